@@ -1,0 +1,7 @@
+//! Sweepgauge: the sweep of a reel mower's cutting unit, drawn to scale and computed.
+//!
+//! The rooms, each importing only from those before it: [`units`], [`geometry`], [`unit`].
+
+pub mod geometry;
+pub mod unit;
+pub mod units;

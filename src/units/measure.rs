@@ -1,0 +1,297 @@
+//! The kinds of quantity, each a bare number with its unit in the type.
+//!
+//! Plain newtypes rather than a dimensional library: six kinds, no products between them outside
+//! two formulas, and the sums happen in `_mm` inside the geometry.
+
+use super::System;
+
+/// A kind of quantity: its symbols, and how one is made from its base unit.
+pub trait Measure: Copy + PartialEq + PartialOrd + std::fmt::Debug + 'static {
+    /// What it is called in a sentence, with its article: "a length".
+    const KIND: &'static str;
+    /// What a right entry looks like.
+    const EXAMPLE: &'static str;
+    /// Accepted symbols and the size of each in base units; the first of a size is the one written.
+    const SYMBOLS: &'static [(&'static str, f64)];
+    /// The value of `base` base units.
+    fn from_base(base: f64) -> Self;
+    /// How many base units this is.
+    fn base(self) -> f64;
+    /// The unit a person who works in `system` writes, and the decimals worth writing.
+    fn unit_in(system: System) -> (&'static str, usize);
+
+    /// The value as an entry that can be read back: fine, with no more digits than it needs.
+    fn entry(self, system: System) -> String {
+        let (unit, decimals) = Self::unit_in(system);
+        let size = Self::SYMBOLS
+            .iter()
+            .find(|(s, _)| *s == unit)
+            .map_or(1.0, |(_, size)| *size);
+        let number = super::system::trimmed(self.base() / size, decimals);
+        format!("{number} {unit}").trim_end().to_owned()
+    }
+}
+
+macro_rules! measure {
+    ($(#[$doc:meta])* $name:ident, $kind:literal, $example:literal, $symbols:expr, { $($items:item)* }) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, PartialOrd, Default)]
+        pub struct $name(f64);
+
+        impl $name {
+            /// Nothing of it.
+            pub const ZERO: Self = Self(0.0);
+        }
+
+        impl Measure for $name {
+            const KIND: &'static str = $kind;
+            const EXAMPLE: &'static str = $example;
+            const SYMBOLS: &'static [(&'static str, f64)] = $symbols;
+            fn from_base(base: f64) -> Self {
+                Self(base)
+            }
+            fn base(self) -> f64 {
+                self.0
+            }
+            $($items)*
+        }
+
+        impl std::ops::Add for $name {
+            type Output = Self;
+            fn add(self, other: Self) -> Self {
+                Self(self.0 + other.0)
+            }
+        }
+
+        impl std::ops::Sub for $name {
+            type Output = Self;
+            fn sub(self, other: Self) -> Self {
+                Self(self.0 - other.0)
+            }
+        }
+
+        impl std::ops::Neg for $name {
+            type Output = Self;
+            fn neg(self) -> Self {
+                Self(-self.0)
+            }
+        }
+
+        impl std::ops::Mul<f64> for $name {
+            type Output = Self;
+            fn mul(self, factor: f64) -> Self {
+                Self(self.0 * factor)
+            }
+        }
+    };
+}
+
+/// Millimetres in an inch: exactly 25.4 (international inch, agreed 1959).
+const MM_PER_INCH: f64 = 25.4;
+
+measure!(
+    /// A length. Base unit: millimetre.
+    Length,
+    "a length",
+    "0.125 in, 1/8 in, 1-3/8 in or 3.2 mm",
+    &[
+        ("in", MM_PER_INCH),
+        ("inch", MM_PER_INCH),
+        ("inches", MM_PER_INCH),
+        ("\"", MM_PER_INCH),
+        ("mm", 1.0),
+        ("cm", 10.0),
+        ("m", 1000.0),
+        ("thou", MM_PER_INCH / 1000.0),
+        ("ft", 12.0 * MM_PER_INCH),
+        ("'", 12.0 * MM_PER_INCH),
+    ],
+    {
+        fn unit_in(system: System) -> (&'static str, usize) {
+            match system {
+                System::Millimetre => ("mm", 3),
+                System::InchDecimal | System::InchFraction => ("in", 4),
+            }
+        }
+        fn entry(self, system: System) -> String {
+            system.length_entry(self)
+        }
+    }
+);
+
+measure!(
+    /// An angle. Base unit: degree, so that what was typed comes back exactly.
+    Angle,
+    "an angle",
+    "4.5 deg",
+    &[("deg", 1.0), ("°", 1.0), ("degrees", 1.0), ("degree", 1.0)],
+    {
+        fn unit_in(_: System) -> (&'static str, usize) {
+            ("deg", 3)
+        }
+    }
+);
+
+measure!(
+    /// A speed over the ground. Base unit: millimetre a second.
+    Speed,
+    "a speed",
+    "3.8 mph, 6 km/h or 1.7 m/s",
+    &[
+        ("mph", 5280.0 * 12.0 * MM_PER_INCH / 3600.0),
+        ("km/h", 1_000_000.0 / 3600.0),
+        ("kph", 1_000_000.0 / 3600.0),
+        ("m/s", 1000.0),
+    ],
+    {
+        fn unit_in(system: System) -> (&'static str, usize) {
+            match system {
+                System::Millimetre => ("km/h", 2),
+                System::InchDecimal | System::InchFraction => ("mph", 2),
+            }
+        }
+    }
+);
+
+measure!(
+    /// A speed of turning. Base unit: revolution a minute.
+    Turning,
+    "a turning speed",
+    "1200 rpm",
+    &[("rpm", 1.0), ("rev/min", 1.0)],
+    {
+        fn unit_in(_: System) -> (&'static str, usize) {
+            ("rpm", 0)
+        }
+    }
+);
+
+measure!(
+    /// A share of something, written in percent. Base unit: the whole.
+    Share,
+    "a share",
+    "6 %",
+    &[("%", 0.01)],
+    {
+        fn unit_in(_: System) -> (&'static str, usize) {
+            ("%", 2)
+        }
+    }
+);
+
+measure!(
+    /// A plain ratio of two like things, written as a bare number or in percent.
+    Ratio,
+    "a ratio",
+    "1.1 or 110 %",
+    &[("", 1.0), ("%", 0.01)],
+    {
+        fn unit_in(_: System) -> (&'static str, usize) {
+            ("", 3)
+        }
+    }
+);
+
+impl Length {
+    /// A length of so many millimetres.
+    #[must_use]
+    pub const fn from_mm(mm: f64) -> Self {
+        Self(mm)
+    }
+
+    /// In millimetres.
+    #[must_use]
+    pub const fn mm(self) -> f64 {
+        self.0
+    }
+
+    /// A length of so many inches of exactly 25.4 mm.
+    #[must_use]
+    pub const fn from_inches(inches: f64) -> Self {
+        Self(inches * MM_PER_INCH)
+    }
+
+    /// In inches of exactly 25.4 mm.
+    #[must_use]
+    pub const fn inches(self) -> f64 {
+        self.0 / MM_PER_INCH
+    }
+}
+
+impl Angle {
+    /// An angle of so many degrees.
+    #[must_use]
+    pub const fn from_deg(deg: f64) -> Self {
+        Self(deg)
+    }
+
+    /// In degrees.
+    #[must_use]
+    pub const fn deg(self) -> f64 {
+        self.0
+    }
+
+    /// An angle of so many radians.
+    #[must_use]
+    pub const fn from_rad(rad: f64) -> Self {
+        Self(rad.to_degrees())
+    }
+
+    /// In radians.
+    #[must_use]
+    pub const fn rad(self) -> f64 {
+        self.0.to_radians()
+    }
+}
+
+impl Speed {
+    /// In millimetres a second.
+    #[must_use]
+    pub const fn mm_per_s(self) -> f64 {
+        self.0
+    }
+}
+
+impl Turning {
+    /// In revolutions a second.
+    #[must_use]
+    pub const fn rev_per_s(self) -> f64 {
+        self.0 / 60.0
+    }
+}
+
+impl Share {
+    /// As a part of one.
+    #[must_use]
+    pub const fn of_one(self) -> f64 {
+        self.0
+    }
+}
+
+impl Ratio {
+    /// As a bare number.
+    #[must_use]
+    pub const fn number(self) -> f64 {
+        self.0
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    #[allow(clippy::float_cmp)]
+    fn an_inch_is_exactly_25_4_mm() {
+        // International inch, 25.4 mm by definition (1959 agreement; NIST SP 811, appendix B).
+        assert_eq!(Length::from_inches(1.0).mm(), 25.4);
+        assert_eq!(Length::from_mm(25.4).inches(), 1.0);
+    }
+
+    #[test]
+    fn a_mile_an_hour_is_0_447_04_m_a_second() {
+        // NIST SP 811, appendix B.8: exact.
+        let mph = Speed::SYMBOLS.iter().find(|(symbol, _)| *symbol == "mph");
+        assert!(mph.is_some_and(|(_, size)| (size - 447.04).abs() < 1e-12));
+    }
+}

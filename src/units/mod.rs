@@ -1,0 +1,16 @@
+//! Quantities: lengths, angles, speeds, turning and shares, as people write them.
+//!
+//! What belongs here: turning text into a value with a unit and back, and choosing how a value is
+//! shown. Nothing here knows what a reel is. This room imports nothing from the others.
+
+mod measure;
+mod number;
+mod quantity;
+mod sentence;
+mod system;
+
+pub use measure::{Angle, Length, Measure, Ratio, Share, Speed, Turning};
+pub use number::NumberProblem;
+pub use quantity::{Quantity, QuantityProblem};
+pub use sentence::{Sentence, Value};
+pub use system::{System, fixed};

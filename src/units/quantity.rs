@@ -1,0 +1,422 @@
+//! A quantity as a person typed it: the text, what it means, and how far it can be off.
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+use thiserror::Error;
+
+use super::{Measure, NumberProblem, System, number};
+
+/// A value with the text it was typed as. The value is always what the text says.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Quantity<M> {
+    text: String,
+    value: M,
+    half_width: Option<M>,
+}
+
+/// Why a text is not a quantity.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum QuantityProblem {
+    /// Nothing was written.
+    #[error("nothing is written here; write {kind}, like {example}")]
+    Empty {
+        /// The kind wanted, with its article.
+        kind: &'static str,
+        /// A right entry.
+        example: &'static str,
+    },
+    /// The number is wrong.
+    #[error(transparent)]
+    Number(#[from] NumberProblem),
+    /// A number without a unit where one is needed.
+    #[error("\"{text}\" has no unit; write {kind}, like {example}")]
+    NoUnit {
+        /// What was written.
+        text: String,
+        /// The kind wanted, with its article.
+        kind: &'static str,
+        /// A right entry.
+        example: &'static str,
+    },
+    /// A unit of another kind, or none at all.
+    #[error("\"{symbol}\" is not a unit of {kind}; write it like {example}")]
+    UnknownUnit {
+        /// The unit written.
+        symbol: String,
+        /// The kind wanted, with its article.
+        kind: &'static str,
+        /// A right entry.
+        example: &'static str,
+    },
+    /// A plus-or-minus below nothing.
+    #[error("what follows ± is how far the reading can be off, so it cannot be negative: \"{0}\"")]
+    NegativeHalfWidth(String),
+}
+
+impl<M: Measure> Quantity<M> {
+    /// Reads a text whose unit must be written.
+    ///
+    /// # Errors
+    /// When the text is no number with a unit of this kind; the problem says what would be right.
+    pub fn parse(text: &str) -> Result<Self, QuantityProblem> {
+        Self::read(text, None)
+    }
+
+    /// Reads a text typed into a field; a bare number gets the field's own unit, written out.
+    ///
+    /// # Errors
+    /// As [`Quantity::parse`], but a missing unit is no error.
+    pub fn typed(text: &str, field_unit: &'static str) -> Result<Self, QuantityProblem> {
+        Self::read(text, Some(field_unit))
+    }
+
+    /// A value that nobody typed, such as a slider's, with the text that `system` gives it.
+    ///
+    /// The stored value is that of the text, so it is `value` rounded to what can be read.
+    #[must_use]
+    pub fn from_value(value: M, system: System) -> Self {
+        let text = value.entry(system);
+        Self::parse(&text).unwrap_or(Self {
+            text,
+            value,
+            half_width: None,
+        })
+    }
+
+    /// What was typed, unit and all.
+    #[must_use]
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+
+    /// What the text means.
+    #[must_use]
+    pub fn value(&self) -> M {
+        self.value
+    }
+
+    /// How far the value can be off either way: the half-width of a rectangular distribution.
+    #[must_use]
+    pub fn half_width(&self) -> Option<M> {
+        self.half_width
+    }
+
+    /// The text as a person who works in `system` expects it.
+    ///
+    /// The typed text itself where it already is in that system.
+    #[must_use]
+    pub fn shown_in(&self, system: System) -> String {
+        if system.writes_like(&self.text) {
+            return self.text.clone();
+        }
+        let value = self.value.entry(system);
+        match self.half_width {
+            None => value,
+            Some(half_width) => format!("{value} ± {}", half_width.entry(system)),
+        }
+    }
+
+    fn read(text: &str, field_unit: Option<&'static str>) -> Result<Self, QuantityProblem> {
+        let plain = text
+            .trim()
+            .replace('−', "-")
+            .replace(['″', '”'], "\"")
+            .replace(['′', '’'], "'");
+        if plain.is_empty() {
+            return Err(QuantityProblem::Empty {
+                kind: M::KIND,
+                example: M::EXAMPLE,
+            });
+        }
+        let (main, off) = split_half_width(&plain);
+        let main = sum::<M>(main, field_unit)?;
+        let unit = main.unit;
+        let half_width = off.map(|off| sum::<M>(off, Some(unit))).transpose()?;
+        if half_width.is_some_and(|h| h.base < 0.0) {
+            return Err(QuantityProblem::NegativeHalfWidth(text.trim().to_owned()));
+        }
+        let kept = text.trim();
+        let text = match off {
+            None if main.is_unit_understood => with_unit(kept, unit),
+            Some(_)
+                if main.is_unit_understood && half_width.is_some_and(|h| h.is_unit_understood) =>
+            {
+                with_unit(kept, unit)
+            }
+            _ => kept.to_owned(),
+        };
+        Ok(Self {
+            text,
+            value: M::from_base(main.base),
+            half_width: half_width.map(|h| M::from_base(h.base)),
+        })
+    }
+}
+
+fn with_unit(text: &str, unit: &str) -> String {
+    format!("{text} {unit}").trim_end().to_owned()
+}
+
+fn split_half_width(text: &str) -> (&str, Option<&str>) {
+    for sign in ["±", "+/-", "+-"] {
+        if let Some((main, off)) = text.split_once(sign) {
+            return (main, Some(off));
+        }
+    }
+    (text, None)
+}
+
+/// What one side of a `±` amounts to.
+#[derive(Clone, Copy)]
+struct Amount {
+    base: f64,
+    unit: &'static str,
+    /// The unit was not written but taken from where the text stands.
+    is_unit_understood: bool,
+}
+
+/// Reads a term, or two joined by a plus or minus between blanks: `1-3/8 in + 4 thou`.
+fn sum<M: Measure>(
+    text: &str,
+    field_unit: Option<&'static str>,
+) -> Result<Amount, QuantityProblem> {
+    let (number, rest) = number::split_term(text);
+    let joined = [(" + ", 1.0), (" - ", -1.0)]
+        .into_iter()
+        .find_map(|(joint, sign)| {
+            rest.split_once(joint)
+                .map(|(unit, next)| (unit, next, sign))
+        });
+    let (symbol, next) = match joined {
+        Some((unit, next, sign)) => (unit.trim(), Some((next, sign))),
+        None => (rest, None),
+    };
+    let first = term::<M>(text, number, symbol, field_unit)?;
+    let Some((next, sign)) = next else {
+        return Ok(first);
+    };
+    let (number, symbol) = number::split_term(next);
+    let second = term::<M>(next, number, symbol, None)?;
+    Ok(Amount {
+        base: first.base + sign * second.base,
+        ..first
+    })
+}
+
+fn term<M: Measure>(
+    text: &str,
+    number: &str,
+    symbol: &str,
+    field_unit: Option<&'static str>,
+) -> Result<Amount, QuantityProblem> {
+    if number.is_empty() {
+        return Err(NumberProblem::NotANumber(text.trim().to_owned()).into());
+    }
+    let value = number::parse(number)?;
+    let written = symbol.trim_end_matches('.');
+    let is_bare_allowed = M::SYMBOLS.iter().any(|(s, _)| s.is_empty());
+    let is_unit_understood = written.is_empty() && !is_bare_allowed;
+    let wanted = match (is_unit_understood, field_unit) {
+        (false, _) => written,
+        (true, Some(unit)) => unit,
+        (true, None) => {
+            return Err(QuantityProblem::NoUnit {
+                text: text.trim().to_owned(),
+                kind: M::KIND,
+                example: M::EXAMPLE,
+            });
+        }
+    };
+    let known = M::SYMBOLS
+        .iter()
+        .find(|(s, _)| s.eq_ignore_ascii_case(wanted));
+    let Some(&(unit, size)) = known else {
+        return Err(QuantityProblem::UnknownUnit {
+            symbol: symbol.to_owned(),
+            kind: M::KIND,
+            example: M::EXAMPLE,
+        });
+    };
+    let base = value * size;
+    if base.is_finite() {
+        Ok(Amount {
+            base,
+            unit,
+            is_unit_understood,
+        })
+    } else {
+        Err(NumberProblem::TooLarge(number.to_owned()).into())
+    }
+}
+
+impl<M> Serialize for Quantity<M> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(&self.text)
+    }
+}
+
+impl<'de, M: Measure> Deserialize<'de> for Quantity<M> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Text<M>(std::marker::PhantomData<M>);
+        impl<M: Measure> de::Visitor<'_> for Text<M> {
+            type Value = Quantity<M>;
+            fn expecting(&self, f: &mut std::fmt::Formatter) -> std::fmt::Result {
+                write!(
+                    f,
+                    "{} in quotes with its unit, like {}",
+                    M::KIND,
+                    M::EXAMPLE
+                )
+            }
+            fn visit_str<E: de::Error>(self, text: &str) -> Result<Self::Value, E> {
+                Quantity::parse(text).map_err(E::custom)
+            }
+        }
+        // `any`, so that a bare number is answered with the sentence above.
+        deserializer.deserialize_any(Text(std::marker::PhantomData))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+    use crate::units::{Angle, Length, Ratio, Share, Speed, Turning};
+
+    fn length(text: &str) -> f64 {
+        Quantity::<Length>::parse(text).unwrap().value().mm()
+    }
+
+    #[test]
+    #[allow(clippy::float_cmp)]
+    fn lengths_of_the_file_format_are_read() {
+        assert_eq!(length("0.125 in"), 3.175);
+        assert_eq!(length("1/8 in"), 3.175);
+        assert_eq!(length("1-3/8 in"), 34.925);
+        assert_eq!(length(".125\""), 3.175);
+        assert_eq!(length("12.7 mm"), 12.7);
+        assert_eq!(length("2.5 cm"), 25.0);
+        assert!((length("4 thou") - 0.1016).abs() < 1e-15);
+        assert!((length("6 ft") - 1828.8).abs() < 1e-9);
+        assert_eq!(length("8 m"), 8000.0);
+        assert_eq!(length("−1/8 in"), -3.175);
+        assert!((length("1/2 in - 2 thou") - 12.6492).abs() < 1e-12);
+        assert!((length("1-3/8 in + 4.1 thou") - 35.02914).abs() < 1e-12);
+    }
+
+    #[test]
+    fn other_kinds_are_read() {
+        let angle = Quantity::<Angle>::parse("4.5 deg").unwrap();
+        assert!((angle.value().rad() - 0.078_539_816_339_744_83).abs() < 1e-16);
+        let walking = Quantity::<Speed>::parse("3.8 mph").unwrap();
+        assert!((walking.value().mm_per_s() - 1698.752).abs() < 1e-9);
+        let metric = Quantity::<Speed>::parse("6 km/h").unwrap();
+        assert!((metric.value().mm_per_s() - 1666.666_666_666_666_7).abs() < 1e-9);
+        assert!(
+            (Quantity::<Turning>::parse("1200 rpm")
+                .unwrap()
+                .value()
+                .rev_per_s()
+                - 20.0)
+                .abs()
+                < 1e-12
+        );
+        assert!((Quantity::<Share>::parse("6 %").unwrap().value().of_one() - 0.06).abs() < 1e-15);
+        assert!((Quantity::<Ratio>::parse("1.1").unwrap().value().number() - 1.1).abs() < 1e-15);
+        assert!((Quantity::<Ratio>::parse("110 %").unwrap().value().number() - 1.1).abs() < 1e-12);
+    }
+
+    #[test]
+    fn how_far_a_reading_can_be_off_is_kept() {
+        for text in [
+            "0.3 in ± 0.02 in",
+            "0.3 in +- 0.02 in",
+            "0.3 in ± 0.02",
+            "0.3 in +/- 20 thou",
+        ] {
+            let reading = Quantity::<Length>::parse(text).unwrap();
+            assert_eq!(reading.text(), text);
+            assert!((reading.value().mm() - 7.62).abs() < 1e-12);
+            assert!(
+                (reading.half_width().unwrap().mm() - 0.508).abs() < 1e-12,
+                "{text}"
+            );
+        }
+        assert!(matches!(
+            Quantity::<Length>::parse("0.3 in ± -0.02 in"),
+            Err(QuantityProblem::NegativeHalfWidth(_))
+        ));
+    }
+
+    #[test]
+    fn a_field_lends_its_unit_to_a_bare_number() {
+        let typed = Quantity::<Length>::typed("1/8", "in").unwrap();
+        assert_eq!((typed.text(), typed.value().mm()), ("1/8 in", 3.175));
+        let typed = Quantity::<Length>::typed("0.3 ± 0.02", "in").unwrap();
+        assert_eq!(typed.text(), "0.3 ± 0.02 in");
+        assert_eq!(
+            Quantity::<Length>::typed("3.2 mm", "in").unwrap().text(),
+            "3.2 mm"
+        );
+    }
+
+    #[test]
+    fn a_wrong_text_says_what_would_be_right() {
+        let problem = |text: &str| Quantity::<Length>::parse(text).unwrap_err().to_string();
+        assert!(problem("").contains("0.125 in"));
+        assert!(problem("7").contains("no unit"));
+        assert!(problem("7 rpm").contains("\"rpm\" is not a unit of a length"));
+        assert!(problem("about 7 in").contains("not a number"));
+        assert!(problem("7,5 in").contains("7.5"));
+    }
+
+    fn system() -> impl Strategy<Value = System> {
+        prop::sample::select(System::ALL.to_vec())
+    }
+
+    proptest! {
+        #[test]
+        fn every_text_comes_back_as_typed(whole in 0_u32..500, upper in 0_u32..64, power in 0_u32..7) {
+            for text in [
+                format!("{whole}.{upper:02} in"),
+                format!("{upper}/{} in", 1 << power),
+                format!("-{whole}-{upper}/{} in", 1 << power),
+                format!("{whole}.{upper} mm ± 0.{upper} mm"),
+            ] {
+                let quantity = Quantity::<Length>::parse(&text).unwrap();
+                prop_assert_eq!(quantity.text(), &text);
+                let file = ron::to_string(&quantity).unwrap();
+                prop_assert_eq!(&ron::from_str::<Quantity<Length>>(&file).unwrap(), &quantity);
+            }
+        }
+
+        #[test]
+        fn a_value_written_out_is_read_back(mm in -400.0..400.0_f64, system in system()) {
+            let quantity = Quantity::from_value(Length::from_mm(mm), system);
+            prop_assert!((quantity.value().mm() - mm).abs() <= 0.05 * 0.0254 + 1e-9, "{}", quantity.text());
+            prop_assert!(system.writes_like(quantity.text()), "{}", quantity.text());
+            let again = Quantity::<Length>::parse(quantity.text()).unwrap();
+            prop_assert_eq!(again, quantity);
+        }
+
+        #[test]
+        fn angles_speeds_and_shares_are_read_back(value in 0.01..50.0_f64, system in system()) {
+            let angle = Quantity::from_value(Angle::from_deg(value), system);
+            prop_assert!((angle.value().deg() - value).abs() < 5.1e-4);
+            let speed = Quantity::from_value(Speed::from_base(value * 100.0), system);
+            prop_assert!((speed.value().mm_per_s() - value * 100.0).abs() < 5.0, "{}", speed.text());
+            let share = Quantity::from_value(Share::from_base(value), system);
+            prop_assert!((share.value().of_one() - value).abs() < 1e-4);
+            let turning = Quantity::from_value(Turning::from_base(value * 30.0), system);
+            prop_assert!((turning.value().base() - value * 30.0).abs() < 0.51);
+            let ratio = Quantity::from_value(Ratio::from_base(value), system);
+            prop_assert!((ratio.value().number() - value).abs() < 5.1e-4);
+        }
+
+        #[test]
+        fn no_text_makes_it_panic(text in ".{0,24}") {
+            let _ = Quantity::<Length>::parse(&text);
+            let _ = Quantity::<Ratio>::typed(&text, "");
+        }
+    }
+}

@@ -1,0 +1,119 @@
+//! Sentences with quantities in them, kept as values until somebody reads them in their own units.
+
+use super::{Angle, Length, Ratio, Share, System};
+
+/// The most quantities one sentence holds.
+const MOST_VALUES: usize = 6;
+
+/// A quantity inside a sentence.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Value {
+    /// A length.
+    Length(Length),
+    /// An angle.
+    Angle(Angle),
+    /// A share, in percent.
+    Share(Share),
+    /// A bare ratio.
+    Ratio(Ratio),
+}
+
+impl Value {
+    /// The quantity as it reads in `system`.
+    #[must_use]
+    pub fn shown_in(self, system: System) -> String {
+        match self {
+            Self::Length(length) => system.length(length),
+            Self::Angle(angle) => system.angle(angle),
+            Self::Share(share) => system.share(share),
+            Self::Ratio(ratio) => system.ratio(ratio),
+        }
+    }
+}
+
+impl From<Length> for Value {
+    fn from(length: Length) -> Self {
+        Self::Length(length)
+    }
+}
+
+impl From<Angle> for Value {
+    fn from(angle: Angle) -> Self {
+        Self::Angle(angle)
+    }
+}
+
+impl From<Share> for Value {
+    fn from(share: Share) -> Self {
+        Self::Share(share)
+    }
+}
+
+impl From<Ratio> for Value {
+    fn from(ratio: Ratio) -> Self {
+        Self::Ratio(ratio)
+    }
+}
+
+/// A sentence whose every `{}` stands for a quantity. No allocation until it is read.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sentence {
+    template: &'static str,
+    values: [Option<Value>; MOST_VALUES],
+}
+
+impl Sentence {
+    /// A sentence with its quantities in order; those past the sixth are left out.
+    #[must_use]
+    pub fn new(template: &'static str, values: &[Value]) -> Self {
+        debug_assert_eq!(template.matches("{}").count(), values.len(), "{template}");
+        let mut kept = [None; MOST_VALUES];
+        for (place, value) in kept.iter_mut().zip(values) {
+            *place = Some(*value);
+        }
+        Self {
+            template,
+            values: kept,
+        }
+    }
+
+    /// The sentence as a person who works in `system` reads it.
+    #[must_use]
+    pub fn shown_in(&self, system: System) -> String {
+        let mut values = self.values.iter().flatten();
+        let mut text = String::with_capacity(self.template.len() + 48);
+        for (index, piece) in self.template.split("{}").enumerate() {
+            if index > 0
+                && let Some(value) = values.next()
+            {
+                text.push_str(&value.shown_in(system));
+            }
+            text.push_str(piece);
+        }
+        text
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_sentence_reads_in_the_units_of_its_reader() {
+        let sentence = Sentence::new(
+            "{} below the cut at {}.",
+            &[
+                Length::from_inches(0.02).into(),
+                Angle::from_deg(4.0).into(),
+            ],
+        );
+        assert_eq!(
+            sentence.shown_in(System::InchDecimal),
+            "0.0200 in below the cut at 4.00°."
+        );
+        assert_eq!(
+            sentence.shown_in(System::Millimetre),
+            "0.508 mm below the cut at 4.00°."
+        );
+    }
+}

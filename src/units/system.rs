@@ -1,0 +1,206 @@
+//! How values are shown: decimal inches, fractions and thou, or millimetres.
+
+use super::{Angle, Length, Measure as _, Ratio, Share, Speed};
+
+/// The units a person works in. It changes what is shown, never a stored value.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+pub enum System {
+    /// `0.125 in`.
+    #[default]
+    InchDecimal,
+    /// `1/8 in`, `1-3/8 in + 4 thou`, small lengths in thou.
+    InchFraction,
+    /// `3.18 mm`.
+    Millimetre,
+}
+
+/// Below this many inches a length is shown finer, or in thou.
+const SMALL_INCHES: f64 = 0.1;
+/// The finest fraction shown, in parts of an inch.
+const FINEST_FRACTION: f64 = 64.0;
+
+impl System {
+    /// Every system, in the order they are offered.
+    pub const ALL: [Self; 3] = [Self::InchDecimal, Self::InchFraction, Self::Millimetre];
+
+    /// Its name in the unit switch.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::InchDecimal => "in, decimal",
+            Self::InchFraction => "in, fraction + thou",
+            Self::Millimetre => "mm",
+        }
+    }
+
+    /// The system a length was typed in.
+    #[must_use]
+    pub fn of_text(text: &str) -> Self {
+        let main = text.split('±').next().unwrap_or(text);
+        if main.trim_end().ends_with('m') {
+            Self::Millimetre
+        } else if main.contains('/') || main.trim_end().ends_with("thou") {
+            Self::InchFraction
+        } else {
+            Self::InchDecimal
+        }
+    }
+
+    /// Whether a text typed by hand already reads as this system writes it.
+    #[must_use]
+    pub fn writes_like(self, text: &str) -> bool {
+        let is_metric = ["mm", "cm", "km/h", "m/s"]
+            .iter()
+            .any(|unit| text.contains(unit))
+            || text.trim_end().ends_with(" m");
+        let is_inch = ["in", "\"", "thou", "ft", "'", "mph"]
+            .iter()
+            .any(|unit| text.contains(unit));
+        let is_fraction = text.contains('/') || text.contains("thou");
+        match self {
+            _ if !is_metric && !is_inch => true,
+            Self::Millimetre => is_metric,
+            Self::InchDecimal => is_inch && !is_fraction,
+            // Whole inches read alike in both; a decimal does not.
+            Self::InchFraction => {
+                is_inch && (is_fraction || !text.contains('.') || text.contains("mph"))
+            }
+        }
+    }
+
+    /// A length to be read: `0.125 in`, `1/8 in`, `3.18 mm`.
+    #[must_use]
+    pub fn length(self, length: Length) -> String {
+        let (mm, inches) = (length.mm(), length.inches());
+        match self {
+            Self::Millimetre => {
+                let decimals = match mm.abs() {
+                    large if large >= 99.995 => 1,
+                    middle if middle >= 9.9995 => 2,
+                    _ => 3,
+                };
+                format!("{} mm", fixed(mm, decimals))
+            }
+            Self::InchDecimal => {
+                let decimals = if inches.abs() < SMALL_INCHES { 4 } else { 3 };
+                format!("{} in", fixed(inches, decimals))
+            }
+            Self::InchFraction => fraction(inches, |thou| fixed(thou, 1)),
+        }
+    }
+
+    /// An angle to be read: `4.50°`.
+    #[must_use]
+    pub fn angle(self, angle: Angle) -> String {
+        format!("{}°", fixed(angle.deg(), 2))
+    }
+
+    /// A share to be read: `4.0 %`.
+    #[must_use]
+    pub fn share(self, share: Share) -> String {
+        format!("{} %", fixed(share.of_one() * 100.0, 1))
+    }
+
+    /// A ratio to be read: `1.10`.
+    #[must_use]
+    pub fn ratio(self, ratio: Ratio) -> String {
+        fixed(ratio.number(), 2)
+    }
+
+    /// A speed to be read.
+    #[must_use]
+    pub fn speed(self, speed: Speed) -> String {
+        speed.entry(self)
+    }
+
+    pub(super) fn length_entry(self, length: Length) -> String {
+        match self {
+            Self::Millimetre => format!("{} mm", trimmed(length.mm(), 3)),
+            Self::InchDecimal => format!("{} in", trimmed(length.inches(), 4)),
+            Self::InchFraction => fraction(length.inches(), |thou| trimmed(thou, 1)),
+        }
+    }
+}
+
+/// A number with so many decimals, and no minus before a zero.
+#[must_use]
+pub fn fixed(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    let is_zero = text.bytes().all(|b| matches!(b, b'-' | b'0' | b'.'));
+    if is_zero {
+        text.trim_start_matches('-').to_owned()
+    } else {
+        text
+    }
+}
+
+pub(super) fn trimmed(value: f64, decimals: usize) -> String {
+    let text = fixed(value, decimals);
+    if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        text
+    }
+}
+
+/// `1-3/8 in`, with what the nearest 64th leaves over in thou.
+fn fraction(inches: f64, write_thou: impl Fn(f64) -> String) -> String {
+    if inches.abs() < SMALL_INCHES {
+        return format!("{} thou", write_thou(inches * 1000.0));
+    }
+    let magnitude = inches.abs();
+    let parts = (magnitude * FINEST_FRACTION).round();
+    let left_over_thou = (magnitude - parts / FINEST_FRACTION) * 1000.0;
+    let whole = (parts / FINEST_FRACTION).floor();
+    let (mut upper, mut lower) = (parts - whole * FINEST_FRACTION, FINEST_FRACTION);
+    while upper > 0.0 && upper % 2.0 == 0.0 {
+        upper /= 2.0;
+        lower /= 2.0;
+    }
+    let sign = if inches < 0.0 { "-" } else { "" };
+    let main = match (whole > 0.0, upper > 0.0) {
+        (true, true) => format!("{sign}{whole}-{upper}/{lower} in"),
+        (true, false) => format!("{sign}{whole} in"),
+        _ => format!("{sign}{upper}/{lower} in"),
+    };
+    let rest = write_thou(left_over_thou.abs());
+    if rest.bytes().all(|b| matches!(b, b'0' | b'.')) {
+        return main;
+    }
+    let joint = if (left_over_thou > 0.0) == (inches > 0.0) {
+        '+'
+    } else {
+        '-'
+    };
+    format!("{main} {joint} {rest} thou")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_length_is_shown_in_each_system() {
+        let shown =
+            |inches: f64| System::ALL.map(|system| system.length(Length::from_inches(inches)));
+        assert_eq!(shown(0.125), ["0.125 in", "1/8 in", "3.175 mm"]);
+        assert_eq!(shown(1.375), ["1.375 in", "1-3/8 in", "34.92 mm"]);
+        assert_eq!(shown(7.0), ["7.000 in", "7 in", "177.8 mm"]);
+        assert_eq!(shown(0.0202), ["0.0202 in", "20.2 thou", "0.513 mm"]);
+        assert_eq!(
+            shown(-0.377),
+            ["-0.377 in", "-3/8 in - 2.0 thou", "-9.576 mm"]
+        );
+        assert_eq!(shown(0.0), ["0.0000 in", "0.0 thou", "0.000 mm"]);
+    }
+
+    #[test]
+    fn the_system_of_a_text_is_seen() {
+        assert_eq!(System::of_text("0.5 in"), System::InchDecimal);
+        assert_eq!(System::of_text("1/2 in ± 2 thou"), System::InchFraction);
+        assert_eq!(System::of_text("12.7 mm"), System::Millimetre);
+        assert!(System::Millimetre.writes_like("8 m"));
+        assert!(System::InchDecimal.writes_like("4 deg"));
+        assert!(!System::InchDecimal.writes_like("1/8 in"));
+    }
+}
