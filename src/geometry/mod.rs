@@ -1,0 +1,32 @@
+//! The plane geometry of a cutting unit: pure sums, exact and in closed form.
+//!
+//! What belongs here: where the edge, the reel, the rollers and the ground stand, and what follows
+//! from that. No files, no limits, no screen. This room imports `units` and kurbo's points and maps.
+//!
+//! Side view: **x** ahead, **y** of a kurbo point is up (the `z` of the written model). Bare
+//! numbers are millimetres and radians. A point names its space: *on the bar* (behind the bench
+//! edge along the datum, below the datum), *in the frame* (the plate's axes in the bench pose, the
+//! bench edge's foot at the origin), *on the plate* (the edge at x = 0, the plate at 0).
+
+mod circles;
+mod clip;
+mod closing;
+mod impossible;
+mod pose;
+mod profile;
+mod rollers;
+mod setting;
+mod sweep;
+mod terrain;
+mod underside;
+
+pub use clip::clip_length;
+pub use closing::Closing;
+pub use impossible::Impossible;
+pub use pose::Pose;
+pub use profile::{Bench, KnifeSection, Profile, Roller};
+pub use rollers::{RollerOnPlate, Stance};
+pub use setting::Setting;
+pub use sweep::{Sweep, rise_of_segment};
+pub use terrain::{Shape, Terrain, on_level};
+pub use underside::{lip_bottom_on_plate, underside_on_bar};

@@ -1,0 +1,41 @@
+//! What is being tried: the reel as it is now, the knife fitted, and how the unit is set.
+
+use kurbo::Point;
+
+use super::{KnifeSection, Profile, Stance};
+use crate::units::Length;
+
+/// One way of setting a unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Setting {
+    /// Reel diameter after grinding.
+    pub reel_diameter: Length,
+    /// Reel surface to edge along the line of centres; nothing for light contact.
+    pub gap: Length,
+    /// The knife fitted.
+    pub knife: KnifeSection,
+    /// How much further ahead the edge stands, over what the fitted knife's reach gives.
+    pub extension: Length,
+    /// Metal taken off the top face.
+    pub top_ground: Length,
+    /// Metal taken off the front face.
+    pub face_ground: Length,
+    /// By attitude and height, or by the rollers.
+    pub stance: Stance,
+}
+
+impl Setting {
+    /// The total extension *e*: how much further ahead, along the datum, the fitted knife's
+    /// unground edge stands than the bench knife's did.
+    #[must_use]
+    pub fn total_extension(&self, profile: &Profile) -> Length {
+        self.knife.reach - profile.knife.reach + self.extension
+    }
+
+    /// The edge now fitted, on the bar.
+    #[must_use]
+    pub fn edge_on_bar(&self, profile: &Profile) -> Point {
+        let extension = self.total_extension(profile);
+        Point::new((self.face_ground - extension).mm(), self.top_ground.mm())
+    }
+}
