@@ -1,0 +1,376 @@
+//! The document: every value a person can edit, as typed. Its serde form is the unit file.
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+
+use crate::geometry::Stance;
+use crate::units::{Angle, Length, Quantity, Ratio, Share, Speed, System, Turning};
+
+/// The file format this program writes, and the newest it reads.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub struct Format;
+
+impl Format {
+    /// Its number.
+    pub const NUMBER: u32 = 1;
+}
+
+/// A cutting unit and what is being tried on it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Document {
+    /// File format.
+    pub format: Format,
+    /// What the shop calls the unit.
+    pub name: String,
+    /// Where it cuts; picks the starting limits.
+    pub turf: Turf,
+    /// The reel from new to scrap.
+    pub reel: ReelReadings,
+    /// What was measured with the unit standing on the plate.
+    pub bench: BenchReadings,
+    /// How reel and knife are brought together.
+    pub closing: ClosingReadings,
+    /// The knife that was on the unit on the bench.
+    pub knife: Knife,
+    /// Points of screws, bar and guards under the knife.
+    #[serde(default)]
+    pub hardware: Vec<HardwarePoint>,
+    /// Knives to compare.
+    #[serde(default)]
+    pub options: Vec<Knife>,
+    /// What is being tried.
+    #[serde(default)]
+    pub setting: SettingEntry,
+    /// Speeds while mowing.
+    #[serde(default)]
+    pub mowing: Option<MowingEntry>,
+    /// What the rollers stand on while mowing.
+    #[serde(default)]
+    pub ground: GroundEntry,
+    /// Limits of one's own trials.
+    #[serde(default)]
+    pub limits: Option<LimitEntries>,
+}
+
+/// Where a unit cuts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Turf {
+    /// Greens.
+    Green,
+    /// Tees.
+    Tee,
+    /// Fairways and sports ground.
+    Fairway,
+    /// Rough and park.
+    Rough,
+}
+
+impl Turf {
+    /// Every turf, in the order it is offered.
+    pub const ALL: [Self; 4] = [Self::Green, Self::Tee, Self::Fairway, Self::Rough];
+
+    /// Its name.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Green => "Green",
+            Self::Tee => "Tee",
+            Self::Fairway => "Fairway",
+            Self::Rough => "Rough",
+        }
+    }
+}
+
+/// The reel's size from new to scrap.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ReelReadings {
+    /// Diameter when new.
+    pub new_diameter: Quantity<Length>,
+    /// Scrap size.
+    pub smallest_diameter: Quantity<Length>,
+    /// Number of blades.
+    pub blades: u32,
+}
+
+/// The bench pose as measured; each reading may carry how far it can be off.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BenchReadings {
+    /// Reel diameter.
+    pub reel_diameter: Quantity<Length>,
+    /// Plate to edge.
+    pub height_of_cut: Quantity<Length>,
+    /// Knife datum against the plate.
+    pub attitude: Quantity<Angle>,
+    /// Edge behind the vertical through the reel centre.
+    pub behind_centre: Quantity<Length>,
+    /// Reel surface to edge.
+    #[serde(default = "no_length")]
+    pub gap: Quantity<Length>,
+    /// The front roller.
+    pub front_roller: RollerAhead,
+    /// The rear roller.
+    pub rear_roller: RollerBehind,
+}
+
+/// The front roller as measured.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RollerAhead {
+    /// Diameter.
+    pub diameter: Quantity<Length>,
+    /// Centre ahead of the edge.
+    pub ahead: Quantity<Length>,
+}
+
+/// The rear roller as measured.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RollerBehind {
+    /// Diameter.
+    pub diameter: Quantity<Length>,
+    /// Centre behind the edge.
+    pub behind: Quantity<Length>,
+}
+
+/// How reel and knife are brought together.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum ClosingReadings {
+    /// The reel slides along a line.
+    ReelSlides {
+        /// The line's lean from the vertical; the bench line when left out.
+        #[serde(default)]
+        lean: Option<Quantity<Angle>>,
+    },
+    /// The reel swings about a pivot.
+    ReelPivots {
+        /// The pivot, ahead of the bench edge.
+        ahead: Quantity<Length>,
+        /// The pivot, above the plate.
+        above: Quantity<Length>,
+    },
+    /// The knife's bar turns about a pivot.
+    KnifePivots {
+        /// The pivot, ahead of the bench edge.
+        ahead: Quantity<Length>,
+        /// The pivot, above the plate.
+        above: Quantity<Length>,
+    },
+}
+
+/// A knife and its section.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Knife {
+    /// What the shop calls it.
+    pub name: String,
+    /// Mounting-screw line to edge, along the datum.
+    pub reach: Quantity<Length>,
+    /// Edge to back.
+    pub width: Quantity<Length>,
+    /// Thickness of the lip.
+    pub lip_thickness: Quantity<Length>,
+    /// Edge to where the lip meets the body.
+    pub lip_length: Quantity<Length>,
+    /// Thickness of the body.
+    pub body_thickness: Quantity<Length>,
+    /// What a supplier asks for it, as written; kept, never reckoned with.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub price: Option<String>,
+}
+
+/// A point under the knife that could drag.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct HardwarePoint {
+    /// Behind the bench edge, along the datum.
+    pub behind: Quantity<Length>,
+    /// Below the datum.
+    pub below: Quantity<Length>,
+}
+
+/// What is being tried; whatever is left out follows the bench.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct SettingEntry {
+    /// Reel diameter after grinding.
+    pub reel_diameter: Option<Quantity<Length>>,
+    /// Height of cut wanted.
+    pub height_of_cut: Option<Quantity<Length>>,
+    /// Attitude wanted.
+    pub attitude: Option<Quantity<Angle>>,
+    /// Gap wanted.
+    pub gap: Option<Quantity<Length>>,
+    /// Name of the knife fitted.
+    pub knife: Option<String>,
+    /// Edge further ahead than the fitted knife's reach gives.
+    pub extension: Option<Quantity<Length>>,
+    /// Taken off the top face.
+    pub top_ground: Option<Quantity<Length>>,
+    /// Taken off the front face.
+    pub face_ground: Option<Quantity<Length>>,
+    /// The rollers as given; attitude and height then follow.
+    pub rollers: Option<RollerMoves>,
+}
+
+/// Rollers given by how far each was moved in its bracket.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RollerMoves {
+    /// Front roller from its bench place, positive towards the reel.
+    pub front_move: Quantity<Length>,
+    /// Rear roller from its bench place, positive towards the reel.
+    pub rear_move: Quantity<Length>,
+}
+
+/// Speeds while mowing.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct MowingEntry {
+    /// Forward speed.
+    pub ground_speed: Quantity<Speed>,
+    /// Reel speed.
+    pub reel_speed: Quantity<Turning>,
+}
+
+/// What the rollers stand on while mowing.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct GroundEntry {
+    /// How deep the rollers sink.
+    pub roller_sink: Quantity<Length>,
+    /// The ground's shape along the direction of travel.
+    pub shape: ShapeEntry,
+}
+
+impl Default for GroundEntry {
+    fn default() -> Self {
+        Self {
+            roller_sink: no_length(),
+            shape: ShapeEntry::Level,
+        }
+    }
+}
+
+/// The ground's shape along the direction of travel.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum ShapeEntry {
+    /// As the plate.
+    Level,
+    /// A rise of this radius.
+    Crest(Quantity<Length>),
+    /// A dip of this radius.
+    Hollow(Quantity<Length>),
+}
+
+/// Limits of one's own trials; whatever is left out is the turf's starting value.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct LimitEntries {
+    /// Share of the height of cut above which the sweep wants watching.
+    pub sweep_watch: Option<Quantity<Share>>,
+    /// Share of the height of cut above which the sweep is too much.
+    pub sweep_over: Option<Quantity<Share>>,
+    /// Least clearance of the knife's underside.
+    pub underside: Option<Quantity<Length>>,
+    /// How far the edge may run ahead of centre.
+    pub ahead_of_centre: Option<Quantity<Length>>,
+    /// Clip length over height of cut above which it wants watching.
+    pub clip_watch: Option<Quantity<Ratio>>,
+    /// Clip length over height of cut above which it is too much.
+    pub clip_over: Option<Quantity<Ratio>>,
+    /// The attitudes that the roller brackets allow.
+    pub attitude_range: Option<AttitudeRange>,
+}
+
+/// The attitudes that the roller brackets allow.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct AttitudeRange {
+    /// The least.
+    pub low: Quantity<Angle>,
+    /// The most.
+    pub high: Quantity<Angle>,
+}
+
+/// The knife a setting names.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fitted {
+    /// The one from the bench.
+    Bench,
+    /// The option at this place of the list.
+    Option(usize),
+}
+
+impl Document {
+    /// Which knife the setting fits. Nothing when no knife has the name it gives.
+    #[must_use]
+    pub fn fitted(&self) -> Option<Fitted> {
+        match &self.setting.knife {
+            None => Some(Fitted::Bench),
+            Some(name) if *name == self.knife.name => Some(Fitted::Bench),
+            Some(name) => self
+                .options
+                .iter()
+                .position(|option| option.name == *name)
+                .map(Fitted::Option),
+        }
+    }
+
+    /// The units this document's readings were taken in, seen from its height of cut.
+    #[must_use]
+    pub fn system(&self) -> System {
+        System::of_text(self.bench.height_of_cut.text())
+    }
+
+    /// Sets attitude and height as wanted, or the rollers as given, written in `system`.
+    ///
+    /// What equals the bench's own reading is still written out: a way of setting was chosen.
+    pub fn set_stance(&mut self, stance: Stance, system: System) {
+        let setting = &mut self.setting;
+        match stance {
+            Stance::Wanted {
+                attitude,
+                height_of_cut,
+            } => {
+                setting.attitude = Some(Quantity::from_value(attitude, system));
+                setting.height_of_cut = Some(Quantity::from_value(height_of_cut, system));
+                setting.rollers = None;
+            }
+            Stance::Rollers {
+                front_move,
+                rear_move,
+            } => {
+                setting.attitude = None;
+                setting.height_of_cut = None;
+                setting.rollers = Some(RollerMoves {
+                    front_move: Quantity::from_value(front_move, system),
+                    rear_move: Quantity::from_value(rear_move, system),
+                });
+            }
+        }
+    }
+}
+
+fn no_length() -> Quantity<Length> {
+    Quantity::from_value(Length::ZERO, System::Millimetre)
+}
+
+impl Serialize for Format {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_u32(Self::NUMBER)
+    }
+}
+
+impl<'de> Deserialize<'de> for Format {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        match u32::deserialize(deserializer)? {
+            Self::NUMBER => Ok(Self),
+            other => Err(de::Error::custom(format!(
+                "format {other} is not one this program knows; it reads and writes format {}",
+                Self::NUMBER
+            ))),
+        }
+    }
+}

@@ -1,0 +1,284 @@
+//! The unit file: RON text in and out, refused whole with file, line, column and field, and saved
+//! so that an older file is never harmed.
+
+use std::fs;
+use std::io::{self, Read as _, Write as _};
+use std::path::{Path, PathBuf};
+
+use ron::extensions::Extensions;
+use ron::ser::PrettyConfig;
+use thiserror::Error;
+
+use super::Document;
+use super::locate::{Places, byte_at, line_and_column};
+
+/// A unit file is a few thousand bytes; past this it is something else.
+const LARGEST_BYTES: u64 = 1_000_000;
+
+/// Why a unit file could not be read or written.
+#[derive(Debug, Error)]
+pub enum FileProblem {
+    /// It could not be read at all.
+    #[error("{}: cannot be read: {source}", .file.display())]
+    Unreadable {
+        /// The file.
+        file: PathBuf,
+        /// What the system says.
+        source: io::Error,
+    },
+    /// It is far larger than a unit file.
+    #[error(
+        "{}:1:1: field format: the file is larger than {} bytes; a unit file is a few thousand, and begins with (format: 1, …", .file.display(), LARGEST_BYTES
+    )]
+    TooLarge {
+        /// The file.
+        file: PathBuf,
+    },
+    /// Its text or a value in it is wrong.
+    #[error("{}:{line}:{column}: field {field}: {what}", .file.display())]
+    Wrong {
+        /// The file.
+        file: PathBuf,
+        /// Line from 1.
+        line: usize,
+        /// Column from 1.
+        column: usize,
+        /// The field, as `bench.reel_diameter`.
+        field: String,
+        /// What is wrong, and what would be right.
+        what: String,
+    },
+    /// It could not be written; what stood there before is whole.
+    #[error("{}: could not be saved: {source}; the file that was there is unchanged", .file.display())]
+    Unsaved {
+        /// The file.
+        file: PathBuf,
+        /// What the system says.
+        source: io::Error,
+    },
+}
+
+/// Reads a unit file and checks that it makes sense.
+///
+/// # Errors
+/// When it cannot be read, is no unit file, or holds a value that makes no sense.
+pub fn read(file: &Path) -> Result<Document, FileProblem> {
+    let unreadable = |source| FileProblem::Unreadable {
+        file: file.to_owned(),
+        source,
+    };
+    let mut bytes = Vec::new();
+    fs::File::open(file)
+        .and_then(|opened| opened.take(LARGEST_BYTES + 1).read_to_end(&mut bytes))
+        .map_err(unreadable)?;
+    if bytes.len() as u64 > LARGEST_BYTES {
+        return Err(FileProblem::TooLarge {
+            file: file.to_owned(),
+        });
+    }
+    match std::str::from_utf8(&bytes) {
+        Ok(text) => read_text(file, text),
+        Err(error) => {
+            let readable = String::from_utf8_lossy(&bytes[..error.valid_up_to()]);
+            let what = "this is not UTF-8 text; save the file as UTF-8";
+            Err(wrong(
+                file,
+                &readable,
+                readable.len(),
+                None,
+                what.to_owned(),
+            ))
+        }
+    }
+}
+
+/// Reads the text of a unit file and checks that it makes sense. `file` is only named in problems.
+///
+/// # Errors
+/// When it is no unit file, or holds a value that makes no sense.
+pub fn read_text(file: &Path, text: &str) -> Result<Document, FileProblem> {
+    let document = parse(file, text)?;
+    match document.checked() {
+        Ok(_) => Ok(document),
+        Err(flaw) => {
+            let byte = Places::of(text).start_of(&flaw.path).unwrap_or(0);
+            Err(wrong(
+                file,
+                text,
+                byte,
+                Some(flaw.path),
+                flaw.kind.to_string(),
+            ))
+        }
+    }
+}
+
+fn parse(file: &Path, text: &str) -> Result<Document, FileProblem> {
+    let options = options();
+    let mut deserializer = ron::Deserializer::from_str_with_options(text, &options)
+        .map_err(|error| at_parser(file, text, None, &error))?;
+    let document = serde_path_to_error::deserialize(&mut deserializer).map_err(|error| {
+        let path = plain_path(&error.path().to_string());
+        at_parser(
+            file,
+            text,
+            path,
+            &deserializer.span_error(error.into_inner()),
+        )
+    })?;
+    deserializer
+        .end()
+        .map_err(|error| at_parser(file, text, None, &deserializer.span_error(error)))?;
+    Ok(document)
+}
+
+fn options() -> ron::Options {
+    // `Some(…)` may be left out, as people who edit by hand do.
+    ron::Options::default().with_default_extension(Extensions::IMPLICIT_SOME)
+}
+
+/// serde's path without the variants and options it passes through; nothing at the top.
+fn plain_path(path: &str) -> Option<String> {
+    let is_field = |part: &&str| part.starts_with(|c: char| c.is_lowercase() || c == '[');
+    let plain = path
+        .split('.')
+        .filter(is_field)
+        .collect::<Vec<_>>()
+        .join(".");
+    (!plain.is_empty()).then_some(plain)
+}
+
+/// A problem the parser met: at the value of a known field if the value is at fault, else where the
+/// parser stands.
+fn at_parser(
+    file: &Path,
+    text: &str,
+    path: Option<String>,
+    error: &ron::error::SpannedError,
+) -> FileProblem {
+    let end = error.span.end;
+    let stands = byte_at(text, end.line, end.col);
+    let is_value = matches!(
+        error.code,
+        ron::Error::Message(_) | ron::Error::InvalidValueForType { .. }
+    );
+    let byte = match &path {
+        Some(path) if is_value => Places::of(text).start_of(path).unwrap_or(stands),
+        _ => stands,
+    };
+    wrong(file, text, byte, path, in_words(&error.code))
+}
+
+fn in_words(code: &ron::Error) -> String {
+    use ron::Error as E;
+    match code {
+        E::Message(text) => text.clone(),
+        E::InvalidValueForType { expected, found } => format!("found {found}; expected {expected}"),
+        E::NoSuchStructField {
+            expected, found, ..
+        } => format!(
+            "there is no field \"{found}\" here; the fields are {}",
+            expected.join(", ")
+        ),
+        E::MissingStructField { field, .. } => format!("the field \"{field}\" is missing; add it"),
+        E::DuplicateStructField { field, .. } => {
+            format!("the field \"{field}\" stands here twice; keep one")
+        }
+        E::NoSuchEnumVariant {
+            expected, found, ..
+        } => {
+            format!(
+                "\"{found}\" is not known here; write one of {}",
+                expected.join(", ")
+            )
+        }
+        E::Eof => "the file ends too early; a bracket or a quote is not closed".to_owned(),
+        E::ExpectedStringEnd => "a quote is not closed; end the text with \"".to_owned(),
+        E::ExpectedComma => "a comma is missing between two fields".to_owned(),
+        E::TrailingCharacters => "there is more text after the unit's closing bracket".to_owned(),
+        other => other.to_string(),
+    }
+}
+
+fn wrong(file: &Path, text: &str, byte: usize, field: Option<String>, what: String) -> FileProblem {
+    let (line, column) = line_and_column(text, byte);
+    let field = field
+        .or_else(|| Places::of(text).field_before(byte).map(str::to_owned))
+        .unwrap_or_else(|| "format".to_owned());
+    FileProblem::Wrong {
+        file: file.to_owned(),
+        line,
+        column,
+        field,
+        what,
+    }
+}
+
+/// The text of a unit file.
+#[must_use]
+pub fn write_text(document: &Document) -> String {
+    let layout = PrettyConfig::new()
+        .struct_names(false)
+        .depth_limit(2)
+        .new_line("\n");
+    // A document holds only texts, counts and lists of them: there is nothing RON cannot write.
+    let mut text = ron::Options::default()
+        .to_string_pretty(document, layout)
+        .unwrap_or_else(|error| unreachable!("a document is plain text: {error}"));
+    text.push('\n');
+    text
+}
+
+/// Saves a document: a temporary file beside the target, flushed to disk, then put in its place.
+///
+/// # Errors
+/// When it could not be written; what stood there before is whole.
+pub fn save(document: &Document, file: &Path) -> Result<(), FileProblem> {
+    write_whole(file, write_text(document).as_bytes()).map_err(|source| FileProblem::Unsaved {
+        file: file.to_owned(),
+        source,
+    })
+}
+
+fn write_whole(file: &Path, bytes: &[u8]) -> io::Result<()> {
+    // Through a link the file it leads to is replaced, not the link.
+    let target = fs::canonicalize(file).unwrap_or_else(|_| file.to_owned());
+    let old = fs::metadata(&target).ok();
+    if old
+        .as_ref()
+        .is_some_and(|meta| meta.permissions().readonly())
+    {
+        return Err(io::Error::new(
+            io::ErrorKind::PermissionDenied,
+            "the file is read-only",
+        ));
+    }
+    let folder = match target.parent() {
+        Some(folder) if !folder.as_os_str().is_empty() => folder,
+        _ => Path::new("."),
+    };
+    let mut temporary = tempfile::Builder::new()
+        .prefix(".sweepgauge-")
+        .tempfile_in(folder)?;
+    temporary.write_all(bytes)?;
+    if let Some(old) = old {
+        temporary.as_file().set_permissions(old.permissions())?;
+    } else {
+        open_to_readers(temporary.as_file())?;
+    }
+    temporary.as_file().sync_all()?;
+    temporary.persist(&target).map_err(|error| error.error)?;
+    Ok(())
+}
+
+/// A temporary file is private; a new unit file is as readable as any other.
+#[cfg(unix)]
+fn open_to_readers(file: &fs::File) -> io::Result<()> {
+    use std::os::unix::fs::PermissionsExt as _;
+    file.set_permissions(fs::Permissions::from_mode(0o644))
+}
+
+#[cfg(not(unix))]
+fn open_to_readers(_: &fs::File) -> io::Result<()> {
+    Ok(())
+}

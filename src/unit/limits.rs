@@ -1,0 +1,66 @@
+//! The limits that findings are judged by.
+
+use crate::unit::{LimitEntries, Turf};
+use crate::units::{Angle, Length, Measure as _, Quantity, Ratio, Share};
+
+/// The limits in force for a unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Limits {
+    /// Share of the height of cut above which the sweep wants watching.
+    pub sweep_watch: Share,
+    /// Share of the height of cut above which the sweep is too much.
+    pub sweep_over: Share,
+    /// Least clearance of the knife's underside.
+    pub underside: Length,
+    /// How far the edge may run ahead of centre before it is too much.
+    pub ahead_of_centre: Length,
+    /// Clip length over height of cut above which it wants watching.
+    pub clip_watch: Ratio,
+    /// Clip length over height of cut above which it is too much.
+    pub clip_over: Ratio,
+    /// The attitudes that the roller brackets were said to allow, least and most.
+    pub attitude_range: Option<(Angle, Angle)>,
+}
+
+impl Limits {
+    /// This program's starting values for a turf: a place to begin one's own trials, no standard
+    /// (common practice, no source). They are the same for every turf as yet.
+    #[must_use]
+    pub fn starting(turf: Turf) -> Self {
+        match turf {
+            Turf::Green | Turf::Tee | Turf::Fairway | Turf::Rough => Self {
+                sweep_watch: Share::from_base(0.05),
+                sweep_over: Share::from_base(0.10),
+                underside: Length::from_mm(0.5),
+                ahead_of_centre: Length::from_mm(1.0),
+                clip_watch: Ratio::from_base(1.1),
+                clip_over: Ratio::from_base(1.5),
+                attitude_range: None,
+            },
+        }
+    }
+
+    /// The turf's starting values, with what a file sets in their stead.
+    #[must_use]
+    pub fn in_force(turf: Turf, entries: Option<&LimitEntries>) -> Self {
+        let starting = Self::starting(turf);
+        let Some(entries) = entries else {
+            return starting;
+        };
+        fn or<M: crate::units::Measure>(entry: Option<&Quantity<M>>, otherwise: M) -> M {
+            entry.map_or(otherwise, Quantity::value)
+        }
+        Self {
+            sweep_watch: or(entries.sweep_watch.as_ref(), starting.sweep_watch),
+            sweep_over: or(entries.sweep_over.as_ref(), starting.sweep_over),
+            underside: or(entries.underside.as_ref(), starting.underside),
+            ahead_of_centre: or(entries.ahead_of_centre.as_ref(), starting.ahead_of_centre),
+            clip_watch: or(entries.clip_watch.as_ref(), starting.clip_watch),
+            clip_over: or(entries.clip_over.as_ref(), starting.clip_over),
+            attitude_range: entries
+                .attitude_range
+                .as_ref()
+                .map(|range| (range.low.value(), range.high.value())),
+        }
+    }
+}

@@ -1,0 +1,20 @@
+//! A unit as a person describes it: the document, its checks, and the unit file.
+//!
+//! What belongs here: everything a person can edit, how it is read and written, and whether it
+//! makes sense. [`Document`] is what is edited; [`Unit`] is a document that passed its checks, in
+//! plain values. This room imports `units` and `geometry`.
+
+mod check;
+mod document;
+mod file;
+mod limits;
+mod locate;
+
+pub use check::{Flaw, FlawKind, Mowing, Unit};
+pub use document::{
+    AttitudeRange, BenchReadings, ClosingReadings, Document, Fitted, Format, GroundEntry,
+    HardwarePoint, Knife, LimitEntries, MowingEntry, ReelReadings, RollerAhead, RollerBehind,
+    RollerMoves, SettingEntry, ShapeEntry, Turf,
+};
+pub use file::{FileProblem, read, read_text, save, write_text};
+pub use limits::Limits;
