@@ -29,4 +29,4 @@ pub use rollers::{RollerOnPlate, Stance};
 pub use setting::Setting;
 pub use sweep::{Sweep, rise_of_segment};
 pub use terrain::{Shape, Terrain, on_level};
-pub use underside::{lip_bottom_on_plate, underside_on_bar};
+pub use underside::{attitude_for_underside, lip_bottom_on_plate, underside_on_bar};

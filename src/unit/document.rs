@@ -324,7 +324,8 @@ impl Document {
         System::of_text(self.bench.height_of_cut.text())
     }
 
-    /// Sets attitude and height as wanted, or the rollers as given, written in `system`.
+    /// Sets attitude and height as wanted, or the rollers as given, written in `system`, exact
+    /// enough that switching from one to the other keeps the pose.
     ///
     /// What equals the bench's own reading is still written out: a way of setting was chosen.
     pub fn set_stance(&mut self, stance: Stance, system: System) {
@@ -334,8 +335,8 @@ impl Document {
                 attitude,
                 height_of_cut,
             } => {
-                setting.attitude = Some(Quantity::from_value(attitude, system));
-                setting.height_of_cut = Some(Quantity::from_value(height_of_cut, system));
+                setting.attitude = Some(Quantity::exactly(attitude, system));
+                setting.height_of_cut = Some(Quantity::exactly(height_of_cut, system));
                 setting.rollers = None;
             }
             Stance::Rollers {
@@ -345,8 +346,8 @@ impl Document {
                 setting.attitude = None;
                 setting.height_of_cut = None;
                 setting.rollers = Some(RollerMoves {
-                    front_move: Quantity::from_value(front_move, system),
-                    rear_move: Quantity::from_value(rear_move, system),
+                    front_move: Quantity::exactly(front_move, system),
+                    rear_move: Quantity::exactly(rear_move, system),
                 });
             }
         }

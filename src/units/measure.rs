@@ -20,6 +20,12 @@ pub trait Measure: Copy + PartialEq + PartialOrd + std::fmt::Debug + 'static {
     /// The unit a person who works in `system` writes, and the decimals worth writing.
     fn unit_in(system: System) -> (&'static str, usize);
 
+    /// How many base units one of `symbol` is; one for a symbol that is none of this kind's.
+    #[must_use]
+    fn size_of(symbol: &str) -> f64 {
+        Self::SYMBOLS.iter().find(|(s, _)| *s == symbol).map_or(1.0, |(_, size)| *size)
+    }
+
     /// The value as an entry that can be read back: fine, with no more digits than it needs.
     fn entry(self, system: System) -> String {
         let (unit, decimals) = Self::unit_in(system);

@@ -82,6 +82,16 @@ impl<M: Measure> Quantity<M> {
         })
     }
 
+    /// A value kept to a millionth of what can be read, such as one that must not move the pose.
+    #[must_use]
+    pub fn exactly(value: M, system: System) -> Self {
+        let (unit, decimals) = M::unit_in(system);
+        let size = M::size_of(unit);
+        let number = super::system::trimmed(value.base() / size, decimals + EXTRA_DECIMALS);
+        let text = with_unit(&number, unit);
+        Self::parse(&text).unwrap_or(Self { text, value, half_width: None })
+    }
+
     /// What was typed, unit and all.
     #[must_use]
     pub fn text(&self) -> &str {
@@ -105,7 +115,7 @@ impl<M: Measure> Quantity<M> {
     /// The typed text itself where it already is in that system.
     #[must_use]
     pub fn shown_in(&self, system: System) -> String {
-        if system.writes_like(&self.text) {
+        if system.writes_like(&self.text) && !is_overlong(&self.text) {
             return self.text.clone();
         }
         let value = self.value.entry(system);
@@ -150,6 +160,15 @@ impl<M: Measure> Quantity<M> {
             half_width: half_width.map(|h| M::from_base(h.base)),
         })
     }
+}
+
+/// Decimals past those shown that keep a pose where it is to well under a nanometre.
+const EXTRA_DECIMALS: usize = 6;
+
+/// More decimals than anybody reads.
+fn is_overlong(text: &str) -> bool {
+    let decimals = text.split_once('.').map_or("", |(_, rest)| rest);
+    decimals.bytes().take_while(u8::is_ascii_digit).count() > EXTRA_DECIMALS
 }
 
 fn with_unit(text: &str, unit: &str) -> String {

@@ -1,6 +1,6 @@
 //! Sentences with quantities in them, kept as values until somebody reads them in their own units.
 
-use super::{Angle, Length, Ratio, Share, System};
+use super::{Angle, Length, Measure as _, Ratio, Share, Speed, System, Turning};
 
 /// The most quantities one sentence holds.
 const MOST_VALUES: usize = 6;
@@ -16,6 +16,12 @@ pub enum Value {
     Share(Share),
     /// A bare ratio.
     Ratio(Ratio),
+    /// A speed over the ground.
+    Speed(Speed),
+    /// A speed of turning.
+    Turning(Turning),
+    /// A roller's move in its bracket, in the shop's words: up is towards the reel.
+    Move(Length),
 }
 
 impl Value {
@@ -27,33 +33,24 @@ impl Value {
             Self::Angle(angle) => system.angle(angle),
             Self::Share(share) => system.share(share),
             Self::Ratio(ratio) => system.ratio(ratio),
+            Self::Speed(speed) => speed.entry(system),
+            Self::Turning(turning) => turning.entry(system),
+            Self::Move(length) => system.roller_move(length),
         }
     }
 }
 
-impl From<Length> for Value {
-    fn from(length: Length) -> Self {
-        Self::Length(length)
-    }
+macro_rules! value_from {
+    ($($kind:ident),*) => {
+        $(impl From<$kind> for Value {
+            fn from(quantity: $kind) -> Self {
+                Self::$kind(quantity)
+            }
+        })*
+    };
 }
 
-impl From<Angle> for Value {
-    fn from(angle: Angle) -> Self {
-        Self::Angle(angle)
-    }
-}
-
-impl From<Share> for Value {
-    fn from(share: Share) -> Self {
-        Self::Share(share)
-    }
-}
-
-impl From<Ratio> for Value {
-    fn from(ratio: Ratio) -> Self {
-        Self::Ratio(ratio)
-    }
-}
+value_from!(Length, Angle, Share, Ratio, Speed, Turning);
 
 /// A sentence whose every `{}` stands for a quantity. No allocation until it is read.
 #[derive(Clone, Copy, Debug, PartialEq)]

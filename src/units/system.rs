@@ -1,6 +1,6 @@
 //! How values are shown: decimal inches, fractions and thou, or millimetres.
 
-use super::{Angle, Length, Measure as _, Ratio, Share, Speed};
+use super::{Angle, Length, Ratio, Share};
 
 /// The units a person works in. It changes what is shown, never a stored value.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
@@ -107,10 +107,16 @@ impl System {
         fixed(ratio.number(), 2)
     }
 
-    /// A speed to be read.
+    /// A roller's move in its bracket to be read: `up 0.118 in` towards the reel, `down` from it.
     #[must_use]
-    pub fn speed(self, speed: Speed) -> String {
-        speed.entry(self)
+    pub fn roller_move(self, moved: Length) -> String {
+        let shown = self.length(Length::from_mm(moved.mm().abs()));
+        let is_nothing = shown.bytes().filter(u8::is_ascii_digit).all(|digit| digit == b'0');
+        match moved.mm() {
+            _ if is_nothing => "where it stands".to_owned(),
+            mm if mm > 0.0 => format!("up {shown}"),
+            _ => format!("down {shown}"),
+        }
     }
 
     pub(super) fn length_entry(self, length: Length) -> String {

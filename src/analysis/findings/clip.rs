@@ -1,0 +1,31 @@
+//! Clip length against the height of cut: too long and ribs stand across the travel.
+
+use super::{Case, Level, Verdict};
+use crate::units::{Measure as _, Sentence, Speed, Turning};
+
+pub(super) fn judge(case: &Case) -> Option<Verdict> {
+    let numbers = case.solution.mowing?;
+    let speeds = case.unit.mowing?;
+    let ratio = numbers.clip_to_cut?;
+    let limits = &case.unit.limits;
+    let level = match ratio {
+        ratio if ratio > limits.clip_over => Level::Over,
+        ratio if ratio > limits.clip_watch => Level::Watch,
+        _ => Level::Fine,
+    };
+    let text = Sentence::new(
+        "The clip length is {}, {} times the height of cut (watch above {}, over above {}).",
+        &[numbers.clip_length.into(), ratio.into(), limits.clip_watch.into(), limits.clip_over.into()],
+    );
+    let share = limits.clip_watch.number() / ratio.number();
+    let remedy = (level > Level::Fine && share > 0.0).then(|| {
+        // Clip length goes with the ground speed and against the reel's.
+        let slower = Speed::from_base(speeds.ground_speed.base() * share);
+        let faster = Turning::from_base(speeds.reel_speed.base() / share);
+        Sentence::new(
+            "Driving at {} or slower, or turning the reel at {} or faster as far as its manual allows, would bring it back.",
+            &[slower.into(), faster.into()],
+        )
+    });
+    Some(Verdict { level, text, remedy })
+}

@@ -1,0 +1,41 @@
+//! A lip thicker than the height of cut allows, or ground away.
+
+use super::{Case, Level, Verdict};
+use crate::units::{Length, Sentence};
+
+pub(super) fn judge(case: &Case) -> Option<Verdict> {
+    let setting = case.setting;
+    let left = setting.knife.lip_thickness - setting.top_ground;
+    let lip_left = setting.knife.lip_length - setting.face_ground;
+    if left.mm() <= 0.0 || lip_left.mm() <= 0.0 {
+        let text = Sentence::new(
+            "The lip is ground away: {} of its thickness and {} of its length are left.",
+            &[left.into(), lip_left.into()],
+        );
+        return Some(Verdict { level: Level::Over, text, remedy: None });
+    }
+    let pose = &case.solution.pose;
+    let clearance = Length::from_mm(case.solution.lip_bottom_on_plate.y);
+    let least = case.unit.limits.underside;
+    let allowed = (pose.height_of_cut - least) * (1.0 / pose.attitude.rad().cos());
+    let level = match clearance {
+        clearance if clearance.mm() <= 0.0 => Level::Over,
+        clearance if clearance < least => Level::Watch,
+        _ => Level::Fine,
+    };
+    let text = if allowed.mm() > 0.0 {
+        Sentence::new(
+            "The lip is {} thick; this height of cut allows {}.",
+            &[left.into(), allowed.into()],
+        )
+    } else {
+        Sentence::new("The lip is {} thick; this height of cut leaves no room for one.", &[left.into()])
+    };
+    let remedy = (level > Level::Fine).then(|| {
+        Sentence::new(
+            "A thinner knife, or raising the height of cut by {}, would bring it back.",
+            &[(least - clearance).into()],
+        )
+    });
+    Some(Verdict { level, text, remedy })
+}

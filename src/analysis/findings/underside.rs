@@ -1,0 +1,50 @@
+//! The underside of the knife or its hardware too low, or in the ground.
+
+use super::super::Lowest;
+use super::{Case, Level, Verdict};
+use crate::geometry::attitude_for_underside;
+use crate::units::Sentence;
+
+pub(super) fn judge(case: &Case) -> Option<Verdict> {
+    let clearance = case.solution.on_ground.underside_clearance;
+    let least = case.unit.limits.underside;
+    let level = match clearance {
+        clearance if clearance.mm() <= 0.0 => Level::Over,
+        clearance if clearance < least => Level::Watch,
+        _ => Level::Fine,
+    };
+    let is_knife = case.solution.lowest == Lowest::Knife;
+    let text = match (level, is_knife) {
+        (Level::Over, true) => {
+            Sentence::new("The knife's underside drags, {} in the ground.", &[(-clearance).into()])
+        }
+        (Level::Over, false) => Sentence::new(
+            "The hardware under the knife drags, {} in the ground.",
+            &[(-clearance).into()],
+        ),
+        (_, true) => Sentence::new(
+            "The knife's underside clears the ground by {} (at least {} wanted).",
+            &[clearance.into(), least.into()],
+        ),
+        (_, false) => Sentence::new(
+            "The hardware under the knife clears the ground by {} (at least {} wanted).",
+            &[clearance.into(), least.into()],
+        ),
+    };
+    let remedy = (level > Level::Fine).then(|| {
+        // The ground's shape and the sink take the same off whatever the attitude, near enough to
+        // advise; setting it shows the exact figure.
+        let wanted = case.solution.underside_clearance + least - clearance;
+        let points = case.unit.hardware.iter().copied();
+        attitude_for_underside(&case.solution.pose, &case.unit.profile, case.setting, points, wanted)
+            .filter(|attitude| attitude.deg().abs() < 45.0)
+            .and_then(|attitude| case.advise_attitude(attitude))
+            .unwrap_or_else(|| {
+                Sentence::new(
+                    "Raising the height of cut by {} would bring it back.",
+                    &[(least - clearance).into()],
+                )
+            })
+    });
+    Some(Verdict { level, text, remedy })
+}

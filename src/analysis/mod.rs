@@ -1,0 +1,10 @@
+//! What the geometry means for a person: the solution's numbers and the findings about them.
+//!
+//! What belongs here: every number that is shown, printed or reported, worked out once; and the
+//! judging of those numbers by limits. This room imports `units`, `geometry` and `unit`.
+
+pub mod findings;
+mod solution;
+
+pub use findings::{Case, Finding, Findings, Level};
+pub use solution::{Lowest, MowingNumbers, OnGround, Solution};
