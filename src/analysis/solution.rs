@@ -110,7 +110,11 @@ fn lowest_underside(
     let plate_from_bar = pose.plate_from_frame * pose.frame_from_bar;
     let corners = underside_on_bar(&unit.profile, setting);
     let knife = corners.into_iter().map(|corner| (Lowest::Knife, corner));
-    let hardware = unit.hardware.iter().enumerate().map(|(i, point)| (Lowest::Hardware(i), *point));
+    let hardware = unit
+        .hardware
+        .iter()
+        .enumerate()
+        .map(|(i, point)| (Lowest::Hardware(i), *point));
     knife
         .chain(hardware)
         .map(|(owner, on_bar)| {
@@ -119,5 +123,9 @@ fn lowest_underside(
         })
         .reduce(|lowest, next| if next.2 < lowest.2 { next } else { lowest })
         // The knife's four corners are always there.
-        .unwrap_or((Lowest::Knife, pose.edge_on_plate, terrain.clearance(pose.edge_on_plate)))
+        .unwrap_or((
+            Lowest::Knife,
+            pose.edge_on_plate,
+            terrain.clearance(pose.edge_on_plate),
+        ))
 }

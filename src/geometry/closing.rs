@@ -138,9 +138,9 @@ fn turn(apart: &Apart, pivot: Point) -> Result<Closed, Impossible> {
 /// Where the circle about `pivot` meets the circle about `other`, on the side nearer `start`, a
 /// point of the first circle. Nothing when the circles do not meet.
 fn meet(pivot: Point, arm: f64, other: Point, radius: f64, start: Point) -> Option<Point> {
-    if pivot == other {
-        // Concentric: every point of the circle will do, or none.
-        return (arm == radius).then_some(start);
+    // Closed already: a pivot that moves nothing, or a mere graze, must not undo it by rounding.
+    if ((start - other).hypot() - radius).abs() <= 1e-12 * radius {
+        return Some(start);
     }
     let first = Circle {
         centre: pivot,

@@ -59,6 +59,15 @@ pub enum Impossible {
         /// How far the frame would have to turn.
         turn: Angle,
     },
+    /// The rollers as given would turn the frame through a right angle or more.
+    RollersTurnOver {
+        /// How far the frame would turn.
+        turn: Angle,
+        /// The front roller's move.
+        front_move: Length,
+        /// The rear roller's move.
+        rear_move: Length,
+    },
     /// A crest too tight for both rollers to rest on.
     CrestTooTight {
         /// The crest's radius.
@@ -134,6 +143,14 @@ impl Impossible {
             Self::TurnedOver { turn } => Sentence::new(
                 "The frame would have to turn {} to give this attitude; the rollers cannot carry it past a right angle. Choose an attitude nearer the bench's.",
                 &[turn.into()],
+            ),
+            Self::RollersTurnOver {
+                turn,
+                front_move,
+                rear_move,
+            } => Sentence::new(
+                "With the front roller moved {} and the rear roller {}, the frame would turn {}, past a right angle. Check the roller moves.",
+                &[front_move.into(), rear_move.into(), turn.into()],
             ),
             Self::CrestTooTight { radius, apart } => Sentence::new(
                 "A crest of {} radius is too tight for rollers {} apart to stand on. Choose a larger radius.",

@@ -83,8 +83,17 @@ impl Pose {
             }
         };
         if turn_rad.abs() >= FRAC_PI_2 {
-            return Err(Impossible::TurnedOver {
-                turn: Angle::from_rad(turn_rad),
+            let turn = Angle::from_rad(turn_rad);
+            return Err(match setting.stance {
+                Stance::Wanted { .. } => Impossible::TurnedOver { turn },
+                Stance::Rollers {
+                    front_move,
+                    rear_move,
+                } => Impossible::RollersTurnOver {
+                    turn,
+                    front_move,
+                    rear_move,
+                },
             });
         }
 

@@ -25,6 +25,24 @@ pub struct Setting {
 }
 
 impl Setting {
+    /// The setting the unit had on the bench, its own knife fitted.
+    #[must_use]
+    pub fn as_on_bench(profile: &Profile) -> Self {
+        let bench = &profile.bench;
+        Self {
+            reel_diameter: bench.reel_diameter,
+            gap: bench.gap,
+            knife: profile.knife,
+            extension: Length::ZERO,
+            top_ground: Length::ZERO,
+            face_ground: Length::ZERO,
+            stance: Stance::Wanted {
+                attitude: bench.attitude,
+                height_of_cut: bench.height_of_cut,
+            },
+        }
+    }
+
     /// The total extension *e*: how much further ahead, along the datum, the fitted knife's
     /// unground edge stands than the bench knife's did.
     #[must_use]

@@ -44,12 +44,16 @@ pub fn attitude_for_underside(
     let needed_rad = |on_bar: Point| {
         let from_edge = on_bar - edge;
         let sine = wanted_mm / from_edge.hypot();
-        (-1.0..=1.0).contains(&sine).then(|| from_edge.atan2() + sine.asin())
+        (-1.0..=1.0)
+            .contains(&sine)
+            .then(|| from_edge.atan2() + sine.asin())
     };
     underside_on_bar(profile, setting)
         .into_iter()
         .chain(hardware_on_bar)
         .filter(|on_bar| *on_bar != edge)
-        .try_fold(f64::NEG_INFINITY, |most, on_bar| needed_rad(on_bar).map(|rad| most.max(rad)))
+        .try_fold(f64::NEG_INFINITY, |most, on_bar| {
+            needed_rad(on_bar).map(|rad| most.max(rad))
+        })
         .map(Angle::from_rad)
 }

@@ -136,6 +136,7 @@ pub struct RollerBehind {
 
 /// How reel and knife are brought together.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub enum ClosingReadings {
     /// The reel slides along a line.
     ReelSlides {

@@ -10,7 +10,8 @@ use ron::ser::PrettyConfig;
 use thiserror::Error;
 
 use super::Document;
-use super::locate::{Places, byte_at, line_and_column};
+use super::locate::{Places, line_and_column};
+use super::told::Told;
 
 /// A unit file is a few thousand bytes; past this it is something else.
 const LARGEST_BYTES: u64 = 1_000_000;
@@ -97,6 +98,8 @@ pub fn read(file: &Path) -> Result<Document, FileProblem> {
 /// # Errors
 /// When it is no unit file, or holds a value that makes no sense.
 pub fn read_text(file: &Path, text: &str) -> Result<Document, FileProblem> {
+    // Some editors put an invisible mark before UTF-8 text.
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let document = parse(file, text)?;
     match document.checked() {
         Ok(_) => Ok(document),
@@ -122,7 +125,7 @@ fn parse(file: &Path, text: &str) -> Result<Document, FileProblem> {
         at_parser(
             file,
             text,
-            path,
+            path.as_deref(),
             &deserializer.span_error(error.into_inner()),
         )
     })?;
@@ -148,56 +151,15 @@ fn plain_path(path: &str) -> Option<String> {
     (!plain.is_empty()).then_some(plain)
 }
 
-/// A problem the parser met: at the value of a known field if the value is at fault, else where the
-/// parser stands.
+/// A problem the parser met, told where and as the person who wrote the file sees it.
 fn at_parser(
     file: &Path,
     text: &str,
-    path: Option<String>,
+    path: Option<&str>,
     error: &ron::error::SpannedError,
 ) -> FileProblem {
-    let end = error.span.end;
-    let stands = byte_at(text, end.line, end.col);
-    let is_value = matches!(
-        error.code,
-        ron::Error::Message(_) | ron::Error::InvalidValueForType { .. }
-    );
-    let byte = match &path {
-        Some(path) if is_value => Places::of(text).start_of(path).unwrap_or(stands),
-        _ => stands,
-    };
-    wrong(file, text, byte, path, in_words(&error.code))
-}
-
-fn in_words(code: &ron::Error) -> String {
-    use ron::Error as E;
-    match code {
-        E::Message(text) => text.clone(),
-        E::InvalidValueForType { expected, found } => format!("found {found}; expected {expected}"),
-        E::NoSuchStructField {
-            expected, found, ..
-        } => format!(
-            "there is no field \"{found}\" here; the fields are {}",
-            expected.join(", ")
-        ),
-        E::MissingStructField { field, .. } => format!("the field \"{field}\" is missing; add it"),
-        E::DuplicateStructField { field, .. } => {
-            format!("the field \"{field}\" stands here twice; keep one")
-        }
-        E::NoSuchEnumVariant {
-            expected, found, ..
-        } => {
-            format!(
-                "\"{found}\" is not known here; write one of {}",
-                expected.join(", ")
-            )
-        }
-        E::Eof => "the file ends too early; a bracket or a quote is not closed".to_owned(),
-        E::ExpectedStringEnd => "a quote is not closed; end the text with \"".to_owned(),
-        E::ExpectedComma => "a comma is missing between two fields".to_owned(),
-        E::TrailingCharacters => "there is more text after the unit's closing bracket".to_owned(),
-        other => other.to_string(),
-    }
+    let told = Told::of(text, path, error);
+    wrong(file, text, told.byte, told.field, told.what)
 }
 
 fn wrong(file: &Path, text: &str, byte: usize, field: Option<String>, what: String) -> FileProblem {
@@ -241,44 +203,46 @@ pub fn save(document: &Document, file: &Path) -> Result<(), FileProblem> {
 }
 
 fn write_whole(file: &Path, bytes: &[u8]) -> io::Result<()> {
-    // Through a link the file it leads to is replaced, not the link.
-    let target = fs::canonicalize(file).unwrap_or_else(|_| file.to_owned());
+    // Through a link the file it leads to is replaced, not the link; a link that leads nowhere yet
+    // is followed as far as it goes.
+    let target = fs::canonicalize(file)
+        .or_else(|_| fs::read_link(file).map(|to| file.with_file_name(to)))
+        .unwrap_or_else(|_| file.to_owned());
     let old = fs::metadata(&target).ok();
     if old
         .as_ref()
         .is_some_and(|meta| meta.permissions().readonly())
     {
-        return Err(io::Error::new(
-            io::ErrorKind::PermissionDenied,
-            "the file is read-only",
-        ));
+        let what = "the file is read-only";
+        return Err(io::Error::new(io::ErrorKind::PermissionDenied, what));
     }
     let folder = match target.parent() {
         Some(folder) if !folder.as_os_str().is_empty() => folder,
         _ => Path::new("."),
     };
-    let mut temporary = tempfile::Builder::new()
-        .prefix(".sweepgauge-")
-        .tempfile_in(folder)?;
+    let mut temporary =
+        as_readable_as_any(tempfile::Builder::new().prefix(".sweepgauge-")).tempfile_in(folder)?;
     temporary.write_all(bytes)?;
     if let Some(old) = old {
         temporary.as_file().set_permissions(old.permissions())?;
-    } else {
-        open_to_readers(temporary.as_file())?;
     }
     temporary.as_file().sync_all()?;
     temporary.persist(&target).map_err(|error| error.error)?;
     Ok(())
 }
 
-/// A temporary file is private; a new unit file is as readable as any other.
+/// A temporary file is private by itself; a new unit file is as readable as any other new file.
 #[cfg(unix)]
-fn open_to_readers(file: &fs::File) -> io::Result<()> {
+fn as_readable_as_any<'a, 'b>(
+    builder: &'a mut tempfile::Builder<'b, 'b>,
+) -> &'a mut tempfile::Builder<'b, 'b> {
     use std::os::unix::fs::PermissionsExt as _;
-    file.set_permissions(fs::Permissions::from_mode(0o644))
+    builder.permissions(fs::Permissions::from_mode(0o666))
 }
 
 #[cfg(not(unix))]
-fn open_to_readers(_: &fs::File) -> io::Result<()> {
-    Ok(())
+fn as_readable_as_any<'a, 'b>(
+    builder: &'a mut tempfile::Builder<'b, 'b>,
+) -> &'a mut tempfile::Builder<'b, 'b> {
+    builder
 }

@@ -4,6 +4,7 @@
 //! a check across fields knows only their names. This walks the text once and ties both together.
 
 use std::iter::Peekable;
+use std::ops::Range;
 use std::str::CharIndices;
 
 /// A field and the byte where its value begins.
@@ -13,9 +14,17 @@ struct Place {
     start: usize,
 }
 
-/// Every field of a text, in the order it is written.
+/// Every field of a text, in the order it is written, and what was opened and never closed.
 #[derive(Debug, Default)]
-pub(super) struct Places(Vec<Place>);
+pub(super) struct Places {
+    fields: Vec<Place>,
+    /// Texts whose closing quote stands on a later line, or nowhere: from quote to quote.
+    long_quotes: Vec<Range<usize>>,
+    unclosed_remark: Option<usize>,
+}
+
+/// A unit file nests five brackets; a text that goes deeper is none, and is walked no further.
+const DEEPEST_NESTING: usize = 32;
 
 /// An open bracket, and the part of the path it adds for what stands in it now.
 struct Level {
@@ -27,14 +36,24 @@ impl Places {
     /// Walks a text; one that is no RON is walked as far as it makes sense.
     pub(super) fn of(text: &str) -> Self {
         let mut places = Vec::new();
+        let mut long_quotes = Vec::new();
+        let mut unclosed_remark = None;
         let mut levels: Vec<Level> = Vec::new();
         let mut current = String::new();
         let mut chars = text.char_indices().peekable();
         while let Some((at, c)) = chars.next() {
             match c {
-                '"' => skip_string(&mut chars),
+                '"' => {
+                    let end = skip_string(&mut chars).unwrap_or(text.len());
+                    if text[at..end].contains('\n') {
+                        long_quotes.push(at..end);
+                    }
+                }
                 '/' if matches!(chars.peek(), Some((_, '/'))) => skip_line(&mut chars),
-                '/' if matches!(chars.peek(), Some((_, '*'))) => skip_block(&mut chars),
+                '/' if matches!(chars.peek(), Some((_, '*'))) => {
+                    unclosed_remark = skip_block(&mut chars).is_none().then_some(at);
+                }
+                '(' | '{' | '[' if levels.len() == DEEPEST_NESTING => break,
                 '(' | '{' => levels.push(Level {
                     base: current.clone(),
                     index: None,
@@ -90,17 +109,37 @@ impl Places {
             }
         }
         for place in &mut places {
-            let rest = &text[place.start.min(text.len())..];
-            place.start += rest.len() - rest.trim_start().len();
+            place.start = past_remarks(text, place.start);
         }
-        Self(places)
+        Self {
+            fields: places,
+            long_quotes,
+            unclosed_remark,
+        }
+    }
+
+    /// The quote that runs on to the line of a byte and ends at or before it, where it begins.
+    pub(super) fn quote_run_on_to(&self, text: &str, byte: usize) -> Option<usize> {
+        let ends_there = |quote: &&Range<usize>| {
+            let end = quote.end.min(text.len());
+            quote.start <= byte && end <= byte && !text[end..byte].contains('\n')
+        };
+        self.long_quotes
+            .iter()
+            .find(ends_there)
+            .map(|quote| quote.start)
+    }
+
+    /// Where a remark begins that `*/` never closes.
+    pub(super) fn unclosed_remark(&self) -> Option<usize> {
+        self.unclosed_remark
     }
 
     /// The byte where a field's value begins, or that of the nearest field around it.
     pub(super) fn start_of(&self, path: &str) -> Option<usize> {
         let mut wanted = path;
         loop {
-            if let Some(place) = self.0.iter().find(|place| place.path == wanted) {
+            if let Some(place) = self.fields.iter().find(|place| place.path == wanted) {
                 return Some(place.start);
             }
             wanted = &wanted[..wanted.rfind(['.', '['])?];
@@ -109,7 +148,7 @@ impl Places {
 
     /// The field whose value begins last before a byte.
     pub(super) fn field_before(&self, byte: usize) -> Option<&str> {
-        let before = self.0.iter().take_while(|place| place.start <= byte);
+        let before = self.fields.iter().take_while(|place| place.start <= byte);
         before.last().map(|place| place.path.as_str())
     }
 }
@@ -141,25 +180,56 @@ fn word_end(chars: &mut Peekable<CharIndices<'_>>, mut end: usize) -> usize {
     end
 }
 
-fn skip_string(chars: &mut Peekable<CharIndices<'_>>) {
-    while let Some((_, c)) = chars.next() {
+/// Passes a text to its closing quote, and says where what follows begins; nothing when it is open.
+fn skip_string(chars: &mut Peekable<CharIndices<'_>>) -> Option<usize> {
+    while let Some((at, c)) = chars.next() {
         match c {
             '\\' => drop(chars.next()),
-            '"' => break,
+            '"' => return Some(at + 1),
             _ => {}
         }
     }
+    None
 }
 
 fn skip_line(chars: &mut Peekable<CharIndices<'_>>) {
     chars.by_ref().find(|&(_, c)| c == '\n');
 }
 
-fn skip_block(chars: &mut Peekable<CharIndices<'_>>) {
-    while let Some((_, c)) = chars.next() {
+/// Passes a remark between `/*` and `*/`, which may hold others; nothing when it is open.
+fn skip_block(chars: &mut Peekable<CharIndices<'_>>) -> Option<()> {
+    chars.next();
+    let mut depth = 1;
+    while depth > 0 {
+        let (_, c) = chars.next()?;
         if c == '*' && chars.next_if(|&(_, c)| c == '/').is_some() {
-            break;
+            depth -= 1;
+        } else if c == '/' && chars.next_if(|&(_, c)| c == '*').is_some() {
+            depth += 1;
         }
+    }
+    Some(())
+}
+
+/// The first byte from `start` that is neither blank nor in a remark.
+pub(super) fn past_remarks(text: &str, start: usize) -> usize {
+    let mut at = start.min(text.len());
+    loop {
+        let rest = &text[at..];
+        at += rest.len() - rest.trim_start().len();
+        let rest = &text[at..];
+        let mut chars = rest.char_indices().peekable();
+        if rest.starts_with("//") {
+            skip_line(&mut chars);
+        } else if rest.starts_with("/*") {
+            chars.next();
+            if skip_block(&mut chars).is_none() {
+                return at;
+            }
+        } else {
+            return at;
+        }
+        at = chars.peek().map_or(text.len(), |(next, _)| at + next);
     }
 }
 
@@ -226,6 +296,31 @@ mod tests {
             places.field_before(TEXT.find("\"3 in\"").unwrap()),
             Some("bench.front_roller.diameter")
         );
+    }
+
+    #[test]
+    fn a_value_is_found_past_the_remarks_before_it() {
+        let text = "(bench: ( /* a /* b */ c */ // d\n gap: // e\n \"0 mm\"))";
+        let places = Places::of(text);
+        assert!(text[places.start_of("bench.gap").unwrap()..].starts_with("\"0 mm\""));
+        assert_eq!(places.unclosed_remark(), None);
+        let open = "(name: \"a\", /* b /* c */ )";
+        assert_eq!(Places::of(open).unclosed_remark(), open.find("/*"));
+    }
+
+    #[test]
+    fn a_quote_left_open_is_found_where_it_begins() {
+        let text = "(\n  name: \"a,\n  turf: \"b\",\n)";
+        let places = Places::of(text);
+        let b = text.find('b').unwrap();
+        assert_eq!(places.quote_run_on_to(text, b), text.find('"'));
+        assert_eq!(places.quote_run_on_to(text, 3), None);
+    }
+
+    #[test]
+    fn endless_nesting_is_walked_no_further() {
+        let places = Places::of(&"[".repeat(900_000));
+        assert_eq!(places.fields.len(), DEEPEST_NESTING);
     }
 
     #[test]

@@ -9,6 +9,7 @@ mod document;
 mod file;
 mod limits;
 mod locate;
+mod told;
 
 pub use check::{Flaw, FlawKind, Mowing, Unit};
 pub use document::{

@@ -23,7 +23,10 @@ pub trait Measure: Copy + PartialEq + PartialOrd + std::fmt::Debug + 'static {
     /// How many base units one of `symbol` is; one for a symbol that is none of this kind's.
     #[must_use]
     fn size_of(symbol: &str) -> f64 {
-        Self::SYMBOLS.iter().find(|(s, _)| *s == symbol).map_or(1.0, |(_, size)| *size)
+        Self::SYMBOLS
+            .iter()
+            .find(|(s, _)| *s == symbol)
+            .map_or(1.0, |(_, size)| *size)
     }
 
     /// The value as an entry that can be read back: fine, with no more digits than it needs.

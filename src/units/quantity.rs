@@ -89,7 +89,11 @@ impl<M: Measure> Quantity<M> {
         let size = M::size_of(unit);
         let number = super::system::trimmed(value.base() / size, decimals + EXTRA_DECIMALS);
         let text = with_unit(&number, unit);
-        Self::parse(&text).unwrap_or(Self { text, value, half_width: None })
+        Self::parse(&text).unwrap_or(Self {
+            text,
+            value,
+            half_width: None,
+        })
     }
 
     /// What was typed, unit and all.

@@ -111,7 +111,10 @@ impl System {
     #[must_use]
     pub fn roller_move(self, moved: Length) -> String {
         let shown = self.length(Length::from_mm(moved.mm().abs()));
-        let is_nothing = shown.bytes().filter(u8::is_ascii_digit).all(|digit| digit == b'0');
+        let is_nothing = shown
+            .bytes()
+            .filter(u8::is_ascii_digit)
+            .all(|digit| digit == b'0');
         match moved.mm() {
             _ if is_nothing => "where it stands".to_owned(),
             mm if mm > 0.0 => format!("up {shown}"),

@@ -6,15 +6,30 @@ use crate::units::Sentence;
 pub(super) fn judge(case: &Case) -> Option<Verdict> {
     let behind = case.solution.sweep.behind_centre;
     if behind.mm() >= 0.0 {
-        let text = Sentence::new("The edge stands {} behind the reel's centre.", &[behind.into()]);
-        return Some(Verdict { level: Level::Fine, text, remedy: None });
+        let text = Sentence::new(
+            "The edge stands {} behind the reel's centre.",
+            &[behind.into()],
+        );
+        return Some(Verdict {
+            level: Level::Fine,
+            text,
+            remedy: None,
+        });
     }
     let most = case.unit.limits.ahead_of_centre;
-    let level = if -behind > most { Level::Over } else { Level::Watch };
+    let level = if -behind > most {
+        Level::Over
+    } else {
+        Level::Watch
+    };
     let text = Sentence::new(
         "The edge stands {} ahead of the reel's centre (over beyond {}): the blades are still coming down as they meet it.",
         &[(-behind).into(), most.into()],
     );
     let remedy = case.advise_attitude(case.solution.pose.attitude_on_centre());
-    Some(Verdict { level, text, remedy })
+    Some(Verdict {
+        level,
+        text,
+        remedy,
+    })
 }

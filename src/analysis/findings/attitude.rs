@@ -17,6 +17,8 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
     Some(Verdict {
         level: if is_within { Level::Fine } else { Level::Over },
         text,
-        remedy: (!is_within).then(|| case.advise_attitude(nearest)).flatten(),
+        remedy: (!is_within)
+            .then(|| case.advise_attitude(nearest))
+            .flatten(),
     })
 }

@@ -15,7 +15,12 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
     };
     let text = Sentence::new(
         "The clip length is {}, {} times the height of cut (watch above {}, over above {}).",
-        &[numbers.clip_length.into(), ratio.into(), limits.clip_watch.into(), limits.clip_over.into()],
+        &[
+            numbers.clip_length.into(),
+            ratio.into(),
+            limits.clip_watch.into(),
+            limits.clip_over.into(),
+        ],
     );
     let share = limits.clip_watch.number() / ratio.number();
     let remedy = (level > Level::Fine && share > 0.0).then(|| {
@@ -27,5 +32,9 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
             &[slower.into(), faster.into()],
         )
     });
-    Some(Verdict { level, text, remedy })
+    Some(Verdict {
+        level,
+        text,
+        remedy,
+    })
 }

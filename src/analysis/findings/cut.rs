@@ -7,10 +7,20 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
     let cut = case.solution.on_ground.cut;
     if cut.mm() > 0.0 {
         let text = Sentence::new("The edge stands {} above the ground.", &[cut.into()]);
-        return Some(Verdict { level: Level::Fine, text, remedy: None });
+        return Some(Verdict {
+            level: Level::Fine,
+            text,
+            remedy: None,
+        });
     }
     let text = Sentence::new("The edge stands {} below the ground.", &[(-cut).into()]);
-    let remedy =
-        Sentence::new("The unit must come up by more than {}: lower both rollers.", &[(-cut).into()]);
-    Some(Verdict { level: Level::Over, text, remedy: Some(remedy) })
+    let remedy = Sentence::new(
+        "The unit must come up by more than {}: lower both rollers.",
+        &[(-cut).into()],
+    );
+    Some(Verdict {
+        level: Level::Over,
+        text,
+        remedy: Some(remedy),
+    })
 }

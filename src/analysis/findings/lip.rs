@@ -12,7 +12,11 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
             "The lip is ground away: {} of its thickness and {} of its length are left.",
             &[left.into(), lip_left.into()],
         );
-        return Some(Verdict { level: Level::Over, text, remedy: None });
+        return Some(Verdict {
+            level: Level::Over,
+            text,
+            remedy: None,
+        });
     }
     let pose = &case.solution.pose;
     let clearance = Length::from_mm(case.solution.lip_bottom_on_plate.y);
@@ -29,7 +33,10 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
             &[left.into(), allowed.into()],
         )
     } else {
-        Sentence::new("The lip is {} thick; this height of cut leaves no room for one.", &[left.into()])
+        Sentence::new(
+            "The lip is {} thick; this height of cut leaves no room for one.",
+            &[left.into()],
+        )
     };
     let remedy = (level > Level::Fine).then(|| {
         Sentence::new(
@@ -37,5 +44,9 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
             &[(least - clearance).into()],
         )
     });
-    Some(Verdict { level, text, remedy })
+    Some(Verdict {
+        level,
+        text,
+        remedy,
+    })
 }

@@ -96,15 +96,51 @@ struct Rule {
 
 /// Every kind of finding, in the order they are told.
 const RULES: [Rule; 9] = [
-    Rule { id: "sweep", title: "Sweep below the cut", judge: sweep::judge },
-    Rule { id: "ahead", title: "Edge and centre", judge: ahead::judge },
-    Rule { id: "reel", title: "Reel over the ground", judge: reel::judge },
-    Rule { id: "cut", title: "Edge over the ground", judge: cut::judge },
-    Rule { id: "underside", title: "Underside of the knife", judge: underside::judge },
-    Rule { id: "lip", title: "Lip of the knife", judge: lip::judge },
-    Rule { id: "scrap", title: "Reel size", judge: scrap::judge },
-    Rule { id: "clip", title: "Clip length", judge: clip::judge },
-    Rule { id: "attitude", title: "Roller brackets", judge: attitude::judge },
+    Rule {
+        id: "sweep",
+        title: "Sweep below the cut",
+        judge: sweep::judge,
+    },
+    Rule {
+        id: "ahead",
+        title: "Edge and centre",
+        judge: ahead::judge,
+    },
+    Rule {
+        id: "reel",
+        title: "Reel over the ground",
+        judge: reel::judge,
+    },
+    Rule {
+        id: "cut",
+        title: "Edge over the ground",
+        judge: cut::judge,
+    },
+    Rule {
+        id: "underside",
+        title: "Underside of the knife",
+        judge: underside::judge,
+    },
+    Rule {
+        id: "lip",
+        title: "Lip of the knife",
+        judge: lip::judge,
+    },
+    Rule {
+        id: "scrap",
+        title: "Reel size",
+        judge: scrap::judge,
+    },
+    Rule {
+        id: "clip",
+        title: "Clip length",
+        judge: clip::judge,
+    },
+    Rule {
+        id: "attitude",
+        title: "Roller brackets",
+        judge: attitude::judge,
+    },
 ];
 
 /// The findings about one case.
@@ -134,7 +170,10 @@ impl Findings {
     /// The worst level among them.
     #[must_use]
     pub fn worst(&self) -> Level {
-        self.iter().map(|finding| finding.level).max().unwrap_or(Level::Fine)
+        self.iter()
+            .map(|finding| finding.level)
+            .max()
+            .unwrap_or(Level::Fine)
     }
 }
 
@@ -149,8 +188,14 @@ impl Case<'_> {
     /// Tries another attitude at the same height of cut. Nothing when it cannot be set.
     fn at_attitude(&self, attitude: Angle) -> Option<OtherAttitude> {
         let now = &self.solution.pose;
-        let stance = Stance::Wanted { attitude, height_of_cut: now.height_of_cut };
-        let tried = Setting { stance, ..*self.setting };
+        let stance = Stance::Wanted {
+            attitude,
+            height_of_cut: now.height_of_cut,
+        };
+        let tried = Setting {
+            stance,
+            ..*self.setting
+        };
         let pose = Pose::solve(&self.unit.profile, &tried).ok()?;
         let plate_from_bar = pose.plate_from_frame * pose.frame_from_bar;
         let underside_mm = underside_on_bar(&self.unit.profile, &tried)
@@ -170,7 +215,12 @@ impl Case<'_> {
         let other = self.at_attitude(attitude)?;
         Some(Sentence::new(
             "An attitude of {} would bring it back: front roller {}, rear roller {} from where they stand now; the knife's underside would then clear the plate by {}.",
-            &[attitude.into(), other.front_change, other.rear_change, other.underside_clearance.into()],
+            &[
+                attitude.into(),
+                other.front_change,
+                other.rear_change,
+                other.underside_clearance.into(),
+            ],
         ))
     }
 }

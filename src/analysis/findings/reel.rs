@@ -7,13 +7,23 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
     let clearance = case.solution.on_ground.reel_clearance;
     if clearance.mm() > 0.0 {
         let text = Sentence::new("The reel clears the ground by {}.", &[clearance.into()]);
-        return Some(Verdict { level: Level::Fine, text, remedy: None });
+        return Some(Verdict {
+            level: Level::Fine,
+            text,
+            remedy: None,
+        });
     }
-    let text =
-        Sentence::new("The reel's blades reach {} into the ground.", &[(-clearance).into()]);
+    let text = Sentence::new(
+        "The reel's blades reach {} into the ground.",
+        &[(-clearance).into()],
+    );
     let remedy = Sentence::new(
         "Raising the height of cut by more than {} would lift them clear.",
         &[(-clearance).into()],
     );
-    Some(Verdict { level: Level::Over, text, remedy: Some(remedy) })
+    Some(Verdict {
+        level: Level::Over,
+        text,
+        remedy: Some(remedy),
+    })
 }

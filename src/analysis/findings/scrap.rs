@@ -18,7 +18,10 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
     } else if now > new {
         (
             Level::Watch,
-            Sentence::new("The reel, {}, is larger than a new one, {}.", &[now.into(), new.into()]),
+            Sentence::new(
+                "The reel, {}, is larger than a new one, {}.",
+                &[now.into(), new.into()],
+            ),
             Some(Sentence::new("Measure it again.", &[])),
         )
     } else {
@@ -31,5 +34,9 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
             None,
         )
     };
-    Some(Verdict { level, text, remedy })
+    Some(Verdict {
+        level,
+        text,
+        remedy,
+    })
 }

@@ -30,7 +30,11 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
         )
     };
     let remedy = (level > Level::Fine).then(|| bring_back(case)).flatten();
-    Some(Verdict { level, text, remedy })
+    Some(Verdict {
+        level,
+        text,
+        remedy,
+    })
 }
 
 /// To the lower limit, by attitude, or by height alone: the sweep does not change with the height.

@@ -15,9 +15,10 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
     };
     let is_knife = case.solution.lowest == Lowest::Knife;
     let text = match (level, is_knife) {
-        (Level::Over, true) => {
-            Sentence::new("The knife's underside drags, {} in the ground.", &[(-clearance).into()])
-        }
+        (Level::Over, true) => Sentence::new(
+            "The knife's underside drags, {} in the ground.",
+            &[(-clearance).into()],
+        ),
         (Level::Over, false) => Sentence::new(
             "The hardware under the knife drags, {} in the ground.",
             &[(-clearance).into()],
@@ -36,15 +37,25 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
         // advise; setting it shows the exact figure.
         let wanted = case.solution.underside_clearance + least - clearance;
         let points = case.unit.hardware.iter().copied();
-        attitude_for_underside(&case.solution.pose, &case.unit.profile, case.setting, points, wanted)
-            .filter(|attitude| attitude.deg().abs() < 45.0)
-            .and_then(|attitude| case.advise_attitude(attitude))
-            .unwrap_or_else(|| {
-                Sentence::new(
-                    "Raising the height of cut by {} would bring it back.",
-                    &[(least - clearance).into()],
-                )
-            })
+        attitude_for_underside(
+            &case.solution.pose,
+            &case.unit.profile,
+            case.setting,
+            points,
+            wanted,
+        )
+        .filter(|attitude| attitude.deg().abs() < 45.0)
+        .and_then(|attitude| case.advise_attitude(attitude))
+        .unwrap_or_else(|| {
+            Sentence::new(
+                "Raising the height of cut by {} would bring it back.",
+                &[(least - clearance).into()],
+            )
+        })
     });
-    Some(Verdict { level, text, remedy })
+    Some(Verdict {
+        level,
+        text,
+        remedy,
+    })
 }

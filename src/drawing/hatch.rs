@@ -1,0 +1,116 @@
+//! Hatching: parallel lines clipped to an outline, by even-odd crossings.
+
+use kurbo::{BezPath, Line, PathEl, Point, Rect, Vec2};
+
+use super::theme::Hatching;
+
+/// More lines than this are no hatching any more; a view so far in shows the fill alone.
+const MOST_LINES: f64 = 600.0;
+
+/// The hatching lines of a flat outline (lines only) on paper, inside `window`.
+pub(super) fn hatch(outline: &BezPath, hatching: Hatching, window: Rect) -> Vec<Line> {
+    let edges = edges(outline);
+    let mut lines = one_set(&edges, hatching.angle_deg, hatching.spacing, window);
+    if hatching.is_crossed {
+        lines.extend(one_set(
+            &edges,
+            -hatching.angle_deg,
+            hatching.spacing,
+            window,
+        ));
+    }
+    lines
+}
+
+fn edges(outline: &BezPath) -> Vec<Line> {
+    let mut edges = Vec::new();
+    let (mut start, mut last) = (Point::ORIGIN, Point::ORIGIN);
+    for element in outline.elements() {
+        match *element {
+            PathEl::MoveTo(point) => (start, last) = (point, point),
+            PathEl::ClosePath => {
+                edges.push(Line::new(last, start));
+                last = start;
+            }
+            other => {
+                if let Some(end) = other.end_point() {
+                    edges.push(Line::new(last, end));
+                    last = end;
+                }
+            }
+        }
+    }
+    edges
+}
+
+fn one_set(edges: &[Line], angle_deg: f64, spacing: f64, window: Rect) -> Vec<Line> {
+    // Paper's y runs down: a line rising to the right has a negative slope there.
+    let (sin, cos) = (-angle_deg.to_radians()).sin_cos();
+    let along = Vec2::new(cos, sin);
+    let across = Vec2::new(-sin, cos);
+    let height = |point: Point| point.to_vec2().dot(across);
+    let span = |points: &mut dyn Iterator<Item = Point>| {
+        points.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), point| {
+            (low.min(height(point)), high.max(height(point)))
+        })
+    };
+    let corners = [
+        Point::new(window.x0, window.y0),
+        Point::new(window.x1, window.y0),
+        Point::new(window.x0, window.y1),
+        Point::new(window.x1, window.y1),
+    ];
+    let (low, high) = span(&mut edges.iter().flat_map(|edge| [edge.p0, edge.p1]));
+    let (window_low, window_high) = span(&mut corners.into_iter());
+    let first = (low.max(window_low) / spacing).ceil();
+    let last = (high.min(window_high) / spacing).floor();
+    if !(last - first <= MOST_LINES) {
+        return Vec::new();
+    }
+    let mut lines = Vec::new();
+    let mut crossings = Vec::new();
+    let mut step = first;
+    while step <= last {
+        let at = step * spacing;
+        crossings.clear();
+        for edge in edges {
+            let (a, b) = (height(edge.p0) - at, height(edge.p1) - at);
+            if (a < 0.0) != (b < 0.0) {
+                let crossing = edge.p0.lerp(edge.p1, a / (a - b));
+                crossings.push(crossing.to_vec2().dot(along));
+            }
+        }
+        crossings.sort_by(f64::total_cmp);
+        for pair in crossings.chunks_exact(2) {
+            let place = |x: f64| (along * x + across * at).to_point();
+            lines.push(Line::new(place(pair[0]), place(pair[1])));
+        }
+        step += 1.0;
+    }
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use kurbo::Shape as _;
+
+    use super::*;
+
+    #[test]
+    fn hatching_stays_inside_an_outline_with_a_step() {
+        let outline = BezPath::from_svg("M0 0 H40 V10 H20 V30 H0 Z").unwrap();
+        let hatching = Hatching {
+            angle_deg: 45.0,
+            spacing: 3.0,
+            is_crossed: true,
+        };
+        let lines = hatch(&outline, hatching, Rect::new(-100.0, -100.0, 100.0, 100.0));
+        assert!(lines.len() > 20);
+        for line in lines {
+            for part in [0.01, 0.5, 0.99] {
+                let point = line.p0.lerp(line.p1, part);
+                assert!(outline.contains(point), "{point:?}");
+            }
+        }
+    }
+}

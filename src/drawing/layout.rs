@@ -1,0 +1,357 @@
+//! Laying a scene out on paper: world shapes become marks in paper units that any painter can draw.
+
+use kurbo::{Affine, BezPath, Line, Point, Rect, Shape as _, Vec2};
+
+use super::dimension::arrowhead;
+use super::hatch::hatch;
+use super::theme::Pen;
+use super::{Item, Label, Role, Scene, Shape, ShownIn, Theme, View};
+
+/// Size of ordinary words in paper units.
+pub(super) const TEXT_SIZE: f64 = 13.5;
+/// How far a flattened curve may stray, in paper units.
+const FLATNESS: f64 = 0.15;
+
+/// Where a text's place lies on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Anchor {
+    /// Middle of the left side.
+    Left,
+    /// Middle of the right side.
+    Right,
+    /// The middle.
+    Middle,
+    /// Middle of the bottom.
+    BottomMiddle,
+    /// Bottom left, on the baseline.
+    BottomLeft,
+}
+
+/// One mark on paper.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Mark {
+    /// Unbroken straight pieces by the role's pen; dashes are cut already.
+    Stroke {
+        /// What it means.
+        role: Role,
+        /// Lines only.
+        path: BezPath,
+        /// Which of the role's pens.
+        pen: Pen,
+    },
+    /// A filled outline.
+    Fill {
+        /// What it means.
+        role: Role,
+        /// Lines only, closed.
+        path: BezPath,
+        /// Filled with the pen's colour rather than the fill's.
+        is_ink: bool,
+    },
+    /// Words.
+    Text {
+        /// What they mean.
+        role: Role,
+        /// Where.
+        at: Point,
+        /// What of them stands there.
+        anchor: Anchor,
+        /// Size in paper units.
+        size: f64,
+        /// Read from the right, going up.
+        is_turned: bool,
+        /// Heavier.
+        is_strong: bool,
+        /// The words.
+        text: String,
+    },
+}
+
+/// Marks in a rectangle of paper that nothing leaves.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Panel {
+    /// The rectangle.
+    pub window: Rect,
+    /// The marks, from the back to the front.
+    pub marks: Vec<Mark>,
+}
+
+/// Paper being drawn on.
+#[derive(Debug)]
+pub(super) struct Paper {
+    theme: Theme,
+    window: Rect,
+    marks: Vec<Mark>,
+}
+
+impl Paper {
+    pub(super) fn new(theme: Theme, window: Rect) -> Self {
+        Self {
+            theme,
+            window,
+            marks: Vec::new(),
+        }
+    }
+
+    /// The marks, words in front of everything.
+    pub(super) fn done(mut self) -> Panel {
+        self.marks
+            .sort_by_key(|mark| matches!(mark, Mark::Text { .. }));
+        Panel {
+            window: self.window,
+            marks: self.marks,
+        }
+    }
+
+    /// The place nearest `x` at which the middle of a text so wide stands inside the paper.
+    pub(super) fn room_for(&self, x: f64, width: f64) -> f64 {
+        let half = width / 2.0 + 6.0;
+        let (least, most) = (self.window.x0 + half, self.window.x1 - half);
+        if least < most {
+            x.clamp(least, most)
+        } else {
+            x
+        }
+    }
+
+    /// Roughly how wide words are; painters know better, layout only needs to choose a side.
+    pub(super) fn width_of(text: &str, size: f64) -> f64 {
+        #[allow(clippy::cast_precision_loss)]
+        let letters = text.chars().count() as f64;
+        letters * size * 0.54
+    }
+
+    pub(super) fn line(&mut self, role: Role, from: Point, to: Point) {
+        self.stroke(role, &Line::new(from, to).to_path(FLATNESS));
+    }
+
+    pub(super) fn stroke(&mut self, role: Role, path: &BezPath) {
+        self.stroke_with(role, path, Pen::Outline);
+    }
+
+    pub(super) fn stroke_with(&mut self, role: Role, path: &BezPath, pen: Pen) {
+        let look = self.theme.look(role);
+        let mut flat = flattened(path);
+        if !look.dashes.is_empty() {
+            flat = kurbo::dash(flat.into_iter(), 0.0, look.dashes).collect();
+        }
+        if !flat.elements().is_empty() {
+            self.marks.push(Mark::Stroke {
+                role,
+                path: flat,
+                pen,
+            });
+        }
+    }
+
+    /// Fills with the pen's colour.
+    pub(super) fn fill(&mut self, role: Role, outline: BezPath) {
+        self.marks.push(Mark::Fill {
+            role,
+            path: flattened(&outline),
+            is_ink: true,
+        });
+    }
+
+    /// Fills with the fill's colour.
+    pub(super) fn body(&mut self, role: Role, outline: &BezPath) {
+        self.marks.push(Mark::Fill {
+            role,
+            path: flattened(outline),
+            is_ink: false,
+        });
+    }
+
+    pub(super) fn text(&mut self, role: Role, at: Point, anchor: Anchor, text: String) {
+        self.sized_text(role, at, anchor, TEXT_SIZE, text);
+    }
+
+    pub(super) fn sized_text(
+        &mut self,
+        role: Role,
+        at: Point,
+        anchor: Anchor,
+        size: f64,
+        text: String,
+    ) {
+        let is_strong = matches!(
+            role,
+            Role::Heading | Role::Clip | Role::Dimension | Role::BelowCut(_)
+        );
+        self.marks.push(Mark::Text {
+            role,
+            at,
+            anchor,
+            size,
+            is_turned: false,
+            is_strong,
+            text,
+        });
+    }
+
+    pub(super) fn turned_text(&mut self, role: Role, at: Point, text: String) {
+        self.marks.push(Mark::Text {
+            role,
+            at,
+            anchor: Anchor::BottomMiddle,
+            size: TEXT_SIZE,
+            is_turned: true,
+            is_strong: true,
+            text,
+        });
+    }
+
+    fn hatching(&mut self, role: Role, outline: &BezPath) {
+        let Some(hatching) = self.theme.look(role).hatching else {
+            return;
+        };
+        let mut path = BezPath::new();
+        for line in hatch(&flattened(outline), hatching, self.window) {
+            path.move_to(line.p0);
+            path.line_to(line.p1);
+        }
+        if !path.elements().is_empty() {
+            self.marks.push(Mark::Stroke {
+                role,
+                path,
+                pen: Pen::Hatching,
+            });
+        }
+    }
+
+    fn label(&mut self, role: Role, label: &Label, paper_from_world: Affine) {
+        let at = paper_from_world * label.at;
+        let to = at + label.offset;
+        let anchor = match label.offset.x {
+            x if x > 0.5 => Anchor::Left,
+            x if x < -0.5 => Anchor::Right,
+            _ => Anchor::Middle,
+        };
+        if label.has_leader {
+            self.line(Role::Dimension, at, to);
+            let dot = kurbo::Circle::new(at, 2.2).to_path(FLATNESS);
+            self.fill(Role::Dimension, dot);
+        }
+        let aside = Vec2::new(5.0 * label.offset.x.clamp(-1.0, 1.0), 0.0);
+        self.text(role, to + aside, anchor, label.text.clone());
+    }
+
+    fn angle(&mut self, apex: Point, from: Vec2, to: Vec2, radius: f64, text: &str) {
+        let start = from.atan2();
+        let mut sweep = to.atan2() - start;
+        if sweep > std::f64::consts::PI {
+            sweep -= std::f64::consts::TAU;
+        } else if sweep < -std::f64::consts::PI {
+            sweep += std::f64::consts::TAU;
+        }
+        let arc = kurbo::Arc::new(apex, (radius, radius), start, sweep, 0.0);
+        self.stroke(Role::Dimension, &arc.to_path(FLATNESS));
+        let at = |angle: f64| apex + Vec2::from_angle(angle) * radius;
+        let turning =
+            Vec2::from_angle(start + sweep + std::f64::consts::FRAC_PI_2) * sweep.signum();
+        if sweep.abs() * radius > 14.0 {
+            self.fill(Role::Dimension, arrowhead(at(start + sweep), turning));
+        } else {
+            // Too narrow for an arrowhead inside: one from outside.
+            let beyond = 0.25 * sweep.signum();
+            let tail = kurbo::Arc::new(apex, (radius, radius), start + sweep, beyond, 0.0);
+            self.stroke(Role::Dimension, &tail.to_path(FLATNESS));
+            self.fill(Role::Dimension, arrowhead(at(start + sweep), -turning));
+        }
+        let middle = apex + Vec2::from_angle(start + sweep / 2.0) * (radius + 8.0);
+        let is_left = (middle - apex).x < 0.0;
+        let anchor = if is_left { Anchor::Right } else { Anchor::Left };
+        self.text(Role::Dimension, middle, anchor, text.to_owned());
+    }
+}
+
+fn flattened(path: &BezPath) -> BezPath {
+    let mut flat = BezPath::new();
+    kurbo::flatten(path.elements().iter().copied(), FLATNESS, |element| {
+        flat.push(element)
+    });
+    flat
+}
+
+/// Lays the shapes that a view shows out on paper.
+#[must_use]
+pub fn lay_out(scene: &Scene, view: &View, shown_in: ShownIn, theme: Theme) -> Panel {
+    let mut paper = Paper::new(theme, view.window);
+    let paper_from_world = view.paper_from_world();
+    let near = view.world().inflate(20.0 / view.scale, 20.0 / view.scale);
+    let is_shown = |item: &&Item| item.shown_in == ShownIn::Both || item.shown_in == shown_in;
+    for item in scene.items.iter().filter(is_shown) {
+        lay_out_item(&mut paper, item, paper_from_world, near);
+    }
+    paper.done()
+}
+
+fn lay_out_item(paper: &mut Paper, item: &Item, paper_from_world: Affine, near: Rect) {
+    let role = item.role;
+    let placed = |path: &BezPath| {
+        let is_near = path.bounding_box().inflate(1e-9, 1e-9).overlaps(near);
+        is_near.then(|| paper_from_world * path)
+    };
+    match &item.shape {
+        Shape::Line(path) => {
+            if let Some(path) = placed(path) {
+                paper.stroke(role, &path);
+            }
+        }
+        Shape::Fill(path) => {
+            if let Some(path) = placed(path) {
+                paper.body(role, &path);
+            }
+        }
+        Shape::Hatch(path) => {
+            if let Some(path) = placed(path) {
+                paper.body(role, &path);
+                paper.hatching(role, &path);
+            }
+        }
+        Shape::Arrow(path) => {
+            if let Some(path) = placed(path) {
+                paper.stroke(role, &path);
+                let flat = flattened(&path);
+                let ends: Vec<Point> = flat
+                    .elements()
+                    .iter()
+                    .filter_map(kurbo::PathEl::end_point)
+                    .collect();
+                if let [.., before, tip] = ends[..] {
+                    paper.fill(role, arrowhead(tip, tip - before));
+                }
+            }
+        }
+        Shape::Dimension(dimension) => dimension.lay_out(paper, paper_from_world),
+        Shape::Angle {
+            apex,
+            from,
+            to,
+            radius_mm,
+            text,
+        } => {
+            let on_paper = |way: Vec2| paper_from_world * (*apex + way) - paper_from_world * *apex;
+            let radius = on_paper(Vec2::new(*radius_mm, 0.0)).hypot();
+            paper.angle(
+                paper_from_world * *apex,
+                on_paper(*from),
+                on_paper(*to),
+                radius,
+                text,
+            );
+        }
+        Shape::Label(label) => paper.label(role, label, paper_from_world),
+        Shape::Ring(at) => {
+            let at = paper_from_world * *at;
+            paper.stroke(role, &kurbo::Circle::new(at, 11.0).to_path(FLATNESS));
+            paper.fill(role, kurbo::Circle::new(at, 3.4).to_path(FLATNESS));
+        }
+        Shape::Cross(at) => {
+            let at = paper_from_world * *at;
+            for arm in [Vec2::new(9.0, 0.0), Vec2::new(0.0, 9.0)] {
+                paper.line(Role::Dimension, at - arm, at + arm);
+            }
+        }
+    }
+}

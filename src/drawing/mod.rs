@@ -1,0 +1,33 @@
+//! The drawing: a scene of plain shapes in world millimetres, laid out on paper, painted elsewhere.
+//!
+//! What belongs here: what is drawn ([`Scene`]), how lines, arrows, hatching and text of a technical
+//! drawing are laid out for a view ([`lay_out`]), what each role looks like ([`Theme`]), and the SVG
+//! painter. A scene knows no screen; paper is measured in reference pixels, 96 to the inch. This
+//! room imports `units`, `geometry`, `unit` and `analysis`.
+
+mod dimension;
+mod hatch;
+mod layout;
+mod lens;
+mod plate_sheet;
+mod role;
+mod scene;
+mod side_view;
+mod svg;
+mod symbol;
+mod theme;
+mod view;
+
+pub use layout::{Anchor, Mark, Panel, lay_out};
+pub use lens::{ENLARGEMENTS, Lens, LensChoice, STRETCHES};
+pub use plate_sheet::{CAUTIONS, Canvas, PlateSheet, key_numbers, verdict};
+pub use role::Role;
+pub use scene::{Dimension, Direction, Item, Label, Scene, Shape, ShownIn};
+pub use side_view::{Handles, SideView, Standing};
+pub use svg::to_svg;
+pub use symbol::level_symbol;
+pub use theme::{Look, Pen, Rgb, Theme};
+pub use view::View;
+
+/// Reference pixels in a millimetre of paper: 96 to the inch (W3C CSS Values, reference pixel).
+pub const PAPER_PER_MM: f64 = 96.0 / 25.4;

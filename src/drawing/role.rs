@@ -1,0 +1,52 @@
+//! Roles: what a shape means. A theme turns a role into a look.
+
+use crate::analysis::Level;
+
+/// What a shape of the scene means.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Role {
+    /// The surface plate and level ground.
+    Plate,
+    /// Soil under turf.
+    Soil,
+    /// Grass.
+    Turf,
+    /// The frame that carries reel and rollers, only hinted at.
+    Frame,
+    /// The reel's circle of blade tips.
+    ReelRim,
+    /// Inside the reel.
+    ReelBody,
+    /// A blade, the shaft.
+    Blade,
+    /// The knife's section.
+    Knife,
+    /// Screws and bar under the knife.
+    Hardware,
+    /// A roller.
+    Roller,
+    /// Axes and verticals: long dash, dot.
+    CentreLine,
+    /// The knife datum.
+    Datum,
+    /// The height of cut, across.
+    CutLine,
+    /// What the reel sweeps below the cut line, with how that stands to its limits.
+    BelowCut(Level),
+    /// The clip point and the edge.
+    Clip,
+    /// Dimension lines, extension lines, leaders.
+    Dimension,
+    /// Words on the drawing.
+    Note,
+    /// Words that matter most.
+    Heading,
+    /// The bench pose behind the present one.
+    Ghost,
+    /// The border of the enlarged part.
+    LensFrame,
+    /// The ground of a drawing.
+    Paper,
+    /// A level's own colour.
+    Level(Level),
+}

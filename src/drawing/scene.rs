@@ -1,0 +1,143 @@
+//! The scene: lines, fills, hatches, words and dimensions in world millimetres.
+
+use kurbo::{BezPath, Point, Rect, Vec2};
+
+use super::Role;
+
+/// Which views show an item.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ShownIn {
+    /// The whole unit and the lens.
+    Both,
+    /// Only the view of the whole unit.
+    Whole,
+    /// Only the lens.
+    Lens,
+}
+
+/// The direction a dimension measures in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Direction {
+    /// Along the plate.
+    Across,
+    /// Up from the plate.
+    Up,
+}
+
+/// A length drawn with extension lines, arrowheads and its text.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Dimension {
+    /// One of the two places measured.
+    pub from: Point,
+    /// The other.
+    pub to: Point,
+    /// The direction measured in.
+    pub direction: Direction,
+    /// A place the dimension line passes, before its offset.
+    pub through: Point,
+    /// How far past that place the line stands, in paper units: to the right or down when positive.
+    pub offset: f64,
+    /// What it measures, with the number.
+    pub text: String,
+}
+
+/// Words beside a place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Label {
+    /// The place.
+    pub at: Point,
+    /// From there to the words, in paper units, right and down positive.
+    pub offset: Vec2,
+    /// Whether a thin line leads from the words to the place.
+    pub has_leader: bool,
+    /// The words.
+    pub text: String,
+}
+
+/// One shape of a scene.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Shape {
+    /// A line, by its role's pen.
+    Line(BezPath),
+    /// A filled outline.
+    Fill(BezPath),
+    /// An outline filled with its role's hatching.
+    Hatch(BezPath),
+    /// A line with an arrowhead at its end.
+    Arrow(BezPath),
+    /// A length with its number.
+    Dimension(Dimension),
+    /// An angle about `apex` from one direction to another, drawn at a radius from there.
+    Angle {
+        /// Where both legs meet.
+        apex: Point,
+        /// The direction of the first leg, from the apex.
+        from: Vec2,
+        /// The direction of the second leg.
+        to: Vec2,
+        /// Radius of the arc in the world.
+        radius_mm: f64,
+        /// What it measures, with the number.
+        text: String,
+    },
+    /// Words beside a place.
+    Label(Label),
+    /// A ring and a dot around a place.
+    Ring(Point),
+    /// A small cross of centre lines through a place.
+    Cross(Point),
+}
+
+/// A shape with its role.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Item {
+    /// What it means.
+    pub role: Role,
+    /// Which views show it.
+    pub shown_in: ShownIn,
+    /// The shape.
+    pub shape: Shape,
+}
+
+/// Shapes from the back to the front, in world millimetres: x ahead, y up, the plate at 0.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Scene {
+    /// The shapes.
+    pub items: Vec<Item>,
+    /// What a view of the whole must hold.
+    pub bounds: Rect,
+}
+
+impl Scene {
+    /// Adds a shape for both views.
+    pub(super) fn add(&mut self, role: Role, shape: Shape) {
+        self.add_in(ShownIn::Both, role, shape);
+    }
+
+    /// Adds a shape for some views.
+    pub(super) fn add_in(&mut self, shown_in: ShownIn, role: Role, shape: Shape) {
+        self.items.push(Item {
+            role,
+            shown_in,
+            shape,
+        });
+    }
+
+    /// The shapes of a role.
+    pub fn of_role(&self, role: Role) -> impl Iterator<Item = &Shape> {
+        self.items
+            .iter()
+            .filter(move |item| item.role == role)
+            .map(|item| &item.shape)
+    }
+
+    /// Every word of the scene.
+    pub fn words(&self) -> impl Iterator<Item = &str> {
+        self.items.iter().filter_map(|item| match &item.shape {
+            Shape::Label(Label { text, .. })
+            | Shape::Dimension(Dimension { text, .. })
+            | Shape::Angle { text, .. } => Some(text.as_str()),
+            _ => None,
+        })
+    }
+}

@@ -1,0 +1,588 @@
+//! The side view of a unit: everything that stands on the plate, drawn where the solution puts it.
+
+use std::f64::consts::{FRAC_PI_2, TAU};
+
+use kurbo::{Affine, Arc, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
+
+use super::{Dimension, Direction, Label, Role, Scene, Shape, ShownIn};
+use crate::analysis::{Case, Findings, Level, Solution};
+use crate::geometry::{RollerOnPlate, Setting, underside_on_bar};
+use crate::units::{Length, System};
+
+/// How far a curve of the scene may stray from the true one, in millimetres.
+const EXACT_MM: f64 = 1e-6;
+/// How thick plate and soil are drawn.
+const GROUND_DEPTH_MM: f64 = 9.0;
+
+/// What the unit is drawn standing on.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Standing {
+    /// The surface plate.
+    #[default]
+    Plate,
+    /// Turf, with the ground's shape and the rollers' sink.
+    Turf,
+}
+
+/// What is drawn.
+#[derive(Clone, Copy, Debug)]
+pub struct SideView<'a> {
+    /// The unit, its setting and its solution.
+    pub case: Case<'a>,
+    /// What was found about it.
+    pub findings: &'a Findings,
+    /// The bench pose for a ghost behind it.
+    pub ghost: Option<Case<'a>>,
+    /// What it stands on.
+    pub standing: Standing,
+    /// The units of the words.
+    pub system: System,
+}
+
+/// Places to take hold of, on the plate.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Handles {
+    /// On the reel's rim: its diameter.
+    pub reel_rim: Point,
+    /// At the knife's edge: the extension.
+    pub knife_edge: Point,
+    /// At the unit's back: the attitude.
+    pub unit_back: Point,
+}
+
+impl Handles {
+    /// Where they are on a solved unit.
+    #[must_use]
+    pub fn of(solution: &Solution) -> Self {
+        let pose = &solution.pose;
+        let rear = &pose.rear_roller;
+        Self {
+            reel_rim: pose.centre_on_plate + Vec2::from_angle(0.7) * pose.reel_radius_mm,
+            knife_edge: pose.edge_on_plate,
+            unit_back: rear.centre + Vec2::from_angle(2.4) * (rear.radius_mm * 1.25),
+        }
+    }
+}
+
+impl SideView<'_> {
+    /// Builds the scene.
+    #[must_use]
+    pub fn scene(&self) -> Scene {
+        let solution = self.case.solution;
+        let mut scene = Scene {
+            items: Vec::with_capacity(64),
+            bounds: self.bounds(),
+        };
+        let reach = (
+            scene.bounds.x0 - scene.bounds.width(),
+            scene.bounds.x1 + scene.bounds.width(),
+        );
+        self.ground(&mut scene, reach);
+        frame(&mut scene, solution);
+        if let Some(ghost) = &self.ghost {
+            ghost_of(&mut scene, ghost);
+        }
+        for (roller, name) in [
+            (&solution.pose.front_roller, "front roller"),
+            (&solution.pose.rear_roller, "rear roller"),
+        ] {
+            draw_roller(&mut scene, roller, solution.pose.plate_from_frame, name);
+        }
+        self.reel(&mut scene);
+        self.below_cut(&mut scene);
+        self.knife(&mut scene);
+        self.lines(&mut scene, reach);
+        self.dimensions(&mut scene);
+        scene
+    }
+
+    fn length(&self, length: Length) -> String {
+        self.system.length(length)
+    }
+
+    fn sweep_level(&self) -> Level {
+        self.findings
+            .iter()
+            .find(|f| f.id == "sweep")
+            .map_or(Level::Fine, |f| f.level)
+    }
+
+    fn bounds(&self) -> Rect {
+        let of = |solution: &Solution| {
+            let pose = &solution.pose;
+            let circle = |centre, radius| Circle::new(centre, radius).bounding_box();
+            circle(pose.centre_on_plate, pose.reel_radius_mm)
+                .union(circle(
+                    pose.front_roller.centre,
+                    pose.front_roller.radius_mm,
+                ))
+                .union(circle(pose.rear_roller.centre, pose.rear_roller.radius_mm))
+                .union_pt(pose.edge_on_plate)
+        };
+        let all = of(self.case.solution);
+        let all = self
+            .ghost
+            .map_or(all, |ghost| all.union(of(ghost.solution)));
+        // Room for the dimensions: across below the plate, upwards ahead of the front roller.
+        Rect::new(
+            all.x0 - 0.06 * all.width(),
+            all.y0.min(0.0) - 0.16 * all.height(),
+            all.x1 + 0.06 * all.width(),
+            all.y1 + 0.03 * all.height(),
+        )
+    }
+
+    fn ground(&self, scene: &mut Scene, (from, to): (f64, f64)) {
+        let solution = self.case.solution;
+        match self.standing {
+            Standing::Plate => {
+                let plate = Rect::new(from, -GROUND_DEPTH_MM, to, 0.0).to_path(EXACT_MM);
+                scene.add(Role::Plate, Shape::Hatch(plate));
+                scene.add(Role::Plate, Shape::Line(line((from, 0.0), (to, 0.0))));
+            }
+            Standing::Turf => {
+                let surface = surface(solution, from, to);
+                if surface.len() > 1 {
+                    self.turf(scene, &surface);
+                    let deepest = surface.iter().map(|p| p.y).fold(f64::INFINITY, f64::min);
+                    let mut soil = polyline(&surface);
+                    soil.line_to((surface[surface.len() - 1].x, deepest - GROUND_DEPTH_MM));
+                    soil.line_to((surface[0].x, deepest - GROUND_DEPTH_MM));
+                    soil.close_path();
+                    scene.add(Role::Soil, Shape::Hatch(soil));
+                    scene.add(Role::Soil, Shape::Line(polyline(&surface)));
+                }
+            }
+        }
+    }
+
+    /// Grass: as tall as the cut behind the edge, half as tall again ahead of it (drawn, not known).
+    fn turf(&self, scene: &mut Scene, surface: &[Point]) {
+        let cut_mm = self.case.solution.on_ground.cut.mm();
+        if cut_mm <= 0.0 {
+            return;
+        }
+        let height = |x: f64| if x <= 0.0 { cut_mm } else { 1.5 * cut_mm };
+        let mut canopy = polyline(surface);
+        let tops = surface
+            .iter()
+            .rev()
+            .map(|p| Point::new(p.x, p.y + height(p.x)));
+        tops.for_each(|top| canopy.line_to(top));
+        canopy.close_path();
+        scene.add(Role::Turf, Shape::Fill(canopy));
+        let mut blades = BezPath::new();
+        let spacing = (cut_mm / 4.0).clamp(0.8, 4.0);
+        let (first, last) = (surface[0], surface[surface.len() - 1]);
+        let mut x = first.x;
+        let mut number = 0.0_f64;
+        while x < last.x {
+            if let Some(y) = self.case.solution.terrain.surface_mm(x) {
+                // Uneven as grass is, and the same at every redraw.
+                let lean = (12.9898 * number).sin();
+                blades.move_to((x, y));
+                blades.line_to((
+                    x + 0.2 * lean * cut_mm,
+                    y + height(x) * (1.0 - 0.12 * lean.abs()),
+                ));
+            }
+            number += 1.0;
+            x += spacing;
+        }
+        scene.add(Role::Turf, Shape::Line(blades));
+    }
+
+    fn reel(&self, scene: &mut Scene) {
+        let pose = &self.case.solution.pose;
+        let (centre, radius) = (pose.centre_on_plate, pose.reel_radius_mm);
+        let circle = |part: f64| Circle::new(centre, radius * part).to_path(EXACT_MM);
+        scene.add(Role::ReelBody, Shape::Fill(circle(1.0)));
+        // One blade's tip stands at the clip point; the reel turns its lower side towards the knife.
+        let tip = (pose.clip_point_on_plate() - centre).atan2();
+        let blades = self.case.unit.blades;
+        for blade in 0..blades {
+            let angle = tip + TAU * f64::from(blade) / f64::from(blades);
+            scene.add(
+                Role::Blade,
+                Shape::Fill(blade_section(centre, radius, angle)),
+            );
+            scene.add(
+                Role::Blade,
+                Shape::Line(blade_section(centre, radius, angle)),
+            );
+        }
+        scene.add(Role::Blade, Shape::Line(circle(0.52)));
+        scene.add(Role::ReelBody, Shape::Fill(circle(0.13)));
+        scene.add(Role::Blade, Shape::Line(circle(0.13)));
+        scene.add(Role::ReelRim, Shape::Line(circle(1.0)));
+        let turning = Arc::new(centre, (radius * 0.32, radius * 0.32), 2.6, -1.5, 0.0);
+        scene.add_in(
+            ShownIn::Whole,
+            Role::Note,
+            Shape::Arrow(turning.to_path(EXACT_MM)),
+        );
+        scene.add_in(
+            ShownIn::Whole,
+            Role::Note,
+            label(centre + Vec2::new(0.0, radius * 0.7), (0.0, 0.0), false, {
+                format!("reel {}", self.length(self.case.setting.reel_diameter))
+            }),
+        );
+    }
+
+    fn below_cut(&self, scene: &mut Scene) {
+        let solution = self.case.solution;
+        let sweep = &solution.sweep;
+        let pose = &solution.pose;
+        if sweep.chord.mm() <= 0.0 {
+            return;
+        }
+        let radius = pose.reel_radius_mm;
+        let half = (sweep.chord.mm() / 2.0).atan2(sweep.centre_above_edge.mm());
+        let arc = Arc::new(
+            pose.centre_on_plate,
+            (radius, radius),
+            -FRAC_PI_2 - half,
+            2.0 * half,
+            0.0,
+        )
+        .to_path(EXACT_MM);
+        let mut segment = arc.clone();
+        segment.close_path();
+        let role = Role::BelowCut(self.sweep_level());
+        scene.add(role, Shape::Hatch(segment));
+        scene.add(role, Shape::Line(arc));
+    }
+
+    fn knife(&self, scene: &mut Scene) {
+        let outline = knife_outline(&self.case);
+        scene.add(Role::Knife, Shape::Hatch(outline.clone()));
+        scene.add(Role::Knife, Shape::Line(outline));
+        for outline in hardware_outlines(&self.case) {
+            scene.add(Role::Hardware, Shape::Hatch(outline.clone()));
+            scene.add(Role::Hardware, Shape::Line(outline));
+        }
+        let plate_from_bar = plate_from_bar(self.case.solution);
+        let setting = self.case.setting;
+        let extension = setting.total_extension(&self.case.unit.profile).mm();
+        let screw = setting.knife.reach.mm() - extension;
+        let deep = setting.knife.body_thickness.mm();
+        let axis = plate_from_bar * line((screw, -1.2 * deep), (screw, 2.2 * deep));
+        scene.add_in(ShownIn::Whole, Role::CentreLine, Shape::Line(axis));
+        let back = plate_from_bar * Point::new(setting.knife.width.mm() - extension, deep / 2.0);
+        let text = "knife".to_owned();
+        scene.add_in(
+            ShownIn::Whole,
+            Role::Note,
+            label(back, (-26.0, -30.0), true, text),
+        );
+    }
+
+    fn lines(&self, scene: &mut Scene, (from, to): (f64, f64)) {
+        let solution = self.case.solution;
+        let pose = &solution.pose;
+        let height = pose.edge_on_plate.y;
+        scene.add(
+            Role::CutLine,
+            Shape::Line(line((from, height), (to, height))),
+        );
+        let (centre, radius) = (pose.centre_on_plate, pose.reel_radius_mm);
+        let vertical = line(
+            (centre.x, centre.y + 1.04 * radius),
+            (centre.x, -GROUND_DEPTH_MM),
+        );
+        scene.add(Role::CentreLine, Shape::Line(vertical));
+        let across = line(
+            (centre.x - 0.2 * radius, centre.y),
+            (centre.x + 0.2 * radius, centre.y),
+        );
+        scene.add(Role::CentreLine, Shape::Line(across));
+        // The line of centres: from the reel's centre through the clip point to the edge.
+        scene.add(
+            Role::Dimension,
+            Shape::Line(line(centre, pose.edge_on_plate)),
+        );
+        let back = datum_back(solution);
+        let width = self.case.setting.knife.width.mm();
+        let datum = line(
+            pose.edge_on_plate,
+            pose.edge_on_plate + back * (1.5 * width),
+        );
+        scene.add_in(ShownIn::Whole, Role::Datum, Shape::Line(datum));
+        let clip = pose.clip_point_on_plate();
+        scene.add(Role::Clip, Shape::Ring(clip));
+    }
+
+    fn dimensions(&self, scene: &mut Scene) {
+        let solution = self.case.solution;
+        let pose = &solution.pose;
+        let sweep = &solution.sweep;
+        let (centre, edge) = (pose.centre_on_plate, pose.edge_on_plate);
+        let lowest = pose.lowest_of_reel_on_plate();
+        let clip = pose.clip_point_on_plate();
+
+        let behind = format!("behind centre {}", self.length(sweep.behind_centre));
+        for (shown_in, offset) in [(ShownIn::Whole, 34.0), (ShownIn::Lens, 88.0)] {
+            let through = match shown_in {
+                ShownIn::Lens => Point::new(edge.x, lowest.y.min(edge.y)),
+                _ => Point::new(edge.x, -GROUND_DEPTH_MM),
+            };
+            let dimension = Dimension {
+                from: edge,
+                to: lowest,
+                direction: Direction::Across,
+                through,
+                offset,
+                text: behind.clone(),
+            };
+            scene.add_in(shown_in, Role::Dimension, Shape::Dimension(dimension));
+        }
+
+        let front = &pose.front_roller;
+        let aside = front.centre.x + 1.15 * front.radius_mm;
+        scene.add_in(
+            ShownIn::Whole,
+            Role::Dimension,
+            Shape::Dimension(Dimension {
+                from: Point::new(aside, 0.0),
+                to: Point::new(aside, edge.y),
+                direction: Direction::Up,
+                through: Point::new(aside, 0.0),
+                offset: 0.0,
+                text: format!("height of cut {}", self.length(pose.height_of_cut)),
+            }),
+        );
+
+        let share = solution
+            .sweep_share
+            .map_or(String::new(), |s| format!(" ({})", self.system.share(s)));
+        let depth = self.length(sweep.below_cut);
+        scene.add_in(
+            ShownIn::Lens,
+            Role::Dimension,
+            Shape::Dimension(Dimension {
+                from: edge,
+                to: lowest,
+                direction: Direction::Up,
+                through: lowest,
+                offset: 40.0,
+                text: format!("sweep {depth}{share}"),
+            }),
+        );
+        if sweep.chord.mm() > 0.0 {
+            let role = Role::BelowCut(self.sweep_level());
+            let text = format!("below the cut {depth}{share}");
+            scene.add_in(
+                ShownIn::Whole,
+                role,
+                label(lowest, (46.0, 76.0), true, text),
+            );
+            let part = Point::new(
+                centre.x - 0.2 * sweep.behind_centre.mm(),
+                lowest.y.midpoint(edge.y),
+            );
+            let text = "below the cut".to_owned();
+            scene.add_in(ShownIn::Lens, role, label(part, (40.0, -64.0), true, text));
+        }
+        for (shown_in, offset) in [
+            (ShownIn::Whole, (-64.0, -58.0)),
+            (ShownIn::Lens, (-52.0, -56.0)),
+        ] {
+            scene.add_in(
+                shown_in,
+                Role::Clip,
+                label(clip, offset, true, "clip point".to_owned()),
+            );
+        }
+
+        let width = self.case.setting.knife.width.mm();
+        let attitude = Shape::Angle {
+            apex: edge,
+            from: Vec2::new(-1.0, 0.0),
+            to: datum_back(solution),
+            radius_mm: 1.2 * width,
+            text: format!("attitude {}", self.system.angle(pose.attitude)),
+        };
+        scene.add_in(ShownIn::Whole, Role::Dimension, attitude);
+        let clip_angle = Shape::Angle {
+            apex: centre,
+            from: Vec2::new(0.0, -1.0),
+            to: edge - centre,
+            radius_mm: 0.45 * pose.reel_radius_mm,
+            text: format!("clip angle {}", self.system.angle(sweep.clip_angle)),
+        };
+        scene.add_in(ShownIn::Whole, Role::Dimension, clip_angle);
+
+        let above = centre.y + 0.92 * pose.reel_radius_mm;
+        let start = Point::new(front.centre.x - 0.6 * front.radius_mm, above);
+        let travel = line(start, start + Vec2::new(1.5 * front.radius_mm, 0.0));
+        scene.add_in(ShownIn::Whole, Role::Note, Shape::Arrow(travel));
+        scene.add_in(
+            ShownIn::Whole,
+            Role::Note,
+            label(
+                start + Vec2::new(0.7 * front.radius_mm, 0.0),
+                (0.0, 14.0),
+                false,
+                "travel".to_owned(),
+            ),
+        );
+        let far = Point::new(front.centre.x - 1.02 * front.radius_mm, edge.y);
+        scene.add_in(
+            ShownIn::Whole,
+            Role::CutLine,
+            label(far, (-1.0, -11.0), false, "cut line".to_owned()),
+        );
+    }
+}
+
+fn label(at: Point, offset: (f64, f64), has_leader: bool, text: String) -> Shape {
+    Shape::Label(Label {
+        at,
+        offset: offset.into(),
+        has_leader,
+        text,
+    })
+}
+
+fn line(from: impl Into<Point>, to: impl Into<Point>) -> BezPath {
+    Line::new(from, to).to_path(EXACT_MM)
+}
+
+fn polyline(points: &[Point]) -> BezPath {
+    let mut path = BezPath::new();
+    for (index, &point) in points.iter().enumerate() {
+        if index == 0 {
+            path.move_to(point);
+        } else {
+            path.line_to(point);
+        }
+    }
+    path
+}
+
+fn closed(points: &[Point]) -> BezPath {
+    let mut path = polyline(points);
+    path.close_path();
+    path
+}
+
+/// The ground's surface in steps so short that a crest of a few metres reads as a curve; a place
+/// under the edge is one of them, so that the canopy steps there.
+fn surface(solution: &Solution, from: f64, to: f64) -> Vec<Point> {
+    const STEPS: i32 = 160;
+    let steps = (0..=STEPS).map(|step| from + (to - from) * f64::from(step) / f64::from(STEPS));
+    let mut places: Vec<f64> = steps.chain([0.0, 1e-6]).collect();
+    places.sort_by(f64::total_cmp);
+    places
+        .into_iter()
+        .filter_map(|x| Some(Point::new(x, solution.terrain.surface_mm(x)?)))
+        .collect()
+}
+
+fn plate_from_bar(solution: &Solution) -> Affine {
+    solution.pose.plate_from_frame * solution.pose.frame_from_bar
+}
+
+/// The datum's direction to the back, on the plate.
+fn datum_back(solution: &Solution) -> Vec2 {
+    let plate_from_bar = plate_from_bar(solution);
+    plate_from_bar * Point::new(1.0, 0.0) - plate_from_bar * Point::ORIGIN
+}
+
+/// The frame as a band from roller to reel to roller; a hint, nobody measured it.
+fn frame(scene: &mut Scene, solution: &Solution) {
+    let pose = &solution.pose;
+    let spine = polyline(&[
+        pose.rear_roller.centre,
+        pose.centre_on_plate,
+        pose.front_roller.centre,
+    ]);
+    let width = 0.16 * pose.reel_radius_mm;
+    let pen = kurbo::Stroke::new(width)
+        .with_caps(kurbo::Cap::Round)
+        .with_join(kurbo::Join::Round);
+    let band = kurbo::stroke(spine, &pen, &kurbo::StrokeOpts::default(), 0.1);
+    scene.add_in(ShownIn::Whole, Role::Frame, Shape::Fill(band));
+}
+
+fn draw_roller(scene: &mut Scene, roller: &RollerOnPlate, plate_from_frame: Affine, name: &str) {
+    let circle = |part: f64| Circle::new(roller.centre, roller.radius_mm * part).to_path(EXACT_MM);
+    scene.add(Role::Roller, Shape::Fill(circle(1.0)));
+    scene.add(Role::Roller, Shape::Line(circle(1.0)));
+    scene.add(Role::Roller, Shape::Line(circle(0.22)));
+    // The line along which its bracket moves it: the frame's vertical.
+    let up = plate_from_frame * Point::new(0.0, 1.0) - plate_from_frame * Point::ORIGIN;
+    let reach = up * (1.25 * roller.radius_mm);
+    let axis = line(roller.centre - reach, roller.centre + reach);
+    scene.add_in(ShownIn::Whole, Role::CentreLine, Shape::Line(axis));
+    let aside = Vec2::new(0.0, 0.55 * roller.radius_mm);
+    scene.add_in(
+        ShownIn::Whole,
+        Role::Note,
+        label(roller.centre + aside, (0.0, 0.0), false, name.to_owned()),
+    );
+}
+
+fn ghost_of(scene: &mut Scene, ghost: &Case) {
+    let pose = &ghost.solution.pose;
+    let circles = [
+        Circle::new(pose.centre_on_plate, pose.reel_radius_mm),
+        Circle::new(pose.front_roller.centre, pose.front_roller.radius_mm),
+        Circle::new(pose.rear_roller.centre, pose.rear_roller.radius_mm),
+    ];
+    for circle in circles {
+        scene.add(Role::Ghost, Shape::Line(circle.to_path(EXACT_MM)));
+    }
+    scene.add(Role::Ghost, Shape::Line(knife_outline(ghost)));
+}
+
+/// A blade's section from the rim inwards, its tip's front at `angle`.
+fn blade_section(centre: Point, radius: f64, angle: f64) -> BezPath {
+    let at = |part: f64, turn: f64| centre + Vec2::from_angle(angle + turn) * (radius * part);
+    let thick = 3.0 / radius;
+    let mut path = BezPath::new();
+    path.move_to(at(1.0, 0.0));
+    path.quad_to(at(0.78, 0.02), at(0.52, -0.16));
+    path.line_to(at(0.52, -0.16 + thick / 0.52));
+    path.quad_to(at(0.78, 0.02 + thick / 0.78), at(1.0, thick));
+    path.close_path();
+    path
+}
+
+/// The knife's section on the plate: the ground top face as far as the lip, the ground front face.
+fn knife_outline(case: &Case) -> BezPath {
+    let setting: &Setting = case.setting;
+    let profile = &case.unit.profile;
+    let edge = setting.edge_on_bar(profile);
+    let [lip_front, lip_back, body_front, body_back] = underside_on_bar(profile, setting);
+    let mut corners = vec![edge, Point::new(lip_back.x, edge.y)];
+    if edge.y > 0.0 {
+        corners.push(Point::new(lip_back.x, 0.0));
+    }
+    corners.extend([
+        Point::new(body_back.x, 0.0),
+        body_back,
+        body_front,
+        lip_back,
+        lip_front,
+    ]);
+    plate_from_bar(case.solution) * closed(&corners)
+}
+
+/// Screw heads and the like, down to the points measured; how wide they are nobody measured.
+fn hardware_outlines(case: &Case) -> impl Iterator<Item = BezPath> {
+    const HALF_WIDTH_MM: f64 = 4.5;
+    let plate_from_bar = plate_from_bar(case.solution);
+    let top = case.setting.knife.body_thickness.mm();
+    case.unit.hardware.iter().map(move |point| {
+        let top = top.min(point.y - 0.5);
+        let head = Rect::new(
+            point.x - HALF_WIDTH_MM,
+            top,
+            point.x + HALF_WIDTH_MM,
+            point.y,
+        );
+        plate_from_bar * head.to_path(EXACT_MM)
+    })
+}

@@ -1,0 +1,148 @@
+//! The SVG painter: a sheet's marks as SVG text (W3C SVG 1.1 elements only).
+
+use std::fmt::Write as _;
+
+use kurbo::BezPath;
+
+use super::layout::{Anchor, Mark, Panel};
+use super::{PlateSheet, Rgb, Role, Theme};
+
+/// The family of the bundled fonts.
+const FONT: &str = "Open Sans";
+
+/// Writes a sheet as SVG, its size in real millimetres.
+#[must_use]
+pub fn to_svg(sheet: &PlateSheet) -> String {
+    let (width, height) = (sheet.window.width(), sheet.window.height());
+    let mut svg = format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{:.3}mm\" height=\"{:.3}mm\" viewBox=\"0 0 {width} {height}\" font-family=\"{FONT}\">\n",
+        width / super::PAPER_PER_MM,
+        height / super::PAPER_PER_MM,
+    );
+    for (index, panel) in sheet.panels.iter().enumerate() {
+        panel_into(&mut svg, index, panel, sheet.theme);
+    }
+    svg.push_str("</svg>\n");
+    svg
+}
+
+// Writing to a `String` cannot fail, so its results are passed over below.
+fn panel_into(svg: &mut String, index: usize, panel: &Panel, theme: Theme) {
+    let w = panel.window;
+    let _ = writeln!(
+        svg,
+        "<clipPath id=\"panel{index}\"><rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/></clipPath>\n<g clip-path=\"url(#panel{index})\">",
+        w.x0,
+        w.y0,
+        w.width(),
+        w.height()
+    );
+    for mark in &panel.marks {
+        mark_into(svg, mark, theme);
+    }
+    svg.push_str("</g>\n");
+}
+
+fn mark_into(svg: &mut String, mark: &Mark, theme: Theme) {
+    match mark {
+        Mark::Stroke { role, path, pen } => {
+            let (ink, width) = theme.look(*role).pen(*pen);
+            let _ = writeln!(
+                svg,
+                "<path d=\"{}\" fill=\"none\" {} stroke-width=\"{:.2}\" stroke-linejoin=\"round\"/>",
+                data(path),
+                paint("stroke", ink),
+                width
+            );
+        }
+        Mark::Fill { role, path, is_ink } => {
+            let look = theme.look(*role);
+            let colour = if *is_ink { look.ink } else { look.fill };
+            let _ = writeln!(
+                svg,
+                "<path d=\"{}\" {}/>",
+                data(path),
+                paint("fill", colour)
+            );
+        }
+        Mark::Text {
+            role,
+            at,
+            anchor,
+            size,
+            is_turned,
+            is_strong,
+            text,
+        } => {
+            let (align, drop) = match anchor {
+                Anchor::Left => ("start", 0.35),
+                Anchor::Right => ("end", 0.35),
+                Anchor::Middle => ("middle", 0.35),
+                Anchor::BottomMiddle => ("middle", 0.0),
+                Anchor::BottomLeft => ("start", 0.0),
+            };
+            let turn = if *is_turned {
+                format!(" transform=\"rotate(-90 {:.2} {:.2})\"", at.x, at.y)
+            } else {
+                String::new()
+            };
+            let weight = if *is_strong {
+                " font-weight=\"600\""
+            } else {
+                ""
+            };
+            // The paper's colour around the letters keeps them apart from lines behind.
+            let halo = paint("stroke", theme.look(Role::Paper).ink);
+            let _ = writeln!(
+                svg,
+                "<text x=\"{:.2}\" y=\"{:.2}\" font-size=\"{size}\" text-anchor=\"{align}\"{weight}{turn} {} {halo} stroke-width=\"3.5\" stroke-linejoin=\"round\" paint-order=\"stroke\">{}</text>",
+                at.x,
+                at.y + drop * size,
+                paint("fill", theme.text_colour(*role)),
+                escaped(text)
+            );
+        }
+    }
+}
+
+fn data(path: &BezPath) -> String {
+    let mut data = String::new();
+    for element in path.elements() {
+        let _ = match element {
+            kurbo::PathEl::MoveTo(p) => write!(data, "M{:.2} {:.2}", p.x, p.y),
+            kurbo::PathEl::LineTo(p) => write!(data, "L{:.2} {:.2}", p.x, p.y),
+            kurbo::PathEl::QuadTo(c, p) => {
+                write!(data, "Q{:.2} {:.2} {:.2} {:.2}", c.x, c.y, p.x, p.y)
+            }
+            kurbo::PathEl::CurveTo(c, d, p) => {
+                write!(
+                    data,
+                    "C{:.2} {:.2} {:.2} {:.2} {:.2} {:.2}",
+                    c.x, c.y, d.x, d.y, p.x, p.y
+                )
+            }
+            kurbo::PathEl::ClosePath => write!(data, "Z"),
+        };
+    }
+    data
+}
+
+fn paint(attribute: &str, colour: Rgb) -> String {
+    let [r, g, b] = colour.rgb;
+    let mut text = format!("{attribute}=\"#{r:02x}{g:02x}{b:02x}\"");
+    if colour.opacity < 255 {
+        let _ = write!(
+            text,
+            " {attribute}-opacity=\"{:.3}\"",
+            f64::from(colour.opacity) / 255.0
+        );
+    }
+    text
+}
+
+fn escaped(text: &str) -> String {
+    text.replace('&', "&amp;")
+        .replace('<', "&lt;")
+        .replace('>', "&gt;")
+        .replace('"', "&quot;")
+}

@@ -1,0 +1,301 @@
+//! Themes: what each role looks like, in light and in dark.
+//!
+//! Meaning is carried by the Okabe–Ito palette (M. Okabe, K. Ito, "Color Universal Design", 2008),
+//! which the colour-blind can tell apart; all else is neutral slate. No meaning by colour alone:
+//! levels differ in hatching, symbol and word too. Line types after ISO 128-2: thick for visible
+//! outlines, thin for dimensions and hatching, long dash and dot for axes.
+
+use super::Role;
+use crate::analysis::Level;
+
+/// A colour, red, green, blue and how opaque it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Rgb {
+    /// Red, green and blue.
+    pub rgb: [u8; 3],
+    /// 255 is opaque.
+    pub opacity: u8,
+}
+
+impl Rgb {
+    const fn new(hex: u32) -> Self {
+        let [_, r, g, b] = hex.to_be_bytes();
+        Self {
+            rgb: [r, g, b],
+            opacity: 255,
+        }
+    }
+
+    const fn faint(self, opacity: u8) -> Self {
+        Self { opacity, ..self }
+    }
+}
+
+/// Hatching: parallel lines.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Hatching {
+    /// Colour of its lines.
+    pub ink: Rgb,
+    /// The lines' angle on paper, in degrees, rising to the right when positive.
+    pub angle_deg: f64,
+    /// Paper units between lines.
+    pub spacing: f64,
+    /// Crossed by a second set.
+    pub is_crossed: bool,
+}
+
+/// How a role is drawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Look {
+    /// Colour of lines and words.
+    pub ink: Rgb,
+    /// Colour of fills.
+    pub fill: Rgb,
+    /// Width of lines in paper units.
+    pub width: f64,
+    /// Dash and gap lengths in paper units; an unbroken line has none.
+    pub dashes: &'static [f64],
+    /// Hatching, where the role has one.
+    pub hatching: Option<Hatching>,
+}
+
+/// Which of a role's pens draws a line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Pen {
+    /// The one for its outlines.
+    Outline,
+    /// The outlines' colour, so many times as wide.
+    Wide(f64),
+    /// The thin one for hatching.
+    Hatching,
+}
+
+impl Look {
+    /// Colour and width of a pen.
+    #[must_use]
+    pub fn pen(&self, pen: Pen) -> (Rgb, f64) {
+        match (pen, self.hatching) {
+            (Pen::Hatching, Some(hatching)) => (hatching.ink, THIN),
+            (Pen::Wide(factor), _) => (self.ink, self.width * factor),
+            (Pen::Outline | Pen::Hatching, _) => (self.ink, self.width),
+        }
+    }
+}
+
+/// Okabe–Ito.
+const ORANGE: Rgb = Rgb::new(0x00E6_9F00);
+const SKY_BLUE: Rgb = Rgb::new(0x0056_B4E9);
+const BLUISH_GREEN: Rgb = Rgb::new(0x0000_9E73);
+const BLUE: Rgb = Rgb::new(0x0000_72B2);
+const VERMILLION: Rgb = Rgb::new(0x00D5_5E00);
+const REDDISH_PURPLE: Rgb = Rgb::new(0x00CC_79A7);
+
+const THICK: f64 = 2.0;
+const THIN: f64 = 1.0;
+const CHAIN: &[f64] = &[14.0, 4.0, 2.0, 4.0];
+const DASHED: &[f64] = &[7.0, 4.0];
+
+/// Light or dark.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Theme {
+    /// Dark ink on light paper.
+    #[default]
+    Light,
+    /// Light ink on dark paper.
+    Dark,
+}
+
+/// Neutral tones of a theme, from the paper to the ink.
+struct Neutrals {
+    paper: Rgb,
+    /// Filled parts.
+    body: Rgb,
+    /// Ghosts and hints.
+    faint: Rgb,
+    /// Thin lines.
+    middle: Rgb,
+    ink: Rgb,
+}
+
+impl Theme {
+    const fn neutrals(self) -> Neutrals {
+        match self {
+            Self::Light => Neutrals {
+                paper: Rgb::new(0x00FC_FCFA),
+                body: Rgb::new(0x00E6_EAED),
+                faint: Rgb::new(0x00A3_ADB8),
+                middle: Rgb::new(0x004E_5B68),
+                ink: Rgb::new(0x001C_232B),
+            },
+            Self::Dark => Neutrals {
+                paper: Rgb::new(0x0015_191E),
+                body: Rgb::new(0x002B_333C),
+                faint: Rgb::new(0x0061_6D79),
+                middle: Rgb::new(0x00A9_B4BF),
+                ink: Rgb::new(0x00F0_F3F5),
+            },
+        }
+    }
+
+    /// A level's colour.
+    #[must_use]
+    pub const fn level(self, level: Level) -> Rgb {
+        match level {
+            Level::Fine => BLUISH_GREEN,
+            Level::Watch => ORANGE,
+            Level::Over => VERMILLION,
+        }
+    }
+
+    /// The colour of a role's words: the ink, since coloured words on paper read badly from afar.
+    #[must_use]
+    pub fn text_colour(self, role: Role) -> Rgb {
+        match role {
+            Role::Note => self.look(role).ink,
+            _ => self.neutrals().ink,
+        }
+    }
+
+    /// How a role is drawn.
+    #[must_use]
+    pub fn look(self, role: Role) -> Look {
+        let n = self.neutrals();
+        let plain = Look {
+            ink: n.ink,
+            fill: n.body,
+            width: THIN,
+            dashes: &[],
+            hatching: None,
+        };
+        let hatched = |ink, angle_deg, spacing, is_crossed| {
+            Some(Hatching {
+                ink,
+                angle_deg,
+                spacing,
+                is_crossed,
+            })
+        };
+        let blue = match self {
+            Self::Light => BLUE,
+            Self::Dark => SKY_BLUE,
+        };
+        match role {
+            Role::Plate => Look {
+                ink: n.middle,
+                width: THICK,
+                hatching: hatched(n.faint, 45.0, 9.0, false),
+                ..plain
+            },
+            Role::Soil => Look {
+                ink: n.middle,
+                fill: n.body,
+                width: THICK,
+                hatching: hatched(n.faint, -45.0, 9.0, false),
+                ..plain
+            },
+            Role::Turf => Look {
+                ink: BLUISH_GREEN.faint(150),
+                fill: BLUISH_GREEN.faint(36),
+                ..plain
+            },
+            Role::Frame => Look {
+                ink: n.faint,
+                fill: n.body.faint(110),
+                ..plain
+            },
+            Role::ReelRim => Look {
+                width: THICK,
+                ..plain
+            },
+            Role::ReelBody => Look {
+                fill: n.body.faint(120),
+                ..plain
+            },
+            Role::Blade => Look {
+                ink: n.middle,
+                width: 1.4,
+                ..plain
+            },
+            Role::Knife => Look {
+                width: THICK,
+                hatching: hatched(n.middle, 45.0, 6.0, false),
+                ..plain
+            },
+            Role::Hardware => Look {
+                width: 1.4,
+                hatching: hatched(n.middle, -45.0, 4.0, false),
+                ..plain
+            },
+            Role::Roller => Look {
+                width: 1.6,
+                ..plain
+            },
+            Role::CentreLine => Look {
+                ink: n.middle,
+                dashes: CHAIN,
+                ..plain
+            },
+            Role::Datum => Look {
+                ink: n.middle,
+                dashes: DASHED,
+                ..plain
+            },
+            Role::CutLine => Look {
+                ink: blue,
+                width: 1.8,
+                ..plain
+            },
+            Role::BelowCut(level) => {
+                let colour = self.level(level);
+                let hatching = match level {
+                    Level::Fine => None,
+                    Level::Watch => hatched(colour, 60.0, 6.0, false),
+                    Level::Over => hatched(colour, 60.0, 6.0, true),
+                };
+                Look {
+                    ink: colour,
+                    fill: colour.faint(120),
+                    width: 1.6,
+                    hatching,
+                    ..plain
+                }
+            }
+            Role::Clip => Look {
+                ink: REDDISH_PURPLE,
+                fill: REDDISH_PURPLE,
+                width: 2.4,
+                ..plain
+            },
+            Role::Dimension => Look {
+                ink: n.ink,
+                ..plain
+            },
+            Role::Note => Look {
+                ink: n.middle,
+                ..plain
+            },
+            Role::Heading => plain,
+            Role::Ghost => Look {
+                ink: n.faint,
+                width: 1.2,
+                dashes: DASHED,
+                ..plain
+            },
+            Role::LensFrame => Look {
+                ink: n.middle,
+                width: 1.2,
+                ..plain
+            },
+            Role::Paper => Look {
+                ink: n.paper,
+                fill: n.paper,
+                ..plain
+            },
+            Role::Level(level) => Look {
+                ink: self.level(level),
+                fill: self.level(level),
+                ..plain
+            },
+        }
+    }
+}

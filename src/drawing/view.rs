@@ -1,0 +1,133 @@
+//! A view: the part of the world that a piece of paper shows, and at what scale.
+
+use kurbo::{Affine, Point, Rect, Vec2};
+
+use super::PAPER_PER_MM;
+
+/// Which part of the world a rectangle of paper shows.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct View {
+    /// The rectangle of paper.
+    pub window: Rect,
+    /// What of the world stands in its middle.
+    pub middle: Point,
+    /// Paper units for a millimetre of the world, across.
+    pub scale: f64,
+    /// How many times larger the scale is upwards; 1 is true.
+    pub stretch: f64,
+}
+
+/// The least and most paper units for a millimetre.
+const SCALES: std::ops::RangeInclusive<f64> = 0.05..=2000.0;
+
+impl View {
+    /// The view that shows all of `bounds` in the middle of `window`.
+    #[must_use]
+    pub fn fitting(bounds: Rect, window: Rect) -> Self {
+        let across = window.width() / bounds.width().max(1e-6);
+        let up = window.height() / bounds.height().max(1e-6);
+        Self {
+            window,
+            middle: bounds.center(),
+            scale: across.min(up).clamp(*SCALES.start(), *SCALES.end()),
+            stretch: 1.0,
+        }
+    }
+
+    /// Takes a place of the world to the paper, where y runs down.
+    #[must_use]
+    pub fn paper_from_world(&self) -> Affine {
+        Affine::translate(self.window.center().to_vec2())
+            * Affine::scale_non_uniform(self.scale, -self.scale * self.stretch)
+            * Affine::translate(-self.middle.to_vec2())
+    }
+
+    /// Takes a place of the paper to the world.
+    #[must_use]
+    pub fn world_from_paper(&self) -> Affine {
+        self.paper_from_world().inverse()
+    }
+
+    /// The part of the world shown.
+    #[must_use]
+    pub fn world(&self) -> Rect {
+        self.world_from_paper().transform_rect_bbox(self.window)
+    }
+
+    /// Shows what lies `by` to the left and above, so that the world follows a dragging hand.
+    #[must_use]
+    pub fn dragged(mut self, by: Vec2) -> Self {
+        self.middle -= Vec2::new(by.x / self.scale, -by.y / (self.scale * self.stretch));
+        self
+    }
+
+    /// Enlarges by a factor, what is under `held` staying there.
+    #[must_use]
+    pub fn zoomed(mut self, factor: f64, held: Point) -> Self {
+        let before = self.world_from_paper() * held;
+        self.scale = (self.scale * factor).clamp(*SCALES.start(), *SCALES.end());
+        let after = self.world_from_paper() * held;
+        self.middle += before - after;
+        self
+    }
+
+    /// The scale against true size on paper, as drawings write it: `1:1.7`, `12:1`.
+    #[must_use]
+    pub fn written_scale(&self) -> String {
+        let enlargement = self.scale / PAPER_PER_MM;
+        let short = |number: f64| {
+            let text = format!("{number:.1}");
+            text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
+        };
+        if enlargement >= 1.0 {
+            format!("{}:1", short(enlargement))
+        } else {
+            format!("1:{}", short(1.0 / enlargement))
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const WINDOW: Rect = Rect::new(100.0, 50.0, 500.0, 250.0);
+
+    #[test]
+    fn a_fitting_view_shows_all_and_keeps_the_scale_true() {
+        let bounds = Rect::new(-80.0, -5.0, 140.0, 180.0);
+        let view = View::fitting(bounds, WINDOW);
+        let world = view.world();
+        assert!(world.union(bounds).area() <= world.area() + 1e-6);
+        let across = view.paper_from_world() * Point::new(1.0, 0.0)
+            - view.paper_from_world() * Point::ORIGIN;
+        let up = view.paper_from_world() * Point::new(0.0, 1.0)
+            - view.paper_from_world() * Point::ORIGIN;
+        assert!((across.hypot() - up.hypot()).abs() < 1e-12 && up.y < 0.0);
+    }
+
+    #[test]
+    fn zooming_holds_what_is_under_the_pointer() {
+        let view = View::fitting(Rect::new(0.0, 0.0, 10.0, 10.0), WINDOW);
+        let held = Point::new(130.0, 70.0);
+        let zoomed = view.zoomed(3.0, held);
+        assert!((view.world_from_paper() * held).distance(zoomed.world_from_paper() * held) < 1e-9);
+        let dragged = view.dragged(Vec2::new(7.0, -3.0));
+        let world = view.world_from_paper() * held;
+        assert!((dragged.paper_from_world() * world - held - Vec2::new(7.0, -3.0)).hypot() < 1e-9);
+    }
+
+    #[test]
+    fn a_scale_is_written_as_on_drawings() {
+        let at = |enlargement: f64| View {
+            window: WINDOW,
+            middle: Point::ORIGIN,
+            scale: enlargement * PAPER_PER_MM,
+            stretch: 1.0,
+        };
+        assert_eq!(at(12.0).written_scale(), "12:1");
+        assert_eq!(at(1.0).written_scale(), "1:1");
+        assert_eq!(at(0.5).written_scale(), "1:2");
+        assert_eq!(at(0.59).written_scale(), "1:1.7");
+    }
+}

@@ -1,0 +1,90 @@
+//! What can be written on the command line.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand};
+
+use super::WhatIf;
+
+/// Draws a reel mower's cutting unit to scale and computes the sweep below the height of cut.
+#[derive(Debug, Parser)]
+#[command(version, about, after_help = AFTER_HELP, args_conflicts_with_subcommands = true)]
+pub struct Arguments {
+    /// What to do; without one, the window opens.
+    #[command(subcommand)]
+    pub command: Option<Command>,
+    /// Unit file to open in the window; a demo unit when left out.
+    pub file: Option<PathBuf>,
+}
+
+const AFTER_HELP: &str = "\
+Exit codes: 0 done, 2 a file or an argument is wrong, 3 the geometry cannot exist, 4 no display.
+
+Reels and knives cut even when turned slowly by hand: engine off, key out, wheels chocked, reel
+blocked, cut-resistant gloves; eye protection at the grinder. The machine's own manual, local codes
+and a qualified technician go before anything shown here.";
+
+/// What the program can do.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Print a unit's numbers and findings.
+    Report {
+        /// Unit file.
+        file: PathBuf,
+        /// One JSON object, in millimetres and degrees, instead of a table.
+        #[arg(long)]
+        json: bool,
+        /// What to try.
+        #[command(flatten)]
+        what_if: WhatIf,
+    },
+    /// Draw a unit without a display.
+    Picture {
+        /// Unit file.
+        file: PathBuf,
+        /// Picture to write, ending in .svg or .png.
+        out: PathBuf,
+        /// Light lines on dark paper.
+        #[arg(long)]
+        dark: bool,
+        /// Stand the unit on its ground instead of the surface plate.
+        #[arg(long)]
+        turf: bool,
+        /// What to try.
+        #[command(flatten)]
+        what_if: WhatIf,
+    },
+    /// Open the window.
+    Window(WindowArguments),
+}
+
+/// How the window is opened.
+#[derive(Debug, Default, Args)]
+pub struct WindowArguments {
+    /// Unit file; a demo unit when left out.
+    pub file: Option<PathBuf>,
+    /// Save what the window shows once it has settled, as PNG, and quit.
+    #[arg(long, value_name = "OUT.png")]
+    pub shot: Option<PathBuf>,
+    /// Size of the window, as 1280x800.
+    #[arg(long, value_parser = size, value_name = "WIDTHxHEIGHT")]
+    pub size: Option<(u32, u32)>,
+    /// Open in dark, whatever was chosen before.
+    #[arg(long)]
+    pub dark: bool,
+    /// What to try.
+    #[command(flatten)]
+    pub what_if: WhatIf,
+}
+
+fn size(text: &str) -> Result<(u32, u32), String> {
+    let parse = |part: &str| {
+        part.trim()
+            .parse::<u32>()
+            .ok()
+            .filter(|n| (320..=8000).contains(n))
+    };
+    text.split_once(['x', '×'])
+        .and_then(|(width, height)| Some((parse(width)?, parse(height)?)))
+        .ok_or_else(|| "write it like 1280x800, each between 320 and 8000".to_owned())
+}

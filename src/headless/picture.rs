@@ -1,0 +1,101 @@
+//! Pictures without a display: SVG from the scene, PNG from that SVG with the bundled fonts.
+
+use std::path::Path;
+use std::sync::Arc;
+
+use resvg::usvg::fontdb;
+use resvg::{tiny_skia, usvg};
+
+use super::{Problem, Solved};
+use crate::analysis::{Case, Solution};
+use crate::drawing::{LensChoice, PlateSheet, SideView, Standing, Theme, to_svg};
+use crate::geometry::Setting;
+
+/// Pixels of a PNG for a paper unit.
+const PIXELS: f32 = 1.5;
+
+/// Open Sans, regular and semibold, bundled so that words look the same everywhere.
+pub mod bundled_fonts {
+    /// For running words.
+    pub const REGULAR: &[u8] = include_bytes!("../../assets/fonts/OpenSans-Regular.ttf");
+    /// For headings and numbers.
+    pub const SEMIBOLD: &[u8] = include_bytes!("../../assets/fonts/OpenSans-Semibold.ttf");
+}
+
+/// Draws a solved unit on a sheet.
+#[must_use]
+pub fn sheet(solved: &Solved, theme: Theme, standing: Standing) -> PlateSheet {
+    let bench_setting = Setting::as_on_bench(&solved.unit.profile);
+    let bench = Solution::of(&solved.unit, &bench_setting).ok();
+    let ghost = bench.as_ref().map(|solution| Case {
+        unit: &solved.unit,
+        setting: &bench_setting,
+        solution,
+    });
+    let view = SideView {
+        case: solved.case(),
+        findings: &solved.findings,
+        ghost: ghost.filter(|_| bench_setting != solved.unit.setting),
+        standing,
+        system: solved.unit.system,
+    };
+    PlateSheet::of(
+        &solved.document.name,
+        solved.knife_name(),
+        &view,
+        LensChoice::default(),
+        theme,
+    )
+}
+
+/// Writes a picture of a solved unit; the ending chooses SVG or PNG.
+///
+/// # Errors
+/// When the ending is another, or the file cannot be written.
+pub fn write_picture(solved: &Solved, out: &Path, dark: bool, turf: bool) -> Result<(), Problem> {
+    let problem = |what: String| Problem::Picture {
+        file: out.to_owned(),
+        what,
+    };
+    let theme = if dark { Theme::Dark } else { Theme::Light };
+    let standing = if turf {
+        Standing::Turf
+    } else {
+        Standing::Plate
+    };
+    let svg = to_svg(&sheet(solved, theme, standing));
+    let ending = out
+        .extension()
+        .map(|e| e.to_string_lossy().to_lowercase())
+        .unwrap_or_default();
+    let bytes = match ending.as_str() {
+        "svg" => svg.into_bytes(),
+        "png" => png(&svg).map_err(problem)?,
+        _ => return Err(problem("write a name that ends in .svg or .png".to_owned())),
+    };
+    std::fs::write(out, bytes).map_err(|error| problem(format!("cannot be written: {error}")))
+}
+
+fn png(svg: &str) -> Result<Vec<u8>, String> {
+    let mut fonts = fontdb::Database::new();
+    fonts.load_font_data(bundled_fonts::REGULAR.to_vec());
+    fonts.load_font_data(bundled_fonts::SEMIBOLD.to_vec());
+    let options = usvg::Options {
+        fontdb: Arc::new(fonts),
+        ..usvg::Options::default()
+    };
+    let tree = usvg::Tree::from_str(svg, &options).map_err(|error| error.to_string())?;
+    let size = tree
+        .size()
+        .to_int_size()
+        .scale_by(PIXELS)
+        .ok_or("the picture has no size")?;
+    let mut pixels =
+        tiny_skia::Pixmap::new(size.width(), size.height()).ok_or("the picture is too large")?;
+    resvg::render(
+        &tree,
+        tiny_skia::Transform::from_scale(PIXELS, PIXELS),
+        &mut pixels.as_mut(),
+    );
+    pixels.encode_png().map_err(|error| error.to_string())
+}

@@ -1,0 +1,149 @@
+//! What-ifs: settings given on the command line in place of the file's.
+
+use clap::Args;
+use thiserror::Error;
+
+use super::Problem;
+use crate::analysis::Solution;
+use crate::geometry::{Impossible, Stance};
+use crate::unit::{Document, Unit};
+use crate::units::{Length, Measure, Quantity, QuantityProblem};
+
+/// Settings to try, each as in a unit file: "6.6 in", "5 deg".
+#[derive(Clone, Debug, Default, Args)]
+#[command(next_help_heading = "What to try, instead of what the file sets")]
+pub struct WhatIf {
+    /// Reel diameter after grinding.
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub reel_diameter: Option<String>,
+    /// Height of cut wanted.
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub height_of_cut: Option<String>,
+    /// Attitude wanted.
+    #[arg(long, value_name = "ANGLE", allow_hyphen_values = true)]
+    pub attitude: Option<String>,
+    /// Gap between reel and knife.
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub gap: Option<String>,
+    /// Name of the knife fitted.
+    #[arg(long, value_name = "NAME")]
+    pub knife: Option<String>,
+    /// Edge further ahead than the fitted knife's reach gives.
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub extension: Option<String>,
+    /// Metal taken off the knife's top face.
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub top_ground: Option<String>,
+    /// Metal taken off the knife's front face.
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub face_ground: Option<String>,
+    /// Front roller moved from its bench place, towards the reel positive; attitude and height follow.
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true, conflicts_with_all = ["attitude", "height_of_cut"])]
+    pub front_move: Option<String>,
+    /// Rear roller moved from its bench place, towards the reel positive; attitude and height follow.
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true, conflicts_with_all = ["attitude", "height_of_cut"])]
+    pub rear_move: Option<String>,
+}
+
+/// A what-if that is no quantity.
+#[derive(Clone, Debug, PartialEq, Error)]
+#[error("--{option}: {problem}")]
+pub struct WhatIfProblem {
+    option: &'static str,
+    problem: QuantityProblem,
+}
+
+impl WhatIf {
+    /// Puts the what-ifs into a document.
+    ///
+    /// One of attitude and height alone takes the other from the setting in force; so does one
+    /// roller alone.
+    ///
+    /// # Errors
+    /// When a text is no quantity, or the setting in force is needed and cannot be solved.
+    pub fn apply(
+        &self,
+        document: &mut Document,
+        impossible: impl Fn(Impossible, &Unit) -> Problem,
+    ) -> Result<(), Problem> {
+        let setting = &mut document.setting;
+        put(
+            "reel-diameter",
+            self.reel_diameter.as_ref(),
+            &mut setting.reel_diameter,
+        )?;
+        put("gap", self.gap.as_ref(), &mut setting.gap)?;
+        put("extension", self.extension.as_ref(), &mut setting.extension)?;
+        put(
+            "top-ground",
+            self.top_ground.as_ref(),
+            &mut setting.top_ground,
+        )?;
+        put(
+            "face-ground",
+            self.face_ground.as_ref(),
+            &mut setting.face_ground,
+        )?;
+        if let Some(knife) = &self.knife {
+            setting.knife = Some(knife.clone());
+        }
+        let is_wanted = self.attitude.is_some() || self.height_of_cut.is_some();
+        let is_rollers = self.front_move.is_some() || self.rear_move.is_some();
+        if is_wanted && document.setting.rollers.is_some()
+            || is_rollers && document.setting.rollers.is_none()
+        {
+            let unit = document.checked()?;
+            let pose = Solution::of(&unit, &unit.setting)
+                .map_err(|e| impossible(e, &unit))?
+                .pose;
+            let stance = if is_wanted {
+                Stance::Wanted {
+                    attitude: pose.attitude,
+                    height_of_cut: pose.height_of_cut,
+                }
+            } else {
+                Stance::Rollers {
+                    front_move: pose.front_roller.moved,
+                    rear_move: pose.rear_roller.moved,
+                }
+            };
+            document.set_stance(stance, unit.system);
+        }
+        let setting = &mut document.setting;
+        put("attitude", self.attitude.as_ref(), &mut setting.attitude)?;
+        put(
+            "height-of-cut",
+            self.height_of_cut.as_ref(),
+            &mut setting.height_of_cut,
+        )?;
+        if let Some(rollers) = &mut setting.rollers {
+            if let Some(moved) = read::<Length>("front-move", self.front_move.as_ref())? {
+                rollers.front_move = moved;
+            }
+            if let Some(moved) = read::<Length>("rear-move", self.rear_move.as_ref())? {
+                rollers.rear_move = moved;
+            }
+        }
+        Ok(())
+    }
+}
+
+fn put<M: Measure>(
+    option: &'static str,
+    text: Option<&String>,
+    entry: &mut Option<Quantity<M>>,
+) -> Result<(), WhatIfProblem> {
+    if let Some(quantity) = read(option, text)? {
+        *entry = Some(quantity);
+    }
+    Ok(())
+}
+
+fn read<M: Measure>(
+    option: &'static str,
+    text: Option<&String>,
+) -> Result<Option<Quantity<M>>, WhatIfProblem> {
+    text.map(|text| Quantity::parse(text))
+        .transpose()
+        .map_err(|problem| WhatIfProblem { option, problem })
+}

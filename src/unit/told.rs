@@ -1,0 +1,252 @@
+//! What the parser met, told as the person who wrote the file sees it.
+
+use super::locate::{Places, byte_at, past_remarks};
+
+/// Where something is wrong, in which field, and the sentence; without a field, the one that is
+/// written last before the place.
+pub(super) struct Told {
+    pub(super) byte: usize,
+    pub(super) field: Option<String>,
+    pub(super) what: String,
+}
+
+impl Told {
+    pub(super) fn of(text: &str, path: Option<&str>, error: &ron::error::SpannedError) -> Self {
+        use ron::Error as E;
+        let places = Places::of(text);
+        let end = error.span.end;
+        let stands = byte_at(text, end.line, end.col).min(text.len());
+        let new = |byte, field: Option<String>, what: &str| Self {
+            byte,
+            field,
+            what: what.to_owned(),
+        };
+        let first = past_remarks(text, 0);
+        if path.is_none() && !text[first..].starts_with('(') {
+            let what = if text[first..].is_empty() {
+                "the file is empty; a unit file begins with (format: 1, name: …"
+            } else {
+                "this is no unit file; one begins with (format: 1, name: …"
+            };
+            return new(0, Some("format".to_owned()), what);
+        }
+        if matches!(error.code, E::UnclosedBlockComment) {
+            let what = "a remark that begins with /* is not closed; end it with */";
+            return new(places.unclosed_remark().unwrap_or(stands), None, what);
+        }
+        let open_quote = places.quote_run_on_to(text, stands);
+        if open_quote.is_some() || matches!(error.code, E::ExpectedStringEnd) {
+            let byte = open_quote.or_else(|| places.start_of(path?));
+            let what = "a quote is not closed on its line; end the text with \"";
+            return new(byte.unwrap_or(stands), None, what);
+        }
+        let is_about_what_was_read = matches!(
+            error.code,
+            E::Message(_)
+                | E::InvalidValueForType { .. }
+                | E::MissingStructField { .. }
+                | E::TrailingCharacters
+        );
+        if !is_about_what_was_read && text[stands..].trim().is_empty() {
+            let what = "the file ends too early; a bracket or a quote is not closed";
+            return new(stands, None, what);
+        }
+        let word = word_before(text, stands);
+        let value = path.and_then(|path| places.start_of(path));
+        match &error.code {
+            E::Message(what) => new(value.unwrap_or(stands), path.map(str::to_owned), what),
+            E::MissingStructField { field, .. } => new(
+                stands,
+                Some(joined(path, field)),
+                &format!("the field \"{field}\" is missing; add it before this bracket"),
+            ),
+            E::DuplicateStructField { field, .. } => new(
+                word.start,
+                Some(joined(path, field)),
+                &format!("the field \"{field}\" stands here twice; keep one"),
+            ),
+            E::NoSuchStructField {
+                expected, found, ..
+            } => new(
+                word.start,
+                path.map(str::to_owned),
+                &format!(
+                    "there is no field \"{}\" here; the fields are {}",
+                    clipped(found),
+                    expected.join(", ")
+                ),
+            ),
+            E::ExpectedMapColon => new(
+                word.start,
+                Some(joined(path, &text[word])),
+                "a colon is missing between the field's name and its value",
+            ),
+            E::TrailingCharacters => {
+                let byte = past_remarks(text, stands);
+                new(
+                    byte,
+                    None,
+                    "there is more text after the unit's closing bracket",
+                )
+            }
+            E::InvalidEscape(_) => new(
+                value.unwrap_or(stands),
+                None,
+                "a backslash in a text is written twice, like \\\\",
+            ),
+            E::ExpectedComma => Self::comma(text, &places, stands),
+            code => Self::unlike(text, &places, path, stands, code),
+        }
+    }
+
+    /// No comma where the parser wants one: a value that goes on too long, or a comma left out.
+    fn comma(text: &str, places: &Places, stands: usize) -> Self {
+        let field = places.field_before(stands);
+        let value = field.and_then(|field| places.start_of(field));
+        if let (Some(field), Some(value)) = (field, value)
+            && !text[value..stands].is_empty()
+            && text[value..stands].chars().all(is_bare)
+        {
+            return Self::found(text, field, value, None);
+        }
+        Self {
+            byte: text[..stands].trim_end().len(),
+            field: field.map(str::to_owned),
+            what: "a comma is missing here".to_owned(),
+        }
+    }
+
+    /// Something else than what a field holds stands there.
+    fn unlike(
+        text: &str,
+        places: &Places,
+        path: Option<&str>,
+        stands: usize,
+        code: &ron::Error,
+    ) -> Self {
+        let near = path.or_else(|| places.field_before(stands));
+        let value = near.and_then(|near| places.start_of(near));
+        if matches!(
+            code,
+            ron::Error::UnexpectedChar(_) | ron::Error::ExpectedIdentifier
+        ) && value != Some(stands)
+        {
+            let before = text[..stands].trim_end();
+            let stroke = text[stands..]
+                .starts_with('/')
+                .then_some(stands)
+                .or_else(|| before.strip_suffix('/').map(str::len));
+            let what = match stroke {
+                Some(_) => "a stroke belongs into a quoted text; a remark begins with //",
+                None => {
+                    "a field's name and a colon belong here; a comma or a bracket may be wrong before it"
+                }
+            };
+            return Self {
+                byte: stroke.unwrap_or(stands),
+                field: None,
+                what: what.to_owned(),
+            };
+        }
+        let wanted = match code {
+            ron::Error::InvalidValueForType { expected, .. } => Some(expected.as_str()),
+            _ => None,
+        };
+        Self::found(
+            text,
+            near.unwrap_or("format"),
+            value.unwrap_or(stands),
+            wanted,
+        )
+    }
+
+    fn found(text: &str, field: &str, byte: usize, wanted: Option<&str>) -> Self {
+        let found = match token(&text[byte..]) {
+            "" => "nothing".to_owned(),
+            token => clipped(token),
+        };
+        let wanted = wanted.unwrap_or_else(|| wanted_in(field));
+        Self {
+            byte,
+            field: Some(field.to_owned()),
+            what: format!("found {found}; write {wanted}"),
+        }
+    }
+}
+
+/// What a field holds, as it is written; the kind of quantity is told by the quantity itself.
+fn wanted_in(field: &str) -> &'static str {
+    let is_element = field.ends_with(']');
+    let list = field.split('[').next().unwrap_or(field);
+    match (list, field.rsplit('.').next().unwrap_or(field)) {
+        ("format", _) => "the number 1",
+        ("turf", _) => "one of Green, Tee, Fairway, Rough, without quotes",
+        ("setting.knife", _) => "the name of a knife in quotes, or None",
+        ("hardware", _) if is_element => "(behind: …, below: …)",
+        ("hardware", "hardware") => {
+            "a list in square brackets, like [(behind: \"1.5 in\", below: \"0.3 in\")]"
+        }
+        ("options", "options") => "a list of knives in square brackets, or [] for none",
+        ("closing", "closing") => {
+            "ReelSlides(lean: None), ReelPivots(ahead: …, above: …) or KnifePivots(ahead: …, above: …)"
+        }
+        (_, "name" | "price") => "a text in quotes",
+        (_, "blades") => "a whole number, like 8",
+        (_, "shape") => "Level, Crest(\"6 m\") or Hollow(\"6 m\")",
+        (_, "front_roller") => "(diameter: …, ahead: …)",
+        (_, "rear_roller") => "(diameter: …, behind: …)",
+        (_, "rollers") => "(front_move: …, rear_move: …), or None",
+        (_, "mowing") => "(ground_speed: …, reel_speed: …), or None",
+        (_, "attitude_range") => "(low: …, high: …), or None",
+        (_, "reel" | "bench" | "knife" | "setting" | "ground") => {
+            "its fields between round brackets"
+        }
+        (_, "limits") => "its fields between round brackets, or None",
+        _ if is_element => "a knife, its fields between round brackets",
+        _ => "its value in quotes, with its unit",
+    }
+}
+
+fn joined(path: Option<&str>, field: &str) -> String {
+    path.map_or_else(|| field.to_owned(), |path| format!("{path}.{field}"))
+}
+
+/// The word that ends at or last before a byte.
+fn word_before(text: &str, byte: usize) -> std::ops::Range<usize> {
+    let before = text[..byte].trim_end();
+    let start = before.trim_end_matches(|c: char| c.is_alphanumeric() || c == '_');
+    start.len()..before.len()
+}
+
+/// A value as it is written: up to the comma, bracket or line's end that ends it.
+fn token(rest: &str) -> &str {
+    let mut depth = 0_usize;
+    let mut is_quoted = false;
+    let rest = &rest[..rest.find("//").unwrap_or(rest.len())];
+    let end = rest.find(|c: char| {
+        match c {
+            '\n' => return true,
+            '"' => is_quoted = !is_quoted,
+            _ if is_quoted => {}
+            '(' | '[' | '{' => depth += 1,
+            ')' | ']' | '}' if depth > 0 => depth -= 1,
+            ',' | ';' | ')' | ']' | '}' => return depth == 0,
+            _ => {}
+        }
+        false
+    });
+    rest[..end.unwrap_or(rest.len())].trim_end()
+}
+
+fn is_bare(c: char) -> bool {
+    c.is_alphanumeric() || matches!(c, '_' | '.' | '-' | '+')
+}
+
+/// No more of what was found than a line of a terminal holds.
+fn clipped(text: &str) -> String {
+    const LONGEST: usize = 40;
+    match text.char_indices().nth(LONGEST) {
+        None => text.to_owned(),
+        Some((end, _)) => format!("{}…", &text[..end]),
+    }
+}
