@@ -4,6 +4,7 @@
 //! [`analysis`], [`drawing`], then [`app`] and [`headless`].
 
 pub mod analysis;
+pub mod app;
 pub mod drawing;
 pub mod geometry;
 pub mod headless;

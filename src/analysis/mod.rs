@@ -5,6 +5,8 @@
 
 pub mod findings;
 mod solution;
+mod solved;
 
 pub use findings::{Case, Finding, Findings, Level};
 pub use solution::{Lowest, MowingNumbers, OnGround, Solution};
+pub use solved::{Solved, Unsolved};

@@ -6,7 +6,7 @@ use super::layout::{Anchor, Paper, TEXT_SIZE};
 use super::{Dimension, Direction, Role};
 
 /// Length of an arrowhead; its width is a third of it.
-pub(super) const ARROW: f64 = 10.0;
+pub(super) const ARROW: f64 = 11.0;
 /// From the place measured to where its extension line begins.
 const GAP: f64 = 3.0;
 /// How far an extension line runs past the dimension line.
@@ -87,13 +87,18 @@ impl Dimension {
                 paper.text(Role::Dimension, at, Anchor::BottomMiddle, text);
             }
             Direction::Across => {
-                let left = start.x.min(end.x) - if is_wide { TEXT_GAP } else { tail + TEXT_GAP };
-                paper.text(
-                    Role::Dimension,
-                    Point::new(left, middle.y),
-                    Anchor::Right,
-                    text,
-                );
+                let beyond = if is_wide { TEXT_GAP } else { tail + TEXT_GAP };
+                let left = Point::new(start.x.min(end.x) - beyond, middle.y);
+                let right = Point::new(start.x.max(end.x) + beyond, middle.y);
+                if paper.holds(left, -1.0, width) {
+                    paper.text(Role::Dimension, left, Anchor::Right, text);
+                } else if paper.holds(right, 1.0, width) {
+                    paper.text(Role::Dimension, right, Anchor::Left, text);
+                } else {
+                    let x = paper.room_for(middle.x, width);
+                    let below = Point::new(x, middle.y + TEXT_SIZE * 1.1);
+                    paper.text(Role::Dimension, below, Anchor::Middle, text);
+                }
             }
             Direction::Up if is_wide && width + 2.0 * TEXT_GAP < span => {
                 let at = middle - Vec2::new(TEXT_GAP, 0.0);

@@ -221,8 +221,19 @@ impl Paper {
 
     fn label(&mut self, role: Role, label: &Label, paper_from_world: Affine) {
         let at = paper_from_world * label.at;
-        let to = at + label.offset;
-        let anchor = match label.offset.x {
+        let width = Self::width_of(&label.text, TEXT_SIZE);
+        let mirrored = Vec2::new(-label.offset.x, label.offset.y);
+        let offset = match self.holds(at + label.offset, label.offset.x, width) {
+            false if self.holds(at + mirrored, mirrored.x, width) => mirrored,
+            _ => label.offset,
+        };
+        let mut to = at + offset;
+        if !self.holds(to, offset.x, width) {
+            // No side has room for all of it: begin as far in as it takes.
+            to.x = self.room_for(to.x + (width / 2.0).copysign(offset.x), width)
+                - (width / 2.0).copysign(offset.x);
+        }
+        let anchor = match offset.x {
             x if x > 0.5 => Anchor::Left,
             x if x < -0.5 => Anchor::Right,
             _ => Anchor::Middle,
@@ -232,8 +243,15 @@ impl Paper {
             let dot = kurbo::Circle::new(at, 2.2).to_path(FLATNESS);
             self.fill(Role::Dimension, dot);
         }
-        let aside = Vec2::new(5.0 * label.offset.x.clamp(-1.0, 1.0), 0.0);
+        let aside = Vec2::new(5.0 * offset.x.clamp(-1.0, 1.0), 0.0);
         self.text(role, to + aside, anchor, label.text.clone());
+    }
+
+    /// Whether words that run from a place to the right, or to the left, stay on the paper.
+    pub(super) fn holds(&self, from: Point, towards: f64, width: f64) -> bool {
+        let end = from.x + width.copysign(towards);
+        let (least, most) = (self.window.x0 + 4.0, self.window.x1 - 4.0);
+        (least..=most).contains(&from.x.min(end)) && (least..=most).contains(&from.x.max(end))
     }
 
     fn angle(&mut self, apex: Point, from: Vec2, to: Vec2, radius: f64, text: &str) {
@@ -258,10 +276,19 @@ impl Paper {
             self.stroke(Role::Dimension, &tail.to_path(FLATNESS));
             self.fill(Role::Dimension, arrowhead(at(start + sweep), -turning));
         }
-        let middle = apex + Vec2::from_angle(start + sweep / 2.0) * (radius + 8.0);
-        let is_left = (middle - apex).x < 0.0;
+        // Beside the leg it starts from, away from the other leg, if that leg stands upright.
+        let is_upright = from.y.abs() > from.x.abs();
+        let (place, is_left) = if is_upright {
+            (
+                at(start) - Vec2::new(8.0_f64.copysign(to.x), 8.0),
+                to.x > 0.0,
+            )
+        } else {
+            let middle = apex + Vec2::from_angle(start + sweep / 2.0) * (radius + 8.0);
+            (middle, middle.x < apex.x)
+        };
         let anchor = if is_left { Anchor::Right } else { Anchor::Left };
-        self.text(Role::Dimension, middle, anchor, text.to_owned());
+        self.text(Role::Dimension, place, anchor, text.to_owned());
     }
 }
 

@@ -154,7 +154,7 @@ pub fn key_numbers(solution: &Solution, system: System) -> Vec<(&'static str, St
         ("Behind centre", system.length(sweep.behind_centre)),
         ("Sweep below the cut", system.length(sweep.below_cut)),
         (
-            "Share of the height of cut",
+            "Sweep share",
             solution
                 .sweep_share
                 .map_or("none".to_owned(), |s| system.share(s)),
@@ -163,26 +163,17 @@ pub fn key_numbers(solution: &Solution, system: System) -> Vec<(&'static str, St
         ("Clip angle", system.angle(sweep.clip_angle)),
         ("Attitude", system.angle(pose.attitude)),
         ("Height of cut", system.length(pose.height_of_cut)),
+        ("Reel over plate", system.length(solution.reel_clearance)),
         (
-            "Reel over the plate",
-            system.length(solution.reel_clearance),
-        ),
-        (
-            "Reel over the ground",
+            "Reel over ground",
             system.length(solution.on_ground.reel_clearance),
         ),
         (
-            "Underside over the plate",
+            "Underside over plate",
             system.length(solution.underside_clearance),
         ),
-        (
-            "Front roller from bench",
-            system.roller_move(pose.front_roller.moved),
-        ),
-        (
-            "Rear roller from bench",
-            system.roller_move(pose.rear_roller.moved),
-        ),
+        ("Front roller", system.roller_move(pose.front_roller.moved)),
+        ("Rear roller", system.roller_move(pose.rear_roller.moved)),
     ];
     if let Some(mowing) = &solution.mowing {
         numbers.push(("Clip length", system.length(mowing.clip_length)));

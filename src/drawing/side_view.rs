@@ -107,7 +107,9 @@ impl SideView<'_> {
             .map_or(Level::Fine, |f| f.level)
     }
 
-    fn bounds(&self) -> Rect {
+    /// What a view of the whole must hold.
+    #[must_use]
+    pub fn bounds(&self) -> Rect {
         let of = |solution: &Solution| {
             let pose = &solution.pose;
             let circle = |centre, radius| Circle::new(centre, radius).bounding_box();
@@ -269,12 +271,16 @@ impl SideView<'_> {
         let deep = setting.knife.body_thickness.mm();
         let axis = plate_from_bar * line((screw, -1.2 * deep), (screw, 2.2 * deep));
         scene.add_in(ShownIn::Whole, Role::CentreLine, Shape::Line(axis));
-        let back = plate_from_bar * Point::new(setting.knife.width.mm() - extension, deep / 2.0);
+        let inside = plate_from_bar
+            * Point::new(
+                self.case.setting.edge_on_bar(&self.case.unit.profile).x + 2.5,
+                0.6 * setting.knife.lip_thickness.mm(),
+            );
         let text = "knife".to_owned();
         scene.add_in(
-            ShownIn::Whole,
+            ShownIn::Lens,
             Role::Note,
-            label(back, (-26.0, -30.0), true, text),
+            label(inside, (-20.0, 62.0), true, text),
         );
     }
 
@@ -382,11 +388,11 @@ impl SideView<'_> {
                 lowest.y.midpoint(edge.y),
             );
             let text = "below the cut".to_owned();
-            scene.add_in(ShownIn::Lens, role, label(part, (40.0, -64.0), true, text));
+            scene.add_in(ShownIn::Lens, role, label(part, (28.0, -118.0), true, text));
         }
         for (shown_in, offset) in [
-            (ShownIn::Whole, (-64.0, -58.0)),
-            (ShownIn::Lens, (-52.0, -56.0)),
+            (ShownIn::Whole, (-44.0, -52.0)),
+            (ShownIn::Lens, (-40.0, -72.0)),
         ] {
             scene.add_in(
                 shown_in,

@@ -128,6 +128,24 @@ impl Pose {
         })
     }
 
+    /// The setting by attitude and height that gives this pose.
+    #[must_use]
+    pub fn as_wanted(&self) -> Stance {
+        Stance::Wanted {
+            attitude: self.attitude,
+            height_of_cut: self.height_of_cut,
+        }
+    }
+
+    /// The setting by the rollers that gives this pose.
+    #[must_use]
+    pub fn as_rollers(&self) -> Stance {
+        Stance::Rollers {
+            front_move: self.front_roller.moved,
+            rear_move: self.rear_roller.moved,
+        }
+    }
+
     /// From the edge to the reel's centre: behind centre across, the centre's height above it up.
     #[must_use]
     pub fn edge_to_centre_mm(&self) -> Vec2 {

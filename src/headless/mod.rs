@@ -13,14 +13,13 @@ pub use picture::{bundled_fonts, write_picture};
 pub use report::{Report, table};
 pub use what_if::{WhatIf, WhatIfProblem};
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use thiserror::Error;
 
-use crate::analysis::{Case, Findings, Solution};
-use crate::geometry::Impossible;
-use crate::unit::{Document, FileProblem, Fitted, Flaw, Unit};
+use crate::analysis::{Solved, Unsolved};
+use crate::unit::{Document, FileProblem, Flaw};
 
 /// Why a command did not do what was asked.
 #[derive(Debug, Error)]
@@ -69,65 +68,32 @@ impl Problem {
     }
 }
 
-/// A unit file read, changed by a what-if, checked and solved.
+/// A unit file read, changed by a what-if, and solved.
 #[derive(Clone, Debug)]
-pub struct Solved {
+pub struct Read {
     /// The document with the what-if in it.
     pub document: Document,
-    /// The same in plain values.
-    pub unit: Unit,
-    /// Its solution.
-    pub solution: Solution,
-    /// What was found.
-    pub findings: Findings,
+    /// The same checked, solved and judged.
+    pub solved: Solved,
 }
 
-impl Solved {
+impl Read {
     /// Reads a unit file and solves it with a what-if.
     ///
     /// # Errors
     /// When the file or the what-if is wrong, or the geometry cannot exist.
-    pub fn from_file(file: &std::path::Path, what_if: &WhatIf) -> Result<Self, Problem> {
-        let impossible = |error: Impossible, unit: &Unit| Problem::Impossible {
-            file: file.to_owned(),
-            sentence: error.sentence().shown_in(unit.system),
+    pub fn from_file(file: &Path, what_if: &WhatIf) -> Result<Self, Problem> {
+        let unsolved = |error| match error {
+            Unsolved::Flaw(flaw) => Problem::Flaw(flaw),
+            Unsolved::Impossible { why, system } => Problem::Impossible {
+                file: file.to_owned(),
+                sentence: why.sentence().shown_in(system),
+            },
         };
         let mut document = crate::unit::read(file)?;
-        what_if.apply(&mut document, |error, unit| impossible(error, unit))?;
-        let unit = document.checked()?;
-        let solution =
-            Solution::of(&unit, &unit.setting).map_err(|error| impossible(error, &unit))?;
-        let case = Case {
-            unit: &unit,
-            setting: &unit.setting,
-            solution: &solution,
-        };
-        let findings = Findings::about(&case);
-        Ok(Self {
-            document,
-            unit,
-            solution,
-            findings,
-        })
-    }
-
-    /// The case, for judging and drawing.
-    #[must_use]
-    pub fn case(&self) -> Case<'_> {
-        Case {
-            unit: &self.unit,
-            setting: &self.unit.setting,
-            solution: &self.solution,
-        }
-    }
-
-    /// Name of the knife fitted.
-    #[must_use]
-    pub fn knife_name(&self) -> &str {
-        match self.unit.fitted {
-            Fitted::Bench => &self.document.knife.name,
-            Fitted::Option(index) => &self.document.options[index].name,
-        }
+        what_if.apply(&mut document)?.map_err(unsolved)?;
+        let solved = Solved::of(&document).map_err(unsolved)?;
+        Ok(Self { document, solved })
     }
 }
 
@@ -142,11 +108,11 @@ pub fn run(command: &Command) -> Result<String, Problem> {
             json,
             what_if,
         } => {
-            let solved = Solved::from_file(file, what_if)?;
+            let read = Read::from_file(file, what_if)?;
             Ok(if *json {
-                Report::of(&solved).to_json()
+                Report::of(&read).to_json()
             } else {
-                table(&solved)
+                table(&read)
             })
         }
         Command::Picture {
@@ -156,8 +122,8 @@ pub fn run(command: &Command) -> Result<String, Problem> {
             turf,
             what_if,
         } => {
-            let solved = Solved::from_file(file, what_if)?;
-            write_picture(&solved, out, *dark, *turf)?;
+            let read = Read::from_file(file, what_if)?;
+            write_picture(&read, out, *dark, *turf)?;
             Ok(String::new())
         }
         Command::Window(_) => Ok(String::new()),

@@ -6,10 +6,8 @@ use std::sync::Arc;
 use resvg::usvg::fontdb;
 use resvg::{tiny_skia, usvg};
 
-use super::{Problem, Solved};
-use crate::analysis::{Case, Solution};
+use super::{Problem, Read};
 use crate::drawing::{LensChoice, PlateSheet, SideView, Standing, Theme, to_svg};
-use crate::geometry::Setting;
 
 /// Pixels of a PNG for a paper unit.
 const PIXELS: f32 = 1.5;
@@ -22,26 +20,21 @@ pub mod bundled_fonts {
     pub const SEMIBOLD: &[u8] = include_bytes!("../../assets/fonts/OpenSans-Semibold.ttf");
 }
 
-/// Draws a solved unit on a sheet.
+/// Draws a unit on a sheet.
 #[must_use]
-pub fn sheet(solved: &Solved, theme: Theme, standing: Standing) -> PlateSheet {
-    let bench_setting = Setting::as_on_bench(&solved.unit.profile);
-    let bench = Solution::of(&solved.unit, &bench_setting).ok();
-    let ghost = bench.as_ref().map(|solution| Case {
-        unit: &solved.unit,
-        setting: &bench_setting,
-        solution,
-    });
+pub fn sheet(read: &Read, theme: Theme, standing: Standing) -> PlateSheet {
+    let solved = &read.solved;
     let view = SideView {
         case: solved.case(),
         findings: &solved.findings,
-        ghost: ghost.filter(|_| bench_setting != solved.unit.setting),
+        ghost: solved.ghost(),
         standing,
         system: solved.unit.system,
     };
+    let document = &read.document;
     PlateSheet::of(
-        &solved.document.name,
-        solved.knife_name(),
+        &document.name,
+        document.fitted_name(),
         &view,
         LensChoice::default(),
         theme,
@@ -52,7 +45,7 @@ pub fn sheet(solved: &Solved, theme: Theme, standing: Standing) -> PlateSheet {
 ///
 /// # Errors
 /// When the ending is another, or the file cannot be written.
-pub fn write_picture(solved: &Solved, out: &Path, dark: bool, turf: bool) -> Result<(), Problem> {
+pub fn write_picture(read: &Read, out: &Path, dark: bool, turf: bool) -> Result<(), Problem> {
     let problem = |what: String| Problem::Picture {
         file: out.to_owned(),
         what,
@@ -63,7 +56,7 @@ pub fn write_picture(solved: &Solved, out: &Path, dark: bool, turf: bool) -> Res
     } else {
         Standing::Plate
     };
-    let svg = to_svg(&sheet(solved, theme, standing));
+    let svg = to_svg(&sheet(read, theme, standing));
     let ending = out
         .extension()
         .map(|e| e.to_string_lossy().to_lowercase())

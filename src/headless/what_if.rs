@@ -3,10 +3,8 @@
 use clap::Args;
 use thiserror::Error;
 
-use super::Problem;
-use crate::analysis::Solution;
-use crate::geometry::{Impossible, Stance};
-use crate::unit::{Document, Unit};
+use crate::analysis::{Solved, Unsolved};
+use crate::unit::Document;
 use crate::units::{Length, Measure, Quantity, QuantityProblem};
 
 /// Settings to try, each as in a unit file: "6.6 in", "5 deg".
@@ -57,15 +55,11 @@ impl WhatIf {
     /// Puts the what-ifs into a document.
     ///
     /// One of attitude and height alone takes the other from the setting in force; so does one
-    /// roller alone.
+    /// roller alone. The inner result is an error when that setting is needed and has no solution.
     ///
     /// # Errors
-    /// When a text is no quantity, or the setting in force is needed and cannot be solved.
-    pub fn apply(
-        &self,
-        document: &mut Document,
-        impossible: impl Fn(Impossible, &Unit) -> Problem,
-    ) -> Result<(), Problem> {
+    /// When a text is no quantity.
+    pub fn apply(&self, document: &mut Document) -> Result<Result<(), Unsolved>, WhatIfProblem> {
         let setting = &mut document.setting;
         put(
             "reel-diameter",
@@ -89,25 +83,19 @@ impl WhatIf {
         }
         let is_wanted = self.attitude.is_some() || self.height_of_cut.is_some();
         let is_rollers = self.front_move.is_some() || self.rear_move.is_some();
-        if is_wanted && document.setting.rollers.is_some()
-            || is_rollers && document.setting.rollers.is_none()
-        {
-            let unit = document.checked()?;
-            let pose = Solution::of(&unit, &unit.setting)
-                .map_err(|e| impossible(e, &unit))?
-                .pose;
-            let stance = if is_wanted {
-                Stance::Wanted {
-                    attitude: pose.attitude,
-                    height_of_cut: pose.height_of_cut,
-                }
-            } else {
-                Stance::Rollers {
-                    front_move: pose.front_roller.moved,
-                    rear_move: pose.rear_roller.moved,
-                }
+        let has_rollers = document.setting.rollers.is_some();
+        if is_wanted && has_rollers || is_rollers && !has_rollers {
+            let solved = match Solved::of(document) {
+                Ok(solved) => solved,
+                Err(unsolved) => return Ok(Err(unsolved)),
             };
-            document.set_stance(stance, unit.system);
+            let pose = &solved.solution.pose;
+            let stance = if is_wanted {
+                pose.as_wanted()
+            } else {
+                pose.as_rollers()
+            };
+            document.set_stance(stance, solved.unit.system);
         }
         let setting = &mut document.setting;
         put("attitude", self.attitude.as_ref(), &mut setting.attitude)?;
@@ -124,7 +112,7 @@ impl WhatIf {
                 rollers.rear_move = moved;
             }
         }
-        Ok(())
+        Ok(Ok(()))
     }
 }
 

@@ -319,6 +319,12 @@ impl Document {
         }
     }
 
+    /// Name of the knife the setting fits.
+    #[must_use]
+    pub fn fitted_name(&self) -> &str {
+        self.setting.knife.as_ref().unwrap_or(&self.knife.name)
+    }
+
     /// The units this document's readings were taken in, seen from its height of cut.
     #[must_use]
     pub fn system(&self) -> System {

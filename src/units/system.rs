@@ -107,7 +107,8 @@ impl System {
         fixed(ratio.number(), 2)
     }
 
-    /// A roller's move in its bracket to be read: `up 0.118 in` towards the reel, `down` from it.
+    /// A roller's move in its bracket to be read: `up 0.118 in` towards the reel, `down` from it,
+    /// `unchanged` when nothing of it is left to read.
     #[must_use]
     pub fn roller_move(self, moved: Length) -> String {
         let shown = self.length(Length::from_mm(moved.mm().abs()));
@@ -116,7 +117,7 @@ impl System {
             .filter(u8::is_ascii_digit)
             .all(|digit| digit == b'0');
         match moved.mm() {
-            _ if is_nothing => "where it stands".to_owned(),
+            _ if is_nothing => "unchanged".to_owned(),
             mm if mm > 0.0 => format!("up {shown}"),
             _ => format!("down {shown}"),
         }

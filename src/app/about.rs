@@ -1,0 +1,91 @@
+//! The About page: cautions first, then what the numbers mean and what the model leaves out.
+
+use egui::{RichText, ScrollArea, Ui};
+
+use super::App;
+use super::look::strong;
+use crate::drawing::CAUTIONS;
+
+const NUMBERS: [(&str, &str); 6] = [
+    (
+        "Behind centre",
+        "how far the knife's edge stands behind the vertical through the reel's centre.",
+    ),
+    (
+        "Sweep below the cut",
+        "how far the lowest point of the reel's circle hangs below the edge: the depth the blades reach into the canopy before they come up to the clip point.",
+    ),
+    (
+        "Share",
+        "the sweep over the height of cut. The same sweep is nothing at a high cut and far too much at a low one.",
+    ),
+    (
+        "Underside",
+        "from the plate up to the lowest point of the knife or the hardware under it.",
+    ),
+    (
+        "Roller moves",
+        "how far each roller moves in its bracket from where it stood on the bench, along the frame's own vertical: up is towards the reel.",
+    ),
+    (
+        "Clip length",
+        "forward travel between two blades passing the knife.",
+    ),
+];
+
+const MODEL: [&str; 4] = [
+    "Rigid parts, one plane: a unit that twists or bends is another unit at each end.",
+    "All blade tips stand on one cylinder; a coned reel has another diameter at each end.",
+    "Crests and hollows are circles along the direction of travel.",
+    "The limits it starts with are no standard: set your own from your own trials, in the unit's file.",
+];
+
+impl App {
+    /// The page, when it is open.
+    pub(super) fn about_ui(&mut self, ctx: &egui::Context) {
+        if !self.is_about_open {
+            return;
+        }
+        let modal = egui::Modal::new(egui::Id::unique("about")).show(ctx, |ui| {
+            ui.set_width(620.0);
+            ui.label(RichText::new("Sweepgauge").family(strong()).size(22.0));
+            ui.label(format!(
+                "Version {}. It sends nothing anywhere and needs no network.",
+                env!("CARGO_PKG_VERSION")
+            ));
+            ScrollArea::vertical().max_height(460.0).show(ui, |ui| {
+                part(ui, "Cautions");
+                CAUTIONS.iter().for_each(|caution| bullet(ui, caution));
+                part(ui, "What the numbers mean");
+                for (name, meaning) in NUMBERS {
+                    ui.horizontal_wrapped(|ui| {
+                        ui.spacing_mut().item_spacing.x = 4.0;
+                        ui.label(RichText::new(name).family(strong()));
+                        ui.label(meaning);
+                    });
+                }
+                part(ui, "What the model leaves out");
+                MODEL.iter().for_each(|limit| bullet(ui, limit));
+                part(ui, "Fonts");
+                ui.label("Open Sans, under the Apache License 2.0.");
+            });
+            ui.add_space(8.0);
+            ui.button("Close").clicked()
+        });
+        if modal.inner || modal.should_close() {
+            self.is_about_open = false;
+        }
+    }
+}
+
+fn part(ui: &mut Ui, name: &str) {
+    ui.add_space(8.0);
+    ui.heading(name);
+}
+
+fn bullet(ui: &mut Ui, text: &str) {
+    ui.horizontal_top(|ui| {
+        ui.label("•");
+        ui.add(egui::Label::new(text).wrap());
+    });
+}

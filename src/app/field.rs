@@ -1,0 +1,258 @@
+//! One field of the form: a name, an entry, and the reason beside an entry that is wrong.
+
+use egui::{Align, Layout, RichText, TextEdit, Ui, Vec2};
+
+use super::drafts::{Draft, Drafts};
+use super::help::{Word, word_of};
+use super::look::colour;
+use crate::analysis::Unsolved;
+use crate::drawing::{Theme, level_symbol};
+use crate::units::{Measure, Quantity, System};
+
+/// Width of a field's name.
+const NAME_WIDTH: f32 = 148.0;
+
+/// What a form's fields have in common.
+pub(super) struct Fields<'a> {
+    pub(super) drafts: &'a mut Drafts,
+    pub(super) system: System,
+    pub(super) trouble: Option<Unsolved>,
+    pub(super) theme: Theme,
+}
+
+impl Fields<'_> {
+    /// A quantity.
+    pub(super) fn quantity<M: Measure>(
+        &mut self,
+        ui: &mut Ui,
+        name: &str,
+        path: &str,
+        quantity: &mut Quantity<M>,
+    ) {
+        self.row(ui, name, path, |fields, ui| {
+            fields.entry(ui, name, path, quantity, f32::INFINITY);
+        });
+    }
+
+    /// A quantity that may be left out; `otherwise` says what then holds.
+    pub(super) fn optional<M: Measure>(
+        &mut self,
+        ui: &mut Ui,
+        name: &str,
+        path: &str,
+        entry: &mut Option<Quantity<M>>,
+        otherwise: &str,
+    ) {
+        self.row(ui, name, path, |fields, ui| {
+            fields.optional_entry(ui, name, path, entry, otherwise, f32::INFINITY);
+        });
+    }
+
+    /// A text of one's own.
+    pub(super) fn text(&mut self, ui: &mut Ui, name: &str, path: &str, text: &mut String) {
+        self.row(ui, name, path, |_, ui| {
+            ui.add(TextEdit::singleline(text).desired_width(f32::INFINITY))
+                .accessible_name(name);
+        });
+    }
+
+    /// A whole number.
+    pub(super) fn count(&mut self, ui: &mut Ui, name: &str, path: &str, count: &mut u32) {
+        self.row(ui, name, path, |fields, ui| {
+            let shown = fields
+                .drafts
+                .get(path)
+                .map_or_else(|| count.to_string(), |d| d.text.clone());
+            fields.text_entry(ui, name, path, shown, f32::INFINITY, |text| {
+                let read = text.trim().parse::<u32>();
+                *count = read.map_err(|_| "write a whole number, like 8".to_owned())?;
+                Ok(())
+            });
+        });
+    }
+
+    /// The entry of a quantity without its name.
+    pub(super) fn entry<M: Measure>(
+        &mut self,
+        ui: &mut Ui,
+        name: &str,
+        path: &str,
+        quantity: &mut Quantity<M>,
+        width: f32,
+    ) {
+        let (system, unit) = (self.system, M::unit_in(self.system).0);
+        let shown = self.shown(path, || quantity.shown_in(system));
+        self.text_entry(ui, name, path, shown, width, |text| {
+            *quantity = Quantity::typed(text, unit).map_err(|problem| problem.to_string())?;
+            Ok(())
+        });
+    }
+
+    /// The entry of a quantity that may be left out, without its name.
+    pub(super) fn optional_entry<M: Measure>(
+        &mut self,
+        ui: &mut Ui,
+        name: &str,
+        path: &str,
+        entry: &mut Option<Quantity<M>>,
+        otherwise: &str,
+        width: f32,
+    ) {
+        let (system, unit) = (self.system, M::unit_in(self.system).0);
+        let is_left_out = entry.is_none();
+        let shown = self.shown(path, || {
+            entry.as_ref().map_or_else(
+                || otherwise.to_owned(),
+                |quantity| quantity.shown_in(system),
+            )
+        });
+        self.text_entry(ui, name, path, shown, width, |text| {
+            let text = text.trim();
+            *entry = if text.is_empty() || is_left_out && text == otherwise {
+                None
+            } else {
+                Some(Quantity::typed(text, unit).map_err(|problem| problem.to_string())?)
+            };
+            Ok(())
+        });
+    }
+
+    /// The reason why a field is wrong, from its draft or from the checks.
+    pub(super) fn problem(&self, path: &str) -> Option<String> {
+        let drafted = self
+            .drafts
+            .get(path)
+            .and_then(|draft| draft.problem.clone());
+        drafted.or_else(|| match &self.trouble {
+            Some(Unsolved::Flaw(flaw)) if flaw.path == path => Some(flaw.kind.to_string()),
+            _ => None,
+        })
+    }
+
+    /// Shows the reason under a field, with a symbol.
+    pub(super) fn problem_ui(&self, ui: &mut Ui, path: &str) {
+        let Some(problem) = self.problem(path) else {
+            return;
+        };
+        ui.horizontal_wrapped(|ui| {
+            let (place, _) = ui.allocate_exact_size(Vec2::splat(14.0), egui::Sense::hover());
+            symbol(ui, place, crate::analysis::Level::Over, self.theme);
+            ui.label(RichText::new(problem).size(13.0));
+        });
+    }
+
+    fn shown(&self, path: &str, otherwise: impl FnOnce() -> String) -> String {
+        self.drafts
+            .get(path)
+            .map_or_else(otherwise, |draft| draft.text.clone())
+    }
+
+    fn row(&mut self, ui: &mut Ui, name: &str, path: &str, entry: impl FnOnce(&mut Self, &mut Ui)) {
+        ui.horizontal(|ui| {
+            let size = Vec2::new(NAME_WIDTH, ui.spacing().interact_size.y);
+            let label =
+                ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
+                    ui.set_min_width(NAME_WIDTH);
+                    ui.add(
+                        egui::Label::new(name)
+                            .truncate()
+                            .selectable(false)
+                            .sense(egui::Sense::hover()),
+                    )
+                });
+            explain(label.inner, word_of(path));
+            entry(self, ui);
+        });
+        self.problem_ui(ui, path);
+    }
+
+    /// Shows a text and takes what is typed; a wrong text stays.
+    fn text_entry(
+        &mut self,
+        ui: &mut Ui,
+        name: &str,
+        path: &str,
+        mut text: String,
+        width: f32,
+        mut take: impl FnMut(&str) -> Result<(), String>,
+    ) {
+        let is_wrong = self.problem(path).is_some();
+        let response = ui
+            .scope(|ui| {
+                if is_wrong {
+                    let wrong = egui::Stroke::new(
+                        2.0,
+                        colour(self.theme.level(crate::analysis::Level::Over)),
+                    );
+                    let widgets = &mut ui.visuals_mut().widgets;
+                    for state in [
+                        &mut widgets.inactive,
+                        &mut widgets.hovered,
+                        &mut widgets.active,
+                    ] {
+                        state.bg_stroke = wrong;
+                    }
+                }
+                // Names are the file's, so that ids stay when the form is rearranged.
+                ui.add(
+                    TextEdit::singleline(&mut text)
+                        .id_salt(path)
+                        .desired_width(width),
+                )
+            })
+            .inner
+            .accessible_name(name);
+        if response.changed() {
+            let problem = take(&text).err();
+            self.drafts.put(path, Draft { text, problem });
+        } else if response.lost_focus() {
+            let is_undone = ui.input(|input| input.key_pressed(egui::Key::Escape));
+            let is_right = self
+                .drafts
+                .get(path)
+                .is_none_or(|draft| draft.problem.is_none());
+            if is_right || is_undone {
+                self.drafts.remove(path);
+            }
+        }
+        explain(response, word_of(path));
+    }
+}
+
+/// Shows a word's meaning and how it is measured while the pointer rests on it.
+pub(super) fn explain(response: egui::Response, word: Option<&'static Word>) -> egui::Response {
+    match word {
+        None => response,
+        Some(word) => response.on_hover_ui(|ui| word.help_ui(ui)),
+    }
+}
+
+/// A level's symbol.
+pub(super) fn symbol(ui: &Ui, place: egui::Rect, level: crate::analysis::Level, theme: Theme) {
+    use super::paint::{paper, rect, stroked};
+    let (body, line) = level_symbol(level, paper(place));
+    let ink = colour(theme.level(level));
+    let painter = ui.painter();
+    match level {
+        crate::analysis::Level::Fine => {
+            painter.circle_filled(place.center(), place.width() / 2.0, ink);
+        }
+        crate::analysis::Level::Watch => {
+            let corners = body.elements().iter().filter_map(kurbo::PathEl::end_point);
+            let corners = corners.map(super::paint::pos).collect();
+            painter.add(egui::Shape::convex_polygon(
+                corners,
+                ink,
+                egui::Stroke::NONE,
+            ));
+        }
+        crate::analysis::Level::Over => {
+            painter.rect_filled(rect(kurbo::Shape::bounding_box(&body)), 1.0, ink);
+        }
+    }
+    let white = colour(theme.look(crate::drawing::Role::Paper).fill);
+    painter.extend(stroked(
+        &line,
+        egui::Stroke::new((place.width() / 9.0).max(1.6), white),
+    ));
+}

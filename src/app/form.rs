@@ -1,0 +1,540 @@
+//! The form: every group of the document, folded until it is wanted.
+
+use egui::{CollapsingHeader, ComboBox, RichText, ScrollArea, Ui};
+
+use super::App;
+use super::field::{Fields, explain};
+use super::help::word_of;
+use super::look::strong;
+use crate::unit::{
+    AttitudeRange, ClosingReadings, Document, HardwarePoint, Knife, LimitEntries, Limits,
+    MowingEntry, ShapeEntry, Turf,
+};
+use crate::units::{Angle, Length, Measure, Quantity, Speed, System, Turning};
+
+impl App {
+    /// What the fields of a form need, apart from the document.
+    pub(super) fn fields<'a>(
+        drafts: &'a mut super::Drafts,
+        session: &super::Session,
+        system: System,
+        ctx: &egui::Context,
+    ) -> Fields<'a> {
+        Fields {
+            drafts,
+            system,
+            trouble: session.trouble().cloned(),
+            theme: Self::theme(ctx),
+        }
+    }
+
+    /// The groups, in a column that scrolls.
+    pub(super) fn form_ui(&mut self, ui: &mut Ui) {
+        let system = self.system();
+        let mut fields = Self::fields(&mut self.drafts, &self.session, system, ui.ctx());
+        let document = &mut self.session.document;
+        ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
+            group(ui, "Unit", true, |ui| unit_ui(ui, &mut fields, document));
+            group(ui, "Reel", false, |ui| reel_ui(ui, &mut fields, document));
+            group(ui, "Bench measurements", true, |ui| {
+                bench_ui(ui, &mut fields, document)
+            });
+            group(ui, "Rollers", false, |ui| {
+                rollers_ui(ui, &mut fields, document)
+            });
+            group(ui, "Closing the gap", false, |ui| {
+                closing_ui(ui, &mut fields, document)
+            });
+            group(ui, "Knife", false, |ui| {
+                knives_ui(ui, &mut fields, document)
+            });
+            group(ui, "Hardware under the knife", false, |ui| {
+                hardware_ui(ui, &mut fields, document)
+            });
+            group(ui, "Setting: gap and grinding", false, |ui| {
+                setting_ui(ui, &mut fields, document)
+            });
+            group(ui, "Mowing", false, |ui| {
+                mowing_ui(ui, &mut fields, document)
+            });
+            group(ui, "Ground", false, |ui| {
+                ground_ui(ui, &mut fields, document)
+            });
+            group(ui, "Limits", false, |ui| {
+                limits_ui(ui, &mut fields, document)
+            });
+            ui.add_space(8.0);
+        });
+    }
+}
+
+fn group(ui: &mut Ui, name: &str, is_open: bool, body: impl FnOnce(&mut Ui)) {
+    CollapsingHeader::new(RichText::new(name).family(strong()))
+        .id_salt(name)
+        .default_open(is_open)
+        .show_unindented(ui, |ui| {
+            body(ui);
+            ui.add_space(6.0);
+        });
+}
+
+fn unit_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    fields.text(ui, "Name", "name", &mut document.name);
+    choice(ui, "Turf", "turf", document.turf.name(), |ui| {
+        for turf in Turf::ALL {
+            ui.selectable_value(&mut document.turf, turf, turf.name());
+        }
+    });
+}
+
+fn reel_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    let reel = &mut document.reel;
+    fields.quantity(
+        ui,
+        "Diameter, new",
+        "reel.new_diameter",
+        &mut reel.new_diameter,
+    );
+    fields.quantity(
+        ui,
+        "Scrap size",
+        "reel.smallest_diameter",
+        &mut reel.smallest_diameter,
+    );
+    fields.count(ui, "Blades", "reel.blades", &mut reel.blades);
+}
+
+fn bench_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    let bench = &mut document.bench;
+    note(
+        ui,
+        "Measured with the unit standing on the plate. A reading may carry ±.",
+    );
+    fields.quantity(
+        ui,
+        "Reel diameter, bench",
+        "bench.reel_diameter",
+        &mut bench.reel_diameter,
+    );
+    fields.quantity(
+        ui,
+        "Height of cut, bench",
+        "bench.height_of_cut",
+        &mut bench.height_of_cut,
+    );
+    fields.quantity(ui, "Attitude, bench", "bench.attitude", &mut bench.attitude);
+    fields.quantity(
+        ui,
+        "Behind centre, bench",
+        "bench.behind_centre",
+        &mut bench.behind_centre,
+    );
+    fields.quantity(ui, "Gap, bench", "bench.gap", &mut bench.gap);
+}
+
+fn rollers_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    let front = &mut document.bench.front_roller;
+    fields.quantity(
+        ui,
+        "Front, diameter",
+        "bench.front_roller.diameter",
+        &mut front.diameter,
+    );
+    fields.quantity(
+        ui,
+        "Front, ahead of edge",
+        "bench.front_roller.ahead",
+        &mut front.ahead,
+    );
+    let rear = &mut document.bench.rear_roller;
+    fields.quantity(
+        ui,
+        "Rear, diameter",
+        "bench.rear_roller.diameter",
+        &mut rear.diameter,
+    );
+    fields.quantity(
+        ui,
+        "Rear, behind edge",
+        "bench.rear_roller.behind",
+        &mut rear.behind,
+    );
+}
+
+fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    const SLIDES: &str = "Reel slides";
+    const SWINGS: &str = "Reel swings on a pivot";
+    const TURNS: &str = "Knife's bar turns on a pivot";
+    let closing = &mut document.closing;
+    let now = match closing {
+        ClosingReadings::ReelSlides { .. } => SLIDES,
+        ClosingReadings::ReelPivots { .. } => SWINGS,
+        ClosingReadings::KnifePivots { .. } => TURNS,
+    };
+    let mut chosen = now;
+    choice(ui, "Closed by", "closing", now, |ui| {
+        for way in [SLIDES, SWINGS, TURNS] {
+            ui.selectable_value(&mut chosen, way, way);
+        }
+    });
+    if chosen != now {
+        fields.drafts.remove_below("closing.");
+        let (ahead, above) = match closing.clone() {
+            ClosingReadings::ReelPivots { ahead, above }
+            | ClosingReadings::KnifePivots { ahead, above } => (ahead, above),
+            // A place to begin: behind and above the edge, to be measured.
+            ClosingReadings::ReelSlides { .. } => (
+                Quantity::from_value(Length::from_inches(-4.0), fields.system),
+                Quantity::from_value(Length::from_inches(6.0), fields.system),
+            ),
+        };
+        *closing = match chosen {
+            SWINGS => ClosingReadings::ReelPivots { ahead, above },
+            TURNS => ClosingReadings::KnifePivots { ahead, above },
+            _ => ClosingReadings::ReelSlides { lean: None },
+        };
+    }
+    match closing {
+        ClosingReadings::ReelSlides { lean } => {
+            fields.optional(ui, "Lean of the slide", "closing.lean", lean, "bench line");
+        }
+        ClosingReadings::ReelPivots { ahead, above }
+        | ClosingReadings::KnifePivots { ahead, above } => {
+            fields.quantity(ui, "Pivot, ahead of edge", "closing.ahead", ahead);
+            fields.quantity(ui, "Pivot, above plate", "closing.above", above);
+        }
+    }
+}
+
+fn knives_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    note(
+        ui,
+        "The knife on the bench; the others are measured against it.",
+    );
+    knife_ui(ui, fields, "knife", &mut document.knife, None);
+    let mut removed = None;
+    for index in 0..document.options.len() {
+        ui.separator();
+        let path = format!("options[{index}]");
+        ui.horizontal(|ui| {
+            ui.label(RichText::new(format!("To compare, {}", index + 1)).family(strong()));
+            let name = format!("Remove {}", document.options[index].name);
+            if ui.small_button("Remove").on_hover_text(&name).clicked() {
+                removed = Some(index);
+            }
+        });
+        let old_name = document.options[index].name.clone();
+        knife_ui(
+            ui,
+            fields,
+            &path,
+            &mut document.options[index],
+            Some(index + 1),
+        );
+        let new_name = &document.options[index].name;
+        if *new_name != old_name && document.setting.knife.as_ref() == Some(&old_name) {
+            document.setting.knife = Some(new_name.clone());
+        }
+    }
+    if let Some(index) = removed {
+        let knife = document.options.remove(index);
+        fields.drafts.remove_below("options");
+        if document.setting.knife.as_ref() == Some(&knife.name) {
+            document.setting.knife = None;
+        }
+    }
+    if ui.button("Add a knife to compare").clicked() {
+        document.options.push(copy_of_bench_knife(document));
+    }
+}
+
+/// A knife to begin with: the bench knife under a name of its own.
+fn copy_of_bench_knife(document: &Document) -> Knife {
+    let is_taken = |name: &str| document.options.iter().any(|option| option.name == name);
+    let name = (1..)
+        .map(|n| format!("knife {n}"))
+        .find(|name| !is_taken(name));
+    Knife {
+        name: name.unwrap_or_default(),
+        price: None,
+        ..document.knife.clone()
+    }
+}
+
+fn knife_ui(
+    ui: &mut Ui,
+    fields: &mut Fields,
+    path: &str,
+    knife: &mut Knife,
+    number: Option<usize>,
+) {
+    let field = |name: &str| format!("{path}.{name}");
+    let named = |name: &str| number.map_or_else(|| name.to_owned(), |n| format!("{name}, {n}"));
+    fields.text(ui, &named("Knife name"), &field("name"), &mut knife.name);
+    fields.problem_ui(ui, &field("name"));
+    fields.quantity(ui, &named("Reach"), &field("reach"), &mut knife.reach);
+    fields.quantity(ui, &named("Width"), &field("width"), &mut knife.width);
+    fields.quantity(
+        ui,
+        &named("Lip thickness"),
+        &field("lip_thickness"),
+        &mut knife.lip_thickness,
+    );
+    fields.quantity(
+        ui,
+        &named("Lip length"),
+        &field("lip_length"),
+        &mut knife.lip_length,
+    );
+    fields.quantity(
+        ui,
+        &named("Body thickness"),
+        &field("body_thickness"),
+        &mut knife.body_thickness,
+    );
+    let mut price = knife.price.clone().unwrap_or_default();
+    fields.text(ui, &named("Price"), &field("price"), &mut price);
+    knife.price = (!price.is_empty()).then_some(price);
+}
+
+fn hardware_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    note(
+        ui,
+        "Screw heads and lugs that could drag, measured from the bench knife's edge.",
+    );
+    let mut removed = None;
+    for (index, point) in document.hardware.iter_mut().enumerate() {
+        let number = index + 1;
+        let path = format!("hardware[{index}]");
+        fields.quantity(
+            ui,
+            &format!("Point {number}, behind"),
+            &format!("{path}.behind"),
+            &mut point.behind,
+        );
+        fields.quantity(
+            ui,
+            &format!("Point {number}, below"),
+            &format!("{path}.below"),
+            &mut point.below,
+        );
+        if ui.small_button(format!("Remove point {number}")).clicked() {
+            removed = Some(index);
+        }
+    }
+    if let Some(index) = removed {
+        document.hardware.remove(index);
+        fields.drafts.remove_below("hardware");
+    }
+    if ui.button("Add a point").clicked() {
+        document.hardware.push(HardwarePoint {
+            behind: document.knife.reach.clone(),
+            below: document.knife.body_thickness.clone(),
+        });
+    }
+}
+
+fn setting_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    let gap = document.bench.gap.shown_in(fields.system);
+    let none = Length::ZERO.entry(fields.system);
+    let setting = &mut document.setting;
+    note(ui, "Attitude, height, reel and extension are set above.");
+    fields.optional(ui, "Gap", "setting.gap", &mut setting.gap, &gap);
+    fields.optional(
+        ui,
+        "Top ground",
+        "setting.top_ground",
+        &mut setting.top_ground,
+        &none,
+    );
+    fields.optional(
+        ui,
+        "Face ground",
+        "setting.face_ground",
+        &mut setting.face_ground,
+        &none,
+    );
+}
+
+fn mowing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    let mut is_known = document.mowing.is_some();
+    if ui.checkbox(&mut is_known, "Speeds are known").changed() {
+        fields.drafts.remove_below("mowing.");
+        let system = fields.system;
+        document.mowing = is_known.then(|| MowingEntry {
+            ground_speed: Quantity::from_value(Speed::from_base(1788.16), system),
+            reel_speed: Quantity::from_value(Turning::from_base(1000.0), system),
+        });
+    }
+    if let Some(mowing) = &mut document.mowing {
+        fields.quantity(
+            ui,
+            "Ground speed",
+            "mowing.ground_speed",
+            &mut mowing.ground_speed,
+        );
+        fields.quantity(
+            ui,
+            "Reel speed",
+            "mowing.reel_speed",
+            &mut mowing.reel_speed,
+        );
+    }
+}
+
+fn ground_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    const NAMES: [&str; 3] = ["Level", "Crest", "Hollow"];
+    let ground = &mut document.ground;
+    fields.quantity(
+        ui,
+        "Roller sink",
+        "ground.roller_sink",
+        &mut ground.roller_sink,
+    );
+    let now = match ground.shape {
+        ShapeEntry::Level => NAMES[0],
+        ShapeEntry::Crest(_) => NAMES[1],
+        ShapeEntry::Hollow(_) => NAMES[2],
+    };
+    let mut chosen = now;
+    choice(ui, "Shape", "ground.shape", now, |ui| {
+        for name in NAMES {
+            ui.selectable_value(&mut chosen, name, name);
+        }
+    });
+    if chosen != now {
+        fields.drafts.remove("ground.shape");
+        let radius = match &ground.shape {
+            ShapeEntry::Crest(radius) | ShapeEntry::Hollow(radius) => radius.clone(),
+            ShapeEntry::Level => {
+                let text = if fields.system == System::Millimetre {
+                    "6 m"
+                } else {
+                    "20 ft"
+                };
+                Quantity::parse(text).unwrap_or_else(|_| {
+                    Quantity::from_value(Length::from_mm(6000.0), fields.system)
+                })
+            }
+        };
+        ground.shape = match chosen {
+            "Crest" => ShapeEntry::Crest(radius),
+            "Hollow" => ShapeEntry::Hollow(radius),
+            _ => ShapeEntry::Level,
+        };
+    }
+    if let ShapeEntry::Crest(radius) | ShapeEntry::Hollow(radius) = &mut ground.shape {
+        fields.quantity(ui, "Radius", "ground.shape", radius);
+    }
+}
+
+fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    note(
+        ui,
+        "What is not filled in is this program's starting value for the turf: no standard, but a place to begin your own trials. Only what you set here is saved with the unit.",
+    );
+    let system = fields.system;
+    let starting = Limits::starting(document.turf);
+    let mut limits = document.limits.clone().unwrap_or_default();
+    let l = &mut limits;
+    fields.optional(
+        ui,
+        "Sweep, watch above",
+        "limits.sweep_watch",
+        &mut l.sweep_watch,
+        &starting.sweep_watch.entry(system),
+    );
+    fields.optional(
+        ui,
+        "Sweep, over above",
+        "limits.sweep_over",
+        &mut l.sweep_over,
+        &starting.sweep_over.entry(system),
+    );
+    fields.optional(
+        ui,
+        "Underside, at least",
+        "limits.underside",
+        &mut l.underside,
+        &starting.underside.entry(system),
+    );
+    fields.optional(
+        ui,
+        "Ahead of centre, most",
+        "limits.ahead_of_centre",
+        &mut l.ahead_of_centre,
+        &starting.ahead_of_centre.entry(system),
+    );
+    fields.optional(
+        ui,
+        "Clip to cut, watch",
+        "limits.clip_watch",
+        &mut l.clip_watch,
+        &starting.clip_watch.entry(system),
+    );
+    fields.optional(
+        ui,
+        "Clip to cut, over",
+        "limits.clip_over",
+        &mut l.clip_over,
+        &starting.clip_over.entry(system),
+    );
+    let mut is_known = limits.attitude_range.is_some();
+    if ui
+        .checkbox(&mut is_known, "The brackets' range of attitude is known")
+        .changed()
+    {
+        fields.drafts.remove_below("limits.attitude_range");
+        limits.attitude_range = is_known.then(|| AttitudeRange {
+            low: Quantity::from_value(Angle::from_deg(0.0), system),
+            high: Quantity::from_value(Angle::from_deg(10.0), system),
+        });
+    }
+    if let Some(range) = &mut limits.attitude_range {
+        fields.quantity(
+            ui,
+            "Attitude, least",
+            "limits.attitude_range.low",
+            &mut range.low,
+        );
+        fields.quantity(
+            ui,
+            "Attitude, most",
+            "limits.attitude_range.high",
+            &mut range.high,
+        );
+    }
+    let is_set = limits != LimitEntries::default();
+    document.limits = is_set.then_some(limits);
+}
+
+fn note(ui: &mut Ui, text: &str) {
+    ui.label(RichText::new(text).weak().size(13.0));
+}
+
+/// A choice of a few, with its name beside it.
+fn choice(ui: &mut Ui, name: &str, path: &str, shown: &str, choices: impl FnOnce(&mut Ui)) {
+    ui.horizontal(|ui| {
+        let size = egui::vec2(148.0, ui.spacing().interact_size.y);
+        let label = ui.allocate_ui_with_layout(
+            size,
+            egui::Layout::left_to_right(egui::Align::Center),
+            |ui| {
+                ui.set_min_width(148.0);
+                ui.add(
+                    egui::Label::new(name)
+                        .selectable(false)
+                        .sense(egui::Sense::hover()),
+                )
+            },
+        );
+        explain(label.inner, word_of(path));
+        let response = ComboBox::from_id_salt(path)
+            .width(ui.available_width())
+            .selected_text(shown)
+            .show_ui(ui, choices)
+            .response
+            .accessible_name(name);
+        explain(response, word_of(path));
+    });
+}

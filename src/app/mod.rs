@@ -1,0 +1,178 @@
+//! The window: a form on the left, the drawing on the right, findings and numbers under it.
+//!
+//! What belongs here: widgets, files as a person opens and saves them, painting marks with egui. A
+//! `_ui` function shows and edits; what is computed comes from `analysis`, what is drawn from
+//! `drawing`. The document is the truth, widgets own none. This room imports every other but
+//! shares with `headless` only the reading of arguments.
+
+mod about;
+mod canvas;
+mod drafts;
+mod field;
+mod files;
+mod form;
+mod help;
+mod look;
+mod numbers;
+mod paint;
+mod preferences;
+mod session;
+mod setting_card;
+mod shot;
+mod start_card;
+mod top_bar;
+mod window;
+
+pub use files::{Dialogs, NoDialogs};
+pub use look::dress;
+pub use preferences::Preferences;
+pub use session::{DEMO_UNIT, Session};
+pub use window::open_window;
+
+use canvas::CanvasState;
+use drafts::Drafts;
+use files::Asking;
+use shot::Shot;
+
+use crate::drawing;
+use crate::unit::Document;
+use crate::units::System;
+
+/// The program's window.
+pub struct App {
+    /// The document being edited, and what follows from it.
+    pub session: Session,
+    /// What is remembered from one start to the next.
+    pub preferences: Preferences,
+    drafts: Drafts,
+    canvas: CanvasState,
+    dialogs: Box<dyn Dialogs>,
+    asking: Option<Asking>,
+    notice: Option<Notice>,
+    is_about_open: bool,
+    is_start_card_open: bool,
+    may_close: bool,
+    shot: Option<Shot>,
+}
+
+/// Something to tell, until the next thing happens.
+#[derive(Clone, Debug, PartialEq, Eq)]
+struct Notice {
+    text: String,
+    is_problem: bool,
+}
+
+impl App {
+    /// A window on a document.
+    #[must_use]
+    pub fn new(session: Session, preferences: Preferences, dialogs: Box<dyn Dialogs>) -> Self {
+        let is_start_card_open = !preferences.has_seen_start_card;
+        let canvas = CanvasState::for_document(&session.document);
+        Self {
+            session,
+            preferences,
+            drafts: Drafts::default(),
+            canvas,
+            dialogs,
+            asking: None,
+            notice: None,
+            is_about_open: false,
+            is_start_card_open,
+            may_close: false,
+            shot: None,
+        }
+    }
+
+    /// The units shown: those chosen, or those the document was measured in.
+    #[must_use]
+    pub fn system(&self) -> System {
+        self.preferences
+            .system
+            .unwrap_or_else(|| self.session.document.system())
+    }
+
+    /// Shows the whole window and takes what is done in it.
+    pub fn window_ui(&mut self, ui: &mut egui::Ui) {
+        self.keys(ui.ctx());
+        self.dropped_files(ui.ctx());
+        let is_asking = self.asking.is_some();
+        egui::Panel::top("top bar").show(ui, |ui| self.top_bar_ui(ui));
+        egui::Panel::left("form")
+            .default_size(398.0)
+            .size_range(350.0..=560.0)
+            .show(ui, |ui| {
+                if is_asking {
+                    ui.disable();
+                }
+                self.setting_card_ui(ui);
+                ui.separator();
+                self.form_ui(ui);
+            });
+        self.session.settle();
+        let height = ui.ctx().content_rect().height();
+        egui::Panel::bottom("numbers")
+            .default_size((0.27 * height).clamp(180.0, 330.0))
+            .size_range(110.0..=460.0)
+            .resizable(true)
+            .show(ui, |ui| self.numbers_ui(ui));
+        egui::CentralPanel::default_margins().show(ui, |ui| self.canvas_ui(ui));
+        self.question_ui(ui.ctx());
+        self.about_ui(ui.ctx());
+        self.start_card_ui(ui.ctx());
+        self.session.settle();
+        self.close_asked(ui.ctx());
+        self.window_title(ui.ctx());
+    }
+
+    /// Puts another document in the window.
+    fn show_document(&mut self, session: Session) {
+        self.canvas = CanvasState::for_document(&session.document);
+        self.session = session;
+        self.drafts = Drafts::default();
+        self.notice = None;
+    }
+
+    fn theme(ctx: &egui::Context) -> drawing::Theme {
+        match ctx.theme() {
+            egui::Theme::Dark => drawing::Theme::Dark,
+            egui::Theme::Light => drawing::Theme::Light,
+        }
+    }
+
+    fn tell(&mut self, text: impl Into<String>) {
+        self.notice = Some(Notice {
+            text: text.into(),
+            is_problem: false,
+        });
+    }
+
+    fn warn(&mut self, text: impl Into<String>) {
+        self.notice = Some(Notice {
+            text: text.into(),
+            is_problem: true,
+        });
+    }
+
+    /// The document, for tests and for what follows from it.
+    #[must_use]
+    pub fn document(&self) -> &Document {
+        &self.session.document
+    }
+}
+
+impl eframe::App for App {
+    fn ui(&mut self, ui: &mut egui::Ui, _frame: &mut eframe::Frame) {
+        self.window_ui(ui);
+        self.take_shot(ui.ctx());
+    }
+
+    fn save(&mut self, storage: &mut dyn eframe::Storage) {
+        if self.shot.is_none() {
+            eframe::set_value(storage, eframe::APP_KEY, &self.preferences);
+        }
+    }
+
+    fn persist_egui_memory(&self) -> bool {
+        false
+    }
+}

@@ -1,0 +1,192 @@
+//! Painting marks with egui.
+
+use earcut::Earcut;
+use egui::epaint::{Mesh, TextShape};
+use egui::{Color32, FontFamily, FontId, Painter, Pos2, Rect, Shape, Stroke, Vec2};
+use kurbo::{BezPath, PathEl, Point};
+
+use super::look::{colour, strong};
+use crate::drawing::{Anchor, Mark, Panel, Role, Theme};
+
+/// A panel ready to be painted.
+#[derive(Clone, Debug)]
+pub(super) struct Painted {
+    clip: Rect,
+    shapes: Vec<Shape>,
+}
+
+impl Painted {
+    /// Turns a panel's marks into shapes.
+    pub(super) fn from_panel(panel: &Panel, theme: Theme, painter: &Painter) -> Self {
+        let mut shapes = Vec::with_capacity(panel.marks.len() * 2);
+        for mark in &panel.marks {
+            mark_into(&mut shapes, mark, theme, painter);
+        }
+        Self {
+            clip: rect(panel.window),
+            shapes,
+        }
+    }
+
+    /// Paints the shapes.
+    pub(super) fn paint(&self, painter: &Painter) {
+        painter
+            .with_clip_rect(self.clip.intersect(painter.clip_rect()))
+            .extend(self.shapes.iter().cloned());
+    }
+}
+
+/// A rectangle of paper on the screen: paper units are egui's points.
+pub(super) fn rect(paper: kurbo::Rect) -> Rect {
+    Rect::from_min_max(
+        pos(Point::new(paper.x0, paper.y0)),
+        pos(Point::new(paper.x1, paper.y1)),
+    )
+}
+
+/// A rectangle of the screen as paper.
+pub(super) fn paper(rect: Rect) -> kurbo::Rect {
+    kurbo::Rect::new(
+        f64::from(rect.min.x),
+        f64::from(rect.min.y),
+        f64::from(rect.max.x),
+        f64::from(rect.max.y),
+    )
+}
+
+/// A place of the paper on the screen.
+#[allow(clippy::cast_possible_truncation)]
+pub(super) fn pos(point: Point) -> Pos2 {
+    Pos2::new(point.x as f32, point.y as f32)
+}
+
+/// A place of the screen on the paper.
+pub(super) fn point(pos: Pos2) -> Point {
+    Point::new(f64::from(pos.x), f64::from(pos.y))
+}
+
+/// The pieces of a flat path: their corners, and whether each is closed.
+fn pieces(path: &BezPath) -> Vec<(Vec<Pos2>, bool)> {
+    let mut pieces: Vec<(Vec<Pos2>, bool)> = Vec::new();
+    for element in path.elements() {
+        match *element {
+            PathEl::MoveTo(to) => pieces.push((vec![pos(to)], false)),
+            PathEl::ClosePath => {
+                if let Some((_, is_closed)) = pieces.last_mut() {
+                    *is_closed = true;
+                }
+            }
+            other => {
+                if let (Some(to), Some((corners, _))) = (other.end_point(), pieces.last_mut()) {
+                    corners.push(pos(to));
+                }
+            }
+        }
+    }
+    pieces
+}
+
+/// Whether a polygon turns the same way at every corner, so that egui can fill it smoothly.
+fn is_convex(corners: &[Pos2]) -> bool {
+    let turn = |index: usize| {
+        let at = |step: usize| corners[(index + step) % corners.len()];
+        let (before, after) = (at(1) - at(0), at(2) - at(1));
+        before.x * after.y - before.y * after.x
+    };
+    let turns = || (0..corners.len()).map(turn);
+    corners.len() > 2 && (turns().all(|t| t >= 0.0) || turns().all(|t| t <= 0.0))
+}
+
+fn filled(path: &BezPath, colour: Color32) -> impl Iterator<Item = Shape> {
+    let mut cutter = Earcut::new();
+    pieces(path).into_iter().map(move |(corners, _)| {
+        if is_convex(&corners) {
+            return Shape::convex_polygon(corners, colour, Stroke::NONE);
+        }
+        let mut mesh = Mesh::default();
+        let mut indices: Vec<u32> = Vec::new();
+        cutter.earcut::<u32>(corners.iter().map(|c| [c.x, c.y]), &[], &mut indices);
+        for corner in corners {
+            mesh.colored_vertex(corner, colour);
+        }
+        mesh.indices = indices;
+        Shape::mesh(mesh)
+    })
+}
+
+/// A flat path drawn with a pen.
+pub(super) fn stroked(path: &BezPath, stroke: Stroke) -> impl Iterator<Item = Shape> {
+    pieces(path)
+        .into_iter()
+        .map(move |(corners, is_closed)| match corners[..] {
+            [from, to] => Shape::line_segment([from, to], stroke),
+            _ if is_closed => Shape::closed_line(corners, stroke),
+            _ => Shape::line(corners, stroke),
+        })
+}
+
+#[allow(clippy::cast_possible_truncation)]
+fn mark_into(shapes: &mut Vec<Shape>, mark: &Mark, theme: Theme, painter: &Painter) {
+    match mark {
+        Mark::Stroke { role, path, pen } => {
+            let (ink, width) = theme.look(*role).pen(*pen);
+            shapes.extend(stroked(path, Stroke::new(width as f32, colour(ink))));
+        }
+        Mark::Fill { role, path, is_ink } => {
+            let look = theme.look(*role);
+            shapes.extend(filled(
+                path,
+                colour(if *is_ink { look.ink } else { look.fill }),
+            ));
+        }
+        Mark::Text {
+            role,
+            at,
+            anchor,
+            size,
+            is_turned,
+            is_strong,
+            text,
+        } => {
+            let family = if *is_strong {
+                strong()
+            } else {
+                FontFamily::Proportional
+            };
+            let ink = colour(theme.text_colour(*role));
+            let galley =
+                painter.layout_no_wrap(text.clone(), FontId::new(*size as f32, family), ink);
+            let extent = galley.size();
+            let part = match anchor {
+                Anchor::Left => Vec2::new(0.0, 0.5),
+                Anchor::Right => Vec2::new(1.0, 0.5),
+                Anchor::Middle => Vec2::new(0.5, 0.5),
+                Anchor::BottomMiddle => Vec2::new(0.5, 1.0),
+                Anchor::BottomLeft => Vec2::new(0.0, 1.0),
+            };
+            let at = pos(*at);
+            let halo = colour(theme.look(Role::Paper).fill).gamma_multiply(0.82);
+            if *is_turned {
+                // Read from the right: a quarter turn against the clock about the text's corner.
+                let corner = at + Vec2::new(-part.y * extent.y, part.x * extent.x);
+                let back = Rect::from_min_size(
+                    corner - Vec2::new(0.0, extent.x),
+                    Vec2::new(extent.y, extent.x),
+                );
+                shapes.push(Shape::rect_filled(
+                    back.shrink2(Vec2::new(2.0, 0.0)),
+                    3.0,
+                    halo,
+                ));
+                let turned =
+                    TextShape::new(corner, galley, ink).with_angle(-std::f32::consts::FRAC_PI_2);
+                shapes.push(turned.into());
+            } else {
+                let corner = at - part * extent;
+                let back = Rect::from_min_size(corner, extent).expand2(Vec2::new(2.0, -1.5));
+                shapes.push(Shape::rect_filled(back, 3.0, halo));
+                shapes.push(Shape::galley(corner, galley, ink));
+            }
+        }
+    }
+}

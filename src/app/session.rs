@@ -1,0 +1,116 @@
+//! A sitting with one document: where it is kept, whether it is saved, and what follows from it.
+
+use std::path::{Path, PathBuf};
+
+use crate::analysis::{Solved, Unsolved};
+use crate::unit::{self, Document, FileProblem};
+
+/// The unit that is shown when no file is given.
+pub const DEMO_UNIT: &str = include_str!("../../demo-units/fairway-trailed.ron");
+
+/// The last solution there was, with the names it was drawn under.
+#[derive(Clone, Debug)]
+pub struct Good {
+    /// The solution and its findings.
+    pub solved: Solved,
+    /// Counts solutions, so that a drawing knows when it is stale.
+    pub generation: u64,
+}
+
+/// A document being edited.
+#[derive(Clone, Debug)]
+pub struct Session {
+    /// What is edited.
+    pub document: Document,
+    /// Where it is kept; nothing for one that was never saved.
+    pub file: Option<PathBuf>,
+    /// As it was last saved or opened.
+    saved: Document,
+    /// The document that what follows was worked out from.
+    settled: Document,
+    good: Option<Good>,
+    trouble: Option<Unsolved>,
+}
+
+impl Session {
+    /// Begins with a document.
+    #[must_use]
+    pub fn new(document: Document, file: Option<PathBuf>) -> Self {
+        let mut session = Self {
+            saved: document.clone(),
+            settled: document.clone(),
+            document,
+            file,
+            good: None,
+            trouble: None,
+        };
+        session.solve();
+        session
+    }
+
+    /// Begins with the demo unit.
+    ///
+    /// # Errors
+    /// Never with the unit that is built in; a test sees to it.
+    pub fn demo() -> Result<Self, FileProblem> {
+        let document = unit::read_text(Path::new("demo unit"), DEMO_UNIT)?;
+        Ok(Self::new(document, None))
+    }
+
+    /// Opens a unit file.
+    ///
+    /// # Errors
+    /// When it cannot be read or is no unit file.
+    pub fn open(file: &Path) -> Result<Self, FileProblem> {
+        Ok(Self::new(unit::read(file)?, Some(file.to_owned())))
+    }
+
+    /// Saves to a file, which is then where the document is kept.
+    ///
+    /// # Errors
+    /// When it cannot be written; what stood there before is whole.
+    pub fn save_to(&mut self, file: &Path) -> Result<(), FileProblem> {
+        unit::save(&self.document, file)?;
+        self.saved = self.document.clone();
+        self.file = Some(file.to_owned());
+        Ok(())
+    }
+
+    /// Whether there is anything to save.
+    #[must_use]
+    pub fn is_changed(&self) -> bool {
+        self.document != self.saved
+    }
+
+    /// Works out what follows, if the document changed since it was last done.
+    pub fn settle(&mut self) {
+        if self.document != self.settled {
+            self.settled = self.document.clone();
+            self.solve();
+        }
+    }
+
+    /// The last solution there was; of an earlier document while [`Session::trouble`] says why the
+    /// present one has none.
+    #[must_use]
+    pub fn good(&self) -> Option<&Good> {
+        self.good.as_ref()
+    }
+
+    /// Why the document as it stands has no solution.
+    #[must_use]
+    pub fn trouble(&self) -> Option<&Unsolved> {
+        self.trouble.as_ref()
+    }
+
+    fn solve(&mut self) {
+        match Solved::of(&self.document) {
+            Ok(solved) => {
+                let generation = self.good.as_ref().map_or(0, |good| good.generation) + 1;
+                self.good = Some(Good { solved, generation });
+                self.trouble = None;
+            }
+            Err(unsolved) => self.trouble = Some(unsolved),
+        }
+    }
+}

@@ -1,0 +1,152 @@
+//! The bar along the top: files, units, light and dark, help.
+
+use egui::{Button, RichText, Ui};
+
+use super::App;
+use super::files::{Asking, NEW, OPEN, SAVE, SAVE_AS};
+use super::look::{colour, strong};
+use crate::analysis::Level;
+use crate::units::System;
+
+impl App {
+    /// The bar.
+    pub(super) fn top_bar_ui(&mut self, ui: &mut Ui) {
+        ui.add_space(3.0);
+        ui.horizontal(|ui| {
+            ui.menu_button("File", |ui| self.file_menu_ui(ui));
+            let unit = &self.session.document.name;
+            let mark = if self.has_unsaved() { "•" } else { "" };
+            let response = ui.label(RichText::new(format!("{unit} {mark}")).family(strong()));
+            let kept = match &self.session.file {
+                Some(file) => file.display().to_string(),
+                None => "Not saved in a file yet".to_owned(),
+            };
+            response.on_hover_text(kept);
+            if self.has_unsaved() {
+                ui.label(RichText::new("unsaved changes").weak());
+            }
+            ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+                if ui
+                    .button("About")
+                    .on_hover_text("Cautions, what the numbers mean, limits of the model")
+                    .clicked()
+                {
+                    self.is_about_open = true;
+                }
+                if ui
+                    .button("First steps")
+                    .on_hover_text("The card of the first start")
+                    .clicked()
+                {
+                    self.is_start_card_open = true;
+                }
+                ui.separator();
+                self.theme_ui(ui);
+                ui.separator();
+                self.system_ui(ui);
+            });
+        });
+        self.notice_ui(ui);
+        ui.add_space(2.0);
+    }
+
+    fn file_menu_ui(&mut self, ui: &mut Ui) {
+        let item = |ui: &mut Ui, name: &str, shortcut: &egui::KeyboardShortcut| {
+            let shown = ui.ctx().format_shortcut(shortcut);
+            ui.add(Button::new(name).shortcut_text(shown)).clicked()
+        };
+        if item(ui, "New", &NEW) {
+            ui.close();
+            self.ask_first(Asking::New);
+        }
+        if item(ui, "Open…", &OPEN) {
+            ui.close();
+            self.ask_first(Asking::Choose);
+        }
+        ui.menu_button("Recent", |ui| {
+            if self.preferences.recent.is_empty() {
+                ui.label("None yet");
+            }
+            for file in self.preferences.recent.clone() {
+                let name = file
+                    .file_name()
+                    .map_or_else(String::new, |n| n.to_string_lossy().into_owned());
+                if ui
+                    .button(name)
+                    .on_hover_text(file.display().to_string())
+                    .clicked()
+                {
+                    ui.close();
+                    self.ask_first(Asking::Open(file));
+                }
+            }
+        });
+        ui.separator();
+        if item(ui, "Save", &SAVE) {
+            ui.close();
+            self.save_file();
+        }
+        if item(ui, "Save as…", &SAVE_AS) {
+            ui.close();
+            self.save_as();
+        }
+    }
+
+    fn system_ui(&mut self, ui: &mut Ui) {
+        // Laid out from the right, so the last comes first.
+        let mut system = self.system();
+        for offered in System::ALL.into_iter().rev() {
+            ui.selectable_value(&mut system, offered, offered.name());
+        }
+        if system != self.system() {
+            self.preferences.system = Some(system);
+        }
+        ui.label(RichText::new("Units").weak());
+    }
+
+    fn theme_ui(&mut self, ui: &mut Ui) {
+        let is_dark = ui.ctx().theme() == egui::Theme::Dark;
+        for (name, dark) in [("Dark", true), ("Light", false)] {
+            if ui.selectable_label(is_dark == dark, name).clicked() {
+                self.preferences.is_dark = Some(dark);
+                ui.ctx().set_theme(if dark {
+                    egui::Theme::Dark
+                } else {
+                    egui::Theme::Light
+                });
+            }
+        }
+    }
+
+    fn notice_ui(&mut self, ui: &mut Ui) {
+        let Some(notice) = self.notice.clone() else {
+            return;
+        };
+        let theme = Self::theme(ui.ctx());
+        let ink = if notice.is_problem {
+            colour(theme.level(Level::Over))
+        } else {
+            ui.visuals().widgets.noninteractive.bg_stroke.color
+        };
+        egui::Frame::group(ui.style())
+            .stroke(egui::Stroke::new(1.5, ink))
+            .inner_margin(6.0)
+            .show(ui, |ui| {
+                ui.horizontal(|ui| {
+                    if notice.is_problem {
+                        let (place, _) =
+                            ui.allocate_exact_size(egui::Vec2::splat(16.0), egui::Sense::hover());
+                        super::field::symbol(ui, place, Level::Over, theme);
+                    }
+                    ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+                        if ui.small_button("Put away").clicked() {
+                            self.notice = None;
+                        }
+                        ui.with_layout(egui::Layout::left_to_right(egui::Align::Center), |ui| {
+                            ui.add(egui::Label::new(notice.text).wrap());
+                        });
+                    });
+                });
+            });
+    }
+}
