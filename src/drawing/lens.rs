@@ -180,16 +180,26 @@ impl Lens {
 
     /// A round length in the reader's units, no longer than `most_mm`.
     fn bar_length(&self, most_mm: f64) -> Length {
-        let unit_mm = match self.system {
-            System::Millimetre => 1.0,
-            System::InchDecimal | System::InchFraction => Length::from_inches(1.0).mm(),
-        };
-        let most = most_mm / unit_mm;
-        let decade = 10_f64.powf(most.log10().floor());
-        let round = [5.0, 2.0, 1.0]
-            .into_iter()
-            .find(|step| step * decade <= most)
-            .unwrap_or(1.0);
-        Length::from_mm(round * decade * unit_mm)
+        let inch_mm = Length::from_inches(1.0).mm();
+        let most_inches = most_mm / inch_mm;
+        match self.system {
+            System::Millimetre => Length::from_mm(round_below(most_mm)),
+            // Halves, quarters, eighths … as long as a rule has them.
+            System::InchFraction if most_inches >= 1.0 / 64.0 => {
+                Length::from_inches(most_inches.log2().floor().exp2())
+            }
+            System::InchDecimal | System::InchFraction => {
+                Length::from_inches(round_below(most_inches))
+            }
+        }
     }
+}
+
+/// The largest of 1, 2, 5, 10, 20, 50 … that is no more than `most`.
+fn round_below(most: f64) -> f64 {
+    let decade = 10_f64.powf(most.log10().floor());
+    let step = [5.0, 2.0, 1.0]
+        .into_iter()
+        .find(|step| step * decade <= most);
+    step.unwrap_or(1.0) * decade
 }

@@ -1,0 +1,108 @@
+//! How fast it is: a solve with its findings, the scene, and a whole frame of the window.
+//!
+//! `cargo bench` prints the figures; DEVELOPERS.md keeps those of one machine.
+
+use std::hint::black_box;
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use egui::{Context, RawInput, Rect, pos2, vec2};
+use sweepgauge::analysis::{Case, Findings, Solution, Solved};
+use sweepgauge::app::{App, NoDialogs, Preferences, Session, dress};
+use sweepgauge::drawing::{ShownIn, SideView, Standing, Theme, View, lay_out};
+use sweepgauge::units::{Angle, Quantity, System};
+
+fn demo() -> Session {
+    Session::demo().expect("the demo unit opens")
+}
+
+fn solve(criterion: &mut Criterion) {
+    let solved = Solved::of(&demo().document).expect("the demo unit has a solution");
+    let unit = &solved.unit;
+    criterion.bench_function("solve with findings", |bench| {
+        bench.iter(|| {
+            let setting = black_box(&unit.setting);
+            let solution = Solution::of(unit, setting).expect("solved before");
+            Findings::about(&Case {
+                unit,
+                setting,
+                solution: &solution,
+            })
+        });
+    });
+    // The dearest case: findings past their limits work out what would bring them back.
+    let mut scalping = demo().document;
+    scalping.setting.attitude = Some(Quantity::from_value(
+        Angle::from_deg(9.0),
+        System::InchDecimal,
+    ));
+    let solved = Solved::of(&scalping).expect("a steep unit has a solution");
+    let unit = &solved.unit;
+    criterion.bench_function("solve with findings past their limits", |bench| {
+        bench.iter(|| {
+            let setting = black_box(&unit.setting);
+            let solution = Solution::of(unit, setting).expect("solved before");
+            Findings::about(&Case {
+                unit,
+                setting,
+                solution: &solution,
+            })
+        });
+    });
+}
+
+fn scene(criterion: &mut Criterion) {
+    let solved = Solved::of(&demo().document).expect("the demo unit has a solution");
+    for (name, standing) in [("plate", Standing::Plate), ("turf", Standing::Turf)] {
+        let view = SideView {
+            case: solved.case(),
+            findings: &solved.findings,
+            ghost: Some(solved.case()),
+            standing,
+            system: System::InchDecimal,
+        };
+        criterion.bench_function(&format!("scene on {name}"), |bench| {
+            bench.iter(|| black_box(&view).scene());
+        });
+        let scene = view.scene();
+        let whole = View::fitting(scene.bounds, kurbo::Rect::new(0.0, 0.0, 1000.0, 600.0));
+        criterion.bench_function(&format!("layout on {name}"), |bench| {
+            bench.iter(|| lay_out(black_box(&scene), &whole, ShownIn::Whole, Theme::Light));
+        });
+    }
+}
+
+fn frame(criterion: &mut Criterion) {
+    let preferences = Preferences {
+        has_seen_start_card: true,
+        ..Preferences::default()
+    };
+    let mut app = App::new(demo(), preferences, Box::new(NoDialogs));
+    let ctx = Context::default();
+    dress(&ctx);
+    let input = || RawInput {
+        screen_rect: Some(Rect::from_min_size(pos2(0.0, 0.0), vec2(1600.0, 1000.0))),
+        ..RawInput::default()
+    };
+    let mut draw = |app: &mut App| {
+        let output = ctx.run_ui(input(), |ui| app.window_ui(ui));
+        ctx.tessellate(output.shapes, output.pixels_per_point)
+    };
+    for _ in 0..5 {
+        draw(&mut app);
+    }
+    criterion.bench_function("frame, nothing changed", |bench| {
+        bench.iter(|| draw(&mut app))
+    });
+    let mut steps = (0_u32..).map(|step| 3.0 + f64::from(step % 200) / 100.0);
+    criterion.bench_function("frame, attitude dragged", |bench| {
+        bench.iter(|| {
+            let attitude = Angle::from_deg(steps.next().unwrap_or(3.0));
+            app.session.document.setting.attitude =
+                Some(Quantity::from_value(attitude, System::InchDecimal));
+            draw(&mut app)
+        });
+    });
+}
+
+criterion_group!(speed, solve, scene, frame);
+criterion_main!(speed);
