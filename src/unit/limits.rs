@@ -1,7 +1,7 @@
 //! The limits that findings are judged by.
 
 use crate::unit::{LimitEntries, Turf};
-use crate::units::{Angle, Length, Measure as _, Quantity, Ratio, Share};
+use crate::units::{Angle, Length, Measure, Quantity, Ratio, Share};
 
 /// The limits in force for a unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -47,9 +47,6 @@ impl Limits {
         let Some(entries) = entries else {
             return starting;
         };
-        fn or<M: crate::units::Measure>(entry: Option<&Quantity<M>>, otherwise: M) -> M {
-            entry.map_or(otherwise, Quantity::value)
-        }
         Self {
             sweep_watch: or(entries.sweep_watch.as_ref(), starting.sweep_watch),
             sweep_over: or(entries.sweep_over.as_ref(), starting.sweep_over),
@@ -63,4 +60,8 @@ impl Limits {
                 .map(|range| (range.low.value(), range.high.value())),
         }
     }
+}
+
+fn or<M: Measure>(entry: Option<&Quantity<M>>, otherwise: M) -> M {
+    entry.map_or(otherwise, Quantity::value)
 }

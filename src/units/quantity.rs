@@ -334,7 +334,7 @@ mod tests {
         let walking = Quantity::<Speed>::parse("3.8 mph").unwrap();
         assert!((walking.value().mm_per_s() - 1698.752).abs() < 1e-9);
         let metric = Quantity::<Speed>::parse("6 km/h").unwrap();
-        assert!((metric.value().mm_per_s() - 1666.666_666_666_666_7).abs() < 1e-9);
+        assert!((metric.value().mm_per_s() - 1_666.666_666_666_666_7).abs() < 1e-9);
         assert!(
             (Quantity::<Turning>::parse("1200 rpm")
                 .unwrap()

@@ -83,7 +83,7 @@ fn frame(criterion: &mut Criterion) {
         screen_rect: Some(Rect::from_min_size(pos2(0.0, 0.0), vec2(1600.0, 1000.0))),
         ..RawInput::default()
     };
-    let mut draw = |app: &mut App| {
+    let draw = |app: &mut App| {
         let output = ctx.run_ui(input(), |ui| app.window_ui(ui));
         ctx.tessellate(output.shapes, output.pixels_per_point)
     };
