@@ -59,6 +59,15 @@ impl Handle {
         }
     }
 
+    /// The setting's field it moves, unless the rollers are given.
+    fn path(self) -> &'static str {
+        match self {
+            Self::Rim => "setting.reel_diameter",
+            Self::Edge => "setting.extension",
+            Self::Back => "setting.attitude",
+        }
+    }
+
     fn place(self, handles: &Handles) -> Point {
         match self {
             Self::Rim => handles.reel_rim,
@@ -103,14 +112,13 @@ impl App {
 
     /// A document that never had a solution: there is no drawing, only the reason.
     fn nothing_drawn_ui(&self, ui: &mut Ui, theme: Theme) {
-        let system = self.system();
         ui.vertical_centered(|ui| {
             ui.add_space(80.0);
             let (place, _) = ui.allocate_exact_size(egui::Vec2::splat(40.0), Sense::hover());
             symbol(ui, place, Level::Over, theme);
             ui.heading("Nothing can be drawn yet");
-            if let Some(trouble) = self.session.trouble() {
-                ui.label(trouble.shown_in(system));
+            if let Some(why) = self.why_not_current() {
+                ui.label(why);
             }
         });
     }
@@ -245,38 +253,12 @@ impl App {
         if let Some((_, painted)) = &self.canvas.painted {
             painted.iter().for_each(|panel| panel.paint(&painter));
         }
-        if self.session.trouble().is_some() {
-            self.not_current_ui(ui, response.rect, theme);
+        if let Some(why) = self.why_not_current() {
+            not_current_ui(ui, response.rect, theme, &why);
             return;
         }
         self.look_around(ui, &response, &canvas);
         self.handles_ui(ui, solved, &view, theme);
-    }
-
-    /// Marks the last good drawing as not current, with the reason.
-    fn not_current_ui(&self, ui: &mut Ui, place: egui::Rect, theme: Theme) {
-        let veil = colour(theme.look(Role::Paper).fill).gamma_multiply(0.62);
-        ui.painter().rect_filled(place, 6.0, veil);
-        let Some(trouble) = self.session.trouble() else {
-            return;
-        };
-        let banner =
-            egui::Rect::from_min_size(place.min, egui::vec2(place.width(), 76.0)).shrink(10.0);
-        let builder = egui::UiBuilder::new().max_rect(banner);
-        ui.scope_builder(builder, |ui| {
-            let ink = colour(theme.level(Level::Over));
-            egui::Frame::popup(ui.style())
-                .stroke(egui::Stroke::new(2.0, ink))
-                .show(ui, |ui| {
-                    ui.horizontal(|ui| {
-                        let (place, _) =
-                            ui.allocate_exact_size(egui::Vec2::splat(24.0), Sense::hover());
-                        symbol(ui, place, Level::Over, theme);
-                        ui.label(RichText::new("Not current").family(strong()).size(16.0));
-                        ui.add(egui::Label::new(trouble.shown_in(self.system())).wrap());
-                    });
-                });
-        });
     }
 
     /// Pan, zoom at the pointer, fit.
@@ -347,6 +329,9 @@ impl App {
             if response.double_clicked() {
                 self.reset(handle);
             }
+            if response.drag_started() {
+                ui.data_mut(|data| data.remove::<f64>(left_over()));
+            }
             if response.dragged()
                 && let Some(pointer) = response.interact_pointer_pos()
             {
@@ -366,6 +351,7 @@ impl App {
     }
 
     fn reset(&mut self, handle: Handle) {
+        self.drafts.remove(handle.path());
         let setting = &mut self.session.document.setting;
         match handle {
             Handle::Rim => setting.reel_diameter = None,
@@ -382,14 +368,22 @@ impl App {
         let system = self.system();
         let pose = &solved.solution.pose;
         let setting = &mut self.session.document.setting;
-        let left_over = Id::unique("left over of a drag");
-        let before: f64 = ui.data(|data| data.get_temp(left_over)).unwrap_or(0.0);
+        // A field keeps the focus while the pointer drags elsewhere.
+        self.drafts.remove(match setting.rollers {
+            Some(_) if handle == Handle::Back => "setting.rollers.rear_move",
+            _ => handle.path(),
+        });
+        let before: f64 = ui.data(|data| data.get_temp(left_over())).unwrap_or(0.0);
         let by = to - from;
         let rest = match handle {
             Handle::Rim => {
                 let outwards = (from - pose.centre_on_plate).normalize();
-                // Both the rim and the centre move as the reel grows: the rim by half and a half.
-                let wanted = solved.unit.setting.reel_diameter.mm() + before + by.dot(outwards);
+                let from_edge = (pose.centre_on_plate - pose.edge_on_plate).normalize();
+                // As the reel grows, half of it moves the rim outwards and half the centre away
+                // from the edge.
+                let rim_for_diameter = 0.5 * (1.0 + outwards.dot(from_edge));
+                let grown = by.dot(outwards) / rim_for_diameter.max(0.25);
+                let wanted = solved.unit.setting.reel_diameter.mm() + before + grown;
                 let entry = Quantity::from_value(Length::from_mm(wanted.max(1.0)), system);
                 let rest = wanted - entry.value().mm();
                 setting.reel_diameter = Some(entry);
@@ -425,7 +419,7 @@ impl App {
                 }
             },
         };
-        ui.data_mut(|data| data.insert_temp(left_over, rest));
+        ui.data_mut(|data| data.insert_temp(left_over(), rest));
     }
 
     fn handle_value(&self, handle: Handle) -> String {
@@ -453,6 +447,33 @@ impl App {
             },
         }
     }
+}
+
+/// Marks the last good drawing as not current, with the reason.
+fn not_current_ui(ui: &mut Ui, place: egui::Rect, theme: Theme, why: &str) {
+    let veil = colour(theme.look(Role::Paper).fill).gamma_multiply(0.62);
+    ui.painter().rect_filled(place, 6.0, veil);
+    let banner = egui::Rect::from_min_size(place.min, egui::vec2(place.width(), 76.0)).shrink(10.0);
+    let builder = egui::UiBuilder::new().max_rect(banner);
+    ui.scope_builder(builder, |ui| {
+        let ink = colour(theme.level(Level::Over));
+        egui::Frame::popup(ui.style())
+            .stroke(egui::Stroke::new(2.0, ink))
+            .show(ui, |ui| {
+                ui.horizontal(|ui| {
+                    let (place, _) =
+                        ui.allocate_exact_size(egui::Vec2::splat(24.0), Sense::hover());
+                    symbol(ui, place, Level::Over, theme);
+                    ui.label(RichText::new("Not current").family(strong()).size(16.0));
+                    ui.add(egui::Label::new(why).wrap());
+                });
+            });
+    });
+}
+
+/// What a drag left below the digits shown.
+fn left_over() -> Id {
+    Id::unique("left over of a drag")
 }
 
 fn is_wheel(event: &egui::Event) -> bool {

@@ -5,10 +5,24 @@ use std::collections::BTreeMap;
 /// A text that is not in the document, or not yet as it is written there.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Draft {
+    /// The field's name as a person reads it.
+    pub name: String,
     /// As it stands in the field.
     pub text: String,
     /// Why it is wrong, if it is.
     pub problem: Option<String>,
+}
+
+impl Draft {
+    /// Which field holds it, and why it is wrong.
+    #[must_use]
+    pub fn told(&self) -> String {
+        let problem = self.problem.as_deref().unwrap_or_default();
+        format!(
+            "The field \"{}\" holds \"{}\": {problem}",
+            self.name, self.text
+        )
+    }
 }
 
 /// The drafts of a window, by the field's name in the unit file.
@@ -37,10 +51,9 @@ impl Drafts {
         self.0.retain(|path, _| !path.starts_with(list));
     }
 
-    /// The first field with a wrong text.
+    /// The first wrong text.
     #[must_use]
-    pub fn first_wrong(&self) -> Option<(&str, &Draft)> {
-        let wrong = self.0.iter().find(|(_, draft)| draft.problem.is_some());
-        wrong.map(|(path, draft)| (path.as_str(), draft))
+    pub fn first_wrong(&self) -> Option<&Draft> {
+        self.0.values().find(|draft| draft.problem.is_some())
     }
 }

@@ -204,9 +204,18 @@ impl Fields<'_> {
             .accessible_name(name);
         if response.changed() {
             let problem = take(&text).err();
-            self.drafts.put(path, Draft { text, problem });
-        } else if response.lost_focus() {
-            let is_undone = ui.input(|input| input.key_pressed(egui::Key::Escape));
+            let name = name.to_owned();
+            self.drafts.put(
+                path,
+                Draft {
+                    name,
+                    text,
+                    problem,
+                },
+            );
+        } else if !response.has_focus() {
+            let is_undone =
+                response.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Escape));
             let is_right = self
                 .drafts
                 .get(path)

@@ -171,12 +171,9 @@ impl App {
 
     /// A file that could not be opened again must not be written.
     fn is_savable(&mut self) -> bool {
-        if let Some((path, draft)) = self.drafts.first_wrong() {
-            let problem = draft.problem.clone().unwrap_or_default();
-            self.warn(format!(
-                "Not saved: the field {path} holds \"{}\". {problem}",
-                draft.text
-            ));
+        if let Some(draft) = self.drafts.first_wrong() {
+            let told = draft.told();
+            self.warn(format!("Not saved. {told}"));
             return false;
         }
         if let Err(flaw) = self.session.document.checked() {
@@ -215,10 +212,8 @@ impl App {
             ui.label(RichText::new("Unsaved changes").family(strong()).size(18.0));
             ui.add_space(6.0);
             ui.label(format!("\"{name}\" has changes that are not saved."));
-            if let Some((path, _)) = self.drafts.first_wrong() {
-                ui.label(format!(
-                    "The field {path} holds a text that is not right yet; it cannot be saved."
-                ));
+            if let Some(draft) = self.drafts.first_wrong() {
+                ui.label(format!("It cannot be saved yet. {}", draft.told()));
             }
             ui.add_space(10.0);
             ui.horizontal(|ui| {
@@ -277,11 +272,14 @@ impl App {
     }
 
     /// The window's title: the unit, with a mark for unsaved changes.
-    pub(super) fn window_title(&self, ctx: &egui::Context) {
+    ///
+    /// Not every windowing system tells which title it shows, so the one last sent is remembered;
+    /// sending it again and again would never let the window rest.
+    pub(super) fn window_title(&mut self, ctx: &egui::Context) {
         let mark = if self.has_unsaved() { "• " } else { "" };
         let title = format!("{mark}{} - Sweepgauge", self.session.document.name);
-        let is_shown = ctx.input(|input| input.viewport().title.as_ref() == Some(&title));
-        if !is_shown {
+        if self.title_sent != title {
+            self.title_sent.clone_from(&title);
             ctx.send_viewport_cmd(egui::ViewportCommand::Title(title));
         }
     }

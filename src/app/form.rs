@@ -219,7 +219,8 @@ fn knives_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         ui.horizontal(|ui| {
             ui.label(RichText::new(format!("To compare, {}", index + 1)).family(strong()));
             let name = format!("Remove {}", document.options[index].name);
-            if ui.small_button("Remove").on_hover_text(&name).clicked() {
+            let button = ui.small_button("Remove").accessible_name(&name);
+            if button.on_hover_text(&name).clicked() {
                 removed = Some(index);
             }
         });
@@ -271,7 +272,6 @@ fn knife_ui(
     let field = |name: &str| format!("{path}.{name}");
     let named = |name: &str| number.map_or_else(|| name.to_owned(), |n| format!("{name}, {n}"));
     fields.text(ui, &named("Knife name"), &field("name"), &mut knife.name);
-    fields.problem_ui(ui, &field("name"));
     fields.quantity(ui, &named("Reach"), &field("reach"), &mut knife.reach);
     fields.quantity(ui, &named("Width"), &field("width"), &mut knife.width);
     fields.quantity(
@@ -294,7 +294,9 @@ fn knife_ui(
     );
     let mut price = knife.price.clone().unwrap_or_default();
     fields.text(ui, &named("Price"), &field("price"), &mut price);
-    knife.price = (!price.is_empty()).then_some(price);
+    if price != knife.price.as_deref().unwrap_or_default() {
+        knife.price = (!price.is_empty()).then_some(price);
+    }
 }
 
 fn hardware_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
@@ -504,8 +506,10 @@ fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
             &mut range.high,
         );
     }
-    let is_set = limits != LimitEntries::default();
-    document.limits = is_set.then_some(limits);
+    if limits != document.limits.clone().unwrap_or_default() {
+        let is_set = limits != LimitEntries::default();
+        document.limits = is_set.then_some(limits);
+    }
 }
 
 fn note(ui: &mut Ui, text: &str) {

@@ -45,6 +45,11 @@ pub(super) fn word_of(path: &str) -> Option<&'static Word> {
     WORDS.iter().find(|word| word.field == plain)
 }
 
+/// What a field of the unit file is called.
+pub(super) fn name_of(path: &str) -> &str {
+    word_of(path).map_or(path, |word| word.word)
+}
+
 const fn word(
     field: &'static str,
     word: &'static str,

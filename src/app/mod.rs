@@ -34,6 +34,7 @@ use drafts::Drafts;
 use files::Asking;
 use shot::Shot;
 
+use crate::analysis::Unsolved;
 use crate::drawing;
 use crate::unit::Document;
 use crate::units::System;
@@ -52,6 +53,7 @@ pub struct App {
     is_about_open: bool,
     is_start_card_open: bool,
     may_close: bool,
+    title_sent: String,
     shot: Option<Shot>,
 }
 
@@ -79,6 +81,7 @@ impl App {
             is_about_open: false,
             is_start_card_open,
             may_close: false,
+            title_sent: String::new(),
             shot: None,
         }
     }
@@ -151,6 +154,19 @@ impl App {
             text: text.into(),
             is_problem: true,
         });
+    }
+
+    /// Why drawing and numbers are those of an earlier entry; nothing while they are current.
+    fn why_not_current(&self) -> Option<String> {
+        if let Some(draft) = self.drafts.first_wrong() {
+            return Some(draft.told());
+        }
+        let trouble = self.session.trouble()?;
+        let why = trouble.shown_in(self.system());
+        Some(match trouble {
+            Unsolved::Flaw(flaw) => format!("{}: {why}", help::name_of(&flaw.path)),
+            Unsolved::Impossible { .. } => why,
+        })
     }
 
     /// The document, for tests and for what follows from it.

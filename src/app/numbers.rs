@@ -15,7 +15,7 @@ impl App {
         let Some(good) = self.session.good() else {
             return;
         };
-        let is_current = self.session.trouble().is_none();
+        let is_current = self.why_not_current().is_none();
         if !is_current {
             ui.label(
                 RichText::new("Not current: these are the numbers of the last drawing.")

@@ -207,7 +207,8 @@ fn slider_ui<M: Measure>(
         response.rect,
         (bench.base() / range.unit - range.low) / (range.high - range.low),
     );
-    if response.double_clicked() {
+    // A slider of its own accord takes drags alone, and never hears of a double click.
+    if response.interact(egui::Sense::click()).double_clicked() {
         *entry = None;
         fields.drafts.remove(path);
     } else if response.changed() {

@@ -1,0 +1,473 @@
+//! A window to test with: the whole program as a person meets it, without a display.
+
+use std::cell::RefCell;
+use std::path::{Path, PathBuf};
+use std::rc::Rc;
+use std::sync::Arc;
+use std::time::Duration;
+
+use egui::accesskit::Role;
+use egui::{Event, Key, Modifiers, Pos2, Vec2, ViewportCommand, ViewportEvent, ViewportId};
+use egui_kittest::kittest::{AccessKitNode, NodeT as _};
+use egui_kittest::{Harness, Node};
+use sweepgauge::app::{App, DEMO_UNIT, Dialogs, NoDialogs, Preferences, Session, dress};
+use sweepgauge::unit::{self, Document};
+
+/// The groups that are folded at first.
+const FOLDED: [&str; 9] = [
+    "Reel",
+    "Rollers",
+    "Closing the gap",
+    "Knife",
+    "Hardware under the knife",
+    "Setting: gap and grinding",
+    "Mowing",
+    "Ground",
+    "Limits",
+];
+
+/// More steps than anything in the window takes to come to rest.
+const STEPS_TO_SETTLE: usize = 40;
+
+/// Tall enough for the whole form with every group open.
+const SIZE: Vec2 = Vec2::new(1440.0, 4200.0);
+
+/// A document from the text of a unit file.
+pub fn document(text: &str) -> Document {
+    unit::read_text(Path::new("test unit"), text).expect("a right unit file")
+}
+
+/// The demo unit with something of its own written into its setting.
+pub fn demo_set(setting: &str) -> Document {
+    let places = DEMO_UNIT.matches("    mowing:").count();
+    assert_eq!(places, 1, "the demo unit has one place for a setting");
+    document(&DEMO_UNIT.replace(
+        "    mowing:",
+        &format!("    setting: ({setting}),\n    mowing:"),
+    ))
+}
+
+/// What a person would answer in the desktop's own dialogs.
+#[derive(Clone, Debug, Default)]
+pub struct Answers(Rc<RefCell<Answer>>);
+
+#[derive(Debug, Default)]
+struct Answer {
+    open: Option<PathBuf>,
+    save: Option<PathBuf>,
+    offered: Vec<String>,
+}
+
+impl Answers {
+    /// The file chosen when asked which to open.
+    pub fn open(&self, file: &Path) {
+        self.0.borrow_mut().open = Some(file.to_owned());
+    }
+
+    /// The file chosen when asked where to save.
+    pub fn save(&self, file: &Path) {
+        self.0.borrow_mut().save = Some(file.to_owned());
+    }
+
+    /// The names that were offered to save under.
+    pub fn offered(&self) -> Vec<String> {
+        self.0.borrow().offered.clone()
+    }
+}
+
+impl Dialogs for Answers {
+    fn file_to_open(&self) -> Option<PathBuf> {
+        self.0.borrow().open.clone()
+    }
+    fn file_to_save(&self, name: &str) -> Option<PathBuf> {
+        let mut answer = self.0.borrow_mut();
+        answer.offered.push(name.to_owned());
+        answer.save.clone()
+    }
+}
+
+/// A file in the hand that drops it.
+#[derive(Debug)]
+struct Dropped(PathBuf);
+
+impl egui::DroppedFile for Dropped {
+    fn path(&self) -> &Path {
+        &self.0
+    }
+    fn bytes(&self) -> Result<Vec<u8>, String> {
+        std::fs::read(&self.0).map_err(|error| error.to_string())
+    }
+}
+
+/// How a window is started.
+pub struct Start {
+    pub session: Session,
+    pub preferences: Preferences,
+    pub dialogs: Box<dyn Dialogs>,
+    pub theme: egui::Theme,
+    /// Seconds between two frames.
+    pub pace: f32,
+}
+
+impl Start {
+    /// On a document, with nothing else remembered.
+    pub fn on(document: Document) -> Self {
+        Self {
+            session: Session::new(document, None),
+            preferences: Preferences {
+                has_seen_start_card: true,
+                ..Preferences::default()
+            },
+            dialogs: Box::new(NoDialogs),
+            theme: egui::Theme::Light,
+            pace: 1.0 / 60.0,
+        }
+    }
+
+    /// On a unit file.
+    pub fn on_file(file: &Path) -> Self {
+        let mut start = Self::on(document(DEMO_UNIT));
+        start.session = Session::open(file).expect("a right unit file");
+        start
+    }
+
+    pub fn asking(mut self, answers: &Answers) -> Self {
+        self.dialogs = Box::new(answers.clone());
+        self
+    }
+
+    pub fn window(self) -> Window {
+        let app = App::new(self.session, self.preferences, self.dialogs);
+        let harness = Harness::builder()
+            .with_size(SIZE)
+            .with_theme(self.theme)
+            .with_step_dt(self.pace)
+            .with_max_steps(STEPS_TO_SETTLE as u64)
+            .with_context_setup(dress)
+            .build_ui_state(|ui, app: &mut App| app.window_ui(ui), app);
+        let mut window = Window {
+            harness,
+            commands: Vec::new(),
+        };
+        window.settle();
+        window
+    }
+}
+
+/// A window, and what it asked of the desktop.
+pub struct Window {
+    pub harness: Harness<'static, App>,
+    commands: Vec<ViewportCommand>,
+}
+
+impl Window {
+    /// On the demo unit.
+    pub fn demo() -> Self {
+        Start::on(document(DEMO_UNIT)).window()
+    }
+
+    pub fn app(&self) -> &App {
+        self.harness.state()
+    }
+
+    pub fn document(&self) -> &Document {
+        self.app().document()
+    }
+
+    /// Counts how often the document was solved.
+    pub fn generation(&self) -> u64 {
+        self.app().session.good().map_or(0, |good| good.generation)
+    }
+
+    /// One frame, and how long the window would then rest.
+    pub fn step(&mut self) -> Duration {
+        self.harness.step();
+        let output = &self.harness.output().viewport_output[&ViewportId::ROOT];
+        self.commands.extend(output.commands.iter().cloned());
+        output.repaint_delay
+    }
+
+    /// Frames until nothing moves, with every widget's name looked after.
+    #[track_caller]
+    pub fn settle(&mut self) {
+        let is_at_rest = (0..STEPS_TO_SETTLE).any(|_| self.step() != Duration::ZERO);
+        assert!(
+            is_at_rest,
+            "never at rest: {:?}",
+            self.harness.ctx.repaint_causes()
+        );
+        self.harness.check_accessibility();
+    }
+
+    /// What the window asked of the desktop since this was last taken.
+    pub fn take_commands(&mut self) -> Vec<ViewportCommand> {
+        std::mem::take(&mut self.commands)
+    }
+
+    /// Everything in the window.
+    pub fn nodes(&self) -> Vec<Node<'_>> {
+        self.harness.root().children_recursive().collect()
+    }
+
+    /// Every text shown, in order: labels, names and what fields hold.
+    pub fn texts(&self) -> Vec<String> {
+        self.nodes()
+            .iter()
+            .filter_map(|node| text_of(&node.accesskit_node()))
+            .collect()
+    }
+
+    /// Whether some text of the window has this in it.
+    pub fn says(&self, text: &str) -> bool {
+        self.texts().iter().any(|shown| shown.contains(text))
+    }
+
+    #[track_caller]
+    pub fn assert_says(&self, text: &str) {
+        assert!(
+            self.says(text),
+            "\"{text}\" is not in the window: {:#?}",
+            self.texts()
+        );
+    }
+
+    #[track_caller]
+    pub fn assert_silent(&self, text: &str) {
+        assert!(!self.says(text), "\"{text}\" is in the window");
+    }
+
+    /// The text that stands after a name: a key number after its own.
+    #[track_caller]
+    pub fn number(&self, name: &str) -> String {
+        let labels: Vec<_> = self
+            .nodes()
+            .iter()
+            .filter(|node| node.accesskit_node().role() == Role::Label)
+            .filter_map(Node::value)
+            .collect();
+        let place = labels.iter().rposition(|label| label == name);
+        let place = place.unwrap_or_else(|| panic!("no number is called \"{name}\": {labels:#?}"));
+        labels[place + 1].clone()
+    }
+
+    /// The one widget of these roles with this name.
+    #[track_caller]
+    fn widget(&self, is_meant: impl Fn(Role) -> bool, name: &str) -> Node<'_> {
+        let mut found = self.nodes();
+        found.retain(|node| {
+            let node = node.accesskit_node();
+            is_meant(node.role()) && node.label().as_deref() == Some(name)
+        });
+        assert_eq!(
+            found.len(),
+            1,
+            "widgets called \"{name}\" in {:#?}",
+            self.texts()
+        );
+        found.remove(0)
+    }
+
+    /// A field, by the name a screen reader gives it.
+    #[track_caller]
+    pub fn field(&self, name: &str) -> Node<'_> {
+        self.widget(|role| role == Role::TextInput, name)
+    }
+
+    /// What stands in a field.
+    #[track_caller]
+    pub fn entry(&self, name: &str) -> String {
+        self.field(name).value().unwrap_or_default()
+    }
+
+    #[track_caller]
+    pub fn slider(&self, name: &str) -> Node<'_> {
+        self.widget(|role| role == Role::Slider, name)
+    }
+
+    #[track_caller]
+    pub fn choice(&self, name: &str) -> Node<'_> {
+        self.widget(|role| role == Role::ComboBox, name)
+    }
+
+    /// Something to click: a button, a tick box, a heading that unfolds.
+    #[track_caller]
+    pub fn button(&self, name: &str) -> Node<'_> {
+        let is_button = |role| {
+            !matches!(
+                role,
+                Role::TextInput | Role::ComboBox | Role::Slider | Role::Label
+            )
+        };
+        self.widget(is_button, name)
+    }
+
+    pub fn has_button(&self, name: &str) -> bool {
+        self.nodes().iter().any(|node| {
+            let node = node.accesskit_node();
+            node.role() == Role::Button && node.label().as_deref() == Some(name)
+        })
+    }
+
+    #[track_caller]
+    pub fn click(&mut self, name: &str) {
+        self.button(name).click();
+        self.settle();
+        self.harness.remove_cursor();
+        self.settle();
+    }
+
+    /// Chooses from a list that opens under its name.
+    #[track_caller]
+    pub fn choose(&mut self, name: &str, what: &str) {
+        self.choice(name).click();
+        self.settle();
+        self.click(what);
+    }
+
+    /// Puts the cursor into a field and takes all of it into hand.
+    #[track_caller]
+    fn enter(&mut self, name: &str) {
+        self.field(name).focus();
+        self.settle();
+        self.harness.key_press_modifiers(Modifiers::COMMAND, Key::A);
+        self.settle();
+    }
+
+    /// Types over what stands in a field, and stays in it.
+    #[track_caller]
+    pub fn type_over(&mut self, name: &str, text: &str) {
+        self.enter(name);
+        if text.is_empty() {
+            self.press(Key::Delete);
+        } else {
+            self.harness.event(Event::Text(text.to_owned()));
+            self.settle();
+        }
+    }
+
+    /// Types over what stands in a field, and leaves it.
+    #[track_caller]
+    pub fn enter_text(&mut self, name: &str, text: &str) {
+        self.type_over(name, text);
+        self.press(Key::Enter);
+    }
+
+    /// Presses and lets go, with a rest between, so that nothing asked of the desktop is missed.
+    #[track_caller]
+    pub fn press(&mut self, key: Key) {
+        self.harness.key_down(key);
+        self.settle();
+        self.harness.key_up(key);
+        self.settle();
+    }
+
+    #[track_caller]
+    pub fn press_with(&mut self, modifiers: Modifiers, key: Key) {
+        self.harness.key_press_modifiers(modifiers, key);
+        self.settle();
+    }
+
+    /// Drags from one place to another, a little at a time.
+    #[track_caller]
+    pub fn drag(&mut self, from: Pos2, by: Vec2) {
+        self.harness.hover_at(from);
+        self.harness.drag_at(from);
+        for part in 1_u8..=8 {
+            self.harness.hover_at(from + by * f32::from(part) / 8.0);
+        }
+        self.settle();
+        self.harness.drop_at(from + by);
+        self.settle();
+    }
+
+    /// Two clicks in one place, a while after any other.
+    #[track_caller]
+    pub fn double_click(&mut self, at: Pos2) {
+        (0..60).for_each(|_| {
+            self.step();
+        });
+        self.harness.hover_at(at);
+        for is_pressed in [true, false, true, false] {
+            self.harness.event(Event::PointerButton {
+                pos: at,
+                button: egui::PointerButton::Primary,
+                pressed: is_pressed,
+                modifiers: Modifiers::NONE,
+            });
+        }
+        self.harness.remove_cursor();
+        self.settle();
+    }
+
+    /// Unfolds every group of the form.
+    pub fn unfold(&mut self) {
+        for group in FOLDED {
+            self.unfold_one(group);
+        }
+    }
+
+    /// Unfolds a group, or folds it.
+    #[track_caller]
+    pub fn unfold_one(&mut self, group: &str) {
+        let was_open = self.is_open(group);
+        self.heading(group).click();
+        self.settle();
+        self.harness.remove_cursor();
+        self.settle();
+        assert_eq!(self.is_open(group), !was_open, "the group {group}");
+    }
+
+    #[track_caller]
+    fn is_open(&self, group: &str) -> bool {
+        let heading = self.heading(group);
+        heading.accesskit_node().data().is_expanded() == Some(true)
+    }
+
+    #[track_caller]
+    fn heading(&self, group: &str) -> Node<'_> {
+        let mut headings = self.nodes();
+        headings.retain(|node| {
+            let node = node.accesskit_node();
+            node.label().as_deref() == Some(group)
+                && node.role() != Role::ComboBox
+                && node.data().is_expanded().is_some()
+        });
+        assert_eq!(headings.len(), 1, "headings called \"{group}\"");
+        headings.remove(0)
+    }
+
+    /// Drops a file on the window.
+    pub fn drop_file(&mut self, file: &Path) {
+        let dropped = Arc::new(Dropped(file.to_owned()));
+        self.harness.input_mut().dropped_files.push(dropped);
+        self.settle();
+    }
+
+    /// Asks the window to close, as the desktop does; whether it would.
+    pub fn would_close(&mut self) -> bool {
+        let viewports = &mut self.harness.input_mut().viewports;
+        let root = viewports.get_mut(&ViewportId::ROOT).expect("a window");
+        root.events.push(ViewportEvent::Close);
+        self.take_commands();
+        self.settle();
+        !self.take_commands().contains(&ViewportCommand::CancelClose)
+    }
+
+    /// Whether it asked the desktop to close it since commands were last taken.
+    pub fn has_closed(&mut self) -> bool {
+        // A window that closes asks for it until it is gone, and is never at rest.
+        (0..3).for_each(|_| {
+            self.step();
+        });
+        self.take_commands().contains(&ViewportCommand::Close)
+    }
+}
+
+/// A node's text: what it holds where it is a label, its name where it is a widget.
+fn text_of(node: &AccessKitNode<'_>) -> Option<String> {
+    if node.role() == Role::Label {
+        node.value()
+    } else {
+        node.label()
+    }
+}
