@@ -233,6 +233,11 @@ impl Paper {
             to.x = self.room_for(to.x + (width / 2.0).copysign(offset.x), width)
                 - (width / 2.0).copysign(offset.x);
         }
+        // What is labelled is on the paper, so its words are.
+        let half = 0.7 * TEXT_SIZE;
+        if self.window.contains(at) && self.window.height() > 2.0 * half {
+            to.y = to.y.clamp(self.window.y0 + half, self.window.y1 - half);
+        }
         let anchor = match offset.x {
             x if x > 0.5 => Anchor::Left,
             x if x < -0.5 => Anchor::Right,
@@ -345,7 +350,10 @@ fn lay_out_item(paper: &mut Paper, item: &Item, paper_from_world: Affine, near: 
                     .iter()
                     .filter_map(kurbo::PathEl::end_point)
                     .collect();
-                if let [.., before, tip] = ends[..] {
+                // Flattening can leave a last piece of no length, which points nowhere.
+                if let Some(&tip) = ends.last()
+                    && let Some(&before) = ends.iter().rfind(|end| end.distance(tip) > 1e-6)
+                {
                     paper.fill(role, arrowhead(tip, tip - before));
                 }
             }

@@ -69,9 +69,16 @@ impl Lens {
         });
         let scale = enlargement * PAPER_PER_MM;
         let edge = solution.pose.edge_on_plate;
-        // The cut line a little above the middle, edge and lowest point even about it.
-        let low = 0.04 * window.height() / (scale * choice.stretch);
-        let middle = Point::new(edge.x + behind / 2.0, edge.y - low - below / 2.0);
+        // The cut line a little above the middle, edge and lowest point even about it; enlarged so
+        // far that they do not fit, the edge stays.
+        let (wide, high) = (
+            window.width() / scale,
+            window.height() / scale / choice.stretch,
+        );
+        let (most_aside, most_down) = (0.36 * wide.max(0.0), 0.36 * high);
+        let aside = (behind / 2.0).clamp(-most_aside, most_aside);
+        let down = (0.04 * high + below / 2.0).min(most_down);
+        let middle = edge + Vec2::new(aside, -down);
         Self {
             view: View {
                 window,
@@ -180,26 +187,23 @@ impl Lens {
 
     /// A round length in the reader's units, no longer than `most_mm`.
     fn bar_length(&self, most_mm: f64) -> Length {
-        let inch_mm = Length::from_inches(1.0).mm();
-        let most_inches = most_mm / inch_mm;
-        match self.system {
-            System::Millimetre => Length::from_mm(round_below(most_mm)),
-            // Halves, quarters, eighths … as long as a rule has them.
-            System::InchFraction if most_inches >= 1.0 / 64.0 => {
-                Length::from_inches(most_inches.log2().floor().exp2())
-            }
-            System::InchDecimal | System::InchFraction => {
-                Length::from_inches(round_below(most_inches))
-            }
-        }
+        let unit_mm = match self.system {
+            System::Millimetre => 1.0,
+            System::InchDecimal | System::InchFraction => Length::from_inches(1.0).mm(),
+        };
+        let most = most_mm / unit_mm;
+        // Fractions halve; below a tenth of an inch they are read in thou, which go by tens.
+        let half = 2_f64.powf(most.log2().floor());
+        let most = match self.system {
+            System::InchFraction if half >= 0.125 => return Length::from_inches(half),
+            System::InchFraction => most.min(0.099),
+            System::InchDecimal | System::Millimetre => most,
+        };
+        let decade = 10_f64.powf(most.log10().floor());
+        let round = [5.0, 2.0, 1.0]
+            .into_iter()
+            .find(|step| step * decade <= most)
+            .unwrap_or(1.0);
+        Length::from_mm(round * decade * unit_mm)
     }
-}
-
-/// The largest of 1, 2, 5, 10, 20, 50 … that is no more than `most`.
-fn round_below(most: f64) -> f64 {
-    let decade = 10_f64.powf(most.log10().floor());
-    let step = [5.0, 2.0, 1.0]
-        .into_iter()
-        .find(|step| step * decade <= most);
-    step.unwrap_or(1.0) * decade
 }

@@ -222,7 +222,7 @@ fn footer(paper: &mut Paper, view: &SideView, whole: &View) {
         paper.sized_text(Role::Note, at, Anchor::Left, 13.0, (*name).to_owned());
         paper.sized_text(
             Role::Heading,
-            Point::new(at.x + 190.0, at.y),
+            Point::new(at.x + 148.0, at.y),
             Anchor::Left,
             13.5,
             number.clone(),

@@ -381,7 +381,7 @@ impl SideView<'_> {
             scene.add_in(
                 ShownIn::Whole,
                 role,
-                label(lowest, (46.0, 76.0), true, text),
+                label(lowest, (46.0, 96.0), true, text),
             );
             let part = Point::new(
                 centre.x - 0.2 * sweep.behind_centre.mm(),
@@ -557,14 +557,29 @@ fn blade_section(centre: Point, radius: f64, angle: f64) -> BezPath {
 }
 
 /// The knife's section on the plate: the ground top face as far as the lip, the ground front face.
+///
+/// Where the datum would run into the reel behind the edge the top face is drawn relieved, down to
+/// the tangent at the edge: a real one is ground so, by how much nobody measured.
 fn knife_outline(case: &Case) -> BezPath {
     let setting: &Setting = case.setting;
     let profile = &case.unit.profile;
     let edge = setting.edge_on_bar(profile);
     let [lip_front, lip_back, body_front, body_back] = underside_on_bar(profile, setting);
-    let mut corners = vec![edge, Point::new(lip_back.x, edge.y)];
+    let mut corners = vec![edge];
+    let mut top_end = lip_back.x;
+    let pose = &case.solution.pose;
+    let into_reel_rad = pose.attitude.rad() - pose.sweep().clip_angle.rad();
+    if into_reel_rad > 0.0 {
+        // The datum leaves the reel's circle again at the far end of a chord.
+        let chord = 2.0 * pose.edge_to_centre_mm().hypot() * into_reel_rad.sin();
+        top_end = top_end.max(edge.x + chord).min(body_back.x);
+        let relief = (top_end - edge.x) * into_reel_rad.tan();
+        let deepest = setting.knife.lip_thickness.mm().max(edge.y) * 0.8;
+        corners.push(Point::new(top_end, (edge.y + relief).min(deepest)));
+    }
+    corners.push(Point::new(top_end, edge.y));
     if edge.y > 0.0 {
-        corners.push(Point::new(lip_back.x, 0.0));
+        corners.push(Point::new(top_end, 0.0));
     }
     corners.extend([
         Point::new(body_back.x, 0.0),

@@ -141,8 +141,14 @@ fn paint(attribute: &str, colour: Rgb) -> String {
 }
 
 fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;")
+    text.replace(|c| !is_xml(c), "\u{fffd}")
+        .replace('&', "&amp;")
         .replace('<', "&lt;")
         .replace('>', "&gt;")
         .replace('"', "&quot;")
+}
+
+/// Whether XML can hold a character at all (W3C XML 1.0, production 2).
+fn is_xml(c: char) -> bool {
+    matches!(c, '\t' | '\n' | '\r' | ' '..='\u{fffd}' | '\u{10000}'..)
 }

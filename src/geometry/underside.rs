@@ -44,9 +44,11 @@ pub fn attitude_for_underside(
     let needed_rad = |on_bar: Point| {
         let from_edge = on_bar - edge;
         let sine = wanted_mm / from_edge.hypot();
-        (-1.0..=1.0)
-            .contains(&sine)
-            .then(|| from_edge.atan2() + sine.asin())
+        match sine {
+            // So near the edge that it clears at any attitude.
+            sine if sine < -1.0 => Some(f64::NEG_INFINITY),
+            sine => (sine <= 1.0).then(|| from_edge.atan2() + sine.asin()),
+        }
     };
     underside_on_bar(profile, setting)
         .into_iter()

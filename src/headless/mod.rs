@@ -51,9 +51,22 @@ pub enum Problem {
     },
     /// There is no screen for a window.
     #[error(
-        "no window can be opened here: {0}. Without a display, use `sweepgauge report FILE` for the numbers or `sweepgauge picture FILE OUT.svg` for the drawing."
+        "no window can be opened here: {}. Without a display, use `sweepgauge report FILE` for the numbers or `sweepgauge picture FILE OUT.svg` for the drawing.",
+        without_source_places(.0)
     )]
     NoDisplay(String),
+}
+
+/// What a windowing library says, past the places in its own source that it names first.
+fn without_source_places(what: &str) -> &str {
+    let is_place = |before: &str| {
+        let number = before.rsplit(':').next().unwrap_or_default();
+        before.contains(".rs:") && number.bytes().all(|b| b.is_ascii_digit())
+    };
+    what.match_indices(": ")
+        .filter(|(at, _)| is_place(&what[..*at]))
+        .last()
+        .map_or(what, |(at, joint)| &what[at + joint.len()..])
 }
 
 impl Problem {

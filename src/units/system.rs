@@ -82,7 +82,9 @@ impl System {
                 format!("{} mm", fixed(mm, decimals))
             }
             Self::InchDecimal => {
-                let decimals = if inches.abs() < SMALL_INCHES { 4 } else { 3 };
+                // What rounds up to the small length is no longer small.
+                let is_small = inches.abs() < SMALL_INCHES - 0.000_05;
+                let decimals = if is_small { 4 } else { 3 };
                 format!("{} in", fixed(inches, decimals))
             }
             Self::InchFraction => fraction(inches, |thou| fixed(thou, 1)),

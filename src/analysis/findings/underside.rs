@@ -16,11 +16,11 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
     let is_knife = case.solution.lowest == Lowest::Knife;
     let text = match (level, is_knife) {
         (Level::Over, true) => Sentence::new(
-            "The knife's underside drags, {} in the ground.",
+            "The knife's underside drags: it reaches {} into the ground.",
             &[(-clearance).into()],
         ),
         (Level::Over, false) => Sentence::new(
-            "The hardware under the knife drags, {} in the ground.",
+            "The hardware under the knife drags: it reaches {} into the ground.",
             &[(-clearance).into()],
         ),
         (_, true) => Sentence::new(
