@@ -3,6 +3,7 @@
 use egui::{RichText, ScrollArea, Ui};
 
 use super::App;
+use super::card::card;
 use super::look::strong;
 use crate::drawing::CAUTIONS;
 
@@ -46,8 +47,7 @@ impl App {
         if !self.is_about_open {
             return;
         }
-        let modal = egui::Modal::new(egui::Id::unique("about")).show(ctx, |ui| {
-            ui.set_width(620.0);
+        let modal = card(ctx, "about", 620.0, |ui| {
             ui.label(RichText::new("Sweepgauge").family(strong()).size(22.0));
             ui.label(format!(
                 "Version {}. It sends nothing anywhere and needs no network.",
@@ -55,7 +55,9 @@ impl App {
             ));
             ScrollArea::vertical().max_height(460.0).show(ui, |ui| {
                 part(ui, "Cautions");
-                CAUTIONS.iter().for_each(|caution| bullet(ui, caution));
+                for caution in CAUTIONS {
+                    bullet(ui, caution);
+                }
                 part(ui, "What the numbers mean");
                 for (name, meaning) in NUMBERS {
                     ui.horizontal_wrapped(|ui| {
@@ -65,7 +67,9 @@ impl App {
                     });
                 }
                 part(ui, "What the model leaves out");
-                MODEL.iter().for_each(|limit| bullet(ui, limit));
+                for limit in MODEL {
+                    bullet(ui, limit);
+                }
                 part(ui, "Fonts");
                 ui.label("Open Sans, under the Apache License 2.0.");
             });

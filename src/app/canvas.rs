@@ -244,14 +244,16 @@ impl App {
         if !is_fresh {
             let scene = side_view.scene();
             let panels = canvas.panels(&scene, theme);
-            let painted = panels
+            let shapes = panels
                 .iter()
                 .map(|panel| Painted::from_panel(panel, theme, &painter))
                 .collect();
-            self.canvas.painted = Some((key, painted));
+            self.canvas.painted = Some((key, shapes));
         }
         if let Some((_, painted)) = &self.canvas.painted {
-            painted.iter().for_each(|panel| panel.paint(&painter));
+            for panel in painted {
+                panel.paint(&painter);
+            }
         }
         if let Some(why) = self.why_not_current() {
             not_current_ui(ui, response.rect, theme, &why);
@@ -398,15 +400,14 @@ impl App {
                 setting.extension = Some(entry);
                 rest
             }
-            Handle::Back => match &mut setting.rollers {
-                Some(rollers) => {
+            Handle::Back => {
+                if let Some(rollers) = &mut setting.rollers {
                     let wanted = pose.rear_roller.moved.mm() + before - by.y;
                     let entry = Quantity::from_value(Length::from_mm(wanted), system);
                     let rest = wanted - entry.value().mm();
                     rollers.rear_move = entry;
                     rest
-                }
-                None => {
+                } else {
                     let (from, to) = (from - pose.edge_on_plate, to - pose.edge_on_plate);
                     // Lifting the back is turning clockwise about the edge.
                     let turn = -from.cross(to).atan2(from.dot(to));
@@ -417,7 +418,7 @@ impl App {
                     setting.attitude = Some(entry);
                     rest
                 }
-            },
+            }
         };
         ui.data_mut(|data| data.insert_temp(left_over(), rest));
     }

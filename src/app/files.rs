@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use egui::{Key, KeyboardShortcut, Modifiers, RichText};
 
+use super::card::card;
 use super::look::strong;
 use super::{App, Session};
 
@@ -207,8 +208,7 @@ impl App {
         };
         let name = self.session.document.name.clone();
         let mut answer = None;
-        let modal = egui::Modal::new(egui::Id::unique("unsaved changes")).show(ctx, |ui| {
-            ui.set_width(420.0);
+        let modal = card(ctx, "unsaved changes", 420.0, |ui| {
             ui.label(RichText::new("Unsaved changes").family(strong()).size(18.0));
             ui.add_space(6.0);
             ui.label(format!("\"{name}\" has changes that are not saved."));

@@ -37,31 +37,31 @@ impl App {
             group(ui, "Unit", true, |ui| unit_ui(ui, &mut fields, document));
             group(ui, "Reel", false, |ui| reel_ui(ui, &mut fields, document));
             group(ui, "Bench measurements", true, |ui| {
-                bench_ui(ui, &mut fields, document)
+                bench_ui(ui, &mut fields, document);
             });
             group(ui, "Rollers", false, |ui| {
-                rollers_ui(ui, &mut fields, document)
+                rollers_ui(ui, &mut fields, document);
             });
             group(ui, "Closing the gap", false, |ui| {
-                closing_ui(ui, &mut fields, document)
+                closing_ui(ui, &mut fields, document);
             });
             group(ui, "Knife", false, |ui| {
-                knives_ui(ui, &mut fields, document)
+                knives_ui(ui, &mut fields, document);
             });
             group(ui, "Hardware under the knife", false, |ui| {
-                hardware_ui(ui, &mut fields, document)
+                hardware_ui(ui, &mut fields, document);
             });
             group(ui, "Setting: gap and grinding", false, |ui| {
-                setting_ui(ui, &mut fields, document)
+                setting_ui(ui, &mut fields, document);
             });
             group(ui, "Mowing", false, |ui| {
-                mowing_ui(ui, &mut fields, document)
+                mowing_ui(ui, &mut fields, document);
             });
             group(ui, "Ground", false, |ui| {
-                ground_ui(ui, &mut fields, document)
+                ground_ui(ui, &mut fields, document);
             });
             group(ui, "Limits", false, |ui| {
-                limits_ui(ui, &mut fields, document)
+                limits_ui(ui, &mut fields, document);
             });
             ui.add_space(8.0);
         });
@@ -252,7 +252,8 @@ fn knives_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
 /// A knife to begin with: the bench knife under a name of its own.
 fn copy_of_bench_knife(document: &Document) -> Knife {
     let is_taken = |name: &str| document.options.iter().any(|option| option.name == name);
-    let name = (1..)
+    // One more than there are knives is sure to hold a name that is free.
+    let name = (1..=document.options.len() + 1)
         .map(|n| format!("knife {n}"))
         .find(|name| !is_taken(name));
     Knife {

@@ -9,8 +9,8 @@ use super::look::strong;
 pub(super) struct Word {
     /// The field of the unit file, without the places in lists.
     field: &'static str,
-    /// The word.
-    word: &'static str,
+    /// The word itself.
+    name: &'static str,
     /// What it means.
     meaning: &'static str,
     /// How it is measured, or where it comes from.
@@ -19,7 +19,7 @@ pub(super) struct Word {
 
 impl Word {
     pub(super) fn help_ui(&self, ui: &mut Ui) {
-        ui.label(RichText::new(self.word).family(strong()).size(15.0));
+        ui.label(RichText::new(self.name).family(strong()).size(15.0));
         ui.label(self.meaning);
         if !self.measured.is_empty() {
             ui.add_space(4.0);
@@ -47,18 +47,18 @@ pub(super) fn word_of(path: &str) -> Option<&'static Word> {
 
 /// What a field of the unit file is called.
 pub(super) fn name_of(path: &str) -> &str {
-    word_of(path).map_or(path, |word| word.word)
+    word_of(path).map_or(path, |word| word.name)
 }
 
 const fn word(
     field: &'static str,
-    word: &'static str,
+    name: &'static str,
     meaning: &'static str,
     measured: &'static str,
 ) -> Word {
     Word {
         field,
-        word,
+        name,
         meaning,
         measured,
     }

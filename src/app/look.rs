@@ -143,6 +143,8 @@ pub fn dress(ctx: &egui::Context) {
         .families
         .insert(FontFamily::Proportional, family("regular"));
     ctx.set_fonts(fonts);
+    // Where the desktop does not say, light: it reads better in a workshop.
+    ctx.options_mut(|options| options.fallback_theme = egui::Theme::Light);
     let text_styles: BTreeMap<_, _> = [
         (
             TextStyle::Small,

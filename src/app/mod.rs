@@ -7,6 +7,7 @@
 
 mod about;
 mod canvas;
+mod card;
 mod drafts;
 mod field;
 mod files;

@@ -3,6 +3,7 @@
 use egui::RichText;
 
 use super::App;
+use super::card::card;
 use super::files::Asking;
 use super::look::strong;
 use crate::drawing::CAUTIONS;
@@ -34,9 +35,12 @@ impl App {
         }
         let mut is_done = false;
         let mut opens_file = false;
-        let modal = egui::Modal::new(egui::Id::unique("start card")).show(ctx, |ui| {
-            ui.set_width(560.0);
-            ui.label(RichText::new("Will this unit scalp?").family(strong()).size(22.0));
+        let modal = card(ctx, "start card", 560.0, |ui| {
+            ui.label(
+                RichText::new("Will this unit scalp?")
+                    .family(strong())
+                    .size(22.0),
+            );
             ui.label("Sweepgauge draws a cutting unit to scale and computes how deep its reel sweeps below the height of cut. A demo unit is open to try it on.");
             ui.add_space(8.0);
             for (name, text) in STEPS {

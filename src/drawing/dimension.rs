@@ -65,13 +65,13 @@ impl Dimension {
         let tail = 2.4 * ARROW;
         if is_wide {
             paper.line(Role::Dimension, start, end);
-            paper.fill(Role::Dimension, arrowhead(start, -ahead));
-            paper.fill(Role::Dimension, arrowhead(end, ahead));
+            paper.fill(Role::Dimension, &arrowhead(start, -ahead));
+            paper.fill(Role::Dimension, &arrowhead(end, ahead));
         } else {
             // No room inside: arrowheads from outside, pointing at each other.
             paper.line(Role::Dimension, start - ahead * tail, end + ahead * tail);
-            paper.fill(Role::Dimension, arrowhead(start, ahead));
-            paper.fill(Role::Dimension, arrowhead(end, -ahead));
+            paper.fill(Role::Dimension, &arrowhead(start, ahead));
+            paper.fill(Role::Dimension, &arrowhead(end, -ahead));
         }
         self.text(paper, start, end, is_wide, tail);
     }

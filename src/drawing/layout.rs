@@ -145,10 +145,10 @@ impl Paper {
     }
 
     /// Fills with the pen's colour.
-    pub(super) fn fill(&mut self, role: Role, outline: BezPath) {
+    pub(super) fn fill(&mut self, role: Role, outline: &BezPath) {
         self.marks.push(Mark::Fill {
             role,
-            path: flattened(&outline),
+            path: flattened(outline),
             is_ink: true,
         });
     }
@@ -223,9 +223,12 @@ impl Paper {
         let at = paper_from_world * label.at;
         let width = Self::width_of(&label.text, TEXT_SIZE);
         let mirrored = Vec2::new(-label.offset.x, label.offset.y);
-        let offset = match self.holds(at + label.offset, label.offset.x, width) {
-            false if self.holds(at + mirrored, mirrored.x, width) => mirrored,
-            _ => label.offset,
+        let offset = if !self.holds(at + label.offset, label.offset.x, width)
+            && self.holds(at + mirrored, mirrored.x, width)
+        {
+            mirrored
+        } else {
+            label.offset
         };
         let mut to = at + offset;
         if !self.holds(to, offset.x, width) {
@@ -246,7 +249,7 @@ impl Paper {
         if label.has_leader {
             self.line(Role::Dimension, at, to);
             let dot = kurbo::Circle::new(at, 2.2).to_path(FLATNESS);
-            self.fill(Role::Dimension, dot);
+            self.fill(Role::Dimension, &dot);
         }
         let aside = Vec2::new(5.0 * offset.x.clamp(-1.0, 1.0), 0.0);
         self.text(role, to + aside, anchor, label.text.clone());
@@ -273,13 +276,13 @@ impl Paper {
         let turning =
             Vec2::from_angle(start + sweep + std::f64::consts::FRAC_PI_2) * sweep.signum();
         if sweep.abs() * radius > 14.0 {
-            self.fill(Role::Dimension, arrowhead(at(start + sweep), turning));
+            self.fill(Role::Dimension, &arrowhead(at(start + sweep), turning));
         } else {
             // Too narrow for an arrowhead inside: one from outside.
             let beyond = 0.25 * sweep.signum();
             let tail = kurbo::Arc::new(apex, (radius, radius), start + sweep, beyond, 0.0);
             self.stroke(Role::Dimension, &tail.to_path(FLATNESS));
-            self.fill(Role::Dimension, arrowhead(at(start + sweep), -turning));
+            self.fill(Role::Dimension, &arrowhead(at(start + sweep), -turning));
         }
         // Beside the leg it starts from, away from the other leg, if that leg stands upright.
         let is_upright = from.y.abs() > from.x.abs();
@@ -300,7 +303,7 @@ impl Paper {
 fn flattened(path: &BezPath) -> BezPath {
     let mut flat = BezPath::new();
     kurbo::flatten(path.elements().iter().copied(), FLATNESS, |element| {
-        flat.push(element)
+        flat.push(element);
     });
     flat
 }
@@ -354,7 +357,7 @@ fn lay_out_item(paper: &mut Paper, item: &Item, paper_from_world: Affine, near: 
                 if let Some(&tip) = ends.last()
                     && let Some(&before) = ends.iter().rfind(|end| end.distance(tip) > 1e-6)
                 {
-                    paper.fill(role, arrowhead(tip, tip - before));
+                    paper.fill(role, &arrowhead(tip, tip - before));
                 }
             }
         }
@@ -380,7 +383,7 @@ fn lay_out_item(paper: &mut Paper, item: &Item, paper_from_world: Affine, near: 
         Shape::Ring(at) => {
             let at = paper_from_world * *at;
             paper.stroke(role, &kurbo::Circle::new(at, 11.0).to_path(FLATNESS));
-            paper.fill(role, kurbo::Circle::new(at, 3.4).to_path(FLATNESS));
+            paper.fill(role, &kurbo::Circle::new(at, 3.4).to_path(FLATNESS));
         }
         Shape::Cross(at) => {
             let at = paper_from_world * *at;

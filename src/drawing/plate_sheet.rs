@@ -185,7 +185,7 @@ fn header(paper: &mut Paper, unit_name: &str, knife_name: &str, view: &SideView)
     let (level, text) = verdict(view.findings);
     let role = Role::Level(level);
     let (symbol, line) = level_symbol(level, Rect::new(24.0, 20.0, 58.0, 54.0));
-    paper.fill(role, symbol);
+    paper.fill(role, &symbol);
     paper.stroke_with(Role::Paper, &line, Pen::Wide(3.5));
     paper.sized_text(
         Role::Heading,

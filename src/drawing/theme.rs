@@ -147,6 +147,13 @@ impl Theme {
         }
     }
 
+    const fn cut_line(self) -> Rgb {
+        match self {
+            Self::Light => BLUE,
+            Self::Dark => SKY_BLUE,
+        }
+    }
+
     /// The colour of a role's words: the ink, since coloured words on paper read badly from afar.
     #[must_use]
     pub fn text_colour(self, role: Role) -> Rgb {
@@ -175,9 +182,21 @@ impl Theme {
                 is_crossed,
             })
         };
-        let blue = match self {
-            Self::Light => BLUE,
-            Self::Dark => SKY_BLUE,
+        let paint = |colour| Look {
+            ink: colour,
+            fill: colour,
+            ..plain
+        };
+        let pen = |ink, width, dashes| Look {
+            ink,
+            width,
+            dashes,
+            ..plain
+        };
+        let part = |width, hatching| Look {
+            width,
+            hatching,
+            ..plain
         };
         match role {
             Role::Plate => Look {
@@ -203,48 +222,18 @@ impl Theme {
                 fill: n.body.faint(110),
                 ..plain
             },
-            Role::ReelRim => Look {
-                width: THICK,
-                ..plain
-            },
+            Role::ReelRim => part(THICK, None),
             Role::ReelBody => Look {
                 fill: n.body.faint(120),
                 ..plain
             },
-            Role::Blade => Look {
-                ink: n.middle,
-                width: 1.4,
-                ..plain
-            },
-            Role::Knife => Look {
-                width: THICK,
-                hatching: hatched(n.middle, 45.0, 6.0, false),
-                ..plain
-            },
-            Role::Hardware => Look {
-                width: 1.4,
-                hatching: hatched(n.middle, -45.0, 4.0, false),
-                ..plain
-            },
-            Role::Roller => Look {
-                width: 1.6,
-                ..plain
-            },
-            Role::CentreLine => Look {
-                ink: n.middle,
-                dashes: CHAIN,
-                ..plain
-            },
-            Role::Datum => Look {
-                ink: n.middle,
-                dashes: DASHED,
-                ..plain
-            },
-            Role::CutLine => Look {
-                ink: blue,
-                width: 1.8,
-                ..plain
-            },
+            Role::Blade => pen(n.middle, 1.4, &[]),
+            Role::Knife => part(THICK, hatched(n.middle, 45.0, 6.0, false)),
+            Role::Hardware => part(1.4, hatched(n.middle, -45.0, 4.0, false)),
+            Role::Roller => part(1.6, None),
+            Role::CentreLine => pen(n.middle, THIN, CHAIN),
+            Role::Datum => pen(n.middle, THIN, DASHED),
+            Role::CutLine => pen(self.cut_line(), 1.8, &[]),
             Role::BelowCut(level) => {
                 let colour = self.level(level);
                 let hatching = match level {
@@ -266,36 +255,13 @@ impl Theme {
                 width: 2.4,
                 ..plain
             },
-            Role::Dimension => Look {
-                ink: n.ink,
-                ..plain
-            },
-            Role::Note => Look {
-                ink: n.middle,
-                ..plain
-            },
+            Role::Dimension => pen(n.ink, THIN, &[]),
+            Role::Note => pen(n.middle, THIN, &[]),
             Role::Heading => plain,
-            Role::Ghost => Look {
-                ink: n.faint,
-                width: 1.2,
-                dashes: DASHED,
-                ..plain
-            },
-            Role::LensFrame => Look {
-                ink: n.middle,
-                width: 1.2,
-                ..plain
-            },
-            Role::Paper => Look {
-                ink: n.paper,
-                fill: n.paper,
-                ..plain
-            },
-            Role::Level(level) => Look {
-                ink: self.level(level),
-                fill: self.level(level),
-                ..plain
-            },
+            Role::Ghost => pen(n.faint, 1.2, DASHED),
+            Role::LensFrame => pen(n.middle, 1.2, &[]),
+            Role::Paper => paint(n.paper),
+            Role::Level(level) => paint(self.level(level)),
         }
     }
 }

@@ -91,7 +91,7 @@ fn frame(criterion: &mut Criterion) {
         draw(&mut app);
     }
     criterion.bench_function("frame, nothing changed", |bench| {
-        bench.iter(|| draw(&mut app))
+        bench.iter(|| draw(&mut app));
     });
     let mut steps = (0_u32..).map(|step| 3.0 + f64::from(step % 200) / 100.0);
     criterion.bench_function("frame, attitude dragged", |bench| {

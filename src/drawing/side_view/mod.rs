@@ -4,10 +4,15 @@ use std::f64::consts::{FRAC_PI_2, TAU};
 
 use kurbo::{Affine, Arc, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
 
-use super::{Dimension, Direction, Label, Role, Scene, Shape, ShownIn};
+use super::{Label, Role, Scene, Shape, ShownIn};
+
+mod dimensions;
+mod knife;
+
 use crate::analysis::{Case, Findings, Level, Solution};
-use crate::geometry::{RollerOnPlate, Setting, underside_on_bar};
+use crate::geometry::RollerOnPlate;
 use crate::units::{Length, System};
+use knife::knife_outline;
 
 /// How far a curve of the scene may stray from the true one, in millimetres.
 const EXACT_MM: f64 = 1e-6;
@@ -92,7 +97,7 @@ impl SideView<'_> {
         self.below_cut(&mut scene);
         self.knife(&mut scene);
         self.lines(&mut scene, reach);
-        self.dimensions(&mut scene);
+        self.dimensions_and_words(&mut scene);
         scene
     }
 
@@ -256,34 +261,6 @@ impl SideView<'_> {
         scene.add(role, Shape::Line(arc));
     }
 
-    fn knife(&self, scene: &mut Scene) {
-        let outline = knife_outline(&self.case);
-        scene.add(Role::Knife, Shape::Hatch(outline.clone()));
-        scene.add(Role::Knife, Shape::Line(outline));
-        for outline in hardware_outlines(&self.case) {
-            scene.add(Role::Hardware, Shape::Hatch(outline.clone()));
-            scene.add(Role::Hardware, Shape::Line(outline));
-        }
-        let plate_from_bar = plate_from_bar(self.case.solution);
-        let setting = self.case.setting;
-        let extension = setting.total_extension(&self.case.unit.profile).mm();
-        let screw = setting.knife.reach.mm() - extension;
-        let deep = setting.knife.body_thickness.mm();
-        let axis = plate_from_bar * line((screw, -1.2 * deep), (screw, 2.2 * deep));
-        scene.add_in(ShownIn::Whole, Role::CentreLine, Shape::Line(axis));
-        let inside = plate_from_bar
-            * Point::new(
-                self.case.setting.edge_on_bar(&self.case.unit.profile).x + 2.5,
-                0.6 * setting.knife.lip_thickness.mm(),
-            );
-        let text = "knife".to_owned();
-        scene.add_in(
-            ShownIn::Lens,
-            Role::Note,
-            label(inside, (-20.0, 62.0), true, text),
-        );
-    }
-
     fn lines(&self, scene: &mut Scene, (from, to): (f64, f64)) {
         let solution = self.case.solution;
         let pose = &solution.pose;
@@ -317,128 +294,6 @@ impl SideView<'_> {
         scene.add_in(ShownIn::Whole, Role::Datum, Shape::Line(datum));
         let clip = pose.clip_point_on_plate();
         scene.add(Role::Clip, Shape::Ring(clip));
-    }
-
-    fn dimensions(&self, scene: &mut Scene) {
-        let solution = self.case.solution;
-        let pose = &solution.pose;
-        let sweep = &solution.sweep;
-        let (centre, edge) = (pose.centre_on_plate, pose.edge_on_plate);
-        let lowest = pose.lowest_of_reel_on_plate();
-        let clip = pose.clip_point_on_plate();
-
-        let behind = format!("behind centre {}", self.length(sweep.behind_centre));
-        for (shown_in, offset) in [(ShownIn::Whole, 34.0), (ShownIn::Lens, 88.0)] {
-            let through = match shown_in {
-                ShownIn::Lens => Point::new(edge.x, lowest.y.min(edge.y)),
-                _ => Point::new(edge.x, -GROUND_DEPTH_MM),
-            };
-            let dimension = Dimension {
-                from: edge,
-                to: lowest,
-                direction: Direction::Across,
-                through,
-                offset,
-                text: behind.clone(),
-            };
-            scene.add_in(shown_in, Role::Dimension, Shape::Dimension(dimension));
-        }
-
-        let front = &pose.front_roller;
-        let aside = front.centre.x + 1.15 * front.radius_mm;
-        scene.add_in(
-            ShownIn::Whole,
-            Role::Dimension,
-            Shape::Dimension(Dimension {
-                from: Point::new(aside, 0.0),
-                to: Point::new(aside, edge.y),
-                direction: Direction::Up,
-                through: Point::new(aside, 0.0),
-                offset: 0.0,
-                text: format!("height of cut {}", self.length(pose.height_of_cut)),
-            }),
-        );
-
-        let share = solution
-            .sweep_share
-            .map_or(String::new(), |s| format!(" ({})", self.system.share(s)));
-        let depth = self.length(sweep.below_cut);
-        scene.add_in(
-            ShownIn::Lens,
-            Role::Dimension,
-            Shape::Dimension(Dimension {
-                from: edge,
-                to: lowest,
-                direction: Direction::Up,
-                through: lowest,
-                offset: 40.0,
-                text: format!("sweep {depth}{share}"),
-            }),
-        );
-        if sweep.chord.mm() > 0.0 {
-            let role = Role::BelowCut(self.sweep_level());
-            let text = format!("below the cut {depth}{share}");
-            scene.add_in(
-                ShownIn::Whole,
-                role,
-                label(lowest, (46.0, 96.0), true, text),
-            );
-            let part = Point::new(
-                centre.x - 0.2 * sweep.behind_centre.mm(),
-                lowest.y.midpoint(edge.y),
-            );
-            let text = "below the cut".to_owned();
-            scene.add_in(ShownIn::Lens, role, label(part, (28.0, -118.0), true, text));
-        }
-        for (shown_in, offset) in [
-            (ShownIn::Whole, (-44.0, -52.0)),
-            (ShownIn::Lens, (-40.0, -72.0)),
-        ] {
-            scene.add_in(
-                shown_in,
-                Role::Clip,
-                label(clip, offset, true, "clip point".to_owned()),
-            );
-        }
-
-        let width = self.case.setting.knife.width.mm();
-        let attitude = Shape::Angle {
-            apex: edge,
-            from: Vec2::new(-1.0, 0.0),
-            to: datum_back(solution),
-            radius_mm: 1.2 * width,
-            text: format!("attitude {}", self.system.angle(pose.attitude)),
-        };
-        scene.add_in(ShownIn::Whole, Role::Dimension, attitude);
-        let clip_angle = Shape::Angle {
-            apex: centre,
-            from: Vec2::new(0.0, -1.0),
-            to: edge - centre,
-            radius_mm: 0.45 * pose.reel_radius_mm,
-            text: format!("clip angle {}", self.system.angle(sweep.clip_angle)),
-        };
-        scene.add_in(ShownIn::Whole, Role::Dimension, clip_angle);
-
-        let above = centre.y + 0.92 * pose.reel_radius_mm;
-        let start = Point::new(front.centre.x - 0.6 * front.radius_mm, above);
-        let travel = line(start, start + Vec2::new(1.5 * front.radius_mm, 0.0));
-        scene.add_in(ShownIn::Whole, Role::Note, Shape::Arrow(travel));
-        scene.add_in(
-            ShownIn::Whole,
-            Role::Note,
-            label(
-                start + Vec2::new(0.7 * front.radius_mm, 0.0),
-                (0.0, 14.0),
-                false,
-                "travel".to_owned(),
-            ),
-        );
-        let far = Point::new(front.centre.x - 1.02 * front.radius_mm, edge.y);
-        scene.add_in(
-            ShownIn::Whole,
-            Role::CutLine,
-            label(far, (-1.0, -11.0), false, "cut line".to_owned()),
-        );
     }
 }
 
@@ -554,56 +409,4 @@ fn blade_section(centre: Point, radius: f64, angle: f64) -> BezPath {
     path.quad_to(at(0.78, 0.02 + thick / 0.78), at(1.0, thick));
     path.close_path();
     path
-}
-
-/// The knife's section on the plate: the ground top face as far as the lip, the ground front face.
-///
-/// Where the datum would run into the reel behind the edge the top face is drawn relieved, down to
-/// the tangent at the edge: a real one is ground so, by how much nobody measured.
-fn knife_outline(case: &Case) -> BezPath {
-    let setting: &Setting = case.setting;
-    let profile = &case.unit.profile;
-    let edge = setting.edge_on_bar(profile);
-    let [lip_front, lip_back, body_front, body_back] = underside_on_bar(profile, setting);
-    let mut corners = vec![edge];
-    let mut top_end = lip_back.x;
-    let pose = &case.solution.pose;
-    let into_reel_rad = pose.attitude.rad() - pose.sweep().clip_angle.rad();
-    if into_reel_rad > 0.0 {
-        // The datum leaves the reel's circle again at the far end of a chord.
-        let chord = 2.0 * pose.edge_to_centre_mm().hypot() * into_reel_rad.sin();
-        top_end = top_end.max(edge.x + chord).min(body_back.x);
-        let relief = (top_end - edge.x) * into_reel_rad.tan();
-        let deepest = setting.knife.lip_thickness.mm().max(edge.y) * 0.8;
-        corners.push(Point::new(top_end, (edge.y + relief).min(deepest)));
-    }
-    corners.push(Point::new(top_end, edge.y));
-    if edge.y > 0.0 {
-        corners.push(Point::new(top_end, 0.0));
-    }
-    corners.extend([
-        Point::new(body_back.x, 0.0),
-        body_back,
-        body_front,
-        lip_back,
-        lip_front,
-    ]);
-    plate_from_bar(case.solution) * closed(&corners)
-}
-
-/// Screw heads and the like, down to the points measured; how wide they are nobody measured.
-fn hardware_outlines(case: &Case) -> impl Iterator<Item = BezPath> {
-    const HALF_WIDTH_MM: f64 = 4.5;
-    let plate_from_bar = plate_from_bar(case.solution);
-    let top = case.setting.knife.body_thickness.mm();
-    case.unit.hardware.iter().map(move |point| {
-        let top = top.min(point.y - 0.5);
-        let head = Rect::new(
-            point.x - HALF_WIDTH_MM,
-            top,
-            point.x + HALF_WIDTH_MM,
-            point.y,
-        );
-        plate_from_bar * head.to_path(EXACT_MM)
-    })
 }

@@ -1,0 +1,148 @@
+//! Dimensions and words of the side view, for the whole unit and for the lens.
+
+use kurbo::{Point, Vec2};
+
+use super::{GROUND_DEPTH_MM, SideView, datum_back, label, line};
+use crate::drawing::{Dimension, Direction, Role, Scene, Shape, ShownIn};
+
+impl SideView<'_> {
+    pub(super) fn dimensions_and_words(&self, scene: &mut Scene) {
+        self.behind_centre(scene);
+        self.height_of_cut(scene);
+        self.sweep(scene);
+        self.clip_point(scene);
+        self.angles(scene);
+        self.travel(scene);
+    }
+
+    fn behind_centre(&self, scene: &mut Scene) {
+        let solution = self.case.solution;
+        let edge = solution.pose.edge_on_plate;
+        let lowest = solution.pose.lowest_of_reel_on_plate();
+        let text = format!(
+            "behind centre {}",
+            self.length(solution.sweep.behind_centre)
+        );
+        for (shown_in, y_mm, offset) in [
+            (ShownIn::Whole, -GROUND_DEPTH_MM, 34.0),
+            (ShownIn::Lens, lowest.y.min(edge.y), 88.0),
+        ] {
+            let dimension = Dimension {
+                from: edge,
+                to: lowest,
+                direction: Direction::Across,
+                through: Point::new(edge.x, y_mm),
+                offset,
+                text: text.clone(),
+            };
+            scene.add_in(shown_in, Role::Dimension, Shape::Dimension(dimension));
+        }
+    }
+
+    fn height_of_cut(&self, scene: &mut Scene) {
+        let pose = &self.case.solution.pose;
+        let front = &pose.front_roller;
+        let height = pose.edge_on_plate.y;
+        let aside = front.centre.x + 1.15 * front.radius_mm;
+        let dimension = Dimension {
+            from: Point::new(aside, 0.0),
+            to: Point::new(aside, height),
+            direction: Direction::Up,
+            through: Point::new(aside, 0.0),
+            offset: 0.0,
+            text: format!("height of cut {}", self.length(pose.height_of_cut)),
+        };
+        scene.add_in(ShownIn::Whole, Role::Dimension, Shape::Dimension(dimension));
+        let before_roller = Point::new(front.centre.x - 1.02 * front.radius_mm, height);
+        let word = label(before_roller, (-1.0, -11.0), false, "cut line".to_owned());
+        scene.add_in(ShownIn::Whole, Role::CutLine, word);
+    }
+
+    fn sweep(&self, scene: &mut Scene) {
+        let solution = self.case.solution;
+        let sweep = &solution.sweep;
+        let (centre, edge) = (solution.pose.centre_on_plate, solution.pose.edge_on_plate);
+        let lowest = solution.pose.lowest_of_reel_on_plate();
+        let share = solution
+            .sweep_share
+            .map_or(String::new(), |s| format!(" ({})", self.system.share(s)));
+        let depth = self.length(sweep.below_cut);
+        let dimension = Dimension {
+            from: edge,
+            to: lowest,
+            direction: Direction::Up,
+            through: lowest,
+            offset: 40.0,
+            text: format!("sweep {depth}{share}"),
+        };
+        scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Dimension(dimension));
+        if sweep.chord.mm() <= 0.0 {
+            return;
+        }
+        let role = Role::BelowCut(self.sweep_level());
+        let text = format!("below the cut {depth}{share}");
+        scene.add_in(
+            ShownIn::Whole,
+            role,
+            label(lowest, (46.0, 96.0), true, text),
+        );
+        let inside = Point::new(
+            centre.x - 0.2 * sweep.behind_centre.mm(),
+            lowest.y.midpoint(edge.y),
+        );
+        let text = "below the cut".to_owned();
+        scene.add_in(
+            ShownIn::Lens,
+            role,
+            label(inside, (28.0, -118.0), true, text),
+        );
+    }
+
+    fn clip_point(&self, scene: &mut Scene) {
+        let clip = self.case.solution.pose.clip_point_on_plate();
+        for (shown_in, offset) in [
+            (ShownIn::Whole, (-44.0, -52.0)),
+            (ShownIn::Lens, (-40.0, -72.0)),
+        ] {
+            let word = label(clip, offset, true, "clip point".to_owned());
+            scene.add_in(shown_in, Role::Clip, word);
+        }
+    }
+
+    fn angles(&self, scene: &mut Scene) {
+        let solution = self.case.solution;
+        let pose = &solution.pose;
+        let (centre, edge) = (pose.centre_on_plate, pose.edge_on_plate);
+        let attitude = Shape::Angle {
+            apex: edge,
+            from: Vec2::new(-1.0, 0.0),
+            to: datum_back(solution),
+            radius_mm: 1.2 * self.case.setting.knife.width.mm(),
+            text: format!("attitude {}", self.system.angle(pose.attitude)),
+        };
+        scene.add_in(ShownIn::Whole, Role::Dimension, attitude);
+        let clip_angle = Shape::Angle {
+            apex: centre,
+            from: Vec2::new(0.0, -1.0),
+            to: edge - centre,
+            radius_mm: 0.45 * pose.reel_radius_mm,
+            text: format!(
+                "clip angle {}",
+                self.system.angle(solution.sweep.clip_angle)
+            ),
+        };
+        scene.add_in(ShownIn::Whole, Role::Dimension, clip_angle);
+    }
+
+    fn travel(&self, scene: &mut Scene) {
+        let pose = &self.case.solution.pose;
+        let front = &pose.front_roller;
+        let above = pose.centre_on_plate.y + 0.92 * pose.reel_radius_mm;
+        let start = Point::new(front.centre.x - 0.6 * front.radius_mm, above);
+        let arrow = line(start, start + Vec2::new(1.5 * front.radius_mm, 0.0));
+        scene.add_in(ShownIn::Whole, Role::Note, Shape::Arrow(arrow));
+        let middle = start + Vec2::new(0.7 * front.radius_mm, 0.0);
+        let word = label(middle, (0.0, 14.0), false, "travel".to_owned());
+        scene.add_in(ShownIn::Whole, Role::Note, word);
+    }
+}

@@ -1,0 +1,90 @@
+//! The knife's section and the hardware under it.
+
+use kurbo::{BezPath, Point, Rect, Shape as _};
+
+use super::{EXACT_MM, SideView, closed, label, line, plate_from_bar};
+use crate::analysis::Case;
+use crate::drawing::{Role, Scene, Shape, ShownIn};
+use crate::geometry::{Setting, underside_on_bar};
+
+impl SideView<'_> {
+    pub(super) fn knife(&self, scene: &mut Scene) {
+        let outline = knife_outline(&self.case);
+        scene.add(Role::Knife, Shape::Hatch(outline.clone()));
+        scene.add(Role::Knife, Shape::Line(outline));
+        for outline in hardware_outlines(&self.case) {
+            scene.add(Role::Hardware, Shape::Hatch(outline.clone()));
+            scene.add(Role::Hardware, Shape::Line(outline));
+        }
+        let plate_from_bar = plate_from_bar(self.case.solution);
+        let setting = self.case.setting;
+        let extension = setting.total_extension(&self.case.unit.profile).mm();
+        let screw = setting.knife.reach.mm() - extension;
+        let deep = setting.knife.body_thickness.mm();
+        let axis = plate_from_bar * line((screw, -1.2 * deep), (screw, 2.2 * deep));
+        scene.add_in(ShownIn::Whole, Role::CentreLine, Shape::Line(axis));
+        let inside = plate_from_bar
+            * Point::new(
+                self.case.setting.edge_on_bar(&self.case.unit.profile).x + 2.5,
+                0.6 * setting.knife.lip_thickness.mm(),
+            );
+        let text = "knife".to_owned();
+        scene.add_in(
+            ShownIn::Lens,
+            Role::Note,
+            label(inside, (-20.0, 62.0), true, text),
+        );
+    }
+}
+
+/// The knife's section on the plate: the ground top face as far as the lip, the ground front face.
+///
+/// Where the datum would run into the reel behind the edge the top face is drawn relieved, down to
+/// the tangent at the edge: a real one is ground so, by how much nobody measured.
+pub(super) fn knife_outline(case: &Case) -> BezPath {
+    let setting: &Setting = case.setting;
+    let profile = &case.unit.profile;
+    let edge = setting.edge_on_bar(profile);
+    let [lip_front, lip_back, body_front, body_back] = underside_on_bar(profile, setting);
+    let mut corners = vec![edge];
+    let mut top_end = lip_back.x;
+    let pose = &case.solution.pose;
+    let into_reel_rad = pose.attitude.rad() - pose.sweep().clip_angle.rad();
+    if into_reel_rad > 0.0 {
+        // The datum leaves the reel's circle again at the far end of a chord.
+        let chord = 2.0 * pose.edge_to_centre_mm().hypot() * into_reel_rad.sin();
+        top_end = top_end.max(edge.x + chord).min(body_back.x);
+        let relief = (top_end - edge.x) * into_reel_rad.tan();
+        let deepest = setting.knife.lip_thickness.mm().max(edge.y) * 0.8;
+        corners.push(Point::new(top_end, (edge.y + relief).min(deepest)));
+    }
+    corners.push(Point::new(top_end, edge.y));
+    if edge.y > 0.0 {
+        corners.push(Point::new(top_end, 0.0));
+    }
+    corners.extend([
+        Point::new(body_back.x, 0.0),
+        body_back,
+        body_front,
+        lip_back,
+        lip_front,
+    ]);
+    plate_from_bar(case.solution) * closed(&corners)
+}
+
+/// Screw heads and the like, down to the points measured; how wide they are nobody measured.
+fn hardware_outlines(case: &Case) -> impl Iterator<Item = BezPath> {
+    const HALF_WIDTH_MM: f64 = 4.5;
+    let plate_from_bar = plate_from_bar(case.solution);
+    let top = case.setting.knife.body_thickness.mm();
+    case.unit.hardware.iter().map(move |point| {
+        let top = top.min(point.y - 0.5);
+        let head = Rect::new(
+            point.x - HALF_WIDTH_MM,
+            top,
+            point.x + HALF_WIDTH_MM,
+            point.y,
+        );
+        plate_from_bar * head.to_path(EXACT_MM)
+    })
+}
