@@ -4,6 +4,7 @@
 //! judging of those numbers by limits. This room imports `units`, `geometry` and `unit`.
 
 pub mod findings;
+pub mod knives;
 mod solution;
 mod solved;
 

@@ -259,6 +259,7 @@ fn copy_of_bench_knife(document: &Document) -> Knife {
     Knife {
         name: name.unwrap_or_default(),
         price: None,
+        notes: None,
         ..document.knife.clone()
     }
 }

@@ -13,6 +13,7 @@ mod field;
 mod files;
 mod form;
 mod help;
+mod knives;
 mod look;
 mod numbers;
 mod paint;
@@ -33,6 +34,7 @@ pub use window::open_window;
 use canvas::CanvasState;
 use drafts::Drafts;
 use files::Asking;
+use knives::KnivesState;
 use shot::Shot;
 
 use crate::analysis::Unsolved;
@@ -48,6 +50,8 @@ pub struct App {
     pub preferences: Preferences,
     drafts: Drafts,
     canvas: CanvasState,
+    knives: KnivesState,
+    area: Area,
     dialogs: Box<dyn Dialogs>,
     asking: Option<Asking>,
     notice: Option<Notice>,
@@ -56,6 +60,16 @@ pub struct App {
     may_close: bool,
     title_sent: String,
     shot: Option<Shot>,
+}
+
+/// The areas of the window.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum Area {
+    /// The unit on screen.
+    #[default]
+    Unit,
+    /// Choosing a knife.
+    Knives,
 }
 
 /// Something to tell, until the next thing happens.
@@ -76,6 +90,8 @@ impl App {
             preferences,
             drafts: Drafts::default(),
             canvas,
+            knives: KnivesState::default(),
+            area: Area::default(),
             dialogs,
             asking: None,
             notice: None,
@@ -113,19 +129,29 @@ impl App {
                 self.form_ui(ui);
             });
         self.session.settle();
-        let height = ui.ctx().content_rect().height();
-        egui::Panel::bottom("numbers")
-            .default_size((0.27 * height).clamp(180.0, 330.0))
-            .size_range(110.0..=460.0)
-            .resizable(true)
-            .show(ui, |ui| self.numbers_ui(ui));
-        egui::CentralPanel::default_margins().show(ui, |ui| self.canvas_ui(ui));
+        match self.area {
+            Area::Unit => self.unit_ui(ui),
+            Area::Knives => {
+                egui::CentralPanel::default_margins().show(ui, |ui| self.knives_ui(ui));
+            }
+        }
         self.question_ui(ui.ctx());
         self.about_ui(ui.ctx());
         self.start_card_ui(ui.ctx());
         self.session.settle();
         self.close_asked(ui.ctx());
         self.window_title(ui.ctx());
+    }
+
+    /// The unit on screen: drawing, and findings and numbers under it.
+    fn unit_ui(&mut self, ui: &mut egui::Ui) {
+        let height = ui.ctx().content_rect().height();
+        egui::Panel::bottom("numbers")
+            .default_size((0.27 * height).clamp(150.0, 330.0))
+            .size_range(110.0..=460.0)
+            .resizable(true)
+            .show(ui, |ui| self.numbers_ui(ui));
+        egui::CentralPanel::default_margins().show(ui, |ui| self.canvas_ui(ui));
     }
 
     /// Puts another document in the window.

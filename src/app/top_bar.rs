@@ -2,9 +2,9 @@
 
 use egui::{Button, RichText, Ui};
 
-use super::App;
 use super::files::{Asking, NEW, OPEN, SAVE, SAVE_AS};
 use super::look::{colour, strong};
+use super::{App, Area};
 use crate::analysis::Level;
 use crate::units::System;
 
@@ -14,6 +14,11 @@ impl App {
         ui.add_space(3.0);
         ui.horizontal(|ui| {
             ui.menu_button("File", |ui| self.file_menu_ui(ui));
+            ui.selectable_value(&mut self.area, Area::Unit, "Unit")
+                .on_hover_text("The unit on screen");
+            ui.selectable_value(&mut self.area, Area::Knives, "Knives")
+                .on_hover_text("Compare knives before ordering");
+            ui.separator();
             let unit = &self.session.document.name;
             let mark = if self.has_unsaved() { "•" } else { "" };
             let response = ui.label(RichText::new(format!("{unit} {mark}")).family(strong()));

@@ -38,6 +38,20 @@ pub enum Command {
         #[command(flatten)]
         what_if: WhatIf,
     },
+    /// Compare the bench knife and every option: numbers and usable windows of attitude.
+    Knives {
+        /// Unit file.
+        file: PathBuf,
+        /// One JSON list, in millimetres and degrees, instead of a table.
+        #[arg(long, conflicts_with = "csv")]
+        json: bool,
+        /// CSV, one row a knife, in the file's units.
+        #[arg(long)]
+        csv: bool,
+        /// What to try.
+        #[command(flatten)]
+        what_if: WhatIf,
+    },
     /// Draw a unit without a display.
     Picture {
         /// Unit file.

@@ -4,11 +4,13 @@
 //! pictures, exit codes. It imports every room but `app`.
 
 mod arguments;
+mod knives;
 mod picture;
 mod report;
 mod what_if;
 
 pub use arguments::{Arguments, Command, WindowArguments};
+pub use knives::{Printed, knives};
 pub use picture::{bundled_fonts, write_picture};
 pub use report::{Report, table};
 pub use what_if::{WhatIf, WhatIfProblem};
@@ -138,6 +140,19 @@ pub fn run(command: &Command) -> Result<String, Problem> {
             let read = Read::from_file(file, what_if)?;
             write_picture(&read, out, *dark, *turf)?;
             Ok(String::new())
+        }
+        Command::Knives {
+            file,
+            json,
+            csv,
+            what_if,
+        } => {
+            let printed = match (json, csv) {
+                (true, _) => Printed::Json,
+                (false, true) => Printed::Csv,
+                (false, false) => Printed::Plain,
+            };
+            Ok(knives(&Read::from_file(file, what_if)?, printed))
         }
         Command::Window(_) => Ok(String::new()),
     }

@@ -116,12 +116,17 @@ impl Report {
     /// One JSON object.
     #[must_use]
     pub fn to_json(&self) -> String {
-        // A report holds numbers and texts only: there is nothing JSON cannot write.
-        let mut text = serde_json::to_string_pretty(self)
-            .unwrap_or_else(|error| unreachable!("a report is plain: {error}"));
-        text.push('\n');
-        text
+        json_text(self)
     }
+}
+
+/// A report as JSON text.
+pub(super) fn json_text(report: &impl Serialize) -> String {
+    // A report holds numbers and texts only: there is nothing JSON cannot write.
+    let mut text = serde_json::to_string_pretty(report)
+        .unwrap_or_else(|error| unreachable!("a report is plain: {error}"));
+    text.push('\n');
+    text
 }
 
 /// The report as a table in the units of the file.

@@ -160,7 +160,7 @@ impl Document {
         })?;
         let fitted_section = match fitted {
             Fitted::Bench => profile.knife,
-            Fitted::Option(index) => section(&self.options[index]),
+            Fitted::Option(index) => self.options[index].section(),
         };
         let mowing = match &self.mowing {
             None => None,
@@ -252,17 +252,7 @@ fn knife(path: &str, knife: &Knife) -> Result<KnifeSection, Flaw> {
         "the knife's width",
         &knife.width,
     )?;
-    Ok(section(knife))
-}
-
-fn section(knife: &Knife) -> KnifeSection {
-    KnifeSection {
-        reach: knife.reach.value(),
-        width: knife.width.value(),
-        lip_thickness: knife.lip_thickness.value(),
-        lip_length: knife.lip_length.value(),
-        body_thickness: knife.body_thickness.value(),
-    }
+    Ok(knife.section())
 }
 
 fn distinct_names(document: &Document) -> Result<(), Flaw> {

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
-use crate::geometry::Stance;
+use crate::geometry::{KnifeSection, Stance};
 use crate::units::{Angle, Length, Quantity, Ratio, Share, Speed, System, Turning};
 
 /// The file format this program writes, and the newest it reads.
@@ -179,6 +179,23 @@ pub struct Knife {
     /// What a supplier asks for it, as written; kept, never reckoned with.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub price: Option<String>,
+    /// Whatever else is worth knowing about it, as written.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub notes: Option<String>,
+}
+
+impl Knife {
+    /// Its section, in plain values.
+    #[must_use]
+    pub fn section(&self) -> KnifeSection {
+        KnifeSection {
+            reach: self.reach.value(),
+            width: self.width.value(),
+            lip_thickness: self.lip_thickness.value(),
+            lip_length: self.lip_length.value(),
+            body_thickness: self.body_thickness.value(),
+        }
+    }
 }
 
 /// A point under the knife that could drag.
@@ -317,6 +334,13 @@ impl Document {
                 .position(|option| option.name == *name)
                 .map(Fitted::Option),
         }
+    }
+
+    /// The bench knife and every option, in the order they are listed.
+    pub fn knives(&self) -> impl Iterator<Item = (Fitted, &Knife)> {
+        let options = self.options.iter().enumerate();
+        std::iter::once((Fitted::Bench, &self.knife))
+            .chain(options.map(|(index, knife)| (Fitted::Option(index), knife)))
     }
 
     /// Name of the knife the setting fits.

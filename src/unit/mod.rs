@@ -7,6 +7,7 @@
 mod check;
 mod document;
 mod file;
+mod knife_rows;
 mod limits;
 mod locate;
 mod told;
@@ -18,4 +19,5 @@ pub use document::{
     RollerMoves, SettingEntry, ShapeEntry, Turf,
 };
 pub use file::{FileProblem, read, read_text, save, write_text};
+pub use knife_rows::{COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows};
 pub use limits::Limits;

@@ -1,0 +1,238 @@
+//! Where smooth functions cross nothing: every crossing in a range, bracketed and solved.
+//!
+//! The range is cut into cells. A change of sign brackets a crossing, which kurbo's ITP root finder
+//! solves. A cell without one is searched for a pair of crossings only where a function that bends
+//! no more than its neighbourhood shows could come down to nothing and up again within the cell:
+//! a function f with |f''| ≤ M has no zero in a cell of width w if |f| > M·w²/8 at both ends.
+//! No function is taken to be monotonic.
+
+use kurbo::common::solve_itp;
+
+/// Crossings are solved to within this, in the unit of the range.
+const EPSILON: f64 = 1e-11;
+/// How many times more a function may bend inside a cell than it is seen to bend around it.
+const BEND_SAFETY: f64 = 4.0;
+
+/// Something that may not exist everywhere: the values of several functions at a place.
+pub(super) type Values = Option<Vec<f64>>;
+
+/// A place where one of the functions crosses nothing, or all of them begin or cease to exist.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Crossing {
+    /// Where.
+    pub(super) at: f64,
+    /// Which function; none where existence itself begins or ceases.
+    pub(super) which: Option<usize>,
+}
+
+/// Finds every crossing of the functions between `low` and `high`, in order.
+pub(super) fn crossings(
+    functions: &mut dyn FnMut(f64) -> Values,
+    low: f64,
+    high: f64,
+    cells: u32,
+) -> Vec<Crossing> {
+    let place = |index: u32| low + (high - low) * f64::from(index) / f64::from(cells);
+    let samples: Vec<(f64, Values)> = (0..=cells)
+        .map(|index| (place(index), functions(place(index))))
+        .collect();
+    let mut found = Vec::new();
+    for (index, pair) in samples.windows(2).enumerate() {
+        let [(from, at_from), (to, at_to)] = pair else {
+            continue;
+        };
+        match (at_from, at_to) {
+            (Some(a), Some(b)) => {
+                for which in 0..a.len().min(b.len()) {
+                    let bend = BEND_SAFETY * bend_around(&samples, index, which);
+                    let cell = Cell {
+                        from: *from,
+                        to: *to,
+                        at_from: a[which],
+                        at_to: b[which],
+                    };
+                    cell.search(functions, which, bend, &mut found);
+                }
+            }
+            (None, None) => {}
+            (Some(_), None) | (None, Some(_)) => {
+                let at = border(functions, *from, *to, at_from.is_some());
+                found.push(Crossing { at, which: None });
+            }
+        }
+    }
+    found.sort_by(|a, b| a.at.total_cmp(&b.at));
+    found
+}
+
+/// The largest second difference of a function over the samples around a cell.
+fn bend_around(samples: &[(f64, Values)], cell: usize, which: usize) -> f64 {
+    let value = |index: usize| {
+        samples
+            .get(index)
+            .and_then(|(_, values)| values.as_ref())
+            .and_then(|v| v.get(which).copied())
+    };
+    let bend_at = |middle: usize| {
+        let (before, after) = (value(middle.checked_sub(1)?)?, value(middle + 1)?);
+        Some((before - 2.0 * value(middle)? + after).abs())
+    };
+    (cell.saturating_sub(1)..=cell + 2)
+        .filter_map(bend_at)
+        .fold(0.0, f64::max)
+}
+
+/// Where existence begins or ceases between two places, by halving.
+fn border(
+    functions: &mut dyn FnMut(f64) -> Values,
+    from: f64,
+    to: f64,
+    exists_at_from: bool,
+) -> f64 {
+    let (mut from, mut to) = (from, to);
+    while to - from > EPSILON {
+        let middle = f64::midpoint(from, to);
+        if middle <= from || middle >= to {
+            break;
+        }
+        if functions(middle).is_some() == exists_at_from {
+            from = middle;
+        } else {
+            to = middle;
+        }
+    }
+    f64::midpoint(from, to)
+}
+
+/// A function between two neighbouring samples.
+#[derive(Clone, Copy)]
+struct Cell {
+    from: f64,
+    to: f64,
+    at_from: f64,
+    at_to: f64,
+}
+
+impl Cell {
+    fn search(
+        self,
+        functions: &mut dyn FnMut(f64) -> Values,
+        which: usize,
+        bend: f64,
+        found: &mut Vec<Crossing>,
+    ) {
+        let mut value = |at: f64| {
+            functions(at)
+                .and_then(|values| values.get(which).copied())
+                .unwrap_or(f64::NAN)
+        };
+        let mut push = |at: f64| {
+            found.push(Crossing {
+                at,
+                which: Some(which),
+            })
+        };
+        if (self.at_from < 0.0) != (self.at_to < 0.0) {
+            push(self.solve(&mut value));
+        } else if self.at_from.abs().min(self.at_to.abs()) <= bend / 8.0
+            && let Some((turn, at_turn)) = self.turn(&mut value)
+            && (at_turn < 0.0) != (self.at_from < 0.0)
+        {
+            push(
+                Self {
+                    to: turn,
+                    at_to: at_turn,
+                    ..self
+                }
+                .solve(&mut value),
+            );
+            push(
+                Self {
+                    from: turn,
+                    at_from: at_turn,
+                    ..self
+                }
+                .solve(&mut value),
+            );
+        }
+    }
+
+    /// The crossing between two values of different sign.
+    fn solve(self, value: &mut dyn FnMut(f64) -> f64) -> f64 {
+        if self.at_from == 0.0 {
+            return self.from;
+        }
+        if self.at_to == 0.0 {
+            return self.to;
+        }
+        let sign = if self.at_from < 0.0 { 1.0 } else { -1.0 };
+        solve_itp(
+            |at| sign * value(at),
+            self.from,
+            self.to,
+            EPSILON,
+            1,
+            0.2 / (self.to - self.from),
+            sign * self.at_from,
+            sign * self.at_to,
+        )
+    }
+
+    /// The place in the cell where the function comes nearest to nothing, by the golden section,
+    /// or sooner a place where it has passed it.
+    fn turn(self, value: &mut dyn FnMut(f64) -> f64) -> Option<(f64, f64)> {
+        const GOLDEN: f64 = 0.618_033_988_749_895;
+        let sign = if self.at_from < 0.0 { -1.0 } else { 1.0 };
+        let (mut from, mut to) = (self.from, self.to);
+        for _ in 0..60 {
+            let (a, b) = (to - GOLDEN * (to - from), from + GOLDEN * (to - from));
+            let (at_a, at_b) = (sign * value(a), sign * value(b));
+            if at_a < 0.0 {
+                return Some((a, sign * at_a));
+            }
+            if at_b < 0.0 {
+                return Some((b, sign * at_b));
+            }
+            if at_a.is_nan() || at_b.is_nan() {
+                return None;
+            }
+            if at_a < at_b {
+                to = b;
+            } else {
+                from = a;
+            }
+        }
+        None
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_crossing_is_found_also_a_close_pair_inside_one_cell() {
+        // (x − 1)(x − 1.001) dips below nothing for a thousandth; sin has its own zeros.
+        let mut functions = |x: f64| Some(vec![(x - 1.0) * (x - 1.001), x.sin()]);
+        let found = crossings(&mut functions, 0.5, 7.0, 50);
+        let at = |which| {
+            found
+                .iter()
+                .filter(|c| c.which == Some(which))
+                .map(|c| c.at)
+                .collect::<Vec<_>>()
+        };
+        assert_eq!(at(0).len(), 2, "{found:?}");
+        assert!((at(0)[0] - 1.0).abs() < 1e-9 && (at(0)[1] - 1.001).abs() < 1e-9);
+        assert_eq!(at(1).len(), 2);
+        assert!((at(1)[0] - std::f64::consts::PI).abs() < 1e-9);
+    }
+
+    #[test]
+    fn where_nothing_exists_any_more_is_a_crossing_too() {
+        let mut functions = |x: f64| (x < 2.345_678).then(|| vec![1.0]);
+        let found = crossings(&mut functions, 0.0, 5.0, 40);
+        assert_eq!(found.len(), 1);
+        assert!(found[0].which.is_none() && (found[0].at - 2.345_678).abs() < 1e-9);
+    }
+}

@@ -1,0 +1,57 @@
+//! The lowest height of cut at which a knife leaves any window.
+
+use super::window::windows;
+use crate::geometry::{KnifeSection, Setting};
+use crate::unit::Unit;
+use crate::units::Length;
+
+/// Heights are searched from here.
+const LEAST_MM: f64 = 0.5;
+/// Heights are searched up to here.
+const MOST_MM: f64 = 120.0;
+/// Steps of the search, each so many times the one before.
+const STEPS: u32 = 60;
+/// The height is found to within this.
+const EPSILON_MM: f64 = 1e-10;
+
+/// The lowest height of cut at which any attitude holds every limit, the reel at a diameter.
+///
+/// Searched upwards in even ratios from 0.5 mm to 120 mm and then halved to the border, so a height
+/// below it may leave a window only between two steps of 10 %. Nothing when no height does.
+#[must_use]
+pub fn lowest_height(
+    unit: &Unit,
+    setting: &Setting,
+    knife: KnifeSection,
+    diameter: Length,
+) -> Option<Length> {
+    let setting = Setting {
+        knife,
+        reel_diameter: diameter,
+        ..*setting
+    };
+    let has_window = |mm: f64| !windows(unit, &setting, Length::from_mm(mm)).is_empty();
+    let ratio = (MOST_MM / LEAST_MM).powf(1.0 / f64::from(STEPS));
+    let mut below = LEAST_MM;
+    if has_window(below) {
+        return Some(Length::from_mm(below));
+    }
+    let mut above = (1..=STEPS)
+        .map(|step| LEAST_MM * ratio.powf(f64::from(step)))
+        .find(|&mm| {
+            let is_open = has_window(mm);
+            if !is_open {
+                below = mm;
+            }
+            is_open
+        })?;
+    while above - below > EPSILON_MM {
+        let middle = f64::midpoint(below, above);
+        if has_window(middle) {
+            above = middle;
+        } else {
+            below = middle;
+        }
+    }
+    Some(Length::from_mm(above))
+}

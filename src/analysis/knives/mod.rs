@@ -1,0 +1,22 @@
+//! Choosing a knife: what each leaves in attitude, through the reel's life, and which fits best.
+//!
+//! What belongs here: the usable windows, their crossings solved to the last digit, the table of
+//! knives and its ranking, curves over the reel's life, the map of attitude and diameter, and the
+//! lowest height of cut.
+
+mod crossings;
+mod curve;
+mod height;
+mod limit;
+mod map;
+mod ranking;
+mod table;
+mod window;
+
+pub use curve::{Curve, CurveCrossing, Measured, Over, curve};
+pub use height::lowest_height;
+pub use limit::Limit;
+pub use map::{Band, Map, MapRow, map};
+pub use ranking::{Ranking, rank, rests_on};
+pub use table::{KnifeRow, Life, ReelWindows, Trial, table};
+pub use window::{Span, Window, attitude_range, attitude_spans, windows};

@@ -1,0 +1,144 @@
+//! Which knife fits best, in plain sentences.
+
+use super::limit::Limit;
+use super::table::{KnifeRow, Life, Trial};
+use super::window::Window;
+use crate::analysis::Solution;
+use crate::analysis::knives::limit::Margins;
+use crate::unit::{Document, Unit};
+use crate::units::{Angle, System};
+
+/// Knives in the order they fit, with the reasons.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Ranking {
+    /// Places of the rows, the best first; those that do not fit follow.
+    pub order: Vec<usize>,
+    /// How many of them fit from a new reel to a scrap one.
+    pub fitting: usize,
+    /// A sentence for each, in that order, after one for all.
+    pub sentences: Vec<String>,
+}
+
+/// Ranks the rows of a table: by the room that is left through the reel's whole life, then by name.
+#[must_use]
+pub fn rank(
+    rows: &[KnifeRow],
+    document: &Document,
+    unit: &Unit,
+    trial: &Trial,
+    system: System,
+) -> Ranking {
+    let mut order: Vec<usize> = (0..rows.len()).collect();
+    let room = |row: &KnifeRow| row.least_room().map_or(-1.0, Angle::deg);
+    let windows = |row: &KnifeRow| {
+        row.life
+            .iter()
+            .filter(|reel| !reel.windows.is_empty())
+            .count()
+    };
+    order.sort_by(|&a, &b| {
+        let (a, b) = (&rows[a], &rows[b]);
+        room(b)
+            .total_cmp(&room(a))
+            .then(windows(b).cmp(&windows(a)))
+            .then_with(|| a.name.cmp(&b.name))
+    });
+    let fitting = rows.iter().filter(|row| row.least_room().is_some()).count();
+    let height = system.length(trial.height_of_cut);
+    let first = match fitting {
+        0 => format!("No knife fits at {height} from a new reel to a scrap one."),
+        1 => format!("One knife fits at {height} from a new reel to a scrap one."),
+        n => format!("{n} knives fit at {height} from a new reel to a scrap one."),
+    };
+    let told = order
+        .iter()
+        .map(|&index| told(&rows[index], document, unit, trial, system));
+    let sentences = std::iter::once(first).chain(told).collect();
+    Ranking {
+        order,
+        fitting,
+        sentences,
+    }
+}
+
+fn told(row: &KnifeRow, document: &Document, unit: &Unit, trial: &Trial, system: System) -> String {
+    let name = &row.name;
+    if let Some(least) = row.least_room() {
+        let narrowest = row.life.iter().min_by(|a, b| {
+            let width = |reel: &super::ReelWindows| reel.widest().map_or(0.0, |w| w.width().deg());
+            width(a).total_cmp(&width(b))
+        });
+        let (when, window) = narrowest
+            .and_then(|reel| Some((reel.life.name(), reel.widest()?)))
+            .unwrap_or(("now", &FULL));
+        return format!(
+            "\"{name}\" fits and leaves at least {} of attitude (reel {when}: {} to {}; below it {}, above it {}).",
+            system.angle(least),
+            system.angle(window.low),
+            system.angle(window.high),
+            window.low_limit.name(),
+            window.high_limit.name(),
+        );
+    }
+    let missing = row.life.iter().filter(|reel| reel.windows.is_empty());
+    let whys: Vec<String> = missing
+        .map(|reel| {
+            let why = why_none(row, reel.life, document, unit, trial);
+            format!(
+                "reel {}: {}",
+                reel.life.name(),
+                why.map_or("no attitude holds every limit", Limit::name)
+            )
+        })
+        .collect();
+    format!(
+        "\"{name}\" does not fit: no attitude holds every limit with the {}.",
+        whys.join("; with the ")
+    )
+}
+
+const FULL: Window = Window {
+    low: Angle::ZERO,
+    high: Angle::ZERO,
+    low_limit: Limit::Range,
+    high_limit: Limit::Range,
+};
+
+/// What is passed at the attitude in force, with the reel at a size that leaves no window.
+fn why_none(
+    row: &KnifeRow,
+    life: Life,
+    document: &Document,
+    unit: &Unit,
+    trial: &Trial,
+) -> Option<Limit> {
+    let (_, knife) = document.knives().find(|(fitted, _)| *fitted == row.knife)?;
+    let setting = trial.setting(unit, knife.section(), life.diameter(unit));
+    match Solution::of(unit, &setting) {
+        Err(_) => Some(Limit::Reach),
+        Ok(solution) => Margins::of(unit, &setting, &solution).worst(),
+    }
+}
+
+/// What the table rests on, for whoever orders by it: the readings, the limits, the drawings.
+#[must_use]
+pub fn rests_on(document: &Document) -> [String; 3] {
+    let bench = &document.bench;
+    let limits = if document.limits.is_some() {
+        "some set in the unit's file, the rest this program's starting values"
+    } else {
+        "this program's starting values, no standard and not from your own trials"
+    };
+    [
+        format!(
+            "Bench measurements used: reel {}, height of cut {}, attitude {}, behind centre {}, gap {}.",
+            bench.reel_diameter.text(),
+            bench.height_of_cut.text(),
+            bench.attitude.text(),
+            bench.behind_centre.text(),
+            bench.gap.text(),
+        ),
+        format!("Limits used: {limits}."),
+        "Reach and section come from the supplier's drawing: check them on arrival, before the knife is fitted.".to_owned(),
+    ]
+}

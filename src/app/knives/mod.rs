@@ -1,0 +1,72 @@
+//! The Knives area: which knife fits this unit, at this height of cut, from a new reel to a scrap
+//! one, and how much room in attitude it leaves.
+
+mod life;
+mod table;
+mod window_map;
+
+use egui::{ScrollArea, Ui};
+
+use super::App;
+use crate::analysis::knives::{KnifeRow, Ranking, Trial, rank, rests_on, table};
+use crate::units::System;
+
+/// What the area shows, worked out when an input changed and at no other time.
+#[derive(Debug, Default)]
+pub(super) struct KnivesState {
+    /// The generation of the session and the units that `worked_out` belongs to.
+    key: Option<(u64, System)>,
+    worked_out: Option<WorkedOut>,
+    life: life::LifeState,
+    map: window_map::MapState,
+    table: table::TableState,
+}
+
+/// The table and its ranking.
+#[derive(Clone, Debug)]
+struct WorkedOut {
+    trial: Trial,
+    rows: Vec<KnifeRow>,
+    ranking: Ranking,
+    rests_on: [String; 3],
+}
+
+impl App {
+    /// The whole area.
+    pub(super) fn knives_ui(&mut self, ui: &mut Ui) {
+        self.work_out_knives();
+        ScrollArea::vertical()
+            .id_salt("knives")
+            .auto_shrink(false)
+            .show(ui, |ui| {
+                self.knife_table_ui(ui);
+                ui.separator();
+                self.life_ui(ui);
+                ui.separator();
+                self.window_map_ui(ui);
+            });
+    }
+
+    fn work_out_knives(&mut self) {
+        let system = self.system();
+        let Some(good) = self.session.good() else {
+            return;
+        };
+        let key = Some((good.generation, system));
+        if self.knives.key == key {
+            return;
+        }
+        let unit = &good.solved.unit;
+        let document = &self.session.document;
+        let trial = Trial::of(&good.solved.solution);
+        let rows = table(document, unit, &trial);
+        let ranking = rank(&rows, document, unit, &trial, system);
+        self.knives.worked_out = Some(WorkedOut {
+            trial,
+            rows,
+            ranking,
+            rests_on: rests_on(document),
+        });
+        self.knives.key = key;
+    }
+}

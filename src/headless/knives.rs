@@ -1,0 +1,238 @@
+//! The table of knives on the command line: to read, as JSON, as CSV.
+
+use std::fmt::Write as _;
+
+use serde::Serialize;
+
+use super::Read;
+use crate::analysis::knives::{
+    KnifeRow, Limit, Ranking, ReelWindows, Trial, Window, rank, rests_on, table,
+};
+use crate::drawing::CAUTIONS;
+use crate::unit::{Fitted, knife_cells, write_rows};
+use crate::units::{Share, System};
+
+#[derive(Clone, Debug, PartialEq, Serialize)]
+struct KnifeReport<'a> {
+    name: &'a str,
+    extension_mm: f64,
+    sweep_below_cut_mm: Option<f64>,
+    sweep_share: Option<f64>,
+    underside_clearance_mm: Option<f64>,
+    /// New, now, scrap; nothing where no attitude holds every limit.
+    windows: Vec<Option<WindowReport>>,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize)]
+struct WindowReport {
+    reel: &'static str,
+    #[serde(flatten)]
+    widest: SpanReport,
+    /// Windows besides the widest, where there are several.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    others: Vec<SpanReport>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+struct SpanReport {
+    low_deg: f64,
+    high_deg: f64,
+    low_limit: &'static str,
+    high_limit: &'static str,
+}
+
+impl From<&Window> for SpanReport {
+    fn from(window: &Window) -> Self {
+        Self {
+            low_deg: window.low.deg(),
+            high_deg: window.high.deg(),
+            low_limit: window.low_limit.id(),
+            high_limit: window.high_limit.id(),
+        }
+    }
+}
+
+fn window_report(reel: &ReelWindows) -> Option<WindowReport> {
+    let widest = reel.widest()?;
+    Some(WindowReport {
+        reel: reel.life.name(),
+        widest: widest.into(),
+        others: reel
+            .windows
+            .iter()
+            .filter(|w| *w != widest)
+            .map(SpanReport::from)
+            .collect(),
+    })
+}
+
+/// How the table is printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Printed {
+    /// To be read.
+    Plain,
+    /// One JSON list, an object a knife.
+    Json,
+    /// CSV, one row a knife.
+    Csv,
+}
+
+/// The table of knives of a unit that was read.
+#[must_use]
+pub fn knives(read: &Read, printed: Printed) -> String {
+    let unit = &read.solved.unit;
+    let trial = Trial::of(&read.solved.solution);
+    let rows = table(&read.document, unit, &trial);
+    match printed {
+        Printed::Json => json(&rows),
+        Printed::Csv => csv(read, &rows),
+        Printed::Plain => {
+            let ranking = rank(&rows, &read.document, unit, &trial, unit.system);
+            plain(read, &rows, &ranking)
+        }
+    }
+}
+
+fn json(rows: &[KnifeRow]) -> String {
+    let reports: Vec<_> = rows
+        .iter()
+        .map(|row| KnifeReport {
+            name: &row.name,
+            extension_mm: row.extension.mm(),
+            sweep_below_cut_mm: row.solution.as_ref().ok().map(|s| s.sweep.below_cut.mm()),
+            sweep_share: row.sweep_share().map(Share::of_one),
+            underside_clearance_mm: row
+                .solution
+                .as_ref()
+                .ok()
+                .map(|s| s.underside_clearance.mm()),
+            windows: row.life.iter().map(window_report).collect(),
+        })
+        .collect();
+    super::report::json_text(&reports)
+}
+
+/// Headings of the columns that follow those of the knife itself.
+const FOUND: [&str; 7] = [
+    "behind centre",
+    "sweep below the cut",
+    "sweep share",
+    "underside",
+    "window, reel new",
+    "window, reel now",
+    "window, reel scrap",
+];
+
+fn found(row: &KnifeRow, system: System) -> [String; FOUND.len()] {
+    let [new, now, scrap] =
+        [&row.life[0], &row.life[1], &row.life[2]].map(|reel| window_text(reel, system));
+    match &row.solution {
+        Err(_) => {
+            let none = || "does not meet the reel".to_owned();
+            [none(), none(), none(), none(), new, now, scrap]
+        }
+        Ok(solution) => [
+            system.length(solution.sweep.behind_centre),
+            system.length(solution.sweep.below_cut),
+            solution
+                .sweep_share
+                .map_or_else(String::new, |share| system.share(share)),
+            system.length(solution.underside_clearance),
+            new,
+            now,
+            scrap,
+        ],
+    }
+}
+
+fn window_text(reel: &ReelWindows, system: System) -> String {
+    let one = |window: &Window| {
+        format!(
+            "{} to {}",
+            system.angle(window.low),
+            system.angle(window.high)
+        )
+    };
+    match reel.windows[..] {
+        [] => "none".to_owned(),
+        _ => reel
+            .windows
+            .iter()
+            .map(one)
+            .collect::<Vec<_>>()
+            .join(" and "),
+    }
+}
+
+fn csv(read: &Read, rows: &[KnifeRow]) -> String {
+    let system = read.solved.unit.system;
+    let mut lines: Vec<Vec<String>> = vec![
+        crate::unit::COLUMNS
+            .iter()
+            .chain(&FOUND)
+            .map(|&s| s.to_owned())
+            .collect(),
+    ];
+    for (row, (_, knife)) in rows.iter().zip(read.document.knives()) {
+        let own = knife_cells(knife).map(str::to_owned);
+        lines.push(own.into_iter().chain(found(row, system)).collect());
+    }
+    let rows = lines.iter().map(|line| line.iter().map(String::as_str));
+    write_rows(rows).unwrap_or_else(|problem| format!("{problem}\n"))
+}
+
+fn plain(read: &Read, rows: &[KnifeRow], ranking: &Ranking) -> String {
+    let system = read.solved.unit.system;
+    let pose = &read.solved.solution.pose;
+    // Writing to a `String` cannot fail, so its results are passed over below.
+    let mut text = String::new();
+    let _ = writeln!(
+        text,
+        "{}: knives at a height of cut of {} and an attitude of {}\n",
+        read.document.name,
+        system.length(pose.height_of_cut),
+        system.angle(pose.attitude)
+    );
+    for row in rows {
+        let is_bench = if row.knife == Fitted::Bench {
+            " (bench)"
+        } else {
+            ""
+        };
+        let _ = writeln!(text, "{}{is_bench}", row.name);
+        for (name, value) in FOUND.iter().zip(found(row, system)) {
+            let _ = writeln!(text, "  {name:19}  {value}");
+        }
+        for reel in &row.life {
+            if let Some(window) = reel.widest() {
+                let limits = [window.low_limit, window.high_limit].map(Limit::name);
+                let _ = writeln!(
+                    text,
+                    "  reel {:14}  {} of room; below: {}; above: {}",
+                    reel.life.name(),
+                    system.angle(window.width()),
+                    limits[0],
+                    limits[1]
+                );
+            }
+        }
+        if let Some(rear) = row.rear_for_middle {
+            let _ = writeln!(
+                text,
+                "  rear roller for the middle, from the bench: {}",
+                system.roller_move(rear)
+            );
+        }
+        text.push('\n');
+    }
+    for sentence in &ranking.sentences {
+        let _ = writeln!(text, "{sentence}");
+    }
+    let _ = writeln!(
+        text,
+        "\n{}\n\n{}",
+        rests_on(&read.document).join("\n"),
+        CAUTIONS.join("\n")
+    );
+    text
+}

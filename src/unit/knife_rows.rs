@@ -1,0 +1,223 @@
+//! Knives as rows: pasted from a spreadsheet, or a CSV file in and out (RFC 4180).
+
+use thiserror::Error;
+
+use super::Knife;
+use crate::units::{Length, Measure as _, Quantity, System};
+
+/// The columns, in the order in which rows without a heading have them.
+pub const COLUMNS: [&str; 8] = [
+    "name",
+    "reach",
+    "width",
+    "lip thickness",
+    "lip length",
+    "body thickness",
+    "price",
+    "notes",
+];
+
+/// Columns that a row cannot do without.
+const NEEDED: usize = 6;
+
+/// Why rows could not be read.
+#[derive(Clone, Debug, PartialEq, Eq, Error)]
+pub enum RowProblem {
+    /// There are none.
+    #[error("there are no rows; each is a knife: {}", COLUMNS.join(", "))]
+    Empty,
+    /// The rows are no table.
+    #[error("the rows cannot be read as a table: {0}")]
+    NoTable(String),
+    /// The heading lacks a column.
+    #[error("the heading has no column \"{0}\"; the columns are {columns}", columns = COLUMNS.join(", "))]
+    NoColumn(&'static str),
+    /// A cell is wrong.
+    #[error("row {row}, column \"{column}\": {what}")]
+    Cell {
+        /// The row from 1, heading included.
+        row: usize,
+        /// The column.
+        column: &'static str,
+        /// What is wrong, and what would be right.
+        what: String,
+    },
+}
+
+/// Reads rows of knives: cells between tabs, semicolons or commas; with or without a heading.
+/// A bare number takes the unit of `system`.
+///
+/// # Errors
+/// When a cell is wrong; no row is taken then.
+pub fn read_knife_rows(text: &str, system: System) -> Result<Vec<Knife>, RowProblem> {
+    let first = text
+        .lines()
+        .find(|line| !line.trim().is_empty())
+        .ok_or(RowProblem::Empty)?;
+    let delimiter = [b'\t', b';']
+        .into_iter()
+        .find(|&mark| first.contains(char::from(mark)))
+        .unwrap_or(b',');
+    let mut reader = csv::ReaderBuilder::new()
+        .has_headers(false)
+        .flexible(true)
+        .delimiter(delimiter)
+        .trim(csv::Trim::All)
+        .from_reader(text.as_bytes());
+    let mut places: [Option<usize>; COLUMNS.len()] = std::array::from_fn(Some);
+    let mut knives = Vec::new();
+    for (index, record) in reader.records().enumerate() {
+        let record = record.map_err(|error| RowProblem::NoTable(error.to_string()))?;
+        if record.iter().all(str::is_empty) {
+            continue;
+        }
+        let is_heading = index == 0 && record.iter().any(|cell| cell.eq_ignore_ascii_case("name"));
+        if is_heading {
+            places = headed(&record)?;
+        } else {
+            knives.push(knife(&record, &places, index + 1, system)?);
+        }
+    }
+    if knives.is_empty() {
+        Err(RowProblem::Empty)
+    } else {
+        Ok(knives)
+    }
+}
+
+/// Where each column stands under a heading; columns of other names are passed over.
+fn headed(record: &csv::StringRecord) -> Result<[Option<usize>; COLUMNS.len()], RowProblem> {
+    let plain = |text: &str| text.trim().replace('_', " ").to_lowercase();
+    let places = COLUMNS.map(|column| record.iter().position(|cell| plain(cell) == column));
+    match places.iter().take(NEEDED).position(Option::is_none) {
+        Some(missing) => Err(RowProblem::NoColumn(COLUMNS[missing])),
+        None => Ok(places),
+    }
+}
+
+fn knife(
+    record: &csv::StringRecord,
+    places: &[Option<usize>; COLUMNS.len()],
+    row: usize,
+    system: System,
+) -> Result<Knife, RowProblem> {
+    let cell = |column: usize| {
+        places[column]
+            .and_then(|place| record.get(place))
+            .unwrap_or("")
+    };
+    let wrong = |column: usize, what: String| RowProblem::Cell {
+        row,
+        column: COLUMNS[column],
+        what,
+    };
+    let length = |column: usize| {
+        let quantity = Quantity::<Length>::typed(cell(column), Length::unit_in(system).0)
+            .map_err(|problem| wrong(column, problem.to_string()))?;
+        if quantity.value().mm() > 0.0 {
+            Ok(quantity)
+        } else {
+            Err(wrong(
+                column,
+                format!("\"{}\" must be more than nothing", cell(column)),
+            ))
+        }
+    };
+    if cell(0).is_empty() {
+        return Err(wrong(0, "a knife needs a name".to_owned()));
+    }
+    let kept = |column: usize| Some(cell(column).to_owned()).filter(|text| !text.is_empty());
+    Ok(Knife {
+        name: cell(0).to_owned(),
+        reach: length(1)?,
+        width: length(2)?,
+        lip_thickness: length(3)?,
+        lip_length: length(4)?,
+        body_thickness: length(5)?,
+        price: kept(6),
+        notes: kept(7),
+    })
+}
+
+/// The cells of a knife, in the order of [`COLUMNS`].
+#[must_use]
+pub fn knife_cells(knife: &Knife) -> [&str; COLUMNS.len()] {
+    [
+        &knife.name,
+        knife.reach.text(),
+        knife.width.text(),
+        knife.lip_thickness.text(),
+        knife.lip_length.text(),
+        knife.body_thickness.text(),
+        knife.price.as_deref().unwrap_or_default(),
+        knife.notes.as_deref().unwrap_or_default(),
+    ]
+}
+
+/// Rows as CSV text.
+///
+/// # Errors
+/// When a row cannot be written; plain texts always can.
+pub fn write_rows<'a, R, C>(rows: R) -> Result<String, RowProblem>
+where
+    R: IntoIterator<Item = C>,
+    C: IntoIterator<Item = &'a str>,
+{
+    let problem = |error: &dyn std::fmt::Display| RowProblem::NoTable(error.to_string());
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    for row in rows {
+        writer.write_record(row).map_err(|error| problem(&error))?;
+    }
+    let bytes = writer.into_inner().map_err(|error| problem(&error))?;
+    String::from_utf8(bytes).map_err(|error| problem(&error))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn rows_pasted_from_a_spreadsheet_are_read_with_or_without_a_heading() {
+        let bare =
+            "long\t1.65\t2.65\t0.12\t1/2\t0.25\t$ 52\n\nshort\t1-3/8 in\t60 mm\t3 mm\t.5\t0.25\n";
+        let knives = read_knife_rows(bare, System::InchDecimal).unwrap();
+        assert_eq!(knives.len(), 2);
+        assert_eq!(
+            (knives[0].reach.text(), knives[0].price.as_deref()),
+            ("1.65 in", Some("$ 52"))
+        );
+        assert_eq!(knives[1].width.text(), "60 mm");
+        let headed = "Price;Name;Reach;Width;Lip thickness;lip_length;Body thickness;maker's mark\n9;a;1;2;.1;.5;.2;x";
+        let knives = read_knife_rows(headed, System::InchDecimal).unwrap();
+        assert_eq!(
+            (knives[0].name.as_str(), knives[0].price.as_deref()),
+            ("a", Some("9"))
+        );
+    }
+
+    #[test]
+    fn a_wrong_cell_is_told_by_row_and_column() {
+        let text = "name,reach,width,lip thickness,lip length,body thickness\na,1,2,.1,.5,.2\nb,1,wide,.1,.5,.2";
+        let problem = read_knife_rows(text, System::InchDecimal)
+            .unwrap_err()
+            .to_string();
+        assert!(
+            problem.starts_with("row 3, column \"width\": "),
+            "{problem}"
+        );
+        assert!(matches!(
+            read_knife_rows(" \n", System::InchDecimal),
+            Err(RowProblem::Empty)
+        ));
+        let problem = read_knife_rows("name,reach\na,1", System::InchDecimal).unwrap_err();
+        assert_eq!(problem, RowProblem::NoColumn("width"));
+    }
+
+    #[test]
+    fn knives_written_as_rows_come_back() {
+        let text = "name,reach,width,lip thickness,lip length,body thickness,price,notes\n\"a, \"\"b\"\"\",1-3/8 in,60 mm,3 mm,0.5 in,0.25 in,12,ask first\n";
+        let knives = read_knife_rows(text, System::InchDecimal).unwrap();
+        let rows = std::iter::once(COLUMNS).chain(knives.iter().map(knife_cells));
+        assert_eq!(write_rows(rows).unwrap(), text);
+    }
+}
