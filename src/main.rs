@@ -1,10 +1,11 @@
 //! The program: a window, or a command that needs none.
 
+use std::io::{ErrorKind, Write as _};
 use std::process::ExitCode;
 
 use clap::Parser as _;
 use sweepgauge::app::open_window;
-use sweepgauge::headless::{self, Arguments, Command, WindowArguments};
+use sweepgauge::headless::{self, Arguments, Command, Problem, WindowArguments};
 
 fn main() -> ExitCode {
     let arguments = Arguments::parse();
@@ -14,7 +15,7 @@ fn main() -> ExitCode {
             ..WindowArguments::default()
         }),
         Some(Command::Window(window)) => open_window(window),
-        Some(command) => headless::run(&command).map(|text| print!("{text}")),
+        Some(Command::Headless(command)) => headless::run(&command).and_then(|text| print(&text)),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,
@@ -22,5 +23,13 @@ fn main() -> ExitCode {
             eprintln!("sweepgauge: {problem}");
             problem.exit_code()
         }
+    }
+}
+
+/// Prints a report. Whoever reads it may stop reading early, which is no problem.
+fn print(text: &str) -> Result<(), Problem> {
+    match std::io::stdout().write_all(text.as_bytes()) {
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => Err(Problem::Unprinted(error)),
+        _ => Ok(()),
     }
 }

@@ -11,13 +11,13 @@ use kurbo::{
 use proptest::prelude::*;
 use resvg::usvg;
 use sweepgauge::analysis::{Level, Lowest, Solved};
+use sweepgauge::drawing::fonts;
 use sweepgauge::drawing::{
     Canvas, Dimension, Direction, ENLARGEMENTS, Item, Lens, LensChoice, Mark, Panel, Pen,
     PlateSheet, Role, STRETCHES, Scene, Shape, ShownIn, SideView, Standing, Theme, View, lay_out,
     to_svg,
 };
 use sweepgauge::geometry::Stance;
-use sweepgauge::headless::bundled_fonts;
 use sweepgauge::unit::{Document, RollerMoves, ShapeEntry, read};
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
@@ -881,8 +881,8 @@ fn the_arrowheads_of_a_dimension_touch_its_extension_lines_or_the_places_measure
 
 static FONTS: LazyLock<Arc<usvg::fontdb::Database>> = LazyLock::new(|| {
     let mut fonts = usvg::fontdb::Database::new();
-    fonts.load_font_data(bundled_fonts::REGULAR.to_vec());
-    fonts.load_font_data(bundled_fonts::SEMIBOLD.to_vec());
+    fonts.load_font_data(fonts::REGULAR.to_vec());
+    fonts.load_font_data(fonts::SEMIBOLD.to_vec());
     Arc::new(fonts)
 });
 

@@ -16,7 +16,9 @@ use sweepgauge::analysis::{Level, Solved};
 use sweepgauge::app::{DEMO_UNIT, Preferences, Session};
 use sweepgauge::drawing::{CAUTIONS, key_numbers};
 use sweepgauge::geometry::Pose;
-use sweepgauge::unit::{ClosingReadings, Document, SettingEntry, ShapeEntry, Turf, read, save};
+use sweepgauge::unit::{
+    ClosingReadings, Document, SettingEntry, ShapeEntry, Turf, read, read_text, save, write_text,
+};
 use sweepgauge::units::{Length, Quantity, System};
 use tempfile::TempDir;
 
@@ -240,7 +242,8 @@ fn the_unit_switch_changes_what_is_shown() {
         assert_eq!(window.entry("Height of cut"), height);
         assert_shows(&window, &document(DEMO_UNIT));
         let entry = window.entry("Reel diameter, bench");
-        assert!(system.writes_like(&entry), "{entry}");
+        let entry = Quantity::<Length>::parse(&entry).expect("a length");
+        assert!(entry.is_written_for(system), "{entry:?}");
         let solved = &window.app().session.good().unwrap().solved;
         assert_eq!(system.length(solved.unit.setting.reel_diameter), reel);
     }
@@ -338,7 +341,9 @@ fn a_reading_keeps_how_far_it_can_be_off() {
     let mut window = Window::demo();
     window.enter_text("Behind centre, bench", "0.31 ± 0.01");
     let reading = &window.document().bench.behind_centre;
-    assert_eq!(reading.text(), "0.31 ± 0.01 in");
+    assert_eq!(reading.text(), "0.31 in ± 0.01");
+    let file = write_text(window.document());
+    assert!(read_text(Path::new("a.ron"), &file).is_ok(), "{file}");
     window.click(System::Millimetre.name());
     assert_eq!(window.entry("Behind centre, bench"), "7.874 mm ± 0.254 mm");
 }
@@ -507,7 +512,7 @@ fn given_rollers_show_what_follows_from_them() {
         System::InchDecimal.angle(pose(&unit).attitude)
     );
     window.assert_says(&follows);
-    window.click("Left alone");
+    window.click("Left alone, both 0");
     assert!(moved_mm(&pose(&document(DEMO_UNIT)), &pose(window.document())) < 1e-6);
 }
 

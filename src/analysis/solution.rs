@@ -26,6 +26,8 @@ pub struct OnGround {
     pub reel_clearance: Length,
     /// Ground to the lowest of knife and hardware; negative when it drags.
     pub underside_clearance: Length,
+    /// What that belongs to; on shaped ground not always what hangs lowest over the plate.
+    pub lowest: Lowest,
 }
 
 /// What the speeds give.
@@ -77,7 +79,8 @@ impl Solution {
         let is_above = height.mm() > 0.0;
         let (lowest, lowest_on_plate, underside_clearance) =
             lowest_underside(unit, setting, &pose, &on_level());
-        let (.., underside_on_ground) = lowest_underside(unit, setting, &pose, &terrain);
+        let (lowest_on_ground, _, underside_on_ground) =
+            lowest_underside(unit, setting, &pose, &terrain);
         Ok(Self {
             pose,
             sweep,
@@ -92,6 +95,7 @@ impl Solution {
                 cut: terrain.clearance(pose.edge_on_plate),
                 reel_clearance: terrain.reel_clearance(&pose),
                 underside_clearance: underside_on_ground,
+                lowest: lowest_on_ground,
             },
             mowing: unit.clip_length().map(|clip_length| MowingNumbers {
                 clip_length,
@@ -107,7 +111,7 @@ fn lowest_underside(
     pose: &Pose,
     terrain: &Terrain,
 ) -> (Lowest, Point, Length) {
-    let plate_from_bar = pose.plate_from_frame * pose.frame_from_bar;
+    let plate_from_bar = pose.plate_from_bar();
     let corners = underside_on_bar(&unit.profile, setting);
     let knife = corners.into_iter().map(|corner| (Lowest::Knife, corner));
     let hardware = unit

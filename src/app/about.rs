@@ -4,35 +4,9 @@ use egui::{RichText, ScrollArea, Ui};
 
 use super::App;
 use super::card::card;
+use super::help::NUMBERS;
 use super::look::strong;
 use crate::drawing::CAUTIONS;
-
-const NUMBERS: [(&str, &str); 6] = [
-    (
-        "Behind centre",
-        "how far the knife's edge stands behind the vertical through the reel's centre.",
-    ),
-    (
-        "Sweep below the cut",
-        "how far the lowest point of the reel's circle hangs below the edge: the depth the blades reach into the canopy before they come up to the clip point.",
-    ),
-    (
-        "Share",
-        "the sweep over the height of cut. The same sweep is nothing at a high cut and far too much at a low one.",
-    ),
-    (
-        "Underside",
-        "from the plate up to the lowest point of the knife or the hardware under it.",
-    ),
-    (
-        "Roller moves",
-        "how far each roller moves in its bracket from where it stood on the bench, along the frame's own vertical: up is towards the reel.",
-    ),
-    (
-        "Clip length",
-        "forward travel between two blades passing the knife.",
-    ),
-];
 
 const MODEL: [&str; 4] = [
     "Rigid parts, one plane: a unit that twists or bends is another unit at each end.",

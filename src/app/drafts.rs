@@ -9,6 +9,8 @@ pub struct Draft {
     pub name: String,
     /// As it stands in the field.
     pub text: String,
+    /// What stood there when typing began; Escape brings it back.
+    pub undo: String,
     /// Why it is wrong, if it is.
     pub problem: Option<String>,
 }

@@ -59,10 +59,7 @@ impl Fields<'_> {
     /// A whole number.
     pub(super) fn count(&mut self, ui: &mut Ui, name: &str, path: &str, count: &mut u32) {
         self.row(ui, name, path, |fields, ui| {
-            let shown = fields
-                .drafts
-                .get(path)
-                .map_or_else(|| count.to_string(), |d| d.text.clone());
+            let shown = fields.shown(path, || count.to_string());
             fields.text_entry(ui, name, path, shown, f32::INFINITY, |text| {
                 let read = text.trim().parse::<u32>();
                 *count = read.map_err(|_| "write a whole number, like 8".to_owned())?;
@@ -99,7 +96,10 @@ impl Fields<'_> {
         width: f32,
     ) {
         let (system, unit) = (self.system, M::unit_in(self.system).0);
-        let is_left_out = entry.is_none();
+        let was_left_out = match self.drafts.get(path) {
+            Some(draft) => draft.undo == otherwise,
+            None => entry.is_none(),
+        };
         let shown = self.shown(path, || {
             entry.as_ref().map_or_else(
                 || otherwise.to_owned(),
@@ -108,7 +108,8 @@ impl Fields<'_> {
         });
         self.text_entry(ui, name, path, shown, width, |text| {
             let text = text.trim();
-            *entry = if text.is_empty() || is_left_out && text == otherwise {
+            // Going back to what stood there while nothing was set leaves it out again.
+            *entry = if text.is_empty() || text == otherwise && was_left_out {
                 None
             } else {
                 Some(Quantity::typed(text, unit).map_err(|problem| problem.to_string())?)
@@ -149,18 +150,7 @@ impl Fields<'_> {
 
     fn row(&mut self, ui: &mut Ui, name: &str, path: &str, entry: impl FnOnce(&mut Self, &mut Ui)) {
         ui.horizontal(|ui| {
-            let size = Vec2::new(NAME_WIDTH, ui.spacing().interact_size.y);
-            let label =
-                ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
-                    ui.set_min_width(NAME_WIDTH);
-                    ui.add(
-                        egui::Label::new(name)
-                            .truncate()
-                            .selectable(false)
-                            .sense(egui::Sense::hover()),
-                    )
-                });
-            explain(label.inner, word_of(path));
+            name_ui(ui, name, path);
             entry(self, ui);
         });
         self.problem_ui(ui, path);
@@ -176,6 +166,7 @@ impl Fields<'_> {
         width: f32,
         mut take: impl FnMut(&str) -> Result<(), String>,
     ) {
+        let before = text.clone();
         let is_wrong = self.problem(path).is_some();
         let response = ui
             .scope(|ui| {
@@ -204,28 +195,44 @@ impl Fields<'_> {
             .accessible_name(name);
         if response.changed() {
             let problem = take(&text).err();
-            let name = name.to_owned();
-            self.drafts.put(
-                path,
-                Draft {
-                    name,
-                    text,
-                    problem,
-                },
-            );
+            let undo = self
+                .drafts
+                .get(path)
+                .map_or(before, |draft| draft.undo.clone());
+            let draft = Draft {
+                name: name.to_owned(),
+                text,
+                problem,
+                undo,
+            };
+            self.drafts.put(path, draft);
         } else if !response.has_focus() {
             let is_undone =
                 response.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Escape));
-            let is_right = self
-                .drafts
-                .get(path)
-                .is_none_or(|draft| draft.problem.is_none());
-            if is_right || is_undone {
-                self.drafts.remove(path);
+            if let Some(draft) = self.drafts.get(path).cloned() {
+                if is_undone {
+                    // What stood there was right, so taking it again cannot fail.
+                    let _ = take(&draft.undo);
+                }
+                if is_undone || draft.problem.is_none() {
+                    self.drafts.remove(path);
+                }
             }
         }
         explain(response, word_of(path));
     }
+}
+
+/// A field's name, with its meaning while the pointer rests on it.
+pub(super) fn name_ui(ui: &mut Ui, name: &str, path: &str) {
+    let size = Vec2::new(NAME_WIDTH, ui.spacing().interact_size.y);
+    let layout = Layout::left_to_right(Align::Center);
+    let label = ui.allocate_ui_with_layout(size, layout, |ui| {
+        ui.set_min_width(NAME_WIDTH);
+        let label = egui::Label::new(name).truncate().selectable(false);
+        ui.add(label.sense(egui::Sense::hover()))
+    });
+    explain(label.inner, word_of(path));
 }
 
 /// Shows a word's meaning and how it is measured while the pointer rests on it.

@@ -106,17 +106,16 @@ impl App {
     fn go_on(&mut self, what: Asking) {
         match what {
             Asking::New => match Session::demo() {
-                Ok(mut session) => {
-                    "New unit".clone_into(&mut session.document.name);
-                    let session = Session::new(session.document, None);
-                    self.show_document(session);
-                    self.tell("A new unit, filled with the demo unit's measurements: type your own over them.");
+                Ok(demo) => {
+                    self.show_document(Session::new(demo.document.as_new(), None));
+                    self.tell("A new unit. Its readings are examples only: type your own over every one of them.");
                 }
                 Err(problem) => self.warn(problem.to_string()),
             },
             Asking::Choose => {
-                if let Some(file) = self.dialogs.file_to_open() {
-                    self.open(&file);
+                match self.dialogs.file_to_open() {
+                    Some(file) => self.open(&file),
+                    None => self.tell("Nothing opened: no file was chosen. Where no dialog appears, use File, Open a path, or drop a file on the window."),
                 }
             }
             Asking::Open(file) => self.open(&file),
@@ -164,10 +163,29 @@ impl App {
                 |name| name.to_string_lossy().into_owned(),
             );
         match self.dialogs.file_to_save(&name) {
-            Some(file) if file.extension().is_none() => self.save_to(&file.with_extension("ron")),
-            Some(file) => self.save_to(&file),
-            None => false,
+            Some(file) => self.save_to_chosen(&file),
+            None => {
+                self.tell("Not saved: no file was chosen. Where no dialog appears, use File, Save to a path.");
+                false
+            }
         }
+    }
+
+    /// Saves to a file a person chose. A name without an ending gets the unit file's, unless that
+    /// would replace a file the person did not choose.
+    pub(super) fn save_to_chosen(&mut self, file: &Path) -> bool {
+        if file.extension().is_some() {
+            return self.save_to(file);
+        }
+        let whole = file.with_extension("ron");
+        if whole.exists() {
+            self.warn(format!(
+                "Not saved: {} is there already; choose it by its whole name to replace it.",
+                whole.display()
+            ));
+            return false;
+        }
+        self.save_to(&whole)
     }
 
     /// A file that could not be opened again must not be written.
@@ -178,7 +196,8 @@ impl App {
             return false;
         }
         if let Err(flaw) = self.session.document.checked() {
-            self.warn(format!("Not saved: {flaw}"));
+            let name = super::help::name_of(&flaw.path);
+            self.warn(format!("Not saved: {name}: {}", flaw.kind));
             return false;
         }
         true

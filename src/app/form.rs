@@ -3,11 +3,11 @@
 use egui::{CollapsingHeader, ComboBox, RichText, ScrollArea, Ui};
 
 use super::App;
-use super::field::{Fields, explain};
+use super::field::{Fields, explain, name_ui};
 use super::help::word_of;
 use super::look::strong;
 use crate::unit::{
-    AttitudeRange, ClosingReadings, Document, HardwarePoint, Knife, LimitEntries, Limits,
+    AttitudeRange, ClosingReadings, Document, Fitted, HardwarePoint, Knife, LimitEntries, Limits,
     MowingEntry, ShapeEntry, Turf,
 };
 use crate::units::{Angle, Length, Measure, Quantity, Speed, System, Turning};
@@ -211,11 +211,10 @@ fn knives_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         ui,
         "The knife on the bench; the others are measured against it.",
     );
-    knife_ui(ui, fields, "knife", &mut document.knife, None);
+    edited_knife_ui(ui, fields, document, Fitted::Bench);
     let mut removed = None;
     for index in 0..document.options.len() {
         ui.separator();
-        let path = format!("options[{index}]");
         ui.horizontal(|ui| {
             ui.label(RichText::new(format!("To compare, {}", index + 1)).family(strong()));
             let name = format!("Remove {}", document.options[index].name);
@@ -224,28 +223,35 @@ fn knives_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
                 removed = Some(index);
             }
         });
-        let old_name = document.options[index].name.clone();
-        knife_ui(
-            ui,
-            fields,
-            &path,
-            &mut document.options[index],
-            Some(index + 1),
-        );
-        let new_name = &document.options[index].name;
-        if *new_name != old_name && document.setting.knife.as_ref() == Some(&old_name) {
-            document.setting.knife = Some(new_name.clone());
-        }
+        edited_knife_ui(ui, fields, document, Fitted::Option(index));
     }
     if let Some(index) = removed {
-        let knife = document.options.remove(index);
+        document.remove_option(index);
         fields.drafts.remove_below("options");
-        if document.setting.knife.as_ref() == Some(&knife.name) {
-            document.setting.knife = None;
-        }
     }
     if ui.button("Add a knife to compare").clicked() {
         document.options.push(copy_of_bench_knife(document));
+    }
+}
+
+/// The fields of one of the document's knives.
+pub(super) fn edited_knife_ui(
+    ui: &mut Ui,
+    fields: &mut Fields,
+    document: &mut Document,
+    place: Fitted,
+) {
+    let (mut knife, path, number) = match place {
+        Fitted::Bench => (document.knife.clone(), "knife".to_owned(), None),
+        Fitted::Option(index) => match document.options.get(index) {
+            Some(knife) => (knife.clone(), format!("options[{index}]"), Some(index + 1)),
+            None => return,
+        },
+    };
+    let before = knife.clone();
+    knife_ui(ui, fields, &path, &mut knife, number);
+    if knife != before {
+        document.put_knife(place, knife);
     }
 }
 
@@ -521,20 +527,7 @@ fn note(ui: &mut Ui, text: &str) {
 /// A choice of a few, with its name beside it.
 fn choice(ui: &mut Ui, name: &str, path: &str, shown: &str, choices: impl FnOnce(&mut Ui)) {
     ui.horizontal(|ui| {
-        let size = egui::vec2(148.0, ui.spacing().interact_size.y);
-        let label = ui.allocate_ui_with_layout(
-            size,
-            egui::Layout::left_to_right(egui::Align::Center),
-            |ui| {
-                ui.set_min_width(148.0);
-                ui.add(
-                    egui::Label::new(name)
-                        .selectable(false)
-                        .sense(egui::Sense::hover()),
-                )
-            },
-        );
-        explain(label.inner, word_of(path));
+        name_ui(ui, name, path);
         let response = ComboBox::from_id_salt(path)
             .width(ui.available_width())
             .selected_text(shown)

@@ -9,8 +9,7 @@ use egui::{
     TextStyle, Vec2, Visuals,
 };
 
-use crate::drawing::{Rgb, Role, Theme};
-use crate::headless::bundled_fonts;
+use crate::drawing::{Rgb, Role, Theme, fonts};
 
 /// The family of headings and numbers.
 pub(super) fn strong() -> FontFamily {
@@ -119,16 +118,13 @@ fn visuals(theme: Theme) -> Visuals {
 
 /// Gives a window its fonts, sizes and colours.
 pub fn dress(ctx: &egui::Context) {
-    let mut fonts = FontDefinitions::default();
-    for (name, bytes) in [
-        ("regular", bundled_fonts::REGULAR),
-        ("semibold", bundled_fonts::SEMIBOLD),
-    ] {
-        fonts
+    let mut definitions = FontDefinitions::default();
+    for (name, bytes) in [("regular", fonts::REGULAR), ("semibold", fonts::SEMIBOLD)] {
+        definitions
             .font_data
             .insert(name.to_owned(), Arc::new(FontData::from_static(bytes)));
     }
-    let fallbacks = fonts
+    let fallbacks = definitions
         .families
         .get(&FontFamily::Proportional)
         .cloned()
@@ -138,11 +134,11 @@ pub fn dress(ctx: &egui::Context) {
             .chain(fallbacks.clone())
             .collect()
     };
-    fonts.families.insert(strong(), family("semibold"));
-    fonts
+    definitions.families.insert(strong(), family("semibold"));
+    definitions
         .families
         .insert(FontFamily::Proportional, family("regular"));
-    ctx.set_fonts(fonts);
+    ctx.set_fonts(definitions);
     // Where the desktop does not say, light: it reads better in a workshop.
     ctx.options_mut(|options| options.fallback_theme = egui::Theme::Light);
     let text_styles: BTreeMap<_, _> = [

@@ -2,8 +2,8 @@
 //!
 //! What belongs here: widgets, files as a person opens and saves them, painting marks with egui. A
 //! `_ui` function shows and edits; what is computed comes from `analysis`, what is drawn from
-//! `drawing`. The document is the truth, widgets own none. This room imports every other but
-//! shares with `headless` only the reading of arguments.
+//! `drawing`. The document is the truth, widgets own none. This room imports every other; from
+//! `headless` it takes arguments, what-ifs and problems, which a window has as well.
 
 mod about;
 mod canvas;
@@ -12,11 +12,13 @@ mod drafts;
 mod field;
 mod files;
 mod form;
+mod handles;
 mod help;
 mod knives;
 mod look;
 mod numbers;
 mod paint;
+mod path_card;
 mod preferences;
 mod session;
 mod setting_card;
@@ -35,11 +37,11 @@ use canvas::CanvasState;
 use drafts::Drafts;
 use files::Asking;
 use knives::KnivesState;
+use path_card::PathCard;
 use shot::Shot;
 
 use crate::analysis::Unsolved;
 use crate::drawing;
-use crate::unit::Document;
 use crate::units::System;
 
 /// The program's window.
@@ -54,6 +56,7 @@ pub struct App {
     area: Area,
     dialogs: Box<dyn Dialogs>,
     asking: Option<Asking>,
+    path_card: Option<PathCard>,
     notice: Option<Notice>,
     is_about_open: bool,
     is_start_card_open: bool,
@@ -94,6 +97,7 @@ impl App {
             area: Area::default(),
             dialogs,
             asking: None,
+            path_card: None,
             notice: None,
             is_about_open: false,
             is_start_card_open,
@@ -117,6 +121,32 @@ impl App {
         self.dropped_files(ui.ctx());
         let is_asking = self.asking.is_some();
         egui::Panel::top("top bar").show(ui, |ui| self.top_bar_ui(ui));
+        let is_alone = self.area == Area::Unit && self.canvas.is_alone;
+        if !is_alone {
+            self.left_ui(ui, is_asking);
+        }
+        self.session.settle();
+        match self.area {
+            Area::Unit if is_alone => {
+                egui::CentralPanel::default_margins().show(ui, |ui| self.canvas_ui(ui));
+            }
+            Area::Unit => self.unit_ui(ui),
+            Area::Knives => {
+                egui::CentralPanel::default_margins().show(ui, |ui| self.knives_ui(ui));
+            }
+        }
+        self.question_ui(ui.ctx());
+        self.path_card_ui(ui.ctx());
+        self.about_ui(ui.ctx());
+        self.start_card_ui(ui.ctx());
+        self.notice_ui(ui.ctx());
+        self.session.settle();
+        self.close_asked(ui.ctx());
+        self.window_title(ui.ctx());
+    }
+
+    /// The setting's card and the form.
+    fn left_ui(&mut self, ui: &mut egui::Ui, is_asking: bool) {
         egui::Panel::left("form")
             .default_size(398.0)
             .size_range(350.0..=560.0)
@@ -128,19 +158,6 @@ impl App {
                 ui.separator();
                 self.form_ui(ui);
             });
-        self.session.settle();
-        match self.area {
-            Area::Unit => self.unit_ui(ui),
-            Area::Knives => {
-                egui::CentralPanel::default_margins().show(ui, |ui| self.knives_ui(ui));
-            }
-        }
-        self.question_ui(ui.ctx());
-        self.about_ui(ui.ctx());
-        self.start_card_ui(ui.ctx());
-        self.session.settle();
-        self.close_asked(ui.ctx());
-        self.window_title(ui.ctx());
     }
 
     /// The unit on screen: drawing, and findings and numbers under it.
@@ -194,12 +211,6 @@ impl App {
             Unsolved::Flaw(flaw) => format!("{}: {why}", help::name_of(&flaw.path)),
             Unsolved::Impossible { .. } => why,
         })
-    }
-
-    /// The document, for tests and for what follows from it.
-    #[must_use]
-    pub fn document(&self) -> &Document {
-        &self.session.document
     }
 }
 

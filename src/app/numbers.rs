@@ -4,6 +4,7 @@ use egui::{Grid, RichText, ScrollArea, Ui, Vec2};
 
 use super::App;
 use super::field::symbol;
+use super::help::meaning_of_number;
 use super::look::strong;
 use crate::analysis::Solved;
 use crate::drawing::key_numbers;
@@ -46,7 +47,7 @@ impl App {
             .auto_shrink(false)
             .show(ui, |ui| {
                 let least = if self.system() == System::InchFraction {
-                    600.0
+                    520.0
                 } else {
                     420.0
                 };
@@ -60,7 +61,10 @@ impl App {
                         for row in 0..rows {
                             for column in 0..columns {
                                 if let Some((name, number)) = numbers.get(column * rows + row) {
-                                    ui.label(RichText::new(*name).weak());
+                                    let label = ui.label(RichText::new(*name).weak());
+                                    if let Some(meaning) = meaning_of_number(name) {
+                                        label.on_hover_text(meaning);
+                                    }
                                     ui.label(RichText::new(number).family(strong()));
                                 }
                             }
@@ -86,7 +90,7 @@ impl App {
                         ui.label(RichText::new(title).family(strong()));
                         ui.label(finding.text.shown_in(system));
                         if let Some(remedy) = finding.remedy {
-                            ui.label(RichText::new(remedy.shown_in(system)).weak());
+                            ui.label(remedy.shown_in(system));
                         }
                     });
                 });

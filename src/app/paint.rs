@@ -13,26 +13,111 @@ use crate::drawing::{Anchor, Mark, Panel, Role, Theme};
 pub(super) struct Painted {
     clip: Rect,
     shapes: Vec<Shape>,
+    /// Words are laid out anew each time: letters live in a picture that is redrawn at will.
+    words: Vec<Words>,
+}
+
+/// Words of a panel.
+#[derive(Clone, Debug)]
+struct Words {
+    at: Pos2,
+    /// What part of them, across and down, stands at the place.
+    part: Vec2,
+    font: FontId,
+    ink: Color32,
+    halo: Color32,
+    is_turned: bool,
+    text: String,
 }
 
 impl Painted {
-    /// Turns a panel's marks into shapes.
-    pub(super) fn from_panel(panel: &Panel, theme: Theme, painter: &Painter) -> Self {
-        let mut shapes = Vec::with_capacity(panel.marks.len() * 2);
-        for mark in &panel.marks {
-            mark_into(&mut shapes, mark, theme, painter);
-        }
-        Self {
+    /// Turns a panel's marks into shapes and words.
+    pub(super) fn from_panel(panel: &Panel, theme: Theme) -> Self {
+        let mut painted = Self {
             clip: rect(panel.window),
-            shapes,
+            shapes: Vec::with_capacity(panel.marks.len()),
+            words: Vec::new(),
+        };
+        for mark in &panel.marks {
+            painted.add(mark, theme);
+        }
+        painted
+    }
+
+    /// Paints shapes and words; a panel's words stand in front of its shapes.
+    pub(super) fn paint(&self, painter: &Painter) {
+        let painter = painter.with_clip_rect(self.clip.intersect(painter.clip_rect()));
+        painter.extend(self.shapes.iter().cloned());
+        for words in &self.words {
+            words.paint(&painter);
         }
     }
 
-    /// Paints the shapes.
-    pub(super) fn paint(&self, painter: &Painter) {
-        painter
-            .with_clip_rect(self.clip.intersect(painter.clip_rect()))
-            .extend(self.shapes.iter().cloned());
+    #[allow(clippy::cast_possible_truncation)]
+    fn add(&mut self, mark: &Mark, theme: Theme) {
+        match mark {
+            Mark::Stroke { role, path, pen } => {
+                let (ink, width) = theme.look(*role).pen(*pen);
+                self.shapes
+                    .extend(stroked(path, Stroke::new(width as f32, colour(ink))));
+            }
+            Mark::Fill { role, path, is_ink } => {
+                let look = theme.look(*role);
+                let paint = colour(if *is_ink { look.ink } else { look.fill });
+                self.shapes.extend(filled(path, paint));
+            }
+            Mark::Text {
+                role,
+                at,
+                anchor,
+                size,
+                is_turned,
+                is_strong,
+                text,
+            } => {
+                let family = if *is_strong {
+                    strong()
+                } else {
+                    FontFamily::Proportional
+                };
+                self.words.push(Words {
+                    at: pos(*at),
+                    part: match anchor {
+                        Anchor::Left => Vec2::new(0.0, 0.5),
+                        Anchor::Right => Vec2::new(1.0, 0.5),
+                        Anchor::Middle => Vec2::new(0.5, 0.5),
+                        Anchor::BottomMiddle => Vec2::new(0.5, 1.0),
+                        Anchor::BottomLeft => Vec2::new(0.0, 1.0),
+                    },
+                    font: FontId::new(*size as f32, family),
+                    ink: colour(theme.text_colour(*role)),
+                    halo: colour(theme.look(Role::Paper).fill).gamma_multiply(0.82),
+                    is_turned: *is_turned,
+                    text: text.clone(),
+                });
+            }
+        }
+    }
+}
+
+impl Words {
+    fn paint(&self, painter: &Painter) {
+        let galley = painter.layout_no_wrap(self.text.clone(), self.font.clone(), self.ink);
+        let (extent, part) = (galley.size(), self.part);
+        if self.is_turned {
+            // Read from the right: a quarter turn against the clock about the text's corner.
+            let corner = self.at + Vec2::new(-part.y * extent.y, part.x * extent.x);
+            let size = Vec2::new(extent.y, extent.x);
+            let back = Rect::from_min_size(corner - Vec2::new(0.0, extent.x), size);
+            painter.rect_filled(back.shrink2(Vec2::new(2.0, 0.0)), 3.0, self.halo);
+            let turned = TextShape::new(corner, galley, self.ink);
+            painter.add(turned.with_angle(-std::f32::consts::FRAC_PI_2));
+        } else {
+            let corner = self.at - part * extent;
+            let back = Rect::from_min_size(corner, extent).expand2(Vec2::new(2.0, -1.5));
+            painter.rect_filled(back, 3.0, self.halo);
+            painter.galley(corner, galley, self.ink);
+        }
     }
 }
 
@@ -123,70 +208,4 @@ pub(super) fn stroked(path: &BezPath, stroke: Stroke) -> impl Iterator<Item = Sh
             _ if is_closed => Shape::closed_line(corners, stroke),
             _ => Shape::line(corners, stroke),
         })
-}
-
-#[allow(clippy::cast_possible_truncation)]
-fn mark_into(shapes: &mut Vec<Shape>, mark: &Mark, theme: Theme, painter: &Painter) {
-    match mark {
-        Mark::Stroke { role, path, pen } => {
-            let (ink, width) = theme.look(*role).pen(*pen);
-            shapes.extend(stroked(path, Stroke::new(width as f32, colour(ink))));
-        }
-        Mark::Fill { role, path, is_ink } => {
-            let look = theme.look(*role);
-            shapes.extend(filled(
-                path,
-                colour(if *is_ink { look.ink } else { look.fill }),
-            ));
-        }
-        Mark::Text {
-            role,
-            at,
-            anchor,
-            size,
-            is_turned,
-            is_strong,
-            text,
-        } => {
-            let family = if *is_strong {
-                strong()
-            } else {
-                FontFamily::Proportional
-            };
-            let ink = colour(theme.text_colour(*role));
-            let galley =
-                painter.layout_no_wrap(text.clone(), FontId::new(*size as f32, family), ink);
-            let extent = galley.size();
-            let part = match anchor {
-                Anchor::Left => Vec2::new(0.0, 0.5),
-                Anchor::Right => Vec2::new(1.0, 0.5),
-                Anchor::Middle => Vec2::new(0.5, 0.5),
-                Anchor::BottomMiddle => Vec2::new(0.5, 1.0),
-                Anchor::BottomLeft => Vec2::new(0.0, 1.0),
-            };
-            let at = pos(*at);
-            let halo = colour(theme.look(Role::Paper).fill).gamma_multiply(0.82);
-            if *is_turned {
-                // Read from the right: a quarter turn against the clock about the text's corner.
-                let corner = at + Vec2::new(-part.y * extent.y, part.x * extent.x);
-                let back = Rect::from_min_size(
-                    corner - Vec2::new(0.0, extent.x),
-                    Vec2::new(extent.y, extent.x),
-                );
-                shapes.push(Shape::rect_filled(
-                    back.shrink2(Vec2::new(2.0, 0.0)),
-                    3.0,
-                    halo,
-                ));
-                let turned =
-                    TextShape::new(corner, galley, ink).with_angle(-std::f32::consts::FRAC_PI_2);
-                shapes.push(turned.into());
-            } else {
-                let corner = at - part * extent;
-                let back = Rect::from_min_size(corner, extent).expand2(Vec2::new(2.0, -1.5));
-                shapes.push(Shape::rect_filled(back, 3.0, halo));
-                shapes.push(Shape::galley(corner, galley, ink));
-            }
-        }
-    }
 }

@@ -1,6 +1,7 @@
 //! A sitting with one document: where it is kept, whether it is saved, and what follows from it.
 
 use std::path::{Path, PathBuf};
+use std::rc::Rc;
 
 use crate::analysis::{Solved, Unsolved};
 use crate::unit::{self, Document, FileProblem};
@@ -8,11 +9,11 @@ use crate::unit::{self, Document, FileProblem};
 /// The unit that is shown when no file is given.
 pub const DEMO_UNIT: &str = include_str!("../../demo-units/fairway-trailed.ron");
 
-/// The last solution there was, with the names it was drawn under.
+/// The last solution there was.
 #[derive(Clone, Debug)]
 pub struct Good {
-    /// The solution and its findings.
-    pub solved: Solved,
+    /// The solution and its findings, shared by all that show it.
+    pub solved: Rc<Solved>,
     /// Counts solutions, so that a drawing knows when it is stale.
     pub generation: u64,
 }
@@ -107,7 +108,10 @@ impl Session {
         match Solved::of(&self.document) {
             Ok(solved) => {
                 let generation = self.good.as_ref().map_or(0, |good| good.generation) + 1;
-                self.good = Some(Good { solved, generation });
+                self.good = Some(Good {
+                    solved: Rc::new(solved),
+                    generation,
+                });
                 self.trouble = None;
             }
             Err(unsolved) => self.trouble = Some(unsolved),

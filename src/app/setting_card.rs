@@ -11,6 +11,9 @@ use crate::analysis::Solution;
 use crate::unit::Document;
 use crate::units::{Angle, Length, Measure, Quantity, System};
 
+/// Width of an entry beside a name; a length in fractions and thou needs it all.
+const ENTRY_WIDTH: f32 = 152.0;
+
 /// A slider of the card: the range it covers and its steps, in the unit it shows.
 struct Range {
     low: f64,
@@ -29,11 +32,12 @@ impl Range {
             System::Millimetre => (1.0, 0.1, 0.01),
             _ => (Length::from_inches(1.0).mm(), 0.005, 0.0005),
         };
-        let floor = |length: Length| (length.mm() / unit / step).floor() * step;
-        let ceil = |length: Length| (length.mm() / unit / step).ceil() * step;
+        let floor = (low.mm() / unit / step).floor() * step;
+        let ceil = (high.mm() / unit / step).ceil() * step;
         Self {
-            low: floor(low),
-            high: ceil(high),
+            low: floor,
+            // A reel that is scrap when new still has a slider.
+            high: ceil.max(floor + step),
             step,
             fine,
             unit,
@@ -185,10 +189,12 @@ fn slider_ui<M: Measure>(
     range: &Range,
 ) {
     row_ui(ui, name, path, |ui| {
-        fields.optional_entry(ui, name, path, entry, otherwise, 128.0);
+        fields.optional_entry(ui, name, path, entry, otherwise, ENTRY_WIDTH);
     });
-    let mut shown = entry.as_ref().map_or(bench, Quantity::value).base() / range.unit;
+    let before = entry.as_ref().map_or(bench, Quantity::value).base() / range.unit;
+    let mut shown = before;
     let is_fine = ui.input(|input| input.modifiers.shift);
+    let step = if is_fine { range.fine } else { range.step };
     let width = ui.available_width();
     let response = ui
         .scope(|ui| {
@@ -197,7 +203,7 @@ fn slider_ui<M: Measure>(
                 .show_value(false)
                 .smart_aim(false)
                 .clamping(egui::SliderClamping::Never)
-                .step_by(if is_fine { range.fine } else { range.step });
+                .step_by(step);
             ui.add(slider)
         })
         .inner
@@ -207,8 +213,23 @@ fn slider_ui<M: Measure>(
         response.rect,
         (bench.base() / range.unit - range.low) / (range.high - range.low),
     );
-    // A slider of its own accord takes drags alone, and never hears of a double click.
-    if response.interact(egui::Sense::click()).double_clicked() {
+    // A slider of its own accord takes drags alone, and never hears of a click.
+    let clicks = response.interact(egui::Sense::click());
+    if clicks.clicked() || response.drag_stopped() {
+        response.request_focus();
+    }
+    if response.has_focus() {
+        focus_ring(ui, response.rect);
+        // From where it stands, not from the nearest whole step: a fine setting is kept.
+        let presses = ui.input(|input| {
+            let pressed = |key| i32::try_from(input.num_presses(key)).unwrap_or(0);
+            pressed(egui::Key::ArrowRight) - pressed(egui::Key::ArrowLeft)
+        });
+        if presses != 0 {
+            shown = before + f64::from(presses) * step;
+        }
+    }
+    if clicks.double_clicked() {
         *entry = None;
         fields.drafts.remove(path);
     } else if response.changed() {
@@ -223,6 +244,14 @@ fn slider_ui<M: Measure>(
     );
     response.on_hover_text(help);
     fields.problem_ui(ui, path);
+}
+
+/// Shows which slider the arrow keys move.
+fn focus_ring(ui: &Ui, slider: egui::Rect) {
+    let stroke = ui.visuals().widgets.active.bg_stroke;
+    let ring = slider.expand2(egui::vec2(3.0, 0.0));
+    ui.painter()
+        .rect_stroke(ring, 5.0, stroke, egui::StrokeKind::Outside);
 }
 
 /// A row of the card: its name on the left, what it holds on the right.
@@ -370,19 +399,15 @@ fn stance_ui(
             "setting.rollers.rear_move",
             &mut rollers.rear_move,
         );
-        ui.horizontal(|ui| {
-            let help = "Nobody touched the rollers since the bench: both moves are nothing.";
-            if ui.button("Left alone").on_hover_text(help).clicked() {
-                let nothing = Quantity::from_value(Length::ZERO, fields.system);
-                (rollers.front_move, rollers.rear_move) = (nothing.clone(), nothing);
-                fields.drafts.remove_below("setting.rollers");
-            }
-            ui.label(
-                RichText::new("positive is up, towards the reel")
-                    .weak()
-                    .size(13.0),
-            );
-        });
+        let help = "Nobody touched the rollers since the bench: both moves are nothing.";
+        let button = ui.button("Left alone, both 0").on_hover_text(help);
+        if button.clicked() {
+            let nothing = Quantity::from_value(Length::ZERO, fields.system);
+            (rollers.front_move, rollers.rear_move) = (nothing.clone(), nothing);
+            fields.drafts.remove_below("setting.rollers");
+        }
+        let hint = "Up, towards the reel, is +; down is -: a 1/8 in spacer that pushes a roller down is -1/8.";
+        ui.label(RichText::new(hint).weak().size(13.0));
     } else if let Some(solution) = solution {
         let pose = &solution.pose;
         for (name, roller) in [

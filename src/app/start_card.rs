@@ -19,11 +19,11 @@ const STEPS: [(&str, &str); 4] = [
     ),
     (
         "3  Look",
-        "The lens shows how deep the reel sweeps below the cut line; the verdict above the drawing says whether that is too much, and the findings say what would bring it back.",
+        "The lens shows how deep the reel sweeps below the cut line. Turn the wheel to zoom, drag to move, double-click to fit. The verdict above the drawing says whether that is too much, and the findings say what would bring it back.",
     ),
     (
         "4  Set",
-        "Read how far each roller has to move, set it on the plate, measure again.",
+        "Read how far each roller has to move, set it on the plate, measure again. To show it to others: Drawing only, and Ctrl with + and - for the size of everything.",
     ),
 ];
 
@@ -41,7 +41,11 @@ impl App {
                     .family(strong())
                     .size(22.0),
             );
-            ui.label("Sweepgauge draws a cutting unit to scale and computes how deep its reel sweeps below the height of cut. A demo unit is open to try it on.");
+            ui.label("Sweepgauge draws a cutting unit to scale and computes how deep its reel sweeps below the height of cut.");
+            let is_demo = self.session.file.is_none();
+            if is_demo {
+                ui.label("A demo unit is open to try it on.");
+            }
             ui.add_space(8.0);
             for (name, text) in STEPS {
                 ui.label(RichText::new(name).family(strong()).size(15.0));
@@ -55,7 +59,12 @@ impl App {
             }
             ui.add_space(10.0);
             ui.horizontal(|ui| {
-                is_done = ui.button("Try the demo unit").clicked();
+                let go_on = if is_demo {
+                    "Try the demo unit"
+                } else {
+                    "Go to the unit"
+                };
+                is_done = ui.button(go_on).clicked();
                 opens_file = ui.button("Open a unit file…").clicked();
             });
         });

@@ -4,6 +4,7 @@ use egui::{Button, RichText, Ui};
 
 use super::files::{Asking, NEW, OPEN, SAVE, SAVE_AS};
 use super::look::{colour, strong};
+use super::path_card::PathCard;
 use super::{App, Area};
 use crate::analysis::Level;
 use crate::units::System;
@@ -51,7 +52,6 @@ impl App {
                 self.system_ui(ui);
             });
         });
-        self.notice_ui(ui);
         ui.add_space(2.0);
     }
 
@@ -86,6 +86,13 @@ impl App {
                 }
             }
         });
+        if ui.button("Open a path…").clicked() {
+            ui.close();
+            self.path_card = Some(PathCard {
+                text: String::new(),
+                is_saving: false,
+            });
+        }
         ui.separator();
         if item(ui, "Save", &SAVE) {
             ui.close();
@@ -94,6 +101,15 @@ impl App {
         if item(ui, "Save as…", &SAVE_AS) {
             ui.close();
             self.save_as();
+        }
+        if ui.button("Save to a path…").clicked() {
+            ui.close();
+            let file = self.session.file.as_ref();
+            let text = file.map_or_else(String::new, |file| file.display().to_string());
+            self.path_card = Some(PathCard {
+                text,
+                is_saving: true,
+            });
         }
     }
 
@@ -123,35 +139,39 @@ impl App {
         }
     }
 
-    fn notice_ui(&mut self, ui: &mut Ui) {
+    /// What was last told, over the bottom of the window, so that nothing moves under the hand.
+    pub(super) fn notice_ui(&mut self, ctx: &egui::Context) {
         let Some(notice) = self.notice.clone() else {
             return;
         };
-        let theme = Self::theme(ui.ctx());
+        let theme = Self::theme(ctx);
         let ink = if notice.is_problem {
             colour(theme.level(Level::Over))
         } else {
-            ui.visuals().widgets.noninteractive.bg_stroke.color
+            colour(theme.look(crate::drawing::Role::CutLine).ink)
         };
-        egui::Frame::group(ui.style())
-            .stroke(egui::Stroke::new(1.5, ink))
-            .inner_margin(6.0)
-            .show(ui, |ui| {
-                ui.horizontal(|ui| {
-                    if notice.is_problem {
-                        let (place, _) =
-                            ui.allocate_exact_size(egui::Vec2::splat(16.0), egui::Sense::hover());
-                        super::field::symbol(ui, place, Level::Over, theme);
-                    }
-                    ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+        let area = egui::Area::new(egui::Id::unique("notice"))
+            .anchor(egui::Align2::CENTER_BOTTOM, egui::vec2(0.0, -14.0))
+            .order(egui::Order::Foreground);
+        area.show(ctx, |ui| {
+            let frame = egui::Frame::popup(ui.style());
+            frame
+                .stroke(egui::Stroke::new(2.0, ink))
+                .inner_margin(10.0)
+                .show(ui, |ui| {
+                    ui.set_max_width(720.0);
+                    ui.horizontal(|ui| {
+                        if notice.is_problem {
+                            let size = egui::Vec2::splat(16.0);
+                            let (place, _) = ui.allocate_exact_size(size, egui::Sense::hover());
+                            super::field::symbol(ui, place, Level::Over, theme);
+                        }
                         if ui.small_button("Put away").clicked() {
                             self.notice = None;
                         }
-                        ui.with_layout(egui::Layout::left_to_right(egui::Align::Center), |ui| {
-                            ui.add(egui::Label::new(notice.text).wrap());
-                        });
+                        ui.add(egui::Label::new(notice.text).wrap());
                     });
                 });
-            });
+        });
     }
 }

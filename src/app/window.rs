@@ -6,7 +6,7 @@ use egui::ViewportBuilder;
 use super::files::NativeDialogs;
 use super::shot::Shot;
 use super::{App, NoDialogs, Preferences, Session, look};
-use crate::headless::{Problem, Read, WindowArguments};
+use crate::headless::{Problem, WindowArguments};
 
 /// The folder name under which preferences are kept.
 const APP_ID: &str = "sweepgauge";
@@ -16,16 +16,14 @@ const APP_ID: &str = "sweepgauge";
 /// # Errors
 /// When a unit file or a what-if is wrong, when there is no display, or when a shot cannot be saved.
 pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
-    let session = match &arguments.file {
-        Some(file) => {
-            let read = Read::from_file(file, &arguments.what_if)?;
-            let mut session = Session::open(file)?;
-            session.document = read.document;
-            session.settle();
-            session
-        }
+    let mut session = match &arguments.file {
+        Some(file) => Session::open(file)?,
         None => Session::demo()?,
     };
+    if let Err(unsolved) = arguments.what_if.apply(&mut session.document)? {
+        return Err(Problem::unsolved(arguments.file.as_deref(), unsolved));
+    }
+    session.settle();
     let (width, height) = arguments.size.unwrap_or((1440, 900));
     #[allow(clippy::cast_precision_loss)]
     let size = egui::vec2(width as f32, height as f32);

@@ -4,8 +4,8 @@ use kurbo::{BezPath, Line, PathEl, Point, Rect, Vec2};
 
 use super::theme::Hatching;
 
-/// More lines than this are no hatching any more; a view so far in shows the fill alone.
-const MOST_LINES: f64 = 600.0;
+/// More lines than any paper shows: what asks for more is not a number, and the fill stands alone.
+const MOST_LINES: f64 = 5000.0;
 
 /// The hatching lines of a flat outline (lines only) on paper, inside `window`.
 pub(super) fn hatch(outline: &BezPath, hatching: Hatching, window: Rect) -> Vec<Line> {

@@ -67,6 +67,60 @@ pub enum Mark {
     },
 }
 
+impl Mark {
+    /// Words that may be left out where there is no room.
+    fn is_minor(&self) -> bool {
+        matches!(
+            self,
+            Self::Text {
+                role: Role::Note | Role::CutLine,
+                ..
+            }
+        )
+    }
+
+    /// Roughly the place that words take; nothing for other marks.
+    fn words_place(&self) -> Option<Rect> {
+        let Self::Text {
+            at,
+            anchor,
+            size,
+            is_turned,
+            text,
+            ..
+        } = self
+        else {
+            return None;
+        };
+        let (width, height) = (Paper::width_of(text, *size), 1.15 * size);
+        let (across, down) = match anchor {
+            Anchor::Left => (0.0, 0.5),
+            Anchor::Right => (1.0, 0.5),
+            Anchor::Middle => (0.5, 0.5),
+            Anchor::BottomMiddle => (0.5, 1.0),
+            Anchor::BottomLeft => (0.0, 1.0),
+        };
+        let size = if *is_turned {
+            (height, width)
+        } else {
+            (width, height)
+        };
+        let (across, down) = if *is_turned {
+            (down, 1.0 - across)
+        } else {
+            (across, down)
+        };
+        let corner = *at - Vec2::new(across * size.0, down * size.1);
+        Some(Rect::from_origin_size(corner, size))
+    }
+
+    fn move_words(&mut self, by: f64) {
+        if let Self::Text { at, .. } = self {
+            at.y += by;
+        }
+    }
+}
+
 /// Marks in a rectangle of paper that nothing leaves.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Panel {
@@ -103,6 +157,41 @@ impl Paper {
         }
     }
 
+    /// Moves words off words: the important ones stay, minor ones give way or are left out.
+    pub(super) fn declutter(&mut self) {
+        /// How far words may move to find room, down and up, in the order it is tried.
+        const MOVES: [f64; 7] = [0.0, 17.0, -17.0, 34.0, -34.0, 51.0, -51.0];
+        let mut taken: Vec<Rect> = Vec::new();
+        let mut left_out = Vec::new();
+        let mut order: Vec<usize> = (0..self.marks.len()).collect();
+        order.sort_by_key(|&index| self.marks[index].is_minor());
+        for index in order {
+            let mark = &mut self.marks[index];
+            let Some(place) = mark.words_place() else {
+                continue;
+            };
+            let room = MOVES
+                .into_iter()
+                .map(|by| (by, place + Vec2::new(0.0, by)))
+                .find(|(by, moved)| {
+                    let is_free = taken.iter().all(|other| !other.overlaps(*moved));
+                    is_free && (*by == 0.0 || self.window.contains_rect(*moved))
+                });
+            match room {
+                Some((by, moved)) => {
+                    mark.move_words(by);
+                    taken.push(moved);
+                }
+                None if mark.is_minor() => left_out.push(index),
+                None => taken.push(place),
+            }
+        }
+        left_out.sort_unstable();
+        for index in left_out.into_iter().rev() {
+            self.marks.remove(index);
+        }
+    }
+
     /// The place nearest `x` at which the middle of a text so wide stands inside the paper.
     pub(super) fn room_for(&self, x: f64, width: f64) -> f64 {
         let half = width / 2.0 + 6.0;
@@ -133,6 +222,8 @@ impl Paper {
         let look = self.theme.look(role);
         let mut flat = flattened(path);
         if !look.dashes.is_empty() {
+            // Only what the paper shows: far in, a whole circle would be some 100 000 dashes.
+            flat = shown(&flat, self.window.inflate(40.0, 40.0));
             flat = kurbo::dash(flat.into_iter(), 0.0, look.dashes).collect();
         }
         if !flat.elements().is_empty() {
@@ -308,6 +399,56 @@ fn flattened(path: &BezPath) -> BezPath {
     flat
 }
 
+/// The pieces of a flat path that lie in a window.
+fn shown(flat: &BezPath, window: Rect) -> BezPath {
+    let mut shown = BezPath::new();
+    let mut last = None;
+    for segment in flat.segments() {
+        let kurbo::PathSeg::Line(line) = segment else {
+            continue;
+        };
+        let Some(piece) = cut_to(line, window) else {
+            continue;
+        };
+        if last != Some(piece.p0) {
+            shown.move_to(piece.p0);
+        }
+        shown.line_to(piece.p1);
+        last = Some(piece.p1);
+    }
+    shown
+}
+
+/// The part of a line inside a rectangle (Liang and Barsky, 1984).
+fn cut_to(line: Line, window: Rect) -> Option<Line> {
+    let way = line.p1 - line.p0;
+    let (mut from, mut to) = (0.0_f64, 1.0_f64);
+    for (along, low, high) in [
+        (way.x, window.x0 - line.p0.x, window.x1 - line.p0.x),
+        (way.y, window.y0 - line.p0.y, window.y1 - line.p0.y),
+    ] {
+        if along == 0.0 {
+            if low > 0.0 || high < 0.0 {
+                return None;
+            }
+        } else {
+            let (a, b) = (low / along, high / along);
+            from = from.max(a.min(b));
+            to = to.min(a.max(b));
+        }
+    }
+    let at = |part: f64| {
+        if part == 0.0 {
+            line.p0
+        } else if part == 1.0 {
+            line.p1
+        } else {
+            line.p0 + way * part
+        }
+    };
+    (from < to).then(|| Line::new(at(from), at(to)))
+}
+
 /// Lays the shapes that a view shows out on paper.
 #[must_use]
 pub fn lay_out(scene: &Scene, view: &View, shown_in: ShownIn, theme: Theme) -> Panel {
@@ -318,6 +459,7 @@ pub fn lay_out(scene: &Scene, view: &View, shown_in: ShownIn, theme: Theme) -> P
     for item in scene.items.iter().filter(is_shown) {
         lay_out_item(&mut paper, item, paper_from_world, near);
     }
+    paper.declutter();
     paper.done()
 }
 
@@ -384,12 +526,6 @@ fn lay_out_item(paper: &mut Paper, item: &Item, paper_from_world: Affine, near: 
             let at = paper_from_world * *at;
             paper.stroke(role, &kurbo::Circle::new(at, 11.0).to_path(FLATNESS));
             paper.fill(role, &kurbo::Circle::new(at, 3.4).to_path(FLATNESS));
-        }
-        Shape::Cross(at) => {
-            let at = paper_from_world * *at;
-            for arm in [Vec2::new(9.0, 0.0), Vec2::new(0.0, 9.0)] {
-                paper.line(Role::Dimension, at - arm, at + arm);
-            }
         }
     }
 }

@@ -6,6 +6,7 @@
 //! room imports `units`, `geometry`, `unit` and `analysis`.
 
 mod dimension;
+pub mod fonts;
 mod hatch;
 mod layout;
 mod lens;

@@ -181,17 +181,24 @@ pub fn key_numbers(solution: &Solution, system: System) -> Vec<(&'static str, St
     numbers
 }
 
+/// The size at which words fit the sheet from a place to its right border.
+fn fitting(text: &str, from: f64, size: f64) -> f64 {
+    let room = SHEET.x1 - from - 24.0;
+    size.min(size * room / (1.08 * Paper::width_of(text, size)))
+}
+
 fn header(paper: &mut Paper, unit_name: &str, knife_name: &str, view: &SideView) {
     let (level, text) = verdict(view.findings);
     let role = Role::Level(level);
     let (symbol, line) = level_symbol(level, Rect::new(24.0, 20.0, 58.0, 54.0));
     paper.fill(role, &symbol);
     paper.stroke_with(Role::Paper, &line, Pen::Wide(3.5));
+    let size = fitting(&text, 72.0, 26.0);
     paper.sized_text(
         Role::Heading,
         Point::new(72.0, 37.0),
         Anchor::Left,
-        26.0,
+        size,
         text,
     );
     let setting = view.case.setting;
@@ -203,11 +210,12 @@ fn header(paper: &mut Paper, unit_name: &str, knife_name: &str, view: &SideView)
         system.angle(view.case.solution.pose.attitude),
         system.length(view.case.solution.pose.extension),
     );
+    let size = fitting(&about, 24.0, 15.0);
     paper.sized_text(
         Role::Note,
         Point::new(24.0, 76.0),
         Anchor::Left,
-        15.0,
+        size,
         about,
     );
 }

@@ -84,8 +84,6 @@ pub enum Shape {
     Label(Label),
     /// A ring and a dot around a place.
     Ring(Point),
-    /// A small cross of centre lines through a place.
-    Cross(Point),
 }
 
 /// A shape with its role.

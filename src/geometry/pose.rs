@@ -146,6 +146,20 @@ impl Pose {
         }
     }
 
+    /// Takes a point of the bar to the plate.
+    #[must_use]
+    pub fn plate_from_bar(&self) -> Affine {
+        self.plate_from_frame * self.frame_from_bar
+    }
+
+    /// How far both rollers go down in their brackets to raise the edge by so much, attitude kept:
+    /// they move along the frame's vertical, which leans.
+    #[must_use]
+    pub fn roller_move_to_raise(&self, by: Length) -> Length {
+        let [cos, ..] = self.plate_from_frame.as_coeffs();
+        by * (1.0 / cos)
+    }
+
     /// From the edge to the reel's centre: behind centre across, the centre's height above it up.
     #[must_use]
     pub fn edge_to_centre_mm(&self) -> Vec2 {

@@ -23,7 +23,7 @@ pub fn underside_on_bar(profile: &Profile, setting: &Setting) -> [Point; 4] {
 /// The front bottom of the lip, the first thing under the edge to touch the ground.
 #[must_use]
 pub fn lip_bottom_on_plate(pose: &Pose, profile: &Profile, setting: &Setting) -> Point {
-    pose.plate_from_frame * (pose.frame_from_bar * underside_on_bar(profile, setting)[0])
+    pose.plate_from_bar() * underside_on_bar(profile, setting)[0]
 }
 
 /// The least attitude at which the knife's underside and `hardware_on_bar` clear the plate by

@@ -27,6 +27,16 @@ and a qualified technician go before anything shown here.";
 /// What the program can do.
 #[derive(Debug, Subcommand)]
 pub enum Command {
+    /// Without a window.
+    #[command(flatten)]
+    Headless(HeadlessCommand),
+    /// Open the window.
+    Window(WindowArguments),
+}
+
+/// What needs no window.
+#[derive(Debug, Subcommand)]
+pub enum HeadlessCommand {
     /// Print a unit's numbers and findings.
     Report {
         /// Unit file.
@@ -68,8 +78,6 @@ pub enum Command {
         #[command(flatten)]
         what_if: WhatIf,
     },
-    /// Open the window.
-    Window(WindowArguments),
 }
 
 /// How the window is opened.

@@ -9,9 +9,9 @@ mod picture;
 mod report;
 mod what_if;
 
-pub use arguments::{Arguments, Command, WindowArguments};
+pub use arguments::{Arguments, Command, HeadlessCommand, WindowArguments};
 pub use knives::{Printed, knives};
-pub use picture::{bundled_fonts, write_picture};
+pub use picture::write_picture;
 pub use report::{Report, table};
 pub use what_if::{WhatIf, WhatIfProblem};
 
@@ -51,6 +51,9 @@ pub enum Problem {
         /// Why.
         what: String,
     },
+    /// A report could not be printed.
+    #[error("the report could not be printed: {0}")]
+    Unprinted(std::io::Error),
     /// There is no screen for a window.
     #[error(
         "no window can be opened here: {}. Without a display, use `sweepgauge report FILE` for the numbers or `sweepgauge picture FILE OUT.svg` for the drawing.",
@@ -72,11 +75,27 @@ fn without_source_places(what: &str) -> &str {
 }
 
 impl Problem {
+    /// Why a document has no solution, with the file it came from.
+    #[must_use]
+    pub fn unsolved(file: Option<&Path>, unsolved: Unsolved) -> Self {
+        match unsolved {
+            Unsolved::Flaw(flaw) => Self::Flaw(flaw),
+            Unsolved::Impossible { why, system } => Self::Impossible {
+                file: file.unwrap_or(Path::new("demo unit")).to_owned(),
+                sentence: why.sentence().shown_in(system),
+            },
+        }
+    }
+
     /// The code the program exits with.
     #[must_use]
     pub fn exit_code(&self) -> ExitCode {
         ExitCode::from(match self {
-            Self::File(_) | Self::WhatIf(_) | Self::Flaw(_) | Self::Picture { .. } => 2,
+            Self::File(_)
+            | Self::WhatIf(_)
+            | Self::Flaw(_)
+            | Self::Picture { .. }
+            | Self::Unprinted(_) => 2,
             Self::Impossible { .. } => 3,
             Self::NoDisplay(_) => 4,
         })
@@ -98,13 +117,7 @@ impl Read {
     /// # Errors
     /// When the file or the what-if is wrong, or the geometry cannot exist.
     pub fn from_file(file: &Path, what_if: &WhatIf) -> Result<Self, Problem> {
-        let unsolved = |error| match error {
-            Unsolved::Flaw(flaw) => Problem::Flaw(flaw),
-            Unsolved::Impossible { why, system } => Problem::Impossible {
-                file: file.to_owned(),
-                sentence: why.sentence().shown_in(system),
-            },
-        };
+        let unsolved = |error| Problem::unsolved(Some(file), error);
         let mut document = crate::unit::read(file)?;
         what_if.apply(&mut document)?.map_err(unsolved)?;
         let solved = Solved::of(&document).map_err(unsolved)?;
@@ -116,9 +129,9 @@ impl Read {
 ///
 /// # Errors
 /// When the command cannot be done; the problem knows its exit code.
-pub fn run(command: &Command) -> Result<String, Problem> {
+pub fn run(command: &HeadlessCommand) -> Result<String, Problem> {
     match command {
-        Command::Report {
+        HeadlessCommand::Report {
             file,
             json,
             what_if,
@@ -130,7 +143,7 @@ pub fn run(command: &Command) -> Result<String, Problem> {
                 table(&read)
             })
         }
-        Command::Picture {
+        HeadlessCommand::Picture {
             file,
             out,
             dark,
@@ -141,7 +154,7 @@ pub fn run(command: &Command) -> Result<String, Problem> {
             write_picture(&read, out, *dark, *turf)?;
             Ok(String::new())
         }
-        Command::Knives {
+        HeadlessCommand::Knives {
             file,
             json,
             csv,
@@ -154,6 +167,5 @@ pub fn run(command: &Command) -> Result<String, Problem> {
             };
             Ok(knives(&Read::from_file(file, what_if)?, printed))
         }
-        Command::Window(_) => Ok(String::new()),
     }
 }

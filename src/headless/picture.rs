@@ -7,18 +7,10 @@ use resvg::usvg::fontdb;
 use resvg::{tiny_skia, usvg};
 
 use super::{Problem, Read};
-use crate::drawing::{LensChoice, PlateSheet, SideView, Standing, Theme, to_svg};
+use crate::drawing::{LensChoice, PlateSheet, SideView, Standing, Theme, fonts, to_svg};
 
 /// Pixels of a PNG for a paper unit.
 const PIXELS: f32 = 1.5;
-
-/// Open Sans, regular and semibold, bundled so that words look the same everywhere.
-pub mod bundled_fonts {
-    /// For running words.
-    pub const REGULAR: &[u8] = include_bytes!("../../assets/fonts/OpenSans-Regular.ttf");
-    /// For headings and numbers.
-    pub const SEMIBOLD: &[u8] = include_bytes!("../../assets/fonts/OpenSans-Semibold.ttf");
-}
 
 /// Draws a unit on a sheet.
 #[must_use]
@@ -71,8 +63,8 @@ pub fn write_picture(read: &Read, out: &Path, dark: bool, turf: bool) -> Result<
 
 fn png(svg: &str) -> Result<Vec<u8>, String> {
     let mut fonts = fontdb::Database::new();
-    fonts.load_font_data(bundled_fonts::REGULAR.to_vec());
-    fonts.load_font_data(bundled_fonts::SEMIBOLD.to_vec());
+    fonts.load_font_data(fonts::REGULAR.to_vec());
+    fonts.load_font_data(fonts::SEMIBOLD.to_vec());
     let options = usvg::Options {
         fontdb: Arc::new(fonts),
         ..usvg::Options::default()

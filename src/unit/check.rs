@@ -4,7 +4,8 @@ use kurbo::Point;
 use thiserror::Error;
 
 use super::document::{
-    BenchReadings, ClosingReadings, Document, Fitted, Knife, LimitEntries, SettingEntry, ShapeEntry,
+    BenchReadings, ClosingReadings, Document, Fitted, HardwarePoint, Knife, LimitEntries,
+    SettingEntry, ShapeEntry,
 };
 use super::limits::Limits;
 use crate::geometry::{
@@ -31,6 +32,14 @@ pub enum FlawKind {
     /// Less than nothing.
     #[error("\"{0}\" must not be negative")]
     Negative(String),
+    /// Far more than anything of its kind.
+    #[error("\"{value}\" is out of all proportion; at most {most} can be worked with")]
+    OutOfProportion {
+        /// The value.
+        value: String,
+        /// The most of its kind.
+        most: &'static str,
+    },
     /// An attitude or lean past the upright.
     #[error("\"{0}\" must lie between -90 deg and 90 deg")]
     PastUpright(String),
@@ -173,19 +182,15 @@ impl Document {
             setting: setting(&self.setting, &profile.bench, fitted_section)?,
             profile,
             fitted,
-            hardware: self
-                .hardware
-                .iter()
-                .map(|point| Point::new(point.behind.value().mm(), point.below.value().mm()))
-                .collect(),
+            hardware: hardware(&self.hardware)?,
             new_diameter,
             smallest_diameter,
             blades: self.reel.blades,
             mowing,
             shape: match &self.ground.shape {
                 ShapeEntry::Level => Shape::Level,
-                ShapeEntry::Crest(radius) => Shape::Crest(above_nothing("ground.shape", radius)?),
-                ShapeEntry::Hollow(radius) => Shape::Hollow(above_nothing("ground.shape", radius)?),
+                ShapeEntry::Crest(radius) => Shape::Crest(self::radius("ground.shape", radius)?),
+                ShapeEntry::Hollow(radius) => Shape::Hollow(self::radius("ground.shape", radius)?),
             },
             roller_sink: not_negative("ground.roller_sink", &self.ground.roller_sink)?,
             limits: {
@@ -203,7 +208,7 @@ fn bench(readings: &BenchReadings) -> Result<Bench, Flaw> {
         reel_diameter: above_nothing("bench.reel_diameter", &readings.reel_diameter)?,
         height_of_cut: above_nothing("bench.height_of_cut", &readings.height_of_cut)?,
         attitude: within_upright("bench.attitude", &readings.attitude)?,
-        behind_centre: readings.behind_centre.value(),
+        behind_centre: in_proportion("bench.behind_centre", &readings.behind_centre)?,
         gap: not_negative("bench.gap", &readings.gap)?,
         front_roller: Roller {
             diameter: above_nothing("bench.front_roller.diameter", &front.diameter)?,
@@ -218,7 +223,9 @@ fn bench(readings: &BenchReadings) -> Result<Bench, Flaw> {
 
 fn closing(readings: &ClosingReadings) -> Result<Closing, Flaw> {
     let point = |ahead: &Quantity<Length>, above: &Quantity<Length>| {
-        Point::new(ahead.value().mm(), above.value().mm())
+        let ahead = in_proportion("closing.ahead", ahead)?;
+        let above = in_proportion("closing.above", above)?;
+        Ok(Point::new(ahead.mm(), above.mm()))
     };
     Ok(match readings {
         ClosingReadings::ReelSlides { lean } => Closing::ReelSlides {
@@ -228,12 +235,21 @@ fn closing(readings: &ClosingReadings) -> Result<Closing, Flaw> {
                 .transpose()?,
         },
         ClosingReadings::ReelPivots { ahead, above } => Closing::ReelPivots {
-            pivot_in_frame: point(ahead, above),
+            pivot_in_frame: point(ahead, above)?,
         },
         ClosingReadings::KnifePivots { ahead, above } => Closing::KnifePivots {
-            pivot_in_frame: point(ahead, above),
+            pivot_in_frame: point(ahead, above)?,
         },
     })
+}
+
+fn hardware(points: &[HardwarePoint]) -> Result<Vec<Point>, Flaw> {
+    let checked = points.iter().enumerate().map(|(index, point)| {
+        let behind = in_proportion(&format!("hardware[{index}].behind"), &point.behind)?;
+        let below = in_proportion(&format!("hardware[{index}].below"), &point.below)?;
+        Ok(Point::new(behind.mm(), below.mm()))
+    });
+    checked.collect()
 }
 
 fn knife(path: &str, knife: &Knife) -> Result<KnifeSection, Flaw> {
@@ -270,15 +286,15 @@ fn distinct_names(document: &Document) -> Result<(), Flaw> {
 fn setting(entry: &SettingEntry, bench: &Bench, knife: KnifeSection) -> Result<Setting, Flaw> {
     let positive = |path, entry: &Option<Quantity<Length>>, otherwise| match entry {
         None => Ok(otherwise),
-        Some(entry) => exact(path, entry).and_then(|()| above_nothing(path, entry)),
+        Some(entry) => exact(path, entry).and_then(|_| above_nothing(path, entry)),
     };
     let taken = |path, entry: &Option<Quantity<Length>>, otherwise| match entry {
         None => Ok(otherwise),
-        Some(entry) => exact(path, entry).and_then(|()| not_negative(path, entry)),
+        Some(entry) => exact(path, entry).and_then(|_| not_negative(path, entry)),
     };
     let extension = match &entry.extension {
         None => Length::ZERO,
-        Some(extension) => exact("setting.extension", extension).map(|()| extension.value())?,
+        Some(extension) => exact("setting.extension", extension)?,
     };
     let stance = match &entry.rollers {
         Some(_) if entry.attitude.is_some() => {
@@ -288,18 +304,18 @@ fn setting(entry: &SettingEntry, bench: &Bench, knife: KnifeSection) -> Result<S
             return Err(flaw("setting.height_of_cut", FlawKind::BesideRollers));
         }
         Some(moves) => {
-            exact("setting.rollers.front_move", &moves.front_move)?;
-            exact("setting.rollers.rear_move", &moves.rear_move)?;
+            let front_move = exact("setting.rollers.front_move", &moves.front_move)?;
+            let rear_move = exact("setting.rollers.rear_move", &moves.rear_move)?;
             Stance::Rollers {
-                front_move: moves.front_move.value(),
-                rear_move: moves.rear_move.value(),
+                front_move,
+                rear_move,
             }
         }
         None => Stance::Wanted {
             attitude: match &entry.attitude {
                 None => bench.attitude,
                 Some(attitude) => exact("setting.attitude", attitude)
-                    .and_then(|()| within_upright("setting.attitude", attitude))?,
+                    .and_then(|_| within_upright("setting.attitude", attitude))?,
             },
             height_of_cut: positive(
                 "setting.height_of_cut",
@@ -359,7 +375,37 @@ fn flaw(path: &str, kind: FlawKind) -> Flaw {
     }
 }
 
+/// Keeps what is reckoned and drawn within what numbers and loops are good for.
+fn in_proportion<M: Measure>(path: &str, quantity: &Quantity<M>) -> Result<M, Flaw> {
+    let (most, written) = M::MOST;
+    if quantity.value().base().abs() <= most {
+        return Ok(quantity.value());
+    }
+    let value = quantity.text().to_owned();
+    Err(flaw(
+        path,
+        FlawKind::OutOfProportion {
+            value,
+            most: written,
+        },
+    ))
+}
+
+/// A crest or hollow may be as wide as the country; past this it is level to the last digit.
+fn radius(path: &str, quantity: &Quantity<Length>) -> Result<Length, Flaw> {
+    const MOST_MM: f64 = 1e7;
+    let (value, most) = (quantity.text().to_owned(), "10000 m");
+    match quantity.value() {
+        radius if radius.mm() > MOST_MM => {
+            Err(flaw(path, FlawKind::OutOfProportion { value, most }))
+        }
+        radius if radius.mm() > 0.0 => Ok(radius),
+        _ => Err(flaw(path, FlawKind::NotAboveNothing(value))),
+    }
+}
+
 fn above_nothing<M: Measure>(path: &str, quantity: &Quantity<M>) -> Result<M, Flaw> {
+    in_proportion(path, quantity)?;
     if quantity.value().base() > 0.0 {
         Ok(quantity.value())
     } else {
@@ -371,6 +417,7 @@ fn above_nothing<M: Measure>(path: &str, quantity: &Quantity<M>) -> Result<M, Fl
 }
 
 fn not_negative<M: Measure>(path: &str, quantity: &Quantity<M>) -> Result<M, Flaw> {
+    in_proportion(path, quantity)?;
     if quantity.value().base() >= 0.0 {
         Ok(quantity.value())
     } else {
@@ -402,12 +449,12 @@ fn not_more_than<M: Measure>(
     Err(flaw(path, FlawKind::MoreThan { value, of, most }))
 }
 
-fn exact<M: Measure>(path: &str, quantity: &Quantity<M>) -> Result<(), Flaw> {
+fn exact<M: Measure>(path: &str, quantity: &Quantity<M>) -> Result<M, Flaw> {
     match quantity.half_width() {
-        None => Ok(()),
-        Some(_) => Err(flaw(
-            path,
-            FlawKind::SettingWithHalfWidth(quantity.text().to_owned()),
-        )),
+        None => in_proportion(path, quantity),
+        Some(_) => {
+            let kind = FlawKind::SettingWithHalfWidth(quantity.text().to_owned());
+            Err(flaw(path, kind))
+        }
     }
 }

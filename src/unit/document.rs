@@ -18,6 +18,9 @@ impl Format {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Document {
+    /// What stands in the file before the unit: remarks, kept as they are.
+    #[serde(skip)]
+    pub remarks: String,
     /// File format.
     pub format: Format,
     /// What the shop calls the unit.
@@ -336,6 +339,47 @@ impl Document {
         }
     }
 
+    /// A new unit to type over: this one's readings as examples, without what belongs to it alone.
+    #[must_use]
+    pub fn as_new(&self) -> Self {
+        let mut new = self.clone();
+        "New unit".clone_into(&mut new.name);
+        new.remarks.clear();
+        new.hardware.clear();
+        new.options.clear();
+        new.setting = SettingEntry::default();
+        new.mowing = None;
+        new.ground = GroundEntry::default();
+        new.limits = None;
+        (new.knife.price, new.knife.notes) = (None, None);
+        new
+    }
+
+    /// Puts an edited knife in place of the one it was; a setting that fits it follows its name.
+    pub fn put_knife(&mut self, place: Fitted, knife: Knife) {
+        let is_fitted = self.setting.knife.is_some() && self.fitted() == Some(place);
+        let old = match place {
+            Fitted::Bench => Some(&mut self.knife),
+            Fitted::Option(index) => self.options.get_mut(index),
+        };
+        if let Some(old) = old {
+            if is_fitted && old.name != knife.name {
+                self.setting.knife = Some(knife.name.clone());
+            }
+            *old = knife;
+        }
+    }
+
+    /// Takes a knife to compare away; a setting that fits it goes back to the bench knife.
+    pub fn remove_option(&mut self, index: usize) {
+        if index < self.options.len() {
+            let knife = self.options.remove(index);
+            if self.setting.knife.as_ref() == Some(&knife.name) {
+                self.setting.knife = None;
+            }
+        }
+    }
+
     /// The bench knife and every option, in the order they are listed.
     pub fn knives(&self) -> impl Iterator<Item = (Fitted, &Knife)> {
         let options = self.options.iter().enumerate();
@@ -352,7 +396,7 @@ impl Document {
     /// The units this document's readings were taken in, seen from its height of cut.
     #[must_use]
     pub fn system(&self) -> System {
-        System::of_text(self.bench.height_of_cut.text())
+        self.bench.height_of_cut.system()
     }
 
     /// Sets attitude and height as wanted, or the rollers as given, written in `system`, exact

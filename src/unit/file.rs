@@ -10,7 +10,7 @@ use ron::ser::PrettyConfig;
 use thiserror::Error;
 
 use super::Document;
-use super::locate::{Places, line_and_column};
+use super::locate::{Places, line_and_column, past_remarks};
 use super::told::Told;
 
 /// A unit file is a few thousand bytes; past this it is something else.
@@ -100,7 +100,8 @@ pub fn read(file: &Path) -> Result<Document, FileProblem> {
 pub fn read_text(file: &Path, text: &str) -> Result<Document, FileProblem> {
     // Some editors put an invisible mark before UTF-8 text.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let document = parse(file, text)?;
+    let mut document = parse(file, text)?;
+    text[..past_remarks(text, 0)].clone_into(&mut document.remarks);
     match document.checked() {
         Ok(_) => Ok(document),
         Err(flaw) => {
@@ -188,6 +189,7 @@ pub fn write_text(document: &Document) -> String {
         .to_string_pretty(document, layout)
         .unwrap_or_else(|error| unreachable!("a document is plain text: {error}"));
     text.push('\n');
+    text.insert_str(0, &document.remarks);
     text
 }
 

@@ -47,13 +47,21 @@ impl Limits {
         let Some(entries) = entries else {
             return starting;
         };
+        let (sweep_watch, sweep_over) = pair(
+            (entries.sweep_watch.as_ref(), starting.sweep_watch),
+            (entries.sweep_over.as_ref(), starting.sweep_over),
+        );
+        let (clip_watch, clip_over) = pair(
+            (entries.clip_watch.as_ref(), starting.clip_watch),
+            (entries.clip_over.as_ref(), starting.clip_over),
+        );
         Self {
-            sweep_watch: or(entries.sweep_watch.as_ref(), starting.sweep_watch),
-            sweep_over: or(entries.sweep_over.as_ref(), starting.sweep_over),
+            sweep_watch,
+            sweep_over,
             underside: or(entries.underside.as_ref(), starting.underside),
             ahead_of_centre: or(entries.ahead_of_centre.as_ref(), starting.ahead_of_centre),
-            clip_watch: or(entries.clip_watch.as_ref(), starting.clip_watch),
-            clip_over: or(entries.clip_over.as_ref(), starting.clip_over),
+            clip_watch,
+            clip_over,
             attitude_range: entries
                 .attitude_range
                 .as_ref()
@@ -64,4 +72,18 @@ impl Limits {
 
 fn or<M: Measure>(entry: Option<&Quantity<M>>, otherwise: M) -> M {
     entry.map_or(otherwise, Quantity::value)
+}
+
+/// Two limits of one kind: where only one is set, the other gives way to it.
+fn pair<M: Measure>(
+    (watch, starting_watch): (Option<&Quantity<M>>, M),
+    (over, starting_over): (Option<&Quantity<M>>, M),
+) -> (M, M) {
+    let (mut low, mut high) = (or(watch, starting_watch), or(over, starting_over));
+    if low > high && over.is_none() {
+        high = low;
+    } else if low > high && watch.is_none() {
+        low = high;
+    }
+    (low, high)
 }

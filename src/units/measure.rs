@@ -13,6 +13,8 @@ pub trait Measure: Copy + PartialEq + PartialOrd + std::fmt::Debug + 'static {
     const EXAMPLE: &'static str;
     /// Accepted symbols and the size of each in base units; the first of a size is the one written.
     const SYMBOLS: &'static [(&'static str, f64)];
+    /// The most that can be worked with, in base units and as it is told to a person.
+    const MOST: (f64, &'static str);
     /// The value of `base` base units.
     fn from_base(base: f64) -> Self;
     /// How many base units this is.
@@ -30,13 +32,17 @@ pub trait Measure: Copy + PartialEq + PartialOrd + std::fmt::Debug + 'static {
     }
 
     /// The value as an entry that can be read back: fine, with no more digits than it needs.
+    #[must_use]
     fn entry(self, system: System) -> String {
+        self.entry_with(system, 0)
+    }
+
+    /// The same with more decimals than anybody reads, to keep a value where it is.
+    #[must_use]
+    fn entry_with(self, system: System, extra_decimals: usize) -> String {
         let (unit, decimals) = Self::unit_in(system);
-        let size = Self::SYMBOLS
-            .iter()
-            .find(|(s, _)| *s == unit)
-            .map_or(1.0, |(_, size)| *size);
-        let number = super::system::trimmed(self.base() / size, decimals);
+        let number = self.base() / Self::size_of(unit);
+        let number = super::system::trimmed(number, decimals + extra_decimals);
         format!("{number} {unit}").trim_end().to_owned()
     }
 }
@@ -116,6 +122,7 @@ measure!(
         ("'", 12.0 * MM_PER_INCH),
     ],
     {
+        const MOST: (f64, &'static str) = (10_000.0, "10 m");
         fn unit_in(system: System) -> (&'static str, usize) {
             match system {
                 System::Millimetre => ("mm", 3),
@@ -135,6 +142,7 @@ measure!(
     "4.5 deg",
     &[("deg", 1.0), ("°", 1.0), ("degrees", 1.0), ("degree", 1.0)],
     {
+        const MOST: (f64, &'static str) = (360.0, "360 deg");
         fn unit_in(_: System) -> (&'static str, usize) {
             ("deg", 3)
         }
@@ -153,6 +161,7 @@ measure!(
         ("m/s", 1000.0),
     ],
     {
+        const MOST: (f64, &'static str) = (100_000.0, "100 m/s");
         fn unit_in(system: System) -> (&'static str, usize) {
             match system {
                 System::Millimetre => ("km/h", 2),
@@ -169,6 +178,7 @@ measure!(
     "1200 rpm",
     &[("rpm", 1.0), ("rev/min", 1.0)],
     {
+        const MOST: (f64, &'static str) = (100_000.0, "100000 rpm");
         fn unit_in(_: System) -> (&'static str, usize) {
             ("rpm", 0)
         }
@@ -182,6 +192,7 @@ measure!(
     "6 %",
     &[("%", 0.01)],
     {
+        const MOST: (f64, &'static str) = (100.0, "10000 %");
         fn unit_in(_: System) -> (&'static str, usize) {
             ("%", 2)
         }
@@ -195,6 +206,7 @@ measure!(
     "1.1 or 110 %",
     &[("", 1.0), ("%", 0.01)],
     {
+        const MOST: (f64, &'static str) = (1000.0, "1000");
         fn unit_in(_: System) -> (&'static str, usize) {
             ("", 3)
         }

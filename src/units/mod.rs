@@ -3,6 +3,7 @@
 //! What belongs here: turning text into a value with a unit and back, and choosing how a value is
 //! shown. Nothing here knows what a reel is. This room imports nothing from the others.
 
+mod manner;
 mod measure;
 mod number;
 mod quantity;

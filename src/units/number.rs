@@ -6,7 +6,7 @@ use thiserror::Error;
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum NumberProblem {
     /// Nothing that looks like a number.
-    #[error("\"{0}\" is not a number; write it like 0.125, 1/8 or 1-3/8")]
+    #[error("\"{0}\" is not a number")]
     NotANumber(String),
     /// A comma where a point belongs.
     #[error("write the decimal with a point, like {0}, not with a comma")]

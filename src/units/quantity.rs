@@ -3,6 +3,7 @@
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 use thiserror::Error;
 
+use super::manner::Manner;
 use super::{Measure, NumberProblem, System, number};
 
 /// A value with the text it was typed as. The value is always what the text says.
@@ -11,6 +12,7 @@ pub struct Quantity<M> {
     text: String,
     value: M,
     half_width: Option<M>,
+    manner: Manner,
 }
 
 /// Why a text is not a quantity.
@@ -25,8 +27,15 @@ pub enum QuantityProblem {
         example: &'static str,
     },
     /// The number is wrong.
-    #[error(transparent)]
-    Number(#[from] NumberProblem),
+    #[error("{problem}; write {kind}, like {example}")]
+    Number {
+        /// What is wrong with it.
+        problem: NumberProblem,
+        /// The kind wanted, with its article.
+        kind: &'static str,
+        /// A right entry.
+        example: &'static str,
+    },
     /// A number without a unit where one is needed.
     #[error("\"{text}\" has no unit; write {kind}, like {example}")]
     NoUnit {
@@ -74,25 +83,21 @@ impl<M: Measure> Quantity<M> {
     /// The stored value is that of the text, so it is `value` rounded to what can be read.
     #[must_use]
     pub fn from_value(value: M, system: System) -> Self {
-        let text = value.entry(system);
-        Self::parse(&text).unwrap_or(Self {
-            text,
-            value,
-            half_width: None,
-        })
+        Self::written(value, value.entry(system))
     }
 
     /// A value kept to a millionth of what can be read, such as one that must not move the pose.
     #[must_use]
     pub fn exactly(value: M, system: System) -> Self {
-        let (unit, decimals) = M::unit_in(system);
-        let size = M::size_of(unit);
-        let number = super::system::trimmed(value.base() / size, decimals + EXTRA_DECIMALS);
-        let text = with_unit(&number, unit);
+        Self::written(value, value.entry_with(system, EXTRA_DECIMALS))
+    }
+
+    fn written(value: M, text: String) -> Self {
         Self::parse(&text).unwrap_or(Self {
             text,
             value,
             half_width: None,
+            manner: Manner::Shared,
         })
     }
 
@@ -114,12 +119,24 @@ impl<M: Measure> Quantity<M> {
         self.half_width
     }
 
+    /// Whether the text already reads as a person who works in `system` expects it.
+    #[must_use]
+    pub fn is_written_for(&self, system: System) -> bool {
+        self.manner.suits(system)
+    }
+
+    /// The system of a person who writes as this was written.
+    #[must_use]
+    pub fn system(&self) -> System {
+        self.manner.system()
+    }
+
     /// The text as a person who works in `system` expects it.
     ///
     /// The typed text itself where it already is in that system.
     #[must_use]
     pub fn shown_in(&self, system: System) -> String {
-        if system.writes_like(&self.text) && !is_overlong(&self.text) {
+        if self.is_written_for(system) && !is_overlong(&self.text) {
             return self.text.clone();
         }
         let value = self.value.entry(system);
@@ -141,29 +158,41 @@ impl<M: Measure> Quantity<M> {
                 example: M::EXAMPLE,
             });
         }
-        let (main, off) = split_half_width(&plain);
-        let main = sum::<M>(main, field_unit)?;
-        let unit = main.unit;
-        let half_width = off.map(|off| sum::<M>(off, Some(unit))).transpose()?;
-        if half_width.is_some_and(|h| h.base < 0.0) {
+        let (main_text, off_text) = split_half_width(&plain);
+        // `0.3 ± 0.02 in` is a reading in inches wherever it is typed.
+        let lent = off_text.and_then(unit_of::<M>).or(field_unit);
+        let main = sum::<M>(main_text, lent)?;
+        let off = off_text
+            .map(|off| sum::<M>(off, Some(main.unit)))
+            .transpose()?;
+        if off.is_some_and(|off| off.base < 0.0) {
             return Err(QuantityProblem::NegativeHalfWidth(text.trim().to_owned()));
         }
-        let kept = text.trim();
-        let text = match off {
-            None if main.is_unit_understood => with_unit(kept, unit),
-            Some(_)
-                if main.is_unit_understood && half_width.is_some_and(|h| h.is_unit_understood) =>
-            {
-                with_unit(kept, unit)
-            }
-            _ => kept.to_owned(),
+        let kept = match off_text {
+            _ if !main.is_unit_understood => text.trim().to_owned(),
+            None => with_unit(text.trim(), main.unit),
+            Some(off) => format!(
+                "{} ± {}",
+                with_unit(main_text.trim(), main.unit),
+                off.trim()
+            ),
         };
         Ok(Self {
-            text,
+            text: kept,
             value: M::from_base(main.base),
-            half_width: half_width.map(|h| M::from_base(h.base)),
+            half_width: off.map(|off| M::from_base(off.base)),
+            manner: main.manner,
         })
     }
+}
+
+/// The unit that a text ends with, if it has one of this kind.
+fn unit_of<M: Measure>(text: &str) -> Option<&'static str> {
+    let (_, symbol) = number::split_term(text);
+    let known = M::SYMBOLS
+        .iter()
+        .find(|(s, _)| !s.is_empty() && s.eq_ignore_ascii_case(symbol));
+    known.map(|(symbol, _)| *symbol)
 }
 
 /// Decimals past those shown that keep a pose where it is to well under a nanometre.
@@ -193,6 +222,7 @@ fn split_half_width(text: &str) -> (&str, Option<&str>) {
 struct Amount {
     base: f64,
     unit: &'static str,
+    manner: Manner,
     /// The unit was not written but taken from where the text stands.
     is_unit_understood: bool,
 }
@@ -219,8 +249,16 @@ fn sum<M: Measure>(
     };
     let (number, symbol) = number::split_term(next);
     let second = term::<M>(next, number, symbol, None)?;
+    let base = first.base + sign * second.base;
+    if !base.is_finite() {
+        return Err(wrong_number::<M>(NumberProblem::TooLarge(
+            text.trim().to_owned(),
+        )));
+    }
+    let manner = first.manner.with(second.manner);
     Ok(Amount {
-        base: first.base + sign * second.base,
+        base,
+        manner,
         ..first
     })
 }
@@ -232,9 +270,11 @@ fn term<M: Measure>(
     field_unit: Option<&'static str>,
 ) -> Result<Amount, QuantityProblem> {
     if number.is_empty() {
-        return Err(NumberProblem::NotANumber(text.trim().to_owned()).into());
+        return Err(wrong_number::<M>(NumberProblem::NotANumber(
+            text.trim().to_owned(),
+        )));
     }
-    let value = number::parse(number)?;
+    let value = number::parse(number).map_err(wrong_number::<M>)?;
     let written = symbol.trim_end_matches('.');
     let is_bare_allowed = M::SYMBOLS.iter().any(|(s, _)| s.is_empty());
     let is_unit_understood = written.is_empty() && !is_bare_allowed;
@@ -261,13 +301,25 @@ fn term<M: Measure>(
     };
     let base = value * size;
     if base.is_finite() {
+        let manner = Manner::of(number, unit);
         Ok(Amount {
             base,
             unit,
+            manner,
             is_unit_understood,
         })
     } else {
-        Err(NumberProblem::TooLarge(number.to_owned()).into())
+        Err(wrong_number::<M>(NumberProblem::TooLarge(
+            number.to_owned(),
+        )))
+    }
+}
+
+fn wrong_number<M: Measure>(problem: NumberProblem) -> QuantityProblem {
+    QuantityProblem::Number {
+        problem,
+        kind: M::KIND,
+        example: M::EXAMPLE,
     }
 }
 
@@ -376,10 +428,43 @@ mod tests {
         let typed = Quantity::<Length>::typed("1/8", "in").unwrap();
         assert_eq!((typed.text(), typed.value().mm()), ("1/8 in", 3.175));
         let typed = Quantity::<Length>::typed("0.3 ± 0.02", "in").unwrap();
-        assert_eq!(typed.text(), "0.3 ± 0.02 in");
+        assert_eq!(typed.text(), "0.3 in ± 0.02");
+        assert_eq!(Quantity::parse(typed.text()).unwrap(), typed);
+        let typed = Quantity::<Length>::typed("0.3 ± 0.02 in", "mm").unwrap();
+        assert_eq!(typed.text(), "0.3 in ± 0.02 in");
+        assert!((typed.value().mm() - 7.62).abs() < 1e-12);
         assert_eq!(
             Quantity::<Length>::typed("3.2 mm", "in").unwrap().text(),
             "3.2 mm"
+        );
+    }
+
+    #[test]
+    fn the_system_of_a_text_is_seen() {
+        for (text, system) in [
+            ("0.5 in", System::InchDecimal),
+            ("7 in", System::InchDecimal),
+            ("0.5 in +/- 0.005 in", System::InchDecimal),
+            ("1/2 in ± 2 thou", System::InchFraction),
+            ("0.5 in + 2 thou", System::InchFraction),
+            ("12.7 MM", System::Millimetre),
+            ("12.7 mm.", System::Millimetre),
+            ("8 m", System::Millimetre),
+        ] {
+            assert_eq!(
+                Quantity::<Length>::parse(text).unwrap().system(),
+                system,
+                "{text}"
+            );
+        }
+        let whole = Quantity::<Length>::parse("7 in").unwrap();
+        assert!(
+            whole.is_written_for(System::InchFraction) && !whole.is_written_for(System::Millimetre)
+        );
+        assert!(
+            Quantity::<Turning>::parse("900 rev/min")
+                .unwrap()
+                .is_written_for(System::Millimetre)
         );
     }
 
@@ -417,7 +502,7 @@ mod tests {
         fn a_value_written_out_is_read_back(mm in -400.0..400.0_f64, system in system()) {
             let quantity = Quantity::from_value(Length::from_mm(mm), system);
             prop_assert!((quantity.value().mm() - mm).abs() <= 0.05 * 0.0254 + 1e-9, "{}", quantity.text());
-            prop_assert!(system.writes_like(quantity.text()), "{}", quantity.text());
+            prop_assert!(quantity.is_written_for(system), "{}", quantity.text());
             let again = Quantity::<Length>::parse(quantity.text()).unwrap();
             prop_assert_eq!(again, quantity);
         }

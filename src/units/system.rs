@@ -33,41 +33,6 @@ impl System {
         }
     }
 
-    /// The system a length was typed in.
-    #[must_use]
-    pub fn of_text(text: &str) -> Self {
-        let main = text.split('±').next().unwrap_or(text);
-        if main.trim_end().ends_with('m') {
-            Self::Millimetre
-        } else if main.contains('/') || main.trim_end().ends_with("thou") {
-            Self::InchFraction
-        } else {
-            Self::InchDecimal
-        }
-    }
-
-    /// Whether a text typed by hand already reads as this system writes it.
-    #[must_use]
-    pub fn writes_like(self, text: &str) -> bool {
-        let is_metric = ["mm", "cm", "km/h", "m/s"]
-            .iter()
-            .any(|unit| text.contains(unit))
-            || text.trim_end().ends_with(" m");
-        let is_inch = ["in", "\"", "thou", "ft", "'", "mph"]
-            .iter()
-            .any(|unit| text.contains(unit));
-        let is_fraction = text.contains('/') || text.contains("thou");
-        match self {
-            _ if !is_metric && !is_inch => true,
-            Self::Millimetre => is_metric,
-            Self::InchDecimal => is_inch && !is_fraction,
-            // Whole inches read alike in both; a decimal does not.
-            Self::InchFraction => {
-                is_inch && (is_fraction || !text.contains('.') || text.contains("mph"))
-            }
-        }
-    }
-
     /// A length to be read: `0.125 in`, `1/8 in`, `3.18 mm`.
     #[must_use]
     pub fn length(self, length: Length) -> String {
@@ -204,15 +169,5 @@ mod tests {
             ["-0.377 in", "-3/8 in - 2.0 thou", "-9.576 mm"]
         );
         assert_eq!(shown(0.0), ["0.0000 in", "0.0 thou", "0.000 mm"]);
-    }
-
-    #[test]
-    fn the_system_of_a_text_is_seen() {
-        assert_eq!(System::of_text("0.5 in"), System::InchDecimal);
-        assert_eq!(System::of_text("1/2 in ± 2 thou"), System::InchFraction);
-        assert_eq!(System::of_text("12.7 mm"), System::Millimetre);
-        assert!(System::Millimetre.writes_like("8 m"));
-        assert!(System::InchDecimal.writes_like("4 deg"));
-        assert!(!System::InchDecimal.writes_like("1/8 in"));
     }
 }

@@ -171,7 +171,7 @@ impl Window {
     }
 
     pub fn document(&self) -> &Document {
-        self.app().document()
+        &self.app().session.document
     }
 
     /// Counts how often the document was solved.

@@ -1,7 +1,7 @@
 //! The edge ahead of the reel's centre, where blades still descend as they meet it.
 
 use super::{Case, Level, Verdict};
-use crate::units::Sentence;
+use crate::units::{Angle, Sentence};
 
 pub(super) fn judge(case: &Case) -> Option<Verdict> {
     let behind = case.solution.sweep.behind_centre;
@@ -26,7 +26,9 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
         "The edge stands {} ahead of the reel's centre (over beyond {}): the blades are still coming down as they meet it.",
         &[(-behind).into(), most.into()],
     );
-    let remedy = case.advise_attitude(case.solution.pose.attitude_on_centre());
+    // A little past the centre, so that rounding does not leave it ahead.
+    let on_centre = case.solution.pose.attitude_on_centre() + Angle::from_deg(0.02);
+    let remedy = case.advise_attitude(on_centre);
     Some(Verdict {
         level,
         text,

@@ -14,13 +14,10 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
         });
     }
     let text = Sentence::new("The edge stands {} below the ground.", &[(-cut).into()]);
-    let remedy = Sentence::new(
-        "The unit must come up by more than {}: lower both rollers.",
-        &[(-cut).into()],
-    );
+    let remedy = Some(case.advise_clearing(-cut));
     Some(Verdict {
         level: Level::Over,
         text,
-        remedy: Some(remedy),
+        remedy,
     })
 }

@@ -1,6 +1,6 @@
 //! A lip thicker than the height of cut allows, or ground away.
 
-use super::{Case, Level, Verdict};
+use super::{Case, INSIDE, Level, Verdict};
 use crate::units::{Length, Sentence};
 
 pub(super) fn judge(case: &Case) -> Option<Verdict> {
@@ -39,10 +39,16 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
         )
     };
     let remedy = (level > Level::Fine).then(|| {
-        Sentence::new(
-            "A thinner knife, or raising the height of cut by {}, would bring it back.",
-            &[(least - clearance).into()],
-        )
+        let short = least * (1.0 + INSIDE) - clearance;
+        if allowed.mm() > 0.0 {
+            let moved = pose.roller_move_to_raise(short);
+            Sentence::new(
+                "A thinner knife, or raising the height of cut by {}, both rollers down by {}, would bring it back.",
+                &[short.into(), moved.into()],
+            )
+        } else {
+            case.advise_raising(short)
+        }
     });
     Some(Verdict {
         level,

@@ -11,15 +11,17 @@ mod clip;
 mod cut;
 mod lip;
 mod reel;
+mod rollers;
 mod scrap;
 mod sweep;
 mod underside;
 
-use crate::geometry::{Pose, Setting, Stance, underside_on_bar};
+use crate::geometry::{Setting, Stance};
 use crate::unit::Unit;
 use crate::units::{Angle, Length, Sentence, System, Value};
 
 use super::Solution;
+use super::knives::{Margins, attitude_range};
 
 /// How a finding stands to its limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -98,9 +100,9 @@ struct Rule {
 }
 
 /// Every kind of finding, in the order they are told.
-const RULES: [Rule; 9] = [
+const RULES: [Rule; 10] = [
     Rule {
-        id: "sweep",
+        id: Findings::SWEEP,
         title: "Sweep below the cut",
         judge: sweep::judge,
     },
@@ -140,6 +142,11 @@ const RULES: [Rule; 9] = [
         judge: clip::judge,
     },
     Rule {
+        id: "rollers",
+        title: "Rollers",
+        judge: rollers::judge,
+    },
+    Rule {
         id: "attitude",
         title: "Roller brackets",
         judge: attitude::judge,
@@ -165,6 +172,17 @@ impl Findings {
         }))
     }
 
+    /// Name of the finding about the sweep, by which the drawing paints what is below the cut.
+    pub const SWEEP: &'static str = "sweep";
+
+    /// The level of a finding; nothing when it does not apply.
+    #[must_use]
+    pub fn level_of(&self, id: &str) -> Option<Level> {
+        self.iter()
+            .find(|finding| finding.id == id)
+            .map(|finding| finding.level)
+    }
+
     /// Those that apply, in the order they are told.
     pub fn iter(&self) -> impl Iterator<Item = &Finding> {
         self.0.iter().flatten()
@@ -180,50 +198,62 @@ impl Findings {
     }
 }
 
-/// What another attitude would take, height of cut kept.
-struct OtherAttitude {
-    front_change: Value,
-    rear_change: Value,
-    underside_clearance: Length,
-}
+/// How far inside a limit advice aims, so that what is set by it to the digits shown stays inside.
+const INSIDE: f64 = 0.03;
 
 impl Case<'_> {
-    /// Tries another attitude at the same height of cut. Nothing when it cannot be set.
-    fn at_attitude(&self, attitude: Angle) -> Option<OtherAttitude> {
-        let now = &self.solution.pose;
+    /// Another attitude at the same height of cut, if it can be set and keeps every other limit.
+    fn at_attitude(&self, attitude: Angle) -> Option<Solution> {
+        let height_of_cut = self.solution.pose.height_of_cut;
+        let (low, high) = attitude_range(self.unit);
+        if height_of_cut.mm() <= 0.0 || attitude < low || attitude > high {
+            return None;
+        }
         let stance = Stance::Wanted {
             attitude,
-            height_of_cut: now.height_of_cut,
+            height_of_cut,
         };
         let tried = Setting {
             stance,
             ..*self.setting
         };
-        let pose = Pose::solve(&self.unit.profile, &tried).ok()?;
-        let plate_from_bar = pose.plate_from_frame * pose.frame_from_bar;
-        let underside_mm = underside_on_bar(&self.unit.profile, &tried)
-            .into_iter()
-            .chain(self.unit.hardware.iter().copied())
-            .map(|on_bar| (plate_from_bar * on_bar).y)
-            .fold(f64::INFINITY, f64::min);
-        Some(OtherAttitude {
-            front_change: Value::Move(pose.front_roller.moved - now.front_roller.moved),
-            rear_change: Value::Move(pose.rear_roller.moved - now.rear_roller.moved),
-            underside_clearance: Length::from_mm(underside_mm),
-        })
+        let solution = Solution::of(self.unit, &tried).ok()?;
+        Margins::of(self.unit, &tried, &solution)
+            .are_kept()
+            .then_some(solution)
     }
 
-    /// Advice to set another attitude, with the roller moves from where they stand now.
+    /// Advice to set another attitude, with the roller moves from where they stand now. Nothing
+    /// when it cannot be set or breaks another limit.
     fn advise_attitude(&self, attitude: Angle) -> Option<Sentence> {
         let other = self.at_attitude(attitude)?;
+        let (now, then) = (&self.solution.pose, &other.pose);
         Some(Sentence::new(
-            "An attitude of {} would bring it back: front roller {}, rear roller {} from where they stand now; the knife's underside would then clear the plate by {}.",
+            "At this height of cut an attitude of {} would bring it back and keep the other limits: front roller {}, rear roller {} from where they stand now; the underside would then clear the ground by {}.",
             &[
                 attitude.into(),
-                other.front_change,
-                other.rear_change,
-                other.underside_clearance.into(),
+                Value::Move(then.front_roller.moved - now.front_roller.moved),
+                Value::Move(then.rear_roller.moved - now.rear_roller.moved),
+                other.on_ground.underside_clearance.into(),
             ],
         ))
+    }
+
+    /// Advice to raise the unit by more than so much, attitude kept.
+    fn advise_clearing(&self, by: Length) -> Sentence {
+        let moved = self.solution.pose.roller_move_to_raise(by);
+        Sentence::new(
+            "Raising the height of cut by more than {}, both rollers down by more than {}, would bring it clear.",
+            &[by.into(), moved.into()],
+        )
+    }
+
+    /// Advice to raise the unit by so much, attitude kept.
+    fn advise_raising(&self, by: Length) -> Sentence {
+        let moved = self.solution.pose.roller_move_to_raise(by);
+        Sentence::new(
+            "Raising the height of cut by {}, both rollers down by {}, would bring it back.",
+            &[by.into(), moved.into()],
+        )
     }
 }

@@ -17,13 +17,10 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
         "The reel's blades reach {} into the ground.",
         &[(-clearance).into()],
     );
-    let remedy = Sentence::new(
-        "Raising the height of cut by more than {} would lift them clear.",
-        &[(-clearance).into()],
-    );
+    let remedy = Some(case.advise_clearing(-clearance));
     Some(Verdict {
         level: Level::Over,
         text,
-        remedy: Some(remedy),
+        remedy,
     })
 }

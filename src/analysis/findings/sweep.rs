@@ -1,7 +1,7 @@
 //! Sweep below the cut line, as a length and as a share of the height of cut.
 
-use super::{Case, Level, Verdict};
-use crate::units::{Length, Sentence};
+use super::{Case, INSIDE, Level, Verdict};
+use crate::units::{Length, Sentence, Value};
 
 pub(super) fn judge(case: &Case) -> Option<Verdict> {
     let share = case.solution.sweep_share?;
@@ -12,20 +12,26 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
         share if share > limits.sweep_watch => Level::Watch,
         _ => Level::Fine,
     };
+    let behind = sweep.behind_centre;
     let text = if sweep.below_cut.mm() < 0.0 {
         Sentence::new(
             "The reel's lowest point stays {} above the cut line.",
             &[(-sweep.below_cut).into()],
         )
     } else {
+        let template = if behind.mm() < 0.0 {
+            "The reel sweeps {} below the cut line, {} of the height of cut (watch above {}, over above {}), with the edge {} ahead of centre."
+        } else {
+            "The reel sweeps {} below the cut line, {} of the height of cut (watch above {}, over above {}), with the edge {} behind centre."
+        };
         Sentence::new(
-            "The reel sweeps {} below the cut line, {} of the height of cut (watch above {}, over above {}), with the edge {} behind centre.",
+            template,
             &[
                 sweep.below_cut.into(),
                 share.into(),
                 limits.sweep_watch.into(),
                 limits.sweep_over.into(),
-                sweep.behind_centre.into(),
+                Length::from_mm(behind.mm().abs()).into(),
             ],
         )
     };
@@ -37,32 +43,38 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
     })
 }
 
-/// To the lower limit, by attitude, or by height alone: the sweep does not change with the height.
+/// To just inside the watch limit, by attitude, or by height alone: the sweep does not change with
+/// the height.
 fn bring_back(case: &Case) -> Option<Sentence> {
     let pose = &case.solution.pose;
-    let watch = case.unit.limits.sweep_watch.of_one();
-    if watch <= 0.0 {
+    let sweep = &case.solution.sweep;
+    let aim = case.unit.limits.sweep_watch.of_one() * (1.0 - INSIDE);
+    // An edge ahead of centre is brought back by what is found about that.
+    if aim <= 0.0 || sweep.behind_centre.mm() < 0.0 {
         return None;
     }
-    let wanted = Length::from_mm(pose.height_of_cut.mm() * watch);
-    let height = Length::from_mm(case.solution.sweep.below_cut.mm() / watch);
-    let by_attitude = pose
-        .attitude_for_sweep(wanted)
-        .and_then(|attitude| Some((attitude, case.at_attitude(attitude)?)));
-    Some(match by_attitude {
-        Some((attitude, other)) => Sentence::new(
-            "An attitude of {} would bring it to the watch limit (front roller {}, rear roller {} from where they stand now; the knife's underside would then clear the plate by {}); so would a height of cut of {}.",
+    let wanted = Length::from_mm(pose.height_of_cut.mm() * aim);
+    let height: Value = Length::from_mm(sweep.below_cut.mm() / aim).into();
+    let attitude = pose.attitude_for_sweep(wanted);
+    let tried = attitude.and_then(|attitude| Some((attitude, case.at_attitude(attitude)?)));
+    Some(match (attitude, tried) {
+        (_, Some((attitude, other))) => Sentence::new(
+            "At this height of cut an attitude of {} would bring it inside the watch limit and keep the other limits: front roller {}, rear roller {} from where they stand now; the underside would then clear the ground by {}. So would a height of cut of {} at this attitude.",
             &[
                 attitude.into(),
-                other.front_change,
-                other.rear_change,
-                other.underside_clearance.into(),
-                height.into(),
+                Value::Move(other.pose.front_roller.moved - pose.front_roller.moved),
+                Value::Move(other.pose.rear_roller.moved - pose.rear_roller.moved),
+                other.on_ground.underside_clearance.into(),
+                height,
             ],
         ),
-        None => Sentence::new(
-            "No attitude brings it to the watch limit; a height of cut of {} would.",
-            &[height.into()],
+        (Some(attitude), None) => Sentence::new(
+            "By attitude alone it would take {}, which breaks another limit at this height of cut: a thinner knife or one that reaches further ahead would help, or a height of cut of {} at this attitude.",
+            &[attitude.into(), height],
+        ),
+        (None, None) => Sentence::new(
+            "No attitude brings it inside the watch limit; a height of cut of {} would.",
+            &[height],
         ),
     })
 }

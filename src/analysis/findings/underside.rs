@@ -1,7 +1,7 @@
 //! The underside of the knife or its hardware too low, or in the ground.
 
 use super::super::Lowest;
-use super::{Case, Level, Verdict};
+use super::{Case, INSIDE, Level, Verdict};
 use crate::geometry::attitude_for_underside;
 use crate::units::Sentence;
 
@@ -13,7 +13,7 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
         clearance if clearance < least => Level::Watch,
         _ => Level::Fine,
     };
-    let is_knife = case.solution.lowest == Lowest::Knife;
+    let is_knife = case.solution.on_ground.lowest == Lowest::Knife;
     let text = match (level, is_knife) {
         (Level::Over, true) => Sentence::new(
             "The knife's underside drags: it reaches {} into the ground.",
@@ -33,9 +33,9 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
         ),
     };
     let remedy = (level > Level::Fine).then(|| {
-        // The ground's shape and the sink take the same off whatever the attitude, near enough to
-        // advise; setting it shows the exact figure.
-        let wanted = case.solution.underside_clearance + least - clearance;
+        let short = least * (1.0 + INSIDE) - clearance;
+        // Closed form over the plate; on other ground what it gives is tried, and told if it holds.
+        let wanted = case.solution.underside_clearance + short;
         let points = case.unit.hardware.iter().copied();
         attitude_for_underside(
             &case.solution.pose,
@@ -44,14 +44,8 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
             points,
             wanted,
         )
-        .filter(|attitude| attitude.deg().abs() < 45.0)
         .and_then(|attitude| case.advise_attitude(attitude))
-        .unwrap_or_else(|| {
-            Sentence::new(
-                "Raising the height of cut by {} would bring it back.",
-                &[(least - clearance).into()],
-            )
-        })
+        .unwrap_or_else(|| case.advise_raising(short))
     });
     Some(Verdict {
         level,

@@ -69,14 +69,14 @@ impl Limit {
 /// Each is smooth over attitude and diameter. The underside has one for every point, since the
 /// lowest of several points is not smooth where another takes over.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct Margins(pub(super) Vec<f64>);
+pub(in crate::analysis) struct Margins(pub(super) Vec<f64>);
 
 /// Margins before the points of the underside.
 const BEFORE_UNDERSIDE: [Limit; 4] = [Limit::Sweep, Limit::Reel, Limit::Cut, Limit::Ahead];
 
 impl Margins {
     /// Works out the margins of a solution, in millimetres.
-    pub(super) fn of(unit: &Unit, setting: &Setting, solution: &Solution) -> Self {
+    pub(in crate::analysis) fn of(unit: &Unit, setting: &Setting, solution: &Solution) -> Self {
         let limits = &unit.limits;
         let mut margins = Vec::with_capacity(BEFORE_UNDERSIDE.len() + 4 + unit.hardware.len());
         let height_mm = solution.pose.height_of_cut.mm();
@@ -86,7 +86,7 @@ impl Margins {
             solution.on_ground.cut.mm(),
             solution.sweep.behind_centre.mm() + limits.ahead_of_centre.mm(),
         ]);
-        let plate_from_bar = solution.pose.plate_from_frame * solution.pose.frame_from_bar;
+        let plate_from_bar = solution.pose.plate_from_bar();
         let clear_mm = |on_bar: Point| {
             (solution.terrain.clearance(plate_from_bar * on_bar) - limits.underside).mm()
         };
@@ -105,6 +105,11 @@ impl Margins {
             .get(index)
             .copied()
             .unwrap_or(Limit::Underside)
+    }
+
+    /// Whether every limit holds.
+    pub(in crate::analysis) fn are_kept(&self) -> bool {
+        self.0.iter().all(|margin| *margin >= 0.0)
     }
 
     /// Whether one limit holds.

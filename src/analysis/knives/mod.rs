@@ -16,6 +16,7 @@ mod window;
 pub use curve::{Curve, CurveCrossing, Measured, Over, curve};
 pub use height::lowest_height;
 pub use limit::Limit;
+pub(super) use limit::Margins;
 pub use map::{Band, Map, MapRow, map};
 pub use ranking::{Ranking, rank, rests_on};
 pub use table::{KnifeRow, Life, ReelWindows, Trial, table};

@@ -106,10 +106,10 @@ impl SideView<'_> {
     }
 
     fn sweep_level(&self) -> Level {
+        // Without a height of cut there is no share to judge, and nothing fine about it.
         self.findings
-            .iter()
-            .find(|f| f.id == "sweep")
-            .map_or(Level::Fine, |f| f.level)
+            .level_of(Findings::SWEEP)
+            .unwrap_or(Level::Over)
     }
 
     /// What a view of the whole must hold.
@@ -179,7 +179,9 @@ impl SideView<'_> {
         canopy.close_path();
         scene.add(Role::Turf, Shape::Fill(canopy));
         let mut blades = BezPath::new();
-        let spacing = (cut_mm / 4.0).clamp(0.8, 4.0);
+        let wide = surface[surface.len() - 1].x - surface[0].x;
+        // No more blades than can be seen, however long the unit.
+        let spacing = (cut_mm / 4.0).clamp(0.8, 4.0).max(wide / 2000.0);
         let (first, last) = (surface[0], surface[surface.len() - 1]);
         let mut x = first.x;
         let mut number = 0.0_f64;
@@ -342,7 +344,7 @@ fn surface(solution: &Solution, from: f64, to: f64) -> Vec<Point> {
 }
 
 fn plate_from_bar(solution: &Solution) -> Affine {
-    solution.pose.plate_from_frame * solution.pose.frame_from_bar
+    solution.pose.plate_from_bar()
 }
 
 /// The datum's direction to the back, on the plate.

@@ -1,0 +1,85 @@
+//! Rollers where they cannot be: in the reel, in the knife, or further out than a bracket reaches.
+
+use kurbo::{Line, ParamCurveNearest as _, Point};
+
+use super::{Case, Level, Verdict};
+use crate::geometry::{RollerOnPlate, underside_on_bar};
+use crate::units::{Length, Sentence, Value};
+
+pub(super) fn judge(case: &Case) -> Option<Verdict> {
+    let pose = &case.solution.pose;
+    let (front, rear) = (&pose.front_roller, &pose.rear_roller);
+    let from_reel = |roller: &RollerOnPlate| {
+        roller.centre.distance(pose.centre_on_plate) - pose.reel_radius_mm - roller.radius_mm
+    };
+    let overlaps = [
+        (
+            "The front roller and the reel overlap by {}, which cannot be.",
+            from_reel(front),
+        ),
+        (
+            "The rear roller and the reel overlap by {}, which cannot be.",
+            from_reel(rear),
+        ),
+        (
+            "The rear roller and the knife overlap by {}, which cannot be.",
+            from_knife_mm(case, rear),
+        ),
+    ];
+    let deepest = overlaps.into_iter().min_by(|a, b| a.1.total_cmp(&b.1));
+    if let Some((template, clear_mm)) = deepest
+        && clear_mm < 0.0
+    {
+        let text = Sentence::new(template, &[Length::from_mm(-clear_mm).into()]);
+        let remedy = Sentence::new("Measure rollers, reel and knife again.", &[]);
+        return Some(Verdict {
+            level: Level::Watch,
+            text,
+            remedy: Some(remedy),
+        });
+    }
+    let far = [("front", front), ("rear", rear)]
+        .into_iter()
+        // Common practice, no source: no bracket carries a roller by more than its own diameter.
+        .find(|(_, roller)| roller.moved.mm().abs() > 2.0 * roller.radius_mm);
+    if let Some((name, roller)) = far {
+        let template = if name == "front" {
+            "The front roller stands {} from its bench place, more than its own diameter."
+        } else {
+            "The rear roller stands {} from its bench place, more than its own diameter."
+        };
+        let text = Sentence::new(template, &[Value::Move(roller.moved)]);
+        let remedy = Sentence::new(
+            "Check the height of cut and attitude, and whether the bracket reaches so far.",
+            &[],
+        );
+        return Some(Verdict {
+            level: Level::Watch,
+            text,
+            remedy: Some(remedy),
+        });
+    }
+    let text = Sentence::new(
+        "From the bench the front roller is {}, the rear roller {}; both stand clear of reel and knife.",
+        &[Value::Move(front.moved), Value::Move(rear.moved)],
+    );
+    Some(Verdict {
+        level: Level::Fine,
+        text,
+        remedy: None,
+    })
+}
+
+/// How clear a roller stands of the knife's body, its back and its underside.
+fn from_knife_mm(case: &Case, roller: &RollerOnPlate) -> f64 {
+    let plate_from_bar = case.solution.pose.plate_from_bar();
+    let [.., body_front, body_back] = underside_on_bar(&case.unit.profile, case.setting);
+    let top_back = Point::new(body_back.x, 0.0);
+    [(body_front, body_back), (body_back, top_back)]
+        .into_iter()
+        .map(|(from, to)| {
+            let side = Line::new(plate_from_bar * from, plate_from_bar * to);
+            side.nearest(roller.centre, 1e-9).distance_sq.sqrt() - roller.radius_mm
+        })
+        .fold(f64::INFINITY, f64::min)
+}

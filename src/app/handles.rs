@@ -1,0 +1,252 @@
+//! Handles on the drawing itself: the reel's rim, the knife's edge, the unit's back.
+
+use egui::{CursorIcon, Id, Sense, Ui, WidgetInfo};
+use kurbo::{Point, Vec2};
+
+use super::App;
+use super::look::{colour, strong};
+use super::paint::{point, pos, rect};
+use crate::analysis::Solved;
+use crate::drawing::{Handles, Role, Theme, View};
+use crate::units::{Angle, Length, Quantity};
+
+/// A handle on the drawing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Handle {
+    Rim,
+    Edge,
+    Back,
+}
+
+impl Handle {
+    const ALL: [Self; 3] = [Self::Rim, Self::Edge, Self::Back];
+
+    fn name(self) -> &'static str {
+        match self {
+            Self::Rim => "Reel diameter",
+            Self::Edge => "Extension",
+            Self::Back => "Attitude",
+        }
+    }
+
+    /// The setting's field it moves.
+    fn path(self, is_by_rollers: bool) -> &'static str {
+        match self {
+            Self::Rim => "setting.reel_diameter",
+            Self::Edge => "setting.extension",
+            Self::Back if is_by_rollers => "setting.rollers.rear_move",
+            Self::Back => "setting.attitude",
+        }
+    }
+
+    fn place(self, handles: &Handles) -> Point {
+        match self {
+            Self::Rim => handles.reel_rim,
+            Self::Edge => handles.knife_edge,
+            Self::Back => handles.unit_back,
+        }
+    }
+}
+
+impl App {
+    /// Handles on the drawing itself, with the value beside the pointer.
+    pub(super) fn handles_ui(&mut self, ui: &mut Ui, solved: &Solved, view: &View, theme: Theme) {
+        let handles = Handles::of(&solved.solution);
+        let paper_from_world = view.paper_from_world();
+        let is_by_rollers = self.session.document.setting.rollers.is_some();
+        for handle in Handle::ALL {
+            // The edge itself carries the clip point's ring; its handle stands off below it.
+            let off = if handle == Handle::Edge {
+                Vec2::new(-24.0, 24.0)
+            } else {
+                Vec2::ZERO
+            };
+            let place = paper_from_world * handle.place(&handles) + off;
+            if !view.window.inset(-8.0).contains(place) {
+                continue;
+            }
+            let hit = egui::Rect::from_center_size(pos(place), egui::Vec2::splat(24.0));
+            let id = Id::unique("handle").with(handle.name());
+            let response = ui
+                .interact(hit, id, Sense::click_and_drag())
+                .on_hover_and_drag_cursor(CursorIcon::Grab);
+            let name = match (handle, is_by_rollers) {
+                (Handle::Back, true) => "Rear roller",
+                _ => handle.name(),
+            };
+            response.widget_info(|| {
+                WidgetInfo::labeled(egui::Role::Button, true, format!("{name} handle"))
+            });
+            let is_lively = response.hovered() || response.dragged();
+            handle_mark(ui, hit.center(), is_lively, theme);
+            if response.double_clicked() {
+                self.reset(handle);
+            }
+            if response.drag_started() {
+                ui.data_mut(|data| data.remove::<f64>(left_over()));
+            }
+            if response.dragged()
+                && let Some(pointer) = response.interact_pointer_pos()
+            {
+                let delta = response.drag_delta();
+                let from = view.world_from_paper() * (point(pointer - delta) - off);
+                let to = view.world_from_paper() * (point(pointer) - off);
+                self.drag(ui, handle, solved, from, to);
+            }
+            if is_lively {
+                let value = self.handle_value(handle);
+                let at = ui
+                    .input(|input| input.pointer.hover_pos())
+                    .unwrap_or(hit.center());
+                beside_pointer(ui, at, &format!("{name} {value}"), view, theme);
+            }
+        }
+    }
+
+    fn reset(&mut self, handle: Handle) {
+        let system = self.system();
+        let setting = &mut self.session.document.setting;
+        self.drafts.remove(handle.path(setting.rollers.is_some()));
+        match (handle, &mut setting.rollers) {
+            (Handle::Rim, _) => setting.reel_diameter = None,
+            (Handle::Edge, _) => setting.extension = None,
+            (Handle::Back, None) => setting.attitude = None,
+            (Handle::Back, Some(rollers)) => {
+                rollers.rear_move = Quantity::from_value(Length::ZERO, system);
+            }
+        }
+    }
+
+    /// Moves a handle's value by what the pointer moved, from one place of the plate to another.
+    ///
+    /// What a drag leaves below the digits shown is kept until the drag ends, so slow hands move
+    /// the value too.
+    fn drag(&mut self, ui: &Ui, handle: Handle, solved: &Solved, from: Point, to: Point) {
+        let system = self.system();
+        let pose = &solved.solution.pose;
+        // Tried on a copy: a drag stops where reel and knife would part, and can go back from there.
+        let mut tried = self.session.document.clone();
+        let setting = &mut tried.setting;
+        // A field keeps the focus while the pointer drags elsewhere.
+        self.drafts.remove(handle.path(setting.rollers.is_some()));
+        let before: f64 = ui.data(|data| data.get_temp(left_over())).unwrap_or(0.0);
+        let by = to - from;
+        let rest = match handle {
+            Handle::Rim => {
+                let outwards = (from - pose.centre_on_plate).normalize();
+                let from_edge = (pose.centre_on_plate - pose.edge_on_plate).normalize();
+                // As the reel grows, half of it moves the rim outwards and half the centre away
+                // from the edge.
+                let rim_for_diameter = 0.5 * (1.0 + outwards.dot(from_edge));
+                let grown = by.dot(outwards) / rim_for_diameter.max(0.25);
+                let wanted = solved.unit.setting.reel_diameter.mm() + before + grown;
+                let entry = Quantity::from_value(Length::from_mm(wanted.max(1.0)), system);
+                let rest = wanted - entry.value().mm();
+                setting.reel_diameter = Some(entry);
+                rest
+            }
+            Handle::Edge => {
+                let attitude = pose.attitude.rad();
+                let ahead = Vec2::new(attitude.cos(), -attitude.sin());
+                let wanted = solved.unit.setting.extension.mm() + before + by.dot(ahead);
+                let entry = Quantity::from_value(Length::from_mm(wanted), system);
+                let rest = wanted - entry.value().mm();
+                setting.extension = Some(entry);
+                rest
+            }
+            Handle::Back => {
+                if let Some(rollers) = &mut setting.rollers {
+                    let wanted = pose.rear_roller.moved.mm() + before - by.y;
+                    let entry = Quantity::from_value(Length::from_mm(wanted), system);
+                    let rest = wanted - entry.value().mm();
+                    rollers.rear_move = entry;
+                    rest
+                } else {
+                    let (from, to) = (from - pose.edge_on_plate, to - pose.edge_on_plate);
+                    // Lifting the back is turning clockwise about the edge.
+                    let turn = -from.cross(to).atan2(from.dot(to));
+                    let wanted =
+                        (pose.attitude.deg() + before + turn.to_degrees()).clamp(-45.0, 45.0);
+                    let entry = Quantity::from_value(Angle::from_deg(wanted), system);
+                    let rest = wanted - entry.value().deg();
+                    setting.attitude = Some(entry);
+                    rest
+                }
+            }
+        };
+        if Solved::of(&tried).is_ok() {
+            self.session.document = tried;
+            ui.data_mut(|data| data.insert_temp(left_over(), rest));
+        }
+    }
+
+    fn handle_value(&self, handle: Handle) -> String {
+        let system = self.system();
+        let document = &self.session.document;
+        let setting = &document.setting;
+        match handle {
+            Handle::Rim => setting
+                .reel_diameter
+                .as_ref()
+                .unwrap_or(&document.bench.reel_diameter)
+                .shown_in(system),
+            Handle::Edge => setting
+                .extension
+                .as_ref()
+                .map_or_else(|| system.length(Length::ZERO), |e| e.shown_in(system)),
+            Handle::Back => match &setting.rollers {
+                Some(rollers) => system.roller_move(rollers.rear_move.value()),
+                None => system.angle(
+                    setting
+                        .attitude
+                        .as_ref()
+                        .map_or(document.bench.attitude.value(), Quantity::value),
+                ),
+            },
+        }
+    }
+}
+
+/// What a drag left below the digits shown.
+fn left_over() -> Id {
+    Id::unique("left over of a drag")
+}
+
+fn handle_mark(ui: &Ui, centre: egui::Pos2, is_lively: bool, theme: Theme) {
+    let radius = if is_lively { 9.0 } else { 7.0 };
+    let ink = colour(theme.look(Role::CutLine).ink);
+    let fill = if is_lively {
+        ink
+    } else {
+        colour(theme.look(Role::Paper).fill)
+    };
+    let corners = [(0.0, -radius), (radius, 0.0), (0.0, radius), (-radius, 0.0)];
+    let corners = corners
+        .iter()
+        .map(|&(x, y)| centre + egui::vec2(x, y))
+        .collect();
+    ui.painter().add(egui::Shape::convex_polygon(
+        corners,
+        fill,
+        egui::Stroke::new(2.2, ink),
+    ));
+}
+
+fn beside_pointer(ui: &Ui, at: egui::Pos2, text: &str, view: &View, theme: Theme) {
+    let painter = ui.painter();
+    let ink = colour(theme.look(Role::Heading).ink);
+    let galley = painter.layout_no_wrap(text.to_owned(), egui::FontId::new(15.0, strong()), ink);
+    let window = rect(view.window);
+    let mut corner = at + egui::vec2(18.0, -34.0);
+    corner.x = corner.x.min(window.right() - galley.size().x - 10.0);
+    corner.y = corner.y.max(window.top() + 6.0);
+    let back = egui::Rect::from_min_size(corner, galley.size()).expand2(egui::vec2(7.0, 4.0));
+    painter.rect(
+        back,
+        4.0,
+        colour(theme.look(Role::Paper).fill),
+        egui::Stroke::new(1.2, ink),
+        egui::StrokeKind::Outside,
+    );
+    painter.galley(corner, galley, ink);
+}
