@@ -103,7 +103,7 @@ impl App {
             // The line stands there always: the drawing must not move when a drag begins.
             let bench = solved.ghost().map_or_else(
                 || "As on the bench".to_owned(),
-                |ghost| format!("On the bench: {}", self.in_short(ghost.solution)),
+                |ghost| format!("On the bench. {}", self.in_short(ghost.solution)),
             );
             ui.add(egui::Label::new(RichText::new(bench).weak().size(14.0)).truncate());
         });
@@ -114,12 +114,12 @@ impl App {
         let system = self.system();
         let below = solution.sweep.below_cut;
         let sweep = if below.mm() < 0.0 {
-            format!("reel {} above the cut line", system.length(-below))
+            format!("Reel {} above the cut line", system.length(-below))
         } else {
             let share = solution.sweep_share.map_or(String::new(), |share| {
                 format!(", {} of the height of cut", system.share(share))
             });
-            format!("sweep {}{share}", system.length(below))
+            format!("Sweep {}{share}", system.length(below))
         };
         let behind = solution.sweep.behind_centre;
         let edge = if behind.mm() < 0.0 {

@@ -320,7 +320,7 @@ fn height_and_knife_ui(
                 "setting.height_of_cut",
                 entry,
                 &otherwise,
-                128.0,
+                ENTRY_WIDTH,
             );
         });
         fields.problem_ui(ui, "setting.height_of_cut");
@@ -328,7 +328,7 @@ fn height_and_knife_ui(
     row_ui(ui, "Knife fitted", "setting.knife", |ui| {
         let shown = document.fitted_name().to_owned();
         ComboBox::from_id_salt("setting.knife")
-            .width(190.0)
+            .width(214.0)
             .selected_text(shown)
             .show_ui(ui, |ui| {
                 let fitted = &mut document.setting.knife;
