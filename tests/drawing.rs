@@ -59,6 +59,7 @@ fn view(solved: &Solved, standing: Standing, system: System) -> SideView<'_> {
         case: solved.case(),
         findings: &solved.findings,
         ghost: solved.ghost(),
+        overlays: &[],
         standing,
         system,
     }

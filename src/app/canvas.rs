@@ -5,6 +5,7 @@ use kurbo::Vec2;
 
 use super::App;
 use super::field::symbol;
+use super::knives::{Overlaid, Ticked};
 use super::look::{colour, strong};
 use super::paint::{Painted, paper, point};
 use super::session::Good;
@@ -39,6 +40,7 @@ struct Key {
     system: System,
     standing: Standing,
     has_ghost: bool,
+    overlaid: Ticked,
 }
 
 impl CanvasState {
@@ -210,6 +212,7 @@ impl App {
             case: solved.case(),
             findings: &solved.findings,
             ghost: solved.ghost().filter(|_| self.canvas.has_ghost),
+            overlays: &[],
             standing: self.canvas.standing,
             system,
         };
@@ -228,6 +231,7 @@ impl App {
             system,
             standing: self.canvas.standing,
             has_ghost: self.canvas.has_ghost,
+            overlaid: self.ticked().clone(),
         };
         let is_fresh = self
             .canvas
@@ -235,7 +239,12 @@ impl App {
             .as_ref()
             .is_some_and(|(painted, _)| *painted == key);
         if !is_fresh {
-            let scene = side_view.scene();
+            let overlaid = self.overlaid(solved);
+            let scene = SideView {
+                overlays: &Overlaid::all_on(&overlaid, solved),
+                ..side_view
+            }
+            .scene();
             let panels = canvas.panels(&scene, theme);
             let shapes = panels
                 .iter()

@@ -14,6 +14,14 @@ pub trait Dialogs {
     fn file_to_open(&self) -> Option<PathBuf>;
     /// Where to save, beginning with a name.
     fn file_to_save(&self, name: &str) -> Option<PathBuf>;
+    /// A CSV file of knives to read; nothing when the person thought better of it.
+    fn rows_to_read(&self) -> Option<PathBuf> {
+        None
+    }
+    /// Where to write the knives as CSV, beginning with a name.
+    fn rows_to_write(&self, _name: &str) -> Option<PathBuf> {
+        None
+    }
 }
 
 /// Dialogs that are put away at once: for shots and tests.
@@ -37,6 +45,10 @@ impl NativeDialogs {
     fn dialog() -> rfd::FileDialog {
         rfd::FileDialog::new().add_filter("Unit file", &["ron"])
     }
+
+    fn rows_dialog() -> rfd::FileDialog {
+        rfd::FileDialog::new().add_filter("Rows of knives, CSV", &["csv", "tsv", "txt"])
+    }
 }
 
 impl Dialogs for NativeDialogs {
@@ -46,6 +58,15 @@ impl Dialogs for NativeDialogs {
     fn file_to_save(&self, name: &str) -> Option<PathBuf> {
         Self::dialog()
             .set_title("Save the unit")
+            .set_file_name(name)
+            .save_file()
+    }
+    fn rows_to_read(&self) -> Option<PathBuf> {
+        Self::rows_dialog().set_title("Read knives").pick_file()
+    }
+    fn rows_to_write(&self, name: &str) -> Option<PathBuf> {
+        Self::rows_dialog()
+            .set_title("Write the knives")
             .set_file_name(name)
             .save_file()
     }
@@ -313,16 +334,20 @@ enum Reply {
 
 /// A file name from a unit's name.
 fn file_name_for(name: &str) -> String {
+    format!("{}.ron", file_stem_for(name))
+}
+
+/// A file name from a unit's name, without its ending.
+pub(super) fn file_stem_for(name: &str) -> String {
     let plain: String = name
         .to_lowercase()
         .chars()
         .map(|c| if c.is_alphanumeric() { c } else { '-' })
         .collect();
     let words: Vec<_> = plain.split('-').filter(|word| !word.is_empty()).collect();
-    let stem = if words.is_empty() {
+    if words.is_empty() {
         "unit".to_owned()
     } else {
         words.join("-")
-    };
-    format!("{stem}.ron")
+    }
 }

@@ -226,11 +226,16 @@ fn knives_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         edited_knife_ui(ui, fields, document, Fitted::Option(index));
     }
     if let Some(index) = removed {
-        document.remove_option(index);
+        document.remove_knife(index);
         fields.drafts.remove_below("options");
     }
     if ui.button("Add a knife to compare").clicked() {
-        document.options.push(copy_of_bench_knife(document));
+        document.add_knife(Knife {
+            name: document.free_knife_name("knife 1"),
+            price: None,
+            notes: None,
+            ..document.knife.clone()
+        });
     }
 }
 
@@ -241,32 +246,17 @@ pub(super) fn edited_knife_ui(
     document: &mut Document,
     place: Fitted,
 ) {
-    let (mut knife, path, number) = match place {
-        Fitted::Bench => (document.knife.clone(), "knife".to_owned(), None),
-        Fitted::Option(index) => match document.options.get(index) {
-            Some(knife) => (knife.clone(), format!("options[{index}]"), Some(index + 1)),
-            None => return,
-        },
+    let Some(before) = document.knife_at(place) else {
+        return;
     };
-    let before = knife.clone();
+    let mut knife = before.clone();
+    let (path, number) = match place {
+        Fitted::Bench => ("knife".to_owned(), None),
+        Fitted::Option(index) => (format!("options[{index}]"), Some(index + 1)),
+    };
     knife_ui(ui, fields, &path, &mut knife, number);
-    if knife != before {
+    if document.knife_at(place) != Some(&knife) {
         document.put_knife(place, knife);
-    }
-}
-
-/// A knife to begin with: the bench knife under a name of its own.
-fn copy_of_bench_knife(document: &Document) -> Knife {
-    let is_taken = |name: &str| document.options.iter().any(|option| option.name == name);
-    // One more than there are knives is sure to hold a name that is free.
-    let name = (1..=document.options.len() + 1)
-        .map(|n| format!("knife {n}"))
-        .find(|name| !is_taken(name));
-    Knife {
-        name: name.unwrap_or_default(),
-        price: None,
-        notes: None,
-        ..document.knife.clone()
     }
 }
 
@@ -304,6 +294,11 @@ fn knife_ui(
     fields.text(ui, &named("Price"), &field("price"), &mut price);
     if price != knife.price.as_deref().unwrap_or_default() {
         knife.price = (!price.is_empty()).then_some(price);
+    }
+    let mut notes = knife.notes.clone().unwrap_or_default();
+    fields.text(ui, &named("Notes"), &field("notes"), &mut notes);
+    if notes != knife.notes.as_deref().unwrap_or_default() {
+        knife.notes = (!notes.is_empty()).then_some(notes);
     }
 }
 

@@ -266,6 +266,12 @@ const WORDS: &[Word] = &[
         "",
     ),
     word(
+        "knife.notes",
+        "Notes",
+        "Whatever else is worth knowing about the knife, as written.",
+        "",
+    ),
+    word(
         "hardware.behind",
         "Hardware, behind",
         "A screw head or lug under the knife: how far behind the edge, along the datum.",

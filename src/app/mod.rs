@@ -140,7 +140,10 @@ impl App {
         self.about_ui(ui.ctx());
         self.start_card_ui(ui.ctx());
         self.notice_ui(ui.ctx());
-        self.session.settle();
+        if self.session.settle() {
+            // Changed after it was drawn: what follows is shown by the next frame.
+            ui.ctx().request_repaint();
+        }
         self.close_asked(ui.ctx());
         self.window_title(ui.ctx());
     }
@@ -174,6 +177,8 @@ impl App {
     /// Puts another document in the window.
     fn show_document(&mut self, session: Session) {
         self.canvas = CanvasState::for_document(&session.document);
+        // Solutions of another session are counted from the beginning again.
+        self.knives = KnivesState::default();
         self.session = session;
         self.drafts = Drafts::default();
         self.notice = None;

@@ -83,12 +83,14 @@ impl Session {
         self.document != self.saved
     }
 
-    /// Works out what follows, if the document changed since it was last done.
-    pub fn settle(&mut self) {
-        if self.document != self.settled {
+    /// Works out what follows, if the document changed since it was last done. Whether it did.
+    pub fn settle(&mut self) -> bool {
+        let is_changed = self.document != self.settled;
+        if is_changed {
             self.settled = self.document.clone();
             self.solve();
         }
+        is_changed
     }
 
     /// The last solution there was; of an earlier document while [`Session::trouble`] says why the

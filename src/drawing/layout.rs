@@ -267,7 +267,7 @@ impl Paper {
     ) {
         let is_strong = matches!(
             role,
-            Role::Heading | Role::Clip | Role::Dimension | Role::BelowCut(_)
+            Role::Heading | Role::Clip | Role::Dimension | Role::BelowCut(_) | Role::Overlay(_)
         );
         self.marks.push(Mark::Text {
             role,
@@ -344,6 +344,19 @@ impl Paper {
         }
         let aside = Vec2::new(5.0 * offset.x.clamp(-1.0, 1.0), 0.0);
         self.text(role, to + aside, anchor, label.text.clone());
+    }
+
+    /// A line of the key: below the strip in which a lens has its title.
+    fn key(&mut self, role: Role, row: u8, text: &str) {
+        const SAMPLE: f64 = 46.0;
+        let start = Point::new(
+            self.window.x0 + 12.0,
+            self.window.y0 + 46.0 + 19.0 * f64::from(row),
+        );
+        let end = start + Vec2::new(SAMPLE, 0.0);
+        self.line(role, start, end);
+        let at = end + Vec2::new(8.0, 0.0);
+        self.text(role, at, Anchor::Left, text.to_owned());
     }
 
     /// Whether words that run from a place to the right, or to the left, stay on the paper.
@@ -522,6 +535,7 @@ fn lay_out_item(paper: &mut Paper, item: &Item, paper_from_world: Affine, near: 
             );
         }
         Shape::Label(label) => paper.label(role, label, paper_from_world),
+        Shape::Key { row, text } => paper.key(role, *row, text),
         Shape::Ring(at) => {
             let at = paper_from_world * *at;
             paper.stroke(role, &kurbo::Circle::new(at, 11.0).to_path(FLATNESS));

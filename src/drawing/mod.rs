@@ -24,10 +24,10 @@ pub use lens::{ENLARGEMENTS, Lens, LensChoice, STRETCHES};
 pub use plate_sheet::{CAUTIONS, Canvas, PlateSheet, key_numbers, verdict};
 pub use role::Role;
 pub use scene::{Dimension, Direction, Item, Label, Scene, Shape, ShownIn};
-pub use side_view::{Handles, SideView, Standing};
+pub use side_view::{Handles, Overlay, SideView, Standing};
 pub use svg::to_svg;
 pub use symbol::level_symbol;
-pub use theme::{Look, Pen, Rgb, Theme};
+pub use theme::{Look, OVERLAYS, Pen, Rgb, Theme};
 pub use view::View;
 
 /// Reference pixels in a millimetre of paper: 96 to the inch (W3C CSS Values, reference pixel).

@@ -43,6 +43,8 @@ pub enum Role {
     Heading,
     /// The bench pose behind the present one.
     Ghost,
+    /// Another knife drawn over the present one, by its place among the few that are compared.
+    Overlay(u8),
     /// The border of the enlarged part.
     LensFrame,
     /// The ground of a drawing.

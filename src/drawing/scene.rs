@@ -82,6 +82,13 @@ pub enum Shape {
     },
     /// Words beside a place.
     Label(Label),
+    /// A piece of the role's line with words, in the view's upper left corner, line under line.
+    Key {
+        /// Its line from the top.
+        row: u8,
+        /// The words.
+        text: String,
+    },
     /// A ring and a dot around a place.
     Ring(Point),
 }
@@ -134,7 +141,8 @@ impl Scene {
         self.items.iter().filter_map(|item| match &item.shape {
             Shape::Label(Label { text, .. })
             | Shape::Dimension(Dimension { text, .. })
-            | Shape::Angle { text, .. } => Some(text.as_str()),
+            | Shape::Angle { text, .. }
+            | Shape::Key { text, .. } => Some(text.as_str()),
             _ => None,
         })
     }

@@ -94,6 +94,16 @@ const THICK: f64 = 2.0;
 const THIN: f64 = 1.0;
 const CHAIN: &[f64] = &[14.0, 4.0, 2.0, 4.0];
 const DASHED: &[f64] = &[7.0, 4.0];
+/// Line patterns of knives drawn over each other: long dash, dot, dash dot, dash dot dot.
+const OVERLAY_DASHES: [&[f64]; OVERLAYS] = [
+    &[16.0, 5.0],
+    &[2.5, 3.5],
+    &[9.0, 4.0, 2.5, 4.0],
+    &[9.0, 3.0, 2.5, 3.0, 2.5, 3.0],
+];
+
+/// How many knives can be drawn over the present one and still be told apart.
+pub const OVERLAYS: usize = 4;
 
 /// Light or dark.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -151,6 +161,21 @@ impl Theme {
         match self {
             Self::Light => BLUE,
             Self::Dark => SKY_BLUE,
+        }
+    }
+
+    /// A knife drawn over the present one, in a colour and line pattern of its place.
+    fn overlay(self, place: u8, plain: Look) -> Look {
+        let inks = match self {
+            Self::Light => [VERMILLION, BLUE, BLUISH_GREEN, REDDISH_PURPLE],
+            Self::Dark => [ORANGE, SKY_BLUE, BLUISH_GREEN, REDDISH_PURPLE],
+        };
+        let place = usize::from(place) % OVERLAYS;
+        Look {
+            ink: inks[place],
+            width: 2.4,
+            dashes: OVERLAY_DASHES[place],
+            ..plain
         }
     }
 
@@ -259,6 +284,7 @@ impl Theme {
             Role::Note => pen(n.middle, THIN, &[]),
             Role::Heading => plain,
             Role::Ghost => pen(n.faint, 1.2, DASHED),
+            Role::Overlay(place) => self.overlay(place, plain),
             Role::LensFrame => pen(n.middle, 1.2, &[]),
             Role::Paper => paint(n.paper),
             Role::Level(level) => paint(self.level(level)),

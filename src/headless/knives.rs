@@ -6,11 +6,11 @@ use serde::Serialize;
 
 use super::Read;
 use crate::analysis::knives::{
-    KnifeRow, Limit, Ranking, ReelWindows, Trial, Window, rank, rests_on, table,
+    FOUND, KnifeRow, Limit, Ranking, ReelWindows, Trial, Window, csv, found, rank, rests_on, table,
 };
 use crate::drawing::CAUTIONS;
-use crate::unit::{Fitted, knife_cells, write_rows};
-use crate::units::{Share, System};
+use crate::unit::Fitted;
+use crate::units::Share;
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
 struct KnifeReport<'a> {
@@ -85,7 +85,7 @@ pub fn knives(read: &Read, printed: Printed) -> String {
     let rows = table(&read.document, unit, &trial);
     match printed {
         Printed::Json => json(&rows),
-        Printed::Csv => csv(read, &rows),
+        Printed::Csv => csv(&read.document, &rows, unit.system),
         Printed::Plain => {
             let ranking = rank(&rows, &read.document, unit, &trial, unit.system);
             plain(read, &rows, &ranking)
@@ -110,75 +110,6 @@ fn json(rows: &[KnifeRow]) -> String {
         })
         .collect();
     super::report::json_text(&reports)
-}
-
-/// Headings of the columns that follow those of the knife itself.
-const FOUND: [&str; 7] = [
-    "behind centre",
-    "sweep below the cut",
-    "sweep share",
-    "underside",
-    "window, reel new",
-    "window, reel now",
-    "window, reel scrap",
-];
-
-fn found(row: &KnifeRow, system: System) -> [String; FOUND.len()] {
-    let [new, now, scrap] =
-        [&row.life[0], &row.life[1], &row.life[2]].map(|reel| window_text(reel, system));
-    match &row.solution {
-        Err(_) => {
-            let none = || "does not meet the reel".to_owned();
-            [none(), none(), none(), none(), new, now, scrap]
-        }
-        Ok(solution) => [
-            system.length(solution.sweep.behind_centre),
-            system.length(solution.sweep.below_cut),
-            solution
-                .sweep_share
-                .map_or_else(String::new, |share| system.share(share)),
-            system.length(solution.underside_clearance),
-            new,
-            now,
-            scrap,
-        ],
-    }
-}
-
-fn window_text(reel: &ReelWindows, system: System) -> String {
-    let one = |window: &Window| {
-        format!(
-            "{} to {}",
-            system.angle(window.low),
-            system.angle(window.high)
-        )
-    };
-    match reel.windows[..] {
-        [] => "none".to_owned(),
-        _ => reel
-            .windows
-            .iter()
-            .map(one)
-            .collect::<Vec<_>>()
-            .join(" and "),
-    }
-}
-
-fn csv(read: &Read, rows: &[KnifeRow]) -> String {
-    let system = read.solved.unit.system;
-    let mut lines: Vec<Vec<String>> = vec![
-        crate::unit::COLUMNS
-            .iter()
-            .chain(&FOUND)
-            .map(|&s| s.to_owned())
-            .collect(),
-    ];
-    for (row, (_, knife)) in rows.iter().zip(read.document.knives()) {
-        let own = knife_cells(knife).map(str::to_owned);
-        lines.push(own.into_iter().chain(found(row, system)).collect());
-    }
-    let rows = lines.iter().map(|line| line.iter().map(String::as_str));
-    write_rows(rows).unwrap_or_else(|problem| format!("{problem}\n"))
 }
 
 fn plain(read: &Read, rows: &[KnifeRow], ranking: &Ranking) -> String {

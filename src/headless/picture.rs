@@ -20,6 +20,7 @@ pub fn sheet(read: &Read, theme: Theme, standing: Standing) -> PlateSheet {
         case: solved.case(),
         findings: &solved.findings,
         ghost: solved.ghost(),
+        overlays: &[],
         standing,
         system: solved.unit.system,
     };

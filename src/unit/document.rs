@@ -355,31 +355,6 @@ impl Document {
         new
     }
 
-    /// Puts an edited knife in place of the one it was; a setting that fits it follows its name.
-    pub fn put_knife(&mut self, place: Fitted, knife: Knife) {
-        let is_fitted = self.setting.knife.is_some() && self.fitted() == Some(place);
-        let old = match place {
-            Fitted::Bench => Some(&mut self.knife),
-            Fitted::Option(index) => self.options.get_mut(index),
-        };
-        if let Some(old) = old {
-            if is_fitted && old.name != knife.name {
-                self.setting.knife = Some(knife.name.clone());
-            }
-            *old = knife;
-        }
-    }
-
-    /// Takes a knife to compare away; a setting that fits it goes back to the bench knife.
-    pub fn remove_option(&mut self, index: usize) {
-        if index < self.options.len() {
-            let knife = self.options.remove(index);
-            if self.setting.knife.as_ref() == Some(&knife.name) {
-                self.setting.knife = None;
-            }
-        }
-    }
-
     /// The bench knife and every option, in the order they are listed.
     pub fn knives(&self) -> impl Iterator<Item = (Fitted, &Knife)> {
         let options = self.options.iter().enumerate();

@@ -204,7 +204,11 @@ pub fn save(document: &Document, file: &Path) -> Result<(), FileProblem> {
     })
 }
 
-fn write_whole(file: &Path, bytes: &[u8]) -> io::Result<()> {
+/// Writes a file whole or not at all: what stood there before stays until all of it is written.
+///
+/// # Errors
+/// When it cannot be written.
+pub fn write_whole(file: &Path, bytes: &[u8]) -> io::Result<()> {
     // Through a link the file it leads to is replaced, not the link; a link that leads nowhere yet
     // is followed as far as it goes.
     let target = fs::canonicalize(file)

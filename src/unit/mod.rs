@@ -7,6 +7,7 @@
 mod check;
 mod document;
 mod file;
+mod knife_list;
 mod knife_rows;
 mod limits;
 mod locate;
@@ -18,6 +19,6 @@ pub use document::{
     HardwarePoint, Knife, LimitEntries, MowingEntry, ReelReadings, RollerAhead, RollerBehind,
     RollerMoves, SettingEntry, ShapeEntry, Turf,
 };
-pub use file::{FileProblem, read, read_text, save, write_text};
+pub use file::{FileProblem, read, read_text, save, write_text, write_whole};
 pub use knife_rows::{COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows};
 pub use limits::Limits;

@@ -57,6 +57,7 @@ fn scene(criterion: &mut Criterion) {
             case: solved.case(),
             findings: &solved.findings,
             ghost: Some(solved.case()),
+            overlays: &[],
             standing,
             system: System::InchDecimal,
         };

@@ -55,6 +55,8 @@ pub struct Answers(Rc<RefCell<Answer>>);
 struct Answer {
     open: Option<PathBuf>,
     save: Option<PathBuf>,
+    read_rows: Option<PathBuf>,
+    write_rows: Option<PathBuf>,
     offered: Vec<String>,
 }
 
@@ -67,6 +69,18 @@ impl Answers {
     /// The file chosen when asked where to save.
     pub fn save(&self, file: &Path) {
         self.0.borrow_mut().save = Some(file.to_owned());
+    }
+
+    /// The file chosen when asked for rows of knives.
+    #[allow(dead_code)] // not every test that shares this reads rows
+    pub fn read_rows(&self, file: &Path) {
+        self.0.borrow_mut().read_rows = Some(file.to_owned());
+    }
+
+    /// The file chosen when asked where to write rows of knives.
+    #[allow(dead_code)]
+    pub fn write_rows(&self, file: &Path) {
+        self.0.borrow_mut().write_rows = Some(file.to_owned());
     }
 
     /// The names that were offered to save under.
@@ -83,6 +97,14 @@ impl Dialogs for Answers {
         let mut answer = self.0.borrow_mut();
         answer.offered.push(name.to_owned());
         answer.save.clone()
+    }
+    fn rows_to_read(&self) -> Option<PathBuf> {
+        self.0.borrow().read_rows.clone()
+    }
+    fn rows_to_write(&self, name: &str) -> Option<PathBuf> {
+        let mut answer = self.0.borrow_mut();
+        answer.offered.push(name.to_owned());
+        answer.write_rows.clone()
     }
 }
 

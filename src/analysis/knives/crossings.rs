@@ -130,7 +130,7 @@ impl Cell {
             found.push(Crossing {
                 at,
                 which: Some(which),
-            })
+            });
         };
         if (self.at_from < 0.0) != (self.at_to < 0.0) {
             push(self.solve(&mut value));

@@ -11,6 +11,7 @@ mod limit;
 mod map;
 mod ranking;
 mod table;
+mod told;
 mod window;
 
 pub use curve::{Curve, CurveCrossing, Measured, Over, curve};
@@ -20,4 +21,5 @@ pub(super) use limit::Margins;
 pub use map::{Band, Map, MapRow, map};
 pub use ranking::{Ranking, rank, rests_on};
 pub use table::{KnifeRow, Life, ReelWindows, Trial, table};
+pub use told::{FOUND, csv, found, window_text};
 pub use window::{Span, Window, attitude_range, attitude_spans, windows};

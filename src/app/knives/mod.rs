@@ -1,9 +1,17 @@
 //! The Knives area: which knife fits this unit, at this height of cut, from a new reel to a scrap
 //! one, and how much room in attitude it leaves.
 
+mod cells;
+mod heads;
 mod life;
+mod overlay;
+mod rows;
+mod sentences;
+mod sort;
 mod table;
 mod window_map;
+
+pub(super) use overlay::{Overlaid, Ticked};
 
 use egui::{ScrollArea, Ui};
 
@@ -20,6 +28,7 @@ pub(super) struct KnivesState {
     life: life::LifeState,
     map: window_map::MapState,
     table: table::TableState,
+    overlay: overlay::OverlayState,
 }
 
 /// The table and its ranking.
@@ -61,6 +70,8 @@ impl App {
         let trial = Trial::of(&good.solved.solution);
         let rows = table(document, unit, &trial);
         let ranking = rank(&rows, document, unit, &trial, system);
+        let is_listed = |name: &str| document.knives().any(|(_, knife)| knife.name == name);
+        self.knives.overlay.ticked.keep_only(is_listed);
         self.knives.worked_out = Some(WorkedOut {
             trial,
             rows,

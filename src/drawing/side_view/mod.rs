@@ -8,11 +8,14 @@ use super::{Label, Role, Scene, Shape, ShownIn};
 
 mod dimensions;
 mod knife;
+mod overlay;
 
 use crate::analysis::{Case, Findings, Level, Solution};
 use crate::geometry::RollerOnPlate;
 use crate::units::{Length, System};
 use knife::knife_outline;
+
+pub use overlay::Overlay;
 
 /// How far a curve of the scene may stray from the true one, in millimetres.
 const EXACT_MM: f64 = 1e-6;
@@ -38,6 +41,8 @@ pub struct SideView<'a> {
     pub findings: &'a Findings,
     /// The bench pose for a ghost behind it.
     pub ghost: Option<Case<'a>>,
+    /// Other knives drawn over it.
+    pub overlays: &'a [Overlay<'a>],
     /// What it stands on.
     pub standing: Standing,
     /// The units of the words.
@@ -97,6 +102,7 @@ impl SideView<'_> {
         self.below_cut(&mut scene);
         self.knife(&mut scene);
         self.lines(&mut scene, reach);
+        self.overlays(&mut scene);
         self.dimensions_and_words(&mut scene);
         scene
     }

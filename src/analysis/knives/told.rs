@@ -1,0 +1,76 @@
+//! What was found about the knives of a table as texts, in a reader's units.
+
+use super::table::{KnifeRow, ReelWindows};
+use super::window::Window;
+use crate::unit::{COLUMNS, Document, knife_cells, write_rows};
+use crate::units::System;
+
+/// Headings of the columns that follow those of the knife itself.
+pub const FOUND: [&str; 7] = [
+    "behind centre",
+    "sweep below the cut",
+    "sweep share",
+    "underside",
+    "window, reel new",
+    "window, reel now",
+    "window, reel scrap",
+];
+
+/// What was found about a knife, in the order of [`FOUND`].
+#[must_use]
+pub fn found(row: &KnifeRow, system: System) -> [String; FOUND.len()] {
+    let [new, now, scrap] =
+        [&row.life[0], &row.life[1], &row.life[2]].map(|reel| windows_text(reel, system));
+    match &row.solution {
+        Err(_) => {
+            let none = || "does not meet the reel".to_owned();
+            [none(), none(), none(), none(), new, now, scrap]
+        }
+        Ok(solution) => [
+            system.length(solution.sweep.behind_centre),
+            system.length(solution.sweep.below_cut),
+            solution
+                .sweep_share
+                .map_or_else(String::new, |share| system.share(share)),
+            system.length(solution.underside_clearance),
+            new,
+            now,
+            scrap,
+        ],
+    }
+}
+
+/// From where to where a window reaches.
+#[must_use]
+pub fn window_text(window: &Window, system: System) -> String {
+    format!(
+        "{} to {}",
+        system.angle(window.low),
+        system.angle(window.high)
+    )
+}
+
+fn windows_text(reel: &ReelWindows, system: System) -> String {
+    match reel.windows[..] {
+        [] => "none".to_owned(),
+        _ => reel
+            .windows
+            .iter()
+            .map(|window| window_text(window, system))
+            .collect::<Vec<_>>()
+            .join(" and "),
+    }
+}
+
+/// The table as CSV: each knife's own columns, then what was found about it.
+#[must_use]
+pub fn csv(document: &Document, rows: &[KnifeRow], system: System) -> String {
+    let headings = COLUMNS.iter().chain(&FOUND).map(|&text| text.to_owned());
+    let mut lines: Vec<Vec<String>> = vec![headings.collect()];
+    for (row, (_, knife)) in rows.iter().zip(document.knives()) {
+        let own = knife_cells(knife).map(str::to_owned);
+        lines.push(own.into_iter().chain(found(row, system)).collect());
+    }
+    let rows = lines.iter().map(|line| line.iter().map(String::as_str));
+    write_rows(rows).unwrap_or_else(|problem| format!("{problem}\n"))
+}
