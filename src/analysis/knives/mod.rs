@@ -14,11 +14,11 @@ mod table;
 mod told;
 mod window;
 
-pub use curve::{Curve, CurveCrossing, Measured, Over, curve};
+pub use curve::{Curve, CurveCrossing, Measured, MeasuredLimit, Over, curves, measured_at};
 pub use height::lowest_height;
 pub use limit::Limit;
 pub(super) use limit::Margins;
-pub use map::{Band, Map, MapRow, map};
+pub use map::{Band, Map, MapRow, Region, map, map_of_all, passed_at};
 pub use ranking::{Ranking, rank, rests_on};
 pub use table::{KnifeRow, Life, ReelWindows, Trial, table};
 pub use told::{FOUND, csv, found, window_text};

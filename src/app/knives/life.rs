@@ -1,16 +1,609 @@
-//! The life plots.
+//! The life plots: what each knife does from a new reel to a scrap one, or over attitude or
+//! extension.
 
-use egui::Ui;
+use egui::{
+    Align, Align2, Color32, FontId, Layout, Rect, RichText, Sense, Stroke, Ui, WidgetInfo, pos2,
+    vec2,
+};
+use egui_plot::{
+    HLine, HoverPosition, Line, LineStyle, MarkerShape, Plot, PlotBounds, PlotPoint, PlotPoints,
+    PlotResponse, Points, VLine,
+};
 
 use super::App;
+use super::aim::Aim;
+use super::axis::Axis;
+use super::inks::{KnifeInk, faint_ink, ink, knife_ink, limit_line, paper};
+use crate::analysis::knives::{Curve, Measured, MeasuredLimit, Over, Trial, curves, measured_at};
+use crate::drawing::Theme;
+use crate::geometry::KnifeSection;
+use crate::unit::Unit;
+use crate::units::{Angle, Length, System};
+
+/// Height of a plot.
+const HEIGHT: f32 = 250.0;
+/// Three plots stand side by side where each gets at least this.
+const LEAST_WIDTH: f32 = 262.0;
+/// How far a plot reaches beyond limits and values in force, in parts of what they span.
+const REACH: f64 = 1.0;
+
+/// A knife by its name.
+pub(super) type Named = (String, KnifeSection);
 
 /// What the plots remember.
 #[derive(Debug, Default)]
-pub(super) struct LifeState {}
+pub(super) struct LifeState {
+    over: Over,
+    worked_out: Option<(Key, WorkedOut)>,
+}
+
+/// What the plots depend on.
+#[derive(Clone, Debug, PartialEq)]
+struct Key {
+    unit: Unit,
+    trial: Trial,
+    knives: Vec<Named>,
+    over: Over,
+    system: System,
+}
+
+/// The plots, in the order of [`Measured::ALL`].
+#[derive(Debug)]
+struct WorkedOut {
+    plots: [Plotted; 3],
+}
+
+/// One plot, its values where they stand on its axes.
+#[derive(Debug)]
+struct Plotted {
+    /// Of each knife, its unbroken pieces.
+    lines: Vec<Vec<Vec<PlotPoint>>>,
+    /// Of each knife, where it crosses a limit.
+    crossings: Vec<Vec<PlotPoint>>,
+    limits: Vec<(MeasuredLimit, f64)>,
+    up: (f64, f64),
+    /// What happens at the limits, in words.
+    sentences: Vec<String>,
+}
+
+impl LifeState {
+    /// Works the plots out, if anything they depend on changed; whether it did.
+    fn work_out(&mut self, key: Key) -> bool {
+        if self.worked_out.as_ref().is_some_and(|(had, _)| *had == key) {
+            return false;
+        }
+        let worked_out = WorkedOut::of(&key);
+        self.worked_out = Some((key, worked_out));
+        true
+    }
+}
+
+impl WorkedOut {
+    fn of(key: &Key) -> Self {
+        let all: Vec<[Curve; 3]> = key
+            .knives
+            .iter()
+            .map(|(_, section)| curves(&key.unit, &key.trial, *section, key.over))
+            .collect();
+        let (across, up) = (across(key.over, key.system), up(key.system));
+        let place = |point: [f64; 2]| PlotPoint::new(across.place(point[0]), up.place(point[1]));
+        let plots = std::array::from_fn(|index| {
+            let measured = Measured::ALL[index];
+            let curves: Vec<&Curve> = all.iter().map(|of_knife| &of_knife[index]).collect();
+            let lines = curves.iter().map(|curve| {
+                let pieces = curve.pieces.iter();
+                pieces
+                    .map(|piece| piece.iter().copied().map(place).collect())
+                    .collect()
+            });
+            let crossings = curves.iter().map(|curve| {
+                let crossings = curve.crossings.iter();
+                crossings
+                    .map(|crossing| place([crossing.at, crossing.limit.at.mm()]))
+                    .collect()
+            });
+            let limits = measured.limits(&key.unit, &key.trial);
+            Plotted {
+                lines: lines.collect(),
+                crossings: crossings.collect(),
+                up: range_up(key, index, &limits, &curves),
+                sentences: sentences(key, &limits, &curves),
+                limits: limits
+                    .iter()
+                    .map(|limit| (*limit, up.place(limit.at.mm())))
+                    .collect(),
+            }
+        });
+        Self { plots }
+    }
+}
+
+fn across(over: Over, system: System) -> Axis {
+    match over {
+        Over::Diameter => Axis::of_length(system),
+        Over::Attitude => Axis::of_angle(),
+        Over::Extension => Axis::of_small_length(system),
+    }
+}
+
+fn up(system: System) -> Axis {
+    Axis::of_small_length(system)
+}
+
+/// What a plot shows upwards: limits and the values in force, and as much around them as the lines
+/// reach and the eye can still tell from the limits.
+fn range_up(key: &Key, index: usize, limits: &[MeasuredLimit], curves: &[&Curve]) -> (f64, f64) {
+    let now = key.over.now(&key.unit, &key.trial);
+    let in_force = key.knives.iter().filter_map(|(_, section)| {
+        Some(measured_at(&key.unit, &key.trial, *section, key.over, now)?[index])
+    });
+    let of_interest = span(limits.iter().map(|limit| limit.at.mm()).chain(in_force));
+    let points = curves
+        .iter()
+        .flat_map(|curve| curve.pieces.iter().flatten());
+    let drawn = span(points.map(|point| point[1]));
+    let reach = REACH * (of_interest.1 - of_interest.0).max(0.1);
+    let low = drawn.0.max(of_interest.0 - reach).min(of_interest.0);
+    let high = drawn.1.min(of_interest.1 + reach).max(of_interest.1);
+    let margin = 0.07 * (high - low).max(0.1);
+    let axis = up(key.system);
+    let is_right = low.is_finite() && high.is_finite();
+    if is_right {
+        (axis.place(low - margin), axis.place(high + margin))
+    } else {
+        (axis.place(0.0), axis.place(1.0))
+    }
+}
+
+fn span(values: impl Iterator<Item = f64>) -> (f64, f64) {
+    values.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| {
+        (low.min(value), high.max(value))
+    })
+}
+
+/// What a plot runs over, as a person sees it.
+fn range_across(over: Over, unit: &Unit, system: System) -> (f64, f64) {
+    let axis = across(over, system);
+    let (low, high) = over.range(unit);
+    let (low, high) = (axis.place(low), axis.place(high));
+    // A reel without a life between its two sizes still wants some paper.
+    let margin = (0.02 * (high - low)).max(0.002 * high.abs().max(1.0));
+    (low - margin, high + margin)
+}
+
+/// A value of what the plots run over, in a sentence.
+fn told(over: Over, at: f64, system: System) -> String {
+    match over {
+        Over::Diameter => format!("a reel of {}", system.length(Length::from_mm(at))),
+        Over::Attitude => format!("an attitude of {}", system.angle(Angle::from_deg(at))),
+        Over::Extension => format!("an extension of {}", system.length(Length::from_mm(at))),
+    }
+}
+
+/// Every place of what the plots run over.
+fn everywhere(over: Over) -> &'static str {
+    match over {
+        Over::Diameter => "from a new reel to a scrap one",
+        Over::Attitude => "at every attitude shown",
+        Over::Extension => "at every extension shown",
+    }
+}
+
+fn sentences(key: &Key, limits: &[MeasuredLimit], curves: &[&Curve]) -> Vec<String> {
+    let mut sentences = Vec::new();
+    for ((name, _), curve) in key.knives.iter().zip(curves) {
+        let Some(first) = curve.pieces.first().and_then(|piece| piece.first()) else {
+            let everywhere = everywhere(key.over);
+            sentences.push(format!(
+                "\"{name}\": reel and knife do not meet {everywhere}."
+            ));
+            continue;
+        };
+        if curve.pieces.len() > 1 || !is_whole(key, curve) {
+            sentences.push(format!(
+                "\"{name}\": its line ends where reel and knife do not meet."
+            ));
+        }
+        for limit in limits {
+            let crossings: Vec<_> = curve
+                .crossings
+                .iter()
+                .filter(|crossing| crossing.limit == *limit)
+                .collect();
+            for crossing in &crossings {
+                let at = told(key.over, crossing.at, key.system);
+                let side = match (key.over, crossing.is_past_beyond) {
+                    (Over::Diameter, true) => "on larger ones",
+                    (Over::Diameter, false) => "on smaller ones",
+                    (_, true) => "above that",
+                    (_, false) => "below that",
+                };
+                sentences.push(format!(
+                    "\"{name}\" passes {} at {at}; it is past it {side}.",
+                    limit.told
+                ));
+            }
+            if crossings.is_empty() && limit.is_past(first[1]) {
+                sentences.push(format!(
+                    "\"{name}\" is past {} {}.",
+                    limit.told,
+                    everywhere(key.over)
+                ));
+            }
+        }
+    }
+    if sentences.is_empty() {
+        let everywhere = everywhere(key.over);
+        sentences.push(format!("No knife is past a limit {everywhere}."));
+    }
+    sentences
+}
+
+/// Whether a curve reaches from one end of its range to the other.
+fn is_whole(key: &Key, curve: &Curve) -> bool {
+    let (low, high) = key.over.range(&key.unit);
+    let ends = curve.pieces.first().zip(curve.pieces.last());
+    ends.is_some_and(|(first, last)| {
+        first.first().is_some_and(|point| point[0] <= low)
+            && last.last().is_some_and(|point| point[0] >= high)
+    })
+}
 
 impl App {
     pub(super) fn life_ui(&mut self, ui: &mut Ui) {
-        ui.heading("Through the reel's life");
-        let _ = &self.knives.life;
+        let system = self.system();
+        let heading = match self.knives.life.over {
+            Over::Diameter => "Through the reel's life",
+            Over::Attitude => "Over attitude",
+            Over::Extension => "Over extension",
+        };
+        ui.heading(heading);
+        ui.horizontal_wrapped(|ui| {
+            ui.label("Against");
+            for over in Over::ALL {
+                ui.selectable_value(&mut self.knives.life.over, over, over.name());
+            }
+        });
+        let Some(key) = self.life_key(system) else {
+            return;
+        };
+        self.knives.life.work_out(key);
+        let Some((key, worked_out)) = &self.knives.life.worked_out else {
+            return;
+        };
+        let theme = Self::theme(ui.ctx());
+        note_ui(ui, key, self.session.document.setting.rollers.is_some());
+        legend_ui(ui, key, theme);
+        let mut clicked = None;
+        let mut plot = |ui: &mut Ui, index: usize| {
+            if let Some(at) = plot_ui(ui, key, worked_out, index, theme) {
+                clicked = Some(at);
+            }
+            for sentence in &worked_out.plots[index].sentences {
+                ui.label(RichText::new(sentence).size(13.0));
+            }
+        };
+        if ui.available_width() >= 3.0 * LEAST_WIDTH {
+            ui.columns(3, |columns| {
+                for (index, column) in columns.iter_mut().enumerate() {
+                    // Columns stretch what stands in them, which spreads out words.
+                    column.with_layout(Layout::top_down(Align::Min), |ui| plot(ui, index));
+                }
+            });
+        } else {
+            for index in 0..3 {
+                plot(ui, index);
+                ui.add_space(6.0);
+            }
+        }
+        let over = key.over;
+        if let Some(at) = clicked {
+            self.aim(match over {
+                Over::Diameter => Aim {
+                    reel_diameter: Some(Length::from_mm(at)),
+                    ..Aim::default()
+                },
+                Over::Attitude => Aim {
+                    attitude: Some(Angle::from_deg(at)),
+                    ..Aim::default()
+                },
+                Over::Extension => Aim {
+                    extension: Some(Length::from_mm(at)),
+                    ..Aim::default()
+                },
+            });
+        }
+    }
+
+    fn life_key(&self, system: System) -> Option<Key> {
+        let good = self.session.good()?;
+        Some(Key {
+            unit: good.solved.unit.clone(),
+            trial: Trial::of(&good.solved.solution),
+            knives: self.named_knives(),
+            over: self.knives.life.over,
+            system,
+        })
+    }
+
+    /// Every knife of the document.
+    pub(super) fn named_knives(&self) -> Vec<Named> {
+        let knives = self.session.document.knives();
+        knives
+            .map(|(_, knife)| (knife.name.clone(), knife.section()))
+            .collect()
+    }
+}
+
+/// What stays as it is along the lines.
+fn note_ui(ui: &mut Ui, key: &Key, is_by_rollers: bool) {
+    let height = key.system.length(key.trial.height_of_cut);
+    let attitude = key.system.angle(key.trial.attitude);
+    let diameter = key.system.length(key.unit.setting.reel_diameter);
+    let kept = match key.over {
+        Over::Diameter => format!("attitude {attitude}, height of cut {height}"),
+        Over::Attitude => format!("reel {diameter}, height of cut {height}"),
+        Over::Extension => {
+            format!("reel {diameter}, attitude {attitude}, height of cut {height}")
+        }
+    };
+    let rollers = if is_by_rollers {
+        " as the given rollers leave them now"
+    } else {
+        ""
+    };
+    let text =
+        format!("Kept along each line: {kept}{rollers}. Click a plot to set the unit there.");
+    ui.label(RichText::new(text).weak());
+}
+
+/// The line and the name of every knife, and what the other marks mean.
+fn legend_ui(ui: &mut Ui, key: &Key, theme: Theme) {
+    ui.horizontal_wrapped(|ui| {
+        for (index, (name, _)) in key.knives.iter().enumerate() {
+            sample_ui(ui, knife_ink(index, theme));
+            ui.label(name);
+            ui.add_space(8.0);
+        }
+        let (place, _) = ui.allocate_exact_size(vec2(12.0, 16.0), Sense::hover());
+        ui.painter().circle(
+            place.center(),
+            4.0,
+            paper(theme),
+            Stroke::new(1.6, ink(theme)),
+        );
+        ui.label(RichText::new("passes a limit").weak());
+        let (place, _) = ui.allocate_exact_size(vec2(12.0, 16.0), Sense::hover());
+        ui.painter().vline(
+            place.center().x,
+            place.y_range(),
+            Stroke::new(1.4, ink(theme)),
+        );
+        ui.label(RichText::new("as set now").weak());
+    });
+}
+
+/// A short piece of a knife's line.
+fn sample_ui(ui: &mut Ui, knife: KnifeInk) {
+    let (place, _) = ui.allocate_exact_size(vec2(36.0, 16.0), Sense::hover());
+    let ends = [place.left_center(), place.right_center()];
+    let stroke = Stroke::new(knife.width, knife.colour);
+    let shapes = match knife.style {
+        LineStyle::Solid => vec![egui::Shape::line_segment(ends, stroke)],
+        LineStyle::Dashed { length } => {
+            egui::Shape::dashed_line(&ends, stroke, length, length * 0.618)
+        }
+        LineStyle::Dotted { spacing } => {
+            egui::Shape::dotted_line(&ends, knife.colour, spacing, knife.width)
+        }
+    };
+    ui.painter().extend(shapes);
+}
+
+/// One plot; where it was clicked, in the unit of what it runs over.
+fn plot_ui(
+    ui: &mut Ui,
+    key: &Key,
+    worked_out: &WorkedOut,
+    index: usize,
+    theme: Theme,
+) -> Option<f64> {
+    let measured = Measured::ALL[index];
+    let plotted = &worked_out.plots[index];
+    let (along, upwards) = (across(key.over, key.system), up(key.system));
+    let name = capitalised(measured.name());
+    ui.label(RichText::new(&name).family(super::super::look::strong()));
+    let (left, right) = range_across(key.over, &key.unit, key.system);
+    let (bottom, top) = plotted.up;
+    let quantity = match key.over {
+        Over::Diameter => "reel diameter, new to scrap",
+        _ => key.over.name(),
+    };
+    let now = along.place(key.over.now(&key.unit, &key.trial));
+    let response = Plot::new(("life", index))
+        .height(HEIGHT)
+        // Room for half of the last number under the plot.
+        .width(ui.available_width() - 10.0)
+        .grid_color(faint_ink(theme).gamma_multiply(0.6))
+        .allow_zoom(false)
+        .allow_drag(false)
+        .allow_scroll(false)
+        .allow_axis_zoom_drag(false)
+        .allow_boxed_zoom(false)
+        .allow_double_click_reset(false)
+        .sense(Sense::click())
+        // A reel's life runs from new to scrap.
+        .invert_x(key.over == Over::Diameter)
+        .show_y(false)
+        .custom_x_axes(vec![along.across(quantity)])
+        .custom_y_axes(vec![upwards.up(measured.name())])
+        .x_grid_spacer(along.marks_across())
+        .y_grid_spacer(upwards.marks_up())
+        .label_formatter(move |hover| Some(hover_text(key, index, along, hover)))
+        .show(ui, |plot| {
+            plot.set_plot_bounds(PlotBounds::from_min_max([left, bottom], [right, top]));
+            for (limit, at) in &plotted.limits {
+                plot.hline(
+                    HLine::new(limit.name, *at)
+                        .color(limit_line(limit.name, theme))
+                        .width(1.4)
+                        .style(LineStyle::Solid)
+                        .allow_hover(false),
+                );
+            }
+            plot.vline(
+                VLine::new("as set now", now)
+                    .color(ink(theme))
+                    .width(1.4)
+                    .allow_hover(false),
+            );
+            for (knife, (name, _)) in key.knives.iter().enumerate() {
+                let KnifeInk {
+                    colour,
+                    style,
+                    width,
+                } = knife_ink(knife, theme);
+                for piece in &plotted.lines[knife] {
+                    plot.line(
+                        Line::new(name.as_str(), PlotPoints::Borrowed(piece))
+                            .color(colour)
+                            .style(style)
+                            .width(width)
+                            .allow_hover(false),
+                    );
+                }
+                let crossings = &plotted.crossings[knife];
+                for (radius, colour) in [(4.6, colour), (2.6, paper(theme))] {
+                    plot.points(
+                        Points::new(name.as_str(), PlotPoints::Borrowed(crossings))
+                            .shape(MarkerShape::Circle)
+                            .color(colour)
+                            .filled(true)
+                            .radius(radius)
+                            .allow_hover(false),
+                    );
+                }
+            }
+        });
+    let title = format!("{name} against {}", key.over.name());
+    response
+        .response
+        .widget_info(|| WidgetInfo::labeled(egui::Role::Button, true, title.clone()));
+    limit_names(ui, plotted, &response, theme);
+    let pointer = response.response.interact_pointer_pos()?;
+    if !response.response.clicked() {
+        return None;
+    }
+    let at = along.base(response.transform.value_from_position(pointer).x);
+    let (low, high) = key.over.range(&key.unit);
+    Some(at.clamp(low.min(high), high.max(low)))
+}
+
+/// The names of the limits, on their lines.
+fn limit_names(ui: &Ui, plotted: &Plotted, response: &PlotResponse<()>, theme: Theme) {
+    let frame = *response.transform.frame();
+    let painter = ui.painter().with_clip_rect(frame.intersect(ui.clip_rect()));
+    let mut taken: Vec<Rect> = Vec::new();
+    for (limit, at) in &plotted.limits {
+        let y = response.transform.position_from_point_y(*at);
+        let galley = painter.layout_no_wrap(
+            limit.name.to_owned(),
+            FontId::proportional(12.0),
+            ink(theme),
+        );
+        // Beside the line on the side that is past it, and inside the plot.
+        let (anchor, off) = if limit.is_past_above {
+            (Align2::RIGHT_BOTTOM, -2.0)
+        } else {
+            (Align2::RIGHT_TOP, 2.0)
+        };
+        let mut place = anchor.anchor_size(pos2(frame.right() - 5.0, y + off), galley.size());
+        if let Some(other) = taken.iter().find(|other| other.intersects(place)) {
+            place = place.translate(vec2(other.left() - place.right() - 6.0, 0.0));
+        }
+        if place.bottom() > frame.bottom() || place.top() < frame.top() {
+            place = place.translate(vec2(0.0, 2.0 * (y - place.center().y)));
+        }
+        painter.rect_filled(place.expand2(vec2(3.0, 0.0)), 2.0, veil(theme));
+        painter.galley(place.min, galley, ink(theme));
+        taken.push(place);
+    }
+}
+
+/// Paper that lets a little of what is under it through.
+pub(super) fn veil(theme: Theme) -> Color32 {
+    paper(theme).gamma_multiply(0.8)
+}
+
+/// What every knife gives under the pointer.
+fn hover_text(key: &Key, index: usize, along: Axis, hover: &HoverPosition<'_>) -> String {
+    let (HoverPosition::NearDataPoint { position, .. } | HoverPosition::Elsewhere { position }) =
+        hover;
+    let (low, high) = key.over.range(&key.unit);
+    let at = along.base(position.x).clamp(low.min(high), high.max(low));
+    let mut lines = vec![format!(
+        "{} at {}",
+        capitalised(Measured::ALL[index].name()),
+        told(key.over, at, key.system)
+    )];
+    for (name, section) in &key.knives {
+        let values = measured_at(&key.unit, &key.trial, *section, key.over, at);
+        let shown = values.map_or("reel and knife do not meet".to_owned(), |values| {
+            key.system.length(Length::from_mm(values[index]))
+        });
+        lines.push(format!("{name}: {shown}"));
+    }
+    lines.join("\n")
+}
+
+fn capitalised(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or(String::new(), |first| {
+        first.to_uppercase().collect::<String>() + letters.as_str()
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::{NoDialogs, Preferences, Session};
+
+    fn app() -> App {
+        let session = Session::demo().expect("the demo unit opens");
+        App::new(session, Preferences::default(), Box::new(NoDialogs))
+    }
+
+    #[test]
+    fn the_plots_are_worked_out_once_while_nothing_changes() {
+        let mut app = app();
+        let system = app.system();
+        let key = app.life_key(system).expect("solved");
+        assert!(app.knives.life.work_out(key.clone()));
+        assert!(!app.knives.life.work_out(key.clone()));
+        app.knives.life.over = Over::Attitude;
+        let other = app.life_key(system).expect("solved");
+        assert!(app.knives.life.work_out(other));
+    }
+
+    #[test]
+    fn a_crossing_is_said_in_words() {
+        let mut app = app();
+        app.session.document.setting.attitude = Some(crate::units::Quantity::from_value(
+            Angle::from_deg(6.0),
+            System::InchDecimal,
+        ));
+        app.session.settle();
+        let key = app.life_key(System::InchDecimal).expect("solved");
+        let worked_out = WorkedOut::of(&key);
+        let said = worked_out.plots[0].sentences.join("\n");
+        assert!(
+            said.contains("\"short\"") && said.contains("the sweep limit (watch) at a reel of"),
+            "{said}"
+        );
+        for plotted in &worked_out.plots {
+            let marked: usize = plotted.crossings.iter().map(Vec::len).sum();
+            let told = plotted.sentences.iter().filter(|s| s.contains("passes"));
+            assert_eq!(marked, told.count());
+        }
     }
 }

@@ -1,9 +1,13 @@
 //! The Knives area: which knife fits this unit, at this height of cut, from a new reel to a scrap
 //! one, and how much room in attitude it leaves.
 
+mod aim;
+mod axis;
 mod cells;
 mod heads;
+mod inks;
 mod life;
+mod map_painting;
 mod overlay;
 mod rows;
 mod sentences;
@@ -34,7 +38,6 @@ pub(super) struct KnivesState {
 /// The table and its ranking.
 #[derive(Clone, Debug)]
 struct WorkedOut {
-    trial: Trial,
     rows: Vec<KnifeRow>,
     ranking: Ranking,
     rests_on: [String; 3],
@@ -73,7 +76,6 @@ impl App {
         let is_listed = |name: &str| document.knives().any(|(_, knife)| knife.name == name);
         self.knives.overlay.ticked.keep_only(is_listed);
         self.knives.worked_out = Some(WorkedOut {
-            trial,
             rows,
             ranking,
             rests_on: rests_on(document),
