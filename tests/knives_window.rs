@@ -60,8 +60,10 @@ fn order(window: &Window) -> Vec<String> {
         .knives()
         .map(|(_, knife)| knife.name.as_str())
         .collect();
+    // What the table rests on stands under it, and ends it; plots and map name knives too.
     labels(window)
         .into_iter()
+        .take_while(|label| !label.starts_with("Bench measurements used"))
         .filter(|label| names.contains(&label.as_str()))
         .collect()
 }
