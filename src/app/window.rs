@@ -5,7 +5,7 @@ use egui::ViewportBuilder;
 
 use super::files::NativeDialogs;
 use super::shot::Shot;
-use super::{App, NoDialogs, Preferences, Session, look};
+use super::{App, Area, NoDialogs, Preferences, Session, look};
 use crate::headless::{Problem, WindowArguments};
 
 /// The folder name under which preferences are kept.
@@ -93,6 +93,15 @@ fn create(
         App::new(session, preferences, Box::new(NativeDialogs))
     };
     app.shot = shot;
+    if arguments.knives {
+        app.area = Area::Knives;
+    }
+    if let Some((width, height)) = arguments.size {
+        // The size of an earlier start is restored first; the one asked for now goes before it.
+        #[allow(clippy::cast_precision_loss)]
+        let size = egui::vec2(width as f32, height as f32);
+        ctx.send_viewport_cmd(egui::ViewportCommand::InnerSize(size));
+    }
     app
 }
 

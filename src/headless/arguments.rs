@@ -91,6 +91,9 @@ pub struct WindowArguments {
     /// Size of the window, as 1280x800.
     #[arg(long, value_parser = size, value_name = "WIDTHxHEIGHT")]
     pub size: Option<(u32, u32)>,
+    /// Open in the Knives area.
+    #[arg(long)]
+    pub knives: bool,
     /// Open in dark, whatever was chosen before.
     #[arg(long)]
     pub dark: bool,
