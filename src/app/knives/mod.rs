@@ -7,6 +7,8 @@ mod cells;
 mod heads;
 mod inks;
 mod life;
+mod lowest;
+mod map_marks;
 mod map_painting;
 mod overlay;
 mod rows;

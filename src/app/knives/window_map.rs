@@ -1,20 +1,16 @@
 //! The window map: attitude across, reel diameter up, and what forbids each place.
 
-use egui::{
-    Align2, ComboBox, FontId, Grid, Pos2, Rect, RichText, Sense, Shape, Slider, Stroke, Ui,
-    WidgetInfo, pos2, vec2,
-};
-use egui_plot::{HoverPosition, Plot, PlotBounds, PlotPoint, PlotResponse};
+use egui::{ComboBox, Rect, RichText, Sense, Shape, Slider, Ui, WidgetInfo, vec2};
+use egui_plot::{HoverPosition, Plot, PlotBounds, PlotPoint};
 
 use super::App;
 use super::aim::Aim;
 use super::axis::Axis;
-use super::inks::{ink, paper};
-use super::life::{Named, veil};
-use super::map_painting::{Paper, SHOWN, USABLE, swatch};
-use crate::analysis::knives::{
-    Life, Limit, Map, Trial, attitude_range, lowest_height, map_of_all, passed_at,
-};
+use super::life::Named;
+use super::lowest::Lowest;
+use super::map_marks::{key_ui, mark_places, marks_ui};
+use super::map_painting::{Paper, USABLE};
+use crate::analysis::knives::{Limit, Map, Trial, attitude_range, map_of_all, passed_at};
 use crate::drawing::Theme;
 use crate::geometry::{KnifeSection, Stance};
 use crate::unit::{Fitted, Unit};
@@ -23,7 +19,7 @@ use crate::units::{Angle, Length, System};
 /// Height of the map.
 const HEIGHT: f32 = 400.0;
 /// The lowest height of cut on the map's slider.
-const LEAST_HEIGHT_MM: f64 = 0.5;
+pub(super) const LEAST_HEIGHT_MM: f64 = 0.5;
 
 /// What the map remembers.
 #[derive(Debug, Default)]
@@ -36,7 +32,7 @@ pub(super) struct MapState {
     height: Option<Length>,
     mapped: Option<(MapKey, Map)>,
     painted: Option<Painted>,
-    lowest: Option<Lowest>,
+    pub(super) lowest: Option<Lowest>,
 }
 
 /// A map's shapes and names on a piece of paper.
@@ -57,32 +53,10 @@ struct MapKey {
     height: Length,
 }
 
-/// The lowest heights of cut that were found on a unit, for knives and sizes of the reel.
-#[derive(Debug)]
-struct Lowest {
-    unit: Unit,
-    found: Vec<Found>,
-}
-
-/// The lowest height of cut that leaves a knife any window; none where no height does.
-#[derive(Clone, Copy, Debug)]
-struct Found {
-    knife: KnifeSection,
-    diameter: Length,
-    height: Option<Length>,
-}
-
-impl Lowest {
-    fn get(&self, knife: &KnifeSection, diameter: Length) -> Option<&Found> {
-        let is_meant = |found: &&Found| found.knife == *knife && found.diameter == diameter;
-        self.found.iter().find(is_meant)
-    }
-}
-
 /// What is chosen for the map, with what the unit gives.
-struct Chosen {
-    unit: Unit,
-    trial: Trial,
+pub(super) struct Chosen {
+    pub(super) unit: Unit,
+    pub(super) trial: Trial,
     knives: Vec<Named>,
     height_in_force: Length,
 }
@@ -103,7 +77,7 @@ impl Chosen {
 }
 
 /// The unit without what a map sweeps over.
-fn without_setting(unit: &Unit) -> Unit {
+pub(super) fn without_setting(unit: &Unit) -> Unit {
     let mut unit = unit.clone();
     unit.setting.stance = Stance::Wanted {
         attitude: Angle::ZERO,
@@ -132,39 +106,6 @@ impl MapState {
         self.mapped = Some((key, map));
         self.painted = None;
         true
-    }
-
-    /// Finds the lowest heights that are not known yet; how many it had to look for.
-    fn find_lowest(&mut self, unit: &Unit, knives: &[Named]) -> usize {
-        let plain = without_setting(unit);
-        let known = self.lowest.take().filter(|lowest| lowest.unit == plain);
-        let mut lowest = Lowest {
-            unit: plain,
-            found: Vec::new(),
-        };
-        let mut looked_for = 0;
-        for (_, section) in knives {
-            for life in Life::ALL {
-                let diameter = life.diameter(unit);
-                if lowest.get(section, diameter).is_some() {
-                    continue;
-                }
-                let known = known
-                    .as_ref()
-                    .and_then(|known| known.get(section, diameter));
-                let found = known.copied().unwrap_or_else(|| {
-                    looked_for += 1;
-                    Found {
-                        knife: *section,
-                        diameter,
-                        height: lowest_height(unit, &unit.setting, *section, diameter),
-                    }
-                });
-                lowest.found.push(found);
-            }
-        }
-        self.lowest = Some(lowest);
-        looked_for
     }
 }
 
@@ -419,45 +360,6 @@ impl App {
             ..Aim::default()
         })
     }
-
-    /// The lowest height of cut at which each knife leaves any window.
-    fn lowest_ui(&self, ui: &mut Ui, unit: &Unit, knives: &[Named], system: System) {
-        let Some(lowest) = &self.knives.map.lowest else {
-            return;
-        };
-        ui.label(
-            RichText::new("Lowest height of cut that leaves any window")
-                .family(super::super::look::strong()),
-        );
-        Grid::new("lowest heights")
-            .striped(true)
-            .spacing(vec2(22.0, 5.0))
-            .show(ui, |ui| {
-                ui.label(RichText::new("Knife").weak());
-                for life in Life::ALL {
-                    let diameter = system.length(life.diameter(unit));
-                    let words = format!("reel {}, {diameter}", life.name());
-                    ui.label(RichText::new(words).weak());
-                }
-                ui.end_row();
-                for (name, section) in knives {
-                    ui.label(name);
-                    for life in Life::ALL {
-                        let found = lowest.get(section, life.diameter(unit));
-                        let shown = match found.map(|found| found.height) {
-                            None => "…".to_owned(),
-                            Some(None) => "none".to_owned(),
-                            Some(Some(height)) if height.mm() <= LEAST_HEIGHT_MM => {
-                                format!("{} or lower", system.length(height))
-                            }
-                            Some(Some(height)) => system.length(height),
-                        };
-                        ui.label(shown);
-                    }
-                    ui.end_row();
-                }
-            });
-    }
 }
 
 /// The diameters that the map shows.
@@ -483,143 +385,6 @@ fn place_of(chosen: &Chosen, system: System, at: PlotPoint) -> (Angle, Length) {
         Angle::from_deg(at.x.min(high.deg()).max(low.deg())),
         Length::from_mm(diameter_mm.min(new).max(smallest)),
     )
-}
-
-/// What the hatches and the two marks mean.
-fn key_ui(ui: &mut Ui, map: &Map, theme: Theme) {
-    ui.horizontal_wrapped(|ui| {
-        let plain = |place: Rect| {
-            let stroke = Stroke::new(2.0, ink(theme));
-            let inside = egui::StrokeKind::Inside;
-            vec![
-                Shape::rect_filled(place, 2.0, paper(theme)),
-                Shape::rect_stroke(place, 2.0, stroke, inside),
-            ]
-        };
-        key_entry_ui(ui, USABLE, &plain, theme);
-        for limit in SHOWN {
-            if map.rows.iter().any(|row| !row.bands(limit).is_empty()) {
-                let hatched = |place: Rect| swatch(place, limit, theme);
-                key_entry_ui(ui, limit.name(), &hatched, theme);
-            }
-        }
-        for (mark, words) in [(Mark::Now, "as set now"), (Mark::Bench, "bench")] {
-            let marked = |place: Rect| mark.shapes(place.center(), theme);
-            key_entry_ui(ui, words, &marked, theme);
-        }
-    });
-}
-
-/// A sample and its words, which no line break parts.
-fn key_entry_ui(ui: &mut Ui, words: &str, sample: &dyn Fn(Rect) -> Vec<Shape>, theme: Theme) {
-    const SAMPLE: egui::Vec2 = vec2(22.0, 16.0);
-    let font = egui::TextStyle::Body.resolve(ui.style());
-    let galley = ui
-        .painter()
-        .layout_no_wrap(words.to_owned(), font, ink(theme));
-    let size = vec2(
-        SAMPLE.x + galley.size().x + 14.0,
-        SAMPLE.y.max(galley.size().y),
-    );
-    let (place, response) = ui.allocate_exact_size(size, Sense::hover());
-    response.widget_info(|| WidgetInfo::labeled(egui::Role::Label, true, words));
-    let corner = pos2(place.left(), place.center().y - SAMPLE.y / 2.0);
-    let at = Rect::from_min_size(corner, SAMPLE);
-    ui.painter()
-        .with_clip_rect(at.expand(2.0).intersect(ui.clip_rect()))
-        .extend(sample(at));
-    let corner = pos2(at.right() + 6.0, place.center().y - galley.size().y / 2.0);
-    ui.painter().galley(corner, galley, ink(theme));
-}
-
-/// A place that is marked on the map.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Mark {
-    Now,
-    Bench,
-}
-
-impl Mark {
-    fn shapes(self, at: Pos2, theme: Theme) -> Vec<Shape> {
-        let (ink, paper) = (ink(theme), paper(theme));
-        match self {
-            Self::Now => vec![
-                Shape::circle_filled(at, 7.5, paper),
-                Shape::circle_stroke(at, 6.0, Stroke::new(2.0, ink)),
-                Shape::circle_filled(at, 2.8, ink),
-            ],
-            Self::Bench => {
-                let corners = |size: f32| {
-                    [(0.0, -size), (size, 0.0), (0.0, size), (-size, 0.0)]
-                        .into_iter()
-                        .map(|(x, y)| at + vec2(x, y))
-                        .collect::<Vec<_>>()
-                };
-                vec![
-                    Shape::convex_polygon(corners(8.5), paper, Stroke::NONE),
-                    Shape::convex_polygon(corners(6.5), paper, Stroke::new(2.0, ink)),
-                ]
-            }
-        }
-    }
-}
-
-/// Where the bench pose and the present setting stand on the screen.
-fn mark_places(response: &PlotResponse<()>, chosen: &Chosen, diameter: Axis) -> [Pos2; 2] {
-    let bench = &chosen.unit.profile.bench;
-    let now = chosen.unit.setting.reel_diameter;
-    [
-        (bench.attitude, bench.reel_diameter),
-        (chosen.trial.attitude, now),
-    ]
-    .map(|(attitude, size)| {
-        let point = PlotPoint::new(attitude.deg(), diameter.place(size.mm()));
-        response.transform.position_from_point(&point)
-    })
-}
-
-/// The present setting and the bench pose, with their names.
-fn marks_ui(ui: &Ui, response: &PlotResponse<()>, chosen: &Chosen, diameter: Axis, theme: Theme) {
-    let frame = *response.transform.frame();
-    let painter = ui
-        .painter()
-        .with_clip_rect(frame.expand(8.0).intersect(ui.clip_rect()));
-    let [on_bench, now] = mark_places(response, chosen, diameter);
-    let is_one_place = on_bench.distance(now) < 14.0;
-    for (mark, words, place) in [
-        (Mark::Bench, "bench", on_bench),
-        (Mark::Now, "as set now", now),
-    ] {
-        if !frame.expand(0.5).contains(place) || (is_one_place && mark == Mark::Bench) {
-            continue;
-        }
-        let words = if !is_one_place {
-            words
-        } else if on_bench.distance(now) < 0.5 {
-            "as set now, as on the bench"
-        } else {
-            "as set now, near the bench"
-        };
-        let galley =
-            painter.layout_no_wrap(words.to_owned(), FontId::proportional(12.5), ink(theme));
-        // On the side away from the other mark, if there is room.
-        let other = if mark == Mark::Now { on_bench } else { now };
-        let room = 14.0 + galley.size().x;
-        let is_right =
-            place.x + room < frame.right() && (place.x >= other.x || place.x - room < frame.left());
-        let (anchor, off) = if is_right {
-            (Align2::LEFT_CENTER, 12.0)
-        } else {
-            (Align2::RIGHT_CENTER, -12.0)
-        };
-        let mut label = anchor.anchor_size(place + vec2(off, 0.0), galley.size());
-        let up = (frame.top() + 2.0 - label.top()).max(0.0);
-        let down = (label.bottom() - frame.bottom() + 2.0).max(0.0);
-        label = label.translate(vec2(0.0, up - down));
-        painter.rect_filled(label.expand2(vec2(3.0, 1.0)), 2.0, veil(theme));
-        painter.galley(label.min, galley, ink(theme));
-        painter.extend(mark.shapes(place, theme));
-    }
 }
 
 /// What the map says, in words.

@@ -1,0 +1,109 @@
+//! The lowest height of cut at which each knife leaves any window, through the reel's life.
+
+use egui::{Grid, RichText, Ui, vec2};
+
+use super::App;
+use super::life::Named;
+use super::window_map::{LEAST_HEIGHT_MM, MapState, without_setting};
+use crate::analysis::knives::{Life, lowest_height};
+use crate::geometry::KnifeSection;
+use crate::unit::Unit;
+use crate::units::{Length, System};
+
+/// The lowest heights of cut that were found on a unit, for knives and sizes of the reel.
+#[derive(Debug)]
+pub(super) struct Lowest {
+    unit: Unit,
+    found: Vec<Found>,
+}
+
+/// The lowest height of cut that leaves a knife any window; none where no height does.
+#[derive(Clone, Copy, Debug)]
+struct Found {
+    knife: KnifeSection,
+    diameter: Length,
+    height: Option<Length>,
+}
+
+impl Lowest {
+    fn get(&self, knife: &KnifeSection, diameter: Length) -> Option<&Found> {
+        let is_meant = |found: &&Found| found.knife == *knife && found.diameter == diameter;
+        self.found.iter().find(is_meant)
+    }
+}
+
+impl MapState {
+    /// Finds the lowest heights that are not known yet; how many it had to look for.
+    pub(super) fn find_lowest(&mut self, unit: &Unit, knives: &[Named]) -> usize {
+        let plain = without_setting(unit);
+        let known = self.lowest.take().filter(|lowest| lowest.unit == plain);
+        let mut lowest = Lowest {
+            unit: plain,
+            found: Vec::new(),
+        };
+        let mut looked_for = 0;
+        for (_, section) in knives {
+            for life in Life::ALL {
+                let diameter = life.diameter(unit);
+                if lowest.get(section, diameter).is_some() {
+                    continue;
+                }
+                let known = known
+                    .as_ref()
+                    .and_then(|known| known.get(section, diameter));
+                let found = known.copied().unwrap_or_else(|| {
+                    looked_for += 1;
+                    Found {
+                        knife: *section,
+                        diameter,
+                        height: lowest_height(unit, &unit.setting, *section, diameter),
+                    }
+                });
+                lowest.found.push(found);
+            }
+        }
+        self.lowest = Some(lowest);
+        looked_for
+    }
+}
+
+impl App {
+    /// The lowest height of cut at which each knife leaves any window.
+    pub(super) fn lowest_ui(&self, ui: &mut Ui, unit: &Unit, knives: &[Named], system: System) {
+        let Some(lowest) = &self.knives.map.lowest else {
+            return;
+        };
+        ui.label(
+            RichText::new("Lowest height of cut that leaves any window")
+                .family(super::super::look::strong()),
+        );
+        Grid::new("lowest heights")
+            .striped(true)
+            .spacing(vec2(22.0, 5.0))
+            .show(ui, |ui| {
+                ui.label(RichText::new("Knife").weak());
+                for life in Life::ALL {
+                    let diameter = system.length(life.diameter(unit));
+                    let words = format!("reel {}, {diameter}", life.name());
+                    ui.label(RichText::new(words).weak());
+                }
+                ui.end_row();
+                for (name, section) in knives {
+                    ui.label(name);
+                    for life in Life::ALL {
+                        let found = lowest.get(section, life.diameter(unit));
+                        let shown = match found.map(|found| found.height) {
+                            None => "…".to_owned(),
+                            Some(None) => "none".to_owned(),
+                            Some(Some(height)) if height.mm() <= LEAST_HEIGHT_MM => {
+                                format!("{} or lower", system.length(height))
+                            }
+                            Some(Some(height)) => system.length(height),
+                        };
+                        ui.label(shown);
+                    }
+                    ui.end_row();
+                }
+            });
+    }
+}
