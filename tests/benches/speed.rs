@@ -1,4 +1,5 @@
-//! How fast it is: a solve with its findings, the scene, and a whole frame of the window.
+//! How fast it is: a solve with its findings, the scene, a whole frame of the window, and the
+//! knives: their table and the map of one.
 //!
 //! `cargo bench` prints the figures; DEVELOPERS.md keeps those of one machine.
 
@@ -6,10 +7,12 @@ use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use egui::{Context, RawInput, Rect, pos2, vec2};
+use sweepgauge::analysis::knives::{Trial, map, table};
 use sweepgauge::analysis::{Case, Findings, Solution, Solved};
 use sweepgauge::app::{App, NoDialogs, Preferences, Session, dress};
 use sweepgauge::drawing::{ShownIn, SideView, Standing, Theme, View, lay_out};
-use sweepgauge::units::{Angle, Quantity, System};
+use sweepgauge::unit::Document;
+use sweepgauge::units::{Angle, Length, Quantity, System};
 
 fn demo() -> Session {
     Session::demo().expect("the demo unit opens")
@@ -47,6 +50,35 @@ fn solve(criterion: &mut Criterion) {
                 solution: &solution,
             })
         });
+    });
+}
+
+/// The demo unit with eight knives on its list, the later ones a little longer each.
+fn eight_knives() -> Document {
+    let mut document = demo().document;
+    let missing = 7 - document.options.len();
+    for step in (1_u8..).take(missing) {
+        let mut knife = document.knife.clone();
+        let further = Length::from_mm(f64::from(step) * 0.5);
+        knife.name = format!("longer {step}");
+        knife.reach = Quantity::from_value(knife.reach.value() + further, System::InchDecimal);
+        document.options.push(knife);
+    }
+    document
+}
+
+fn knives(criterion: &mut Criterion) {
+    let document = eight_knives();
+    let solved = Solved::of(&document).expect("the demo unit has a solution");
+    let unit = &solved.unit;
+    let trial = Trial::of(&solved.solution);
+    assert_eq!(document.knives().count(), 8);
+    criterion.bench_function("table of 8 knives, reel new, now and scrap", |bench| {
+        bench.iter(|| table(&document, unit, black_box(&trial)));
+    });
+    // Attitude across, diameter up, every border solved; map_grid.py judges the same by a grid.
+    criterion.bench_function("map of a knife", |bench| {
+        bench.iter(|| map(unit, black_box(&trial), unit.setting.knife));
     });
 }
 
@@ -105,5 +137,5 @@ fn frame(criterion: &mut Criterion) {
     });
 }
 
-criterion_group!(speed, solve, scene, frame);
+criterion_group!(speed, solve, knives, scene, frame);
 criterion_main!(speed);

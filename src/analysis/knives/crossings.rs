@@ -5,6 +5,9 @@
 //! no more than its neighbourhood shows could come down to nothing and up again within the cell:
 //! a function f with |f''| ≤ M has no zero in a cell of width w if |f| > M·w²/8 at both ends.
 //! No function is taken to be monotonic.
+//!
+//! Where the functions begin or cease to exist they may be as steep as a square root. The part of
+//! such a cell in which they exist is cut again, ever finer towards the border.
 
 use kurbo::common::solve_itp;
 
@@ -12,6 +15,8 @@ use kurbo::common::solve_itp;
 const EPSILON: f64 = 1e-11;
 /// How many times more a function may bend inside a cell than it is seen to bend around it.
 const BEND_SAFETY: f64 = 4.0;
+/// Cells between a border of existence and the sample beside it.
+const CELLS_AT_BORDER: u32 = 16;
 
 /// Something that may not exist everywhere: the values of several functions at a place.
 pub(super) type Values = Option<Vec<f64>>;
@@ -37,32 +42,59 @@ pub(super) fn crossings(
         .map(|index| (place(index), functions(place(index))))
         .collect();
     let mut found = Vec::new();
-    for (index, pair) in samples.windows(2).enumerate() {
+    search_cells(functions, &samples, &mut found);
+    for pair in samples.windows(2) {
         let [(from, at_from), (to, at_to)] = pair else {
             continue;
         };
-        match (at_from, at_to) {
-            (Some(a), Some(b)) => {
-                for which in 0..a.len().min(b.len()) {
-                    let bend = BEND_SAFETY * bend_around(&samples, index, which);
-                    let cell = Cell {
-                        from: *from,
-                        to: *to,
-                        at_from: a[which],
-                        at_to: b[which],
-                    };
-                    cell.search(functions, which, bend, &mut found);
-                }
-            }
-            (None, None) => {}
-            (Some(_), None) | (None, Some(_)) => {
-                let at = border(functions, *from, *to, at_from.is_some());
-                found.push(Crossing { at, which: None });
-            }
+        if at_from.is_some() == at_to.is_some() {
+            continue;
         }
+        let (exists, gone) = if at_from.is_some() {
+            (*from, *to)
+        } else {
+            (*to, *from)
+        };
+        let (still, no_more) = border(functions, exists, gone);
+        found.push(Crossing {
+            at: f64::midpoint(still, no_more),
+            which: None,
+        });
+        let mut samples: Vec<(f64, Values)> = (0..=CELLS_AT_BORDER)
+            .map(|index| f64::from(index) / f64::from(CELLS_AT_BORDER))
+            .map(|part| still + (exists - still) * part * part)
+            .map(|at| (at, functions(at)))
+            .collect();
+        if exists < gone {
+            samples.reverse();
+        }
+        search_cells(functions, &samples, &mut found);
     }
     found.sort_by(|a, b| a.at.total_cmp(&b.at));
     found
+}
+
+/// Searches every cell at both of whose ends the functions exist.
+fn search_cells(
+    functions: &mut dyn FnMut(f64) -> Values,
+    samples: &[(f64, Values)],
+    found: &mut Vec<Crossing>,
+) {
+    for (index, pair) in samples.windows(2).enumerate() {
+        let [(from, Some(a)), (to, Some(b))] = pair else {
+            continue;
+        };
+        for which in 0..a.len().min(b.len()) {
+            let bend = BEND_SAFETY * bend_around(samples, index, which);
+            let cell = Cell {
+                from: *from,
+                to: *to,
+                at_from: a[which],
+                at_to: b[which],
+            };
+            cell.search(functions, which, bend, found);
+        }
+    }
 }
 
 /// The largest second difference of a function over the samples around a cell.
@@ -82,26 +114,22 @@ fn bend_around(samples: &[(f64, Values)], cell: usize, which: usize) -> f64 {
         .fold(0.0, f64::max)
 }
 
-/// Where existence begins or ceases between two places, by halving.
-fn border(
-    functions: &mut dyn FnMut(f64) -> Values,
-    from: f64,
-    to: f64,
-    exists_at_from: bool,
-) -> f64 {
-    let (mut from, mut to) = (from, to);
-    while to - from > EPSILON {
-        let middle = f64::midpoint(from, to);
-        if middle <= from || middle >= to {
+/// Where existence ceases between a place where there is some and one where there is none, by
+/// halving: the last place where it is seen, and the first where it is not.
+fn border(functions: &mut dyn FnMut(f64) -> Values, exists: f64, gone: f64) -> (f64, f64) {
+    let (mut exists, mut gone) = (exists, gone);
+    while (gone - exists).abs() > EPSILON {
+        let middle = f64::midpoint(exists, gone);
+        if middle <= exists.min(gone) || middle >= exists.max(gone) {
             break;
         }
-        if functions(middle).is_some() == exists_at_from {
-            from = middle;
+        if functions(middle).is_some() {
+            exists = middle;
         } else {
-            to = middle;
+            gone = middle;
         }
     }
-    f64::midpoint(from, to)
+    (exists, gone)
 }
 
 /// A function between two neighbouring samples.
@@ -234,5 +262,26 @@ mod tests {
         let found = crossings(&mut functions, 0.0, 5.0, 40);
         assert_eq!(found.len(), 1);
         assert!(found[0].which.is_none() && (found[0].at - 2.345_678).abs() < 1e-9);
+    }
+
+    #[test]
+    fn what_is_crossed_just_before_nothing_exists_any_more_is_found() {
+        // A square root that is steep where it begins: nothing at 1.000_001, and no more below 1.
+        for sign in [1.0, -1.0] {
+            let mut functions = |x: f64| {
+                let root = (sign * x - 1.0).sqrt();
+                (!root.is_nan()).then(|| vec![root - 1e-3])
+            };
+            let (low, high) = if sign > 0.0 {
+                (0.07, 5.0)
+            } else {
+                (-5.0, -0.07)
+            };
+            let found = crossings(&mut functions, low, high, 40);
+            let at = |which: Option<usize>| found.iter().find(|c| c.which == which).unwrap().at;
+            assert_eq!(found.len(), 2, "{found:?}");
+            assert!((at(None) - sign).abs() < 1e-10, "{found:?}");
+            assert!((at(Some(0)) - sign * 1.000_001).abs() < 1e-10, "{found:?}");
+        }
     }
 }

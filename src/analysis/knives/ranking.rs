@@ -2,10 +2,10 @@
 
 use super::limit::Limit;
 use super::table::{KnifeRow, Life, Trial};
-use super::window::Window;
+use super::window::{Window, range_in_force};
 use crate::analysis::Solution;
 use crate::analysis::knives::limit::Margins;
-use crate::unit::{Document, Unit};
+use crate::unit::{Document, Limits, Unit};
 use crate::units::{Angle, System};
 
 /// Knives in the order they fit, with the reasons.
@@ -124,11 +124,6 @@ fn why_none(
 #[must_use]
 pub fn rests_on(document: &Document) -> [String; 3] {
     let bench = &document.bench;
-    let limits = if document.limits.is_some() {
-        "some set in the unit's file, the rest this program's starting values"
-    } else {
-        "this program's starting values, no standard and not from your own trials"
-    };
     [
         format!(
             "Bench measurements used: reel {}, height of cut {}, attitude {}, behind centre {}, gap {}.",
@@ -138,7 +133,59 @@ pub fn rests_on(document: &Document) -> [String; 3] {
             bench.behind_centre.text(),
             bench.gap.text(),
         ),
-        format!("Limits used: {limits}."),
+        limits_used(document),
         "Reach and section come from the supplier's drawing: check them on arrival, before the knife is fitted.".to_owned(),
     ]
+}
+
+/// The limits that a window rests on, each with whether it is the unit's own.
+fn limits_used(document: &Document) -> String {
+    let system = document.system();
+    let given = document.limits.clone().unwrap_or_default();
+    let limits = Limits::in_force(document.turf, Some(&given));
+    let judged = [
+        (
+            format!(
+                "sweep {} of the height of cut",
+                system.share(limits.sweep_over)
+            ),
+            given.sweep_over.is_some(),
+        ),
+        (
+            format!("underside {}", system.length(limits.underside)),
+            given.underside.is_some(),
+        ),
+        (
+            format!(
+                "edge ahead of centre {}",
+                system.length(limits.ahead_of_centre)
+            ),
+            given.ahead_of_centre.is_some(),
+        ),
+    ];
+    let starting = if judged.iter().all(|(_, is_own)| *is_own) {
+        ""
+    } else {
+        " Starting values are this program's, no standard and not from your own trials."
+    };
+    let told = judged.map(|(limit, is_own)| {
+        let whose = if is_own {
+            "from the unit's file"
+        } else {
+            "starting value"
+        };
+        format!("{limit} ({whose})")
+    });
+    let (low, high) = range_in_force(&limits);
+    let whose = if given.attitude_range.is_some() {
+        "from the unit's file"
+    } else {
+        "the brackets' range is not given"
+    };
+    format!(
+        "Limits used: {}, attitudes {} to {} ({whose}).{starting}",
+        told.join(", "),
+        system.angle(low),
+        system.angle(high),
+    )
 }

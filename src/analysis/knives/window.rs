@@ -4,7 +4,7 @@ use super::crossings::{Crossing, Values, crossings};
 use super::limit::{Limit, Margins};
 use crate::analysis::Solution;
 use crate::geometry::{Setting, Stance};
-use crate::unit::Unit;
+use crate::unit::{Limits, Unit};
 use crate::units::{Angle, Length};
 
 /// Attitudes are searched from here when the brackets' range is not known.
@@ -65,7 +65,11 @@ impl Span {
 /// The attitudes that are searched: what the brackets were said to allow, or −5° to 20°.
 #[must_use]
 pub fn attitude_range(unit: &Unit) -> (Angle, Angle) {
-    unit.limits
+    range_in_force(&unit.limits)
+}
+
+pub(super) fn range_in_force(limits: &Limits) -> (Angle, Angle) {
+    limits
         .attitude_range
         .unwrap_or((Angle::from_deg(LEAST_DEG), Angle::from_deg(MOST_DEG)))
 }
