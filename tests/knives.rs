@@ -23,7 +23,7 @@ use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{Config, RngSeed, TestRunner};
 use serde_json::Value;
 use sweepgauge::analysis::knives::{
-    KnifeRow, Life, Limit, Measured, Over, Ranking, Trial, Window, attitude_range, curve,
+    KnifeRow, Life, Limit, Measured, Over, Ranking, Trial, Window, attitude_range, curves,
     lowest_height, map, rank, table, windows,
 };
 use sweepgauge::analysis::{Solution, Solved};
@@ -529,20 +529,21 @@ fn every_crossing_of_a_curve_is_where_a_scan_finds_a_change_of_sign() {
             };
             let (low, high) = scanned_range(&unit, over);
             let limits = limits_of(&unit, &trial, measured);
-            let drawn = curve(&unit, &trial, knife, over, measured);
-            for &[at, at_mm] in &drawn.points {
+            let index = Measured::ALL.iter().position(|m| *m == measured).unwrap();
+            let drawn = &curves(&unit, &trial, knife, over)[index];
+            for &[at, at_mm] in drawn.pieces.iter().flatten() {
                 assert_eq!(value(at), Some(at_mm));
             }
             let scanned = places(value, low, high, 800);
-            let named: BTreeSet<_> = drawn.crossings.iter().map(|c| c.limit).collect();
+            let named: BTreeSet<_> = drawn.crossings.iter().map(|c| c.limit.name).collect();
             assert!(named.iter().all(|name| limits.iter().any(|l| l.0 == *name)));
             for (name, limit_mm) in limits {
                 let margin = |at: f64| value(at).map(|value| value - limit_mm);
                 let found: Vec<f64> = drawn
                     .crossings
                     .iter()
-                    .filter(|crossing| crossing.limit == name)
-                    .inspect(|crossing| assert_eq!(mm(crossing.value_mm), mm(limit_mm)))
+                    .filter(|crossing| crossing.limit.name == name)
+                    .inspect(|crossing| assert_eq!(crossing.limit.at, mm(limit_mm)))
                     .map(|crossing| crossing.at)
                     .collect();
                 for pair in scanned.windows(2) {
