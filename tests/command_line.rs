@@ -16,7 +16,7 @@ use tempfile::TempDir;
 #[path = "common/example.rs"]
 mod example;
 
-use example::EXAMPLE;
+use example::{EXAMPLE, demo_units, example};
 
 /// Millimetres in an inch, by definition.
 const INCH: f64 = 25.4;
@@ -93,25 +93,6 @@ impl Shop {
     fn example(&self, edits: &[(&str, &str)]) -> PathBuf {
         self.file("unit.ron", &example(edits))
     }
-}
-
-/// The example with some of its text replaced; each must stand there once.
-fn example(edits: &[(&str, &str)]) -> String {
-    edits.iter().fold(EXAMPLE.to_owned(), |text, (from, to)| {
-        assert_eq!(text.matches(from).count(), 1, "{from}");
-        text.replace(from, to)
-    })
-}
-
-fn demo_units() -> Vec<PathBuf> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units");
-    let mut files: Vec<PathBuf> = fs::read_dir(folder)
-        .unwrap()
-        .map(|entry| entry.unwrap().path())
-        .collect();
-    files.sort();
-    assert!(files.len() >= 6);
-    files
 }
 
 fn demo(name: &str) -> PathBuf {

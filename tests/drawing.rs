@@ -1,8 +1,7 @@
 //! The drawing: what is drawn stands where the solution says, is lettered with its numbers, and is
 //! laid out so that it can be read.
 
-use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::{Arc, LazyLock};
 
 use kurbo::{
@@ -21,6 +20,9 @@ use sweepgauge::geometry::Stance;
 use sweepgauge::unit::{Document, RollerMoves, ShapeEntry, read};
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
+#[path = "common/example.rs"]
+mod example;
+
 /// A curve of the scene strays no further than this from the true one.
 const NEAR_MM: f64 = 1e-5;
 /// Curves laid out on paper are flat pieces; this is more than they stray.
@@ -29,13 +31,7 @@ const NEAR_PAPER: f64 = 0.3;
 const PAPER: Rect = Rect::new(10.0, 20.0, 910.0, 620.0);
 
 fn demo_units() -> Vec<Document> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units");
-    let mut files: Vec<PathBuf> = fs::read_dir(folder)
-        .unwrap()
-        .map(|entry| entry.unwrap().path())
-        .collect();
-    files.sort();
-    assert!(files.len() >= 6);
+    let files = example::demo_units();
     files.iter().map(|file| read(file).unwrap()).collect()
 }
 

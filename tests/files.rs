@@ -2,7 +2,7 @@
 
 use std::ffi::OsString;
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use proptest::prelude::*;
 use sweepgauge::geometry::{Pose, Stance, Terrain, underside_on_bar};
@@ -13,7 +13,7 @@ use tempfile::TempDir;
 #[path = "common/example.rs"]
 mod example;
 
-use example::EXAMPLE;
+use example::{EXAMPLE, demo_units};
 
 /// Only the fields that have no default.
 const SHORTEST: &str = r#"(
@@ -519,16 +519,6 @@ fn assert_kept(text: &str) {
     for typed in quoted_texts(text) {
         assert!(kept.any(|text| text == typed), "{typed} in\n{written}");
     }
-}
-
-fn demo_units() -> Vec<PathBuf> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units");
-    let mut files: Vec<PathBuf> = fs::read_dir(folder)
-        .unwrap()
-        .map(|entry| entry.unwrap().path())
-        .collect();
-    files.sort();
-    files
 }
 
 #[test]

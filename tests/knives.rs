@@ -14,7 +14,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use common::believable_unit;
-use example::EXAMPLE;
+use example::{demo_units, example};
 use kurbo::Point;
 use proptest::collection::vec;
 use proptest::option;
@@ -769,24 +769,6 @@ fn an_edge_further_ahead_may_have_more_attitude_where_the_reel_slides() {
 
 fn document(text: &str) -> Document {
     read_text(Path::new("unit.ron"), text).unwrap()
-}
-
-/// The example with some of its text replaced; each must stand there once.
-fn example(edits: &[(&str, &str)]) -> String {
-    edits.iter().fold(EXAMPLE.to_owned(), |text, (from, to)| {
-        assert_eq!(text.matches(from).count(), 1, "{from}");
-        text.replace(from, to)
-    })
-}
-
-fn demo_units() -> Vec<PathBuf> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units");
-    let mut files: Vec<PathBuf> = fs::read_dir(folder)
-        .unwrap()
-        .map(|entry| entry.unwrap().path())
-        .collect();
-    files.sort();
-    files
 }
 
 fn knife_choice() -> PathBuf {

@@ -1,5 +1,7 @@
 //! The window: what is typed, dragged, opened and saved in it, without a display.
 
+#[path = "common/example.rs"]
+mod example;
 #[path = "common/shown.rs"]
 mod shown;
 
@@ -22,21 +24,13 @@ use sweepgauge::unit::{
 use sweepgauge::units::{Length, Quantity, System};
 use tempfile::TempDir;
 
+use example::demo_units;
 use shown::{Answers, Start, Window, demo_set, document};
 
 /// Said over the numbers while they are not those of what stands in the fields.
 const NUMBERS_NOT_CURRENT: &str = "Not current: these are the numbers of the last drawing.";
 const UNSAVED: &str = "unsaved changes";
 const ASKING: &str = "has changes that are not saved";
-
-fn demo_units() -> Vec<PathBuf> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units");
-    let entries = fs::read_dir(folder).unwrap();
-    let mut files: Vec<_> = entries.map(|entry| entry.unwrap().path()).collect();
-    files.sort();
-    assert!(files.len() >= 6, "{files:?}");
-    files
-}
 
 fn pose(document: &Document) -> Pose {
     Solved::of(document).unwrap().solution.pose

@@ -183,13 +183,13 @@ impl App {
                 || file_name_for(&self.session.document.name),
                 |name| name.to_string_lossy().into_owned(),
             );
-        match self.dialogs.file_to_save(&name) {
-            Some(file) => self.save_to_chosen(&file),
-            None => {
-                self.tell("Not saved: no file was chosen. Where no dialog appears, use File, Save to a path.");
-                false
-            }
+        if let Some(file) = self.dialogs.file_to_save(&name) {
+            return self.save_to_chosen(&file);
         }
+        self.tell(
+            "Not saved: no file was chosen. Where no dialog appears, use File, Save to a path.",
+        );
+        false
     }
 
     /// Saves to a file a person chose. A name without an ending gets the unit file's, unless that

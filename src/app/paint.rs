@@ -6,7 +6,7 @@ use egui::{Color32, FontFamily, FontId, Painter, Pos2, Rect, Shape, Stroke, Vec2
 use kurbo::{BezPath, PathEl, Point};
 
 use super::look::{colour, strong};
-use crate::drawing::{Anchor, Mark, Panel, Role, Theme};
+use crate::drawing::{Mark, Panel, Role, Theme};
 
 /// A panel ready to be painted.
 #[derive(Clone, Debug)]
@@ -82,13 +82,7 @@ impl Painted {
                 };
                 self.words.push(Words {
                     at: pos(*at),
-                    part: match anchor {
-                        Anchor::Left => Vec2::new(0.0, 0.5),
-                        Anchor::Right => Vec2::new(1.0, 0.5),
-                        Anchor::Middle => Vec2::new(0.5, 0.5),
-                        Anchor::BottomMiddle => Vec2::new(0.5, 1.0),
-                        Anchor::BottomLeft => Vec2::new(0.0, 1.0),
-                    },
+                    part: vec2(anchor.part()),
                     font: FontId::new(*size as f32, family),
                     ink: colour(theme.text_colour(*role)),
                     halo: colour(theme.look(Role::Paper).fill).gamma_multiply(0.82),
@@ -143,6 +137,11 @@ pub(super) fn paper(rect: Rect) -> kurbo::Rect {
 #[allow(clippy::cast_possible_truncation)]
 pub(super) fn pos(point: Point) -> Pos2 {
     Pos2::new(point.x as f32, point.y as f32)
+}
+
+#[allow(clippy::cast_possible_truncation)]
+fn vec2((x, y): (f64, f64)) -> Vec2 {
+    Vec2::new(x as f32, y as f32)
 }
 
 /// A place of the screen on the paper.

@@ -27,6 +27,20 @@ pub enum Anchor {
     BottomLeft,
 }
 
+impl Anchor {
+    /// What part of the words, across and down, stands at their place.
+    #[must_use]
+    pub const fn part(self) -> (f64, f64) {
+        match self {
+            Self::Left => (0.0, 0.5),
+            Self::Right => (1.0, 0.5),
+            Self::Middle => (0.5, 0.5),
+            Self::BottomMiddle => (0.5, 1.0),
+            Self::BottomLeft => (0.0, 1.0),
+        }
+    }
+}
+
 /// One mark on paper.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Mark {
@@ -93,13 +107,7 @@ impl Mark {
             return None;
         };
         let (width, height) = (Paper::width_of(text, *size), 1.15 * size);
-        let (across, down) = match anchor {
-            Anchor::Left => (0.0, 0.5),
-            Anchor::Right => (1.0, 0.5),
-            Anchor::Middle => (0.5, 0.5),
-            Anchor::BottomMiddle => (0.5, 1.0),
-            Anchor::BottomLeft => (0.0, 1.0),
-        };
+        let (across, down) = anchor.part();
         let size = if *is_turned {
             (height, width)
         } else {
@@ -450,16 +458,18 @@ fn cut_to(line: Line, window: Rect) -> Option<Line> {
             to = to.min(a.max(b));
         }
     }
-    let at = |part: f64| {
-        if part == 0.0 {
-            line.p0
-        } else if part == 1.0 {
-            line.p1
-        } else {
-            line.p0 + way * part
-        }
+    // Ends that are not cut stay as they are, so that pieces still meet.
+    let start = if from > 0.0 {
+        line.p0 + way * from
+    } else {
+        line.p0
     };
-    (from < to).then(|| Line::new(at(from), at(to)))
+    let end = if to < 1.0 {
+        line.p0 + way * to
+    } else {
+        line.p1
+    };
+    (from < to).then(|| Line::new(start, end))
 }
 
 /// Lays the shapes that a view shows out on paper.

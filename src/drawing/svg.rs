@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use kurbo::BezPath;
 
-use super::layout::{Anchor, Mark, Panel};
+use super::layout::{Mark, Panel};
 use super::{PlateSheet, Rgb, Role, Theme};
 
 /// The family of the bundled fonts.
@@ -74,13 +74,14 @@ fn mark_into(svg: &mut String, mark: &Mark, theme: Theme) {
             is_strong,
             text,
         } => {
-            let (align, drop) = match anchor {
-                Anchor::Left => ("start", 0.35),
-                Anchor::Right => ("end", 0.35),
-                Anchor::Middle => ("middle", 0.35),
-                Anchor::BottomMiddle => ("middle", 0.0),
-                Anchor::BottomLeft => ("start", 0.0),
+            let (across, down) = anchor.part();
+            let align = match across {
+                0.0 => "start",
+                1.0 => "end",
+                _ => "middle",
             };
+            // From the middle of the letters, or their foot, to the line they stand on.
+            let drop = if down < 1.0 { 0.35 } else { 0.0 };
             let turn = if *is_turned {
                 format!(" transform=\"rotate(-90 {:.2} {:.2})\"", at.x, at.y)
             } else {

@@ -450,11 +450,9 @@ fn not_more_than<M: Measure>(
 }
 
 fn exact<M: Measure>(path: &str, quantity: &Quantity<M>) -> Result<M, Flaw> {
-    match quantity.half_width() {
-        None => in_proportion(path, quantity),
-        Some(_) => {
-            let kind = FlawKind::SettingWithHalfWidth(quantity.text().to_owned());
-            Err(flaw(path, kind))
-        }
+    if quantity.half_width().is_none() {
+        return in_proportion(path, quantity);
     }
+    let kind = FlawKind::SettingWithHalfWidth(quantity.text().to_owned());
+    Err(flaw(path, kind))
 }

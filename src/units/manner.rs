@@ -24,12 +24,11 @@ impl Manner {
         match symbol {
             "mm" | "cm" | "m" | "km/h" | "kph" | "m/s" => Self::Metric,
             "thou" => Self::InchFraction,
-            "mph" => Self::InchWhole,
             "in" | "inch" | "inches" | "\"" | "ft" | "'" if is_fraction => Self::InchFraction,
             "in" | "inch" | "inches" | "\"" | "ft" | "'" if number.contains('.') => {
                 Self::InchDecimal
             }
-            "in" | "inch" | "inches" | "\"" | "ft" | "'" => Self::InchWhole,
+            "in" | "inch" | "inches" | "\"" | "ft" | "'" | "mph" => Self::InchWhole,
             _ => Self::Shared,
         }
     }
@@ -37,8 +36,7 @@ impl Manner {
     /// The manner of two terms together: what is finer says how the whole reads.
     pub(super) fn with(self, other: Self) -> Self {
         match (self, other) {
-            (Self::InchWhole, _) => other,
-            (Self::InchDecimal, Self::InchFraction) => other,
+            (Self::InchWhole, _) | (Self::InchDecimal, Self::InchFraction) => other,
             _ => self,
         }
     }

@@ -1,4 +1,10 @@
-//! The unit file that more than one test begins with.
+//! The unit files that more than one test begins with.
+
+// Not every test uses all of them.
+#![allow(dead_code)]
+
+use std::fs;
+use std::path::{Path, PathBuf};
 
 /// The example that the description of the unit file gives.
 pub const EXAMPLE: &str = r#"(
@@ -43,3 +49,23 @@ pub const EXAMPLE: &str = r#"(
     limits: None,                        // Some((sweep_watch: "5 %", sweep_over: "10 %", underside: "0.5 mm", ...)) overrides the turf's starting limits
 )
 "#;
+
+/// The example with some of its text replaced; each must stand there once.
+pub fn example(edits: &[(&str, &str)]) -> String {
+    edits.iter().fold(EXAMPLE.to_owned(), |text, (from, to)| {
+        assert_eq!(text.matches(from).count(), 1, "{from}");
+        text.replace(from, to)
+    })
+}
+
+/// The demo units, in the order of their names.
+pub fn demo_units() -> Vec<PathBuf> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units");
+    let mut files: Vec<PathBuf> = fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .collect();
+    files.sort();
+    assert!(files.len() >= 6, "{files:?}");
+    files
+}
