@@ -90,15 +90,6 @@ fn assert_rows_shown(window: &Window) {
     for found in rows_of(window.document()) {
         let texts = row(window, &found.name);
         let mut wanted = Vec::new();
-        match &found.solution {
-            Ok(solution) => {
-                wanted.push(system.length(solution.sweep.behind_centre));
-                wanted.push(system.length(solution.sweep.below_cut));
-                wanted.extend(solution.sweep_share.map(|share| system.share(share)));
-                wanted.push(system.length(solution.underside_clearance));
-            }
-            Err(_) => wanted.push("does not meet the reel".to_owned()),
-        }
         for reel in &found.life {
             if reel.windows.is_empty() {
                 wanted.push("none".to_owned());
@@ -107,6 +98,15 @@ fn assert_rows_shown(window: &Window) {
                 let width = system.angle(window.width());
                 wanted.push(format!("{} ({width})", window_text(window, system)));
             }
+        }
+        match &found.solution {
+            Ok(solution) => {
+                wanted.push(system.length(solution.sweep.behind_centre));
+                wanted.push(system.length(solution.sweep.below_cut));
+                wanted.extend(solution.sweep_share.map(|share| system.share(share)));
+                wanted.push(system.length(solution.underside_clearance));
+            }
+            Err(_) => wanted.push("does not meet the reel".to_owned()),
         }
         wanted.extend(found.rear_for_middle.map(|rear| system.roller_move(rear)));
         let mut texts = texts.iter();

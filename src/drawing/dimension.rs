@@ -2,7 +2,7 @@
 
 use kurbo::{Affine, BezPath, Point, Vec2};
 
-use super::layout::{Anchor, Paper, TEXT_SIZE};
+use super::paper::{Anchor, Paper, TEXT_SIZE};
 use super::{Dimension, Direction, Role};
 
 /// Length of an arrowhead; its width is a third of it.

@@ -2,7 +2,7 @@
 
 use kurbo::{Point, Rect, Shape as _, Vec2};
 
-use super::layout::{Anchor, Paper};
+use super::paper::{Anchor, Paper};
 use super::theme::Pen;
 use super::{PAPER_PER_MM, Panel, Role, Scene, ShownIn, Theme, View, lay_out};
 use crate::analysis::Solution;

@@ -10,6 +10,7 @@ pub mod fonts;
 mod hatch;
 mod layout;
 mod lens;
+mod paper;
 mod plate_sheet;
 mod role;
 mod scene;
@@ -19,8 +20,9 @@ mod symbol;
 mod theme;
 mod view;
 
-pub use layout::{Anchor, Mark, Panel, lay_out};
+pub use layout::lay_out;
 pub use lens::{ENLARGEMENTS, Lens, LensChoice, STRETCHES};
+pub use paper::{Anchor, Mark, Panel};
 pub use plate_sheet::{CAUTIONS, Canvas, PlateSheet, key_numbers, verdict};
 pub use role::Role;
 pub use scene::{Dimension, Direction, Item, Label, Scene, Shape, ShownIn};

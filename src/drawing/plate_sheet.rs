@@ -3,8 +3,8 @@
 
 use kurbo::{Point, Rect, Shape as _};
 
-use super::layout::{Anchor, Mark, Paper};
 use super::lens::{Lens, LensChoice};
+use super::paper::{Anchor, Mark, Paper};
 use super::theme::Pen;
 use super::{Panel, Role, ShownIn, SideView, Theme, View, lay_out, level_symbol};
 use crate::analysis::{Findings, Level, Solution};

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use kurbo::BezPath;
 
-use super::layout::{Mark, Panel};
+use super::paper::{Mark, Panel};
 use super::{PlateSheet, Rgb, Role, Theme};
 
 /// The family of the bundled fonts.

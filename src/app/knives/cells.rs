@@ -33,7 +33,7 @@ impl Widths {
             Column::Name => 230.0,
             Column::BehindCentre => length(96.0, 142.0),
             Column::Sweep | Column::Underside => length(74.0, 130.0),
-            Column::Window(_) => 168.0,
+            Column::Window(_) => 160.0,
             Column::RearRoller => length(100.0, 164.0),
             Column::Price => 74.0,
             Column::Notes => 150.0,

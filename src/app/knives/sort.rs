@@ -23,12 +23,12 @@ impl Column {
     /// Every column, from left to right.
     pub(super) const ALL: [Self; 10] = [
         Self::Name,
-        Self::BehindCentre,
-        Self::Sweep,
-        Self::Underside,
         Self::Window(Life::New),
         Self::Window(Life::Now),
         Self::Window(Life::Scrap),
+        Self::BehindCentre,
+        Self::Sweep,
+        Self::Underside,
         Self::RearRoller,
         Self::Price,
         Self::Notes,
