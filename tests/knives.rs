@@ -947,7 +947,7 @@ fn the_cheap_knife_of_the_demo_unit_fails_at_scrap_size() {
     assert_eq!(rows[ranking.order[0]].name, "reaching");
     assert_eq!(
         ranking.sentences.last().unwrap(),
-        "\"cheap\" does not fit: no attitude holds every limit with the reel scrap: sweep too deep."
+        "\"cheap\", price 24.00, does not fit: no attitude holds every limit with the reel scrap: sweep too deep or underside too low or edge ahead of centre."
     );
     assert!(ranking.sentences[0].starts_with("5 knives fit at 1/4 in"));
 }

@@ -168,10 +168,10 @@ fn with_the_rollers_given_a_click_on_the_map_wants_an_attitude_at_the_height_the
     let before = Solved::of(&given).unwrap().solution.pose;
     let mut window = knives_of(given.clone());
     click_in(&mut window, SWEEP_OVER_LIFE, 0.5, 0.5);
-    assert!(
-        window.document().setting.rollers.is_some(),
-        "a diameter leaves the rollers"
-    );
+    let setting = &window.document().setting;
+    assert_eq!(setting.rollers, None, "the unit stands on the line clicked");
+    assert!((value(setting.attitude.as_ref()) - before.attitude.deg()).abs() < 1e-6);
+    assert!((value(setting.height_of_cut.as_ref()) - before.height_of_cut.mm()).abs() < 1e-6);
     let mut window = knives_of(given);
     click_in(&mut window, MAP, 0.5, 0.5);
     let setting = &window.document().setting;

@@ -148,6 +148,46 @@ fn escape_brings_the_last_good_value_back() {
 }
 
 #[test]
+fn escape_leaves_the_document_as_if_nothing_had_been_typed() {
+    let mut window = Window::demo();
+    let before = window.document().clone();
+    // Shown in millimetres, kept in inches as it was typed: nothing is lost on the way.
+    window.click(System::Millimetre.name());
+    for (field, text) in [
+        ("Reel diameter, bench", "9 mm"),
+        ("Height of cut", "9"),
+        ("Extension", "1 mm"),
+        ("Name", "another"),
+    ] {
+        window.type_over(field, text);
+        assert_ne!(window.document(), &before, "{field}");
+        window.press(Key::Escape);
+        assert_eq!(window.document(), &before, "{field}");
+    }
+}
+
+#[test]
+fn a_file_by_its_path_is_saved_but_replaces_no_other() {
+    let folder = TempDir::new().unwrap();
+    let other = folder.path().join("other.ron");
+    fs::write(&other, "another unit").unwrap();
+    let mut window = Window::demo();
+    window.click("File");
+    window.click("Save to a path…");
+    window.enter_text("Path", &other.display().to_string());
+    window.click("Save here");
+    window.assert_says("is there already");
+    assert_eq!(fs::read_to_string(&other).unwrap(), "another unit");
+    let own = folder.path().join("own");
+    // Entered with the Enter key, which saves.
+    window.enter_text("Path", &own.display().to_string());
+    assert_eq!(
+        &read(&own.with_extension("ron")).unwrap(),
+        window.document()
+    );
+}
+
+#[test]
 fn a_wrong_text_that_was_left_can_still_be_undone() {
     let mut window = Window::demo();
     window.enter_text("Height of cut", "low");

@@ -9,8 +9,11 @@ pub struct Draft {
     pub name: String,
     /// As it stands in the field.
     pub text: String,
-    /// What stood there when typing began; Escape brings it back.
-    pub undo: String,
+    /// What the document held when typing began, as it was written there; nothing for what was left
+    /// out. Escape brings it back.
+    pub kept: String,
+    /// The widget it is typed into: the same field may be shown twice.
+    pub holder: egui::Id,
     /// Why it is wrong, if it is.
     pub problem: Option<String>,
 }

@@ -50,17 +50,35 @@ impl Fields<'_> {
 
     /// A text of one's own.
     pub(super) fn text(&mut self, ui: &mut Ui, name: &str, path: &str, text: &mut String) {
-        self.row(ui, name, path, |_, ui| {
-            ui.add(TextEdit::singleline(text).desired_width(f32::INFINITY))
-                .accessible_name(name);
+        self.checked_text(ui, name, path, text, |_| Ok(()));
+    }
+
+    /// A text of one's own that has to pass a check; a wrong one stays in its field alone.
+    pub(super) fn checked_text(
+        &mut self,
+        ui: &mut Ui,
+        name: &str,
+        path: &str,
+        text: &mut String,
+        check: impl Fn(&str) -> Result<(), String>,
+    ) {
+        self.row(ui, name, path, |fields, ui| {
+            let kept = text.clone();
+            let shown = fields.shown(path, || kept.clone());
+            fields.text_entry(ui, name, path, shown, kept, f32::INFINITY, |typed| {
+                check(typed)?;
+                typed.clone_into(text);
+                Ok(())
+            });
         });
     }
 
     /// A whole number.
     pub(super) fn count(&mut self, ui: &mut Ui, name: &str, path: &str, count: &mut u32) {
         self.row(ui, name, path, |fields, ui| {
-            let shown = fields.shown(path, || count.to_string());
-            fields.text_entry(ui, name, path, shown, f32::INFINITY, |text| {
+            let kept = count.to_string();
+            let shown = fields.shown(path, || kept.clone());
+            fields.text_entry(ui, name, path, shown, kept, f32::INFINITY, |text| {
                 let read = text.trim().parse::<u32>();
                 *count = read.map_err(|_| "write a whole number, like 8".to_owned())?;
                 Ok(())
@@ -79,7 +97,8 @@ impl Fields<'_> {
     ) {
         let (system, unit) = (self.system, M::unit_in(self.system).0);
         let shown = self.shown(path, || quantity.shown_in(system));
-        self.text_entry(ui, name, path, shown, width, |text| {
+        let kept = quantity.text().to_owned();
+        self.text_entry(ui, name, path, shown, kept, width, |text| {
             *quantity = Quantity::typed(text, unit).map_err(|problem| problem.to_string())?;
             Ok(())
         });
@@ -97,7 +116,7 @@ impl Fields<'_> {
     ) {
         let (system, unit) = (self.system, M::unit_in(self.system).0);
         let was_left_out = match self.drafts.get(path) {
-            Some(draft) => draft.undo == otherwise,
+            Some(draft) => draft.kept.is_empty(),
             None => entry.is_none(),
         };
         let shown = self.shown(path, || {
@@ -106,7 +125,10 @@ impl Fields<'_> {
                 |quantity| quantity.shown_in(system),
             )
         });
-        self.text_entry(ui, name, path, shown, width, |text| {
+        let kept = entry
+            .as_ref()
+            .map_or_else(String::new, |quantity| quantity.text().to_owned());
+        self.text_entry(ui, name, path, shown, kept, width, |text| {
             let text = text.trim();
             // Going back to what stood there while nothing was set leaves it out again.
             *entry = if text.is_empty() || text == otherwise && was_left_out {
@@ -156,17 +178,18 @@ impl Fields<'_> {
         self.problem_ui(ui, path);
     }
 
-    /// Shows a text and takes what is typed; a wrong text stays.
+    /// Shows a text and takes what is typed; a wrong text stays. `kept` is what the document holds.
+    #[allow(clippy::too_many_arguments)] // one widget, and every argument is another of its parts
     fn text_entry(
         &mut self,
         ui: &mut Ui,
         name: &str,
         path: &str,
         mut text: String,
+        kept: String,
         width: f32,
         mut take: impl FnMut(&str) -> Result<(), String>,
     ) {
-        let before = text.clone();
         let is_wrong = self.problem(path).is_some();
         let response = ui
             .scope(|ui| {
@@ -195,28 +218,30 @@ impl Fields<'_> {
             .accessible_name(name);
         if response.changed() {
             let problem = take(&text).err();
-            let undo = self
+            let kept = self
                 .drafts
                 .get(path)
-                .map_or(before, |draft| draft.undo.clone());
+                .map_or(kept, |draft| draft.kept.clone());
             let draft = Draft {
                 name: name.to_owned(),
                 text,
                 problem,
-                undo,
+                kept,
+                holder: response.id,
             };
             self.drafts.put(path, draft);
-        } else if !response.has_focus() {
+        } else if !response.has_focus()
+            && let Some(draft) = self.drafts.get(path).cloned()
+            && (draft.holder == response.id || !ui.memory(|memory| memory.has_focus(draft.holder)))
+        {
             let is_undone =
                 response.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Escape));
-            if let Some(draft) = self.drafts.get(path).cloned() {
-                if is_undone {
-                    // What stood there was right, so taking it again cannot fail.
-                    let _ = take(&draft.undo);
-                }
-                if is_undone || draft.problem.is_none() {
-                    self.drafts.remove(path);
-                }
+            if is_undone {
+                // What the document held was right, so taking it again cannot fail.
+                let _ = take(&draft.kept);
+            }
+            if is_undone || draft.problem.is_none() {
+                self.drafts.remove(path);
             }
         }
         explain(response, word_of(path));

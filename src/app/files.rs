@@ -95,7 +95,7 @@ pub(super) const SAVE_AS: KeyboardShortcut =
 impl App {
     /// Shortcuts for files.
     pub(super) fn keys(&mut self, ctx: &egui::Context) {
-        if self.asking.is_some() {
+        if self.asking.is_some() || self.path_card.is_some() || self.knives.is_pasting() {
             return;
         }
         // The longer one first: it holds the shorter one.
@@ -192,21 +192,33 @@ impl App {
         false
     }
 
-    /// Saves to a file a person chose. A name without an ending gets the unit file's, unless that
-    /// would replace a file the person did not choose.
+    /// Saves to a file a person chose.
     pub(super) fn save_to_chosen(&mut self, file: &Path) -> bool {
+        match self.whole_name(file, "ron") {
+            Some(file) => self.save_to(&file),
+            None => false,
+        }
+    }
+
+    /// The file that a person's choice means: a name without an ending gets one, unless that would
+    /// replace a file nobody chose.
+    pub(super) fn whole_name(&mut self, file: &Path, ending: &str) -> Option<PathBuf> {
         if file.extension().is_some() {
-            return self.save_to(file);
+            return Some(file.to_owned());
         }
-        let whole = file.with_extension("ron");
+        let whole = file.with_extension(ending);
         if whole.exists() {
-            self.warn(format!(
-                "Not saved: {} is there already; choose it by its whole name to replace it.",
-                whole.display()
-            ));
-            return false;
+            self.warn_of_another(&whole);
+            return None;
         }
-        self.save_to(&whole)
+        Some(whole)
+    }
+
+    pub(super) fn warn_of_another(&mut self, file: &Path) {
+        let file = file.display();
+        self.warn(format!(
+            "Not saved: {file} is there already, and it is not the file that is open."
+        ));
     }
 
     /// A file that could not be opened again must not be written.

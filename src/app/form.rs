@@ -7,8 +7,8 @@ use super::field::{Fields, explain, name_ui};
 use super::help::word_of;
 use super::look::strong;
 use crate::unit::{
-    AttitudeRange, ClosingReadings, Document, Fitted, HardwarePoint, Knife, LimitEntries, Limits,
-    MowingEntry, ShapeEntry, Turf,
+    AttitudeRange, ClosingReadings, Document, Fitted, FlawKind, HardwarePoint, Knife, LimitEntries,
+    Limits, MowingEntry, ShapeEntry, Turf,
 };
 use crate::units::{Angle, Length, Measure, Quantity, Speed, System, Turning};
 
@@ -254,7 +254,9 @@ pub(super) fn edited_knife_ui(
         Fitted::Bench => ("knife".to_owned(), None),
         Fitted::Option(index) => (format!("options[{index}]"), Some(index + 1)),
     };
-    knife_ui(ui, fields, &path, &mut knife, number);
+    let others = document.knives().filter(|(other, _)| *other != place);
+    let taken: Vec<&str> = others.map(|(_, other)| other.name.as_str()).collect();
+    knife_ui(ui, fields, &path, &mut knife, number, &taken);
     if document.knife_at(place) != Some(&knife) {
         document.put_knife(place, knife);
     }
@@ -266,10 +268,17 @@ fn knife_ui(
     path: &str,
     knife: &mut Knife,
     number: Option<usize>,
+    taken: &[&str],
 ) {
     let field = |name: &str| format!("{path}.{name}");
     let named = |name: &str| number.map_or_else(|| name.to_owned(), |n| format!("{name}, {n}"));
-    fields.text(ui, &named("Knife name"), &field("name"), &mut knife.name);
+    let is_free = |name: &str| match name {
+        name if name.trim().is_empty() => Err(FlawKind::NoName.to_string()),
+        name if taken.contains(&name) => Err(FlawKind::NameTwice(name.to_owned()).to_string()),
+        _ => Ok(()),
+    };
+    let name = &mut knife.name;
+    fields.checked_text(ui, &named("Knife name"), &field("name"), name, is_free);
     fields.quantity(ui, &named("Reach"), &field("reach"), &mut knife.reach);
     fields.quantity(ui, &named("Width"), &field("width"), &mut knife.width);
     fields.quantity(

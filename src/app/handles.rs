@@ -7,6 +7,7 @@ use super::App;
 use super::look::{colour, strong};
 use super::paint::{point, pos, rect};
 use crate::analysis::Solved;
+use crate::analysis::knives::attitude_range;
 use crate::drawing::{Handles, Role, Theme, View};
 use crate::units::{Angle, Length, Quantity};
 
@@ -140,7 +141,13 @@ impl App {
                 let rim_for_diameter = 0.5 * (1.0 + outwards.dot(from_edge));
                 let grown = by.dot(outwards) / rim_for_diameter.max(0.25);
                 let wanted = solved.unit.setting.reel_diameter.mm() + before + grown;
-                let entry = Quantity::from_value(Length::from_mm(wanted.max(1.0)), system);
+                // Somewhat past new and scrap at the most: the handle is to stay in sight.
+                let (least, most) = (
+                    0.75 * solved.unit.smallest_diameter.mm(),
+                    1.25 * solved.unit.new_diameter.mm(),
+                );
+                let wanted = wanted.max(least.min(most)).min(most);
+                let entry = Quantity::from_value(Length::from_mm(wanted), system);
                 let rest = wanted - entry.value().mm();
                 setting.reel_diameter = Some(entry);
                 rest
@@ -165,8 +172,10 @@ impl App {
                     let (from, to) = (from - pose.edge_on_plate, to - pose.edge_on_plate);
                     // Lifting the back is turning clockwise about the edge.
                     let turn = -from.cross(to).atan2(from.dot(to));
-                    let wanted =
-                        (pose.attitude.deg() + before + turn.to_degrees()).clamp(-45.0, 45.0);
+                    let (low, high) = attitude_range(&solved.unit);
+                    let wanted = (pose.attitude.deg() + before + turn.to_degrees())
+                        .max(low.deg())
+                        .min(high.deg());
                     let entry = Quantity::from_value(Angle::from_deg(wanted), system);
                     let rest = wanted - entry.value().deg();
                     setting.attitude = Some(entry);

@@ -80,6 +80,8 @@ pub(crate) enum Area {
 struct Notice {
     text: String,
     is_problem: bool,
+    /// The solution that stood when it was first shown; news of an older one is no news.
+    generation: Option<u64>,
 }
 
 impl App {
@@ -139,11 +141,11 @@ impl App {
         self.path_card_ui(ui.ctx());
         self.about_ui(ui.ctx());
         self.start_card_ui(ui.ctx());
-        self.notice_ui(ui.ctx());
         if self.session.settle() {
             // Changed after it was drawn: what follows is shown by the next frame.
             ui.ctx().request_repaint();
         }
+        self.notice_ui(ui.ctx());
         self.close_asked(ui.ctx());
         self.window_title(ui.ctx());
     }
@@ -195,6 +197,7 @@ impl App {
         self.notice = Some(Notice {
             text: text.into(),
             is_problem: false,
+            generation: None,
         });
     }
 
@@ -202,6 +205,7 @@ impl App {
         self.notice = Some(Notice {
             text: text.into(),
             is_problem: true,
+            generation: None,
         });
     }
 

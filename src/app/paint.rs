@@ -198,12 +198,36 @@ fn filled(path: &BezPath, colour: Color32) -> impl Iterator<Item = Shape> {
     })
 }
 
+/// Whether a path turns so sharply somewhere that its mitred corner would run far out.
+fn has_spike(corners: &[Pos2], is_closed: bool) -> bool {
+    let count = corners.len();
+    let turns = if is_closed {
+        count
+    } else {
+        count.saturating_sub(2)
+    };
+    (0..turns).any(|index| {
+        let at = |step: usize| corners[(index + step) % count];
+        let (before, after) = ((at(1) - at(0)).normalized(), (at(2) - at(1)).normalized());
+        before.dot(after) < -0.7
+    })
+}
+
+/// The sides of a path, each by itself.
+fn sides(corners: &[Pos2], is_closed: bool, stroke: Stroke) -> Shape {
+    let back = is_closed.then(|| (corners[corners.len() - 1], corners[0]));
+    let along = corners.windows(2).map(|pair| (pair[0], pair[1]));
+    let line = |(from, to)| Shape::line_segment([from, to], stroke);
+    Shape::Vec(along.chain(back).map(line).collect())
+}
+
 /// A flat path drawn with a pen.
 pub(super) fn stroked(path: &BezPath, stroke: Stroke) -> impl Iterator<Item = Shape> {
     pieces(path)
         .into_iter()
         .map(move |(corners, is_closed)| match corners[..] {
             [from, to] => Shape::line_segment([from, to], stroke),
+            _ if has_spike(&corners, is_closed) => sides(&corners, is_closed, stroke),
             _ if is_closed => Shape::closed_line(corners, stroke),
             _ => Shape::line(corners, stroke),
         })

@@ -14,6 +14,8 @@ use super::look::strong;
 pub(super) struct PathCard {
     pub(super) text: String,
     pub(super) is_saving: bool,
+    /// Whether its field was given the keys.
+    pub(super) has_begun: bool,
 }
 
 impl App {
@@ -32,6 +34,10 @@ impl App {
             ui.label("The whole path of the unit file, ending in .ron.");
             let field = ui.add(TextEdit::singleline(&mut typed.text).desired_width(f32::INFINITY));
             let field = field.accessible_name("Path");
+            if !typed.has_begun {
+                field.request_focus();
+                typed.has_begun = true;
+            }
             let is_entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
             ui.add_space(8.0);
             ui.horizontal(|ui| {
@@ -44,14 +50,24 @@ impl App {
         });
         let (is_taken, is_put_away) = modal.inner;
         let path = PathBuf::from(typed.text.trim());
-        if is_taken && !typed.text.trim().is_empty() {
-            if typed.is_saving {
-                self.save_to_chosen(&path);
-            } else {
-                self.ask_first(Asking::Open(path));
+        let is_named = !typed.text.trim().is_empty();
+        if is_taken && is_named && typed.is_saving {
+            let is_another = self.session.file.as_ref() != Some(&path);
+            // There is no dialog that would have asked before another file is replaced.
+            if is_another && path.exists() {
+                self.warn_of_another(&path);
+                self.path_card = Some(typed);
+            } else if !self.save_to_chosen(&path) {
+                self.path_card = Some(typed);
             }
-        } else if !is_put_away && !modal.should_close() {
-            self.path_card = Some(typed);
+        } else if is_taken && is_named {
+            self.ask_first(Asking::Open(path));
+        } else {
+            // A click beside the card or Escape puts it away only while nothing was typed.
+            let is_over = is_put_away || modal.should_close() && !is_named;
+            if !is_over {
+                self.path_card = Some(typed);
+            }
         }
     }
 }

@@ -14,6 +14,8 @@ pub const DEMO_UNIT: &str = include_str!("../../demo-units/fairway-trailed.ron")
 pub struct Good {
     /// The solution and its findings, shared by all that show it.
     pub solved: Rc<Solved>,
+    /// The document it was worked out from.
+    pub document: Rc<Document>,
     /// Counts solutions, so that a drawing knows when it is stale.
     pub generation: u64,
 }
@@ -112,6 +114,7 @@ impl Session {
                 let generation = self.good.as_ref().map_or(0, |good| good.generation) + 1;
                 self.good = Some(Good {
                     solved: Rc::new(solved),
+                    document: Rc::new(self.document.clone()),
                     generation,
                 });
                 self.trouble = None;

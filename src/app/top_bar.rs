@@ -5,7 +5,7 @@ use egui::{Button, RichText, Ui};
 use super::files::{Asking, NEW, OPEN, SAVE, SAVE_AS};
 use super::look::{colour, strong};
 use super::path_card::PathCard;
-use super::{App, Area};
+use super::{App, Area, Notice};
 use crate::analysis::Level;
 use crate::units::System;
 
@@ -22,7 +22,8 @@ impl App {
             ui.separator();
             let unit = &self.session.document.name;
             let mark = if self.has_unsaved() { "•" } else { "" };
-            let response = ui.label(RichText::new(format!("{unit} {mark}")).family(strong()));
+            let shown = RichText::new(format!("{} {mark}", shortened(unit))).family(strong());
+            let response = ui.label(shown);
             let kept = match &self.session.file {
                 Some(file) => file.display().to_string(),
                 None => "Not saved in a file yet".to_owned(),
@@ -91,6 +92,7 @@ impl App {
             self.path_card = Some(PathCard {
                 text: String::new(),
                 is_saving: false,
+                has_begun: false,
             });
         }
         ui.separator();
@@ -109,6 +111,7 @@ impl App {
             self.path_card = Some(PathCard {
                 text,
                 is_saving: true,
+                has_begun: false,
             });
         }
     }
@@ -141,6 +144,15 @@ impl App {
 
     /// What was last told, over the bottom of the window, so that nothing moves under the hand.
     pub(super) fn notice_ui(&mut self, ctx: &egui::Context) {
+        let generation = self.session.good().map(|good| good.generation);
+        let is_old = |notice: &mut Notice| {
+            let told_at = notice.generation.or(generation);
+            notice.generation = told_at;
+            !notice.is_problem && told_at != generation
+        };
+        if self.notice.as_mut().is_some_and(is_old) {
+            self.notice = None;
+        }
         let Some(notice) = self.notice.clone() else {
             return;
         };
@@ -173,5 +185,14 @@ impl App {
                     });
                 });
         });
+    }
+}
+
+/// A unit's name, no longer than the bar has room for; the window's title has all of it.
+fn shortened(name: &str) -> String {
+    const MOST: usize = 44;
+    match name.char_indices().nth(MOST) {
+        Some((end, _)) => format!("{}…", name[..end].trim_end()),
+        None => name.to_owned(),
     }
 }

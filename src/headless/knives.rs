@@ -162,7 +162,7 @@ fn plain(read: &Read, rows: &[KnifeRow], ranking: &Ranking) -> String {
     let _ = writeln!(
         text,
         "\n{}\n\n{}",
-        rests_on(&read.document).join("\n"),
+        rests_on(&read.document, system).join("\n"),
         CAUTIONS.join("\n")
     );
     text

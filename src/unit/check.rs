@@ -56,6 +56,9 @@ pub enum FlawKind {
         /// The value of that.
         most: String,
     },
+    /// A range of one value.
+    #[error("\"{0}\" is both the lowest and the highest; a range needs some width")]
+    NoRange(String),
     /// A knife without a name.
     #[error("a knife needs a name, so that a setting can fit it")]
     NoName,
@@ -364,6 +367,10 @@ fn check_limits(entries: &LimitEntries) -> Result<(), Flaw> {
             "the highest",
             &range.high,
         )?;
+        if range.low.value() == range.high.value() {
+            let value = range.low.text().to_owned();
+            return Err(flaw("limits.attitude_range.low", FlawKind::NoRange(value)));
+        }
     }
     Ok(())
 }
@@ -372,6 +379,16 @@ fn flaw(path: &str, kind: FlawKind) -> Flaw {
     Flaw {
         path: path.to_owned(),
         kind,
+    }
+}
+
+impl Knife {
+    /// Checks a knife by itself.
+    ///
+    /// # Errors
+    /// The first value that makes no sense, its path as that of the bench knife.
+    pub fn checked(&self) -> Result<KnifeSection, Flaw> {
+        knife("knife", self)
     }
 }
 

@@ -23,13 +23,13 @@ impl Document {
         // A number it already ends with is counted on.
         let counted = wanted
             .rsplit_once(' ')
-            .and_then(|(stem, number)| number.parse::<usize>().ok().map(|number| (stem, number)));
+            .and_then(|(stem, number)| Some((stem, usize::from(number.parse::<u16>().ok()?))));
         let (stem, first) = match counted {
-            Some((stem, number)) => (stem, number.saturating_add(1)),
+            Some((stem, number)) => (stem, number + 1),
             None => (wanted, 2),
         };
         // One more than there are knives is sure to hold a name that is free.
-        (first..=first.saturating_add(self.options.len() + 1))
+        (first..=first + self.options.len() + 1)
             .map(|number| format!("{stem} {number}"))
             .find(|name| is_free(name))
             .unwrap_or_default()

@@ -32,11 +32,19 @@ pub enum RowProblem {
     /// The heading lacks a column.
     #[error("the heading has no column \"{0}\"; the columns are {columns}", columns = COLUMNS.join(", "))]
     NoColumn(&'static str),
+    /// A row has cells that no column is for.
+    #[error("row {row} has more cells than there are columns; the first over is \"{cell}\"")]
+    Surplus {
+        /// The line from 1.
+        row: u64,
+        /// The first cell over.
+        cell: String,
+    },
     /// A cell is wrong.
     #[error("row {row}, column \"{column}\": {what}")]
     Cell {
-        /// The row from 1, heading included.
-        row: usize,
+        /// The line from 1, heading and blank lines included.
+        row: u64,
         /// The column.
         column: &'static str,
         /// What is wrong, and what would be right.
@@ -50,39 +58,59 @@ pub enum RowProblem {
 /// # Errors
 /// When a cell is wrong; no row is taken then.
 pub fn read_knife_rows(text: &str, system: System) -> Result<Vec<Knife>, RowProblem> {
-    let first = text
-        .lines()
-        .find(|line| !line.trim().is_empty())
-        .ok_or(RowProblem::Empty)?;
-    let delimiter = [b'\t', b';']
+    if text.trim().is_empty() {
+        return Err(RowProblem::Empty);
+    }
+    // The first mark that parts a row into as many cells as a knife needs; notes may hold others.
+    let is_parted = |&mark: &u8| {
+        let first = reader(text, mark).into_records().flatten().find(is_filled);
+        first.is_some_and(|record| record.len() >= NEEDED)
+    };
+    let delimiter = [b'\t', b';', b',']
         .into_iter()
-        .find(|&mark| first.contains(char::from(mark)))
+        .find(is_parted)
         .unwrap_or(b',');
-    let mut reader = csv::ReaderBuilder::new()
-        .has_headers(false)
-        .flexible(true)
-        .delimiter(delimiter)
-        .trim(csv::Trim::All)
-        .from_reader(text.as_bytes());
+    let mut reader = reader(text, delimiter);
     let mut places: [Option<usize>; COLUMNS.len()] = std::array::from_fn(Some);
     let mut knives = Vec::new();
-    for (index, record) in reader.records().enumerate() {
+    let mut columns = COLUMNS.len();
+    let mut is_first = true;
+    for record in reader.records() {
         let record = record.map_err(|error| RowProblem::NoTable(error.to_string()))?;
-        if record.iter().all(str::is_empty) {
+        if !is_filled(&record) {
             continue;
         }
-        let is_heading = index == 0 && record.iter().any(|cell| cell.eq_ignore_ascii_case("name"));
-        if is_heading {
+        if is_first && record.iter().any(|cell| cell.eq_ignore_ascii_case("name")) {
             places = headed(&record)?;
+            columns = record.len();
         } else {
-            knives.push(knife(&record, &places, index + 1, system)?);
+            let row = record.position().map_or(1, csv::Position::line);
+            if let Some(cell) = record.iter().skip(columns).find(|cell| !cell.is_empty()) {
+                let cell = cell.to_owned();
+                return Err(RowProblem::Surplus { row, cell });
+            }
+            knives.push(knife(&record, &places, row, system)?);
         }
+        is_first = false;
     }
     if knives.is_empty() {
         Err(RowProblem::Empty)
     } else {
         Ok(knives)
     }
+}
+
+fn reader(text: &str, delimiter: u8) -> csv::Reader<&[u8]> {
+    csv::ReaderBuilder::new()
+        .has_headers(false)
+        .flexible(true)
+        .delimiter(delimiter)
+        .trim(csv::Trim::All)
+        .from_reader(text.as_bytes())
+}
+
+fn is_filled(record: &csv::StringRecord) -> bool {
+    record.iter().any(|cell| !cell.is_empty())
 }
 
 /// Where each column stands under a heading; columns of other names are passed over.
@@ -98,7 +126,7 @@ fn headed(record: &csv::StringRecord) -> Result<[Option<usize>; COLUMNS.len()], 
 fn knife(
     record: &csv::StringRecord,
     places: &[Option<usize>; COLUMNS.len()],
-    row: usize,
+    row: u64,
     system: System,
 ) -> Result<Knife, RowProblem> {
     let cell = |column: usize| {
@@ -209,6 +237,18 @@ mod tests {
             read_knife_rows(" \n", System::InchDecimal),
             Err(RowProblem::Empty)
         ));
+        let glued = "a,1,2,.1,.5,.2,9,noteb,1,2,.1,.5,.2";
+        let problem = read_knife_rows(glued, System::InchDecimal).unwrap_err();
+        let cell = "1".to_owned();
+        assert_eq!(problem, RowProblem::Surplus { row: 1, cell });
+        let noted = "a,1,2,.1,.5,.2,9,first; second\n\n,,,\nb,1,2,.1,wide,.2";
+        let problem = read_knife_rows(noted, System::InchDecimal).unwrap_err();
+        assert!(
+            problem
+                .to_string()
+                .starts_with("row 4, column \"lip length\""),
+            "{problem}"
+        );
         let problem = read_knife_rows("name,reach\na,1", System::InchDecimal).unwrap_err();
         assert_eq!(problem, RowProblem::NoColumn("width"));
     }

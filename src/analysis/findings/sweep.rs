@@ -54,27 +54,44 @@ fn bring_back(case: &Case) -> Option<Sentence> {
         return None;
     }
     let wanted = Length::from_mm(pose.height_of_cut.mm() * aim);
-    let height: Value = Length::from_mm(sweep.below_cut.mm() / aim).into();
+    let height = Length::from_mm(sweep.below_cut.mm() / aim);
+    // Another height is advice only while it is still the same kind of turf.
+    let is_near = height.mm() <= 2.5 * pose.height_of_cut.mm();
     let attitude = pose.attitude_for_sweep(wanted);
     let tried = attitude.and_then(|attitude| Some((attitude, case.at_attitude(attitude)?)));
     Some(match (attitude, tried) {
-        (_, Some((attitude, other))) => Sentence::new(
-            "At this height of cut an attitude of {} would bring it inside the watch limit and keep the other limits: front roller {}, rear roller {} from where they stand now; the underside would then clear the ground by {}. So would a height of cut of {} at this attitude.",
-            &[
+        (_, Some((attitude, other))) => {
+            let moved = |then: Length, now: Length| Value::Move(then - now);
+            let values = [
                 attitude.into(),
-                Value::Move(other.pose.front_roller.moved - pose.front_roller.moved),
-                Value::Move(other.pose.rear_roller.moved - pose.rear_roller.moved),
+                moved(other.pose.front_roller.moved, pose.front_roller.moved),
+                moved(other.pose.rear_roller.moved, pose.rear_roller.moved),
                 other.on_ground.underside_clearance.into(),
-                height,
-            ],
+                height.into(),
+            ];
+            if is_near {
+                Sentence::new(
+                    "At this height of cut an attitude of {} would bring it inside the watch limit and keep the other limits: front roller {}, rear roller {} from where they stand now; the underside would then clear the ground by {}. So would a height of cut of {} at this attitude.",
+                    &values,
+                )
+            } else {
+                Sentence::new(
+                    "At this height of cut an attitude of {} would bring it inside the watch limit and keep the other limits: front roller {}, rear roller {} from where they stand now; the underside would then clear the ground by {}.",
+                    &values[..4],
+                )
+            }
+        }
+        (Some(attitude), None) if is_near => Sentence::new(
+            "By attitude alone it would take {}, which breaks another limit at this height of cut: a thinner knife or one that reaches further ahead would help, or a height of cut of {} at this attitude.",
+            &[attitude.into(), height.into()],
         ),
         (Some(attitude), None) => Sentence::new(
-            "By attitude alone it would take {}, which breaks another limit at this height of cut: a thinner knife or one that reaches further ahead would help, or a height of cut of {} at this attitude.",
-            &[attitude.into(), height],
+            "By attitude alone it would take {}, which breaks another limit at this height of cut: a thinner knife or one that reaches further ahead would help.",
+            &[attitude.into()],
         ),
         (None, None) => Sentence::new(
-            "No attitude brings it inside the watch limit; a height of cut of {} would.",
-            &[height],
+            "No attitude brings it inside the watch limit: a knife that reaches further ahead would help.",
+            &[],
         ),
     })
 }

@@ -6,9 +6,9 @@ use crate::unit::Unit;
 use crate::units::Length;
 
 /// Heights are searched from here.
-const LEAST_MM: f64 = 0.5;
+pub const LEAST_HEIGHT_MM: f64 = 0.5;
 /// Heights are searched up to here.
-const MOST_MM: f64 = 120.0;
+pub const MOST_HEIGHT_MM: f64 = 120.0;
 /// Steps of the search, each so many times the one before.
 const STEPS: u32 = 60;
 /// The height is found to within this.
@@ -31,13 +31,13 @@ pub fn lowest_height(
         ..*setting
     };
     let has_window = |mm: f64| !windows(unit, &setting, Length::from_mm(mm)).is_empty();
-    let ratio = (MOST_MM / LEAST_MM).powf(1.0 / f64::from(STEPS));
-    let mut below = LEAST_MM;
+    let ratio = (MOST_HEIGHT_MM / LEAST_HEIGHT_MM).powf(1.0 / f64::from(STEPS));
+    let mut below = LEAST_HEIGHT_MM;
     if has_window(below) {
         return Some(Length::from_mm(below));
     }
     let mut above = (1..=STEPS)
-        .map(|step| LEAST_MM * ratio.powf(f64::from(step)))
+        .map(|step| LEAST_HEIGHT_MM * ratio.powf(f64::from(step)))
         .find(|&mm| {
             let is_open = has_window(mm);
             if !is_open {

@@ -123,16 +123,4 @@ impl Margins {
             .map(|(_, margin)| *margin)
             .all(|margin| margin >= 0.0)
     }
-
-    /// The limit that is furthest passed, if one is.
-    pub(super) fn worst(&self) -> Option<Limit> {
-        let passed = self
-            .0
-            .iter()
-            .enumerate()
-            .filter(|(_, margin)| **margin < 0.0);
-        passed
-            .min_by(|a, b| a.1.total_cmp(b.1))
-            .map(|(index, _)| Self::limit(index))
-    }
 }

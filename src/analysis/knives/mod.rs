@@ -15,7 +15,7 @@ mod told;
 mod window;
 
 pub use curve::{Curve, CurveCrossing, Measured, MeasuredLimit, Over, curves, measured_at};
-pub use height::lowest_height;
+pub use height::{LEAST_HEIGHT_MM, MOST_HEIGHT_MM, lowest_height};
 pub use limit::Limit;
 pub(super) use limit::Margins;
 pub use map::{Band, Map, MapRow, Region, map, map_of_all, passed_at};

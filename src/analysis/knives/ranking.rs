@@ -1,10 +1,10 @@
 //! Which knife fits best, in plain sentences.
 
+use std::collections::BTreeSet;
+
 use super::limit::Limit;
 use super::table::{KnifeRow, Life, Trial};
-use super::window::{Window, range_in_force};
-use crate::analysis::Solution;
-use crate::analysis::knives::limit::Margins;
+use super::window::{Window, attitude_spans, range_in_force};
 use crate::unit::{Document, Limits, Unit};
 use crate::units::{Angle, System};
 
@@ -62,7 +62,13 @@ pub fn rank(
 }
 
 fn told(row: &KnifeRow, document: &Document, unit: &Unit, trial: &Trial, system: System) -> String {
-    let name = &row.name;
+    let price = document
+        .knife_at(row.knife)
+        .and_then(|knife| knife.price.as_deref());
+    let name = match price {
+        Some(price) => format!("\"{}\", price {price},", row.name),
+        None => format!("\"{}\"", row.name),
+    };
     if let Some(least) = row.least_room() {
         let narrowest = row.life.iter().min_by(|a, b| {
             let width = |reel: &super::ReelWindows| reel.widest().map_or(0.0, |w| w.width().deg());
@@ -72,7 +78,7 @@ fn told(row: &KnifeRow, document: &Document, unit: &Unit, trial: &Trial, system:
             .and_then(|reel| Some((reel.life.name(), reel.widest()?)))
             .unwrap_or(("now", &FULL));
         return format!(
-            "\"{name}\" fits and leaves at least {} of attitude (reel {when}: {} to {}; below it {}, above it {}).",
+            "{name} fits and leaves at least {} of attitude (reel {when}: {} to {}; below it {}, above it {}).",
             system.angle(least),
             system.angle(window.low),
             system.angle(window.high),
@@ -84,15 +90,11 @@ fn told(row: &KnifeRow, document: &Document, unit: &Unit, trial: &Trial, system:
     let whys: Vec<String> = missing
         .map(|reel| {
             let why = why_none(row, reel.life, document, unit, trial);
-            format!(
-                "reel {}: {}",
-                reel.life.name(),
-                why.map_or("no attitude holds every limit", Limit::name)
-            )
+            format!("reel {}: {}", reel.life.name(), why.join(" or "))
         })
         .collect();
     format!(
-        "\"{name}\" does not fit: no attitude holds every limit with the {}.",
+        "{name} does not fit: no attitude holds every limit with the {}.",
         whys.join("; with the ")
     )
 }
@@ -104,25 +106,27 @@ const FULL: Window = Window {
     high_limit: Limit::Range,
 };
 
-/// What is passed at the attitude in force, with the reel at a size that leaves no window.
+/// The limits that are passed at one attitude or another, with the reel at a size that leaves no
+/// window: whatever the attitude, one of them at least.
 fn why_none(
     row: &KnifeRow,
     life: Life,
     document: &Document,
     unit: &Unit,
     trial: &Trial,
-) -> Option<Limit> {
-    let (_, knife) = document.knives().find(|(fitted, _)| *fitted == row.knife)?;
+) -> Vec<&'static str> {
+    let Some(knife) = document.knife_at(row.knife) else {
+        return Vec::new();
+    };
     let setting = trial.setting(unit, knife.section(), life.diameter(unit));
-    match Solution::of(unit, &setting) {
-        Err(_) => Some(Limit::Reach),
-        Ok(solution) => Margins::of(unit, &setting, &solution).worst(),
-    }
+    let spans = attitude_spans(unit, &setting, trial.height_of_cut);
+    let passed: BTreeSet<Limit> = spans.into_iter().flat_map(|span| span.passed).collect();
+    passed.into_iter().map(Limit::name).collect()
 }
 
 /// What the table rests on, for whoever orders by it: the readings, the limits, the drawings.
 #[must_use]
-pub fn rests_on(document: &Document) -> [String; 3] {
+pub fn rests_on(document: &Document, system: System) -> [String; 3] {
     let bench = &document.bench;
     [
         format!(
@@ -133,14 +137,13 @@ pub fn rests_on(document: &Document) -> [String; 3] {
             bench.behind_centre.text(),
             bench.gap.text(),
         ),
-        limits_used(document),
+        limits_used(document, system),
         "Reach and section come from the supplier's drawing: check them on arrival, before the knife is fitted.".to_owned(),
     ]
 }
 
 /// The limits that a window rests on, each with whether it is the unit's own.
-fn limits_used(document: &Document) -> String {
-    let system = document.system();
+fn limits_used(document: &Document, system: System) -> String {
     let given = document.limits.clone().unwrap_or_default();
     let limits = Limits::in_force(document.turf, Some(&given));
     let judged = [
@@ -149,7 +152,9 @@ fn limits_used(document: &Document) -> String {
                 "sweep {} of the height of cut",
                 system.share(limits.sweep_over)
             ),
-            given.sweep_over.is_some(),
+            // A watch limit of one's own may have raised the other with it.
+            limits.sweep_over != Limits::starting(document.turf).sweep_over
+                || given.sweep_over.is_some(),
         ),
         (
             format!("underside {}", system.length(limits.underside)),

@@ -13,15 +13,13 @@ pub(super) struct Aim {
 }
 
 impl App {
-    /// Sets the unit. With the rollers given, attitude and height are wanted from here on: neither
-    /// could be set otherwise.
+    /// Sets the unit. With the rollers given, attitude and height are wanted from here on: plots and
+    /// map keep both along their lines, and the unit is to stand where the click was.
     pub(super) fn aim(&mut self, aim: Aim) {
         let system = self.system();
         let pose = self.session.good().map(|good| good.solved.solution.pose);
         let document = &mut self.session.document;
-        let sets_stance = aim.attitude.is_some() || aim.height_of_cut.is_some();
-        if sets_stance
-            && document.setting.rollers.is_some()
+        if document.setting.rollers.is_some()
             && let Some(pose) = pose
         {
             document.set_stance(pose.as_wanted(), system);

@@ -30,10 +30,10 @@ impl Widths {
             System::InchDecimal | System::Millimetre => short,
         };
         match column {
-            Column::Name => 230.0,
+            Column::Name => 214.0,
             Column::BehindCentre => length(96.0, 142.0),
             Column::Sweep | Column::Underside => length(74.0, 130.0),
-            Column::Window(_) => 160.0,
+            Column::Window(_) => 174.0,
             Column::RearRoller => length(100.0, 164.0),
             Column::Price => 74.0,
             Column::Notes => 150.0,

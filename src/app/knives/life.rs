@@ -326,9 +326,12 @@ impl App {
         })
     }
 
-    /// Every knife of the document.
+    /// Every knife of the document that was last solved: others were not checked with its unit.
     pub(super) fn named_knives(&self) -> Vec<Named> {
-        let knives = self.session.document.knives();
+        let Some(good) = self.session.good() else {
+            return Vec::new();
+        };
+        let knives = good.document.knives();
         knives
             .map(|(_, knife)| (knife.name.clone(), knife.section()))
             .collect()

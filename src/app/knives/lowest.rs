@@ -4,8 +4,8 @@ use egui::{Grid, RichText, Ui, vec2};
 
 use super::App;
 use super::life::Named;
-use super::window_map::{LEAST_HEIGHT_MM, MapState, without_setting};
-use crate::analysis::knives::{Life, lowest_height};
+use super::window_map::{MapState, without_setting};
+use crate::analysis::knives::{LEAST_HEIGHT_MM, Life, MOST_HEIGHT_MM, lowest_height};
 use crate::geometry::KnifeSection;
 use crate::unit::Unit;
 use crate::units::{Length, System};
@@ -73,6 +73,8 @@ impl App {
         let Some(lowest) = &self.knives.map.lowest else {
             return;
         };
+        let is_current = lowest.unit == without_setting(unit);
+        let most = system.length(Length::from_mm(MOST_HEIGHT_MM));
         ui.label(
             RichText::new("Lowest height of cut that leaves any window")
                 .family(super::super::look::strong()),
@@ -91,10 +93,13 @@ impl App {
                 for (name, section) in knives {
                     ui.label(name);
                     for life in Life::ALL {
-                        let found = lowest.get(section, life.diameter(unit));
+                        // Those of another unit are not told while a hand still drags this one.
+                        let found = Some(lowest)
+                            .filter(|_| is_current)
+                            .and_then(|lowest| lowest.get(section, life.diameter(unit)));
                         let shown = match found.map(|found| found.height) {
                             None => "…".to_owned(),
-                            Some(None) => "none".to_owned(),
+                            Some(None) => format!("none up to {most}"),
                             Some(Some(height)) if height.mm() <= LEAST_HEIGHT_MM => {
                                 format!("{} or lower", system.length(height))
                             }

@@ -37,6 +37,13 @@ pub(super) struct KnivesState {
     overlay: overlay::OverlayState,
 }
 
+impl KnivesState {
+    /// Whether rows are being pasted, which nothing may put away unasked.
+    pub(super) fn is_pasting(&self) -> bool {
+        self.table.pasting.is_some()
+    }
+}
+
 /// The table and its ranking.
 #[derive(Clone, Debug)]
 struct WorkedOut {
@@ -71,7 +78,7 @@ impl App {
             return;
         }
         let unit = &good.solved.unit;
-        let document = &self.session.document;
+        let document = &*good.document;
         let trial = Trial::of(&good.solved.solution);
         let rows = table(document, unit, &trial);
         let ranking = rank(&rows, document, unit, &trial, system);
@@ -80,7 +87,7 @@ impl App {
         self.knives.worked_out = Some(WorkedOut {
             rows,
             ranking,
-            rests_on: rests_on(document),
+            rests_on: rests_on(document, system),
         });
         self.knives.key = key;
     }

@@ -71,12 +71,12 @@ impl App {
             return;
         }
         let name = format!("{}-knives.csv", file_stem_for(&self.session.document.name));
-        let Some(mut file) = self.dialogs.rows_to_write(&name) else {
+        let Some(file) = self.dialogs.rows_to_write(&name) else {
             return;
         };
-        if file.extension().is_none() {
-            file.set_extension("csv");
-        }
+        let Some(file) = self.whole_name(&file, "csv") else {
+            return;
+        };
         let Some(worked_out) = &self.knives.worked_out else {
             return;
         };
@@ -147,7 +147,7 @@ impl App {
                 }
                 Err(what) => pasting.problem = Some(what),
             }
-        } else if is_over || modal.should_close() {
+        } else if is_over || modal.should_close() && pasting.text.trim().is_empty() {
             self.knives.table.pasting = None;
         }
     }
@@ -165,6 +165,12 @@ fn add_rows(document: &mut Document, text: &str, system: System) -> Result<Strin
     // Spreadsheets put a mark before the first letter of a text in UTF-8.
     let text = text.trim_start_matches('\u{feff}');
     let knives = read_knife_rows(text, system).map_err(|problem| problem.to_string())?;
+    for knife in &knives {
+        if let Err(flaw) = knife.checked() {
+            let (name, field) = (&knife.name, name_of(&flaw.path));
+            return Err(format!("\"{name}\", {field}: {}", flaw.kind));
+        }
+    }
     let mut tried = document.clone();
     let mut renamed = Vec::new();
     let count = knives.len();
@@ -175,14 +181,6 @@ fn add_rows(document: &mut Document, text: &str, system: System) -> Result<Strin
             renamed.push(format!(
                 "\"{wanted}\" was taken, so one is called \"{given}\"."
             ));
-        }
-    }
-    if let Err(flaw) = tried.checked() {
-        let new = (document.options.len()..tried.options.len())
-            .find(|index| flaw.path.starts_with(&format!("options[{index}].")));
-        if let Some(index) = new {
-            let (name, field) = (&tried.options[index].name, name_of(&flaw.path));
-            return Err(format!("\"{name}\", {field}: {}", flaw.kind));
         }
     }
     *document = tried;

@@ -41,7 +41,7 @@ impl App {
         }
         ScrollArea::vertical()
             .id_salt("ranking")
-            .max_height(176.0)
+            .max_height(250.0)
             .auto_shrink([false, true])
             .show(ui, |ui| {
                 for (place, sentence) in sentences.enumerate() {

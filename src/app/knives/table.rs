@@ -45,7 +45,7 @@ impl App {
                 .on_hover_text("A copy of the bench knife, to be changed")
                 .clicked()
             {
-                self.add_copy_of(Fitted::Bench, "knife");
+                self.add_copy_of(Fitted::Bench, "knife", false);
                 ui.ctx().request_repaint();
             }
             self.rows_buttons_ui(ui);
@@ -210,7 +210,7 @@ impl App {
                     .document
                     .knife_at(place)
                     .map(|k| k.name.clone());
-                self.add_copy_of(place, &name.unwrap_or_default());
+                self.add_copy_of(place, &name.unwrap_or_default(), true);
             }
             Done::Remove(index) => {
                 self.session.document.remove_knife(index);
@@ -232,15 +232,15 @@ impl App {
         self.knives.table.options = self.session.document.options.len();
     }
 
-    /// Adds a copy of a knife under a name of its own, and opens its row.
-    fn add_copy_of(&mut self, place: Fitted, name: &str) {
+    /// Adds a copy of a knife under a name of its own, and opens its row. Price and notes are kept
+    /// for the same article alone.
+    fn add_copy_of(&mut self, place: Fitted, name: &str, is_same_article: bool) {
         let document = &mut self.session.document;
         let Some(mut copy) = document.knife_at(place).cloned() else {
             return;
         };
         name.clone_into(&mut copy.name);
-        if place == Fitted::Bench && name != document.knife.name {
-            // A new knife is another than the bench knife's article.
+        if !is_same_article {
             (copy.price, copy.notes) = (None, None);
         }
         document.add_knife(copy);

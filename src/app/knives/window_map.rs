@@ -10,7 +10,9 @@ use super::life::Named;
 use super::lowest::Lowest;
 use super::map_marks::{key_ui, mark_places, marks_ui};
 use super::map_painting::{Paper, USABLE};
-use crate::analysis::knives::{Limit, Map, Trial, attitude_range, map_of_all, passed_at};
+use crate::analysis::knives::{
+    LEAST_HEIGHT_MM, Limit, Map, Trial, attitude_range, map_of_all, passed_at,
+};
 use crate::drawing::Theme;
 use crate::geometry::{KnifeSection, Stance};
 use crate::unit::{Fitted, Unit};
@@ -18,8 +20,6 @@ use crate::units::{Angle, Length, System};
 
 /// Height of the map.
 const HEIGHT: f32 = 400.0;
-/// The lowest height of cut on the map's slider.
-pub(super) const LEAST_HEIGHT_MM: f64 = 0.5;
 
 /// What the map remembers.
 #[derive(Debug, Default)]
@@ -148,7 +148,7 @@ impl App {
             .first
             .as_deref()
             .and_then(named)
-            .or_else(|| named(self.session.document.fitted_name()))
+            .or_else(|| named(good.document.fitted_name()))
             .or_else(|| knives.first().cloned())?;
         let second = state
             .second
