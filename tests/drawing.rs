@@ -404,7 +404,11 @@ fn every_dimension_is_lettered_with_the_solutions_number_and_measures_it() {
             let below = system.length(sweep.below_cut);
             let wanted = [
                 (
-                    format!("behind centre {}", system.length(sweep.behind_centre)),
+                    if sweep.behind_centre.mm() < 0.0 {
+                        format!("ahead of centre {}", system.length(-sweep.behind_centre))
+                    } else {
+                        format!("behind centre {}", system.length(sweep.behind_centre))
+                    },
                     sweep.behind_centre,
                     2,
                 ),

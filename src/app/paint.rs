@@ -208,8 +208,10 @@ fn has_spike(corners: &[Pos2], is_closed: bool) -> bool {
     };
     (0..turns).any(|index| {
         let at = |step: usize| corners[(index + step) % count];
-        let (before, after) = ((at(1) - at(0)).normalized(), (at(2) - at(1)).normalized());
-        before.dot(after) < -0.7
+        let (before, after) = (at(1) - at(0), at(2) - at(1));
+        // Two corners in one place have no direction to mitre along.
+        let is_empty = before.length_sq().min(after.length_sq()) < 1e-6;
+        is_empty || before.normalized().dot(after.normalized()) < -0.7
     })
 }
 

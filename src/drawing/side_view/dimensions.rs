@@ -19,10 +19,12 @@ impl SideView<'_> {
         let solution = self.case.solution;
         let edge = solution.pose.edge_on_plate;
         let lowest = solution.pose.lowest_of_reel_on_plate();
-        let text = format!(
-            "behind centre {}",
-            self.length(solution.sweep.behind_centre)
-        );
+        let behind = solution.sweep.behind_centre;
+        let text = if behind.mm() < 0.0 {
+            format!("ahead of centre {}", self.length(-behind))
+        } else {
+            format!("behind centre {}", self.length(behind))
+        };
         for (shown_in, y_mm, offset) in [
             (ShownIn::Whole, -GROUND_DEPTH_MM, 34.0),
             (ShownIn::Lens, lowest.y.min(edge.y), 88.0),

@@ -58,17 +58,15 @@ pub(super) fn knife_outline(case: &Case) -> BezPath {
         let deepest = setting.knife.lip_thickness.mm().max(edge.y) * 0.8;
         corners.push(Point::new(top_end, (edge.y + relief).min(deepest)));
     }
-    corners.push(Point::new(top_end, edge.y));
-    if edge.y > 0.0 {
-        corners.push(Point::new(top_end, 0.0));
+    // Where the relief runs as far as the back, no step is left to climb.
+    if top_end < body_back.x {
+        corners.push(Point::new(top_end, edge.y));
+        if edge.y > 0.0 {
+            corners.push(Point::new(top_end, 0.0));
+        }
+        corners.push(Point::new(body_back.x, 0.0));
     }
-    corners.extend([
-        Point::new(body_back.x, 0.0),
-        body_back,
-        body_front,
-        lip_back,
-        lip_front,
-    ]);
+    corners.extend([body_back, body_front, lip_back, lip_front]);
     plate_from_bar(case.solution) * closed(&corners)
 }
 
