@@ -4,13 +4,12 @@ use egui::{CollapsingHeader, ComboBox, RichText, ScrollArea, Ui};
 
 use super::App;
 use super::field::{Fields, explain, name_ui};
+use super::form_knives::knives_ui;
+use super::form_limits::limits_ui;
 use super::help::word_of;
 use super::look::strong;
-use crate::unit::{
-    AttitudeRange, ClosingReadings, Document, Fitted, FlawKind, HardwarePoint, Knife, LimitEntries,
-    Limits, MowingEntry, ShapeEntry, Turf,
-};
-use crate::units::{Angle, Length, Measure, Quantity, Speed, System, Turning};
+use crate::unit::{ClosingReadings, Document, HardwarePoint, MowingEntry, ShapeEntry, Turf};
+use crate::units::{Length, Measure, Quantity, Speed, System, Turning};
 
 impl App {
     /// What the fields of a form need, apart from the document.
@@ -206,111 +205,6 @@ fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     }
 }
 
-fn knives_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
-    note(
-        ui,
-        "The knife on the bench; the others are measured against it.",
-    );
-    edited_knife_ui(ui, fields, document, Fitted::Bench);
-    let mut removed = None;
-    for index in 0..document.options.len() {
-        ui.separator();
-        ui.horizontal(|ui| {
-            ui.label(RichText::new(format!("To compare, {}", index + 1)).family(strong()));
-            let name = format!("Remove {}", document.options[index].name);
-            let button = ui.small_button("Remove").accessible_name(&name);
-            if button.on_hover_text(&name).clicked() {
-                removed = Some(index);
-            }
-        });
-        edited_knife_ui(ui, fields, document, Fitted::Option(index));
-    }
-    if let Some(index) = removed {
-        document.remove_knife(index);
-        fields.drafts.remove_below("options");
-    }
-    if ui.button("Add a knife to compare").clicked() {
-        document.add_knife(Knife {
-            name: document.free_knife_name("knife 1"),
-            price: None,
-            notes: None,
-            ..document.knife.clone()
-        });
-    }
-}
-
-/// The fields of one of the document's knives.
-pub(super) fn edited_knife_ui(
-    ui: &mut Ui,
-    fields: &mut Fields,
-    document: &mut Document,
-    place: Fitted,
-) {
-    let Some(before) = document.knife_at(place) else {
-        return;
-    };
-    let mut knife = before.clone();
-    let (path, number) = match place {
-        Fitted::Bench => ("knife".to_owned(), None),
-        Fitted::Option(index) => (format!("options[{index}]"), Some(index + 1)),
-    };
-    let others = document.knives().filter(|(other, _)| *other != place);
-    let taken: Vec<&str> = others.map(|(_, other)| other.name.as_str()).collect();
-    knife_ui(ui, fields, &path, &mut knife, number, &taken);
-    if document.knife_at(place) != Some(&knife) {
-        document.put_knife(place, knife);
-    }
-}
-
-fn knife_ui(
-    ui: &mut Ui,
-    fields: &mut Fields,
-    path: &str,
-    knife: &mut Knife,
-    number: Option<usize>,
-    taken: &[&str],
-) {
-    let field = |name: &str| format!("{path}.{name}");
-    let named = |name: &str| number.map_or_else(|| name.to_owned(), |n| format!("{name}, {n}"));
-    let is_free = |name: &str| match name {
-        name if name.trim().is_empty() => Err(FlawKind::NoName.to_string()),
-        name if taken.contains(&name) => Err(FlawKind::NameTwice(name.to_owned()).to_string()),
-        _ => Ok(()),
-    };
-    let name = &mut knife.name;
-    fields.checked_text(ui, &named("Knife name"), &field("name"), name, is_free);
-    fields.quantity(ui, &named("Reach"), &field("reach"), &mut knife.reach);
-    fields.quantity(ui, &named("Width"), &field("width"), &mut knife.width);
-    fields.quantity(
-        ui,
-        &named("Lip thickness"),
-        &field("lip_thickness"),
-        &mut knife.lip_thickness,
-    );
-    fields.quantity(
-        ui,
-        &named("Lip length"),
-        &field("lip_length"),
-        &mut knife.lip_length,
-    );
-    fields.quantity(
-        ui,
-        &named("Body thickness"),
-        &field("body_thickness"),
-        &mut knife.body_thickness,
-    );
-    let mut price = knife.price.clone().unwrap_or_default();
-    fields.text(ui, &named("Price"), &field("price"), &mut price);
-    if price != knife.price.as_deref().unwrap_or_default() {
-        knife.price = (!price.is_empty()).then_some(price);
-    }
-    let mut notes = knife.notes.clone().unwrap_or_default();
-    fields.text(ui, &named("Notes"), &field("notes"), &mut notes);
-    if notes != knife.notes.as_deref().unwrap_or_default() {
-        knife.notes = (!notes.is_empty()).then_some(notes);
-    }
-}
-
 fn hardware_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     note(
         ui,
@@ -442,89 +336,7 @@ fn ground_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     }
 }
 
-fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
-    note(
-        ui,
-        "What is not filled in is this program's starting value for the turf: no standard, but a place to begin your own trials. Only what you set here is saved with the unit.",
-    );
-    let system = fields.system;
-    let starting = Limits::starting(document.turf);
-    let mut limits = document.limits.clone().unwrap_or_default();
-    let l = &mut limits;
-    fields.optional(
-        ui,
-        "Sweep, watch above",
-        "limits.sweep_watch",
-        &mut l.sweep_watch,
-        &starting.sweep_watch.entry(system),
-    );
-    fields.optional(
-        ui,
-        "Sweep, over above",
-        "limits.sweep_over",
-        &mut l.sweep_over,
-        &starting.sweep_over.entry(system),
-    );
-    fields.optional(
-        ui,
-        "Underside, at least",
-        "limits.underside",
-        &mut l.underside,
-        &starting.underside.entry(system),
-    );
-    fields.optional(
-        ui,
-        "Ahead of centre, most",
-        "limits.ahead_of_centre",
-        &mut l.ahead_of_centre,
-        &starting.ahead_of_centre.entry(system),
-    );
-    fields.optional(
-        ui,
-        "Clip to cut, watch",
-        "limits.clip_watch",
-        &mut l.clip_watch,
-        &starting.clip_watch.entry(system),
-    );
-    fields.optional(
-        ui,
-        "Clip to cut, over",
-        "limits.clip_over",
-        &mut l.clip_over,
-        &starting.clip_over.entry(system),
-    );
-    let mut is_known = limits.attitude_range.is_some();
-    if ui
-        .checkbox(&mut is_known, "The brackets' range of attitude is known")
-        .changed()
-    {
-        fields.drafts.remove_below("limits.attitude_range");
-        limits.attitude_range = is_known.then(|| AttitudeRange {
-            low: Quantity::from_value(Angle::from_deg(0.0), system),
-            high: Quantity::from_value(Angle::from_deg(10.0), system),
-        });
-    }
-    if let Some(range) = &mut limits.attitude_range {
-        fields.quantity(
-            ui,
-            "Attitude, least",
-            "limits.attitude_range.low",
-            &mut range.low,
-        );
-        fields.quantity(
-            ui,
-            "Attitude, most",
-            "limits.attitude_range.high",
-            &mut range.high,
-        );
-    }
-    if limits != document.limits.clone().unwrap_or_default() {
-        let is_set = limits != LimitEntries::default();
-        document.limits = is_set.then_some(limits);
-    }
-}
-
-fn note(ui: &mut Ui, text: &str) {
+pub(super) fn note(ui: &mut Ui, text: &str) {
     ui.label(RichText::new(text).weak().size(13.0));
 }
 

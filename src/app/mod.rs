@@ -12,6 +12,8 @@ mod drafts;
 mod field;
 mod files;
 mod form;
+mod form_knives;
+mod form_limits;
 mod handles;
 mod help;
 mod knives;

@@ -3,7 +3,7 @@
 use egui::{Frame, RichText, ScrollArea, Ui, Vec2};
 
 use super::super::App;
-use super::super::form::edited_knife_ui;
+use super::super::form_knives::edited_knife_ui;
 use super::super::look::colour;
 use super::WorkedOut;
 use super::cells::{Cells, GAP, Widths};
