@@ -85,7 +85,9 @@ fn the_area_shows_plots_map_and_lowest_heights() {
         assert!(frame.width() > 200.0 && frame.height() > 150.0, "{name}");
     }
     window.assert_says("\"short\" is past the sweep limit (watch) from a new reel to a scrap one.");
-    window.assert_says("At 0.500 in \"plain\" leaves a window from a new reel to a scrap one.");
+    window.assert_says(
+        "At 0.500 in there is a window with \"plain\" from a new reel to a scrap one.",
+    );
     window.assert_says("Lowest height of cut that leaves any window");
     window.assert_says("sweep too deep");
 }

@@ -20,18 +20,6 @@ impl App {
             ui.selectable_value(&mut self.area, Area::Knives, "Knives")
                 .on_hover_text("Compare knives before ordering");
             ui.separator();
-            let unit = &self.session.document.name;
-            let mark = if self.has_unsaved() { "•" } else { "" };
-            let shown = RichText::new(format!("{} {mark}", shortened(unit))).family(strong());
-            let response = ui.label(shown);
-            let kept = match &self.session.file {
-                Some(file) => file.display().to_string(),
-                None => "Not saved in a file yet".to_owned(),
-            };
-            response.on_hover_text(kept);
-            if self.has_unsaved() {
-                ui.label(RichText::new("unsaved changes").weak());
-            }
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                 if ui
                     .button("About")
@@ -51,9 +39,29 @@ impl App {
                 self.theme_ui(ui);
                 ui.separator();
                 self.system_ui(ui);
+                // What room is left between both ends is the name's.
+                ui.with_layout(egui::Layout::left_to_right(egui::Align::Center), |ui| {
+                    self.unit_name_ui(ui);
+                });
             });
         });
         ui.add_space(2.0);
+    }
+
+    /// The unit's name, as much of it as there is room for, and whether it wants saving.
+    fn unit_name_ui(&self, ui: &mut Ui) {
+        let unit = &self.session.document.name;
+        let text = if self.has_unsaved() {
+            format!("{unit} • unsaved changes")
+        } else {
+            unit.clone()
+        };
+        let label = egui::Label::new(RichText::new(text).family(strong())).truncate();
+        let kept = match &self.session.file {
+            Some(file) => file.display().to_string(),
+            None => "Not saved in a file yet".to_owned(),
+        };
+        ui.add(label).on_hover_text(kept);
     }
 
     fn file_menu_ui(&mut self, ui: &mut Ui) {
@@ -185,14 +193,5 @@ impl App {
                     });
                 });
         });
-    }
-}
-
-/// A unit's name, no longer than the bar has room for; the window's title has all of it.
-fn shortened(name: &str) -> String {
-    const MOST: usize = 44;
-    match name.char_indices().nth(MOST) {
-        Some((end, _)) => format!("{}…", name[..end].trim_end()),
-        None => name.to_owned(),
     }
 }

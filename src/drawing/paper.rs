@@ -81,6 +81,12 @@ pub enum Mark {
 }
 
 impl Mark {
+    /// Words of a key.
+    fn is_key(&self) -> bool {
+        let overlaid = |role: &Role| matches!(role, Role::Overlay(_));
+        matches!(self, Self::Text { role, .. } if overlaid(role))
+    }
+
     /// Words that may be left out where there is no room.
     fn is_minor(&self) -> bool {
         matches!(
@@ -171,7 +177,8 @@ impl Paper {
         let mut taken: Vec<Rect> = Vec::new();
         let mut left_out = Vec::new();
         let mut order: Vec<usize> = (0..self.marks.len()).collect();
-        order.sort_by_key(|&index| self.marks[index].is_minor());
+        // A key stands where it stands; words on the drawing keep clear of it.
+        order.sort_by_key(|&index| (!self.marks[index].is_key(), self.marks[index].is_minor()));
         for index in order {
             let mark = &mut self.marks[index];
             let Some(place) = mark.words_place() else {

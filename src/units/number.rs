@@ -9,7 +9,7 @@ pub enum NumberProblem {
     #[error("\"{0}\" is not a number")]
     NotANumber(String),
     /// A comma where a point belongs.
-    #[error("write the decimal with a point, like {0}, not with a comma")]
+    #[error("the decimal is written with a point, like {0}, not with a comma")]
     DecimalComma(String),
     /// A fraction over nothing.
     #[error("\"{0}\" divides by zero")]

@@ -19,28 +19,21 @@ fn demo() -> Session {
 }
 
 fn solve(criterion: &mut Criterion) {
-    let solved = Solved::of(&demo().document).expect("the demo unit has a solution");
-    let unit = &solved.unit;
-    criterion.bench_function("solve with findings", |bench| {
-        bench.iter(|| {
-            let setting = black_box(&unit.setting);
-            let solution = Solution::of(unit, setting).expect("solved before");
-            Findings::about(&Case {
-                unit,
-                setting,
-                solution: &solution,
-            })
-        });
-    });
+    solve_one(criterion, "solve with findings", &demo().document);
     // The dearest case: findings past their limits work out what would bring them back.
     let mut scalping = demo().document;
     scalping.setting.attitude = Some(Quantity::from_value(
         Angle::from_deg(9.0),
         System::InchDecimal,
     ));
-    let solved = Solved::of(&scalping).expect("a steep unit has a solution");
+    let name = "solve with findings past their limits";
+    solve_one(criterion, name, &scalping);
+}
+
+fn solve_one(criterion: &mut Criterion, name: &str, document: &Document) {
+    let solved = Solved::of(document).expect("the unit has a solution");
     let unit = &solved.unit;
-    criterion.bench_function("solve with findings past their limits", |bench| {
+    criterion.bench_function(name, |bench| {
         bench.iter(|| {
             let setting = black_box(&unit.setting);
             let solution = Solution::of(unit, setting).expect("solved before");

@@ -2,8 +2,8 @@
 
 use std::ops::RangeInclusive;
 
-use egui::{Rangef, RichText};
-use egui_plot::{AxisHints, GridInput, GridMark};
+use egui::{Rangef, RichText, Sense};
+use egui_plot::{AxisHints, GridInput, GridMark, Plot};
 
 use crate::units::{Length, System, fixed};
 
@@ -163,6 +163,18 @@ fn decimals(step_size: f64) -> usize {
             (scaled - scaled.round()).abs() < 1e-6
         })
         .map_or(6, |decimals| usize::try_from(decimals).unwrap_or(6))
+}
+
+/// A plot that stands still: the wheel scrolls the page past it, and a click sets the unit.
+pub(super) fn still_plot<'a>(name: impl egui::AsIdSalt) -> Plot<'a> {
+    Plot::new(name)
+        .allow_zoom(false)
+        .allow_drag(false)
+        .allow_scroll(false)
+        .allow_axis_zoom_drag(false)
+        .allow_boxed_zoom(false)
+        .allow_double_click_reset(false)
+        .sense(Sense::click())
 }
 
 #[cfg(test)]

@@ -6,13 +6,13 @@ use egui::{
     vec2,
 };
 use egui_plot::{
-    HLine, HoverPosition, Line, LineStyle, MarkerShape, Plot, PlotBounds, PlotPoint, PlotPoints,
+    HLine, HoverPosition, Line, LineStyle, MarkerShape, PlotBounds, PlotPoint, PlotPoints,
     PlotResponse, Points, VLine,
 };
 
 use super::App;
 use super::aim::Aim;
-use super::axis::Axis;
+use super::axis::{Axis, still_plot};
 use super::inks::{KnifeInk, faint_ink, ink, knife_ink, limit_line, paper};
 use crate::analysis::knives::{Curve, Measured, MeasuredLimit, Over, Trial, curves, measured_at};
 use crate::drawing::Theme;
@@ -423,18 +423,11 @@ fn plot_ui(
         _ => key.over.name(),
     };
     let now = along.place(key.over.now(&key.unit, &key.trial));
-    let response = Plot::new(("life", index))
+    let response = still_plot(("life", index))
         .height(HEIGHT)
         // Room for half of the last number under the plot.
         .width(ui.available_width() - 10.0)
         .grid_color(faint_ink(theme).gamma_multiply(0.6))
-        .allow_zoom(false)
-        .allow_drag(false)
-        .allow_scroll(false)
-        .allow_axis_zoom_drag(false)
-        .allow_boxed_zoom(false)
-        .allow_double_click_reset(false)
-        .sense(Sense::click())
         // A reel's life runs from new to scrap.
         .invert_x(key.over == Over::Diameter)
         .show_y(false)

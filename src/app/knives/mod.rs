@@ -62,9 +62,11 @@ impl App {
             .show(ui, |ui| {
                 self.knife_table_ui(ui);
                 ui.separator();
-                self.life_ui(ui);
-                ui.separator();
+                // Before the plots: a click on either changes how much is said under the plots, and
+                // nothing may move under the hand.
                 self.window_map_ui(ui);
+                ui.separator();
+                self.life_ui(ui);
             });
     }
 

@@ -1,11 +1,11 @@
 //! The window map: attitude across, reel diameter up, and what forbids each place.
 
-use egui::{ComboBox, Rect, RichText, Sense, Shape, Slider, Ui, WidgetInfo, vec2};
-use egui_plot::{HoverPosition, Plot, PlotBounds, PlotPoint};
+use egui::{ComboBox, Rect, RichText, Shape, Slider, Ui, WidgetInfo, vec2};
+use egui_plot::{HoverPosition, PlotBounds, PlotPoint};
 
 use super::App;
 use super::aim::Aim;
-use super::axis::Axis;
+use super::axis::{Axis, still_plot};
 use super::life::Named;
 use super::lowest::Lowest;
 use super::map_marks::{key_ui, mark_places, marks_ui};
@@ -286,18 +286,11 @@ impl App {
         let (attitude, diameter) = (Axis::of_angle(), Axis::of_length(system));
         let (low, high) = attitude_range(&chosen.unit);
         let (smallest_mm, new_mm) = diameters_mm(&chosen.unit);
-        let response = Plot::new("window map")
+        let response = still_plot("window map")
             .height(HEIGHT)
             // Room for half of the last number under the map.
             .width(ui.available_width() - 14.0)
-            .allow_zoom(false)
-            .allow_drag(false)
-            .allow_scroll(false)
-            .allow_axis_zoom_drag(false)
-            .allow_boxed_zoom(false)
-            .allow_double_click_reset(false)
             .show_grid(false)
-            .sense(Sense::click())
             .custom_x_axes(vec![attitude.across("attitude")])
             .custom_y_axes(vec![diameter.up("reel diameter, scrap to new")])
             .x_grid_spacer(attitude.marks_across())
@@ -402,11 +395,11 @@ fn state_ui(ui: &mut Ui, chosen: &Chosen, map: &Map, system: System) {
             "At {height} no attitude holds every limit with {together}, at any size of the reel."
         )
     } else if is_everywhere {
-        format!("At {height} {together} leaves a window from a new reel to a scrap one.")
+        format!("At {height} there is a window with {together} from a new reel to a scrap one.")
     } else {
         let (least, most) = (Length::from_mm(least), Length::from_mm(most));
         format!(
-            "At {height} {together} leaves a window only on reels between {} and {}.",
+            "At {height} there is a window with {together} only on reels between {} and {}.",
             system.length(least),
             system.length(most)
         )
