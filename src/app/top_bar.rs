@@ -52,7 +52,7 @@ impl App {
     fn unit_name_ui(&self, ui: &mut Ui) {
         let unit = &self.session.document.name;
         let text = if self.has_unsaved() {
-            format!("{unit} • unsaved changes")
+            format!("• {unit}, unsaved changes")
         } else {
             unit.clone()
         };

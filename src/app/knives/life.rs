@@ -1,10 +1,7 @@
 //! The life plots: what each knife does from a new reel to a scrap one, or over attitude or
 //! extension.
 
-use egui::{
-    Align, Align2, Color32, FontId, Layout, Rect, RichText, Sense, Stroke, Ui, WidgetInfo, pos2,
-    vec2,
-};
+use egui::{Align, Align2, Color32, FontId, Layout, Rect, RichText, Ui, WidgetInfo, pos2, vec2};
 use egui_plot::{
     HLine, HoverPosition, Line, LineStyle, MarkerShape, PlotBounds, PlotPoint, PlotPoints,
     PlotResponse, Points, VLine,
@@ -14,6 +11,8 @@ use super::App;
 use super::aim::Aim;
 use super::axis::{Axis, still_plot};
 use super::inks::{KnifeInk, faint_ink, ink, knife_ink, limit_line, paper};
+use super::life_key::legend_ui;
+use super::life_words::{sentences, told};
 use crate::analysis::knives::{Curve, Measured, MeasuredLimit, Over, Trial, curves, measured_at};
 use crate::drawing::Theme;
 use crate::geometry::KnifeSection;
@@ -39,12 +38,12 @@ pub(super) struct LifeState {
 
 /// What the plots depend on.
 #[derive(Clone, Debug, PartialEq)]
-struct Key {
-    unit: Unit,
-    trial: Trial,
-    knives: Vec<Named>,
-    over: Over,
-    system: System,
+pub(super) struct Key {
+    pub(super) unit: Unit,
+    pub(super) trial: Trial,
+    pub(super) knives: Vec<Named>,
+    pub(super) over: Over,
+    pub(super) system: System,
 }
 
 /// The plots, in the order of [`Measured::ALL`].
@@ -171,84 +170,6 @@ fn range_across(over: Over, unit: &Unit, system: System) -> (f64, f64) {
     (low - margin, high + margin)
 }
 
-/// A value of what the plots run over, in a sentence.
-fn told(over: Over, at: f64, system: System) -> String {
-    match over {
-        Over::Diameter => format!("a reel of {}", system.length(Length::from_mm(at))),
-        Over::Attitude => format!("an attitude of {}", system.angle(Angle::from_deg(at))),
-        Over::Extension => format!("an extension of {}", system.length(Length::from_mm(at))),
-    }
-}
-
-/// Every place of what the plots run over.
-fn everywhere(over: Over) -> &'static str {
-    match over {
-        Over::Diameter => "from a new reel to a scrap one",
-        Over::Attitude => "at every attitude shown",
-        Over::Extension => "at every extension shown",
-    }
-}
-
-fn sentences(key: &Key, limits: &[MeasuredLimit], curves: &[&Curve]) -> Vec<String> {
-    let mut sentences = Vec::new();
-    for ((name, _), curve) in key.knives.iter().zip(curves) {
-        let Some(first) = curve.pieces.first().and_then(|piece| piece.first()) else {
-            let everywhere = everywhere(key.over);
-            sentences.push(format!(
-                "\"{name}\": reel and knife do not meet {everywhere}."
-            ));
-            continue;
-        };
-        if curve.pieces.len() > 1 || !is_whole(key, curve) {
-            sentences.push(format!(
-                "\"{name}\": its line ends where reel and knife do not meet."
-            ));
-        }
-        for limit in limits {
-            let crossings: Vec<_> = curve
-                .crossings
-                .iter()
-                .filter(|crossing| crossing.limit == *limit)
-                .collect();
-            for crossing in &crossings {
-                let at = told(key.over, crossing.at, key.system);
-                let side = match (key.over, crossing.is_past_beyond) {
-                    (Over::Diameter, true) => "on larger ones",
-                    (Over::Diameter, false) => "on smaller ones",
-                    (_, true) => "above that",
-                    (_, false) => "below that",
-                };
-                sentences.push(format!(
-                    "\"{name}\" passes {} at {at}; it is past it {side}.",
-                    limit.told
-                ));
-            }
-            if crossings.is_empty() && limit.is_past(first[1]) {
-                sentences.push(format!(
-                    "\"{name}\" is past {} {}.",
-                    limit.told,
-                    everywhere(key.over)
-                ));
-            }
-        }
-    }
-    if sentences.is_empty() {
-        let everywhere = everywhere(key.over);
-        sentences.push(format!("No knife is past a limit {everywhere}."));
-    }
-    sentences
-}
-
-/// Whether a curve reaches from one end of its range to the other.
-fn is_whole(key: &Key, curve: &Curve) -> bool {
-    let (low, high) = key.over.range(&key.unit);
-    let ends = curve.pieces.first().zip(curve.pieces.last());
-    ends.is_some_and(|(first, last)| {
-        first.first().is_some_and(|point| point[0] <= low)
-            && last.last().is_some_and(|point| point[0] >= high)
-    })
-}
-
 impl App {
     pub(super) fn life_ui(&mut self, ui: &mut Ui) {
         let system = self.system();
@@ -358,49 +279,6 @@ fn note_ui(ui: &mut Ui, key: &Key, is_by_rollers: bool) {
     let text =
         format!("Kept along each line: {kept}{rollers}. Click a plot to set the unit there.");
     ui.label(RichText::new(text).weak());
-}
-
-/// The line and the name of every knife, and what the other marks mean.
-fn legend_ui(ui: &mut Ui, key: &Key, theme: Theme) {
-    ui.horizontal_wrapped(|ui| {
-        for (index, (name, _)) in key.knives.iter().enumerate() {
-            sample_ui(ui, knife_ink(index, theme));
-            ui.label(name);
-            ui.add_space(8.0);
-        }
-        let (place, _) = ui.allocate_exact_size(vec2(12.0, 16.0), Sense::hover());
-        ui.painter().circle(
-            place.center(),
-            4.0,
-            paper(theme),
-            Stroke::new(1.6, ink(theme)),
-        );
-        ui.label(RichText::new("passes a limit").weak());
-        let (place, _) = ui.allocate_exact_size(vec2(12.0, 16.0), Sense::hover());
-        ui.painter().vline(
-            place.center().x,
-            place.y_range(),
-            Stroke::new(1.4, ink(theme)),
-        );
-        ui.label(RichText::new("as set now").weak());
-    });
-}
-
-/// A short piece of a knife's line.
-fn sample_ui(ui: &mut Ui, knife: KnifeInk) {
-    let (place, _) = ui.allocate_exact_size(vec2(36.0, 16.0), Sense::hover());
-    let ends = [place.left_center(), place.right_center()];
-    let stroke = Stroke::new(knife.width, knife.colour);
-    let shapes = match knife.style {
-        LineStyle::Solid => vec![egui::Shape::line_segment(ends, stroke)],
-        LineStyle::Dashed { length } => {
-            egui::Shape::dashed_line(&ends, stroke, length, length * 0.618)
-        }
-        LineStyle::Dotted { spacing } => {
-            egui::Shape::dotted_line(&ends, knife.colour, spacing, knife.width)
-        }
-    };
-    ui.painter().extend(shapes);
 }
 
 /// One plot; where it was clicked, in the unit of what it runs over.

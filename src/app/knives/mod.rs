@@ -7,6 +7,8 @@ mod cells;
 mod heads;
 mod inks;
 mod life;
+mod life_key;
+mod life_words;
 mod lowest;
 mod map_marks;
 mod map_painting;

@@ -1,0 +1,51 @@
+//! The key of the life plots: one line a knife, the same in all three.
+
+use egui::{RichText, Sense, Stroke, Ui, vec2};
+use egui_plot::LineStyle;
+
+use super::inks::{KnifeInk, ink, knife_ink, paper};
+use super::life::Key;
+use crate::drawing::Theme;
+
+/// The line and the name of every knife, and what the other marks mean.
+pub(super) fn legend_ui(ui: &mut Ui, key: &Key, theme: Theme) {
+    ui.horizontal_wrapped(|ui| {
+        for (index, (name, _)) in key.knives.iter().enumerate() {
+            sample_ui(ui, knife_ink(index, theme));
+            ui.label(name);
+            ui.add_space(8.0);
+        }
+        let (place, _) = ui.allocate_exact_size(vec2(12.0, 16.0), Sense::hover());
+        ui.painter().circle(
+            place.center(),
+            4.0,
+            paper(theme),
+            Stroke::new(1.6, ink(theme)),
+        );
+        ui.label(RichText::new("passes a limit").weak());
+        let (place, _) = ui.allocate_exact_size(vec2(12.0, 16.0), Sense::hover());
+        ui.painter().vline(
+            place.center().x,
+            place.y_range(),
+            Stroke::new(1.4, ink(theme)),
+        );
+        ui.label(RichText::new("as set now").weak());
+    });
+}
+
+/// A short piece of a knife's line.
+fn sample_ui(ui: &mut Ui, knife: KnifeInk) {
+    let (place, _) = ui.allocate_exact_size(vec2(36.0, 16.0), Sense::hover());
+    let ends = [place.left_center(), place.right_center()];
+    let stroke = Stroke::new(knife.width, knife.colour);
+    let shapes = match knife.style {
+        LineStyle::Solid => vec![egui::Shape::line_segment(ends, stroke)],
+        LineStyle::Dashed { length } => {
+            egui::Shape::dashed_line(&ends, stroke, length, length * 0.618)
+        }
+        LineStyle::Dotted { spacing } => {
+            egui::Shape::dotted_line(&ends, knife.colour, spacing, knife.width)
+        }
+    };
+    ui.painter().extend(shapes);
+}
