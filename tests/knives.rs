@@ -30,7 +30,7 @@ use sweepgauge::analysis::{Solution, Solved};
 use sweepgauge::drawing::CAUTIONS;
 use sweepgauge::geometry::{Closing, KnifeSection, Setting, Shape, Stance};
 use sweepgauge::unit::{
-    COLUMNS, Document, Fitted, Knife, Limits, Turf, Unit, read, read_knife_rows, read_text,
+    COLUMNS, Document, Fitted, Knife, Limits, Turf, Unit, Wear, read, read_knife_rows, read_text,
 };
 use sweepgauge::units::{Angle, Length, Measure as _, Share, System};
 use tempfile::TempDir;
@@ -115,6 +115,7 @@ fn any_unit() -> impl Strategy<Value = Unit> {
                 mowing: None,
                 shape,
                 roller_sink: mm(sink_mm),
+                wear: Wear::default(),
                 limits,
                 system: System::Millimetre,
             })

@@ -59,6 +59,9 @@ impl App {
             group(ui, "Ground", false, |ui| {
                 ground_ui(ui, &mut fields, document);
             });
+            group(ui, "Wear", false, |ui| {
+                wear_ui(ui, &mut fields, document);
+            });
             group(ui, "Limits", false, |ui| {
                 limits_ui(ui, &mut fields, document);
             });
@@ -334,6 +337,32 @@ fn ground_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     if let ShapeEntry::Crest(radius) | ShapeEntry::Hollow(radius) = &mut ground.shape {
         fields.quantity(ui, "Radius", "ground.shape", radius);
     }
+}
+
+fn wear_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    note(
+        ui,
+        "Unit blocked, engine off, key out: turn each roller by hand under a dial gauge and write the full reading.",
+    );
+    let wear = &mut document.wear;
+    fields.quantity(
+        ui,
+        "Front roller runout",
+        "wear.front_runout",
+        &mut wear.front_runout,
+    );
+    fields.quantity(
+        ui,
+        "Rear roller runout",
+        "wear.rear_runout",
+        &mut wear.rear_runout,
+    );
+    fields.quantity(
+        ui,
+        "End to end difference",
+        "wear.end_difference",
+        &mut wear.end_difference,
+    );
 }
 
 pub(super) fn note(ui: &mut Ui, text: &str) {

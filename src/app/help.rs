@@ -368,6 +368,24 @@ const WORDS: &[Word] = &[
         "A straightedge across it and the gap under its middle.",
     ),
     word(
+        "wear.front_runout",
+        "Front roller runout",
+        "Full reading of a dial gauge on the front roller over one turn. Its centre runs out of true by half of it.",
+        "Unit blocked: turn the roller by hand under a dial gauge, at both ends and the middle; write the largest.",
+    ),
+    word(
+        "wear.rear_runout",
+        "Rear roller runout",
+        "Full reading of a dial gauge on the rear roller over one turn. Its centre runs out of true by half of it.",
+        "Unit blocked: turn the roller by hand under a dial gauge, at both ends and the middle; write the largest.",
+    ),
+    word(
+        "wear.end_difference",
+        "End to end difference",
+        "How much higher one end of the unit cuts than the other. The low end stands half of it below the middle.",
+        "On the plate: the height of cut at both ends, the smaller from the larger.",
+    ),
+    word(
         "limits.sweep_watch",
         "Sweep, watch",
         "Share of the height of cut above which the sweep wants watching.",

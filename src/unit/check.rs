@@ -5,7 +5,7 @@ use thiserror::Error;
 
 use super::document::{
     BenchReadings, ClosingReadings, Document, Fitted, HardwarePoint, Knife, LimitEntries,
-    SettingEntry, ShapeEntry,
+    SettingEntry, ShapeEntry, WearEntry,
 };
 use super::limits::Limits;
 use crate::geometry::{
@@ -92,6 +92,17 @@ pub struct Mowing {
     pub reel_speed: Turning,
 }
 
+/// What is worn or out of true.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Wear {
+    /// Full reading of a dial gauge on the front roller over a turn.
+    pub front_runout: Length,
+    /// Full reading of a dial gauge on the rear roller over a turn.
+    pub rear_runout: Length,
+    /// How much higher one end of the unit cuts than the other, without its sign.
+    pub end_difference: Length,
+}
+
 /// A document that makes sense, in plain values.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Unit {
@@ -115,6 +126,8 @@ pub struct Unit {
     pub shape: Shape,
     /// How deep the rollers sink.
     pub roller_sink: Length,
+    /// What is worn or out of true.
+    pub wear: Wear,
     /// The limits in force.
     pub limits: Limits,
     /// The units its readings were taken in.
@@ -196,6 +209,7 @@ impl Document {
                 ShapeEntry::Hollow(radius) => Shape::Hollow(self::radius("ground.shape", radius)?),
             },
             roller_sink: not_negative("ground.roller_sink", &self.ground.roller_sink)?,
+            wear: wear(&self.wear)?,
             limits: {
                 self.limits.as_ref().map_or(Ok(()), check_limits)?;
                 Limits::in_force(self.turf, self.limits.as_ref())
@@ -243,6 +257,14 @@ fn closing(readings: &ClosingReadings) -> Result<Closing, Flaw> {
         ClosingReadings::KnifePivots { ahead, above } => Closing::KnifePivots {
             pivot_in_frame: point(ahead, above)?,
         },
+    })
+}
+
+fn wear(readings: &WearEntry) -> Result<Wear, Flaw> {
+    Ok(Wear {
+        front_runout: not_negative("wear.front_runout", &readings.front_runout)?,
+        rear_runout: not_negative("wear.rear_runout", &readings.rear_runout)?,
+        end_difference: not_negative("wear.end_difference", &readings.end_difference)?,
     })
 }
 

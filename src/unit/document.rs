@@ -50,6 +50,9 @@ pub struct Document {
     /// What the rollers stand on while mowing.
     #[serde(default)]
     pub ground: GroundEntry,
+    /// What is worn or out of true.
+    #[serde(default)]
+    pub wear: WearEntry,
     /// Limits of one's own trials.
     #[serde(default)]
     pub limits: Option<LimitEntries>,
@@ -274,6 +277,28 @@ impl Default for GroundEntry {
     }
 }
 
+/// What is worn or out of true, as a dial gauge and the two ends of the unit show it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct WearEntry {
+    /// Full reading of a dial gauge on the front roller over a turn.
+    pub front_runout: Quantity<Length>,
+    /// Full reading of a dial gauge on the rear roller over a turn.
+    pub rear_runout: Quantity<Length>,
+    /// Height of cut at one end of the unit less that at the other, without its sign.
+    pub end_difference: Quantity<Length>,
+}
+
+impl Default for WearEntry {
+    fn default() -> Self {
+        Self {
+            front_runout: no_length(),
+            rear_runout: no_length(),
+            end_difference: no_length(),
+        }
+    }
+}
+
 /// The ground's shape along the direction of travel.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum ShapeEntry {
@@ -350,6 +375,7 @@ impl Document {
         new.setting = SettingEntry::default();
         new.mowing = None;
         new.ground = GroundEntry::default();
+        new.wear = WearEntry::default();
         new.limits = None;
         (new.knife.price, new.knife.notes) = (None, None);
         new

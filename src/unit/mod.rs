@@ -13,11 +13,11 @@ mod limits;
 mod locate;
 mod told;
 
-pub use check::{Flaw, FlawKind, Mowing, Unit};
+pub use check::{Flaw, FlawKind, Mowing, Unit, Wear};
 pub use document::{
     AttitudeRange, BenchReadings, ClosingReadings, Document, Fitted, Format, GroundEntry,
     HardwarePoint, Knife, LimitEntries, MowingEntry, ReelReadings, RollerAhead, RollerBehind,
-    RollerMoves, SettingEntry, ShapeEntry, Turf,
+    RollerMoves, SettingEntry, ShapeEntry, Turf, WearEntry,
 };
 pub use file::{FileProblem, read, read_text, save, write_text, write_whole};
 pub use knife_rows::{COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows};

@@ -198,7 +198,7 @@ fn wanted_in(field: &str) -> &'static str {
         (_, "rollers") => "(front_move: …, rear_move: …), or None",
         (_, "mowing") => "(ground_speed: …, reel_speed: …), or None",
         (_, "attitude_range") => "(low: …, high: …), or None",
-        (_, "reel" | "bench" | "knife" | "setting" | "ground") => {
+        (_, "reel" | "bench" | "knife" | "setting" | "ground" | "wear") => {
             "its fields between round brackets"
         }
         (_, "limits") => "its fields between round brackets, or None",
