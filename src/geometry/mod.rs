@@ -8,6 +8,7 @@
 //! edge along the datum, below the datum), *in the frame* (the plate's axes in the bench pose, the
 //! bench edge's foot at the origin), *on the plate* (the edge at x = 0, the plate at 0).
 
+mod blade_path;
 mod circles;
 mod clip;
 mod closing;
@@ -20,7 +21,8 @@ mod sweep;
 mod terrain;
 mod underside;
 
-pub use clip::clip_length;
+pub use blade_path::{BelowCut, BladePath};
+pub use clip::{clip_length, ground_speed_for_clip, reel_speed_for_clip};
 pub use closing::Closing;
 pub use impossible::Impossible;
 pub use pose::Pose;

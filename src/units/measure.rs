@@ -266,6 +266,12 @@ impl Angle {
 }
 
 impl Speed {
+    /// A speed of so many millimetres a second.
+    #[must_use]
+    pub const fn from_mm_per_s(mm_per_s: f64) -> Self {
+        Self(mm_per_s)
+    }
+
     /// In millimetres a second.
     #[must_use]
     pub const fn mm_per_s(self) -> f64 {
@@ -274,6 +280,12 @@ impl Speed {
 }
 
 impl Turning {
+    /// A speed of so many revolutions a second.
+    #[must_use]
+    pub const fn from_rev_per_s(rev_per_s: f64) -> Self {
+        Self(rev_per_s * 60.0)
+    }
+
     /// In revolutions a second.
     #[must_use]
     pub const fn rev_per_s(self) -> f64 {
