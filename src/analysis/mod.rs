@@ -4,10 +4,12 @@
 //! judging of those numbers by limits. This room imports `units`, `geometry` and `unit`.
 
 pub mod findings;
+mod kinematics;
 pub mod knives;
 mod solution;
 mod solved;
 
 pub use findings::{Case, Finding, Findings, Level};
+pub use kinematics::{Kinematics, SpeedsForCut, Told};
 pub use solution::{Lowest, MowingNumbers, OnGround, Solution};
 pub use solved::{Solved, Unsolved};
