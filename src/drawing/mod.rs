@@ -5,6 +5,7 @@
 //! painter. A scene knows no screen; paper is measured in reference pixels, 96 to the inch. This
 //! room imports `units`, `geometry`, `unit` and `analysis`.
 
+mod blade_path;
 mod dimension;
 pub mod fonts;
 mod hatch;
@@ -20,6 +21,7 @@ mod symbol;
 mod theme;
 mod view;
 
+pub use blade_path::{PathCanvas, PathDrawing};
 pub use layout::lay_out;
 pub use lens::{ENLARGEMENTS, Lens, LensChoice, STRETCHES};
 pub use paper::{Anchor, Mark, Panel};

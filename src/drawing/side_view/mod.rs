@@ -13,7 +13,7 @@ mod overlay;
 use crate::analysis::{Case, Findings, Level, Solution};
 use crate::geometry::RollerOnPlate;
 use crate::units::{Length, System};
-use knife::knife_outline;
+pub(super) use knife::knife_outline;
 
 pub use overlay::Overlay;
 

@@ -1,0 +1,141 @@
+//! Dimensions and words of the paths.
+
+use kurbo::{Arc, Line, Point, Shape as _, Vec2};
+
+use super::{EXACT_MM, PathDrawing, label};
+use crate::drawing::{Dimension, Direction, Role, Scene, Shape, ShownIn};
+
+impl PathDrawing<'_> {
+    pub(super) fn dimensions_and_words(&self, scene: &mut Scene) {
+        self.clips(scene);
+        self.way_below(scene);
+        self.heights(scene);
+        self.whole(scene);
+    }
+
+    /// The clips by name, and from one to the next.
+    fn clips(&self, scene: &mut Scene) {
+        let clip = self.path().tip_at(0.0);
+        let next = clip + self.offset(1);
+        let length = self.system.length(self.kinematics.clip_length);
+        let back = self.kinematics.below_cut.map(|below| below.tip_back);
+        // The shorter of two dimensions stands nearer.
+        let is_first = back.is_some_and(|back| back > self.kinematics.clip_length);
+        let text = format!("clip length {length}");
+        self.across(scene, next, is_first, text);
+        // Clips closer than their names are told by the dimension alone.
+        let has_room = self.kinematics.clip_length.mm() > 0.12 * self.close_bounds().width();
+        for (clips, text) in [
+            (-2, "two before"),
+            (-1, "one before"),
+            (0, "clip"),
+            (1, "one after"),
+            (2, "two after"),
+        ] {
+            let is_drawn = clips >= -self.neighbours() && clips <= self.neighbours();
+            if clips == 0 || is_drawn && has_room {
+                let at = clip + self.offset(clips);
+                let role = if clips == 0 { Role::Clip } else { Role::Note };
+                scene.add_in(ShownIn::Lens, role, label(at, (0.0, -25.0), false, text));
+            }
+        }
+    }
+
+    /// Where the blade at the knife entered, how far back it came, and how deep it went.
+    fn way_below(&self, scene: &mut Scene) {
+        let (Some(below), Some(entry)) = (self.kinematics.below_cut, self.entry()) else {
+            return;
+        };
+        let word = label(entry, (26.0, -64.0), true, "enters the cut line");
+        scene.add_in(ShownIn::Lens, Role::Note, word);
+        let back = below.tip_back;
+        let text = if back.mm() < 0.0 {
+            format!("tip ahead {}", self.system.length(-back))
+        } else {
+            format!("tip back {}", self.system.length(back))
+        };
+        self.across(scene, entry, back <= self.kinematics.clip_length, text);
+    }
+
+    /// A dimension across from the clip at the knife, hung below all that is drawn of the blades.
+    fn across(&self, scene: &mut Scene, to: Point, is_first: bool, text: String) {
+        let path = self.path();
+        let lowest = path.tip_at(path.lowest_at_s());
+        let dimension = Dimension {
+            from: path.tip_at(0.0),
+            to,
+            direction: Direction::Across,
+            through: Point::new(lowest.x, lowest.y.min(self.cut_height())),
+            offset: if is_first { 44.0 } else { 74.0 },
+            text,
+        };
+        scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Dimension(dimension));
+    }
+
+    fn heights(&self, scene: &mut Scene) {
+        let view = self.close_bounds();
+        let height = self.cut_height();
+        let aside = view.x1 - 0.04 * view.width();
+        let cut = self.case.solution.pose.height_of_cut;
+        let dimension = Dimension {
+            from: Point::new(aside, 0.0),
+            to: Point::new(aside, height),
+            direction: Direction::Up,
+            through: Point::new(aside, 0.0),
+            offset: 0.0,
+            text: format!("cut {}", self.system.length(cut)),
+        };
+        scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Dimension(dimension));
+        let depth = self.case.solution.sweep.below_cut;
+        if depth.mm() > 0.0 && self.kinematics.below_cut.is_some() {
+            let path = self.path();
+            let lowest = path.tip_at(path.lowest_at_s());
+            let text = format!("lowest {} below the cut", self.system.length(depth));
+            let role = Role::BelowCut(self.level());
+            scene.add_in(
+                ShownIn::Lens,
+                role,
+                label(lowest, (14.0, -104.0), true, &text),
+            );
+        }
+        let at = Point::new(1.5 * self.offset(1).x, height);
+        let word = label(at, (0.0, 19.0), false, "cut line");
+        scene.add_in(ShownIn::Lens, Role::CutLine, word);
+        let at = Point::new(view.x0 + 0.02 * view.width(), 0.0);
+        let word = label(at, (1.0, -10.0), false, "ground");
+        scene.add_in(ShownIn::Lens, Role::Note, word);
+    }
+
+    /// The words of the two turns: travel, which way the reel turns, and how far a turn takes.
+    fn whole(&self, scene: &mut Scene) {
+        let path = self.path();
+        let (lowest, turn) = (path.lowest_at_s(), path.turn_s());
+        let dimension = Dimension {
+            from: path.tip_at(lowest - turn),
+            to: path.tip_at(lowest),
+            direction: Direction::Across,
+            through: Point::ORIGIN,
+            offset: 30.0,
+            text: format!("a turn {}", self.system.length(path.travel_in_turn())),
+        };
+        scene.add_in(ShownIn::Whole, Role::Dimension, Shape::Dimension(dimension));
+        let centre = path.centre_at_clip;
+        let part = 0.32 * path.reel_radius_mm;
+        // Over the top ahead, as in the side view.
+        let turning = Arc::new(centre, (part, part), 2.6, -1.5, 0.0).to_path(EXACT_MM);
+        scene.add_in(ShownIn::Whole, Role::Note, Shape::Arrow(turning));
+        let view = self.whole_bounds();
+        let start = Point::new(
+            centre.x - 0.1 * view.width(),
+            view.y1 - 0.05 * view.height(),
+        );
+        let arrow = Line::new(start, start + Vec2::new(0.2 * view.width(), 0.0));
+        scene.add_in(
+            ShownIn::Whole,
+            Role::Note,
+            Shape::Arrow(arrow.to_path(EXACT_MM)),
+        );
+        let word = label(start, (-1.0, 0.0), false, "travel");
+        scene.add_in(ShownIn::Whole, Role::Note, word);
+    }
+}
