@@ -78,7 +78,7 @@ impl App {
     }
 
     /// A document that never had a solution: there is no drawing, only the reason.
-    fn nothing_drawn_ui(&self, ui: &mut Ui, theme: Theme) {
+    pub(super) fn nothing_drawn_ui(&self, ui: &mut Ui, theme: Theme) {
         ui.vertical_centered(|ui| {
             ui.add_space(80.0);
             let (place, _) = ui.allocate_exact_size(egui::Vec2::splat(40.0), Sense::hover());
@@ -302,7 +302,7 @@ impl App {
 }
 
 /// Marks the last good drawing as not current, with the reason.
-fn not_current_ui(ui: &mut Ui, place: egui::Rect, theme: Theme, why: &str) {
+pub(super) fn not_current_ui(ui: &mut Ui, place: egui::Rect, theme: Theme, why: &str) {
     let veil = colour(theme.look(Role::Paper).fill).gamma_multiply(0.62);
     ui.painter().rect_filled(place, 6.0, veil);
     let banner = egui::Rect::from_min_size(place.min, egui::vec2(place.width(), 76.0)).shrink(10.0);

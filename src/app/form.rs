@@ -267,15 +267,20 @@ fn setting_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     );
 }
 
+/// Speeds to begin with, to be typed over.
+pub(super) fn example_speeds(system: System) -> MowingEntry {
+    MowingEntry {
+        ground_speed: Quantity::from_value(Speed::from_base(1788.16), system),
+        reel_speed: Quantity::from_value(Turning::from_base(1000.0), system),
+    }
+}
+
 fn mowing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let mut is_known = document.mowing.is_some();
     if ui.checkbox(&mut is_known, "Speeds are known").changed() {
         fields.drafts.remove_below("mowing.");
         let system = fields.system;
-        document.mowing = is_known.then(|| MowingEntry {
-            ground_speed: Quantity::from_value(Speed::from_base(1788.16), system),
-            reel_speed: Quantity::from_value(Turning::from_base(1000.0), system),
-        });
+        document.mowing = is_known.then(|| example_speeds(system));
     }
     if let Some(mowing) = &mut document.mowing {
         fields.quantity(

@@ -6,6 +6,7 @@
 //! `headless` it takes arguments, what-ifs and problems, which a window has as well.
 
 mod about;
+mod blade_path;
 mod canvas;
 mod card;
 mod drafts;
@@ -35,6 +36,7 @@ pub use preferences::Preferences;
 pub use session::{DEMO_UNIT, Session};
 pub use window::open_window;
 
+use blade_path::BladePathState;
 use canvas::CanvasState;
 use drafts::Drafts;
 use files::Asking;
@@ -55,6 +57,7 @@ pub struct App {
     drafts: Drafts,
     canvas: CanvasState,
     knives: KnivesState,
+    blade_path: BladePathState,
     area: Area,
     dialogs: Box<dyn Dialogs>,
     asking: Option<Asking>,
@@ -75,6 +78,8 @@ pub(crate) enum Area {
     Unit,
     /// Choosing a knife.
     Knives,
+    /// The reel in motion.
+    BladePath,
 }
 
 /// Something to tell, until the next thing happens.
@@ -98,6 +103,7 @@ impl App {
             drafts: Drafts::default(),
             canvas,
             knives: KnivesState::default(),
+            blade_path: BladePathState::default(),
             area: Area::default(),
             dialogs,
             asking: None,
@@ -138,6 +144,7 @@ impl App {
             Area::Knives => {
                 egui::CentralPanel::default_margins().show(ui, |ui| self.knives_ui(ui));
             }
+            Area::BladePath => self.blade_path_ui(ui),
         }
         self.question_ui(ui.ctx());
         self.path_card_ui(ui.ctx());
@@ -183,6 +190,7 @@ impl App {
         self.canvas = CanvasState::for_document(&session.document);
         // Solutions of another session are counted from the beginning again.
         self.knives = KnivesState::default();
+        self.blade_path = BladePathState::default();
         self.session = session;
         self.drafts = Drafts::default();
         self.notice = None;

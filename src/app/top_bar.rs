@@ -19,6 +19,8 @@ impl App {
                 .on_hover_text("The unit on screen");
             ui.selectable_value(&mut self.area, Area::Knives, "Knives")
                 .on_hover_text("Compare knives before ordering");
+            ui.selectable_value(&mut self.area, Area::BladePath, "Blade path")
+                .on_hover_text("Clips, and the blades' path over the ground");
             ui.separator();
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                 if ui

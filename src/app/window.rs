@@ -96,6 +96,9 @@ fn create(
     if arguments.knives {
         app.area = Area::Knives;
     }
+    if arguments.blade_path {
+        app.area = Area::BladePath;
+    }
     if let Some((width, height)) = arguments.size {
         // The size of an earlier start is restored first; the one asked for now goes before it.
         #[allow(clippy::cast_precision_loss)]

@@ -94,6 +94,9 @@ pub struct WindowArguments {
     /// Open in the Knives area.
     #[arg(long)]
     pub knives: bool,
+    /// Open in the Blade path area.
+    #[arg(long, conflicts_with = "knives")]
+    pub blade_path: bool,
     /// Open in dark, whatever was chosen before.
     #[arg(long)]
     pub dark: bool,
