@@ -8,8 +8,9 @@ mod kinematics;
 pub mod knives;
 mod solution;
 mod solved;
+pub mod why;
 
-pub use findings::{Case, Finding, Findings, Level};
+pub use findings::{Bound, Case, Finding, Findings, Judged, Level, Side};
 pub use kinematics::{Kinematics, SpeedsForCut, Told};
 pub use solution::{Lowest, MowingNumbers, OnGround, Solution};
 pub use solved::{Solved, Unsolved};

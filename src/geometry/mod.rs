@@ -19,6 +19,7 @@ mod rollers;
 mod setting;
 mod sweep;
 mod terrain;
+mod touching_crest;
 mod underside;
 
 pub use blade_path::{BelowCut, BladePath};
@@ -31,4 +32,5 @@ pub use rollers::{RollerOnPlate, Stance};
 pub use setting::Setting;
 pub use sweep::{Sweep, rise_of_segment};
 pub use terrain::{Shape, Terrain, on_level};
+pub use touching_crest::touching_crest;
 pub use underside::{attitude_for_underside, lip_bottom_on_plate, underside_on_bar};

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand};
 
 use super::WhatIf;
+use crate::analysis::why::Complaint;
 
 /// Draws a reel mower's cutting unit to scale and computes the sweep below the height of cut.
 #[derive(Debug, Parser)]
@@ -62,6 +63,26 @@ pub enum HeadlessCommand {
         #[command(flatten)]
         what_if: WhatIf,
     },
+    /// Tell why a unit marks the turf: height budget, crests, causes, what each adjustment would do.
+    Why {
+        /// Unit file.
+        file: PathBuf,
+        /// One JSON object, in millimetres and degrees, instead of a text.
+        #[arg(long)]
+        json: bool,
+        /// The finding that the adjustments are asked about, such as sweep; the worst when left out.
+        #[arg(long, value_name = "FINDING")]
+        finding: Option<String>,
+        /// What is wrong with the turf.
+        #[arg(long, value_parser = complaint, value_name = "MARK")]
+        complaint: Option<Complaint>,
+        /// To the limit past which it is too much, instead of the one within which it is fine.
+        #[arg(long)]
+        to_over: bool,
+        /// What to try.
+        #[command(flatten)]
+        what_if: WhatIf,
+    },
     /// Draw a unit without a display.
     Picture {
         /// Unit file.
@@ -115,4 +136,10 @@ fn size(text: &str) -> Result<(u32, u32), String> {
     text.split_once(['x', '×'])
         .and_then(|(width, height)| Some((parse(width)?, parse(height)?)))
         .ok_or_else(|| "write it like 1280x800, each between 320 and 8000".to_owned())
+}
+
+fn complaint(text: &str) -> Result<Complaint, String> {
+    let known = Complaint::ALL.map(Complaint::id);
+    let found = Complaint::ALL.into_iter().find(|c| c.id() == text.trim());
+    found.ok_or_else(|| format!("write one of {}", known.join(", ")))
 }

@@ -8,18 +8,21 @@ mod knives;
 mod picture;
 mod report;
 mod what_if;
+mod why;
 
 pub use arguments::{Arguments, Command, HeadlessCommand, WindowArguments};
 pub use knives::{Printed, knives};
 pub use picture::write_picture;
 pub use report::{Report, table};
 pub use what_if::{WhatIf, WhatIfProblem};
+pub use why::{Asked, finding_named, why};
 
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use thiserror::Error;
 
+use crate::analysis::why::Aim;
 use crate::analysis::{Solved, Unsolved};
 use crate::unit::{Document, FileProblem, Flaw};
 
@@ -42,6 +45,16 @@ pub enum Problem {
         file: PathBuf,
         /// Why, in the file's own units.
         sentence: String,
+    },
+    /// A word of an argument is none that is known.
+    #[error("--{option}: there is no \"{what}\" here; write one of {known}")]
+    Unknown {
+        /// The argument.
+        option: &'static str,
+        /// What was written.
+        what: String,
+        /// What there is.
+        known: String,
     },
     /// A picture could not be written.
     #[error("{}: {what}", .file.display())]
@@ -94,6 +107,7 @@ impl Problem {
             Self::File(_)
             | Self::WhatIf(_)
             | Self::Flaw(_)
+            | Self::Unknown { .. }
             | Self::Picture { .. }
             | Self::Unprinted(_) => 2,
             Self::Impossible { .. } => 3,
@@ -153,6 +167,27 @@ pub fn run(command: &HeadlessCommand) -> Result<String, Problem> {
             let read = Read::from_file(file, what_if)?;
             write_picture(&read, out, *dark, *turf)?;
             Ok(String::new())
+        }
+        HeadlessCommand::Why {
+            file,
+            json,
+            finding,
+            complaint,
+            to_over,
+            what_if,
+        } => {
+            let read = Read::from_file(file, what_if)?;
+            let finding = finding
+                .as_ref()
+                .map(|name| finding_named(&read.solved.case(), name))
+                .transpose()?;
+            let asked = Asked {
+                finding,
+                aim: if *to_over { Aim::NotOver } else { Aim::Fine },
+                complaint: *complaint,
+                is_json: *json,
+            };
+            Ok(why(&read, asked))
         }
         HeadlessCommand::Knives {
             file,

@@ -8,6 +8,7 @@ use super::document::{
     SettingEntry, ShapeEntry, WearEntry,
 };
 use super::limits::Limits;
+use super::wear::Wear;
 use crate::geometry::{
     Bench, Closing, KnifeSection, Profile, Roller, Setting, Shape, Stance, clip_length,
 };
@@ -90,17 +91,6 @@ pub struct Mowing {
     pub ground_speed: Speed,
     /// Reel speed.
     pub reel_speed: Turning,
-}
-
-/// What is worn or out of true.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Wear {
-    /// Full reading of a dial gauge on the front roller over a turn.
-    pub front_runout: Length,
-    /// Full reading of a dial gauge on the rear roller over a turn.
-    pub rear_runout: Length,
-    /// How much higher one end of the unit cuts than the other, without its sign.
-    pub end_difference: Length,
 }
 
 /// A document that makes sense, in plain values.

@@ -12,8 +12,9 @@ mod knife_rows;
 mod limits;
 mod locate;
 mod told;
+mod wear;
 
-pub use check::{Flaw, FlawKind, Mowing, Unit, Wear};
+pub use check::{Flaw, FlawKind, Mowing, Unit};
 pub use document::{
     AttitudeRange, BenchReadings, ClosingReadings, Document, Fitted, Format, GroundEntry,
     HardwarePoint, Knife, LimitEntries, MowingEntry, ReelReadings, RollerAhead, RollerBehind,
@@ -22,3 +23,4 @@ pub use document::{
 pub use file::{FileProblem, read, read_text, save, write_text, write_whole};
 pub use knife_rows::{COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows};
 pub use limits::Limits;
+pub use wear::Wear;

@@ -20,11 +20,41 @@ pub enum Value {
     Speed(Speed),
     /// A speed of turning.
     Turning(Turning),
+    /// A radius of the ground.
+    Radius(Length),
     /// A roller's move in its bracket, in the shop's words: up is towards the reel.
     Move(Length),
 }
 
 impl Value {
+    /// How many base units it is: millimetres, degrees, parts of one.
+    #[must_use]
+    pub fn base(self) -> f64 {
+        match self {
+            Self::Length(length) | Self::Radius(length) | Self::Move(length) => length.base(),
+            Self::Angle(angle) => angle.base(),
+            Self::Share(share) => share.base(),
+            Self::Ratio(ratio) => ratio.base(),
+            Self::Speed(speed) => speed.base(),
+            Self::Turning(turning) => turning.base(),
+        }
+    }
+
+    /// So many base units of the same kind.
+    #[must_use]
+    pub fn with_base(self, base: f64) -> Self {
+        match self {
+            Self::Length(_) => Self::Length(Length::from_base(base)),
+            Self::Radius(_) => Self::Radius(Length::from_base(base)),
+            Self::Move(_) => Self::Move(Length::from_base(base)),
+            Self::Angle(_) => Self::Angle(Angle::from_base(base)),
+            Self::Share(_) => Self::Share(Share::from_base(base)),
+            Self::Ratio(_) => Self::Ratio(Ratio::from_base(base)),
+            Self::Speed(_) => Self::Speed(Speed::from_base(base)),
+            Self::Turning(_) => Self::Turning(Turning::from_base(base)),
+        }
+    }
+
     /// The quantity as it reads in `system`.
     #[must_use]
     pub fn shown_in(self, system: System) -> String {
@@ -35,6 +65,7 @@ impl Value {
             Self::Ratio(ratio) => system.ratio(ratio),
             Self::Speed(speed) => speed.entry(system),
             Self::Turning(turning) => turning.entry(system),
+            Self::Radius(length) => system.radius(length),
             Self::Move(length) => system.roller_move(length),
         }
     }

@@ -56,6 +56,17 @@ impl System {
         }
     }
 
+    /// A radius of ground to be read: `6.1 m`, `20.0 ft`.
+    #[must_use]
+    pub fn radius(self, radius: Length) -> String {
+        match self {
+            Self::Millimetre => format!("{} m", fixed(radius.mm() / 1000.0, 2)),
+            Self::InchDecimal | Self::InchFraction => {
+                format!("{} ft", fixed(radius.inches() / 12.0, 1))
+            }
+        }
+    }
+
     /// An angle to be read: `4.50°`.
     #[must_use]
     pub fn angle(self, angle: Angle) -> String {

@@ -1,7 +1,16 @@
 //! The edge ahead of the reel's centre, where blades still descend as they meet it.
 
-use super::{Case, Level, Verdict};
-use crate::units::{Angle, Sentence};
+use super::{Bound, Case, Judged, Level, Side, Verdict};
+use crate::units::{Angle, Length, Sentence};
+
+pub(super) fn measure(case: &Case) -> Option<Judged> {
+    let most = case.unit.limits.ahead_of_centre;
+    let bounds = [
+        Some(Bound::new(Level::Watch, Side::AtLeast, Length::ZERO)),
+        Some(Bound::new(Level::Over, Side::AtLeast, -most)),
+    ];
+    Some(Judged::by(case.solution.sweep.behind_centre, bounds))
+}
 
 pub(super) fn judge(case: &Case) -> Option<Verdict> {
     let behind = case.solution.sweep.behind_centre;
@@ -17,11 +26,7 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
         });
     }
     let most = case.unit.limits.ahead_of_centre;
-    let level = if -behind > most {
-        Level::Over
-    } else {
-        Level::Watch
-    };
+    let level = measure(case)?.level();
     let text = Sentence::new(
         "The edge stands {} ahead of the reel's centre (over beyond {}): the blades are still coming down as they meet it.",
         &[(-behind).into(), most.into()],

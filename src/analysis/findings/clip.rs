@@ -1,18 +1,24 @@
 //! Clip length against the height of cut: too long and ribs stand across the travel.
 
-use super::{Case, Level, Verdict};
+use super::{Bound, Case, Judged, Level, Side, Verdict};
 use crate::units::{Measure as _, Sentence, Speed, Turning};
+
+pub(super) fn measure(case: &Case) -> Option<Judged> {
+    let ratio = case.solution.mowing?.clip_to_cut?;
+    let limits = &case.unit.limits;
+    let bounds = [
+        Some(Bound::new(Level::Watch, Side::AtMost, limits.clip_watch)),
+        Some(Bound::new(Level::Over, Side::AtMost, limits.clip_over)),
+    ];
+    Some(Judged::by(ratio, bounds))
+}
 
 pub(super) fn judge(case: &Case) -> Option<Verdict> {
     let numbers = case.solution.mowing?;
     let speeds = case.unit.mowing?;
     let ratio = numbers.clip_to_cut?;
     let limits = &case.unit.limits;
-    let level = match ratio {
-        ratio if ratio > limits.clip_over => Level::Over,
-        ratio if ratio > limits.clip_watch => Level::Watch,
-        _ => Level::Fine,
-    };
+    let level = measure(case)?.level();
     let text = Sentence::new(
         "The clip length is {}, {} times the height of cut (watch above {}, over above {}).",
         &[

@@ -1,7 +1,12 @@
 //! A lip thicker than the height of cut allows, or ground away.
 
-use super::{Case, INSIDE, Level, Verdict};
+use super::{Case, INSIDE, Judged, Level, Verdict, with_room};
 use crate::units::{Length, Sentence};
+
+pub(super) fn measure(case: &Case) -> Option<Judged> {
+    let clearance = Length::from_mm(case.solution.lip_bottom_on_plate.y);
+    Some(with_room(clearance, case.unit.limits.underside))
+}
 
 pub(super) fn judge(case: &Case) -> Option<Verdict> {
     let setting = case.setting;
@@ -22,11 +27,7 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
     let clearance = Length::from_mm(case.solution.lip_bottom_on_plate.y);
     let least = case.unit.limits.underside;
     let allowed = (pose.height_of_cut - least) * (1.0 / pose.attitude.rad().cos());
-    let level = match clearance {
-        clearance if clearance.mm() <= 0.0 => Level::Over,
-        clearance if clearance < least => Level::Watch,
-        _ => Level::Fine,
-    };
+    let level = measure(case)?.level();
     let text = if allowed.mm() > 0.0 {
         Sentence::new(
             "The lip is {} thick; this height of cut allows {}.",

@@ -9,12 +9,16 @@ mod ahead;
 mod attitude;
 mod clip;
 mod cut;
+mod judged;
 mod lip;
+mod low_end;
 mod reel;
 mod rollers;
 mod scrap;
 mod sweep;
 mod underside;
+
+pub use judged::{Bound, Judged, Side};
 
 use crate::geometry::{Setting, Stance};
 use crate::unit::Unit;
@@ -92,63 +96,81 @@ struct Verdict {
     remedy: Option<Sentence>,
 }
 
-/// One kind of finding. `judge` gives nothing when it does not apply.
+/// One kind of finding. `judge` gives nothing when it does not apply, `measure` nothing when no one
+/// number decides.
 struct Rule {
     id: &'static str,
     title: &'static str,
+    measure: fn(&Case) -> Option<Judged>,
     judge: fn(&Case) -> Option<Verdict>,
 }
 
 /// Every kind of finding, in the order they are told.
-const RULES: [Rule; 10] = [
+const RULES: [Rule; 11] = [
     Rule {
         id: Findings::SWEEP,
         title: "Sweep below the cut",
+        measure: sweep::measure,
         judge: sweep::judge,
     },
     Rule {
         id: "ahead",
         title: "Edge and centre",
+        measure: ahead::measure,
         judge: ahead::judge,
     },
     Rule {
         id: "reel",
         title: "Reel over the ground",
+        measure: reel::measure,
         judge: reel::judge,
+    },
+    Rule {
+        id: "low_end",
+        title: "Reel at the low end",
+        measure: low_end::measure,
+        judge: low_end::judge,
     },
     Rule {
         id: "cut",
         title: "Edge over the ground",
+        measure: cut::measure,
         judge: cut::judge,
     },
     Rule {
         id: "underside",
         title: "Underside of the knife",
+        measure: underside::measure,
         judge: underside::judge,
     },
     Rule {
         id: "lip",
         title: "Lip of the knife",
+        measure: lip::measure,
         judge: lip::judge,
     },
     Rule {
         id: "scrap",
         title: "Reel size",
+        measure: scrap::measure,
         judge: scrap::judge,
     },
     Rule {
         id: "clip",
         title: "Clip length",
+        measure: clip::measure,
         judge: clip::judge,
     },
     Rule {
         id: "rollers",
         title: "Rollers",
+        measure: |_| None,
         judge: rollers::judge,
     },
     Rule {
         id: "attitude",
         title: "Roller brackets",
+        measure: attitude::measure,
         judge: attitude::judge,
     },
 ];
@@ -170,6 +192,21 @@ impl Findings {
                 remedy: verdict.remedy,
             })
         }))
+    }
+
+    /// The number that a finding judges, with its limits; nothing when it does not apply, or no
+    /// one number decides.
+    #[must_use]
+    pub fn judged(case: &Case, id: &str) -> Option<Judged> {
+        let rule = RULES.iter().find(|rule| rule.id == id)?;
+        (rule.measure)(case)
+    }
+
+    /// Every number that is judged, by the finding's name and title.
+    pub fn all_judged(case: &Case) -> impl Iterator<Item = (&'static str, &'static str, Judged)> {
+        RULES
+            .iter()
+            .filter_map(move |rule| Some((rule.id, rule.title, (rule.measure)(case)?)))
     }
 
     /// Name of the finding about the sweep, by which the drawing paints what is below the cut.
@@ -196,6 +233,21 @@ impl Findings {
             .max()
             .unwrap_or(Level::Fine)
     }
+}
+
+/// A clearance that is too little at nothing.
+fn above_ground(clearance: Length) -> Judged {
+    let bound = Bound::new(Level::Over, Side::MoreThan, Length::ZERO);
+    Judged::by(clearance, [Some(bound), None])
+}
+
+/// A clearance that wants some room, and is too little at nothing.
+fn with_room(clearance: Length, least: Length) -> Judged {
+    let bounds = [
+        Bound::new(Level::Watch, Side::AtLeast, least),
+        Bound::new(Level::Over, Side::MoreThan, Length::ZERO),
+    ];
+    Judged::by(clearance, bounds.map(Some))
 }
 
 /// How far inside a limit advice aims, so that what is set by it to the digits shown stays inside.

@@ -1,11 +1,15 @@
 //! The reel into the ground that the unit stands on.
 
-use super::{Case, Level, Verdict};
+use super::{Case, Judged, Level, Verdict, above_ground};
 use crate::units::Sentence;
+
+pub(super) fn measure(case: &Case) -> Option<Judged> {
+    Some(above_ground(case.solution.on_ground.reel_clearance))
+}
 
 pub(super) fn judge(case: &Case) -> Option<Verdict> {
     let clearance = case.solution.on_ground.reel_clearance;
-    if clearance.mm() > 0.0 {
+    if measure(case)?.level() == Level::Fine {
         let text = Sentence::new("The reel clears the ground by {}.", &[clearance.into()]);
         return Some(Verdict {
             level: Level::Fine,

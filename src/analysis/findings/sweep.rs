@@ -1,17 +1,22 @@
 //! Sweep below the cut line, as a length and as a share of the height of cut.
 
-use super::{Case, INSIDE, Level, Verdict};
+use super::{Bound, Case, INSIDE, Judged, Level, Side, Verdict};
 use crate::units::{Length, Sentence, Value};
+
+pub(super) fn measure(case: &Case) -> Option<Judged> {
+    let limits = &case.unit.limits;
+    let bounds = [
+        Some(Bound::new(Level::Watch, Side::AtMost, limits.sweep_watch)),
+        Some(Bound::new(Level::Over, Side::AtMost, limits.sweep_over)),
+    ];
+    Some(Judged::by(case.solution.sweep_share?, bounds))
+}
 
 pub(super) fn judge(case: &Case) -> Option<Verdict> {
     let share = case.solution.sweep_share?;
     let sweep = &case.solution.sweep;
     let limits = &case.unit.limits;
-    let level = match share {
-        share if share > limits.sweep_over => Level::Over,
-        share if share > limits.sweep_watch => Level::Watch,
-        _ => Level::Fine,
-    };
+    let level = measure(case)?.level();
     let behind = sweep.behind_centre;
     let text = if sweep.below_cut.mm() < 0.0 {
         Sentence::new(

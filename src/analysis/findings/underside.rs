@@ -1,18 +1,19 @@
 //! The underside of the knife or its hardware too low, or in the ground.
 
 use super::super::Lowest;
-use super::{Case, INSIDE, Level, Verdict};
+use super::{Case, INSIDE, Judged, Level, Verdict, with_room};
 use crate::geometry::attitude_for_underside;
 use crate::units::Sentence;
+
+pub(super) fn measure(case: &Case) -> Option<Judged> {
+    let clearance = case.solution.on_ground.underside_clearance;
+    Some(with_room(clearance, case.unit.limits.underside))
+}
 
 pub(super) fn judge(case: &Case) -> Option<Verdict> {
     let clearance = case.solution.on_ground.underside_clearance;
     let least = case.unit.limits.underside;
-    let level = match clearance {
-        clearance if clearance.mm() <= 0.0 => Level::Over,
-        clearance if clearance < least => Level::Watch,
-        _ => Level::Fine,
-    };
+    let level = measure(case)?.level();
     let is_knife = case.solution.on_ground.lowest == Lowest::Knife;
     let text = match (level, is_knife) {
         (Level::Over, true) => Sentence::new(

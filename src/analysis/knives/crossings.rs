@@ -19,19 +19,19 @@ const BEND_SAFETY: f64 = 4.0;
 const CELLS_AT_BORDER: u32 = 16;
 
 /// Something that may not exist everywhere: the values of several functions at a place.
-pub(super) type Values = Option<Vec<f64>>;
+pub(in crate::analysis) type Values = Option<Vec<f64>>;
 
 /// A place where one of the functions crosses nothing, or all of them begin or cease to exist.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Crossing {
+pub(in crate::analysis) struct Crossing {
     /// Where.
-    pub(super) at: f64,
+    pub(in crate::analysis) at: f64,
     /// Which function; none where existence itself begins or ceases.
-    pub(super) which: Option<usize>,
+    pub(in crate::analysis) which: Option<usize>,
 }
 
 /// Finds every crossing of the functions between `low` and `high`, in order.
-pub(super) fn crossings(
+pub(in crate::analysis) fn crossings(
     functions: &mut dyn FnMut(f64) -> Values,
     low: f64,
     high: f64,

@@ -69,7 +69,7 @@ impl Limit {
 /// Each is smooth over attitude and diameter. The underside has one for every point, since the
 /// lowest of several points is not smooth where another takes over.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(in crate::analysis) struct Margins(pub(super) Vec<f64>);
+pub(in crate::analysis) struct Margins(pub(in crate::analysis) Vec<f64>);
 
 /// Margins before the points of the underside.
 const BEFORE_UNDERSIDE: [Limit; 4] = [Limit::Sweep, Limit::Reel, Limit::Cut, Limit::Ahead];

@@ -14,6 +14,7 @@ mod table;
 mod told;
 mod window;
 
+pub(super) use crossings::{Values, crossings};
 pub use curve::{Curve, CurveCrossing, Measured, MeasuredLimit, Over, curves, measured_at};
 pub use height::{LEAST_HEIGHT_MM, MOST_HEIGHT_MM, lowest_height};
 pub use limit::Limit;

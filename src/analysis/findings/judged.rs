@@ -1,0 +1,106 @@
+//! What a finding judges: one number, and the limits that say how it stands.
+
+use super::Level;
+use crate::units::{Measure, Value};
+
+/// Which side of a limit is the good one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// Up to the limit, the limit itself included.
+    AtMost,
+    /// From the limit up, the limit itself included.
+    AtLeast,
+    /// Above the limit; on it is already too low.
+    MoreThan,
+}
+
+/// One limit of a number.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bound {
+    /// How the finding stands once the limit is passed.
+    pub level: Level,
+    /// Where it lies, in the base unit of the number.
+    pub at: f64,
+    /// Its good side.
+    pub side: Side,
+}
+
+impl Bound {
+    pub(super) fn new(level: Level, side: Side, at: impl Measure) -> Self {
+        Self {
+            level,
+            at: at.base(),
+            side,
+        }
+    }
+
+    /// How far a value lies on the good side, in base units; negative past the limit.
+    #[must_use]
+    pub fn margin(&self, value: f64) -> f64 {
+        match self.side {
+            Side::AtMost => self.at - value,
+            Side::AtLeast | Side::MoreThan => value - self.at,
+        }
+    }
+
+    fn is_passed_by(&self, value: f64) -> bool {
+        let margin = self.margin(value);
+        margin < 0.0 || margin == 0.0 && self.side == Side::MoreThan
+    }
+}
+
+/// A number of the solution that is judged, with its limits.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Judged {
+    /// The number.
+    pub value: Value,
+    /// Its limits, the one that is passed first in front.
+    pub bounds: [Option<Bound>; 2],
+}
+
+impl Judged {
+    pub(super) fn by(value: impl Into<Value>, bounds: [Option<Bound>; 2]) -> Self {
+        Self {
+            value: value.into(),
+            bounds,
+        }
+    }
+
+    /// The limits there are.
+    pub fn limits(&self) -> impl Iterator<Item = &Bound> {
+        self.bounds.iter().flatten()
+    }
+
+    /// How the number stands: the worst of the limits it has passed.
+    #[must_use]
+    pub fn level(&self) -> Level {
+        let value = self.value.base();
+        self.limits()
+            .filter(|bound| bound.is_passed_by(value))
+            .map(|bound| bound.level)
+            .max()
+            .unwrap_or(Level::Fine)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::Length;
+
+    #[test]
+    fn a_number_stands_by_the_worst_limit_it_has_passed() {
+        let bound = |level, side, mm| Some(Bound::new(level, side, Length::from_mm(mm)));
+        let judged = |mm| {
+            let bounds = [
+                bound(Level::Watch, Side::AtLeast, 0.5),
+                bound(Level::Over, Side::MoreThan, 0.0),
+            ];
+            Judged::by(Length::from_mm(mm), bounds).level()
+        };
+        assert_eq!(judged(0.5), Level::Fine);
+        assert_eq!(judged(0.49), Level::Watch);
+        assert_eq!(judged(0.0), Level::Over);
+        assert_eq!(judged(-1.0), Level::Over);
+    }
+}

@@ -1,0 +1,188 @@
+//! The height budget: from the height of cut on the plate down to what is left over the soil.
+
+use crate::analysis::Case;
+use crate::geometry::Shape;
+use crate::units::Length;
+
+/// What a step of the budget is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StepKind {
+    /// The height of cut on the plate: where the budget begins.
+    HeightOfCut,
+    /// The rollers sink.
+    RollerSink,
+    /// The ground rises between the rollers.
+    Crest,
+    /// The ground falls between the rollers.
+    Hollow,
+    /// The worse roller at its lowest.
+    RollerRunout,
+    /// The low end of the unit.
+    EndDifference,
+    /// The reel hangs below the cut line.
+    Sweep,
+    /// The knife or its hardware hangs below the cut line.
+    Underside,
+}
+
+impl StepKind {
+    /// Its name for programs; never changes.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::HeightOfCut => "height_of_cut",
+            Self::RollerSink => "roller_sink",
+            Self::Crest => "crest",
+            Self::Hollow => "hollow",
+            Self::RollerRunout => "roller_runout",
+            Self::EndDifference => "end_difference",
+            Self::Sweep => "sweep_below_cut",
+            Self::Underside => "underside_below_cut",
+        }
+    }
+
+    /// Its name.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::HeightOfCut => "height of cut",
+            Self::RollerSink => "roller sink",
+            Self::Crest => "crest",
+            Self::Hollow => "hollow",
+            Self::RollerRunout => "roller runout",
+            Self::EndDifference => "end difference",
+            Self::Sweep => "sweep",
+            Self::Underside => "underside",
+        }
+    }
+
+    /// What it is and why so much of it counts.
+    #[must_use]
+    pub const fn meaning(self) -> &'static str {
+        match self {
+            Self::HeightOfCut => "From the plate up to the edge, as the unit is set.",
+            Self::RollerSink => "The rollers sink into the turf, and the whole unit with them.",
+            Self::Crest => "The ground rises between the rollers and comes nearer by so much.",
+            Self::Hollow => "The ground falls away between the rollers: so much is gained.",
+            Self::RollerRunout => {
+                "Half the dial gauge's full reading, of the roller that is worse. The edge stands between the rollers, so it never sinks by more."
+            }
+            Self::EndDifference => {
+                "Half of what one end stands higher than the other: the low end stands so much below the middle."
+            }
+            Self::Sweep => "The lowest point of the reel's circle hangs so far below the edge.",
+            Self::Underside => {
+                "The lowest point of the knife or its hardware hangs so far below the edge."
+            }
+        }
+    }
+
+    /// The fields of the unit file it comes from.
+    #[must_use]
+    pub const fn fields(self) -> &'static [&'static str] {
+        match self {
+            Self::HeightOfCut => &["setting.height_of_cut"],
+            Self::RollerSink => &["ground.roller_sink"],
+            Self::Crest | Self::Hollow => &["ground.shape"],
+            Self::RollerRunout => &["wear.front_runout", "wear.rear_runout"],
+            Self::EndDifference => &["wear.end_difference"],
+            Self::Sweep => &["bench.behind_centre", "setting.reel_diameter"],
+            Self::Underside => &["setting.attitude", "setting.knife"],
+        }
+    }
+}
+
+/// A step of the budget.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Step {
+    /// What it is about.
+    pub kind: StepKind,
+    /// What it adds; negative for what it takes.
+    pub by: Length,
+    /// What is left after it.
+    pub left: Length,
+}
+
+/// A height budget: the steps add up to what is left.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Budget {
+    /// The steps in their order, the height of cut first.
+    pub steps: [Step; 6],
+}
+
+impl Budget {
+    /// The budget of the reel.
+    #[must_use]
+    pub fn of_reel(case: &Case) -> Self {
+        let solution = case.solution;
+        Self::of(
+            case,
+            StepKind::Sweep,
+            solution.reel_clearance,
+            solution.on_ground.reel_clearance,
+        )
+    }
+
+    /// The budget of the knife's underside and its hardware.
+    #[must_use]
+    pub fn of_underside(case: &Case) -> Self {
+        let solution = case.solution;
+        Self::of(
+            case,
+            StepKind::Underside,
+            solution.underside_clearance,
+            solution.on_ground.underside_clearance,
+        )
+    }
+
+    /// What is left between reel and soil at the worst place.
+    #[must_use]
+    pub fn left_under_reel(case: &Case) -> Length {
+        case.solution.on_ground.reel_clearance - case.unit.wear.lowers()
+    }
+
+    /// What is left at the end; negative in the soil.
+    #[must_use]
+    pub fn left(&self) -> Length {
+        self.steps[self.steps.len() - 1].left
+    }
+
+    /// What one step adds.
+    #[must_use]
+    pub fn by(&self, kind: StepKind) -> Length {
+        let found = self.steps.iter().find(|step| step.kind == kind);
+        found.map_or(Length::ZERO, |step| step.by)
+    }
+
+    fn of(case: &Case, hanging: StepKind, over_plate: Length, over_ground: Length) -> Self {
+        let unit = case.unit;
+        let height = case.solution.pose.height_of_cut;
+        let shape = match unit.shape {
+            Shape::Hollow(_) => StepKind::Hollow,
+            Shape::Level | Shape::Crest(_) => StepKind::Crest,
+        };
+        // What the ground's shape alone does under this part.
+        let by_shape = match unit.shape {
+            Shape::Level => Length::ZERO,
+            Shape::Crest(_) | Shape::Hollow(_) => over_ground + unit.roller_sink - over_plate,
+        };
+        let takes = [
+            (StepKind::HeightOfCut, height),
+            (StepKind::RollerSink, Length::ZERO - unit.roller_sink),
+            (shape, by_shape),
+            (StepKind::RollerRunout, Length::ZERO - unit.wear.by_runout()),
+            (
+                StepKind::EndDifference,
+                Length::ZERO - unit.wear.at_low_end(),
+            ),
+            (hanging, over_plate - height),
+        ];
+        let mut left = Length::ZERO;
+        Self {
+            steps: takes.map(|(kind, by)| {
+                left = left + by;
+                Step { kind, by, left }
+            }),
+        }
+    }
+}

@@ -1,0 +1,67 @@
+//! From crest to scalp: the tightest crest that a unit crosses without touching it.
+
+use crate::analysis::Case;
+use crate::geometry::{touching_crest, underside_on_bar};
+use crate::units::Length;
+
+/// The tightest crest for one part of the unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum CrestLimit {
+    /// It touches the ground on the level already.
+    TouchesOnLevel,
+    /// It touches on a crest of this radius, and clears every wider one.
+    Radius(Length),
+    /// No crest that carries both rollers touches it.
+    ClearsAll,
+}
+
+impl CrestLimit {
+    /// The radius, where there is one.
+    #[must_use]
+    pub fn radius(self) -> Option<Length> {
+        match self {
+            Self::Radius(radius) => Some(radius),
+            Self::TouchesOnLevel | Self::ClearsAll => None,
+        }
+    }
+}
+
+/// The tightest crests of a unit, the rollers' sink included.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CrestLimits {
+    /// For the reel.
+    pub reel: CrestLimit,
+    /// For the knife and its hardware.
+    pub underside: CrestLimit,
+}
+
+impl CrestLimits {
+    /// Works them out for a solved unit, whatever ground it stands on now.
+    #[must_use]
+    pub fn of(case: &Case) -> Self {
+        let pose = &case.solution.pose;
+        let sink = case.unit.roller_sink;
+        let plate_from_bar = pose.plate_from_bar();
+        let corners = underside_on_bar(&case.unit.profile, case.setting);
+        let points = corners.iter().chain(&case.unit.hardware);
+        let limit = |clear_of_plate: Length, touched: Option<Length>| match touched {
+            _ if (clear_of_plate - sink).mm() <= 0.0 => CrestLimit::TouchesOnLevel,
+            Some(radius) => CrestLimit::Radius(radius),
+            None => CrestLimit::ClearsAll,
+        };
+        let touching = |centre, radius_mm: f64| {
+            let radius_mm = radius_mm + sink.mm();
+            touching_crest(&pose.front_roller, &pose.rear_roller, centre, radius_mm)
+        };
+        let under_knife = points
+            .filter_map(|on_bar| touching(plate_from_bar * *on_bar, 0.0))
+            .reduce(|widest, next| if next > widest { next } else { widest });
+        Self {
+            reel: limit(
+                case.solution.reel_clearance,
+                touching(pose.centre_on_plate, pose.reel_radius_mm),
+            ),
+            underside: limit(case.solution.underside_clearance, under_knife),
+        }
+    }
+}

@@ -1,0 +1,99 @@
+//! What each adjustment would do for a finding, by itself: how far it goes to the finding's limit,
+//! how far to the middle of its window, and what else that changes.
+
+mod answer;
+mod dial;
+mod put;
+
+pub use answer::{Aim, Change, KnobAnswer, Other, WhyNot, knobs, worst_finding};
+
+/// Something that can be adjusted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Knob {
+    /// The attitude, height of cut kept: both rollers move, the rear one most.
+    Attitude,
+    /// The rear roller by itself: attitude and height of cut follow.
+    RearRoller,
+    /// Another knife of the list.
+    Knife,
+    /// The edge further ahead or back on its bar.
+    Extension,
+    /// Metal off the knife's front face.
+    FaceGround,
+    /// Metal off the knife's top face.
+    TopGround,
+    /// The height of cut, attitude kept.
+    HeightOfCut,
+    /// The forward speed.
+    GroundSpeed,
+    /// The reel's speed.
+    ReelSpeed,
+    /// Both rollers without runout.
+    RollersTrued,
+    /// Both ends at one height.
+    RollersParallel,
+}
+
+impl Knob {
+    /// Every knob, in the order they are told.
+    pub const ALL: [Self; 11] = [
+        Self::Attitude,
+        Self::RearRoller,
+        Self::Knife,
+        Self::Extension,
+        Self::FaceGround,
+        Self::TopGround,
+        Self::HeightOfCut,
+        Self::GroundSpeed,
+        Self::ReelSpeed,
+        Self::RollersTrued,
+        Self::RollersParallel,
+    ];
+
+    /// Its name for programs; never changes.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Attitude => "attitude",
+            Self::RearRoller => "rear_roller",
+            Self::Knife => "knife",
+            Self::Extension => "extension",
+            Self::FaceGround => "face_ground",
+            Self::TopGround => "top_ground",
+            Self::HeightOfCut => "height_of_cut",
+            Self::GroundSpeed => "ground_speed",
+            Self::ReelSpeed => "reel_speed",
+            Self::RollersTrued => "rollers_trued",
+            Self::RollersParallel => "rollers_parallel",
+        }
+    }
+
+    /// Its name.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Attitude => "Attitude, height kept",
+            Self::RearRoller => "Rear roller alone",
+            Self::Knife => "Another knife",
+            Self::Extension => "Extension",
+            Self::FaceGround => "Front face ground",
+            Self::TopGround => "Top face ground",
+            Self::HeightOfCut => "Height of cut",
+            Self::GroundSpeed => "Ground speed",
+            Self::ReelSpeed => "Reel speed",
+            Self::RollersTrued => "Rollers trued",
+            Self::RollersParallel => "Rollers parallel",
+        }
+    }
+
+    /// The unit in which its change is told to programs.
+    #[must_use]
+    pub const fn unit(self) -> &'static str {
+        match self {
+            Self::Attitude => "deg",
+            Self::GroundSpeed => "m/s",
+            Self::ReelSpeed => "rpm",
+            _ => "mm",
+        }
+    }
+}

@@ -1,0 +1,68 @@
+//! Putting a change into the document, so that it can be tried.
+
+use super::{Change, Knob};
+use crate::analysis::Solution;
+use crate::geometry::Stance;
+use crate::unit::{Document, Fitted};
+use crate::units::{Angle, Length, Measure, Quantity, System, Value};
+
+impl Change {
+    /// Sets a knob in a document as this change says, written in `system`, exact to less than
+    /// anybody reads.
+    pub fn put(&self, knob: Knob, document: &mut Document, now: &Solution, system: System) {
+        let pose = &now.pose;
+        let length = Length::from_mm(self.trial.base());
+        match knob {
+            Knob::Attitude => document.set_stance(
+                Stance::Wanted {
+                    attitude: Angle::from_deg(self.trial.base()),
+                    height_of_cut: pose.height_of_cut,
+                },
+                system,
+            ),
+            Knob::HeightOfCut => document.set_stance(
+                Stance::Wanted {
+                    attitude: pose.attitude,
+                    height_of_cut: length,
+                },
+                system,
+            ),
+            Knob::RearRoller => document.set_stance(
+                Stance::Rollers {
+                    front_move: pose.front_roller.moved,
+                    rear_move: length,
+                },
+                system,
+            ),
+            Knob::Knife => {
+                document.setting.knife = match self.knife {
+                    Some(Fitted::Option(index)) => {
+                        document.options.get(index).map(|knife| knife.name.clone())
+                    }
+                    _ => None,
+                };
+            }
+            Knob::Extension => document.setting.extension = Some(exactly(length, system)),
+            Knob::FaceGround => document.setting.face_ground = Some(exactly(length, system)),
+            Knob::TopGround => document.setting.top_ground = Some(exactly(length, system)),
+            Knob::GroundSpeed | Knob::ReelSpeed => {
+                if let Some(mowing) = &mut document.mowing {
+                    match self.trial {
+                        Value::Speed(speed) => mowing.ground_speed = exactly(speed, system),
+                        Value::Turning(turning) => mowing.reel_speed = exactly(turning, system),
+                        _ => {}
+                    }
+                }
+            }
+            Knob::RollersTrued => {
+                document.wear.front_runout = exactly(Length::ZERO, system);
+                document.wear.rear_runout = exactly(Length::ZERO, system);
+            }
+            Knob::RollersParallel => document.wear.end_difference = exactly(Length::ZERO, system),
+        }
+    }
+}
+
+fn exactly<M: Measure>(value: M, system: System) -> Quantity<M> {
+    Quantity::exactly(value, system)
+}

@@ -1,0 +1,66 @@
+//! Why a unit marks the turf: what each thing takes of the height of cut, which crest it can cross,
+//! which of its mechanisms can make a mark, and what each adjustment would do.
+
+mod budget;
+mod causes;
+mod crest;
+mod knobs;
+
+pub use budget::{Budget, Step, StepKind};
+pub use causes::{Cause, Complaint, Strength, causes, pitches};
+pub use crest::{CrestLimit, CrestLimits};
+pub use knobs::{Aim, Change, Knob, KnobAnswer, Other, WhyNot, knobs, worst_finding};
+
+use super::{Case, Solved};
+use crate::geometry::Setting;
+use crate::unit::{Document, Fitted};
+
+/// Everything that tells why a unit marks the turf, but the complaint.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Why {
+    /// The height budget of the reel.
+    pub reel: Budget,
+    /// The height budget of the knife's underside.
+    pub underside: Budget,
+    /// The tightest crests.
+    pub crests: CrestLimits,
+    /// The finding that the knobs are asked about.
+    pub finding: &'static str,
+    /// What each knob would do for it.
+    pub knobs: Vec<KnobAnswer>,
+}
+
+impl Why {
+    /// Works it out for a solved document; the worst finding is asked about when none is chosen.
+    #[must_use]
+    pub fn of(
+        document: &Document,
+        solved: &Solved,
+        finding: Option<&'static str>,
+        aim: Aim,
+    ) -> Self {
+        let case = solved.case();
+        let finding = finding.unwrap_or_else(|| worst_finding(&case));
+        Self {
+            reel: Budget::of_reel(&case),
+            underside: Budget::of_underside(&case),
+            crests: CrestLimits::of(&case),
+            finding,
+            knobs: knobs(&case, &every_knife(document, &case), finding, aim),
+        }
+    }
+}
+
+/// The setting in force with each knife of the document, all else as it is.
+fn every_knife(document: &Document, case: &Case) -> Vec<(Fitted, Setting)> {
+    document
+        .knives()
+        .map(|(fitted, knife)| {
+            let setting = Setting {
+                knife: knife.section(),
+                ..*case.setting
+            };
+            (fitted, setting)
+        })
+        .collect()
+}

@@ -1,0 +1,343 @@
+//! Why a unit marks the turf, on the command line: to read, or as JSON.
+
+use std::fmt::Write as _;
+
+use serde::Serialize;
+
+use super::{Problem, Read};
+use crate::analysis::why::{
+    Aim, Budget, Change, Complaint, CrestLimit, Knob, KnobAnswer, Why, causes, pitches,
+};
+use crate::analysis::{Case, Finding, Findings};
+use crate::drawing::CAUTIONS;
+use crate::units::{Length, System, Value};
+
+/// What is asked.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Asked {
+    /// The finding whose knobs are told; the worst one when none is chosen.
+    pub finding: Option<&'static str>,
+    /// Which of its limits.
+    pub aim: Aim,
+    /// What is wrong with the turf.
+    pub complaint: Option<Complaint>,
+    /// One JSON object instead of a text.
+    pub is_json: bool,
+}
+
+/// The finding that a person named.
+///
+/// # Errors
+/// When no number decides a finding of that name; the sentence lists those there are.
+pub fn finding_named(case: &Case, name: &str) -> Result<&'static str, Problem> {
+    let known = || Findings::all_judged(case).map(|(id, ..)| id);
+    known().find(|id| *id == name).ok_or_else(|| {
+        let known: Vec<_> = known().collect();
+        Problem::Unknown {
+            option: "finding",
+            what: name.to_owned(),
+            known: known.join(", "),
+        }
+    })
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize)]
+struct WhyReport<'a> {
+    unit: &'a str,
+    knife: &'a str,
+    budget: Vec<StepReport>,
+    underside_budget: Vec<StepReport>,
+    crest_to_scalp_mm: Option<f64>,
+    crest_to_drag_mm: Option<f64>,
+    knobs: Vec<KnobReport>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    causes: Option<Vec<CauseReport>>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+struct StepReport {
+    id: &'static str,
+    mm: f64,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize)]
+struct KnobReport {
+    id: &'static str,
+    finding: &'static str,
+    /// How far the knob turns to the finding's limit; nothing where it does not reach it.
+    change: Option<f64>,
+    unit: &'static str,
+    reaches_limit: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why_not: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    knife: Option<String>,
+    change_to_middle: Option<f64>,
+    front_roller_by_mm: Option<f64>,
+    rear_roller_by_mm: Option<f64>,
+    others: Vec<OtherReport>,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize)]
+struct OtherReport {
+    finding: &'static str,
+    before: f64,
+    after: f64,
+    level_before: &'static str,
+    level_after: &'static str,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize)]
+struct CauseReport {
+    id: &'static str,
+    strength: Option<f64>,
+    word: &'static str,
+    text: String,
+    confirm: &'static str,
+}
+
+/// Tells why a unit that was read marks the turf.
+#[must_use]
+pub fn why(read: &Read, asked: Asked) -> String {
+    let why = Why::of(&read.document, &read.solved, asked.finding, asked.aim);
+    if asked.is_json {
+        super::report::json_text(&WhyReport::of(read, &why, asked.complaint))
+    } else {
+        plain(read, &why, asked.complaint)
+    }
+}
+
+fn steps(budget: &Budget, left: &'static str) -> Vec<StepReport> {
+    let steps = budget.steps.iter().map(|step| StepReport {
+        id: step.kind.id(),
+        mm: step.by.mm(),
+    });
+    let left = StepReport {
+        id: left,
+        mm: budget.left().mm(),
+    };
+    steps.chain([left]).collect()
+}
+
+/// A change in the unit that programs are told: millimetres, degrees, metres a second, turns a minute.
+fn told(value: Value) -> f64 {
+    match value {
+        Value::Speed(speed) => speed.mm_per_s() / 1000.0,
+        other => other.base(),
+    }
+}
+
+impl<'a> WhyReport<'a> {
+    fn of(read: &'a Read, why: &Why, complaint: Option<Complaint>) -> Self {
+        let system = read.solved.unit.system;
+        let case = read.solved.case();
+        let mm = |limit: CrestLimit| limit.radius().map(Length::mm);
+        Self {
+            unit: &read.document.name,
+            knife: read.document.fitted_name(),
+            budget: steps(&why.reel, "reel_clearance"),
+            underside_budget: steps(&why.underside, "underside_clearance"),
+            crest_to_scalp_mm: mm(why.crests.reel),
+            crest_to_drag_mm: mm(why.crests.underside),
+            knobs: why
+                .knobs
+                .iter()
+                .map(|answer| KnobReport::of(read, answer, system))
+                .collect(),
+            causes: complaint.map(|complaint| {
+                let causes = causes(&case, complaint).into_iter();
+                causes
+                    .map(|cause| CauseReport {
+                        id: cause.id,
+                        strength: cause.share().map(crate::units::Share::of_one),
+                        word: cause.strength.word(),
+                        text: cause.text.shown_in(system),
+                        confirm: cause.confirm,
+                    })
+                    .collect()
+            }),
+        }
+    }
+}
+
+impl KnobReport {
+    fn of(read: &Read, answer: &KnobAnswer, system: System) -> Self {
+        let change = answer.to_limit.as_ref().ok();
+        Self {
+            id: answer.knob.id(),
+            finding: answer.finding,
+            change: change.map(|change| told(change.by)),
+            unit: answer.knob.unit(),
+            reaches_limit: change.is_some(),
+            why_not: answer
+                .to_limit
+                .as_ref()
+                .err()
+                .map(|why_not| why_not.sentence().shown_in(system)),
+            knife: change.and_then(|change| knife_name(read, change)),
+            change_to_middle: answer.to_middle.as_ref().map(|change| told(change.by)),
+            front_roller_by_mm: change.map(|change| change.rollers.0.mm()),
+            rear_roller_by_mm: change.map(|change| change.rollers.1.mm()),
+            others: change.map_or_else(Vec::new, |change| {
+                let others = change.others.iter();
+                others
+                    .map(|other| OtherReport {
+                        finding: other.id,
+                        before: other.before.value.base(),
+                        after: other.after.value.base(),
+                        level_before: other.before.level().word(),
+                        level_after: other.after.level().word(),
+                    })
+                    .collect()
+            }),
+        }
+    }
+}
+
+fn knife_name(read: &Read, change: &Change) -> Option<String> {
+    let fitted = change.knife?;
+    let mut knives = read.document.knives();
+    knives
+        .find(|(knife, _)| *knife == fitted)
+        .map(|(_, knife)| knife.name.clone())
+}
+
+fn plain(read: &Read, why: &Why, complaint: Option<Complaint>) -> String {
+    let system = read.solved.unit.system;
+    // Writing to a `String` cannot fail, so its results are passed over below.
+    let mut text = String::new();
+    let _ = writeln!(text, "{}: why it marks the turf", read.document.name);
+    for (title, left, budget) in [
+        (
+            "Height budget of the reel",
+            "left between reel and soil",
+            &why.reel,
+        ),
+        (
+            "Height budget of the underside",
+            "left between underside and soil",
+            &why.underside,
+        ),
+    ] {
+        let _ = writeln!(text, "\n{title}");
+        for step in &budget.steps {
+            let _ = writeln!(
+                text,
+                "  {:26}  {:>12}",
+                step.kind.name(),
+                system.length(step.by)
+            );
+        }
+        let _ = writeln!(text, "  {left:31}  {:>7}", system.length(budget.left()));
+    }
+    let _ = writeln!(text, "\nTightest crest, roller sink included");
+    for (part, limit) in [
+        ("reel", why.crests.reel),
+        ("underside", why.crests.underside),
+    ] {
+        let _ = writeln!(text, "  {part:9}  {}", crest_text(limit, system));
+    }
+    if let Some(complaint) = complaint {
+        causes_text(&mut text, read, complaint);
+    }
+    let title = title_of(&read.solved.findings, why.finding);
+    let _ = writeln!(text, "\nWhat each adjustment alone would do for: {title}");
+    for answer in &why.knobs {
+        knob_text(&mut text, read, answer);
+    }
+    let _ = writeln!(text, "\n{}", CAUTIONS.join("\n"));
+    text
+}
+
+fn title_of(findings: &Findings, id: &str) -> &'static str {
+    let mut found = findings.iter();
+    found
+        .find(|finding: &&Finding| finding.id == id)
+        .map_or("", |finding| finding.title)
+}
+
+fn crest_text(limit: CrestLimit, system: System) -> String {
+    match limit {
+        CrestLimit::TouchesOnLevel => "touches on level ground already".to_owned(),
+        CrestLimit::Radius(radius) => {
+            format!("touches on crests tighter than {}", system.radius(radius))
+        }
+        CrestLimit::ClearsAll => "clears every crest that carries both rollers".to_owned(),
+    }
+}
+
+fn causes_text(text: &mut String, read: &Read, complaint: Complaint) {
+    let system = read.solved.unit.system;
+    let case = read.solved.case();
+    let causes = causes(&case, complaint);
+    let _ = writeln!(text, "\n{}", complaint.name());
+    if !causes.iter().any(|cause| cause.strength.has_part()) {
+        let _ = writeln!(
+            text,
+            "  Not explained by this geometry, as far as it is measured."
+        );
+    }
+    for cause in &causes {
+        let _ = writeln!(
+            text,
+            "  {}: {}. {} Confirm: {}",
+            cause.name,
+            cause.strength.word(),
+            cause.text.shown_in(system),
+            cause.confirm
+        );
+    }
+    let _ = writeln!(text, "  {}", complaint.outside());
+    let marks: Vec<_> = pitches(&case)
+        .into_iter()
+        .map(|(name, pitch)| format!("{name} {}", system.length(pitch)))
+        .collect();
+    let _ = writeln!(text, "  Marks come back: {}.", marks.join(", "));
+}
+
+fn knob_text(text: &mut String, read: &Read, answer: &KnobAnswer) {
+    let system = read.solved.unit.system;
+    let name = answer.knob.name();
+    match &answer.to_limit {
+        Err(why_not) => {
+            let _ = writeln!(text, "  {name}: {}", why_not.sentence().shown_in(system));
+        }
+        Ok(change) => {
+            let knife =
+                knife_name(read, change).map_or_else(String::new, |name| format!(" \"{name}\""));
+            let _ = writeln!(
+                text,
+                "  {name}{knife}: to its limit by {}, to {}; front roller {}, rear roller {}",
+                change.by.shown_in(system),
+                change.to.shown_in(system),
+                system.roller_move(change.rollers.0),
+                system.roller_move(change.rollers.1)
+            );
+            for other in &change.others {
+                let _ = writeln!(
+                    text,
+                    "      {}: {} ({}) becomes {} ({})",
+                    other.title,
+                    other.before.value.shown_in(system),
+                    other.before.level().word(),
+                    other.after.value.shown_in(system),
+                    other.after.level().word()
+                );
+            }
+        }
+    }
+    if let Some(middle) = &answer.to_middle {
+        let _ = writeln!(
+            text,
+            "      middle of its window: {}, by {}",
+            middle.to.shown_in(system),
+            middle.by.shown_in(system)
+        );
+    }
+    if answer.knob == Knob::FaceGround || answer.knob == Knob::TopGround {
+        // Said where it matters: what is ground off stays off.
+        if answer.to_limit.is_ok() {
+            let _ = writeln!(text, "      what is ground off stays off");
+        }
+    }
+}
