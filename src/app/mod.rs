@@ -28,6 +28,7 @@ mod setting_card;
 mod shot;
 mod start_card;
 mod top_bar;
+mod why;
 mod window;
 
 pub use files::{Dialogs, NoDialogs};
@@ -43,6 +44,7 @@ use files::Asking;
 use knives::KnivesState;
 use path_card::PathCard;
 use shot::Shot;
+use why::WhyState;
 
 use crate::analysis::Unsolved;
 use crate::drawing;
@@ -58,6 +60,7 @@ pub struct App {
     canvas: CanvasState,
     knives: KnivesState,
     blade_path: BladePathState,
+    why: WhyState,
     area: Area,
     dialogs: Box<dyn Dialogs>,
     asking: Option<Asking>,
@@ -78,6 +81,8 @@ pub(crate) enum Area {
     Unit,
     /// Choosing a knife.
     Knives,
+    /// Why the unit marks the turf.
+    Why,
     /// The reel in motion.
     BladePath,
 }
@@ -104,6 +109,7 @@ impl App {
             canvas,
             knives: KnivesState::default(),
             blade_path: BladePathState::default(),
+            why: WhyState::default(),
             area: Area::default(),
             dialogs,
             asking: None,
@@ -143,6 +149,9 @@ impl App {
             Area::Unit => self.unit_ui(ui),
             Area::Knives => {
                 egui::CentralPanel::default_margins().show(ui, |ui| self.knives_ui(ui));
+            }
+            Area::Why => {
+                egui::CentralPanel::default_margins().show(ui, |ui| self.why_ui(ui));
             }
             Area::BladePath => self.blade_path_ui(ui),
         }
@@ -191,6 +200,7 @@ impl App {
         // Solutions of another session are counted from the beginning again.
         self.knives = KnivesState::default();
         self.blade_path = BladePathState::default();
+        self.why = WhyState::default();
         self.session = session;
         self.drafts = Drafts::default();
         self.notice = None;

@@ -19,6 +19,8 @@ impl App {
                 .on_hover_text("The unit on screen");
             ui.selectable_value(&mut self.area, Area::Knives, "Knives")
                 .on_hover_text("Compare knives before ordering");
+            ui.selectable_value(&mut self.area, Area::Why, "Why")
+                .on_hover_text("Why it marks the turf, and what each adjustment would do");
             ui.selectable_value(&mut self.area, Area::BladePath, "Blade path")
                 .on_hover_text("Clips, and the blades' path over the ground");
             ui.separator();

@@ -96,6 +96,9 @@ fn create(
     if arguments.knives {
         app.area = Area::Knives;
     }
+    if arguments.why {
+        app.area = Area::Why;
+    }
     if arguments.blade_path {
         app.area = Area::BladePath;
     }

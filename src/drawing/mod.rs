@@ -6,6 +6,7 @@
 //! room imports `units`, `geometry`, `unit` and `analysis`.
 
 mod blade_path;
+mod budget_chart;
 mod dimension;
 pub mod fonts;
 mod hatch;
@@ -16,12 +17,14 @@ mod plate_sheet;
 mod role;
 mod scene;
 mod side_view;
+mod step_picture;
 mod svg;
 mod symbol;
 mod theme;
 mod view;
 
 pub use blade_path::{PathCanvas, PathDrawing};
+pub use budget_chart::{BudgetChart, Charted, Column};
 pub use layout::lay_out;
 pub use lens::{ENLARGEMENTS, Lens, LensChoice, STRETCHES};
 pub use paper::{Anchor, Mark, Panel};
@@ -29,6 +32,7 @@ pub use plate_sheet::{CAUTIONS, Canvas, PlateSheet, key_numbers, verdict};
 pub use role::Role;
 pub use scene::{Dimension, Direction, Item, Label, Scene, Shape, ShownIn};
 pub use side_view::{Handles, Overlay, SideView, Standing};
+pub use step_picture::step_picture;
 pub use svg::to_svg;
 pub use symbol::level_symbol;
 pub use theme::{Look, OVERLAYS, Pen, Rgb, Theme};

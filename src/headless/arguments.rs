@@ -115,6 +115,9 @@ pub struct WindowArguments {
     /// Open in the Knives area.
     #[arg(long)]
     pub knives: bool,
+    /// Open in the Why area.
+    #[arg(long, conflicts_with_all = ["knives", "blade_path"])]
+    pub why: bool,
     /// Open in the Blade path area.
     #[arg(long, conflicts_with = "knives")]
     pub blade_path: bool,

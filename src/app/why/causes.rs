@@ -1,0 +1,85 @@
+//! The complaint, and which of the unit's mechanisms can make such a mark.
+
+use egui::{RichText, Sense, Ui, Vec2};
+
+use super::super::App;
+use super::super::field::symbol;
+use super::super::look::strong;
+use super::super::session::Good;
+use crate::analysis::Level;
+use crate::analysis::why::{Cause, Complaint, Strength, causes, pitches};
+
+impl App {
+    pub(super) fn causes_ui(&mut self, ui: &mut Ui, good: &Good) {
+        ui.heading("What is wrong with the turf?");
+        ui.horizontal_wrapped(|ui| {
+            for complaint in Complaint::ALL {
+                let is_chosen = self.why.complaint == Some(complaint);
+                let button = egui::Button::selectable(is_chosen, complaint.name());
+                if ui.add(button.frame_when_inactive(true)).clicked() {
+                    self.why.complaint = (!is_chosen).then_some(complaint);
+                }
+            }
+        });
+        let Some(complaint) = self.why.complaint else {
+            let text = "Choose the mark that the turf shows: the unit's own numbers tell what can make it, and what to measure to be sure.";
+            ui.label(RichText::new(text).weak());
+            return;
+        };
+        let case = good.solved.case();
+        let found = causes(&case, complaint);
+        if !found.iter().any(|cause| cause.strength.has_part()) {
+            let text = if found.iter().any(|c| c.strength == Strength::NotMeasured) {
+                "Not explained by this geometry, as far as it is measured."
+            } else {
+                "Not explained by this geometry."
+            };
+            ui.label(RichText::new(text).family(strong()).size(16.0));
+        }
+        for cause in &found {
+            self.cause_ui(ui, cause);
+        }
+        let system = self.system();
+        let marks: Vec<_> = pitches(&case)
+            .into_iter()
+            .map(|(name, pitch)| format!("{name} {}", system.length(pitch)))
+            .collect();
+        ui.label(format!(
+            "From mark to mark, if it comes back: {}.",
+            marks.join(", ")
+        ));
+        ui.label(RichText::new(complaint.outside()).weak());
+    }
+
+    fn cause_ui(&self, ui: &mut Ui, cause: &Cause) {
+        let theme = Self::theme(ui.ctx());
+        let system = self.system();
+        ui.horizontal_top(|ui| {
+            let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), Sense::hover());
+            match cause.strength {
+                Strength::NotMeasured => {
+                    let ink = ui.visuals().weak_text_color();
+                    let painter = ui.painter();
+                    painter.circle_stroke(place.center(), 7.5, egui::Stroke::new(1.6, ink));
+                    let font = egui::FontId::new(13.0, strong());
+                    let middle = egui::Align2::CENTER_CENTER;
+                    painter.text(place.center(), middle, "?", font, ink);
+                }
+                strength if strength.makes_it() => symbol(ui, place, Level::Over, theme),
+                strength if strength.has_part() => symbol(ui, place, Level::Watch, theme),
+                Strength::Known(_) => symbol(ui, place, Level::Fine, theme),
+            }
+            ui.vertical(|ui| {
+                let share = cause.share().map_or(String::new(), |share| {
+                    let percent = share.of_one().min(9.99) * 100.0;
+                    format!(", {percent:.0} % of what it takes")
+                });
+                let title = format!("{}: {}{share}", cause.name, cause.strength.word());
+                ui.label(RichText::new(title).family(strong()));
+                ui.label(cause.text.shown_in(system));
+                ui.label(RichText::new(format!("To confirm: {}", cause.confirm)).weak());
+            });
+        });
+        ui.add_space(3.0);
+    }
+}

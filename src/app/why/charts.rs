@@ -1,0 +1,178 @@
+//! The height budgets as stepped bars, each step with its picture while the pointer rests on it.
+
+use std::rc::Rc;
+
+use egui::{RichText, Sense, Ui, Vec2, WidgetInfo};
+
+use super::super::App;
+use super::super::help::name_of;
+use super::super::look::strong;
+use super::super::paint::{Painted, paper, rect};
+use super::super::session::Good;
+use crate::analysis::why::{Budget, StepKind, Why};
+use crate::analysis::{Findings, Level};
+use crate::drawing::{BudgetChart, Charted, Column, ShownIn, Theme, View, lay_out, step_picture};
+use crate::units::System;
+
+/// Height of a chart.
+const HEIGHT: f32 = 236.0;
+/// Both charts stand side by side where each gets at least this.
+const LEAST_WIDTH: f32 = 640.0;
+/// Size of a step's picture.
+const PICTURE: Vec2 = Vec2::new(320.0, 160.0);
+
+/// The charts as they were last painted.
+#[derive(Debug, Default)]
+pub(super) struct ChartsState([Option<(Key, Rc<Drawn>)>; 2]);
+
+#[derive(Clone, Debug, PartialEq)]
+struct Key {
+    generation: u64,
+    window: egui::Rect,
+    theme: Theme,
+    system: System,
+}
+
+#[derive(Debug)]
+struct Drawn {
+    charted: Charted,
+    painted: Painted,
+}
+
+/// Which budget.
+#[derive(Clone, Copy)]
+enum Part {
+    Reel,
+    Underside,
+}
+
+impl App {
+    pub(super) fn budget_ui(&mut self, ui: &mut Ui, good: &Good, why: &Why) {
+        ui.heading("Height budget");
+        ui.label(
+            RichText::new("From the height of cut on the plate down to what is left over the soil at the worst place. Rest the pointer on a step for its picture and its field.")
+                .weak(),
+        );
+        if ui.available_width() >= 2.0 * LEAST_WIDTH {
+            ui.columns(2, |columns| {
+                self.chart_ui(&mut columns[0], good, why, Part::Reel);
+                self.chart_ui(&mut columns[1], good, why, Part::Underside);
+            });
+        } else {
+            self.chart_ui(ui, good, why, Part::Reel);
+            self.chart_ui(ui, good, why, Part::Underside);
+        }
+    }
+
+    fn chart_ui(&mut self, ui: &mut Ui, good: &Good, why: &Why, part: Part) {
+        let theme = Self::theme(ui.ctx());
+        let system = self.system();
+        let size = Vec2::new(ui.available_width(), HEIGHT);
+        let (response, painter) = ui.allocate_painter(size, Sense::hover());
+        let (title, budget) = match part {
+            Part::Reel => ("Reel", &why.reel),
+            Part::Underside => ("Underside of the knife and its hardware", &why.underside),
+        };
+        response.widget_info(|| {
+            WidgetInfo::labeled(egui::Role::Image, true, format!("Height budget: {title}"))
+        });
+        let key = Key {
+            generation: good.generation,
+            window: response.rect,
+            theme,
+            system,
+        };
+        let kept = &mut self.why.charts.0[part as usize];
+        let drawn = match kept {
+            Some((had, drawn)) if *had == key => drawn.clone(),
+            _ => {
+                let limits = &good.solved.unit.limits;
+                let charted = BudgetChart {
+                    title,
+                    budget,
+                    level: level(good, budget, part),
+                    least: matches!(part, Part::Underside).then_some(limits.underside),
+                    system,
+                }
+                .lay_out(paper(response.rect), theme);
+                let painted = Painted::from_panel(&charted.panel, theme);
+                let drawn = Rc::new(Drawn { charted, painted });
+                *kept = Some((key, drawn.clone()));
+                drawn
+            }
+        };
+        drawn.painted.paint(&painter);
+        let pointed = response.hover_pos().and_then(|at| {
+            let mut columns = drawn.charted.columns.iter();
+            columns.find(|(_, slot)| rect(*slot).contains(at))
+        });
+        if let Some((column, _)) = pointed {
+            response
+                .on_hover_ui_at_pointer(|ui| column_help_ui(ui, *column, budget, theme, system));
+        }
+    }
+}
+
+/// How what is left stands.
+fn level(good: &Good, budget: &Budget, part: Part) -> Level {
+    let case = good.solved.case();
+    let id = match part {
+        Part::Reel => "reel",
+        Part::Underside => "underside",
+    };
+    Findings::judged(&case, id).map_or(Level::Fine, |judged| {
+        // The finding's own limits, at the worst place instead of the middle of the unit.
+        crate::analysis::Judged {
+            value: budget.left().into(),
+            ..judged
+        }
+        .level()
+    })
+}
+
+fn column_help_ui(ui: &mut Ui, column: Column, budget: &Budget, theme: Theme, system: System) {
+    let Column::Step(kind) = column else {
+        ui.label(
+            RichText::new("Left over the soil")
+                .family(strong())
+                .size(15.0),
+        );
+        ui.label(format!(
+            "{}: all steps together.",
+            system.length(budget.left())
+        ));
+        return;
+    };
+    ui.label(
+        RichText::new(capitalised(kind.name()))
+            .family(strong())
+            .size(15.0),
+    );
+    let number = system.length(budget.by(kind));
+    ui.label(RichText::new(&number).family(strong()));
+    ui.label(kind.meaning());
+    picture_ui(ui, kind, number, theme);
+    let fields: Vec<_> = kind.fields().iter().map(|path| name_of(path)).collect();
+    ui.label(RichText::new(format!("From: {}", fields.join(", "))).weak());
+}
+
+/// The step's picture, not to scale.
+fn picture_ui(ui: &mut Ui, kind: StepKind, number: String, theme: Theme) {
+    let (place, _) = ui.allocate_exact_size(PICTURE, Sense::hover());
+    let scene = step_picture(kind, number);
+    let view = View::fitting(scene.bounds, paper(place));
+    let panel = lay_out(&scene, &view, ShownIn::Whole, theme);
+    ui.painter().rect_filled(
+        place,
+        4.0,
+        super::super::look::colour(theme.look(crate::drawing::Role::Paper).fill),
+    );
+    Painted::from_panel(&panel, theme).paint(ui.painter());
+}
+
+fn capitalised(name: &str) -> String {
+    let mut letters = name.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}

@@ -1,0 +1,226 @@
+//! The height budget as a stepped bar: from the height of cut down to what is left over the soil.
+
+use kurbo::{Point, Rect, Shape as _, Vec2};
+
+use super::paper::{Anchor, Paper};
+use super::{Panel, Role, Theme};
+use crate::analysis::Level;
+use crate::analysis::why::{Budget, StepKind};
+use crate::units::{Length, System};
+
+/// Room over the highest bar for its number.
+const ABOVE: f64 = 54.0;
+/// Room under the soil line for the names.
+const BELOW: f64 = 62.0;
+/// Part of a column that its bar fills.
+const BAR_PART: f64 = 0.62;
+/// How deep the soil is drawn.
+const SOIL: f64 = 14.0;
+const NAME_SIZE: f64 = 13.0;
+const NUMBER_SIZE: f64 = 14.0;
+
+/// A column of the chart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Column {
+    /// A step of the budget.
+    Step(StepKind),
+    /// What is left at the end.
+    Left,
+}
+
+/// A budget to be drawn.
+#[derive(Clone, Copy, Debug)]
+pub struct BudgetChart<'a> {
+    /// What it is the budget of.
+    pub title: &'a str,
+    /// The budget.
+    pub budget: &'a Budget,
+    /// How what is left stands to its limit.
+    pub level: Level,
+    /// What is wanted at least, for a line across.
+    pub least: Option<Length>,
+    /// The units of the words.
+    pub system: System,
+}
+
+/// A chart on paper.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Charted {
+    /// Its marks.
+    pub panel: Panel,
+    /// Each column with the paper that belongs to it.
+    pub columns: Vec<(Column, Rect)>,
+}
+
+impl BudgetChart<'_> {
+    /// Lays the chart out in a rectangle of paper.
+    #[must_use]
+    pub fn lay_out(&self, window: Rect, theme: Theme) -> Charted {
+        let mut paper = Paper::new(theme, window);
+        paper.body(Role::Paper, &window.to_path(0.1));
+        let heading = Point::new(window.x0 + 14.0, window.y0 + 17.0);
+        paper.sized_text(
+            Role::Heading,
+            heading,
+            Anchor::Left,
+            15.0,
+            self.title.to_owned(),
+        );
+        let place = Scale::of(self.budget, self.least, window);
+        self.ground(&mut paper, &place);
+        let count = self.budget.steps.len() + 1;
+        #[allow(clippy::cast_precision_loss)]
+        let width = window.width() / count as f64;
+        let mut columns = Vec::with_capacity(count);
+        let mut before = 0.0;
+        let left = self.budget.left().mm();
+        let steps = self.budget.steps.iter().map(|step| {
+            let column = Column::Step(step.kind);
+            (column, step.by, step.left.mm())
+        });
+        let mut x0 = window.x0;
+        for (column, by, after) in steps.chain([(Column::Left, self.budget.left(), left)]) {
+            let slot = Rect::new(x0, window.y0, x0 + width, window.y1);
+            let from = if column == Column::Left { 0.0 } else { before };
+            self.bar(&mut paper, &place, slot, column, (from, after));
+            self.words(&mut paper, &place, slot, column, by, from.max(after));
+            if column != Column::Left {
+                // Where the next step begins.
+                let half = BAR_PART / 2.0 * width;
+                let y = place.y(after);
+                let start = Point::new(slot.center().x + half, y);
+                paper.line(
+                    Role::Datum,
+                    start,
+                    start + Vec2::new(width - 2.0 * half, 0.0),
+                );
+            }
+            columns.push((column, slot));
+            before = after;
+            x0 += width;
+        }
+        Charted {
+            panel: paper.done(),
+            columns,
+        }
+    }
+
+    fn ground(&self, paper: &mut Paper, place: &Scale) {
+        let window = paper.window;
+        let y = place.y(0.0);
+        let soil = Rect::new(window.x0, y, window.x1, y + SOIL).to_path(0.1);
+        paper.body(Role::Soil, &soil);
+        paper.hatching(Role::Soil, &soil);
+        paper.line(
+            Role::Soil,
+            Point::new(window.x0, y),
+            Point::new(window.x1, y),
+        );
+        if let Some(least) = self.least {
+            let y = place.y(least.mm());
+            paper.line(
+                Role::CentreLine,
+                Point::new(window.x0, y),
+                Point::new(window.x1, y),
+            );
+        }
+    }
+
+    fn role(&self, column: Column) -> Role {
+        match column {
+            Column::Left => Role::BelowCut(self.level),
+            Column::Step(StepKind::HeightOfCut) => Role::CutLine,
+            Column::Step(StepKind::Sweep | StepKind::Underside) => Role::Knife,
+            Column::Step(_) => Role::Hardware,
+        }
+    }
+
+    fn bar(
+        &self,
+        paper: &mut Paper,
+        place: &Scale,
+        slot: Rect,
+        column: Column,
+        (from, to): (f64, f64),
+    ) {
+        let role = self.role(column);
+        let half = BAR_PART / 2.0 * slot.width();
+        let middle = slot.center().x;
+        let (top, foot) = (place.y(from.max(to)), place.y(from.min(to)));
+        // A step of nothing is a line.
+        let bar = Rect::new(middle - half, top, middle + half, foot.max(top + 0.5));
+        let outline = bar.to_path(0.1);
+        paper.body(role, &outline);
+        paper.hatching(role, &outline);
+        paper.stroke(role, &outline);
+    }
+
+    fn words(
+        &self,
+        paper: &mut Paper,
+        place: &Scale,
+        slot: Rect,
+        column: Column,
+        by: Length,
+        top_mm: f64,
+    ) {
+        let middle = slot.center().x;
+        let shown = self.system.length(by);
+        let number = match column {
+            Column::Step(StepKind::HeightOfCut) | Column::Left => shown,
+            Column::Step(_) if by.mm() > 0.0 => format!("+{shown}"),
+            Column::Step(_) => shown,
+        };
+        let above = Point::new(middle, place.y(top_mm.max(0.0)) - 5.0);
+        paper.sized_text(
+            Role::Dimension,
+            above,
+            Anchor::BottomMiddle,
+            NUMBER_SIZE,
+            number,
+        );
+        let name = match column {
+            Column::Step(kind) => kind.name(),
+            Column::Left => "left over soil",
+        };
+        let role = if column == Column::Left {
+            Role::Heading
+        } else {
+            Role::Note
+        };
+        let foot = Point::new(middle, slot.y1 - 28.0);
+        paper.sized_text(role, foot, Anchor::Middle, NAME_SIZE, name.to_owned());
+        if let (Column::Left, Some(least)) = (column, self.least) {
+            let text = format!("at least {}", self.system.length(least));
+            let foot = Point::new(middle, slot.y1 - 11.0);
+            paper.sized_text(Role::Note, foot, Anchor::Middle, NAME_SIZE, text);
+        }
+    }
+}
+
+/// From millimetres to paper, upwards.
+struct Scale {
+    soil_y: f64,
+    paper_per_mm: f64,
+}
+
+impl Scale {
+    fn of(budget: &Budget, least: Option<Length>, window: Rect) -> Self {
+        let all = budget.steps.iter().map(|step| step.left.mm());
+        let (low, high) = all
+            .chain(least.map(Length::mm))
+            .fold((0.0_f64, 1e-6_f64), |(low, high), mm| {
+                (low.min(mm), high.max(mm))
+            });
+        let room = (window.height() - ABOVE - BELOW).max(20.0);
+        let paper_per_mm = room / (high - low);
+        Self {
+            soil_y: window.y0 + ABOVE + high * paper_per_mm,
+            paper_per_mm,
+        }
+    }
+
+    fn y(&self, mm: f64) -> f64 {
+        self.soil_y - mm * self.paper_per_mm
+    }
+}

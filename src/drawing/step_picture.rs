@@ -1,0 +1,242 @@
+//! A small picture of each step of the height budget: what it is, drawn large, not to scale.
+
+use kurbo::{Arc, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
+
+use super::{Dimension, Direction, Label, Role, Scene, Shape};
+use crate::analysis::Level;
+use crate::analysis::why::StepKind;
+
+const EXACT: f64 = 0.01;
+/// The picture, in units of its own, the ground at 0.
+const FRAME: Rect = Rect::new(-100.0, -22.0, 100.0, 78.0);
+
+/// The picture of a step, `number` written at its dimension.
+#[must_use]
+pub fn step_picture(kind: StepKind, number: String) -> Scene {
+    let mut picture = Picture {
+        scene: Scene {
+            items: Vec::new(),
+            bounds: FRAME,
+        },
+        number,
+    };
+    match kind {
+        StepKind::HeightOfCut => picture.height_of_cut(),
+        StepKind::RollerSink => picture.sink(),
+        StepKind::Crest => picture.crest(),
+        StepKind::Hollow => picture.hollow(),
+        StepKind::RollerRunout => picture.runout(),
+        StepKind::EndDifference => picture.ends(),
+        StepKind::Sweep => picture.sweep(),
+        StepKind::Underside => picture.underside(),
+    }
+    picture.scene
+}
+
+struct Picture {
+    scene: Scene,
+    number: String,
+}
+
+impl Picture {
+    fn ground(&mut self, role: Role) {
+        let ground = Rect::new(-100.0, -22.0, 100.0, 0.0).to_path(EXACT);
+        self.scene.add(role, Shape::Hatch(ground));
+        self.line(role, (-100.0, 0.0), (100.0, 0.0));
+    }
+
+    fn line(&mut self, role: Role, from: (f64, f64), to: (f64, f64)) {
+        let path = Line::new(from, to).to_path(EXACT);
+        self.scene.add(role, Shape::Line(path));
+    }
+
+    fn circle(&mut self, role: Role, centre: (f64, f64), radius: f64) {
+        let path = Circle::new(centre, radius).to_path(EXACT);
+        self.scene.add(role, Shape::Line(path));
+    }
+
+    fn roller(&mut self, centre: (f64, f64), radius: f64) {
+        let path = Circle::new(centre, radius).to_path(EXACT);
+        self.scene.add(Role::Roller, Shape::Fill(path));
+        self.circle(Role::Roller, centre, radius);
+        self.circle(Role::Roller, centre, 0.12 * radius);
+    }
+
+    fn hatched(&mut self, role: Role, corners: &[(f64, f64)]) {
+        let mut path = BezPath::new();
+        for (index, corner) in corners.iter().enumerate() {
+            if index == 0 {
+                path.move_to(*corner);
+            } else {
+                path.line_to(*corner);
+            }
+        }
+        path.close_path();
+        self.scene.add(role, Shape::Hatch(path.clone()));
+        self.scene.add(role, Shape::Line(path));
+    }
+
+    /// A knife with its edge at a height, its back to the left and higher.
+    fn knife(&mut self, edge: (f64, f64)) {
+        let (x, y) = edge;
+        self.hatched(
+            Role::Knife,
+            &[
+                (x, y),
+                (x - 62.0, y + 10.0),
+                (x - 63.0, y - 6.0),
+                (x - 16.0, y - 9.0),
+                (x - 16.0, y - 5.0),
+                (x - 1.0, y - 6.0),
+            ],
+        );
+    }
+
+    fn upwards(&mut self, x: f64, from: f64, to: f64) {
+        let dimension = Dimension {
+            from: Point::new(x, from),
+            to: Point::new(x, to),
+            direction: Direction::Up,
+            through: Point::new(x, from),
+            offset: 0.0,
+            text: self.number.clone(),
+        };
+        self.scene.add(Role::Dimension, Shape::Dimension(dimension));
+    }
+
+    fn word(&mut self, at: (f64, f64), text: &str) {
+        let label = Label {
+            at: at.into(),
+            offset: Vec2::ZERO,
+            has_leader: false,
+            text: text.to_owned(),
+        };
+        self.scene.add(Role::Note, Shape::Label(label));
+    }
+
+    fn height_of_cut(&mut self) {
+        self.ground(Role::Plate);
+        self.knife((0.0, 36.0));
+        self.line(Role::CutLine, (-20.0, 36.0), (95.0, 36.0));
+        self.upwards(40.0, 0.0, 36.0);
+        self.word((-52.0, 64.0), "knife");
+        self.word((78.0, -11.0), "plate");
+    }
+
+    fn sink(&mut self) {
+        self.ground(Role::Soil);
+        self.roller((-10.0, 24.0), 34.0);
+        self.line(Role::Datum, (-10.0, -10.0), (70.0, -10.0));
+        self.upwards(58.0, -10.0, 0.0);
+        self.word((78.0, 10.0), "turf");
+    }
+
+    fn arc(&mut self, up: f64) {
+        // A crest for a rise of the middle, a hollow for a fall.
+        let half = 100.0_f64;
+        let radius = (half * half + up * up) / (2.0 * up.abs());
+        let centre = Point::new(0.0, up - radius.copysign(up));
+        let turn = (half / radius).asin();
+        let middle = std::f64::consts::FRAC_PI_2.copysign(up);
+        let arc = Arc::new(centre, (radius, radius), middle + turn, -2.0 * turn, 0.0);
+        let mut soil = arc.to_path(EXACT);
+        self.scene.add(Role::Soil, Shape::Line(soil.clone()));
+        let end = if up > 0.0 { 100.0 } else { -100.0 };
+        soil.line_to((end, -22.0));
+        soil.line_to((-end, -22.0));
+        soil.close_path();
+        self.scene.add(Role::Soil, Shape::Hatch(soil));
+    }
+
+    fn crest(&mut self) {
+        self.arc(16.0);
+        self.roller((-70.0, 27.0), 19.0);
+        self.roller((70.0, 27.0), 19.0);
+        self.line(Role::Datum, (-70.0, 8.0), (70.0, 8.0));
+        self.knife((0.0, 40.0));
+        self.upwards(24.0, 8.0, 15.0);
+    }
+
+    fn hollow(&mut self) {
+        self.arc(-16.0);
+        self.roller((-70.0, 12.0), 19.0);
+        self.roller((70.0, 12.0), 19.0);
+        self.line(Role::Datum, (-70.0, -7.0), (70.0, -7.0));
+        self.knife((0.0, 30.0));
+        self.upwards(24.0, -15.5, -7.0);
+    }
+
+    fn runout(&mut self) {
+        self.ground(Role::Plate);
+        self.roller((-15.0, 32.0), 32.0);
+        self.circle(Role::Ghost, (-15.0, 44.0), 32.0);
+        self.line(Role::CentreLine, (-15.0, 70.0), (-15.0, -8.0));
+        self.upwards(48.0, 32.0, 44.0);
+        self.line(Role::Datum, (-15.0, 32.0), (48.0, 32.0));
+        self.line(Role::Datum, (-15.0, 44.0), (48.0, 44.0));
+        self.word((-70.0, 66.0), "over a turn");
+    }
+
+    fn ends(&mut self) {
+        self.ground(Role::Plate);
+        self.line(Role::Datum, (-90.0, 38.0), (90.0, 38.0));
+        self.hatched(
+            Role::Knife,
+            &[(-85.0, 50.0), (85.0, 26.0), (85.0, 36.0), (-85.0, 60.0)],
+        );
+        self.upwards(70.0, 28.0, 38.0);
+        self.word((-62.0, 70.0), "high end");
+        self.word((62.0, 62.0), "low end");
+    }
+
+    fn sweep(&mut self) {
+        self.ground(Role::Plate);
+        let (radius, edge_height, depth) = (90.0_f64, 34.0, 14.0);
+        let centre = Point::new(20.0, edge_height - depth + radius);
+        let half = ((radius - depth) / radius).acos();
+        let arc = |turn: f64| {
+            Arc::new(
+                centre,
+                (radius, radius),
+                -std::f64::consts::FRAC_PI_2 - turn,
+                2.0 * turn,
+                0.0,
+            )
+            .to_path(EXACT)
+        };
+        let mut below = arc(half);
+        below.close_path();
+        self.scene
+            .add(Role::BelowCut(Level::Over), Shape::Hatch(below));
+        self.scene.add(Role::ReelRim, Shape::Line(arc(0.95)));
+        self.line(Role::CutLine, (-95.0, edge_height), (95.0, edge_height));
+        let edge = centre.x - radius * half.sin();
+        self.knife((edge, edge_height));
+        self.line(
+            Role::Datum,
+            (20.0, edge_height - depth),
+            (86.0, edge_height - depth),
+        );
+        self.upwards(80.0, edge_height - depth, edge_height);
+        self.word((20.0, 60.0), "reel");
+    }
+
+    fn underside(&mut self) {
+        self.ground(Role::Plate);
+        self.hatched(
+            Role::Knife,
+            &[
+                (35.0, 50.0),
+                (-80.0, 44.0),
+                (-80.0, 22.0),
+                (5.0, 27.0),
+                (6.0, 36.0),
+                (34.0, 38.0),
+            ],
+        );
+        self.line(Role::CutLine, (-95.0, 50.0), (95.0, 50.0));
+        self.line(Role::Datum, (-80.0, 22.0), (80.0, 22.0));
+        self.upwards(66.0, 22.0, 50.0);
+        self.word((62.0, 64.0), "cut line");
+    }
+}
