@@ -7,15 +7,23 @@
 //! numbers are millimetres and radians. A point names its space: *on the bar* (behind the bench
 //! edge along the datum, below the datum), *in the frame* (the plate's axes in the bench pose, the
 //! bench edge's foot at the origin), *on the plate* (the edge at x = 0, the plate at 0).
+//!
+//! Each formula is written once, over any [`Number`]: with plain numbers it gives what the public
+//! types hold, with dual numbers its derivatives too, from which the measurement uncertainty comes.
+//! `Figures` is what goes in as bare numbers, `Stood` what comes out.
 
 mod circles;
 mod clip;
 mod closing;
+mod figures;
 mod impossible;
+mod number;
+mod plane;
 mod pose;
 mod profile;
 mod rollers;
 mod setting;
+mod stood;
 mod sweep;
 mod terrain;
 mod underside;
@@ -23,6 +31,7 @@ mod underside;
 pub use clip::clip_length;
 pub use closing::Closing;
 pub use impossible::Impossible;
+pub use number::Number;
 pub use pose::Pose;
 pub use profile::{Bench, KnifeSection, Profile, Roller};
 pub use rollers::{RollerOnPlate, Stance};
@@ -30,3 +39,10 @@ pub use setting::Setting;
 pub use sweep::{Sweep, rise_of_segment};
 pub use terrain::{Shape, Terrain, on_level};
 pub use underside::{attitude_for_underside, lip_bottom_on_plate, underside_on_bar};
+
+pub(crate) use clip::clip_to_cut;
+pub(crate) use figures::Figures;
+pub(crate) use plane::Place;
+pub(crate) use stood::Stood;
+pub(crate) use terrain::Ground;
+pub(crate) use underside::lowest_over;
