@@ -3,7 +3,8 @@
 use kurbo::Point;
 
 use crate::geometry::{
-    Impossible, Pose, Setting, Sweep, Terrain, lip_bottom_on_plate, on_level, underside_on_bar,
+    Figures, Ground, Impossible, Place, Pose, Setting, Stood, Sweep, Terrain, clip_to_cut,
+    lowest_over,
 };
 use crate::unit::Unit;
 use crate::units::{Length, Measure as _, Ratio, Share};
@@ -72,64 +73,49 @@ impl Solution {
     /// # Errors
     /// When the geometry cannot exist.
     pub fn of(unit: &Unit, setting: &Setting) -> Result<Self, Impossible> {
-        let pose = Pose::solve(&unit.profile, setting)?;
+        let figures = Figures::exact(&unit.profile, setting);
+        let stood = Stood::of(&figures)?;
+        let pose = Pose::from(stood);
         let terrain = Terrain::under(&pose, unit.shape, unit.roller_sink)?;
-        let sweep = pose.sweep();
-        let height = pose.height_of_cut;
-        let is_above = height.mm() > 0.0;
-        let (lowest, lowest_on_plate, underside_clearance) =
-            lowest_underside(unit, setting, &pose, &on_level());
-        let (lowest_on_ground, _, underside_on_ground) =
-            lowest_underside(unit, setting, &pose, &terrain);
+        let sweep = stood.sweep();
+        let height_mm = stood.height_of_cut_mm();
+        let corners = figures.underside_on_bar();
+        let over = |ground: &Ground<f64>| {
+            let hardware = unit.hardware.iter().copied().map(Place::exact);
+            lowest_over(
+                ground,
+                stood.plate_from_bar(),
+                corners.into_iter().chain(hardware),
+            )
+            // The knife's four corners are always there.
+            .unwrap_or((0, stood.edge_on_plate, height_mm))
+        };
+        let owner = |index: usize| match index.checked_sub(corners.len()) {
+            None => Lowest::Knife,
+            Some(index) => Lowest::Hardware(index),
+        };
+        let (lowest, lowest_on_plate, underside_mm) = over(&Ground::level());
+        let (lowest_on_ground, _, underside_on_ground_mm) = over(terrain.ground());
         Ok(Self {
             pose,
-            sweep,
-            sweep_share: is_above.then(|| Share::from_base(sweep.below_cut.mm() / height.mm())),
-            reel_clearance: height - sweep.below_cut,
-            underside_clearance,
-            lowest_on_plate,
-            lowest,
-            lip_bottom_on_plate: lip_bottom_on_plate(&pose, &unit.profile, setting),
+            sweep: sweep.into(),
+            sweep_share: sweep.share_of(height_mm).map(Share::from_base),
+            reel_clearance: Length::from_mm(sweep.reel_over_plate_mm(height_mm)),
+            underside_clearance: Length::from_mm(underside_mm),
+            lowest_on_plate: lowest_on_plate.into(),
+            lowest: owner(lowest),
+            lip_bottom_on_plate: (stood.plate_from_bar() * corners[0]).into(),
             terrain,
             on_ground: OnGround {
                 cut: terrain.clearance(pose.edge_on_plate),
                 reel_clearance: terrain.reel_clearance(&pose),
-                underside_clearance: underside_on_ground,
-                lowest: lowest_on_ground,
+                underside_clearance: Length::from_mm(underside_on_ground_mm),
+                lowest: owner(lowest_on_ground),
             },
             mowing: unit.clip_length().map(|clip_length| MowingNumbers {
                 clip_length,
-                clip_to_cut: is_above.then(|| Ratio::from_base(clip_length.mm() / height.mm())),
+                clip_to_cut: clip_to_cut(clip_length.mm(), height_mm).map(Ratio::from_base),
             }),
         })
     }
-}
-
-fn lowest_underside(
-    unit: &Unit,
-    setting: &Setting,
-    pose: &Pose,
-    terrain: &Terrain,
-) -> (Lowest, Point, Length) {
-    let plate_from_bar = pose.plate_from_bar();
-    let corners = underside_on_bar(&unit.profile, setting);
-    let knife = corners.into_iter().map(|corner| (Lowest::Knife, corner));
-    let hardware = unit
-        .hardware
-        .iter()
-        .enumerate()
-        .map(|(i, point)| (Lowest::Hardware(i), *point));
-    knife
-        .chain(hardware)
-        .map(|(owner, on_bar)| {
-            let on_plate = plate_from_bar * on_bar;
-            (owner, on_plate, terrain.clearance(on_plate))
-        })
-        .reduce(|lowest, next| if next.2 < lowest.2 { next } else { lowest })
-        // The knife's four corners are always there.
-        .unwrap_or((
-            Lowest::Knife,
-            pose.edge_on_plate,
-            terrain.clearance(pose.edge_on_plate),
-        ))
 }

@@ -1,9 +1,12 @@
 //! Closing the gap: reel and knife are brought together until centre to edge is reel radius + gap.
 
-use kurbo::{Affine, Point, Vec2};
+use kurbo::Point;
 
 use super::Impossible;
 use super::circles::{Circle, Meeting};
+use super::figures::ClosingFigures;
+use super::number::Number;
+use super::plane::{Motion, Place, Way};
 use crate::units::{Angle, Length};
 
 /// How a unit's reel-to-knife gap is closed. Places are in the frame.
@@ -29,55 +32,58 @@ pub enum Closing {
 
 /// Reel and bar brought together.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Closed {
-    pub(super) centre_in_frame: Point,
+pub(super) struct Closed<N> {
+    pub(super) centre_in_frame: Place<N>,
     /// Turns what sits on the bar from its bench place to where closing leaves it.
-    pub(super) bar_turn: Affine,
+    pub(super) bar_turn: Motion<N>,
     /// The same turn, counter-clockwise with x to the right: it lowers the attitude by as much.
-    pub(super) bar_turn_rad: f64,
+    pub(super) bar_turn_rad: N,
 }
 
 /// What closing starts from.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Apart {
-    pub(super) bench_edge: Point,
-    pub(super) bench_centre: Point,
+pub(super) struct Apart<N> {
+    pub(super) bench_edge: Place<N>,
+    pub(super) bench_centre: Place<N>,
     /// The edge now fitted, before the bar turns.
-    pub(super) edge: Point,
-    pub(super) reel_radius_mm: f64,
-    pub(super) gap_mm: f64,
+    pub(super) edge: Place<N>,
+    pub(super) reel_radius_mm: N,
+    pub(super) gap_mm: N,
 }
 
-impl Apart {
-    fn needed_mm(&self) -> f64 {
+impl<N: Number> Apart<N> {
+    fn needed_mm(&self) -> N {
         self.reel_radius_mm + self.gap_mm
     }
 
     fn reel_diameter(&self) -> Length {
-        Length::from_mm(2.0 * self.reel_radius_mm)
+        Length::from_mm(2.0 * self.reel_radius_mm.re())
     }
 }
 
-impl Closing {
+impl<N: Number> ClosingFigures<N> {
     /// Brings reel and knife together.
-    pub(super) fn close(&self, apart: &Apart) -> Result<Closed, Impossible> {
+    pub(super) fn close(&self, apart: &Apart<N>) -> Result<Closed<N>, Impossible> {
         let reel_moved = |centre_in_frame| Closed {
             centre_in_frame,
-            bar_turn: Affine::IDENTITY,
-            bar_turn_rad: 0.0,
+            bar_turn: Motion::none(),
+            bar_turn_rad: N::exact(0.0),
         };
         match *self {
-            Self::ReelSlides { lean } => slide(apart, lean).map(reel_moved),
+            Self::ReelSlides { lean_deg } => slide(apart, lean_deg).map(reel_moved),
             Self::ReelPivots { pivot_in_frame } => swing(apart, pivot_in_frame).map(reel_moved),
             Self::KnifePivots { pivot_in_frame } => turn(apart, pivot_in_frame),
         }
     }
 }
 
-fn slide(apart: &Apart, lean: Option<Angle>) -> Result<Point, Impossible> {
-    let direction = match lean {
-        Some(lean) => Vec2::new(lean.rad().sin(), lean.rad().cos()),
-        None => (apart.bench_centre - apart.bench_edge).normalize(),
+fn slide<N: Number>(apart: &Apart<N>, lean_deg: Option<N>) -> Result<Place<N>, Impossible> {
+    let direction = if let Some(lean_deg) = lean_deg {
+        let (sin, cos) = lean_deg.to_rad().sin_cos();
+        Way::new(sin, cos)
+    } else {
+        let from_edge = apart.bench_centre - apart.bench_edge;
+        from_edge / from_edge.hypot()
     };
     let needed = apart.needed_mm();
     let offset = apart.bench_centre - apart.edge;
@@ -85,35 +91,44 @@ fn slide(apart: &Apart, lean: Option<Angle>) -> Result<Point, Impossible> {
     let along = offset.dot(direction);
     let across = offset.cross(direction).abs();
     let under_root = (needed - across) * (needed + across);
-    if under_root < 0.0 {
+    if under_root.re() < 0.0 {
         return Err(Impossible::ReelSlidesPast {
             reel_diameter: apart.reel_diameter(),
-            needed: Length::from_mm(needed),
-            nearest: Length::from_mm(across),
+            needed: Length::from_mm(needed.re()),
+            nearest: Length::from_mm(across.re()),
         });
     }
     let product = (needed - offset.hypot()) * (needed + offset.hypot());
     // The root of smaller magnitude, in the form that does not cancel.
-    let larger = along + under_root.sqrt().copysign(along);
-    let travel = if larger == 0.0 { 0.0 } else { product / larger };
-    Ok(apart.bench_centre + travel * direction)
+    let root = under_root.root();
+    let larger = if along.re().is_sign_negative() {
+        along - root
+    } else {
+        along + root
+    };
+    let travel = if larger.re() == 0.0 {
+        N::exact(0.0)
+    } else {
+        product / larger
+    };
+    Ok(apart.bench_centre + direction * travel)
 }
 
-fn swing(apart: &Apart, pivot: Point) -> Result<Point, Impossible> {
+fn swing<N: Number>(apart: &Apart<N>, pivot: Place<N>) -> Result<Place<N>, Impossible> {
     let arm = (apart.bench_centre - pivot).hypot();
     let needed = apart.needed_mm();
     meet(pivot, arm, apart.edge, needed, apart.bench_centre).ok_or_else(|| {
         let from_pivot = (apart.edge - pivot).hypot();
         Impossible::ReelPivotsPast {
             reel_diameter: apart.reel_diameter(),
-            needed: Length::from_mm(needed),
-            nearest: Length::from_mm((from_pivot - arm).abs()),
-            farthest: Length::from_mm(from_pivot + arm),
+            needed: Length::from_mm(needed.re()),
+            nearest: Length::from_mm((from_pivot - arm).re().abs()),
+            farthest: Length::from_mm((from_pivot + arm).re()),
         }
     })
 }
 
-fn turn(apart: &Apart, pivot: Point) -> Result<Closed, Impossible> {
+fn turn<N: Number>(apart: &Apart<N>, pivot: Place<N>) -> Result<Closed<N>, Impossible> {
     let arm = (apart.edge - pivot).hypot();
     let needed = apart.needed_mm();
     // The edge's circle is met nearest the edge itself: on one circle, nearer is a smaller turn.
@@ -121,26 +136,37 @@ fn turn(apart: &Apart, pivot: Point) -> Result<Closed, Impossible> {
         let from_pivot = (apart.bench_centre - pivot).hypot();
         Impossible::KnifePivotsPast {
             reel_diameter: apart.reel_diameter(),
-            needed: Length::from_mm(needed),
-            nearest: Length::from_mm((from_pivot - arm).abs()),
-            farthest: Length::from_mm(from_pivot + arm),
+            needed: Length::from_mm(needed.re()),
+            nearest: Length::from_mm((from_pivot - arm).re().abs()),
+            farthest: Length::from_mm((from_pivot + arm).re()),
         }
     })?;
     let (from, to) = (apart.edge - pivot, edge - pivot);
-    let bar_turn_rad = from.cross(to).atan2(from.dot(to));
+    // An edge on its own pivot is not turned by turning.
+    let bar_turn_rad = if arm.re() == 0.0 {
+        N::exact(0.0)
+    } else {
+        from.cross(to).angle_over(from.dot(to))
+    };
     Ok(Closed {
         centre_in_frame: apart.bench_centre,
-        bar_turn: Affine::rotate_about(bar_turn_rad, pivot),
+        bar_turn: Motion::turning(bar_turn_rad, pivot, pivot),
         bar_turn_rad,
     })
 }
 
 /// Where the circle about `pivot` meets the circle about `other`, on the side nearer `start`, a
 /// point of the first circle. Nothing when the circles do not meet.
-fn meet(pivot: Point, arm: f64, other: Point, radius: f64, start: Point) -> Option<Point> {
-    // Closed already: a pivot that moves nothing, or a mere graze, must not undo it by rounding.
-    if ((start - other).hypot() - radius).abs() <= 1e-12 * radius {
-        return Some(start);
+fn meet<N: Number>(
+    pivot: Place<N>,
+    arm: N,
+    other: Place<N>,
+    radius: N,
+    start: Place<N>,
+) -> Option<Place<N>> {
+    let short = (start - other).hypot() - radius;
+    if short.re().abs() <= 1e-12 * radius.re() {
+        return Some(start + stay_closed(pivot, arm, other, radius, start));
     }
     let first = Circle {
         centre: pivot,
@@ -153,19 +179,46 @@ fn meet(pivot: Point, arm: f64, other: Point, radius: f64, start: Point) -> Opti
     Meeting::of(first, second).map(|meeting| meeting.nearer(start))
 }
 
+/// Closed already: a pivot that moves nothing, or a mere graze, must not undo it by rounding, so
+/// the way is nothing. Its derivative is not: it says how far along its circle the start must
+/// follow when a reading shifts the circles, one step of Newton's method (exact to first order).
+///
+/// Circles that only graze meet nowhere when a reading shifts, or far off; there is no derivative.
+fn stay_closed<N: Number>(
+    pivot: Place<N>,
+    arm: N,
+    other: Place<N>,
+    radius: N,
+    start: Place<N>,
+) -> Way<N> {
+    let short = ((start - other).hypot() - radius).without_value();
+    let along = (start - pivot).to_left();
+    let across = along.dot(start - other);
+    if across.re().abs() <= 1e-6 * (arm * radius).re() {
+        return along * N::exact(0.0);
+    }
+    along * (-(short * radius) / across)
+}
+
 #[cfg(test)]
 mod tests {
+    use num_dual::Dual64;
+
     use super::*;
 
-    const APART: Apart = Apart {
-        bench_edge: Point::new(0.0, 10.0),
-        bench_centre: Point::new(8.0, 97.0),
-        edge: Point::new(3.0, 9.0),
+    const APART: Apart<f64> = Apart {
+        bench_edge: Place::new(0.0, 10.0),
+        bench_centre: Place::new(8.0, 97.0),
+        edge: Place::new(3.0, 9.0),
         reel_radius_mm: 84.0,
         gap_mm: 0.05,
     };
 
-    fn distance(closed: Closed) -> f64 {
+    fn close(closing: Closing, apart: &Apart<f64>) -> Result<Closed<f64>, Impossible> {
+        ClosingFigures::exact(&closing).close(apart)
+    }
+
+    fn distance(closed: Closed<f64>) -> f64 {
         (closed.centre_in_frame - closed.bar_turn * APART.edge).hypot()
     }
 
@@ -180,43 +233,37 @@ mod tests {
             Closing::ReelPivots { pivot_in_frame },
             Closing::KnifePivots { pivot_in_frame },
         ] {
-            let closed = closing.close(&APART).unwrap();
+            let closed = close(closing, &APART).unwrap();
             assert!((distance(closed) - 84.05).abs() < 1e-12, "{closing:?}");
         }
     }
 
     #[test]
     fn the_shorter_travel_is_taken() {
-        let closed = Closing::ReelSlides {
+        let upright = Closing::ReelSlides {
             lean: Some(Angle::ZERO),
-        }
-        .close(&APART)
-        .unwrap();
+        };
+        let closed = close(upright, &APART).unwrap();
         assert!(closed.centre_in_frame.y > APART.edge.y);
         let below = Apart {
-            bench_centre: Point::new(0.0, -80.0),
-            edge: Point::ORIGIN,
+            bench_centre: Place::new(0.0, -80.0),
+            edge: Place::new(0.0, 0.0),
             ..APART
         };
-        let closed = Closing::ReelSlides {
-            lean: Some(Angle::ZERO),
-        }
-        .close(&below)
-        .unwrap();
+        let closed = close(upright, &below).unwrap();
         assert!((closed.centre_in_frame.y + 84.05).abs() < 1e-12);
     }
 
     #[test]
     fn what_cannot_meet_says_how_near_it_comes() {
         let aside = Apart {
-            edge: Point::new(-200.0, 10.0),
+            edge: Place::new(-200.0, 10.0),
             ..APART
         };
-        let error = Closing::ReelSlides {
+        let upright = Closing::ReelSlides {
             lean: Some(Angle::ZERO),
-        }
-        .close(&aside)
-        .unwrap_err();
+        };
+        let error = close(upright, &aside).unwrap_err();
         let Impossible::ReelSlidesPast {
             nearest, needed, ..
         } = error
@@ -226,20 +273,55 @@ mod tests {
         assert!((nearest.mm() - 208.0).abs() < 1e-9 && (needed.mm() - 84.05).abs() < 1e-9);
 
         let pivot_in_frame = Point::new(8.0, 98.0);
-        let error = Closing::ReelPivots { pivot_in_frame }
-            .close(&aside)
-            .unwrap_err();
+        let error = close(Closing::ReelPivots { pivot_in_frame }, &aside).unwrap_err();
         assert!(
             matches!(error, Impossible::ReelPivotsPast { .. }),
             "{error}"
         );
         let pivot_in_frame = Point::new(-201.0, 10.0);
-        let error = Closing::KnifePivots { pivot_in_frame }
-            .close(&aside)
-            .unwrap_err();
+        let error = close(Closing::KnifePivots { pivot_in_frame }, &aside).unwrap_err();
         assert!(
             matches!(error, Impossible::KnifePivotsPast { .. }),
             "{error}"
         );
+    }
+
+    #[test]
+    fn what_is_closed_already_stays_put_but_follows_a_reading_that_shifts() {
+        let (pivot, edge, arm) = ([-60.0, 80.0], [3.0, 9.0], 70.0_f64);
+        // The start stands on the arm's circle at 20 degrees; the reel closes on it exactly.
+        let (sin, cos) = 20_f64.to_radians().sin_cos();
+        let start = [pivot[0] + arm * cos, pivot[1] + arm * sin];
+        let radius = (start[0] - edge[0]).hypot(start[1] - edge[1]);
+        let place = |[x, y]: [f64; 2]| Place::new(Dual64::from_re(x), Dual64::from_re(y));
+        let met = |radius| {
+            let arm = (place(start) - place(pivot)).hypot();
+            meet(place(pivot), arm, place(edge), radius, place(start)).unwrap()
+        };
+        let closed = met(Dual64::new(radius, 1.0));
+        let bits = |[x, y]: [f64; 2]| [x.to_bits(), y.to_bits()];
+        assert_eq!(bits([closed.x.re, closed.y.re]), bits(start));
+        // Far enough from closed that the circles are met anew, near enough to be a derivative.
+        let step = 1e-5;
+        let off_by = |step| met(Dual64::from_re(radius + step));
+        let by_difference = (off_by(step) - off_by(-step)) / Dual64::from_re(2.0 * step);
+        assert!(
+            (closed.x.eps - by_difference.x.re).abs() < 1e-6,
+            "{closed:?}"
+        );
+        assert!(
+            (closed.y.eps - by_difference.y.re).abs() < 1e-6,
+            "{closed:?}"
+        );
+        assert!(closed.x.eps.abs() > 0.1);
+    }
+
+    #[test]
+    fn a_pivot_that_moves_nothing_leaves_what_is_closed_alone() {
+        let centre = Place::new(Dual64::from_re(8.0), Dual64::from_re(97.0));
+        let edge = Place::new(Dual64::from_re(0.0), Dual64::from_re(10.0));
+        let radius = (centre - edge).hypot() + Dual64::new(0.0, 1.0);
+        let met = meet(edge, Dual64::from_re(0.0), centre, radius, edge).unwrap();
+        assert_eq!((met.x.eps.to_bits(), met.y.eps.to_bits()), (0, 0));
     }
 }

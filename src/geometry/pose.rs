@@ -1,11 +1,11 @@
 //! The solved pose: where everything stands on the plate once gap, attitude and height are set.
 
-use std::f64::consts::FRAC_PI_2;
-
 use kurbo::{Affine, Point, Vec2};
 
-use super::closing::Apart;
-use super::rollers::{GroundInFrame, move_to_plate_mm};
+use super::figures::Figures;
+use super::plane::Way;
+use super::stood::Stood;
+use super::sweep::SweepFigures;
 use super::{Impossible, Profile, RollerOnPlate, Setting, Stance, Sweep};
 use crate::units::{Angle, Length};
 
@@ -42,90 +42,7 @@ impl Pose {
     /// # Errors
     /// When the geometry cannot exist; the variant says what cannot reach what, with the lengths.
     pub fn solve(profile: &Profile, setting: &Setting) -> Result<Self, Impossible> {
-        let bench = &profile.bench;
-        let reel_radius_mm = setting.reel_diameter.mm() / 2.0;
-        let edge_on_bar = setting.edge_on_bar(profile);
-        let bench_frame_from_bar = bench.frame_from_bar();
-        let closed = profile.closing.close(&Apart {
-            bench_edge: bench.edge_in_frame(),
-            bench_centre: bench.centre_in_frame()?,
-            edge: bench_frame_from_bar * edge_on_bar,
-            reel_radius_mm,
-            gap_mm: setting.gap.mm(),
-        })?;
-        let frame_from_bar = closed.bar_turn * bench_frame_from_bar;
-        let edge_in_frame = frame_from_bar * edge_on_bar;
-        let attitude_in_frame_rad = bench.attitude.rad() - closed.bar_turn_rad;
-
-        let (turn_rad, height_of_cut, attitude, given_moves) = match setting.stance {
-            Stance::Wanted {
-                attitude,
-                height_of_cut,
-            } => (
-                attitude.rad() - attitude_in_frame_rad,
-                height_of_cut,
-                attitude,
-                None,
-            ),
-            Stance::Rollers {
-                front_move,
-                rear_move,
-            } => {
-                let ground = GroundInFrame::under_rollers(bench, front_move, rear_move)?;
-                let height = Length::from_mm(ground.height_mm(edge_in_frame));
-                let attitude = Angle::from_rad(attitude_in_frame_rad + ground.slope_rad);
-                (
-                    ground.slope_rad,
-                    height,
-                    attitude,
-                    Some((front_move.mm(), rear_move.mm())),
-                )
-            }
-        };
-        if turn_rad.abs() >= FRAC_PI_2 {
-            let turn = Angle::from_rad(turn_rad);
-            return Err(match setting.stance {
-                Stance::Wanted { .. } => Impossible::TurnedOver { turn },
-                Stance::Rollers {
-                    front_move,
-                    rear_move,
-                } => Impossible::RollersTurnOver {
-                    turn,
-                    front_move,
-                    rear_move,
-                },
-            });
-        }
-
-        let edge_on_plate = Point::new(0.0, height_of_cut.mm());
-        // Nosing down is clockwise with x to the right: a negative turn of the plane.
-        let plate_from_frame = Affine::translate(edge_on_plate.to_vec2())
-            * Affine::rotate(-turn_rad)
-            * Affine::translate(-edge_in_frame.to_vec2());
-        let (front, rear) = (bench.front_roller_in_frame(), bench.rear_roller_in_frame());
-        let (front_radius, rear_radius) = (
-            bench.front_roller.radius_mm(),
-            bench.rear_roller.radius_mm(),
-        );
-        let (front_move, rear_move) = given_moves.unwrap_or_else(|| {
-            (
-                move_to_plate_mm(front, front_radius, plate_from_frame, turn_rad),
-                move_to_plate_mm(rear, rear_radius, plate_from_frame, turn_rad),
-            )
-        });
-        Ok(Self {
-            plate_from_frame,
-            frame_from_bar,
-            edge_on_plate,
-            centre_on_plate: plate_from_frame * closed.centre_in_frame,
-            reel_radius_mm,
-            front_roller: RollerOnPlate::carried(front, front_radius, front_move, plate_from_frame),
-            rear_roller: RollerOnPlate::carried(rear, rear_radius, rear_move, plate_from_frame),
-            attitude,
-            height_of_cut,
-            extension: setting.total_extension(profile),
-            gap: setting.gap,
-        })
+        Stood::of(&Figures::exact(profile, setting)).map(Self::from)
     }
 
     /// The setting by attitude and height that gives this pose.
@@ -169,7 +86,8 @@ impl Pose {
     /// What the reel does below the cut line.
     #[must_use]
     pub fn sweep(&self) -> Sweep {
-        Sweep::of(self.reel_radius_mm, self.edge_to_centre_mm())
+        let Vec2 { x, y } = self.edge_to_centre_mm();
+        SweepFigures::of(self.reel_radius_mm, Way::new(x, y)).into()
     }
 
     /// The point of the reel's circle nearest the edge.
@@ -212,5 +130,23 @@ impl Pose {
     pub fn attitude_on_centre(&self) -> Angle {
         let edge_to_centre = self.edge_to_centre_mm();
         Angle::from_rad(self.attitude.rad() - edge_to_centre.x.atan2(edge_to_centre.y))
+    }
+}
+
+impl From<Stood<f64>> for Pose {
+    fn from(stood: Stood<f64>) -> Self {
+        Self {
+            plate_from_frame: stood.plate_from_frame.into(),
+            frame_from_bar: stood.frame_from_bar.into(),
+            edge_on_plate: stood.edge_on_plate.into(),
+            centre_on_plate: stood.reel.centre.into(),
+            reel_radius_mm: stood.reel.radius_mm,
+            front_roller: stood.front_roller.into(),
+            rear_roller: stood.rear_roller.into(),
+            attitude: Angle::from_deg(stood.attitude_deg),
+            height_of_cut: Length::from_mm(stood.edge_on_plate.y),
+            extension: Length::from_mm(stood.extension_mm),
+            gap: Length::from_mm(stood.gap_mm),
+        }
     }
 }

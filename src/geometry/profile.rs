@@ -1,7 +1,10 @@
 //! A unit as it was measured on the plate, in plain values.
 
-use kurbo::{Affine, Point, Vec2};
+use kurbo::{Affine, Point};
 
+use super::figures::BenchFigures;
+use super::number::Number;
+use super::plane::{Motion, Place};
 use super::{Closing, Impossible};
 use crate::units::{Angle, Length};
 
@@ -71,7 +74,7 @@ impl Bench {
     /// The bench edge, straight above the frame's origin.
     #[must_use]
     pub fn edge_in_frame(&self) -> Point {
-        Point::new(0.0, self.height_of_cut.mm())
+        BenchFigures::<f64>::exact(self).edge_in_frame().into()
     }
 
     /// The reel centre in the bench pose.
@@ -79,44 +82,67 @@ impl Bench {
     /// # Errors
     /// When behind centre is more than reel radius and gap together.
     pub fn centre_in_frame(&self) -> Result<Point, Impossible> {
-        let reach_mm = self.reel_diameter.mm() / 2.0 + self.gap.mm();
-        let behind_mm = self.behind_centre.mm();
-        if behind_mm.abs() > reach_mm {
-            return Err(Impossible::BehindCentreBeyondReel {
-                behind_centre: self.behind_centre,
-                reach: Length::from_mm(reach_mm),
-            });
-        }
-        // (r − b)(r + b) keeps its digits where r² − b² would lose them.
-        let above_mm = ((reach_mm - behind_mm) * (reach_mm + behind_mm)).sqrt();
-        Ok(Point::new(behind_mm, self.height_of_cut.mm() + above_mm))
+        let centre = BenchFigures::<f64>::exact(self).centre_in_frame()?;
+        Ok(centre.into())
     }
 
     /// The front roller's centre in the bench pose.
     #[must_use]
     pub fn front_roller_in_frame(&self) -> Point {
-        Point::new(
-            self.front_roller.from_edge.mm(),
-            self.front_roller.radius_mm(),
-        )
+        let figures = BenchFigures::<f64>::exact(self);
+        figures.front_roller_in_frame().into()
     }
 
     /// The rear roller's centre in the bench pose.
     #[must_use]
     pub fn rear_roller_in_frame(&self) -> Point {
-        Point::new(
-            -self.rear_roller.from_edge.mm(),
-            self.rear_roller.radius_mm(),
-        )
+        let figures = BenchFigures::<f64>::exact(self);
+        figures.rear_roller_in_frame().into()
     }
 
     /// Takes a point of the bar (behind the bench edge along the datum, below the datum) to the frame.
     #[must_use]
     pub fn frame_from_bar(&self) -> Affine {
-        let (sin, cos) = self.attitude.rad().sin_cos();
-        let back = Vec2::new(-cos, sin);
-        let down = Vec2::new(-sin, -cos);
-        let edge = self.edge_in_frame();
-        Affine::new([back.x, back.y, down.x, down.y, edge.x, edge.y])
+        BenchFigures::<f64>::exact(self).frame_from_bar().into()
+    }
+}
+
+impl<N: Number> BenchFigures<N> {
+    pub(super) fn edge_in_frame(&self) -> Place<N> {
+        Place::new(N::exact(0.0), self.height_of_cut_mm)
+    }
+
+    pub(super) fn centre_in_frame(&self) -> Result<Place<N>, Impossible> {
+        let reach_mm = self.reel_diameter_mm / 2.0 + self.gap_mm;
+        let behind_mm = self.behind_centre_mm;
+        if behind_mm.re().abs() > reach_mm.re() {
+            return Err(Impossible::BehindCentreBeyondReel {
+                behind_centre: Length::from_mm(behind_mm.re()),
+                reach: Length::from_mm(reach_mm.re()),
+            });
+        }
+        // (r − b)(r + b) keeps its digits where r² − b² would lose them.
+        let above_mm = ((reach_mm - behind_mm) * (reach_mm + behind_mm)).root();
+        Ok(Place::new(behind_mm, self.height_of_cut_mm + above_mm))
+    }
+
+    pub(super) fn front_roller_in_frame(&self) -> Place<N> {
+        let roller = &self.front_roller;
+        Place::new(roller.from_edge_mm, roller.radius_mm())
+    }
+
+    pub(super) fn rear_roller_in_frame(&self) -> Place<N> {
+        let roller = &self.rear_roller;
+        Place::new(-roller.from_edge_mm, roller.radius_mm())
+    }
+
+    /// Back along the datum is (−cos α, sin α) of the frame, down from it (−sin α, −cos α).
+    pub(super) fn frame_from_bar(&self) -> Motion<N> {
+        let (sin, cos) = self.attitude_deg.to_rad().sin_cos();
+        Motion {
+            cos: -cos,
+            sin,
+            shift: self.edge_in_frame().way_there(),
+        }
     }
 }

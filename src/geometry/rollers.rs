@@ -1,8 +1,12 @@
 //! Rollers: where they stand, how far they were moved in their brackets, and the ground they make.
 
-use kurbo::{Affine, Point, Vec2};
+use kurbo::Point;
 
-use super::{Bench, Impossible};
+use super::Impossible;
+use super::circles::Circle;
+use super::figures::BenchFigures;
+use super::number::Number;
+use super::plane::{Motion, Place, Way};
 use crate::units::{Angle, Length};
 
 /// The two ways of setting a unit.
@@ -35,74 +39,88 @@ pub struct RollerOnPlate {
     pub moved: Length,
 }
 
-impl RollerOnPlate {
-    /// A roller carried by the frame and moved by `moved_mm` in its bracket.
-    pub(super) fn carried(
-        centre_in_frame: Point,
-        radius_mm: f64,
-        moved_mm: f64,
-        plate_from_frame: Affine,
-    ) -> Self {
+impl From<RollerStood<f64>> for RollerOnPlate {
+    fn from(roller: RollerStood<f64>) -> Self {
         Self {
-            centre: plate_from_frame * (centre_in_frame + Vec2::new(0.0, moved_mm)),
-            radius_mm,
-            moved: Length::from_mm(moved_mm),
+            centre: roller.disc.centre.into(),
+            radius_mm: roller.disc.radius_mm,
+            moved: Length::from_mm(roller.moved_mm),
         }
     }
 }
 
-/// The move along the frame's vertical that brings a roller down, or up, to the plate.
-///
-/// `turn_rad` is how far the frame is nosed down.
-pub(super) fn move_to_plate_mm(
-    centre_in_frame: Point,
-    radius_mm: f64,
-    plate_from_frame: Affine,
-    turn_rad: f64,
-) -> f64 {
-    let carried = plate_from_frame * centre_in_frame;
-    (radius_mm - carried.y) / turn_rad.cos()
+/// As [`RollerOnPlate`], in bare numbers.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct RollerStood<N> {
+    pub(crate) disc: Circle<N>,
+    pub(crate) moved_mm: N,
+}
+
+impl<N: Number> RollerStood<N> {
+    /// A roller carried by the frame and moved by `moved_mm` in its bracket; brought to the plate
+    /// by such a move along the frame's vertical where none is given.
+    pub(super) fn carried(
+        in_frame: Circle<N>,
+        moved_mm: Option<N>,
+        plate_from_frame: Motion<N>,
+    ) -> Self {
+        let Circle { centre, radius_mm } = in_frame;
+        let moved_mm = moved_mm.unwrap_or_else(|| {
+            let carried = plate_from_frame * centre;
+            (radius_mm - carried.y) / plate_from_frame.cos
+        });
+        Self {
+            disc: Circle {
+                centre: plate_from_frame * (centre + Way::up(moved_mm)),
+                radius_mm,
+            },
+            moved_mm,
+        }
+    }
 }
 
 /// The ground under two rollers, in the frame.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct GroundInFrame {
+pub(super) struct GroundInFrame<N> {
     /// Its slope, rising ahead: the frame stands nosed down by as much.
-    pub(super) slope_rad: f64,
+    pub(super) slope_rad: N,
     /// A point of it, under the rear roller.
-    pub(super) foot: Point,
+    foot: Place<N>,
+    /// Straight up from it.
+    up: Way<N>,
 }
 
-impl GroundInFrame {
+impl<N: Number> GroundInFrame<N> {
     /// The lower outer tangent of both roller circles, the rollers moved in their brackets.
     pub(super) fn under_rollers(
-        bench: &Bench,
-        front_move: Length,
-        rear_move: Length,
+        bench: &BenchFigures<N>,
+        front_move_mm: N,
+        rear_move_mm: N,
     ) -> Result<Self, Impossible> {
-        let front = bench.front_roller_in_frame() + Vec2::new(0.0, front_move.mm());
-        let rear = bench.rear_roller_in_frame() + Vec2::new(0.0, rear_move.mm());
+        let front = bench.front_roller_in_frame() + Way::up(front_move_mm);
+        let rear = bench.rear_roller_in_frame() + Way::up(rear_move_mm);
         let between = front - rear;
         let apart = between.hypot();
         let difference = bench.front_roller.radius_mm() - bench.rear_roller.radius_mm();
-        if between.x <= 0.0 || apart <= difference.abs() {
+        if between.x.re() <= 0.0 || apart.re() <= difference.re().abs() {
             return Err(Impossible::NoGroundUnderRollers {
-                ahead: Length::from_mm(between.x),
-                apart: Length::from_mm(apart),
-                difference: Length::from_mm(difference.abs()),
+                ahead: Length::from_mm(between.x.re()),
+                apart: Length::from_mm(apart.re()),
+                difference: Length::from_mm(difference.re().abs()),
             });
         }
-        let slope_rad = between.atan2() - (difference / apart).asin();
-        let down = Vec2::new(slope_rad.sin(), -slope_rad.cos());
+        let slope_rad = between.angle_rad() - (difference / apart).asin();
+        let (sin, cos) = slope_rad.sin_cos();
+        let up = Way::new(-sin, cos);
         Ok(Self {
             slope_rad,
-            foot: rear + down * bench.rear_roller.radius_mm(),
+            foot: rear - up * bench.rear_roller.radius_mm(),
+            up,
         })
     }
 
     /// How high a point of the frame stands above this ground, in millimetres; negative below it.
-    pub(super) fn height_mm(&self, in_frame: Point) -> f64 {
-        let up = Vec2::new(-self.slope_rad.sin(), self.slope_rad.cos());
-        (in_frame - self.foot).dot(up)
+    pub(super) fn height_mm(&self, in_frame: Place<N>) -> N {
+        (in_frame - self.foot).dot(self.up)
     }
 }

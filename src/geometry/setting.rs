@@ -2,6 +2,7 @@
 
 use kurbo::Point;
 
+use super::figures::SettingFigures;
 use super::{KnifeSection, Profile, Stance};
 use crate::units::Length;
 
@@ -47,13 +48,14 @@ impl Setting {
     /// unground edge stands than the bench knife's did.
     #[must_use]
     pub fn total_extension(&self, profile: &Profile) -> Length {
-        self.knife.reach - profile.knife.reach + self.extension
+        let figures = SettingFigures::<f64>::exact(self);
+        Length::from_mm(figures.total_extension_mm(profile.knife.reach.mm()))
     }
 
     /// The edge now fitted, on the bar.
     #[must_use]
     pub fn edge_on_bar(&self, profile: &Profile) -> Point {
-        let extension = self.total_extension(profile);
-        Point::new((self.face_ground - extension).mm(), self.top_ground.mm())
+        let figures = SettingFigures::<f64>::exact(self);
+        figures.edge_on_bar(profile.knife.reach.mm()).into()
     }
 }

@@ -1,7 +1,7 @@
 //! The sweep: how the reel's circle hangs below the cut line, a circular segment.
 
-use kurbo::Vec2;
-
+use super::number::Number;
+use super::plane::Way;
 use crate::units::{Angle, Length};
 
 /// What the reel does below the cut line.
@@ -19,16 +19,55 @@ pub struct Sweep {
     pub chord: Length,
 }
 
-impl Sweep {
-    pub(super) fn of(reel_radius_mm: f64, edge_to_centre_mm: Vec2) -> Self {
-        let (behind_mm, above_mm) = (edge_to_centre_mm.x, edge_to_centre_mm.y);
-        let under_root = (reel_radius_mm - above_mm) * (reel_radius_mm + above_mm);
+/// The same as bare numbers.
+// A bare number's name carries its unit.
+#[allow(clippy::struct_field_names)]
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct SweepFigures<N> {
+    pub(crate) behind_centre_mm: N,
+    pub(crate) centre_above_edge_mm: N,
+    pub(crate) below_cut_mm: N,
+    reel_radius_mm: N,
+}
+
+impl<N: Number> SweepFigures<N> {
+    pub(crate) fn of(reel_radius_mm: N, edge_to_centre: Way<N>) -> Self {
         Self {
-            behind_centre: Length::from_mm(behind_mm),
-            centre_above_edge: Length::from_mm(above_mm),
-            clip_angle: Angle::from_rad(behind_mm.atan2(above_mm)),
-            below_cut: Length::from_mm(reel_radius_mm - above_mm),
-            chord: Length::from_mm(2.0 * under_root.max(0.0).sqrt()),
+            behind_centre_mm: edge_to_centre.x,
+            centre_above_edge_mm: edge_to_centre.y,
+            below_cut_mm: reel_radius_mm - edge_to_centre.y,
+            reel_radius_mm,
+        }
+    }
+
+    pub(crate) fn clip_angle_rad(&self) -> N {
+        self.behind_centre_mm.angle_over(self.centre_above_edge_mm)
+    }
+
+    pub(crate) fn chord_mm(&self) -> N {
+        let (radius_mm, above_mm) = (self.reel_radius_mm, self.centre_above_edge_mm);
+        ((radius_mm - above_mm) * (radius_mm + above_mm)).root() * 2.0
+    }
+
+    /// Sweep over height of cut; nothing when the edge is not above the plate.
+    pub(crate) fn share_of(&self, height_of_cut_mm: N) -> Option<N> {
+        (height_of_cut_mm.re() > 0.0).then(|| self.below_cut_mm / height_of_cut_mm)
+    }
+
+    /// Plate to the lowest point of the reel's circle.
+    pub(crate) fn reel_over_plate_mm(&self, height_of_cut_mm: N) -> N {
+        height_of_cut_mm - self.below_cut_mm
+    }
+}
+
+impl From<SweepFigures<f64>> for Sweep {
+    fn from(figures: SweepFigures<f64>) -> Self {
+        Self {
+            behind_centre: Length::from_mm(figures.behind_centre_mm),
+            centre_above_edge: Length::from_mm(figures.centre_above_edge_mm),
+            clip_angle: Angle::from_rad(figures.clip_angle_rad()),
+            below_cut: Length::from_mm(figures.below_cut_mm),
+            chord: Length::from_mm(figures.chord_mm()),
         }
     }
 }

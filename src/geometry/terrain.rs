@@ -3,6 +3,9 @@
 use kurbo::Point;
 
 use super::circles::{Circle, Meeting};
+use super::figures::ShapeFigures;
+use super::number::Number;
+use super::plane::Place;
 use super::{Impossible, Pose, RollerOnPlate};
 use crate::units::Length;
 
@@ -19,25 +22,12 @@ pub enum Shape {
 
 /// The ground a posed unit stands on, on the plate's axes: both rollers rest on it.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Terrain {
-    surface: Surface,
-    sink_mm: f64,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq)]
-enum Surface {
-    Level,
-    Crest { centre: Point, radius_mm: f64 },
-    Hollow { centre: Point, radius_mm: f64 },
-}
+pub struct Terrain(Ground<f64>);
 
 /// Level ground without sink: the plate itself.
 #[must_use]
 pub fn on_level() -> Terrain {
-    Terrain {
-        surface: Surface::Level,
-        sink_mm: 0.0,
-    }
+    Terrain(Ground::level())
 }
 
 impl Terrain {
@@ -46,56 +36,33 @@ impl Terrain {
     /// # Errors
     /// When the crest or hollow is too tight for both rollers to rest on it.
     pub fn under(pose: &Pose, shape: Shape, sink: Length) -> Result<Self, Impossible> {
-        let (front, rear) = (pose.front_roller, pose.rear_roller);
-        let apart = Length::from_mm((front.centre - rear.centre).hypot());
-        let surface = match shape {
-            Shape::Level => Surface::Level,
-            Shape::Crest(radius) => {
-                let radius_mm = radius.mm();
-                let about = |roller: RollerOnPlate| Circle {
-                    centre: roller.centre,
-                    radius_mm: radius_mm + roller.radius_mm,
-                };
-                Meeting::of(about(rear), about(front))
-                    .map(|meeting| Surface::Crest {
-                        centre: meeting.right(),
-                        radius_mm,
-                    })
-                    .ok_or(Impossible::CrestTooTight { radius, apart })?
-            }
-            Shape::Hollow(radius) => {
-                let radius_mm = radius.mm();
-                let about = |roller: RollerOnPlate| Circle {
-                    centre: roller.centre,
-                    radius_mm: radius_mm - roller.radius_mm,
-                };
-                let is_wide = radius_mm > rear.radius_mm.max(front.radius_mm);
-                is_wide
-                    .then(|| Meeting::of(about(rear), about(front)))
-                    .flatten()
-                    .map(|meeting| Surface::Hollow {
-                        centre: meeting.left(),
-                        radius_mm,
-                    })
-                    .ok_or(Impossible::HollowTooTight { radius, apart })?
-            }
+        let disc = |roller: RollerOnPlate| Circle {
+            centre: Place::exact(roller.centre),
+            radius_mm: roller.radius_mm,
         };
-        Ok(Self {
-            surface,
-            sink_mm: sink.mm(),
-        })
+        let (front, rear) = (disc(pose.front_roller), disc(pose.rear_roller));
+        Ground::under(front, rear, ShapeFigures::exact(shape), sink.mm()).map(Self)
+    }
+
+    /// The ground in bare numbers.
+    pub(crate) fn ground(&self) -> &Ground<f64> {
+        &self.0
     }
 
     /// How clear a point stands of this ground; negative inside it.
     #[must_use]
     pub fn clearance(&self, on_plate: Point) -> Length {
-        self.clearance_of_disc(on_plate, 0.0)
+        Length::from_mm(self.0.clearance_mm(Place::exact(on_plate)))
     }
 
     /// How clear the reel stands of this ground; negative inside it.
     #[must_use]
     pub fn reel_clearance(&self, pose: &Pose) -> Length {
-        self.clearance_of_disc(pose.centre_on_plate, pose.reel_radius_mm)
+        let reel = Circle {
+            centre: Place::exact(pose.centre_on_plate),
+            radius_mm: pose.reel_radius_mm,
+        };
+        Length::from_mm(self.0.clearance_of_disc_mm(reel))
     }
 
     /// The height of the ground's surface on the plate's axes at a place along them.
@@ -104,35 +71,115 @@ impl Terrain {
     /// of a crest or hollow.
     #[must_use]
     pub fn surface_mm(&self, x_mm: f64) -> Option<f64> {
-        let upright = |centre: Point, radius_mm: f64| {
+        let upright = |centre: Place<f64>, radius_mm: f64| {
             let across = x_mm - centre.x;
             let under_root = (radius_mm - across) * (radius_mm + across);
             (under_root >= 0.0).then(|| under_root.sqrt())
         };
-        let surface = match self.surface {
+        let surface = match self.0.surface {
             Surface::Level => 0.0,
             Surface::Crest { centre, radius_mm } => centre.y + upright(centre, radius_mm)?,
             Surface::Hollow { centre, radius_mm } => centre.y - upright(centre, radius_mm)?,
         };
-        Some(surface + self.sink_mm)
+        Some(surface + self.0.sink_mm)
     }
 
     /// Whether this is the plate itself.
     #[must_use]
     pub fn is_level(&self) -> bool {
-        self.surface == Surface::Level
+        self.0.surface == Surface::Level
+    }
+}
+
+/// The ground in bare numbers, its surface as the rollers bring it there, the sink beside it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Ground<N> {
+    surface: Surface<N>,
+    sink_mm: N,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Surface<N> {
+    Level,
+    Crest { centre: Place<N>, radius_mm: N },
+    Hollow { centre: Place<N>, radius_mm: N },
+}
+
+impl<N: Number> Ground<N> {
+    /// The plate itself.
+    pub(crate) fn level() -> Self {
+        Self {
+            surface: Surface::Level,
+            sink_mm: N::exact(0.0),
+        }
     }
 
-    fn clearance_of_disc(&self, centre_of_disc: Point, disc_radius_mm: f64) -> Length {
-        let clear_mm = match self.surface {
-            Surface::Level => centre_of_disc.y - disc_radius_mm,
-            Surface::Crest { centre, radius_mm } => {
-                (centre_of_disc - centre).hypot() - disc_radius_mm - radius_mm
+    /// Ground of a shape under both rollers, sunk into it.
+    pub(crate) fn under(
+        front: Circle<N>,
+        rear: Circle<N>,
+        shape: ShapeFigures<N>,
+        sink_mm: N,
+    ) -> Result<Self, Impossible> {
+        let apart = || Length::from_mm((front.centre - rear.centre).hypot().re());
+        let surface = match shape {
+            ShapeFigures::Level => Surface::Level,
+            ShapeFigures::Crest { radius_mm } => {
+                let about = |roller: Circle<N>| Circle {
+                    centre: roller.centre,
+                    radius_mm: radius_mm + roller.radius_mm,
+                };
+                Meeting::of(about(rear), about(front))
+                    .map(|meeting| Surface::Crest {
+                        centre: meeting.right(),
+                        radius_mm,
+                    })
+                    .ok_or_else(|| Impossible::CrestTooTight {
+                        radius: Length::from_mm(radius_mm.re()),
+                        apart: apart(),
+                    })?
             }
-            Surface::Hollow { centre, radius_mm } => {
-                radius_mm - disc_radius_mm - (centre_of_disc - centre).hypot()
+            ShapeFigures::Hollow { radius_mm } => {
+                let about = |roller: Circle<N>| Circle {
+                    centre: roller.centre,
+                    radius_mm: radius_mm - roller.radius_mm,
+                };
+                let widest_mm = rear.radius_mm.re().max(front.radius_mm.re());
+                (radius_mm.re() > widest_mm)
+                    .then(|| Meeting::of(about(rear), about(front)))
+                    .flatten()
+                    .map(|meeting| Surface::Hollow {
+                        centre: meeting.left(),
+                        radius_mm,
+                    })
+                    .ok_or_else(|| Impossible::HollowTooTight {
+                        radius: Length::from_mm(radius_mm.re()),
+                        apart: apart(),
+                    })?
             }
         };
-        Length::from_mm(clear_mm - self.sink_mm)
+        Ok(Self { surface, sink_mm })
+    }
+
+    /// How clear a point stands of this ground; negative inside it.
+    pub(crate) fn clearance_mm(&self, on_plate: Place<N>) -> N {
+        self.clearance_of_disc_mm(Circle {
+            centre: on_plate,
+            radius_mm: N::exact(0.0),
+        })
+    }
+
+    /// How clear a disc stands of this ground; negative inside it.
+    pub(crate) fn clearance_of_disc_mm(&self, disc: Circle<N>) -> N {
+        let clear_mm = match self.surface {
+            Surface::Level => disc.centre.y - disc.radius_mm,
+            Surface::Crest { centre, radius_mm } => {
+                (disc.centre - centre).hypot() - disc.radius_mm - radius_mm
+            }
+            Surface::Hollow { centre, radius_mm } => {
+                radius_mm - disc.radius_mm - (disc.centre - centre).hypot()
+            }
+        };
+        clear_mm - self.sink_mm
     }
 }

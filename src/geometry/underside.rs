@@ -2,6 +2,10 @@
 
 use kurbo::Point;
 
+use super::figures::{Figures, SettingFigures};
+use super::number::Number;
+use super::plane::{Motion, Place};
+use super::terrain::Ground;
 use super::{Pose, Profile, Setting};
 use crate::units::{Angle, Length};
 
@@ -9,15 +13,55 @@ use crate::units::{Angle, Length};
 /// and back of the body.
 #[must_use]
 pub fn underside_on_bar(profile: &Profile, setting: &Setting) -> [Point; 4] {
-    let knife = &setting.knife;
-    let extension_mm = setting.total_extension(profile).mm();
-    [
-        (setting.face_ground, knife.lip_thickness),
-        (knife.lip_length, knife.lip_thickness),
-        (knife.lip_length, knife.body_thickness),
-        (knife.width, knife.body_thickness),
-    ]
-    .map(|(behind, below)| Point::new(behind.mm() - extension_mm, below.mm()))
+    let figures = SettingFigures::<f64>::exact(setting);
+    figures
+        .underside_on_bar(profile.knife.reach.mm())
+        .map(Point::from)
+}
+
+impl<N: Number> SettingFigures<N> {
+    /// The same over bare numbers.
+    pub(super) fn underside_on_bar(&self, bench_reach_mm: N) -> [Place<N>; 4] {
+        let knife = &self.knife;
+        let extension_mm = self.total_extension_mm(bench_reach_mm);
+        [
+            (self.face_ground_mm, knife.lip_thickness_mm),
+            (knife.lip_length_mm, knife.lip_thickness_mm),
+            (knife.lip_length_mm, knife.body_thickness_mm),
+            (knife.width_mm, knife.body_thickness_mm),
+        ]
+        .map(|(behind_mm, below_mm)| Place::new(behind_mm - extension_mm, below_mm))
+    }
+}
+
+impl<N: Number> Figures<N> {
+    /// The underside corners of the fitted knife, on the bar.
+    pub(crate) fn underside_on_bar(&self) -> [Place<N>; 4] {
+        self.setting.underside_on_bar(self.bench_reach_mm)
+    }
+}
+
+/// The point that stands lowest over the ground: its place in the list, where it stands on the
+/// plate, and how clear. Nothing for an empty list; the first of several that stand equally low.
+pub(crate) fn lowest_over<N: Number>(
+    ground: &Ground<N>,
+    plate_from_bar: Motion<N>,
+    points_on_bar: impl IntoIterator<Item = Place<N>>,
+) -> Option<(usize, Place<N>, N)> {
+    points_on_bar
+        .into_iter()
+        .enumerate()
+        .map(|(index, on_bar)| {
+            let on_plate = plate_from_bar * on_bar;
+            (index, on_plate, ground.clearance_mm(on_plate))
+        })
+        .reduce(|lowest, next| {
+            if next.2.re() < lowest.2.re() {
+                next
+            } else {
+                lowest
+            }
+        })
 }
 
 /// The front bottom of the lip, the first thing under the edge to touch the ground.
