@@ -1,6 +1,6 @@
 //! The ground under the rollers: level, a crest or a hollow, and how deep the rollers sink.
 
-use kurbo::Point;
+use kurbo::{Point, Vec2};
 
 use super::circles::{Circle, Meeting};
 use super::figures::ShapeFigures;
@@ -82,6 +82,18 @@ impl Terrain {
             Surface::Hollow { centre, radius_mm } => centre.y - upright(centre, radius_mm)?,
         };
         Some(surface + self.0.sink_mm)
+    }
+
+    /// The direction in which a point is nearest the ground: square to its surface, one long.
+    #[must_use]
+    pub fn down_at(&self, on_plate: Point) -> Vec2 {
+        let (way, sign) = match self.0.surface {
+            Surface::Level => return Vec2::new(0.0, -1.0),
+            Surface::Crest { centre, .. } => (centre, 1.0),
+            Surface::Hollow { centre, .. } => (centre, -1.0),
+        };
+        let to_centre = Point::new(way.x, way.y) - on_plate;
+        to_centre.normalize() * sign
     }
 
     /// Whether this is the plate itself.

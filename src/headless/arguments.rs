@@ -95,6 +95,9 @@ pub enum HeadlessCommand {
         /// Stand the unit on its ground instead of the surface plate.
         #[arg(long)]
         turf: bool,
+        /// Stand the unit on a crest: its ground's, or else the tightest that the reel crosses.
+        #[arg(long, conflicts_with = "turf")]
+        crest: bool,
         /// What to try.
         #[command(flatten)]
         what_if: WhatIf,

@@ -24,6 +24,7 @@ use thiserror::Error;
 
 use crate::analysis::why::Aim;
 use crate::analysis::{Solved, Unsolved};
+use crate::drawing::Standing;
 use crate::unit::{Document, FileProblem, Flaw};
 
 /// Why a command did not do what was asked.
@@ -162,10 +163,16 @@ pub fn run(command: &HeadlessCommand) -> Result<String, Problem> {
             out,
             dark,
             turf,
+            crest,
             what_if,
         } => {
             let read = Read::from_file(file, what_if)?;
-            write_picture(&read, out, *dark, *turf)?;
+            let standing = match (turf, crest) {
+                (_, true) => Standing::Crest,
+                (true, false) => Standing::Turf,
+                (false, false) => Standing::Plate,
+            };
+            write_picture(&read, out, *dark, standing)?;
             Ok(String::new())
         }
         HeadlessCommand::Why {

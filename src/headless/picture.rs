@@ -38,17 +38,17 @@ pub fn sheet(read: &Read, theme: Theme, standing: Standing) -> PlateSheet {
 ///
 /// # Errors
 /// When the ending is another, or the file cannot be written.
-pub fn write_picture(read: &Read, out: &Path, dark: bool, turf: bool) -> Result<(), Problem> {
+pub fn write_picture(
+    read: &Read,
+    out: &Path,
+    dark: bool,
+    standing: Standing,
+) -> Result<(), Problem> {
     let problem = |what: String| Problem::Picture {
         file: out.to_owned(),
         what,
     };
     let theme = if dark { Theme::Dark } else { Theme::Light };
-    let standing = if turf {
-        Standing::Turf
-    } else {
-        Standing::Plate
-    };
     let svg = to_svg(&sheet(read, theme, standing));
     let ending = out
         .extension()

@@ -178,11 +178,12 @@ impl Budget {
             (hanging, over_plate - height),
         ];
         let mut left = Length::ZERO;
-        Self {
-            steps: takes.map(|(kind, by)| {
-                left = left + by;
-                Step { kind, by, left }
-            }),
-        }
+        let mut steps = takes.map(|(kind, by)| {
+            left = left + by;
+            Step { kind, by, left }
+        });
+        // The same digits as everywhere else, without the sum's rounding.
+        steps[steps.len() - 1].left = over_ground - unit.wear.lowers();
+        Self { steps }
     }
 }

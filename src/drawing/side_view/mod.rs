@@ -6,12 +6,13 @@ use kurbo::{Affine, Arc, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
 
 use super::{Label, Role, Scene, Shape, ShownIn};
 
+mod crest;
 mod dimensions;
 mod knife;
 mod overlay;
 
 use crate::analysis::{Case, Findings, Level, Solution};
-use crate::geometry::RollerOnPlate;
+use crate::geometry::{RollerOnPlate, Terrain};
 use crate::units::{Length, System};
 pub(super) use knife::knife_outline;
 
@@ -30,6 +31,8 @@ pub enum Standing {
     Plate,
     /// Turf, with the ground's shape and the rollers' sink.
     Turf,
+    /// A crest: the one entered, or else the tightest that the reel crosses.
+    Crest,
 }
 
 /// What is drawn.
@@ -104,6 +107,7 @@ impl SideView<'_> {
         self.lines(&mut scene, reach);
         self.overlays(&mut scene);
         self.dimensions_and_words(&mut scene);
+        self.over_crest(&mut scene);
         scene
     }
 
@@ -146,17 +150,17 @@ impl SideView<'_> {
     }
 
     fn ground(&self, scene: &mut Scene, (from, to): (f64, f64)) {
-        let solution = self.case.solution;
         match self.standing {
             Standing::Plate => {
                 let plate = Rect::new(from, -GROUND_DEPTH_MM, to, 0.0).to_path(EXACT_MM);
                 scene.add(Role::Plate, Shape::Hatch(plate));
                 scene.add(Role::Plate, Shape::Line(line((from, 0.0), (to, 0.0))));
             }
-            Standing::Turf => {
-                let surface = surface(solution, from, to);
+            Standing::Turf | Standing::Crest => {
+                let terrain = self.stand().terrain;
+                let surface = surface(&terrain, from, to);
                 if surface.len() > 1 {
-                    self.turf(scene, &surface);
+                    self.turf(scene, &terrain, &surface);
                     let deepest = surface.iter().map(|p| p.y).fold(f64::INFINITY, f64::min);
                     let mut soil = polyline(&surface);
                     soil.line_to((surface[surface.len() - 1].x, deepest - GROUND_DEPTH_MM));
@@ -170,8 +174,10 @@ impl SideView<'_> {
     }
 
     /// Grass: as tall as the cut behind the edge, half as tall again ahead of it (drawn, not known).
-    fn turf(&self, scene: &mut Scene, surface: &[Point]) {
-        let cut_mm = self.case.solution.on_ground.cut.mm();
+    fn turf(&self, scene: &mut Scene, terrain: &Terrain, surface: &[Point]) {
+        let cut_mm = terrain
+            .clearance(self.case.solution.pose.edge_on_plate)
+            .mm();
         if cut_mm <= 0.0 {
             return;
         }
@@ -192,7 +198,7 @@ impl SideView<'_> {
         let mut x = first.x;
         let mut number = 0.0_f64;
         while x < last.x {
-            if let Some(y) = self.case.solution.terrain.surface_mm(x) {
+            if let Some(y) = terrain.surface_mm(x) {
                 // Uneven as grass is, and the same at every redraw.
                 let lean = (12.9898 * number).sin();
                 blades.move_to((x, y));
@@ -338,14 +344,14 @@ fn closed(points: &[Point]) -> BezPath {
 
 /// The ground's surface in steps so short that a crest of a few metres reads as a curve; a place
 /// under the edge is one of them, so that the canopy steps there.
-fn surface(solution: &Solution, from: f64, to: f64) -> Vec<Point> {
+fn surface(terrain: &Terrain, from: f64, to: f64) -> Vec<Point> {
     const STEPS: i32 = 160;
     let steps = (0..=STEPS).map(|step| from + (to - from) * f64::from(step) / f64::from(STEPS));
     let mut places: Vec<f64> = steps.chain([0.0, 1e-6]).collect();
     places.sort_by(f64::total_cmp);
     places
         .into_iter()
-        .filter_map(|x| Some(Point::new(x, solution.terrain.surface_mm(x)?)))
+        .filter_map(|x| Some(Point::new(x, terrain.surface_mm(x)?)))
         .collect()
 }
 

@@ -1,0 +1,603 @@
+//! Why a unit marks the turf: budgets that add up, crests that touch, knobs that end on their limit
+//! and nowhere sooner, causes ranked by the unit's own numbers, and the same on the command line.
+
+#[allow(dead_code)] // random units also serve the tests of the geometry, which use more of them
+mod common;
+#[path = "common/example.rs"]
+mod example;
+
+use std::path::Path;
+use std::process::{Command, Output};
+
+use common::believable_unit;
+use example::{demo_units, example};
+use proptest::prelude::*;
+use serde_json::Value;
+use sweepgauge::analysis::why::{
+    Aim, Budget, Change, Complaint, CrestLimit, CrestLimits, Knob, KnobAnswer, StepKind, Strength,
+    Why, WhyNot, causes, pitches,
+};
+use sweepgauge::analysis::{Case, Findings, Judged, Level, Solution, Solved};
+use sweepgauge::geometry::{Setting, Shape, Stance, Terrain, touching_crest};
+use sweepgauge::unit::{Document, read, read_text};
+use sweepgauge::units::{Angle, Length};
+
+fn document(text: &str) -> Document {
+    read_text(Path::new("test unit"), text).unwrap()
+}
+
+fn solved(document: &Document) -> Solved {
+    Solved::of(document).unwrap_or_else(|error| panic!("{}: {error}", document.name))
+}
+
+const GROUND: &str =
+    "ground: (roller_sink: \"0 mm\", shape: Level),   // or Crest(\"6 m\"), Hollow(\"6 m\")";
+
+/// The example on ground and with wear of its own.
+fn worn(ground: &str, wear: &str) -> Document {
+    let line = format!("ground: ({ground}), wear: ({wear}),");
+    document(&example(&[(GROUND, &line)]))
+}
+
+/// Every demo unit, and the example on other ground.
+fn units() -> Vec<Document> {
+    let wear = "front_runout: \"0.02 in\", rear_runout: \"0.01 in\", end_difference: \"0.5 mm\"";
+    demo_units()
+        .iter()
+        .map(|file| read(file).unwrap())
+        .chain([
+            worn("roller_sink: \"1 mm\", shape: Crest(\"4 m\")", wear),
+            worn("roller_sink: \"2 mm\", shape: Hollow(\"5 m\")", wear),
+        ])
+        .collect()
+}
+
+// The budget.
+
+#[test]
+fn a_budget_adds_up_to_what_the_ground_leaves_less_the_wear() {
+    for document in units() {
+        let solved = solved(&document);
+        let case = solved.case();
+        let wear = &solved.unit.wear;
+        let worse_mm = wear.front_runout.mm().max(wear.rear_runout.mm());
+        let lower_mm = worse_mm / 2.0 + wear.end_difference.mm() / 2.0;
+        let on_ground = &solved.solution.on_ground;
+        for (budget, over_ground) in [
+            (Budget::of_reel(&case), on_ground.reel_clearance),
+            (Budget::of_underside(&case), on_ground.underside_clearance),
+        ] {
+            let sum: f64 = budget.steps.iter().map(|step| step.by.mm()).sum();
+            let wanted = over_ground.mm() - lower_mm;
+            assert!((sum - wanted).abs() < 1e-9, "{}: {budget:?}", document.name);
+            assert!((budget.left().mm() - wanted).abs() < 1e-9);
+            assert_eq!(budget.steps[0].by, solved.solution.pose.height_of_cut);
+        }
+        let reel = Budget::of_reel(&case);
+        let sweep = solved.solution.sweep.below_cut.mm();
+        assert!((reel.by(StepKind::Sweep).mm() + sweep).abs() < 1e-9);
+    }
+}
+
+#[test]
+fn a_crest_takes_and_a_hollow_gives() {
+    let on = |ground: &str| {
+        let document = worn(ground, "");
+        let solved = solved(&document);
+        Budget::of_reel(&solved.case())
+    };
+    let crest = on("shape: Crest(\"4 m\")").by(StepKind::Crest).mm();
+    let hollow = on("shape: Hollow(\"4 m\")").by(StepKind::Hollow).mm();
+    assert!(crest < -0.5 && hollow > 0.5, "{crest} {hollow}");
+    assert_eq!(on("shape: Level").by(StepKind::Crest).mm().to_bits(), 0);
+}
+
+#[test]
+fn half_the_worse_runout_and_half_the_end_difference_count() {
+    let document = worn(
+        "",
+        "front_runout: \"0.4 mm\", rear_runout: \"0.6 mm\", end_difference: \"1 mm\"",
+    );
+    let solved = solved(&document);
+    let budget = Budget::of_reel(&solved.case());
+    assert!((budget.by(StepKind::RollerRunout).mm() + 0.3).abs() < 1e-12);
+    assert!((budget.by(StepKind::EndDifference).mm() + 0.5).abs() < 1e-12);
+    assert_eq!(solved.findings.level_of("low_end"), Some(Level::Fine));
+    let worn = worn("", "end_difference: \"26 mm\"");
+    assert_eq!(
+        self::solved(&worn).findings.level_of("low_end"),
+        Some(Level::Over)
+    );
+}
+
+// Crests.
+
+proptest! {
+    #[test]
+    fn on_the_touching_crest_the_reel_touches_and_on_every_wider_one_it_clears(
+        unit in believable_unit(),
+    ) {
+        let Ok(pose) = unit.solve() else { return Ok(()) };
+        let level_mm = (pose.height_of_cut - pose.sweep().below_cut).mm();
+        prop_assume!(level_mm > 0.0);
+        let (front, rear) = (&pose.front_roller, &pose.rear_roller);
+        let found = touching_crest(front, rear, pose.centre_on_plate, pose.reel_radius_mm);
+        let clear = |radius: Length| {
+            Terrain::under(&pose, Shape::Crest(radius), Length::ZERO)
+                .map(|terrain| terrain.reel_clearance(&pose).mm())
+        };
+        let Some(radius) = found else {
+            // Nothing touches: then no crest of a long list does.
+            let mut radius_mm = 1e6;
+            while let Ok(clear_mm) = clear(Length::from_mm(radius_mm)) {
+                prop_assert!(clear_mm > 0.0, "{radius_mm}: {clear_mm}");
+                radius_mm *= 0.97;
+                if radius_mm < 1.0 { break; }
+            }
+            return Ok(());
+        };
+        let at = clear(radius).map_err(|error| TestCaseError::fail(error.to_string()))?;
+        prop_assert!(at.abs() < 1e-7 * radius.mm().max(100.0), "{at} on {radius:?}");
+        for wider in [1.001, 1.05, 1.4, 3.0, 20.0, 500.0] {
+            let clear_mm = clear(radius * wider).unwrap();
+            prop_assert!(clear_mm > 0.0, "×{wider}: {clear_mm}");
+        }
+    }
+}
+
+#[test]
+fn the_tightest_crest_counts_the_rollers_sink_and_every_point_of_the_knife() {
+    for document in units() {
+        let solved = solved(&document);
+        let case = solved.case();
+        let limits = CrestLimits::of(&case);
+        for (limit, is_reel) in [(limits.reel, true), (limits.underside, false)] {
+            let Some(radius) = limit.radius() else {
+                continue;
+            };
+            let on = |radius: Length| {
+                let mut unit = solved.unit.clone();
+                unit.shape = Shape::Crest(radius);
+                let ground = Solution::of(&unit, &unit.setting).unwrap().on_ground;
+                if is_reel {
+                    ground.reel_clearance.mm()
+                } else {
+                    ground.underside_clearance.mm()
+                }
+            };
+            let name = &document.name;
+            assert!(on(radius).abs() < 1e-6, "{name}: {}", on(radius));
+            assert!(on(radius * 1.01) > 0.0 && on(radius * 0.99) < 0.0, "{name}");
+        }
+    }
+}
+
+#[test]
+fn a_reel_in_the_ground_on_the_level_crosses_no_crest() {
+    let document = worn("roller_sink: \"14 mm\"", "");
+    let limits = CrestLimits::of(&solved(&document).case());
+    assert_eq!(limits.reel, CrestLimit::TouchesOnLevel);
+}
+
+// Knobs.
+
+fn answers(document: &Document, finding: &'static str, aim: Aim) -> Vec<KnobAnswer> {
+    Why::of(document, &solved(document), Some(finding), aim).knobs
+}
+
+fn judged(document: &Document, finding: &str) -> Judged {
+    Findings::judged(&solved(document).case(), finding).unwrap()
+}
+
+/// How far the nearest of the limits that count is kept.
+fn margin(judged: &Judged, aim: Aim) -> f64 {
+    let counts = |level| aim == Aim::Fine || level == Level::Over;
+    judged
+        .limits()
+        .filter(|bound| counts(bound.level))
+        .map(|bound| bound.margin(judged.value.base()))
+        .fold(f64::INFINITY, f64::min)
+}
+
+fn put(document: &Document, knob: Knob, change: &Change) -> Document {
+    let mut tried = document.clone();
+    let solved = solved(document);
+    change.put(knob, &mut tried, &solved.solution, solved.unit.system);
+    tried
+}
+
+const JUDGED: [&str; 8] = [
+    "sweep",
+    "ahead",
+    "reel",
+    "low_end",
+    "cut",
+    "underside",
+    "lip",
+    "clip",
+];
+
+#[test]
+fn a_change_put_into_the_unit_ends_on_the_limit_of_its_finding() {
+    let mut tried = 0;
+    for document in units() {
+        let solved = solved(&document);
+        for (finding, ..) in Findings::all_judged(&solved.case()) {
+            for aim in [Aim::Fine, Aim::NotOver] {
+                for answer in answers(&document, finding, aim) {
+                    let Ok(change) = &answer.to_limit else {
+                        continue;
+                    };
+                    let knob = answer.knob;
+                    let name = format!("{}, {finding}, {knob:?}, {aim:?}", document.name);
+                    let after = put(&document, knob, change);
+                    if matches!(knob, Knob::RollersTrued | Knob::RollersParallel) {
+                        assert!(
+                            self::solved(&after).findings.level_of("low_end") != Some(Level::Over)
+                        );
+                        continue;
+                    }
+                    let then = judged(&after, finding);
+                    let margin = margin(&then, aim);
+                    if knob == Knob::Knife {
+                        assert!(margin >= 0.0, "{name}");
+                    } else {
+                        assert!(margin.abs() < 1e-5, "{name}: {margin}");
+                        assert!(margin > -1e-9, "{name}: {margin} is past the limit");
+                    }
+                    // What was told to come is what comes.
+                    let told = change.after.value.base();
+                    let came = then.value.base();
+                    assert!((told - came).abs() < 1e-6, "{name}: {told}, {came}");
+                    for other in &change.others {
+                        let then = judged(&after, other.id);
+                        let (told, came) = (other.after.value.base(), then.value.base());
+                        assert!((told - came).abs() < 1e-6 * came.abs().max(1.0), "{name}");
+                        assert_eq!(other.after.level(), then.level(), "{name}, {}", other.id);
+                    }
+                    tried += 1;
+                }
+            }
+        }
+    }
+    assert!(tried > 150, "{tried}");
+}
+
+/// A knob's setting with its scale at a place, written anew from what the knob is said to be.
+fn turned(solved: &Solved, knob: Knob, at: f64) -> Setting {
+    let setting = solved.unit.setting;
+    let pose = &solved.solution.pose;
+    let stance = |attitude, height_of_cut| Setting {
+        stance: Stance::Wanted {
+            attitude,
+            height_of_cut,
+        },
+        ..setting
+    };
+    let length = Length::from_mm(at);
+    match knob {
+        Knob::Attitude => stance(Angle::from_deg(at), pose.height_of_cut),
+        Knob::HeightOfCut => stance(pose.attitude, length),
+        Knob::RearRoller => Setting {
+            stance: Stance::Rollers {
+                front_move: pose.front_roller.moved,
+                rear_move: length,
+            },
+            ..setting
+        },
+        Knob::FaceGround => Setting {
+            face_ground: length,
+            ..setting
+        },
+        Knob::TopGround => Setting {
+            top_ground: length,
+            ..setting
+        },
+        _ => Setting {
+            extension: length,
+            ..setting
+        },
+    }
+}
+
+#[test]
+fn no_limit_is_crossed_sooner_and_what_is_out_of_reach_is_crossed_nowhere() {
+    const SCAN: u32 = 400;
+    let dials = [
+        Knob::Attitude,
+        Knob::RearRoller,
+        Knob::Extension,
+        Knob::FaceGround,
+        Knob::TopGround,
+        Knob::HeightOfCut,
+    ];
+    let (mut reached, mut out_of_reach) = (0, 0);
+    for document in units() {
+        let solved = solved(&document);
+        let keeps = |knob, at, finding: &str| {
+            let setting = turned(&solved, knob, at);
+            let solution = Solution::of(&solved.unit, &setting).ok()?;
+            let case = Case {
+                unit: &solved.unit,
+                setting: &setting,
+                solution: &solution,
+            };
+            Some(margin(&Findings::judged(&case, finding)?, Aim::Fine) >= 0.0)
+        };
+        for finding in JUDGED {
+            for answer in answers(&document, finding, Aim::Fine) {
+                let knob = answer.knob;
+                if !dials.contains(&knob) {
+                    continue;
+                }
+                let name = format!("{}, {finding}, {knob:?}", document.name);
+                let (from, to) = match &answer.to_limit {
+                    Ok(change) => {
+                        reached += 1;
+                        let to = change.to.base();
+                        (to - change.by.base(), to)
+                    }
+                    Err(WhyNot::OutOfReach { low, high }) => {
+                        out_of_reach += 1;
+                        (low.base(), high.base())
+                    }
+                    Err(_) => continue,
+                };
+                // All places short of the border stand as the first one does.
+                let held: Vec<bool> = (0..SCAN)
+                    .map(|step| from + (to - from) * (f64::from(step) + 0.5) / f64::from(SCAN))
+                    .filter_map(|at| keeps(knob, at, finding))
+                    .collect();
+                assert!(held.windows(2).all(|pair| pair[0] == pair[1]), "{name}");
+                if answer.to_limit.is_ok() {
+                    let beyond = to + 1e-4 * (to - from).signum();
+                    if let (Some(beyond), Some(&before)) =
+                        (keeps(knob, beyond, finding), held.last())
+                    {
+                        assert!(beyond != before, "{name}: nothing is crossed at {to}");
+                    }
+                }
+            }
+        }
+    }
+    assert!(
+        reached > 40 && out_of_reach > 10,
+        "{reached} {out_of_reach}"
+    );
+}
+
+#[test]
+fn in_the_middle_of_a_window_no_finding_is_over() {
+    let mut tried = 0;
+    for document in units() {
+        for finding in ["sweep", "underside", "ahead"] {
+            for answer in answers(&document, finding, Aim::Fine) {
+                let Some(middle) = &answer.to_middle else {
+                    continue;
+                };
+                let after = put(&document, answer.knob, middle);
+                let then = judged(&after, finding);
+                let name = format!("{}, {finding}, {:?}", document.name, answer.knob);
+                assert!(margin(&then, Aim::Fine) >= 0.0, "{name}");
+                let findings = solved(&after).findings;
+                for id in ["sweep", "reel", "cut", "ahead"] {
+                    assert!(findings.level_of(id) != Some(Level::Over), "{name}, {id}");
+                }
+                tried += 1;
+            }
+        }
+    }
+    assert!(tried > 20, "{tried}");
+}
+
+#[test]
+fn grinding_never_goes_back_and_says_so() {
+    let document = document(&example(&[(
+        "behind_centre: \"0.3 in\"",
+        "behind_centre: \"0.7 in\"",
+    )]));
+    let answers = answers(&document, "sweep", Aim::Fine);
+    let of = |knob| {
+        &answers
+            .iter()
+            .find(|answer| answer.knob == knob)
+            .unwrap()
+            .to_limit
+    };
+    assert_eq!(of(Knob::FaceGround), &Err(WhyNot::OtherWay));
+    assert_eq!(of(Knob::GroundSpeed), &Err(WhyNot::HasNoPart));
+    assert_eq!(of(Knob::RollersTrued), &Err(WhyNot::NothingToTrue));
+    assert!(
+        of(Knob::Extension)
+            .as_ref()
+            .is_ok_and(|change| change.by.base() > 0.0)
+    );
+}
+
+// Causes.
+
+fn strongest(document: &Document, complaint: Complaint) -> (&'static str, Strength) {
+    let solved = solved(document);
+    let causes = causes(&solved.case(), complaint);
+    (causes[0].id, causes[0].strength)
+}
+
+#[test]
+fn each_mark_is_laid_to_what_was_made_strong_enough() {
+    let mower = |from: &str, to: &str| document(&example(&[(from, to)]));
+    let cases: Vec<(Document, Complaint, &str)> = vec![
+        (
+            document(&example(&[
+                (GROUND, "wear: (end_difference: \"0.6 in\"),"),
+                ("behind_centre: \"0.3 in\"", "behind_centre: \"0.05 in\""),
+            ])),
+            Complaint::StripAtOneEnd,
+            "low_end_underside",
+        ),
+        (mower("900 rpm", "500 rpm"), Complaint::Ribs, "clip_length"),
+        (
+            mower("900 rpm", "500 rpm"),
+            Complaint::Tearing,
+            "clip_length",
+        ),
+        (
+            worn("shape: Crest(\"0.45 m\")", ""),
+            Complaint::ScalpedCrowns,
+            "crest",
+        ),
+        (
+            worn("roller_sink: \"9 mm\"", ""),
+            Complaint::KnifeRiding,
+            "underside",
+        ),
+        (
+            worn("", "rear_runout: \"1 mm\""),
+            Complaint::StreakPerTurn,
+            "rear_runout",
+        ),
+        (
+            mower("gap: \"0 mm\"", "gap: \"0.2 mm\""),
+            Complaint::Tearing,
+            "gap",
+        ),
+        (
+            mower("behind_centre: \"0.3 in\"", "behind_centre: \"-2 mm\""),
+            Complaint::Tearing,
+            "ahead",
+        ),
+        (
+            mower("behind_centre: \"0.3 in\"", "behind_centre: \"0.9 in\""),
+            Complaint::Ribs,
+            "sweep",
+        ),
+    ];
+    for (document, complaint, wanted) in cases {
+        let (id, strength) = strongest(&document, complaint);
+        assert_eq!(id, wanted, "{complaint:?} {strength:?}");
+        assert!(strength.makes_it(), "{complaint:?} {strength:?}");
+    }
+}
+
+#[test]
+fn what_this_geometry_does_not_explain_it_does_not_claim() {
+    let healthy = document(&example(&[("900 rpm", "2400 rpm")]));
+    let solved = solved(&healthy);
+    for complaint in Complaint::ALL {
+        let causes = causes(&solved.case(), complaint);
+        assert!(
+            causes.iter().all(|cause| !cause.strength.makes_it()),
+            "{complaint:?}"
+        );
+        assert!(causes.iter().all(|cause| !cause.confirm.is_empty()));
+    }
+    let streak = causes(&solved.case(), Complaint::StreakPerTurn);
+    assert!(
+        streak
+            .iter()
+            .all(|cause| cause.strength == Strength::NotMeasured)
+    );
+}
+
+#[test]
+fn a_roller_marks_at_its_circumference_and_a_reel_at_its_clips() {
+    let solved = solved(&document(&example(&[])));
+    let pitches = pitches(&solved.case());
+    // Circumference π·d of 3 in and 2.5 in; 4 mph at 900 rpm and 8 blades: 70.4 in/s over 120 clips.
+    let inches: Vec<f64> = pitches.iter().map(|(_, pitch)| pitch.inches()).collect();
+    for (found, wanted) in inches
+        .iter()
+        .zip([70.4 / 120.0, 70.4 / 15.0, 9.424_778, 7.853_982])
+    {
+        assert!((found - wanted).abs() < 1e-6, "{inches:?}");
+    }
+}
+
+// The command line.
+
+fn run(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_sweepgauge"))
+        .args(arguments)
+        .output()
+        .unwrap()
+}
+
+fn json(arguments: &[&str]) -> Value {
+    let output = run(arguments);
+    assert!(
+        output.status.success(),
+        "{}",
+        String::from_utf8_lossy(&output.stderr)
+    );
+    serde_json::from_slice(&output.stdout).unwrap()
+}
+
+#[test]
+fn the_json_has_its_keys_and_the_numbers_of_the_report() {
+    for file in demo_units() {
+        let file = file.to_str().unwrap();
+        let why = json(&["why", file, "--json"]);
+        let report = json(&["report", file, "--json"]);
+        let budget = why["budget"].as_array().unwrap();
+        let last = budget.last().unwrap();
+        assert_eq!(last["id"], "reel_clearance");
+        assert_eq!(last["mm"], report["ground"]["reel_clearance_mm"], "{file}");
+        let sum: f64 = budget[..budget.len() - 1]
+            .iter()
+            .map(|step| step["mm"].as_f64().unwrap())
+            .sum();
+        assert!((sum - last["mm"].as_f64().unwrap()).abs() < 1e-9);
+        assert!(why["crest_to_scalp_mm"].is_number());
+        for knob in why["knobs"].as_array().unwrap() {
+            let reaches = knob["reaches_limit"].as_bool().unwrap();
+            assert_eq!(reaches, knob["change"].is_number());
+            assert_eq!(reaches, knob.get("why_not").is_none());
+            assert!(
+                knob["id"].is_string() && knob["unit"].is_string() && knob["finding"].is_string()
+            );
+        }
+    }
+}
+
+#[test]
+fn a_knob_told_on_the_command_line_and_given_back_to_the_report_ends_on_the_limit() {
+    let folder = env!("CARGO_MANIFEST_DIR");
+    let file = format!("{folder}/demo-units/greens-scalping.ron");
+    let why = json(&["why", &file, "--json", "--finding", "sweep"]);
+    let knobs = why["knobs"].as_array().unwrap();
+    let attitude = knobs.iter().find(|knob| knob["id"] == "attitude").unwrap();
+    let now = json(&["report", &file, "--json"])["setting"]["attitude_deg"]
+        .as_f64()
+        .unwrap();
+    let wanted = format!("{} deg", now + attitude["change"].as_f64().unwrap());
+    let then = json(&["report", &file, "--json", "--attitude", &wanted]);
+    let share = then["solution"]["sweep_share"].as_f64().unwrap();
+    assert!((share - 0.05).abs() < 1e-9, "{share}");
+}
+
+#[test]
+fn a_word_that_is_not_known_is_answered_with_those_that_are() {
+    let file = demo_units()[0].to_str().unwrap().to_owned();
+    for (option, word, known) in [
+        ("--finding", "swep", "underside"),
+        ("--complaint", "rips", "ribs"),
+    ] {
+        let output = run(&["why", &file, option, word]);
+        assert_eq!(output.status.code(), Some(2));
+        let told = String::from_utf8_lossy(&output.stderr).into_owned();
+        assert!(told.contains(word) && told.contains(known), "{told}");
+    }
+}
+
+#[test]
+fn the_text_tells_the_causes_of_a_complaint_and_the_cautions() {
+    let file = demo_units()[0].to_str().unwrap().to_owned();
+    for complaint in Complaint::ALL {
+        let output = run(&["why", &file, "--complaint", complaint.id()]);
+        let text = String::from_utf8_lossy(&output.stdout).into_owned();
+        assert!(
+            text.contains(complaint.name()) && text.contains("Confirm:"),
+            "{text}"
+        );
+        assert!(text.contains("engine off"), "{text}");
+    }
+}
