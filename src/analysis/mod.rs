@@ -7,7 +7,9 @@ pub mod findings;
 pub mod knives;
 mod solution;
 mod solved;
+pub mod uncertainty;
 
 pub use findings::{Case, Finding, Findings, Level};
 pub use solution::{Lowest, MowingNumbers, OnGround, Solution};
 pub use solved::{Solved, Unsolved};
+pub use uncertainty::{Output, Uncertainty};

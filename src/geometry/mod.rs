@@ -40,8 +40,8 @@ pub use sweep::{Sweep, rise_of_segment};
 pub use terrain::{Shape, Terrain, on_level};
 pub use underside::{attitude_for_underside, lip_bottom_on_plate, underside_on_bar};
 
-pub(crate) use clip::clip_to_cut;
-pub(crate) use figures::Figures;
+pub(crate) use clip::{clip_length_mm, clip_to_cut};
+pub(crate) use figures::{ClosingFigures, Figures, ShapeFigures, StanceFigures};
 pub(crate) use plane::Place;
 pub(crate) use stood::Stood;
 pub(crate) use terrain::Ground;
