@@ -30,7 +30,8 @@ use sweepgauge::analysis::{Solution, Solved};
 use sweepgauge::drawing::CAUTIONS;
 use sweepgauge::geometry::{Closing, KnifeSection, Setting, Shape, Stance};
 use sweepgauge::unit::{
-    COLUMNS, Document, Fitted, Knife, Limits, Turf, Unit, Wear, read, read_knife_rows, read_text,
+    COLUMNS, Document, Fitted, Follows, Knife, Limits, Turf, Unit, Wear, read, read_knife_rows,
+    read_text,
 };
 use sweepgauge::units::{Angle, Length, Measure as _, Share, System};
 use tempfile::TempDir;
@@ -108,6 +109,7 @@ fn any_unit() -> impl Strategy<Value = Unit> {
                 profile: bare.profile,
                 setting: bare.setting,
                 fitted: Fitted::Bench,
+                follows: Follows::NOTHING,
                 hardware,
                 new_diameter: bare.profile.bench.reel_diameter * 1.01,
                 smallest_diameter: bare.profile.bench.reel_diameter * left,
@@ -117,6 +119,7 @@ fn any_unit() -> impl Strategy<Value = Unit> {
                 roller_sink: mm(sink_mm),
                 wear: Wear::default(),
                 limits,
+                uncertain: Vec::new(),
                 system: System::Millimetre,
             })
     })

@@ -249,7 +249,9 @@ fn a_change_put_into_the_unit_ends_on_the_limit_of_its_finding() {
                     let told = change.after.value.base();
                     let came = then.value.base();
                     assert!((told - came).abs() < 1e-6, "{name}: {told}, {came}");
-                    for other in &change.others {
+                    // On a cut of nothing a share of it is no number to compare.
+                    let cut_mm = self::solved(&after).solution.on_ground.cut.mm();
+                    for other in change.others.iter().filter(|_| cut_mm > 0.01) {
                         let then = judged(&after, other.id);
                         let (told, came) = (other.after.value.base(), then.value.base());
                         assert!((told - came).abs() < 1e-6 * came.abs().max(1.0), "{name}");

@@ -8,9 +8,11 @@ mod kinematics;
 pub mod knives;
 mod solution;
 mod solved;
+pub mod uncertainty;
 pub mod why;
 
 pub use findings::{Bound, Case, Finding, Findings, Judged, Level, Side};
 pub use kinematics::{Kinematics, SpeedsForCut, Told};
 pub use solution::{Lowest, MowingNumbers, OnGround, Solution};
 pub use solved::{Solved, Unsolved};
+pub use uncertainty::{Output, Uncertainty};

@@ -44,8 +44,8 @@ pub use terrain::{Shape, Terrain, on_level};
 pub use touching_crest::touching_crest;
 pub use underside::{attitude_for_underside, lip_bottom_on_plate, underside_on_bar};
 
-pub(crate) use clip::clip_to_cut;
-pub(crate) use figures::Figures;
+pub(crate) use clip::{clip_length_mm, clip_to_cut};
+pub(crate) use figures::{ClosingFigures, Figures, ShapeFigures, StanceFigures};
 pub(crate) use plane::Place;
 pub(crate) use stood::Stood;
 pub(crate) use terrain::Ground;

@@ -8,6 +8,7 @@ use super::document::{
     SettingEntry, ShapeEntry, WearEntry,
 };
 use super::limits::Limits;
+use super::uncertain::{Follows, Uncertain, uncertain_readings};
 use super::wear::Wear;
 use crate::geometry::{
     Bench, Closing, KnifeSection, Profile, Roller, Setting, Shape, Stance, clip_length,
@@ -102,6 +103,8 @@ pub struct Unit {
     pub setting: Setting,
     /// The knife fitted.
     pub fitted: Fitted,
+    /// Which values of the setting follow the bench's readings.
+    pub follows: Follows,
     /// Points under the knife that could drag, on the bar.
     pub hardware: Vec<Point>,
     /// Reel diameter when new.
@@ -120,6 +123,8 @@ pub struct Unit {
     pub wear: Wear,
     /// The limits in force.
     pub limits: Limits,
+    /// The readings that carry a ±.
+    pub uncertain: Vec<Uncertain>,
     /// The units its readings were taken in.
     pub system: System,
 }
@@ -188,6 +193,7 @@ impl Document {
             setting: setting(&self.setting, &profile.bench, fitted_section)?,
             profile,
             fitted,
+            follows: Follows::of(&self.setting, fitted),
             hardware: hardware(&self.hardware)?,
             new_diameter,
             smallest_diameter,
@@ -204,6 +210,7 @@ impl Document {
                 self.limits.as_ref().map_or(Ok(()), check_limits)?;
                 Limits::in_force(self.turf, self.limits.as_ref())
             },
+            uncertain: uncertain_readings(self),
             system: self.system(),
         })
     }

@@ -12,6 +12,7 @@ mod knife_rows;
 mod limits;
 mod locate;
 mod told;
+mod uncertain;
 mod wear;
 
 pub use check::{Flaw, FlawKind, Mowing, Unit};
@@ -23,4 +24,5 @@ pub use document::{
 pub use file::{FileProblem, read, read_text, save, write_text, write_whole};
 pub use knife_rows::{COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows};
 pub use limits::Limits;
+pub use uncertain::{Follows, KnifePart, Reading, Uncertain};
 pub use wear::Wear;

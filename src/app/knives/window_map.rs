@@ -15,7 +15,7 @@ use crate::analysis::knives::{
 };
 use crate::drawing::Theme;
 use crate::geometry::{KnifeSection, Stance};
-use crate::unit::{Fitted, Unit};
+use crate::unit::{Fitted, Follows, Unit};
 use crate::units::{Angle, Length, System};
 
 /// Height of the map.
@@ -86,6 +86,8 @@ pub(super) fn without_setting(unit: &Unit) -> Unit {
     unit.setting.reel_diameter = unit.new_diameter;
     unit.setting.knife = unit.profile.knife;
     unit.fitted = Fitted::Bench;
+    unit.follows = Follows::NOTHING;
+    unit.uncertain.clear();
     unit.mowing = None;
     unit.system = System::default();
     unit

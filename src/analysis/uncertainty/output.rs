@@ -1,0 +1,189 @@
+//! The numbers of a solution that get an uncertainty, by the formulas that give their values.
+
+use kurbo::Point;
+
+use crate::geometry::{
+    Figures, Ground, Impossible, Number, Place, Setting, ShapeFigures, Stood, clip_length_mm,
+    clip_to_cut, lowest_over,
+};
+use crate::unit::Unit;
+use crate::units::Measure as _;
+
+/// A number of a solution.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Output {
+    /// Behind centre, in millimetres.
+    BehindCentre,
+    /// Sweep below the cut, in millimetres.
+    SweepBelowCut,
+    /// Sweep over height of cut, of one.
+    SweepShare,
+    /// Height of cut, in millimetres.
+    HeightOfCut,
+    /// Attitude, in degrees.
+    Attitude,
+    /// Reel diameter, in millimetres.
+    ReelDiameter,
+    /// Plate to the lowest point of the reel's circle, in millimetres.
+    ReelOverPlate,
+    /// Plate to the lowest point of the knife's underside and its hardware, in millimetres.
+    UndersideOverPlate,
+    /// Plate to the front bottom of the lip, in millimetres.
+    LipBottom,
+    /// Ground to edge, in millimetres.
+    CutOnGround,
+    /// Ground to the reel's circle, in millimetres.
+    ReelOnGround,
+    /// Ground to the lowest of knife and hardware, in millimetres.
+    UndersideOnGround,
+    /// Forward travel between two clips, in millimetres.
+    ClipLength,
+    /// Clip length over height of cut, a plain ratio.
+    ClipToCut,
+}
+
+/// How many outputs there are.
+pub(super) const COUNT: usize = Output::ALL.len();
+
+impl Output {
+    /// Every output.
+    pub const ALL: [Self; 14] = [
+        Self::BehindCentre,
+        Self::SweepBelowCut,
+        Self::SweepShare,
+        Self::HeightOfCut,
+        Self::Attitude,
+        Self::ReelDiameter,
+        Self::ReelOverPlate,
+        Self::UndersideOverPlate,
+        Self::LipBottom,
+        Self::CutOnGround,
+        Self::ReelOnGround,
+        Self::UndersideOnGround,
+        Self::ClipLength,
+        Self::ClipToCut,
+    ];
+
+    /// Its name.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::BehindCentre => "behind centre",
+            Self::SweepBelowCut => "sweep below cut",
+            Self::SweepShare => "sweep over height of cut",
+            Self::HeightOfCut => "height of cut",
+            Self::Attitude => "attitude",
+            Self::ReelDiameter => "reel diameter",
+            Self::ReelOverPlate => "reel over the plate",
+            Self::UndersideOverPlate => "underside over the plate",
+            Self::LipBottom => "lip over the plate",
+            Self::CutOnGround => "cut on the ground",
+            Self::ReelOnGround => "reel over the ground",
+            Self::UndersideOnGround => "underside over the ground",
+            Self::ClipLength => "clip length",
+            Self::ClipToCut => "clip length over height of cut",
+        }
+    }
+
+    /// Its place in [`Self::ALL`].
+    pub(super) const fn index(self) -> usize {
+        self as usize
+    }
+}
+
+/// Everything the outputs follow from.
+#[derive(Clone, Debug)]
+pub(super) struct Inputs<'a, N> {
+    pub(super) figures: Figures<N>,
+    pub(super) shape: ShapeFigures<N>,
+    pub(super) roller_sink_mm: N,
+    pub(super) hardware: &'a [Point],
+    /// Stands in for the hardware point of that number.
+    pub(super) stirred_hardware: Option<(usize, Place<N>)>,
+    pub(super) mowing: Option<MowingFigures<N>>,
+}
+
+/// Speeds while mowing.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct MowingFigures<N> {
+    pub(super) ground_speed_mm_per_s: N,
+    pub(super) reel_speed_rpm: N,
+    pub(super) blades: u32,
+}
+
+impl<'a, N: Number> Inputs<'a, N> {
+    /// The inputs as they are read, none with a derivative.
+    pub(super) fn exact(unit: &'a Unit, setting: &Setting) -> Self {
+        Self {
+            figures: Figures::exact(&unit.profile, setting),
+            shape: ShapeFigures::exact(unit.shape),
+            roller_sink_mm: N::exact(unit.roller_sink.mm()),
+            hardware: &unit.hardware,
+            stirred_hardware: None,
+            mowing: unit.mowing.map(|mowing| MowingFigures {
+                ground_speed_mm_per_s: N::exact(mowing.ground_speed.mm_per_s()),
+                reel_speed_rpm: N::exact(mowing.reel_speed.base()),
+                blades: unit.blades,
+            }),
+        }
+    }
+
+    fn hardware_on_bar(&self) -> impl Iterator<Item = Place<N>> {
+        let points = self.hardware.iter().enumerate();
+        points.map(|(index, point)| match self.stirred_hardware {
+            Some((stirred, place)) if stirred == index => place,
+            _ => Place::exact(*point),
+        })
+    }
+}
+
+/// Every output, in the order of [`Output::ALL`]; nothing for one that the solution does not have.
+pub(super) fn outputs<N: Number>(inputs: &Inputs<N>) -> Result<[N; COUNT], Impossible> {
+    let stood = Stood::of(&inputs.figures)?;
+    let (front, rear) = (stood.front_roller.disc, stood.rear_roller.disc);
+    let ground = Ground::under(front, rear, inputs.shape, inputs.roller_sink_mm)?;
+    let sweep = stood.sweep();
+    let height_mm = stood.height_of_cut_mm();
+    let corners = inputs.figures.underside_on_bar();
+    let plate_from_bar = stood.plate_from_bar();
+    let underside_mm = |ground: &Ground<N>| {
+        let points = corners.into_iter().chain(inputs.hardware_on_bar());
+        lowest_over(ground, plate_from_bar, points).map(|(_, _, clear_mm)| clear_mm)
+    };
+    let clip_mm = inputs.mowing.map(|mowing| {
+        clip_length_mm(
+            mowing.ground_speed_mm_per_s,
+            mowing.reel_speed_rpm,
+            mowing.blades,
+        )
+    });
+    let values = Output::ALL.map(|output| match output {
+        Output::BehindCentre => Some(sweep.behind_centre_mm),
+        Output::SweepBelowCut => Some(sweep.below_cut_mm),
+        Output::SweepShare => sweep.share_of(height_mm),
+        Output::HeightOfCut => Some(height_mm),
+        Output::Attitude => Some(stood.attitude_deg),
+        Output::ReelDiameter => Some(inputs.figures.setting.reel_diameter_mm),
+        Output::ReelOverPlate => Some(sweep.reel_over_plate_mm(height_mm)),
+        Output::UndersideOverPlate => underside_mm(&Ground::level()),
+        Output::LipBottom => Some((plate_from_bar * corners[0]).y),
+        Output::CutOnGround => Some(ground.clearance_mm(stood.edge_on_plate)),
+        Output::ReelOnGround => Some(ground.clearance_of_disc_mm(stood.reel)),
+        Output::UndersideOnGround => underside_mm(&ground),
+        Output::ClipLength => clip_mm,
+        Output::ClipToCut => clip_mm.and_then(|clip_mm| clip_to_cut(clip_mm, height_mm)),
+    });
+    Ok(values.map(|value| value.unwrap_or_else(|| N::exact(0.0))))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_output_stands_at_its_own_place() {
+        for (place, output) in Output::ALL.into_iter().enumerate() {
+            assert_eq!(output.index(), place, "{}", output.name());
+        }
+    }
+}
