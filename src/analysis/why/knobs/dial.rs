@@ -46,8 +46,8 @@ pub(super) struct Along {
 struct Stretch {
     low: f64,
     high: f64,
-    /// Whether the finding is within its limit.
-    holds: bool,
+    /// Whether the finding is within its limit; nothing where it does not exist.
+    holds: Option<bool>,
     /// Whether every other limit holds as well.
     is_usable: bool,
 }
@@ -185,13 +185,12 @@ impl<'a> Dial<'a> {
             .windows(2)
             .map(|ends| {
                 let margins = self.margins(f64::midpoint(ends[0], ends[1]));
-                let keeps = |range: &dyn Fn(&Vec<f64>) -> bool| margins.as_ref().is_some_and(range);
-                let holds = keeps(&|margins| margins[..bounds].iter().all(|margin| *margin >= 0.0));
+                let is_kept = |margins: &[f64]| margins.iter().all(|margin| *margin >= 0.0);
                 Stretch {
                     low: ends[0],
                     high: ends[1],
-                    holds,
-                    is_usable: holds && keeps(&|m| m.iter().all(|margin| *margin >= 0.0)),
+                    holds: margins.as_ref().map(|margins| is_kept(&margins[..bounds])),
+                    is_usable: margins.is_some_and(|margins| is_kept(&margins)),
                 }
             })
             .collect();
@@ -223,10 +222,11 @@ impl<'a> Dial<'a> {
         let hair = INSIDE * (high - low);
         stretches
             .windows(2)
-            .filter(|pair| pair[0].holds != pair[1].holds)
-            .map(|pair| {
-                let at = pair[0].high;
-                let inside = if pair[0].holds { at - hair } else { at + hair };
+            // Where the finding begins or ceases to exist it reaches no limit.
+            .filter_map(|pair| Some((pair[0].high, pair[0].holds?, pair[1].holds?)))
+            .filter(|(_, before, after)| before != after)
+            .map(|(at, is_before, _)| {
+                let inside = if is_before { at - hair } else { at + hair };
                 Border { at, inside }
             })
             .min_by(|a, b| (a.at - now).abs().total_cmp(&(b.at - now).abs()))
