@@ -54,6 +54,7 @@ fn view(solved: &Solved, standing: Standing, system: System) -> SideView<'_> {
     SideView {
         case: solved.case(),
         findings: &solved.findings,
+        uncertainty: Some(&solved.uncertainty),
         ghost: solved.ghost(),
         overlays: &[],
         standing,

@@ -461,6 +461,7 @@ fn knives_drawn_over_each_other_share_the_edge_and_are_told_apart() {
     let scene = SideView {
         case: solved.case(),
         findings: &solved.findings,
+        uncertainty: Some(&solved.uncertainty),
         ghost: None,
         overlays: &overlays,
         standing: Standing::Plate,

@@ -11,7 +11,7 @@ mod solved;
 pub mod uncertainty;
 pub mod why;
 
-pub use findings::{Bound, Case, Finding, Findings, Judged, Level, Side};
+pub use findings::{Bound, Case, Doubt, Finding, Findings, Judged, Level, Side};
 pub use kinematics::{Kinematics, SpeedsForCut, Told};
 pub use solution::{Lowest, MowingNumbers, OnGround, Solution};
 pub use solved::{Solved, Unsolved};

@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use super::{Case, Findings, Solution};
+use super::{Case, Findings, Solution, Uncertainty};
 use crate::geometry::{Impossible, Setting};
 use crate::unit::{Document, Flaw, Unit};
 use crate::units::System;
@@ -14,6 +14,8 @@ pub struct Solved {
     pub unit: Unit,
     /// Its solution.
     pub solution: Solution,
+    /// How far its numbers can be off.
+    pub uncertainty: Uncertainty,
     /// What was found about it.
     pub findings: Findings,
     /// The setting it had on the bench.
@@ -59,16 +61,19 @@ impl Solved {
         let system = unit.system;
         let solution = Solution::of(&unit, &unit.setting)
             .map_err(|why| Unsolved::Impossible { why, system })?;
-        let findings = Findings::about(&Case {
+        let uncertainty = Uncertainty::of(&unit, &unit.setting, unit.follows);
+        let case = Case {
             unit: &unit,
             setting: &unit.setting,
             solution: &solution,
-        });
+        };
+        let findings = Findings::about(&case).doubted(&case, &uncertainty);
         let bench_setting = Setting::as_on_bench(&unit.profile);
         let bench = Solution::of(&unit, &bench_setting).ok();
         Ok(Self {
             unit,
             solution,
+            uncertainty,
             findings,
             bench_setting,
             bench,

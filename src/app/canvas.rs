@@ -213,6 +213,7 @@ impl App {
         let side_view = SideView {
             case: solved.case(),
             findings: &solved.findings,
+            uncertainty: Some(&solved.uncertainty),
             ghost: solved.ghost().filter(|_| self.canvas.has_ghost),
             overlays: &[],
             standing: self.canvas.standing,

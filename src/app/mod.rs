@@ -30,6 +30,7 @@ mod start_card;
 mod top_bar;
 mod why;
 mod window;
+mod words;
 
 pub use files::{Dialogs, NoDialogs};
 pub use look::dress;

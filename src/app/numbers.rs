@@ -79,16 +79,19 @@ impl App {
         let theme = Self::theme(ui.ctx());
         ui.heading("Findings");
         let mut findings: Vec<_> = solved.findings.iter().collect();
-        findings.sort_by_key(|finding| std::cmp::Reverse(finding.level));
+        findings.sort_by_key(|finding| std::cmp::Reverse((finding.level, finding.doubt.is_some())));
         ScrollArea::vertical().id_salt("findings").auto_shrink(false).show(ui, |ui| {
             for finding in findings {
                 ui.horizontal_top(|ui| {
                     let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), egui::Sense::hover());
                     symbol(ui, place, finding.level, theme);
                     ui.vertical(|ui| {
-                        let title = format!("{}: {}", finding.title, finding.level.word());
+                        let title = format!("{}: {}", finding.title, finding.standing());
                         ui.label(RichText::new(title).family(strong()));
                         ui.label(finding.text.shown_in(system));
+                        if let Some(doubt) = finding.doubt {
+                            ui.label(doubt.sentence().shown_in(system));
+                        }
                         if let Some(remedy) = finding.remedy {
                             ui.label(remedy.shown_in(system));
                         }

@@ -127,6 +127,7 @@ impl PlateSheet {
 pub fn verdict(findings: &Findings) -> (Level, String) {
     let worst = findings.worst();
     let text = match worst {
+        Level::Fine if findings.are_in_doubt() => "Fine as measured".to_owned(),
         Level::Fine => "Fine: every finding is within its limits".to_owned(),
         level => {
             let titles: Vec<_> = findings
@@ -142,7 +143,17 @@ pub fn verdict(findings: &Findings) -> (Level, String) {
             format!("{word}: {}", titles.join(", "))
         }
     };
-    (worst, text)
+    let doubted: Vec<_> = findings
+        .iter()
+        .filter(|finding| finding.doubt.is_some())
+        .map(|finding| finding.title.to_lowercase())
+        .collect();
+    if doubted.is_empty() {
+        (worst, text)
+    } else {
+        let text = format!("{text}. Cannot tell for sure: {}", doubted.join(", "));
+        (worst, text)
+    }
 }
 
 /// The numbers that stand under a drawing, each with its name.

@@ -33,6 +33,8 @@ pub enum Role {
     CutLine,
     /// What the reel sweeps below the cut line, with how that stands to its limits.
     BelowCut(Level),
+    /// Where something lies as far as the readings can be off.
+    Band,
     /// The clip point and the edge.
     Clip,
     /// Dimension lines, extension lines, leaders.

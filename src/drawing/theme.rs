@@ -93,6 +93,7 @@ const REDDISH_PURPLE: Rgb = Rgb::new(0x00CC_79A7);
 const THICK: f64 = 2.0;
 const THIN: f64 = 1.0;
 const CHAIN: &[f64] = &[14.0, 4.0, 2.0, 4.0];
+const DOTTED: &[f64] = &[2.0, 3.0];
 const DASHED: &[f64] = &[7.0, 4.0];
 /// Line patterns of knives drawn over each other: long dash, dot, dash dot, dash dot dot.
 const OVERLAY_DASHES: [&[f64]; OVERLAYS] = [
@@ -274,6 +275,13 @@ impl Theme {
                     ..plain
                 }
             }
+            Role::Band => Look {
+                ink: REDDISH_PURPLE,
+                fill: REDDISH_PURPLE.faint(46),
+                width: THIN,
+                dashes: DOTTED,
+                ..plain
+            },
             Role::Clip => Look {
                 ink: REDDISH_PURPLE,
                 fill: REDDISH_PURPLE,

@@ -19,6 +19,7 @@ pub fn sheet(read: &Read, theme: Theme, standing: Standing) -> PlateSheet {
     let view = SideView {
         case: solved.case(),
         findings: &solved.findings,
+        uncertainty: Some(&solved.uncertainty),
         ghost: solved.ghost(),
         overlays: &[],
         standing,

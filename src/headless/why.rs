@@ -5,12 +5,13 @@ use std::fmt::Write as _;
 use serde::Serialize;
 
 use super::{Problem, Read};
+use crate::analysis::uncertainty::off_in_words;
 use crate::analysis::why::{
     Aim, Budget, Change, Complaint, CrestLimit, Knob, KnobAnswer, Why, causes, pitches,
 };
-use crate::analysis::{Case, Finding, Findings};
+use crate::analysis::{Case, Finding, Findings, Output, Uncertainty};
 use crate::drawing::CAUTIONS;
-use crate::units::{Length, System, Value};
+use crate::units::{Length, Measure as _, Share, System, Value};
 
 /// What is asked.
 #[derive(Clone, Copy, Debug, Default)]
@@ -50,8 +51,28 @@ struct WhyReport<'a> {
     crest_to_scalp_mm: Option<f64>,
     crest_to_drag_mm: Option<f64>,
     knobs: Vec<KnobReport>,
+    uncertainty: UncertaintyReport,
     #[serde(skip_serializing_if = "Option::is_none")]
     causes: Option<Vec<CauseReport>>,
+}
+
+/// Expanded uncertainties, k = 2.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+struct UncertaintyReport {
+    behind_centre_mm: f64,
+    sweep_below_cut_mm: f64,
+    /// Of what the budget ends with.
+    reel_clearance_mm: f64,
+    underside_clearance_mm: f64,
+    sweep_share: f64,
+    /// The readings by what they bring to the variance of what the chosen finding judges.
+    improve_first: Vec<ReadingReport>,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize)]
+struct ReadingReport {
+    reading: String,
+    share_of_variance: f64,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -144,6 +165,7 @@ impl<'a> WhyReport<'a> {
                 .iter()
                 .map(|answer| KnobReport::of(read, answer, system))
                 .collect(),
+            uncertainty: UncertaintyReport::of(&read.solved.uncertainty, why.finding),
             causes: complaint.map(|complaint| {
                 let causes = causes(&case, complaint).into_iter();
                 causes
@@ -156,6 +178,27 @@ impl<'a> WhyReport<'a> {
                     })
                     .collect()
             }),
+        }
+    }
+}
+
+impl UncertaintyReport {
+    fn of(uncertainty: &Uncertainty, finding: &str) -> Self {
+        let output = Findings::output_of(finding).unwrap_or(Output::SweepBelowCut);
+        Self {
+            behind_centre_mm: uncertainty.expanded(Output::BehindCentre),
+            sweep_below_cut_mm: uncertainty.expanded(Output::SweepBelowCut),
+            reel_clearance_mm: uncertainty.expanded(Output::ReelAtLowEnd),
+            underside_clearance_mm: uncertainty.expanded(Output::UndersideOnGround),
+            sweep_share: uncertainty.expanded(Output::SweepShare),
+            improve_first: uncertainty
+                .ranking(output)
+                .into_iter()
+                .map(|contribution| ReadingReport {
+                    reading: contribution.path,
+                    share_of_variance: contribution.share,
+                })
+                .collect(),
         }
     }
 }
@@ -245,8 +288,35 @@ fn plain(read: &Read, why: &Why, complaint: Option<Complaint>) -> String {
     for answer in &why.knobs {
         knob_text(&mut text, read, answer);
     }
+    uncertainty_text(&mut text, read, why.finding);
     let _ = writeln!(text, "\n{}", CAUTIONS.join("\n"));
     text
+}
+
+fn uncertainty_text(text: &mut String, read: &Read, finding: &str) {
+    let (solved, system) = (&read.solved, read.solved.unit.system);
+    let _ = writeln!(text, "\nHow sure (k = 2)");
+    if solved.unit.uncertain.is_empty() {
+        let _ = writeln!(text, "  No reading carries a ±.");
+        return;
+    }
+    for (name, shown) in off_in_words(solved, system) {
+        let _ = writeln!(text, "  {name:34}  {shown}");
+    }
+    let output = Findings::output_of(finding).unwrap_or(Output::SweepBelowCut);
+    let ranking = solved.uncertainty.ranking(output);
+    let readings: Vec<_> = ranking
+        .iter()
+        .map(|c| format!("{} ({})", c.path, system.share(Share::from_base(c.share))))
+        .collect();
+    if !readings.is_empty() {
+        let _ = writeln!(
+            text,
+            "  Measure better first, for {}: {}",
+            output.name(),
+            readings.join(", ")
+        );
+    }
 }
 
 fn title_of(findings: &Findings, id: &str) -> &'static str {

@@ -26,3 +26,4 @@ pub use knife_rows::{COLUMNS, RowProblem, knife_cells, read_knife_rows, write_ro
 pub use limits::Limits;
 pub use uncertain::{Follows, KnifePart, Reading, Uncertain};
 pub use wear::Wear;
+pub(crate) use wear::WearFigures;

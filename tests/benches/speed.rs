@@ -81,6 +81,7 @@ fn scene(criterion: &mut Criterion) {
         let view = SideView {
             case: solved.case(),
             findings: &solved.findings,
+            uncertainty: Some(&solved.uncertainty),
             ghost: Some(solved.case()),
             overlays: &[],
             standing,

@@ -1,6 +1,6 @@
 //! What a finding judges: one number, and the limits that say how it stands.
 
-use super::Level;
+use super::{Doubt, Level};
 use crate::units::{Measure, Value};
 
 /// Which side of a limit is the good one.
@@ -69,6 +69,19 @@ impl Judged {
     /// The limits there are.
     pub fn limits(&self) -> impl Iterator<Item = &Bound> {
         self.bounds.iter().flatten()
+    }
+
+    /// The nearest limit that lies within `off` of the number, both in base units.
+    pub(super) fn doubt(&self, off: f64) -> Option<Doubt> {
+        let value = self.value.base();
+        self.limits()
+            .map(|bound| bound.at)
+            .filter(|at| (value - at).abs() < off)
+            .min_by(|a, b| (value - a).abs().total_cmp(&(value - b).abs()))
+            .map(|at| Doubt {
+                off: self.value.with_base(off),
+                limit: self.value.with_base(at),
+            })
     }
 
     /// How the number stands: the worst of the limits it has passed.

@@ -24,8 +24,8 @@ use crate::geometry::{Setting, Stance};
 use crate::unit::Unit;
 use crate::units::{Angle, Length, Sentence, System, Value};
 
-use super::Solution;
 use super::knives::{Margins, attitude_range};
+use super::{Output, Solution, Uncertainty};
 
 /// How a finding stands to its limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -74,13 +74,53 @@ pub struct Finding {
     pub text: Sentence,
     /// What would bring it back, where something does.
     pub remedy: Option<Sentence>,
+    /// Why the readings are not sure enough to tell; nothing where they are.
+    pub doubt: Option<Doubt>,
+}
+
+/// A limit that lies within what a number can be off.
+///
+/// After the decision rule of ISO 14253-1: neither that the limit is kept nor that it is passed is
+/// shown while the number lies nearer to it than its expanded uncertainty.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Doubt {
+    /// The expanded uncertainty of the number that is judged, k = 2.
+    pub off: Value,
+    /// The limit.
+    pub limit: Value,
+}
+
+impl Doubt {
+    /// The doubt as a sentence.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        Sentence::new(
+            "Cannot tell: with the readings' ± it is known to ± {} (k = 2), and the limit of {} lies within that.",
+            &[self.off, self.limit],
+        )
+    }
 }
 
 impl Finding {
+    /// Its level, and whether the readings are sure enough to tell.
+    #[must_use]
+    pub fn standing(&self) -> &'static str {
+        match (self.level, self.doubt) {
+            (level, None) => level.word(),
+            (Level::Fine, Some(_)) => "fine as measured, cannot tell",
+            (Level::Watch, Some(_)) => "watch as measured, cannot tell",
+            (Level::Over, Some(_)) => "over as measured, cannot tell",
+        }
+    }
+
     /// Text and remedy in one, in a reader's units.
     #[must_use]
     pub fn shown_in(&self, system: System) -> String {
         let mut text = self.text.shown_in(system);
+        if let Some(doubt) = self.doubt {
+            text.push(' ');
+            text.push_str(&doubt.sentence().shown_in(system));
+        }
         if let Some(remedy) = self.remedy {
             text.push(' ');
             text.push_str(&remedy.shown_in(system));
@@ -102,6 +142,8 @@ struct Rule {
     id: &'static str,
     title: &'static str,
     measure: fn(&Case) -> Option<Judged>,
+    /// What `measure` gives, for its uncertainty.
+    output: Option<Output>,
     judge: fn(&Case) -> Option<Verdict>,
 }
 
@@ -111,66 +153,77 @@ const RULES: [Rule; 11] = [
         id: Findings::SWEEP,
         title: "Sweep below the cut",
         measure: sweep::measure,
+        output: Some(Output::SweepShare),
         judge: sweep::judge,
     },
     Rule {
         id: "ahead",
         title: "Edge and centre",
         measure: ahead::measure,
+        output: Some(Output::BehindCentre),
         judge: ahead::judge,
     },
     Rule {
         id: "reel",
         title: "Reel over the ground",
         measure: reel::measure,
+        output: Some(Output::ReelOnGround),
         judge: reel::judge,
     },
     Rule {
         id: "low_end",
         title: "Reel at the low end",
         measure: low_end::measure,
+        output: Some(Output::ReelAtLowEnd),
         judge: low_end::judge,
     },
     Rule {
         id: "cut",
         title: "Edge over the ground",
         measure: cut::measure,
+        output: Some(Output::CutOnGround),
         judge: cut::judge,
     },
     Rule {
         id: "underside",
         title: "Underside of the knife",
         measure: underside::measure,
+        output: Some(Output::UndersideOnGround),
         judge: underside::judge,
     },
     Rule {
         id: "lip",
         title: "Lip of the knife",
         measure: lip::measure,
+        output: Some(Output::LipBottom),
         judge: lip::judge,
     },
     Rule {
         id: "scrap",
         title: "Reel size",
         measure: scrap::measure,
+        output: Some(Output::ReelDiameter),
         judge: scrap::judge,
     },
     Rule {
         id: "clip",
         title: "Clip length",
         measure: clip::measure,
+        output: Some(Output::ClipToCut),
         judge: clip::judge,
     },
     Rule {
         id: "rollers",
         title: "Rollers",
         measure: |_| None,
+        output: None,
         judge: rollers::judge,
     },
     Rule {
         id: "attitude",
         title: "Roller brackets",
         measure: attitude::measure,
+        output: Some(Output::Attitude),
         judge: attitude::judge,
     },
 ];
@@ -190,8 +243,34 @@ impl Findings {
                 level: verdict.level,
                 text: verdict.text,
                 remedy: verdict.remedy,
+                doubt: None,
             })
         }))
+    }
+
+    /// The same, each told to be in doubt where a limit lies within what its number can be off.
+    #[must_use]
+    pub fn doubted(mut self, case: &Case, uncertainty: &Uncertainty) -> Self {
+        for (rule, finding) in RULES.iter().zip(&mut self.0) {
+            let judged = (rule.measure)(case);
+            if let (Some(finding), Some(judged), Some(output)) = (finding, judged, rule.output) {
+                let off = uncertainty.expanded(output);
+                finding.doubt = judged.doubt(off);
+            }
+        }
+        self
+    }
+
+    /// The number that a finding judges, for its uncertainty.
+    #[must_use]
+    pub fn output_of(id: &str) -> Option<Output> {
+        RULES.iter().find(|rule| rule.id == id)?.output
+    }
+
+    /// Whether the readings are not sure enough for one of them.
+    #[must_use]
+    pub fn are_in_doubt(&self) -> bool {
+        self.iter().any(|finding| finding.doubt.is_some())
     }
 
     /// The number that a finding judges, with its limits; nothing when it does not apply, or no

@@ -11,10 +11,12 @@
 
 mod output;
 mod stir;
+mod told;
 
 use num_dual::Dual64;
 
 pub use output::Output;
+pub use told::{off_in_words, share_in_words};
 
 use self::output::{COUNT, Inputs, outputs};
 use crate::geometry::Setting;

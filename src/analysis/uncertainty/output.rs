@@ -6,7 +6,7 @@ use crate::geometry::{
     Figures, Ground, Impossible, Number, Place, Setting, ShapeFigures, Stood, clip_length_mm,
     clip_to_cut, lowest_over,
 };
-use crate::unit::Unit;
+use crate::unit::{Unit, WearFigures};
 use crate::units::Measure as _;
 
 /// A number of a solution.
@@ -34,6 +34,8 @@ pub enum Output {
     CutOnGround,
     /// Ground to the reel's circle, in millimetres.
     ReelOnGround,
+    /// Ground to the reel's circle at the low end, the worse roller at its lowest, in millimetres.
+    ReelAtLowEnd,
     /// Ground to the lowest of knife and hardware, in millimetres.
     UndersideOnGround,
     /// Forward travel between two clips, in millimetres.
@@ -47,7 +49,7 @@ pub(super) const COUNT: usize = Output::ALL.len();
 
 impl Output {
     /// Every output.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 15] = [
         Self::BehindCentre,
         Self::SweepBelowCut,
         Self::SweepShare,
@@ -59,6 +61,7 @@ impl Output {
         Self::LipBottom,
         Self::CutOnGround,
         Self::ReelOnGround,
+        Self::ReelAtLowEnd,
         Self::UndersideOnGround,
         Self::ClipLength,
         Self::ClipToCut,
@@ -79,6 +82,7 @@ impl Output {
             Self::LipBottom => "lip over the plate",
             Self::CutOnGround => "cut on the ground",
             Self::ReelOnGround => "reel over the ground",
+            Self::ReelAtLowEnd => "reel over the ground, at the worst place",
             Self::UndersideOnGround => "underside over the ground",
             Self::ClipLength => "clip length",
             Self::ClipToCut => "clip length over height of cut",
@@ -97,6 +101,7 @@ pub(super) struct Inputs<'a, N> {
     pub(super) figures: Figures<N>,
     pub(super) shape: ShapeFigures<N>,
     pub(super) roller_sink_mm: N,
+    pub(super) wear: WearFigures<N>,
     pub(super) hardware: &'a [Point],
     /// Stands in for the hardware point of that number.
     pub(super) stirred_hardware: Option<(usize, Place<N>)>,
@@ -118,6 +123,7 @@ impl<'a, N: Number> Inputs<'a, N> {
             figures: Figures::exact(&unit.profile, setting),
             shape: ShapeFigures::exact(unit.shape),
             roller_sink_mm: N::exact(unit.roller_sink.mm()),
+            wear: WearFigures::exact(&unit.wear),
             hardware: &unit.hardware,
             stirred_hardware: None,
             mowing: unit.mowing.map(|mowing| MowingFigures {
@@ -169,6 +175,9 @@ pub(super) fn outputs<N: Number>(inputs: &Inputs<N>) -> Result<[N; COUNT], Impos
         Output::LipBottom => Some((plate_from_bar * corners[0]).y),
         Output::CutOnGround => Some(ground.clearance_mm(stood.edge_on_plate)),
         Output::ReelOnGround => Some(ground.clearance_of_disc_mm(stood.reel)),
+        Output::ReelAtLowEnd => {
+            Some(ground.clearance_of_disc_mm(stood.reel) - inputs.wear.lowers_mm())
+        }
         Output::UndersideOnGround => underside_mm(&ground),
         Output::ClipLength => clip_mm,
         Output::ClipToCut => clip_mm.and_then(|clip_mm| clip_to_cut(clip_mm, height_mm)),

@@ -72,8 +72,9 @@ impl Inputs<'_, Dual64> {
                     stir(radius_mm);
                 }
             },
-            // What is worn or out of true changes no number of the pose.
-            Reading::FrontRunout | Reading::RearRunout | Reading::EndDifference => return false,
+            Reading::FrontRunout => stir(&mut self.wear.front_runout_mm),
+            Reading::RearRunout => stir(&mut self.wear.rear_runout_mm),
+            Reading::EndDifference => stir(&mut self.wear.end_difference_mm),
         }
         true
     }

@@ -7,6 +7,7 @@ use egui_plot::{
     PlotResponse, Points, VLine,
 };
 
+use super::super::words::capitalised;
 use super::App;
 use super::aim::Aim;
 use super::axis::{Axis, still_plot};
@@ -428,13 +429,6 @@ fn hover_text(key: &Key, index: usize, along: Axis, hover: &HoverPosition<'_>) -
         lines.push(format!("{name}: {shown}"));
     }
     lines.join("\n")
-}
-
-fn capitalised(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or(String::new(), |first| {
-        first.to_uppercase().collect::<String>() + letters.as_str()
-    })
 }
 
 #[cfg(test)]

@@ -179,6 +179,7 @@ impl App {
             let scene = SideView {
                 case: solved.case(),
                 findings: &solved.findings,
+                uncertainty: None,
                 ghost: None,
                 overlays: &Overlaid::all_on(&overlaid, solved),
                 standing: Standing::Plate,

@@ -9,6 +9,7 @@ use super::super::help::name_of;
 use super::super::look::strong;
 use super::super::paint::{Painted, paper, rect};
 use super::super::session::Good;
+use super::super::words::capitalised;
 use crate::analysis::why::{Budget, StepKind, Why};
 use crate::analysis::{Findings, Level};
 use crate::drawing::{BudgetChart, Charted, Column, ShownIn, Theme, View, lay_out, step_picture};
@@ -168,11 +169,4 @@ fn picture_ui(ui: &mut Ui, kind: StepKind, number: String, theme: Theme) {
         super::super::look::colour(theme.look(crate::drawing::Role::Paper).fill),
     );
     Painted::from_panel(&panel, theme).paint(ui.painter());
-}
-
-fn capitalised(name: &str) -> String {
-    let mut letters = name.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }

@@ -3,6 +3,7 @@
 mod causes;
 mod charts;
 mod knobs;
+mod sure;
 
 use std::rc::Rc;
 
@@ -63,6 +64,8 @@ impl App {
                     self.crests_ui(ui, &why);
                     ui.separator();
                     self.knobs_ui(ui, &good, &why);
+                    ui.separator();
+                    self.sure_ui(ui, &good, &why);
                 });
                 ui.add_space(8.0);
             });

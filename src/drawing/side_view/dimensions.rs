@@ -3,7 +3,9 @@
 use kurbo::{Point, Vec2};
 
 use super::{GROUND_DEPTH_MM, SideView, datum_back, label, line};
+use crate::analysis::Output;
 use crate::drawing::{Dimension, Direction, Role, Scene, Shape, ShownIn};
+use crate::units::Length;
 
 impl SideView<'_> {
     pub(super) fn dimensions_and_words(&self, scene: &mut Scene) {
@@ -25,6 +27,12 @@ impl SideView<'_> {
         } else {
             format!("behind centre {}", self.length(behind))
         };
+        let magnitude = solution.sweep.behind_centre.mm().abs();
+        let off = self.length_off(Length::from_mm(magnitude), Output::BehindCentre);
+        let precise = match behind.mm() {
+            mm if mm < 0.0 => format!("ahead of centre {off}"),
+            _ => format!("behind centre {off}"),
+        };
         for (shown_in, y_mm, offset) in [
             (ShownIn::Whole, -GROUND_DEPTH_MM, 34.0),
             (ShownIn::Lens, lowest.y.min(edge.y), 88.0),
@@ -35,7 +43,11 @@ impl SideView<'_> {
                 direction: Direction::Across,
                 through: Point::new(edge.x, y_mm),
                 offset,
-                text: text.clone(),
+                text: if shown_in == ShownIn::Lens {
+                    precise.clone()
+                } else {
+                    text.clone()
+                },
             };
             scene.add_in(shown_in, Role::Dimension, Shape::Dimension(dimension));
         }
@@ -69,13 +81,14 @@ impl SideView<'_> {
             .sweep_share
             .map_or(String::new(), |s| format!(" ({})", self.system.share(s)));
         let depth = self.length(sweep.below_cut);
+        let precise = self.length_off(sweep.below_cut, Output::SweepBelowCut);
         let dimension = Dimension {
             from: edge,
             to: lowest,
             direction: Direction::Up,
             through: lowest,
             offset: 40.0,
-            text: format!("sweep {depth}{share}"),
+            text: format!("sweep {precise}{share}"),
         };
         scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Dimension(dimension));
         if sweep.chord.mm() <= 0.0 {

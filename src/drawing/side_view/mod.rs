@@ -6,12 +6,13 @@ use kurbo::{Affine, Arc, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
 
 use super::{Label, Role, Scene, Shape, ShownIn};
 
+mod band;
 mod crest;
 mod dimensions;
 mod knife;
 mod overlay;
 
-use crate::analysis::{Case, Findings, Level, Solution};
+use crate::analysis::{Case, Findings, Level, Output, Solution, Uncertainty};
 use crate::geometry::{RollerOnPlate, Terrain};
 use crate::units::{Length, System};
 pub(super) use knife::knife_outline;
@@ -42,6 +43,8 @@ pub struct SideView<'a> {
     pub case: Case<'a>,
     /// What was found about it.
     pub findings: &'a Findings,
+    /// How far its numbers can be off, for ± and bands; none are drawn where nothing is given.
+    pub uncertainty: Option<&'a Uncertainty>,
     /// The bench pose for a ghost behind it.
     pub ghost: Option<Case<'a>>,
     /// Other knives drawn over it.
@@ -103,6 +106,7 @@ impl SideView<'_> {
         }
         self.reel(&mut scene);
         self.below_cut(&mut scene);
+        self.band(&mut scene);
         self.knife(&mut scene);
         self.lines(&mut scene, reach);
         self.overlays(&mut scene);
@@ -113,6 +117,21 @@ impl SideView<'_> {
 
     fn length(&self, length: Length) -> String {
         self.system.length(length)
+    }
+
+    /// ± so much, in the reader's units; nothing where the readings carry no ±.
+    fn off(&self, output: Output) -> Option<Length> {
+        let off_mm = self.uncertainty?.expanded(output);
+        (off_mm > 0.0).then(|| Length::from_mm(off_mm))
+    }
+
+    /// A length with its ±, where it has one.
+    fn length_off(&self, length: Length, output: Output) -> String {
+        let shown = self.length(length);
+        match self.off(output) {
+            Some(off) => format!("{shown} ± {}", self.length(off)),
+            None => shown,
+        }
     }
 
     fn sweep_level(&self) -> Level {

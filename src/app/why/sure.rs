@@ -1,0 +1,75 @@
+//! How sure the numbers are, and which reading to measure better first.
+
+use egui::{Grid, RichText, Ui};
+
+use super::super::App;
+use super::super::help::name_of;
+use super::super::look::strong;
+use super::super::session::Good;
+use super::super::words::capitalised;
+use crate::analysis::uncertainty::{off_in_words, share_in_words};
+use crate::analysis::why::Why;
+use crate::analysis::{Findings, Output};
+
+/// The two lists stand side by side where there is so much room.
+const LEAST_WIDTH: f32 = 760.0;
+
+impl App {
+    pub(super) fn sure_ui(&self, ui: &mut Ui, good: &Good, why: &Why) {
+        ui.heading("How sure");
+        let solved = &good.solved;
+        if solved.unit.uncertain.is_empty() {
+            let text = "No reading carries a ±. Write how far a reading can be off behind it in the form, as in 0.3 in ± 0.02 in, and every number here says how sure it is.";
+            ui.label(RichText::new(text).weak());
+            return;
+        }
+        if ui.available_width() >= LEAST_WIDTH {
+            ui.columns(2, |columns| {
+                self.numbers_off_ui(&mut columns[0], good);
+                self.improve_ui(&mut columns[1], good, why);
+            });
+        } else {
+            self.numbers_off_ui(ui, good);
+            self.improve_ui(ui, good, why);
+        }
+        let basis = "± is the expanded uncertainty, k = 2, by the first-order law of JCGM 100:2008 (GUM), readings independent and evenly spread within their ±. A finding cannot be told while a limit lies within it (decision rule after ISO 14253-1).";
+        ui.label(RichText::new(basis).weak().size(12.5));
+    }
+
+    fn numbers_off_ui(&self, ui: &mut Ui, good: &Good) {
+        Grid::new("numbers with their uncertainty")
+            .num_columns(2)
+            .spacing([18.0, 4.0])
+            .show(ui, |ui| {
+                for (name, shown) in off_in_words(&good.solved, self.system()) {
+                    ui.label(RichText::new(capitalised(name)).weak());
+                    ui.label(RichText::new(shown).family(strong()));
+                    ui.end_row();
+                }
+            });
+    }
+
+    fn improve_ui(&self, ui: &mut Ui, good: &Good, why: &Why) {
+        let chosen = Findings::output_of(why.finding).unwrap_or(Output::SweepBelowCut);
+        let both = [chosen, Output::SweepBelowCut];
+        let count = if chosen == Output::SweepBelowCut {
+            1
+        } else {
+            2
+        };
+        for output in &both[..count] {
+            let text = format!("Measure better first, for {}", output.name());
+            ui.label(RichText::new(text).family(strong()));
+            let ranking = good.solved.uncertainty.ranking(*output);
+            if ranking.is_empty() {
+                ui.label("No reading with a ± changes it.");
+            }
+            for contribution in ranking.iter().take(5) {
+                let share = share_in_words(contribution.share, self.system());
+                let name = name_of(&contribution.path);
+                ui.label(format!("{name}: {share} of the variance"));
+            }
+            ui.add_space(4.0);
+        }
+    }
+}

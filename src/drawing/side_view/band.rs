@@ -1,0 +1,42 @@
+//! The band in which the reel's circle lies, as far as the readings can be off.
+
+use std::f64::consts::FRAC_PI_2;
+
+use kurbo::{Affine, Arc, BezPath, Shape as _, Vec2};
+
+use super::{EXACT_MM, SideView};
+use crate::analysis::Output;
+use crate::drawing::{Role, Scene, Shape, ShownIn};
+
+/// How much of the circle is banded on either side of its lowest point.
+const HALF_ARC_RAD: f64 = 0.5;
+
+impl SideView<'_> {
+    /// The circle's lowest part moved up and down by the sweep's expanded uncertainty.
+    pub(super) fn band(&self, scene: &mut Scene) {
+        let Some(off) = self.off(Output::SweepBelowCut) else {
+            return;
+        };
+        let pose = &self.case.solution.pose;
+        let radius = pose.reel_radius_mm;
+        let arc = |start: f64, turn: f64| {
+            Arc::new(pose.centre_on_plate, (radius, radius), start, turn, 0.0).to_path(EXACT_MM)
+        };
+        let moved = |up_mm: f64, path: BezPath| Affine::translate(Vec2::new(0.0, up_mm)) * path;
+        let ahead = arc(-FRAC_PI_2 - HALF_ARC_RAD, 2.0 * HALF_ARC_RAD);
+        let back = arc(-FRAC_PI_2 + HALF_ARC_RAD, -2.0 * HALF_ARC_RAD);
+        let (lower, upper) = (moved(-off.mm(), ahead.clone()), moved(off.mm(), ahead));
+        let mut band = lower.clone();
+        for (index, element) in moved(off.mm(), back).into_iter().enumerate() {
+            // The way back begins where the way out ends.
+            match element {
+                kurbo::PathEl::MoveTo(start) if index == 0 => band.line_to(start),
+                other => band.push(other),
+            }
+        }
+        band.close_path();
+        scene.add_in(ShownIn::Lens, Role::Band, Shape::Fill(band));
+        scene.add_in(ShownIn::Lens, Role::Band, Shape::Line(lower));
+        scene.add_in(ShownIn::Lens, Role::Band, Shape::Line(upper));
+    }
+}
