@@ -58,7 +58,13 @@ impl Over {
         }
     }
 
-    fn setting(self, unit: &Unit, trial: &Trial, knife: KnifeSection, at: f64) -> Setting {
+    pub(super) fn setting(
+        self,
+        unit: &Unit,
+        trial: &Trial,
+        knife: KnifeSection,
+        at: f64,
+    ) -> Setting {
         let plain = trial.setting(unit, knife, unit.setting.reel_diameter);
         match self {
             Self::Diameter => Setting {
@@ -212,7 +218,12 @@ pub fn measured_at(
 ) -> Option<[f64; 3]> {
     let setting = over.setting(unit, trial, knife, at);
     let solution = Solution::of(unit, &setting).ok()?;
-    Some(Measured::ALL.map(|measured| measured.of(&solution)))
+    Some(measured_of(&solution))
+}
+
+/// What the curves show of a solution, in the order of [`Measured::ALL`] and in millimetres.
+pub(super) fn measured_of(solution: &Solution) -> [f64; 3] {
+    Measured::ALL.map(|measured| measured.of(solution))
 }
 
 /// The curves of a knife, in the order of [`Measured::ALL`].

@@ -12,6 +12,7 @@ use super::App;
 use super::aim::Aim;
 use super::axis::{Axis, still_plot};
 use super::inks::{KnifeInk, faint_ink, ink, knife_ink, limit_line, paper};
+use super::life_band::LifeBand;
 use super::life_key::legend_ui;
 use super::life_words::{sentences, told};
 use crate::analysis::knives::{Curve, Measured, MeasuredLimit, Over, Trial, curves, measured_at};
@@ -61,6 +62,8 @@ struct Plotted {
     /// Of each knife, where it crosses a limit.
     crossings: Vec<Vec<PlotPoint>>,
     limits: Vec<(MeasuredLimit, f64)>,
+    /// How far the fitted knife's line can be off.
+    band: LifeBand,
     up: (f64, f64),
     /// What happens at the limits, in words.
     sentences: Vec<String>,
@@ -87,6 +90,7 @@ impl WorkedOut {
             .collect();
         let (across, up) = (across(key.over, key.system), up(key.system));
         let place = |point: [f64; 2]| PlotPoint::new(across.place(point[0]), up.place(point[1]));
+        let mut bands = LifeBand::all(key, across, up);
         let plots = std::array::from_fn(|index| {
             let measured = Measured::ALL[index];
             let curves: Vec<&Curve> = all.iter().map(|of_knife| &of_knife[index]).collect();
@@ -108,6 +112,7 @@ impl WorkedOut {
                 crossings: crossings.collect(),
                 up: range_up(key, index, &limits, &curves),
                 sentences: sentences(key, &limits, &curves),
+                band: std::mem::take(&mut bands[index]),
                 limits: limits
                     .iter()
                     .map(|limit| (*limit, up.place(limit.at.mm())))
@@ -317,6 +322,7 @@ fn plot_ui(
         .label_formatter(move |hover| Some(hover_text(key, index, along, hover)))
         .show(ui, |plot| {
             plot.set_plot_bounds(PlotBounds::from_min_max([left, bottom], [right, top]));
+            plotted.band.show(plot, key, theme);
             for (limit, at) in &plotted.limits {
                 plot.hline(
                     HLine::new(limit.name, *at)

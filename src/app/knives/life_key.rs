@@ -30,6 +30,13 @@ pub(super) fn legend_ui(ui: &mut Ui, key: &Key, theme: Theme) {
             Stroke::new(1.4, ink(theme)),
         );
         ui.label(RichText::new("as set now").weak());
+        if !key.unit.uncertain.is_empty() {
+            let (place, _) = ui.allocate_exact_size(vec2(24.0, 12.0), Sense::hover());
+            let tint = knife_ink(0, theme).colour.gamma_multiply(0.3);
+            ui.painter().rect_filled(place, 0.0, tint);
+            let text = "as far as the fitted knife can be off (±, k = 2)";
+            ui.label(RichText::new(text).weak());
+        }
     });
 }
 

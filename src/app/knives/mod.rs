@@ -7,6 +7,7 @@ mod cells;
 mod heads;
 mod inks;
 mod life;
+mod life_band;
 mod life_key;
 mod life_words;
 mod lowest;
