@@ -6,6 +6,7 @@
 pub mod findings;
 mod kinematics;
 pub mod knives;
+pub mod other_readings;
 mod solution;
 mod solved;
 pub mod uncertainty;

@@ -95,7 +95,11 @@ pub(super) const SAVE_AS: KeyboardShortcut =
 impl App {
     /// Shortcuts for files.
     pub(super) fn keys(&mut self, ctx: &egui::Context) {
-        if self.asking.is_some() || self.path_card.is_some() || self.knives.is_pasting() {
+        if self.asking.is_some()
+            || self.path_card.is_some()
+            || self.behind_card.is_some()
+            || self.knives.is_pasting()
+        {
             return;
         }
         // The longer one first: it holds the shorter one.

@@ -3,9 +3,11 @@
 use egui::{CollapsingHeader, ComboBox, RichText, ScrollArea, Ui};
 
 use super::App;
+use super::behind_card::BehindCard;
 use super::field::{Fields, explain, name_ui};
 use super::form_knives::knives_ui;
 use super::form_limits::limits_ui;
+use super::form_straightedge::straightedge_ui;
 use super::help::word_of;
 use super::look::strong;
 use crate::unit::{ClosingReadings, Document, HardwarePoint, MowingEntry, ShapeEntry, Turf};
@@ -32,11 +34,12 @@ impl App {
         let system = self.system();
         let mut fields = Self::fields(&mut self.drafts, &self.session, system, ui.ctx());
         let document = &mut self.session.document;
+        let mut wants_card = false;
         ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
             group(ui, "Unit", true, |ui| unit_ui(ui, &mut fields, document));
             group(ui, "Reel", false, |ui| reel_ui(ui, &mut fields, document));
             group(ui, "Bench measurements", true, |ui| {
-                bench_ui(ui, &mut fields, document);
+                wants_card = bench_ui(ui, &mut fields, document);
             });
             group(ui, "Rollers", false, |ui| {
                 rollers_ui(ui, &mut fields, document);
@@ -67,6 +70,10 @@ impl App {
             });
             ui.add_space(8.0);
         });
+        if wants_card {
+            let document = &self.session.document;
+            self.behind_card = Some(BehindCard::for_document(document, system));
+        }
     }
 }
 
@@ -106,7 +113,8 @@ fn reel_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     fields.count(ui, "Blades", "reel.blades", &mut reel.blades);
 }
 
-fn bench_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+/// The bench measurements; whether behind centre is wanted from other readings.
+fn bench_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> bool {
     let bench = &mut document.bench;
     note(
         ui,
@@ -131,7 +139,12 @@ fn bench_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         "bench.behind_centre",
         &mut bench.behind_centre,
     );
+    let wants_card = ui
+        .button("Behind centre from other readings…")
+        .on_hover_text("From the rise of the edge, or from a gauge block")
+        .clicked();
     fields.quantity(ui, "Gap, bench", "bench.gap", &mut bench.gap);
+    wants_card
 }
 
 fn rollers_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
@@ -342,6 +355,7 @@ fn ground_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     if let ShapeEntry::Crest(radius) | ShapeEntry::Hollow(radius) = &mut ground.shape {
         fields.quantity(ui, "Radius", "ground.shape", radius);
     }
+    straightedge_ui(ui, fields, ground);
 }
 
 fn wear_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
@@ -375,7 +389,13 @@ pub(super) fn note(ui: &mut Ui, text: &str) {
 }
 
 /// A choice of a few, with its name beside it.
-fn choice(ui: &mut Ui, name: &str, path: &str, shown: &str, choices: impl FnOnce(&mut Ui)) {
+pub(super) fn choice(
+    ui: &mut Ui,
+    name: &str,
+    path: &str,
+    shown: &str,
+    choices: impl FnOnce(&mut Ui),
+) {
     ui.horizontal(|ui| {
         name_ui(ui, name, path);
         let response = ComboBox::from_id_salt(path)

@@ -368,6 +368,24 @@ const WORDS: &[Word] = &[
         "A straightedge across it and the gap under its middle.",
     ),
     word(
+        "ground.straightedge.length",
+        "Straightedge",
+        "Length of the straightedge laid on the ground along the direction of travel.",
+        "Longer shows the ground, shorter its bumps: about as long as the unit's rollers stand apart, or more.",
+    ),
+    word(
+        "ground.straightedge.gap",
+        "Gap under it",
+        "The gap between straightedge and ground, square to the straightedge.",
+        "A rule or a feeler gauge; press the grass down first.",
+    ),
+    word(
+        "ground.straightedge.at",
+        "Gap read at",
+        "Where the gap was read. Both ends resting is a hollow, the middle resting or one end held down flat a crest.",
+        "",
+    ),
+    word(
         "wear.front_runout",
         "Front roller runout",
         "Full reading of a dial gauge on the front roller over one turn. Its centre runs out of true by half of it.",

@@ -6,6 +6,7 @@
 //! `headless` it takes arguments, what-ifs and problems, which a window has as well.
 
 mod about;
+mod behind_card;
 mod blade_path;
 mod canvas;
 mod card;
@@ -15,6 +16,7 @@ mod files;
 mod form;
 mod form_knives;
 mod form_limits;
+mod form_straightedge;
 mod handles;
 mod help;
 mod knives;
@@ -38,6 +40,7 @@ pub use preferences::Preferences;
 pub use session::{DEMO_UNIT, Session};
 pub use window::open_window;
 
+use behind_card::BehindCard;
 use blade_path::BladePathState;
 use canvas::CanvasState;
 use drafts::Drafts;
@@ -66,6 +69,7 @@ pub struct App {
     dialogs: Box<dyn Dialogs>,
     asking: Option<Asking>,
     path_card: Option<PathCard>,
+    behind_card: Option<BehindCard>,
     notice: Option<Notice>,
     is_about_open: bool,
     is_start_card_open: bool,
@@ -115,6 +119,7 @@ impl App {
             dialogs,
             asking: None,
             path_card: None,
+            behind_card: None,
             notice: None,
             is_about_open: false,
             is_start_card_open,
@@ -158,6 +163,7 @@ impl App {
         }
         self.question_ui(ui.ctx());
         self.path_card_ui(ui.ctx());
+        self.behind_card_ui(ui.ctx());
         self.about_ui(ui.ctx());
         self.start_card_ui(ui.ctx());
         if self.session.settle() {
@@ -202,6 +208,7 @@ impl App {
         self.knives = KnivesState::default();
         self.blade_path = BladePathState::default();
         self.why = WhyState::default();
+        self.behind_card = None;
         self.session = session;
         self.drafts = Drafts::default();
         self.notice = None;

@@ -19,6 +19,7 @@ mod closing;
 mod figures;
 mod impossible;
 mod number;
+mod other_readings;
 mod plane;
 mod pose;
 mod profile;
@@ -35,6 +36,10 @@ pub use clip::{clip_length, ground_speed_for_clip, reel_speed_for_clip};
 pub use closing::Closing;
 pub use impossible::Impossible;
 pub use number::Number;
+pub use other_readings::{
+    GapAt, Misread, behind_centre_from_rise, behind_centre_from_square, radius_under_straightedge,
+    rise_from_block,
+};
 pub use pose::Pose;
 pub use profile::{Bench, KnifeSection, Profile, Roller};
 pub use rollers::{RollerOnPlate, Stance};

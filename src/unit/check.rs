@@ -5,7 +5,7 @@ use thiserror::Error;
 
 use super::document::{
     BenchReadings, ClosingReadings, Document, Fitted, HardwarePoint, Knife, LimitEntries,
-    SettingEntry, ShapeEntry, WearEntry,
+    SettingEntry, ShapeEntry, StraightedgeEntry, WearEntry,
 };
 use super::limits::Limits;
 use super::uncertain::{Follows, Uncertain, uncertain_readings};
@@ -204,7 +204,10 @@ impl Document {
                 ShapeEntry::Crest(radius) => Shape::Crest(self::radius("ground.shape", radius)?),
                 ShapeEntry::Hollow(radius) => Shape::Hollow(self::radius("ground.shape", radius)?),
             },
-            roller_sink: not_negative("ground.roller_sink", &self.ground.roller_sink)?,
+            roller_sink: {
+                straightedge(self.ground.straightedge.as_ref())?;
+                not_negative("ground.roller_sink", &self.ground.roller_sink)?
+            },
             wear: wear(&self.wear)?,
             limits: {
                 self.limits.as_ref().map_or(Ok(()), check_limits)?;
@@ -263,6 +266,20 @@ fn wear(readings: &WearEntry) -> Result<Wear, Flaw> {
         rear_runout: not_negative("wear.rear_runout", &readings.rear_runout)?,
         end_difference: not_negative("wear.end_difference", &readings.end_difference)?,
     })
+}
+
+fn straightedge(entry: Option<&StraightedgeEntry>) -> Result<(), Flaw> {
+    let Some(entry) = entry else {
+        return Ok(());
+    };
+    above_nothing("ground.straightedge.length", &entry.length)?;
+    not_negative("ground.straightedge.gap", &entry.gap)?;
+    not_more_than(
+        "ground.straightedge.gap",
+        &entry.gap,
+        "the straightedge's length",
+        &entry.length,
+    )
 }
 
 fn hardware(points: &[HardwarePoint]) -> Result<Vec<Point>, Flaw> {

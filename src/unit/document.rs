@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
-use crate::geometry::{KnifeSection, Stance};
+use crate::geometry::{GapAt, KnifeSection, Stance};
 use crate::units::{Angle, Length, Quantity, Ratio, Share, Speed, System, Turning};
 
 /// The file format this program writes, and the newest it reads.
@@ -266,6 +266,8 @@ pub struct GroundEntry {
     pub roller_sink: Quantity<Length>,
     /// The ground's shape along the direction of travel.
     pub shape: ShapeEntry,
+    /// A straightedge's reading that the shape can be filled from.
+    pub straightedge: Option<StraightedgeEntry>,
 }
 
 impl Default for GroundEntry {
@@ -273,6 +275,56 @@ impl Default for GroundEntry {
         Self {
             roller_sink: no_length(),
             shape: ShapeEntry::Level,
+            straightedge: None,
+        }
+    }
+}
+
+/// A straightedge laid on the ground along the direction of travel.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct StraightedgeEntry {
+    /// Its length.
+    pub length: Quantity<Length>,
+    /// The gap under it, square to it.
+    pub gap: Quantity<Length>,
+    /// Where the gap was read.
+    pub at: GapPlace,
+}
+
+/// Where the gap under a straightedge was read.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum GapPlace {
+    /// Under its middle, both ends resting.
+    #[default]
+    Middle,
+    /// Under each end alike, its middle resting.
+    EachEnd,
+    /// Under one end, the other held down flat.
+    OneEnd,
+}
+
+impl GapPlace {
+    /// Every place, in the order they are offered.
+    pub const ALL: [Self; 3] = [Self::Middle, Self::EachEnd, Self::OneEnd];
+
+    /// Its name.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Middle => "the middle, ends resting",
+            Self::EachEnd => "each end, middle resting",
+            Self::OneEnd => "one end, other held flat",
+        }
+    }
+
+    /// The same for the geometry.
+    #[must_use]
+    pub const fn gap_at(self) -> GapAt {
+        match self {
+            Self::Middle => GapAt::Middle,
+            Self::EachEnd => GapAt::EachEnd,
+            Self::OneEnd => GapAt::OneEnd,
         }
     }
 }

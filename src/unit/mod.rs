@@ -17,9 +17,9 @@ mod wear;
 
 pub use check::{Flaw, FlawKind, Mowing, Unit};
 pub use document::{
-    AttitudeRange, BenchReadings, ClosingReadings, Document, Fitted, Format, GroundEntry,
+    AttitudeRange, BenchReadings, ClosingReadings, Document, Fitted, Format, GapPlace, GroundEntry,
     HardwarePoint, Knife, LimitEntries, MowingEntry, ReelReadings, RollerAhead, RollerBehind,
-    RollerMoves, SettingEntry, ShapeEntry, Turf, WearEntry,
+    RollerMoves, SettingEntry, ShapeEntry, StraightedgeEntry, Turf, WearEntry,
 };
 pub use file::{FileProblem, read, read_text, save, write_text, write_whole};
 pub use knife_rows::{COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows};

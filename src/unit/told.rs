@@ -193,6 +193,8 @@ fn wanted_in(field: &str) -> &'static str {
         (_, "name" | "price") => "a text in quotes",
         (_, "blades") => "a whole number, like 8",
         (_, "shape") => "Level, Crest(\"6 m\") or Hollow(\"6 m\")",
+        (_, "straightedge") => "(length: \"6 ft\", gap: \"1/4 in\", at: Middle), or None",
+        ("ground.straightedge.at", _) => "one of Middle, EachEnd, OneEnd, without quotes",
         (_, "front_roller") => "(diameter: …, ahead: …)",
         (_, "rear_roller") => "(diameter: …, behind: …)",
         (_, "rollers") => "(front_move: …, rear_move: …), or None",

@@ -1,0 +1,177 @@
+//! The card that works behind centre out from other readings, and fills it in.
+
+use egui::{RichText, Sense, Ui, Vec2};
+
+use super::App;
+use super::card::card;
+use super::drafts::Drafts;
+use super::field::Fields;
+use super::look::{colour, strong};
+use super::paint::{Painted, paper};
+use crate::analysis::other_readings::{BehindFrom, Derived};
+use crate::drawing::{CAUTIONS, Role, ShownIn, Theme, View, lay_out, reading_picture};
+use crate::geometry::rise_of_segment;
+use crate::unit::{BenchReadings, Document};
+use crate::units::{Length, Quantity, System};
+
+/// Size of a method's picture.
+const PICTURE: Vec2 = Vec2::new(380.0, 190.0);
+/// Where its entry's draft is kept.
+const PATH: &str = "other.reading";
+
+/// The card while it is open. What is typed into it is no part of the unit until it is filled in.
+#[derive(Debug)]
+pub(super) struct BehindCard {
+    method: BehindFrom,
+    /// One reading for each method.
+    readings: [Quantity<Length>; 3],
+    is_ahead: bool,
+    drafts: Drafts,
+}
+
+impl BehindCard {
+    /// A card that begins with what the bench readings say now.
+    pub(super) fn for_document(document: &Document, system: System) -> Self {
+        let bench = &document.bench;
+        let radius = bench.reel_diameter.value() * 0.5;
+        let behind = bench.behind_centre.value();
+        let gap = bench.gap.value();
+        let to_centre = radius + gap;
+        let rise = rise_of_segment(to_centre, Length::from_mm(behind.mm().abs()))
+            .map_or(Length::ZERO, |rise| rise - gap);
+        let lengths = [rise, bench.height_of_cut.value() - rise, behind + radius];
+        Self {
+            method: BehindFrom::default(),
+            readings: lengths.map(|length| Quantity::from_value(length, system)),
+            is_ahead: behind.mm() < 0.0,
+            drafts: Drafts::default(),
+        }
+    }
+
+    fn reading(&mut self) -> &mut Quantity<Length> {
+        let index = BehindFrom::ALL.iter().position(|m| *m == self.method);
+        &mut self.readings[index.unwrap_or(0)]
+    }
+
+    /// What follows, or why nothing does.
+    fn found(&mut self, bench: &BenchReadings, system: System) -> Result<Derived, String> {
+        if self.drafts.first_wrong().is_some() {
+            return Err("The reading is not one yet.".to_owned());
+        }
+        let (method, is_ahead) = (self.method, self.is_ahead);
+        method
+            .behind_centre(bench, self.reading(), is_ahead)
+            .map_err(|why| why.sentence().shown_in(system))
+    }
+
+    fn ui(&mut self, ui: &mut Ui, system: System, theme: Theme, bench: &BenchReadings) -> Action {
+        let title = "Behind centre from other readings";
+        ui.label(RichText::new(title).family(strong()).size(18.0));
+        ui.horizontal_wrapped(|ui| {
+            ui.label("From");
+            for method in BehindFrom::ALL {
+                let button = egui::Button::selectable(self.method == method, method.name());
+                if ui.add(button.frame_when_inactive(true)).clicked() && self.method != method {
+                    self.method = method;
+                    self.drafts = Drafts::default();
+                }
+            }
+        });
+        ui.label(self.method.how());
+        let shown = self.reading().value();
+        picture_ui(ui, self.method, system.length(shown), theme);
+        let name = self.method.reading();
+        let mut drafts = std::mem::take(&mut self.drafts);
+        let mut fields = Fields {
+            drafts: &mut drafts,
+            system,
+            trouble: None,
+            theme,
+        };
+        fields.quantity(ui, name, PATH, self.reading());
+        self.drafts = drafts;
+        if self.method.has_two_sides() {
+            ui.horizontal(|ui| {
+                ui.label("The edge stands");
+                ui.selectable_value(&mut self.is_ahead, false, "behind centre");
+                ui.selectable_value(&mut self.is_ahead, true, "ahead of centre");
+            });
+        }
+        let basis = "Reel diameter, gap and height of cut are those of the bench measurements, with their ±.";
+        ui.label(RichText::new(basis).weak().size(12.5));
+        let found = self.found(bench, system);
+        match &found {
+            Ok(derived) => {
+                let value = system.length(derived.value);
+                let off = system.length(derived.expanded());
+                let text = format!("Behind centre {value} ± {off} (k = 2)");
+                ui.label(RichText::new(text).family(strong()).size(16.0));
+                let filled = derived.as_reading(system);
+                let text = format!(
+                    "Filled in as {}: a ± in a field is the half-width of an even spread, which carries the same uncertainty on.",
+                    filled.text()
+                );
+                ui.label(RichText::new(text).weak().size(12.5));
+            }
+            Err(why) => {
+                ui.label(RichText::new(why).family(strong()));
+            }
+        }
+        ui.label(RichText::new(CAUTIONS[0]).weak().size(12.5));
+        ui.label(RichText::new(CAUTIONS[2]).weak().size(12.5));
+        ui.add_space(6.0);
+        ui.horizontal(|ui| {
+            let fill = ui.add_enabled(found.is_ok(), egui::Button::new("Fill in"));
+            let is_put_away = ui.button("Put away").clicked();
+            match found {
+                Ok(derived) if fill.clicked() => Action::Fill(derived),
+                _ if is_put_away => Action::PutAway,
+                _ => Action::Stay,
+            }
+        })
+        .inner
+    }
+}
+
+/// What was done in the card.
+enum Action {
+    Stay,
+    PutAway,
+    Fill(Derived),
+}
+
+impl App {
+    /// The card, when it is open.
+    pub(super) fn behind_card_ui(&mut self, ctx: &egui::Context) {
+        let Some(mut open) = self.behind_card.take() else {
+            return;
+        };
+        let (system, theme) = (self.system(), Self::theme(ctx));
+        let bench = self.session.document.bench.clone();
+        let modal = card(ctx, "behind centre", 470.0, |ui| {
+            open.ui(ui, system, theme, &bench)
+        });
+        let is_closed = modal.should_close();
+        match modal.inner {
+            Action::Fill(derived) => {
+                let reading = derived.as_reading(system);
+                self.tell(format!("Behind centre filled in: {}.", reading.text()));
+                self.drafts.remove("bench.behind_centre");
+                self.session.document.bench.behind_centre = reading;
+            }
+            Action::Stay if !is_closed => self.behind_card = Some(open),
+            Action::PutAway | Action::Stay => {}
+        }
+    }
+}
+
+/// The method's picture, not to scale.
+fn picture_ui(ui: &mut Ui, method: BehindFrom, number: String, theme: Theme) {
+    let (place, _) = ui.allocate_exact_size(PICTURE, Sense::hover());
+    let scene = reading_picture(method, number);
+    let view = View::fitting(scene.bounds, paper(place));
+    let panel = lay_out(&scene, &view, ShownIn::Whole, theme);
+    let ground = colour(theme.look(Role::Paper).fill);
+    ui.painter().rect_filled(place, 4.0, ground);
+    Painted::from_panel(&panel, theme).paint(ui.painter());
+}

@@ -1,0 +1,104 @@
+//! Pencil for the small pictures beside a number: drawn large, not to scale.
+
+use kurbo::{BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
+
+use super::{Dimension, Direction, Label, Role, Scene, Shape};
+
+/// How far a curve may stray.
+pub(super) const EXACT: f64 = 0.01;
+/// The picture.
+const FRAME: Rect = Rect::new(-100.0, -22.0, 100.0, 78.0);
+
+/// A small picture being drawn, in units of its own, the ground at 0.
+pub(super) struct Sketch {
+    pub(super) scene: Scene,
+    pub(super) number: String,
+}
+
+impl Sketch {
+    /// An empty picture whose dimension will say `number`.
+    pub(super) fn new(number: String) -> Self {
+        Self {
+            scene: Scene {
+                items: Vec::new(),
+                bounds: FRAME,
+            },
+            number,
+        }
+    }
+
+    pub(super) fn ground(&mut self, role: Role) {
+        let ground = Rect::new(-100.0, -22.0, 100.0, 0.0).to_path(EXACT);
+        self.scene.add(role, Shape::Hatch(ground));
+        self.line(role, (-100.0, 0.0), (100.0, 0.0));
+    }
+
+    pub(super) fn line(&mut self, role: Role, from: (f64, f64), to: (f64, f64)) {
+        let path = Line::new(from, to).to_path(EXACT);
+        self.scene.add(role, Shape::Line(path));
+    }
+
+    pub(super) fn circle(&mut self, role: Role, centre: (f64, f64), radius: f64) {
+        let path = Circle::new(centre, radius).to_path(EXACT);
+        self.scene.add(role, Shape::Line(path));
+    }
+
+    pub(super) fn roller(&mut self, centre: (f64, f64), radius: f64) {
+        let path = Circle::new(centre, radius).to_path(EXACT);
+        self.scene.add(Role::Roller, Shape::Fill(path));
+        self.circle(Role::Roller, centre, radius);
+        self.circle(Role::Roller, centre, 0.12 * radius);
+    }
+
+    pub(super) fn hatched(&mut self, role: Role, corners: &[(f64, f64)]) {
+        let mut path = BezPath::new();
+        for (index, corner) in corners.iter().enumerate() {
+            if index == 0 {
+                path.move_to(*corner);
+            } else {
+                path.line_to(*corner);
+            }
+        }
+        path.close_path();
+        self.scene.add(role, Shape::Hatch(path.clone()));
+        self.scene.add(role, Shape::Line(path));
+    }
+
+    /// A knife with its edge at a height, its back to the left and higher.
+    pub(super) fn knife(&mut self, edge: (f64, f64)) {
+        let (x, y) = edge;
+        self.hatched(
+            Role::Knife,
+            &[
+                (x, y),
+                (x - 62.0, y + 10.0),
+                (x - 63.0, y - 6.0),
+                (x - 16.0, y - 9.0),
+                (x - 16.0, y - 5.0),
+                (x - 1.0, y - 6.0),
+            ],
+        );
+    }
+
+    pub(super) fn upwards(&mut self, x: f64, from: f64, to: f64) {
+        let dimension = Dimension {
+            from: Point::new(x, from),
+            to: Point::new(x, to),
+            direction: Direction::Up,
+            through: Point::new(x, from),
+            offset: 0.0,
+            text: self.number.clone(),
+        };
+        self.scene.add(Role::Dimension, Shape::Dimension(dimension));
+    }
+
+    pub(super) fn word(&mut self, at: (f64, f64), text: &str) {
+        let label = Label {
+            at: at.into(),
+            offset: Vec2::ZERO,
+            has_leader: false,
+            text: text.to_owned(),
+        };
+        self.scene.add(Role::Note, Shape::Label(label));
+    }
+}

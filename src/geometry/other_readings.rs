@@ -1,0 +1,167 @@
+//! What follows from other readings than those a unit is described by: behind centre from a rise or
+//! from a gauge block, the ground's radius from a straightedge.
+
+use super::Number;
+use crate::units::{Length, Sentence};
+
+/// Another reading that cannot be.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Misread {
+    /// A rise that the reel's circle does not have.
+    RiseOffTheReel {
+        /// The rise.
+        rise: Length,
+        /// The least there is.
+        least: Length,
+        /// The most: the reel's radius.
+        most: Length,
+    },
+    /// A gap under a straightedge that no crest or hollow leaves.
+    GapUnderStraightedge {
+        /// The gap.
+        gap: Length,
+        /// What it must stay under.
+        most: Length,
+    },
+}
+
+impl Misread {
+    /// What is wrong, and what would be right.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        match *self {
+            Self::RiseOffTheReel { rise, least, most } => Sentence::new(
+                "A rise of {} is not on this reel: it lies between {} and {}, the reel's radius. Check the reading, the reel's diameter and the height of cut.",
+                &[rise.into(), least.into(), most.into()],
+            ),
+            Self::GapUnderStraightedge { gap, most } => Sentence::new(
+                "A gap of {} under this straightedge is a step, no crest or hollow: it must stay under {}. Check both readings.",
+                &[gap.into(), most.into()],
+            ),
+        }
+    }
+}
+
+/// How far the edge stands from the vertical through the reel's centre, from its rise over the
+/// reel's lowest point: `b² = (R + g)² − (R − S)²`, in the form that does not cancel.
+///
+/// With no gap it is the handbook's circular segment: half the chord from the rise,
+/// `b² = 2RS − S²`. Without its sign: the edge may be behind centre or ahead of it.
+///
+/// # Errors
+/// When the rise is below nothing by more than the gap, or more than the circle is high.
+pub fn behind_centre_from_rise<N: Number>(
+    reel_radius_mm: N,
+    gap_mm: N,
+    rise_mm: N,
+) -> Result<N, Misread> {
+    let under_root = (rise_mm + gap_mm) * (reel_radius_mm * 2.0 + gap_mm - rise_mm);
+    if under_root.re() < 0.0 || rise_mm.re() > reel_radius_mm.re() {
+        return Err(Misread::RiseOffTheReel {
+            rise: Length::from_mm(rise_mm.re()),
+            least: Length::from_mm(-gap_mm.re()),
+            most: Length::from_mm(reel_radius_mm.re()),
+        });
+    }
+    Ok(under_root.root())
+}
+
+/// The edge's rise over the reel's lowest point, from the tallest gauge block on the plate that can
+/// be pushed under the reel back to the bar, against the knife's front face: it is as high as the
+/// reel stands clear of the plate, and the edge stands at the height of cut.
+pub fn rise_from_block<N: Number>(height_of_cut_mm: N, block_height_mm: N) -> N {
+    height_of_cut_mm - block_height_mm
+}
+
+/// Behind centre, from the length of a gauge block laid along the travel against the knife's front
+/// face, its front end flush with a square that touches the reel's foremost blade: the square stands
+/// a radius ahead of the centre. Negative when the edge is ahead of centre.
+pub fn behind_centre_from_square<N: Number>(reel_radius_mm: N, block_length_mm: N) -> N {
+    block_length_mm - reel_radius_mm
+}
+
+/// Where the gap under a straightedge is read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GapAt {
+    /// Under its middle, both ends resting on the ground: a hollow.
+    Middle,
+    /// Under each end alike, its middle resting: a crest.
+    EachEnd,
+    /// Under one end, the other held down flat on the ground: a crest.
+    OneEnd,
+}
+
+/// Radius of the ground under a straightedge, from the gap, measured square to it.
+///
+/// Handbook, circular segment: over half a chord *a* with the rise *s* the radius is
+/// `(a² + s²)/(2s)`. The half chord is half the straightedge, and the whole of it where one end lies
+/// flat. Nothing for a gap of nothing: level ground.
+///
+/// # Errors
+/// When the gap is as much as the half chord: no crest or hollow, but a step.
+pub fn radius_under_straightedge<N: Number>(
+    straightedge_mm: N,
+    gap_mm: N,
+    at: GapAt,
+) -> Result<Option<N>, Misread> {
+    let half_chord = match at {
+        GapAt::Middle | GapAt::EachEnd => straightedge_mm * 0.5,
+        GapAt::OneEnd => straightedge_mm,
+    };
+    if gap_mm.re() >= half_chord.re() {
+        return Err(Misread::GapUnderStraightedge {
+            gap: Length::from_mm(gap_mm.re()),
+            most: Length::from_mm(half_chord.re()),
+        });
+    }
+    let is_level = gap_mm.re() <= 0.0;
+    Ok((!is_level).then(|| (half_chord * half_chord + gap_mm * gap_mm) / (gap_mm * 2.0)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geometry::rise_of_segment;
+
+    #[test]
+    fn a_seven_inch_reel_three_eighths_behind_centre_rises_by_the_handbook() {
+        // Circular segment, handbook: radius 3.5, half chord 0.375: rise 0.02015.
+        let behind = behind_centre_from_rise(3.5_f64, 0.0, 0.020_147).unwrap();
+        assert!((behind - 0.375).abs() < 1e-5, "{behind}");
+        let rise = rise_of_segment(Length::from_inches(3.5), Length::from_inches(0.375)).unwrap();
+        let back = behind_centre_from_rise(88.9_f64, 0.0, rise.mm()).unwrap();
+        assert!((back - 0.375 * 25.4).abs() < 1e-12);
+    }
+
+    #[test]
+    fn the_straightedge_follows_the_handbook_segment() {
+        // Circular segment, handbook: chord 10, rise 1: radius 13.
+        for at in [GapAt::Middle, GapAt::EachEnd] {
+            assert_eq!(radius_under_straightedge(10.0, 1.0, at), Ok(Some(13.0)));
+        }
+        assert_eq!(
+            radius_under_straightedge(5.0, 1.0, GapAt::OneEnd),
+            Ok(Some(13.0))
+        );
+        assert_eq!(
+            radius_under_straightedge(10.0, 0.0, GapAt::Middle),
+            Ok(None)
+        );
+        assert!(radius_under_straightedge(10.0, 5.0, GapAt::Middle).is_err());
+    }
+
+    #[test]
+    fn a_block_and_a_square_give_what_they_are_named_for() {
+        assert!((rise_from_block(12.7_f64, 12.2) - 0.5).abs() < 1e-12);
+        assert!((behind_centre_from_square(88.9_f64, 96.4) - 7.5).abs() < 1e-12);
+        assert!((behind_centre_from_square(88.9_f64, 87.9) + 1.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_rise_off_the_reel_says_what_a_rise_can_be() {
+        assert!(behind_centre_from_rise(88.9, 0.0, -0.1).is_err());
+        assert!(behind_centre_from_rise(88.9, 0.0, 89.0).is_err());
+        // In a gap the edge may stand a little lower than the reel's lowest point.
+        assert!(behind_centre_from_rise(88.9, 0.2, -0.1).is_ok());
+    }
+}
