@@ -87,7 +87,7 @@ impl BehindFrom {
                 "On the plate, reel blocked: the tallest gauge block, or stack, that can be pushed under the reel back to the bar until it rests against the knife's front face. The height of cut and this block give the rise."
             }
             Self::BlockToSquare => {
-                "On the plate, reel blocked: a square stands against the reel's foremost blade; the gauge block that just fills the way from the knife's front face to the square. The front face must not have been ground away under the edge."
+                "On the plate, reel blocked: a square stands against the reel's foremost blade; the gauge block that just fills the way from the knife's front face to the square. The block touches the front face at its edge: a face that leans stands back under it."
             }
         }
     }

@@ -15,7 +15,7 @@ use crate::unit::{BenchReadings, Document};
 use crate::units::{Length, Quantity, System};
 
 /// Size of a method's picture.
-const PICTURE: Vec2 = Vec2::new(380.0, 190.0);
+const PICTURE: Vec2 = Vec2::new(470.0, 200.0);
 /// Where its entry's draft is kept.
 const PATH: &str = "other.reading";
 

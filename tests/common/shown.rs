@@ -14,7 +14,7 @@ use sweepgauge::app::{App, DEMO_UNIT, Dialogs, NoDialogs, Preferences, Session, 
 use sweepgauge::unit::{self, Document};
 
 /// The groups that are folded at first.
-const FOLDED: [&str; 9] = [
+const FOLDED: [&str; 10] = [
     "Reel",
     "Rollers",
     "Closing the gap",
@@ -23,6 +23,7 @@ const FOLDED: [&str; 9] = [
     "Setting: gap and grinding",
     "Mowing",
     "Ground",
+    "Wear",
     "Limits",
 ];
 

@@ -1,0 +1,248 @@
+//! The Why area and the cards for other readings: what they show and what is done in them, without
+//! a display.
+
+#[allow(dead_code)] // shared with tests that need more of it
+#[path = "common/shown.rs"]
+mod shown;
+
+use egui::Key;
+use sweepgauge::analysis::Solved;
+use sweepgauge::analysis::why::{Aim, Complaint, CrestLimits, Knob, Why, causes, worst_finding};
+use sweepgauge::app::DEMO_UNIT;
+use sweepgauge::unit::{Document, ShapeEntry};
+use sweepgauge::units::System;
+
+use shown::{Start, Window, document};
+
+const SCALPING: &str = include_str!("../demo-units/greens-scalping.ron");
+const KNIVES: &str = include_str!("../demo-units/knife-choice.ron");
+
+fn why_of(text: &str) -> Window {
+    let mut window = Start::on(document(text)).window();
+    window.click("Why");
+    window
+}
+
+fn worked_out(document: &Document) -> (Solved, Why) {
+    let solved = Solved::of(document).unwrap();
+    let why = Why::of(document, &solved, None, Aim::Fine);
+    (solved, why)
+}
+
+#[test]
+fn the_area_shows_both_budgets_the_crests_and_every_knob() {
+    let window = why_of(SCALPING);
+    let (solved, why) = worked_out(window.document());
+    let system = window.app().system();
+    for name in [
+        "Height budget: Reel",
+        "Height budget: Underside of the knife and its hardware",
+    ] {
+        assert!(
+            window.nodes().iter().any(|node| {
+                use egui_kittest::kittest::NodeT as _;
+                node.accesskit_node().label().as_deref() == Some(name)
+            }),
+            "{name}"
+        );
+    }
+    let radius = CrestLimits::of(&solved.case()).reel.radius().unwrap();
+    window.assert_says(&format!("wider than {}", system.radius(radius)));
+    for knob in Knob::ALL {
+        window.assert_says(knob.name());
+    }
+    for answer in &why.knobs {
+        if let Err(why_not) = &answer.to_limit {
+            window.assert_says(&why_not.sentence().shown_in(system));
+        }
+    }
+}
+
+#[test]
+fn a_complaint_brings_its_causes_and_what_would_confirm_them() {
+    let mut window = why_of(SCALPING);
+    for complaint in Complaint::ALL {
+        window.click(complaint.name());
+        let (solved, _) = worked_out(window.document());
+        for cause in causes(&solved.case(), complaint) {
+            window.assert_says(&format!("{}: {}", cause.name, cause.strength.word()));
+            window.assert_says(cause.confirm);
+        }
+        window.assert_says(complaint.outside());
+        window.click(complaint.name());
+        window.assert_silent(complaint.outside());
+    }
+}
+
+#[test]
+fn a_knob_is_tried_with_one_click_and_taken_back_with_another() {
+    for (text, knob) in [
+        (SCALPING, Knob::Attitude),
+        (SCALPING, Knob::Extension),
+        (SCALPING, Knob::HeightOfCut),
+        (KNIVES, Knob::Knife),
+    ] {
+        let mut window = why_of(text);
+        let before = window.document().clone();
+        let (_, why) = worked_out(&before);
+        assert_eq!(why.finding, "sweep");
+        let button = format!("Try {}, To its limit", knob.name());
+        assert!(window.has_button(&button), "{button}");
+        assert!(!window.has_button("Undo"));
+        window.click(&button);
+        let (tried, _) = worked_out(window.document());
+        let level = tried.findings.level_of("sweep").unwrap();
+        assert_eq!(level, sweepgauge::analysis::Level::Fine, "{knob:?}");
+        window.assert_says("Tried: ");
+        window.click("Undo");
+        assert_eq!(window.document(), &before, "{knob:?}");
+        assert!(!window.has_button("Undo"));
+    }
+}
+
+#[test]
+fn undo_is_gone_once_something_else_was_changed() {
+    let mut window = why_of(SCALPING);
+    window.click(&format!("Try {}, To its limit", Knob::Extension.name()));
+    assert!(window.has_button("Undo"));
+    window.enter_text("Name", "Another name");
+    assert!(!window.has_button("Undo"));
+}
+
+#[test]
+fn another_finding_and_another_limit_can_be_asked_about() {
+    let mut window = why_of(SCALPING);
+    let (solved, _) = worked_out(window.document());
+    assert_eq!(worst_finding(&solved.case()), "sweep");
+    window.choose("Finding to bring to its limit", "Clip length: watch");
+    let drive = format!("Try {}, To its limit", Knob::GroundSpeed.name());
+    window.click(&drive);
+    let then = Solved::of(window.document()).unwrap();
+    let ratio = then.solution.mowing.unwrap().clip_to_cut.unwrap().number();
+    assert!((ratio - 1.1).abs() < 1e-6, "{ratio}");
+    window.choose("Finding to bring to its limit", "Sweep below the cut: over");
+    window.click("not over");
+    window.click(&format!("Try {}, To its limit", Knob::Attitude.name()));
+    let share = Solved::of(window.document()).unwrap().solution.sweep_share;
+    assert!((share.unwrap().of_one() - 0.1).abs() < 1e-6);
+}
+
+#[test]
+fn readings_with_plus_or_minus_say_how_sure_and_what_to_measure_first() {
+    let window = why_of(SCALPING);
+    window.assert_says("± 2.3 %");
+    window.assert_says("Behind centre, b: 98.8 % of the variance");
+    let plain = why_of(DEMO_UNIT);
+    let says = plain.document().bench.behind_centre.half_width().is_none();
+    if says {
+        plain.assert_says("No reading carries a ±");
+    }
+}
+
+#[test]
+fn a_limit_within_the_readings_doubt_cannot_be_told() {
+    let text = SCALPING.replace(
+        "behind_centre: \"0.2 in ± 0.02 in\"",
+        "behind_centre: \"0.2 in ± 0.06 in\"",
+    );
+    let solved = Solved::of(&document(&text)).unwrap();
+    let sweep = solved
+        .findings
+        .iter()
+        .find(|finding| finding.id == "sweep")
+        .unwrap();
+    let doubt = sweep.doubt.unwrap();
+    // 14.4 % is known to ± 6.9 %: the limit of 10 % lies within that.
+    assert!((doubt.limit.base() - 0.1).abs() < 1e-12);
+    assert!(doubt.off.base() > 0.044);
+    let window = Start::on(document(&text)).window();
+    window.assert_says("over as measured, cannot tell");
+    window.assert_says("Cannot tell for sure: sweep below the cut");
+    let sure = Solved::of(&document(SCALPING)).unwrap();
+    let sweep = sure
+        .findings
+        .iter()
+        .find(|finding| finding.id == "sweep")
+        .unwrap();
+    assert!(sweep.doubt.is_none());
+}
+
+#[test]
+fn the_drawing_stands_on_a_crest() {
+    let mut window = Start::on(document(SCALPING)).window();
+    window.click("Crest");
+    let generation = window.generation();
+    window.click("Plate");
+    assert_eq!(window.generation(), generation);
+}
+
+// Other readings.
+
+#[test]
+fn behind_centre_is_worked_out_and_filled_in() {
+    let mut window = Start::on(document(DEMO_UNIT)).window();
+    window.click("Behind centre from other readings…");
+    window.type_over("Rise of the edge", "0.020 in ± 0.001 in");
+    window.assert_says("(k = 2)");
+    window.click("Fill in");
+    let bench = &window.document().bench;
+    // (0.02)(6.9 - 0.02) under the root, by hand: 0.3709 in.
+    assert!((bench.behind_centre.value().inches() - 0.3709).abs() < 1e-4);
+    assert!(bench.behind_centre.half_width().unwrap().mm() > 0.0);
+    assert!(!window.has_button("Fill in"));
+    let text = bench.behind_centre.text().to_owned();
+    assert_eq!(window.entry("Behind centre, bench"), text);
+}
+
+#[test]
+fn a_reading_that_is_none_keeps_its_reason_and_fills_nothing() {
+    let mut window = Start::on(document(DEMO_UNIT)).window();
+    let before = window.document().clone();
+    window.click("Behind centre from other readings…");
+    window.click("a block under the reel");
+    window.type_over("Height of the block", "tall");
+    window.assert_says("\"tall\" is not a number");
+    window.assert_says("The reading is not one yet.");
+    window.click("Fill in");
+    assert_eq!(window.document(), &before);
+    window.type_over("Height of the block", "3 in");
+    window.assert_says("is not on this reel");
+    window.press(Key::Escape);
+    assert!(!window.has_button("Put away"));
+    assert_eq!(window.document(), &before);
+}
+
+#[test]
+fn a_straightedge_fills_the_ground() {
+    let mut window = Start::on(document(DEMO_UNIT)).window();
+    window.unfold_one("Ground");
+    window.click("Measured with a straightedge");
+    window.enter_text("Straightedge", "6 ft");
+    window.enter_text("Gap under it", "1/2 in ± 1/16 in");
+    window.choose("Gap read at", "one end, other held flat");
+    window.assert_says("A crest of");
+    window.click("Use as the ground's shape");
+    let ground = &window.document().ground;
+    let ShapeEntry::Crest(radius) = &ground.shape else {
+        panic!("{:?}", ground.shape)
+    };
+    // (72² + 0.5²)/1 inches by hand: 5184.25 in, 432.02 ft.
+    assert!(
+        (radius.value().inches() - 5184.25).abs() < 0.1,
+        "{}",
+        radius.text()
+    );
+    assert!(radius.half_width().is_some());
+    assert!(ground.straightedge.is_some());
+}
+
+#[test]
+fn the_units_of_the_area_are_the_readers() {
+    let mut window = why_of(SCALPING);
+    window.click("mm");
+    assert_eq!(window.app().system(), System::Millimetre);
+    let (_, why) = worked_out(window.document());
+    let attitude = &why.knobs[0];
+    let rear = attitude.to_limit.as_ref().unwrap().rollers.1;
+    window.assert_says(&System::Millimetre.roller_move(rear));
+}
