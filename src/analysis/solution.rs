@@ -80,15 +80,10 @@ impl Solution {
         let sweep = stood.sweep();
         let height_mm = stood.height_of_cut_mm();
         let corners = figures.underside_on_bar();
+        let plate_from_bar = stood.plate_from_bar();
         let over = |ground: &Ground<f64>| {
             let hardware = unit.hardware.iter().copied().map(Place::exact);
-            lowest_over(
-                ground,
-                stood.plate_from_bar(),
-                corners.into_iter().chain(hardware),
-            )
-            // The knife's four corners are always there.
-            .unwrap_or((0, stood.edge_on_plate, height_mm))
+            lowest_over(ground, plate_from_bar, corners, hardware)
         };
         let owner = |index: usize| match index.checked_sub(corners.len()) {
             None => Lowest::Knife,
@@ -104,7 +99,7 @@ impl Solution {
             underside_clearance: Length::from_mm(underside_mm),
             lowest_on_plate: lowest_on_plate.into(),
             lowest: owner(lowest),
-            lip_bottom_on_plate: (stood.plate_from_bar() * corners[0]).into(),
+            lip_bottom_on_plate: (plate_from_bar * corners[0]).into(),
             terrain,
             on_ground: OnGround {
                 cut: terrain.clearance(pose.edge_on_plate),

@@ -276,17 +276,12 @@ impl Theme {
                 }
             }
             Role::Band => Look {
-                ink: REDDISH_PURPLE,
                 fill: REDDISH_PURPLE.faint(46),
-                width: THIN,
-                dashes: DOTTED,
-                ..plain
+                ..pen(REDDISH_PURPLE, THIN, DOTTED)
             },
             Role::Clip => Look {
-                ink: REDDISH_PURPLE,
-                fill: REDDISH_PURPLE,
                 width: 2.4,
-                ..plain
+                ..paint(REDDISH_PURPLE)
             },
             Role::Dimension => pen(n.ink, THIN, &[]),
             Role::Note => pen(n.middle, THIN, &[]),

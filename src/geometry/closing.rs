@@ -63,6 +63,7 @@ impl<N: Number> Apart<N> {
 
 impl<N: Number> ClosingFigures<N> {
     /// Brings reel and knife together.
+    #[inline]
     pub(super) fn close(&self, apart: &Apart<N>) -> Result<Closed<N>, Impossible> {
         let reel_moved = |centre_in_frame| Closed {
             centre_in_frame,
@@ -77,6 +78,7 @@ impl<N: Number> ClosingFigures<N> {
     }
 }
 
+#[inline]
 fn slide<N: Number>(apart: &Apart<N>, lean_deg: Option<N>) -> Result<Place<N>, Impossible> {
     let direction = if let Some(lean_deg) = lean_deg {
         let (sin, cos) = lean_deg.to_rad().sin_cos();
@@ -114,6 +116,7 @@ fn slide<N: Number>(apart: &Apart<N>, lean_deg: Option<N>) -> Result<Place<N>, I
     Ok(apart.bench_centre + direction * travel)
 }
 
+#[inline]
 fn swing<N: Number>(apart: &Apart<N>, pivot: Place<N>) -> Result<Place<N>, Impossible> {
     let arm = (apart.bench_centre - pivot).hypot();
     let needed = apart.needed_mm();
@@ -166,7 +169,13 @@ fn meet<N: Number>(
 ) -> Option<Place<N>> {
     let short = (start - other).hypot() - radius;
     if short.re().abs() <= 1e-12 * radius.re() {
-        return Some(start + stay_closed(pivot, arm, other, radius, start));
+        // A plain number has no derivative to carry.
+        let is_plain = N::NDERIV == 0;
+        return Some(if is_plain {
+            start
+        } else {
+            start + stay_closed(pivot, arm, other, radius, start)
+        });
     }
     let first = Circle {
         centre: pivot,

@@ -134,6 +134,7 @@ impl Pose {
 }
 
 impl From<Stood<f64>> for Pose {
+    #[inline]
     fn from(stood: Stood<f64>) -> Self {
         Self {
             plate_from_frame: stood.plate_from_frame.into(),

@@ -34,6 +34,7 @@ pub(crate) struct Stood<N> {
 
 impl<N: Number> Stood<N> {
     /// Closes the gap, then sets attitude and height, or stands the unit on its rollers.
+    #[inline]
     pub(crate) fn of(figures: &Figures<N>) -> Result<Self, Impossible> {
         let (bench, setting) = (&figures.bench, &figures.setting);
         let reel_radius_mm = setting.reel_diameter_mm / 2.0;

@@ -41,27 +41,29 @@ impl<N: Number> Figures<N> {
     }
 }
 
-/// The point that stands lowest over the ground: its place in the list, where it stands on the
-/// plate, and how clear. Nothing for an empty list; the first of several that stand equally low.
+/// The point that stands lowest over the ground: its place in the list, knife before hardware,
+/// where it stands on the plate, and how clear; the first of several that stand equally low.
 pub(crate) fn lowest_over<N: Number>(
     ground: &Ground<N>,
     plate_from_bar: Motion<N>,
-    points_on_bar: impl IntoIterator<Item = Place<N>>,
-) -> Option<(usize, Place<N>, N)> {
-    points_on_bar
-        .into_iter()
-        .enumerate()
-        .map(|(index, on_bar)| {
-            let on_plate = plate_from_bar * on_bar;
-            (index, on_plate, ground.clearance_mm(on_plate))
-        })
-        .reduce(|lowest, next| {
-            if next.2.re() < lowest.2.re() {
-                next
-            } else {
-                lowest
-            }
-        })
+    knife_on_bar: [Place<N>; 4],
+    hardware_on_bar: impl Iterator<Item = Place<N>>,
+) -> (usize, Place<N>, N) {
+    let stood = |on_bar| {
+        let on_plate = plate_from_bar * on_bar;
+        (on_plate, ground.clearance_mm(on_plate))
+    };
+    let [first, others @ ..] = knife_on_bar;
+    let (on_plate, clear_mm) = stood(first);
+    let mut lowest = (0, on_plate, clear_mm);
+    let others = others.iter().copied();
+    for (before, on_bar) in others.chain(hardware_on_bar).enumerate() {
+        let (on_plate, clear_mm) = stood(on_bar);
+        if clear_mm.re() < lowest.2.re() {
+            lowest = (before + 1, on_plate, clear_mm);
+        }
+    }
+    lowest
 }
 
 /// The front bottom of the lip, the first thing under the edge to touch the ground.

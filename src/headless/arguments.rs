@@ -105,6 +105,8 @@ pub enum HeadlessCommand {
 }
 
 /// How the window is opened.
+// Each is a word of the command line that stands there or does not.
+#[allow(clippy::struct_excessive_bools)]
 #[derive(Debug, Default, Args)]
 pub struct WindowArguments {
     /// Unit file; a demo unit when left out.

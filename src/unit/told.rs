@@ -78,7 +78,8 @@ impl Told {
             ),
             E::ExpectedMapColon => new(
                 word.start,
-                Some(joined(path, &text[word])),
+                // Where no word stands there is no field to name but the one before.
+                (!word.is_empty()).then(|| joined(path, &text[word.clone()])),
                 "a colon is missing between the field's name and its value",
             ),
             E::TrailingCharacters => {

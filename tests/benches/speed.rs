@@ -8,10 +8,10 @@ use std::hint::black_box;
 use criterion::{Criterion, criterion_group, criterion_main};
 use egui::{Context, RawInput, Rect, pos2, vec2};
 use sweepgauge::analysis::knives::{Trial, map, table};
-use sweepgauge::analysis::{Case, Findings, Solution, Solved};
+use sweepgauge::analysis::{Case, Findings, Solution, Solved, Uncertainty};
 use sweepgauge::app::{App, NoDialogs, Preferences, Session, dress};
 use sweepgauge::drawing::{ShownIn, SideView, Standing, Theme, View, lay_out};
-use sweepgauge::unit::Document;
+use sweepgauge::unit::{Document, Fitted, Follows, KnifePart, Reading, Uncertain};
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
 fn demo() -> Session {
@@ -43,6 +43,33 @@ fn solve_one(criterion: &mut Criterion, name: &str, document: &Document) {
                 solution: &solution,
             })
         });
+    });
+}
+
+fn uncertainty(criterion: &mut Criterion) {
+    let mut unit = Solved::of(&demo().document)
+        .expect("the demo unit has a solution")
+        .unit;
+    let readings = [
+        Reading::ReelDiameter,
+        Reading::HeightOfCut,
+        Reading::Attitude,
+        Reading::BehindCentre,
+        Reading::Gap,
+        Reading::FrontDiameter,
+        Reading::FrontAhead,
+        Reading::RearDiameter,
+        Reading::RearBehind,
+        Reading::Knife(Fitted::Bench, KnifePart::LipThickness),
+    ];
+    let uncertain = readings.map(|reading| Uncertain {
+        reading,
+        half_width: 0.1,
+    });
+    unit.uncertain = uncertain.to_vec();
+    let name = "uncertainty of a unit with 10 uncertain readings";
+    criterion.bench_function(name, |bench| {
+        bench.iter(|| Uncertainty::of(&unit, black_box(&unit.setting), Follows::BENCH));
     });
 }
 
@@ -131,5 +158,5 @@ fn frame(criterion: &mut Criterion) {
     });
 }
 
-criterion_group!(speed, solve, knives, scene, frame);
+criterion_group!(speed, solve, uncertainty, knives, scene, frame);
 criterion_main!(speed);

@@ -71,8 +71,8 @@ pub struct Contribution {
     pub share: f64,
 }
 
-/// Shares of the variance below this are rounding.
-const LEAST_SHARE: f64 = 1e-12;
+/// Sensitivities and shares of the variance below this are rounding.
+const ROUNDING: f64 = 1e-12;
 
 impl Uncertainty {
     /// Works out how far the numbers of a unit in one of its settings can be off.
@@ -93,7 +93,9 @@ impl Uncertainty {
             Some(Part {
                 reading: uncertain.reading,
                 standard: standard_of_half_width(uncertain.half_width),
-                sensitivities: outputs(&inputs).ok()?.map(|output| output.eps),
+                sensitivities: outputs(&inputs)
+                    .ok()?
+                    .map(|output| beyond_rounding(output.eps)),
             })
         });
         Self {
@@ -131,10 +133,19 @@ impl Uncertainty {
             }
         });
         let mut ranking: Vec<_> = contributions
-            .filter(|contribution| contribution.share > LEAST_SHARE)
+            .filter(|contribution| contribution.share > ROUNDING)
             .collect();
         ranking.sort_by(|a, b| b.share.total_cmp(&a.share));
         ranking
+    }
+}
+
+/// What cancels leaves rounding; nothing then.
+fn beyond_rounding(sensitivity: f64) -> f64 {
+    if sensitivity.abs() > ROUNDING {
+        sensitivity
+    } else {
+        0.0
     }
 }
 

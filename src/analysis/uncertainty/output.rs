@@ -153,8 +153,9 @@ pub(super) fn outputs<N: Number>(inputs: &Inputs<N>) -> Result<[N; COUNT], Impos
     let corners = inputs.figures.underside_on_bar();
     let plate_from_bar = stood.plate_from_bar();
     let underside_mm = |ground: &Ground<N>| {
-        let points = corners.into_iter().chain(inputs.hardware_on_bar());
-        lowest_over(ground, plate_from_bar, points).map(|(_, _, clear_mm)| clear_mm)
+        let hardware = inputs.hardware_on_bar();
+        let (_, _, clear_mm) = lowest_over(ground, plate_from_bar, corners, hardware);
+        clear_mm
     };
     let clip_mm = inputs.mowing.map(|mowing| {
         clip_length_mm(
@@ -171,14 +172,14 @@ pub(super) fn outputs<N: Number>(inputs: &Inputs<N>) -> Result<[N; COUNT], Impos
         Output::Attitude => Some(stood.attitude_deg),
         Output::ReelDiameter => Some(inputs.figures.setting.reel_diameter_mm),
         Output::ReelOverPlate => Some(sweep.reel_over_plate_mm(height_mm)),
-        Output::UndersideOverPlate => underside_mm(&Ground::level()),
+        Output::UndersideOverPlate => Some(underside_mm(&Ground::level())),
         Output::LipBottom => Some((plate_from_bar * corners[0]).y),
         Output::CutOnGround => Some(ground.clearance_mm(stood.edge_on_plate)),
         Output::ReelOnGround => Some(ground.clearance_of_disc_mm(stood.reel)),
         Output::ReelAtLowEnd => {
             Some(ground.clearance_of_disc_mm(stood.reel) - inputs.wear.lowers_mm())
         }
-        Output::UndersideOnGround => underside_mm(&ground),
+        Output::UndersideOnGround => Some(underside_mm(&ground)),
         Output::ClipLength => clip_mm,
         Output::ClipToCut => clip_mm.and_then(|clip_mm| clip_to_cut(clip_mm, height_mm)),
     });

@@ -69,7 +69,7 @@ impl App {
         let theme = Self::theme(ui.ctx());
         let system = self.system();
         let size = Vec2::new(ui.available_width(), HEIGHT);
-        let (response, painter) = ui.allocate_painter(size, Sense::hover());
+        let (response, canvas) = ui.allocate_painter(size, Sense::hover());
         let (title, budget) = match part {
             Part::Reel => ("Reel", &why.reel),
             Part::Underside => ("Underside of the knife and its hardware", &why.underside),
@@ -102,7 +102,7 @@ impl App {
                 drawn
             }
         };
-        drawn.painted.paint(&painter);
+        drawn.painted.paint(&canvas);
         let pointed = response.hover_pos().and_then(|at| {
             let mut columns = drawn.charted.columns.iter();
             columns.find(|(_, slot)| rect(*slot).contains(at))
