@@ -9,7 +9,7 @@ use kurbo::{
 };
 use proptest::prelude::*;
 use resvg::usvg;
-use sweepgauge::analysis::{Level, Lowest, Solved};
+use sweepgauge::analysis::{Level, Lowest, Output, Solved};
 use sweepgauge::drawing::fonts;
 use sweepgauge::drawing::{
     Canvas, Dimension, Direction, ENLARGEMENTS, Item, Lens, LensChoice, Mark, Panel, Pen,
@@ -403,30 +403,35 @@ fn every_dimension_is_lettered_with_the_solutions_number_and_measures_it() {
                 .sweep_share
                 .map_or(String::new(), |share| format!(" ({})", system.share(share)));
             let below = system.length(sweep.below_cut);
+            // In the lens with what the readings leave open.
+            let off = |output| match solved.uncertainty.expanded(output) {
+                mm if mm > 0.0 => format!(" ± {}", system.length(Length::from_mm(mm))),
+                _ => String::new(),
+            };
+            let behind = if sweep.behind_centre.mm() < 0.0 {
+                format!("ahead of centre {}", system.length(-sweep.behind_centre))
+            } else {
+                format!("behind centre {}", system.length(sweep.behind_centre))
+            };
+            let behind_off = format!("{behind}{}", off(Output::BehindCentre));
+            let below_off = off(Output::SweepBelowCut);
             let wanted = [
-                (
-                    if sweep.behind_centre.mm() < 0.0 {
-                        format!("ahead of centre {}", system.length(-sweep.behind_centre))
-                    } else {
-                        format!("behind centre {}", system.length(sweep.behind_centre))
-                    },
-                    sweep.behind_centre,
-                    2,
-                ),
+                (behind, sweep.behind_centre),
+                (behind_off, sweep.behind_centre),
                 (
                     format!("height of cut {}", system.length(pose.height_of_cut)),
                     pose.height_of_cut,
-                    1,
                 ),
-                (format!("sweep {below}{share}"), sweep.below_cut, 1),
+                (format!("sweep {below}{below_off}{share}"), sweep.below_cut),
             ];
             let drawn = dimensions(&scene);
             assert_eq!(drawn.len(), 4, "{name}");
-            for (text, number, times) in wanted {
-                let found: Vec<_> = drawn.iter().filter(|(d, _)| d.text == text).collect();
+            for (text, number) in &wanted {
+                let times = wanted.iter().filter(|(other, _)| other == text).count();
+                let found: Vec<_> = drawn.iter().filter(|(d, _)| d.text == *text).collect();
                 assert_eq!(found.len(), times, "{name}: {text}");
                 for (_, measured) in found {
-                    near(&text, *measured, number.mm().abs(), 1e-9);
+                    near(text, *measured, number.mm().abs(), 1e-9);
                 }
             }
 

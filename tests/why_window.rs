@@ -170,7 +170,7 @@ fn a_limit_within_the_readings_doubt_cannot_be_told() {
 #[test]
 fn the_drawing_stands_on_a_crest() {
     let mut window = Start::on(document(SCALPING)).window();
-    window.click("Crest");
+    window.click("On a crest");
     let generation = window.generation();
     window.click("Plate");
     assert_eq!(window.generation(), generation);

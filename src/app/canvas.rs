@@ -160,7 +160,7 @@ impl App {
             ui.separator();
             ui.selectable_value(&mut canvas.standing, Standing::Plate, "Plate");
             ui.selectable_value(&mut canvas.standing, Standing::Turf, "Turf");
-            ui.selectable_value(&mut canvas.standing, Standing::Crest, "Crest")
+            ui.selectable_value(&mut canvas.standing, Standing::Crest, "On a crest")
                 .on_hover_text("Standing on the crest of the form's Ground, or else on the tightest one that the reel crosses");
             ui.separator();
             ui.checkbox(&mut canvas.has_ghost, "Bench ghost")

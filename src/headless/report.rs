@@ -60,8 +60,6 @@ struct MowingNumbers {
 struct FindingText {
     id: &'static str,
     level: &'static str,
-    /// Whether a limit lies within what the readings' ± leave open.
-    cannot_tell: bool,
     text: String,
 }
 
@@ -109,7 +107,6 @@ impl Report {
                 .map(|finding| FindingText {
                     id: finding.id,
                     level: finding.level.word(),
-                    cannot_tell: finding.doubt.is_some(),
                     text: finding.shown_in(solved.unit.system),
                 })
                 .collect(),

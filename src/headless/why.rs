@@ -9,7 +9,7 @@ use crate::analysis::uncertainty::off_in_words;
 use crate::analysis::why::{
     Aim, Budget, Change, Complaint, CrestLimit, Knob, KnobAnswer, Why, causes, pitches,
 };
-use crate::analysis::{Case, Finding, Findings, Output, Uncertainty};
+use crate::analysis::{Case, Finding, Findings, Output, Solved};
 use crate::drawing::CAUTIONS;
 use crate::units::{Length, Measure as _, Share, System, Value};
 
@@ -65,6 +65,8 @@ struct UncertaintyReport {
     reel_clearance_mm: f64,
     underside_clearance_mm: f64,
     sweep_share: f64,
+    /// The findings that cannot be told: a limit lies within what the readings leave open.
+    cannot_tell: Vec<&'static str>,
     /// The readings by what they bring to the variance of what the chosen finding judges.
     improve_first: Vec<ReadingReport>,
 }
@@ -165,7 +167,7 @@ impl<'a> WhyReport<'a> {
                 .iter()
                 .map(|answer| KnobReport::of(read, answer, system))
                 .collect(),
-            uncertainty: UncertaintyReport::of(&read.solved.uncertainty, why.finding),
+            uncertainty: UncertaintyReport::of(&read.solved, why.finding),
             causes: complaint.map(|complaint| {
                 let causes = causes(&case, complaint).into_iter();
                 causes
@@ -183,7 +185,9 @@ impl<'a> WhyReport<'a> {
 }
 
 impl UncertaintyReport {
-    fn of(uncertainty: &Uncertainty, finding: &str) -> Self {
+    fn of(solved: &Solved, finding: &str) -> Self {
+        let uncertainty = &solved.uncertainty;
+        let in_doubt = solved.findings.iter().filter(|f| f.doubt.is_some());
         let output = Findings::output_of(finding).unwrap_or(Output::SweepBelowCut);
         Self {
             behind_centre_mm: uncertainty.expanded(Output::BehindCentre),
@@ -191,6 +195,7 @@ impl UncertaintyReport {
             reel_clearance_mm: uncertainty.expanded(Output::ReelAtLowEnd),
             underside_clearance_mm: uncertainty.expanded(Output::UndersideOnGround),
             sweep_share: uncertainty.expanded(Output::SweepShare),
+            cannot_tell: in_doubt.map(|finding| finding.id).collect(),
             improve_first: uncertainty
                 .ranking(output)
                 .into_iter()
