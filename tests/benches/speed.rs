@@ -4,14 +4,16 @@
 //! `cargo bench` prints the figures; DEVELOPERS.md keeps those of one machine.
 
 use std::hint::black_box;
+use std::path::Path;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use egui::{Context, RawInput, Rect, pos2, vec2};
 use sweepgauge::analysis::knives::{Trial, map, table};
+use sweepgauge::analysis::why::{Aim, Why};
 use sweepgauge::analysis::{Case, Findings, Solution, Solved, Uncertainty};
 use sweepgauge::app::{App, NoDialogs, Preferences, Session, dress};
 use sweepgauge::drawing::{ShownIn, SideView, Standing, Theme, View, lay_out};
-use sweepgauge::unit::{Document, Fitted, Follows, KnifePart, Reading, Uncertain};
+use sweepgauge::unit::{Document, Fitted, Follows, KnifePart, Reading, Uncertain, read_text};
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
 fn demo() -> Session {
@@ -70,6 +72,25 @@ fn uncertainty(criterion: &mut Criterion) {
     let name = "uncertainty of a unit with 10 uncertain readings";
     criterion.bench_function(name, |bench| {
         bench.iter(|| Uncertainty::of(&unit, black_box(&unit.setting), Follows::BENCH));
+    });
+}
+
+/// Budgets, crests, every knob and the uncertainty of a unit whose readings carry ±.
+fn why(criterion: &mut Criterion) {
+    let text = include_str!("../../demo-units/greens-scalping.ron");
+    let document = read_text(Path::new("greens"), text).expect("the demo unit is a right file");
+    let solved = Solved::of(&document).expect("the demo unit has a solution");
+    let unit = &solved.unit;
+    criterion.bench_function("budget, knobs and uncertainty", |bench| {
+        bench.iter(|| {
+            let why = Why::of(&document, black_box(&solved), None, Aim::Fine);
+            (why, Uncertainty::of(unit, &unit.setting, unit.follows))
+        });
+    });
+    let eight = eight_knives();
+    let solved = Solved::of(&eight).expect("the demo unit has a solution");
+    criterion.bench_function("budget and knobs with 8 knives listed", |bench| {
+        bench.iter(|| Why::of(&eight, black_box(&solved), Some("sweep"), Aim::Fine));
     });
 }
 
@@ -158,5 +179,5 @@ fn frame(criterion: &mut Criterion) {
     });
 }
 
-criterion_group!(speed, solve, uncertainty, knives, scene, frame);
+criterion_group!(speed, solve, why, uncertainty, knives, scene, frame);
 criterion_main!(speed);
