@@ -157,7 +157,7 @@ fn a_limit_within_the_readings_doubt_cannot_be_told() {
     assert!(doubt.off.base() > 0.044);
     let window = Start::on(document(&text)).window();
     window.assert_says("over as measured, cannot tell");
-    window.assert_says("Cannot tell for sure: sweep below the cut");
+    window.assert_says("Cannot tell, over as measured: sweep below the cut");
     let sure = Solved::of(&document(SCALPING)).unwrap();
     let sweep = sure
         .findings

@@ -7,7 +7,7 @@ use super::lens::{Lens, LensChoice};
 use super::paper::{Anchor, Mark, Paper};
 use super::theme::Pen;
 use super::{Panel, Role, ShownIn, SideView, Theme, View, lay_out, level_symbol};
-use crate::analysis::{Findings, Level, Solution};
+use crate::analysis::{Finding, Findings, Level, Solution};
 use crate::units::System;
 
 /// The usual cautions, on screen and on paper.
@@ -122,38 +122,32 @@ impl PlateSheet {
     }
 }
 
-/// The verdict in few words: the level, and what is worst.
+/// The verdict in few words: the level, what is worst, and what cannot be told.
 #[must_use]
 pub fn verdict(findings: &Findings) -> (Level, String) {
     let worst = findings.worst();
-    let text = match worst {
-        Level::Fine if findings.are_in_doubt() => "Fine as measured".to_owned(),
-        Level::Fine => "Fine: every finding is within its limits".to_owned(),
-        level => {
-            let titles: Vec<_> = findings
-                .iter()
-                .filter(|f| f.level == level)
-                .map(|f| f.title.to_lowercase())
-                .collect();
-            let word = if level == Level::Over {
-                "Over"
-            } else {
-                "Watch"
-            };
-            format!("{word}: {}", titles.join(", "))
-        }
+    let titles = |is_wanted: &dyn Fn(&Finding) -> bool| {
+        let titles = findings.iter().filter(|finding| is_wanted(finding));
+        let titles: Vec<_> = titles.map(|f| f.title.to_lowercase()).collect();
+        titles.join(", ")
     };
-    let doubted: Vec<_> = findings
-        .iter()
-        .filter(|finding| finding.doubt.is_some())
-        .map(|finding| finding.title.to_lowercase())
-        .collect();
-    if doubted.is_empty() {
-        (worst, text)
+    let certain = titles(&|finding| finding.level == worst && finding.doubt.is_none());
+    let doubted = titles(&|finding| finding.doubt.is_some());
+    let word = match worst {
+        Level::Fine => "Fine",
+        Level::Watch => "Watch",
+        Level::Over => "Over",
+    };
+    let text = if doubted.is_empty() && worst == Level::Fine {
+        "Fine: every finding is within its limits".to_owned()
+    } else if doubted.is_empty() {
+        format!("{word}: {certain}")
+    } else if worst == Level::Fine || certain.is_empty() {
+        format!("Cannot tell, {} as measured: {doubted}", worst.word())
     } else {
-        let text = format!("{text}. Cannot tell for sure: {}", doubted.join(", "));
-        (worst, text)
-    }
+        format!("{word}: {certain}; cannot tell: {doubted}")
+    };
+    (worst, text)
 }
 
 /// The numbers that stand under a drawing, each with its name.

@@ -35,11 +35,19 @@ impl Sketch {
     }
 
     fn sink(&mut self) {
-        self.ground(Role::Soil);
-        self.roller((-10.0, 24.0), 34.0);
-        self.line(Role::Datum, (-10.0, -10.0), (70.0, -10.0));
-        self.upwards(58.0, -10.0, 0.0);
-        self.word((78.0, 10.0), "turf");
+        self.hatched(
+            Role::Soil,
+            &[
+                (-104.0, -26.0),
+                (-104.0, 14.0),
+                (104.0, 14.0),
+                (104.0, -26.0),
+            ],
+        );
+        self.roller((-10.0, 36.0), 34.0);
+        self.line(Role::Datum, (-10.0, 2.0), (70.0, 2.0));
+        self.upwards(58.0, 2.0, 14.0);
+        self.word((84.0, 24.0), "turf");
     }
 
     fn arc(&mut self, up: f64) {
@@ -61,20 +69,20 @@ impl Sketch {
 
     fn crest(&mut self) {
         self.arc(16.0);
-        self.roller((-70.0, 27.0), 19.0);
-        self.roller((70.0, 27.0), 19.0);
-        self.line(Role::Datum, (-70.0, 8.0), (70.0, 8.0));
+        self.roller((-80.0, 22.0), 16.0);
+        self.roller((80.0, 22.0), 16.0);
+        self.line(Role::Datum, (-80.0, 6.0), (80.0, 6.0));
         self.knife((0.0, 40.0));
-        self.upwards(24.0, 8.0, 15.0);
+        self.upwards(24.0, 6.0, 15.1);
     }
 
     fn hollow(&mut self) {
         self.arc(-16.0);
-        self.roller((-70.0, 12.0), 19.0);
-        self.roller((70.0, 12.0), 19.0);
-        self.line(Role::Datum, (-70.0, -7.0), (70.0, -7.0));
+        self.roller((-80.0, 10.0), 16.0);
+        self.roller((80.0, 10.0), 16.0);
+        self.line(Role::Datum, (-80.0, -6.0), (80.0, -6.0));
         self.knife((0.0, 30.0));
-        self.upwards(24.0, -15.5, -7.0);
+        self.upwards(24.0, -15.1, -6.0);
     }
 
     fn runout(&mut self) {

@@ -154,7 +154,7 @@ fn column_help_ui(ui: &mut Ui, column: Column, budget: &Budget, theme: Theme, sy
     ui.label(kind.meaning());
     picture_ui(ui, kind, number, theme);
     let fields: Vec<_> = kind.fields().iter().map(|path| name_of(path)).collect();
-    ui.label(RichText::new(format!("From: {}", fields.join(", "))).weak());
+    ui.label(RichText::new(format!("From: {}", fields.join("; "))).weak());
 }
 
 /// The step's picture, not to scale.
