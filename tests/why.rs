@@ -7,7 +7,7 @@ mod common;
 mod example;
 
 use std::path::Path;
-use std::process::{Command, Output};
+use std::process::Command;
 
 use common::believable_unit;
 use example::{demo_units, example};
@@ -17,7 +17,7 @@ use sweepgauge::analysis::why::{
     Aim, Budget, Change, Complaint, CrestLimit, CrestLimits, Knob, KnobAnswer, StepKind, Strength,
     Why, WhyNot, causes, pitches,
 };
-use sweepgauge::analysis::{Case, Findings, Judged, Level, Solution, Solved};
+use sweepgauge::analysis::{Case, Findings, Judged, Level, Output, Solution, Solved};
 use sweepgauge::geometry::{Setting, Shape, Stance, Terrain, touching_crest};
 use sweepgauge::unit::{Document, read, read_text};
 use sweepgauge::units::{Angle, Length};
@@ -516,7 +516,7 @@ fn a_roller_marks_at_its_circumference_and_a_reel_at_its_clips() {
 
 // The command line.
 
-fn run(arguments: &[&str]) -> Output {
+fn run(arguments: &[&str]) -> std::process::Output {
     Command::new(env!("CARGO_BIN_EXE_sweepgauge"))
         .args(arguments)
         .output()
@@ -602,4 +602,58 @@ fn the_text_tells_the_causes_of_a_complaint_and_the_cautions() {
         );
         assert!(text.contains("engine off"), "{text}");
     }
+}
+
+#[test]
+fn the_json_tells_the_expanded_uncertainty_and_what_to_improve_first() {
+    let folder = env!("CARGO_MANIFEST_DIR");
+    for name in ["greens-scalping", "greens-walking", "sports-metric"] {
+        let file = format!("{folder}/demo-units/{name}.ron");
+        let why = json(&["why", &file, "--json", "--finding", "sweep"]);
+        let told = &why["uncertainty"];
+        let solved = solved(&read(Path::new(&file)).unwrap());
+        for (key, output) in [
+            ("behind_centre_mm", Output::BehindCentre),
+            ("sweep_below_cut_mm", Output::SweepBelowCut),
+            ("reel_clearance_mm", Output::ReelOnGround),
+        ] {
+            let told = told[key].as_f64().unwrap();
+            let wanted = 2.0 * solved.uncertainty.standard(output);
+            assert!(told > 0.0 && (told - wanted).abs() < 1e-12, "{name} {key}");
+        }
+        let shares: Vec<f64> = told["improve_first"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|reading| reading["share_of_variance"].as_f64().unwrap())
+            .collect();
+        assert!(
+            shares.windows(2).all(|pair| pair[0] >= pair[1]),
+            "{shares:?}"
+        );
+        assert!(
+            (shares.iter().sum::<f64>() - 1.0).abs() < 1e-9,
+            "{shares:?}"
+        );
+    }
+}
+
+#[test]
+fn a_finding_in_doubt_is_told_on_the_command_line() {
+    let file = tempfile::NamedTempFile::with_suffix(".ron").unwrap();
+    let text = example(&[(
+        "behind_centre: \"0.3 in\"",
+        "behind_centre: \"0.41 in ± 0.05 in\"",
+    )]);
+    std::fs::write(file.path(), text).unwrap();
+    let path = file.path().to_str().unwrap();
+    let why = json(&["why", path, "--json"]);
+    assert_eq!(why["uncertainty"]["cannot_tell"][0], "sweep");
+    let report = json(&["report", path, "--json"]);
+    let sweep = &report["findings"][0];
+    assert_eq!(sweep["id"], "sweep");
+    assert!(
+        sweep["text"].as_str().unwrap().contains("Cannot tell"),
+        "{sweep}"
+    );
 }

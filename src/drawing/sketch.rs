@@ -7,7 +7,7 @@ use super::{Dimension, Direction, Label, Role, Scene, Shape};
 /// How far a curve may stray.
 pub(super) const EXACT: f64 = 0.01;
 /// The picture.
-const FRAME: Rect = Rect::new(-100.0, -22.0, 100.0, 78.0);
+const FRAME: Rect = Rect::new(-100.0, -34.0, 100.0, 78.0);
 
 /// A small picture being drawn, in units of its own, the ground at 0.
 pub(super) struct Sketch {
@@ -28,7 +28,7 @@ impl Sketch {
     }
 
     pub(super) fn ground(&mut self, role: Role) {
-        let ground = Rect::new(-100.0, -22.0, 100.0, 0.0).to_path(EXACT);
+        let ground = Rect::new(-100.0, -34.0, 100.0, 0.0).to_path(EXACT);
         self.scene.add(role, Shape::Hatch(ground));
         self.line(role, (-100.0, 0.0), (100.0, 0.0));
     }

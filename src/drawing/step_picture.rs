@@ -38,10 +38,10 @@ impl Sketch {
         self.hatched(
             Role::Soil,
             &[
-                (-104.0, -26.0),
+                (-104.0, -36.0),
                 (-104.0, 14.0),
                 (104.0, 14.0),
-                (104.0, -26.0),
+                (104.0, -36.0),
             ],
         );
         self.roller((-10.0, 36.0), 34.0);
@@ -61,8 +61,8 @@ impl Sketch {
         let mut soil = arc.to_path(EXACT);
         self.scene.add(Role::Soil, Shape::Line(soil.clone()));
         let end = if up > 0.0 { 100.0 } else { -100.0 };
-        soil.line_to((end, -22.0));
-        soil.line_to((-end, -22.0));
+        soil.line_to((end, -34.0));
+        soil.line_to((-end, -34.0));
         soil.close_path();
         self.scene.add(Role::Soil, Shape::Hatch(soil));
     }

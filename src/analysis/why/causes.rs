@@ -112,7 +112,7 @@ impl Strength {
     pub fn word(self) -> &'static str {
         match self {
             Self::NotMeasured => "not measured",
-            Self::Known(strength) if strength >= 1.0 => "makes this mark",
+            Self::Known(strength) if strength >= 1.0 => "can make this mark",
             Self::Known(strength) if strength >= Self::PART => "has a part",
             Self::Known(strength) if strength > 0.0 => "weak",
             Self::Known(_) => "no part",

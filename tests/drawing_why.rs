@@ -1,0 +1,332 @@
+//! What is drawn about why a unit marks the turf: the crest, the band, the stepped bars and the
+//! small pictures, without a screen.
+
+#[allow(dead_code)] // the files of other tests
+#[path = "common/example.rs"]
+mod example;
+
+use std::path::Path;
+
+use example::{demo_units, example};
+use kurbo::{BezPath, Point, Rect, Shape as _};
+use sweepgauge::analysis::knives::{Over, Trial, bands, measured_at};
+use sweepgauge::analysis::other_readings::BehindFrom;
+use sweepgauge::analysis::why::{Budget, CrestLimits, StepKind};
+use sweepgauge::analysis::{Level, Output, Solved, Uncertainty};
+use sweepgauge::drawing::{
+    BudgetChart, Canvas, Column, LensChoice, Mark, PlateSheet, Role, Scene, Shape, ShownIn,
+    SideView, Standing, Theme, View, lay_out, reading_picture, step_picture, to_svg,
+};
+use sweepgauge::geometry::Shape as GroundShape;
+use sweepgauge::unit::{Document, Follows, read, read_text};
+use sweepgauge::units::{Length, System};
+
+fn document(text: &str) -> Document {
+    read_text(Path::new("test unit"), text).unwrap()
+}
+
+fn every_unit() -> Vec<(Document, Solved)> {
+    demo_units()
+        .iter()
+        .map(|file| read(file).unwrap())
+        .map(|document| {
+            let solved = Solved::of(&document).unwrap();
+            (document, solved)
+        })
+        .collect()
+}
+
+fn side_view(solved: &Solved, standing: Standing) -> SideView<'_> {
+    SideView {
+        case: solved.case(),
+        findings: &solved.findings,
+        uncertainty: Some(&solved.uncertainty),
+        ghost: None,
+        overlays: &[],
+        standing,
+        system: solved.unit.system,
+    }
+}
+
+fn lines(scene: &Scene, role: Role) -> Vec<BezPath> {
+    scene
+        .of_role(role)
+        .filter_map(|shape| match shape {
+            Shape::Line(path) => Some(path.clone()),
+            _ => None,
+        })
+        .collect()
+}
+
+/// The soil's surface as drawn.
+fn soil(scene: &Scene) -> Vec<Point> {
+    let lines = lines(scene, Role::Soil);
+    let points = lines.iter().flat_map(|path| path.elements());
+    points.filter_map(kurbo::PathEl::end_point).collect()
+}
+
+#[test]
+fn on_the_tightest_crest_the_soil_bends_up_to_the_reel_and_no_further() {
+    for (document, solved) in every_unit() {
+        let pose = &solved.solution.pose;
+        if matches!(solved.unit.shape, GroundShape::Crest(_)) {
+            continue;
+        }
+        let Some(radius) = CrestLimits::of(&solved.case()).reel.radius() else {
+            continue;
+        };
+        let scene = side_view(&solved, Standing::Crest).scene();
+        let surface = soil(&scene);
+        let name = &document.name;
+        // The circle through three points of the drawn line has the crest's radius.
+        let (a, b, c) = (
+            surface[10],
+            surface[surface.len() / 2],
+            surface[surface.len() - 11],
+        );
+        let area = (b - a).cross(c - a).abs() / 2.0;
+        let drawn = (b - a).hypot() * (c - b).hypot() * (c - a).hypot() / (4.0 * area);
+        assert!((drawn / radius.mm() - 1.0).abs() < 1e-3, "{name}: {drawn}");
+        let nearest = surface
+            .iter()
+            .map(|point| (*point - pose.centre_on_plate).hypot() - pose.reel_radius_mm)
+            .fold(f64::INFINITY, f64::min);
+        assert!(nearest.abs() < 0.05, "{name}: {nearest}");
+        assert!(
+            scene
+                .words()
+                .any(|word| word == "the reel touches the crest")
+        );
+        let shown = solved.unit.system.radius(radius);
+        assert!(scene.words().any(|word| word.contains(&shown)), "{name}");
+    }
+}
+
+#[test]
+fn a_crest_that_was_entered_is_the_one_drawn_also_while_the_unit_is_on_turf() {
+    let text = example(&[("shape: Level)", "shape: Crest(\"3 m\"))")]);
+    let solved = Solved::of(&document(&text)).unwrap();
+    let on = |standing| soil(&side_view(&solved, standing).scene());
+    assert_eq!(on(Standing::Crest), on(Standing::Turf));
+    let scene = side_view(&solved, Standing::Crest).scene();
+    let clear = solved.solution.on_ground.reel_clearance;
+    let told = format!("reel {} over the crest", solved.unit.system.length(clear));
+    assert!(scene.words().any(|word| word == told), "{told}");
+}
+
+#[test]
+fn the_band_is_as_wide_as_the_sweep_is_unsure_and_none_is_drawn_without_doubt() {
+    let mut banded = 0;
+    for (document, solved) in every_unit() {
+        let off = solved.uncertainty.expanded(Output::SweepBelowCut);
+        let scene = side_view(&solved, Standing::Plate).scene();
+        let sides = lines(&scene, Role::Band);
+        if off <= 0.0 {
+            assert!(sides.is_empty(), "{}", document.name);
+            continue;
+        }
+        banded += 1;
+        let lowest = solved.solution.pose.lowest_of_reel_on_plate().y;
+        let foot = |path: &BezPath| path.bounding_box().y0;
+        let mut feet: Vec<f64> = sides.iter().map(foot).collect();
+        feet.sort_by(f64::total_cmp);
+        assert_eq!(feet.len(), 2);
+        assert!((feet[0] - (lowest - off)).abs() < 1e-5, "{}", document.name);
+        assert!((feet[1] - (lowest + off)).abs() < 1e-5, "{}", document.name);
+    }
+    assert!(banded >= 3, "{banded}");
+}
+
+#[test]
+fn the_plots_bands_are_the_uncertainty_of_each_place() {
+    for (document, solved) in every_unit() {
+        let unit = &solved.unit;
+        let trial = Trial::of(&solved.solution);
+        let knife = (unit.fitted, unit.setting.knife);
+        for over in Over::ALL {
+            let Some(found) = bands(unit, &trial, knife, over) else {
+                assert!(unit.uncertain.is_empty(), "{}", document.name);
+                continue;
+            };
+            assert!(!unit.uncertain.is_empty());
+            for (index, band) in found.iter().enumerate() {
+                for place in band {
+                    let value = measured_at(unit, &trial, knife.1, over, place.at).unwrap()[index];
+                    let middle = f64::midpoint(place.low_mm, place.high_mm);
+                    assert!((middle - value).abs() < 1e-9, "{}", document.name);
+                    assert!(place.low_mm <= place.high_mm);
+                }
+            }
+        }
+    }
+    // At the setting in force the sweep's band is that of the setting with the diameter exact.
+    let text = example(&[(
+        "behind_centre: \"0.3 in\"",
+        "behind_centre: \"0.3 in ± 0.02 in\"",
+    )]);
+    let solved = Solved::of(&document(&text)).unwrap();
+    let unit = &solved.unit;
+    let trial = Trial::of(&solved.solution);
+    let found = bands(
+        unit,
+        &trial,
+        (unit.fitted, unit.setting.knife),
+        Over::Attitude,
+    )
+    .unwrap();
+    let now = trial.attitude.deg();
+    let nearest = found[0]
+        .iter()
+        .min_by(|a, b| (a.at - now).abs().total_cmp(&(b.at - now).abs()))
+        .unwrap();
+    let follows = Follows {
+        attitude: false,
+        ..unit.follows
+    };
+    let wanted = Uncertainty::of(unit, &unit.setting, follows).expanded(Output::SweepBelowCut);
+    let half = (nearest.high_mm - nearest.low_mm) / 2.0;
+    assert!((half / wanted - 1.0).abs() < 0.1, "{half} {wanted}");
+}
+
+/// The bars of a chart, outlines of the pens that draw them.
+fn bars(marks: &[Mark], slot: Rect) -> Vec<Rect> {
+    marks
+        .iter()
+        .filter_map(|mark| match mark {
+            Mark::Fill { path, role, .. } if *role != Role::Paper && *role != Role::Soil => {
+                Some(path.bounding_box())
+            }
+            _ => None,
+        })
+        .filter(|bar| slot.contains_rect(*bar))
+        .collect()
+}
+
+#[test]
+fn the_bars_of_a_budget_are_as_high_as_its_steps_and_stand_on_each_other() {
+    let wear = "shape: Crest(\"5 m\")), wear: (rear_runout: \"0.4 mm\", end_difference: \"1 mm\")";
+    let text = example(&[(
+        "roller_sink: \"0 mm\", shape: Level)",
+        &format!("roller_sink: \"2 mm\", {wear}"),
+    )]);
+    let solved = Solved::of(&document(&text)).unwrap();
+    let budget = Budget::of_reel(&solved.case());
+    let window = Rect::new(0.0, 0.0, 840.0, 240.0);
+    let charted = BudgetChart {
+        title: "Reel",
+        budget: &budget,
+        level: Level::Fine,
+        least: None,
+        system: System::Millimetre,
+    }
+    .lay_out(window, Theme::Light);
+    assert_eq!(charted.columns.len(), 7);
+    let bar = |index: usize| {
+        let bars = bars(&charted.panel.marks, charted.columns[index].1);
+        assert_eq!(bars.len(), 1, "{index}");
+        bars[0]
+    };
+    let whole = bar(0);
+    let paper_per_mm = whole.height() / budget.steps[0].by.mm();
+    for (index, step) in budget.steps.iter().enumerate().skip(1) {
+        let this = bar(index);
+        assert!(
+            (this.height() - step.by.mm().abs() * paper_per_mm).abs() < 1e-6,
+            "{step:?}"
+        );
+        let before = whole.y1 - budget.steps[index - 1].left.mm() * paper_per_mm;
+        assert!((this.y0 - before).abs() < 1e-6, "{step:?}");
+    }
+    let last = bar(6);
+    assert!((last.height() - budget.left().mm() * paper_per_mm).abs() < 1e-6);
+    assert!((last.y1 - whole.y1).abs() < 1e-6);
+    let said = |wanted: &str| {
+        charted
+            .panel
+            .marks
+            .iter()
+            .any(|mark| matches!(mark, Mark::Text { text, .. } if text == wanted))
+    };
+    for step in &budget.steps {
+        assert!(said(&System::Millimetre.length(step.by)) && said(step.kind.name()));
+    }
+    assert!(said(&System::Millimetre.length(budget.left())));
+    let columns: Vec<_> = charted.columns.iter().map(|(column, _)| *column).collect();
+    assert_eq!(columns.last(), Some(&Column::Left));
+    assert_eq!(columns[0], Column::Step(StepKind::HeightOfCut));
+}
+
+#[test]
+fn a_budget_that_ends_in_the_soil_is_drawn_below_it() {
+    let text = example(&[("roller_sink: \"0 mm\"", "roller_sink: \"14 mm\"")]);
+    let solved = Solved::of(&document(&text)).unwrap();
+    let budget = Budget::of_reel(&solved.case());
+    assert!(budget.left().mm() < 0.0);
+    let charted = BudgetChart {
+        title: "Reel",
+        budget: &budget,
+        level: Level::Over,
+        least: Some(Length::from_mm(0.5)),
+        system: System::Millimetre,
+    }
+    .lay_out(Rect::new(0.0, 0.0, 840.0, 240.0), Theme::Dark);
+    let first = bars(&charted.panel.marks, charted.columns[0].1)[0];
+    let last = bars(&charted.panel.marks, charted.columns[6].1)[0];
+    assert!(
+        (last.y0 - first.y1).abs() < 1e-6 && last.y1 > first.y1,
+        "{first:?} {last:?}"
+    );
+    assert!(charted.panel.window.contains_rect(last));
+}
+
+#[test]
+fn every_step_and_every_reading_has_a_picture_with_its_number_whole_on_it() {
+    let kinds = [
+        StepKind::HeightOfCut,
+        StepKind::RollerSink,
+        StepKind::Crest,
+        StepKind::Hollow,
+        StepKind::RollerRunout,
+        StepKind::EndDifference,
+        StepKind::Sweep,
+        StepKind::Underside,
+    ];
+    let number = "0.128 in";
+    let steps = kinds.map(|kind| step_picture(kind, number.to_owned()));
+    let readings = BehindFrom::ALL.map(|method| reading_picture(method, number.to_owned()));
+    let window = Rect::new(0.0, 0.0, 320.0, 160.0);
+    let mut seen: Vec<Scene> = Vec::new();
+    for scene in steps.into_iter().chain(readings) {
+        assert!(!seen.contains(&scene));
+        let view = View::fitting(scene.bounds, window);
+        let panel = lay_out(&scene, &view, ShownIn::Whole, Theme::Light);
+        let at = panel.marks.iter().find_map(|mark| match mark {
+            Mark::Text { text, at, .. } if text == number => Some(*at),
+            _ => None,
+        });
+        let at = at.expect("its number");
+        assert!(window.inset(-8.0).contains(at), "{at:?}");
+        seen.push(scene);
+    }
+}
+
+#[test]
+fn a_sheet_on_a_crest_is_written_as_svg() {
+    let (document, solved) = every_unit().remove(0);
+    let view = side_view(&solved, Standing::Crest);
+    let sheet = PlateSheet::of(
+        &document.name,
+        "plain",
+        &view,
+        LensChoice::default(),
+        Theme::Light,
+    );
+    let svg = to_svg(&sheet);
+    assert!(
+        svg.contains("tightest crest the reel crosses"),
+        "{}",
+        svg.len()
+    );
+    let (whole, lens) = Canvas::split(Rect::new(0.0, 0.0, 900.0, 600.0), true);
+    assert!(lens.is_some_and(|lens| lens.x0 >= whole.x1 - 1.0));
+}
