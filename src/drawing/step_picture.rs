@@ -50,11 +50,11 @@ impl Sketch {
         self.word((84.0, 24.0), "turf");
     }
 
-    fn arc(&mut self, up: f64) {
-        // A crest for a rise of the middle, a hollow for a fall.
+    /// A crest for a rise of the middle over its ends, which stand at `base`, a hollow for a fall.
+    fn arc(&mut self, base: f64, up: f64) {
         let half = 100.0_f64;
         let radius = (half * half + up * up) / (2.0 * up.abs());
-        let centre = Point::new(0.0, up - radius.copysign(up));
+        let centre = Point::new(0.0, base + up - radius.copysign(up));
         let turn = (half / radius).asin();
         let middle = std::f64::consts::FRAC_PI_2.copysign(up);
         let arc = Arc::new(centre, (radius, radius), middle + turn, -2.0 * turn, 0.0);
@@ -68,7 +68,7 @@ impl Sketch {
     }
 
     fn crest(&mut self) {
-        self.arc(16.0);
+        self.arc(0.0, 16.0);
         self.roller((-80.0, 22.0), 16.0);
         self.roller((80.0, 22.0), 16.0);
         self.line(Role::Datum, (-80.0, 6.0), (80.0, 6.0));
@@ -77,12 +77,12 @@ impl Sketch {
     }
 
     fn hollow(&mut self) {
-        self.arc(-16.0);
-        self.roller((-80.0, 10.0), 16.0);
-        self.roller((80.0, 10.0), 16.0);
-        self.line(Role::Datum, (-80.0, -6.0), (80.0, -6.0));
-        self.knife((0.0, 30.0));
-        self.upwards(24.0, -15.1, -6.0);
+        self.arc(16.0, -16.0);
+        self.roller((-80.0, 26.0), 16.0);
+        self.roller((80.0, 26.0), 16.0);
+        self.line(Role::Datum, (-80.0, 10.0), (80.0, 10.0));
+        self.knife((0.0, 44.0));
+        self.upwards(24.0, 0.9, 10.0);
     }
 
     fn runout(&mut self) {
