@@ -14,6 +14,7 @@ mod drafts;
 mod field;
 mod files;
 mod form;
+mod form_ground;
 mod form_knives;
 mod form_limits;
 mod form_straightedge;

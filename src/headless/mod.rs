@@ -9,6 +9,7 @@ mod picture;
 mod report;
 mod what_if;
 mod why;
+mod why_report;
 
 pub use arguments::{Arguments, Command, HeadlessCommand, WindowArguments};
 pub use knives::{Printed, knives};

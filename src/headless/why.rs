@@ -2,16 +2,15 @@
 
 use std::fmt::Write as _;
 
-use serde::Serialize;
-
+use super::why_report::WhyReport;
 use super::{Problem, Read};
 use crate::analysis::uncertainty::off_in_words;
 use crate::analysis::why::{
-    Aim, Budget, Change, Complaint, CrestLimit, Knob, KnobAnswer, Why, causes, pitches,
+    Aim, Change, Complaint, CrestLimit, Knob, KnobAnswer, Why, causes, pitches,
 };
-use crate::analysis::{Case, Finding, Findings, Output, Solved};
+use crate::analysis::{Case, Finding, Findings, Output};
 use crate::drawing::CAUTIONS;
-use crate::units::{Length, Measure as _, Share, System, Value};
+use crate::units::{Measure as _, Share, System};
 
 /// What is asked.
 #[derive(Clone, Copy, Debug, Default)]
@@ -42,83 +41,6 @@ pub fn finding_named(case: &Case, name: &str) -> Result<&'static str, Problem> {
     })
 }
 
-#[derive(Clone, Debug, PartialEq, Serialize)]
-struct WhyReport<'a> {
-    unit: &'a str,
-    knife: &'a str,
-    budget: Vec<StepReport>,
-    underside_budget: Vec<StepReport>,
-    crest_to_scalp_mm: Option<f64>,
-    crest_to_drag_mm: Option<f64>,
-    knobs: Vec<KnobReport>,
-    uncertainty: UncertaintyReport,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    causes: Option<Vec<CauseReport>>,
-}
-
-/// Expanded uncertainties, k = 2.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-struct UncertaintyReport {
-    behind_centre_mm: f64,
-    sweep_below_cut_mm: f64,
-    /// Of what the budget ends with.
-    reel_clearance_mm: f64,
-    underside_clearance_mm: f64,
-    sweep_share: f64,
-    /// The findings that cannot be told: a limit lies within what the readings leave open.
-    cannot_tell: Vec<&'static str>,
-    /// The readings by what they bring to the variance of what the chosen finding judges.
-    improve_first: Vec<ReadingReport>,
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize)]
-struct ReadingReport {
-    reading: String,
-    share_of_variance: f64,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-struct StepReport {
-    id: &'static str,
-    mm: f64,
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize)]
-struct KnobReport {
-    id: &'static str,
-    finding: &'static str,
-    /// How far the knob turns to the finding's limit; nothing where it does not reach it.
-    change: Option<f64>,
-    unit: &'static str,
-    reaches_limit: bool,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    why_not: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    knife: Option<String>,
-    change_to_middle: Option<f64>,
-    front_roller_by_mm: Option<f64>,
-    rear_roller_by_mm: Option<f64>,
-    others: Vec<OtherReport>,
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize)]
-struct OtherReport {
-    finding: &'static str,
-    before: f64,
-    after: f64,
-    level_before: &'static str,
-    level_after: &'static str,
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize)]
-struct CauseReport {
-    id: &'static str,
-    strength: Option<f64>,
-    word: &'static str,
-    text: String,
-    confirm: &'static str,
-}
-
 /// Tells why a unit that was read marks the turf.
 #[must_use]
 pub fn why(read: &Read, asked: Asked) -> String {
@@ -130,119 +52,7 @@ pub fn why(read: &Read, asked: Asked) -> String {
     }
 }
 
-fn steps(budget: &Budget, left: &'static str) -> Vec<StepReport> {
-    let steps = budget.steps.iter().map(|step| StepReport {
-        id: step.kind.id(),
-        mm: step.by.mm(),
-    });
-    let left = StepReport {
-        id: left,
-        mm: budget.left().mm(),
-    };
-    steps.chain([left]).collect()
-}
-
-/// A change in the unit that programs are told: millimetres, degrees, metres a second, turns a minute.
-fn told(value: Value) -> f64 {
-    match value {
-        Value::Speed(speed) => speed.mm_per_s() / 1000.0,
-        other => other.base(),
-    }
-}
-
-impl<'a> WhyReport<'a> {
-    fn of(read: &'a Read, why: &Why, complaint: Option<Complaint>) -> Self {
-        let system = read.solved.unit.system;
-        let case = read.solved.case();
-        let mm = |limit: CrestLimit| limit.radius().map(Length::mm);
-        Self {
-            unit: &read.document.name,
-            knife: read.document.fitted_name(),
-            budget: steps(&why.reel, "reel_clearance"),
-            underside_budget: steps(&why.underside, "underside_clearance"),
-            crest_to_scalp_mm: mm(why.crests.reel),
-            crest_to_drag_mm: mm(why.crests.underside),
-            knobs: why
-                .knobs
-                .iter()
-                .map(|answer| KnobReport::of(read, answer, system))
-                .collect(),
-            uncertainty: UncertaintyReport::of(&read.solved, why.finding),
-            causes: complaint.map(|complaint| {
-                let causes = causes(&case, complaint).into_iter();
-                causes
-                    .map(|cause| CauseReport {
-                        id: cause.id,
-                        strength: cause.share().map(crate::units::Share::of_one),
-                        word: cause.strength.word(),
-                        text: cause.text.shown_in(system),
-                        confirm: cause.confirm,
-                    })
-                    .collect()
-            }),
-        }
-    }
-}
-
-impl UncertaintyReport {
-    fn of(solved: &Solved, finding: &str) -> Self {
-        let uncertainty = &solved.uncertainty;
-        let in_doubt = solved.findings.iter().filter(|f| f.doubt.is_some());
-        let output = Findings::output_of(finding).unwrap_or(Output::SweepBelowCut);
-        Self {
-            behind_centre_mm: uncertainty.expanded(Output::BehindCentre),
-            sweep_below_cut_mm: uncertainty.expanded(Output::SweepBelowCut),
-            reel_clearance_mm: uncertainty.expanded(Output::ReelAtLowEnd),
-            underside_clearance_mm: uncertainty.expanded(Output::UndersideOnGround),
-            sweep_share: uncertainty.expanded(Output::SweepShare),
-            cannot_tell: in_doubt.map(|finding| finding.id).collect(),
-            improve_first: uncertainty
-                .ranking(output)
-                .into_iter()
-                .map(|contribution| ReadingReport {
-                    reading: contribution.path,
-                    share_of_variance: contribution.share,
-                })
-                .collect(),
-        }
-    }
-}
-
-impl KnobReport {
-    fn of(read: &Read, answer: &KnobAnswer, system: System) -> Self {
-        let change = answer.to_limit.as_ref().ok();
-        Self {
-            id: answer.knob.id(),
-            finding: answer.finding,
-            change: change.map(|change| told(change.by)),
-            unit: answer.knob.unit(),
-            reaches_limit: change.is_some(),
-            why_not: answer
-                .to_limit
-                .as_ref()
-                .err()
-                .map(|why_not| why_not.sentence().shown_in(system)),
-            knife: change.and_then(|change| knife_name(read, change)),
-            change_to_middle: answer.to_middle.as_ref().map(|change| told(change.by)),
-            front_roller_by_mm: change.map(|change| change.rollers.0.mm()),
-            rear_roller_by_mm: change.map(|change| change.rollers.1.mm()),
-            others: change.map_or_else(Vec::new, |change| {
-                let others = change.others.iter();
-                others
-                    .map(|other| OtherReport {
-                        finding: other.id,
-                        before: other.before.value.base(),
-                        after: other.after.value.base(),
-                        level_before: other.before.level().word(),
-                        level_after: other.after.level().word(),
-                    })
-                    .collect()
-            }),
-        }
-    }
-}
-
-fn knife_name(read: &Read, change: &Change) -> Option<String> {
+pub(super) fn knife_name(read: &Read, change: &Change) -> Option<String> {
     let fitted = change.knife?;
     let mut knives = read.document.knives();
     knives

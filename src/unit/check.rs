@@ -5,8 +5,9 @@ use thiserror::Error;
 
 use super::document::{
     BenchReadings, ClosingReadings, Document, Fitted, HardwarePoint, Knife, LimitEntries,
-    SettingEntry, ShapeEntry, StraightedgeEntry, WearEntry,
+    SettingEntry,
 };
+use super::ground::{ShapeEntry, StraightedgeEntry, WearEntry};
 use super::limits::Limits;
 use super::uncertain::{Follows, Uncertain, uncertain_readings};
 use super::wear::Wear;

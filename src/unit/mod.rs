@@ -7,6 +7,7 @@
 mod check;
 mod document;
 mod file;
+mod ground;
 mod knife_list;
 mod knife_rows;
 mod limits;
@@ -17,11 +18,12 @@ mod wear;
 
 pub use check::{Flaw, FlawKind, Mowing, Unit};
 pub use document::{
-    AttitudeRange, BenchReadings, ClosingReadings, Document, Fitted, Format, GapPlace, GroundEntry,
-    HardwarePoint, Knife, LimitEntries, MowingEntry, ReelReadings, RollerAhead, RollerBehind,
-    RollerMoves, SettingEntry, ShapeEntry, StraightedgeEntry, Turf, WearEntry,
+    AttitudeRange, BenchReadings, ClosingReadings, Document, Fitted, Format, HardwarePoint, Knife,
+    LimitEntries, MowingEntry, ReelReadings, RollerAhead, RollerBehind, RollerMoves, SettingEntry,
+    Turf,
 };
 pub use file::{FileProblem, read, read_text, save, write_text, write_whole};
+pub use ground::{GapPlace, GroundEntry, ShapeEntry, StraightedgeEntry, WearEntry};
 pub use knife_rows::{COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows};
 pub use limits::Limits;
 pub use uncertain::{Follows, KnifePart, Reading, Uncertain};

@@ -2,7 +2,8 @@
 
 use std::fmt;
 
-use super::document::{ClosingReadings, Document, Fitted, Knife, SettingEntry, ShapeEntry};
+use super::document::{ClosingReadings, Document, Fitted, Knife, SettingEntry};
+use super::ground::ShapeEntry;
 use crate::units::{Measure, Quantity};
 
 /// A measure of a knife's section.

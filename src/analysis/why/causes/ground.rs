@@ -1,0 +1,143 @@
+//! The mechanisms of the ground: crests and rollers that sink.
+
+use super::super::budget::{Budget, StepKind};
+use super::super::crest::CrestLimit;
+use super::mechanisms::{Mechanisms, part};
+use super::{Cause, Strength};
+use crate::geometry::Shape;
+use crate::units::{Length, Sentence, Value};
+
+impl Mechanisms<'_> {
+    pub(super) fn crest(&self) -> Cause {
+        let (strength, text) = self.on_crest(self.crests.reel, &self.reel, "reel");
+        Cause {
+            id: "crest",
+            name: "Crest under the reel",
+            strength,
+            text,
+            confirm: "A straightedge on the scalped crown and the gap under its end: its radius against the tightest the reel crosses.",
+        }
+    }
+
+    pub(super) fn crest_under_knife(&self) -> Cause {
+        let (strength, text) = self.on_crest(self.crests.underside, &self.underside, "knife");
+        Cause {
+            id: "crest_underside",
+            name: "Crest under the knife",
+            strength,
+            text,
+            confirm: "A straightedge on the crown and the gap under its end: its radius against the tightest the knife crosses.",
+        }
+    }
+
+    fn on_crest(
+        &self,
+        limit: CrestLimit,
+        budget: &Budget,
+        part_named: &str,
+    ) -> (Strength, Sentence) {
+        let is_reel = part_named == "reel";
+        let takes = Length::ZERO - budget.by(StepKind::Crest);
+        let radius = match limit {
+            CrestLimit::TouchesOnLevel => {
+                let text = if is_reel {
+                    Sentence::new("The reel touches the ground on the level already.", &[])
+                } else {
+                    Sentence::new(
+                        "The underside touches the ground on the level already.",
+                        &[],
+                    )
+                };
+                return (Strength::Known(99.0), text);
+            }
+            CrestLimit::ClearsAll => {
+                let text = if is_reel {
+                    Sentence::new("No crest reaches the reel.", &[])
+                } else {
+                    Sentence::new("No crest reaches the underside.", &[])
+                };
+                return (Strength::Known(0.0), text);
+            }
+            CrestLimit::Radius(radius) => radius,
+        };
+        let Shape::Crest(ground) = self.case.unit.shape else {
+            let text = if is_reel {
+                Sentence::new(
+                    "The reel touches on crests tighter than {}; how tight the crowns are here is not entered.",
+                    &[Value::Radius(radius)],
+                )
+            } else {
+                Sentence::new(
+                    "The underside touches on crests tighter than {}; how tight the crowns are here is not entered.",
+                    &[Value::Radius(radius)],
+                )
+            };
+            return (Strength::NotMeasured, text);
+        };
+        let hanging = budget.steps[5].by;
+        let before = budget.steps[1].left + hanging;
+        let text = if is_reel {
+            Sentence::new(
+                "A crest of {} takes {} from the reel's {}; it touches on crests tighter than {}.",
+                &[
+                    Value::Radius(ground),
+                    takes.into(),
+                    before.into(),
+                    Value::Radius(radius),
+                ],
+            )
+        } else {
+            Sentence::new(
+                "A crest of {} takes {} from the underside's {}; it touches on crests tighter than {}.",
+                &[
+                    Value::Radius(ground),
+                    takes.into(),
+                    before.into(),
+                    Value::Radius(radius),
+                ],
+            )
+        };
+        (part(takes, before), text)
+    }
+
+    pub(super) fn sink(&self) -> Cause {
+        let sink = self.case.unit.roller_sink;
+        let before = self.case.solution.reel_clearance;
+        let text = Sentence::new(
+            "The rollers sink {}; on the plate the reel clears {}.",
+            &[sink.into(), before.into()],
+        );
+        self.sinking("sink", "Rollers sinking", text, before)
+    }
+
+    pub(super) fn sink_under_knife(&self) -> Cause {
+        let sink = self.case.unit.roller_sink;
+        let before = self.case.solution.underside_clearance;
+        let text = Sentence::new(
+            "The rollers sink {}; on the plate the underside clears {}.",
+            &[sink.into(), before.into()],
+        );
+        self.sinking("sink_underside", "Rollers sinking", text, before)
+    }
+
+    fn sinking(
+        &self,
+        id: &'static str,
+        name: &'static str,
+        text: Sentence,
+        before: Length,
+    ) -> Cause {
+        let sink = self.case.unit.roller_sink;
+        Cause {
+            id,
+            name,
+            strength: if sink.mm() > 0.0 {
+                part(sink, before)
+            } else {
+                Strength::NotMeasured
+            },
+            text,
+            confirm: "Height of the cut grass on the turf against the height of cut on the plate.",
+        }
+    }
+}

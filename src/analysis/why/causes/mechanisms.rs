@@ -1,0 +1,276 @@
+//! The mechanisms of reel, knife, rollers and speeds: how strong each is, from the unit's numbers.
+
+use super::super::budget::Budget;
+use super::super::crest::CrestLimits;
+use super::{Cause, Strength, circumference};
+use crate::analysis::Case;
+use crate::units::{Length, Measure as _, Sentence, Share};
+
+/// Gap past which leaves bend over instead of being cut: two thou (common practice, no source).
+const MOST_GAP_MM: f64 = 0.0508;
+/// Swing of the cut over a roller's turn that the eye sees, as a share of the height of cut
+/// (common practice, no source).
+const SEEN_SHARE: f64 = 0.05;
+
+/// A part of what there is; as much as there is at most is told as one whole and more.
+pub(super) fn part(of: Length, there: Length) -> Strength {
+    const MOST: f64 = 99.0;
+    Strength::Known(if of.mm() <= 0.0 {
+        0.0
+    } else if there.mm() <= 0.0 {
+        MOST
+    } else {
+        (of.mm() / there.mm()).min(MOST)
+    })
+}
+
+/// Every mechanism of one unit in one setting.
+pub(super) struct Mechanisms<'a> {
+    pub(super) case: &'a Case<'a>,
+    pub(super) reel: Budget,
+    pub(super) underside: Budget,
+    pub(super) crests: CrestLimits,
+}
+
+impl<'a> Mechanisms<'a> {
+    pub(super) fn of(case: &'a Case<'a>) -> Self {
+        Self {
+            case,
+            reel: Budget::of_reel(case),
+            underside: Budget::of_underside(case),
+            crests: CrestLimits::of(case),
+        }
+    }
+
+    pub(super) fn low_end(&self) -> Length {
+        self.case.unit.wear.at_low_end()
+    }
+
+    pub(super) fn low_end_reel(&self) -> Cause {
+        let before = self.case.solution.on_ground.reel_clearance;
+        let text = Sentence::new(
+            "The low end stands {} below the middle; in the middle the reel clears the ground by {}.",
+            &[self.low_end().into(), before.into()],
+        );
+        Cause {
+            id: "low_end_reel",
+            name: "Reel at the low end",
+            strength: self.of_ends(part(self.low_end(), before)),
+            text,
+            confirm: "On the plate, reel blocked: height of cut at both ends; the scuffed end should be the lower one.",
+        }
+    }
+
+    pub(super) fn low_end_underside(&self) -> Cause {
+        let before = self.case.solution.on_ground.underside_clearance;
+        let text = Sentence::new(
+            "The low end stands {} below the middle; in the middle the underside clears the ground by {}.",
+            &[self.low_end().into(), before.into()],
+        );
+        Cause {
+            id: "low_end_underside",
+            name: "Underside at the low end",
+            strength: self.of_ends(part(self.low_end(), before)),
+            text,
+            confirm: "On the plate: feeler gauge under the knife at both ends; look for polish under the low end.",
+        }
+    }
+
+    /// The same sweep over a lower cut.
+    pub(super) fn deep_end(&self) -> Cause {
+        let solution = self.case.solution;
+        let height = solution.pose.height_of_cut - self.low_end();
+        let sweep = solution.sweep.below_cut;
+        let limit = self.case.unit.limits.sweep_watch.of_one();
+        let strength = part(sweep, height * limit);
+        let text = Sentence::new(
+            "At the low end the cut is {}, and the same sweep of {} is more of it.",
+            &[height.into(), sweep.into()],
+        );
+        // Without a difference both ends sweep alike, which is no strip at one end.
+        let strength = if self.low_end().mm() > 0.0 {
+            strength
+        } else {
+            Strength::NotMeasured
+        };
+        Cause {
+            id: "low_end_sweep",
+            name: "Sweep at the low end",
+            strength,
+            text,
+            confirm: "On the plate: height of cut at both ends; on the turf: height of the grass in the strip and beside it.",
+        }
+    }
+
+    pub(super) fn of_ends(&self, strength: Strength) -> Strength {
+        if self.low_end().mm() > 0.0 {
+            strength
+        } else {
+            Strength::NotMeasured
+        }
+    }
+
+    pub(super) fn clip_length(&self) -> Cause {
+        let limits = &self.case.unit.limits;
+        let confirm =
+            "From rib to rib on the turf is the clip length; count ribs over a yard or a metre.";
+        let (id, name) = ("clip_length", "Clip length");
+        let known = self.case.solution.mowing.and_then(|mowing| {
+            let ratio = mowing.clip_to_cut?;
+            let strength = ratio.number() / limits.clip_watch.number();
+            let text = Sentence::new(
+                "The reel clips every {}, {} times the height of cut (watch above {}).",
+                &[
+                    mowing.clip_length.into(),
+                    ratio.into(),
+                    limits.clip_watch.into(),
+                ],
+            );
+            Some((Strength::Known(strength), text))
+        });
+        let (strength, text) = known.unwrap_or_else(|| {
+            let text = Sentence::new("Ground speed and reel speed are not known.", &[]);
+            (Strength::NotMeasured, text)
+        });
+        Cause {
+            id,
+            name,
+            strength,
+            text,
+            confirm,
+        }
+    }
+
+    pub(super) fn sweep(&self) -> Cause {
+        let solution = self.case.solution;
+        let limit = self.case.unit.limits.sweep_watch;
+        let share = solution
+            .sweep_share
+            .unwrap_or(Share::from_base(f64::INFINITY));
+        let strength = if limit.of_one() > 0.0 {
+            (share.of_one() / limit.of_one()).clamp(0.0, 99.0)
+        } else if share.of_one() > 0.0 {
+            99.0
+        } else {
+            0.0
+        };
+        let text = if let Some(share) = solution.sweep_share {
+            Sentence::new(
+                "Every blade sweeps {} below the cut line, {} of the height of cut (watch above {}).",
+                &[solution.sweep.below_cut.into(), share.into(), limit.into()],
+            )
+        } else {
+            Sentence::new("The edge is not above the plate.", &[])
+        };
+        Cause {
+            id: "sweep",
+            name: "Sweep below the cut",
+            strength: Strength::Known(strength),
+            text,
+            confirm: "On the plate, reel blocked: behind centre, or the rise from the reel's lowest point to the edge.",
+        }
+    }
+
+    pub(super) fn runout(
+        &self,
+        (id, name): (&'static str, &'static str),
+        reading: Length,
+        radius_mm: f64,
+    ) -> Cause {
+        let height = self.case.solution.pose.height_of_cut;
+        let seen = height * SEEN_SHARE;
+        let text = Sentence::new(
+            "It runs out by {} over a turn (seen from about {} on); the mark would come back every {}.",
+            &[reading.into(), seen.into(), circumference(radius_mm).into()],
+        );
+        let strength = if reading.mm() > 0.0 {
+            part(reading, seen)
+        } else {
+            Strength::NotMeasured
+        };
+        Cause {
+            id,
+            name,
+            strength,
+            text,
+            confirm: "From mark to mark on the turf, against the roller's circumference; a dial gauge on the roller, unit blocked.",
+        }
+    }
+
+    pub(super) fn front_runout(&self) -> Cause {
+        let reading = self.case.unit.wear.front_runout;
+        let radius_mm = self.case.solution.pose.front_roller.radius_mm;
+        self.runout(("front_runout", "Front roller runout"), reading, radius_mm)
+    }
+
+    pub(super) fn rear_runout(&self) -> Cause {
+        let reading = self.case.unit.wear.rear_runout;
+        let radius_mm = self.case.solution.pose.rear_roller.radius_mm;
+        self.runout(("rear_runout", "Rear roller runout"), reading, radius_mm)
+    }
+
+    pub(super) fn gap(&self) -> Cause {
+        let gap = self.case.setting.gap;
+        let most = Length::from_mm(MOST_GAP_MM);
+        let text = Sentence::new(
+            "The gap between reel and knife is {} (leaves bend over from about {} on).",
+            &[gap.into(), most.into()],
+        );
+        Cause {
+            id: "gap",
+            name: "Gap between reel and knife",
+            strength: part(gap, most),
+            text,
+            confirm: "Reel blocked, gloves on: feeler gauge between blade and knife along the whole length, then cut paper.",
+        }
+    }
+
+    pub(super) fn ahead(&self) -> Cause {
+        let behind = self.case.solution.sweep.behind_centre;
+        let most = self.case.unit.limits.ahead_of_centre;
+        let text = if behind.mm() < 0.0 {
+            Sentence::new(
+                "The edge stands {} ahead of centre (over beyond {}): the blades are still coming down on it.",
+                &[(-behind).into(), most.into()],
+            )
+        } else {
+            Sentence::new("The edge stands {} behind centre.", &[behind.into()])
+        };
+        Cause {
+            id: "ahead",
+            name: "Edge ahead of centre",
+            strength: part(Length::ZERO - behind, most),
+            text,
+            confirm: "On the plate, reel blocked: a square to the reel's centre and one to the edge.",
+        }
+    }
+
+    pub(super) fn underside(&self) -> Cause {
+        let clearance = self.case.solution.on_ground.underside_clearance;
+        let least = self.case.unit.limits.underside;
+        let attitude = self.case.solution.pose.attitude;
+        let text = if clearance.mm() <= 0.0 {
+            Sentence::new(
+                "At an attitude of {} the underside reaches {} into the ground.",
+                &[attitude.into(), (-clearance).into()],
+            )
+        } else {
+            Sentence::new(
+                "At an attitude of {} the underside clears the ground by {} (at least {} wanted).",
+                &[attitude.into(), clearance.into(), least.into()],
+            )
+        };
+        let strength = if clearance.mm() <= 0.0 {
+            Strength::Known(99.0)
+        } else {
+            part(least, clearance)
+        };
+        Cause {
+            id: "underside",
+            name: "Underside too low",
+            strength,
+            text,
+            confirm: "On the plate: feeler gauge under the back of the knife and its screws; look for polish there.",
+        }
+    }
+}
