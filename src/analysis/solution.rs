@@ -29,6 +29,10 @@ pub struct OnGround {
     pub underside_clearance: Length,
     /// What that belongs to; on shaped ground not always what hangs lowest over the plate.
     pub lowest: Lowest,
+    /// The reel's clearance at the worst place: the low end, the worse roller at its lowest.
+    pub reel_at_low_end: Length,
+    /// The underside's clearance there.
+    pub underside_at_low_end: Length,
 }
 
 /// What the speeds give.
@@ -91,6 +95,9 @@ impl Solution {
         };
         let (lowest, lowest_on_plate, underside_mm) = over(&Ground::level());
         let (lowest_on_ground, _, underside_on_ground_mm) = over(terrain.ground());
+        let reel_clearance = terrain.reel_clearance(&pose);
+        let underside_clearance = Length::from_mm(underside_on_ground_mm);
+        let lowers = unit.wear.lowers();
         Ok(Self {
             pose,
             sweep: sweep.into(),
@@ -103,9 +110,11 @@ impl Solution {
             terrain,
             on_ground: OnGround {
                 cut: terrain.clearance(pose.edge_on_plate),
-                reel_clearance: terrain.reel_clearance(&pose),
-                underside_clearance: Length::from_mm(underside_on_ground_mm),
+                reel_clearance,
+                underside_clearance,
                 lowest: owner(lowest_on_ground),
+                reel_at_low_end: reel_clearance - lowers,
+                underside_at_low_end: underside_clearance - lowers,
             },
             mowing: unit.clip_length().map(|clip_length| MowingNumbers {
                 clip_length,

@@ -5,9 +5,7 @@ use std::fmt::Write as _;
 use super::why_report::WhyReport;
 use super::{Problem, Read};
 use crate::analysis::uncertainty::off_in_words;
-use crate::analysis::why::{
-    Aim, Change, Complaint, CrestLimit, Knob, KnobAnswer, Why, causes, pitches,
-};
+use crate::analysis::why::{Aim, Complaint, CrestLimit, Knob, KnobAnswer, Why, causes, pitches};
 use crate::analysis::{Case, Finding, Findings, Output};
 use crate::drawing::CAUTIONS;
 use crate::units::{Measure as _, Share, System};
@@ -50,14 +48,6 @@ pub fn why(read: &Read, asked: Asked) -> String {
     } else {
         plain(read, &why, asked.complaint)
     }
-}
-
-pub(super) fn knife_name(read: &Read, change: &Change) -> Option<String> {
-    let fitted = change.knife?;
-    let mut knives = read.document.knives();
-    knives
-        .find(|(knife, _)| *knife == fitted)
-        .map(|(_, knife)| knife.name.clone())
 }
 
 fn plain(read: &Read, why: &Why, complaint: Option<Complaint>) -> String {
@@ -188,8 +178,10 @@ fn knob_text(text: &mut String, read: &Read, answer: &KnobAnswer) {
             let _ = writeln!(text, "  {name}: {}", why_not.sentence().shown_in(system));
         }
         Ok(change) => {
-            let knife =
-                knife_name(read, change).map_or_else(String::new, |name| format!(" \"{name}\""));
+            let knife = change
+                .knife
+                .and_then(|place| read.document.knife_at(place))
+                .map_or_else(String::new, |knife| format!(" \"{}\"", knife.name));
             let _ = writeln!(
                 text,
                 "  {name}{knife}: to its limit by {}, to {}; front roller {}, rear roller {}",

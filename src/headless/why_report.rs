@@ -3,7 +3,6 @@
 use serde::Serialize;
 
 use super::Read;
-use super::why::knife_name;
 use crate::analysis::why::{Budget, Complaint, CrestLimit, KnobAnswer, Why, causes};
 use crate::analysis::{Findings, Output, Solved};
 use crate::units::{Length, System, Value};
@@ -177,7 +176,9 @@ impl KnobReport {
                 .as_ref()
                 .err()
                 .map(|why_not| why_not.sentence().shown_in(system)),
-            knife: change.and_then(|change| knife_name(read, change)),
+            knife: change
+                .and_then(|change| read.document.knife_at(change.knife?))
+                .map(|knife| knife.name.clone()),
             change_to_middle: answer.to_middle.as_ref().map(|change| told(change.by)),
             front_roller_by_mm: change.map(|change| change.rollers.0.mm()),
             rear_roller_by_mm: change.map(|change| change.rollers.1.mm()),

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
-use super::ground::{GroundEntry, WearEntry};
+use super::ground::{GroundEntry, WearEntry, no_length};
 use crate::geometry::{KnifeSection, Stance};
 use crate::units::{Angle, Length, Quantity, Ratio, Share, Speed, System, Turning};
 
@@ -377,10 +377,6 @@ impl Document {
             }
         }
     }
-}
-
-pub(super) fn no_length() -> Quantity<Length> {
-    Quantity::from_value(Length::ZERO, System::Millimetre)
 }
 
 impl Serialize for Format {

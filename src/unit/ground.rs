@@ -2,9 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::document::no_length;
 use crate::geometry::GapAt;
-use crate::units::{Length, Quantity};
+use crate::units::{Length, Quantity, System};
 
 /// What the rollers stand on while mowing.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -108,4 +107,9 @@ pub enum ShapeEntry {
     Crest(Quantity<Length>),
     /// A dip of this radius.
     Hollow(Quantity<Length>),
+}
+
+/// Nothing, as it is written where a field was left out.
+pub(super) fn no_length() -> Quantity<Length> {
+    Quantity::from_value(Length::ZERO, System::Millimetre)
 }

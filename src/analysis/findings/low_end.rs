@@ -1,6 +1,5 @@
 //! The reel at its worst place: the low end of the unit, the worse roller at its lowest.
 
-use super::super::why::Budget;
 use super::{Case, Judged, Level, Verdict, above_ground};
 use crate::units::Sentence;
 
@@ -9,12 +8,12 @@ pub(super) fn measure(case: &Case) -> Option<Judged> {
     if wear.lowers().mm() == 0.0 {
         return None;
     }
-    Some(above_ground(Budget::left_under_reel(case)))
+    Some(above_ground(case.solution.on_ground.reel_at_low_end))
 }
 
 pub(super) fn judge(case: &Case) -> Option<Verdict> {
     let judged = measure(case)?;
-    let left = Budget::left_under_reel(case);
+    let left = case.solution.on_ground.reel_at_low_end;
     let lowers = case.unit.wear.lowers();
     let level = judged.level();
     let (text, remedy) = if level == Level::Fine {

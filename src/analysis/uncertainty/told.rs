@@ -19,10 +19,7 @@ pub fn off_in_words(solved: &Solved, system: System) -> Vec<(&'static str, Strin
         (Output::HeightOfCut, solution.pose.height_of_cut),
         (Output::CutOnGround, on_ground.cut),
         (Output::ReelOnGround, on_ground.reel_clearance),
-        (
-            Output::ReelAtLowEnd,
-            on_ground.reel_clearance - solved.unit.wear.lowers(),
-        ),
+        (Output::ReelAtLowEnd, on_ground.reel_at_low_end),
         (Output::UndersideOnGround, on_ground.underside_clearance),
     ];
     lengths

@@ -119,7 +119,10 @@ impl Budget {
             case,
             StepKind::Sweep,
             solution.reel_clearance,
-            solution.on_ground.reel_clearance,
+            (
+                solution.on_ground.reel_clearance,
+                solution.on_ground.reel_at_low_end,
+            ),
         )
     }
 
@@ -131,14 +134,11 @@ impl Budget {
             case,
             StepKind::Underside,
             solution.underside_clearance,
-            solution.on_ground.underside_clearance,
+            (
+                solution.on_ground.underside_clearance,
+                solution.on_ground.underside_at_low_end,
+            ),
         )
-    }
-
-    /// What is left between reel and soil at the worst place.
-    #[must_use]
-    pub fn left_under_reel(case: &Case) -> Length {
-        case.solution.on_ground.reel_clearance - case.unit.wear.lowers()
     }
 
     /// What is left at the end; negative in the soil.
@@ -154,7 +154,12 @@ impl Budget {
         found.map_or(Length::ZERO, |step| step.by)
     }
 
-    fn of(case: &Case, hanging: StepKind, over_plate: Length, over_ground: Length) -> Self {
+    fn of(
+        case: &Case,
+        hanging: StepKind,
+        over_plate: Length,
+        (over_ground, at_low_end): (Length, Length),
+    ) -> Self {
         let unit = case.unit;
         let height = case.solution.pose.height_of_cut;
         let shape = match unit.shape {
@@ -183,7 +188,7 @@ impl Budget {
             Step { kind, by, left }
         });
         // The same digits as everywhere else, without the sum's rounding.
-        steps[steps.len() - 1].left = over_ground - unit.wear.lowers();
+        steps[steps.len() - 1].left = at_low_end;
         Self { steps }
     }
 }

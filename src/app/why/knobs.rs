@@ -235,9 +235,8 @@ impl Row<'_> {
         let to = change.to.shown_in(self.system);
         match knob {
             Knob::Knife => {
-                let mut knives = self.document.knives();
-                let fitted = knives.find(|(knife, _)| Some(*knife) == change.knife);
-                let name = fitted.map_or("", |(_, knife)| knife.name.as_str());
+                let fitted = change.knife.and_then(|place| self.document.knife_at(place));
+                let name = fitted.map_or("", |knife| knife.name.as_str());
                 format!("\"{name}\", reach {}", self.signed(change.by))
             }
             Knob::RollersTrued | Knob::RollersParallel => {
