@@ -23,7 +23,7 @@ use sweepgauge::analysis::uncertainty::{combined, standard_of_half_width};
 use sweepgauge::analysis::{Output, Uncertainty};
 use sweepgauge::geometry::{Closing, Number, Pose, Setting, Shape, Stance};
 use sweepgauge::unit::{
-    Fitted, Follows, KnifePart, Mowing, Reading, Uncertain, Unit, read, read_text,
+    Fitted, Follows, KnifePart, Mowing, Reading, Uncertain, Unit, Wear, read, read_text,
 };
 use sweepgauge::units::{Length, Measure as _, Speed, Turning};
 
@@ -117,7 +117,11 @@ fn agrees_with_draws(edits: &[(&str, &str)], exact: &[Output]) {
 #[test]
 fn draws_agree_for_a_sliding_reel_that_follows_the_bench_on_a_crest() {
     let edits = [
-        ("shape: Level", "shape: Crest(\"3 m ± 0.3 m\")"),
+        (
+            "shape: Level),",
+            // The front roller's runout is the worse in every draw: the worse of two has a kink.
+            "shape: Crest(\"3 m ± 0.3 m\")), wear: (front_runout: \"0.9 mm ± 0.5 mm\", rear_runout: \"0.2 mm ± 0.1 mm\", end_difference: \"1 mm ± 0.4 mm\"),",
+        ),
         ("roller_sink: \"0 mm\"", "roller_sink: \"1 mm ± 0.5 mm\""),
         (
             "ground_speed: \"4 mph\", reel_speed: \"900 rpm\"",
@@ -229,6 +233,9 @@ fn all_readings(unit: &Unit) -> Vec<Uncertain> {
         R::ReelSpeed,
         R::RollerSink,
         R::GroundRadius,
+        R::FrontRunout,
+        R::RearRunout,
+        R::EndDifference,
     ];
     for part in [
         KnifePart::Reach,
@@ -264,6 +271,11 @@ fn whole_unit(bare: common::Unit, shape: Shape) -> Unit {
         ground_speed: Speed::from_base(1800.0),
         reel_speed: Turning::from_base(900.0),
     });
+    whole.wear = Wear {
+        front_runout: Length::from_mm(0.2),
+        rear_runout: Length::from_mm(0.5),
+        end_difference: Length::from_mm(0.8),
+    };
     whole.uncertain = all_readings(&whole);
     whole
 }
