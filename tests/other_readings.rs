@@ -12,9 +12,12 @@ use common::believable_unit;
 use example::{EXAMPLE, example};
 use proptest::prelude::*;
 use sweepgauge::analysis::other_readings::{
-    BehindFrom, Derived, GroundFound, ground_from_straightedge,
+    BehindFrom, Derived, GroundFound, Taken, ground_from_straightedge,
 };
-use sweepgauge::geometry::{GapAt, Misread, behind_centre_from_rise, radius_under_straightedge};
+use sweepgauge::geometry::{
+    GapAt, Misread, behind_centre_from_rise, behind_centre_from_square, radius_under_straightedge,
+    underside_on_bar,
+};
 use sweepgauge::unit::{BenchReadings, Document, GapPlace, read_text, write_text};
 use sweepgauge::units::{Length, Quantity, System};
 
@@ -30,6 +33,26 @@ fn bench(edits: &[(&str, &str)]) -> BenchReadings {
     document(&example(edits)).bench
 }
 
+/// What a way makes of a reading; a block to a square touches the face `touches_at`.
+fn found_where(
+    method: BehindFrom,
+    bench: &BenchReadings,
+    reading: &str,
+    touches_at: &str,
+) -> Result<Derived, Misread> {
+    let taken = Taken {
+        reading: &length(reading),
+        touches_at: &length(touches_at),
+        is_ahead: false,
+    };
+    method.behind_centre(bench, taken)
+}
+
+/// The same where it does not matter where the block touches, or at the edge itself.
+fn found(method: BehindFrom, bench: &BenchReadings, reading: &str) -> Result<Derived, Misread> {
+    found_where(method, bench, reading, "0.5 in")
+}
+
 proptest! {
     #[test]
     fn the_rise_that_a_pose_has_gives_its_behind_centre_back(unit in believable_unit()) {
@@ -41,6 +64,31 @@ proptest! {
             sweep.below_cut.mm(),
         ).unwrap();
         prop_assert!((found - sweep.behind_centre.mm().abs()).abs() < 1e-6, "{found}");
+    }
+
+    #[test]
+    fn a_block_from_the_drawn_front_face_to_the_square_gives_behind_centre_back(
+        unit in believable_unit(),
+        share in 0.05..0.95_f64,
+    ) {
+        let Ok(pose) = unit.solve() else { return Ok(()) };
+        // A place on the front face of the knife as it stands, from its corners alone.
+        let lip_bottom = underside_on_bar(&unit.profile, &unit.setting)[0];
+        let to_plate = pose.plate_from_bar();
+        let (edge, foot) = (pose.edge_on_plate, to_plate * lip_bottom);
+        let face = foot - edge;
+        // What was ground off the front face leaves it square to the datum all the same.
+        let touch = edge + face * share;
+        prop_assume!(touch.y < edge.y);
+        let foremost_mm = pose.centre_on_plate.x + pose.reel_radius_mm;
+        let found = behind_centre_from_square(
+            pose.reel_radius_mm,
+            foremost_mm - touch.x,
+            edge.y,
+            touch.y,
+            pose.attitude.rad(),
+        ).unwrap();
+        prop_assert!((found - pose.sweep().behind_centre.mm()).abs() < 1e-9, "{found}");
     }
 
     #[test]
@@ -63,24 +111,30 @@ proptest! {
 fn each_way_gives_the_same_behind_centre() {
     // 7 in reel, 0.5 in cut, 0.375 in behind centre by hand: rise 0.020 147 in.
     let bench = bench(&[("reel_diameter: \"6.9 in\"", "reel_diameter: \"7 in\"")]);
-    for (method, reading) in [
-        (BehindFrom::Rise, "0.020147 in"),
-        (BehindFrom::BlockUnderReel, "0.479853 in"),
-        (BehindFrom::BlockToSquare, "3.875 in"),
+    for (method, reading, touches_at) in [
+        (BehindFrom::Rise, "0.020147 in", "0 in"),
+        (BehindFrom::BlockUnderReel, "0.479853 in", "0 in"),
+        (BehindFrom::BlockToSquare, "3.875 in", "0.5 in"),
+        // A tenth below the edge, at 4 degrees: 0.1 tan 4° is 0.006 993 in.
+        (BehindFrom::BlockToSquare, "3.881993 in", "0.4 in"),
     ] {
-        let found = method
-            .behind_centre(&bench, &length(reading), false)
-            .unwrap();
-        assert!((found.value.inches() - 0.375).abs() < 1e-5, "{method:?}");
-        assert!(found.standard.mm() <= 0.0);
-        let ahead = method
-            .behind_centre(&bench, &length(reading), true)
-            .unwrap();
-        let sign = if method.has_two_sides() { -1.0 } else { 1.0 };
-        assert!(
-            (ahead.value.inches() - sign * 0.375).abs() < 1e-5,
-            "{method:?}"
-        );
+        let (reading, touches_at) = (length(reading), length(touches_at));
+        for is_ahead in [false, true] {
+            let taken = Taken {
+                reading: &reading,
+                touches_at: &touches_at,
+                is_ahead,
+            };
+            let found = method.behind_centre(&bench, taken).unwrap();
+            // A block under the reel or to a square says itself on which side the edge stands.
+            let is_turned = is_ahead && method == BehindFrom::Rise;
+            let wanted = if is_turned { -0.375 } else { 0.375 };
+            assert!(
+                (found.value.inches() - wanted).abs() < 1e-5,
+                "{method:?} {found:?}"
+            );
+            assert!(found.standard.mm() <= 0.0);
+        }
     }
 }
 
@@ -96,33 +150,32 @@ fn its_plus_or_minus_is_that_of_its_readings_by_differences() {
             "height_of_cut: \"0.5 in ± 0.002 in\"",
         ),
         ("gap: \"0 mm\"", "gap: \"0.03 mm ± 0.02 mm\""),
+        ("attitude: \"4 deg\"", "attitude: \"4 deg ± 0.3 deg\""),
     ]);
     for (method, at, off) in [
         (BehindFrom::Rise, 0.02, 0.001),
         (BehindFrom::BlockUnderReel, 0.47, 0.001),
         (BehindFrom::BlockToSquare, 3.8, 0.003),
     ] {
-        let reading = length(&format!("{at} in ± {off} in"));
-        let found = method.behind_centre(&bench, &reading, false).unwrap();
+        let reading = format!("{at} in ± {off} in");
+        let found = found_where(method, &bench, &reading, "0.42 in ± 0.01 in").unwrap();
         // The same by central differences of the value, one reading after the other.
-        let value = |diameter: f64, gap: f64, height: f64, reading: f64| {
+        let by = |a: [f64; 6]| {
             let mut bench = bench.clone();
-            bench.reel_diameter = length(&format!("{diameter:.12} in"));
-            bench.gap = length(&format!("{gap:.12} mm"));
-            bench.height_of_cut = length(&format!("{height:.12} in"));
-            let reading = length(&format!("{reading:.12} in"));
-            method
-                .behind_centre(&bench, &reading, false)
-                .unwrap()
-                .value
-                .mm()
+            bench.reel_diameter = length(&format!("{:.12} in", 6.9 + a[0]));
+            bench.gap = length(&format!("{:.12} mm", 0.03 + a[1]));
+            bench.height_of_cut = length(&format!("{:.12} in", 0.5 + a[2]));
+            bench.attitude = Quantity::parse(&format!("{:.12} deg", 4.0 + a[3])).unwrap();
+            let touches_at = format!("{:.12} in", 0.42 + a[4]);
+            let reading = format!("{:.12} in", at + a[5]);
+            let found = found_where(method, &bench, &reading, &touches_at);
+            found.unwrap().value.mm()
         };
         let step = 1e-5;
-        let by = |a: [f64; 4]| value(6.9 + a[0], 0.03 + a[1], 0.5 + a[2], at + a[3]);
         let mut variance = 0.0;
-        for (index, half_width) in [0.01, 0.02, 0.002, off].into_iter().enumerate() {
-            let mut up = [0.0; 4];
-            let mut down = [0.0; 4];
+        for (index, half_width) in [0.01, 0.02, 0.002, 0.3, 0.01, off].into_iter().enumerate() {
+            let mut up = [0.0; 6];
+            let mut down = [0.0; 6];
             (up[index], down[index]) = (step, -step);
             let slope = (by(up) - by(down)) / (2.0 * step);
             variance += (slope * half_width).powi(2) / 3.0;
@@ -159,16 +212,89 @@ fn what_is_filled_in_carries_the_same_standard_uncertainty_on() {
 #[test]
 fn a_reading_that_cannot_be_is_answered_with_what_could() {
     let bench = bench(&[]);
-    let found = BehindFrom::BlockUnderReel.behind_centre(&bench, &length("0.6 in"), false);
-    let told = found.unwrap_err().sentence().shown_in(System::InchDecimal);
+    let higher = found(BehindFrom::BlockUnderReel, &bench, "0.6 in");
+    let told = higher.unwrap_err().sentence().shown_in(System::InchDecimal);
     assert!(
         told.contains("-0.100 in") && told.contains("3.450 in"),
         "{told}"
     );
-    let found = ground_from_straightedge(&length("2 ft"), &length("1 ft"), GapAt::Middle);
-    assert!(matches!(found, Err(Misread::GapUnderStraightedge { .. })));
-    let told = found.unwrap_err().sentence().shown_in(System::Millimetre);
-    assert!(told.contains("304.8 mm"), "{told}");
+    let over_edge = found_where(BehindFrom::BlockToSquare, &bench, "3.8 in", "0.51 in");
+    let told = over_edge
+        .unwrap_err()
+        .sentence()
+        .shown_in(System::InchDecimal);
+    assert!(
+        told.contains("0.510 in") && told.contains("0.500 in"),
+        "{told}"
+    );
+    for gap in ["1 ft", "-1 mm"] {
+        let found = ground_from_straightedge(&length("2 ft"), &length(gap), GapAt::Middle);
+        assert!(matches!(found, Err(Misread::GapUnderStraightedge { .. })));
+        let told = found.unwrap_err().sentence().shown_in(System::Millimetre);
+        assert!(told.contains("304.8 mm"), "{told}");
+    }
+}
+
+#[test]
+fn a_rise_that_may_be_nothing_is_never_called_sure() {
+    let bench = bench(&[("gap: \"0 mm\"", "gap: \"0.01 mm ± 0.01 mm\"")]);
+    for (method, reading) in [
+        (BehindFrom::Rise, "0 in ± 0.001 in"),
+        (BehindFrom::Rise, "0.0005 in ± 0.001 in"),
+        (BehindFrom::BlockUnderReel, "0.5 in ± 0.001 in"),
+    ] {
+        let lost = found(method, &bench, reading).unwrap_err();
+        let Misread::RiseLostInItsOff { off, within, .. } = lost else {
+            panic!("{method:?} {reading}: {lost:?}")
+        };
+        assert!((off.inches() - 0.001 - 0.01 / 25.4).abs() < 1e-12);
+        // The farthest by hand: the root of 2 · 3.45 in times rise and gap at their most.
+        let rise = if reading.starts_with("0.0005") {
+            0.0015
+        } else {
+            0.001
+        };
+        let farthest = (6.9 * (rise + 0.02 / 25.4_f64)).sqrt();
+        assert!((within.inches() - farthest).abs() < 1e-3, "{within:?}");
+    }
+    assert!(found(BehindFrom::Rise, &bench, "0.002 in ± 0.001 in").is_ok());
+    // Below the reel by more than any ± is still told as off the reel.
+    let off_reel = found(BehindFrom::Rise, &bench, "-0.1 in ± 0.001 in");
+    let Err(Misread::RiseOffTheReel { rise, .. }) = off_reel else {
+        panic!("{off_reel:?}")
+    };
+    assert!((rise.inches() + 0.1).abs() < 1e-12);
+}
+
+#[test]
+fn its_plus_or_minus_is_the_spread_of_draws_from_the_readings() {
+    const DRAWS: u32 = 200_000;
+    let bench = bench(&[(
+        "reel_diameter: \"6.9 in\"",
+        "reel_diameter: \"6.9 in ± 0.02 in\"",
+    )]);
+    let told = found(BehindFrom::Rise, &bench, "0.02 in ± 0.001 in").unwrap();
+    // Even spreads by a linear congruence (Knuth's MMIX constants); b² = 2RS − S² by hand.
+    let mut state = 1_u64;
+    let mut even = || {
+        state = state
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1_442_695_040_888_963_407);
+        f64::from(u32::try_from(state >> 32).unwrap()) / f64::from(u32::MAX) * 2.0 - 1.0
+    };
+    let (mut sum, mut squares) = (0.0, 0.0);
+    for _ in 0..DRAWS {
+        let (diameter, rise) = (6.9 + 0.02 * even(), 0.02 + 0.001 * even());
+        let off = (diameter * rise - rise * rise).sqrt() - told.value.inches();
+        sum += off;
+        squares += off * off;
+    }
+    let mean = sum / f64::from(DRAWS);
+    let spread = (squares / f64::from(DRAWS) - mean * mean).sqrt();
+    assert!(
+        (told.standard.inches() / spread - 1.0).abs() < 0.01,
+        "{told:?} {spread}"
+    );
 }
 
 #[test]

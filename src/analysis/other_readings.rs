@@ -4,11 +4,11 @@ use num_dual::Dual64;
 
 use super::uncertainty::{COVERAGE_FACTOR, combined, standard_of_half_width};
 use crate::geometry::{
-    GapAt, Misread, behind_centre_from_rise, behind_centre_from_square, radius_under_straightedge,
-    rise_from_block,
+    GapAt, Misread, Number as _, behind_centre_from_rise, behind_centre_from_square,
+    radius_under_straightedge, rise_from_block,
 };
 use crate::unit::BenchReadings;
-use crate::units::{Length, Measure as _, Quantity, System};
+use crate::units::{Length, Measure, Quantity, System};
 
 /// A length that follows from readings, and how far it can be off.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -38,6 +38,18 @@ impl Derived {
         let text = format!("{} ± {}", value.text(), half_width.entry(system));
         Quantity::parse(&text).unwrap_or(value)
     }
+}
+
+/// What was read in another way.
+#[derive(Clone, Copy, Debug)]
+pub struct Taken<'a> {
+    /// The rise, or the block's height or length.
+    pub reading: &'a Quantity<Length>,
+    /// Height over the plate where a block to a square touches the knife's front face; the other
+    /// ways do without.
+    pub touches_at: &'a Quantity<Length>,
+    /// Whether the edge stands ahead of centre, where the way leaves it open.
+    pub is_ahead: bool,
 }
 
 /// Another way to behind centre.
@@ -87,44 +99,79 @@ impl BehindFrom {
                 "On the plate, reel blocked: the tallest gauge block, or stack, that can be pushed under the reel back to the bar until it rests against the knife's front face. The height of cut and this block give the rise."
             }
             Self::BlockToSquare => {
-                "On the plate, reel blocked: a square stands against the reel's foremost blade; the gauge block that just fills the way from the knife's front face to the square. The block touches the front face at its edge: a face that leans stands back under it."
+                "On the plate, reel blocked: a square stands against the reel's foremost blade; the gauge block that just fills the way from the knife's front face to the square, below the reel. Note how high over the plate it touches the face: at its top edge where the face leans back."
             }
         }
     }
 
-    /// Whether it leaves open on which side of the centre the edge stands.
+    /// Which bench measurements it stands on.
     #[must_use]
-    pub const fn has_two_sides(self) -> bool {
-        !matches!(self, Self::BlockToSquare)
+    pub const fn stands_on(self) -> &'static str {
+        match self {
+            Self::Rise => "Reel diameter and gap",
+            Self::BlockUnderReel => "Reel diameter, gap and height of cut",
+            Self::BlockToSquare => "Reel diameter, height of cut and attitude",
+        }
     }
 
-    /// Behind centre from the reading, with the reel, gap and height of cut of the bench.
+    /// Whether it leaves open on which side of the centre the edge stands.
+    ///
+    /// A block pushed to the front face goes under the reel's lowest point only where the edge is
+    /// behind it.
+    #[must_use]
+    pub const fn has_two_sides(self) -> bool {
+        matches!(self, Self::Rise)
+    }
+
+    /// Whether it asks where the block touches the front face.
+    #[must_use]
+    pub const fn asks_where_it_touches(self) -> bool {
+        matches!(self, Self::BlockToSquare)
+    }
+
+    /// Behind centre from what was read, with reel, gap, height of cut and attitude of the bench.
     ///
     /// # Errors
-    /// When the reading cannot be on this reel.
+    /// When the reading cannot be on this reel, or its ± leaves nothing of it.
     pub fn behind_centre(
         self,
         bench: &BenchReadings,
-        reading: &Quantity<Length>,
-        is_ahead: bool,
+        taken: Taken<'_>,
     ) -> Result<Derived, Misread> {
         let readings = [
-            &bench.reel_diameter,
-            &bench.gap,
-            &bench.height_of_cut,
-            reading,
+            Input::of(&bench.reel_diameter),
+            Input::of(&bench.gap),
+            Input::of(&bench.height_of_cut),
+            Input::of(&bench.attitude),
+            Input::of(taken.touches_at),
+            Input::of(taken.reading),
         ];
-        let found = propagate(readings, |[diameter, gap, height, reading]| {
+        let [diameter, gap, height, _, _, reading] = readings;
+        match self {
+            Self::Rise => is_above_its_off(diameter, gap, reading)?,
+            Self::BlockUnderReel => {
+                let rise = Input {
+                    value: rise_from_block(height.value, reading.value),
+                    half_width: height.half_width + reading.half_width,
+                };
+                is_above_its_off(diameter, gap, rise)?;
+            }
+            Self::BlockToSquare => {}
+        }
+        let formula = |[diameter, gap, height, attitude, touches, reading]: [Dual64; 6]| {
             let radius = diameter * 0.5;
             match self {
                 Self::Rise => behind_centre_from_rise(radius, gap, reading),
                 Self::BlockUnderReel => {
                     behind_centre_from_rise(radius, gap, rise_from_block(height, reading))
                 }
-                Self::BlockToSquare => Ok(behind_centre_from_square(radius, reading)),
+                Self::BlockToSquare => {
+                    behind_centre_from_square(radius, reading, height, touches, attitude.to_rad())
+                }
             }
-        })?;
-        let sign = if is_ahead && self.has_two_sides() {
+        };
+        let found = propagate(readings, formula)?;
+        let sign = if taken.is_ahead && self.has_two_sides() {
             -1.0
         } else {
             1.0
@@ -159,7 +206,8 @@ pub fn ground_from_straightedge(
     if radius_under_straightedge(length.value().mm(), gap.value().mm(), at)?.is_none() {
         return Ok(GroundFound::Level);
     }
-    let radius = propagate([length, gap], |[length, gap]| {
+    let readings = [Input::of(length), Input::of(gap)];
+    let radius = propagate(readings, |[length, gap]| {
         let radius = radius_under_straightedge(length, gap, at)?;
         Ok(radius.unwrap_or_else(|| Dual64::from_re(f64::INFINITY)))
     })?;
@@ -169,17 +217,55 @@ pub fn ground_from_straightedge(
     })
 }
 
+/// A reading in base units, and how far it can be off.
+#[derive(Clone, Copy, Debug)]
+struct Input {
+    value: f64,
+    half_width: f64,
+}
+
+impl Input {
+    fn of<M: Measure>(reading: &Quantity<M>) -> Self {
+        Self {
+            value: reading.value().base(),
+            half_width: reading.half_width().map_or(0.0, M::base),
+        }
+    }
+}
+
+/// Behind centre goes with the root of rise and gap. Where those may be nothing the root has no
+/// slope, and the first-order law would call the answer sure: no answer is given there.
+fn is_above_its_off(diameter: Input, gap: Input, rise: Input) -> Result<(), Misread> {
+    let off = rise.half_width + gap.half_width;
+    if off <= 0.0 || rise.value + gap.value > off {
+        return Ok(());
+    }
+    let farthest = behind_centre_from_rise(
+        0.5 * (diameter.value + diameter.half_width),
+        gap.value + gap.half_width,
+        rise.value + rise.half_width,
+    );
+    // A rise that is off the reel whatever its ± is told as it was read.
+    let within = farthest
+        .or_else(|_| behind_centre_from_rise(0.5 * diameter.value, gap.value, rise.value))?;
+    Err(Misread::RiseLostInItsOff {
+        rise: Length::from_mm(rise.value),
+        off: Length::from_mm(off),
+        within: Length::from_mm(within),
+    })
+}
+
 /// The value of a formula, and its uncertainty by the first-order law: one pass over the formula for
 /// every reading.
 fn propagate<const COUNT: usize>(
-    readings: [&Quantity<Length>; COUNT],
+    readings: [Input; COUNT],
     formula: impl Fn([Dual64; COUNT]) -> Result<Dual64, Misread>,
 ) -> Result<Derived, Misread> {
-    let exact = readings.map(|reading| Dual64::from_re(reading.value().mm()));
+    let exact = readings.map(|reading| Dual64::from_re(reading.value));
     let value = formula(exact)?.re;
     let mut parts = [(0.0, 0.0); COUNT];
     for (index, part) in parts.iter_mut().enumerate() {
-        let half_width = readings[index].half_width().map_or(0.0, Length::mm);
+        let half_width = readings[index].half_width;
         if half_width > 0.0 {
             let mut stirred = exact;
             stirred[index].eps = 1.0;

@@ -8,16 +8,17 @@ use super::drafts::Drafts;
 use super::field::Fields;
 use super::look::{colour, strong};
 use super::paint::{Painted, paper};
-use crate::analysis::other_readings::{BehindFrom, Derived};
+use crate::analysis::other_readings::{BehindFrom, Derived, Taken};
 use crate::drawing::{CAUTIONS, Role, ShownIn, Theme, View, lay_out, reading_picture};
 use crate::geometry::rise_of_segment;
 use crate::unit::{BenchReadings, Document};
-use crate::units::{Length, Quantity, System};
+use crate::units::{Length, Measure as _, Quantity, System};
 
 /// Size of a method's picture.
 const PICTURE: Vec2 = Vec2::new(470.0, 200.0);
-/// Where its entry's draft is kept.
+/// Where its entries' drafts are kept.
 const PATH: &str = "other.reading";
+const TOUCHES_AT_PATH: &str = "other.touches_at";
 
 /// The card while it is open. What is typed into it is no part of the unit until it is filled in.
 #[derive(Debug)]
@@ -25,6 +26,8 @@ pub(super) struct BehindCard {
     method: BehindFrom,
     /// One reading for each method.
     readings: [Quantity<Length>; 3],
+    /// Where a block to a square touches the front face, over the plate.
+    touches_at: Quantity<Length>,
     is_ahead: bool,
     drafts: Drafts,
 }
@@ -39,10 +42,18 @@ impl BehindCard {
         let to_centre = radius + gap;
         let rise = rise_of_segment(to_centre, Length::from_mm(behind.mm().abs()))
             .map_or(Length::ZERO, |rise| rise - gap);
-        let lengths = [rise, bench.height_of_cut.value() - rise, behind + radius];
+        let height = bench.height_of_cut.value();
+        // Below the reel and above the foot of the lip's front face: halfway between.
+        let lip = document.knife.lip_thickness.value();
+        let below_edge = (Length::from_mm(rise.mm().max(0.0)) + lip) * 0.5;
+        let touches_at = Quantity::from_value(height - below_edge, system);
+        let leans_back = (height - touches_at.value()) * bench.attitude.value().rad().tan();
+        let lengths = [rise, height - rise, behind + radius + leans_back];
         Self {
             method: BehindFrom::default(),
-            readings: lengths.map(|length| Quantity::from_value(length, system)),
+            // To the last digit: behind centre must come out as it stood.
+            readings: lengths.map(|length| Quantity::exactly(length, system)),
+            touches_at,
             is_ahead: behind.mm() < 0.0,
             drafts: Drafts::default(),
         }
@@ -58,9 +69,15 @@ impl BehindCard {
         if self.drafts.first_wrong().is_some() {
             return Err("The reading is not one yet.".to_owned());
         }
+        let touches_at = self.touches_at.clone();
         let (method, is_ahead) = (self.method, self.is_ahead);
+        let taken = Taken {
+            reading: self.reading(),
+            touches_at: &touches_at,
+            is_ahead,
+        };
         method
-            .behind_centre(bench, self.reading(), is_ahead)
+            .behind_centre(bench, taken)
             .map_err(|why| why.sentence().shown_in(system))
     }
 
@@ -79,7 +96,7 @@ impl BehindCard {
         });
         ui.label(self.method.how());
         let shown = self.reading().value();
-        picture_ui(ui, self.method, system.length(shown), theme);
+        picture_ui(ui, self.method, shown.entry(system), theme);
         let name = self.method.reading();
         let mut drafts = std::mem::take(&mut self.drafts);
         let mut fields = Fields {
@@ -89,6 +106,10 @@ impl BehindCard {
             theme,
         };
         fields.quantity(ui, name, PATH, self.reading());
+        if self.method.asks_where_it_touches() {
+            let name = "Touches the face at";
+            fields.quantity(ui, name, TOUCHES_AT_PATH, &mut self.touches_at);
+        }
         self.drafts = drafts;
         if self.method.has_two_sides() {
             ui.horizontal(|ui| {
@@ -97,7 +118,17 @@ impl BehindCard {
                 ui.selectable_value(&mut self.is_ahead, true, "ahead of centre");
             });
         }
-        let basis = "Reel diameter, gap and height of cut are those of the bench measurements, with their ±.";
+        let mut basis = format!(
+            "{} are those of the bench measurements, with their ±.",
+            self.method.stands_on()
+        );
+        if self.drafts.first_wrong().is_none() && self.reading().half_width().is_none() {
+            basis.push_str(" The reading has no ± of its own: write one, like ± ");
+            basis.push_str(match system {
+                System::Millimetre => "0.02 mm.",
+                System::InchDecimal | System::InchFraction => "1 thou.",
+            });
+        }
         ui.label(RichText::new(basis).weak().size(12.5));
         let found = self.found(bench, system);
         match &found {

@@ -45,8 +45,12 @@ pub(super) fn straightedge_ui(ui: &mut Ui, fields: &mut Fields, ground: &mut Gro
         },
     );
     let system = fields.system;
+    let is_wrong = ["ground.straightedge.length", "ground.straightedge.gap"]
+        .iter()
+        .any(|path| fields.problem(path).is_some());
     let found = ground_from_straightedge(&entry.length, &entry.gap, entry.at.gap_at());
     let (text, shape) = match found {
+        _ if is_wrong => ("The readings are not right yet.".to_owned(), None),
         Err(why) => (why.sentence().shown_in(system), None),
         Ok(GroundFound::Level) => ("Level ground".to_owned(), Some(ShapeEntry::Level)),
         Ok(GroundFound::Crest(radius)) => (
@@ -75,17 +79,15 @@ pub(super) fn straightedge_ui(ui: &mut Ui, fields: &mut Fields, ground: &mut Gro
     );
 }
 
-/// A reading to type over.
+/// A reading to type over: no gap, so that no crest or hollow is told that nobody measured.
 fn beginning(system: System) -> StraightedgeEntry {
-    let (length, gap) = match system {
-        System::Millimetre => (Length::from_mm(2000.0), Length::from_mm(10.0)),
-        System::InchDecimal | System::InchFraction => {
-            (Length::from_inches(72.0), Length::from_inches(0.375))
-        }
+    let length = match system {
+        System::Millimetre => Length::from_mm(2000.0),
+        System::InchDecimal | System::InchFraction => Length::from_inches(72.0),
     };
     StraightedgeEntry {
         length: Quantity::from_value(length, system),
-        gap: Quantity::from_value(gap, system),
+        gap: Quantity::from_value(Length::ZERO, system),
         at: GapPlace::default(),
     }
 }

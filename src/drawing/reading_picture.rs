@@ -1,8 +1,8 @@
 //! A small picture of each other way to behind centre, drawn large, not to scale.
 
-use std::f64::consts::FRAC_PI_2;
+use std::f64::consts::{FRAC_PI_2, PI};
 
-use kurbo::{Arc, Point, Shape as _, Vec2};
+use kurbo::{Arc, Point, Shape as _};
 
 use super::sketch::{EXACT, Sketch};
 use super::{Dimension, Direction, Role, Scene, Shape};
@@ -10,7 +10,7 @@ use crate::analysis::other_readings::BehindFrom;
 
 /// The reel of the pictures.
 const RADIUS: f64 = 86.0;
-const EDGE_HEIGHT: f64 = 36.0;
+const EDGE_HEIGHT: f64 = 48.0;
 const DEPTH: f64 = 16.0;
 const CENTRE_X: f64 = 10.0;
 
@@ -63,13 +63,14 @@ impl Sketch {
 
     fn block_to_square(&mut self) {
         // A smaller reel, so that its foremost blade is in the picture.
-        let (radius, depth) = (40.0_f64, 6.0);
-        let centre = Point::new(-6.0, EDGE_HEIGHT - depth + radius);
-        let circle = kurbo::Circle::new(centre, radius).to_path(EXACT);
-        self.scene.add(Role::ReelRim, Shape::Line(circle));
+        let (radius, depth, edge_height) = (42.0_f64, 5.0, 36.0);
+        let centre = Point::new(-6.0, edge_height - depth + radius);
+        let arc = Arc::new(centre, (radius, radius), -PI - 0.06, PI + 0.12, 0.0);
+        self.scene
+            .add(Role::ReelRim, Shape::Line(arc.to_path(EXACT)));
         let edge = centre.x - radius * ((radius - depth) / radius).acos().sin();
-        self.knife((edge, EDGE_HEIGHT));
-        self.line(Role::CentreLine, (centre.x, 76.0), (centre.x, 20.0));
+        self.knife((edge, edge_height));
+        self.line(Role::CentreLine, (centre.x, 76.0), (centre.x, 22.0));
         let square = centre.x + radius;
         self.hatched(
             Role::Hardware,
@@ -80,24 +81,32 @@ impl Sketch {
                 (square + 7.0, 0.0),
             ],
         );
+        // Its top touches the face, which leans back, a little behind the edge; it lies on a packing.
+        let (touches, top, under) = (edge - 1.0, edge_height - 6.0, 14.0);
         self.hatched(
-            Role::Roller,
+            Role::Hardware,
             &[
-                (edge, EDGE_HEIGHT - 18.0),
-                (edge, EDGE_HEIGHT - 8.0),
-                (square, EDGE_HEIGHT - 8.0),
-                (square, EDGE_HEIGHT - 18.0),
+                (touches, under),
+                (touches, top),
+                (square, top),
+                (square, under),
             ],
         );
+        self.hatched(
+            Role::Datum,
+            &[(-16.0, 0.0), (-16.0, under), (26.0, under), (26.0, 0.0)],
+        );
+        self.word((-10.0, 22.0), "block");
         let dimension = Dimension {
-            from: Point::new(edge, EDGE_HEIGHT - 18.0),
-            to: Point::new(square, EDGE_HEIGHT - 18.0),
+            from: Point::new(touches, under),
+            to: Point::new(square, under),
             direction: Direction::Across,
-            through: Point::new(edge, EDGE_HEIGHT - 18.0) - Vec2::new(0.0, 10.0),
+            through: Point::new(touches, -12.0),
             offset: 0.0,
             text: self.number.clone(),
         };
         self.scene.add(Role::Dimension, Shape::Dimension(dimension));
         self.word((70.0, 62.0), "square");
+        self.word((-22.0, 62.0), "reel");
     }
 }

@@ -16,6 +16,22 @@ pub enum Misread {
         /// The most: the reel's radius.
         most: Length,
     },
+    /// A rise, with the gap, that may be nothing for all the readings say.
+    RiseLostInItsOff {
+        /// The rise.
+        rise: Length,
+        /// How far it can be off, the gap's own ± included.
+        off: Length,
+        /// How far from straight below the centre the edge may stand.
+        within: Length,
+    },
+    /// A block that touches the knife above its edge.
+    TouchesOverEdge {
+        /// Where it touches, over the plate.
+        touches_at: Length,
+        /// The height of cut.
+        height_of_cut: Length,
+    },
     /// A gap under a straightedge that no crest or hollow leaves.
     GapUnderStraightedge {
         /// The gap.
@@ -34,8 +50,19 @@ impl Misread {
                 "A rise of {} is not on this reel: it lies between {} and {}, the reel's radius. Check the reading, the reel's diameter and the height of cut.",
                 &[rise.into(), least.into(), most.into()],
             ),
+            Self::RiseLostInItsOff { rise, off, within } => Sentence::new(
+                "A rise of {} that can be off by {} may be none at all: the edge stands within {} of straight below the centre, and no closer answer follows. Measure finer, or take a block to a square.",
+                &[rise.into(), off.into(), within.into()],
+            ),
+            Self::TouchesOverEdge {
+                touches_at,
+                height_of_cut,
+            } => Sentence::new(
+                "The block cannot touch the front face {} over the plate: the edge stands {} over it, and the face is below.",
+                &[touches_at.into(), height_of_cut.into()],
+            ),
             Self::GapUnderStraightedge { gap, most } => Sentence::new(
-                "A gap of {} under this straightedge is a step, no crest or hollow: it must stay under {}. Check both readings.",
+                "No crest or hollow leaves a gap of {} under this straightedge: it must be nothing or more, and stay under {}. Check both readings.",
                 &[gap.into(), most.into()],
             ),
         }
@@ -76,8 +103,28 @@ pub fn rise_from_block<N: Number>(height_of_cut_mm: N, block_height_mm: N) -> N 
 /// Behind centre, from the length of a gauge block laid along the travel against the knife's front
 /// face, its front end flush with a square that touches the reel's foremost blade: the square stands
 /// a radius ahead of the centre. Negative when the edge is ahead of centre.
-pub fn behind_centre_from_square<N: Number>(reel_radius_mm: N, block_length_mm: N) -> N {
-    block_length_mm - reel_radius_mm
+///
+/// The reel hangs below the edge, so the block touches the face lower down, where a face square to
+/// the datum has gone back by that depth times the attitude's tangent: so much of the block's length
+/// lies behind the edge.
+///
+/// # Errors
+/// When the block would touch above the edge.
+pub fn behind_centre_from_square<N: Number>(
+    reel_radius_mm: N,
+    block_length_mm: N,
+    height_of_cut_mm: N,
+    touches_at_mm: N,
+    attitude_rad: N,
+) -> Result<N, Misread> {
+    let below_edge_mm = height_of_cut_mm - touches_at_mm;
+    if below_edge_mm.re() < 0.0 {
+        return Err(Misread::TouchesOverEdge {
+            touches_at: Length::from_mm(touches_at_mm.re()),
+            height_of_cut: Length::from_mm(height_of_cut_mm.re()),
+        });
+    }
+    Ok(block_length_mm - reel_radius_mm - below_edge_mm * attitude_rad.tan())
 }
 
 /// Where the gap under a straightedge is read.
@@ -98,7 +145,7 @@ pub enum GapAt {
 /// flat. Nothing for a gap of nothing: level ground.
 ///
 /// # Errors
-/// When the gap is as much as the half chord: no crest or hollow, but a step.
+/// When the gap is as much as the half chord, a step, or less than nothing.
 pub fn radius_under_straightedge<N: Number>(
     straightedge_mm: N,
     gap_mm: N,
@@ -108,7 +155,7 @@ pub fn radius_under_straightedge<N: Number>(
         GapAt::Middle | GapAt::EachEnd => straightedge_mm * 0.5,
         GapAt::OneEnd => straightedge_mm,
     };
-    if gap_mm.re() >= half_chord.re() {
+    if gap_mm.re() < 0.0 || gap_mm.re() >= half_chord.re() {
         return Err(Misread::GapUnderStraightedge {
             gap: Length::from_mm(gap_mm.re()),
             most: Length::from_mm(half_chord.re()),
@@ -148,13 +195,21 @@ mod tests {
             Ok(None)
         );
         assert!(radius_under_straightedge(10.0, 5.0, GapAt::Middle).is_err());
+        assert!(radius_under_straightedge(10.0, -0.1, GapAt::Middle).is_err());
     }
 
     #[test]
     fn a_block_and_a_square_give_what_they_are_named_for() {
         assert!((rise_from_block(12.7_f64, 12.2) - 0.5).abs() < 1e-12);
-        assert!((behind_centre_from_square(88.9_f64, 96.4) - 7.5).abs() < 1e-12);
-        assert!((behind_centre_from_square(88.9_f64, 87.9) + 1.0).abs() < 1e-12);
+        let upright =
+            |length| behind_centre_from_square(88.9_f64, length, 12.7, 10.0, 0.0).unwrap();
+        assert!((upright(96.4) - 7.5).abs() < 1e-12);
+        assert!((upright(87.9) + 1.0).abs() < 1e-12);
+        // A face that leans 45 degrees has gone back by as much as it lies below the edge.
+        let eighth = std::f64::consts::FRAC_PI_4;
+        let leaning = behind_centre_from_square(88.9_f64, 96.4, 12.7, 10.0, eighth).unwrap();
+        assert!((leaning - (7.5 - 2.7)).abs() < 1e-12);
+        assert!(behind_centre_from_square(88.9_f64, 96.4, 12.7, 12.8, 0.1).is_err());
     }
 
     #[test]

@@ -1,0 +1,116 @@
+//! The card and the part of the form for other readings, by accessible name, without a display.
+
+#[allow(dead_code)] // shared with tests that need more of it
+#[path = "common/shown.rs"]
+mod shown;
+
+use egui::Key;
+use sweepgauge::app::DEMO_UNIT;
+use sweepgauge::unit::{Document, ShapeEntry};
+
+use shown::{Start, Window, document};
+
+const WALKING: &str = include_str!("../demo-units/greens-walking.ron");
+
+fn card_on(document: Document) -> Window {
+    let mut window = Start::on(document).window();
+    window.click("Behind centre from other readings…");
+    window
+}
+
+#[test]
+fn every_way_begins_with_what_the_bench_says_and_gives_it_back() {
+    for demo in [DEMO_UNIT, WALKING] {
+        let document = document(demo);
+        let wanted = document.bench.behind_centre.value();
+        for way in ["the rise", "a block under the reel", "a block to a square"] {
+            let mut window = card_on(document.clone());
+            window.click(way);
+            window.click("Fill in");
+            let filled = window.document().bench.behind_centre.value();
+            assert!(
+                (filled - wanted).mm().abs() < 0.0013 + 1e-9,
+                "{way}: {filled:?}, {wanted:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn a_block_to_a_square_counts_the_lean_of_the_front_face() {
+    let mut window = card_on(document(WALKING));
+    window.click("a block to a square");
+    window.type_over("Length of the block", "2.64 in ± 1 thou");
+    window.type_over("Touches the face at", "0.1 in");
+    window.click("Fill in");
+    // 2.64 - 2.48 - (0.125 - 0.1) tan 6° by hand: 0.157 37 in.
+    let filled = window.document().bench.behind_centre.value();
+    assert!((filled.inches() - 0.1574).abs() < 1e-9, "{filled:?}");
+}
+
+#[test]
+fn only_the_rise_asks_on_which_side_the_edge_stands() {
+    let mut window = card_on(document(DEMO_UNIT));
+    window.click("ahead of centre");
+    window.assert_says("Behind centre -");
+    for way in ["a block under the reel", "a block to a square"] {
+        window.click(way);
+        assert!(!window.has_button("ahead of centre"), "{way}");
+        window.assert_silent("Behind centre -");
+    }
+}
+
+#[test]
+fn a_reading_without_its_plus_or_minus_is_asked_for_one() {
+    let mut window = card_on(document(DEMO_UNIT));
+    window.assert_says("The reading has no ± of its own");
+    window.type_over("Rise of the edge", "0.02 in ± 1 thou");
+    window.assert_silent("The reading has no ± of its own");
+}
+
+#[test]
+fn a_rise_lost_in_its_plus_or_minus_fills_nothing() {
+    let mut window = card_on(document(DEMO_UNIT));
+    let before = window.document().clone();
+    window.type_over("Rise of the edge", "0 in ± 1 thou");
+    window.assert_says("may be none at all");
+    window.click("Fill in");
+    assert_eq!(window.document(), &before);
+}
+
+#[test]
+fn what_is_filled_in_takes_the_place_of_a_wrong_text() {
+    let mut window = Start::on(document(DEMO_UNIT)).window();
+    window.type_over("Behind centre, bench", "far");
+    window.assert_says("\"far\" is not a number");
+    window.click("Behind centre from other readings…");
+    window.type_over("Rise of the edge", "0.02 in ± 0.001 in");
+    window.click("Fill in");
+    window.assert_silent("\"far\" is not a number");
+    let text = window.document().bench.behind_centre.text().to_owned();
+    assert_eq!(window.entry("Behind centre, bench"), text);
+}
+
+#[test]
+fn a_straightedge_with_a_wrong_reading_gives_no_shape() {
+    let mut window = Start::on(document(DEMO_UNIT)).window();
+    window.unfold_one("Ground");
+    window.click("Measured with a straightedge");
+    // Nothing is measured yet, so nothing but level is told.
+    window.assert_says("Level ground");
+    for wrong in ["wide", "-1/4 in"] {
+        window.type_over("Gap under it", wrong);
+        window.assert_says("The readings are not right yet.");
+        window.assert_silent("Level ground");
+        window.click("Use as the ground's shape");
+        assert_eq!(window.document().ground.shape, ShapeEntry::Level);
+    }
+    window.type_over("Gap under it", "1/4 in");
+    window.press(Key::Enter);
+    window.assert_silent("The readings are not right yet.");
+    window.click("Use as the ground's shape");
+    assert!(matches!(
+        window.document().ground.shape,
+        ShapeEntry::Hollow(_)
+    ));
+}
