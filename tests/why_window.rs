@@ -1,15 +1,13 @@
-//! The Why area and the cards for other readings: what they show and what is done in them, without
-//! a display.
+//! The Why area: what it shows and what is done in it, without a display.
 
 #[allow(dead_code)] // shared with tests that need more of it
 #[path = "common/shown.rs"]
 mod shown;
 
-use egui::Key;
 use sweepgauge::analysis::Solved;
 use sweepgauge::analysis::why::{Aim, Complaint, CrestLimits, Knob, Why, causes, worst_finding};
 use sweepgauge::app::DEMO_UNIT;
-use sweepgauge::unit::{Document, ShapeEntry};
+use sweepgauge::unit::Document;
 use sweepgauge::units::System;
 
 use shown::{Start, Window, document};
@@ -174,66 +172,6 @@ fn the_drawing_stands_on_a_crest() {
     let generation = window.generation();
     window.click("Plate");
     assert_eq!(window.generation(), generation);
-}
-
-// Other readings.
-
-#[test]
-fn behind_centre_is_worked_out_and_filled_in() {
-    let mut window = Start::on(document(DEMO_UNIT)).window();
-    window.click("Behind centre from other readings…");
-    window.type_over("Rise of the edge", "0.020 in ± 0.001 in");
-    window.assert_says("(k = 2)");
-    window.click("Fill in");
-    let bench = &window.document().bench;
-    // (0.02)(6.9 - 0.02) under the root, by hand: 0.3709 in.
-    assert!((bench.behind_centre.value().inches() - 0.3709).abs() < 1e-4);
-    assert!(bench.behind_centre.half_width().unwrap().mm() > 0.0);
-    assert!(!window.has_button("Fill in"));
-    let text = bench.behind_centre.text().to_owned();
-    assert_eq!(window.entry("Behind centre, bench"), text);
-}
-
-#[test]
-fn a_reading_that_is_none_keeps_its_reason_and_fills_nothing() {
-    let mut window = Start::on(document(DEMO_UNIT)).window();
-    let before = window.document().clone();
-    window.click("Behind centre from other readings…");
-    window.click("a block under the reel");
-    window.type_over("Height of the block", "tall");
-    window.assert_says("\"tall\" is not a number");
-    window.assert_says("The reading is not one yet.");
-    window.click("Fill in");
-    assert_eq!(window.document(), &before);
-    window.type_over("Height of the block", "3 in");
-    window.assert_says("is not on this reel");
-    window.press(Key::Escape);
-    assert!(!window.has_button("Put away"));
-    assert_eq!(window.document(), &before);
-}
-
-#[test]
-fn a_straightedge_fills_the_ground() {
-    let mut window = Start::on(document(DEMO_UNIT)).window();
-    window.unfold_one("Ground");
-    window.click("Measured with a straightedge");
-    window.enter_text("Straightedge", "6 ft");
-    window.enter_text("Gap under it", "1/2 in ± 1/16 in");
-    window.choose("Gap read at", "one end, other held flat");
-    window.assert_says("A crest of");
-    window.click("Use as the ground's shape");
-    let ground = &window.document().ground;
-    let ShapeEntry::Crest(radius) = &ground.shape else {
-        panic!("{:?}", ground.shape)
-    };
-    // (72² + 0.5²)/1 inches by hand: 5184.25 in, 432.02 ft.
-    assert!(
-        (radius.value().inches() - 5184.25).abs() < 0.1,
-        "{}",
-        radius.text()
-    );
-    assert!(radius.half_width().is_some());
-    assert!(ground.straightedge.is_some());
 }
 
 #[test]

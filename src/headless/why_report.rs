@@ -147,7 +147,7 @@ impl UncertaintyReport {
             behind_centre_mm: uncertainty.expanded(Output::BehindCentre),
             sweep_below_cut_mm: uncertainty.expanded(Output::SweepBelowCut),
             reel_clearance_mm: uncertainty.expanded(Output::ReelAtLowEnd),
-            underside_clearance_mm: uncertainty.expanded(Output::UndersideOnGround),
+            underside_clearance_mm: uncertainty.expanded(Output::UndersideAtLowEnd),
             sweep_share: uncertainty.expanded(Output::SweepShare),
             cannot_tell: in_doubt.map(|finding| finding.id).collect(),
             improve_first: uncertainty

@@ -114,19 +114,21 @@ pub fn value(unit: &Unit, solution: &Solution, output: Output) -> f64 {
         Output::LipBottom => solution.lip_bottom_on_plate.y,
         Output::CutOnGround => solution.on_ground.cut.mm(),
         Output::ReelOnGround => solution.on_ground.reel_clearance.mm(),
-        Output::ReelAtLowEnd => {
-            // Written anew: half of the worse runout and half of the ends' difference.
-            let wear = &unit.wear;
-            let worse_mm = wear.front_runout.mm().max(wear.rear_runout.mm());
-            let lower_mm = 0.5 * worse_mm + 0.5 * wear.end_difference.mm();
-            solution.on_ground.reel_clearance.mm() - lower_mm
-        }
+        Output::ReelAtLowEnd => solution.on_ground.reel_clearance.mm() - lower_mm(unit),
+        Output::UndersideAtLowEnd => solution.on_ground.underside_clearance.mm() - lower_mm(unit),
         Output::UndersideOnGround => solution.on_ground.underside_clearance.mm(),
         Output::ClipLength => mowing.map_or(0.0, |mowing| mowing.clip_length.mm()),
         Output::ClipToCut => mowing
             .and_then(|mowing| mowing.clip_to_cut)
             .map_or(0.0, Measure::base),
     }
+}
+
+/// Written anew: half of the worse runout and half of the ends' difference.
+fn lower_mm(unit: &Unit) -> f64 {
+    let wear = &unit.wear;
+    let worse_mm = wear.front_runout.mm().max(wear.rear_runout.mm());
+    0.5 * worse_mm + 0.5 * wear.end_difference.mm()
 }
 
 /// Every number of the unit in its setting.

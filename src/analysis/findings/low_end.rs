@@ -1,41 +1,67 @@
-//! The reel at its worst place: the low end of the unit, the worse roller at its lowest.
+//! Reel and underside at their worst place: the low end of the unit, the worse roller at its lowest.
 
-use super::{Case, Judged, Level, Verdict, above_ground};
+use super::{Case, Judged, Level, Verdict, above_ground, with_room};
 use crate::units::Sentence;
 
-pub(super) fn measure(case: &Case) -> Option<Judged> {
-    let wear = &case.unit.wear;
-    if wear.lowers().mm() == 0.0 {
-        return None;
-    }
-    Some(above_ground(case.solution.on_ground.reel_at_low_end))
+/// Brings the low end back, whatever touches there.
+const REMEDY: &str =
+    "Bring the rollers parallel to the cut line and true them or their bearings, then look again.";
+
+/// Whether anything is worn or out of true: without it the worst place is every place.
+fn is_worn(case: &Case) -> bool {
+    case.unit.wear.lowers().mm() > 0.0
 }
 
-pub(super) fn judge(case: &Case) -> Option<Verdict> {
-    let judged = measure(case)?;
+pub(super) fn measure_reel(case: &Case) -> Option<Judged> {
+    is_worn(case).then(|| above_ground(case.solution.on_ground.reel_at_low_end))
+}
+
+pub(super) fn measure_underside(case: &Case) -> Option<Judged> {
+    let least = case.unit.limits.underside;
+    is_worn(case).then(|| with_room(case.solution.on_ground.underside_at_low_end, least))
+}
+
+pub(super) fn judge_reel(case: &Case) -> Option<Verdict> {
+    let level = measure_reel(case)?.level();
     let left = case.solution.on_ground.reel_at_low_end;
     let lowers = case.unit.wear.lowers();
-    let level = judged.level();
-    let (text, remedy) = if level == Level::Fine {
-        let text = Sentence::new(
+    let text = if level == Level::Fine {
+        Sentence::new(
             "At the low end, with the worse roller at its lowest, the unit stands {} lower and the reel still clears the ground by {}.",
             &[lowers.into(), left.into()],
-        );
-        (text, None)
+        )
     } else {
-        let text = Sentence::new(
+        Sentence::new(
             "At the low end, with the worse roller at its lowest, the unit stands {} lower and the reel's blades reach {} into the ground.",
             &[lowers.into(), (-left).into()],
-        );
-        let remedy = Sentence::new(
-            "Bring the rollers parallel to the cut line and true them or their bearings; what is left over by then is told again.",
-            &[],
-        );
-        (text, Some(remedy))
+        )
     };
-    Some(Verdict {
+    Some(told(level, text))
+}
+
+pub(super) fn judge_underside(case: &Case) -> Option<Verdict> {
+    let level = measure_underside(case)?.level();
+    let left = case.solution.on_ground.underside_at_low_end;
+    let lowers = case.unit.wear.lowers();
+    let text = if level == Level::Over {
+        Sentence::new(
+            "At the low end, with the worse roller at its lowest, the unit stands {} lower and the underside reaches {} into the ground.",
+            &[lowers.into(), (-left).into()],
+        )
+    } else {
+        let least = case.unit.limits.underside;
+        Sentence::new(
+            "At the low end, with the worse roller at its lowest, the unit stands {} lower and the underside clears the ground by {} (at least {} wanted).",
+            &[lowers.into(), left.into(), least.into()],
+        )
+    };
+    Some(told(level, text))
+}
+
+fn told(level: Level, text: Sentence) -> Verdict {
+    Verdict {
         level,
         text,
-        remedy,
-    })
+        remedy: (level > Level::Fine).then(|| Sentence::new(REMEDY, &[])),
+    }
 }

@@ -148,7 +148,7 @@ struct Rule {
 }
 
 /// Every kind of finding, in the order they are told.
-const RULES: [Rule; 11] = [
+const RULES: [Rule; 12] = [
     Rule {
         id: Findings::SWEEP,
         title: "Sweep below the cut",
@@ -173,9 +173,9 @@ const RULES: [Rule; 11] = [
     Rule {
         id: "low_end",
         title: "Reel at the low end",
-        measure: low_end::measure,
+        measure: low_end::measure_reel,
         output: Some(Output::ReelAtLowEnd),
-        judge: low_end::judge,
+        judge: low_end::judge_reel,
     },
     Rule {
         id: "cut",
@@ -190,6 +190,13 @@ const RULES: [Rule; 11] = [
         measure: underside::measure,
         output: Some(Output::UndersideOnGround),
         judge: underside::judge,
+    },
+    Rule {
+        id: "low_end_underside",
+        title: "Underside at the low end",
+        measure: low_end::measure_underside,
+        output: Some(Output::UndersideAtLowEnd),
+        judge: low_end::judge_underside,
     },
     Rule {
         id: "lip",

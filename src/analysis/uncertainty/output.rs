@@ -38,6 +38,8 @@ pub enum Output {
     ReelAtLowEnd,
     /// Ground to the lowest of knife and hardware, in millimetres.
     UndersideOnGround,
+    /// Ground to the lowest of knife and hardware at the low end, the worse roller at its lowest.
+    UndersideAtLowEnd,
     /// Forward travel between two clips, in millimetres.
     ClipLength,
     /// Clip length over height of cut, a plain ratio.
@@ -49,7 +51,7 @@ pub(super) const COUNT: usize = Output::ALL.len();
 
 impl Output {
     /// Every output.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 16] = [
         Self::BehindCentre,
         Self::SweepBelowCut,
         Self::SweepShare,
@@ -63,6 +65,7 @@ impl Output {
         Self::ReelOnGround,
         Self::ReelAtLowEnd,
         Self::UndersideOnGround,
+        Self::UndersideAtLowEnd,
         Self::ClipLength,
         Self::ClipToCut,
     ];
@@ -84,6 +87,7 @@ impl Output {
             Self::ReelOnGround => "reel over the ground",
             Self::ReelAtLowEnd => "reel over the ground, at the worst place",
             Self::UndersideOnGround => "underside over the ground",
+            Self::UndersideAtLowEnd => "underside over the ground, at the worst place",
             Self::ClipLength => "clip length",
             Self::ClipToCut => "clip length over height of cut",
         }
@@ -180,6 +184,7 @@ pub(super) fn outputs<N: Number>(inputs: &Inputs<N>) -> Result<[N; COUNT], Impos
             Some(ground.clearance_of_disc_mm(stood.reel) - inputs.wear.lowers_mm())
         }
         Output::UndersideOnGround => Some(underside_mm(&ground)),
+        Output::UndersideAtLowEnd => Some(underside_mm(&ground) - inputs.wear.lowers_mm()),
         Output::ClipLength => clip_mm,
         Output::ClipToCut => clip_mm.and_then(|clip_mm| clip_to_cut(clip_mm, height_mm)),
     });

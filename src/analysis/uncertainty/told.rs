@@ -13,7 +13,7 @@ pub fn off_in_words(solved: &Solved, system: System) -> Vec<(&'static str, Strin
         .sweep_share
         .map(|share| (Output::SweepShare, Value::from(share)));
     let clip = solution.mowing.and_then(|mowing| mowing.clip_to_cut);
-    let lengths: [(Output, Length); 7] = [
+    let lengths: [(Output, Length); 8] = [
         (Output::BehindCentre, solution.sweep.behind_centre),
         (Output::SweepBelowCut, solution.sweep.below_cut),
         (Output::HeightOfCut, solution.pose.height_of_cut),
@@ -21,6 +21,7 @@ pub fn off_in_words(solved: &Solved, system: System) -> Vec<(&'static str, Strin
         (Output::ReelOnGround, on_ground.reel_clearance),
         (Output::ReelAtLowEnd, on_ground.reel_at_low_end),
         (Output::UndersideOnGround, on_ground.underside_clearance),
+        (Output::UndersideAtLowEnd, on_ground.underside_at_low_end),
     ];
     lengths
         .into_iter()

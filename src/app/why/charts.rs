@@ -91,7 +91,7 @@ impl App {
                 let charted = BudgetChart {
                     title,
                     budget,
-                    level: level(good, budget, part),
+                    level: level(good, part),
                     least: matches!(part, Part::Underside).then_some(limits.underside),
                     system,
                 }
@@ -114,21 +114,16 @@ impl App {
     }
 }
 
-/// How what is left stands.
-fn level(good: &Good, budget: &Budget, part: Part) -> Level {
+/// How what is left stands: at the worst place, which is every place where nothing is worn.
+fn level(good: &Good, part: Part) -> Level {
     let case = good.solved.case();
-    let id = match part {
-        Part::Reel => "reel",
-        Part::Underside => "underside",
+    let (worst, everywhere) = match part {
+        Part::Reel => ("low_end", "reel"),
+        Part::Underside => ("low_end_underside", "underside"),
     };
-    Findings::judged(&case, id).map_or(Level::Fine, |judged| {
-        // The finding's own limits, at the worst place instead of the middle of the unit.
-        crate::analysis::Judged {
-            value: budget.left().into(),
-            ..judged
-        }
-        .level()
-    })
+    Findings::judged(&case, worst)
+        .or_else(|| Findings::judged(&case, everywhere))
+        .map_or(Level::Fine, |judged| judged.level())
 }
 
 fn column_help_ui(ui: &mut Ui, column: Column, budget: &Budget, theme: Theme, system: System) {

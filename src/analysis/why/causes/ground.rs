@@ -7,7 +7,40 @@ use super::{Cause, Strength};
 use crate::geometry::Shape;
 use crate::units::{Length, Sentence, Value};
 
+/// Share of the height of cut that a crown loses before it is scalped: the third that mowing takes at
+/// most (common practice, no source).
+const SCALPED_SHARE: f64 = 1.0 / 3.0;
+
 impl Mechanisms<'_> {
+    /// The edge itself cuts lower on a crest than on the plate.
+    pub(super) fn lower_cut(&self) -> Cause {
+        let height = self.case.solution.pose.height_of_cut;
+        let cut = self.case.solution.on_ground.cut;
+        let text = if matches!(self.case.unit.shape, Shape::Crest(_)) {
+            Sentence::new(
+                "On this crest the edge cuts at {} instead of {} on the plate (seen from about a third less on).",
+                &[cut.into(), height.into()],
+            )
+        } else {
+            Sentence::new(
+                "How tight the crowns are here is not entered; the edge cuts at {}.",
+                &[cut.into()],
+            )
+        };
+        let strength = if matches!(self.case.unit.shape, Shape::Crest(_)) {
+            part(height - cut, height * SCALPED_SHARE)
+        } else {
+            Strength::NotMeasured
+        };
+        Cause {
+            id: "lower_cut",
+            name: "Lower cut on the crest",
+            strength,
+            text,
+            confirm: "Height of the grass on the crown and beside it; a straightedge on the crown and the gap under its end.",
+        }
+    }
+
     pub(super) fn crest(&self) -> Cause {
         let (strength, text) = self.on_crest(self.crests.reel, &self.reel, "reel");
         Cause {

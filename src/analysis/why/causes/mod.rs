@@ -86,7 +86,14 @@ pub fn causes(case: &Case, complaint: Complaint) -> Vec<Cause> {
             of.front_runout(),
             of.rear_runout(),
         ],
-        Complaint::ScalpedCrowns => vec![of.crest(), of.sink(), of.sweep(), of.low_end_reel()],
+        Complaint::ScalpedCrowns => vec![
+            of.lower_cut(),
+            of.crest(),
+            of.crest_under_knife(),
+            of.sink(),
+            of.sweep(),
+            of.low_end_reel(),
+        ],
         Complaint::Tearing => vec![of.gap(), of.ahead(), of.clip_length(), of.sweep()],
         Complaint::KnifeRiding => vec![
             of.underside(),

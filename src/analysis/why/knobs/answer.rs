@@ -310,9 +310,12 @@ impl Asked<'_> {
         if better == wear {
             return Err(WhyNot::NothingToTrue);
         }
-        if self.finding != "low_end" {
-            return Err(WhyNot::HasNoPart);
-        }
+        // Without any wear the finding does not apply; then that of every place counts.
+        let elsewhere = match self.finding {
+            "low_end" => "reel",
+            "low_end_underside" => "underside",
+            _ => return Err(WhyNot::HasNoPart),
+        };
         if self.aim.is_kept(&self.now) {
             return Err(WhyNot::WithinAlready);
         }
@@ -325,8 +328,8 @@ impl Asked<'_> {
             unit: &unit,
             ..self.case
         };
-        // With no wear left the finding does not apply any more: then the reel's own one counts.
-        let after = Findings::judged(&case, "low_end").or_else(|| Findings::judged(&case, "reel"));
+        let after =
+            Findings::judged(&case, self.finding).or_else(|| Findings::judged(&case, elsewhere));
         match after {
             Some(after) if self.aim.is_kept(&after) => Ok(Change {
                 to: Length::ZERO.into(),
