@@ -549,7 +549,7 @@ fn what_was_typed_is_written_back_as_typed() {
 #[test]
 fn every_demo_unit_opens_and_can_be_reckoned_with_every_knife() {
     let files = demo_units();
-    assert_eq!(files.len(), 7, "{files:?}");
+    assert_eq!(files.len(), 8, "{files:?}");
     for file in files {
         let said = file.display();
         assert!(fs::read_to_string(&file).unwrap().starts_with("// "));

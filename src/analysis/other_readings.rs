@@ -183,6 +183,9 @@ impl BehindFrom {
     }
 }
 
+/// Ground of a wider radius is level to the last digit, and no unit file takes it: 10 km.
+const WIDEST_MM: f64 = 1e7;
+
 /// What a straightedge says about the ground.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum GroundFound {
@@ -203,7 +206,8 @@ pub fn ground_from_straightedge(
     gap: &Quantity<Length>,
     at: GapAt,
 ) -> Result<GroundFound, Misread> {
-    if radius_under_straightedge(length.value().mm(), gap.value().mm(), at)?.is_none() {
+    let radius_mm = radius_under_straightedge(length.value().mm(), gap.value().mm(), at)?;
+    if radius_mm.is_none_or(|radius_mm| radius_mm > WIDEST_MM) {
         return Ok(GroundFound::Level);
     }
     let readings = [Input::of(length), Input::of(gap)];

@@ -139,7 +139,7 @@ impl BehindCard {
                 ui.label(RichText::new(text).family(strong()).size(16.0));
                 let filled = derived.as_reading(system);
                 let text = format!(
-                    "Filled in as {}: a ± in a field is the half-width of an even spread, which carries the same uncertainty on.",
+                    "Filled in as {}: a ± in a field is the half-width of an even spread, which carries the same uncertainty on. From then on it counts as a reading by itself; that it came from reel and height of cut is not remembered, so clearances may show more ± than they have.",
                     filled.text()
                 );
                 ui.label(RichText::new(text).weak().size(12.5));

@@ -53,6 +53,24 @@ impl Painted {
         }
     }
 
+    /// Paints them moved by so much: for what is laid out once and scrolled.
+    pub(super) fn paint_moved(&self, painter: &Painter, by: Vec2) {
+        let clip = self.clip.translate(by).intersect(painter.clip_rect());
+        let painter = painter.with_clip_rect(clip);
+        for shape in &self.shapes {
+            let mut moved = shape.clone();
+            moved.translate(by);
+            painter.add(moved);
+        }
+        for words in &self.words {
+            let moved = Words {
+                at: words.at + by,
+                ..words.clone()
+            };
+            moved.paint(&painter);
+        }
+    }
+
     #[allow(clippy::cast_possible_truncation)]
     fn add(&mut self, mark: &Mark, theme: Theme) {
         match mark {

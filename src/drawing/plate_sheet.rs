@@ -132,20 +132,37 @@ pub fn verdict(findings: &Findings) -> (Level, String) {
         titles.join(", ")
     };
     let certain = titles(&|finding| finding.level == worst && finding.doubt.is_none());
-    let doubted = titles(&|finding| finding.doubt.is_some());
+    let doubted = |level_is: &dyn Fn(Level) -> bool| {
+        titles(&|finding| finding.doubt.is_some() && level_is(finding.level))
+    };
+    let (worst_doubted, other_doubted) = (
+        doubted(&|level| level == worst),
+        doubted(&|level| level != worst),
+    );
     let word = match worst {
         Level::Fine => "Fine",
         Level::Watch => "Watch",
         Level::Over => "Over",
     };
-    let text = if doubted.is_empty() && worst == Level::Fine {
+    let mut parts = Vec::new();
+    if worst > Level::Fine && !certain.is_empty() {
+        parts.push(format!("{word}: {certain}"));
+    }
+    if !worst_doubted.is_empty() {
+        let told = format!("{} as measured: {worst_doubted}", worst.word());
+        parts.push(if parts.is_empty() {
+            format!("Cannot tell, {told}")
+        } else {
+            format!("cannot tell, {told}")
+        });
+    }
+    if !other_doubted.is_empty() {
+        parts.push(format!("cannot tell: {other_doubted}"));
+    }
+    let text = if parts.is_empty() {
         "Fine: every finding is within its limits".to_owned()
-    } else if doubted.is_empty() {
-        format!("{word}: {certain}")
-    } else if worst == Level::Fine || certain.is_empty() {
-        format!("Cannot tell, {} as measured: {doubted}", worst.word())
     } else {
-        format!("{word}: {certain}; cannot tell: {doubted}")
+        parts.join("; ")
     };
     (worst, text)
 }

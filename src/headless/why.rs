@@ -5,7 +5,9 @@ use std::fmt::Write as _;
 use super::why_report::WhyReport;
 use super::{Problem, Read};
 use crate::analysis::uncertainty::off_in_words;
-use crate::analysis::why::{Aim, Complaint, CrestLimit, Knob, KnobAnswer, Why, causes, pitches};
+use crate::analysis::why::{
+    Aim, Complaint, CrestLimit, Knob, KnobAnswer, Other, Why, causes, pitches,
+};
 use crate::analysis::{Case, Finding, Findings, Output};
 use crate::drawing::CAUTIONS;
 use crate::units::{Measure as _, Share, System};
@@ -190,17 +192,7 @@ fn knob_text(text: &mut String, read: &Read, answer: &KnobAnswer) {
                 system.roller_move(change.rollers.0),
                 system.roller_move(change.rollers.1)
             );
-            for other in &change.others {
-                let _ = writeln!(
-                    text,
-                    "      {}: {} ({}) becomes {} ({})",
-                    other.title,
-                    other.before.value.shown_in(system),
-                    other.before.level().word(),
-                    other.after.value.shown_in(system),
-                    other.after.level().word()
-                );
-            }
+            others_text(text, &change.others, system);
         }
     }
     if let Some(middle) = &answer.to_middle {
@@ -210,11 +202,29 @@ fn knob_text(text: &mut String, read: &Read, answer: &KnobAnswer) {
             middle.to.shown_in(system),
             middle.by.shown_in(system)
         );
+        if answer.to_limit.is_err() {
+            others_text(text, &middle.others, system);
+        }
     }
     if answer.knob == Knob::FaceGround || answer.knob == Knob::TopGround {
         // Said where it matters: what is ground off stays off.
         if answer.to_limit.is_ok() {
             let _ = writeln!(text, "      what is ground off stays off");
         }
+    }
+}
+
+/// What else a change does.
+fn others_text(text: &mut String, others: &[Other], system: System) {
+    for other in others {
+        let _ = writeln!(
+            text,
+            "      {}: {} ({}) becomes {} ({})",
+            other.title,
+            other.before.value.shown_in(system),
+            other.before.level().word(),
+            other.after.value.shown_in(system),
+            other.after.level().word()
+        );
     }
 }

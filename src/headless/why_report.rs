@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Read;
-use crate::analysis::why::{Budget, Complaint, CrestLimit, KnobAnswer, Why, causes};
+use crate::analysis::why::{Budget, Change, Complaint, CrestLimit, KnobAnswer, Why, causes};
 use crate::analysis::{Findings, Output, Solved};
 use crate::units::{Length, System, Value};
 
@@ -15,6 +15,9 @@ pub(super) struct WhyReport<'a> {
     underside_budget: Vec<StepReport>,
     crest_to_scalp_mm: Option<f64>,
     crest_to_drag_mm: Option<f64>,
+    /// Why either is nothing, or that it is not.
+    crest_to_scalp: &'static str,
+    crest_to_drag: &'static str,
     knobs: Vec<KnobReport>,
     uncertainty: UncertaintyReport,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -64,6 +67,7 @@ struct KnobReport {
     front_roller_by_mm: Option<f64>,
     rear_roller_by_mm: Option<f64>,
     others: Vec<OtherReport>,
+    others_at_middle: Vec<OtherReport>,
 }
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -116,6 +120,8 @@ impl<'a> WhyReport<'a> {
             underside_budget: steps(&why.underside, "underside_clearance"),
             crest_to_scalp_mm: mm(why.crests.reel),
             crest_to_drag_mm: mm(why.crests.underside),
+            crest_to_scalp: why.crests.reel.id(),
+            crest_to_drag: why.crests.underside.id(),
             knobs: why
                 .knobs
                 .iter()
@@ -182,18 +188,21 @@ impl KnobReport {
             change_to_middle: answer.to_middle.as_ref().map(|change| told(change.by)),
             front_roller_by_mm: change.map(|change| change.rollers.0.mm()),
             rear_roller_by_mm: change.map(|change| change.rollers.1.mm()),
-            others: change.map_or_else(Vec::new, |change| {
-                let others = change.others.iter();
-                others
-                    .map(|other| OtherReport {
-                        finding: other.id,
-                        before: other.before.value.base(),
-                        after: other.after.value.base(),
-                        level_before: other.before.level().word(),
-                        level_after: other.after.level().word(),
-                    })
-                    .collect()
-            }),
+            others: others(change),
+            others_at_middle: others(answer.to_middle.as_ref()),
         }
     }
+}
+
+fn others(change: Option<&Change>) -> Vec<OtherReport> {
+    let others = change.into_iter().flat_map(|change| &change.others);
+    others
+        .map(|other| OtherReport {
+            finding: other.id,
+            before: other.before.value.base(),
+            after: other.after.value.base(),
+            level_before: other.before.level().word(),
+            level_after: other.after.level().word(),
+        })
+        .collect()
 }

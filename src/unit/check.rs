@@ -13,6 +13,7 @@ use super::uncertain::{Follows, Uncertain, uncertain_readings};
 use super::wear::Wear;
 use crate::geometry::{
     Bench, Closing, KnifeSection, Profile, Roller, Setting, Shape, Stance, clip_length,
+    radius_under_straightedge,
 };
 use crate::units::{Angle, Length, Measure, Quantity, Speed, System, Turning};
 
@@ -81,6 +82,11 @@ pub enum FlawKind {
         "with the rollers given, attitude and height of cut follow from them; leave this out, or set rollers to None"
     )]
     BesideRollers,
+    /// A gap under a straightedge that no crest or hollow leaves.
+    #[error(
+        "\"{0}\" under this straightedge is a step, no crest or hollow; it must stay under half the straightedge, or under all of it where one end lies flat"
+    )]
+    Step(String),
     /// A setting with a plus-or-minus.
     #[error("\"{0}\" is a setting and taken as exact; only bench measurements carry ±")]
     SettingWithHalfWidth(String),
@@ -274,13 +280,15 @@ fn straightedge(entry: Option<&StraightedgeEntry>) -> Result<(), Flaw> {
         return Ok(());
     };
     above_nothing("ground.straightedge.length", &entry.length)?;
-    not_negative("ground.straightedge.gap", &entry.gap)?;
-    not_more_than(
-        "ground.straightedge.gap",
-        &entry.gap,
-        "the straightedge's length",
-        &entry.length,
-    )
+    let gap = not_negative("ground.straightedge.gap", &entry.gap)?;
+    let length = entry.length.value();
+    match radius_under_straightedge(length.mm(), gap.mm(), entry.at.gap_at()) {
+        Ok(_) => Ok(()),
+        Err(_) => Err(flaw(
+            "ground.straightedge.gap",
+            FlawKind::Step(entry.gap.text().to_owned()),
+        )),
+    }
 }
 
 fn hardware(points: &[HardwarePoint]) -> Result<Vec<Point>, Flaw> {

@@ -31,15 +31,15 @@ impl Measured {
     }
 }
 
-/// The bands of a knife's curves, in the order of [`Measured::ALL`]; nothing where no reading
-/// carries a ±. What the curves run over is exact along them.
+/// The bands of a knife's curves, in the order of [`Measured::ALL`], each in its unbroken pieces;
+/// nothing where no reading carries a ±. What the curves run over is exact along them.
 #[must_use]
 pub fn bands(
     unit: &Unit,
     trial: &Trial,
     (fitted, knife): (Fitted, KnifeSection),
     over: Over,
-) -> Option<[Vec<OffAt>; 3]> {
+) -> Option<[Vec<Vec<OffAt>>; 3]> {
     if unit.uncertain.is_empty() {
         return None;
     }
@@ -50,23 +50,31 @@ pub fn bands(
         ..unit.follows
     };
     let (low, high) = over.range(unit);
-    let mut bands: [Vec<OffAt>; 3] = Default::default();
+    let mut bands: [Vec<Vec<OffAt>>; 3] = Default::default();
+    let mut is_broken = true;
     for place in 0..=PLACES {
         let at = low + (high - low) * f64::from(place) / f64::from(PLACES);
         let setting = over.setting(unit, trial, knife, at);
         let Ok(solution) = Solution::of(unit, &setting) else {
+            is_broken = true;
             continue;
         };
         let uncertainty = Uncertainty::of(unit, &setting, follows);
         let values = measured_of(&solution);
         for ((band, measured), value) in bands.iter_mut().zip(Measured::ALL).zip(values) {
             let off = uncertainty.expanded(measured.output());
-            band.push(OffAt {
-                at,
-                low_mm: value - off,
-                high_mm: value + off,
-            });
+            if is_broken {
+                band.push(Vec::new());
+            }
+            if let Some(piece) = band.last_mut() {
+                piece.push(OffAt {
+                    at,
+                    low_mm: value - off,
+                    high_mm: value + off,
+                });
+            }
         }
+        is_broken = false;
     }
     Some(bands)
 }

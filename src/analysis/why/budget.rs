@@ -77,10 +77,13 @@ impl StepKind {
         }
     }
 
-    /// The fields of the unit file it comes from.
+    /// The fields of the unit file it comes from, the unit set by height or by its rollers.
     #[must_use]
-    pub const fn fields(self) -> &'static [&'static str] {
+    pub const fn fields(self, is_by_rollers: bool) -> &'static [&'static str] {
         match self {
+            Self::HeightOfCut if is_by_rollers => {
+                &["setting.rollers.front_move", "setting.rollers.rear_move"]
+            }
             Self::HeightOfCut => &["setting.height_of_cut"],
             Self::RollerSink => &["ground.roller_sink"],
             Self::Crest | Self::Hollow => &["ground.shape"],

@@ -16,6 +16,16 @@ pub enum CrestLimit {
 }
 
 impl CrestLimit {
+    /// Its name for programs; never changes.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::TouchesOnLevel => "touches_on_level",
+            Self::Radius(_) => "touches_at_radius",
+            Self::ClearsAll => "clears_all",
+        }
+    }
+
     /// The radius, where there is one.
     #[must_use]
     pub fn radius(self) -> Option<Length> {

@@ -3,16 +3,18 @@
 use egui_plot::{FilledArea, PlotUi};
 
 use super::axis::Axis;
-use crate::analysis::knives::{OffAt, bands};
-use crate::unit::Fitted;
-
 use super::inks::knife_ink;
 use super::life::Key;
+use crate::analysis::knives::{OffAt, bands};
 use crate::drawing::Theme;
+use crate::unit::Fitted;
 
-/// A band where it stands on the axes of its plot.
+/// A band where it stands on the axes of its plot, in its unbroken pieces.
 #[derive(Debug, Default)]
-pub(super) struct LifeBand {
+pub(super) struct LifeBand(Vec<Piece>);
+
+#[derive(Debug)]
+struct Piece {
     across: Vec<f64>,
     low: Vec<f64>,
     high: Vec<f64>,
@@ -33,34 +35,26 @@ impl LifeBand {
         let knife = key.knives.get(fitted_place(fitted));
         let found = knife
             .and_then(|(_, section)| bands(&key.unit, &key.trial, (fitted, *section), key.over));
-        let place = |band: Vec<OffAt>| Self {
-            across: band.iter().map(|off| across.place(off.at)).collect(),
-            low: band.iter().map(|off| up.place(off.low_mm)).collect(),
-            high: band.iter().map(|off| up.place(off.high_mm)).collect(),
+        let place = |piece: Vec<OffAt>| Piece {
+            across: piece.iter().map(|off| across.place(off.at)).collect(),
+            low: piece.iter().map(|off| up.place(off.low_mm)).collect(),
+            high: piece.iter().map(|off| up.place(off.high_mm)).collect(),
         };
-        found.map_or_else(Default::default, |bands| bands.map(place))
-    }
-
-    pub(super) fn is_drawn(&self) -> bool {
-        self.across.len() > 1
+        let all = |pieces: Vec<Vec<OffAt>>| Self(pieces.into_iter().map(place).collect());
+        found.map_or_else(Default::default, |bands| bands.map(all))
     }
 
     /// Fills the band in the plot, in the fitted knife's colour.
     pub(super) fn show(&self, plot: &mut PlotUi, key: &Key, theme: Theme) {
-        if !self.is_drawn() {
-            return;
-        }
         let colour = knife_ink(fitted_place(key.unit.fitted), theme).colour;
-        let area = FilledArea::new(
-            "as far as the readings can be off",
-            &self.across,
-            &self.low,
-            &self.high,
-        );
-        plot.add(
-            area.fill_color(colour.gamma_multiply(0.18))
-                .stroke(egui::Stroke::new(0.8, colour.gamma_multiply(0.6)))
-                .allow_hover(false),
-        );
+        for piece in self.0.iter().filter(|piece| piece.across.len() > 1) {
+            let name = "as far as the readings can be off";
+            let area = FilledArea::new(name, &piece.across, &piece.low, &piece.high);
+            plot.add(
+                area.fill_color(colour.gamma_multiply(0.18))
+                    .stroke(egui::Stroke::new(0.8, colour.gamma_multiply(0.6)))
+                    .allow_hover(false),
+            );
+        }
     }
 }

@@ -5,12 +5,12 @@ use egui::{RichText, Sense, Ui, Vec2};
 use super::super::App;
 use super::super::field::symbol;
 use super::super::look::strong;
-use super::super::session::Good;
+use super::WorkedOut;
 use crate::analysis::Level;
-use crate::analysis::why::{Cause, Complaint, Strength, causes, pitches};
+use crate::analysis::why::{Cause, Complaint, Strength};
 
 impl App {
-    pub(super) fn causes_ui(&mut self, ui: &mut Ui, good: &Good) {
+    pub(super) fn causes_ui(&mut self, ui: &mut Ui, worked_out: &WorkedOut) {
         ui.heading("What is wrong with the turf?");
         ui.horizontal_wrapped(|ui| {
             for complaint in Complaint::ALL {
@@ -26,8 +26,7 @@ impl App {
             ui.label(RichText::new(text).weak());
             return;
         };
-        let case = good.solved.case();
-        let found = causes(&case, complaint);
+        let found = &worked_out.causes;
         if !found.iter().any(|cause| cause.strength.has_part()) {
             let text = if found.iter().any(|c| c.strength == Strength::NotMeasured) {
                 "Not explained by this geometry, as far as it is measured."
@@ -36,17 +35,12 @@ impl App {
             };
             ui.label(RichText::new(text).family(strong()).size(16.0));
         }
-        for cause in &found {
+        for cause in found {
             self.cause_ui(ui, cause);
         }
-        let system = self.system();
-        let marks: Vec<_> = pitches(&case)
-            .into_iter()
-            .map(|(name, pitch)| format!("{name} {}", system.length(pitch)))
-            .collect();
         ui.label(format!(
             "From mark to mark, if it comes back: {}.",
-            marks.join(", ")
+            worked_out.marks
         ));
         ui.label(RichText::new(complaint.outside()).weak());
     }

@@ -29,7 +29,7 @@ pub(super) struct ChartsState([Option<(Key, Rc<Drawn>)>; 2]);
 #[derive(Clone, Debug, PartialEq)]
 struct Key {
     generation: u64,
-    window: egui::Rect,
+    size: Vec2,
     theme: Theme,
     system: System,
 }
@@ -79,7 +79,7 @@ impl App {
         });
         let key = Key {
             generation: good.generation,
-            window: response.rect,
+            size,
             theme,
             system,
         };
@@ -95,21 +95,30 @@ impl App {
                     least: matches!(part, Part::Underside).then_some(limits.underside),
                     system,
                 }
-                .lay_out(paper(response.rect), theme);
+                .lay_out(
+                    paper(egui::Rect::from_min_size(egui::Pos2::ZERO, size)),
+                    theme,
+                );
                 let painted = Painted::from_panel(&charted.panel, theme);
                 let drawn = Rc::new(Drawn { charted, painted });
                 *kept = Some((key, drawn.clone()));
                 drawn
             }
         };
-        drawn.painted.paint(&canvas);
+        let place = response.rect.min.to_vec2();
+        drawn.painted.paint_moved(&canvas, place);
         let pointed = response.hover_pos().and_then(|at| {
             let mut columns = drawn.charted.columns.iter();
-            columns.find(|(_, slot)| rect(*slot).contains(at))
+            columns.find(|(_, slot)| rect(*slot).translate(place).contains(at))
         });
+        let help = ColumnHelp {
+            budget,
+            is_by_rollers: good.document.setting.rollers.is_some(),
+            theme,
+            system,
+        };
         if let Some((column, _)) = pointed {
-            response
-                .on_hover_ui_at_pointer(|ui| column_help_ui(ui, *column, budget, theme, system));
+            response.on_hover_ui_at_pointer(|ui| help.ui(ui, *column));
         }
     }
 }
@@ -126,30 +135,32 @@ fn level(good: &Good, part: Part) -> Level {
         .map_or(Level::Fine, |judged| judged.level())
 }
 
-fn column_help_ui(ui: &mut Ui, column: Column, budget: &Budget, theme: Theme, system: System) {
-    let Column::Step(kind) = column else {
-        ui.label(
-            RichText::new("Left over the soil")
-                .family(strong())
-                .size(15.0),
-        );
-        ui.label(format!(
-            "{}: all steps together.",
-            system.length(budget.left())
-        ));
-        return;
-    };
-    ui.label(
-        RichText::new(capitalised(kind.name()))
-            .family(strong())
-            .size(15.0),
-    );
-    let number = system.length(budget.by(kind));
-    ui.label(RichText::new(&number).family(strong()));
-    ui.label(kind.meaning());
-    picture_ui(ui, kind, number, theme);
-    let fields: Vec<_> = kind.fields().iter().map(|path| name_of(path)).collect();
-    ui.label(RichText::new(format!("From: {}", fields.join("; "))).weak());
+/// What is told of a column while the pointer rests on it.
+struct ColumnHelp<'a> {
+    budget: &'a Budget,
+    is_by_rollers: bool,
+    theme: Theme,
+    system: System,
+}
+
+impl ColumnHelp<'_> {
+    fn ui(&self, ui: &mut Ui, column: Column) {
+        let heading = |text: String| RichText::new(text).family(strong()).size(15.0);
+        let Column::Step(kind) = column else {
+            ui.label(heading("Left over the soil".to_owned()));
+            let left = self.system.length(self.budget.left());
+            ui.label(format!("{left}: all steps together."));
+            return;
+        };
+        ui.label(heading(capitalised(kind.name())));
+        let number = self.system.length(self.budget.by(kind));
+        ui.label(RichText::new(&number).family(strong()));
+        ui.label(kind.meaning());
+        picture_ui(ui, kind, number, self.theme);
+        let fields = kind.fields(self.is_by_rollers).iter();
+        let fields: Vec<_> = fields.map(|path| name_of(path)).collect();
+        ui.label(RichText::new(format!("From: {}", fields.join("; "))).weak());
+    }
 }
 
 /// The step's picture, not to scale.

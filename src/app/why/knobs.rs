@@ -6,9 +6,9 @@ use super::super::App;
 use super::super::field::symbol;
 use super::super::look::strong;
 use super::super::session::Good;
-use super::Tried;
-use crate::analysis::why::{Aim, Change, Knob, KnobAnswer, Other, Why};
-use crate::analysis::{Findings, Judged};
+use super::{Tried, WorkedOut};
+use crate::analysis::Judged;
+use crate::analysis::why::{Aim, Change, Knob, KnobAnswer, Other};
 use crate::drawing::Theme;
 use crate::unit::Document;
 use crate::units::{System, Value};
@@ -26,10 +26,10 @@ struct Chosen {
 }
 
 impl App {
-    pub(super) fn knobs_ui(&mut self, ui: &mut Ui, good: &Good, why: &Why) {
+    pub(super) fn knobs_ui(&mut self, ui: &mut Ui, good: &Good, worked_out: &WorkedOut) {
+        let why = &worked_out.why;
         ui.heading("What each adjustment alone would do");
-        self.finding_ui(ui, good, why);
-        self.tried_ui(ui);
+        self.finding_ui(ui, worked_out);
         let theme = Self::theme(ui.ctx());
         let system = self.system();
         let mut chosen = None;
@@ -64,34 +64,27 @@ impl App {
     }
 
     /// Which finding, and which of its limits.
-    fn finding_ui(&mut self, ui: &mut Ui, good: &Good, why: &Why) {
-        let case = good.solved.case();
+    fn finding_ui(&mut self, ui: &mut Ui, worked_out: &WorkedOut) {
         let system = self.system();
-        let title_of = |id: &str| {
-            let mut all = Findings::all_judged(&case);
-            all.find(|(known, ..)| *known == id)
-                .map_or("none", |(_, title, _)| title)
-        };
+        let asked = worked_out.why.finding;
+        let mut judged = worked_out.judged.iter();
+        let chosen = judged.find(|(id, ..)| *id == asked);
         ui.horizontal_wrapped(|ui| {
             ui.label("For");
             ComboBox::from_id_salt("finding of the knobs")
                 .width(230.0)
-                .selected_text(title_of(why.finding))
+                .selected_text(chosen.map_or("none", |(_, title, _)| title))
                 .show_ui(ui, |ui| {
-                    for (id, title, judged) in Findings::all_judged(&case) {
-                        if id == "scrap" {
-                            // No adjustment makes a worn reel larger.
-                            continue;
-                        }
+                    for (id, title, judged) in &worked_out.judged {
                         let text = format!("{title}: {}", judged.level().word());
-                        if ui.selectable_label(id == why.finding, text).clicked() {
+                        if ui.selectable_label(*id == asked, text).clicked() {
                             self.why.finding = Some(id);
                         }
                     }
                 })
                 .response
                 .accessible_name("Finding to bring to its limit");
-            if let Some(judged) = Findings::judged(&case, why.finding) {
+            if let Some((_, _, judged)) = chosen {
                 let now = judged.value.shown_in(system);
                 ui.label(format!("now {now}, {}", judged.level().word()));
                 if judged.limits().count() > 1 {
@@ -107,7 +100,7 @@ impl App {
     }
 
     /// What was tried last, and the way back.
-    fn tried_ui(&mut self, ui: &mut Ui) {
+    pub(super) fn tried_ui(&mut self, ui: &mut Ui) {
         let Some(tried) = &self.why.tried else {
             return;
         };
@@ -214,7 +207,12 @@ impl Row<'_> {
         ui.horizontal_wrapped(|ui| {
             is_tried = ui
                 .button("Try")
-                .on_hover_text(format!("Set the unit so: {name}, {what}"))
+                .on_hover_ui(|ui| {
+                    ui.label(format!("Set the unit so: {name}, {what}"));
+                    for other in &change.others {
+                        ui.label(self.before_after(other));
+                    }
+                })
                 .accessible_name(format!("Try {name}, {where_to}"))
                 .clicked();
             ui.label(RichText::new(where_to).weak());

@@ -13,7 +13,9 @@ use super::App;
 use super::field::symbol;
 use super::look::strong;
 use super::session::Good;
-use crate::analysis::why::{Aim, Complaint, CrestLimit, Why};
+use crate::analysis::uncertainty::{Contribution, off_in_words};
+use crate::analysis::why::{Aim, Cause, Complaint, CrestLimit, Why, causes, pitches};
+use crate::analysis::{Findings, Judged, Output};
 use crate::drawing::verdict;
 use crate::unit::Document;
 use crate::units::System;
@@ -21,14 +23,39 @@ use crate::units::System;
 /// What the area shows, worked out when an input changed and at no other time.
 #[derive(Debug, Default)]
 pub(super) struct WhyState {
-    /// What `worked_out` belongs to: the session's generation, and what is asked.
-    key: Option<(u64, Option<&'static str>, Aim)>,
-    worked_out: Option<Rc<Why>>,
+    key: Option<Key>,
+    worked_out: Option<Rc<WorkedOut>>,
     finding: Option<&'static str>,
     aim: Aim,
     complaint: Option<Complaint>,
     charts: charts::ChartsState,
     tried: Option<Tried>,
+}
+
+/// What is worked out depends on the session's generation, on what is asked and on the units.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Key {
+    generation: u64,
+    finding: Option<&'static str>,
+    aim: Aim,
+    complaint: Option<Complaint>,
+    system: System,
+}
+
+/// Everything the area shows.
+#[derive(Debug)]
+struct WorkedOut {
+    why: Why,
+    /// What can make the mark that was chosen, the strongest first.
+    causes: Vec<Cause>,
+    /// At what distances marks come back, in words.
+    marks: String,
+    /// What each number that is judged is about, by its finding.
+    judged: Vec<(&'static str, &'static str, Judged)>,
+    /// The numbers with their ± in words.
+    off: Vec<(&'static str, String)>,
+    /// The readings to measure better first, for each output in turn.
+    improve: Vec<(Output, Vec<Contribution>)>,
 }
 
 /// A change that was tried, and what it takes to go back.
@@ -48,37 +75,43 @@ impl App {
             return;
         };
         self.work_out_why(&good);
-        let Some(why) = self.why.worked_out.clone() else {
+        let Some(worked_out) = self.why.worked_out.clone() else {
             return;
         };
         self.why_heading_ui(ui, &good);
+        // Also while a trial has left nothing to show: this is the way back.
+        self.tried_ui(ui);
         let is_current = self.why_not_current().is_none() && self.asking.is_none();
         ScrollArea::vertical()
             .id_salt("why")
             .auto_shrink(false)
             .show(ui, |ui| {
                 ui.add_enabled_ui(is_current, |ui| {
-                    self.causes_ui(ui, &good);
+                    self.causes_ui(ui, &worked_out);
                     ui.separator();
-                    self.budget_ui(ui, &good, &why);
-                    self.crests_ui(ui, &why);
+                    self.budget_ui(ui, &good, &worked_out.why);
+                    self.crests_ui(ui, &worked_out.why);
                     ui.separator();
-                    self.knobs_ui(ui, &good, &why);
+                    self.knobs_ui(ui, &good, &worked_out);
                     ui.separator();
-                    self.sure_ui(ui, &good, &why);
+                    self.sure_ui(ui, &good, &worked_out);
                 });
                 ui.add_space(8.0);
             });
     }
 
     fn work_out_why(&mut self, good: &Good) {
-        let key = Some((good.generation, self.why.finding, self.why.aim));
-        if self.why.key == key {
-            return;
+        let key = Key {
+            generation: good.generation,
+            finding: self.why.finding,
+            aim: self.why.aim,
+            complaint: self.why.complaint,
+            system: self.system(),
+        };
+        if self.why.key != Some(key) {
+            self.why.worked_out = Some(Rc::new(WorkedOut::of(good, key)));
+            self.why.key = Some(key);
         }
-        let why = Why::of(&good.document, &good.solved, self.why.finding, self.why.aim);
-        self.why.worked_out = Some(Rc::new(why));
-        self.why.key = key;
     }
 
     /// The verdict, or why what is shown is of an earlier entry.
@@ -108,6 +141,38 @@ impl App {
         })
         .response
         .on_hover_text("The tightest crest on which both rollers rest and the reel, or the knife, just touches the ground, the rollers' sink included. Measure a crown with a straightedge: see Ground in the form.");
+    }
+}
+
+impl WorkedOut {
+    fn of(good: &Good, key: Key) -> Self {
+        let solved = &good.solved;
+        let case = solved.case();
+        let why = Why::of(&good.document, solved, key.finding, key.aim);
+        let marks: Vec<_> = pitches(&case)
+            .into_iter()
+            .map(|(name, pitch)| format!("{name} {}", key.system.length(pitch)))
+            .collect();
+        let mut improve = vec![Findings::output_of(why.finding).unwrap_or(Output::SweepBelowCut)];
+        if improve[0] != Output::SweepBelowCut {
+            improve.push(Output::SweepBelowCut);
+        }
+        Self {
+            why,
+            causes: key
+                .complaint
+                .map_or_else(Vec::new, |complaint| causes(&case, complaint)),
+            marks: marks.join(", "),
+            judged: Findings::all_judged(&case)
+                // No adjustment makes a worn reel larger.
+                .filter(|(id, ..)| *id != "scrap")
+                .collect(),
+            off: off_in_words(solved, key.system),
+            improve: improve
+                .into_iter()
+                .map(|output| (output, solved.uncertainty.ranking(output)))
+                .collect(),
+        }
     }
 }
 

@@ -7,15 +7,14 @@ use super::super::help::name_of;
 use super::super::look::strong;
 use super::super::session::Good;
 use super::super::words::capitalised;
-use crate::analysis::uncertainty::{off_in_words, share_in_words};
-use crate::analysis::why::Why;
-use crate::analysis::{Findings, Output};
+use super::WorkedOut;
+use crate::analysis::uncertainty::share_in_words;
 
 /// The two lists stand side by side where there is so much room.
 const LEAST_WIDTH: f32 = 760.0;
 
 impl App {
-    pub(super) fn sure_ui(&self, ui: &mut Ui, good: &Good, why: &Why) {
+    pub(super) fn sure_ui(&self, ui: &mut Ui, good: &Good, worked_out: &WorkedOut) {
         ui.heading("How sure");
         let solved = &good.solved;
         if solved.unit.uncertain.is_empty() {
@@ -25,51 +24,43 @@ impl App {
         }
         if ui.available_width() >= LEAST_WIDTH {
             ui.columns(2, |columns| {
-                self.numbers_off_ui(&mut columns[0], good);
-                self.improve_ui(&mut columns[1], good, why);
+                numbers_off_ui(&mut columns[0], worked_out);
+                self.improve_ui(&mut columns[1], worked_out);
             });
         } else {
-            self.numbers_off_ui(ui, good);
-            self.improve_ui(ui, good, why);
+            numbers_off_ui(ui, worked_out);
+            self.improve_ui(ui, worked_out);
         }
-        let basis = "± is the expanded uncertainty, k = 2, by the first-order law of JCGM 100:2008 (GUM), readings independent and evenly spread within their ±. A finding cannot be told while a limit lies within it (decision rule after ISO 14253-1).";
+        let basis = "± is the expanded uncertainty, k = 2, by the first-order law of JCGM 100:2008 (GUM), readings independent and evenly spread within their ±; the shares are of its square. It holds while a number changes in proportion to its readings. A finding cannot be told while a limit lies within it (decision rule after ISO 14253-1).";
         ui.label(RichText::new(basis).weak().size(12.5));
     }
 
-    fn numbers_off_ui(&self, ui: &mut Ui, good: &Good) {
-        Grid::new("numbers with their uncertainty")
-            .num_columns(2)
-            .spacing([18.0, 4.0])
-            .show(ui, |ui| {
-                for (name, shown) in off_in_words(&good.solved, self.system()) {
-                    ui.label(RichText::new(capitalised(name)).weak());
-                    ui.label(RichText::new(shown).family(strong()));
-                    ui.end_row();
-                }
-            });
-    }
-
-    fn improve_ui(&self, ui: &mut Ui, good: &Good, why: &Why) {
-        let chosen = Findings::output_of(why.finding).unwrap_or(Output::SweepBelowCut);
-        let both = [chosen, Output::SweepBelowCut];
-        let count = if chosen == Output::SweepBelowCut {
-            1
-        } else {
-            2
-        };
-        for output in &both[..count] {
+    fn improve_ui(&self, ui: &mut Ui, worked_out: &WorkedOut) {
+        for (output, ranking) in &worked_out.improve {
             let text = format!("Measure better first, for {}", output.name());
             ui.label(RichText::new(text).family(strong()));
-            let ranking = good.solved.uncertainty.ranking(*output);
             if ranking.is_empty() {
                 ui.label("No reading with a ± changes it.");
             }
             for contribution in ranking.iter().take(5) {
                 let share = share_in_words(contribution.share, self.system());
                 let name = name_of(&contribution.path);
-                ui.label(format!("{name}: {share} of the variance"));
+                ui.label(format!("{name}: {share} of its ±"));
             }
             ui.add_space(4.0);
         }
     }
+}
+
+fn numbers_off_ui(ui: &mut Ui, worked_out: &WorkedOut) {
+    Grid::new("numbers with their uncertainty")
+        .num_columns(2)
+        .spacing([18.0, 4.0])
+        .show(ui, |ui| {
+            for (name, shown) in &worked_out.off {
+                ui.label(RichText::new(capitalised(name)).weak());
+                ui.label(RichText::new(shown).family(strong()));
+                ui.end_row();
+            }
+        });
 }

@@ -61,10 +61,22 @@ impl SideView<'_> {
     /// How far reel and edge stand over the crest, measured square to it.
     pub(super) fn over_crest(&self, scene: &mut Scene) {
         let stand = self.stand();
+        let pose = &self.case.solution.pose;
         let Some((radius, origin)) = stand.crest else {
+            if self.standing == Standing::Crest {
+                let told = match CrestLimits::of(&self.case).reel {
+                    CrestLimit::TouchesOnLevel => {
+                        "on no crest: the reel touches the ground on the level already"
+                    }
+                    _ => "on no crest: none reaches the reel",
+                };
+                let at = pose.front_roller.centre;
+                let under = Point::new(at.x, 0.0);
+                let word = label(under, (-40.0, 36.0), false, told.to_owned());
+                scene.add_in(ShownIn::Whole, Role::Clip, word);
+            }
             return;
         };
-        let pose = &self.case.solution.pose;
         let terrain = &stand.terrain;
         let shown = self.system.radius(radius);
         let text = match origin {

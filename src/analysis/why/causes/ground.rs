@@ -2,7 +2,7 @@
 
 use super::super::budget::{Budget, StepKind};
 use super::super::crest::CrestLimit;
-use super::mechanisms::{Mechanisms, part};
+use super::mechanisms::{MOST, Mechanisms, part};
 use super::{Cause, Strength};
 use crate::geometry::Shape;
 use crate::units::{Length, Sentence, Value};
@@ -10,6 +10,14 @@ use crate::units::{Length, Sentence, Value};
 /// Share of the height of cut that a crown loses before it is scalped: the third that mowing takes at
 /// most (common practice, no source).
 const SCALPED_SHARE: f64 = 1.0 / 3.0;
+
+/// What is told of a part of the unit on a crest.
+struct CrestTold {
+    touching: &'static str,
+    clear: &'static str,
+    unknown: &'static str,
+    known: &'static str,
+}
 
 impl Mechanisms<'_> {
     /// The edge itself cuts lower on a crest than on the plate.
@@ -42,7 +50,14 @@ impl Mechanisms<'_> {
     }
 
     pub(super) fn crest(&self) -> Cause {
-        let (strength, text) = self.on_crest(self.crests.reel, &self.reel, "reel");
+        let told = CrestTold {
+            touching: "The reel touches the ground on the level already.",
+            clear: "No crest reaches the reel.",
+            unknown: "The reel touches on crests tighter than {}; how tight the crowns are here is not entered.",
+            known: "A crest of {} takes {} from the reel's {}; it touches on crests tighter than {}.",
+        };
+        let before = self.reel.by(StepKind::Sweep);
+        let (strength, text) = self.on_crest(self.crests.reel, &self.reel, before, &told);
         Cause {
             id: "crest",
             name: "Crest under the reel",
@@ -53,7 +68,14 @@ impl Mechanisms<'_> {
     }
 
     pub(super) fn crest_under_knife(&self) -> Cause {
-        let (strength, text) = self.on_crest(self.crests.underside, &self.underside, "knife");
+        let told = CrestTold {
+            touching: "The underside touches the ground on the level already.",
+            clear: "No crest reaches the underside.",
+            unknown: "The underside touches on crests tighter than {}; how tight the crowns are here is not entered.",
+            known: "A crest of {} takes {} from the underside's {}; it touches on crests tighter than {}.",
+        };
+        let before = self.underside.by(StepKind::Underside);
+        let (strength, text) = self.on_crest(self.crests.underside, &self.underside, before, &told);
         Cause {
             id: "crest_underside",
             name: "Crest under the knife",
@@ -63,73 +85,40 @@ impl Mechanisms<'_> {
         }
     }
 
+    /// How much of what is clear on the level, the rollers sunk, a crest takes. `hanging` is what
+    /// the part hangs below the cut line, negative.
     fn on_crest(
         &self,
         limit: CrestLimit,
         budget: &Budget,
-        part_named: &str,
+        hanging: Length,
+        told: &CrestTold,
     ) -> (Strength, Sentence) {
-        let is_reel = part_named == "reel";
-        let takes = Length::ZERO - budget.by(StepKind::Crest);
         let radius = match limit {
             CrestLimit::TouchesOnLevel => {
-                let text = if is_reel {
-                    Sentence::new("The reel touches the ground on the level already.", &[])
-                } else {
-                    Sentence::new(
-                        "The underside touches the ground on the level already.",
-                        &[],
-                    )
-                };
-                return (Strength::Known(99.0), text);
+                return (Strength::Known(MOST), Sentence::new(told.touching, &[]));
             }
             CrestLimit::ClearsAll => {
-                let text = if is_reel {
-                    Sentence::new("No crest reaches the reel.", &[])
-                } else {
-                    Sentence::new("No crest reaches the underside.", &[])
-                };
-                return (Strength::Known(0.0), text);
+                return (Strength::Known(0.0), Sentence::new(told.clear, &[]));
             }
             CrestLimit::Radius(radius) => radius,
         };
         let Shape::Crest(ground) = self.case.unit.shape else {
-            let text = if is_reel {
-                Sentence::new(
-                    "The reel touches on crests tighter than {}; how tight the crowns are here is not entered.",
-                    &[Value::Radius(radius)],
-                )
-            } else {
-                Sentence::new(
-                    "The underside touches on crests tighter than {}; how tight the crowns are here is not entered.",
-                    &[Value::Radius(radius)],
-                )
-            };
+            let text = Sentence::new(told.unknown, &[Value::Radius(radius)]);
             return (Strength::NotMeasured, text);
         };
-        let hanging = budget.steps[5].by;
-        let before = budget.steps[1].left + hanging;
-        let text = if is_reel {
-            Sentence::new(
-                "A crest of {} takes {} from the reel's {}; it touches on crests tighter than {}.",
-                &[
-                    Value::Radius(ground),
-                    takes.into(),
-                    before.into(),
-                    Value::Radius(radius),
-                ],
-            )
-        } else {
-            Sentence::new(
-                "A crest of {} takes {} from the underside's {}; it touches on crests tighter than {}.",
-                &[
-                    Value::Radius(ground),
-                    takes.into(),
-                    before.into(),
-                    Value::Radius(radius),
-                ],
-            )
-        };
+        let takes = Length::ZERO - budget.by(StepKind::Crest);
+        let sunk = budget.by(StepKind::HeightOfCut) + budget.by(StepKind::RollerSink);
+        let before = sunk + hanging;
+        let text = Sentence::new(
+            told.known,
+            &[
+                Value::Radius(ground),
+                takes.into(),
+                before.into(),
+                Value::Radius(radius),
+            ],
+        );
         (part(takes, before), text)
     }
 

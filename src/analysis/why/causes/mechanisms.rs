@@ -4,6 +4,7 @@ use super::super::budget::Budget;
 use super::super::crest::CrestLimits;
 use super::{Cause, Strength, circumference};
 use crate::analysis::Case;
+use crate::geometry::RollerOnPlate;
 use crate::units::{Length, Measure as _, Sentence, Share};
 
 /// Gap past which leaves bend over instead of being cut: two thou (common practice, no source).
@@ -12,9 +13,11 @@ const MOST_GAP_MM: f64 = 0.0508;
 /// (common practice, no source).
 const SEEN_SHARE: f64 = 0.05;
 
+/// As strong as a cause is ever told to be.
+pub(super) const MOST: f64 = 99.0;
+
 /// A part of what there is; as much as there is at most is told as one whole and more.
 pub(super) fn part(of: Length, there: Length) -> Strength {
-    const MOST: f64 = 99.0;
     Strength::Known(if of.mm() <= 0.0 {
         0.0
     } else if there.mm() <= 0.0 {
@@ -48,50 +51,87 @@ impl<'a> Mechanisms<'a> {
 
     pub(super) fn low_end_reel(&self) -> Cause {
         let before = self.case.solution.on_ground.reel_clearance;
-        let text = Sentence::new(
+        let told = [
             "The low end stands {} below the middle; in the middle the reel clears the ground by {}.",
-            &[self.low_end().into(), before.into()],
-        );
+            "The reel touches the ground over its whole width, {} deep in the middle: that is no strip.",
+        ];
         Cause {
             id: "low_end_reel",
             name: "Reel at the low end",
-            strength: self.of_ends(part(self.low_end(), before)),
-            text,
+            strength: self.of_low_end(before),
+            text: self.low_end_text(before, told),
             confirm: "On the plate, reel blocked: height of cut at both ends; the scuffed end should be the lower one.",
         }
     }
 
     pub(super) fn low_end_underside(&self) -> Cause {
         let before = self.case.solution.on_ground.underside_clearance;
-        let text = Sentence::new(
+        let told = [
             "The low end stands {} below the middle; in the middle the underside clears the ground by {}.",
-            &[self.low_end().into(), before.into()],
-        );
+            "The underside touches the ground over its whole width, {} deep in the middle: that is no strip.",
+        ];
         Cause {
             id: "low_end_underside",
             name: "Underside at the low end",
-            strength: self.of_ends(part(self.low_end(), before)),
-            text,
+            strength: self.of_low_end(before),
+            text: self.low_end_text(before, told),
             confirm: "On the plate: feeler gauge under the knife at both ends; look for polish under the low end.",
         }
     }
 
-    /// The same sweep over a lower cut.
+    /// How much of what is clear in the middle the low end takes. What touches in the middle
+    /// touches everywhere, which is no strip at one end.
+    fn of_low_end(&self, before: Length) -> Strength {
+        match self.low_end() {
+            low if low.mm() <= 0.0 => Strength::NotMeasured,
+            _ if before.mm() <= 0.0 => Strength::Known(0.0),
+            low => part(low, before),
+        }
+    }
+
+    fn low_end_text(&self, before: Length, [clear, touching]: [&'static str; 2]) -> Sentence {
+        match self.low_end() {
+            low if low.mm() <= 0.0 => {
+                Sentence::new("No difference between the ends is entered.", &[])
+            }
+            _ if before.mm() <= 0.0 => Sentence::new(touching, &[(-before).into()]),
+            low => Sentence::new(clear, &[low.into(), before.into()]),
+        }
+    }
+
+    /// The same sweep over a lower cut: what it is more of it there than in the middle.
     pub(super) fn deep_end(&self) -> Cause {
         let solution = self.case.solution;
-        let height = solution.pose.height_of_cut - self.low_end();
+        let middle = solution.pose.height_of_cut;
+        let height = middle - self.low_end();
         let sweep = solution.sweep.below_cut;
         let limit = self.case.unit.limits.sweep_watch.of_one();
-        let strength = part(sweep, height * limit);
-        let text = Sentence::new(
-            "At the low end the cut is {}, and the same sweep of {} is more of it.",
-            &[height.into(), sweep.into()],
-        );
-        // Without a difference both ends sweep alike, which is no strip at one end.
-        let strength = if self.low_end().mm() > 0.0 {
-            strength
+        let share = |height: Length| Share::from_base(sweep.mm() / height.mm());
+        let is_known = self.low_end().mm() > 0.0 && height.mm() > 0.0 && sweep.mm() > 0.0;
+        let (strength, text) = if is_known {
+            let more = share(height) - share(middle);
+            let text = Sentence::new(
+                "At the low end the cut is {}: the same sweep of {} is {} of it, in the middle {}.",
+                &[
+                    height.into(),
+                    sweep.into(),
+                    share(height).into(),
+                    share(middle).into(),
+                ],
+            );
+            (
+                part(Length::from_mm(more.of_one()), Length::from_mm(limit)),
+                text,
+            )
+        } else if self.low_end().mm() > 0.0 && height.mm() <= 0.0 {
+            let text = Sentence::new("At the low end the edge stands in the ground.", &[]);
+            (Strength::Known(MOST), text)
+        } else if self.low_end().mm() > 0.0 {
+            let text = Sentence::new("The reel does not sweep below the cut line.", &[]);
+            (Strength::Known(0.0), text)
         } else {
-            Strength::NotMeasured
+            let text = Sentence::new("No difference between the ends is entered.", &[]);
+            (Strength::NotMeasured, text)
         };
         Cause {
             id: "low_end_sweep",
@@ -99,14 +139,6 @@ impl<'a> Mechanisms<'a> {
             strength,
             text,
             confirm: "On the plate: height of cut at both ends; on the turf: height of the grass in the strip and beside it.",
-        }
-    }
-
-    pub(super) fn of_ends(&self, strength: Strength) -> Strength {
-        if self.low_end().mm() > 0.0 {
-            strength
-        } else {
-            Strength::NotMeasured
         }
     }
 
@@ -148,9 +180,9 @@ impl<'a> Mechanisms<'a> {
             .sweep_share
             .unwrap_or(Share::from_base(f64::INFINITY));
         let strength = if limit.of_one() > 0.0 {
-            (share.of_one() / limit.of_one()).clamp(0.0, 99.0)
+            (share.of_one() / limit.of_one()).clamp(0.0, MOST)
         } else if share.of_one() > 0.0 {
-            99.0
+            MOST
         } else {
             0.0
         };
@@ -171,22 +203,32 @@ impl<'a> Mechanisms<'a> {
         }
     }
 
-    pub(super) fn runout(
+    /// A roller that runs out swings the edge by the share of its lever: the edge stands between
+    /// the rollers.
+    fn runout(
         &self,
         (id, name): (&'static str, &'static str),
         reading: Length,
-        radius_mm: f64,
+        (roller, other): (&RollerOnPlate, &RollerOnPlate),
     ) -> Cause {
-        let height = self.case.solution.pose.height_of_cut;
-        let seen = height * SEEN_SHARE;
-        let text = Sentence::new(
-            "It runs out by {} over a turn (seen from about {} on); the mark would come back every {}.",
-            &[reading.into(), seen.into(), circumference(radius_mm).into()],
-        );
-        let strength = if reading.mm() > 0.0 {
-            part(reading, seen)
+        let pose = &self.case.solution.pose;
+        let from_other = |x: f64| (x - other.centre.x).abs();
+        let lever = from_other(pose.edge_on_plate.x) / from_other(roller.centre.x);
+        let swing = reading * lever;
+        let seen = pose.height_of_cut * SEEN_SHARE;
+        let pitch = circumference(roller.radius_mm);
+        let (strength, text) = if reading.mm() > 0.0 {
+            let text = Sentence::new(
+                "It runs out by {}, which swings the edge by {} over a turn (seen from about {} on); the mark would come back every {}.",
+                &[reading.into(), swing.into(), seen.into(), pitch.into()],
+            );
+            (part(swing, seen), text)
         } else {
-            Strength::NotMeasured
+            let text = Sentence::new(
+                "No runout is entered; its mark would come back every {}.",
+                &[pitch.into()],
+            );
+            (Strength::NotMeasured, text)
         };
         Cause {
             id,
@@ -199,14 +241,16 @@ impl<'a> Mechanisms<'a> {
 
     pub(super) fn front_runout(&self) -> Cause {
         let reading = self.case.unit.wear.front_runout;
-        let radius_mm = self.case.solution.pose.front_roller.radius_mm;
-        self.runout(("front_runout", "Front roller runout"), reading, radius_mm)
+        let pose = &self.case.solution.pose;
+        let rollers = (&pose.front_roller, &pose.rear_roller);
+        self.runout(("front_runout", "Front roller runout"), reading, rollers)
     }
 
     pub(super) fn rear_runout(&self) -> Cause {
         let reading = self.case.unit.wear.rear_runout;
-        let radius_mm = self.case.solution.pose.rear_roller.radius_mm;
-        self.runout(("rear_runout", "Rear roller runout"), reading, radius_mm)
+        let pose = &self.case.solution.pose;
+        let rollers = (&pose.rear_roller, &pose.front_roller);
+        self.runout(("rear_runout", "Rear roller runout"), reading, rollers)
     }
 
     pub(super) fn gap(&self) -> Cause {
@@ -261,7 +305,7 @@ impl<'a> Mechanisms<'a> {
             )
         };
         let strength = if clearance.mm() <= 0.0 {
-            Strength::Known(99.0)
+            Strength::Known(MOST)
         } else {
             part(least, clearance)
         };

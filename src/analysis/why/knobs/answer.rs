@@ -1,137 +1,14 @@
-//! The answers: a change for each knob, or why there is none.
+//! The answers: every knob tried on a unit, each by itself.
 
-use super::Knob;
-use super::dial::Dial;
-use crate::analysis::knives::Margins;
+use super::dial::{Dial, every_limit};
+use super::{Aim, Change, Knob, KnobAnswer, Other, WhyNot};
 use crate::analysis::{Case, Findings, Judged, Level, Solution};
-use crate::geometry::Setting;
+use crate::geometry::{Setting, ground_speed_for_clip, reel_speed_for_clip};
 use crate::unit::{Fitted, Mowing, Unit, Wear};
-use crate::units::{Length, Measure as _, Sentence, Speed, Turning, Value};
+use crate::units::{Length, Value};
 
-/// Which limit of a finding is aimed at.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Aim {
-    /// The one within which it is fine.
-    #[default]
-    Fine,
-    /// The one past which it is too much.
-    NotOver,
-}
-
-impl Aim {
-    /// How the limits that count are kept, in base units; negative past one.
-    pub(super) fn margins(self, judged: &Judged) -> Vec<f64> {
-        let value = judged.value.base();
-        let counts = |level: Level| self == Self::Fine || level == Level::Over;
-        let bounds = judged.limits().filter(|bound| counts(bound.level));
-        bounds.map(|bound| bound.margin(value)).collect()
-    }
-
-    fn is_kept(self, judged: &Judged) -> bool {
-        self.margins(judged).iter().all(|margin| *margin >= 0.0)
-    }
-}
-
-/// Why a knob brings nothing.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum WhyNot {
-    /// It does not change what the finding judges.
-    HasNoPart,
-    /// Nothing in its range reaches the limit.
-    OutOfReach {
-        /// Where the range begins.
-        low: Value,
-        /// Where it ends.
-        high: Value,
-    },
-    /// Metal can only come off, and that makes it worse.
-    OtherWay,
-    /// The lip is ground away.
-    NoMetalLeft,
-    /// The speeds are not known.
-    NoSpeeds,
-    /// The limit would need a speed of nothing.
-    NoSuchSpeed,
-    /// No other knife is listed.
-    NoOtherKnife,
-    /// None of the listed knives does it.
-    NoKnifeReaches,
-    /// There is nothing to true.
-    NothingToTrue,
-    /// It is done, and the limit is still passed.
-    NotEnough,
-    /// The finding is within its limit already, and this knob cannot take it out.
-    WithinAlready,
-}
-
-impl WhyNot {
-    /// The reason as a sentence.
-    #[must_use]
-    pub fn sentence(&self) -> Sentence {
-        match *self {
-            Self::HasNoPart => Sentence::new("It does not change this.", &[]),
-            Self::OutOfReach { low, high } => {
-                Sentence::new("Nothing from {} to {} reaches the limit.", &[low, high])
-            }
-            Self::OtherWay => {
-                Sentence::new("Grinding goes the other way: it makes this worse.", &[])
-            }
-            Self::NoMetalLeft => Sentence::new("No metal is left to grind.", &[]),
-            Self::NoSpeeds => Sentence::new("The speeds are not known.", &[]),
-            Self::NoSuchSpeed => Sentence::new("The limit allows no clip at all.", &[]),
-            Self::NoOtherKnife => Sentence::new("No other knife is listed.", &[]),
-            Self::NoKnifeReaches => Sentence::new("None of the listed knives reaches it.", &[]),
-            Self::NothingToTrue => Sentence::new("There is nothing to true.", &[]),
-            Self::NotEnough => Sentence::new("It helps, but not as far as the limit.", &[]),
-            Self::WithinAlready => Sentence::new("It is within its limit already.", &[]),
-        }
-    }
-}
-
-/// Another finding's number, before and after a change.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Other {
-    /// The finding's name for programs.
-    pub id: &'static str,
-    /// What it is about.
-    pub title: &'static str,
-    /// As it is now.
-    pub before: Judged,
-    /// As it would be.
-    pub after: Judged,
-}
-
-/// A change of one knob.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Change {
-    /// Where the knob goes to.
-    pub to: Value,
-    /// Where a trial sets it: by a hair on the good side of the limit.
-    pub trial: Value,
-    /// How far it turns.
-    pub by: Value,
-    /// The knife to fit.
-    pub knife: Option<Fitted>,
-    /// How far the front and the rear roller move from where they stand now.
-    pub rollers: (Length, Length),
-    /// What the finding judges, as it would be.
-    pub after: Judged,
-    /// The other findings whose number changes, the worst first.
-    pub others: Vec<Other>,
-}
-
-/// What one knob would do for one finding.
-#[derive(Clone, Debug, PartialEq)]
-pub struct KnobAnswer {
-    /// The knob.
-    pub knob: Knob,
-    /// The finding's name for programs.
-    pub finding: &'static str,
-    /// To the finding's limit.
-    pub to_limit: Result<Change, WhyNot>,
-    /// To the middle of the window in which this and every other limit hold.
-    pub to_middle: Option<Change>,
-}
+/// By what part a speed's trial stays inside a limit that is aimed at: far less than anybody reads.
+const INSIDE: f64 = 1e-9;
 
 /// The finding that wants an answer first: the worst one that a number decides, or the sweep.
 #[must_use]
@@ -199,7 +76,7 @@ impl Asked<'_> {
         let change = |at: f64, trial: f64| {
             let by = dial.value(at - dial.now());
             let setting = dial.setting(trial);
-            self.changed(self.case.unit, &setting)
+            self.changed(self.case.unit, &setting, &[self.finding])
                 .map(|outcome| outcome.change(dial.value(at), dial.value(trial), by))
         };
         let to_limit = along
@@ -221,7 +98,7 @@ impl Asked<'_> {
         }
         others
             .filter_map(|(fitted, setting)| {
-                let outcome = self.changed(self.case.unit, setting)?;
+                let outcome = self.changed(self.case.unit, setting, &[self.finding])?;
                 let is_within = self.aim.is_kept(&outcome.after);
                 is_within.then_some((*fitted, setting, outcome))
             })
@@ -252,23 +129,25 @@ impl Asked<'_> {
             return Err(WhyNot::HasNoPart);
         }
         let mowing = self.case.unit.mowing.ok_or(WhyNot::NoSpeeds)?;
-        let value = self.now.value.base();
-        let counts = |level: Level| self.aim == Aim::Fine || level == Level::Over;
-        let limit = self.now.limits().find(|bound| counts(bound.level));
-        let limit = limit.ok_or(WhyNot::HasNoPart)?.at;
-        if limit <= 0.0 {
+        let limit = self.now.limits().find(|bound| self.aim.counts(bound.level));
+        let ratio = limit.ok_or(WhyNot::HasNoPart)?.at;
+        if ratio <= 0.0 {
             return Err(WhyNot::NoSuchSpeed);
         }
-        let part = limit / value;
-        let driven = |part: f64| {
+        let height = self.case.solution.pose.height_of_cut;
+        let blades = self.case.unit.blades;
+        let driven = |ratio: f64| {
+            let clip = height * ratio;
             if knob == Knob::GroundSpeed {
+                let ground_speed = ground_speed_for_clip(clip, mowing.reel_speed, blades);
                 Mowing {
-                    ground_speed: Speed::from_base(mowing.ground_speed.base() * part),
+                    ground_speed,
                     ..mowing
                 }
             } else {
+                let reel_speed = reel_speed_for_clip(clip, mowing.ground_speed, blades);
                 Mowing {
-                    reel_speed: Turning::from_base(mowing.reel_speed.base() / part),
+                    reel_speed,
                     ..mowing
                 }
             }
@@ -280,16 +159,15 @@ impl Asked<'_> {
                 mowing.reel_speed.into()
             }
         };
-        let trial = driven(part * (1.0 - 1e-9));
+        let trial = driven(ratio * (1.0 - INSIDE));
         let unit = Unit {
             mowing: Some(trial),
             ..self.case.unit.clone()
         };
-        let outcome = self
-            .changed(&unit, self.case.setting)
-            .ok_or(WhyNot::HasNoPart)?;
-        let to = shown(driven(part));
+        let outcome = self.changed(&unit, self.case.setting, &[self.finding]);
+        let to = shown(driven(ratio));
         let by = to.with_base(to.base() - shown(mowing).base());
+        let outcome = outcome.ok_or(WhyNot::HasNoPart)?;
         Ok(outcome.change(to, shown(trial), by))
     }
 
@@ -323,36 +201,31 @@ impl Asked<'_> {
             wear: better,
             ..self.case.unit.clone()
         };
-        let gained = wear.lowers() - better.lowers();
-        let case = Case {
-            unit: &unit,
-            ..self.case
-        };
-        let after =
-            Findings::judged(&case, self.finding).or_else(|| Findings::judged(&case, elsewhere));
-        match after {
-            Some(after) if self.aim.is_kept(&after) => Ok(Change {
-                to: Length::ZERO.into(),
-                trial: Length::ZERO.into(),
-                by: (Length::ZERO - gained).into(),
-                knife: None,
-                rollers: (Length::ZERO, Length::ZERO),
-                after,
-                others: Vec::new(),
-            }),
-            _ => Err(WhyNot::NotEnough),
+        let outcome = self.changed(&unit, self.case.setting, &[self.finding, elsewhere]);
+        let outcome = outcome.ok_or(WhyNot::HasNoPart)?;
+        if !self.aim.is_kept(&outcome.after) {
+            return Err(WhyNot::NotEnough);
         }
+        let nothing = Value::from(Length::ZERO);
+        let gained = wear.lowers() - better.lowers();
+        Ok(outcome.change(nothing, nothing, (Length::ZERO - gained).into()))
     }
 
-    /// What a changed unit and setting give; nothing where they cannot exist.
-    fn changed(&self, unit: &Unit, setting: &Setting) -> Option<Outcome> {
+    /// What a changed unit and setting give; nothing where they cannot exist. Judged by the first
+    /// of `findings` that applies.
+    fn changed(
+        &self,
+        unit: &Unit,
+        setting: &Setting,
+        findings: &[&'static str],
+    ) -> Option<Outcome> {
         let solution = Solution::of(unit, setting).ok()?;
         let then = Case {
             unit,
             setting,
             solution: &solution,
         };
-        let after = Findings::judged(&then, self.finding)?;
+        let after = findings.iter().find_map(|id| Findings::judged(&then, id))?;
         let mut others: Vec<Other> = Findings::all_judged(&self.case)
             .filter(|(id, ..)| *id != self.finding)
             .filter_map(|(id, title, before)| {
@@ -367,15 +240,15 @@ impl Asked<'_> {
             })
             .collect();
         others.sort_by_key(|other| std::cmp::Reverse(other.after.level()));
-        let pose = (&self.case.solution.pose, &solution.pose);
+        let (now, pose) = (&self.case.solution.pose, &solution.pose);
         Some(Outcome {
             after,
             others,
             rollers: (
-                pose.1.front_roller.moved - pose.0.front_roller.moved,
-                pose.1.rear_roller.moved - pose.0.rear_roller.moved,
+                pose.front_roller.moved - now.front_roller.moved,
+                pose.rear_roller.moved - now.rear_roller.moved,
             ),
-            keeps_all: Margins::of(unit, setting, &solution).are_kept(),
+            keeps_all: every_limit(&then).iter().all(|margin| *margin >= 0.0),
         })
     }
 }

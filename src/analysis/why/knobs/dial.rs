@@ -1,8 +1,9 @@
 //! A knob that turns steadily: its setting at each place, and where a finding crosses its limit.
 
-use super::Knob;
-use super::answer::{Aim, WhyNot};
-use crate::analysis::knives::{Margins, Values, attitude_range, crossings};
+use super::{Aim, Knob, WhyNot};
+use crate::analysis::knives::{
+    LEAST_HEIGHT_MM, MOST_HEIGHT_MM, Margins, Values, attitude_range, crossings,
+};
 use crate::analysis::{Case, Findings, Solution};
 use crate::geometry::{Setting, Stance};
 use crate::units::{Angle, Length, Value};
@@ -13,8 +14,6 @@ const CELLS: u32 = 50;
 const MOST_EXTENSION_MM: f64 = 12.7;
 /// How far the rear roller is looked for from where it stands, in millimetres: an inch.
 const MOST_ROLLER_MOVE_MM: f64 = 25.4;
-/// The height of cut is looked for between these parts of what it is.
-const HEIGHTS: (f64, f64) = (0.1, 10.0);
 /// How far inside a border a trial is set, as a part of the knob's range: far less than anybody reads.
 const INSIDE: f64 = 1e-9;
 
@@ -38,7 +37,8 @@ pub(super) struct Border {
 /// What was found along a dial.
 pub(super) struct Along {
     pub(super) limit: Result<Border, WhyNot>,
-    /// The middle of the nearest window in which this finding and every other limit hold.
+    /// The middle of the nearest window in which this finding and every other limit hold; nothing
+    /// where the window does not end at a limit on both sides.
     pub(super) middle: Option<f64>,
 }
 
@@ -48,7 +48,7 @@ struct Stretch {
     high: f64,
     /// Whether the finding is within its limit; nothing where it does not exist.
     holds: Option<bool>,
-    /// Whether every other limit holds as well.
+    /// Whether every limit of the unit holds as well.
     is_usable: bool,
 }
 
@@ -97,7 +97,7 @@ impl<'a> Dial<'a> {
             Knob::RearRoller => (now - MOST_ROLLER_MOVE_MM, now + MOST_ROLLER_MOVE_MM),
             Knob::FaceGround => (now, setting.knife.lip_length.mm().max(now)),
             Knob::TopGround => (now, setting.knife.lip_thickness.mm().max(now)),
-            Knob::HeightOfCut => (HEIGHTS.0 * now, HEIGHTS.1 * now),
+            Knob::HeightOfCut => (LEAST_HEIGHT_MM.min(now), MOST_HEIGHT_MM.max(now)),
             _ => (now.min(-MOST_EXTENSION_MM), now.max(MOST_EXTENSION_MM)),
         }
     }
@@ -155,25 +155,35 @@ impl<'a> Dial<'a> {
         };
         let judged = Findings::judged(&case, self.finding)?;
         let mut margins = self.aim.margins(&judged);
-        margins.extend(Margins::of(self.case.unit, &setting, &solution).0);
+        margins.extend(every_limit(&case));
         Some(margins)
+    }
+
+    /// Why the dial cannot be tried as the unit stands.
+    fn is_barred(&self) -> Option<WhyNot> {
+        let (low, high) = self.range();
+        let height = self.case.solution.pose.height_of_cut;
+        match self.knob {
+            Knob::Attitude if height.mm() <= 0.0 => Some(WhyNot::EdgeInGround),
+            Knob::FaceGround | Knob::TopGround if high <= low => Some(WhyNot::NoMetalLeft),
+            _ => None,
+        }
     }
 
     /// Searches the dial.
     pub(super) fn search(&self) -> Along {
+        let nothing = |why_not| Along {
+            limit: Err(why_not),
+            middle: None,
+        };
+        if let Some(why_not) = self.is_barred() {
+            return nothing(why_not);
+        }
         let (low, high) = self.range();
         let bounds = Findings::judged(&self.case, self.finding)
             .map_or(0, |judged| self.aim.margins(&judged).len());
-        let is_turning = high > low && self.moves_it(bounds);
-        if !is_turning {
-            return Along {
-                limit: Err(if high > low {
-                    WhyNot::HasNoPart
-                } else {
-                    WhyNot::NoMetalLeft
-                }),
-                middle: None,
-            };
+        if !self.moves_it(bounds) {
+            return nothing(WhyNot::HasNoPart);
         }
         let mut margins = |at: f64| self.margins(at);
         let found = crossings(&mut margins, low, high, CELLS);
@@ -236,7 +246,8 @@ impl<'a> Dial<'a> {
     fn out_of_reach(&self, low: f64, high: f64) -> WhyNot {
         let is_grinding = matches!(self.knob, Knob::FaceGround | Knob::TopGround);
         let first = |at: f64| Some(*self.margins(at)?.first()?);
-        if is_grinding && first(low + 0.1 * (high - low)) < first(low) {
+        let is_past = first(low).is_some_and(|margin| margin < 0.0);
+        if is_grinding && is_past && first(low + 0.1 * (high - low)) < first(low) {
             return WhyNot::OtherWay;
         }
         WhyNot::OutOfReach {
@@ -259,10 +270,39 @@ impl<'a> Dial<'a> {
             is_open = stretch.is_usable;
         }
         let away = |&(low, high): &(f64, f64)| (low - now).max(now - high).max(0.0);
+        let (least, most) = self.range();
+        // Where the search ended nothing was reached; the ends of known brackets are limits themselves.
+        let is_bracketed =
+            self.knob == Knob::Attitude && self.case.unit.limits.attitude_range.is_some();
+        let has_two_limits = |(low, high): &(f64, f64)| *low > least && *high < most;
         windows
             .into_iter()
             .filter(|(low, high)| high > low)
+            .filter(|window| is_bracketed || has_two_limits(window))
             .min_by(|a, b| away(a).total_cmp(&away(b)))
             .map(|(low, high)| f64::midpoint(low, high))
     }
+}
+
+/// The findings, besides those that end a knife's window, whose limits a window keeps.
+const KEPT: [&str; 5] = ["low_end", "low_end_underside", "lip", "clip", "attitude"];
+/// Stands for the margin of a finding that does not apply.
+const KEPT_ANYWAY: f64 = 1.0;
+
+/// The margins of every limit of a unit: those of a usable window, and the other findings' own.
+pub(super) fn every_limit(case: &Case) -> Vec<f64> {
+    let mut margins = Margins::of(case.unit, case.setting, case.solution).0;
+    for id in KEPT {
+        let judged = Findings::judged(case, id);
+        let least = judged.map_or(KEPT_ANYWAY, |judged| {
+            let margins = Aim::NotOver.margins(&judged);
+            margins.into_iter().fold(f64::INFINITY, f64::min)
+        });
+        margins.push(if least.is_finite() {
+            least
+        } else {
+            KEPT_ANYWAY
+        });
+    }
+    margins
 }

@@ -2,10 +2,12 @@
 //! how far to the middle of its window, and what else that changes.
 
 mod answer;
+mod change;
 mod dial;
 mod put;
 
-pub use answer::{Aim, Change, KnobAnswer, Other, WhyNot, knobs, worst_finding};
+pub use answer::{knobs, worst_finding};
+pub use change::{Aim, Change, KnobAnswer, Other, WhyNot};
 
 /// Something that can be adjusted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
