@@ -20,7 +20,7 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{Config, RngAlgorithm, RngSeed, TestRng, TestRunner};
 use sweepgauge::analysis::uncertainty::{combined, standard_of_half_width};
-use sweepgauge::analysis::{Output, Uncertainty};
+use sweepgauge::analysis::{Output, Solved, Uncertainty};
 use sweepgauge::geometry::{Closing, Number, Pose, Setting, Shape, Stance};
 use sweepgauge::unit::{
     Fitted, Follows, KnifePart, Mowing, Reading, Uncertain, Unit, Wear, read, read_text,
@@ -587,4 +587,35 @@ fn the_demo_units_have_sound_uncertainties() {
         );
     }
     assert!(uncertain > 0);
+}
+
+#[test]
+fn where_a_number_bends_over_the_width_of_its_readings_it_is_called_rough_and_left_in_doubt() {
+    // On centre the sweep has no slope, and any ± of behind centre lets the reel hang lower.
+    let text = example(&[(
+        "behind_centre: \"0.3 in\"",
+        "behind_centre: \"0 in ± 0.8 in\"",
+    )]);
+    let document = read_text(Path::new("test unit"), &text).unwrap();
+    let solved = Solved::of(&document).unwrap();
+    let off = &solved.uncertainty;
+    assert!(off.expanded(Output::SweepBelowCut) < 1e-9);
+    assert!(off.is_rough(Output::SweepBelowCut) && off.is_rough(Output::SweepShare));
+    assert!(!off.is_rough(Output::BehindCentre));
+    // By the segment formula: 3.45 - sqrt(3.45² - 0.8²) = 0.0940 in, more than a tenth of the cut.
+    let within = off.in_doubt_within(Output::SweepBelowCut);
+    assert!((within / 25.4 - 0.094_036).abs() < 1e-4, "{within}");
+    let sweep = solved.findings.iter().find(|finding| finding.id == "sweep");
+    assert!(sweep.is_some_and(|finding| finding.doubt.is_some()));
+    // A usual reading bends its numbers by far less than its ±.
+    let usual = example(&[(
+        "behind_centre: \"0.3 in\"",
+        "behind_centre: \"0.3 in ± 0.02 in\"",
+    )]);
+    let usual = Solved::of(&read_text(Path::new("test unit"), &usual).unwrap()).unwrap();
+    assert!(
+        Output::ALL
+            .iter()
+            .all(|output| !usual.uncertainty.is_rough(*output))
+    );
 }

@@ -33,6 +33,8 @@ struct UncertaintyReport {
     reel_clearance_mm: f64,
     underside_clearance_mm: f64,
     sweep_share: f64,
+    /// Which of the numbers bend so much over the readings' ± that theirs is no more than rough.
+    rough: Vec<&'static str>,
     /// The findings that cannot be told: a limit lies within what the readings leave open.
     cannot_tell: Vec<&'static str>,
     /// The readings by what they bring to the variance of what the chosen finding judges.
@@ -155,6 +157,11 @@ impl UncertaintyReport {
             reel_clearance_mm: uncertainty.expanded(Output::ReelAtLowEnd),
             underside_clearance_mm: uncertainty.expanded(Output::UndersideAtLowEnd),
             sweep_share: uncertainty.expanded(Output::SweepShare),
+            rough: Output::ALL
+                .into_iter()
+                .filter(|output| uncertainty.is_rough(*output))
+                .map(Output::name)
+                .collect(),
             cannot_tell: in_doubt.map(|finding| finding.id).collect(),
             improve_first: uncertainty
                 .ranking(output)

@@ -261,7 +261,7 @@ impl Findings {
         for (rule, finding) in RULES.iter().zip(&mut self.0) {
             let judged = (rule.measure)(case);
             if let (Some(finding), Some(judged), Some(output)) = (finding, judged, rule.output) {
-                let off = uncertainty.expanded(output);
+                let off = uncertainty.in_doubt_within(output);
                 finding.doubt = judged.doubt(off);
             }
         }

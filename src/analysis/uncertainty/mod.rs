@@ -20,7 +20,7 @@ pub use told::{off_in_words, share_in_words};
 
 use self::output::{COUNT, Inputs, outputs};
 use crate::geometry::Setting;
-use crate::unit::{Follows, Reading, Unit};
+use crate::unit::{Follows, Reading, Uncertain, Unit};
 
 /// The coverage factor *k* of an expanded uncertainty.
 pub const COVERAGE_FACTOR: f64 = 2.0;
@@ -54,6 +54,8 @@ struct Part {
     reading: Reading,
     standard: f64,
     sensitivities: [f64; COUNT],
+    /// How far each output bends away from its slope over the width of the ±.
+    bends: [f64; COUNT],
 }
 
 /// What one reading brings to the uncertainty of an output.
@@ -74,6 +76,27 @@ pub struct Contribution {
 /// Sensitivities and shares of the variance below this are rounding.
 const ROUNDING: f64 = 1e-12;
 
+/// From this part of its ± on an output's bend is more than rounding off.
+const ROUGH_PART: f64 = 0.25;
+/// Bends below this are rounding: in millimetres, degrees or of one.
+const LEAST_BEND: f64 = 1e-9;
+
+/// How far each output lies, with a reading at both ends of its ±, from the straight line between.
+fn bends(plain: &Inputs<f64>, uncertain: Uncertain, follows: Follows) -> [f64; COUNT] {
+    let at = |by: f64| {
+        let mut inputs = plain.clone();
+        inputs.shift(uncertain.reading, follows, by);
+        outputs(&inputs).ok()
+    };
+    let half_width = uncertain.half_width;
+    match (at(-half_width), at(0.0), at(half_width)) {
+        (Some(low), Some(middle), Some(high)) => std::array::from_fn(|index| {
+            (low[index] + high[index] - 2.0 * middle[index]).abs() / 2.0
+        }),
+        _ => [f64::INFINITY; COUNT],
+    }
+}
+
 impl Uncertainty {
     /// Works out how far the numbers of a unit in one of its settings can be off.
     ///
@@ -85,6 +108,7 @@ impl Uncertainty {
             return Self::default();
         }
         let exact = Inputs::<Dual64>::exact(unit, setting);
+        let plain = Inputs::<f64>::exact(unit, setting);
         let parts = unit.uncertain.iter().filter_map(|uncertain| {
             let mut inputs = exact.clone();
             if !inputs.stir(uncertain.reading, follows) {
@@ -96,6 +120,7 @@ impl Uncertainty {
                 sensitivities: outputs(&inputs)
                     .ok()?
                     .map(|output| beyond_rounding(output.eps)),
+                bends: bends(&plain, *uncertain, follows),
             })
         });
         Self {
@@ -114,6 +139,32 @@ impl Uncertainty {
     #[must_use]
     pub fn expanded(&self, output: Output) -> f64 {
         COVERAGE_FACTOR * self.standard(output)
+    }
+
+    /// How far an output can stray, besides its ±, from what the first-order law takes to be
+    /// straight: without end where the geometry cannot exist a little way off.
+    fn bend(&self, output: Output) -> f64 {
+        let bends = self.parts.iter().map(|part| part.bends[output.index()]);
+        bends.sum()
+    }
+
+    /// Whether an output bends so much over the width of the readings' ± that its own is no more
+    /// than rough (JCGM 100:2008, 5.1.2, note: where the model is not linear).
+    #[must_use]
+    pub fn is_rough(&self, output: Output) -> bool {
+        let bend = self.bend(output);
+        bend > LEAST_BEND && bend > ROUGH_PART * self.expanded(output)
+    }
+
+    /// Within how much of an output nothing is shown: its ±, and its bend where that is rough.
+    #[must_use]
+    pub fn in_doubt_within(&self, output: Output) -> f64 {
+        let off = self.expanded(output);
+        if self.is_rough(output) {
+            off + self.bend(output)
+        } else {
+            off
+        }
     }
 
     /// The readings by how much of the variance of an output each brings, largest first; those

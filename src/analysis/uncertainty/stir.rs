@@ -3,16 +3,30 @@
 use num_dual::Dual64;
 
 use super::output::Inputs;
-use crate::geometry::{ClosingFigures, Place, ShapeFigures, StanceFigures};
+use crate::geometry::{ClosingFigures, Number, Place, ShapeFigures, StanceFigures};
 use crate::unit::{Fitted, Follows, KnifePart, Reading};
 
 impl Inputs<'_, Dual64> {
     /// Makes the derivatives those by one reading. Whether any output can depend on it.
+    pub(super) fn stir(&mut self, reading: Reading, follows: Follows) -> bool {
+        self.touch(reading, follows, &|input| input.eps = 1.0)
+    }
+}
+
+impl Inputs<'_, f64> {
+    /// Moves one reading. Whether any output can depend on it.
+    pub(super) fn shift(&mut self, reading: Reading, follows: Follows, by: f64) -> bool {
+        self.touch(reading, follows, &|input| *input += by)
+    }
+}
+
+impl<N: Number> Inputs<'_, N> {
+    /// Does something to every input that one reading is. Whether any output can depend on it.
     ///
     /// A setting that follows the bench is the same variable as its reading; so is the reach of
     /// the knife fitted and that of the bench knife when they are one, and it cancels in the
     /// extension.
-    pub(super) fn stir(&mut self, reading: Reading, follows: Follows) -> bool {
+    fn touch(&mut self, reading: Reading, follows: Follows, stir: &dyn Fn(&mut N)) -> bool {
         let bench = &mut self.figures.bench;
         let setting = &mut self.figures.setting;
         match reading {
@@ -20,8 +34,9 @@ impl Inputs<'_, Dual64> {
                 &mut bench.reel_diameter_mm,
                 &mut setting.reel_diameter_mm,
                 follows.reel_diameter,
+                stir,
             ),
-            Reading::Gap => stir_both(&mut bench.gap_mm, &mut setting.gap_mm, follows.gap),
+            Reading::Gap => stir_both(&mut bench.gap_mm, &mut setting.gap_mm, follows.gap, stir),
             Reading::HeightOfCut => {
                 stir(&mut bench.height_of_cut_mm);
                 if let StanceFigures::Wanted {
@@ -46,14 +61,16 @@ impl Inputs<'_, Dual64> {
             Reading::RearDiameter => stir(&mut bench.rear_roller.diameter_mm),
             Reading::RearBehind => stir(&mut bench.rear_roller.from_edge_mm),
             Reading::Lean | Reading::PivotAhead | Reading::PivotAbove => {
-                return self.stir_closing(reading);
+                return self.touch_closing(reading, stir);
             }
-            Reading::Knife(which, part) => return self.stir_knife(which, part, follows.knife),
+            Reading::Knife(which, part) => {
+                return self.touch_knife(which, part, follows.knife, stir);
+            }
             Reading::HardwareBehind(index) => {
-                return self.stir_hardware(index, |place| &mut place.x);
+                return self.touch_hardware(index, &|place| stir(&mut place.x));
             }
             Reading::HardwareBelow(index) => {
-                return self.stir_hardware(index, |place| &mut place.y);
+                return self.touch_hardware(index, &|place| stir(&mut place.y));
             }
             Reading::GroundSpeed | Reading::ReelSpeed => {
                 let Some(mowing) = &mut self.mowing else {
@@ -79,7 +96,7 @@ impl Inputs<'_, Dual64> {
         true
     }
 
-    fn stir_closing(&mut self, reading: Reading) -> bool {
+    fn touch_closing(&mut self, reading: Reading, stir: &dyn Fn(&mut N)) -> bool {
         match (&mut self.figures.closing, reading) {
             (ClosingFigures::ReelSlides { lean_deg }, Reading::Lean) => {
                 let Some(lean_deg) = lean_deg else {
@@ -102,7 +119,13 @@ impl Inputs<'_, Dual64> {
         true
     }
 
-    fn stir_knife(&mut self, which: Fitted, part: KnifePart, fitted: Fitted) -> bool {
+    fn touch_knife(
+        &mut self,
+        which: Fitted,
+        part: KnifePart,
+        fitted: Fitted,
+        stir: &dyn Fn(&mut N),
+    ) -> bool {
         let is_bench_reach = which == Fitted::Bench && part == KnifePart::Reach;
         if is_bench_reach {
             stir(&mut self.figures.bench_reach_mm);
@@ -121,26 +144,18 @@ impl Inputs<'_, Dual64> {
         is_bench_reach || is_fitted
     }
 
-    fn stir_hardware(
-        &mut self,
-        index: usize,
-        coordinate: impl Fn(&mut Place<Dual64>) -> &mut Dual64,
-    ) -> bool {
+    fn touch_hardware(&mut self, index: usize, stir: &dyn Fn(&mut Place<N>)) -> bool {
         let Some(point) = self.hardware.get(index) else {
             return false;
         };
         let mut place = Place::exact(*point);
-        stir(coordinate(&mut place));
+        stir(&mut place);
         self.stirred_hardware = Some((index, place));
         true
     }
 }
 
-fn stir(input: &mut Dual64) {
-    input.eps = 1.0;
-}
-
-fn stir_both(reading: &mut Dual64, setting: &mut Dual64, is_followed: bool) {
+fn stir_both<N>(reading: &mut N, setting: &mut N, is_followed: bool, stir: &dyn Fn(&mut N)) {
     stir(reading);
     if is_followed {
         stir(setting);

@@ -31,7 +31,13 @@ pub fn off_in_words(solved: &Solved, system: System) -> Vec<(&'static str, Strin
         .chain(clip.map(|ratio| (Output::ClipToCut, ratio.into())))
         .map(|(output, value)| {
             let off = value.with_base(solved.uncertainty.expanded(output));
-            let shown = format!("{} ± {}", value.shown_in(system), off.shown_in(system));
+            let rough = if solved.uncertainty.is_rough(output) {
+                " and more: bends over the readings' ±"
+            } else {
+                ""
+            };
+            let (value, off) = (value.shown_in(system), off.shown_in(system));
+            let shown = format!("{value} ± {off}{rough}");
             (output.name(), shown)
         })
         .collect()
