@@ -376,3 +376,22 @@ fn wrong_values_of_wear_and_straightedge_are_refused_by_their_field() {
         assert!(told.contains(&format!("field {field}")), "{told}");
     }
 }
+
+#[test]
+fn a_gap_that_may_be_nothing_makes_no_crest_and_a_small_doubt_is_not_rounded_away() {
+    let found = ground_from_straightedge(&length("2 m"), &length("1 mm ± 1 mm"), GapAt::Middle);
+    assert!(matches!(found, Err(Misread::GapLostInItsOff { .. })));
+    let sure = Derived {
+        value: Length::from_mm(7.5),
+        standard: Length::from_mm(0.0001),
+    };
+    let half_width = sure
+        .as_reading(System::Millimetre)
+        .half_width()
+        .unwrap()
+        .mm();
+    assert!(
+        (half_width / 3_f64.sqrt() - 0.0001).abs() < 1e-7,
+        "{half_width}"
+    );
+}

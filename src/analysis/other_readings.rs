@@ -35,7 +35,14 @@ impl Derived {
         if half_width.mm() <= 0.0 {
             return value;
         }
-        let text = format!("{} ± {}", value.text(), half_width.entry(system));
+        // A ± that the usual digits would round away keeps more of them.
+        let usual = Quantity::<Length>::from_value(half_width, system);
+        let written = if usual.value().mm() > 0.0 {
+            usual
+        } else {
+            Quantity::exactly(half_width, system)
+        };
+        let text = format!("{} ± {}", value.text(), written.text());
         Quantity::parse(&text).unwrap_or(value)
     }
 }
@@ -209,6 +216,12 @@ pub fn ground_from_straightedge(
     let radius_mm = radius_under_straightedge(length.value().mm(), gap.value().mm(), at)?;
     if radius_mm.is_none_or(|radius_mm| radius_mm > WIDEST_MM) {
         return Ok(GroundFound::Level);
+    }
+    if let Some(off) = gap.half_width()
+        && off >= gap.value()
+    {
+        let gap = gap.value();
+        return Err(Misread::GapLostInItsOff { gap, off });
     }
     let readings = [Input::of(length), Input::of(gap)];
     let radius = propagate(readings, |[length, gap]| {

@@ -25,6 +25,13 @@ pub enum Misread {
         /// How far from straight below the centre the edge may stand.
         within: Length,
     },
+    /// A gap under a straightedge that may be nothing for all the readings say.
+    GapLostInItsOff {
+        /// The gap.
+        gap: Length,
+        /// How far it can be off.
+        off: Length,
+    },
     /// A block that touches the knife above its edge.
     TouchesOverEdge {
         /// Where it touches, over the plate.
@@ -53,6 +60,10 @@ impl Misread {
             Self::RiseLostInItsOff { rise, off, within } => Sentence::new(
                 "A rise of {} that can be off by {} may be none at all: the edge stands within {} of straight below the centre, and no closer answer follows. Measure finer, or take a block to a square.",
                 &[rise.into(), off.into(), within.into()],
+            ),
+            Self::GapLostInItsOff { gap, off } => Sentence::new(
+                "A gap of {} that can be off by {} may be none at all: the ground may as well be level. Measure finer, or take a longer straightedge.",
+                &[gap.into(), off.into()],
             ),
             Self::TouchesOverEdge {
                 touches_at,

@@ -1,6 +1,6 @@
 //! How sure the numbers are, and which reading to measure better first.
 
-use egui::{Grid, RichText, Ui};
+use egui::{Align, Grid, Layout, RichText, Ui};
 
 use super::super::App;
 use super::super::help::name_of;
@@ -11,7 +11,7 @@ use super::WorkedOut;
 use crate::analysis::uncertainty::share_in_words;
 
 /// The two lists stand side by side where there is so much room.
-const LEAST_WIDTH: f32 = 760.0;
+const LEAST_WIDTH: f32 = 1040.0;
 
 impl App {
     pub(super) fn sure_ui(&self, ui: &mut Ui, good: &Good, worked_out: &WorkedOut) {
@@ -25,7 +25,10 @@ impl App {
         if ui.available_width() >= LEAST_WIDTH {
             ui.columns(2, |columns| {
                 numbers_off_ui(&mut columns[0], worked_out);
-                self.improve_ui(&mut columns[1], worked_out);
+                // Columns stretch what stands in them, which spreads out words.
+                columns[1].with_layout(Layout::top_down(Align::Min), |ui| {
+                    self.improve_ui(ui, worked_out);
+                });
             });
         } else {
             numbers_off_ui(ui, worked_out);
