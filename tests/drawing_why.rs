@@ -16,7 +16,7 @@ use sweepgauge::drawing::{
     BudgetChart, Canvas, Column, LensChoice, Mark, PlateSheet, Role, Scene, Shape, ShownIn,
     SideView, Standing, Theme, View, lay_out, reading_picture, step_picture, to_svg,
 };
-use sweepgauge::geometry::Shape as GroundShape;
+use sweepgauge::geometry::{Shape as GroundShape, underside_on_bar};
 use sweepgauge::unit::{Document, Follows, read, read_text};
 use sweepgauge::units::{Length, System};
 
@@ -65,15 +65,18 @@ fn soil(scene: &Scene) -> Vec<Point> {
 }
 
 #[test]
-fn on_the_tightest_crest_the_soil_bends_up_to_the_reel_and_no_further() {
+fn on_the_tightest_crest_the_soil_bends_up_to_reel_or_knife_and_no_further() {
     for (document, solved) in every_unit() {
         let pose = &solved.solution.pose;
         if matches!(solved.unit.shape, GroundShape::Crest(_)) {
             continue;
         }
-        let Some(radius) = CrestLimits::of(&solved.case()).reel.radius() else {
+        let limits = CrestLimits::of(&solved.case());
+        let (Some(reel), Some(knife)) = (limits.reel.radius(), limits.underside.radius()) else {
             continue;
         };
+        // The wider one: on it the other part stands clear.
+        let radius = if reel > knife { reel } else { knife };
         let scene = side_view(&solved, Standing::Crest).scene();
         let surface = soil(&scene);
         let name = &document.name;
@@ -86,16 +89,35 @@ fn on_the_tightest_crest_the_soil_bends_up_to_the_reel_and_no_further() {
         let area = (b - a).cross(c - a).abs() / 2.0;
         let drawn = (b - a).hypot() * (c - b).hypot() * (c - a).hypot() / (4.0 * area);
         assert!((drawn / radius.mm() - 1.0).abs() < 1e-3, "{name}: {drawn}");
-        let nearest = surface
-            .iter()
-            .map(|point| (*point - pose.centre_on_plate).hypot() - pose.reel_radius_mm)
-            .fold(f64::INFINITY, f64::min);
-        assert!(nearest.abs() < 0.1, "{name}: {nearest}");
-        assert!(
-            scene
-                .words()
-                .any(|word| word == "the reel touches the crest")
-        );
+        let over = |point: Point, disc_mm: f64| {
+            let away = surface
+                .iter()
+                .map(|place| (*place - point).hypot() - disc_mm);
+            away.fold(f64::INFINITY, f64::min)
+        };
+        if reel > knife {
+            let nearest = over(pose.centre_on_plate, pose.reel_radius_mm);
+            assert!(nearest.abs() < 0.1, "{name}: {nearest}");
+            assert!(
+                scene
+                    .words()
+                    .any(|word| word == "the reel touches the crest")
+            );
+        } else {
+            let plate_from_bar = pose.plate_from_bar();
+            let corners = underside_on_bar(&solved.unit.profile, &solved.unit.setting);
+            let points = corners.iter().chain(&solved.unit.hardware);
+            let nearest = points
+                .map(|point| over(plate_from_bar * *point, 0.0))
+                .fold(f64::INFINITY, f64::min);
+            // The surface is drawn in steps of some millimetres.
+            assert!(nearest < 2.5, "{name}: {nearest}");
+            assert!(
+                scene
+                    .words()
+                    .any(|word| word == "the underside touches the crest")
+            );
+        }
         let shown = solved.unit.system.radius(radius);
         assert!(scene.words().any(|word| word.contains(&shown)), "{name}");
     }
@@ -248,9 +270,9 @@ fn the_bars_of_a_budget_are_as_high_as_its_steps_and_stand_on_each_other() {
             .any(|mark| matches!(mark, Mark::Text { text, .. } if text == wanted))
     };
     for step in &budget.steps {
-        assert!(said(&System::Millimetre.length(step.by)) && said(step.kind.name()));
+        assert!(said(&System::Millimetre.in_column(step.by)) && said(step.kind.name()));
     }
-    assert!(said(&System::Millimetre.length(budget.left())));
+    assert!(said(&System::Millimetre.in_column(budget.left())));
     let columns: Vec<_> = charted.columns.iter().map(|(column, _)| *column).collect();
     assert_eq!(columns.last(), Some(&Column::Left));
     assert_eq!(columns[0], Column::Step(StepKind::HeightOfCut));
@@ -323,11 +345,7 @@ fn a_sheet_on_a_crest_is_written_as_svg() {
         Theme::Light,
     );
     let svg = to_svg(&sheet);
-    assert!(
-        svg.contains("tightest crest the reel crosses"),
-        "{}",
-        svg.len()
-    );
+    assert!(svg.contains("tightest crest it crosses"), "{}", svg.len());
     let (whole, lens) = Canvas::split(Rect::new(0.0, 0.0, 900.0, 600.0), true);
     assert!(lens.is_some_and(|lens| lens.x0 >= whole.x1 - 1.0));
 }

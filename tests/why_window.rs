@@ -85,7 +85,8 @@ fn a_knob_is_tried_with_one_click_and_taken_back_with_another() {
         let before = window.document().clone();
         let (_, why) = worked_out(&before);
         assert_eq!(why.finding, "sweep");
-        let button = format!("Try {}, To its limit", knob.name());
+        let ends = if knob == Knob::Knife { "Inside" } else { "To" };
+        let button = format!("Try {}, {ends} its limit", knob.name());
         assert!(window.has_button(&button), "{button}");
         assert!(!window.has_button("Undo"));
         window.click(&button);
@@ -112,7 +113,7 @@ fn undo_is_gone_once_something_else_was_changed() {
 fn another_finding_and_another_limit_can_be_asked_about() {
     let mut window = why_of(SCALPING);
     let (solved, _) = worked_out(window.document());
-    assert_eq!(worst_finding(&solved.case()), "sweep");
+    assert_eq!(worst_finding(&solved.findings, &solved.case()), "sweep");
     window.choose("Finding to bring to its limit", "Clip length: watch");
     let drive = format!("Try {}, To its limit", Knob::GroundSpeed.name());
     window.click(&drive);

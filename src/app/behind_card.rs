@@ -67,7 +67,7 @@ impl BehindCard {
     /// What follows, or why nothing does.
     fn found(&mut self, bench: &BenchReadings, system: System) -> Result<Derived, String> {
         if self.drafts.first_wrong().is_some() {
-            return Err("The reading is not one yet.".to_owned());
+            return Err("The reading is not right yet.".to_owned());
         }
         let touches_at = self.touches_at.clone();
         let (method, is_ahead) = (self.method, self.is_ahead);

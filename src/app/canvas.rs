@@ -161,7 +161,7 @@ impl App {
             ui.selectable_value(&mut canvas.standing, Standing::Plate, "Plate");
             ui.selectable_value(&mut canvas.standing, Standing::Turf, "Turf");
             ui.selectable_value(&mut canvas.standing, Standing::Crest, "On a crest")
-                .on_hover_text("Standing on the crest of the form's Ground, or else on the tightest one that the reel crosses");
+                .on_hover_text("Standing on the crest of the form's Ground, or else on the tightest one that the whole unit crosses");
             ui.separator();
             ui.checkbox(&mut canvas.has_ghost, "Bench ghost")
                 .on_hover_text("The bench pose, dashed, behind the present setting");

@@ -363,7 +363,7 @@ const WORDS: &[Word] = &[
     ),
     word(
         "ground.shape",
-        "Ground",
+        "Ground's shape",
         "Level, a crest or a hollow, by its radius along the direction of travel.",
         "A straightedge across it and the gap under its middle.",
     ),

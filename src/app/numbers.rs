@@ -84,7 +84,7 @@ impl App {
             for finding in findings {
                 ui.horizontal_top(|ui| {
                     let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), egui::Sense::hover());
-                    symbol(ui, place, finding.level, theme);
+                    symbol(ui, place, finding.shown_level(), theme);
                     ui.vertical(|ui| {
                         let title = format!("{}: {}", finding.title, finding.standing());
                         ui.label(RichText::new(title).family(strong()));

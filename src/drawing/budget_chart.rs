@@ -165,7 +165,7 @@ impl BudgetChart<'_> {
         top_mm: f64,
     ) {
         let middle = slot.center().x;
-        let shown = self.system.length(by);
+        let shown = self.system.in_column(by);
         let number = match column {
             Column::Step(StepKind::HeightOfCut) | Column::Left => shown,
             Column::Step(_) if by.mm() > 0.0 => format!("+{shown}"),

@@ -164,7 +164,7 @@ pub fn verdict(findings: &Findings) -> (Level, String) {
     } else {
         parts.join("; ")
     };
-    (worst, text)
+    (findings.shown_level(), text)
 }
 
 /// The numbers that stand under a drawing, each with its name.

@@ -95,7 +95,7 @@ pub enum HeadlessCommand {
         /// Stand the unit on its ground instead of the surface plate.
         #[arg(long)]
         turf: bool,
-        /// Stand the unit on a crest: its ground's, or else the tightest that the reel crosses.
+        /// Stand the unit on a crest: its ground's, or else the tightest that the whole unit crosses.
         #[arg(long, conflicts_with = "turf")]
         crest: bool,
         /// What to try.

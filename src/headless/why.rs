@@ -75,10 +75,10 @@ fn plain(read: &Read, why: &Why, complaint: Option<Complaint>) -> String {
                 text,
                 "  {:26}  {:>12}",
                 step.kind.name(),
-                system.length(step.by)
+                system.in_column(step.by)
             );
         }
-        let _ = writeln!(text, "  {left:31}  {:>7}", system.length(budget.left()));
+        let _ = writeln!(text, "  {left:31}  {:>7}", system.in_column(budget.left()));
     }
     let _ = writeln!(text, "\nTightest crest, roller sink included");
     for (part, limit) in [
@@ -165,11 +165,13 @@ fn causes_text(text: &mut String, read: &Read, complaint: Complaint) {
         );
     }
     let _ = writeln!(text, "  {}", complaint.outside());
-    let marks: Vec<_> = pitches(&case)
-        .into_iter()
-        .map(|(name, pitch)| format!("{name} {}", system.length(pitch)))
-        .collect();
-    let _ = writeln!(text, "  Marks come back: {}.", marks.join(", "));
+    if complaint.comes_back() {
+        let marks: Vec<_> = pitches(&case)
+            .into_iter()
+            .map(|(name, pitch)| format!("{name} {}", system.length(pitch)))
+            .collect();
+        let _ = writeln!(text, "  From mark to mark: {}.", marks.join(", "));
+    }
 }
 
 fn knob_text(text: &mut String, read: &Read, answer: &KnobAnswer) {
@@ -186,7 +188,8 @@ fn knob_text(text: &mut String, read: &Read, answer: &KnobAnswer) {
                 .map_or_else(String::new, |knife| format!(" \"{}\"", knife.name));
             let _ = writeln!(
                 text,
-                "  {name}{knife}: to its limit by {}, to {}; front roller {}, rear roller {}",
+                "  {name}{knife}: {}to its limit by {}, to {}; front roller {}, rear roller {}",
+                if answer.is_within { "room left " } else { "" },
                 change.by.shown_in(system),
                 change.to.shown_in(system),
                 system.roller_move(change.rollers.0),

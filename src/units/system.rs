@@ -56,6 +56,17 @@ impl System {
         }
     }
 
+    /// A length in a column of lengths that add up: the same decimals whatever its size, fractions
+    /// of an inch in thou.
+    #[must_use]
+    pub fn in_column(self, length: Length) -> String {
+        match self {
+            Self::Millimetre => format!("{} mm", fixed(length.mm(), 3)),
+            Self::InchDecimal => format!("{} in", fixed(length.inches(), 4)),
+            Self::InchFraction => format!("{} thou", fixed(length.inches() * 1000.0, 1)),
+        }
+    }
+
     /// A radius of ground to be read: `6.1 m`, `20.0 ft`.
     #[must_use]
     pub fn radius(self, radius: Length) -> String {

@@ -71,6 +71,14 @@ impl Judged {
         self.bounds.iter().flatten()
     }
 
+    /// How far the number lies inside the nearest of its limits, in base units; negative past one.
+    #[must_use]
+    pub fn margin(&self) -> f64 {
+        let value = self.value.base();
+        let margins = self.limits().map(|bound| bound.margin(value));
+        margins.fold(f64::INFINITY, f64::min)
+    }
+
     /// The nearest limit that lies within `off` of the number, both in base units.
     pub(super) fn doubt(&self, off: f64) -> Option<Doubt> {
         let value = self.value.base();

@@ -102,6 +102,15 @@ impl Doubt {
 }
 
 impl Finding {
+    /// The level that its symbol shows: what is fine only as measured wants watching.
+    #[must_use]
+    pub fn shown_level(&self) -> Level {
+        match (self.level, self.doubt) {
+            (Level::Fine, Some(_)) => Level::Watch,
+            (level, _) => level,
+        }
+    }
+
     /// Its level, and whether the readings are sure enough to tell.
     #[must_use]
     pub fn standing(&self) -> &'static str {
@@ -272,6 +281,13 @@ impl Findings {
     #[must_use]
     pub fn output_of(id: &str) -> Option<Output> {
         RULES.iter().find(|rule| rule.id == id)?.output
+    }
+
+    /// The level that the symbol of all of them shows.
+    #[must_use]
+    pub fn shown_level(&self) -> Level {
+        let levels = self.iter().map(Finding::shown_level);
+        levels.max().unwrap_or(Level::Fine)
     }
 
     /// Whether the readings are not sure enough for one of them.

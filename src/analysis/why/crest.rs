@@ -46,6 +46,18 @@ pub struct CrestLimits {
 }
 
 impl CrestLimits {
+    /// The tightest crest that the whole unit crosses: the wider of both.
+    #[must_use]
+    pub fn whole(&self) -> CrestLimit {
+        use CrestLimit::{ClearsAll, Radius, TouchesOnLevel};
+        match (self.reel, self.underside) {
+            (TouchesOnLevel, _) | (_, TouchesOnLevel) => TouchesOnLevel,
+            (Radius(reel), Radius(knife)) => Radius(if reel > knife { reel } else { knife }),
+            (Radius(radius), ClearsAll) | (ClearsAll, Radius(radius)) => Radius(radius),
+            (ClearsAll, ClearsAll) => ClearsAll,
+        }
+    }
+
     /// Works them out for a solved unit, whatever ground it stands on now.
     #[must_use]
     pub fn of(case: &Case) -> Self {

@@ -40,7 +40,7 @@ impl Why {
         aim: Aim,
     ) -> Self {
         let case = solved.case();
-        let finding = finding.unwrap_or_else(|| worst_finding(&case));
+        let finding = finding.unwrap_or_else(|| worst_finding(&solved.findings, &case));
         Self {
             reel: Budget::of_reel(&case),
             underside: Budget::of_underside(&case),

@@ -48,7 +48,7 @@ impl App {
                         ui.add_space(4.0);
                         ui.label(CAUTION);
                         ui.add_space(4.0);
-                        let basis = "Drawn on level ground, the rollers not sunk. The ripple is an estimate: it takes each stem to be straight from root to edge.";
+                        let basis = "Drawn on level ground, the rollers not sunk. The ripple is an estimate: it takes each stem to be cut at the clip nearest its root, and to stand straight from root to edge.";
                         ui.label(RichText::new(basis).weak().size(12.5));
                     });
             });

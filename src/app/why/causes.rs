@@ -38,10 +38,10 @@ impl App {
         for cause in found {
             self.cause_ui(ui, cause);
         }
-        ui.label(format!(
-            "From mark to mark, if it comes back: {}.",
-            worked_out.marks
-        ));
+        if complaint.comes_back() {
+            let text = format!("From mark to mark on the turf: {}.", worked_out.marks);
+            ui.label(text);
+        }
         ui.label(RichText::new(complaint.outside()).weak());
     }
 

@@ -148,12 +148,12 @@ impl ColumnHelp<'_> {
         let heading = |text: String| RichText::new(text).family(strong()).size(15.0);
         let Column::Step(kind) = column else {
             ui.label(heading("Left over the soil".to_owned()));
-            let left = self.system.length(self.budget.left());
+            let left = self.system.in_column(self.budget.left());
             ui.label(format!("{left}: all steps together."));
             return;
         };
         ui.label(heading(capitalised(kind.name())));
-        let number = self.system.length(self.budget.by(kind));
+        let number = self.system.in_column(self.budget.by(kind));
         ui.label(RichText::new(&number).family(strong()));
         ui.label(kind.meaning());
         picture_ui(ui, kind, number, self.theme);

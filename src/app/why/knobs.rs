@@ -10,13 +10,24 @@ use super::{Tried, WorkedOut};
 use crate::analysis::Judged;
 use crate::analysis::why::{Aim, Change, Knob, KnobAnswer, Other};
 use crate::drawing::Theme;
+use crate::geometry::Setting;
 use crate::unit::Document;
-use crate::units::{System, Value};
+use crate::units::{Length, System, Value};
 
 /// Width of an adjustment's name.
 const NAME_WIDTH: f32 = 158.0;
 /// Width of what else changes, where there is room for it.
 const LEAST_COSTS: f32 = 250.0;
+
+/// Where a change leads: what has no scale ends inside the limit, and a finding that keeps its limit
+/// has room left.
+fn to_limit(answer: &KnobAnswer) -> &'static str {
+    match answer.knob {
+        Knob::Knife | Knob::RollersTrued | Knob::RollersParallel => "Inside its limit",
+        _ if answer.is_within => "Room left, to its limit",
+        _ => "To its limit",
+    }
+}
 
 /// A change to be tried.
 struct Chosen {
@@ -48,6 +59,7 @@ impl App {
                 ui.set_width(ui.available_width());
                 let row = Row {
                     document: &good.document,
+                    setting: &good.solved.unit.setting,
                     theme,
                     system,
                 };
@@ -132,6 +144,8 @@ impl App {
         self.drafts.remove_below("setting.");
         self.drafts.remove_below("mowing.");
         self.drafts.remove_below("wear.");
+        // What was asked stays asked, also when it is not the worst any more.
+        self.why.finding = self.why.worked_out.as_ref().map(|had| had.why.finding);
         self.why.tried = Some(Tried {
             before,
             after: self.session.document.clone(),
@@ -143,6 +157,7 @@ impl App {
 /// What a row needs to be shown.
 struct Row<'a> {
     document: &'a Document,
+    setting: &'a Setting,
     theme: Theme,
     system: System,
 }
@@ -174,7 +189,7 @@ impl Row<'_> {
                     }
                     Ok(change) => {
                         chosen = self
-                            .change_ui(ui, answer, change, "To its limit")
+                            .change_ui(ui, answer, change, to_limit(answer))
                             .or(chosen.take());
                     }
                 }
@@ -249,6 +264,22 @@ impl Row<'_> {
                 }
                 _ => to,
             },
+            Knob::FaceGround => {
+                let left = self.setting.knife.lip_length - Length::from_mm(change.to.base());
+                let left = self.system.length(left);
+                format!(
+                    "{} to {to}, {left} of the lip's length left",
+                    self.signed(change.by)
+                )
+            }
+            Knob::TopGround => {
+                let left = self.setting.knife.lip_thickness - Length::from_mm(change.to.base());
+                let left = self.system.length(left);
+                format!(
+                    "{} to {to}, {left} of the lip's thickness left",
+                    self.signed(change.by)
+                )
+            }
             _ => format!("{} to {to}", self.signed(change.by)),
         }
     }
@@ -284,10 +315,8 @@ impl Row<'_> {
         if change.others.is_empty() {
             return;
         }
-        let (turned, kept): (Vec<&Other>, Vec<&Other>) = change
-            .others
-            .iter()
-            .partition(|other| other.before.level() != other.after.level());
+        let (turned, kept): (Vec<&Other>, Vec<&Other>) =
+            change.others.iter().partition(|other| other.is_notable());
         for other in turned {
             ui.horizontal_wrapped(|ui| {
                 let (place, _) = ui.allocate_exact_size(Vec2::splat(15.0), Sense::hover());

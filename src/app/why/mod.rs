@@ -86,6 +86,8 @@ impl App {
             .id_salt("why")
             .auto_shrink(false)
             .show(ui, |ui| {
+                // The scroll bar floats over what stands at the edge.
+                ui.set_max_width(ui.available_width() - 12.0);
                 ui.add_enabled_ui(is_current, |ui| {
                     self.causes_ui(ui, &worked_out);
                     ui.separator();

@@ -34,7 +34,7 @@ impl App {
             numbers_off_ui(ui, worked_out);
             self.improve_ui(ui, worked_out);
         }
-        let basis = "± is the expanded uncertainty, k = 2, by the first-order law of JCGM 100:2008 (GUM), readings independent and evenly spread within their ±; the shares are of its square. It holds while a number changes in proportion to its readings. A finding cannot be told while a limit lies within it (decision rule after ISO 14253-1).";
+        let basis = "± is the expanded uncertainty, k = 2, by the first-order law of JCGM 100:2008 (GUM), readings independent and evenly spread within their ± (so a reading known to ± a alone is told as ± 1.15 a); the shares are of its square. A setting is taken as exact. It holds while a number changes in proportion to its readings. A finding cannot be told while a limit lies within it (decision rule after ISO 14253-1).";
         ui.label(RichText::new(basis).weak().size(12.5));
     }
 

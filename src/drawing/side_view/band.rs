@@ -4,7 +4,7 @@ use std::f64::consts::FRAC_PI_2;
 
 use kurbo::{Affine, Arc, BezPath, Shape as _, Vec2};
 
-use super::{EXACT_MM, SideView};
+use super::{EXACT_MM, SideView, label};
 use crate::analysis::Output;
 use crate::drawing::{Role, Scene, Shape, ShownIn};
 
@@ -38,5 +38,10 @@ impl SideView<'_> {
         scene.add_in(ShownIn::Lens, Role::Band, Shape::Fill(band));
         scene.add_in(ShownIn::Lens, Role::Band, Shape::Line(lower));
         scene.add_in(ShownIn::Lens, Role::Band, Shape::Line(upper));
+        // Behind the knife's edge and ahead of the centre the drawing has room for a word.
+        let ahead = pose.centre_on_plate + Vec2::from_angle(-FRAC_PI_2 + 0.07) * radius
+            - Vec2::new(0.0, off.mm());
+        let word = label(ahead, (-8.0, -150.0), true, "± of the readings".to_owned());
+        scene.add_in(ShownIn::Lens, Role::Note, word);
     }
 }

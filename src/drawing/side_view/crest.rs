@@ -5,8 +5,11 @@ use kurbo::{Circle, Point, Shape as _};
 use super::{EXACT_MM, SideView, Standing, label, line};
 use crate::analysis::why::{CrestLimit, CrestLimits};
 use crate::drawing::{Role, Scene, Shape, ShownIn};
-use crate::geometry::{Shape as GroundShape, Terrain, on_level};
+use crate::geometry::{Shape as GroundShape, Terrain, on_level, underside_on_bar};
 use crate::units::Length;
+
+/// Nearer than this, in millimetres, a part touches.
+const TOUCHING_MM: f64 = 1e-6;
 
 /// What a unit is drawn standing on.
 pub(super) struct Stand {
@@ -19,13 +22,13 @@ pub(super) struct Stand {
 enum Origin {
     /// It was entered.
     Entered,
-    /// It is the one on which the reel just touches.
+    /// It is the one on which reel or knife just touches.
     Tightest,
 }
 
 impl SideView<'_> {
     /// What the unit stands on: on a crest the one that was entered, or else the tightest one that
-    /// the reel crosses.
+    /// the whole unit crosses.
     pub(super) fn stand(&self) -> Stand {
         let plain = |terrain| Stand {
             terrain,
@@ -44,10 +47,10 @@ impl SideView<'_> {
         let unit = self.case.unit;
         let (radius, origin) = match unit.shape {
             GroundShape::Crest(radius) => (radius, Origin::Entered),
-            GroundShape::Level | GroundShape::Hollow(_) => match CrestLimits::of(&self.case).reel {
-                CrestLimit::Radius(radius) => (radius, Origin::Tightest),
-                CrestLimit::TouchesOnLevel | CrestLimit::ClearsAll => return None,
-            },
+            GroundShape::Level | GroundShape::Hollow(_) => {
+                let tightest = CrestLimits::of(&self.case).whole().radius()?;
+                (tightest, Origin::Tightest)
+            }
         };
         let pose = &self.case.solution.pose;
         let shape = GroundShape::Crest(radius);
@@ -58,59 +61,88 @@ impl SideView<'_> {
         })
     }
 
-    /// How far reel and edge stand over the crest, measured square to it.
+    /// How far reel, edge and underside stand over the crest, measured square to it.
     pub(super) fn over_crest(&self, scene: &mut Scene) {
+        if self.standing != Standing::Crest {
+            return;
+        }
         let stand = self.stand();
-        let pose = &self.case.solution.pose;
+        let terrain = &stand.terrain;
+        let front = self.case.solution.pose.front_roller.centre.x;
         let Some((radius, origin)) = stand.crest else {
-            if self.standing == Standing::Crest {
-                let told = match CrestLimits::of(&self.case).reel {
-                    CrestLimit::TouchesOnLevel => {
-                        "on no crest: the reel touches the ground on the level already"
-                    }
-                    _ => "on no crest: none reaches the reel",
-                };
-                let at = pose.front_roller.centre;
-                let under = Point::new(at.x, 0.0);
-                let word = label(under, (-40.0, 36.0), false, told.to_owned());
-                scene.add_in(ShownIn::Whole, Role::Clip, word);
-            }
+            self.on_no_crest(scene, Point::new(front, 0.0));
             return;
         };
-        let terrain = &stand.terrain;
         let shown = self.system.radius(radius);
         let text = match origin {
             Origin::Entered => format!("crest of {shown} radius"),
-            Origin::Tightest => format!("tightest crest the reel crosses: {shown} radius"),
+            Origin::Tightest => format!("tightest crest it crosses: {shown} radius"),
         };
-        if let Some(y) = terrain.surface_mm(pose.front_roller.centre.x) {
-            let at = Point::new(pose.front_roller.centre.x, y);
-            let word = label(at, (-40.0, 36.0), true, text.clone());
+        if let Some(y) = terrain.surface_mm(front) {
+            let word = label(Point::new(front, y), (-40.0, 36.0), true, text);
             scene.add_in(ShownIn::Whole, Role::Clip, word);
         }
-        let centre = pose.centre_on_plate;
-        let down = terrain.down_at(centre);
-        let lowest = centre + down * pose.reel_radius_mm;
-        let clear = terrain.reel_clearance(pose);
-        let ground = lowest + down * clear.mm();
-        scene.add(Role::Dimension, Shape::Line(line(lowest, ground)));
-        let told = if clear.mm() < -1e-6 {
-            format!("reel {} into the crest", self.length(-clear))
-        } else if clear.mm() < 1e-6 {
-            "the reel touches the crest".to_owned()
+        let pose = &self.case.solution.pose;
+        let (centre, edge) = (pose.centre_on_plate, pose.edge_on_plate);
+        let lowest = centre + terrain.down_at(centre) * pose.reel_radius_mm;
+        let underside = self.nearest_underside(terrain);
+        for (part, place, aside) in [
+            ("edge", edge, (14.0, 140.0)),
+            ("reel", lowest, (14.0, 168.0)),
+            ("underside", underside, (-14.0, 112.0)),
+        ] {
+            let clear = terrain.clearance(place);
+            let ground = place + terrain.down_at(place) * clear.mm();
+            scene.add(Role::Dimension, Shape::Line(line(place, ground)));
+            let word = |aside| {
+                let told = self.over_crest_text(part, clear);
+                label(place.midpoint(ground), aside, true, told)
+            };
+            scene.add_in(ShownIn::Lens, Role::Dimension, word(aside));
+            if part == "underside" {
+                scene.add_in(ShownIn::Whole, Role::Dimension, word((-26.0, 60.0)));
+            }
+            let touch = Circle::new(ground, 0.15).to_path(EXACT_MM);
+            scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Line(touch));
+        }
+    }
+
+    fn over_crest_text(&self, part: &str, clear: Length) -> String {
+        if clear.mm() < -TOUCHING_MM {
+            format!("{part} {} into the crest", self.length(-clear))
+        } else if clear.mm() < TOUCHING_MM {
+            format!("the {part} touches the crest")
         } else {
-            format!("reel {} over the crest", self.length(clear))
+            format!("{part} {} over the crest", self.length(clear))
+        }
+    }
+
+    /// Why there is no crest to stand on.
+    fn on_no_crest(&self, scene: &mut Scene, under_roller: Point) {
+        let told = match CrestLimits::of(&self.case).whole() {
+            CrestLimit::TouchesOnLevel => {
+                "on no crest: reel or knife touches the ground on the level already"
+            }
+            CrestLimit::Radius(_) | CrestLimit::ClearsAll => {
+                "on no crest: none that carries both rollers reaches reel or knife"
+            }
         };
-        let word = label(lowest.midpoint(ground), (14.0, 168.0), true, told);
-        scene.add_in(ShownIn::Lens, Role::Clip, word);
-        let edge = pose.edge_on_plate;
-        let cut = terrain.clearance(edge);
-        let under_edge = edge + terrain.down_at(edge) * cut.mm();
-        scene.add(Role::Dimension, Shape::Line(line(edge, under_edge)));
-        let told = format!("edge {} over the crest", self.length(cut));
-        let word = label(edge.midpoint(under_edge), (14.0, 140.0), true, told);
-        scene.add_in(ShownIn::Lens, Role::Dimension, word);
-        let touch = Circle::new(ground, 0.15).to_path(EXACT_MM);
-        scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Line(touch));
+        let word = label(under_roller, (-40.0, 36.0), false, told.to_owned());
+        scene.add_in(ShownIn::Whole, Role::Clip, word);
+    }
+
+    /// The point of knife and hardware that stands nearest the ground.
+    fn nearest_underside(&self, terrain: &Terrain) -> Point {
+        let plate_from_bar = self.case.solution.pose.plate_from_bar();
+        let corners = underside_on_bar(&self.case.unit.profile, self.case.setting);
+        let points = corners.iter().chain(&self.case.unit.hardware);
+        points
+            .map(|on_bar| plate_from_bar * *on_bar)
+            .min_by(|a, b| {
+                let clear = |point: &Point| terrain.clearance(*point).mm();
+                clear(a).total_cmp(&clear(b))
+            })
+            // The knife's four corners are always there.
+            .unwrap_or(self.case.solution.lowest_on_plate)
     }
 }

@@ -32,7 +32,7 @@ pub enum Standing {
     Plate,
     /// Turf, with the ground's shape and the rollers' sink.
     Turf,
-    /// A crest: the one entered, or else the tightest that the reel crosses.
+    /// A crest: the one entered, or else the tightest that the whole unit crosses.
     Crest,
 }
 

@@ -54,6 +54,12 @@ impl Complaint {
         }
     }
 
+    /// Whether it is a mark that comes back at a distance.
+    #[must_use]
+    pub const fn comes_back(self) -> bool {
+        matches!(self, Self::Ribs | Self::StreakPerTurn)
+    }
+
     /// What lies outside this geometry and makes the same mark.
     #[must_use]
     pub const fn outside(self) -> &'static str {

@@ -10,15 +10,25 @@ use crate::units::{Length, Value};
 /// By what part a speed's trial stays inside a limit that is aimed at: far less than anybody reads.
 const INSIDE: f64 = 1e-9;
 
-/// The finding that wants an answer first: the worst one that a number decides, or the sweep.
+/// The finding that wants an answer first: the worst one that a number decides, what is sure before
+/// what is in doubt; where all are fine one that is in doubt, or the sweep.
 #[must_use]
-pub fn worst_finding(case: &Case) -> &'static str {
-    let mut worst = (Findings::SWEEP, Level::Fine);
+pub fn worst_finding(findings: &Findings, case: &Case) -> &'static str {
+    let in_doubt = |id: &str| findings.iter().any(|f| f.id == id && f.doubt.is_some());
+    let urgency = |id: &str, level: Level| match (level, in_doubt(id)) {
+        (Level::Over, false) => 5,
+        (Level::Over, true) => 4,
+        (Level::Watch, false) => 3,
+        (Level::Watch, true) => 2,
+        (Level::Fine, true) => 1,
+        (Level::Fine, false) => 0,
+    };
+    let mut worst = (Findings::SWEEP, 0);
     // Only what an adjustment can change.
-    let adjustable = Findings::all_judged(case).filter(|(id, ..)| *id != "scrap");
-    for (id, _, judged) in adjustable {
-        if judged.level() > worst.1 {
-            worst = (id, judged.level());
+    for (id, _, judged) in Findings::all_judged(case).filter(|(id, ..)| *id != "scrap") {
+        let urgency = urgency(id, judged.level());
+        if urgency > worst.1 {
+            worst = (id, urgency);
         }
     }
     worst.0
@@ -55,12 +65,16 @@ pub fn knobs(
             KnobAnswer {
                 knob,
                 finding,
+                is_within: aim.is_kept(&now),
                 to_limit,
                 to_middle,
             }
         })
         .collect()
 }
+
+/// A change of less than this part of a knob's range is none that anybody could make.
+const HERE: f64 = 1e-6;
 
 struct Asked<'a> {
     case: Case<'a>,
@@ -73,6 +87,8 @@ impl Asked<'_> {
     fn along(&self, knob: Knob) -> (Result<Change, WhyNot>, Option<Change>) {
         let dial = Dial::new(self.case, knob, self.finding, self.aim);
         let along = dial.search();
+        let (low, high) = dial.range();
+        let is_here = |at: f64| (at - dial.now()).abs() <= HERE * (high - low);
         let change = |at: f64, trial: f64| {
             let by = dial.value(at - dial.now());
             let setting = dial.setting(trial);
@@ -81,8 +97,12 @@ impl Asked<'_> {
         };
         let to_limit = along
             .limit
-            .and_then(|border| change(border.at, border.inside).ok_or(WhyNot::HasNoPart));
-        (to_limit, along.middle.and_then(|at| change(at, at)))
+            .and_then(|border| match change(border.at, border.inside) {
+                _ if is_here(border.at) => Err(WhyNot::AtLimit),
+                change => change.ok_or(WhyNot::HasNoPart),
+            });
+        let middle = along.middle.filter(|at| !is_here(*at));
+        (to_limit, middle.and_then(|at| change(at, at)))
     }
 
     fn another_knife(&self, knives: &[(Fitted, Setting)]) -> Result<Change, WhyNot> {

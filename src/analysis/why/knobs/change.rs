@@ -64,6 +64,8 @@ pub enum WhyNot {
     NothingToTrue,
     /// It is done, and the limit is still passed.
     NotEnough,
+    /// It stands on the limit.
+    AtLimit,
     /// The finding is within its limit already, and this knob cannot take it out.
     WithinAlready,
 }
@@ -92,6 +94,7 @@ impl WhyNot {
             Self::NoKnifeReaches => Sentence::new("None of the listed knives reaches it.", &[]),
             Self::NothingToTrue => Sentence::new("There is nothing to true.", &[]),
             Self::NotEnough => Sentence::new("It helps, but not as far as the limit.", &[]),
+            Self::AtLimit => Sentence::new("It stands on the limit now.", &[]),
             Self::WithinAlready => Sentence::new("It is within its limit already.", &[]),
         }
     }
@@ -108,6 +111,17 @@ pub struct Other {
     pub before: Judged,
     /// As it would be.
     pub after: Judged,
+}
+
+impl Other {
+    /// Whether a person must be told: it stands otherwise than before, or is past a limit and
+    /// further than before.
+    #[must_use]
+    pub fn is_notable(&self) -> bool {
+        let level = self.after.level();
+        level != self.before.level()
+            || level > Level::Fine && self.after.margin() < self.before.margin()
+    }
 }
 
 /// A change of one knob.
@@ -136,6 +150,8 @@ pub struct KnobAnswer {
     pub knob: Knob,
     /// The finding's name for programs.
     pub finding: &'static str,
+    /// Whether the finding is within the limit as the unit stands: then the way there is room left.
+    pub is_within: bool,
     /// To the finding's limit.
     pub to_limit: Result<Change, WhyNot>,
     /// To the middle of the window in which this and every other limit hold.
