@@ -160,8 +160,10 @@ impl App {
             ui.separator();
             ui.selectable_value(&mut canvas.standing, Standing::Plate, "Plate");
             ui.selectable_value(&mut canvas.standing, Standing::Turf, "Turf");
-            ui.selectable_value(&mut canvas.standing, Standing::Crest, "On a crest")
-                .on_hover_text("Standing on the crest of the form's Ground, or else on the tightest one that the whole unit crosses");
+            ui.selectable_value(&mut canvas.standing, Standing::Crest, "Crest")
+                .on_hover_text("Standing on the crest of the form's Ground, or else on the tightest one that the whole unit crosses")
+                // The form's ground offers a crest too.
+                .accessible_name("On a crest");
             ui.separator();
             ui.checkbox(&mut canvas.has_ghost, "Bench ghost")
                 .on_hover_text("The bench pose, dashed, behind the present setting");

@@ -38,10 +38,11 @@ impl SideView<'_> {
         scene.add_in(ShownIn::Lens, Role::Band, Shape::Fill(band));
         scene.add_in(ShownIn::Lens, Role::Band, Shape::Line(lower));
         scene.add_in(ShownIn::Lens, Role::Band, Shape::Line(upper));
-        // Behind the knife's edge and ahead of the centre the drawing has room for a word.
-        let ahead = pose.centre_on_plate + Vec2::from_angle(-FRAC_PI_2 + 0.07) * radius
+        // Between the edge and the lowest point, where the lens always looks.
+        let back = -0.6 * pose.sweep().clip_angle.rad();
+        let between = pose.centre_on_plate + Vec2::from_angle(-FRAC_PI_2 + back) * radius
             - Vec2::new(0.0, off.mm());
-        let word = label(ahead, (-8.0, -150.0), true, "± of the readings".to_owned());
+        let word = label(between, (14.0, 120.0), true, "± of the readings".to_owned());
         scene.add_in(ShownIn::Lens, Role::Note, word);
     }
 }

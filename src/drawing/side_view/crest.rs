@@ -86,22 +86,18 @@ impl SideView<'_> {
         let (centre, edge) = (pose.centre_on_plate, pose.edge_on_plate);
         let lowest = centre + terrain.down_at(centre) * pose.reel_radius_mm;
         let underside = self.nearest_underside(terrain);
-        for (part, place, aside) in [
-            ("edge", edge, (14.0, 140.0)),
-            ("reel", lowest, (14.0, 168.0)),
-            ("underside", underside, (-14.0, 112.0)),
+        // The lens looks at the edge; the underside may touch far behind it.
+        for (part, place, shown_in, aside) in [
+            ("edge", edge, ShownIn::Lens, (14.0, 140.0)),
+            ("reel", lowest, ShownIn::Lens, (14.0, 168.0)),
+            ("underside", underside, ShownIn::Whole, (-26.0, 60.0)),
         ] {
             let clear = terrain.clearance(place);
             let ground = place + terrain.down_at(place) * clear.mm();
             scene.add(Role::Dimension, Shape::Line(line(place, ground)));
-            let word = |aside| {
-                let told = self.over_crest_text(part, clear);
-                label(place.midpoint(ground), aside, true, told)
-            };
-            scene.add_in(ShownIn::Lens, Role::Dimension, word(aside));
-            if part == "underside" {
-                scene.add_in(ShownIn::Whole, Role::Dimension, word((-26.0, 60.0)));
-            }
+            let told = self.over_crest_text(part, clear);
+            let word = label(place.midpoint(ground), aside, true, told);
+            scene.add_in(shown_in, Role::Dimension, word);
             let touch = Circle::new(ground, 0.15).to_path(EXACT_MM);
             scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Line(touch));
         }
