@@ -145,12 +145,15 @@ struct Verdict {
     remedy: Option<Sentence>,
 }
 
+/// Gives the number that a finding judges.
+pub type Measure = fn(&Case) -> Option<Judged>;
+
 /// One kind of finding. `judge` gives nothing when it does not apply, `measure` nothing when no one
 /// number decides.
 struct Rule {
     id: &'static str,
     title: &'static str,
-    measure: fn(&Case) -> Option<Judged>,
+    measure: Measure,
     /// What `measure` gives, for its uncertainty.
     output: Option<Output>,
     judge: fn(&Case) -> Option<Verdict>,
@@ -296,12 +299,19 @@ impl Findings {
         self.iter().any(|finding| finding.doubt.is_some())
     }
 
+    /// What gives the number that a finding judges, with its limits; nothing for a name that no
+    /// finding has. It gives nothing when the finding does not apply, or no one number decides.
+    #[must_use]
+    pub fn measure_of(id: &str) -> Option<Measure> {
+        let rule = RULES.iter().find(|rule| rule.id == id)?;
+        Some(rule.measure)
+    }
+
     /// The number that a finding judges, with its limits; nothing when it does not apply, or no
     /// one number decides.
     #[must_use]
     pub fn judged(case: &Case, id: &str) -> Option<Judged> {
-        let rule = RULES.iter().find(|rule| rule.id == id)?;
-        (rule.measure)(case)
+        Self::measure_of(id)?(case)
     }
 
     /// Every number that is judged, by the finding's name and title.

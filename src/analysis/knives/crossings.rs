@@ -210,11 +210,16 @@ impl Cell {
     /// or sooner a place where it has passed it.
     fn turn(self, value: &mut dyn FnMut(f64) -> f64) -> Option<(f64, f64)> {
         const GOLDEN: f64 = 0.618_033_988_749_895;
+        // Past so many the place is known to a millionth of the cell, its value to the square of that.
+        const STEPS: u32 = 32;
         let sign = if self.at_from < 0.0 { -1.0 } else { 1.0 };
+        let mut signed = |at: f64| sign * value(at);
         let (mut from, mut to) = (self.from, self.to);
-        for _ in 0..60 {
-            let (a, b) = (to - GOLDEN * (to - from), from + GOLDEN * (to - from));
-            let (at_a, at_b) = (sign * value(a), sign * value(b));
+        let place = |from: f64, to: f64, part: f64| from + part * (to - from);
+        let mut a = place(from, to, 1.0 - GOLDEN);
+        let mut b = place(from, to, GOLDEN);
+        let (mut at_a, mut at_b) = (signed(a), signed(b));
+        for _ in 0..STEPS {
             if at_a < 0.0 {
                 return Some((a, sign * at_a));
             }
@@ -224,10 +229,17 @@ impl Cell {
             if at_a.is_nan() || at_b.is_nan() {
                 return None;
             }
+            // Each step keeps one of both places and looks at one more.
             if at_a < at_b {
                 to = b;
+                (b, at_b) = (a, at_a);
+                a = place(from, to, 1.0 - GOLDEN);
+                at_a = signed(a);
             } else {
                 from = a;
+                (a, at_a) = (b, at_b);
+                b = place(from, to, GOLDEN);
+                at_b = signed(b);
             }
         }
         None

@@ -1,6 +1,6 @@
 //! The answers: every knob tried on a unit, each by itself.
 
-use super::dial::{Dial, every_limit};
+use super::dial::{Dial, EveryLimit};
 use super::{Aim, Change, Knob, KnobAnswer, Other, WhyNot};
 use crate::analysis::{Case, Findings, Judged, Level, Solution};
 use crate::geometry::{Setting, ground_speed_for_clip, reel_speed_for_clip};
@@ -85,7 +85,10 @@ struct Asked<'a> {
 
 impl Asked<'_> {
     fn along(&self, knob: Knob) -> (Result<Change, WhyNot>, Option<Change>) {
-        let dial = Dial::new(self.case, knob, self.finding, self.aim);
+        let Some(measure) = Findings::measure_of(self.finding) else {
+            return (Err(WhyNot::HasNoPart), None);
+        };
+        let dial = Dial::new(self.case, knob, measure, self.aim);
         let along = dial.search();
         let (low, high) = dial.range();
         let is_here = |at: f64| (at - dial.now()).abs() <= HERE * (high - low);
@@ -268,7 +271,7 @@ impl Asked<'_> {
                 pose.front_roller.moved - now.front_roller.moved,
                 pose.rear_roller.moved - now.rear_roller.moved,
             ),
-            keeps_all: every_limit(&then).iter().all(|margin| *margin >= 0.0),
+            keeps_all: EveryLimit::new().least_kept(&then) >= 0.0,
         })
     }
 }

@@ -28,6 +28,13 @@ impl Aim {
         bounds.map(|bound| bound.margin(value)).collect()
     }
 
+    /// The least of them; nothing where no limit counts.
+    pub(super) fn least_margin(self, judged: &Judged) -> Option<f64> {
+        let value = judged.value.base();
+        let bounds = judged.limits().filter(|bound| self.counts(bound.level));
+        bounds.map(|bound| bound.margin(value)).reduce(f64::min)
+    }
+
     /// Whether every limit that counts is kept.
     pub(super) fn is_kept(self, judged: &Judged) -> bool {
         self.margins(judged).iter().all(|margin| *margin >= 0.0)

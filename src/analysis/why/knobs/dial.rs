@@ -1,6 +1,7 @@
 //! A knob that turns steadily: its setting at each place, and where a finding crosses its limit.
 
 use super::{Aim, Knob, WhyNot};
+use crate::analysis::findings::Measure;
 use crate::analysis::knives::{
     LEAST_HEIGHT_MM, MOST_HEIGHT_MM, Margins, Values, attitude_range, crossings,
 };
@@ -21,8 +22,9 @@ const INSIDE: f64 = 1e-9;
 pub(super) struct Dial<'a> {
     case: Case<'a>,
     knob: Knob,
-    finding: &'static str,
+    measure: Measure,
     aim: Aim,
+    every_limit: EveryLimit,
 }
 
 /// A place of a dial where the finding crosses its limit.
@@ -53,12 +55,13 @@ struct Stretch {
 }
 
 impl<'a> Dial<'a> {
-    pub(super) fn new(case: Case<'a>, knob: Knob, finding: &'static str, aim: Aim) -> Self {
+    pub(super) fn new(case: Case<'a>, knob: Knob, measure: Measure, aim: Aim) -> Self {
         Self {
             case,
             knob,
-            finding,
+            measure,
             aim,
+            every_limit: EveryLimit::new(),
         }
     }
 
@@ -144,7 +147,8 @@ impl<'a> Dial<'a> {
         }
     }
 
-    /// How the finding's limits, and after them every other limit, are kept with the dial at a place.
+    /// How the finding's limits, and after them the least kept of all limits, are kept with the dial
+    /// at a place. One number for all of them: only where the first is passed does a window end.
     fn margins(&self, at: f64) -> Values {
         let setting = self.setting(at);
         let solution = Solution::of(self.case.unit, &setting).ok()?;
@@ -153,9 +157,9 @@ impl<'a> Dial<'a> {
             solution: &solution,
             ..self.case
         };
-        let judged = Findings::judged(&case, self.finding)?;
+        let judged = (self.measure)(&case)?;
         let mut margins = self.aim.margins(&judged);
-        margins.extend(every_limit(&case));
+        margins.push(self.every_limit.least_kept(&case));
         Some(margins)
     }
 
@@ -180,8 +184,7 @@ impl<'a> Dial<'a> {
             return nothing(why_not);
         }
         let (low, high) = self.range();
-        let bounds = Findings::judged(&self.case, self.finding)
-            .map_or(0, |judged| self.aim.margins(&judged).len());
+        let bounds = (self.measure)(&self.case).map_or(0, |judged| self.aim.margins(&judged).len());
         if !self.moves_it(bounds) {
             return nothing(WhyNot::HasNoPart);
         }
@@ -286,23 +289,25 @@ impl<'a> Dial<'a> {
 
 /// The findings, besides those that end a knife's window, whose limits a window keeps.
 const KEPT: [&str; 5] = ["low_end", "low_end_underside", "lip", "clip", "attitude"];
-/// Stands for the margin of a finding that does not apply.
-const KEPT_ANYWAY: f64 = 1.0;
 
-/// The margins of every limit of a unit: those of a usable window, and the other findings' own.
-pub(super) fn every_limit(case: &Case) -> Vec<f64> {
-    let mut margins = Margins::of(case.unit, case.setting, case.solution).0;
-    for id in KEPT {
-        let judged = Findings::judged(case, id);
-        let least = judged.map_or(KEPT_ANYWAY, |judged| {
-            let margins = Aim::NotOver.margins(&judged);
-            margins.into_iter().fold(f64::INFINITY, f64::min)
-        });
-        margins.push(if least.is_finite() {
-            least
-        } else {
-            KEPT_ANYWAY
-        });
+/// Every limit of a unit: those of a usable window, and the other findings' own.
+pub(super) struct EveryLimit([Option<Measure>; KEPT.len()]);
+
+impl EveryLimit {
+    pub(super) fn new() -> Self {
+        Self(KEPT.map(Findings::measure_of))
     }
-    margins
+
+    /// How the least kept of them is kept; negative where one is passed.
+    pub(super) fn least_kept(&self, case: &Case) -> f64 {
+        let of_window = Margins::of(case.unit, case.setting, case.solution).0;
+        let of_findings = self.0.iter().flatten().filter_map(|measure| {
+            let judged = measure(case)?;
+            Aim::NotOver.least_margin(&judged)
+        });
+        of_window
+            .into_iter()
+            .chain(of_findings)
+            .fold(f64::INFINITY, f64::min)
+    }
 }
