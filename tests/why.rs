@@ -771,3 +771,35 @@ fn a_finding_in_doubt_is_told_on_the_command_line() {
         "{sweep}"
     );
 }
+
+#[test]
+fn without_a_finding_named_the_knobs_of_every_one_that_is_not_surely_fine_are_told() {
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units/tees-crowned.ron");
+    let solved = solved(&read(&file).unwrap());
+    let file = file.to_str().unwrap();
+    let told = |arguments: &[&str]| {
+        let mut found: Vec<String> = json(arguments)["knobs"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|knob| knob["finding"].as_str().unwrap().to_owned())
+            .collect();
+        found.dedup();
+        found
+    };
+    let all = told(&["why", file, "--json"]);
+    assert_eq!(all[0], "low_end_underside");
+    for finding in solved.findings.iter() {
+        let is_wanted = finding.id == "sweep" || finding.shown_level() > Level::Fine;
+        assert_eq!(
+            all.iter().any(|id| id == finding.id),
+            is_wanted,
+            "{}",
+            finding.id
+        );
+    }
+    assert_eq!(
+        told(&["why", file, "--json", "--finding", "clip"]),
+        ["clip"]
+    );
+}

@@ -8,7 +8,7 @@ use crate::analysis::uncertainty::off_in_words;
 use crate::analysis::why::{
     Aim, Complaint, CrestLimit, Knob, KnobAnswer, Other, Why, causes, pitches,
 };
-use crate::analysis::{Case, Finding, Findings, Output};
+use crate::analysis::{Case, Finding, Findings, Level, Output};
 use crate::drawing::CAUTIONS;
 use crate::units::{Measure as _, Share, System};
 
@@ -46,10 +46,28 @@ pub fn finding_named(case: &Case, name: &str) -> Result<&'static str, Problem> {
 pub fn why(read: &Read, asked: Asked) -> String {
     let why = Why::of(&read.document, &read.solved, asked.finding, asked.aim);
     if asked.is_json {
-        super::report::json_text(&WhyReport::of(read, &why, asked.complaint))
+        let others = other_knobs(read, &why, asked);
+        super::report::json_text(&WhyReport::of(read, &why, &others, asked.complaint))
     } else {
         plain(read, &why, asked.complaint)
     }
+}
+
+/// What every knob would do for the other findings that are not surely fine, and for the sweep; for
+/// none besides one that was named.
+fn other_knobs(read: &Read, why: &Why, asked: Asked) -> Vec<KnobAnswer> {
+    if asked.finding.is_some() {
+        return Vec::new();
+    }
+    let findings = read.solved.findings.iter();
+    let wanted = findings
+        .filter(|finding| finding.shown_level() > Level::Fine || finding.id == Findings::SWEEP);
+    wanted
+        .filter(|finding| finding.id != why.finding && finding.id != "scrap")
+        .flat_map(|finding| {
+            Why::of(&read.document, &read.solved, Some(finding.id), asked.aim).knobs
+        })
+        .collect()
 }
 
 fn plain(read: &Read, why: &Why, complaint: Option<Complaint>) -> String {

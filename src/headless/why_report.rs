@@ -111,7 +111,12 @@ fn told(value: Value) -> f64 {
 }
 
 impl<'a> WhyReport<'a> {
-    pub(super) fn of(read: &'a Read, why: &Why, complaint: Option<Complaint>) -> Self {
+    pub(super) fn of(
+        read: &'a Read,
+        why: &Why,
+        other_knobs: &[KnobAnswer],
+        complaint: Option<Complaint>,
+    ) -> Self {
         let system = read.solved.unit.system;
         let case = read.solved.case();
         let mm = |limit: CrestLimit| limit.radius().map(Length::mm);
@@ -127,6 +132,7 @@ impl<'a> WhyReport<'a> {
             knobs: why
                 .knobs
                 .iter()
+                .chain(other_knobs)
                 .map(|answer| KnobReport::of(read, answer, system))
                 .collect(),
             uncertainty: UncertaintyReport::of(&read.solved, why.finding),
