@@ -56,3 +56,18 @@ fn the_dark_window_is_dark() {
     assert!(brightness(&shot("fairway-trailed", &["--dark"])) < 80);
     assert!(brightness(&shot("fairway-trailed", &[])) > 180);
 }
+
+#[test]
+#[ignore = "needs a display"]
+fn every_area_opens_with_something_of_its_own() {
+    let areas = [&[][..], &["--knives"], &["--why"], &["--blade-path"]];
+    let pictures = areas.map(|area| shot("tees-crowned", area));
+    for (index, picture) in pictures.iter().enumerate() {
+        assert!(
+            colours_in(picture, (410, 60), (860, 700)) > 40,
+            "{:?}",
+            areas[index]
+        );
+        assert!(pictures[..index].iter().all(|before| before != picture));
+    }
+}

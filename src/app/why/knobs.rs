@@ -111,23 +111,29 @@ impl App {
         });
     }
 
-    /// What was tried last, and the way back.
+    /// What was tried last, and the way back. The line stands there always: nothing may move under
+    /// the hand.
     pub(super) fn tried_ui(&mut self, ui: &mut Ui) {
-        let Some(tried) = &self.why.tried else {
-            return;
-        };
-        if tried.after != self.session.document {
-            // Something else was changed since: going back would lose it.
-            return;
-        }
-        let mut is_undone = false;
-        ui.horizontal_wrapped(|ui| {
-            ui.label(RichText::new(&tried.told).family(strong()));
-            is_undone = ui
-                .button("Undo")
-                .on_hover_text("Back to the unit as it was before this trial")
-                .clicked();
-        });
+        // Once something else was changed, going back would lose it.
+        let document = &self.session.document;
+        let tried = self.why.tried.as_ref();
+        let tried = tried.filter(|tried| tried.after == *document);
+        let is_undone = ui
+            .horizontal(|ui| {
+                ui.set_min_height(ui.spacing().interact_size.y);
+                let Some(tried) = tried else {
+                    let text =
+                        "Every adjustment below can be tried with one click, and taken back here.";
+                    ui.add(egui::Label::new(RichText::new(text).weak()).truncate());
+                    return false;
+                };
+                let undo = ui.button("Undo");
+                let text = RichText::new(&tried.told).family(strong());
+                ui.add(egui::Label::new(text).truncate());
+                undo.on_hover_text("Back to the unit as it was before this trial")
+                    .clicked()
+            })
+            .inner;
         if is_undone && let Some(tried) = self.why.tried.take() {
             self.session.document = tried.before;
             self.drafts.remove_below("");
