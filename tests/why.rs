@@ -558,6 +558,30 @@ fn each_mark_is_laid_to_what_was_made_strong_enough() {
 }
 
 #[test]
+fn what_each_takes_a_little_of_all_take_together() {
+    // On the plate the underside clears 0.285 in by the report; none of the four takes half of it.
+    let unit = worn(
+        "roller_sink: \"2.2 mm\", shape: Crest(\"4 m\")",
+        "rear_runout: \"3 mm\", end_difference: \"5 mm\"",
+    );
+    let solved = solved(&unit);
+    assert!(solved.solution.on_ground.underside_at_low_end.mm() < 0.0);
+    let causes = causes(&solved.case(), Complaint::KnifeRiding);
+    let of = |id: &str| causes.iter().find(|cause| cause.id == id).unwrap();
+    assert!(of("together_underside").strength.makes_it());
+    for id in ["sink_underside", "crest_underside"] {
+        assert!(!of(id).strength.makes_it(), "{id}");
+    }
+    let level = worn("", "");
+    let causes = self::causes(&self::solved(&level).case(), Complaint::KnifeRiding);
+    let together = causes
+        .iter()
+        .find(|cause| cause.id == "together_underside")
+        .unwrap();
+    assert_eq!(together.strength, Strength::NotMeasured);
+}
+
+#[test]
 fn a_hair_between_the_ends_is_no_strip_however_deep_the_whole_width_sweeps() {
     let scalping = document(&example(&[
         (GROUND, "wear: (end_difference: \"0.0001 in\"),"),

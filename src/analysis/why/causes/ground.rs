@@ -11,6 +11,31 @@ use crate::units::{Length, Sentence, Value};
 /// most (common practice, no source).
 const SCALPED_SHARE: f64 = 1.0 / 3.0;
 
+/// What each takes a little of, all may take together.
+fn together(
+    (id, name): (&'static str, &'static str),
+    budget: &Budget,
+    hanging: StepKind,
+    told: &'static str,
+) -> Cause {
+    let before = budget.by(StepKind::HeightOfCut) + budget.by(hanging);
+    let takes = before - budget.left();
+    let (strength, text) = if takes.mm() > 0.0 {
+        let values = [takes.into(), before.into(), budget.left().into()];
+        (part(takes, before), Sentence::new(told, &values))
+    } else {
+        let text = "Neither sink, crest, runout nor end difference is entered.";
+        (Strength::NotMeasured, Sentence::new(text, &[]))
+    };
+    Cause {
+        id,
+        name,
+        strength,
+        text,
+        confirm: "Each step of the height budget where the mark is: sink, straightedge, dial gauge, both ends.",
+    }
+}
+
 /// What is told of a part of the unit on a crest.
 struct CrestTold {
     touching: &'static str,
@@ -20,6 +45,24 @@ struct CrestTold {
 }
 
 impl Mechanisms<'_> {
+    pub(super) fn together_reel(&self) -> Cause {
+        together(
+            ("together_reel", "All of it under the reel"),
+            &self.reel,
+            StepKind::Sweep,
+            "Sink, crest, runout and end difference together take {} of the {} that the reel clears on the plate; {} is left.",
+        )
+    }
+
+    pub(super) fn together_underside(&self) -> Cause {
+        together(
+            ("together_underside", "All of it under the knife"),
+            &self.underside,
+            StepKind::Underside,
+            "Sink, crest, runout and end difference together take {} of the {} that the underside clears on the plate; {} is left.",
+        )
+    }
+
     /// The edge itself cuts lower on a crest than on the plate.
     pub(super) fn lower_cut(&self) -> Cause {
         let height = self.case.solution.pose.height_of_cut;

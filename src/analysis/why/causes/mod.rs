@@ -87,6 +87,8 @@ pub fn causes(case: &Case, complaint: Complaint) -> Vec<Cause> {
             of.rear_runout(),
         ],
         Complaint::ScalpedCrowns => vec![
+            of.together_reel(),
+            of.together_underside(),
             of.lower_cut(),
             of.crest(),
             of.crest_under_knife(),
@@ -97,6 +99,7 @@ pub fn causes(case: &Case, complaint: Complaint) -> Vec<Cause> {
         Complaint::Tearing => vec![of.gap(), of.ahead(), of.clip_length(), of.sweep()],
         Complaint::KnifeRiding => vec![
             of.underside(),
+            of.together_underside(),
             of.sink_under_knife(),
             of.crest_under_knife(),
             of.low_end_underside(),
