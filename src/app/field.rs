@@ -1,6 +1,6 @@
 //! One field of the form: a name, an entry, and the reason beside an entry that is wrong.
 
-use egui::{Align, Layout, RichText, TextEdit, Ui, Vec2};
+use egui::{Align, ComboBox, Layout, RichText, TextEdit, Ui, Vec2};
 
 use super::drafts::{Draft, Drafts};
 use super::help::{Word, word_of};
@@ -296,4 +296,29 @@ pub(super) fn symbol(ui: &Ui, place: egui::Rect, level: crate::analysis::Level, 
         &line,
         egui::Stroke::new((place.width() / 9.0).max(1.6), white),
     ));
+}
+
+/// Small words under a heading.
+pub(super) fn note(ui: &mut Ui, text: &str) {
+    ui.label(RichText::new(text).weak().size(13.0));
+}
+
+/// A choice of a few, with its name beside it.
+pub(super) fn choice(
+    ui: &mut Ui,
+    name: &str,
+    path: &str,
+    shown: &str,
+    choices: impl FnOnce(&mut Ui),
+) {
+    ui.horizontal(|ui| {
+        name_ui(ui, name, path);
+        let response = ComboBox::from_id_salt(path)
+            .width(ui.available_width())
+            .selected_text(shown)
+            .show_ui(ui, choices)
+            .response
+            .accessible_name(name);
+        explain(response, word_of(path));
+    });
 }

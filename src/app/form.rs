@@ -1,14 +1,13 @@
 //! The form: every group of the document, folded until it is wanted.
 
-use egui::{CollapsingHeader, ComboBox, RichText, ScrollArea, Ui};
+use egui::{CollapsingHeader, RichText, ScrollArea, Ui};
 
 use super::App;
 use super::behind_card::BehindCard;
-use super::field::{Fields, explain, name_ui};
+use super::field::{Fields, choice, note};
 use super::form_ground::{ground_ui, wear_ui};
 use super::form_knives::knives_ui;
 use super::form_limits::limits_ui;
-use super::help::word_of;
 use super::look::strong;
 use crate::unit::{ClosingReadings, Document, HardwarePoint, MowingEntry, Turf};
 use crate::units::{Length, Measure, Quantity, Speed, System, Turning};
@@ -309,28 +308,4 @@ fn mowing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
             &mut mowing.reel_speed,
         );
     }
-}
-
-pub(super) fn note(ui: &mut Ui, text: &str) {
-    ui.label(RichText::new(text).weak().size(13.0));
-}
-
-/// A choice of a few, with its name beside it.
-pub(super) fn choice(
-    ui: &mut Ui,
-    name: &str,
-    path: &str,
-    shown: &str,
-    choices: impl FnOnce(&mut Ui),
-) {
-    ui.horizontal(|ui| {
-        name_ui(ui, name, path);
-        let response = ComboBox::from_id_salt(path)
-            .width(ui.available_width())
-            .selected_text(shown)
-            .show_ui(ui, choices)
-            .response
-            .accessible_name(name);
-        explain(response, word_of(path));
-    });
 }

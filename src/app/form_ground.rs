@@ -2,8 +2,7 @@
 
 use egui::Ui;
 
-use super::field::Fields;
-use super::form::{choice, note};
+use super::field::{Fields, choice, note};
 use super::form_straightedge::straightedge_ui;
 use crate::unit::{Document, ShapeEntry};
 use crate::units::{Length, Quantity, System};

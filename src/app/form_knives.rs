@@ -2,8 +2,7 @@
 
 use egui::{RichText, Ui};
 
-use super::field::Fields;
-use super::form::note;
+use super::field::{Fields, note};
 use super::look::strong;
 use crate::unit::{Document, Fitted, FlawKind, Knife};
 

@@ -2,8 +2,7 @@
 
 use egui::Ui;
 
-use super::field::Fields;
-use super::form::note;
+use super::field::{Fields, note};
 use crate::unit::{AttitudeRange, Document, LimitEntries, Limits};
 use crate::units::{Angle, Measure as _, Quantity};
 

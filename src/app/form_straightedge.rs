@@ -2,8 +2,7 @@
 
 use egui::{Button, RichText, Ui};
 
-use super::field::Fields;
-use super::form::{choice, note};
+use super::field::{Fields, choice, note};
 use super::look::strong;
 use crate::analysis::other_readings::{Derived, GroundFound, ground_from_straightedge};
 use crate::unit::{GapPlace, GroundEntry, ShapeEntry, StraightedgeEntry};
