@@ -3,6 +3,7 @@
 use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
 use super::dimension::arrowhead;
+use super::lens::scale_bar_place;
 use super::paper::{Anchor, FLATNESS, Panel, Paper, TEXT_SIZE, flattened};
 use super::{Item, Label, Role, Scene, Shape, ShownIn, Theme, View};
 
@@ -10,6 +11,9 @@ use super::{Item, Label, Role, Scene, Shape, ShownIn, Theme, View};
 #[must_use]
 pub fn lay_out(scene: &Scene, view: &View, shown_in: ShownIn, theme: Theme) -> Panel {
     let mut paper = Paper::new(theme, view.window);
+    if shown_in == ShownIn::Lens {
+        paper.reserve(scale_bar_place(view.window));
+    }
     let paper_from_world = view.paper_from_world();
     let near = view.world().inflate(20.0 / view.scale, 20.0 / view.scale);
     let is_shown = |item: &&Item| item.shown_in == ShownIn::Both || item.shown_in == shown_in;

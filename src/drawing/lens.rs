@@ -33,6 +33,16 @@ impl Default for LensChoice {
     }
 }
 
+/// How much of the lens's width its scale bar takes at most.
+const BAR_PART: f64 = 0.3;
+
+/// The place of a lens's scale bar and its length in words.
+pub(super) fn scale_bar_place(window: Rect) -> Rect {
+    let words = 90.0;
+    let right = window.x0 + 18.0 + BAR_PART * window.width() + words;
+    Rect::new(window.x0, window.y1 - 30.0, right, window.y1)
+}
+
 /// A lens on paper.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Lens {
@@ -153,7 +163,7 @@ impl Lens {
         let window = self.view.window;
         let foot = Point::new(window.x0 + 18.0, window.y1 - 18.0);
         let up_scale = self.view.scale * self.view.stretch;
-        let across = self.bar_length(0.3 * window.width() / self.view.scale);
+        let across = self.bar_length(BAR_PART * window.width() / self.view.scale);
         let tick = |paper: &mut Paper, at: Point, way: Vec2| {
             paper.stroke_with(
                 Role::Heading,

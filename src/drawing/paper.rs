@@ -149,6 +149,8 @@ pub(super) struct Paper {
     theme: Theme,
     pub(super) window: Rect,
     marks: Vec<Mark>,
+    /// What is drawn over the paper afterwards: words keep clear of it.
+    reserved: Option<Rect>,
 }
 
 impl Paper {
@@ -157,7 +159,13 @@ impl Paper {
             theme,
             window,
             marks: Vec::new(),
+            reserved: None,
         }
+    }
+
+    /// Keeps words clear of a place.
+    pub(super) fn reserve(&mut self, place: Rect) {
+        self.reserved = Some(place);
     }
 
     /// The marks, words in front of everything.
@@ -174,7 +182,7 @@ impl Paper {
     pub(super) fn declutter(&mut self) {
         /// How far words may move to find room, down and up, in the order it is tried.
         const MOVES: [f64; 7] = [0.0, 17.0, -17.0, 34.0, -34.0, 51.0, -51.0];
-        let mut taken: Vec<Rect> = Vec::new();
+        let mut taken: Vec<Rect> = self.reserved.into_iter().collect();
         let mut left_out = Vec::new();
         let mut order: Vec<usize> = (0..self.marks.len()).collect();
         // A key stands where it stands; words on the drawing keep clear of it.

@@ -6,6 +6,8 @@ use super::{Dimension, Direction, Label, Role, Scene, Shape};
 
 /// How far a curve may stray.
 pub(super) const EXACT: f64 = 0.01;
+/// Ground runs this far to either side, past any picture's own.
+pub(super) const WIDE: f64 = 260.0;
 /// The picture.
 const FRAME: Rect = Rect::new(-100.0, -34.0, 100.0, 78.0);
 
@@ -28,9 +30,9 @@ impl Sketch {
     }
 
     pub(super) fn ground(&mut self, role: Role) {
-        let ground = Rect::new(-100.0, -34.0, 100.0, 0.0).to_path(EXACT);
+        let ground = Rect::new(-WIDE, -34.0, WIDE, 0.0).to_path(EXACT);
         self.scene.add(role, Shape::Hatch(ground));
-        self.line(role, (-100.0, 0.0), (100.0, 0.0));
+        self.line(role, (-WIDE, 0.0), (WIDE, 0.0));
     }
 
     pub(super) fn line(&mut self, role: Role, from: (f64, f64), to: (f64, f64)) {

@@ -2,7 +2,7 @@
 
 use kurbo::{Arc, Point, Shape as _};
 
-use super::sketch::{EXACT, Sketch};
+use super::sketch::{EXACT, Sketch, WIDE};
 use super::{Role, Scene, Shape};
 use crate::analysis::Level;
 use crate::analysis::why::StepKind;
@@ -37,12 +37,7 @@ impl Sketch {
     fn sink(&mut self) {
         self.hatched(
             Role::Soil,
-            &[
-                (-104.0, -36.0),
-                (-104.0, 14.0),
-                (104.0, 14.0),
-                (104.0, -36.0),
-            ],
+            &[(-WIDE, -36.0), (-WIDE, 14.0), (WIDE, 14.0), (WIDE, -36.0)],
         );
         self.roller((-10.0, 36.0), 34.0);
         self.line(Role::Datum, (-10.0, 2.0), (70.0, 2.0));
