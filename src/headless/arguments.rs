@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand};
 
 use super::WhatIf;
@@ -70,11 +71,12 @@ pub enum HeadlessCommand {
         /// One JSON object, in millimetres and degrees, instead of a text.
         #[arg(long)]
         json: bool,
-        /// The finding that the adjustments are asked about, such as sweep; the worst when left out.
+        /// The finding that the adjustments are asked about, such as sweep. Left out, the worst; in JSON
+        /// every one that is not surely fine, and the sweep.
         #[arg(long, value_name = "FINDING")]
         finding: Option<String>,
         /// What is wrong with the turf.
-        #[arg(long, value_parser = complaint, value_name = "MARK")]
+        #[arg(long, value_parser = complaint(), value_name = "MARK")]
         complaint: Option<Complaint>,
         /// To the limit past which it is too much, instead of the one within which it is fine.
         #[arg(long)]
@@ -146,8 +148,10 @@ fn size(text: &str) -> Result<(u32, u32), String> {
         .ok_or_else(|| "write it like 1280x800, each between 320 and 8000".to_owned())
 }
 
-fn complaint(text: &str) -> Result<Complaint, String> {
-    let known = Complaint::ALL.map(Complaint::id);
-    let found = Complaint::ALL.into_iter().find(|c| c.id() == text.trim());
-    found.ok_or_else(|| format!("write one of {}", known.join(", ")))
+/// A complaint by its name; help and refusals list them all.
+fn complaint() -> impl TypedValueParser<Value = Complaint> {
+    PossibleValuesParser::new(Complaint::ALL.map(Complaint::id)).try_map(|name| {
+        let found = Complaint::ALL.into_iter().find(|c| c.id() == name);
+        found.ok_or("no such mark")
+    })
 }
