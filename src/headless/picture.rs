@@ -1,16 +1,9 @@
-//! Pictures without a display: SVG from the scene, PNG from that SVG with the bundled fonts.
+//! Pictures without a display: the unit on a sheet, as SVG or PNG.
 
 use std::path::Path;
-use std::sync::Arc;
-
-use resvg::usvg::fontdb;
-use resvg::{tiny_skia, usvg};
 
 use super::{Problem, Read};
-use crate::drawing::{LensChoice, PlateSheet, SideView, Standing, Theme, fonts, to_svg};
-
-/// Pixels of a PNG for a paper unit.
-const PIXELS: f32 = 1.5;
+use crate::drawing::{LensChoice, PlateSheet, SideView, Standing, Theme, to_png, to_svg};
 
 /// Draws a unit on a sheet.
 #[must_use]
@@ -50,39 +43,15 @@ pub fn write_picture(
         what,
     };
     let theme = if dark { Theme::Dark } else { Theme::Light };
-    let svg = to_svg(&sheet(read, theme, standing));
+    let sheet = sheet(read, theme, standing);
     let ending = out
         .extension()
         .map(|e| e.to_string_lossy().to_lowercase())
         .unwrap_or_default();
     let bytes = match ending.as_str() {
-        "svg" => svg.into_bytes(),
-        "png" => png(&svg).map_err(problem)?,
+        "svg" => to_svg(&sheet).into_bytes(),
+        "png" => to_png(&sheet).map_err(problem)?,
         _ => return Err(problem("write a name that ends in .svg or .png".to_owned())),
     };
     std::fs::write(out, bytes).map_err(|error| problem(format!("cannot be written: {error}")))
-}
-
-fn png(svg: &str) -> Result<Vec<u8>, String> {
-    let mut fonts = fontdb::Database::new();
-    fonts.load_font_data(fonts::REGULAR.to_vec());
-    fonts.load_font_data(fonts::SEMIBOLD.to_vec());
-    let options = usvg::Options {
-        fontdb: Arc::new(fonts),
-        ..usvg::Options::default()
-    };
-    let tree = usvg::Tree::from_str(svg, &options).map_err(|error| error.to_string())?;
-    let size = tree
-        .size()
-        .to_int_size()
-        .scale_by(PIXELS)
-        .ok_or("the picture has no size")?;
-    let mut pixels =
-        tiny_skia::Pixmap::new(size.width(), size.height()).ok_or("the picture is too large")?;
-    resvg::render(
-        &tree,
-        tiny_skia::Transform::from_scale(PIXELS, PIXELS),
-        &mut pixels.as_mut(),
-    );
-    pixels.encode_png().map_err(|error| error.to_string())
 }

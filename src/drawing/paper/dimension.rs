@@ -2,8 +2,8 @@
 
 use kurbo::{Affine, BezPath, Point, Vec2};
 
-use super::paper::{Anchor, Paper, TEXT_SIZE};
-use super::{Dimension, Direction, Role};
+use super::pencil::{Anchor, Paper, TEXT_SIZE};
+use crate::drawing::scene::{Dimension, Direction, Role};
 
 /// Length of an arrowhead; its width is a third of it.
 pub(super) const ARROW: f64 = 11.0;

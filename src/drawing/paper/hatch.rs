@@ -101,7 +101,7 @@ mod tests {
     #[test]
     fn hatching_stays_inside_an_outline_with_a_step() {
         let outline = BezPath::from_svg("M0 0 H40 V10 H20 V30 H0 Z").unwrap();
-        let ink = crate::drawing::Rgb {
+        let ink = crate::drawing::paper::Rgb {
             rgb: [0; 3],
             opacity: 255,
         };

@@ -4,7 +4,7 @@ use kurbo::{BezPath, Point, Rect, Shape as _};
 
 use super::{EXACT_MM, SideView, closed, label, line, plate_from_bar};
 use crate::analysis::Case;
-use crate::drawing::{Role, Scene, Shape, ShownIn};
+use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
 use crate::geometry::{Setting, underside_on_bar};
 
 impl SideView<'_> {
@@ -41,7 +41,7 @@ impl SideView<'_> {
 ///
 /// Where the datum would run into the reel behind the edge the top face is drawn relieved, down to
 /// the tangent at the edge: a real one is ground so, by how much nobody measured.
-pub(in crate::drawing) fn knife_outline(case: &Case) -> BezPath {
+pub(in crate::drawing::pictures) fn knife_outline(case: &Case) -> BezPath {
     let setting: &Setting = case.setting;
     let profile = &case.unit.profile;
     let edge = setting.edge_on_bar(profile);

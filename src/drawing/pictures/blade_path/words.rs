@@ -3,7 +3,7 @@
 use kurbo::{Arc, Line, Point, Shape as _, Vec2};
 
 use super::{EXACT_MM, PathDrawing, label};
-use crate::drawing::{Dimension, Direction, Role, Scene, Shape, ShownIn};
+use crate::drawing::scene::{Dimension, Direction, Role, Scene, Shape, ShownIn};
 
 impl PathDrawing<'_> {
     pub(super) fn dimensions_and_words(&self, scene: &mut Scene) {

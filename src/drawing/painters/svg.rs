@@ -4,8 +4,9 @@ use std::fmt::Write as _;
 
 use kurbo::BezPath;
 
-use super::paper::{Mark, Panel};
-use super::{PlateSheet, Rgb, Role, Theme};
+use crate::drawing::paper::{Mark, PAPER_PER_MM, Panel, Rgb, Theme};
+use crate::drawing::scene::Role;
+use crate::drawing::sheets::PlateSheet;
 
 /// The family of the bundled fonts.
 const FONT: &str = "Open Sans";
@@ -16,8 +17,8 @@ pub fn to_svg(sheet: &PlateSheet) -> String {
     let (width, height) = (sheet.window.width(), sheet.window.height());
     let mut svg = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{:.3}mm\" height=\"{:.3}mm\" viewBox=\"0 0 {width} {height}\" font-family=\"{FONT}\">\n",
-        width / super::PAPER_PER_MM,
-        height / super::PAPER_PER_MM,
+        width / PAPER_PER_MM,
+        height / PAPER_PER_MM,
     );
     for (index, panel) in sheet.panels.iter().enumerate() {
         panel_into(&mut svg, index, panel, sheet.theme);

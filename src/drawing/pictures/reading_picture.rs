@@ -4,9 +4,8 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use kurbo::{Arc, Point, Shape as _};
 
-use super::sketch::{EXACT, Sketch};
-use super::{Dimension, Direction, Role, Scene, Shape};
 use crate::analysis::other_readings::BehindFrom;
+use crate::drawing::scene::{Dimension, Direction, EXACT, Role, Scene, Shape, Sketch};
 
 /// The reel of the pictures.
 const RADIUS: f64 = 86.0;

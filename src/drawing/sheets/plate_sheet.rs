@@ -3,11 +3,10 @@
 
 use kurbo::{Point, Rect, Shape as _};
 
-use super::lens::{Lens, LensChoice};
-use super::paper::{Anchor, Mark, Paper};
-use super::theme::Pen;
-use super::{Panel, Role, ShownIn, SideView, Theme, View, lay_out, level_symbol};
 use crate::analysis::{Finding, Findings, Level, Solution};
+use crate::drawing::paper::{Anchor, Mark, Panel, Paper, Pen, Theme, View, lay_out, level_symbol};
+use crate::drawing::pictures::{Lens, LensChoice, SideView};
+use crate::drawing::scene::{Role, Scene, ShownIn};
 use crate::units::System;
 
 /// The usual cautions, on screen and on paper.
@@ -51,7 +50,7 @@ impl Canvas {
 
     /// The marks of both views.
     #[must_use]
-    pub fn panels(&self, scene: &super::Scene, theme: Theme) -> Vec<Panel> {
+    pub fn panels(&self, scene: &Scene, theme: Theme) -> Vec<Panel> {
         let mut panels = vec![lay_out(scene, &self.whole, ShownIn::Whole, theme)];
         if let Some(lens) = &self.lens {
             panels.push(lens.marks_on_whole(&self.whole, theme));

@@ -2,10 +2,9 @@
 
 use kurbo::{Point, Rect, Shape as _, Vec2};
 
-use super::paper::{Anchor, Paper};
-use super::theme::Pen;
-use super::{PAPER_PER_MM, Panel, Role, Scene, ShownIn, Theme, View, lay_out};
 use crate::analysis::Solution;
+use crate::drawing::paper::{Anchor, PAPER_PER_MM, Panel, Paper, Pen, Theme, View, lay_out_around};
+use crate::drawing::scene::{Role, Scene, ShownIn};
 use crate::units::{Length, System};
 
 /// The enlargements that are offered, against true size on paper.
@@ -37,7 +36,7 @@ impl Default for LensChoice {
 const BAR_PART: f64 = 0.3;
 
 /// The place of a lens's scale bar and its length in words.
-pub(super) fn scale_bar_place(window: Rect) -> Rect {
+fn scale_bar_place(window: Rect) -> Rect {
     let words = 90.0;
     let right = window.x0 + 18.0 + BAR_PART * window.width() + words;
     Rect::new(window.x0, window.y1 - 30.0, right, window.y1)
@@ -114,9 +113,9 @@ impl Lens {
         let mut paper = Paper::new(theme, window);
         paper.body(Role::Paper, &window.to_path(0.1));
         let mut panel = paper.done();
-        panel
-            .marks
-            .extend(lay_out(scene, &self.view, ShownIn::Lens, theme).marks);
+        let bar = Some(scale_bar_place(window));
+        let enlarged = lay_out_around(scene, &self.view, ShownIn::Lens, theme, bar);
+        panel.marks.extend(enlarged.marks);
         let mut paper = Paper::new(theme, window);
         self.title(&mut paper);
         self.bars(&mut paper);

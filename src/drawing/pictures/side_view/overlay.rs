@@ -6,7 +6,7 @@ use kurbo::{Affine, Arc, Shape as _};
 
 use super::{EXACT_MM, SideView, knife_outline};
 use crate::analysis::Case;
-use crate::drawing::{Role, Scene, Shape};
+use crate::drawing::scene::{Role, Scene, Shape};
 
 /// Another knife on the same unit.
 #[derive(Clone, Copy, Debug)]

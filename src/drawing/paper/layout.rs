@@ -3,16 +3,28 @@
 use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
 use super::dimension::arrowhead;
-use super::lens::scale_bar_place;
-use super::paper::{Anchor, FLATNESS, Panel, Paper, TEXT_SIZE, flattened};
-use super::{Item, Label, Role, Scene, Shape, ShownIn, Theme, View};
+use super::pencil::{Anchor, FLATNESS, Panel, Paper, TEXT_SIZE, flattened};
+use super::theme::Theme;
+use super::view::View;
+use crate::drawing::scene::{Item, Label, Role, Scene, Shape, ShownIn};
 
 /// Lays the shapes that a view shows out on paper.
 #[must_use]
 pub fn lay_out(scene: &Scene, view: &View, shown_in: ShownIn, theme: Theme) -> Panel {
+    lay_out_around(scene, view, shown_in, theme, None)
+}
+
+/// Lays the shapes out with words kept clear of a place that something else will cover.
+pub(in crate::drawing) fn lay_out_around(
+    scene: &Scene,
+    view: &View,
+    shown_in: ShownIn,
+    theme: Theme,
+    reserved: Option<Rect>,
+) -> Panel {
     let mut paper = Paper::new(theme, view.window);
-    if shown_in == ShownIn::Lens {
-        paper.reserve(scale_bar_place(view.window));
+    if let Some(place) = reserved {
+        paper.reserve(place);
     }
     let paper_from_world = view.paper_from_world();
     let near = view.world().inflate(20.0 / view.scale, 20.0 / view.scale);

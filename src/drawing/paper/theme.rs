@@ -5,8 +5,8 @@
 //! levels differ in hatching, symbol and word too. Line types after ISO 128-2: thick for visible
 //! outlines, thin for dimensions and hatching, long dash and dot for axes.
 
-use super::Role;
 use crate::analysis::Level;
+use crate::drawing::scene::Role;
 
 /// A colour, red, green, blue and how opaque it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

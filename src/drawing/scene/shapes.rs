@@ -115,12 +115,12 @@ pub struct Scene {
 
 impl Scene {
     /// Adds a shape for both views.
-    pub(super) fn add(&mut self, role: Role, shape: Shape) {
+    pub(in crate::drawing) fn add(&mut self, role: Role, shape: Shape) {
         self.add_in(ShownIn::Both, role, shape);
     }
 
     /// Adds a shape for some views.
-    pub(super) fn add_in(&mut self, shown_in: ShownIn, role: Role, shape: Shape) {
+    pub(in crate::drawing) fn add_in(&mut self, shown_in: ShownIn, role: Role, shape: Shape) {
         self.items.push(Item {
             role,
             shown_in,

@@ -2,10 +2,9 @@
 
 use kurbo::{Arc, Point, Shape as _};
 
-use super::sketch::{EXACT, Sketch, WIDE};
-use super::{Role, Scene, Shape};
 use crate::analysis::Level;
 use crate::analysis::why::StepKind;
+use crate::drawing::scene::{EXACT, Role, Scene, Shape, Sketch, WIDE};
 
 /// The picture of a step, `number` written at its dimension.
 #[must_use]

@@ -6,7 +6,7 @@ use kurbo::{Affine, Arc, BezPath, Shape as _, Vec2};
 
 use super::{EXACT_MM, SideView, label};
 use crate::analysis::Output;
-use crate::drawing::{Role, Scene, Shape, ShownIn};
+use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
 
 /// How much of the circle is banded on either side of its lowest point.
 const HALF_ARC_RAD: f64 = 0.5;

@@ -3,8 +3,8 @@
 use kurbo::{Point, Rect, Shape as _, Vec2};
 
 use super::PathDrawing;
-use crate::drawing::paper::{Anchor, Paper};
-use crate::drawing::{Panel, Role, Scene, ShownIn, Theme, View, lay_out};
+use crate::drawing::paper::{Anchor, Panel, Paper, Theme, View, lay_out};
+use crate::drawing::scene::{Role, Scene, ShownIn};
 
 /// Height of the strip with a view's name and scale.
 const TITLE_HEIGHT: f64 = 28.0;

@@ -2,10 +2,10 @@
 
 use kurbo::{Point, Rect, Shape as _, Vec2};
 
-use super::paper::{Anchor, Paper};
-use super::{Panel, Role, Theme};
 use crate::analysis::Level;
 use crate::analysis::why::{Budget, StepKind};
+use crate::drawing::paper::{Anchor, Panel, Paper, Theme};
+use crate::drawing::scene::Role;
 use crate::units::{Length, System};
 
 /// Room over the highest bar for its number.

@@ -3,13 +3,13 @@
 use kurbo::{BezPath, Line, Point, Rect, Shape as _, Vec2};
 
 use super::hatch::hatch;
-use super::theme::Pen;
-use super::{Role, Theme};
+use super::theme::{Pen, Theme};
+use crate::drawing::scene::Role;
 
 /// Size of ordinary words in paper units.
-pub(super) const TEXT_SIZE: f64 = 13.5;
+pub(in crate::drawing) const TEXT_SIZE: f64 = 13.5;
 /// How far a flattened curve may stray, in paper units.
-pub(super) const FLATNESS: f64 = 0.15;
+pub(in crate::drawing) const FLATNESS: f64 = 0.15;
 
 /// Where a text's place lies on it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -145,16 +145,16 @@ pub struct Panel {
 
 /// Paper being drawn on.
 #[derive(Debug)]
-pub(super) struct Paper {
+pub(in crate::drawing) struct Paper {
     theme: Theme,
-    pub(super) window: Rect,
+    pub(in crate::drawing) window: Rect,
     marks: Vec<Mark>,
     /// What is drawn over the paper afterwards: words keep clear of it.
     reserved: Option<Rect>,
 }
 
 impl Paper {
-    pub(super) fn new(theme: Theme, window: Rect) -> Self {
+    pub(in crate::drawing) fn new(theme: Theme, window: Rect) -> Self {
         Self {
             theme,
             window,
@@ -164,12 +164,12 @@ impl Paper {
     }
 
     /// Keeps words clear of a place.
-    pub(super) fn reserve(&mut self, place: Rect) {
+    pub(in crate::drawing) fn reserve(&mut self, place: Rect) {
         self.reserved = Some(place);
     }
 
     /// The marks, words in front of everything.
-    pub(super) fn done(mut self) -> Panel {
+    pub(in crate::drawing) fn done(mut self) -> Panel {
         self.marks
             .sort_by_key(|mark| matches!(mark, Mark::Text { .. }));
         Panel {
@@ -179,7 +179,7 @@ impl Paper {
     }
 
     /// Moves words off words: the important ones stay, minor ones give way or are left out.
-    pub(super) fn declutter(&mut self) {
+    pub(in crate::drawing) fn declutter(&mut self) {
         /// How far words may move to find room, down and up, in the order it is tried.
         const MOVES: [f64; 7] = [0.0, 17.0, -17.0, 34.0, -34.0, 51.0, -51.0];
         let mut taken: Vec<Rect> = self.reserved.into_iter().collect();
@@ -215,7 +215,7 @@ impl Paper {
     }
 
     /// The place nearest `x` at which the middle of a text so wide stands inside the paper.
-    pub(super) fn room_for(&self, x: f64, width: f64) -> f64 {
+    pub(in crate::drawing) fn room_for(&self, x: f64, width: f64) -> f64 {
         let half = width / 2.0 + 6.0;
         let (least, most) = (self.window.x0 + half, self.window.x1 - half);
         if least < most {
@@ -226,21 +226,21 @@ impl Paper {
     }
 
     /// Roughly how wide words are; painters know better, layout only needs to choose a side.
-    pub(super) fn width_of(text: &str, size: f64) -> f64 {
+    pub(in crate::drawing) fn width_of(text: &str, size: f64) -> f64 {
         #[allow(clippy::cast_precision_loss)]
         let letters = text.chars().count() as f64;
         letters * size * 0.54
     }
 
-    pub(super) fn line(&mut self, role: Role, from: Point, to: Point) {
+    pub(in crate::drawing) fn line(&mut self, role: Role, from: Point, to: Point) {
         self.stroke(role, &Line::new(from, to).to_path(FLATNESS));
     }
 
-    pub(super) fn stroke(&mut self, role: Role, path: &BezPath) {
+    pub(in crate::drawing) fn stroke(&mut self, role: Role, path: &BezPath) {
         self.stroke_with(role, path, Pen::Outline);
     }
 
-    pub(super) fn stroke_with(&mut self, role: Role, path: &BezPath, pen: Pen) {
+    pub(in crate::drawing) fn stroke_with(&mut self, role: Role, path: &BezPath, pen: Pen) {
         let look = self.theme.look(role);
         let mut flat = flattened(path);
         if !look.dashes.is_empty() {
@@ -258,7 +258,7 @@ impl Paper {
     }
 
     /// Fills with the pen's colour.
-    pub(super) fn fill(&mut self, role: Role, outline: &BezPath) {
+    pub(in crate::drawing) fn fill(&mut self, role: Role, outline: &BezPath) {
         self.marks.push(Mark::Fill {
             role,
             path: flattened(outline),
@@ -267,7 +267,7 @@ impl Paper {
     }
 
     /// Fills with the fill's colour.
-    pub(super) fn body(&mut self, role: Role, outline: &BezPath) {
+    pub(in crate::drawing) fn body(&mut self, role: Role, outline: &BezPath) {
         self.marks.push(Mark::Fill {
             role,
             path: flattened(outline),
@@ -275,11 +275,11 @@ impl Paper {
         });
     }
 
-    pub(super) fn text(&mut self, role: Role, at: Point, anchor: Anchor, text: String) {
+    pub(in crate::drawing) fn text(&mut self, role: Role, at: Point, anchor: Anchor, text: String) {
         self.sized_text(role, at, anchor, TEXT_SIZE, text);
     }
 
-    pub(super) fn sized_text(
+    pub(in crate::drawing) fn sized_text(
         &mut self,
         role: Role,
         at: Point,
@@ -302,7 +302,7 @@ impl Paper {
         });
     }
 
-    pub(super) fn turned_text(&mut self, role: Role, at: Point, text: String) {
+    pub(in crate::drawing) fn turned_text(&mut self, role: Role, at: Point, text: String) {
         self.marks.push(Mark::Text {
             role,
             at,
@@ -314,7 +314,7 @@ impl Paper {
         });
     }
 
-    pub(super) fn hatching(&mut self, role: Role, outline: &BezPath) {
+    pub(in crate::drawing) fn hatching(&mut self, role: Role, outline: &BezPath) {
         let Some(hatching) = self.theme.look(role).hatching else {
             return;
         };
@@ -333,14 +333,14 @@ impl Paper {
     }
 
     /// Whether words that run from a place to the right, or to the left, stay on the paper.
-    pub(super) fn holds(&self, from: Point, towards: f64, width: f64) -> bool {
+    pub(in crate::drawing) fn holds(&self, from: Point, towards: f64, width: f64) -> bool {
         let end = from.x + width.copysign(towards);
         let (least, most) = (self.window.x0 + 4.0, self.window.x1 - 4.0);
         (least..=most).contains(&from.x.min(end)) && (least..=most).contains(&from.x.max(end))
     }
 }
 
-pub(super) fn flattened(path: &BezPath) -> BezPath {
+pub(in crate::drawing) fn flattened(path: &BezPath) -> BezPath {
     let mut flat = BezPath::new();
     kurbo::flatten(path.elements().iter().copied(), FLATNESS, |element| {
         flat.push(element);

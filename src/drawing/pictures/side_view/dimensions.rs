@@ -4,7 +4,7 @@ use kurbo::{Point, Vec2};
 
 use super::{GROUND_DEPTH_MM, SideView, datum_back, label, line};
 use crate::analysis::Output;
-use crate::drawing::{Dimension, Direction, Role, Scene, Shape, ShownIn};
+use crate::drawing::scene::{Dimension, Direction, Role, Scene, Shape, ShownIn};
 use crate::units::Length;
 
 impl SideView<'_> {

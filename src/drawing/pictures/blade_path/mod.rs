@@ -9,8 +9,8 @@ pub use canvas::PathCanvas;
 use kurbo::{BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
 
 use super::side_view::knife_outline;
-use super::{Label, Role, Scene, Shape, ShownIn};
 use crate::analysis::{Case, Findings, Kinematics, Level};
+use crate::drawing::scene::{Label, Role, Scene, Shape, ShownIn};
 use crate::geometry::BladePath;
 use crate::units::System;
 

@@ -4,7 +4,7 @@ use std::f64::consts::{FRAC_PI_2, TAU};
 
 use kurbo::{Affine, Arc, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
 
-use super::{Label, Role, Scene, Shape, ShownIn};
+use crate::drawing::scene::{Label, Role, Scene, Shape, ShownIn};
 
 mod band;
 mod crest;

@@ -1,0 +1,41 @@
+//! The PNG painter: the sheet's SVG as pixels, with the bundled fonts.
+
+use std::sync::Arc;
+
+use resvg::usvg::fontdb;
+use resvg::{tiny_skia, usvg};
+
+use super::svg::to_svg;
+use crate::drawing::paper::fonts;
+use crate::drawing::sheets::PlateSheet;
+
+/// Pixels of a PNG for a paper unit.
+const PIXELS: f32 = 1.5;
+
+/// Paints a sheet as a PNG file's bytes.
+///
+/// # Errors
+/// When the sheet is too large to be held in pixels, in words.
+pub fn to_png(sheet: &PlateSheet) -> Result<Vec<u8>, String> {
+    let mut fonts = fontdb::Database::new();
+    fonts.load_font_data(fonts::REGULAR.to_vec());
+    fonts.load_font_data(fonts::SEMIBOLD.to_vec());
+    let options = usvg::Options {
+        fontdb: Arc::new(fonts),
+        ..usvg::Options::default()
+    };
+    let tree = usvg::Tree::from_str(&to_svg(sheet), &options).map_err(|error| error.to_string())?;
+    let size = tree
+        .size()
+        .to_int_size()
+        .scale_by(PIXELS)
+        .ok_or("the picture has no size")?;
+    let mut pixels =
+        tiny_skia::Pixmap::new(size.width(), size.height()).ok_or("the picture is too large")?;
+    resvg::render(
+        &tree,
+        tiny_skia::Transform::from_scale(PIXELS, PIXELS),
+        &mut pixels.as_mut(),
+    );
+    pixels.encode_png().map_err(|error| error.to_string())
+}

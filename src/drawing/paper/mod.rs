@@ -1,0 +1,24 @@
+//! How a scene becomes marks on paper: views, layout, hatching, dimensions, words, and the themes
+//! that say what each role looks like.
+//!
+//! Paper is measured in reference pixels, 96 to the inch. Imports `scene`.
+
+mod dimension;
+pub mod fonts;
+mod hatch;
+mod layout;
+mod pencil;
+mod symbol;
+mod theme;
+mod view;
+
+pub use layout::lay_out;
+pub(in crate::drawing) use layout::lay_out_around;
+pub(in crate::drawing) use pencil::Paper;
+pub use pencil::{Anchor, Mark, Panel};
+pub use symbol::level_symbol;
+pub use theme::{Look, OVERLAYS, Pen, Rgb, Theme};
+pub use view::View;
+
+/// Reference pixels in a millimetre of paper: 96 to the inch (W3C CSS Values, reference pixel).
+pub const PAPER_PER_MM: f64 = 96.0 / 25.4;

@@ -1,0 +1,17 @@
+//! The pictures: each makes a scene, or marks on paper, of what was worked out.
+//!
+//! Imports `scene` and `paper`.
+
+mod blade_path;
+mod budget_chart;
+mod lens;
+mod reading_picture;
+mod side_view;
+mod step_picture;
+
+pub use blade_path::{PathCanvas, PathDrawing};
+pub use budget_chart::{BudgetChart, Charted, Column};
+pub use lens::{ENLARGEMENTS, Lens, LensChoice, STRETCHES};
+pub use reading_picture::reading_picture;
+pub use side_view::{Handles, Overlay, SideView, Standing};
+pub use step_picture::step_picture;

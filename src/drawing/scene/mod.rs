@@ -1,0 +1,11 @@
+//! What is drawn: plain shapes with roles, in world millimetres, and a pencil for small sketches.
+//!
+//! A scene knows neither paper nor screen nor colour.
+
+mod role;
+mod shapes;
+mod sketch;
+
+pub use role::Role;
+pub use shapes::{Dimension, Direction, Item, Label, Scene, Shape, ShownIn};
+pub(in crate::drawing) use sketch::{EXACT, Sketch, WIDE};
