@@ -13,10 +13,7 @@ use serde_json::Value;
 use sweepgauge::drawing::fonts;
 use tempfile::TempDir;
 
-#[path = "common/example.rs"]
-mod example;
-
-use example::{EXAMPLE, demo_units, example};
+use crate::common::example::{EXAMPLE, demo_units, example};
 
 /// Millimetres in an inch, by definition.
 const INCH: f64 = 25.4;

@@ -1,12 +1,8 @@
 //! What is drawn about why a unit marks the turf: the crest, the band, the stepped bars and the
 //! small pictures, without a screen.
 
-#[path = "common/example.rs"]
-mod example;
-
 use std::path::Path;
 
-use example::{demo_units, example};
 use kurbo::{BezPath, Point, Rect, Shape as _};
 use sweepgauge::analysis::knives::{Over, Trial, bands, measured_at};
 use sweepgauge::analysis::other_readings::BehindFrom;
@@ -19,6 +15,8 @@ use sweepgauge::drawing::{
 use sweepgauge::geometry::{Shape as GroundShape, underside_on_bar};
 use sweepgauge::unit::{Document, Follows, read, read_text};
 use sweepgauge::units::{Length, System};
+
+use crate::common::example::{demo_units, example};
 
 fn document(text: &str) -> Document {
     read_text(Path::new("test unit"), text).unwrap()

@@ -1,9 +1,5 @@
 //! The Blade path area by accessible name, without a display.
 
-#[allow(dead_code)] // shared with tests that need more of it
-#[path = "common/shown.rs"]
-mod shown;
-
 use std::time::Duration;
 
 use egui_kittest::kittest::NodeT as _;
@@ -12,7 +8,7 @@ use sweepgauge::app::DEMO_UNIT;
 use sweepgauge::unit::Document;
 use sweepgauge::units::{Measure as _, System};
 
-use shown::{Start, Window, demo_set, document};
+use crate::common::shown::{Start, Window, demo_set, document};
 
 /// The demo unit without speeds.
 fn without_speeds() -> Document {

@@ -1,16 +1,12 @@
 //! The card and the part of the form for other readings, by accessible name, without a display.
 
-#[allow(dead_code)] // shared with tests that need more of it
-#[path = "common/shown.rs"]
-mod shown;
-
 use egui::Key;
 use sweepgauge::app::DEMO_UNIT;
 use sweepgauge::unit::{Document, ShapeEntry};
 
-use shown::{Start, Window, document};
+use crate::common::shown::{Start, Window, document};
 
-const WALKING: &str = include_str!("../demo-units/greens-walking.ron");
+const WALKING: &str = include_str!("../../demo-units/greens-walking.ron");
 
 fn card_on(document: Document) -> Window {
     let mut window = Start::on(document).window();

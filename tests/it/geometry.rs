@@ -1,11 +1,8 @@
 //! The geometry of a cutting unit against handbook tables, sums by hand and independent numeric
 //! work: kurbo's distances, parry's contacts and ray casts, and scans that know no closed form.
 
-mod common;
-
 use std::collections::BTreeSet;
 
-use common::{SolvedUnit, Unit, believable_unit, plain_profile, solved_unit};
 use kurbo::{Affine, Point, Vec2};
 use parry2d_f64::math::{Pose as Place, Vector};
 use parry2d_f64::query::{Ray, RayCast as _, contact};
@@ -18,6 +15,8 @@ use sweepgauge::geometry::{
     clip_length, lip_bottom_on_plate, on_level, rise_of_segment,
 };
 use sweepgauge::units::{Angle, Length, Quantity, Speed, System, Turning};
+
+use crate::common::random_units::{SolvedUnit, Unit, believable_unit, plain_profile, solved_unit};
 
 /// A picometre: far below any measurement, and a thousand times the rounding of sums over
 /// hundreds of millimetres.

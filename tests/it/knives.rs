@@ -1,20 +1,12 @@
 //! Choosing a knife: usable windows, crossings, the map, the lowest height and the ranking against
 //! scans that know nothing of root finding, and the table of knives from the program as run.
 
-// What random units are made of also serves the tests of the geometry, which use more of it.
-#[allow(dead_code)]
-mod common;
-#[path = "common/example.rs"]
-mod example;
-
 use std::collections::{BTreeMap, BTreeSet};
 use std::ffi::OsStr;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use common::believable_unit;
-use example::{demo_units, example};
 use kurbo::Point;
 use proptest::collection::vec;
 use proptest::option;
@@ -35,6 +27,9 @@ use sweepgauge::unit::{
 };
 use sweepgauge::units::{Angle, Length, Measure as _, Share, System};
 use tempfile::TempDir;
+
+use crate::common::example::{demo_units, example};
+use crate::common::random_units::believable_unit;
 
 /// Ends of windows and crossings are wanted to within this, in degrees or millimetres.
 const SOLVED: f64 = 1e-9;

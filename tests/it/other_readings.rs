@@ -1,15 +1,8 @@
 //! Fields worked out from other readings: round trips through the geometry, ± against differences
 //! and draws, and the unit file that keeps a straightedge's reading.
 
-#[allow(dead_code)] // random units also serve the tests of the geometry, which use more of them
-mod common;
-#[path = "common/example.rs"]
-mod example;
-
 use std::path::Path;
 
-use common::believable_unit;
-use example::{EXAMPLE, example};
 use proptest::prelude::*;
 use sweepgauge::analysis::other_readings::{
     BehindFrom, Derived, GroundFound, Taken, ground_from_straightedge,
@@ -20,6 +13,9 @@ use sweepgauge::geometry::{
 };
 use sweepgauge::unit::{BenchReadings, Document, GapPlace, read_text, write_text};
 use sweepgauge::units::{Length, Quantity, System};
+
+use crate::common::example::{EXAMPLE, example};
+use crate::common::random_units::believable_unit;
 
 fn document(text: &str) -> Document {
     read_text(Path::new("test unit"), text).unwrap()

@@ -20,8 +20,7 @@ use sweepgauge::geometry::Stance;
 use sweepgauge::unit::{Document, RollerMoves, ShapeEntry, read};
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
-#[path = "common/example.rs"]
-mod example;
+use crate::common::example::demo_units;
 
 /// A curve of the scene strays no further than this from the true one.
 const NEAR_MM: f64 = 1e-5;
@@ -31,7 +30,7 @@ const NEAR_PAPER: f64 = 0.3;
 const PAPER: Rect = Rect::new(10.0, 20.0, 910.0, 620.0);
 
 fn demo_units() -> Vec<Document> {
-    let files = example::demo_units();
+    let files = demo_units();
     files.iter().map(|file| read(file).unwrap()).collect()
 }
 

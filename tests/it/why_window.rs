@@ -1,20 +1,15 @@
 //! The Why area: what it shows and what is done in it, without a display.
 
-#[path = "common/example.rs"]
-mod example;
-#[allow(dead_code)] // shared with tests that need more of it
-#[path = "common/shown.rs"]
-mod shown;
-
 use sweepgauge::analysis::Solved;
 use sweepgauge::analysis::why::{Aim, Complaint, CrestLimits, Knob, Why, causes, worst_finding};
 use sweepgauge::unit::Document;
 use sweepgauge::units::System;
 
-use shown::{Start, Window, document};
+use crate::common::example::EXAMPLE;
+use crate::common::shown::{Start, Window, document};
 
-const SCALPING: &str = include_str!("../demo-units/greens-scalping.ron");
-const KNIVES: &str = include_str!("../demo-units/knife-choice.ron");
+const SCALPING: &str = include_str!("../../demo-units/greens-scalping.ron");
+const KNIVES: &str = include_str!("../../demo-units/knife-choice.ron");
 
 fn why_of(text: &str) -> Window {
     let mut window = Start::on(document(text)).window();
@@ -132,7 +127,7 @@ fn readings_with_plus_or_minus_say_how_sure_and_what_to_measure_first() {
     let window = why_of(SCALPING);
     window.assert_says("± 2.3 %");
     window.assert_says("Behind centre, b: 98.8 % of its ±");
-    let plain = why_of(example::EXAMPLE);
+    let plain = why_of(EXAMPLE);
     assert!(
         Solved::of(plain.document())
             .unwrap()

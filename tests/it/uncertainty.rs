@@ -1,20 +1,9 @@
 //! How far the numbers can be off: against draws of the readings, differences, and the guide's own
 //! worked example.
 
-// What random units are made of also serves the tests of the geometry, which use more of it.
-#[allow(dead_code)]
-mod common;
-#[path = "common/example.rs"]
-mod example;
-#[path = "common/nudge.rs"]
-mod nudge;
-
 use std::path::Path;
 
-use common::believable_unit;
-use example::{demo_units, example};
 use kurbo::Point;
-use nudge::{nudge, values};
 use num_dual::Dual64;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
@@ -26,6 +15,10 @@ use sweepgauge::unit::{
     Fitted, Follows, KnifePart, Mowing, Reading, Uncertain, Unit, Wear, read, read_text,
 };
 use sweepgauge::units::{Length, Measure as _, Speed, Turning};
+
+use crate::common::example::{demo_units, example};
+use crate::common::nudge::{nudge, values};
+use crate::common::random_units::{self, believable_unit};
 
 fn unit(edits: &[(&str, &str)]) -> Unit {
     let text = example(edits);
@@ -263,7 +256,7 @@ fn all_readings(unit: &Unit) -> Vec<Uncertain> {
 }
 
 /// The demo unit's limits and sizes around a random profile, ground and hardware under it.
-fn whole_unit(bare: common::Unit, shape: Shape) -> Unit {
+fn whole_unit(bare: random_units::Unit, shape: Shape) -> Unit {
     let mut whole = unit(&[]);
     (whole.profile, whole.setting, whole.shape) = (bare.profile, bare.setting, shape);
     whole.hardware = vec![Point::new(30.0, 9.0)];

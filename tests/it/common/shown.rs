@@ -73,13 +73,11 @@ impl Answers {
     }
 
     /// The file chosen when asked for rows of knives.
-    #[allow(dead_code)] // not every test that shares this reads rows
     pub fn read_rows(&self, file: &Path) {
         self.0.borrow_mut().read_rows = Some(file.to_owned());
     }
 
     /// The file chosen when asked where to write rows of knives.
-    #[allow(dead_code)]
     pub fn write_rows(&self, file: &Path) {
         self.0.borrow_mut().write_rows = Some(file.to_owned());
     }

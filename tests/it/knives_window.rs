@@ -1,9 +1,5 @@
 //! The Knives area: what its table shows, and what is done to the knives in it, without a display.
 
-#[allow(dead_code)] // shared with tests that need more of it
-#[path = "common/shown.rs"]
-mod shown;
-
 use std::fs;
 
 use egui::accesskit::Role;
@@ -17,7 +13,7 @@ use sweepgauge::unit::{Document, read_knife_rows};
 use sweepgauge::units::System;
 use tempfile::TempDir;
 
-use shown::{Answers, Start, Window, demo_set, document};
+use crate::common::shown::{Answers, Start, Window, demo_set, document};
 
 /// A window on a document, in the Knives area.
 fn knives_of(document: Document) -> Window {

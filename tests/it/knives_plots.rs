@@ -1,9 +1,5 @@
 //! The plots of the Knives area: what they show, what a click sets, and that they rest.
 
-#[allow(dead_code)] // other tests use the rest of it
-#[path = "common/shown.rs"]
-mod shown;
-
 use egui::accesskit::Role;
 use egui::{Pos2, Rect, pos2};
 use egui_kittest::Node;
@@ -13,7 +9,7 @@ use sweepgauge::app::DEMO_UNIT;
 use sweepgauge::unit::{AttitudeRange, Document, Knife, LimitEntries, RollerMoves, ShapeEntry};
 use sweepgauge::units::{Angle, Length, Measure, Quantity, System};
 
-use shown::{Start, Window, demo_set, document};
+use crate::common::shown::{Start, Window, demo_set, document};
 
 const SWEEP_OVER_LIFE: &str = "Sweep below the cut against reel diameter";
 const MAP: &str = "Window map of \"plain\"";

@@ -1,16 +1,9 @@
 //! Why a unit marks the turf: budgets that add up, crests that touch, knobs that end on their limit
 //! and nowhere sooner, causes ranked by the unit's own numbers, and the same on the command line.
 
-#[allow(dead_code)] // random units also serve the tests of the geometry, which use more of them
-mod common;
-#[path = "common/example.rs"]
-mod example;
-
 use std::path::Path;
 use std::process::Command;
 
-use common::believable_unit;
-use example::{demo_units, example};
 use proptest::prelude::*;
 use serde_json::Value;
 use sweepgauge::analysis::why::{
@@ -21,6 +14,9 @@ use sweepgauge::analysis::{Case, Findings, Judged, Level, Output, Solution, Solv
 use sweepgauge::geometry::{Setting, Shape, Stance, Terrain, touching_crest};
 use sweepgauge::unit::{Document, read, read_text};
 use sweepgauge::units::{Angle, Length};
+
+use crate::common::example::{demo_units, example};
+use crate::common::random_units::believable_unit;
 
 fn document(text: &str) -> Document {
     read_text(Path::new("test unit"), text).unwrap()

@@ -10,10 +10,7 @@ use sweepgauge::unit::{Document, FileProblem, SettingEntry, read, read_text, sav
 use sweepgauge::units::Length;
 use tempfile::TempDir;
 
-#[path = "common/example.rs"]
-mod example;
-
-use example::{EXAMPLE, demo_units};
+use crate::common::example::{EXAMPLE, demo_units};
 
 /// Only the fields that have no default.
 const SHORTEST: &str = r#"(

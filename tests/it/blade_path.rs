@@ -1,12 +1,6 @@
 //! The path of the blades over the ground, against the handbook's trochoids and brute force, and
 //! what is drawn of it.
 
-// Shared with tests that need more of it.
-#[allow(dead_code)]
-mod common;
-#[path = "common/example.rs"]
-mod example;
-
 use std::f64::consts::{PI, TAU};
 use std::path::Path;
 
@@ -20,8 +14,8 @@ use sweepgauge::geometry::{BladePath, clip_length, ground_speed_for_clip, reel_s
 use sweepgauge::unit::{self, Document};
 use sweepgauge::units::{Length, Speed, System, Turning};
 
-use common::solved_unit;
-use example::{demo_units, example};
+use crate::common::example::{demo_units, example};
+use crate::common::random_units::solved_unit;
 
 /// A path by rolling radius and tracing radius, the tip lowest at time 0 and the turning 1 rad/s.
 fn trochoid(rolling_mm: f64, tracing_mm: f64) -> BladePath {

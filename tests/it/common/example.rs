@@ -1,8 +1,5 @@
 //! The unit files that more than one test begins with.
 
-// Not every test uses all of them.
-#![allow(dead_code)]
-
 use std::fs;
 use std::path::{Path, PathBuf};
 

@@ -1,10 +1,5 @@
 //! The window: what is typed, dragged, opened and saved in it, without a display.
 
-#[path = "common/example.rs"]
-mod example;
-#[path = "common/shown.rs"]
-mod shown;
-
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -24,8 +19,8 @@ use sweepgauge::unit::{
 use sweepgauge::units::{Length, Quantity, System};
 use tempfile::TempDir;
 
-use example::demo_units;
-use shown::{Answers, Start, Window, demo_set, document};
+use crate::common::example::demo_units;
+use crate::common::shown::{Answers, Start, Window, demo_set, document};
 
 /// Said over the numbers while they are not those of what stands in the fields.
 const NUMBERS_NOT_CURRENT: &str = "Not current: these are the numbers of the last drawing.";

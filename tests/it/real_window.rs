@@ -1,5 +1,5 @@
 //! The real window on a real display. Left out of an ordinary run, which needs neither:
-//! `cargo test --test real_window -- --ignored`.
+//! `cargo test --test it -- --ignored real_window`.
 
 use std::collections::HashSet;
 use std::process::Command;

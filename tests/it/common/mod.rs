@@ -1,0 +1,6 @@
+//! What more than one test begins with.
+
+pub mod example;
+pub mod nudge;
+pub mod random_units;
+pub mod shown;

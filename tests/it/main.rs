@@ -1,0 +1,21 @@
+//! What the program promises to a person, a promise a module: one binary, so that the window's
+//! toolkit is linked once.
+
+mod blade_path;
+mod blade_path_window;
+mod command_line;
+mod common;
+mod drawing;
+mod drawing_why;
+mod files;
+mod geometry;
+mod knives;
+mod knives_plots;
+mod knives_window;
+mod other_readings;
+mod other_readings_window;
+mod real_window;
+mod uncertainty;
+mod why;
+mod why_window;
+mod window;
