@@ -1,12 +1,14 @@
 //! Sweepgauge: the sweep of a reel mower's cutting unit, drawn to scale and computed.
 //!
 //! The rooms, each importing only from those before it: [`units`], [`geometry`], [`unit`],
-//! [`analysis`], [`drawing`], then [`app`] and [`headless`].
+//! [`analysis`], [`drawing`], [`store`], [`command`], then [`headless`] and [`app`].
 
 pub mod analysis;
 pub mod app;
+pub mod command;
 pub mod drawing;
 pub mod geometry;
 pub mod headless;
+pub mod store;
 pub mod unit;
 pub mod units;

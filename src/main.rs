@@ -5,7 +5,8 @@ use std::process::ExitCode;
 
 use clap::Parser as _;
 use sweepgauge::app::open_window;
-use sweepgauge::headless::{self, Arguments, Command, Problem, WindowArguments};
+use sweepgauge::command::{Arguments, Command, Problem, WindowArguments};
+use sweepgauge::headless;
 
 fn main() -> ExitCode {
     let arguments = Arguments::parse();

@@ -2,8 +2,8 @@
 //!
 //! What belongs here: widgets, files as a person opens and saves them, painting marks with egui. A
 //! `_ui` function shows and edits; what is computed comes from `analysis`, what is drawn from
-//! `drawing`. The document is the truth, widgets own none. This room imports every other; from
-//! `headless` it takes arguments, what-ifs and problems, which a window has as well.
+//! `drawing`. The document is the truth, widgets own none. This room imports every other but
+//! `headless`.
 
 mod about;
 mod behind_card;

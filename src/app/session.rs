@@ -4,7 +4,8 @@ use std::path::{Path, PathBuf};
 use std::rc::Rc;
 
 use crate::analysis::{Solved, Unsolved};
-use crate::unit::{self, Document, FileProblem};
+use crate::store::{self, FileProblem};
+use crate::unit::{self, Document};
 
 /// The unit that is shown when no file is given.
 pub const DEMO_UNIT: &str = include_str!("../../demo-units/fairway-trailed.ron");
@@ -56,7 +57,8 @@ impl Session {
     /// # Errors
     /// Never with the unit that is built in; a test sees to it.
     pub fn demo() -> Result<Self, FileProblem> {
-        let document = unit::read_text(Path::new("demo unit"), DEMO_UNIT)?;
+        let document = unit::read_text(DEMO_UNIT)
+            .map_err(|problem| FileProblem::wrong(Path::new("demo unit"), problem))?;
         Ok(Self::new(document, None))
     }
 
@@ -65,7 +67,7 @@ impl Session {
     /// # Errors
     /// When it cannot be read or is no unit file.
     pub fn open(file: &Path) -> Result<Self, FileProblem> {
-        Ok(Self::new(unit::read(file)?, Some(file.to_owned())))
+        Ok(Self::new(store::open_unit(file)?, Some(file.to_owned())))
     }
 
     /// Saves to a file, which is then where the document is kept.
@@ -73,7 +75,7 @@ impl Session {
     /// # Errors
     /// When it cannot be written; what stood there before is whole.
     pub fn save_to(&mut self, file: &Path) -> Result<(), FileProblem> {
-        unit::save(&self.document, file)?;
+        store::save_unit(&self.document, file)?;
         self.saved = self.document.clone();
         self.file = Some(file.to_owned());
         Ok(())

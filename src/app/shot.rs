@@ -1,5 +1,6 @@
 //! A shot: what the window shows once it has settled, saved as PNG.
 
+use std::io::Cursor;
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, channel};
@@ -7,6 +8,7 @@ use std::sync::mpsc::{Receiver, channel};
 use egui::ColorImage;
 
 use super::App;
+use crate::store;
 
 /// Frames until fonts are loaded, panels have their sizes and nothing moves any more.
 const SETTLING_FRAMES: u32 = 12;
@@ -65,13 +67,15 @@ impl App {
 fn save(picture: &ColorImage, out: &std::path::Path) -> Result<(), String> {
     let [width, height] = picture.size;
     let size = |side: usize| u32::try_from(side).map_err(|error| error.to_string());
-    image::save_buffer_with_format(
-        out,
+    let mut png = Cursor::new(Vec::new());
+    image::write_buffer_with_format(
+        &mut png,
         picture.as_raw(),
         size(width)?,
         size(height)?,
         image::ColorType::Rgba8,
         image::ImageFormat::Png,
     )
-    .map_err(|error| format!("cannot be written: {error}"))
+    .map_err(|error| format!("cannot be written: {error}"))?;
+    store::write_whole(out, png.get_ref()).map_err(|error| format!("cannot be written: {error}"))
 }

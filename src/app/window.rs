@@ -6,7 +6,7 @@ use egui::ViewportBuilder;
 use super::files::NativeDialogs;
 use super::shot::Shot;
 use super::{App, Area, NoDialogs, Preferences, Session, look};
-use crate::headless::{Problem, WindowArguments};
+use crate::command::{Problem, WindowArguments};
 
 /// The folder name under which preferences are kept.
 const APP_ID: &str = "sweepgauge";

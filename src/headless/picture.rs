@@ -2,8 +2,10 @@
 
 use std::path::Path;
 
-use super::{Problem, Read};
+use super::Read;
+use crate::command::Problem;
 use crate::drawing::{LensChoice, PlateSheet, SideView, Standing, Theme, to_png, to_svg};
+use crate::store;
 
 /// Draws a unit on a sheet.
 #[must_use]
@@ -53,5 +55,5 @@ pub fn write_picture(
         "png" => to_png(&sheet).map_err(problem)?,
         _ => return Err(problem("write a name that ends in .svg or .png".to_owned())),
     };
-    std::fs::write(out, bytes).map_err(|error| problem(format!("cannot be written: {error}")))
+    store::write_whole(out, &bytes).map_err(|error| problem(format!("cannot be written: {error}")))
 }

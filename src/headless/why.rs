@@ -2,13 +2,14 @@
 
 use std::fmt::Write as _;
 
+use super::Read;
 use super::why_report::WhyReport;
-use super::{Problem, Read};
 use crate::analysis::uncertainty::off_in_words;
 use crate::analysis::why::{
     Aim, Complaint, CrestLimit, Knob, KnobAnswer, Other, Why, causes, pitches,
 };
 use crate::analysis::{Case, Finding, Findings, Level, Output};
+use crate::command::Problem;
 use crate::drawing::CAUTIONS;
 use crate::units::{Measure as _, Share, System};
 

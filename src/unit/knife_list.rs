@@ -80,14 +80,13 @@ impl Document {
 
 #[cfg(test)]
 mod tests {
-    use std::path::Path;
 
     use super::*;
     use crate::unit::read_text;
 
     fn demo() -> Document {
         let text = include_str!("../../demo-units/fairway-trailed.ron");
-        read_text(Path::new("demo unit"), text).unwrap()
+        read_text(text).unwrap()
     }
 
     #[test]

@@ -1,17 +1,17 @@
-//! A unit as a person describes it: the document, its checks, and the unit file.
+//! A unit as a person describes it: the document, its checks, and the text it is kept as.
 //!
-//! What belongs here: everything a person can edit, how it is read and written, and whether it
-//! makes sense. [`Document`] is what is edited; [`Unit`] is a document that passed its checks, in
+//! What belongs here: everything a person can edit, how it becomes text and text becomes it, and
+//! whether it makes sense; paths and the disk belong to `store`. [`Document`] is what is edited; [`Unit`] is a document that passed its checks, in
 //! plain values. This room imports `units` and `geometry`.
 
 mod check;
 mod document;
-mod file;
 mod ground;
 mod knife_list;
 mod knife_rows;
 mod limits;
 mod locate;
+mod text;
 mod told;
 mod uncertain;
 mod wear;
@@ -22,10 +22,10 @@ pub use document::{
     LimitEntries, MowingEntry, ReelReadings, RollerAhead, RollerBehind, RollerMoves, SettingEntry,
     Turf,
 };
-pub use file::{FileProblem, read, read_text, save, write_text, write_whole};
 pub use ground::{GapPlace, GroundEntry, ShapeEntry, StraightedgeEntry, WearEntry};
 pub use knife_rows::{COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows};
 pub use limits::Limits;
+pub use text::{TextProblem, parse_text, read_text, write_text};
 pub use uncertain::{Follows, KnifePart, Reading, Uncertain};
 pub use wear::Wear;
 pub(crate) use wear::WearFigures;

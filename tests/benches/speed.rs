@@ -4,7 +4,6 @@
 //! `cargo bench` prints the figures; DEVELOPERS.md keeps those of one machine.
 
 use std::hint::black_box;
-use std::path::Path;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use egui::{Context, RawInput, Rect, pos2, vec2};
@@ -78,7 +77,7 @@ fn uncertainty(criterion: &mut Criterion) {
 /// Budgets, crests, every knob and the uncertainty of a unit whose readings carry ±.
 fn why(criterion: &mut Criterion) {
     let text = include_str!("../../demo-units/greens-scalping.ron");
-    let document = read_text(Path::new("greens"), text).expect("the demo unit is a right file");
+    let document = read_text(text).expect("the demo unit is a right file");
     let solved = Solved::of(&document).expect("the demo unit has a solution");
     let unit = &solved.unit;
     criterion.bench_function("budget, knobs and uncertainty", |bench| {

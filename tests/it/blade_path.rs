@@ -2,7 +2,6 @@
 //! what is drawn of it.
 
 use std::f64::consts::{PI, TAU};
-use std::path::Path;
 
 use kurbo::{Affine, ParamCurve as _, Point, Vec2};
 use proptest::prelude::*;
@@ -11,6 +10,7 @@ use sweepgauge::drawing::{
     Mark, PathCanvas, PathDrawing, PlateSheet, Role, Scene, Shape, ShownIn, Theme, to_svg,
 };
 use sweepgauge::geometry::{BladePath, clip_length, ground_speed_for_clip, reel_speed_for_clip};
+use sweepgauge::store;
 use sweepgauge::unit::{self, Document};
 use sweepgauge::units::{Length, Speed, System, Turning};
 
@@ -237,12 +237,12 @@ fn solved(document: &Document) -> (Solved, Kinematics) {
 }
 
 fn units() -> Vec<(Solved, Kinematics)> {
-    let read = |file: &std::path::PathBuf| solved(&unit::read(file).unwrap());
+    let read = |file: &std::path::PathBuf| solved(&store::open_unit(file).unwrap());
     demo_units().iter().map(read).collect()
 }
 
 fn edited(edits: &[(&str, &str)]) -> (Solved, Kinematics) {
-    solved(&unit::read_text(Path::new("test unit"), &example(edits)).unwrap())
+    solved(&unit::read_text(&example(edits)).unwrap())
 }
 
 /// Units at which something is missing or out of all measure.

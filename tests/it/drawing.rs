@@ -17,7 +17,8 @@ use sweepgauge::drawing::{
     to_svg,
 };
 use sweepgauge::geometry::Stance;
-use sweepgauge::unit::{Document, RollerMoves, ShapeEntry, read};
+use sweepgauge::store::open_unit;
+use sweepgauge::unit::{Document, RollerMoves, ShapeEntry};
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
 use crate::common::example::demo_units;
@@ -31,12 +32,12 @@ const PAPER: Rect = Rect::new(10.0, 20.0, 910.0, 620.0);
 
 fn demo_units() -> Vec<Document> {
     let files = demo_units();
-    files.iter().map(|file| read(file).unwrap()).collect()
+    files.iter().map(|file| open_unit(file).unwrap()).collect()
 }
 
 fn demo(name: &str) -> Document {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units");
-    read(&folder.join(name)).unwrap()
+    open_unit(&folder.join(name)).unwrap()
 }
 
 #[allow(clippy::unnecessary_wraps)] // what a setting's field takes

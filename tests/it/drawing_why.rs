@@ -1,8 +1,6 @@
 //! What is drawn about why a unit marks the turf: the crest, the band, the stepped bars and the
 //! small pictures, without a screen.
 
-use std::path::Path;
-
 use kurbo::{BezPath, Point, Rect, Shape as _};
 use sweepgauge::analysis::knives::{Over, Trial, bands, measured_at};
 use sweepgauge::analysis::other_readings::BehindFrom;
@@ -13,19 +11,20 @@ use sweepgauge::drawing::{
     SideView, Standing, Theme, View, lay_out, reading_picture, step_picture, to_svg,
 };
 use sweepgauge::geometry::{Shape as GroundShape, underside_on_bar};
-use sweepgauge::unit::{Document, Follows, read, read_text};
+use sweepgauge::store::open_unit;
+use sweepgauge::unit::{Document, Follows, read_text};
 use sweepgauge::units::{Length, System};
 
 use crate::common::example::{demo_units, example};
 
 fn document(text: &str) -> Document {
-    read_text(Path::new("test unit"), text).unwrap()
+    read_text(text).unwrap()
 }
 
 fn every_unit() -> Vec<(Document, Solved)> {
     demo_units()
         .iter()
-        .map(|file| read(file).unwrap())
+        .map(|file| open_unit(file).unwrap())
         .map(|document| {
             let solved = Solved::of(&document).unwrap();
             (document, solved)

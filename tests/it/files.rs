@@ -6,7 +6,8 @@ use std::path::Path;
 
 use proptest::prelude::*;
 use sweepgauge::geometry::{Pose, Stance, Terrain, underside_on_bar};
-use sweepgauge::unit::{Document, FileProblem, SettingEntry, read, read_text, save, write_text};
+use sweepgauge::store::{FileProblem, open_unit, save_unit};
+use sweepgauge::unit::{Document, SettingEntry, TextProblem, read_text, write_text};
 use sweepgauge::units::Length;
 use tempfile::TempDir;
 
@@ -217,20 +218,24 @@ fn example_with(good: &str, bad: &str) -> String {
 }
 
 fn example() -> Document {
-    read_text(Path::new("example.ron"), EXAMPLE).unwrap()
+    read_text(EXAMPLE).unwrap()
 }
 
 /// What is said of a text; that it opened is a failure.
 fn problem_of(text: &str) -> FileProblem {
-    match read_text(Path::new("unit.ron"), text) {
+    match read_text(text) {
         Ok(_) => panic!("this opened:\n{text}"),
-        Err(problem) => problem,
+        Err(problem) => FileProblem::wrong(Path::new("unit.ron"), problem),
     }
 }
 
 fn assert_said(text: &str, problem: &FileProblem, line: usize, field: &str, says: &str) {
     let said = problem.to_string();
-    let FileProblem::Wrong { column, .. } = problem else {
+    let FileProblem::Wrong {
+        problem: TextProblem { column, .. },
+        ..
+    } = problem
+    else {
         panic!("{said}")
     };
     let begins = format!("unit.ron:{line}:{column}: field {field}: ");
@@ -242,7 +247,11 @@ fn assert_said(text: &str, problem: &FileProblem, line: usize, field: &str, says
 
 /// What stands at the line and column of a problem.
 fn standing_at<'a>(text: &'a str, problem: &FileProblem) -> &'a str {
-    let FileProblem::Wrong { line, column, .. } = problem else {
+    let FileProblem::Wrong {
+        problem: TextProblem { line, column, .. },
+        ..
+    } = problem
+    else {
         panic!("{problem}")
     };
     let start: usize = text
@@ -333,7 +342,7 @@ fn text_after_the_unit_is_refused() {
         assert_said(&text, &problem, 42, "limits", "more text after the unit");
     }
     let remark = format!("{EXAMPLE}// a remark is no more text");
-    assert!(read_text(Path::new("unit.ron"), &remark).is_ok());
+    assert!(read_text(&remark).is_ok());
 }
 
 #[test]
@@ -363,7 +372,7 @@ fn a_file_that_is_no_text_or_far_too_large_is_refused() {
     let file = folder.path().join("unit.ron");
     let refused = |bytes: &[u8]| {
         fs::write(&file, bytes).unwrap();
-        let said = read(&file).unwrap_err().to_string();
+        let said = open_unit(&file).unwrap_err().to_string();
         assert_plain(&said);
         let begins = format!("{}:", file.display());
         said.strip_prefix(&begins).unwrap().to_owned()
@@ -381,7 +390,7 @@ fn a_file_that_is_no_text_or_far_too_large_is_refused() {
 
     fs::remove_file(&file).unwrap();
     for unreadable in [file.as_path(), folder.path()] {
-        let problem = read(unreadable).unwrap_err();
+        let problem = open_unit(unreadable).unwrap_err();
         assert!(
             matches!(problem, FileProblem::Unreadable { .. }),
             "{problem}"
@@ -418,7 +427,7 @@ fn the_example_opens_and_a_setting_left_out_is_as_on_the_bench() {
     let from = EXAMPLE.find("    setting: (").unwrap();
     let to = EXAMPLE.find("    mowing:").unwrap();
     let without_setting = format!("{}{}", &EXAMPLE[..from], &EXAMPLE[to..]);
-    let without_setting = read_text(Path::new("unit.ron"), &without_setting).unwrap();
+    let without_setting = read_text(&without_setting).unwrap();
     assert_eq!(without_setting, document);
 }
 
@@ -449,7 +458,7 @@ fn some_may_be_written_or_left_out() {
         };
         let opened = |text: &str| {
             let text = example_with(good, text);
-            read_text(Path::new("unit.ron"), &text).unwrap_or_else(|problem| panic!("{problem}"))
+            read_text(&text).unwrap_or_else(|problem| panic!("{problem}"))
         };
         assert_eq!(opened(with), opened(without), "{with}");
         assert_eq!(opened(with) == example(), good == with, "{with}");
@@ -458,7 +467,7 @@ fn some_may_be_written_or_left_out() {
 
 #[test]
 fn a_file_with_only_the_fields_that_have_no_default_opens() {
-    let document = read_text(Path::new("unit.ron"), SHORTEST).unwrap();
+    let document = read_text(SHORTEST).unwrap();
     assert_eq!(document.bench.gap.value(), Length::ZERO);
     assert!(document.hardware.is_empty() && document.options.is_empty());
     assert_eq!(document.setting, SettingEntry::default());
@@ -482,7 +491,7 @@ fn a_file_with_only_the_fields_that_have_no_default_opens() {
 
 #[test]
 fn a_file_from_another_editor_opens_the_same() {
-    let opened = |text: &str| read_text(Path::new("unit.ron"), text).unwrap();
+    let opened = |text: &str| read_text(text).unwrap();
     assert_eq!(opened(&EXAMPLE.replace('\n', "\r\n")), example());
     assert_eq!(opened(&format!("\u{feff}{EXAMPLE}")), example());
     let marked = format!("\u{feff}{}", example_with("format: 1", "format: 2"));
@@ -507,9 +516,9 @@ fn quoted_texts(text: &str) -> Vec<&str> {
 
 /// What is written out is read back the same, with every text as it was typed.
 fn assert_kept(text: &str) {
-    let document = read_text(Path::new("unit.ron"), text).unwrap();
+    let document = read_text(text).unwrap();
     let written = write_text(&document);
-    let again = read_text(Path::new("written.ron"), &written).unwrap();
+    let again = read_text(&written).unwrap();
     assert_eq!(again, document);
     assert_eq!(write_text(&again), written);
     let mut kept = quoted_texts(&written).into_iter();
@@ -525,9 +534,9 @@ fn what_was_typed_is_written_back_as_typed() {
         assert_kept(&fs::read_to_string(file).unwrap());
     }
     let odd = example_with("\"plain\"", r#""say \"thin\" \\ ± 1\nor 刃""#);
-    let document = read_text(Path::new("unit.ron"), &odd).unwrap();
+    let document = read_text(&odd).unwrap();
     assert_eq!(document.knife.name, "say \"thin\" \\ ± 1\nor 刃");
-    let again = read_text(Path::new("unit.ron"), &write_text(&document)).unwrap();
+    let again = read_text(&write_text(&document)).unwrap();
     assert_eq!(again, document);
     for typed in [
         " 1-3/8 in",
@@ -537,7 +546,7 @@ fn what_was_typed_is_written_back_as_typed() {
         "1 in + 4 thou",
     ] {
         let text = example_with("\"1.5 in\"", &format!("\"{typed}\""));
-        let document = read_text(Path::new("unit.ron"), &text).unwrap();
+        let document = read_text(&text).unwrap();
         assert_eq!(document.knife.reach.text(), typed.trim());
         assert!(write_text(&document).contains(&format!("\"{}\"", typed.trim())));
     }
@@ -550,7 +559,7 @@ fn every_demo_unit_opens_and_can_be_reckoned_with_every_knife() {
     for file in files {
         let said = file.display();
         assert!(fs::read_to_string(&file).unwrap().starts_with("// "));
-        let document = read(&file).unwrap();
+        let document = open_unit(&file).unwrap();
         let names = std::iter::once(&document.knife).chain(&document.options);
         for name in names.map(|knife| knife.name.clone()) {
             let mut fitted = document.clone();
@@ -576,7 +585,7 @@ fn every_demo_unit_opens_and_can_be_reckoned_with_every_knife() {
 fn sweep_share(name: &str) -> f64 {
     let mut files = demo_units().into_iter();
     let file = files.find(|file| file.ends_with(name)).unwrap();
-    let unit = read(&file).unwrap().checked().unwrap();
+    let unit = open_unit(&file).unwrap().checked().unwrap();
     let pose = Pose::solve(&unit.profile, &unit.setting).unwrap();
     pose.sweep().below_cut.mm() / pose.height_of_cut.mm()
 }
@@ -663,19 +672,19 @@ proptest! {
         let folder = TempDir::new().unwrap();
         let file = folder.path().join("unit.ron");
         fs::write(&file, &bytes).unwrap();
-        match read(&file) {
+        match open_unit(&file) {
             Ok(document) => {
                 let unit = document.checked().unwrap();
                 // Geometry that cannot exist is said in words; either way nothing falls over.
                 let _ = Pose::solve(&unit.profile, &unit.setting)
                     .map(|pose| Terrain::under(&pose, unit.shape, unit.roller_sink));
                 let written = write_text(&document);
-                let again = read_text(&file, &written).unwrap();
+                let again = read_text(&written).unwrap();
                 prop_assert_eq!(again, document);
             }
             Err(problem) => {
                 let said = problem.to_string();
-                let FileProblem::Wrong { line, column, field, what, .. } = problem else {
+                let FileProblem::Wrong { problem: TextProblem { line, column, field, what }, .. } = problem else {
                     return Err(TestCaseError::fail(said));
                 };
                 let lines = 1 + String::from_utf8_lossy(&bytes).matches('\n').count();
@@ -700,7 +709,7 @@ fn names_in(folder: &Path) -> Vec<OsString> {
 /// A failed save says so and changes nothing in the folder.
 fn assert_unsaved(file: &Path, folder: &Path) {
     let before = names_in(folder);
-    let problem = save(&example(), file).unwrap_err();
+    let problem = save_unit(&example(), file).unwrap_err();
     assert!(matches!(problem, FileProblem::Unsaved { .. }), "{problem}");
     let begins = format!("{}: could not be saved: ", file.display());
     assert!(problem.to_string().starts_with(&begins), "{problem}");
@@ -711,13 +720,13 @@ fn assert_unsaved(file: &Path, folder: &Path) {
 fn a_save_is_read_back_and_leaves_nothing_else_behind() {
     let folder = TempDir::new().unwrap();
     let file = folder.path().join("unit.ron");
-    save(&example(), &file).unwrap();
-    assert_eq!(read(&file).unwrap(), example());
+    save_unit(&example(), &file).unwrap();
+    assert_eq!(open_unit(&file).unwrap(), example());
 
     let mut changed = example();
     changed.name = "number 4".to_owned();
-    save(&changed, &file).unwrap();
-    assert_eq!(read(&file).unwrap(), changed);
+    save_unit(&changed, &file).unwrap();
+    assert_eq!(open_unit(&file).unwrap(), changed);
     assert_eq!(names_in(folder.path()), ["unit.ron"]);
 }
 
@@ -774,8 +783,8 @@ fn a_save_into_a_read_only_folder_leaves_the_old_file_as_it_was() {
     let probe = closed.join("probe");
     if fs::write(&probe, "").is_ok() {
         fs::remove_file(&probe).unwrap();
-        save(&example(), &file).unwrap();
-        assert_eq!(read(&file).unwrap(), example());
+        save_unit(&example(), &file).unwrap();
+        assert_eq!(open_unit(&file).unwrap(), example());
     } else {
         assert_unsaved(&file, &closed);
         assert_eq!(fs::read_to_string(&file).unwrap(), SHORTEST);
@@ -833,9 +842,9 @@ fn a_save_through_a_link_keeps_the_link() {
     let link = folder.path().join("link.ron");
     symlink("store/unit.ron", &link).unwrap();
 
-    save(&example(), &link).unwrap();
+    save_unit(&example(), &link).unwrap();
     assert_eq!(fs::read_link(&link).unwrap(), Path::new("store/unit.ron"));
-    assert_eq!(read(&file).unwrap(), example());
+    assert_eq!(open_unit(&file).unwrap(), example());
     let mode = fs::metadata(&file).unwrap().permissions().mode();
     assert_eq!(mode & 0o777, 0o640);
     assert_eq!(names_in(folder.path()), ["link.ron", "store"]);
@@ -845,5 +854,5 @@ fn a_save_through_a_link_keeps_the_link() {
     read_only.set_readonly(true);
     fs::set_permissions(&file, read_only).unwrap();
     assert_unsaved(&link, folder.path());
-    assert_eq!(read(&file).unwrap(), example());
+    assert_eq!(open_unit(&file).unwrap(), example());
 }

@@ -21,9 +21,9 @@ use sweepgauge::analysis::knives::{
 use sweepgauge::analysis::{Solution, Solved};
 use sweepgauge::drawing::CAUTIONS;
 use sweepgauge::geometry::{Closing, KnifeSection, Setting, Shape, Stance};
+use sweepgauge::store::open_unit;
 use sweepgauge::unit::{
-    COLUMNS, Document, Fitted, Follows, Knife, Limits, Turf, Unit, Wear, read, read_knife_rows,
-    read_text,
+    COLUMNS, Document, Fitted, Follows, Knife, Limits, Turf, Unit, Wear, read_knife_rows, read_text,
 };
 use sweepgauge::units::{Angle, Length, Measure as _, Share, System};
 use tempfile::TempDir;
@@ -767,7 +767,7 @@ fn an_edge_further_ahead_may_have_more_attitude_where_the_reel_slides() {
 // The table and its ranking.
 
 fn document(text: &str) -> Document {
-    read_text(Path::new("unit.ron"), text).unwrap()
+    read_text(text).unwrap()
 }
 
 fn knife_choice() -> PathBuf {
@@ -786,7 +786,7 @@ fn ranked(document: &Document) -> (Vec<KnifeRow>, Ranking) {
 #[test]
 fn the_table_has_the_numbers_and_windows_of_each_knife_through_the_reels_life() {
     for file in demo_units() {
-        let document = read(&file).unwrap();
+        let document = open_unit(&file).unwrap();
         let solved = Solved::of(&document).unwrap();
         let unit = &solved.unit;
         let (rows, _) = ranked(&document);
@@ -929,7 +929,7 @@ fn assert_told(row: &KnifeRow, sentence: &str) {
 
 #[test]
 fn the_cheap_knife_of_the_demo_unit_fails_at_scrap_size() {
-    let document = read(&knife_choice()).unwrap();
+    let document = open_unit(&knife_choice()).unwrap();
     let (rows, ranking) = ranked(&document);
     let price = |knife: &Knife| knife.price.as_ref().unwrap().parse::<f64>().unwrap();
     let cheapest = document
@@ -1028,7 +1028,7 @@ fn assert_window(reported: &Value, window: &Window) {
 fn the_json_list_has_each_knifes_numbers_and_its_windows_new_now_and_scrap() {
     let mut nulls = 0;
     for file in demo_units() {
-        let (rows, _) = ranked(&read(&file).unwrap());
+        let (rows, _) = ranked(&open_unit(&file).unwrap());
         let list = json_list(&file, &[]);
         assert_eq!(list.len(), rows.len());
         for (knife, row) in list.iter().zip(&rows) {
@@ -1073,7 +1073,7 @@ fn the_json_list_has_each_knifes_numbers_and_its_windows_new_now_and_scrap() {
 #[test]
 fn the_json_list_tells_windows_that_lie_apart() {
     let (_folder, file) = written("unit.ron", &with_stop_bolt(12.18));
-    let (rows, _) = ranked(&read(&file).unwrap());
+    let (rows, _) = ranked(&open_unit(&file).unwrap());
     let list = json_list(&file, &[]);
     for (reported, reel) in list[0]["windows"]
         .as_array()
@@ -1094,7 +1094,7 @@ fn the_json_list_tells_windows_that_lie_apart() {
         assert_eq!(others.len(), 1);
         assert_window(&others[0], other);
     }
-    let system = read(&file).unwrap().system();
+    let system = open_unit(&file).unwrap().system();
     let [first, second] = &rows[0].at(Life::Now).windows[..] else {
         panic!("{rows:?}")
     };
@@ -1153,7 +1153,7 @@ fn the_rows_of_the_csv_read_back_as_the_same_knives() {
     let (_folder, awkward) = written("unit.ron", &awkward);
     for file in demo_units().into_iter().chain([awkward]) {
         let text = knives(&file, &["--csv"]);
-        let document = read(&file).unwrap();
+        let document = open_unit(&file).unwrap();
         let listed: Vec<Knife> = document.knives().map(|(_, knife)| knife.clone()).collect();
         for system in [System::Millimetre, document.system()] {
             assert_eq!(read_knife_rows(&text, system).unwrap(), listed, "{text}");
@@ -1199,7 +1199,7 @@ fn the_rows_of_the_csv_read_back_as_the_same_knives() {
 #[test]
 fn the_table_to_read_names_what_it_rests_on_and_the_cautions() {
     let file = knife_choice();
-    let document = read(&file).unwrap();
+    let document = open_unit(&file).unwrap();
     let text = knives(&file, &[]);
     let (rows, ranking) = ranked(&document);
     let bench = &document.bench;

@@ -1,8 +1,6 @@
 //! Fields worked out from other readings: round trips through the geometry, ± against differences
 //! and draws, and the unit file that keeps a straightedge's reading.
 
-use std::path::Path;
-
 use proptest::prelude::*;
 use sweepgauge::analysis::other_readings::{
     BehindFrom, Derived, GroundFound, Taken, ground_from_straightedge,
@@ -18,7 +16,7 @@ use crate::common::example::{EXAMPLE, example};
 use crate::common::random_units::believable_unit;
 
 fn document(text: &str) -> Document {
-    read_text(Path::new("test unit"), text).unwrap()
+    read_text(text).unwrap()
 }
 
 fn length(text: &str) -> Quantity<Length> {
@@ -366,9 +364,7 @@ fn wrong_values_of_wear_and_straightedge_are_refused_by_their_field() {
         ),
     ] {
         let text = example(&[(GROUND, with)]);
-        let told = read_text(Path::new("test unit"), &text)
-            .unwrap_err()
-            .to_string();
+        let told = read_text(&text).unwrap_err().to_string();
         assert!(told.contains(&format!("field {field}")), "{told}");
     }
 }

@@ -1,8 +1,6 @@
 //! How far the numbers can be off: against draws of the readings, differences, and the guide's own
 //! worked example.
 
-use std::path::Path;
-
 use kurbo::Point;
 use num_dual::Dual64;
 use proptest::prelude::*;
@@ -11,8 +9,9 @@ use proptest::test_runner::{Config, RngAlgorithm, RngSeed, TestRng, TestRunner};
 use sweepgauge::analysis::uncertainty::{combined, standard_of_half_width};
 use sweepgauge::analysis::{Output, Solved, Uncertainty};
 use sweepgauge::geometry::{Closing, Number, Pose, Setting, Shape, Stance};
+use sweepgauge::store::open_unit;
 use sweepgauge::unit::{
-    Fitted, Follows, KnifePart, Mowing, Reading, Uncertain, Unit, Wear, read, read_text,
+    Fitted, Follows, KnifePart, Mowing, Reading, Uncertain, Unit, Wear, read_text,
 };
 use sweepgauge::units::{Length, Measure as _, Speed, Turning};
 
@@ -22,7 +21,7 @@ use crate::common::random_units::{self, believable_unit};
 
 fn unit(edits: &[(&str, &str)]) -> Unit {
     let text = example(edits);
-    let document = read_text(Path::new("example.ron"), &text).unwrap();
+    let document = read_text(&text).unwrap();
     document.checked().unwrap()
 }
 
@@ -560,7 +559,7 @@ fn every_reading_with_a_half_width_is_listed_by_its_path_in_base_units() {
 fn the_demo_units_have_sound_uncertainties() {
     let mut uncertain = 0;
     for path in demo_units() {
-        let unit = read(&path).unwrap().checked().unwrap();
+        let unit = open_unit(&path).unwrap().checked().unwrap();
         let found = uncertainty(&unit);
         assert!(
             Output::ALL
@@ -589,7 +588,7 @@ fn where_a_number_bends_over_the_width_of_its_readings_it_is_called_rough_and_le
         "behind_centre: \"0.3 in\"",
         "behind_centre: \"0 in ± 0.8 in\"",
     )]);
-    let document = read_text(Path::new("test unit"), &text).unwrap();
+    let document = read_text(&text).unwrap();
     let solved = Solved::of(&document).unwrap();
     let off = &solved.uncertainty;
     assert!(off.expanded(Output::SweepBelowCut) < 1e-9);
@@ -605,7 +604,7 @@ fn where_a_number_bends_over_the_width_of_its_readings_it_is_called_rough_and_le
         "behind_centre: \"0.3 in\"",
         "behind_centre: \"0.3 in ± 0.02 in\"",
     )]);
-    let usual = Solved::of(&read_text(Path::new("test unit"), &usual).unwrap()).unwrap();
+    let usual = Solved::of(&read_text(&usual).unwrap()).unwrap();
     assert!(
         Output::ALL
             .iter()

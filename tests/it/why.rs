@@ -12,14 +12,15 @@ use sweepgauge::analysis::why::{
 };
 use sweepgauge::analysis::{Case, Findings, Judged, Level, Output, Solution, Solved};
 use sweepgauge::geometry::{Setting, Shape, Stance, Terrain, touching_crest};
-use sweepgauge::unit::{Document, read, read_text};
+use sweepgauge::store::open_unit;
+use sweepgauge::unit::{Document, read_text};
 use sweepgauge::units::{Angle, Length};
 
 use crate::common::example::{demo_units, example};
 use crate::common::random_units::believable_unit;
 
 fn document(text: &str) -> Document {
-    read_text(Path::new("test unit"), text).unwrap()
+    read_text(text).unwrap()
 }
 
 fn solved(document: &Document) -> Solved {
@@ -40,7 +41,7 @@ fn units() -> Vec<Document> {
     let wear = "front_runout: \"0.02 in\", rear_runout: \"0.01 in\", end_difference: \"0.5 mm\"";
     demo_units()
         .iter()
-        .map(|file| read(file).unwrap())
+        .map(|file| open_unit(file).unwrap())
         .chain([
             worn("roller_sink: \"1 mm\", shape: Crest(\"4 m\")", wear),
             worn("roller_sink: \"2 mm\", shape: Hollow(\"5 m\")", wear),
@@ -671,7 +672,7 @@ fn the_json_has_its_keys_and_the_numbers_of_the_report() {
         let last = budget.last().unwrap();
         assert_eq!(last["id"], "reel_clearance");
         // The report's is that of the middle; the budget goes on to the low end.
-        let wear = read(Path::new(file)).unwrap().checked().unwrap().wear;
+        let wear = open_unit(Path::new(file)).unwrap().checked().unwrap().wear;
         let worse_mm = wear.front_runout.mm().max(wear.rear_runout.mm());
         let lower_mm = 0.5 * worse_mm + 0.5 * wear.end_difference.mm();
         let over_ground = report["ground"]["reel_clearance_mm"].as_f64().unwrap();
@@ -745,7 +746,7 @@ fn the_json_tells_the_expanded_uncertainty_and_what_to_improve_first() {
         let file = format!("{folder}/demo-units/{name}.ron");
         let why = json(&["why", &file, "--json", "--finding", "sweep"]);
         let told = &why["uncertainty"];
-        let solved = solved(&read(Path::new(&file)).unwrap());
+        let solved = solved(&open_unit(Path::new(&file)).unwrap());
         for (key, output) in [
             ("behind_centre_mm", Output::BehindCentre),
             ("sweep_below_cut_mm", Output::SweepBelowCut),
@@ -795,7 +796,7 @@ fn a_finding_in_doubt_is_told_on_the_command_line() {
 #[test]
 fn without_a_finding_named_the_knobs_of_every_one_that_is_not_surely_fine_are_told() {
     let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units/tees-crowned.ron");
-    let solved = solved(&read(&file).unwrap());
+    let solved = solved(&open_unit(&file).unwrap());
     let file = file.to_str().unwrap();
     let told = |arguments: &[&str]| {
         let mut found: Vec<String> = json(arguments)["knobs"]

@@ -13,8 +13,9 @@ use sweepgauge::analysis::{Level, Solved};
 use sweepgauge::app::{DEMO_UNIT, Preferences, Session};
 use sweepgauge::drawing::{CAUTIONS, key_numbers};
 use sweepgauge::geometry::Pose;
+use sweepgauge::store::{open_unit, save_unit};
 use sweepgauge::unit::{
-    ClosingReadings, Document, SettingEntry, ShapeEntry, Turf, read, read_text, save, write_text,
+    ClosingReadings, Document, SettingEntry, ShapeEntry, Turf, read_text, write_text,
 };
 use sweepgauge::units::{Length, Quantity, System};
 use tempfile::TempDir;
@@ -53,7 +54,7 @@ fn length_mm(entry: Option<&Quantity<Length>>) -> f64 {
 fn folder_with_demo(name: &str) -> (TempDir, PathBuf) {
     let folder = TempDir::new().unwrap();
     let file = folder.path().join(name);
-    save(&document(DEMO_UNIT), &file).unwrap();
+    save_unit(&document(DEMO_UNIT), &file).unwrap();
     (folder, file)
 }
 
@@ -177,7 +178,7 @@ fn a_file_by_its_path_is_saved_but_replaces_no_other() {
     // Entered with the Enter key, which saves.
     window.enter_text("Path", &own.display().to_string());
     assert_eq!(
-        &read(&own.with_extension("ron")).unwrap(),
+        &open_unit(&own.with_extension("ron")).unwrap(),
         window.document()
     );
 }
@@ -372,7 +373,7 @@ fn a_reading_keeps_how_far_it_can_be_off() {
     let reading = &window.document().bench.behind_centre;
     assert_eq!(reading.text(), "0.31 in ± 0.01");
     let file = write_text(window.document());
-    assert!(read_text(Path::new("a.ron"), &file).is_ok(), "{file}");
+    assert!(read_text(&file).is_ok(), "{file}");
     window.click(System::Millimetre.name());
     assert_eq!(window.entry("Behind centre, bench"), "7.874 mm ± 0.254 mm");
 }
@@ -921,12 +922,12 @@ fn save_writes_the_file_the_unit_was_opened_from() {
     window.enter_text("Attitude", "5");
     file_menu(&mut window, "Save");
     let wanted = demo_set("attitude: \"5 deg\"");
-    assert_eq!(read(&file).unwrap(), wanted);
+    assert_eq!(open_unit(&file).unwrap(), wanted);
     window.assert_silent(UNSAVED);
     window.assert_says(&format!("Saved {}", file.display()));
     window.enter_text("Attitude", "6");
     window.press_with(Modifiers::COMMAND, Key::S);
-    assert_eq!(read(&file).unwrap(), demo_set("attitude: \"6 deg\""));
+    assert_eq!(open_unit(&file).unwrap(), demo_set("attitude: \"6 deg\""));
     assert!(answers.offered().is_empty(), "nobody was asked where");
 }
 
@@ -942,8 +943,8 @@ fn save_as_writes_where_it_is_told_and_goes_on_there() {
     answers.save(&folder.path().join("other"));
     window.press_with(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::S);
     let other = folder.path().join("other.ron");
-    assert_eq!(read(&other).unwrap(), demo_set("attitude: \"5 deg\""));
-    assert_eq!(read(&file).unwrap(), document(DEMO_UNIT));
+    assert_eq!(open_unit(&other).unwrap(), demo_set("attitude: \"5 deg\""));
+    assert_eq!(open_unit(&file).unwrap(), document(DEMO_UNIT));
     assert_eq!(window.app().session.file.as_deref(), Some(other.as_path()));
     window.assert_silent(UNSAVED);
 }
@@ -957,7 +958,7 @@ fn a_unit_without_a_file_is_offered_its_own_name_to_save_under() {
     file_menu(&mut window, "Save");
     assert_eq!(answers.offered(), ["quarry-hill-trailed-gang-number-3.ron"]);
     assert_eq!(
-        read(&folder.path().join("new.ron")).unwrap(),
+        open_unit(&folder.path().join("new.ron")).unwrap(),
         document(DEMO_UNIT)
     );
 }
@@ -983,7 +984,7 @@ fn a_wrong_text_blocks_saving_and_is_named() {
     window.enter_text("Height of cut", "half");
     window.press_with(Modifiers::COMMAND, Key::S);
     window.assert_says("Not saved. The field \"Height of cut\" holds \"half\"");
-    assert_eq!(read(&file).unwrap(), document(DEMO_UNIT));
+    assert_eq!(open_unit(&file).unwrap(), document(DEMO_UNIT));
     window.assert_says(UNSAVED);
     window.click("Put away");
     window.assert_silent("Not saved.");
@@ -997,7 +998,7 @@ fn a_unit_that_could_not_be_opened_again_is_not_saved() {
     window.press_with(Modifiers::COMMAND, Key::S);
     window.assert_says("Not saved");
     window.assert_says("must not be negative");
-    assert_eq!(read(&file).unwrap(), document(DEMO_UNIT));
+    assert_eq!(open_unit(&file).unwrap(), document(DEMO_UNIT));
 }
 
 #[test]
@@ -1045,11 +1046,11 @@ fn lose_the_changes_goes_on_without_saving() {
     window.assert_says("The field \"Height of cut\" holds \"wrong\"");
     window.click("Lose the changes");
     window.assert_silent(ASKING);
-    assert_eq!(window.document(), &read(&demo_units()[4]).unwrap());
-    assert_eq!(read(&file).unwrap(), document(DEMO_UNIT));
+    assert_eq!(window.document(), &open_unit(&demo_units()[4]).unwrap());
+    assert_eq!(open_unit(&file).unwrap(), document(DEMO_UNIT));
     window.assert_silent(UNSAVED);
     window.assert_silent("Not current");
-    assert_shows(&window, &read(&demo_units()[4]).unwrap());
+    assert_shows(&window, &open_unit(&demo_units()[4]).unwrap());
 }
 
 #[test]
@@ -1059,7 +1060,7 @@ fn save_saves_before_it_goes_on() {
     window.enter_text("Attitude", "5");
     file_menu(&mut window, "New");
     window.click("Save");
-    assert_eq!(read(&file).unwrap(), demo_set("attitude: \"5 deg\""));
+    assert_eq!(open_unit(&file).unwrap(), demo_set("attitude: \"5 deg\""));
     assert_eq!(window.document().name, "New unit");
 }
 
@@ -1099,12 +1100,12 @@ fn a_file_dropped_on_the_window_opens() {
     let file = demo_units().remove(2);
     let mut window = Window::demo();
     window.drop_file(&file);
-    assert_eq!(window.document(), &read(&file).unwrap());
+    assert_eq!(window.document(), &open_unit(&file).unwrap());
     window.enter_text("Attitude", "5");
     window.drop_file(&demo_units()[0]);
     window.assert_says(ASKING);
     window.click("Lose the changes");
-    assert_eq!(window.document(), &read(&demo_units()[0]).unwrap());
+    assert_eq!(window.document(), &open_unit(&demo_units()[0]).unwrap());
 }
 
 #[test]
@@ -1126,7 +1127,7 @@ fn recent_files_are_listed_the_latest_first_and_open_again() {
     };
     assert!(place("greens-walking.ron") < place("greens-scalping.ron"));
     window.click("greens-scalping.ron");
-    assert_eq!(window.document(), &read(&files[1]).unwrap());
+    assert_eq!(window.document(), &open_unit(&files[1]).unwrap());
     assert_eq!(window.app().preferences.recent[0], files[1]);
 }
 
@@ -1164,7 +1165,7 @@ fn closing_with_changes_asks_first_and_each_answer_does_what_it_says() {
         });
         assert_eq!(window.has_closed(), answer != "Keep editing", "{answer}");
         window.assert_silent(ASKING);
-        let saved = read(&file).unwrap().setting.attitude;
+        let saved = open_unit(&file).unwrap().setting.attitude;
         assert_eq!(saved.is_some(), answer == "Save", "{answer}");
     }
 }
@@ -1223,7 +1224,7 @@ fn the_start_card_opens_a_file() {
     let mut window = start.window();
     window.click("Open a unit file…");
     window.assert_silent("Will this unit scalp?");
-    assert_eq!(window.document(), &read(&demo_units()[2]).unwrap());
+    assert_eq!(window.document(), &open_unit(&demo_units()[2]).unwrap());
 }
 
 #[test]

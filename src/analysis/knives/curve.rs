@@ -293,12 +293,11 @@ mod tests {
     use super::*;
     use crate::analysis::Solved;
     use crate::unit::read_text;
-    use std::path::Path;
 
     const DEMO_UNIT: &str = include_str!("../../../demo-units/fairway-trailed.ron");
 
     fn solved() -> Solved {
-        Solved::of(&read_text(Path::new("demo"), DEMO_UNIT).expect("reads")).expect("solves")
+        Solved::of(&read_text(DEMO_UNIT).expect("reads")).expect("solves")
     }
 
     #[test]

@@ -269,12 +269,11 @@ mod tests {
     use super::*;
     use crate::analysis::Solved;
     use crate::unit::read_text;
-    use std::path::Path;
 
     const DEMO_UNIT: &str = include_str!("../../../demo-units/fairway-trailed.ron");
 
     fn solved() -> (Unit, Trial, Vec<KnifeSection>) {
-        let document = read_text(Path::new("demo"), DEMO_UNIT).expect("reads");
+        let document = read_text(DEMO_UNIT).expect("reads");
         let solved = Solved::of(&document).expect("solves");
         let knives = document.knives().map(|(_, knife)| knife.section());
         (solved.unit, Trial::of(&solved.solution), knives.collect())

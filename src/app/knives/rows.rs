@@ -10,7 +10,8 @@ use super::super::help::name_of;
 use super::super::look::strong;
 use crate::analysis::Level;
 use crate::analysis::knives::csv;
-use crate::unit::{COLUMNS, Document, read_knife_rows, write_whole};
+use crate::store::{self, ReadProblem};
+use crate::unit::{COLUMNS, Document, read_knife_rows};
 use crate::units::System;
 
 /// Rows being pasted.
@@ -52,11 +53,11 @@ impl App {
         let Some(file) = self.dialogs.rows_to_read() else {
             return;
         };
-        let read = std::fs::read(&file).map_err(|error| error.to_string());
-        let text = read.and_then(|bytes| {
-            String::from_utf8(bytes).map_err(|_| {
-                "it is no text in UTF-8; save it as CSV UTF-8 from the spreadsheet".to_owned()
-            })
+        let text = store::read_text(&file).map_err(|problem| match problem {
+            ReadProblem::NoText { .. } => {
+                format!("{problem}; save it as CSV UTF-8 from the spreadsheet")
+            }
+            _ => problem.to_string(),
         });
         let system = self.system();
         match text.and_then(|text| add_rows(&mut self.session.document, &text, system)) {
@@ -81,7 +82,7 @@ impl App {
             return;
         };
         let text = csv(&self.session.document, &worked_out.rows, self.system());
-        match write_whole(&file, text.as_bytes()) {
+        match store::write_whole(&file, text.as_bytes()) {
             Ok(()) => self.tell(format!("Wrote {}", file.display())),
             Err(error) => self.warn(format!("Not written. {}: {error}", file.display())),
         }

@@ -35,7 +35,7 @@ const SIZE: Vec2 = Vec2::new(1440.0, 4200.0);
 
 /// A document from the text of a unit file.
 pub fn document(text: &str) -> Document {
-    unit::read_text(Path::new("test unit"), text).expect("a right unit file")
+    unit::read_text(text).expect("a right unit file")
 }
 
 /// The demo unit with something of its own written into its setting.

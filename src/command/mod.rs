@@ -1,0 +1,14 @@
+//! What is asked of the program: the words of the command line, and what is answered when it
+//! cannot be done.
+//!
+//! What belongs here: what the window and the program without one share, being asked in the same
+//! way. Arguments, what-ifs put into a document, problems with their exit codes; no report, no
+//! picture. This room imports those up to `store`.
+
+mod arguments;
+mod problem;
+mod what_if;
+
+pub use arguments::{Arguments, Command, HeadlessCommand, WindowArguments};
+pub use problem::Problem;
+pub use what_if::{WhatIf, WhatIfProblem};

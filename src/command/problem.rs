@@ -1,0 +1,101 @@
+//! Why a command was not done, and the code the program then exits with.
+
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use thiserror::Error;
+
+use super::WhatIfProblem;
+use crate::analysis::Unsolved;
+use crate::store::FileProblem;
+use crate::unit::Flaw;
+
+/// Why a command did not do what was asked.
+#[derive(Debug, Error)]
+pub enum Problem {
+    /// A unit file is wrong.
+    #[error(transparent)]
+    File(#[from] FileProblem),
+    /// A what-if is wrong.
+    #[error(transparent)]
+    WhatIf(#[from] WhatIfProblem),
+    /// A what-if makes the unit senseless.
+    #[error("with what was asked, {0}")]
+    Flaw(#[from] Flaw),
+    /// The geometry cannot exist.
+    #[error("{}: {sentence}", .file.display())]
+    Impossible {
+        /// The unit file.
+        file: PathBuf,
+        /// Why, in the file's own units.
+        sentence: String,
+    },
+    /// A word of an argument is none that is known.
+    #[error("--{option}: there is no \"{what}\" here; write one of {known}")]
+    Unknown {
+        /// The argument.
+        option: &'static str,
+        /// What was written.
+        what: String,
+        /// What there is.
+        known: String,
+    },
+    /// A picture could not be written.
+    #[error("{}: {what}", .file.display())]
+    Picture {
+        /// The picture.
+        file: PathBuf,
+        /// Why.
+        what: String,
+    },
+    /// A report could not be printed.
+    #[error("the report could not be printed: {0}")]
+    Unprinted(std::io::Error),
+    /// There is no screen for a window.
+    #[error(
+        "no window can be opened here: {}. Without a display, use `sweepgauge report FILE` for the numbers or `sweepgauge picture FILE OUT.svg` for the drawing.",
+        without_source_places(.0)
+    )]
+    NoDisplay(String),
+}
+
+/// What a windowing library says, past the places in its own source that it names first.
+fn without_source_places(what: &str) -> &str {
+    let is_place = |before: &str| {
+        let number = before.rsplit(':').next().unwrap_or_default();
+        before.contains(".rs:") && number.bytes().all(|b| b.is_ascii_digit())
+    };
+    what.match_indices(": ")
+        .filter(|(at, _)| is_place(&what[..*at]))
+        .last()
+        .map_or(what, |(at, joint)| &what[at + joint.len()..])
+}
+
+impl Problem {
+    /// Why a document has no solution, with the file it came from.
+    #[must_use]
+    pub fn unsolved(file: Option<&Path>, unsolved: Unsolved) -> Self {
+        match unsolved {
+            Unsolved::Flaw(flaw) => Self::Flaw(flaw),
+            Unsolved::Impossible { why, system } => Self::Impossible {
+                file: file.unwrap_or(Path::new("demo unit")).to_owned(),
+                sentence: why.sentence().shown_in(system),
+            },
+        }
+    }
+
+    /// The code the program exits with.
+    #[must_use]
+    pub fn exit_code(&self) -> ExitCode {
+        ExitCode::from(match self {
+            Self::File(_)
+            | Self::WhatIf(_)
+            | Self::Flaw(_)
+            | Self::Unknown { .. }
+            | Self::Picture { .. }
+            | Self::Unprinted(_) => 2,
+            Self::Impossible { .. } => 3,
+            Self::NoDisplay(_) => 4,
+        })
+    }
+}

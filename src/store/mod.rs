@@ -1,0 +1,14 @@
+//! What the program keeps on disk: how files are read, and how they are written so that none is
+//! ever harmed.
+//!
+//! What belongs here: paths and the disk, for every file the program keeps. What stands in a file
+//! belongs to the room whose matter it is: a unit's text to `unit`, a picture's marks to `drawing`.
+//! No other room opens, writes or renames a file. This room imports `unit` and what it stands on.
+
+mod read;
+mod unit_file;
+mod whole;
+
+pub use read::{ReadProblem, read_text};
+pub use unit_file::{FileProblem, open_unit, reopen_unit, save_unit};
+pub use whole::write_whole;

@@ -1,0 +1,127 @@
+//! The text of a unit file: RON in and out. A text that is wrong is refused whole, with line, column
+//! and field.
+//!
+//! Reading has two halves: [`parse_text`] gives the document a text holds, [`read_text`] also asks
+//! whether it makes sense.
+
+use ron::extensions::Extensions;
+use ron::ser::PrettyConfig;
+use thiserror::Error;
+
+use super::Document;
+use super::locate::{Places, line_and_column, past_remarks};
+use super::told::Told;
+
+/// What is wrong with the text of a unit file, and where.
+#[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[error("{line}:{column}: field {field}: {what}")]
+pub struct TextProblem {
+    /// Line from 1.
+    pub line: usize,
+    /// Column from 1.
+    pub column: usize,
+    /// The field, as `bench.reel_diameter`.
+    pub field: String,
+    /// What is wrong, and what would be right.
+    pub what: String,
+}
+
+impl TextProblem {
+    /// A problem at a byte of a text; without a field, in the one that begins last before it.
+    #[must_use]
+    pub fn at(text: &str, byte: usize, field: Option<String>, what: String) -> Self {
+        let (line, column) = line_and_column(text, byte);
+        let field = field
+            .or_else(|| Places::of(text).field_before(byte).map(str::to_owned))
+            .unwrap_or_else(|| "format".to_owned());
+        Self {
+            line,
+            column,
+            field,
+            what,
+        }
+    }
+
+    /// A problem the parser met, told where and as the person who wrote the file sees it.
+    fn at_parser(text: &str, path: Option<&str>, error: &ron::error::SpannedError) -> Self {
+        let told = Told::of(text, path, error);
+        Self::at(text, told.byte, told.field, told.what)
+    }
+}
+
+/// Reads the text of a unit file and checks that it makes sense.
+///
+/// # Errors
+/// When it is no unit file, or holds a value that makes no sense.
+pub fn read_text(text: &str) -> Result<Document, TextProblem> {
+    let document = parse_text(text)?;
+    match document.checked() {
+        Ok(_) => Ok(document),
+        Err(flaw) => {
+            let text = without_mark(text);
+            let byte = Places::of(text).start_of(&flaw.path).unwrap_or(0);
+            let what = flaw.kind.to_string();
+            Err(TextProblem::at(text, byte, Some(flaw.path), what))
+        }
+    }
+}
+
+/// Reads the text of a unit file without asking whether its values make sense: a document that was
+/// put away in the middle of being edited comes back as it was.
+///
+/// # Errors
+/// When it is no unit file, or a value in it cannot be read.
+pub fn parse_text(text: &str) -> Result<Document, TextProblem> {
+    let text = without_mark(text);
+    let options = options();
+    let mut deserializer = ron::Deserializer::from_str_with_options(text, &options)
+        .map_err(|error| TextProblem::at_parser(text, None, &error))?;
+    let mut document: Document =
+        serde_path_to_error::deserialize(&mut deserializer).map_err(|error| {
+            let path = plain_path(&error.path().to_string());
+            let error = deserializer.span_error(error.into_inner());
+            TextProblem::at_parser(text, path.as_deref(), &error)
+        })?;
+    deserializer
+        .end()
+        .map_err(|error| TextProblem::at_parser(text, None, &deserializer.span_error(error)))?;
+    text[..past_remarks(text, 0)].clone_into(&mut document.remarks);
+    Ok(document)
+}
+
+/// The text past the invisible mark that some editors put before UTF-8.
+fn without_mark(text: &str) -> &str {
+    text.strip_prefix('\u{feff}').unwrap_or(text)
+}
+
+fn options() -> ron::Options {
+    // `Some(…)` may be left out, as people who edit by hand do.
+    ron::Options::default().with_default_extension(Extensions::IMPLICIT_SOME)
+}
+
+/// serde's path without the variants and options it passes through; none at the top.
+fn plain_path(path: &str) -> Option<String> {
+    let is_field = |part: &&str| part.starts_with(|c: char| c.is_lowercase() || c == '[');
+    let plain = path
+        .split('.')
+        .filter(is_field)
+        .collect::<Vec<_>>()
+        .join(".");
+    (!plain.is_empty()).then_some(plain)
+}
+
+/// The text of a unit file.
+#[must_use]
+pub fn write_text(document: &Document) -> String {
+    let layout = PrettyConfig::new()
+        .struct_names(false)
+        .depth_limit(2)
+        .new_line("\n");
+    // A document holds only texts, counts and lists of them: none of them is beyond RON.
+    let mut text = ron::Options::default()
+        .to_string_pretty(document, layout)
+        .unwrap_or_else(|error| unreachable!("a document is plain text: {error}"));
+    text.push('\n');
+    text.insert_str(0, &document.remarks);
+    text
+}
