@@ -1,6 +1,6 @@
 //! Writing a file whole or not at all.
 
-use std::fs::{self, Permissions};
+use std::fs;
 use std::io::{self, Write as _};
 use std::path::Path;
 
@@ -34,9 +34,7 @@ pub fn write_whole(file: &Path, bytes: &[u8]) -> io::Result<()> {
     };
     let mut builder = Builder::new();
     builder.prefix(".sweepgauge-");
-    if let Some(permissions) = permissions_of_a_new_file() {
-        builder.permissions(permissions);
-    }
+    make_as_readable_as_any(&mut builder);
     let mut temporary = builder.tempfile_in(folder)?;
     temporary.write_all(bytes)?;
     if let Some(old) = old {
@@ -47,14 +45,12 @@ pub fn write_whole(file: &Path, bytes: &[u8]) -> io::Result<()> {
     Ok(())
 }
 
-/// A temporary file is private by itself; a new file here is as readable as any other new file,
-/// whose permissions the system then narrows as the person has set it to.
-fn permissions_of_a_new_file() -> Option<Permissions> {
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt as _;
-        Some(Permissions::from_mode(0o666))
-    }
-    #[cfg(not(unix))]
-    None
+/// A temporary file is private by itself; a new file is as readable as any other new file.
+#[cfg(unix)]
+fn make_as_readable_as_any(builder: &mut Builder<'_, '_>) {
+    use std::os::unix::fs::PermissionsExt as _;
+    builder.permissions(fs::Permissions::from_mode(0o666));
 }
+
+#[cfg(not(unix))]
+fn make_as_readable_as_any(_: &mut Builder<'_, '_>) {}

@@ -21,7 +21,7 @@ use sweepgauge::store::open_unit;
 use sweepgauge::unit::{Document, RollerMoves, ShapeEntry};
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
-use crate::common::example::demo_units;
+use crate::common::example;
 
 /// A curve of the scene strays no further than this from the true one.
 const NEAR_MM: f64 = 1e-5;
@@ -31,7 +31,7 @@ const NEAR_PAPER: f64 = 0.3;
 const PAPER: Rect = Rect::new(10.0, 20.0, 910.0, 620.0);
 
 fn demo_units() -> Vec<Document> {
-    let files = demo_units();
+    let files = example::demo_units();
     files.iter().map(|file| open_unit(file).unwrap()).collect()
 }
 

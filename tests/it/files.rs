@@ -801,7 +801,7 @@ const FULL_TARGET: &str = "SWEEPGAUGE_TEST_FULL_TARGET";
 #[test]
 fn a_save_that_runs_out_of_room_leaves_the_old_file_as_it_was() {
     // This test runs itself again where no file can grow past a kilobyte.
-    let name = "a_save_that_runs_out_of_room_leaves_the_old_file_as_it_was";
+    let name = "files::a_save_that_runs_out_of_room_leaves_the_old_file_as_it_was";
     if let Some(file) = std::env::var_os(FULL_TARGET) {
         let file = Path::new(&file);
         assert!(write_text(&example()).len() > 1024);
