@@ -4,21 +4,18 @@ use egui::{RichText, Sense, Ui, Vec2};
 
 use super::App;
 use super::card::card;
-use super::drafts::Drafts;
+use super::drafts::{Drafts, Slot};
 use super::field::Fields;
 use super::look::{colour, strong};
 use super::paint::{Painted, paper};
 use crate::analysis::other_readings::{BehindFrom, Derived, Taken};
 use crate::drawing::{CAUTIONS, Role, ShownIn, Theme, View, lay_out, reading_picture};
 use crate::geometry::rise_of_segment;
-use crate::unit::{BenchReadings, Document};
+use crate::unit::{BenchReadings, Document, Reading};
 use crate::units::{Length, Measure as _, Quantity, System};
 
 /// Size of a method's picture.
 const PICTURE: Vec2 = Vec2::new(470.0, 200.0);
-/// Where its entries' drafts are kept.
-const PATH: &str = "other.reading";
-const TOUCHES_AT_PATH: &str = "other.touches_at";
 
 /// The card while it is open. What is typed into it is no part of the unit until it is filled in.
 #[derive(Debug)]
@@ -105,10 +102,10 @@ impl BehindCard {
             trouble: None,
             theme,
         };
-        fields.quantity(ui, name, PATH, self.reading());
+        fields.quantity(ui, name, Slot::OtherReading, self.reading());
         if self.method.asks_where_it_touches() {
             let name = "Touches the face at";
-            fields.quantity(ui, name, TOUCHES_AT_PATH, &mut self.touches_at);
+            fields.quantity(ui, name, Slot::TouchesAt, &mut self.touches_at);
         }
         self.drafts = drafts;
         if self.method.has_two_sides() {
@@ -187,7 +184,7 @@ impl App {
             Action::Fill(derived) => {
                 let reading = derived.as_reading(system);
                 self.tell(format!("Behind centre filled in: {}.", reading.text()));
-                self.drafts.remove("bench.behind_centre");
+                self.drafts.remove(Reading::BehindCentre);
                 self.session.document.bench.behind_centre = reading;
             }
             Action::Stay if !is_closed => self.behind_card = Some(open),

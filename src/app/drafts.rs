@@ -2,6 +2,31 @@
 
 use std::collections::BTreeMap;
 
+use crate::unit::{Field, Group, Reading};
+
+/// Where a text is typed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Slot {
+    /// A field of the unit.
+    Field(Field),
+    /// The reading that behind centre is worked out from.
+    OtherReading,
+    /// Where a block to a square touches the front face.
+    TouchesAt,
+}
+
+impl From<Field> for Slot {
+    fn from(field: Field) -> Self {
+        Self::Field(field)
+    }
+}
+
+impl From<Reading> for Slot {
+    fn from(reading: Reading) -> Self {
+        Self::Field(reading.into())
+    }
+}
+
 /// A text that is not in the document, or not yet as it is written there.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Draft {
@@ -9,7 +34,7 @@ pub struct Draft {
     pub name: String,
     /// As it stands in the field.
     pub text: String,
-    /// What the document held when typing began, as it was written there; nothing for what was left
+    /// What the document held when typing began, as it was written there; empty for what was left
     /// out. Escape brings it back.
     pub kept: String,
     /// The widget it is typed into: the same field may be shown twice.
@@ -30,30 +55,39 @@ impl Draft {
     }
 }
 
-/// The drafts of a window, by the field's name in the unit file.
+/// The drafts of a window, by where they are typed.
 #[derive(Clone, Debug, Default)]
-pub struct Drafts(BTreeMap<String, Draft>);
+pub struct Drafts(BTreeMap<Slot, Draft>);
 
 impl Drafts {
     /// The draft of a field.
     #[must_use]
-    pub fn get(&self, path: &str) -> Option<&Draft> {
-        self.0.get(path)
+    pub fn get(&self, slot: Slot) -> Option<&Draft> {
+        self.0.get(&slot)
     }
 
     /// Keeps a draft.
-    pub fn put(&mut self, path: &str, draft: Draft) {
-        self.0.insert(path.to_owned(), draft);
+    pub fn put(&mut self, slot: Slot, draft: Draft) {
+        self.0.insert(slot, draft);
     }
 
     /// Drops the draft of a field.
-    pub fn remove(&mut self, path: &str) {
-        self.0.remove(path);
+    pub fn remove(&mut self, slot: impl Into<Slot>) {
+        self.0.remove(&slot.into());
     }
 
-    /// Drops the drafts of a list and all that stands in it.
-    pub fn remove_below(&mut self, list: &str) {
-        self.0.retain(|path, _| !path.starts_with(list));
+    /// Drops the drafts of all that stands in a group of fields.
+    pub fn remove_within(&mut self, group: Group) {
+        let is_within = |slot: &Slot| match slot {
+            Slot::Field(field) => field.group().is_within(group),
+            Slot::OtherReading | Slot::TouchesAt => false,
+        };
+        self.0.retain(|slot, _| !is_within(slot));
+    }
+
+    /// Drops every draft.
+    pub fn clear(&mut self) {
+        self.0.clear();
     }
 
     /// The first wrong text.

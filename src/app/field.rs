@@ -2,8 +2,8 @@
 
 use egui::{Align, ComboBox, Layout, RichText, TextEdit, Ui, Vec2};
 
-use super::drafts::{Draft, Drafts};
-use super::help::{Word, word_of};
+use super::drafts::{Draft, Drafts, Slot};
+use super::help::help_ui;
 use super::look::colour;
 use crate::analysis::Unsolved;
 use crate::drawing::{Theme, level_symbol};
@@ -26,11 +26,12 @@ impl Fields<'_> {
         &mut self,
         ui: &mut Ui,
         name: &str,
-        path: &str,
+        slot: impl Into<Slot>,
         quantity: &mut Quantity<M>,
     ) {
-        self.row(ui, name, path, |fields, ui| {
-            fields.entry(ui, name, path, quantity, f32::INFINITY);
+        let slot = slot.into();
+        self.row(ui, name, slot, |fields, ui| {
+            fields.entry(ui, name, slot, quantity, f32::INFINITY);
         });
     }
 
@@ -39,18 +40,25 @@ impl Fields<'_> {
         &mut self,
         ui: &mut Ui,
         name: &str,
-        path: &str,
+        slot: impl Into<Slot>,
         entry: &mut Option<Quantity<M>>,
         otherwise: &str,
     ) {
-        self.row(ui, name, path, |fields, ui| {
-            fields.optional_entry(ui, name, path, entry, otherwise, f32::INFINITY);
+        let slot = slot.into();
+        self.row(ui, name, slot, |fields, ui| {
+            fields.optional_entry(ui, name, slot, entry, otherwise, f32::INFINITY);
         });
     }
 
     /// A text of one's own.
-    pub(super) fn text(&mut self, ui: &mut Ui, name: &str, path: &str, text: &mut String) {
-        self.checked_text(ui, name, path, text, |_| Ok(()));
+    pub(super) fn text(
+        &mut self,
+        ui: &mut Ui,
+        name: &str,
+        slot: impl Into<Slot>,
+        text: &mut String,
+    ) {
+        self.checked_text(ui, name, slot, text, |_| Ok(()));
     }
 
     /// A text of one's own that has to pass a check; a wrong one stays in its field alone.
@@ -58,14 +66,15 @@ impl Fields<'_> {
         &mut self,
         ui: &mut Ui,
         name: &str,
-        path: &str,
+        slot: impl Into<Slot>,
         text: &mut String,
         check: impl Fn(&str) -> Result<(), String>,
     ) {
-        self.row(ui, name, path, |fields, ui| {
+        let slot = slot.into();
+        self.row(ui, name, slot, |fields, ui| {
             let kept = text.clone();
-            let shown = fields.shown(path, || kept.clone());
-            fields.text_entry(ui, name, path, shown, kept, f32::INFINITY, |typed| {
+            let shown = fields.shown(slot, || kept.clone());
+            fields.text_entry(ui, name, slot, shown, kept, f32::INFINITY, |typed| {
                 check(typed)?;
                 typed.clone_into(text);
                 Ok(())
@@ -74,11 +83,18 @@ impl Fields<'_> {
     }
 
     /// A whole number.
-    pub(super) fn count(&mut self, ui: &mut Ui, name: &str, path: &str, count: &mut u32) {
-        self.row(ui, name, path, |fields, ui| {
+    pub(super) fn count(
+        &mut self,
+        ui: &mut Ui,
+        name: &str,
+        slot: impl Into<Slot>,
+        count: &mut u32,
+    ) {
+        let slot = slot.into();
+        self.row(ui, name, slot, |fields, ui| {
             let kept = count.to_string();
-            let shown = fields.shown(path, || kept.clone());
-            fields.text_entry(ui, name, path, shown, kept, f32::INFINITY, |text| {
+            let shown = fields.shown(slot, || kept.clone());
+            fields.text_entry(ui, name, slot, shown, kept, f32::INFINITY, |text| {
                 let read = text.trim().parse::<u32>();
                 *count = read.map_err(|_| "write a whole number, like 8".to_owned())?;
                 Ok(())
@@ -91,14 +107,15 @@ impl Fields<'_> {
         &mut self,
         ui: &mut Ui,
         name: &str,
-        path: &str,
+        slot: impl Into<Slot>,
         quantity: &mut Quantity<M>,
         width: f32,
     ) {
+        let slot = slot.into();
         let (system, unit) = (self.system, M::unit_in(self.system).0);
-        let shown = self.shown(path, || quantity.shown_in(system));
+        let shown = self.shown(slot, || quantity.shown_in(system));
         let kept = quantity.text().to_owned();
-        self.text_entry(ui, name, path, shown, kept, width, |text| {
+        self.text_entry(ui, name, slot, shown, kept, width, |text| {
             *quantity = Quantity::typed(text, unit).map_err(|problem| problem.to_string())?;
             Ok(())
         });
@@ -109,17 +126,18 @@ impl Fields<'_> {
         &mut self,
         ui: &mut Ui,
         name: &str,
-        path: &str,
+        slot: impl Into<Slot>,
         entry: &mut Option<Quantity<M>>,
         otherwise: &str,
         width: f32,
     ) {
+        let slot = slot.into();
         let (system, unit) = (self.system, M::unit_in(self.system).0);
-        let was_left_out = match self.drafts.get(path) {
+        let was_left_out = match self.drafts.get(slot) {
             Some(draft) => draft.kept.is_empty(),
             None => entry.is_none(),
         };
-        let shown = self.shown(path, || {
+        let shown = self.shown(slot, || {
             entry.as_ref().map_or_else(
                 || otherwise.to_owned(),
                 |quantity| quantity.shown_in(system),
@@ -128,7 +146,7 @@ impl Fields<'_> {
         let kept = entry
             .as_ref()
             .map_or_else(String::new, |quantity| quantity.text().to_owned());
-        self.text_entry(ui, name, path, shown, kept, width, |text| {
+        self.text_entry(ui, name, slot, shown, kept, width, |text| {
             let text = text.trim();
             // Going back to what stood there while nothing was set leaves it out again.
             *entry = if text.is_empty() || text == otherwise && was_left_out {
@@ -141,20 +159,22 @@ impl Fields<'_> {
     }
 
     /// The reason why a field is wrong, from its draft or from the checks.
-    pub(super) fn problem(&self, path: &str) -> Option<String> {
+    pub(super) fn problem(&self, slot: impl Into<Slot>) -> Option<String> {
+        let slot = slot.into();
         let drafted = self
             .drafts
-            .get(path)
+            .get(slot)
             .and_then(|draft| draft.problem.clone());
         drafted.or_else(|| match &self.trouble {
-            Some(Unsolved::Flaw(flaw)) if flaw.path == path => Some(flaw.kind.to_string()),
+            Some(Unsolved::Flaw(flaw)) if slot == flaw.field.into() => Some(flaw.kind.to_string()),
             _ => None,
         })
     }
 
     /// Shows the reason under a field, with a symbol.
-    pub(super) fn problem_ui(&self, ui: &mut Ui, path: &str) {
-        let Some(problem) = self.problem(path) else {
+    pub(super) fn problem_ui(&self, ui: &mut Ui, slot: impl Into<Slot>) {
+        let slot = slot.into();
+        let Some(problem) = self.problem(slot) else {
             return;
         };
         ui.horizontal_wrapped(|ui| {
@@ -164,33 +184,36 @@ impl Fields<'_> {
         });
     }
 
-    fn shown(&self, path: &str, otherwise: impl FnOnce() -> String) -> String {
+    fn shown(&self, slot: Slot, otherwise: impl FnOnce() -> String) -> String {
         self.drafts
-            .get(path)
+            .get(slot)
             .map_or_else(otherwise, |draft| draft.text.clone())
     }
 
-    fn row(&mut self, ui: &mut Ui, name: &str, path: &str, entry: impl FnOnce(&mut Self, &mut Ui)) {
+    fn row(&mut self, ui: &mut Ui, name: &str, slot: Slot, entry: impl FnOnce(&mut Self, &mut Ui)) {
         ui.horizontal(|ui| {
-            name_ui(ui, name, path);
+            name_ui(ui, name, slot);
             entry(self, ui);
         });
-        self.problem_ui(ui, path);
+        self.problem_ui(ui, slot);
     }
 
     /// Shows a text and takes what is typed; a wrong text stays. `kept` is what the document holds.
-    #[allow(clippy::too_many_arguments)] // one widget, and every argument is another of its parts
+    #[expect(
+        clippy::too_many_arguments,
+        reason = "one widget, and every argument is another of its parts"
+    )]
     fn text_entry(
         &mut self,
         ui: &mut Ui,
         name: &str,
-        path: &str,
+        slot: Slot,
         mut text: String,
         kept: String,
         width: f32,
         mut take: impl FnMut(&str) -> Result<(), String>,
     ) {
-        let is_wrong = self.problem(path).is_some();
+        let is_wrong = self.problem(slot).is_some();
         let response = ui
             .scope(|ui| {
                 if is_wrong {
@@ -210,7 +233,7 @@ impl Fields<'_> {
                 // Names are the file's, so that ids stay when the form is rearranged.
                 ui.add(
                     TextEdit::singleline(&mut text)
-                        .id_salt(path)
+                        .id_salt(slot)
                         .desired_width(width),
                 )
             })
@@ -220,7 +243,7 @@ impl Fields<'_> {
             let problem = take(&text).err();
             let kept = self
                 .drafts
-                .get(path)
+                .get(slot)
                 .map_or(kept, |draft| draft.kept.clone());
             let draft = Draft {
                 name: name.to_owned(),
@@ -229,9 +252,9 @@ impl Fields<'_> {
                 kept,
                 holder: response.id,
             };
-            self.drafts.put(path, draft);
+            self.drafts.put(slot, draft);
         } else if !response.has_focus()
-            && let Some(draft) = self.drafts.get(path).cloned()
+            && let Some(draft) = self.drafts.get(slot).cloned()
             && (draft.holder == response.id || !ui.memory(|memory| memory.has_focus(draft.holder)))
         {
             let is_undone =
@@ -241,15 +264,16 @@ impl Fields<'_> {
                 let _ = take(&draft.kept);
             }
             if is_undone || draft.problem.is_none() {
-                self.drafts.remove(path);
+                self.drafts.remove(slot);
             }
         }
-        explain(response, word_of(path));
+        explain(response, slot);
     }
 }
 
 /// A field's name, with its meaning while the pointer rests on it.
-pub(super) fn name_ui(ui: &mut Ui, name: &str, path: &str) {
+pub(super) fn name_ui(ui: &mut Ui, name: &str, slot: impl Into<Slot>) {
+    let slot = slot.into();
     let size = Vec2::new(NAME_WIDTH, ui.spacing().interact_size.y);
     let layout = Layout::left_to_right(Align::Center);
     let label = ui.allocate_ui_with_layout(size, layout, |ui| {
@@ -257,14 +281,14 @@ pub(super) fn name_ui(ui: &mut Ui, name: &str, path: &str) {
         let label = egui::Label::new(name).truncate().selectable(false);
         ui.add(label.sense(egui::Sense::hover()))
     });
-    explain(label.inner, word_of(path));
+    explain(label.inner, slot);
 }
 
-/// Shows a word's meaning and how it is measured while the pointer rests on it.
-pub(super) fn explain(response: egui::Response, word: Option<&'static Word>) -> egui::Response {
-    match word {
-        None => response,
-        Some(word) => response.on_hover_ui(|ui| word.help_ui(ui)),
+/// Shows what a field means and how it is measured while the pointer rests on it.
+pub(super) fn explain(response: egui::Response, slot: impl Into<Slot>) -> egui::Response {
+    match slot.into() {
+        Slot::Field(field) => response.on_hover_ui(|ui| help_ui(ui, field)),
+        Slot::OtherReading | Slot::TouchesAt => response,
     }
 }
 
@@ -307,18 +331,19 @@ pub(super) fn note(ui: &mut Ui, text: &str) {
 pub(super) fn choice(
     ui: &mut Ui,
     name: &str,
-    path: &str,
+    slot: impl Into<Slot>,
     shown: &str,
     choices: impl FnOnce(&mut Ui),
 ) {
+    let slot = slot.into();
     ui.horizontal(|ui| {
-        name_ui(ui, name, path);
-        let response = ComboBox::from_id_salt(path)
+        name_ui(ui, name, slot);
+        let response = ComboBox::from_id_salt(slot)
             .width(ui.available_width())
             .selected_text(shown)
             .show_ui(ui, choices)
             .response
             .accessible_name(name);
-        explain(response, word_of(path));
+        explain(response, slot);
     });
 }

@@ -233,7 +233,7 @@ impl App {
             return false;
         }
         if let Err(flaw) = self.session.document.checked() {
-            let name = super::help::name_of(&flaw.path);
+            let name = flaw.field.name();
             self.warn(format!("Not saved: {name}: {}", flaw.kind));
             return false;
         }

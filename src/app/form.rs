@@ -9,7 +9,10 @@ use super::form_ground::{ground_ui, wear_ui};
 use super::form_knives::knives_ui;
 use super::form_limits::limits_ui;
 use super::look::strong;
-use crate::unit::{ClosingReadings, Document, HardwarePoint, MowingEntry, Turf};
+use crate::unit::{
+    ClosingReadings, ClosingWay, Document, Field, Group, HardwarePoint, MowingEntry, OneOf as _,
+    Reading, Turf,
+};
 use crate::units::{Length, Measure, Quantity, Speed, System, Turning};
 
 impl App {
@@ -87,10 +90,10 @@ fn group(ui: &mut Ui, name: &str, is_open: bool, body: impl FnOnce(&mut Ui)) {
 }
 
 fn unit_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
-    fields.text(ui, "Name", "name", &mut document.name);
-    choice(ui, "Turf", "turf", document.turf.name(), |ui| {
+    fields.text(ui, "Name", Field::Name, &mut document.name);
+    choice(ui, "Turf", Field::Turf, document.turf.name(), |ui| {
         for turf in Turf::ALL {
-            ui.selectable_value(&mut document.turf, turf, turf.name());
+            ui.selectable_value(&mut document.turf, *turf, turf.name());
         }
     });
 }
@@ -100,16 +103,16 @@ fn reel_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     fields.quantity(
         ui,
         "Diameter, new",
-        "reel.new_diameter",
+        Field::NewDiameter,
         &mut reel.new_diameter,
     );
     fields.quantity(
         ui,
         "Scrap size",
-        "reel.smallest_diameter",
+        Field::SmallestDiameter,
         &mut reel.smallest_diameter,
     );
-    fields.count(ui, "Blades", "reel.blades", &mut reel.blades);
+    fields.count(ui, "Blades", Field::Blades, &mut reel.blades);
 }
 
 /// The bench measurements; whether behind centre is wanted from other readings.
@@ -122,27 +125,32 @@ fn bench_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> bool {
     fields.quantity(
         ui,
         "Reel diameter, bench",
-        "bench.reel_diameter",
+        Reading::ReelDiameter,
         &mut bench.reel_diameter,
     );
     fields.quantity(
         ui,
         "Height of cut, bench",
-        "bench.height_of_cut",
+        Reading::HeightOfCut,
         &mut bench.height_of_cut,
     );
-    fields.quantity(ui, "Attitude, bench", "bench.attitude", &mut bench.attitude);
+    fields.quantity(
+        ui,
+        "Attitude, bench",
+        Reading::Attitude,
+        &mut bench.attitude,
+    );
     fields.quantity(
         ui,
         "Behind centre, bench",
-        "bench.behind_centre",
+        Reading::BehindCentre,
         &mut bench.behind_centre,
     );
     let wants_card = ui
         .button("Behind centre from other readings…")
         .on_hover_text("From the rise of the edge, or from a gauge block")
         .clicked();
-    fields.quantity(ui, "Gap, bench", "bench.gap", &mut bench.gap);
+    fields.quantity(ui, "Gap, bench", Reading::Gap, &mut bench.gap);
     wants_card
 }
 
@@ -151,71 +159,51 @@ fn rollers_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     fields.quantity(
         ui,
         "Front, diameter",
-        "bench.front_roller.diameter",
+        Reading::FrontDiameter,
         &mut front.diameter,
     );
     fields.quantity(
         ui,
         "Front, ahead of edge",
-        "bench.front_roller.ahead",
+        Reading::FrontAhead,
         &mut front.ahead,
     );
     let rear = &mut document.bench.rear_roller;
     fields.quantity(
         ui,
         "Rear, diameter",
-        "bench.rear_roller.diameter",
+        Reading::RearDiameter,
         &mut rear.diameter,
     );
     fields.quantity(
         ui,
         "Rear, behind edge",
-        "bench.rear_roller.behind",
+        Reading::RearBehind,
         &mut rear.behind,
     );
 }
 
 fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
-    const SLIDES: &str = "Reel slides";
-    const SWINGS: &str = "Reel swings on a pivot";
-    const TURNS: &str = "Knife's bar turns on a pivot";
     let closing = &mut document.closing;
-    let now = match closing {
-        ClosingReadings::ReelSlides { .. } => SLIDES,
-        ClosingReadings::ReelPivots { .. } => SWINGS,
-        ClosingReadings::KnifePivots { .. } => TURNS,
-    };
+    let now = closing.way();
     let mut chosen = now;
-    choice(ui, "Closed by", "closing", now, |ui| {
-        for way in [SLIDES, SWINGS, TURNS] {
-            ui.selectable_value(&mut chosen, way, way);
+    choice(ui, "Closed by", Field::Closing, now.name(), |ui| {
+        for way in ClosingWay::ALL {
+            ui.selectable_value(&mut chosen, *way, way.name());
         }
     });
     if chosen != now {
-        fields.drafts.remove_below("closing.");
-        let (ahead, above) = match closing.clone() {
-            ClosingReadings::ReelPivots { ahead, above }
-            | ClosingReadings::KnifePivots { ahead, above } => (ahead, above),
-            // A place to begin: behind and above the edge, to be measured.
-            ClosingReadings::ReelSlides { .. } => (
-                Quantity::from_value(Length::from_inches(-4.0), fields.system),
-                Quantity::from_value(Length::from_inches(6.0), fields.system),
-            ),
-        };
-        *closing = match chosen {
-            SWINGS => ClosingReadings::ReelPivots { ahead, above },
-            TURNS => ClosingReadings::KnifePivots { ahead, above },
-            _ => ClosingReadings::ReelSlides { lean: None },
-        };
+        fields.drafts.remove_within(Group::Closing);
+        closing.close_by(chosen, fields.system);
     }
     match closing {
         ClosingReadings::ReelSlides { lean } => {
-            fields.optional(ui, "Lean of the slide", "closing.lean", lean, "bench line");
+            fields.optional(ui, "Lean of the slide", Reading::Lean, lean, "bench line");
         }
         ClosingReadings::ReelPivots { ahead, above }
         | ClosingReadings::KnifePivots { ahead, above } => {
-            fields.quantity(ui, "Pivot, ahead of edge", "closing.ahead", ahead);
-            fields.quantity(ui, "Pivot, above plate", "closing.above", above);
+            fields.quantity(ui, "Pivot, ahead of edge", Reading::PivotAhead, ahead);
+            fields.quantity(ui, "Pivot, above plate", Reading::PivotAbove, above);
         }
     }
 }
@@ -228,17 +216,16 @@ fn hardware_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let mut removed = None;
     for (index, point) in document.hardware.iter_mut().enumerate() {
         let number = index + 1;
-        let path = format!("hardware[{index}]");
         fields.quantity(
             ui,
             &format!("Point {number}, behind"),
-            &format!("{path}.behind"),
+            Reading::HardwareBehind(index),
             &mut point.behind,
         );
         fields.quantity(
             ui,
             &format!("Point {number}, below"),
-            &format!("{path}.below"),
+            Reading::HardwareBelow(index),
             &mut point.below,
         );
         if ui.small_button(format!("Remove point {number}")).clicked() {
@@ -247,7 +234,7 @@ fn hardware_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     }
     if let Some(index) = removed {
         document.hardware.remove(index);
-        fields.drafts.remove_below("hardware");
+        fields.drafts.remove_within(Group::HardwareList);
     }
     if ui.button("Add a point").clicked() {
         document.hardware.push(HardwarePoint {
@@ -262,18 +249,18 @@ fn setting_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let none = Length::ZERO.entry(fields.system);
     let setting = &mut document.setting;
     note(ui, "Attitude, height, reel and extension are set above.");
-    fields.optional(ui, "Gap", "setting.gap", &mut setting.gap, &gap);
+    fields.optional(ui, "Gap", Field::WantedGap, &mut setting.gap, &gap);
     fields.optional(
         ui,
         "Top ground",
-        "setting.top_ground",
+        Field::TopGround,
         &mut setting.top_ground,
         &none,
     );
     fields.optional(
         ui,
         "Face ground",
-        "setting.face_ground",
+        Field::FaceGround,
         &mut setting.face_ground,
         &none,
     );
@@ -290,7 +277,7 @@ pub(super) fn example_speeds(system: System) -> MowingEntry {
 fn mowing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let mut is_known = document.mowing.is_some();
     if ui.checkbox(&mut is_known, "Speeds are known").changed() {
-        fields.drafts.remove_below("mowing.");
+        fields.drafts.remove_within(Group::Mowing);
         let system = fields.system;
         document.mowing = is_known.then(|| example_speeds(system));
     }
@@ -298,14 +285,9 @@ fn mowing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         fields.quantity(
             ui,
             "Ground speed",
-            "mowing.ground_speed",
+            Reading::GroundSpeed,
             &mut mowing.ground_speed,
         );
-        fields.quantity(
-            ui,
-            "Reel speed",
-            "mowing.reel_speed",
-            &mut mowing.reel_speed,
-        );
+        fields.quantity(ui, "Reel speed", Reading::ReelSpeed, &mut mowing.reel_speed);
     }
 }

@@ -4,7 +4,7 @@ use egui::{RichText, Ui};
 
 use super::field::{Fields, note};
 use super::look::strong;
-use crate::unit::{Document, Fitted, FlawKind, Knife};
+use crate::unit::{Document, Field, Fitted, FlawKind, Group, Knife, KnifePart, KnifeText, Reading};
 
 pub(super) fn knives_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     note(
@@ -27,7 +27,7 @@ pub(super) fn knives_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Documen
     }
     if let Some(index) = removed {
         document.remove_knife(index);
-        fields.drafts.remove_below("options");
+        fields.drafts.remove_within(Group::Options);
     }
     if ui.button("Add a knife to compare").clicked() {
         document.add_knife(Knife {
@@ -50,13 +50,13 @@ pub(super) fn edited_knife_ui(
         return;
     };
     let mut knife = before.clone();
-    let (path, number) = match place {
-        Fitted::Bench => ("knife".to_owned(), None),
-        Fitted::Option(index) => (format!("options[{index}]"), Some(index + 1)),
+    let number = match place {
+        Fitted::Bench => None,
+        Fitted::Option(index) => Some(index + 1),
     };
     let others = document.knives().filter(|(other, _)| *other != place);
     let taken: Vec<&str> = others.map(|(_, other)| other.name.as_str()).collect();
-    knife_ui(ui, fields, &path, &mut knife, number, &taken);
+    knife_ui(ui, fields, place, &mut knife, number, &taken);
     if document.knife_at(place) != Some(&knife) {
         document.put_knife(place, knife);
     }
@@ -65,12 +65,13 @@ pub(super) fn edited_knife_ui(
 fn knife_ui(
     ui: &mut Ui,
     fields: &mut Fields,
-    path: &str,
+    place: Fitted,
     knife: &mut Knife,
     number: Option<usize>,
     taken: &[&str],
 ) {
-    let field = |name: &str| format!("{path}.{name}");
+    let part = |part| Reading::Knife(place, part);
+    let text = |text| Field::KnifeText(place, text);
     let named = |name: &str| number.map_or_else(|| name.to_owned(), |n| format!("{name}, {n}"));
     let is_free = |name: &str| match name {
         name if name.trim().is_empty() => Err(FlawKind::NoName.to_string()),
@@ -78,34 +79,50 @@ fn knife_ui(
         _ => Ok(()),
     };
     let name = &mut knife.name;
-    fields.checked_text(ui, &named("Knife name"), &field("name"), name, is_free);
-    fields.quantity(ui, &named("Reach"), &field("reach"), &mut knife.reach);
-    fields.quantity(ui, &named("Width"), &field("width"), &mut knife.width);
+    fields.checked_text(
+        ui,
+        &named("Knife name"),
+        text(KnifeText::Name),
+        name,
+        is_free,
+    );
+    fields.quantity(
+        ui,
+        &named("Reach"),
+        part(KnifePart::Reach),
+        &mut knife.reach,
+    );
+    fields.quantity(
+        ui,
+        &named("Width"),
+        part(KnifePart::Width),
+        &mut knife.width,
+    );
     fields.quantity(
         ui,
         &named("Lip thickness"),
-        &field("lip_thickness"),
+        part(KnifePart::LipThickness),
         &mut knife.lip_thickness,
     );
     fields.quantity(
         ui,
         &named("Lip length"),
-        &field("lip_length"),
+        part(KnifePart::LipLength),
         &mut knife.lip_length,
     );
     fields.quantity(
         ui,
         &named("Body thickness"),
-        &field("body_thickness"),
+        part(KnifePart::BodyThickness),
         &mut knife.body_thickness,
     );
     let mut price = knife.price.clone().unwrap_or_default();
-    fields.text(ui, &named("Price"), &field("price"), &mut price);
+    fields.text(ui, &named("Price"), text(KnifeText::Price), &mut price);
     if price != knife.price.as_deref().unwrap_or_default() {
         knife.price = (!price.is_empty()).then_some(price);
     }
     let mut notes = knife.notes.clone().unwrap_or_default();
-    fields.text(ui, &named("Notes"), &field("notes"), &mut notes);
+    fields.text(ui, &named("Notes"), text(KnifeText::Notes), &mut notes);
     if notes != knife.notes.as_deref().unwrap_or_default() {
         knife.notes = (!notes.is_empty()).then_some(notes);
     }

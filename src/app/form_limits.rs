@@ -3,7 +3,7 @@
 use egui::Ui;
 
 use super::field::{Fields, note};
-use crate::unit::{AttitudeRange, Document, LimitEntries, Limits};
+use crate::unit::{AttitudeRange, Document, Field, Group, LimitEntries, Limits};
 use crate::units::{Angle, Measure as _, Quantity};
 
 pub(super) fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
@@ -18,42 +18,42 @@ pub(super) fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Documen
     fields.optional(
         ui,
         "Sweep, watch above",
-        "limits.sweep_watch",
+        Field::SweepWatch,
         &mut l.sweep_watch,
         &starting.sweep_watch.entry(system),
     );
     fields.optional(
         ui,
         "Sweep, over above",
-        "limits.sweep_over",
+        Field::SweepOver,
         &mut l.sweep_over,
         &starting.sweep_over.entry(system),
     );
     fields.optional(
         ui,
         "Underside, at least",
-        "limits.underside",
+        Field::LeastUnderside,
         &mut l.underside,
         &starting.underside.entry(system),
     );
     fields.optional(
         ui,
         "Ahead of centre, most",
-        "limits.ahead_of_centre",
+        Field::MostAheadOfCentre,
         &mut l.ahead_of_centre,
         &starting.ahead_of_centre.entry(system),
     );
     fields.optional(
         ui,
         "Clip to cut, watch",
-        "limits.clip_watch",
+        Field::ClipWatch,
         &mut l.clip_watch,
         &starting.clip_watch.entry(system),
     );
     fields.optional(
         ui,
         "Clip to cut, over",
-        "limits.clip_over",
+        Field::ClipOver,
         &mut l.clip_over,
         &starting.clip_over.entry(system),
     );
@@ -62,25 +62,15 @@ pub(super) fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Documen
         .checkbox(&mut is_known, "The brackets' range of attitude is known")
         .changed()
     {
-        fields.drafts.remove_below("limits.attitude_range");
+        fields.drafts.remove_within(Group::AttitudeRange);
         limits.attitude_range = is_known.then(|| AttitudeRange {
             low: Quantity::from_value(Angle::from_deg(0.0), system),
             high: Quantity::from_value(Angle::from_deg(10.0), system),
         });
     }
     if let Some(range) = &mut limits.attitude_range {
-        fields.quantity(
-            ui,
-            "Attitude, least",
-            "limits.attitude_range.low",
-            &mut range.low,
-        );
-        fields.quantity(
-            ui,
-            "Attitude, most",
-            "limits.attitude_range.high",
-            &mut range.high,
-        );
+        fields.quantity(ui, "Attitude, least", Field::LeastAttitude, &mut range.low);
+        fields.quantity(ui, "Attitude, most", Field::MostAttitude, &mut range.high);
     }
     if limits != document.limits.clone().unwrap_or_default() {
         let is_set = limits != LimitEntries::default();

@@ -5,7 +5,9 @@ use egui::{Button, RichText, Ui};
 use super::field::{Fields, choice, note};
 use super::look::strong;
 use crate::analysis::other_readings::{Derived, GroundFound, ground_from_straightedge};
-use crate::unit::{GapPlace, GroundEntry, ShapeEntry, StraightedgeEntry};
+use crate::unit::{
+    Field, GapPlace, GroundEntry, Group, OneOf as _, Reading, ShapeEntry, StraightedgeEntry,
+};
 use crate::units::{Length, Measure as _, Quantity, System};
 
 pub(super) fn straightedge_ui(ui: &mut Ui, fields: &mut Fields, ground: &mut GroundEntry) {
@@ -14,7 +16,7 @@ pub(super) fn straightedge_ui(ui: &mut Ui, fields: &mut Fields, ground: &mut Gro
         .checkbox(&mut is_known, "Measured with a straightedge")
         .changed()
     {
-        fields.drafts.remove_below("ground.straightedge");
+        fields.drafts.remove_within(Group::Straightedge);
         ground.straightedge = is_known.then(|| beginning(fields.system));
     }
     let Some(entry) = &mut ground.straightedge else {
@@ -23,30 +25,25 @@ pub(super) fn straightedge_ui(ui: &mut Ui, fields: &mut Fields, ground: &mut Gro
     fields.quantity(
         ui,
         "Straightedge",
-        "ground.straightedge.length",
+        Field::StraightedgeLength,
         &mut entry.length,
     );
-    fields.quantity(
-        ui,
-        "Gap under it",
-        "ground.straightedge.gap",
-        &mut entry.gap,
-    );
+    fields.quantity(ui, "Gap under it", Field::StraightedgeGap, &mut entry.gap);
     choice(
         ui,
         "Gap read at",
-        "ground.straightedge.at",
+        Field::StraightedgeAt,
         entry.at.name(),
         |ui| {
             for place in GapPlace::ALL {
-                ui.selectable_value(&mut entry.at, place, place.name());
+                ui.selectable_value(&mut entry.at, *place, place.name());
             }
         },
     );
     let system = fields.system;
-    let is_wrong = ["ground.straightedge.length", "ground.straightedge.gap"]
+    let is_wrong = [Field::StraightedgeLength, Field::StraightedgeGap]
         .iter()
-        .any(|path| fields.problem(path).is_some());
+        .any(|field| fields.problem(*field).is_some());
     let found = ground_from_straightedge(&entry.length, &entry.gap, entry.at.gap_at());
     let (text, shape) = match found {
         _ if is_wrong => ("The readings are not right yet.".to_owned(), None),
@@ -69,7 +66,7 @@ pub(super) fn straightedge_ui(ui: &mut Ui, fields: &mut Fields, ground: &mut Gro
         .clicked()
         && let Some(shape) = shape
     {
-        fields.drafts.remove("ground.shape");
+        fields.drafts.remove(Reading::GroundRadius);
         ground.shape = shape;
     }
     note(

@@ -9,6 +9,7 @@ use super::paint::{point, pos, rect};
 use crate::analysis::Solved;
 use crate::analysis::knives::attitude_range;
 use crate::drawing::{Handles, Role, Theme, View};
+use crate::unit::Field;
 use crate::units::{Angle, Length, Quantity};
 
 /// A handle on the drawing.
@@ -31,12 +32,12 @@ impl Handle {
     }
 
     /// The setting's field it moves.
-    fn path(self, is_by_rollers: bool) -> &'static str {
+    fn field(self, is_by_rollers: bool) -> Field {
         match self {
-            Self::Rim => "setting.reel_diameter",
-            Self::Edge => "setting.extension",
-            Self::Back if is_by_rollers => "setting.rollers.rear_move",
-            Self::Back => "setting.attitude",
+            Self::Rim => Field::WantedReelDiameter,
+            Self::Edge => Field::Extension,
+            Self::Back if is_by_rollers => Field::RearMove,
+            Self::Back => Field::WantedAttitude,
         }
     }
 
@@ -107,7 +108,7 @@ impl App {
     fn reset(&mut self, handle: Handle) {
         let system = self.system();
         let setting = &mut self.session.document.setting;
-        self.drafts.remove(handle.path(setting.rollers.is_some()));
+        self.drafts.remove(handle.field(setting.rollers.is_some()));
         match (handle, &mut setting.rollers) {
             (Handle::Rim, _) => setting.reel_diameter = None,
             (Handle::Edge, _) => setting.extension = None,
@@ -129,7 +130,7 @@ impl App {
         let mut tried = self.session.document.clone();
         let setting = &mut tried.setting;
         // A field keeps the focus while the pointer drags elsewhere.
-        self.drafts.remove(handle.path(setting.rollers.is_some()));
+        self.drafts.remove(handle.field(setting.rollers.is_some()));
         let before: f64 = ui.data(|data| data.get_temp(left_over())).unwrap_or(0.0);
         let by = to - from;
         let rest = match handle {

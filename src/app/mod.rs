@@ -246,7 +246,7 @@ impl App {
         let trouble = self.session.trouble()?;
         let why = trouble.shown_in(self.system());
         Some(match trouble {
-            Unsolved::Flaw(flaw) => format!("{}: {why}", help::name_of(&flaw.path)),
+            Unsolved::Flaw(flaw) => format!("{}: {why}", flaw.field.name()),
             Unsolved::Impossible { .. } => why,
         })
     }

@@ -5,10 +5,9 @@ use egui::{ComboBox, RichText, Slider, Ui};
 
 use super::App;
 use super::field::{Fields, explain};
-use super::help::word_of;
 use super::look::strong;
 use crate::analysis::Solution;
-use crate::unit::Document;
+use crate::unit::{Document, Field, Group};
 use crate::units::{Angle, Length, Measure, Quantity, System};
 
 /// Width of an entry beside a name; a length in fractions and thou needs it all.
@@ -72,7 +71,7 @@ impl App {
                     .clicked()
                 {
                     self.session.document.setting = crate::unit::SettingEntry::default();
-                    self.drafts.remove_below("setting.");
+                    self.drafts.remove_within(Group::Setting);
                 }
             });
         });
@@ -92,10 +91,10 @@ fn attitude_ui(
     document: &mut Document,
     solution: Option<&Solution>,
 ) {
-    let path = "setting.attitude";
+    let field = Field::WantedAttitude;
     if document.setting.rollers.is_some() {
         let shown = solution.map_or(String::new(), |s| fields.system.angle(s.pose.attitude));
-        follows_ui(ui, "Attitude", path, &shown);
+        follows_ui(ui, "Attitude", field, &shown);
         return;
     }
     let bench = document.bench.attitude.value();
@@ -119,7 +118,7 @@ fn attitude_ui(
         ui,
         fields,
         "Attitude",
-        path,
+        field,
         &mut document.setting.attitude,
         bench,
         &otherwise,
@@ -143,7 +142,7 @@ fn reel_diameter_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         ui,
         fields,
         "Reel diameter",
-        "setting.reel_diameter",
+        Field::WantedReelDiameter,
         entry,
         bench,
         &otherwise,
@@ -161,7 +160,7 @@ fn extension_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         ui,
         fields,
         "Extension",
-        "setting.extension",
+        Field::Extension,
         entry,
         Length::ZERO,
         &otherwise,
@@ -182,14 +181,14 @@ fn slider_ui<M: Measure>(
     ui: &mut Ui,
     fields: &mut Fields,
     name: &str,
-    path: &str,
+    field: Field,
     entry: &mut Option<Quantity<M>>,
     bench: M,
     otherwise: &str,
     range: &Range,
 ) {
-    row_ui(ui, name, path, |ui| {
-        fields.optional_entry(ui, name, path, entry, otherwise, ENTRY_WIDTH);
+    row_ui(ui, name, field, |ui| {
+        fields.optional_entry(ui, name, field, entry, otherwise, ENTRY_WIDTH);
     });
     let before = entry.as_ref().map_or(bench, Quantity::value).base() / range.unit;
     let mut shown = before;
@@ -231,19 +230,19 @@ fn slider_ui<M: Measure>(
     }
     if clicks.double_clicked() {
         *entry = None;
-        fields.drafts.remove(path);
+        fields.drafts.remove(field);
     } else if response.changed() {
         *entry = Some(Quantity::from_value(
             M::from_base(shown * range.unit),
             fields.system,
         ));
-        fields.drafts.remove(path);
+        fields.drafts.remove(field);
     }
     let help = format!(
         "Drag, or click and use the arrow keys; with Shift in finer steps. Double-click for the bench's {otherwise}."
     );
     response.on_hover_text(help);
-    fields.problem_ui(ui, path);
+    fields.problem_ui(ui, field);
 }
 
 /// Shows which slider the arrow keys move.
@@ -255,13 +254,13 @@ fn focus_ring(ui: &Ui, slider: egui::Rect) {
 }
 
 /// A row of the card: its name on the left, what it holds on the right.
-fn row_ui(ui: &mut Ui, name: &str, path: &str, right: impl FnOnce(&mut Ui)) {
+fn row_ui(ui: &mut Ui, name: &str, field: Field, right: impl FnOnce(&mut Ui)) {
     ui.horizontal(|ui| {
         let text = RichText::new(name).family(strong()).size(14.5);
         let label = egui::Label::new(text)
             .selectable(false)
             .sense(egui::Sense::hover());
-        explain(ui.add(label), word_of(path));
+        explain(ui.add(label), field);
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), right);
     });
 }
@@ -292,8 +291,8 @@ fn bench_mark(ui: &Ui, slider: egui::Rect, part: f64) {
 }
 
 /// A value that follows from the rollers and cannot be set.
-fn follows_ui(ui: &mut Ui, name: &str, path: &str, shown: &str) {
-    row_ui(ui, name, path, |ui| {
+fn follows_ui(ui: &mut Ui, name: &str, field: Field, shown: &str) {
+    row_ui(ui, name, field, |ui| {
         ui.label(RichText::new(format!("{shown}, follows from the rollers")).weak());
     });
 }
@@ -309,25 +308,25 @@ fn height_and_knife_ui(
         let shown = solution.map_or(String::new(), |s| {
             fields.system.length(s.pose.height_of_cut)
         });
-        follows_ui(ui, "Height of cut", "setting.height_of_cut", &shown);
+        follows_ui(ui, "Height of cut", Field::WantedHeightOfCut, &shown);
     } else {
         let otherwise = document.bench.height_of_cut.value().entry(fields.system);
-        row_ui(ui, "Height of cut", "setting.height_of_cut", |ui| {
+        row_ui(ui, "Height of cut", Field::WantedHeightOfCut, |ui| {
             let entry = &mut document.setting.height_of_cut;
             fields.optional_entry(
                 ui,
                 "Height of cut",
-                "setting.height_of_cut",
+                Field::WantedHeightOfCut,
                 entry,
                 &otherwise,
                 ENTRY_WIDTH,
             );
         });
-        fields.problem_ui(ui, "setting.height_of_cut");
+        fields.problem_ui(ui, Field::WantedHeightOfCut);
     }
-    row_ui(ui, "Knife fitted", "setting.knife", |ui| {
+    row_ui(ui, "Knife fitted", Field::FittedKnife, |ui| {
         let shown = document.fitted_name().to_owned();
-        ComboBox::from_id_salt("setting.knife")
+        ComboBox::from_id_salt(Field::FittedKnife)
             .width(214.0)
             .selected_text(shown)
             .show_ui(ui, |ui| {
@@ -350,7 +349,7 @@ fn height_and_knife_ui(
             .response
             .accessible_name("Knife fitted");
     });
-    fields.problem_ui(ui, "setting.knife");
+    fields.problem_ui(ui, Field::FittedKnife);
 }
 
 /// The two ways of setting, and what the rollers do.
@@ -384,19 +383,19 @@ fn stance_ui(
             pose.as_wanted()
         };
         document.set_stance(stance, fields.system);
-        fields.drafts.remove_below("setting.");
+        fields.drafts.remove_within(Group::Setting);
     }
     if let Some(rollers) = &mut document.setting.rollers {
         fields.quantity(
             ui,
             "Front roller moved",
-            "setting.rollers.front_move",
+            Field::FrontMove,
             &mut rollers.front_move,
         );
         fields.quantity(
             ui,
             "Rear roller moved",
-            "setting.rollers.rear_move",
+            Field::RearMove,
             &mut rollers.rear_move,
         );
         let help = "Nobody touched the rollers since the bench: both moves are nothing.";
@@ -404,7 +403,7 @@ fn stance_ui(
         if button.clicked() {
             let nothing = Quantity::from_value(Length::ZERO, fields.system);
             (rollers.front_move, rollers.rear_move) = (nothing.clone(), nothing);
-            fields.drafts.remove_below("setting.rollers");
+            fields.drafts.remove_within(Group::RollerMoves);
         }
         let hint = "Up, towards the reel, is +; down is -: a 1/8 in spacer that pushes a roller down is -1/8.";
         ui.label(RichText::new(hint).weak().size(13.0));

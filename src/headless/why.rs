@@ -133,7 +133,13 @@ fn uncertainty_text(text: &mut String, read: &Read, finding: &str) {
     let ranking = solved.uncertainty.ranking(output);
     let readings: Vec<_> = ranking
         .iter()
-        .map(|c| format!("{} ({})", c.path, system.share(Share::from_base(c.share))))
+        .map(|c| {
+            format!(
+                "{} ({})",
+                c.reading,
+                system.share(Share::from_base(c.share))
+            )
+        })
         .collect();
     if !readings.is_empty() {
         let _ = writeln!(

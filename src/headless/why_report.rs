@@ -173,7 +173,7 @@ impl UncertaintyReport {
                 .ranking(output)
                 .into_iter()
                 .map(|contribution| ReadingReport {
-                    reading: contribution.path,
+                    reading: contribution.reading.to_string(),
                     share_of_variance: contribution.share,
                 })
                 .collect(),

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
+use super::closing::ClosingReadings;
+use super::field::OneOf;
 use super::ground::{GroundEntry, WearEntry, no_length};
 use crate::geometry::{KnifeSection, Stance};
 use crate::units::{Angle, Length, Quantity, Ratio, Share, Speed, System, Turning};
@@ -72,13 +74,14 @@ pub enum Turf {
     Rough,
 }
 
-impl Turf {
-    /// Every turf, in the order it is offered.
-    pub const ALL: [Self; 4] = [Self::Green, Self::Tee, Self::Fairway, Self::Rough];
+impl OneOf for Turf {
+    const ALL: &'static [Self] = &[Self::Green, Self::Tee, Self::Fairway, Self::Rough];
 
-    /// Its name.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
+    fn word(self) -> &'static str {
+        self.name()
+    }
+
+    fn name(self) -> &'static str {
         match self {
             Self::Green => "Green",
             Self::Tee => "Tee",
@@ -139,32 +142,6 @@ pub struct RollerBehind {
     pub diameter: Quantity<Length>,
     /// Centre behind the edge.
     pub behind: Quantity<Length>,
-}
-
-/// How reel and knife are brought together.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub enum ClosingReadings {
-    /// The reel slides along a line.
-    ReelSlides {
-        /// The line's lean from the vertical; the bench line when left out.
-        #[serde(default)]
-        lean: Option<Quantity<Angle>>,
-    },
-    /// The reel swings about a pivot.
-    ReelPivots {
-        /// The pivot, ahead of the bench edge.
-        ahead: Quantity<Length>,
-        /// The pivot, above the plate.
-        above: Quantity<Length>,
-    },
-    /// The knife's bar turns about a pivot.
-    KnifePivots {
-        /// The pivot, ahead of the bench edge.
-        ahead: Quantity<Length>,
-        /// The pivot, above the plate.
-        above: Quantity<Length>,
-    },
 }
 
 /// A knife and its section.
@@ -290,7 +267,7 @@ pub struct AttitudeRange {
 }
 
 /// The knife a setting names.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Fitted {
     /// The one from the bench.
     Bench,
@@ -299,7 +276,7 @@ pub enum Fitted {
 }
 
 impl Document {
-    /// Which knife the setting fits. Nothing when no knife has the name it gives.
+    /// Which knife the setting fits. None when no knife has the name it gives.
     #[must_use]
     pub fn fitted(&self) -> Option<Fitted> {
         match &self.setting.knife {

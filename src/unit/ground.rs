@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::field::OneOf;
 use crate::geometry::GapAt;
 use crate::units::{Length, Quantity, System};
 
@@ -51,20 +52,27 @@ pub enum GapPlace {
     OneEnd,
 }
 
-impl GapPlace {
-    /// Every place, in the order they are offered.
-    pub const ALL: [Self; 3] = [Self::Middle, Self::EachEnd, Self::OneEnd];
+impl OneOf for GapPlace {
+    const ALL: &'static [Self] = &[Self::Middle, Self::EachEnd, Self::OneEnd];
 
-    /// Its name.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
+    fn word(self) -> &'static str {
+        match self {
+            Self::Middle => "Middle",
+            Self::EachEnd => "EachEnd",
+            Self::OneEnd => "OneEnd",
+        }
+    }
+
+    fn name(self) -> &'static str {
         match self {
             Self::Middle => "the middle, ends resting",
             Self::EachEnd => "each end, middle resting",
             Self::OneEnd => "one end, other held flat",
         }
     }
+}
 
+impl GapPlace {
     /// The same for the geometry.
     #[must_use]
     pub const fn gap_at(self) -> GapAt {
@@ -109,7 +117,71 @@ pub enum ShapeEntry {
     Hollow(Quantity<Length>),
 }
 
-/// Nothing, as it is written where a field was left out.
+/// What the ground is along the direction of travel, without how much.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GroundForm {
+    /// As the plate.
+    Level,
+    /// A rise.
+    Crest,
+    /// A dip.
+    Hollow,
+}
+
+impl OneOf for GroundForm {
+    const ALL: &'static [Self] = &[Self::Level, Self::Crest, Self::Hollow];
+
+    fn word(self) -> &'static str {
+        self.name()
+    }
+
+    fn name(self) -> &'static str {
+        match self {
+            Self::Level => "Level",
+            Self::Crest => "Crest",
+            Self::Hollow => "Hollow",
+        }
+    }
+}
+
+impl ShapeEntry {
+    /// What it is, without its radius.
+    #[must_use]
+    pub const fn form(&self) -> GroundForm {
+        match self {
+            Self::Level => GroundForm::Level,
+            Self::Crest(_) => GroundForm::Crest,
+            Self::Hollow(_) => GroundForm::Hollow,
+        }
+    }
+
+    /// Its radius; none for level ground.
+    #[must_use]
+    pub const fn radius(&self) -> Option<&Quantity<Length>> {
+        match self {
+            Self::Level => None,
+            Self::Crest(radius) | Self::Hollow(radius) => Some(radius),
+        }
+    }
+
+    /// Makes it another form. A radius stays; a new one is a place to begin, written in `system`.
+    pub fn take_form(&mut self, form: GroundForm, system: System) {
+        let radius = self.radius().cloned().unwrap_or_else(|| {
+            let (radius, unit) = match system {
+                System::Millimetre => (Length::from_mm(6000.0), "m"),
+                System::InchDecimal | System::InchFraction => (Length::from_inches(240.0), "ft"),
+            };
+            Quantity::written_in(radius, unit, 0)
+        });
+        *self = match form {
+            GroundForm::Level => Self::Level,
+            GroundForm::Crest => Self::Crest(radius),
+            GroundForm::Hollow => Self::Hollow(radius),
+        };
+    }
+}
+
+/// Zero, as it is written where a field was left out.
 pub(super) fn no_length() -> Quantity<Length> {
     Quantity::from_value(Length::ZERO, System::Millimetre)
 }

@@ -1,7 +1,7 @@
 //! The list of knives to compare: adding, removing and renaming, so that names stay their own and
 //! the setting keeps the knife it fits.
 
-use super::{Document, Fitted, Knife};
+use super::{Document, Fitted, FlawKind, Knife};
 
 impl Document {
     /// A knife of the list.
@@ -10,6 +10,13 @@ impl Document {
         match place {
             Fitted::Bench => Some(&self.knife),
             Fitted::Option(index) => self.options.get(index),
+        }
+    }
+
+    pub(super) fn knife_at_mut(&mut self, place: Fitted) -> Option<&mut Knife> {
+        match place {
+            Fitted::Bench => Some(&mut self.knife),
+            Fitted::Option(index) => self.options.get_mut(index),
         }
     }
 
@@ -57,16 +64,32 @@ impl Document {
     /// Puts an edited knife in place of the one it was; a setting that fits it follows its name.
     pub fn put_knife(&mut self, place: Fitted, knife: Knife) {
         let is_fitted = self.setting.knife.is_some() && self.fitted() == Some(place);
-        let old = match place {
-            Fitted::Bench => Some(&mut self.knife),
-            Fitted::Option(index) => self.options.get_mut(index),
-        };
-        if let Some(old) = old {
-            if is_fitted && old.name != knife.name {
-                self.setting.knife = Some(knife.name.clone());
-            }
+        let name = knife.name.clone();
+        if let Some(old) = self.knife_at_mut(place) {
             *old = knife;
+            if is_fitted {
+                self.setting.knife = Some(name);
+            }
         }
+    }
+
+    /// Gives a knife another name; a setting that fits it follows.
+    ///
+    /// # Errors
+    /// When the name is blank, or another knife's.
+    pub fn rename_knife(&mut self, place: Fitted, name: &str) -> Result<(), FlawKind> {
+        if name.trim().is_empty() {
+            return Err(FlawKind::NoName);
+        }
+        let is_another = |(other, knife): (Fitted, &Knife)| other != place && knife.name == name;
+        if self.knives().any(is_another) {
+            return Err(FlawKind::NameTwice(name.to_owned()));
+        }
+        if let Some(knife) = self.knife_at(place).cloned() {
+            let name = name.to_owned();
+            self.put_knife(place, Knife { name, ..knife });
+        }
+        Ok(())
     }
 
     /// Fits a knife of the list.

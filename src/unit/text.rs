@@ -9,8 +9,8 @@ use ron::ser::PrettyConfig;
 use thiserror::Error;
 
 use super::Document;
-use super::locate::{Places, line_and_column, past_remarks};
-use super::told::Told;
+use super::places::{Places, line_and_column, past_remarks};
+use super::syntax_fault::SyntaxFault;
 
 /// What is wrong with the text of a unit file, and where.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
@@ -44,8 +44,8 @@ impl TextProblem {
 
     /// A problem the parser met, told where and as the person who wrote the file sees it.
     fn at_parser(text: &str, path: Option<&str>, error: &ron::error::SpannedError) -> Self {
-        let told = Told::of(text, path, error);
-        Self::at(text, told.byte, told.field, told.what)
+        let fault = SyntaxFault::of(text, path, error);
+        Self::at(text, fault.byte, fault.field, fault.what)
     }
 }
 
@@ -59,9 +59,14 @@ pub fn read_text(text: &str) -> Result<Document, TextProblem> {
         Ok(_) => Ok(document),
         Err(flaw) => {
             let text = without_mark(text);
-            let byte = Places::of(text).start_of(&flaw.path).unwrap_or(0);
-            let what = flaw.kind.to_string();
-            Err(TextProblem::at(text, byte, Some(flaw.path), what))
+            let path = flaw.field.to_string();
+            let byte = Places::of(text).start_of(&path).unwrap_or(0);
+            Err(TextProblem::at(
+                text,
+                byte,
+                Some(path),
+                flaw.kind.to_string(),
+            ))
         }
     }
 }

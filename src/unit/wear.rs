@@ -15,7 +15,10 @@ pub struct Wear {
 }
 
 /// The same in bare numbers, in millimetres.
-#[allow(clippy::struct_field_names)] // the unit belongs into a bare number's name
+#[expect(
+    clippy::struct_field_names,
+    reason = "the unit belongs into a bare number's name"
+)]
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct WearFigures<N> {
     pub(crate) front_runout_mm: N,

@@ -41,9 +41,14 @@ pub trait Measure: Copy + PartialEq + PartialOrd + std::fmt::Debug + 'static {
     #[must_use]
     fn entry_with(self, system: System, extra_decimals: usize) -> String {
         let (unit, decimals) = Self::unit_in(system);
-        let number = self.base() / Self::size_of(unit);
-        let number = super::system::trimmed(number, decimals + extra_decimals);
-        format!("{number} {unit}").trim_end().to_owned()
+        self.entry_in(unit, decimals + extra_decimals)
+    }
+
+    /// The value in one of its units, with at most so many decimals.
+    #[must_use]
+    fn entry_in(self, symbol: &str, decimals: usize) -> String {
+        let number = super::system::trimmed(self.base() / Self::size_of(symbol), decimals);
+        format!("{number} {symbol}").trim_end().to_owned()
     }
 }
 
@@ -54,7 +59,7 @@ macro_rules! measure {
         pub struct $name(f64);
 
         impl $name {
-            /// Nothing of it.
+            /// Zero of it.
             pub const ZERO: Self = Self(0.0);
         }
 
@@ -314,7 +319,7 @@ mod tests {
     use super::*;
 
     #[test]
-    #[allow(clippy::float_cmp)]
+    #[expect(clippy::float_cmp, reason = "exact by definition")]
     fn an_inch_is_exactly_25_4_mm() {
         // International inch, 25.4 mm by definition (1959 agreement; NIST SP 811, appendix B).
         assert_eq!(Length::from_inches(1.0).mm(), 25.4);

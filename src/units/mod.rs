@@ -1,7 +1,7 @@
 //! Quantities: lengths, angles, speeds, turning and shares, as people write them.
 //!
 //! What belongs here: turning text into a value with a unit and back, and choosing how a value is
-//! shown. Nothing here knows what a reel is. This room imports nothing from the others.
+//! shown. No file here knows what a reel is. This room imports none of the others.
 
 mod manner;
 mod measure;

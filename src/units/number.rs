@@ -5,13 +5,13 @@ use thiserror::Error;
 /// Why a text is not a number.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum NumberProblem {
-    /// Nothing that looks like a number.
+    /// It does not look like a number.
     #[error("\"{0}\" is not a number")]
     NotANumber(String),
     /// A comma where a point belongs.
     #[error("the decimal is written with a point, like {0}, not with a comma")]
     DecimalComma(String),
-    /// A fraction over nothing.
+    /// A fraction over zero.
     #[error("\"{0}\" divides by zero")]
     DividesByZero(String),
     /// More digits than a number holds.

@@ -18,7 +18,7 @@ pub struct Quantity<M> {
 /// Why a text is not a quantity.
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum QuantityProblem {
-    /// Nothing was written.
+    /// It is empty.
     #[error("nothing is written here; write {kind}, like {example}")]
     Empty {
         /// The kind wanted, with its article.
@@ -56,7 +56,7 @@ pub enum QuantityProblem {
         /// A right entry.
         example: &'static str,
     },
-    /// A plus-or-minus below nothing.
+    /// A plus-or-minus below zero.
     #[error("what follows ± is how far the reading can be off, so it cannot be negative: \"{0}\"")]
     NegativeHalfWidth(String),
 }
@@ -80,25 +80,35 @@ impl<M: Measure> Quantity<M> {
 
     /// A value that nobody typed, such as a slider's, with the text that `system` gives it.
     ///
-    /// The stored value is that of the text, so it is `value` rounded to what can be read.
+    /// The stored value is that of the text, so it is `value` rounded to what can be read. What is
+    /// no number at all, or past every number that can be written, becomes the nearest that can be:
+    /// zero for the former.
     #[must_use]
     pub fn from_value(value: M, system: System) -> Self {
-        Self::written(value, value.entry(system))
+        Self::written(value, |value| value.entry(system))
     }
 
     /// A value kept to a millionth of what can be read, such as one that must not move the pose.
     #[must_use]
     pub fn exactly(value: M, system: System) -> Self {
-        Self::written(value, value.entry_with(system, EXTRA_DECIMALS))
+        Self::written(value, |value| value.entry_with(system, EXTRA_DECIMALS))
     }
 
-    fn written(value: M, text: String) -> Self {
-        Self::parse(&text).unwrap_or(Self {
-            text,
-            value,
-            half_width: None,
-            manner: Manner::Shared,
-        })
+    /// A value in a unit of its kind with at most so many decimals, as a ground's radius in metres.
+    #[must_use]
+    pub fn written_in(value: M, symbol: &'static str, decimals: usize) -> Self {
+        Self::written(value, |value| value.entry_in(symbol, decimals))
+    }
+
+    fn written(value: M, write: impl Fn(M) -> String) -> Self {
+        let base = value.base();
+        let base = if base.is_nan() {
+            0.0
+        } else {
+            base.clamp(-LARGEST_WRITTEN, LARGEST_WRITTEN)
+        };
+        Self::parse(&write(M::from_base(base)))
+            .unwrap_or_else(|problem| unreachable!("an entry can be read back: {problem}"))
     }
 
     /// What was typed, unit and all.
@@ -194,6 +204,9 @@ fn unit_of<M: Measure>(text: &str) -> Option<&'static str> {
         .find(|(s, _)| !s.is_empty() && s.eq_ignore_ascii_case(symbol));
     known.map(|(symbol, _)| *symbol)
 }
+
+/// The largest value that is written out, in base units: read back in any unit it stays a number.
+const LARGEST_WRITTEN: f64 = 1e300;
 
 /// Decimals past those shown that keep a pose where it is to well under a nanometre.
 const EXTRA_DECIMALS: usize = 6;
@@ -363,7 +376,7 @@ mod tests {
     }
 
     #[test]
-    #[allow(clippy::float_cmp)]
+    #[expect(clippy::float_cmp, reason = "what was typed comes back exactly")]
     fn lengths_of_the_file_format_are_read() {
         assert_eq!(length("0.125 in"), 3.175);
         assert_eq!(length("1/8 in"), 3.175);
@@ -482,6 +495,26 @@ mod tests {
         prop::sample::select(System::ALL.to_vec())
     }
 
+    /// Any bare number, those that are none and those without end included.
+    fn any_value() -> impl Strategy<Value = f64> {
+        prop_oneof![
+            prop::num::f64::ANY,
+            prop::sample::select(vec![f64::NAN, f64::INFINITY, f64::MIN]),
+        ]
+    }
+
+    fn assert_read_back<M: Measure>(value: f64, system: System) -> Result<(), TestCaseError> {
+        for written in [
+            Quantity::from_value(M::from_base(value), system),
+            Quantity::exactly(M::from_base(value), system),
+        ] {
+            prop_assert!(written.value().base().is_finite(), "{}", written.text());
+            let again = Quantity::<M>::parse(written.text());
+            prop_assert_eq!(again, Ok(written));
+        }
+        Ok(())
+    }
+
     proptest! {
         #[test]
         fn every_text_comes_back_as_typed(whole in 0_u32..500, upper in 0_u32..64, power in 0_u32..7) {
@@ -519,6 +552,18 @@ mod tests {
             prop_assert!((turning.value().base() - value * 30.0).abs() < 0.51);
             let ratio = Quantity::from_value(Ratio::from_base(value), system);
             prop_assert!((ratio.value().number() - value).abs() < 5.1e-4);
+        }
+
+        #[test]
+        fn every_value_there_is_can_be_written_and_read_back(value in any_value(), system in system()) {
+            assert_read_back::<Length>(value, system)?;
+            assert_read_back::<Angle>(value, system)?;
+            assert_read_back::<Speed>(value, system)?;
+            assert_read_back::<Turning>(value, system)?;
+            assert_read_back::<Share>(value, system)?;
+            assert_read_back::<Ratio>(value, system)?;
+            let radius = Quantity::written_in(Length::from_base(value), "ft", 2);
+            prop_assert_eq!(&Quantity::parse(radius.text()).unwrap(), &radius);
         }
 
         #[test]

@@ -91,10 +91,19 @@ pub struct Sentence {
 }
 
 impl Sentence {
-    /// A sentence with its quantities in order; those past the sixth are left out.
+    /// A sentence with its quantities in order, one for each `{}`.
+    ///
+    /// One with more quantities than a sentence holds does not compile:
+    ///
+    /// ```compile_fail,E0080
+    /// # use sweepgauge::units::{Length, Sentence};
+    /// let seven = [Length::ZERO.into(); 7];
+    /// let _ = Sentence::new("{} {} {} {} {} {} {}", &seven);
+    /// ```
     #[must_use]
-    pub fn new(template: &'static str, values: &[Value]) -> Self {
-        debug_assert_eq!(template.matches("{}").count(), values.len(), "{template}");
+    pub fn new<const N: usize>(template: &'static str, values: &[Value; N]) -> Self {
+        const { assert!(N <= MOST_VALUES, "a sentence holds fewer quantities") };
+        debug_assert_eq!(template.matches("{}").count(), N, "{template}");
         let mut kept = [None; MOST_VALUES];
         for (place, value) in kept.iter_mut().zip(values) {
             *place = Some(*value);
@@ -125,6 +134,16 @@ impl Sentence {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_full_sentence_drops_no_value() {
+        let lengths = [1.0, 2.0, 3.0, 4.0, 5.0, 6.0].map(|mm| Length::from_mm(mm).into());
+        let full: Sentence = Sentence::new("{}, {}, {}, {}, {}, {}", &lengths);
+        assert_eq!(
+            full.shown_in(System::Millimetre),
+            "1.000 mm, 2.000 mm, 3.000 mm, 4.000 mm, 5.000 mm, 6.000 mm"
+        );
+    }
 
     #[test]
     fn a_sentence_reads_in_the_units_of_its_reader() {

@@ -97,16 +97,16 @@ impl System {
     }
 
     /// A roller's move in its bracket to be read: `up 0.118 in` towards the reel, `down` from it,
-    /// `unchanged` when nothing of it is left to read.
+    /// `unchanged` where it reads as zero.
     #[must_use]
     pub fn roller_move(self, moved: Length) -> String {
         let shown = self.length(Length::from_mm(moved.mm().abs()));
-        let is_nothing = shown
+        let is_zero = shown
             .bytes()
             .filter(u8::is_ascii_digit)
             .all(|digit| digit == b'0');
         match moved.mm() {
-            _ if is_nothing => "unchanged".to_owned(),
+            _ if is_zero => "unchanged".to_owned(),
             mm if mm > 0.0 => format!("up {shown}"),
             _ => format!("down {shown}"),
         }

@@ -104,7 +104,7 @@ fn any_unit() -> impl Strategy<Value = Unit> {
                 profile: bare.profile,
                 setting: bare.setting,
                 fitted: Fitted::Bench,
-                follows: Follows::NOTHING,
+                follows: Follows::NONE,
                 hardware,
                 new_diameter: bare.profile.bench.reel_diameter * 1.01,
                 smallest_diameter: bare.profile.bench.reel_diameter * left,

@@ -31,7 +31,9 @@ fn uncertainty(unit: &Unit) -> Uncertainty {
 
 fn paths(uncertainty: &Uncertainty, output: Output) -> Vec<String> {
     let ranking = uncertainty.ranking(output).into_iter();
-    ranking.map(|contribution| contribution.path).collect()
+    ranking
+        .map(|contribution| contribution.reading.to_string())
+        .collect()
 }
 
 // Against draws of the readings.
@@ -349,7 +351,7 @@ fn derivatives_are_the_differences_for_random_units_of_every_closing() {
         // pose itself, whose gap is closed before anything moves.
         unit.follows = Follows {
             knife: Fitted::Option(0),
-            ..Follows::NOTHING
+            ..Follows::NONE
         };
         agrees_with_differences(&unit, &mut tally);
         unit.setting.stance = pose.as_rollers();
@@ -357,7 +359,7 @@ fn derivatives_are_the_differences_for_random_units_of_every_closing() {
         unit.setting = Setting::as_on_bench(&unit.profile);
         unit.follows = Follows::BENCH;
         agrees_with_differences(&unit, &mut tally);
-        unit.follows = Follows::NOTHING;
+        unit.follows = Follows::NONE;
         agrees_with_differences(&unit, &mut tally);
     }
     assert!(closings.iter().all(|count| *count > 20), "{closings:?}");
@@ -501,7 +503,9 @@ fn a_ranking_tells_every_reading_by_its_share_largest_first() {
         assert!((standard - uncertainty.standard(output)).abs() <= 1e-9 * standard);
     }
     assert_eq!(
-        uncertainty.ranking(Output::SweepBelowCut)[0].path,
+        uncertainty.ranking(Output::SweepBelowCut)[0]
+            .reading
+            .to_string(),
         "bench.behind_centre"
     );
 }
@@ -540,10 +544,10 @@ fn every_reading_with_a_half_width_is_listed_by_its_path_in_base_units() {
         .map(|u| (u.reading.to_string(), u.half_width));
     let expected = [
         ("bench.attitude", 0.2),
+        ("hardware[0].below", 0.254),
         ("options[0].reach", 0.254),
         ("options[0].lip_thickness", 0.0762),
         ("options[0].lip_length", 0.254),
-        ("hardware[0].below", 0.254),
         ("mowing.ground_speed", 223.52),
         ("ground.shape", 100.0),
         ("wear.front_runout", 0.02),

@@ -67,22 +67,19 @@ fn bring_back(case: &Case) -> Option<Sentence> {
     Some(match (attitude, tried) {
         (_, Some((attitude, other))) => {
             let moved = |then: Length, now: Length| Value::Move(then - now);
-            let values = [
-                attitude.into(),
-                moved(other.pose.front_roller.moved, pose.front_roller.moved),
-                moved(other.pose.rear_roller.moved, pose.rear_roller.moved),
-                other.on_ground.underside_clearance.into(),
-                height.into(),
-            ];
+            let attitude = attitude.into();
+            let front = moved(other.pose.front_roller.moved, pose.front_roller.moved);
+            let rear = moved(other.pose.rear_roller.moved, pose.rear_roller.moved);
+            let underside = other.on_ground.underside_clearance.into();
             if is_near {
                 Sentence::new(
                     "At this height of cut an attitude of {} would bring it inside the watch limit and keep the other limits: front roller {}, rear roller {} from where they stand now; the underside would then clear the ground by {}. So would a height of cut of {} at this attitude.",
-                    &values,
+                    &[attitude, front, rear, underside, height.into()],
                 )
             } else {
                 Sentence::new(
                     "At this height of cut an attitude of {} would bring it inside the watch limit and keep the other limits: front roller {}, rear roller {} from where they stand now; the underside would then clear the ground by {}.",
-                    &values[..4],
+                    &[attitude, front, rear, underside],
                 )
             }
         }

@@ -59,12 +59,10 @@ struct Part {
 }
 
 /// What one reading brings to the uncertainty of an output.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Contribution {
     /// The reading.
     pub reading: Reading,
-    /// Its path in the unit file: `bench.behind_centre`.
-    pub path: String,
     /// By how much the output changes, with its sign, over the change of the reading; base units.
     pub sensitivity: f64,
     /// The standard uncertainty that the reading alone would give the output, in its base unit.
@@ -177,7 +175,6 @@ impl Uncertainty {
             let standard = sensitivity.abs() * reading_standard;
             Contribution {
                 reading: part.reading,
-                path: part.reading.to_string(),
                 sensitivity,
                 standard,
                 share: (standard / whole).powi(2),

@@ -2,6 +2,7 @@
 
 use crate::analysis::Case;
 use crate::geometry::Shape;
+use crate::unit::{Field, Reading};
 use crate::units::Length;
 
 /// What a step of the budget is about.
@@ -77,20 +78,24 @@ impl StepKind {
         }
     }
 
-    /// The fields of the unit file it comes from, the unit set by height or by its rollers.
+    /// The fields it comes from, the unit set by height or by its rollers.
     #[must_use]
-    pub const fn fields(self, is_by_rollers: bool) -> &'static [&'static str] {
+    pub const fn fields(self, is_by_rollers: bool) -> &'static [Field] {
         match self {
-            Self::HeightOfCut if is_by_rollers => {
-                &["setting.rollers.front_move", "setting.rollers.rear_move"]
-            }
-            Self::HeightOfCut => &["setting.height_of_cut"],
-            Self::RollerSink => &["ground.roller_sink"],
-            Self::Crest | Self::Hollow => &["ground.shape"],
-            Self::RollerRunout => &["wear.front_runout", "wear.rear_runout"],
-            Self::EndDifference => &["wear.end_difference"],
-            Self::Sweep => &["bench.behind_centre", "setting.reel_diameter"],
-            Self::Underside => &["setting.attitude", "setting.knife"],
+            Self::HeightOfCut if is_by_rollers => &[Field::FrontMove, Field::RearMove],
+            Self::HeightOfCut => &[Field::WantedHeightOfCut],
+            Self::RollerSink => &[Field::Reading(Reading::RollerSink)],
+            Self::Crest | Self::Hollow => &[Field::GroundShape],
+            Self::RollerRunout => &[
+                Field::Reading(Reading::FrontRunout),
+                Field::Reading(Reading::RearRunout),
+            ],
+            Self::EndDifference => &[Field::Reading(Reading::EndDifference)],
+            Self::Sweep => &[
+                Field::Reading(Reading::BehindCentre),
+                Field::WantedReelDiameter,
+            ],
+            Self::Underside => &[Field::WantedAttitude, Field::FittedKnife],
         }
     }
 }

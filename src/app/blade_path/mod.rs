@@ -11,6 +11,7 @@ use super::App;
 use super::form::example_speeds;
 use super::look::strong;
 use crate::analysis::{Kinematics, Told};
+use crate::unit::Group;
 use crate::units::{Sentence, System};
 
 /// Never with the reel turning.
@@ -106,7 +107,7 @@ impl App {
                 .add_enabled(can_fill, egui::Button::new("Fill in speeds"))
                 .on_hover_text("Puts an example into the form, to be typed over");
             if button.clicked() {
-                self.drafts.remove_below("mowing.");
+                self.drafts.remove_within(Group::Mowing);
                 self.session.document.mowing = Some(example_speeds(self.system()));
             }
             ui.add_space(16.0);

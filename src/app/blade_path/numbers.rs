@@ -5,6 +5,7 @@ use egui::{Button, Grid, RichText, ScrollArea, Ui, Vec2};
 use super::{App, CAUTION, WorkedOut};
 use crate::analysis::{Kinematics, SpeedsForCut};
 use crate::app::look::strong;
+use crate::unit::Reading;
 use crate::units::{Measure, Quantity, System};
 
 /// A speed that was chosen by its button.
@@ -58,11 +59,11 @@ impl App {
         };
         match chosen {
             Some(Chosen::Drive(speed)) => {
-                self.drafts.remove_below("mowing.ground_speed");
+                self.drafts.remove(Reading::GroundSpeed);
                 mowing.ground_speed = speed;
             }
             Some(Chosen::Turn(speed)) => {
-                self.drafts.remove_below("mowing.reel_speed");
+                self.drafts.remove(Reading::ReelSpeed);
                 mowing.reel_speed = speed;
             }
             None => {}

@@ -1,6 +1,7 @@
 //! Setting the unit to a place in a plot.
 
 use super::App;
+use crate::unit::Group;
 use crate::units::{Angle, Length, Quantity};
 
 /// What a click in a plot sets; what it does not name stays.
@@ -38,6 +39,6 @@ impl App {
         if let Some(height_of_cut) = aim.height_of_cut {
             setting.height_of_cut = Some(length(height_of_cut));
         }
-        self.drafts.remove_below("setting.");
+        self.drafts.remove_within(Group::Setting);
     }
 }

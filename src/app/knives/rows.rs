@@ -6,7 +6,6 @@ use super::super::App;
 use super::super::card::card;
 use super::super::field::symbol;
 use super::super::files::file_stem_for;
-use super::super::help::name_of;
 use super::super::look::strong;
 use crate::analysis::Level;
 use crate::analysis::knives::csv;
@@ -168,7 +167,7 @@ fn add_rows(document: &mut Document, text: &str, system: System) -> Result<Strin
     let knives = read_knife_rows(text, system).map_err(|problem| problem.to_string())?;
     for knife in &knives {
         if let Err(flaw) = knife.checked() {
-            let (name, field) = (&knife.name, name_of(&flaw.path));
+            let (name, field) = (&knife.name, flaw.field.name());
             return Err(format!("\"{name}\", {field}: {}", flaw.kind));
         }
     }

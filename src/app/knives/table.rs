@@ -11,7 +11,7 @@ use super::rows::Pasting;
 use super::sort::Sorted;
 use crate::analysis::knives::KnifeRow;
 use crate::drawing::Role;
-use crate::unit::{Document, Fitted, Knife};
+use crate::unit::{Document, Fitted, Group, Knife};
 
 /// What the table remembers.
 #[derive(Debug, Default)]
@@ -215,7 +215,7 @@ impl App {
             Done::Remove(index) => {
                 self.session.document.remove_knife(index);
                 // Those after it have moved up.
-                self.drafts.remove_below("options");
+                self.drafts.remove_within(Group::Options);
                 let open = match self.knives.table.open {
                     Some(Fitted::Option(open)) if open == index => None,
                     Some(Fitted::Option(open)) if open > index => Some(Fitted::Option(open - 1)),

@@ -86,7 +86,7 @@ pub(super) fn without_setting(unit: &Unit) -> Unit {
     unit.setting.reel_diameter = unit.new_diameter;
     unit.setting.knife = unit.profile.knife;
     unit.fitted = Fitted::Bench;
-    unit.follows = Follows::NOTHING;
+    unit.follows = Follows::NONE;
     unit.uncertain.clear();
     unit.mowing = None;
     unit.system = System::default();

@@ -5,7 +5,6 @@ use std::rc::Rc;
 use egui::{RichText, Sense, Ui, Vec2, WidgetInfo};
 
 use super::super::App;
-use super::super::help::name_of;
 use super::super::look::strong;
 use super::super::paint::{Painted, paper, rect};
 use super::super::session::Good;
@@ -158,7 +157,7 @@ impl ColumnHelp<'_> {
         ui.label(kind.meaning());
         picture_ui(ui, kind, number, self.theme);
         let fields = kind.fields(self.is_by_rollers).iter();
-        let fields: Vec<_> = fields.map(|path| name_of(path)).collect();
+        let fields: Vec<_> = fields.map(|field| field.name()).collect();
         ui.label(RichText::new(format!("From: {}", fields.join("; "))).weak());
     }
 }

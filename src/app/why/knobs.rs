@@ -11,7 +11,7 @@ use crate::analysis::Judged;
 use crate::analysis::why::{Aim, Change, Knob, KnobAnswer, Other};
 use crate::drawing::Theme;
 use crate::geometry::Setting;
-use crate::unit::Document;
+use crate::unit::{Document, Group};
 use crate::units::{Length, System, Value};
 
 /// Width of an adjustment's name.
@@ -136,7 +136,7 @@ impl App {
             .inner;
         if is_undone && let Some(tried) = self.why.tried.take() {
             self.session.document = tried.before;
-            self.drafts.remove_below("");
+            self.drafts.clear();
         }
     }
 
@@ -147,9 +147,9 @@ impl App {
         chosen
             .change
             .put(chosen.knob, document, &good.solved.solution, system);
-        self.drafts.remove_below("setting.");
-        self.drafts.remove_below("mowing.");
-        self.drafts.remove_below("wear.");
+        self.drafts.remove_within(Group::Setting);
+        self.drafts.remove_within(Group::Mowing);
+        self.drafts.remove_within(Group::Wear);
         // What was asked stays asked, also when it is not the worst any more.
         self.why.finding = self.why.worked_out.as_ref().map(|had| had.why.finding);
         self.why.tried = Some(Tried {

@@ -3,12 +3,12 @@
 use egui::{Align, Grid, Layout, RichText, Ui};
 
 use super::super::App;
-use super::super::help::name_of;
 use super::super::look::strong;
 use super::super::session::Good;
 use super::super::words::capitalised;
 use super::WorkedOut;
 use crate::analysis::uncertainty::share_in_words;
+use crate::unit::Field;
 
 /// The two lists stand side by side where there is so much room.
 const LEAST_WIDTH: f32 = 1040.0;
@@ -47,7 +47,7 @@ impl App {
             }
             for contribution in ranking.iter().take(5) {
                 let share = share_in_words(contribution.share, self.system());
-                let name = name_of(&contribution.path);
+                let name = Field::from(contribution.reading).name();
                 ui.label(format!("{name}: {share} of its ±"));
             }
             ui.add_space(4.0);

@@ -146,6 +146,12 @@ impl Places {
         }
     }
 
+    /// The paths of every field, in the order they are written.
+    #[cfg(test)]
+    pub(super) fn paths(&self) -> impl Iterator<Item = &str> {
+        self.fields.iter().map(|place| place.path.as_str())
+    }
+
     /// The field whose value begins last before a byte.
     pub(super) fn field_before(&self, byte: usize) -> Option<&str> {
         let before = self.fields.iter().take_while(|place| place.start <= byte);
@@ -180,7 +186,7 @@ fn word_end(chars: &mut Peekable<CharIndices<'_>>, mut end: usize) -> usize {
     end
 }
 
-/// Passes a text to its closing quote, and says where what follows begins; nothing when it is open.
+/// Passes a text to its closing quote, and says where what follows begins; none when it is open.
 fn skip_string(chars: &mut Peekable<CharIndices<'_>>) -> Option<usize> {
     while let Some((at, c)) = chars.next() {
         match c {
@@ -196,7 +202,7 @@ fn skip_line(chars: &mut Peekable<CharIndices<'_>>) {
     chars.by_ref().find(|&(_, c)| c == '\n');
 }
 
-/// Passes a remark between `/*` and `*/`, which may hold others; nothing when it is open.
+/// Passes a remark between `/*` and `*/`, which may hold others; none when it is open.
 fn skip_block(chars: &mut Peekable<CharIndices<'_>>) -> Option<()> {
     chars.next();
     let mut depth = 1;

@@ -1,16 +1,17 @@
-//! What the parser met, told as the person who wrote the file sees it.
+//! What the parser met, in the words of the person who wrote the file.
 
-use super::locate::{Places, byte_at, past_remarks};
+use super::field::{Field, Group};
+use super::places::{Places, byte_at, past_remarks};
 
 /// Where something is wrong, in which field, and the sentence; without a field, the one that is
 /// written last before the place.
-pub(super) struct Told {
+pub(super) struct SyntaxFault {
     pub(super) byte: usize,
     pub(super) field: Option<String>,
     pub(super) what: String,
 }
 
-impl Told {
+impl SyntaxFault {
     pub(super) fn of(text: &str, path: Option<&str>, error: &ron::error::SpannedError) -> Self {
         use ron::Error as E;
         let places = Places::of(text);
@@ -166,7 +167,7 @@ impl Told {
             "" => "nothing".to_owned(),
             token => clipped(token),
         };
-        let wanted = wanted.unwrap_or_else(|| wanted_in(field));
+        let wanted = wanted.unwrap_or_else(|| wanted_at(field));
         Self {
             byte,
             field: Some(field.to_owned()),
@@ -175,39 +176,16 @@ impl Told {
     }
 }
 
-/// What a field holds, as it is written; the kind of quantity is told by the quantity itself.
-fn wanted_in(field: &str) -> &'static str {
-    let is_element = field.ends_with(']');
-    let list = field.split('[').next().unwrap_or(field);
-    match (list, field.rsplit('.').next().unwrap_or(field)) {
-        ("format", _) => "the number 1",
-        ("turf", _) => "one of Green, Tee, Fairway, Rough, without quotes",
-        ("setting.knife", _) => "the name of a knife in quotes, or None",
-        ("hardware", _) if is_element => "(behind: …, below: …)",
-        ("hardware", "hardware") => {
-            "a list in square brackets, like [(behind: \"1.5 in\", below: \"0.3 in\")]"
-        }
-        ("options", "options") => "a list of knives in square brackets, or [] for none",
-        ("closing", "closing") => {
-            "ReelSlides(lean: None), ReelPivots(ahead: …, above: …) or KnifePivots(ahead: …, above: …)"
-        }
-        (_, "name" | "price") => "a text in quotes",
-        (_, "blades") => "a whole number, like 8",
-        (_, "shape") => "Level, Crest(\"6 m\") or Hollow(\"6 m\")",
-        (_, "straightedge") => "(length: \"6 ft\", gap: \"1/4 in\", at: Middle), or None",
-        ("ground.straightedge.at", _) => "one of Middle, EachEnd, OneEnd, without quotes",
-        (_, "front_roller") => "(diameter: …, ahead: …)",
-        (_, "rear_roller") => "(diameter: …, behind: …)",
-        (_, "rollers") => "(front_move: …, rear_move: …), or None",
-        (_, "mowing") => "(ground_speed: …, reel_speed: …), or None",
-        (_, "attitude_range") => "(low: …, high: …), or None",
-        (_, "reel" | "bench" | "knife" | "setting" | "ground" | "wear") => {
-            "its fields between round brackets"
-        }
-        (_, "limits") => "its fields between round brackets, or None",
-        _ if is_element => "a knife, its fields between round brackets",
-        _ => "its value in quotes, with its unit",
+/// What stands at a path, as it is written; the kind of quantity is told by the quantity itself.
+fn wanted_at(path: &str) -> &'static str {
+    if path == "format" {
+        return "the number 1";
     }
+    let field = Field::at_path(path).map(|field| field.kind().wanted());
+    let group = || Group::at_path(path).map(Group::wanted);
+    field
+        .or_else(group)
+        .unwrap_or("its value in quotes, with its unit")
 }
 
 fn joined(path: Option<&str>, field: &str) -> String {

@@ -1,0 +1,394 @@
+//! The fields of a unit: everything a person can fill in, each named once.
+//!
+//! Flaws, drafts, budget steps and help hold a [`Field`], never its path. A new one is an entry
+//! here, its place in `entry.rs` and its words in `words.rs`; the compiler asks for all three.
+
+mod choice;
+mod entry;
+mod group;
+mod kind;
+mod reading;
+mod rule;
+#[cfg(test)]
+mod tests;
+mod words;
+
+use std::borrow::Cow;
+use std::fmt;
+
+pub use choice::{Offer, OneOf};
+pub(super) use entry::Entry;
+pub use entry::EntryProblem;
+pub use group::Group;
+pub use kind::{Choice, Kind};
+pub use reading::{KnifePart, Reading};
+pub use rule::Rule;
+pub use words::Words;
+
+use super::flaw::{Flaw, FlawKind};
+use super::{Document, Fitted, LimitEntries};
+use crate::units::System;
+
+/// A field of a unit. Its text is its path in the unit file: `bench.reel_diameter`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Field {
+    /// What the shop calls the unit.
+    Name,
+    /// Where it cuts.
+    Turf,
+    /// Reel diameter when new.
+    NewDiameter,
+    /// Scrap size.
+    SmallestDiameter,
+    /// Number of blades.
+    Blades,
+    /// How reel and knife are brought together.
+    Closing,
+    /// What is written about a knife.
+    KnifeText(Fitted, KnifeText),
+    /// What is measured and moves the unit's numbers.
+    Reading(Reading),
+    /// Reel diameter after grinding.
+    WantedReelDiameter,
+    /// Height of cut wanted.
+    WantedHeightOfCut,
+    /// Attitude wanted.
+    WantedAttitude,
+    /// Gap wanted.
+    WantedGap,
+    /// The knife fitted.
+    FittedKnife,
+    /// Edge further ahead than the fitted knife's reach gives.
+    Extension,
+    /// Taken off the top face.
+    TopGround,
+    /// Taken off the front face.
+    FaceGround,
+    /// How far the front roller was moved in its bracket.
+    FrontMove,
+    /// How far the rear roller was moved in its bracket.
+    RearMove,
+    /// The ground's shape.
+    GroundShape,
+    /// Length of the straightedge laid on the ground.
+    StraightedgeLength,
+    /// The gap under it.
+    StraightedgeGap,
+    /// Where the gap was read.
+    StraightedgeAt,
+    /// Share of the height of cut above which the sweep wants watching.
+    SweepWatch,
+    /// Share of the height of cut above which the sweep is too much.
+    SweepOver,
+    /// Least clearance of the knife's underside.
+    LeastUnderside,
+    /// How far the edge may run ahead of centre.
+    MostAheadOfCentre,
+    /// Clip length over height of cut above which it wants watching.
+    ClipWatch,
+    /// Clip length over height of cut above which it is too much.
+    ClipOver,
+    /// The least attitude that the roller brackets allow.
+    LeastAttitude,
+    /// The most attitude that the roller brackets allow.
+    MostAttitude,
+}
+
+/// What is written about a knife.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum KnifeText {
+    /// What the shop calls it.
+    Name,
+    /// What a supplier asks for it.
+    Price,
+    /// Whatever else is worth knowing.
+    Notes,
+}
+
+/// Where a field stands in the unit file, what it holds, and what must be true of it.
+#[derive(Clone, Copy, Debug)]
+struct Row {
+    group: Group,
+    word: &'static str,
+    kind: Kind,
+    rule: Rule,
+}
+
+const fn row(group: Group, word: &'static str, kind: Kind, rule: Rule) -> Row {
+    Row {
+        group,
+        word,
+        kind,
+        rule,
+    }
+}
+
+impl Field {
+    /// A name and what is known of the reel.
+    const UNIT: [Self; 5] = [
+        Self::Name,
+        Self::Turf,
+        Self::NewDiameter,
+        Self::SmallestDiameter,
+        Self::Blades,
+    ];
+    const SETTING: [Self; 10] = [
+        Self::WantedReelDiameter,
+        Self::WantedHeightOfCut,
+        Self::WantedAttitude,
+        Self::WantedGap,
+        Self::FittedKnife,
+        Self::Extension,
+        Self::TopGround,
+        Self::FaceGround,
+        Self::FrontMove,
+        Self::RearMove,
+    ];
+    const GROUND: [Self; 6] = [
+        Self::Reading(Reading::RollerSink),
+        Self::GroundShape,
+        Self::Reading(Reading::GroundRadius),
+        Self::StraightedgeLength,
+        Self::StraightedgeGap,
+        Self::StraightedgeAt,
+    ];
+    const LIMITS: [Self; 8] = [
+        Self::SweepWatch,
+        Self::SweepOver,
+        Self::LeastUnderside,
+        Self::MostAheadOfCentre,
+        Self::ClipWatch,
+        Self::ClipOver,
+        Self::LeastAttitude,
+        Self::MostAttitude,
+    ];
+
+    const fn row(self) -> Row {
+        use Group as G;
+        use Kind::{Angle, Count, Knife, Length, Ratio, Share, Text};
+        use Rule::{AboveZero, Blades, Free, InProportion, NotBlank, NotNegative, WithinUpright};
+        match self {
+            Self::Name => row(G::Unit, "name", Text, Free),
+            Self::Turf => row(G::Unit, "turf", Kind::Choice(Choice::Turf), Free),
+            Self::NewDiameter => row(G::Reel, "new_diameter", Length, AboveZero),
+            Self::SmallestDiameter => row(G::Reel, "smallest_diameter", Length, AboveZero),
+            Self::Blades => row(G::Reel, "blades", Count, Blades),
+            Self::Closing => row(G::Unit, "closing", Kind::Choice(Choice::Closing), Free),
+            Self::KnifeText(knife, text) => {
+                let group = G::Knife(knife);
+                match text {
+                    KnifeText::Name => row(group, "name", Text, NotBlank),
+                    KnifeText::Price => row(group, "price", Text, Free),
+                    KnifeText::Notes => row(group, "notes", Text, Free),
+                }
+            }
+            Self::Reading(reading) => reading.row(),
+            Self::WantedReelDiameter => row(G::Setting, "reel_diameter", Length, AboveZero),
+            Self::WantedHeightOfCut => row(G::Setting, "height_of_cut", Length, AboveZero),
+            Self::WantedAttitude => row(G::Setting, "attitude", Angle, WithinUpright),
+            Self::WantedGap => row(G::Setting, "gap", Length, NotNegative),
+            Self::FittedKnife => row(G::Setting, "knife", Knife, Free),
+            Self::Extension => row(G::Setting, "extension", Length, InProportion),
+            Self::TopGround => row(G::Setting, "top_ground", Length, NotNegative),
+            Self::FaceGround => row(G::Setting, "face_ground", Length, NotNegative),
+            Self::FrontMove => row(G::RollerMoves, "front_move", Length, InProportion),
+            Self::RearMove => row(G::RollerMoves, "rear_move", Length, InProportion),
+            Self::GroundShape => row(G::Ground, "shape", Kind::Choice(Choice::GroundShape), Free),
+            Self::StraightedgeLength => row(G::Straightedge, "length", Length, AboveZero),
+            Self::StraightedgeGap => row(G::Straightedge, "gap", Length, NotNegative),
+            Self::StraightedgeAt => {
+                row(G::Straightedge, "at", Kind::Choice(Choice::GapPlace), Free)
+            }
+            Self::SweepWatch => row(G::Limits, "sweep_watch", Share, NotNegative),
+            Self::SweepOver => row(G::Limits, "sweep_over", Share, NotNegative),
+            Self::LeastUnderside => row(G::Limits, "underside", Length, NotNegative),
+            Self::MostAheadOfCentre => row(G::Limits, "ahead_of_centre", Length, NotNegative),
+            Self::ClipWatch => row(G::Limits, "clip_watch", Ratio, NotNegative),
+            Self::ClipOver => row(G::Limits, "clip_over", Ratio, NotNegative),
+            Self::LeastAttitude => row(G::AttitudeRange, "low", Angle, WithinUpright),
+            Self::MostAttitude => row(G::AttitudeRange, "high", Angle, WithinUpright),
+        }
+    }
+
+    /// Every field of a document, in the order of the unit file, those left out included.
+    pub fn all(document: &Document) -> impl Iterator<Item = Self> + use<> {
+        Self::listed(0..document.hardware.len(), 0..document.options.len())
+    }
+
+    /// Every field there is, with the points of the hardware and the knives to compare at these
+    /// places of their lists.
+    fn listed(
+        hardware: impl Iterator<Item = usize>,
+        options: impl Iterator<Item = usize>,
+    ) -> impl Iterator<Item = Self> {
+        let readings = |readings: &'static [Reading]| readings.iter().copied().map(Self::Reading);
+        Self::UNIT
+            .into_iter()
+            .chain(readings(&Reading::BENCH))
+            .chain([Self::Closing])
+            .chain(readings(&Reading::CLOSING))
+            .chain(Self::of_knife(Fitted::Bench))
+            .chain(hardware.flat_map(|index| Reading::of_hardware(index).map(Self::Reading)))
+            .chain(options.flat_map(|index| Self::of_knife(Fitted::Option(index))))
+            .chain(Self::SETTING)
+            .chain(readings(&Reading::MOWING))
+            .chain(Self::GROUND)
+            .chain(readings(&Reading::WEAR))
+            .chain(Self::LIMITS)
+    }
+
+    /// The fields of a knife.
+    pub fn of_knife(knife: Fitted) -> impl Iterator<Item = Self> {
+        let parts = KnifePart::ALL.map(|part| Self::Reading(Reading::Knife(knife, part)));
+        let text = move |text| Self::KnifeText(knife, text);
+        std::iter::once(text(KnifeText::Name))
+            .chain(parts)
+            .chain([text(KnifeText::Price), text(KnifeText::Notes)])
+    }
+
+    /// The field at a path of the unit file: `options[0].reach`.
+    #[must_use]
+    pub fn at_path(path: &str) -> Option<Self> {
+        Self::that_stand_at(index_in(path)).find(|field| field.to_string() == path)
+    }
+
+    /// Every field there is, of each list those at one place.
+    fn that_stand_at(index: usize) -> impl Iterator<Item = Self> {
+        Self::listed(std::iter::once(index), std::iter::once(index))
+    }
+
+    /// The brackets of the unit file that it stands in.
+    #[must_use]
+    pub const fn group(self) -> Group {
+        self.row().group
+    }
+
+    /// What kind of thing it holds.
+    #[must_use]
+    pub const fn kind(self) -> Kind {
+        self.row().kind
+    }
+
+    /// What must be true of it by itself.
+    #[must_use]
+    pub const fn rule(self) -> Rule {
+        self.row().rule
+    }
+
+    /// Whether it is measured, so that it may carry a ±.
+    #[must_use]
+    pub const fn is_measured(self) -> bool {
+        matches!(
+            self,
+            Self::Reading(_) | Self::StraightedgeLength | Self::StraightedgeGap
+        )
+    }
+
+    /// Whether it is a setting: taken as exact, and where left out as on the bench.
+    #[must_use]
+    pub fn is_setting(self) -> bool {
+        self.group().is_within(Group::Setting)
+    }
+
+    /// What stands in it, as typed; a choice by the file's word for it. None where it is left out.
+    #[must_use]
+    pub fn text(self, document: &Document) -> Option<Cow<'_, str>> {
+        self.entry(document)?.text()
+    }
+
+    /// What stands in it, as a person who works in `system` expects it. None where it is left out.
+    #[must_use]
+    pub fn shown_in(self, document: &Document, system: System) -> Option<Cow<'_, str>> {
+        self.entry(document)?.shown_in(system)
+    }
+
+    /// How far a quantity in it can be off either way, in the base unit of its kind: millimetres,
+    /// degrees, millimetres a second, revolutions a minute. None without a ±.
+    #[must_use]
+    pub fn half_width(self, document: &Document) -> Option<f64> {
+        self.entry(document)?.amount()?.half_width
+    }
+
+    /// Takes what a person typed; an empty text leaves out what can be left out. A bare number gets
+    /// the unit that a person who works in `system` writes.
+    ///
+    /// # Errors
+    /// When the text is nothing that the field can hold, or the document has no such field now.
+    pub fn set(
+        self,
+        document: &mut Document,
+        text: &str,
+        system: System,
+    ) -> Result<(), EntryProblem> {
+        if let Self::KnifeText(knife, KnifeText::Name) = self {
+            return document
+                .rename_knife(knife, text)
+                .map_err(EntryProblem::Name);
+        }
+        if !self.group().is_within(Group::Limits) {
+            let entry = self.entry_mut(document).ok_or(EntryProblem::NotThere)?;
+            return entry.type_over(text, system);
+        }
+        // Limits of which none is set are no limits of the unit's own.
+        document.limits.get_or_insert_default();
+        let entry = self.entry_mut(document).ok_or(EntryProblem::NotThere);
+        let taken = entry.and_then(|entry| entry.type_over(text, system));
+        document
+            .limits
+            .take_if(|limits| *limits == LimitEntries::default());
+        taken
+    }
+
+    /// Checks what stands in it by itself.
+    ///
+    /// # Errors
+    /// When it makes no sense.
+    pub(super) fn check(self, document: &Document) -> Result<(), Flaw> {
+        self.entry(document)
+            .map_or(Ok(()), |entry| self.check_entry(entry))
+    }
+
+    /// Checks an entry as if it stood here.
+    pub(super) fn check_entry(self, entry: &dyn Entry) -> Result<(), Flaw> {
+        let row = self.row();
+        let has_half_width = || entry.amount().is_some_and(|a| a.half_width.is_some());
+        if self.is_setting() && has_half_width() {
+            let text = entry.text().unwrap_or_default().into_owned();
+            return Err(self.flaw(FlawKind::SettingWithHalfWidth(text)));
+        }
+        row.rule
+            .check(row.kind, entry)
+            .map_err(|kind| self.flaw(kind))
+    }
+
+    /// Something wrong with it.
+    pub(super) const fn flaw(self, kind: FlawKind) -> Flaw {
+        Flaw { field: self, kind }
+    }
+}
+
+/// The place in a list that a path goes through.
+fn index_in(path: &str) -> usize {
+    let inside = path
+        .split_once('[')
+        .and_then(|(_, rest)| rest.split_once(']'));
+    inside
+        .and_then(|(index, _)| index.parse().ok())
+        .unwrap_or_default()
+}
+
+impl fmt::Display for Field {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Row { group, word, .. } = self.row();
+        match group {
+            Group::Unit => f.write_str(word),
+            _ => write!(f, "{group}.{word}"),
+        }
+    }
+}
+
+impl From<Reading> for Field {
+    fn from(reading: Reading) -> Self {
+        Self::Reading(reading)
+    }
+}

@@ -1,0 +1,73 @@
+//! What must be true of a field by itself.
+
+use super::{Entry, Kind};
+use crate::unit::flaw::FlawKind;
+
+/// What must be true of a field by itself. Every quantity but an angle within the upright must also
+/// stay within what numbers and loops are good for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Rule {
+    /// Whatever it is.
+    Free,
+    /// A name that is no blank.
+    NotBlank,
+    /// Either sign.
+    InProportion,
+    /// More than zero.
+    AboveZero,
+    /// Zero or more.
+    NotNegative,
+    /// An angle between -90° and 90°.
+    WithinUpright,
+    /// A radius of the ground: more than zero. A crest or hollow may be as wide as the country; past
+    /// 10 km it is level to the last digit.
+    Radius,
+    /// A number of blades.
+    Blades,
+}
+
+/// The widest crest or hollow, in millimetres and as it is told.
+const WIDEST: (f64, &str) = (1e7, "10000 m");
+
+impl Rule {
+    /// Checks an entry of a kind. One that is left out makes sense.
+    pub(super) fn check(self, kind: Kind, entry: &dyn Entry) -> Result<(), FlawKind> {
+        let text = || entry.text().unwrap_or_default().into_owned();
+        let fails = |is_right: bool, flaw: fn(String) -> FlawKind| {
+            if is_right { Ok(()) } else { Err(flaw(text())) }
+        };
+        let Some(base) = entry.amount().map(|amount| amount.base) else {
+            let is_blank = || entry.text().is_some_and(|text| text.trim().is_empty());
+            return if self == Self::NotBlank && is_blank() {
+                Err(FlawKind::NoName)
+            } else {
+                Ok(())
+            };
+        };
+        let most = match self {
+            Self::WithinUpright | Self::Blades => None,
+            Self::Radius => Some(WIDEST),
+            Self::Free
+            | Self::NotBlank
+            | Self::InProportion
+            | Self::AboveZero
+            | Self::NotNegative => kind.most(),
+        };
+        if let Some((most, told)) = most
+            && base.abs() > most
+        {
+            return Err(FlawKind::OutOfProportion {
+                value: text(),
+                most: told,
+            });
+        }
+        match self {
+            Self::Free | Self::NotBlank | Self::InProportion => Ok(()),
+            Self::AboveZero | Self::Radius => fails(base > 0.0, FlawKind::NotAboveZero),
+            Self::NotNegative => fails(base >= 0.0, FlawKind::Negative),
+            Self::WithinUpright => fails(base.abs() < 90.0, FlawKind::PastUpright),
+            Self::Blades if (1.0..=100.0).contains(&base) => Ok(()),
+            Self::Blades => Err(FlawKind::Blades),
+        }
+    }
+}

@@ -1,0 +1,333 @@
+//! What each field is called, what it means, and how it is measured on the bench.
+
+use super::{Field, KnifePart, KnifeText, Reading};
+
+/// A field in words of the trade.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Words {
+    /// Its name where it stands by itself.
+    pub name: &'static str,
+    /// What it means, with its sign.
+    pub meaning: &'static str,
+    /// How it is measured, or where it comes from; empty where there is no more to say.
+    pub measured: &'static str,
+}
+
+const fn words(name: &'static str, meaning: &'static str, measured: &'static str) -> Words {
+    Words {
+        name,
+        meaning,
+        measured,
+    }
+}
+
+#[expect(clippy::too_many_lines, reason = "one list, an entry a field")]
+impl Field {
+    /// What it is called, what it means and how it is measured.
+    #[must_use]
+    pub const fn words(self) -> Words {
+        match self {
+            Self::Name => words("Unit", "What the shop calls this cutting unit.", ""),
+            Self::Turf => words(
+                "Turf",
+                "Where the unit cuts. It picks the starting limits.",
+                "",
+            ),
+            Self::NewDiameter => words(
+                "Reel diameter, new",
+                "Diameter of the circle of blade tips when the reel was new.",
+                "From the parts list or the machine's manual.",
+            ),
+            Self::SmallestDiameter => words(
+                "Scrap size",
+                "The diameter below which the reel is to be replaced.",
+                "From the machine's manual.",
+            ),
+            Self::Blades => words(
+                "Blades",
+                "Number of blades on the reel.",
+                "Count them, reel blocked.",
+            ),
+            Self::Closing => words(
+                "Closing the gap",
+                "How reel and knife are brought together again after grinding or a change of knife: the reel slides along a line, swings on a pivot, or the knife's bar turns on a pivot.",
+                "Watch which part moves when the adjuster is turned.",
+            ),
+            Self::KnifeText(_, text) => text.words(),
+            Self::Reading(reading) => reading.words(),
+            Self::WantedReelDiameter => words(
+                "Reel diameter",
+                "The reel as it is, or will be, after grinding.",
+                "Double-click the slider to go back to the bench reading.",
+            ),
+            Self::WantedHeightOfCut => words(
+                "Height of cut",
+                "The height wanted: both rollers are moved until the edge stands so high.",
+                "",
+            ),
+            Self::WantedAttitude => words(
+                "Attitude",
+                "The attitude wanted: the rollers are moved until the datum stands so. More attitude carries the edge further behind centre and the sweep deeper.",
+                "Double-click the slider to go back to the bench reading.",
+            ),
+            Self::Extension => words(
+                "Extension",
+                "How much further ahead, along the datum, the edge stands than the fitted knife's reach gives: shims, slotted holes, another seat.",
+                "Double-click the slider to go back to nothing.",
+            ),
+            Self::FittedKnife => words(
+                "Knife fitted",
+                "The bench knife, or one of those to compare.",
+                "Knives are described under Knife in the form.",
+            ),
+            Self::WantedGap => words(
+                "Gap",
+                "Reel surface to edge when set. Left out, the bench's.",
+                "A feeler gauge.",
+            ),
+            Self::TopGround => words(
+                "Top ground",
+                "Metal taken off the knife's top face: the edge moves down, square to the datum.",
+                "Lip thickness before and after.",
+            ),
+            Self::FaceGround => words(
+                "Face ground",
+                "Metal taken off the knife's front face: the edge moves back, along the datum.",
+                "Reach before and after.",
+            ),
+            Self::FrontMove => words(
+                "Front roller moved",
+                "How far the front roller was moved in its bracket from its bench place: positive up towards the reel, negative down.",
+                "A 1/8 in spacer that lowers the roller is -1/8.",
+            ),
+            Self::RearMove => words(
+                "Rear roller moved",
+                "How far the rear roller was moved in its bracket from its bench place: positive up towards the reel, negative down.",
+                "A 1/8 in spacer that lowers the roller is -1/8.",
+            ),
+            Self::GroundShape => words(
+                "Ground's shape",
+                "Level, a crest or a hollow, by its radius along the direction of travel.",
+                "A straightedge across it and the gap under its middle.",
+            ),
+            Self::StraightedgeLength => words(
+                "Straightedge",
+                "Length of the straightedge laid on the ground along the direction of travel.",
+                "Longer shows the ground, shorter its bumps: about as long as the unit's rollers stand apart, or more.",
+            ),
+            Self::StraightedgeGap => words(
+                "Gap under it",
+                "The gap between straightedge and ground, square to the straightedge.",
+                "A rule or a feeler gauge; press the grass down first.",
+            ),
+            Self::StraightedgeAt => words(
+                "Gap read at",
+                "Where the gap was read. Both ends resting is a hollow, the middle resting or one end held down flat a crest.",
+                "",
+            ),
+            Self::SweepWatch => words(
+                "Sweep, watch",
+                "Share of the height of cut above which the sweep wants watching.",
+                "From your own trials.",
+            ),
+            Self::SweepOver => words(
+                "Sweep, over",
+                "Share of the height of cut above which the sweep is too much.",
+                "From your own trials.",
+            ),
+            Self::LeastUnderside => words(
+                "Underside, least",
+                "Least clearance wanted under knife and hardware.",
+                "From your own trials.",
+            ),
+            Self::MostAheadOfCentre => words(
+                "Ahead of centre, most",
+                "How far the edge may run ahead of centre before it is too much.",
+                "From your own trials.",
+            ),
+            Self::ClipWatch => words(
+                "Clip to cut, watch",
+                "Clip length over height of cut above which it wants watching.",
+                "From your own trials.",
+            ),
+            Self::ClipOver => words(
+                "Clip to cut, over",
+                "Clip length over height of cut above which it is too much.",
+                "From your own trials.",
+            ),
+            Self::LeastAttitude => words(
+                "Attitude, least",
+                "The least attitude that the roller brackets allow.",
+                "Rollers at the ends of their brackets.",
+            ),
+            Self::MostAttitude => words(
+                "Attitude, most",
+                "The most attitude that the roller brackets allow.",
+                "Rollers at the ends of their brackets.",
+            ),
+        }
+    }
+
+    /// What it is called where it stands by itself.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        self.words().name
+    }
+}
+
+#[expect(clippy::too_many_lines, reason = "one list, an entry a reading")]
+impl Reading {
+    const fn words(self) -> Words {
+        match self {
+            Self::ReelDiameter => words(
+                "Reel diameter, on the bench",
+                "Diameter of the circle of blade tips as it is now. Half of it is the reel radius, R.",
+                "A tape of known thickness pulled once round the reel, or a caliper over two opposite blades; measure both ends and the middle, reel blocked, gloves on.",
+            ),
+            Self::HeightOfCut => words(
+                "Height of cut, H",
+                "From the surface plate up to the knife's edge.",
+                "Unit standing on the plate on its rollers; a height gauge under the edge, or a gauge bar across the rollers.",
+            ),
+            Self::Attitude => words(
+                "Attitude, α",
+                "The knife datum against the plate: positive with the knife's back higher than its edge. The datum runs through the edge, parallel to the face that seats the knife on its bar.",
+                "An angle gauge zeroed on the plate, then laid on the seat face or on a straightedge parallel to it.",
+            ),
+            Self::BehindCentre => words(
+                "Behind centre, b",
+                "How far the edge stands behind the vertical through the reel's centre. Negative when it stands ahead.",
+                "Square from the plate up to the reel shaft's centre, mark the plate; square up to the edge, mark again; measure between the marks.",
+            ),
+            Self::Gap => words(
+                "Gap, g",
+                "Reel surface to edge along the line of centres. Nothing for light contact.",
+                "A feeler gauge between a blade and the edge.",
+            ),
+            Self::FrontDiameter => words(
+                "Front roller, diameter",
+                "Outside diameter of the front roller where it stands on the plate.",
+                "A caliper over the roller; over the lands of a grooved one.",
+            ),
+            Self::FrontAhead => words(
+                "Front roller, ahead",
+                "How far the front roller's centre stands ahead of the edge, along the plate.",
+                "Square both down to the plate and measure between the marks.",
+            ),
+            Self::RearDiameter => words(
+                "Rear roller, diameter",
+                "Outside diameter of the rear roller where it stands on the plate.",
+                "A caliper over the roller.",
+            ),
+            Self::RearBehind => words(
+                "Rear roller, behind",
+                "How far the rear roller's centre stands behind the edge, along the plate.",
+                "Square both down to the plate and measure between the marks.",
+            ),
+            Self::Lean => words(
+                "Lean of the slide",
+                "Angle of the line on which the reel slides, from the vertical with the unit on the plate; positive leaning ahead at the top. Left out, it is the line from edge to reel centre.",
+                "An angle gauge on the slide's guides.",
+            ),
+            Self::PivotAhead => words(
+                "Pivot, ahead",
+                "How far the pivot stands ahead of the edge's foot on the plate; negative behind it.",
+                "Square the pivot's centre down to the plate and measure to the edge's mark.",
+            ),
+            Self::PivotAbove => words(
+                "Pivot, above",
+                "How high the pivot's centre stands above the plate.",
+                "A height gauge at the pivot's centre.",
+            ),
+            Self::Knife(_, part) => part.words(),
+            Self::HardwareBehind(_) => words(
+                "Hardware, behind",
+                "A screw head or lug under the knife: how far behind the edge, along the datum.",
+                "Measured on the bench with the bench knife fitted.",
+            ),
+            Self::HardwareBelow(_) => words(
+                "Hardware, below",
+                "How far the same point hangs below the datum.",
+                "A straightedge on the datum and a depth rod.",
+            ),
+            Self::GroundSpeed => words(
+                "Ground speed",
+                "Forward speed while mowing.",
+                "Timed over a paced distance, or the machine's display.",
+            ),
+            Self::ReelSpeed => words(
+                "Reel speed",
+                "Turns of the reel a minute while mowing.",
+                "A tachometer, by a qualified technician; guards on.",
+            ),
+            Self::RollerSink => words(
+                "Roller sink",
+                "How deep the rollers sink into the turf. It takes as much off every clearance.",
+                "Effective height of cut against bench height, with a prism or a gauge on the turf.",
+            ),
+            // It has no name but that of the shape that it belongs to.
+            Self::GroundRadius => Field::GroundShape.words(),
+            Self::FrontRunout => words(
+                "Front roller runout",
+                "Full reading of a dial gauge on the front roller over one turn. Its centre runs out of true by half of it.",
+                "Unit blocked: turn the roller by hand under a dial gauge, at both ends and the middle; write the largest.",
+            ),
+            Self::RearRunout => words(
+                "Rear roller runout",
+                "Full reading of a dial gauge on the rear roller over one turn. Its centre runs out of true by half of it.",
+                "Unit blocked: turn the roller by hand under a dial gauge, at both ends and the middle; write the largest.",
+            ),
+            Self::EndDifference => words(
+                "End to end difference",
+                "How much higher one end of the unit cuts than the other. The low end stands half of it below the middle.",
+                "On the plate: the height of cut at both ends, the smaller from the larger.",
+            ),
+        }
+    }
+}
+
+impl KnifePart {
+    const fn words(self) -> Words {
+        match self {
+            Self::Reach => words(
+                "Reach",
+                "From the line of the mounting screws to the edge, along the datum. A longer reach brings the edge further ahead.",
+                "From the supplier's drawing, checked on arrival with a caliper.",
+            ),
+            Self::Width => words("Width", "From the edge to the knife's back.", "A caliper."),
+            Self::LipThickness => words(
+                "Lip thickness",
+                "Thickness of the knife's front lip, datum to underside, unground.",
+                "A caliper or micrometer at the lip.",
+            ),
+            Self::LipLength => words(
+                "Lip length",
+                "From the edge back to where the lip meets the body.",
+                "A caliper's depth rod from the front face.",
+            ),
+            Self::BodyThickness => words(
+                "Body thickness",
+                "Thickness of the knife behind the lip, datum to underside.",
+                "A caliper.",
+            ),
+        }
+    }
+}
+
+impl KnifeText {
+    const fn words(self) -> Words {
+        match self {
+            Self::Name => words("Knife", "What the shop calls this knife.", ""),
+            Self::Price => words(
+                "Price",
+                "What a supplier asks, as written. Kept, never reckoned with.",
+                "",
+            ),
+            Self::Notes => words(
+                "Notes",
+                "Whatever else is worth knowing about the knife, as written.",
+                "",
+            ),
+        }
+    }
+}

@@ -1,0 +1,80 @@
+//! A value that makes no sense, and what would be right.
+
+use thiserror::Error;
+
+use super::field::Field;
+
+/// A value that makes no sense, and the field it stands in.
+#[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[error("{field}: {kind}")]
+pub struct Flaw {
+    /// The field.
+    pub field: Field,
+    /// What is wrong with it.
+    pub kind: FlawKind,
+}
+
+/// What is wrong with a value, and what would be right.
+#[derive(Clone, Debug, PartialEq, Eq, Error)]
+pub enum FlawKind {
+    /// Zero or less where there must be more.
+    #[error("\"{0}\" must be more than nothing")]
+    NotAboveZero(String),
+    /// Less than zero.
+    #[error("\"{0}\" must not be negative")]
+    Negative(String),
+    /// Far more than anything of its kind.
+    #[error("\"{value}\" is out of all proportion; at most {most} can be worked with")]
+    OutOfProportion {
+        /// The value.
+        value: String,
+        /// The most of its kind.
+        most: &'static str,
+    },
+    /// An attitude or lean past the upright.
+    #[error("\"{0}\" must lie between -90 deg and 90 deg")]
+    PastUpright(String),
+    /// No blades.
+    #[error("a reel needs at least one blade, and no more than 100")]
+    Blades,
+    /// More than what it must not pass.
+    #[error("\"{value}\" must not be more than {of}, \"{most}\"")]
+    MoreThan {
+        /// The value.
+        value: String,
+        /// What it must not pass.
+        of: &'static str,
+        /// The value of that.
+        most: String,
+    },
+    /// A range of one value.
+    #[error("\"{0}\" is both the lowest and the highest; a range needs some width")]
+    NoRange(String),
+    /// A knife without a name.
+    #[error("a knife needs a name, so that a setting can fit it")]
+    NoName,
+    /// Two knives of one name.
+    #[error("two knives are called \"{0}\"; give each a name of its own")]
+    NameTwice(String),
+    /// The setting fits a knife that is not there.
+    #[error("no knife is called \"{wanted}\"; there are {known}")]
+    NoSuchKnife {
+        /// The name wanted.
+        wanted: String,
+        /// Those there are.
+        known: String,
+    },
+    /// Rollers given together with what follows from them.
+    #[error(
+        "with the rollers given, attitude and height of cut follow from them; leave this out, or set rollers to None"
+    )]
+    BesideRollers,
+    /// A gap under a straightedge that no crest or hollow leaves.
+    #[error(
+        "\"{0}\" under this straightedge is a step, no crest or hollow; it must stay under half the straightedge, or under all of it where one end lies flat"
+    )]
+    Step(String),
+    /// A setting with a plus-or-minus.
+    #[error("\"{0}\" is a setting and taken as exact; only bench measurements carry ±")]
+    SettingWithHalfWidth(String),
+}

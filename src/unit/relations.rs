@@ -1,0 +1,115 @@
+//! What must be true of fields beside one another.
+
+use super::document::{Document, Fitted, Knife, LimitEntries, SettingEntry};
+use super::field::{Field, KnifePart, KnifeText, Reading};
+use super::flaw::{Flaw, FlawKind};
+use super::ground::StraightedgeEntry;
+use crate::geometry::radius_under_straightedge;
+use crate::units::{Measure, Quantity};
+
+/// Checks what must be true of fields beside one another; each makes sense by itself. The knife that
+/// the setting fits.
+pub(super) fn check(document: &Document) -> Result<Fitted, Flaw> {
+    not_more_than(
+        (Field::SmallestDiameter, &document.reel.smallest_diameter),
+        ("the new diameter", &document.reel.new_diameter),
+    )?;
+    for (place, one) in document.knives() {
+        knife(place, one)?;
+    }
+    distinct_names(document)?;
+    let fitted = fitted(document)?;
+    setting(&document.setting)?;
+    document
+        .ground
+        .straightedge
+        .as_ref()
+        .map_or(Ok(()), straightedge)?;
+    document.limits.as_ref().map_or(Ok(()), limits)?;
+    Ok(fitted)
+}
+
+/// Checks the measures of a knife beside one another.
+pub(super) fn knife(place: Fitted, knife: &Knife) -> Result<(), Flaw> {
+    let lip_length = Reading::Knife(place, KnifePart::LipLength);
+    not_more_than(
+        (lip_length.into(), &knife.lip_length),
+        ("the knife's width", &knife.width),
+    )
+}
+
+fn distinct_names(document: &Document) -> Result<(), Flaw> {
+    for (place, knife) in document.knives() {
+        let before = document.knives().take_while(|(other, _)| *other != place);
+        if before
+            .into_iter()
+            .any(|(_, other)| other.name == knife.name)
+        {
+            let kind = FlawKind::NameTwice(knife.name.clone());
+            return Err(Field::KnifeText(place, KnifeText::Name).flaw(kind));
+        }
+    }
+    Ok(())
+}
+
+fn fitted(document: &Document) -> Result<Fitted, Flaw> {
+    document.fitted().ok_or_else(|| {
+        let names = document.knives().map(|(_, k)| format!("\"{}\"", k.name));
+        Field::FittedKnife.flaw(FlawKind::NoSuchKnife {
+            wanted: document.setting.knife.clone().unwrap_or_default(),
+            known: names.collect::<Vec<_>>().join(", "),
+        })
+    })
+}
+
+fn setting(entry: &SettingEntry) -> Result<(), Flaw> {
+    if entry.rollers.is_none() {
+        return Ok(());
+    }
+    if entry.attitude.is_some() {
+        return Err(Field::WantedAttitude.flaw(FlawKind::BesideRollers));
+    }
+    if entry.height_of_cut.is_some() {
+        return Err(Field::WantedHeightOfCut.flaw(FlawKind::BesideRollers));
+    }
+    Ok(())
+}
+
+fn straightedge(entry: &StraightedgeEntry) -> Result<(), Flaw> {
+    let (length, gap) = (entry.length.value(), entry.gap.value());
+    match radius_under_straightedge(length.mm(), gap.mm(), entry.at.gap_at()) {
+        Ok(_) => Ok(()),
+        Err(_) => Err(Field::StraightedgeGap.flaw(FlawKind::Step(entry.gap.text().to_owned()))),
+    }
+}
+
+fn limits(entries: &LimitEntries) -> Result<(), Flaw> {
+    if let (Some(watch), Some(over)) = (&entries.sweep_watch, &entries.sweep_over) {
+        not_more_than((Field::SweepWatch, watch), ("sweep_over", over))?;
+    }
+    if let (Some(watch), Some(over)) = (&entries.clip_watch, &entries.clip_over) {
+        not_more_than((Field::ClipWatch, watch), ("clip_over", over))?;
+    }
+    if let Some(range) = &entries.attitude_range {
+        not_more_than(
+            (Field::LeastAttitude, &range.low),
+            ("the highest", &range.high),
+        )?;
+        if range.low.value() == range.high.value() {
+            let kind = FlawKind::NoRange(range.low.text().to_owned());
+            return Err(Field::LeastAttitude.flaw(kind));
+        }
+    }
+    Ok(())
+}
+
+fn not_more_than<M: Measure>(
+    (field, value): (Field, &Quantity<M>),
+    (of, most): (&'static str, &Quantity<M>),
+) -> Result<(), Flaw> {
+    if value.value() <= most.value() {
+        return Ok(());
+    }
+    let (value, most) = (value.text().to_owned(), most.text().to_owned());
+    Err(field.flaw(FlawKind::MoreThan { value, of, most }))
+}

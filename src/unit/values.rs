@@ -1,0 +1,228 @@
+//! A document in plain values: checked once, and no more after that.
+
+use kurbo::Point;
+
+use super::closing::ClosingReadings;
+use super::document::{BenchReadings, Document, Fitted, HardwarePoint, SettingEntry};
+use super::field::{Field, KnifePart, KnifeText, Reading};
+use super::flaw::Flaw;
+use super::ground::{ShapeEntry, WearEntry};
+use super::limits::Limits;
+use super::relations;
+use super::uncertain::{Follows, Uncertain, uncertain_readings};
+use super::wear::Wear;
+use super::{Knife, MowingEntry};
+use crate::geometry::{
+    Bench, Closing, KnifeSection, Profile, Roller, Setting, Shape, Stance, clip_length,
+};
+use crate::units::{Length, Measure, Quantity, Speed, System, Turning};
+
+/// Speeds while mowing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Mowing {
+    /// Forward speed.
+    pub ground_speed: Speed,
+    /// Reel speed.
+    pub reel_speed: Turning,
+}
+
+/// A document that makes sense, in plain values.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Unit {
+    /// What does not change with the setting.
+    pub profile: Profile,
+    /// What is being tried.
+    pub setting: Setting,
+    /// The knife fitted.
+    pub fitted: Fitted,
+    /// Which values of the setting follow the bench's readings.
+    pub follows: Follows,
+    /// Points under the knife that could drag, on the bar.
+    pub hardware: Vec<Point>,
+    /// Reel diameter when new.
+    pub new_diameter: Length,
+    /// Scrap size.
+    pub smallest_diameter: Length,
+    /// Number of blades.
+    pub blades: u32,
+    /// Speeds while mowing.
+    pub mowing: Option<Mowing>,
+    /// The ground's shape.
+    pub shape: Shape,
+    /// How deep the rollers sink.
+    pub roller_sink: Length,
+    /// What is worn or out of true.
+    pub wear: Wear,
+    /// The limits in force.
+    pub limits: Limits,
+    /// The readings that carry a ±.
+    pub uncertain: Vec<Uncertain>,
+    /// The units its readings were taken in.
+    pub system: System,
+}
+
+impl Unit {
+    /// Forward travel between two clips, when the speeds are known.
+    #[must_use]
+    pub fn clip_length(&self) -> Option<Length> {
+        self.mowing
+            .map(|m| clip_length(m.ground_speed, m.reel_speed, self.blades))
+    }
+}
+
+impl Document {
+    /// Checks the document and turns it into plain values.
+    ///
+    /// # Errors
+    /// The first value that makes no sense by itself, else the first that makes none beside
+    /// another, with its field and what would be right.
+    pub fn checked(&self) -> Result<Unit, Flaw> {
+        Field::all(self).try_for_each(|field| field.check(self))?;
+        let fitted = relations::check(self)?;
+        let profile = Profile {
+            bench: self.bench.values(),
+            closing: self.closing.values(),
+            knife: self.knife.section(),
+        };
+        let fitted_section = match fitted {
+            Fitted::Bench => profile.knife,
+            Fitted::Option(index) => self.options[index].section(),
+        };
+        Ok(Unit {
+            setting: self.setting.values(&profile.bench, fitted_section),
+            profile,
+            fitted,
+            follows: Follows::of(&self.setting, fitted),
+            hardware: self.hardware.iter().map(HardwarePoint::place).collect(),
+            new_diameter: self.reel.new_diameter.value(),
+            smallest_diameter: self.reel.smallest_diameter.value(),
+            blades: self.reel.blades,
+            mowing: self.mowing.as_ref().map(MowingEntry::values),
+            shape: self.ground.shape.value(),
+            roller_sink: self.ground.roller_sink.value(),
+            wear: self.wear.values(),
+            limits: Limits::in_force(self.turf, self.limits.as_ref()),
+            uncertain: uncertain_readings(self),
+            system: self.system(),
+        })
+    }
+}
+
+impl Knife {
+    /// Checks a knife by itself.
+    ///
+    /// # Errors
+    /// The first value that makes no sense, its field as that of the bench knife.
+    pub fn checked(&self) -> Result<KnifeSection, Flaw> {
+        let name = Field::KnifeText(Fitted::Bench, KnifeText::Name);
+        name.check_entry(self.written(KnifeText::Name))?;
+        for part in KnifePart::ALL {
+            let field = Field::Reading(Reading::Knife(Fitted::Bench, part));
+            field.check_entry(self.part(part))?;
+        }
+        relations::knife(Fitted::Bench, self)?;
+        Ok(self.section())
+    }
+}
+
+impl BenchReadings {
+    fn values(&self) -> Bench {
+        Bench {
+            reel_diameter: self.reel_diameter.value(),
+            height_of_cut: self.height_of_cut.value(),
+            attitude: self.attitude.value(),
+            behind_centre: self.behind_centre.value(),
+            gap: self.gap.value(),
+            front_roller: Roller {
+                diameter: self.front_roller.diameter.value(),
+                from_edge: self.front_roller.ahead.value(),
+            },
+            rear_roller: Roller {
+                diameter: self.rear_roller.diameter.value(),
+                from_edge: self.rear_roller.behind.value(),
+            },
+        }
+    }
+}
+
+impl ClosingReadings {
+    fn values(&self) -> Closing {
+        let point = |ahead: &Quantity<Length>, above: &Quantity<Length>| {
+            Point::new(ahead.value().mm(), above.value().mm())
+        };
+        match self {
+            Self::ReelSlides { lean } => Closing::ReelSlides {
+                lean: lean.as_ref().map(Quantity::value),
+            },
+            Self::ReelPivots { ahead, above } => Closing::ReelPivots {
+                pivot_in_frame: point(ahead, above),
+            },
+            Self::KnifePivots { ahead, above } => Closing::KnifePivots {
+                pivot_in_frame: point(ahead, above),
+            },
+        }
+    }
+}
+
+impl HardwarePoint {
+    fn place(&self) -> Point {
+        Point::new(self.behind.value().mm(), self.below.value().mm())
+    }
+}
+
+impl SettingEntry {
+    /// What is left out is as on the bench.
+    fn values(&self, bench: &Bench, knife: KnifeSection) -> Setting {
+        fn or<M: Measure>(entry: Option<&Quantity<M>>, otherwise: M) -> M {
+            entry.map_or(otherwise, Quantity::value)
+        }
+        let none = Length::ZERO;
+        Setting {
+            reel_diameter: or(self.reel_diameter.as_ref(), bench.reel_diameter),
+            gap: or(self.gap.as_ref(), bench.gap),
+            knife,
+            extension: or(self.extension.as_ref(), none),
+            top_ground: or(self.top_ground.as_ref(), none),
+            face_ground: or(self.face_ground.as_ref(), none),
+            stance: match &self.rollers {
+                Some(moves) => Stance::Rollers {
+                    front_move: moves.front_move.value(),
+                    rear_move: moves.rear_move.value(),
+                },
+                None => Stance::Wanted {
+                    attitude: or(self.attitude.as_ref(), bench.attitude),
+                    height_of_cut: or(self.height_of_cut.as_ref(), bench.height_of_cut),
+                },
+            },
+        }
+    }
+}
+
+impl MowingEntry {
+    fn values(&self) -> Mowing {
+        Mowing {
+            ground_speed: self.ground_speed.value(),
+            reel_speed: self.reel_speed.value(),
+        }
+    }
+}
+
+impl ShapeEntry {
+    fn value(&self) -> Shape {
+        match self {
+            Self::Level => Shape::Level,
+            Self::Crest(radius) => Shape::Crest(radius.value()),
+            Self::Hollow(radius) => Shape::Hollow(radius.value()),
+        }
+    }
+}
+
+impl WearEntry {
+    fn values(&self) -> Wear {
+        Wear {
+            front_runout: self.front_runout.value(),
+            rear_runout: self.rear_runout.value(),
+            end_difference: self.end_difference.value(),
+        }
+    }
+}
