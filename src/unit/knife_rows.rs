@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use super::Knife;
+use super::{FlawKind, Knife};
 use crate::units::{Length, Measure as _, Quantity, System};
 
 /// The columns, in the order in which rows without a heading have them.
@@ -145,10 +145,8 @@ fn knife(
         if quantity.value().mm() > 0.0 {
             Ok(quantity)
         } else {
-            Err(wrong(
-                column,
-                format!("\"{}\" must be more than nothing", cell(column)),
-            ))
+            let flaw = FlawKind::NotAboveZero(cell(column).to_owned());
+            Err(wrong(column, flaw.to_string()))
         }
     };
     if cell(0).is_empty() {

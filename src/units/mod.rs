@@ -3,15 +3,18 @@
 //! What belongs here: turning text into a value with a unit and back, and choosing how a value is
 //! shown. No file here knows what a reel is. This room imports none of the others.
 
+mod amount;
 mod manner;
 mod measure;
 mod number;
 mod quantity;
+mod quantity_problem;
 mod sentence;
 mod system;
 
 pub use measure::{Angle, Length, Measure, Ratio, Share, Speed, Turning};
 pub use number::NumberProblem;
-pub use quantity::{Quantity, QuantityProblem};
+pub use quantity::Quantity;
+pub use quantity_problem::QuantityProblem;
 pub use sentence::{Sentence, Value};
 pub use system::{System, fixed};

@@ -1,10 +1,10 @@
 //! A quantity as a person typed it: the text, what it means, and how far it can be off.
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
-use thiserror::Error;
 
+use super::amount::{sum, unit_of};
 use super::manner::Manner;
-use super::{Measure, NumberProblem, System, number};
+use super::{Measure, QuantityProblem, System};
 
 /// A value with the text it was typed as. The value is always what the text says.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,52 +13,6 @@ pub struct Quantity<M> {
     value: M,
     half_width: Option<M>,
     manner: Manner,
-}
-
-/// Why a text is not a quantity.
-#[derive(Clone, Debug, PartialEq, Error)]
-pub enum QuantityProblem {
-    /// It is empty.
-    #[error("nothing is written here; write {kind}, like {example}")]
-    Empty {
-        /// The kind wanted, with its article.
-        kind: &'static str,
-        /// A right entry.
-        example: &'static str,
-    },
-    /// The number is wrong.
-    #[error("{problem}; write {kind}, like {example}")]
-    Number {
-        /// What is wrong with it.
-        problem: NumberProblem,
-        /// The kind wanted, with its article.
-        kind: &'static str,
-        /// A right entry.
-        example: &'static str,
-    },
-    /// A number without a unit where one is needed.
-    #[error("\"{text}\" has no unit; write {kind}, like {example}")]
-    NoUnit {
-        /// What was written.
-        text: String,
-        /// The kind wanted, with its article.
-        kind: &'static str,
-        /// A right entry.
-        example: &'static str,
-    },
-    /// A unit of another kind, or none at all.
-    #[error("\"{symbol}\" is not a unit of {kind}; write it like {example}")]
-    UnknownUnit {
-        /// The unit written.
-        symbol: String,
-        /// The kind wanted, with its article.
-        kind: &'static str,
-        /// A right entry.
-        example: &'static str,
-    },
-    /// A plus-or-minus below zero.
-    #[error("what follows ± is how far the reading can be off, so it cannot be negative: \"{0}\"")]
-    NegativeHalfWidth(String),
 }
 
 impl<M: Measure> Quantity<M> {
@@ -196,15 +150,6 @@ impl<M: Measure> Quantity<M> {
     }
 }
 
-/// The unit that a text ends with, if it has one of this kind.
-fn unit_of<M: Measure>(text: &str) -> Option<&'static str> {
-    let (_, symbol) = number::split_term(text);
-    let known = M::SYMBOLS
-        .iter()
-        .find(|(s, _)| !s.is_empty() && s.eq_ignore_ascii_case(symbol));
-    known.map(|(symbol, _)| *symbol)
-}
-
 /// The largest value that is written out, in base units: read back in any unit it stays a number.
 const LARGEST_WRITTEN: f64 = 1e300;
 
@@ -228,112 +173,6 @@ fn split_half_width(text: &str) -> (&str, Option<&str>) {
         }
     }
     (text, None)
-}
-
-/// What one side of a `±` amounts to.
-#[derive(Clone, Copy)]
-struct Amount {
-    base: f64,
-    unit: &'static str,
-    manner: Manner,
-    /// The unit was not written but taken from where the text stands.
-    is_unit_understood: bool,
-}
-
-/// Reads a term, or two joined by a plus or minus between blanks: `1-3/8 in + 4 thou`.
-fn sum<M: Measure>(
-    text: &str,
-    field_unit: Option<&'static str>,
-) -> Result<Amount, QuantityProblem> {
-    let (number, rest) = number::split_term(text);
-    let joined = [(" + ", 1.0), (" - ", -1.0)]
-        .into_iter()
-        .find_map(|(joint, sign)| {
-            rest.split_once(joint)
-                .map(|(unit, next)| (unit, next, sign))
-        });
-    let (symbol, next) = match joined {
-        Some((unit, next, sign)) => (unit.trim(), Some((next, sign))),
-        None => (rest, None),
-    };
-    let first = term::<M>(text, number, symbol, field_unit)?;
-    let Some((next, sign)) = next else {
-        return Ok(first);
-    };
-    let (number, symbol) = number::split_term(next);
-    let second = term::<M>(next, number, symbol, None)?;
-    let base = first.base + sign * second.base;
-    if !base.is_finite() {
-        return Err(wrong_number::<M>(NumberProblem::TooLarge(
-            text.trim().to_owned(),
-        )));
-    }
-    let manner = first.manner.with(second.manner);
-    Ok(Amount {
-        base,
-        manner,
-        ..first
-    })
-}
-
-fn term<M: Measure>(
-    text: &str,
-    number: &str,
-    symbol: &str,
-    field_unit: Option<&'static str>,
-) -> Result<Amount, QuantityProblem> {
-    if number.is_empty() {
-        return Err(wrong_number::<M>(NumberProblem::NotANumber(
-            text.trim().to_owned(),
-        )));
-    }
-    let value = number::parse(number).map_err(wrong_number::<M>)?;
-    let written = symbol.trim_end_matches('.');
-    let is_bare_allowed = M::SYMBOLS.iter().any(|(s, _)| s.is_empty());
-    let is_unit_understood = written.is_empty() && !is_bare_allowed;
-    let wanted = match (is_unit_understood, field_unit) {
-        (false, _) => written,
-        (true, Some(unit)) => unit,
-        (true, None) => {
-            return Err(QuantityProblem::NoUnit {
-                text: text.trim().to_owned(),
-                kind: M::KIND,
-                example: M::EXAMPLE,
-            });
-        }
-    };
-    let known = M::SYMBOLS
-        .iter()
-        .find(|(s, _)| s.eq_ignore_ascii_case(wanted));
-    let Some(&(unit, size)) = known else {
-        return Err(QuantityProblem::UnknownUnit {
-            symbol: symbol.to_owned(),
-            kind: M::KIND,
-            example: M::EXAMPLE,
-        });
-    };
-    let base = value * size;
-    if base.is_finite() {
-        let manner = Manner::of(number, unit);
-        Ok(Amount {
-            base,
-            unit,
-            manner,
-            is_unit_understood,
-        })
-    } else {
-        Err(wrong_number::<M>(NumberProblem::TooLarge(
-            number.to_owned(),
-        )))
-    }
-}
-
-fn wrong_number<M: Measure>(problem: NumberProblem) -> QuantityProblem {
-    QuantityProblem::Number {
-        problem,
-        kind: M::KIND,
-        example: M::EXAMPLE,
-    }
 }
 
 impl<M> Serialize for Quantity<M> {

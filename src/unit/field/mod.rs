@@ -313,7 +313,7 @@ impl Field {
     /// the unit that a person who works in `system` writes.
     ///
     /// # Errors
-    /// When the text is nothing that the field can hold, or the document has no such field now.
+    /// When the text is none that the field can hold, or the document has no such field now.
     pub fn set(
         self,
         document: &mut Document,
