@@ -4,6 +4,7 @@
 //! two formulas, and the sums happen in `_mm` inside the geometry.
 
 use super::System;
+use super::digits::{fraction, trimmed};
 
 /// A kind of quantity: its symbols, and how one is made from its base unit.
 pub trait Measure: Copy + PartialEq + PartialOrd + std::fmt::Debug + 'static {
@@ -47,7 +48,7 @@ pub trait Measure: Copy + PartialEq + PartialOrd + std::fmt::Debug + 'static {
     /// The value in one of its units, with at most so many decimals.
     #[must_use]
     fn entry_in(self, symbol: &str, decimals: usize) -> String {
-        let number = super::system::trimmed(self.base() / Self::size_of(symbol), decimals);
+        let number = trimmed(self.base() / Self::size_of(symbol), decimals);
         format!("{number} {symbol}").trim_end().to_owned()
     }
 }
@@ -135,7 +136,10 @@ measure!(
             }
         }
         fn entry(self, system: System) -> String {
-            system.length_entry(self)
+            match system {
+                System::InchFraction => fraction(self.inches(), |thou| trimmed(thou, 1)),
+                System::InchDecimal | System::Millimetre => self.entry_with(system, 0),
+            }
         }
     }
 );

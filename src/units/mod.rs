@@ -4,17 +4,20 @@
 //! shown. No file here knows what a reel is. This room imports none of the others.
 
 mod amount;
+mod digits;
 mod manner;
 mod measure;
 mod number;
 mod quantity;
 mod quantity_problem;
 mod sentence;
+mod shown;
 mod system;
 
+pub use digits::fixed;
 pub use measure::{Angle, Length, Measure, Ratio, Share, Speed, Turning};
 pub use number::NumberProblem;
 pub use quantity::Quantity;
 pub use quantity_problem::QuantityProblem;
 pub use sentence::{Sentence, Value};
-pub use system::{System, fixed};
+pub use system::System;

@@ -9,6 +9,7 @@ mod drawing;
 mod drawing_why;
 mod files;
 mod geometry;
+mod house;
 mod knives;
 mod knives_plots;
 mod knives_window;

@@ -1,0 +1,105 @@
+//! How values are shown, in the units a person works in.
+
+use super::digits::{SMALL_INCHES, fixed, fraction};
+use super::{Angle, Length, Ratio, Share, System};
+
+impl System {
+    /// A length to be read: `0.125 in`, `1/8 in`, `3.18 mm`.
+    #[must_use]
+    pub fn length(self, length: Length) -> String {
+        let (mm, inches) = (length.mm(), length.inches());
+        match self {
+            Self::Millimetre => {
+                let decimals = match mm.abs() {
+                    large if large >= 99.995 => 1,
+                    middle if middle >= 9.9995 => 2,
+                    _ => 3,
+                };
+                format!("{} mm", fixed(mm, decimals))
+            }
+            Self::InchDecimal => {
+                // What rounds up to the small length is no longer small.
+                let is_small = inches.abs() < SMALL_INCHES - 0.000_05;
+                let decimals = if is_small { 4 } else { 3 };
+                format!("{} in", fixed(inches, decimals))
+            }
+            Self::InchFraction => fraction(inches, |thou| fixed(thou, 1)),
+        }
+    }
+
+    /// A length in a column of lengths that add up: the same decimals whatever its size, fractions
+    /// of an inch in thou.
+    #[must_use]
+    pub fn in_column(self, length: Length) -> String {
+        match self {
+            Self::Millimetre => format!("{} mm", fixed(length.mm(), 3)),
+            Self::InchDecimal => format!("{} in", fixed(length.inches(), 4)),
+            Self::InchFraction => format!("{} thou", fixed(length.inches() * 1000.0, 1)),
+        }
+    }
+
+    /// A radius of ground to be read: `6.1 m`, `20.0 ft`.
+    #[must_use]
+    pub fn radius(self, radius: Length) -> String {
+        match self {
+            Self::Millimetre => format!("{} m", fixed(radius.mm() / 1000.0, 2)),
+            Self::InchDecimal | Self::InchFraction => {
+                format!("{} ft", fixed(radius.inches() / 12.0, 1))
+            }
+        }
+    }
+
+    /// An angle to be read: `4.50°`.
+    #[must_use]
+    pub fn angle(self, angle: Angle) -> String {
+        format!("{}°", fixed(angle.deg(), 2))
+    }
+
+    /// A share to be read: `4.0 %`.
+    #[must_use]
+    pub fn share(self, share: Share) -> String {
+        format!("{} %", fixed(share.of_one() * 100.0, 1))
+    }
+
+    /// A ratio to be read: `1.10`.
+    #[must_use]
+    pub fn ratio(self, ratio: Ratio) -> String {
+        fixed(ratio.number(), 2)
+    }
+
+    /// A roller's move in its bracket to be read: `up 0.118 in` towards the reel, `down` from it,
+    /// `unchanged` where it reads as zero.
+    #[must_use]
+    pub fn roller_move(self, moved: Length) -> String {
+        let shown = self.length(Length::from_mm(moved.mm().abs()));
+        let is_zero = shown
+            .bytes()
+            .filter(u8::is_ascii_digit)
+            .all(|digit| digit == b'0');
+        match moved.mm() {
+            _ if is_zero => "unchanged".to_owned(),
+            mm if mm > 0.0 => format!("up {shown}"),
+            _ => format!("down {shown}"),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_length_is_shown_in_each_system() {
+        let shown =
+            |inches: f64| System::ALL.map(|system| system.length(Length::from_inches(inches)));
+        assert_eq!(shown(0.125), ["0.125 in", "1/8 in", "3.175 mm"]);
+        assert_eq!(shown(1.375), ["1.375 in", "1-3/8 in", "34.92 mm"]);
+        assert_eq!(shown(7.0), ["7.000 in", "7 in", "177.8 mm"]);
+        assert_eq!(shown(0.0202), ["0.0202 in", "20.2 thou", "0.513 mm"]);
+        assert_eq!(
+            shown(-0.377),
+            ["-0.377 in", "-3/8 in - 2.0 thou", "-9.576 mm"]
+        );
+        assert_eq!(shown(0.0), ["0.0000 in", "0.0 thou", "0.000 mm"]);
+    }
+}
