@@ -77,7 +77,7 @@ impl House {
     }
 
     /// A path as written in a module, from the top of the crate; none for one of another crate.
-    fn from_the_top(&self, module: &Segments, path: &[String]) -> Option<Segments> {
+    fn path_from_the_top(&self, module: &Segments, path: &[String]) -> Option<Segments> {
         let first = path.first()?.as_str();
         match first {
             "crate" => Some(path[1..].to_vec()),
@@ -124,7 +124,7 @@ impl House {
             .imports
             .iter()
             .find(|import| import.is_handed_on && import.name == *name);
-        match handed_on.and_then(|import| self.from_the_top(&module, &import.path)) {
+        match handed_on.and_then(|import| self.path_from_the_top(&module, &import.path)) {
             Some(further) if further != path => self.home(&further),
             _ => file,
         }
@@ -136,7 +136,7 @@ impl House {
         let mut paths: Vec<Segments> = Vec::new();
         let mut modules: BTreeMap<&str, Segments> = BTreeMap::new();
         for import in &source.imports {
-            let Some(path) = self.from_the_top(&source.module, &import.path) else {
+            let Some(path) = self.path_from_the_top(&source.module, &import.path) else {
                 continue;
             };
             let is_module = self.by_module.contains_key(&path);
@@ -149,7 +149,7 @@ impl House {
         for written in paths_in(&source.code) {
             let path = match modules.get(written[0].as_str()) {
                 Some(module) => Some([module.clone(), written[1..].to_vec()].concat()),
-                None => self.from_the_top(&source.module, &written),
+                None => self.path_from_the_top(&source.module, &written),
             };
             paths.extend(path);
         }
@@ -394,14 +394,14 @@ fn no_files_import_each_other_in_a_circle() {
     let house = House::read();
     let mut uses: BTreeMap<&PathBuf, BTreeSet<&PathBuf>> = BTreeMap::new();
     for file in house.sources.keys() {
-        let mut used = house.used_by(file);
+        let mut others = house.used_by(file);
         if room_of(file).is_some_and(|room| CIRCLING.contains(&room)) {
-            used.clear();
+            others.clear();
         }
         // A module puts its parts together, and they may stand on what it gives them.
         let module = &house.sources[file].module;
-        used.retain(|other| !house.sources[*other].module.starts_with(module));
-        uses.insert(file, used);
+        others.retain(|other| !house.sources[*other].module.starts_with(module));
+        uses.insert(file, others);
     }
     let count: usize = uses.values().map(BTreeSet::len).sum();
     assert!(count > 400, "only {count} imports were read");
