@@ -15,5 +15,5 @@ pub mod why;
 pub use findings::{Bound, Case, Doubt, Finding, Findings, Judged, Level, Side};
 pub use kinematics::{Kinematics, SpeedsForCut, Told};
 pub use solution::{Lowest, MowingNumbers, OnGround, Solution};
-pub use solved::{Solved, Unsolved};
+pub use solved::{Solved, SolvedId, Unsolved};
 pub use uncertainty::{Output, Uncertainty};

@@ -1,5 +1,8 @@
 //! A document taken all the way: checked, solved and judged.
 
+use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
+
 use thiserror::Error;
 
 use super::{Case, Findings, Solution, Uncertainty};
@@ -7,9 +10,24 @@ use crate::geometry::{Impossible, Setting};
 use crate::unit::{Document, Flaw, Unit};
 use crate::units::System;
 
+/// Which solve something was worked out from: no two of one run of the program have the same.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct SolvedId(u64);
+
+impl SolvedId {
+    fn next() -> Self {
+        static NEXT: AtomicU64 = AtomicU64::new(0);
+        Self(NEXT.fetch_add(1, Ordering::Relaxed))
+    }
+}
+
 /// A document checked, solved and judged, with its bench pose beside it.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub struct Solved {
+    /// What is kept of it is known by this: a clone has the same, a new solve another.
+    pub id: SolvedId,
+    /// The document.
+    pub document: Arc<Document>,
     /// The document in plain values.
     pub unit: Unit,
     /// Its solution.
@@ -20,7 +38,7 @@ pub struct Solved {
     pub findings: Findings,
     /// The setting it had on the bench.
     pub bench_setting: Setting,
-    /// The bench pose solved; nothing when the ground leaves no room for it.
+    /// The bench pose solved; none when the ground leaves no room for it.
     pub bench: Option<Solution>,
 }
 
@@ -57,6 +75,14 @@ impl Solved {
     /// # Errors
     /// When a value makes no sense, or the geometry cannot exist.
     pub fn of(document: &Document) -> Result<Self, Unsolved> {
+        Self::of_shared(Arc::new(document.clone()))
+    }
+
+    /// The same for a document that others keep as well.
+    ///
+    /// # Errors
+    /// When a value makes no sense, or the geometry cannot exist.
+    pub fn of_shared(document: Arc<Document>) -> Result<Self, Unsolved> {
         let unit = document.checked()?;
         let system = unit.system;
         let solution = Solution::of(&unit, &unit.setting)
@@ -71,6 +97,8 @@ impl Solved {
         let bench_setting = Setting::as_on_bench(&unit.profile);
         let bench = Solution::of(&unit, &bench_setting).ok();
         Ok(Self {
+            id: SolvedId::next(),
+            document,
             unit,
             solution,
             uncertainty,
@@ -90,7 +118,7 @@ impl Solved {
         }
     }
 
-    /// The case of the bench pose, for a ghost; nothing when the setting in force is the same.
+    /// The case of the bench pose, for a ghost; none when the setting in force is the same.
     #[must_use]
     pub fn ghost(&self) -> Option<Case<'_>> {
         let solution = self.bench.as_ref()?;
@@ -100,5 +128,23 @@ impl Solved {
             setting: &self.bench_setting,
             solution,
         })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::unit::read_text;
+
+    const DEMO_UNIT: &str = include_str!("../../demo-units/fairway-trailed.ron");
+
+    #[test]
+    fn a_clone_keeps_its_id_and_a_new_solve_gets_another() {
+        let document = read_text(DEMO_UNIT).expect("reads");
+        let solved = Solved::of(&document).expect("solves");
+        assert_eq!(solved.clone().id, solved.id);
+        let again = Solved::of(&document).expect("solves");
+        assert_ne!(again.id, solved.id);
+        assert_eq!(*again.document, document);
     }
 }

@@ -8,8 +8,7 @@ use super::field::symbol;
 use super::knives::{Overlaid, Ticked};
 use super::look::{colour, strong};
 use super::paint::{Painted, paper, point};
-use super::session::Good;
-use crate::analysis::{Level, Solution, Solved};
+use crate::analysis::{Level, Solution, Solved, SolvedId};
 use crate::drawing::{
     Canvas, ENLARGEMENTS, Lens, LensChoice, Role, STRETCHES, SideView, Standing, Theme, View,
     verdict,
@@ -34,7 +33,7 @@ pub(super) struct CanvasState {
 /// What a painted drawing depends on.
 #[derive(Clone, Debug, PartialEq)]
 struct Key {
-    generation: u64,
+    solved: SolvedId,
     canvas: Canvas,
     theme: Theme,
     system: System,
@@ -72,7 +71,7 @@ impl App {
             self.nothing_drawn_ui(ui, theme);
             return;
         };
-        self.verdict_ui(ui, &good.solved, theme);
+        self.verdict_ui(ui, &good, theme);
         self.tools_ui(ui);
         self.drawing_ui(ui, &good, theme);
     }
@@ -204,22 +203,18 @@ impl App {
         });
     }
 
-    fn drawing_ui(&mut self, ui: &mut Ui, good: &Good, theme: Theme) {
+    fn drawing_ui(&mut self, ui: &mut Ui, solved: &Solved, theme: Theme) {
         let (response, painter) = ui.allocate_painter(ui.available_size(), Sense::click_and_drag());
         response
             .widget_info(|| WidgetInfo::labeled(egui::Role::Image, true, "Side view of the unit"));
         painter.rect_filled(response.rect, 6.0, colour(theme.look(Role::Paper).fill));
-        let solved = &good.solved;
         let system = self.system();
         let (whole, lens_window) = Canvas::split(paper(response.rect), self.canvas.has_lens);
         let side_view = SideView {
-            case: solved.case(),
-            findings: &solved.findings,
-            uncertainty: Some(&solved.uncertainty),
             ghost: solved.ghost().filter(|_| self.canvas.has_ghost),
-            overlays: &[],
             standing: self.canvas.standing,
             system,
+            ..SideView::of(solved)
         };
         let fitted = View::fitting(side_view.bounds(), whole);
         let view = self.canvas.view.map_or(fitted, |view| View {
@@ -230,7 +225,7 @@ impl App {
             lens_window.map(|window| Lens::on(&solved.solution, self.canvas.lens, window, system));
         let canvas = Canvas { whole: view, lens };
         let key = Key {
-            generation: good.generation,
+            solved: solved.id,
             canvas,
             theme,
             system,

@@ -51,7 +51,7 @@ use path_card::PathCard;
 use shot::Shot;
 use why::WhyState;
 
-use crate::analysis::Unsolved;
+use crate::analysis::{SolvedId, Unsolved};
 use crate::drawing;
 use crate::units::System;
 
@@ -99,7 +99,7 @@ struct Notice {
     text: String,
     is_problem: bool,
     /// The solution that stood when it was first shown; news of an older one is no news.
-    generation: Option<u64>,
+    solved: Option<SolvedId>,
 }
 
 impl App {
@@ -205,7 +205,6 @@ impl App {
     /// Puts another document in the window.
     fn show_document(&mut self, session: Session) {
         self.canvas = CanvasState::for_document(&session.document);
-        // Solutions of another session are counted from the beginning again.
         self.knives = KnivesState::default();
         self.blade_path = BladePathState::default();
         self.why = WhyState::default();
@@ -226,7 +225,7 @@ impl App {
         self.notice = Some(Notice {
             text: text.into(),
             is_problem: false,
-            generation: None,
+            solved: None,
         });
     }
 
@@ -234,7 +233,7 @@ impl App {
         self.notice = Some(Notice {
             text: text.into(),
             is_problem: true,
-            generation: None,
+            solved: None,
         });
     }
 

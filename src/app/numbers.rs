@@ -30,10 +30,10 @@ impl App {
                 ui.allocate_ui_with_layout(
                     Vec2::new(width, height),
                     egui::Layout::top_down(egui::Align::Min),
-                    |ui| self.key_numbers_ui(ui, &good.solved, width),
+                    |ui| self.key_numbers_ui(ui, good, width),
                 );
                 ui.separator();
-                ui.vertical(|ui| self.findings_ui(ui, &good.solved));
+                ui.vertical(|ui| self.findings_ui(ui, good));
             });
         });
     }

@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 use std::rc::Rc;
+use std::sync::Arc;
 
 use crate::analysis::{Solved, Unsolved};
 use crate::store::{self, FileProblem};
@@ -9,17 +10,6 @@ use crate::unit::{self, Document};
 
 /// The unit that is shown when no file is given.
 pub const DEMO_UNIT: &str = include_str!("../../demo-units/fairway-trailed.ron");
-
-/// The last solution there was.
-#[derive(Clone, Debug)]
-pub struct Good {
-    /// The solution and its findings, shared by all that show it.
-    pub solved: Rc<Solved>,
-    /// The document it was worked out from.
-    pub document: Rc<Document>,
-    /// Counts solutions, so that a drawing knows when it is stale.
-    pub generation: u64,
-}
 
 /// A document being edited.
 #[derive(Clone, Debug)]
@@ -31,8 +21,9 @@ pub struct Session {
     /// As it was last saved or opened.
     saved: Document,
     /// The document that what follows was worked out from.
-    settled: Document,
-    good: Option<Good>,
+    settled: Arc<Document>,
+    good: Option<Rc<Solved>>,
+    solutions: u64,
     trouble: Option<Unsolved>,
 }
 
@@ -42,10 +33,11 @@ impl Session {
     pub fn new(document: Document, file: Option<PathBuf>) -> Self {
         let mut session = Self {
             saved: document.clone(),
-            settled: document.clone(),
+            settled: Arc::new(document.clone()),
             document,
             file,
             good: None,
+            solutions: 0,
             trouble: None,
         };
         session.solve();
@@ -89,9 +81,9 @@ impl Session {
 
     /// Works out what follows, if the document changed since it was last done. Whether it did.
     pub fn settle(&mut self) -> bool {
-        let is_changed = self.document != self.settled;
+        let is_changed = self.document != *self.settled;
         if is_changed {
-            self.settled = self.document.clone();
+            self.settled = Arc::new(self.document.clone());
             self.solve();
         }
         is_changed
@@ -100,8 +92,14 @@ impl Session {
     /// The last solution there was; of an earlier document while [`Session::trouble`] says why the
     /// present one has none.
     #[must_use]
-    pub fn good(&self) -> Option<&Good> {
+    pub fn good(&self) -> Option<&Rc<Solved>> {
         self.good.as_ref()
+    }
+
+    /// How many solutions there were, one after the other.
+    #[must_use]
+    pub fn solutions(&self) -> u64 {
+        self.solutions
     }
 
     /// Why the document as it stands has no solution.
@@ -111,14 +109,10 @@ impl Session {
     }
 
     fn solve(&mut self) {
-        match Solved::of(&self.document) {
+        match Solved::of_shared(Arc::clone(&self.settled)) {
             Ok(solved) => {
-                let generation = self.good.as_ref().map_or(0, |good| good.generation) + 1;
-                self.good = Some(Good {
-                    solved: Rc::new(solved),
-                    document: Rc::new(self.document.clone()),
-                    generation,
-                });
+                self.good = Some(Rc::new(solved));
+                self.solutions += 1;
                 self.trouble = None;
             }
             Err(unsolved) => self.trouble = Some(unsolved),

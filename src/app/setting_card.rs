@@ -58,7 +58,7 @@ impl App {
     /// The card above the form.
     pub(super) fn setting_card_ui(&mut self, ui: &mut Ui) {
         let system = self.system();
-        let solution = self.session.good().map(|good| good.solved.solution);
+        let solution = self.session.good().map(|good| good.solution);
         ui.add_space(6.0);
         ui.horizontal(|ui| {
             ui.heading("Set it");

@@ -156,11 +156,11 @@ impl App {
 
     /// What was last told, over the bottom of the window, so that nothing moves under the hand.
     pub(super) fn notice_ui(&mut self, ctx: &egui::Context) {
-        let generation = self.session.good().map(|good| good.generation);
+        let solved = self.session.good().map(|good| good.id);
         let is_old = |notice: &mut Notice| {
-            let told_at = notice.generation.or(generation);
-            notice.generation = told_at;
-            !notice.is_problem && told_at != generation
+            let told_at = notice.solved.or(solved);
+            notice.solved = told_at;
+            !notice.is_problem && told_at != solved
         };
         if self.notice.as_mut().is_some_and(is_old) {
             self.notice = None;

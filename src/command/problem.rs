@@ -8,7 +8,7 @@ use thiserror::Error;
 use super::WhatIfProblem;
 use crate::analysis::Unsolved;
 use crate::store::FileProblem;
-use crate::unit::Flaw;
+use crate::unit::{Flaw, RowProblem};
 
 /// Why a command did not do what was asked.
 #[derive(Debug, Error)]
@@ -48,6 +48,9 @@ pub enum Problem {
         /// Why.
         what: String,
     },
+    /// A table could not be written.
+    #[error(transparent)]
+    Rows(#[from] RowProblem),
     /// A report could not be printed.
     #[error("the report could not be printed: {0}")]
     Unprinted(std::io::Error),
@@ -93,6 +96,7 @@ impl Problem {
             | Self::Flaw(_)
             | Self::Unknown { .. }
             | Self::Picture { .. }
+            | Self::Rows(_)
             | Self::Unprinted(_) => 2,
             Self::Impossible { .. } => 3,
             Self::NoDisplay(_) => 4,

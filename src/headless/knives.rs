@@ -4,12 +4,12 @@ use std::fmt::Write as _;
 
 use serde::Serialize;
 
-use super::Read;
+use crate::analysis::Solved;
 use crate::analysis::knives::{
-    FOUND, KnifeRow, Limit, Ranking, ReelWindows, Trial, Window, csv, found, rank, rests_on, table,
+    FOUND, KnifeRow, Limit, Ranking, ReelWindows, Window, csv, found, rank, rests_on, table,
 };
 use crate::drawing::CAUTIONS;
-use crate::unit::Fitted;
+use crate::unit::{Fitted, RowProblem};
 use crate::units::Share;
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -77,20 +77,18 @@ pub enum Printed {
     Csv,
 }
 
-/// The table of knives of a unit that was read.
-#[must_use]
-pub fn knives(read: &Read, printed: Printed) -> String {
-    let unit = &read.solved.unit;
-    let trial = Trial::of(&read.solved.solution);
-    let rows = table(&read.document, unit, &trial);
-    match printed {
+/// The table of knives of a solved unit.
+///
+/// # Errors
+/// When a row of the table cannot be written as CSV.
+pub fn knives(solved: &Solved, printed: Printed) -> Result<String, RowProblem> {
+    let system = solved.unit.system;
+    let rows = table(solved);
+    Ok(match printed {
         Printed::Json => json(&rows),
-        Printed::Csv => csv(&read.document, &rows, unit.system),
-        Printed::Plain => {
-            let ranking = rank(&rows, &read.document, unit, &trial, unit.system);
-            plain(read, &rows, &ranking)
-        }
-    }
+        Printed::Csv => csv(solved, &rows, system)?,
+        Printed::Plain => plain(solved, &rows, &rank(&rows, solved, system)),
+    })
 }
 
 fn json(rows: &[KnifeRow]) -> String {
@@ -112,15 +110,15 @@ fn json(rows: &[KnifeRow]) -> String {
     super::report::json_text(&reports)
 }
 
-fn plain(read: &Read, rows: &[KnifeRow], ranking: &Ranking) -> String {
-    let system = read.solved.unit.system;
-    let pose = &read.solved.solution.pose;
+fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
+    let system = solved.unit.system;
+    let pose = &solved.solution.pose;
     // Writing to a `String` cannot fail, so its results are passed over below.
     let mut text = String::new();
     let _ = writeln!(
         text,
         "{}: knives at a height of cut of {} and an attitude of {}\n",
-        read.document.name,
+        solved.document.name,
         system.length(pose.height_of_cut),
         system.angle(pose.attitude)
     );
@@ -162,7 +160,7 @@ fn plain(read: &Read, rows: &[KnifeRow], ranking: &Ranking) -> String {
     let _ = writeln!(
         text,
         "\n{}\n\n{}",
-        rests_on(&read.document, system).join("\n"),
+        rests_on(&solved.document, system).join("\n"),
         CAUTIONS.join("\n")
     );
     text

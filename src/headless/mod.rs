@@ -15,35 +15,20 @@ pub use report::{Report, table};
 pub use why::{Asked, finding_named, why};
 
 use std::path::Path;
+use std::sync::Arc;
 
 use crate::analysis::Solved;
 use crate::analysis::why::Aim;
 use crate::command::{HeadlessCommand, Problem, WhatIf};
 use crate::drawing::Standing;
 use crate::store;
-use crate::unit::Document;
 
-/// A unit file read, changed by a what-if, and solved.
-#[derive(Clone, Debug)]
-pub struct Read {
-    /// The document with the what-if in it.
-    pub document: Document,
-    /// The same checked, solved and judged.
-    pub solved: Solved,
-}
-
-impl Read {
-    /// Reads a unit file and solves it with a what-if.
-    ///
-    /// # Errors
-    /// When the file or the what-if is wrong, or the geometry cannot exist.
-    pub fn from_file(file: &Path, what_if: &WhatIf) -> Result<Self, Problem> {
-        let unsolved = |error| Problem::unsolved(Some(file), error);
-        let mut document = store::open_unit(file)?;
-        what_if.apply(&mut document)?.map_err(unsolved)?;
-        let solved = Solved::of(&document).map_err(unsolved)?;
-        Ok(Self { document, solved })
-    }
+/// Reads a unit file and solves it with a what-if.
+fn solved_from(file: &Path, what_if: &WhatIf) -> Result<Solved, Problem> {
+    let unsolved = |error| Problem::unsolved(Some(file), error);
+    let mut document = store::open_unit(file)?;
+    what_if.apply(&mut document)?.map_err(unsolved)?;
+    Solved::of_shared(Arc::new(document)).map_err(unsolved)
 }
 
 /// Runs a command that needs no window and gives what it prints.
@@ -57,11 +42,11 @@ pub fn run(command: &HeadlessCommand) -> Result<String, Problem> {
             json,
             what_if,
         } => {
-            let read = Read::from_file(file, what_if)?;
+            let solved = solved_from(file, what_if)?;
             Ok(if *json {
-                Report::of(&read).to_json()
+                Report::of(&solved).to_json()
             } else {
-                table(&read)
+                table(&solved)
             })
         }
         HeadlessCommand::Picture {
@@ -72,13 +57,13 @@ pub fn run(command: &HeadlessCommand) -> Result<String, Problem> {
             crest,
             what_if,
         } => {
-            let read = Read::from_file(file, what_if)?;
+            let solved = solved_from(file, what_if)?;
             let standing = match (turf, crest) {
                 (_, true) => Standing::Crest,
                 (true, false) => Standing::Turf,
                 (false, false) => Standing::Plate,
             };
-            write_picture(&read, out, *dark, standing)?;
+            write_picture(&solved, out, *dark, standing)?;
             Ok(String::new())
         }
         HeadlessCommand::Why {
@@ -89,10 +74,10 @@ pub fn run(command: &HeadlessCommand) -> Result<String, Problem> {
             to_over,
             what_if,
         } => {
-            let read = Read::from_file(file, what_if)?;
+            let solved = solved_from(file, what_if)?;
             let finding = finding
                 .as_ref()
-                .map(|name| finding_named(&read.solved.case(), name))
+                .map(|name| finding_named(&solved.case(), name))
                 .transpose()?;
             let asked = Asked {
                 finding,
@@ -100,7 +85,7 @@ pub fn run(command: &HeadlessCommand) -> Result<String, Problem> {
                 complaint: *complaint,
                 is_json: *json,
             };
-            Ok(why(&read, asked))
+            Ok(why(&solved, asked))
         }
         HeadlessCommand::Knives {
             file,
@@ -113,7 +98,7 @@ pub fn run(command: &HeadlessCommand) -> Result<String, Problem> {
                 (false, true) => Printed::Csv,
                 (false, false) => Printed::Plain,
             };
-            Ok(knives(&Read::from_file(file, what_if)?, printed))
+            Ok(knives(&solved_from(file, what_if)?, printed)?)
         }
     }
 }

@@ -2,25 +2,19 @@
 
 use std::path::Path;
 
-use super::Read;
+use crate::analysis::Solved;
 use crate::command::Problem;
 use crate::drawing::{LensChoice, PlateSheet, SideView, Standing, Theme, to_png, to_svg};
 use crate::store;
 
 /// Draws a unit on a sheet.
 #[must_use]
-pub fn sheet(read: &Read, theme: Theme, standing: Standing) -> PlateSheet {
-    let solved = &read.solved;
+pub fn sheet(solved: &Solved, theme: Theme, standing: Standing) -> PlateSheet {
     let view = SideView {
-        case: solved.case(),
-        findings: &solved.findings,
-        uncertainty: Some(&solved.uncertainty),
-        ghost: solved.ghost(),
-        overlays: &[],
         standing,
-        system: solved.unit.system,
+        ..SideView::of(solved)
     };
-    let document = &read.document;
+    let document = &solved.document;
     PlateSheet::of(
         &document.name,
         document.fitted_name(),
@@ -35,7 +29,7 @@ pub fn sheet(read: &Read, theme: Theme, standing: Standing) -> PlateSheet {
 /// # Errors
 /// When the ending is another, or the file cannot be written.
 pub fn write_picture(
-    read: &Read,
+    solved: &Solved,
     out: &Path,
     dark: bool,
     standing: Standing,
@@ -45,7 +39,7 @@ pub fn write_picture(
         what,
     };
     let theme = if dark { Theme::Dark } else { Theme::Light };
-    let sheet = sheet(read, theme, standing);
+    let sheet = sheet(solved, theme, standing);
     let ending = out
         .extension()
         .map(|e| e.to_string_lossy().to_lowercase())

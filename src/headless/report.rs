@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use serde::Serialize;
 
-use super::Read;
+use crate::analysis::Solved;
 use crate::drawing::{CAUTIONS, key_numbers, verdict};
 use crate::units::{Length, Measure as _};
 
@@ -66,14 +66,13 @@ struct FindingText {
 impl Report {
     /// The report of a solved unit.
     #[must_use]
-    pub fn of(read: &Read) -> Self {
-        let solved = &read.solved;
+    pub fn of(solved: &Solved) -> Self {
         let setting = &solved.unit.setting;
         let solution = &solved.solution;
         let (pose, sweep) = (&solution.pose, &solution.sweep);
         Self {
-            unit: read.document.name.clone(),
-            knife: read.document.fitted_name().to_owned(),
+            unit: solved.document.name.clone(),
+            knife: solved.document.fitted_name().to_owned(),
             setting: SettingInForce {
                 reel_diameter_mm: setting.reel_diameter.mm(),
                 height_of_cut_mm: pose.height_of_cut.mm(),
@@ -131,14 +130,13 @@ pub(super) fn json_text(report: &impl Serialize) -> String {
 
 /// The report as a table in the units of the file.
 #[must_use]
-pub fn table(read: &Read) -> String {
-    let solved = &read.solved;
+pub fn table(solved: &Solved) -> String {
     let system = solved.unit.system;
     let setting = &solved.unit.setting;
     let shown = |length: Length| system.length(length);
     let mut rows = vec![
-        ("Unit", read.document.name.clone()),
-        ("Knife", read.document.fitted_name().to_owned()),
+        ("Unit", solved.document.name.clone()),
+        ("Knife", solved.document.fitted_name().to_owned()),
         ("Reel diameter", shown(setting.reel_diameter)),
         ("Extension, total", shown(solved.solution.pose.extension)),
         ("Gap", shown(setting.gap)),

@@ -2,13 +2,12 @@
 
 use std::fmt::Write as _;
 
-use super::Read;
 use super::why_report::WhyReport;
 use crate::analysis::uncertainty::off_in_words;
 use crate::analysis::why::{
     Aim, Complaint, CrestLimit, Knob, KnobAnswer, Other, Why, causes, pitches,
 };
-use crate::analysis::{Case, Finding, Findings, Level, Output};
+use crate::analysis::{Case, Finding, Findings, Level, Output, Solved};
 use crate::command::Problem;
 use crate::drawing::CAUTIONS;
 use crate::units::{Measure as _, Share, System};
@@ -44,38 +43,36 @@ pub fn finding_named(case: &Case, name: &str) -> Result<&'static str, Problem> {
 
 /// Tells why a unit that was read marks the turf.
 #[must_use]
-pub fn why(read: &Read, asked: Asked) -> String {
-    let why = Why::of(&read.document, &read.solved, asked.finding, asked.aim);
+pub fn why(solved: &Solved, asked: Asked) -> String {
+    let why = Why::of(solved, asked.finding, asked.aim);
     if asked.is_json {
-        let others = other_knobs(read, &why, asked);
-        super::report::json_text(&WhyReport::of(read, &why, &others, asked.complaint))
+        let others = other_knobs(solved, &why, asked);
+        super::report::json_text(&WhyReport::of(solved, &why, &others, asked.complaint))
     } else {
-        plain(read, &why, asked.complaint)
+        plain(solved, &why, asked.complaint)
     }
 }
 
 /// What every knob would do for the other findings that are not surely fine, and for the sweep; for
 /// none besides one that was named.
-fn other_knobs(read: &Read, why: &Why, asked: Asked) -> Vec<KnobAnswer> {
+fn other_knobs(solved: &Solved, why: &Why, asked: Asked) -> Vec<KnobAnswer> {
     if asked.finding.is_some() {
         return Vec::new();
     }
-    let findings = read.solved.findings.iter();
+    let findings = solved.findings.iter();
     let wanted = findings
         .filter(|finding| finding.shown_level() > Level::Fine || finding.id == Findings::SWEEP);
     wanted
         .filter(|finding| finding.id != why.finding && finding.id != "scrap")
-        .flat_map(|finding| {
-            Why::of(&read.document, &read.solved, Some(finding.id), asked.aim).knobs
-        })
+        .flat_map(|finding| Why::of(solved, Some(finding.id), asked.aim).knobs)
         .collect()
 }
 
-fn plain(read: &Read, why: &Why, complaint: Option<Complaint>) -> String {
-    let system = read.solved.unit.system;
+fn plain(solved: &Solved, why: &Why, complaint: Option<Complaint>) -> String {
+    let system = solved.unit.system;
     // Writing to a `String` cannot fail, so its results are passed over below.
     let mut text = String::new();
-    let _ = writeln!(text, "{}: why it marks the turf", read.document.name);
+    let _ = writeln!(text, "{}: why it marks the turf", solved.document.name);
     for (title, left, budget) in [
         (
             "Height budget of the reel",
@@ -107,20 +104,20 @@ fn plain(read: &Read, why: &Why, complaint: Option<Complaint>) -> String {
         let _ = writeln!(text, "  {part:9}  {}", crest_text(limit, system));
     }
     if let Some(complaint) = complaint {
-        causes_text(&mut text, read, complaint);
+        causes_text(&mut text, solved, complaint);
     }
-    let title = title_of(&read.solved.findings, why.finding);
+    let title = title_of(&solved.findings, why.finding);
     let _ = writeln!(text, "\nWhat each adjustment alone would do for: {title}");
     for answer in &why.knobs {
-        knob_text(&mut text, read, answer);
+        knob_text(&mut text, solved, answer);
     }
-    uncertainty_text(&mut text, read, why.finding);
+    uncertainty_text(&mut text, solved, why.finding);
     let _ = writeln!(text, "\n{}", CAUTIONS.join("\n"));
     text
 }
 
-fn uncertainty_text(text: &mut String, read: &Read, finding: &str) {
-    let (solved, system) = (&read.solved, read.solved.unit.system);
+fn uncertainty_text(text: &mut String, solved: &Solved, finding: &str) {
+    let (solved, system) = (solved, solved.unit.system);
     let _ = writeln!(text, "\nHow sure (k = 2)");
     if solved.unit.uncertain.is_empty() {
         let _ = writeln!(text, "  No reading carries a ±.");
@@ -168,9 +165,9 @@ fn crest_text(limit: CrestLimit, system: System) -> String {
     }
 }
 
-fn causes_text(text: &mut String, read: &Read, complaint: Complaint) {
-    let system = read.solved.unit.system;
-    let case = read.solved.case();
+fn causes_text(text: &mut String, solved: &Solved, complaint: Complaint) {
+    let system = solved.unit.system;
+    let case = solved.case();
     let causes = causes(&case, complaint);
     let _ = writeln!(text, "\n{}", complaint.name());
     if !causes.iter().any(|cause| cause.strength.has_part()) {
@@ -199,8 +196,8 @@ fn causes_text(text: &mut String, read: &Read, complaint: Complaint) {
     }
 }
 
-fn knob_text(text: &mut String, read: &Read, answer: &KnobAnswer) {
-    let system = read.solved.unit.system;
+fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
+    let system = solved.unit.system;
     let name = answer.knob.name();
     match &answer.to_limit {
         Err(why_not) => {
@@ -209,7 +206,7 @@ fn knob_text(text: &mut String, read: &Read, answer: &KnobAnswer) {
         Ok(change) => {
             let knife = change
                 .knife
-                .and_then(|place| read.document.knife_at(place))
+                .and_then(|place| solved.document.knife_at(place))
                 .map_or_else(String::new, |knife| format!(" \"{}\"", knife.name));
             let _ = writeln!(
                 text,

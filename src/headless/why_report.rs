@@ -2,7 +2,6 @@
 
 use serde::Serialize;
 
-use super::Read;
 use crate::analysis::why::{Budget, Change, Complaint, CrestLimit, KnobAnswer, Why, causes};
 use crate::analysis::{Findings, Output, Solved};
 use crate::units::{Length, System, Value};
@@ -112,17 +111,17 @@ fn told(value: Value) -> f64 {
 
 impl<'a> WhyReport<'a> {
     pub(super) fn of(
-        read: &'a Read,
+        solved: &'a Solved,
         why: &Why,
         other_knobs: &[KnobAnswer],
         complaint: Option<Complaint>,
     ) -> Self {
-        let system = read.solved.unit.system;
-        let case = read.solved.case();
+        let system = solved.unit.system;
+        let case = solved.case();
         let mm = |limit: CrestLimit| limit.radius().map(Length::mm);
         Self {
-            unit: &read.document.name,
-            knife: read.document.fitted_name(),
+            unit: &solved.document.name,
+            knife: solved.document.fitted_name(),
             budget: steps(&why.reel, "reel_clearance"),
             underside_budget: steps(&why.underside, "underside_clearance"),
             crest_to_scalp_mm: mm(why.crests.reel),
@@ -133,9 +132,9 @@ impl<'a> WhyReport<'a> {
                 .knobs
                 .iter()
                 .chain(other_knobs)
-                .map(|answer| KnobReport::of(read, answer, system))
+                .map(|answer| KnobReport::of(solved, answer, system))
                 .collect(),
-            uncertainty: UncertaintyReport::of(&read.solved, why.finding),
+            uncertainty: UncertaintyReport::of(solved, why.finding),
             causes: complaint.map(|complaint| {
                 let causes = causes(&case, complaint).into_iter();
                 causes
@@ -182,7 +181,7 @@ impl UncertaintyReport {
 }
 
 impl KnobReport {
-    fn of(read: &Read, answer: &KnobAnswer, system: System) -> Self {
+    fn of(solved: &Solved, answer: &KnobAnswer, system: System) -> Self {
         let change = answer.to_limit.as_ref().ok();
         Self {
             id: answer.knob.id(),
@@ -196,7 +195,7 @@ impl KnobReport {
                 .err()
                 .map(|why_not| why_not.sentence().shown_in(system)),
             knife: change
-                .and_then(|change| read.document.knife_at(change.knife?))
+                .and_then(|change| solved.document.knife_at(change.knife?))
                 .map(|knife| knife.name.clone()),
             change_to_middle: answer.to_middle.as_ref().map(|change| told(change.by)),
             front_roller_by_mm: change.map(|change| change.rollers.0.mm()),

@@ -203,6 +203,12 @@ mod tests {
     use super::*;
 
     #[test]
+    fn rows_that_make_no_table_are_a_problem_and_no_text() {
+        let uneven = write_rows([vec!["name", "reach"], vec!["long"]]);
+        assert!(matches!(uneven, Err(RowProblem::NoTable(_))), "{uneven:?}");
+    }
+
+    #[test]
     fn rows_pasted_from_a_spreadsheet_are_read_with_or_without_a_heading() {
         let bare =
             "long\t1.65\t2.65\t0.12\t1/2\t0.25\t$ 52\n\nshort\t1-3/8 in\t60 mm\t3 mm\t.5\t0.25\n";

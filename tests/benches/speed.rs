@@ -82,14 +82,14 @@ fn why(criterion: &mut Criterion) {
     let unit = &solved.unit;
     criterion.bench_function("budget, knobs and uncertainty", |bench| {
         bench.iter(|| {
-            let why = Why::of(&document, black_box(&solved), None, Aim::Fine);
+            let why = Why::of(black_box(&solved), None, Aim::Fine);
             (why, Uncertainty::of(unit, &unit.setting, unit.follows))
         });
     });
     let eight = eight_knives();
     let solved = Solved::of(&eight).expect("the demo unit has a solution");
     criterion.bench_function("budget and knobs with 8 knives listed", |bench| {
-        bench.iter(|| Why::of(&eight, black_box(&solved), Some("sweep"), Aim::Fine));
+        bench.iter(|| Why::of(black_box(&solved), Some("sweep"), Aim::Fine));
     });
 }
 
@@ -114,7 +114,7 @@ fn knives(criterion: &mut Criterion) {
     let trial = Trial::of(&solved.solution);
     assert_eq!(document.knives().count(), 8);
     criterion.bench_function("table of 8 knives, reel new, now and scrap", |bench| {
-        bench.iter(|| table(&document, unit, black_box(&trial)));
+        bench.iter(|| table(black_box(&solved)));
     });
     // Attitude across, diameter up, every border solved; map_grid.py judges the same by a grid.
     criterion.bench_function("map of a knife", |bench| {
@@ -126,13 +126,9 @@ fn scene(criterion: &mut Criterion) {
     let solved = Solved::of(&demo().document).expect("the demo unit has a solution");
     for (name, standing) in [("plate", Standing::Plate), ("turf", Standing::Turf)] {
         let view = SideView {
-            case: solved.case(),
-            findings: &solved.findings,
-            uncertainty: Some(&solved.uncertainty),
             ghost: Some(solved.case()),
-            overlays: &[],
             standing,
-            system: System::InchDecimal,
+            ..SideView::of(&solved)
         };
         criterion.bench_function(&format!("scene on {name}"), |bench| {
             bench.iter(|| black_box(&view).scene());

@@ -52,13 +52,9 @@ fn angle(text: &str) -> Option<Quantity<Angle>> {
 
 fn view(solved: &Solved, standing: Standing, system: System) -> SideView<'_> {
     SideView {
-        case: solved.case(),
-        findings: &solved.findings,
-        uncertainty: Some(&solved.uncertainty),
-        ghost: solved.ghost(),
-        overlays: &[],
         standing,
         system,
+        ..SideView::of(solved)
     }
 }
 

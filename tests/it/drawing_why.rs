@@ -34,13 +34,9 @@ fn every_unit() -> Vec<(Document, Solved)> {
 
 fn side_view(solved: &Solved, standing: Standing) -> SideView<'_> {
     SideView {
-        case: solved.case(),
-        findings: &solved.findings,
-        uncertainty: Some(&solved.uncertainty),
         ghost: None,
-        overlays: &[],
         standing,
-        system: solved.unit.system,
+        ..SideView::of(solved)
     }
 }
 

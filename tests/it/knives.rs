@@ -776,10 +776,8 @@ fn knife_choice() -> PathBuf {
 
 fn ranked(document: &Document) -> (Vec<KnifeRow>, Ranking) {
     let solved = Solved::of(document).unwrap();
-    let unit = &solved.unit;
-    let trial = Trial::of(&solved.solution);
-    let rows = table(document, unit, &trial);
-    let ranking = rank(&rows, document, unit, &trial, unit.system);
+    let rows = table(&solved);
+    let ranking = rank(&rows, &solved, solved.unit.system);
     (rows, ranking)
 }
 

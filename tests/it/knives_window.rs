@@ -8,7 +8,7 @@ use kurbo::ParamCurveNearest as _;
 use sweepgauge::analysis::knives::{KnifeRow, Trial, csv, rank, rests_on, table, window_text};
 use sweepgauge::analysis::{Case, Solution, Solved};
 use sweepgauge::app::{DEMO_UNIT, Preferences};
-use sweepgauge::drawing::{OVERLAYS, Overlay, Role as DrawnRole, Shape, SideView, Standing, Theme};
+use sweepgauge::drawing::{OVERLAYS, Overlay, Role as DrawnRole, Shape, SideView, Theme};
 use sweepgauge::unit::{Document, read_knife_rows};
 use sweepgauge::units::System;
 use tempfile::TempDir;
@@ -31,8 +31,7 @@ fn demo() -> Window {
 }
 
 fn rows_of(document: &Document) -> Vec<KnifeRow> {
-    let solved = Solved::of(document).unwrap();
-    table(document, &solved.unit, &Trial::of(&solved.solution))
+    table(&Solved::of(document).unwrap())
 }
 
 /// The labels of the table and what follows it.
@@ -139,10 +138,9 @@ fn the_area_opens_by_its_switch_and_shows_every_knife_with_its_numbers() {
     assert_eq!(order(&window), ["plain", "reaching", "short", "heavy"]);
     assert_rows_shown(&window);
     let solved = Solved::of(window.document()).unwrap();
-    let trial = Trial::of(&solved.solution);
-    let rows = rows_of(window.document());
+    let rows = table(&solved);
     let system = window.app().system();
-    let ranking = rank(&rows, window.document(), &solved.unit, &trial, system);
+    let ranking = rank(&rows, &solved, system);
     for sentence in ranking
         .sentences
         .iter()
@@ -363,11 +361,9 @@ fn a_csv_file_is_read_and_written() {
         Some("quarry-hill-trailed-gang-number-3-knives.csv")
     );
     let written = fs::read_to_string(target.with_extension("csv")).unwrap();
-    let rows = rows_of(window.document());
-    assert_eq!(
-        written,
-        csv(window.document(), &rows, window.app().system())
-    );
+    let solved = Solved::of(window.document()).unwrap();
+    let rows = table(&solved);
+    assert_eq!(written, csv(&solved, &rows, window.app().system()).unwrap());
     let back = read_knife_rows(&written, System::InchDecimal).unwrap();
     let listed: Vec<_> = window.document().knives().map(|(_, k)| k.clone()).collect();
     assert_eq!(back, listed);
@@ -455,13 +451,10 @@ fn knives_drawn_over_each_other_share_the_edge_and_are_told_apart() {
         .collect();
     assert_eq!(overlays.len(), OVERLAYS);
     let scene = SideView {
-        case: solved.case(),
-        findings: &solved.findings,
-        uncertainty: Some(&solved.uncertainty),
         ghost: None,
         overlays: &overlays,
-        standing: Standing::Plate,
         system: System::Millimetre,
+        ..SideView::of(&solved)
     }
     .scene();
     let edge = solved.solution.pose.edge_on_plate;

@@ -179,7 +179,7 @@ fn a_reel_in_the_ground_on_the_level_crosses_no_crest() {
 // Knobs.
 
 fn answers(document: &Document, finding: &'static str, aim: Aim) -> Vec<KnobAnswer> {
-    Why::of(document, &solved(document), Some(finding), aim).knobs
+    Why::of(&solved(document), Some(finding), aim).knobs
 }
 
 fn judged(document: &Document, finding: &str) -> Judged {

@@ -19,7 +19,7 @@ fn why_of(text: &str) -> Window {
 
 fn worked_out(document: &Document) -> (Solved, Why) {
     let solved = Solved::of(document).unwrap();
-    let why = Why::of(document, &solved, None, Aim::Fine);
+    let why = Why::of(&solved, None, Aim::Fine);
     (solved, why)
 }
 

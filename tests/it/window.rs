@@ -274,7 +274,7 @@ fn the_unit_switch_changes_what_is_shown() {
         let entry = window.entry("Reel diameter, bench");
         let entry = Quantity::<Length>::parse(&entry).expect("a length");
         assert!(entry.is_written_for(system), "{entry:?}");
-        let solved = &window.app().session.good().unwrap().solved;
+        let solved = window.app().session.good().unwrap();
         assert_eq!(system.length(solved.unit.setting.reel_diameter), reel);
     }
 }

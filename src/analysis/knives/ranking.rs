@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 use super::limit::Limit;
 use super::table::{KnifeRow, Life, Trial};
 use super::window::{Window, attitude_spans, range_in_force};
-use crate::unit::{Document, Limits, Unit};
+use crate::analysis::Solved;
+use crate::unit::{Document, Limits};
 use crate::units::{Angle, System};
 
 /// Knives in the order they fit, with the reasons.
@@ -21,13 +22,7 @@ pub struct Ranking {
 
 /// Ranks the rows of a table: by the room that is left through the reel's whole life, then by name.
 #[must_use]
-pub fn rank(
-    rows: &[KnifeRow],
-    document: &Document,
-    unit: &Unit,
-    trial: &Trial,
-    system: System,
-) -> Ranking {
+pub fn rank(rows: &[KnifeRow], solved: &Solved, system: System) -> Ranking {
     let mut order: Vec<usize> = (0..rows.len()).collect();
     let room = |row: &KnifeRow| row.least_room().map_or(-1.0, Angle::deg);
     let windows = |row: &KnifeRow| {
@@ -44,7 +39,7 @@ pub fn rank(
             .then_with(|| a.name.cmp(&b.name))
     });
     let fitting = rows.iter().filter(|row| row.least_room().is_some()).count();
-    let height = system.length(trial.height_of_cut);
+    let height = system.length(solved.solution.pose.height_of_cut);
     let first = match fitting {
         0 => format!("No knife fits at {height} from a new reel to a scrap one."),
         1 => format!("One knife fits at {height} from a new reel to a scrap one."),
@@ -52,7 +47,7 @@ pub fn rank(
     };
     let told = order
         .iter()
-        .map(|&index| told(&rows[index], document, unit, trial, system));
+        .map(|&index| told(&rows[index], solved, system));
     let sentences = std::iter::once(first).chain(told).collect();
     Ranking {
         order,
@@ -61,8 +56,9 @@ pub fn rank(
     }
 }
 
-fn told(row: &KnifeRow, document: &Document, unit: &Unit, trial: &Trial, system: System) -> String {
-    let price = document
+fn told(row: &KnifeRow, solved: &Solved, system: System) -> String {
+    let price = solved
+        .document
         .knife_at(row.knife)
         .and_then(|knife| knife.price.as_deref());
     let name = match price {
@@ -89,7 +85,7 @@ fn told(row: &KnifeRow, document: &Document, unit: &Unit, trial: &Trial, system:
     let missing = row.life.iter().filter(|reel| reel.windows.is_empty());
     let whys: Vec<String> = missing
         .map(|reel| {
-            let why = why_none(row, reel.life, document, unit, trial);
+            let why = why_none(row, reel.life, solved);
             format!("reel {}: {}", reel.life.name(), why.join(" or "))
         })
         .collect();
@@ -108,16 +104,11 @@ const FULL: Window = Window {
 
 /// The limits that are passed at one attitude or another, with the reel at a size that leaves no
 /// window: whatever the attitude, one of them at least.
-fn why_none(
-    row: &KnifeRow,
-    life: Life,
-    document: &Document,
-    unit: &Unit,
-    trial: &Trial,
-) -> Vec<&'static str> {
-    let Some(knife) = document.knife_at(row.knife) else {
+fn why_none(row: &KnifeRow, life: Life, solved: &Solved) -> Vec<&'static str> {
+    let Some(knife) = solved.document.knife_at(row.knife) else {
         return Vec::new();
     };
+    let (unit, trial) = (&solved.unit, Trial::of(&solved.solution));
     let setting = trial.setting(unit, knife.section(), life.diameter(unit));
     let spans = attitude_spans(unit, &setting, trial.height_of_cut);
     let passed: BTreeSet<Limit> = spans.into_iter().flat_map(|span| span.passed).collect();

@@ -1,9 +1,9 @@
 //! The table of knives: one row for each, with its numbers and its windows through the reel's life.
 
 use super::window::{Window, windows};
-use crate::analysis::Solution;
+use crate::analysis::{Solution, Solved};
 use crate::geometry::{Impossible, KnifeSection, Pose, Setting, Stance};
-use crate::unit::{Document, Fitted, Unit};
+use crate::unit::{Fitted, Unit};
 use crate::units::{Angle, Length, Share};
 
 /// A size of the reel in its life.
@@ -149,7 +149,10 @@ impl KnifeRow {
 
 /// The rows of the bench knife and every option, at the attitude and height in force.
 #[must_use]
-pub fn table(document: &Document, unit: &Unit, trial: &Trial) -> Vec<KnifeRow> {
+pub fn table(solved: &Solved) -> Vec<KnifeRow> {
+    let unit = &solved.unit;
+    let trial = Trial::of(&solved.solution);
+    let document = &solved.document;
     document
         .knives()
         .map(|(fitted, knife)| {

@@ -2,7 +2,8 @@
 
 use super::table::{KnifeRow, ReelWindows};
 use super::window::Window;
-use crate::unit::{COLUMNS, Document, knife_cells, write_rows};
+use crate::analysis::Solved;
+use crate::unit::{COLUMNS, RowProblem, knife_cells, write_rows};
 use crate::units::System;
 
 /// Headings of the columns that follow those of the knife itself.
@@ -63,14 +64,16 @@ fn windows_text(reel: &ReelWindows, system: System) -> String {
 }
 
 /// The table as CSV: each knife's own columns, then what was found about it.
-#[must_use]
-pub fn csv(document: &Document, rows: &[KnifeRow], system: System) -> String {
+///
+/// # Errors
+/// When a row cannot be written; plain texts always can.
+pub fn csv(solved: &Solved, rows: &[KnifeRow], system: System) -> Result<String, RowProblem> {
     let headings = COLUMNS.iter().chain(&FOUND).map(|&text| text.to_owned());
     let mut lines: Vec<Vec<String>> = vec![headings.collect()];
-    for (row, (_, knife)) in rows.iter().zip(document.knives()) {
+    for (row, (_, knife)) in rows.iter().zip(solved.document.knives()) {
         let own = knife_cells(knife).map(str::to_owned);
         lines.push(own.into_iter().chain(found(row, system)).collect());
     }
     let rows = lines.iter().map(|line| line.iter().map(String::as_str));
-    write_rows(rows).unwrap_or_else(|problem| format!("{problem}\n"))
+    write_rows(rows)
 }

@@ -33,12 +33,7 @@ pub struct Why {
 impl Why {
     /// Works it out for a solved document; the worst finding is asked about when none is chosen.
     #[must_use]
-    pub fn of(
-        document: &Document,
-        solved: &Solved,
-        finding: Option<&'static str>,
-        aim: Aim,
-    ) -> Self {
+    pub fn of(solved: &Solved, finding: Option<&'static str>, aim: Aim) -> Self {
         let case = solved.case();
         let finding = finding.unwrap_or_else(|| worst_finding(&solved.findings, &case));
         Self {
@@ -46,7 +41,7 @@ impl Why {
             underside: Budget::of_underside(&case),
             crests: CrestLimits::of(&case),
             finding,
-            knobs: knobs(&case, &every_knife(document, &case), finding, aim),
+            knobs: knobs(&case, &every_knife(&solved.document, &case), finding, aim),
         }
     }
 }

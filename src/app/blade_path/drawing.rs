@@ -4,6 +4,7 @@ use egui::{ComboBox, Sense, Ui, WidgetInfo};
 use kurbo::{Rect, Vec2};
 
 use super::App;
+use crate::analysis::SolvedId;
 use crate::app::canvas::not_current_ui;
 use crate::app::look::colour;
 use crate::app::paint::{Painted, paper, point};
@@ -34,7 +35,7 @@ impl Default for DrawingState {
 /// What a painted drawing depends on.
 #[derive(Clone, Debug, PartialEq)]
 struct Key {
-    generation: u64,
+    solved: SolvedId,
     canvas: PathCanvas,
     paper: Rect,
     theme: Theme,
@@ -112,10 +113,9 @@ impl App {
             )
         });
         painter.rect_filled(response.rect, 6.0, colour(theme.look(Role::Paper).fill));
-        let solved = &good.solved;
         let path_drawing = PathDrawing {
-            case: solved.case(),
-            findings: &solved.findings,
+            case: good.case(),
+            findings: &good.findings,
             kinematics: &worked_out.kinematics,
             system,
         };
@@ -128,7 +128,7 @@ impl App {
             canvas.close = View { window, ..view };
         }
         let key = Key {
-            generation: good.generation,
+            solved: good.id,
             canvas,
             paper: place,
             theme,

@@ -10,7 +10,7 @@ use egui::{RichText, Ui};
 use super::App;
 use super::form::example_speeds;
 use super::look::strong;
-use crate::analysis::{Kinematics, Told};
+use crate::analysis::{Kinematics, SolvedId, Told};
 use crate::unit::Group;
 use crate::units::{Sentence, System};
 
@@ -20,8 +20,8 @@ const CAUTION: &str = "Never measure or look closely with the reel turning: engi
 /// What the area shows, worked out when an input changed and at no other time.
 #[derive(Debug, Default)]
 pub(super) struct BladePathState {
-    /// The generation of the session and the units that `worked_out` belongs to.
-    key: Option<(u64, System)>,
+    /// What was solved and the units that `worked_out` belongs to.
+    key: Option<(SolvedId, System)>,
     worked_out: Option<Rc<WorkedOut>>,
     drawing: drawing::DrawingState,
 }
@@ -66,12 +66,11 @@ impl App {
         let Some(good) = self.session.good() else {
             return;
         };
-        let key = Some((good.generation, system));
+        let key = Some((good.id, system));
         if self.blade_path.key == key {
             return;
         }
-        let solved = &good.solved;
-        let kinematics = Kinematics::of(&solved.unit, &solved.solution);
+        let kinematics = Kinematics::of(&good.unit, &good.solution);
         self.blade_path.worked_out = kinematics.map(|kinematics| {
             Rc::new(WorkedOut {
                 numbers: kinematics.told(system),

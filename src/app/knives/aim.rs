@@ -18,7 +18,7 @@ impl App {
     /// map keep both along their lines, and the unit is to stand where the click was.
     pub(super) fn aim(&mut self, aim: Aim) {
         let system = self.system();
-        let pose = self.session.good().map(|good| good.solved.solution.pose);
+        let pose = self.session.good().map(|good| good.solution.pose);
         let document = &mut self.session.document;
         if document.setting.rollers.is_some()
             && let Some(pose) = pose

@@ -245,8 +245,8 @@ impl App {
     fn life_key(&self, system: System) -> Option<Key> {
         let good = self.session.good()?;
         Some(Key {
-            unit: good.solved.unit.clone(),
-            trial: Trial::of(&good.solved.solution),
+            unit: good.unit.clone(),
+            trial: Trial::of(&good.solution),
             knives: self.named_knives(),
             over: self.knives.life.over,
             system,

@@ -25,14 +25,15 @@ pub(super) use overlay::{Overlaid, Ticked};
 use egui::{ScrollArea, Ui};
 
 use super::App;
-use crate::analysis::knives::{KnifeRow, Ranking, Trial, rank, rests_on, table};
+use crate::analysis::SolvedId;
+use crate::analysis::knives::{KnifeRow, Ranking, rank, rests_on, table};
 use crate::units::System;
 
 /// What the area shows, worked out when an input changed and at no other time.
 #[derive(Debug, Default)]
 pub(super) struct KnivesState {
-    /// The generation of the session and the units that `worked_out` belongs to.
-    key: Option<(u64, System)>,
+    /// What was solved and the units that `worked_out` belongs to.
+    key: Option<(SolvedId, System)>,
     worked_out: Option<WorkedOut>,
     life: life::LifeState,
     map: window_map::MapState,
@@ -78,15 +79,13 @@ impl App {
         let Some(good) = self.session.good() else {
             return;
         };
-        let key = Some((good.generation, system));
+        let key = Some((good.id, system));
         if self.knives.key == key {
             return;
         }
-        let unit = &good.solved.unit;
-        let document = &*good.document;
-        let trial = Trial::of(&good.solved.solution);
-        let rows = table(document, unit, &trial);
-        let ranking = rank(&rows, document, unit, &trial, system);
+        let document = &good.document;
+        let rows = table(good);
+        let ranking = rank(&rows, good, system);
         let is_listed = |name: &str| document.knives().any(|(_, knife)| knife.name == name);
         self.knives.overlay.ticked.keep_only(is_listed);
         self.knives.worked_out = Some(WorkedOut {

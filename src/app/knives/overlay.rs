@@ -6,10 +6,9 @@ use super::super::App;
 use super::super::look::{colour, strong};
 use super::super::paint::{Painted, paper};
 use crate::analysis::knives::Trial;
-use crate::analysis::{Case, Solution, Solved};
-use crate::drawing::{Lens, LensChoice, OVERLAYS, Overlay, Role, SideView, Standing, Theme};
+use crate::analysis::{Case, Solution, Solved, SolvedId};
+use crate::drawing::{Lens, LensChoice, OVERLAYS, Overlay, Role, SideView, Theme};
 use crate::geometry::Setting;
-use crate::unit::Document;
 use crate::units::System;
 
 /// The knives ticked for drawing over the fitted one, each in a place that keeps its line pattern.
@@ -71,12 +70,15 @@ pub(in crate::app) struct Overlaid {
 }
 
 impl Overlaid {
-    fn all_of(document: &Document, ticked: &Ticked, solved: &Solved) -> Vec<Self> {
+    fn all_of(ticked: &Ticked, solved: &Solved) -> Vec<Self> {
         let (unit, trial) = (&solved.unit, Trial::of(&solved.solution));
         ticked
             .iter()
             .filter_map(|(place, name)| {
-                let (_, knife) = document.knives().find(|(_, knife)| knife.name == name)?;
+                let (_, knife) = solved
+                    .document
+                    .knives()
+                    .find(|(_, knife)| knife.name == name)?;
                 let setting = trial.setting(unit, knife.section(), unit.setting.reel_diameter);
                 Some(Self {
                     name: name.to_owned(),
@@ -107,7 +109,7 @@ impl Overlaid {
 /// What the painted lens depends on.
 #[derive(Clone, Debug, PartialEq)]
 struct Key {
-    generation: u64,
+    solved: SolvedId,
     ticked: Ticked,
     place: Rect,
     theme: Theme,
@@ -130,7 +132,7 @@ impl App {
 
     /// The ticked knives that can be drawn, solved.
     pub(in crate::app) fn overlaid(&self, solved: &Solved) -> Vec<Overlaid> {
-        Overlaid::all_of(&self.session.document, self.ticked(), solved)
+        Overlaid::all_of(self.ticked(), solved)
     }
 
     /// The lens with the ticked knives over the one that is fitted.
@@ -165,29 +167,26 @@ impl App {
         let theme = Self::theme(ui.ctx());
         let system = self.system();
         let key = Key {
-            generation: good.generation,
+            solved: good.id,
             ticked: self.ticked().clone(),
             place: response.rect,
             theme,
             system,
             pixels_per_point: ui.pixels_per_point(),
         };
-        let solved = &good.solved;
         let old = self.knives.overlay.painted.as_ref();
         if old.is_none_or(|(old, _)| *old != key) {
-            let overlaid = self.overlaid(solved);
+            let overlaid = self.overlaid(good);
             let scene = SideView {
-                case: solved.case(),
-                findings: &solved.findings,
                 uncertainty: None,
                 ghost: None,
-                overlays: &Overlaid::all_on(&overlaid, solved),
-                standing: Standing::Plate,
+                overlays: &Overlaid::all_on(&overlaid, good),
                 system,
+                ..SideView::of(good)
             }
             .scene();
             let window = paper(response.rect);
-            let lens = Lens::on(&solved.solution, LensChoice::default(), window, system);
+            let lens = Lens::on(&good.solution, LensChoice::default(), window, system);
             let shapes = Painted::from_panel(&lens.panel(&scene, theme), theme);
             self.knives.overlay.painted = Some((key, shapes));
         }
@@ -215,6 +214,31 @@ pub(super) fn line_sample(ui: &mut Ui, place: u8, theme: Theme) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::app::{NoDialogs, Preferences, Session};
+    use crate::units::Quantity;
+
+    #[test]
+    fn a_ticked_knife_is_drawn_as_it_was_solved_whatever_was_typed_since() {
+        let session = Session::demo().expect("the demo unit opens");
+        let mut app = App::new(session, Preferences::default(), Box::new(NoDialogs));
+        let good = app.session.good().cloned().expect("solved");
+        let name = good.document.options[0].name.clone();
+        app.knives.overlay.ticked.set(&name, true);
+        let reach_mm = |app: &App| {
+            let overlaid = app.overlaid(&good);
+            overlaid
+                .iter()
+                .map(|o| o.setting.knife.reach.mm())
+                .collect::<Vec<_>>()
+        };
+        let before = reach_mm(&app);
+        assert_eq!(before.len(), 1);
+        // No reach at all is a flaw: what is drawn stays that of the last solution.
+        app.session.document.options[0].reach = Quantity::parse("0 mm").expect("a length");
+        app.session.settle();
+        assert!(app.session.trouble().is_some());
+        assert_eq!(reach_mm(&app), before);
+    }
 
     #[test]
     fn a_ticked_knife_keeps_its_place_while_others_come_and_go() {

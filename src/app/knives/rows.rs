@@ -77,10 +77,16 @@ impl App {
         let Some(file) = self.whole_name(&file, "csv") else {
             return;
         };
-        let Some(worked_out) = &self.knives.worked_out else {
+        let (Some(good), Some(worked_out)) = (self.session.good(), &self.knives.worked_out) else {
             return;
         };
-        let text = csv(&self.session.document, &worked_out.rows, self.system());
+        let text = match csv(good, &worked_out.rows, self.system()) {
+            Ok(text) => text,
+            Err(problem) => {
+                self.warn(format!("Not written. {problem}"));
+                return;
+            }
+        };
         match store::write_whole(&file, text.as_bytes()) {
             Ok(()) => self.tell(format!("Wrote {}", file.display())),
             Err(error) => self.warn(format!("Not written. {}: {error}", file.display())),

@@ -157,9 +157,9 @@ impl App {
             .as_deref()
             .and_then(named)
             .filter(|second| *second != first);
-        let in_force = Trial::of(&good.solved.solution);
+        let in_force = Trial::of(&good.solution);
         Some(Chosen {
-            unit: good.solved.unit.clone(),
+            unit: good.unit.clone(),
             trial: Trial {
                 height_of_cut: state.height.unwrap_or(in_force.height_of_cut),
                 ..in_force

@@ -7,10 +7,9 @@ use egui::{RichText, Sense, Ui, Vec2, WidgetInfo};
 use super::super::App;
 use super::super::look::strong;
 use super::super::paint::{Painted, paper, rect};
-use super::super::session::Good;
 use super::super::words::capitalised;
 use crate::analysis::why::{Budget, StepKind, Why};
-use crate::analysis::{Findings, Level};
+use crate::analysis::{Findings, Level, Solved, SolvedId};
 use crate::drawing::{BudgetChart, Charted, Column, ShownIn, Theme, View, lay_out, step_picture};
 use crate::units::System;
 
@@ -27,7 +26,7 @@ pub(super) struct ChartsState([Option<(Key, Rc<Drawn>)>; 2]);
 
 #[derive(Clone, Debug, PartialEq)]
 struct Key {
-    generation: u64,
+    solved: SolvedId,
     size: Vec2,
     theme: Theme,
     system: System,
@@ -47,7 +46,7 @@ enum Part {
 }
 
 impl App {
-    pub(super) fn budget_ui(&mut self, ui: &mut Ui, good: &Good, why: &Why) {
+    pub(super) fn budget_ui(&mut self, ui: &mut Ui, good: &Solved, why: &Why) {
         ui.heading("Height budget");
         ui.label(
             RichText::new("From the height of cut on the plate down to what is left over the soil at the worst place. Rest the pointer on a step for its picture and its field.")
@@ -64,7 +63,7 @@ impl App {
         }
     }
 
-    fn chart_ui(&mut self, ui: &mut Ui, good: &Good, why: &Why, part: Part) {
+    fn chart_ui(&mut self, ui: &mut Ui, good: &Solved, why: &Why, part: Part) {
         let theme = Self::theme(ui.ctx());
         let system = self.system();
         let size = Vec2::new(ui.available_width(), HEIGHT);
@@ -77,7 +76,7 @@ impl App {
             WidgetInfo::labeled(egui::Role::Image, true, format!("Height budget: {title}"))
         });
         let key = Key {
-            generation: good.generation,
+            solved: good.id,
             size,
             theme,
             system,
@@ -86,7 +85,7 @@ impl App {
         let drawn = match kept {
             Some((had, drawn)) if *had == key => drawn.clone(),
             _ => {
-                let limits = &good.solved.unit.limits;
+                let limits = &good.unit.limits;
                 let charted = BudgetChart {
                     title,
                     budget,
@@ -123,8 +122,8 @@ impl App {
 }
 
 /// How what is left stands: at the worst place, which is every place where nothing is worn.
-fn level(good: &Good, part: Part) -> Level {
-    let case = good.solved.case();
+fn level(good: &Solved, part: Part) -> Level {
+    let case = good.case();
     let (worst, everywhere) = match part {
         Part::Reel => ("low_end", "reel"),
         Part::Underside => ("low_end_underside", "underside"),

@@ -5,10 +5,9 @@ use egui::{Align, ComboBox, Layout, RichText, Sense, Ui, Vec2};
 use super::super::App;
 use super::super::field::symbol;
 use super::super::look::strong;
-use super::super::session::Good;
 use super::{Tried, WorkedOut};
-use crate::analysis::Judged;
 use crate::analysis::why::{Aim, Change, Knob, KnobAnswer, Other};
+use crate::analysis::{Judged, Solved};
 use crate::drawing::Theme;
 use crate::geometry::Setting;
 use crate::unit::{Document, Group};
@@ -37,7 +36,7 @@ struct Chosen {
 }
 
 impl App {
-    pub(super) fn knobs_ui(&mut self, ui: &mut Ui, good: &Good, worked_out: &WorkedOut) {
+    pub(super) fn knobs_ui(&mut self, ui: &mut Ui, good: &Solved, worked_out: &WorkedOut) {
         let why = &worked_out.why;
         ui.heading("What each adjustment alone would do");
         self.finding_ui(ui, worked_out);
@@ -59,7 +58,7 @@ impl App {
                 ui.set_width(ui.available_width());
                 let row = Row {
                     document: &good.document,
-                    setting: &good.solved.unit.setting,
+                    setting: &good.unit.setting,
                     theme,
                     system,
                 };
@@ -140,13 +139,13 @@ impl App {
         }
     }
 
-    fn try_out(&mut self, good: &Good, chosen: Chosen) {
+    fn try_out(&mut self, good: &Solved, chosen: Chosen) {
         let before = self.session.document.clone();
         let system = self.system();
         let document = &mut self.session.document;
         chosen
             .change
-            .put(chosen.knob, document, &good.solved.solution, system);
+            .put(chosen.knob, document, &good.solution, system);
         self.drafts.remove_within(Group::Setting);
         self.drafts.remove_within(Group::Mowing);
         self.drafts.remove_within(Group::Wear);

@@ -12,10 +12,9 @@ use egui::{RichText, ScrollArea, Ui};
 use super::App;
 use super::field::symbol;
 use super::look::strong;
-use super::session::Good;
 use crate::analysis::uncertainty::{Contribution, off_in_words};
 use crate::analysis::why::{Aim, Cause, Complaint, CrestLimit, Why, causes, pitches};
-use crate::analysis::{Findings, Judged, Output};
+use crate::analysis::{Findings, Judged, Output, Solved, SolvedId};
 use crate::drawing::verdict;
 use crate::unit::Document;
 use crate::units::System;
@@ -32,10 +31,10 @@ pub(super) struct WhyState {
     tried: Option<Tried>,
 }
 
-/// What is worked out depends on the session's generation, on what is asked and on the units.
+/// What is worked out depends on what was solved, on what is asked and on the units.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 struct Key {
-    generation: u64,
+    solved: SolvedId,
     finding: Option<&'static str>,
     aim: Aim,
     complaint: Option<Complaint>,
@@ -102,9 +101,9 @@ impl App {
             });
     }
 
-    fn work_out_why(&mut self, good: &Good) {
+    fn work_out_why(&mut self, good: &Solved) {
         let key = Key {
-            generation: good.generation,
+            solved: good.id,
             finding: self.why.finding,
             aim: self.why.aim,
             complaint: self.why.complaint,
@@ -117,9 +116,9 @@ impl App {
     }
 
     /// The verdict, or why what is shown is of an earlier entry.
-    fn why_heading_ui(&self, ui: &mut Ui, good: &Good) {
+    fn why_heading_ui(&self, ui: &mut Ui, good: &Solved) {
         let theme = Self::theme(ui.ctx());
-        let (level, text) = verdict(&good.solved.findings);
+        let (level, text) = verdict(&good.findings);
         let reason = self.why_not_current();
         ui.horizontal(|ui| {
             let (place, _) = ui.allocate_exact_size(egui::Vec2::splat(26.0), egui::Sense::hover());
@@ -147,10 +146,9 @@ impl App {
 }
 
 impl WorkedOut {
-    fn of(good: &Good, key: Key) -> Self {
-        let solved = &good.solved;
+    fn of(solved: &Solved, key: Key) -> Self {
         let case = solved.case();
-        let why = Why::of(&good.document, solved, key.finding, key.aim);
+        let why = Why::of(solved, key.finding, key.aim);
         let marks: Vec<_> = pitches(&case)
             .into_iter()
             .map(|(name, pitch)| format!("{name} {}", key.system.length(pitch)))

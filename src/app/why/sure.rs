@@ -4,9 +4,9 @@ use egui::{Align, Grid, Layout, RichText, Ui};
 
 use super::super::App;
 use super::super::look::strong;
-use super::super::session::Good;
 use super::super::words::capitalised;
 use super::WorkedOut;
+use crate::analysis::Solved;
 use crate::analysis::uncertainty::share_in_words;
 use crate::unit::Field;
 
@@ -14,9 +14,8 @@ use crate::unit::Field;
 const LEAST_WIDTH: f32 = 1040.0;
 
 impl App {
-    pub(super) fn sure_ui(&self, ui: &mut Ui, good: &Good, worked_out: &WorkedOut) {
+    pub(super) fn sure_ui(&self, ui: &mut Ui, solved: &Solved, worked_out: &WorkedOut) {
         ui.heading("How sure");
-        let solved = &good.solved;
         if solved.unit.uncertain.is_empty() {
             let text = "No reading carries a ±. Write how far a reading can be off behind it in the form, as in 0.3 in ± 0.02 in, and every number here says how sure it is.";
             ui.label(RichText::new(text).weak());

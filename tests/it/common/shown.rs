@@ -197,7 +197,7 @@ impl Window {
 
     /// Counts how often the document was solved.
     pub fn generation(&self) -> u64 {
-        self.app().session.good().map_or(0, |good| good.generation)
+        self.app().session.solutions()
     }
 
     /// One frame, and how long the window would then rest.

@@ -12,7 +12,7 @@ mod dimensions;
 mod knife;
 mod overlay;
 
-use crate::analysis::{Case, Findings, Level, Output, Solution, Uncertainty};
+use crate::analysis::{Case, Findings, Level, Output, Solution, Solved, Uncertainty};
 use crate::geometry::{RollerOnPlate, Terrain};
 use crate::units::{Length, System};
 pub(super) use knife::knife_outline;
@@ -76,6 +76,23 @@ impl Handles {
             reel_rim: pose.centre_on_plate + Vec2::from_angle(0.7) * pose.reel_radius_mm,
             knife_edge: pose.edge_on_plate,
             unit_back: rear.centre + Vec2::from_angle(2.4) * (rear.radius_mm * 1.25),
+        }
+    }
+}
+
+impl<'a> SideView<'a> {
+    /// A solved unit on the plate with its ± and the bench pose behind it, in the units that it was
+    /// measured in.
+    #[must_use]
+    pub fn of(solved: &'a Solved) -> Self {
+        Self {
+            case: solved.case(),
+            findings: &solved.findings,
+            uncertainty: Some(&solved.uncertainty),
+            ghost: solved.ghost(),
+            overlays: &[],
+            standing: Standing::default(),
+            system: solved.unit.system,
         }
     }
 }
