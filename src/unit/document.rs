@@ -4,7 +4,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
 use super::closing::ClosingReadings;
 use super::field::OneOf;
-use super::ground::{GroundEntry, WearEntry, no_length};
+use super::ground::{GroundEntry, WearEntry};
 use crate::geometry::{KnifeSection, Stance};
 use crate::units::{Angle, Length, Quantity, Ratio, Share, Speed, System, Turning};
 
@@ -116,7 +116,7 @@ pub struct BenchReadings {
     /// Edge behind the vertical through the reel centre.
     pub behind_centre: Quantity<Length>,
     /// Reel surface to edge.
-    #[serde(default = "no_length")]
+    #[serde(default)]
     pub gap: Quantity<Length>,
     /// The front roller.
     pub front_roller: RollerAhead,

@@ -7,7 +7,7 @@ use crate::geometry::GapAt;
 use crate::units::{Length, Quantity, System};
 
 /// What the rollers stand on while mowing.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct GroundEntry {
     /// How deep the rollers sink.
@@ -16,16 +16,6 @@ pub struct GroundEntry {
     pub shape: ShapeEntry,
     /// A straightedge's reading that the shape can be filled from.
     pub straightedge: Option<StraightedgeEntry>,
-}
-
-impl Default for GroundEntry {
-    fn default() -> Self {
-        Self {
-            roller_sink: no_length(),
-            shape: ShapeEntry::Level,
-            straightedge: None,
-        }
-    }
 }
 
 /// A straightedge laid on the ground along the direction of travel.
@@ -85,7 +75,7 @@ impl GapPlace {
 }
 
 /// What is worn or out of true, as a dial gauge and the two ends of the unit show it.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct WearEntry {
     /// Full reading of a dial gauge on the front roller over a turn.
@@ -96,20 +86,11 @@ pub struct WearEntry {
     pub end_difference: Quantity<Length>,
 }
 
-impl Default for WearEntry {
-    fn default() -> Self {
-        Self {
-            front_runout: no_length(),
-            rear_runout: no_length(),
-            end_difference: no_length(),
-        }
-    }
-}
-
 /// The ground's shape along the direction of travel.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub enum ShapeEntry {
     /// As the plate.
+    #[default]
     Level,
     /// A rise of this radius.
     Crest(Quantity<Length>),
@@ -179,9 +160,4 @@ impl ShapeEntry {
             GroundForm::Hollow => Self::Hollow(radius),
         };
     }
-}
-
-/// Zero, as it is written where a field was left out.
-pub(super) fn no_length() -> Quantity<Length> {
-    Quantity::from_value(Length::ZERO, System::Millimetre)
 }

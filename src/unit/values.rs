@@ -6,7 +6,7 @@ use super::closing::ClosingReadings;
 use super::document::{BenchReadings, Document, Fitted, HardwarePoint, SettingEntry};
 use super::field::{Field, KnifePart, KnifeText, Reading};
 use super::flaw::Flaw;
-use super::ground::{ShapeEntry, WearEntry};
+use super::ground::ShapeEntry;
 use super::limits::Limits;
 use super::relations;
 use super::uncertain::{Follows, Uncertain, uncertain_readings};
@@ -100,7 +100,7 @@ impl Document {
             mowing: self.mowing.as_ref().map(MowingEntry::values),
             shape: self.ground.shape.value(),
             roller_sink: self.ground.roller_sink.value(),
-            wear: self.wear.values(),
+            wear: Wear::of(&self.wear),
             limits: Limits::in_force(self.turf, self.limits.as_ref()),
             uncertain: uncertain_readings(self),
             system: self.system(),
@@ -213,16 +213,6 @@ impl ShapeEntry {
             Self::Level => Shape::Level,
             Self::Crest(radius) => Shape::Crest(radius.value()),
             Self::Hollow(radius) => Shape::Hollow(radius.value()),
-        }
-    }
-}
-
-impl WearEntry {
-    fn values(&self) -> Wear {
-        Wear {
-            front_runout: self.front_runout.value(),
-            rear_runout: self.rear_runout.value(),
-            end_difference: self.end_difference.value(),
         }
     }
 }

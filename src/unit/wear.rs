@@ -1,5 +1,6 @@
 //! What is worn or out of true, and how far that lowers the unit.
 
+use super::ground::WearEntry;
 use crate::geometry::Number;
 use crate::units::Length;
 
@@ -51,6 +52,15 @@ impl<N: Number> WearFigures<N> {
 }
 
 impl Wear {
+    /// What was measured, without its ±.
+    pub(super) fn of(measured: &WearEntry) -> Self {
+        Self {
+            front_runout: measured.front_runout.value(),
+            rear_runout: measured.rear_runout.value(),
+            end_difference: measured.end_difference.value(),
+        }
+    }
+
     /// How far the worse roller's runout can lower the unit: half the dial gauge's full reading.
     ///
     /// The edge stands between the rollers and sinks by a share of each, which together make one, so

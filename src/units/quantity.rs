@@ -166,6 +166,13 @@ fn with_unit(text: &str, unit: &str) -> String {
     format!("{text} {unit}").trim_end().to_owned()
 }
 
+/// Zero, as it is written where a field was left out.
+impl<M: Measure> Default for Quantity<M> {
+    fn default() -> Self {
+        Self::from_value(M::from_base(0.0), System::Millimetre)
+    }
+}
+
 fn split_half_width(text: &str) -> (&str, Option<&str>) {
     for sign in ["±", "+/-", "+-"] {
         if let Some((main, off)) = text.split_once(sign) {
