@@ -10,11 +10,11 @@ use sweepgauge::drawing::{
     Mark, PathCanvas, PathDrawing, PlateSheet, Role, Scene, Shape, ShownIn, Theme, to_svg,
 };
 use sweepgauge::geometry::{BladePath, clip_length, ground_speed_for_clip, reel_speed_for_clip};
-use sweepgauge::store;
 use sweepgauge::unit::{self, Document};
 use sweepgauge::units::{Length, Speed, System, Turning};
 
-use crate::common::example::{demo_units, example};
+use crate::common::demo_unit::DemoUnit;
+use crate::common::example::example;
 use crate::common::random_units::solved_unit;
 
 /// A path by rolling radius and tracing radius, the tip lowest at time 0 and the turning 1 rad/s.
@@ -237,8 +237,7 @@ fn solved(document: &Document) -> (Solved, Kinematics) {
 }
 
 fn units() -> Vec<(Solved, Kinematics)> {
-    let read = |file: &std::path::PathBuf| solved(&store::open_unit(file).unwrap());
-    demo_units().iter().map(read).collect()
+    DemoUnit::ALL.map(|unit| solved(&unit.document())).into()
 }
 
 fn edited(edits: &[(&str, &str)]) -> (Solved, Kinematics) {

@@ -13,7 +13,8 @@ use serde_json::Value;
 use sweepgauge::drawing::fonts;
 use tempfile::TempDir;
 
-use crate::common::example::{EXAMPLE, demo_units, example};
+use crate::common::demo_unit::DemoUnit;
+use crate::common::example::{EXAMPLE, example};
 
 /// Millimetres in an inch, by definition.
 const INCH: f64 = 25.4;
@@ -90,12 +91,6 @@ impl Shop {
     fn example(&self, edits: &[(&str, &str)]) -> PathBuf {
         self.file("unit.ron", &example(edits))
     }
-}
-
-fn demo(name: &str) -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("demo-units")
-        .join(name)
 }
 
 // Reading a report.
@@ -666,7 +661,7 @@ fn an_edge_below_the_plate_has_no_share_and_no_clip_ratio() {
 
 #[test]
 fn every_demo_unit_reports_both_ways() {
-    for file in demo_units() {
+    for file in DemoUnit::files() {
         let report = numbers(&file, &[]);
         assert_keys(&report);
         let table = done(self::report(&file, &[]));
@@ -702,7 +697,7 @@ fn has_unit(text: &str, unit: &str) -> bool {
 
 #[test]
 fn the_plain_report_is_in_the_units_of_the_file() {
-    let metric = done(report(&demo("sports-metric.ron"), &[]));
+    let metric = done(report(&DemoUnit::SportsMetric.file(), &[]));
     assert!(
         has_unit(&metric, "mm") && has_unit(&metric, "km/h"),
         "{metric}"
@@ -710,9 +705,9 @@ fn the_plain_report_is_in_the_units_of_the_file() {
     for unit in ["in", "thou", "mph"] {
         assert!(!has_unit(&metric, unit), "{unit} in {metric}");
     }
-    let fractions = done(report(&demo("rollers-given.ron"), &[]));
+    let fractions = done(report(&DemoUnit::RollersGiven.file(), &[]));
     assert!(fractions.contains("down 1/8 in"), "{fractions}");
-    let decimal = done(report(&demo("fairway-trailed.ron"), &[]));
+    let decimal = done(report(&DemoUnit::FairwayTrailed.file(), &[]));
     assert!(decimal.contains("0.500 in"), "{decimal}");
     for inches in [fractions, decimal] {
         assert!(
@@ -876,7 +871,7 @@ fn every_level_of_every_finding_is_reached() {
 fn the_sweeps_remedies_bring_the_share_to_the_watch_limit() {
     let shop = Shop::new();
     let swept = shop.example(&[(BEHIND, r#"behind_centre: "0.6 in""#)]);
-    let scalping = demo("greens-scalping.ron");
+    let scalping = DemoUnit::GreensScalping.file();
     let mut far = 0;
     for file in [&swept, &scalping] {
         let before = numbers(file, &[]);
@@ -1099,7 +1094,7 @@ fn each_what_if_changes_what_it_says_and_no_other_setting() {
 
 #[test]
 fn an_attitude_alone_keeps_the_height_that_given_rollers_leave() {
-    let unit = demo("rollers-given.ron");
+    let unit = DemoUnit::RollersGiven.file();
     let before = numbers(&unit, &[]);
     assert!(number(&before, "/setting/attitude_deg") > 3.5);
     let after = numbers(&unit, &["--attitude", "2 deg"]);
@@ -1140,7 +1135,7 @@ fn one_roller_alone_keeps_the_other_where_the_attitude_left_it() {
     exact(&after, front, -1.27);
     near("rear", number(&after, rear), number(&before, rear), 1e-6);
 
-    let given = demo("rollers-given.ron");
+    let given = DemoUnit::RollersGiven.file();
     let after = numbers(&given, &["--front-move", "1 mm"]);
     exact(&after, front, 1.0);
     exact(&after, rear, -3.175);
@@ -1151,8 +1146,8 @@ fn roller_moves_put_back_return_the_attitude_and_the_height() {
     let shop = Shop::new();
     for unit in [
         shop.example(&[]),
-        demo("turning-bar.ron"),
-        demo("sports-metric.ron"),
+        DemoUnit::TurningBar.file(),
+        DemoUnit::SportsMetric.file(),
     ] {
         let wanted = ["--attitude", "6.5 deg", "--height-of-cut", "0.4 in"];
         let before = numbers(&unit, &wanted);
@@ -1227,7 +1222,7 @@ fn a_what_if_that_is_wrong_is_refused_by_its_name() {
 
 #[test]
 fn findings_however_bad_are_no_failure() {
-    let run = report(&demo("greens-scalping.ron"), &[]);
+    let run = report(&DemoUnit::GreensScalping.file(), &[]);
     assert_eq!(run.code, Some(0));
     assert!(run.out.contains("Over: sweep below the cut"), "{}", run.out);
 }
@@ -1266,7 +1261,7 @@ fn impossible_geometry_is_told_with_its_lengths_in_the_units_of_the_file() {
     let up = 22.0 + (98.55_f64.powi(2) - 121.0).sqrt() - 150.0;
     let nearest = 110_f64.hypot(128.0) - 121_f64.hypot(up);
     assert_eq!(format!("{nearest:.2}"), "44.09");
-    let metric = demo("sports-metric.ron");
+    let metric = DemoUnit::SportsMetric.file();
     for (file, asked, says, foreign) in [
         (
             &inches,
@@ -1302,7 +1297,7 @@ fn impossible_geometry_is_told_with_its_lengths_in_the_units_of_the_file() {
 #[test]
 fn without_a_display_the_window_names_the_commands_that_need_none() {
     let shop = Shop::new();
-    let unit = demo("sports-metric.ron");
+    let unit = DemoUnit::SportsMetric.file();
     let saved = shop.path("shot.png");
     let with: [&[&OsStr]; 4] = [
         &[],
@@ -1370,7 +1365,7 @@ fn words_of(svg: &[u8]) -> Vec<String> {
 #[test]
 fn a_drawing_says_what_the_report_says() {
     let shop = Shop::new();
-    for (index, file) in demo_units().iter().enumerate() {
+    for (index, file) in DemoUnit::files().iter().enumerate() {
         let svg = picture(file, &shop.path(&format!("{index}.svg")), &[]);
         let words = words_of(&svg);
         let table = done(report(file, &[]));
@@ -1464,7 +1459,11 @@ fn pixels(png: &[u8]) -> image::RgbImage {
 #[test]
 fn a_png_has_ink_in_every_part() {
     let shop = Shop::new();
-    let png = picture(&demo("fairway-trailed.ron"), &shop.path("unit.png"), &[]);
+    let png = picture(
+        &DemoUnit::FairwayTrailed.file(),
+        &shop.path("unit.png"),
+        &[],
+    );
     assert_eq!(image::guess_format(&png).unwrap(), image::ImageFormat::Png);
     let pixels = pixels(&png);
     assert!(pixels.width() >= 2000 && pixels.height() >= 1200);
@@ -1489,7 +1488,7 @@ fn a_png_has_ink_in_every_part() {
 #[test]
 fn a_dark_picture_is_dark_and_a_light_one_light() {
     let shop = Shop::new();
-    let unit = demo("greens-walking.ron");
+    let unit = DemoUnit::GreensWalking.file();
     let brightness = |rest: &[&str]| {
         let pixels = pixels(&picture(&unit, &shop.path("unit.png"), rest));
         let sum: f64 = pixels.pixels().flat_map(|p| p.0).map(f64::from).sum();
@@ -1502,7 +1501,7 @@ fn a_dark_picture_is_dark_and_a_light_one_light() {
 #[test]
 fn what_is_tried_and_what_it_stands_on_are_drawn() {
     let shop = Shop::new();
-    let unit = demo("sports-metric.ron");
+    let unit = DemoUnit::SportsMetric.file();
     let out = shop.path("unit.svg");
     let plain = words_of(&picture(&unit, &out, &[]));
     let tried = words_of(&picture(&unit, &out, &["--attitude", "7 deg"]));
@@ -1530,7 +1529,7 @@ fn what_is_tried_and_what_it_stands_on_are_drawn() {
 #[test]
 fn the_same_call_twice_gives_the_same_bytes() {
     let shop = Shop::new();
-    let unit = demo("turning-bar.ron");
+    let unit = DemoUnit::TurningBar.file();
     for name in ["unit.svg", "unit.png", "UNIT.SVG"] {
         let out = shop.path(name);
         assert_eq!(
@@ -1547,7 +1546,7 @@ fn the_same_call_twice_gives_the_same_bytes() {
 #[test]
 fn a_picture_that_cannot_be_written_is_refused() {
     let shop = Shop::new();
-    let unit = demo("turning-bar.ron");
+    let unit = DemoUnit::TurningBar.file();
     for name in ["unit.pdf", "unit", "unit.svgz"] {
         let out = shop.path(name);
         let run = ran(program().arg("picture").arg(&unit).arg(&out));

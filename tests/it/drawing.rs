@@ -1,7 +1,6 @@
 //! The drawing: what is drawn stands where the solution says, is lettered with its numbers, and is
 //! laid out so that it can be read.
 
-use std::path::Path;
 use std::sync::{Arc, LazyLock};
 
 use kurbo::{
@@ -17,11 +16,10 @@ use sweepgauge::drawing::{
     to_svg,
 };
 use sweepgauge::geometry::Stance;
-use sweepgauge::store::open_unit;
 use sweepgauge::unit::{Document, RollerMoves, ShapeEntry};
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
-use crate::common::example;
+use crate::common::demo_unit::DemoUnit;
 
 /// A curve of the scene strays no further than this from the true one.
 const NEAR_MM: f64 = 1e-5;
@@ -30,14 +28,8 @@ const NEAR_PAPER: f64 = 0.3;
 /// A rectangle of paper as large as a window's drawing.
 const PAPER: Rect = Rect::new(10.0, 20.0, 910.0, 620.0);
 
-fn demo_units() -> Vec<Document> {
-    let files = example::demo_units();
-    files.iter().map(|file| open_unit(file).unwrap()).collect()
-}
-
-fn demo(name: &str) -> Document {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units");
-    open_unit(&folder.join(name)).unwrap()
+fn demo_units() -> [Document; 8] {
+    DemoUnit::ALL.map(DemoUnit::document)
 }
 
 #[allow(clippy::unnecessary_wraps)] // what a setting's field takes
@@ -319,7 +311,7 @@ fn what_hangs_below_the_cut_line_is_as_deep_as_the_sweep_and_as_long_as_the_chor
 fn what_hangs_below_the_cut_line_is_drawn_in_the_sweeps_own_level() {
     let mut seen = Vec::new();
     for attitude in ["4 deg", "5 deg", "8 deg", "12 deg"] {
-        let mut document = demo("fairway-trailed.ron");
+        let mut document = DemoUnit::FairwayTrailed.document();
         document.setting.attitude = angle(attitude);
         let solved = Solved::of(&document).unwrap();
         let sweep = solved.findings.iter().find(|f| f.id == "sweep").unwrap();
@@ -582,7 +574,7 @@ fn bars(panel: &Panel) -> Vec<(Line, f64)> {
 
 #[test]
 fn a_scale_bar_is_as_long_as_it_says() {
-    let document = demo("greens-walking.ron");
+    let document = DemoUnit::GreensWalking.document();
     let solved = Solved::of(&document).unwrap();
     for system in System::ALL {
         for choice in choices() {
@@ -1040,7 +1032,7 @@ fn no_two_texts_of_a_sheet_stand_on_each_other() {
 
 #[derive(Clone, Debug)]
 struct Anything {
-    unit: usize,
+    unit: DemoUnit,
     reel_mm: f64,
     gap_mm: f64,
     extension_mm: f64,
@@ -1079,7 +1071,7 @@ fn shape() -> impl Strategy<Value = ShapeEntry> {
 
 prop_compose! {
     fn anything()(
-        unit in 0..demo_units().len(),
+        unit in prop::sample::select(&DemoUnit::ALL[..]),
         reel_mm in 10.0..500.0,
         gap_mm in prop_oneof![Just(0.0), 0.0..20.0],
         extension_mm in -60.0..60.0,
@@ -1103,7 +1095,7 @@ prop_compose! {
 impl Anything {
     fn document(&self) -> Document {
         let mm = |mm: f64| Some(Quantity::exactly(Length::from_mm(mm), System::Millimetre));
-        let mut document = demo_units().swap_remove(self.unit);
+        let mut document = self.unit.document();
         document.setting.reel_diameter = mm(self.reel_mm);
         document.setting.gap = mm(self.gap_mm);
         document.setting.extension = mm(self.extension_mm);

@@ -11,25 +11,24 @@ use sweepgauge::drawing::{
     SideView, Standing, Theme, View, lay_out, reading_picture, step_picture, to_svg,
 };
 use sweepgauge::geometry::{Shape as GroundShape, underside_on_bar};
-use sweepgauge::store::open_unit;
 use sweepgauge::unit::{Document, Follows, read_text};
 use sweepgauge::units::{Length, System};
 
-use crate::common::example::{demo_units, example};
+use crate::common::demo_unit::DemoUnit;
+use crate::common::example::example;
 
 fn document(text: &str) -> Document {
     read_text(text).unwrap()
 }
 
 fn every_unit() -> Vec<(Document, Solved)> {
-    demo_units()
-        .iter()
-        .map(|file| open_unit(file).unwrap())
-        .map(|document| {
+    DemoUnit::ALL
+        .map(|unit| {
+            let document = unit.document();
             let solved = Solved::of(&document).unwrap();
             (document, solved)
         })
-        .collect()
+        .into()
 }
 
 fn side_view(solved: &Solved, standing: Standing) -> SideView<'_> {

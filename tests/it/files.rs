@@ -11,7 +11,8 @@ use sweepgauge::unit::{Document, SettingEntry, TextProblem, read_text, write_tex
 use sweepgauge::units::Length;
 use tempfile::TempDir;
 
-use crate::common::example::{EXAMPLE, demo_units};
+use crate::common::demo_unit::DemoUnit;
+use crate::common::example::EXAMPLE;
 
 /// Only the fields that have no default.
 const SHORTEST: &str = r#"(
@@ -530,7 +531,7 @@ fn assert_kept(text: &str) {
 #[test]
 fn what_was_typed_is_written_back_as_typed() {
     assert_kept(EXAMPLE);
-    for file in demo_units() {
+    for file in DemoUnit::files() {
         assert_kept(&fs::read_to_string(file).unwrap());
     }
     let odd = example_with("\"plain\"", r#""say \"thin\" \\ ± 1\nor 刃""#);
@@ -554,9 +555,7 @@ fn what_was_typed_is_written_back_as_typed() {
 
 #[test]
 fn every_demo_unit_opens_and_can_be_reckoned_with_every_knife() {
-    let files = demo_units();
-    assert_eq!(files.len(), 8, "{files:?}");
-    for file in files {
+    for file in DemoUnit::files() {
         let said = file.display();
         assert!(fs::read_to_string(&file).unwrap().starts_with("// "));
         let document = open_unit(&file).unwrap();
@@ -582,20 +581,18 @@ fn every_demo_unit_opens_and_can_be_reckoned_with_every_knife() {
 }
 
 /// Sweep below cut over height of cut, of a demo unit as its file sets it.
-fn sweep_share(name: &str) -> f64 {
-    let mut files = demo_units().into_iter();
-    let file = files.find(|file| file.ends_with(name)).unwrap();
-    let unit = open_unit(&file).unwrap().checked().unwrap();
+fn sweep_share(demo: DemoUnit) -> f64 {
+    let unit = demo.document().checked().unwrap();
     let pose = Pose::solve(&unit.profile, &unit.setting).unwrap();
     pose.sweep().below_cut.mm() / pose.height_of_cut.mm()
 }
 
 #[test]
 fn the_demo_units_show_what_their_remarks_say() {
-    for well_set in ["greens-walking.ron", "fairway-trailed.ron"] {
-        assert!(sweep_share(well_set) < 0.05, "{well_set}");
+    for well_set in [DemoUnit::GreensWalking, DemoUnit::FairwayTrailed] {
+        assert!(sweep_share(well_set) < 0.05, "{well_set:?}");
     }
-    assert!(sweep_share("greens-scalping.ron") > 0.12);
+    assert!(sweep_share(DemoUnit::GreensScalping) > 0.12);
 }
 
 /// One way of spoiling a file's bytes; places are parts of its length.

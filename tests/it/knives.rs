@@ -28,7 +28,8 @@ use sweepgauge::unit::{
 use sweepgauge::units::{Angle, Length, Measure as _, Share, System};
 use tempfile::TempDir;
 
-use crate::common::example::{demo_units, example};
+use crate::common::demo_unit::DemoUnit;
+use crate::common::example::example;
 use crate::common::random_units::believable_unit;
 
 /// Ends of windows and crossings are wanted to within this, in degrees or millimetres.
@@ -770,10 +771,6 @@ fn document(text: &str) -> Document {
     read_text(text).unwrap()
 }
 
-fn knife_choice() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units/knife-choice.ron")
-}
-
 fn ranked(document: &Document) -> (Vec<KnifeRow>, Ranking) {
     let solved = Solved::of(document).unwrap();
     let rows = table(&solved);
@@ -783,7 +780,7 @@ fn ranked(document: &Document) -> (Vec<KnifeRow>, Ranking) {
 
 #[test]
 fn the_table_has_the_numbers_and_windows_of_each_knife_through_the_reels_life() {
-    for file in demo_units() {
+    for file in DemoUnit::files() {
         let document = open_unit(&file).unwrap();
         let solved = Solved::of(&document).unwrap();
         let unit = &solved.unit;
@@ -850,7 +847,7 @@ fn least_room(row: &KnifeRow) -> Option<f64> {
 
 #[test]
 fn knives_are_ranked_by_the_least_room_they_leave_over_the_reels_life() {
-    let text = fs::read_to_string(knife_choice()).unwrap();
+    let text = DemoUnit::KnifeChoice.text();
     let height = r#"height_of_cut: "1/4 in ± 0.002 in""#;
     assert_eq!(text.matches(height).count(), 1);
     let mut fitting = BTreeSet::new();
@@ -927,7 +924,7 @@ fn assert_told(row: &KnifeRow, sentence: &str) {
 
 #[test]
 fn the_cheap_knife_of_the_demo_unit_fails_at_scrap_size() {
-    let document = open_unit(&knife_choice()).unwrap();
+    let document = DemoUnit::KnifeChoice.document();
     let (rows, ranking) = ranked(&document);
     let price = |knife: &Knife| knife.price.as_ref().unwrap().parse::<f64>().unwrap();
     let cheapest = document
@@ -1025,7 +1022,7 @@ fn assert_window(reported: &Value, window: &Window) {
 #[test]
 fn the_json_list_has_each_knifes_numbers_and_its_windows_new_now_and_scrap() {
     let mut nulls = 0;
-    for file in demo_units() {
+    for file in DemoUnit::files() {
         let (rows, _) = ranked(&open_unit(&file).unwrap());
         let list = json_list(&file, &[]);
         assert_eq!(list.len(), rows.len());
@@ -1103,7 +1100,7 @@ fn the_json_list_tells_windows_that_lie_apart() {
 
 #[test]
 fn the_list_says_of_each_knife_what_its_report_says() {
-    for file in demo_units() {
+    for file in DemoUnit::files() {
         for what_if in [
             &[][..],
             &["--extension", "2 mm", "--reel-diameter", "4.7 in"],
@@ -1149,7 +1146,7 @@ fn the_rows_of_the_csv_read_back_as_the_same_knives() {
         "options: [(name: \"thin, \\\"ground\\\"; short\", reach: \"1-3/8 in\", width: \"60 mm\", lip_thickness: \"3 mm\", lip_length: \"1/2 in\", body_thickness: \"0.25 in\", price: \"12; less by the dozen\", notes: \"ask first,\\nthen order\"), ",
     )]);
     let (_folder, awkward) = written("unit.ron", &awkward);
-    for file in demo_units().into_iter().chain([awkward]) {
+    for file in DemoUnit::files().into_iter().chain([awkward]) {
         let text = knives(&file, &["--csv"]);
         let document = open_unit(&file).unwrap();
         let listed: Vec<Knife> = document.knives().map(|(_, knife)| knife.clone()).collect();
@@ -1196,7 +1193,7 @@ fn the_rows_of_the_csv_read_back_as_the_same_knives() {
 
 #[test]
 fn the_table_to_read_names_what_it_rests_on_and_the_cautions() {
-    let file = knife_choice();
+    let file = DemoUnit::KnifeChoice.file();
     let document = open_unit(&file).unwrap();
     let text = knives(&file, &[]);
     let (rows, ranking) = ranked(&document);
@@ -1260,7 +1257,7 @@ fn the_table_to_read_tells_limits_of_the_file_from_starting_ones() {
 
 #[test]
 fn json_and_csv_at_once_are_refused() {
-    let file = knife_choice();
+    let file = DemoUnit::KnifeChoice.file();
     let words = [OsStr::new("knives"), file.as_os_str()];
     let run = ran(words
         .into_iter()

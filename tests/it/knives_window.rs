@@ -13,6 +13,7 @@ use sweepgauge::unit::{Document, read_knife_rows};
 use sweepgauge::units::System;
 use tempfile::TempDir;
 
+use crate::common::demo_unit::DemoUnit;
 use crate::common::shown::{Answers, Start, Window, demo_set, document};
 
 /// A window on a document, in the Knives area.
@@ -152,9 +153,7 @@ fn the_area_opens_by_its_switch_and_shows_every_knife_with_its_numbers() {
 
 #[test]
 fn every_demo_unit_shows_its_knives_in_every_unit_and_in_dark() {
-    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/demo-units");
-    for entry in fs::read_dir(folder).unwrap() {
-        let file = entry.unwrap().path();
+    for file in DemoUnit::files() {
         for system in System::ALL {
             let mut start = Start::on_file(&file);
             start.theme = egui::Theme::Dark;
@@ -517,11 +516,9 @@ fn every_widget_of_the_table_has_a_name_of_its_own() {
 
 #[test]
 fn another_document_brings_its_own_knives() {
-    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/demo-units");
     let mut window = demo();
     window.click("Overlay heavy");
-    let file = std::path::Path::new(folder).join("greens-walking.ron");
-    window.drop_file(&file);
+    window.drop_file(&DemoUnit::GreensWalking.file());
     assert_rows_shown(&window);
     window.assert_silent("Overlay heavy");
 }

@@ -4,9 +4,8 @@ use egui::Key;
 use sweepgauge::app::DEMO_UNIT;
 use sweepgauge::unit::{Document, ShapeEntry};
 
+use crate::common::demo_unit::DemoUnit;
 use crate::common::shown::{Start, Window, document};
-
-const WALKING: &str = include_str!("../../demo-units/greens-walking.ron");
 
 fn card_on(document: Document) -> Window {
     let mut window = Start::on(document).window();
@@ -16,8 +15,8 @@ fn card_on(document: Document) -> Window {
 
 #[test]
 fn every_way_begins_with_what_the_bench_says_and_gives_it_back() {
-    for demo in [DEMO_UNIT, WALKING] {
-        let document = document(demo);
+    for demo in [DemoUnit::FairwayTrailed, DemoUnit::GreensWalking] {
+        let document = demo.document();
         let wanted = document.bench.behind_centre.value();
         for way in ["the rise", "a block under the reel", "a block to a square"] {
             let mut window = card_on(document.clone());
@@ -34,7 +33,7 @@ fn every_way_begins_with_what_the_bench_says_and_gives_it_back() {
 
 #[test]
 fn a_block_to_a_square_counts_the_lean_of_the_front_face() {
-    let mut window = card_on(document(WALKING));
+    let mut window = card_on(DemoUnit::GreensWalking.document());
     window.click("a block to a square");
     window.type_over("Length of the block", "2.64 in ± 1 thou");
     window.type_over("Touches the face at", "0.1 in");

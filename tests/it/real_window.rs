@@ -4,13 +4,16 @@
 use std::collections::HashSet;
 use std::process::Command;
 
+use crate::common::demo_unit::DemoUnit;
+
 /// Opens the window on a demo unit and gives the picture of it.
-fn shot(unit: &str, extra: &[&str]) -> image::RgbaImage {
+fn shot(unit: DemoUnit, extra: &[&str]) -> image::RgbaImage {
     let folder = tempfile::tempdir().expect("a folder");
     let out = folder.path().join("shot.png");
-    let file = format!("{}/demo-units/{unit}.ron", env!("CARGO_MANIFEST_DIR"));
     let done = Command::new(env!("CARGO_BIN_EXE_sweepgauge"))
-        .args(["window", &file, "--size", "1280x800", "--shot"])
+        .arg("window")
+        .arg(unit.file())
+        .args(["--size", "1280x800", "--shot"])
         .arg(&out)
         .args(extra)
         .output()
@@ -31,7 +34,7 @@ fn colours_in(picture: &image::RgbaImage, from: (u32, u32), size: (u32, u32)) ->
 #[test]
 #[ignore = "needs a display"]
 fn the_window_shows_form_drawing_and_findings() {
-    let picture = shot("greens-scalping", &[]);
+    let picture = shot(DemoUnit::GreensScalping, &[]);
     assert_eq!(picture.dimensions(), (1280, 800));
     for (part, from, size) in [
         ("form", (0, 60), (380, 700)),
@@ -53,15 +56,15 @@ fn the_dark_window_is_dark() {
             .sum();
         sum / u64::from(picture.width() * picture.height() * 3)
     };
-    assert!(brightness(&shot("fairway-trailed", &["--dark"])) < 80);
-    assert!(brightness(&shot("fairway-trailed", &[])) > 180);
+    assert!(brightness(&shot(DemoUnit::FairwayTrailed, &["--dark"])) < 80);
+    assert!(brightness(&shot(DemoUnit::FairwayTrailed, &[])) > 180);
 }
 
 #[test]
 #[ignore = "needs a display"]
 fn every_area_opens_with_something_of_its_own() {
     let areas = [&[][..], &["--knives"], &["--why"], &["--blade-path"]];
-    let pictures = areas.map(|area| shot("tees-crowned", area));
+    let pictures = areas.map(|area| shot(DemoUnit::TeesCrowned, area));
     for (index, picture) in pictures.iter().enumerate() {
         assert!(
             colours_in(picture, (410, 60), (860, 700)) > 40,

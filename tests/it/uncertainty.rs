@@ -9,13 +9,13 @@ use proptest::test_runner::{Config, RngAlgorithm, RngSeed, TestRng, TestRunner};
 use sweepgauge::analysis::uncertainty::{combined, standard_of_half_width};
 use sweepgauge::analysis::{Output, Solved, Uncertainty};
 use sweepgauge::geometry::{Closing, Number, Pose, Setting, Shape, Stance};
-use sweepgauge::store::open_unit;
 use sweepgauge::unit::{
     Fitted, Follows, KnifePart, Mowing, Reading, Uncertain, Unit, Wear, read_text,
 };
 use sweepgauge::units::{Length, Measure as _, Speed, Turning};
 
-use crate::common::example::{demo_units, example};
+use crate::common::demo_unit::DemoUnit;
+use crate::common::example::example;
 use crate::common::nudge::{nudge, values};
 use crate::common::random_units::{self, believable_unit};
 
@@ -562,25 +562,20 @@ fn every_reading_with_a_half_width_is_listed_by_its_path_in_base_units() {
 #[test]
 fn the_demo_units_have_sound_uncertainties() {
     let mut uncertain = 0;
-    for path in demo_units() {
-        let unit = open_unit(&path).unwrap().checked().unwrap();
+    for demo in DemoUnit::ALL {
+        let unit = demo.document().checked().unwrap();
         let found = uncertainty(&unit);
         assert!(
             Output::ALL
                 .iter()
                 .all(|output| found.standard(*output).is_finite()),
-            "{}",
-            path.display()
+            "{demo:?}"
         );
         uncertain += usize::from(found.standard(Output::SweepBelowCut) > 0.0);
         let Stance::Wanted { .. } = unit.setting.stance else {
             continue;
         };
-        assert!(
-            found.standard(Output::Attitude) <= 0.3,
-            "{}",
-            path.display()
-        );
+        assert!(found.standard(Output::Attitude) <= 0.3, "{demo:?}");
     }
     assert!(uncertain > 0);
 }

@@ -11,12 +11,13 @@ use sweepgauge::analysis::why::{
     Why, WhyNot, causes, pitches,
 };
 use sweepgauge::analysis::{Case, Findings, Judged, Level, Output, Solution, Solved};
-use sweepgauge::geometry::{Setting, Shape, Stance, Terrain, touching_crest};
+use sweepgauge::geometry::{Shape, Terrain, touching_crest};
 use sweepgauge::store::open_unit;
-use sweepgauge::unit::{Document, read_text};
-use sweepgauge::units::{Angle, Length};
+use sweepgauge::unit::{Document, RollerMoves, read_text};
+use sweepgauge::units::{Length, Measure, Quantity, System};
 
-use crate::common::example::{demo_units, example};
+use crate::common::demo_unit::DemoUnit;
+use crate::common::example::example;
 use crate::common::random_units::believable_unit;
 
 fn document(text: &str) -> Document {
@@ -39,9 +40,9 @@ fn worn(ground: &str, wear: &str) -> Document {
 /// Every demo unit, and the example on other ground.
 fn units() -> Vec<Document> {
     let wear = "front_runout: \"0.02 in\", rear_runout: \"0.01 in\", end_difference: \"0.5 mm\"";
-    demo_units()
-        .iter()
-        .map(|file| open_unit(file).unwrap())
+    DemoUnit::ALL
+        .map(DemoUnit::document)
+        .into_iter()
         .chain([
             worn("roller_sink: \"1 mm\", shape: Crest(\"4 m\")", wear),
             worn("roller_sink: \"2 mm\", shape: Hollow(\"5 m\")", wear),
@@ -262,63 +263,58 @@ fn a_change_put_into_the_unit_ends_on_the_limit_of_its_finding() {
     assert!(tried > 150, "{tried}");
 }
 
-/// A knob's setting with its scale at a place, written anew from what the knob is said to be.
-fn turned(solved: &Solved, knob: Knob, at: f64) -> Setting {
-    let setting = solved.unit.setting;
+fn exact<M: Measure>(base: f64) -> Quantity<M> {
+    Quantity::exactly(M::from_base(base), System::Millimetre)
+}
+
+/// Knobs that turn something on or off, or one of a list into another.
+const WITHOUT_SCALE: [Knob; 3] = [Knob::Knife, Knob::RollersTrued, Knob::RollersParallel];
+
+/// A document as a person would type it, with a knob's scale at a place.
+fn turned(document: &Document, solved: &Solved, knob: Knob, at: f64) -> Document {
     let pose = &solved.solution.pose;
-    let stance = |attitude, height_of_cut| Setting {
-        stance: Stance::Wanted {
-            attitude,
-            height_of_cut,
-        },
-        ..setting
+    let mut turned = document.clone();
+    let setting = &mut turned.setting;
+    let mut wanted = |attitude_deg, height_mm| {
+        setting.attitude = Some(exact(attitude_deg));
+        setting.height_of_cut = Some(exact(height_mm));
+        setting.rollers = None;
     };
-    let length = Length::from_mm(at);
     match knob {
-        Knob::Attitude => stance(Angle::from_deg(at), pose.height_of_cut),
-        Knob::HeightOfCut => stance(pose.attitude, length),
-        Knob::RearRoller => Setting {
-            stance: Stance::Rollers {
-                front_move: pose.front_roller.moved,
-                rear_move: length,
-            },
-            ..setting
-        },
-        Knob::FaceGround => Setting {
-            face_ground: length,
-            ..setting
-        },
-        Knob::TopGround => Setting {
-            top_ground: length,
-            ..setting
-        },
-        _ => Setting {
-            extension: length,
-            ..setting
-        },
+        Knob::Attitude => wanted(at, pose.height_of_cut.mm()),
+        Knob::HeightOfCut => wanted(pose.attitude.deg(), at),
+        Knob::RearRoller => {
+            setting.attitude = None;
+            setting.height_of_cut = None;
+            setting.rollers = Some(RollerMoves {
+                front_move: exact(pose.front_roller.moved.mm()),
+                rear_move: exact(at),
+            });
+        }
+        Knob::Extension => setting.extension = Some(exact(at)),
+        Knob::FaceGround => setting.face_ground = Some(exact(at)),
+        Knob::TopGround => setting.top_ground = Some(exact(at)),
+        Knob::GroundSpeed => turned.mowing.as_mut().unwrap().ground_speed = exact(at),
+        Knob::ReelSpeed => turned.mowing.as_mut().unwrap().reel_speed = exact(at),
+        Knob::Knife | Knob::RollersTrued | Knob::RollersParallel => {
+            panic!("{knob:?} has no scale")
+        }
     }
+    turned
 }
 
 #[test]
 fn no_limit_is_crossed_sooner_and_what_is_out_of_reach_is_crossed_nowhere() {
     const SCAN: u32 = 400;
-    let dials = [
-        Knob::Attitude,
-        Knob::RearRoller,
-        Knob::Extension,
-        Knob::FaceGround,
-        Knob::TopGround,
-        Knob::HeightOfCut,
-    ];
     let (mut reached, mut out_of_reach) = (0, 0);
     for document in units() {
         let solved = solved(&document);
         let keeps = |knob, at, finding: &str| {
-            let setting = turned(&solved, knob, at);
-            let solution = Solution::of(&solved.unit, &setting).ok()?;
+            let unit = turned(&document, &solved, knob, at).checked().ok()?;
+            let solution = Solution::of(&unit, &unit.setting).ok()?;
             let case = Case {
-                unit: &solved.unit,
-                setting: &setting,
+                unit: &unit,
+                setting: &unit.setting,
                 solution: &solution,
             };
             Some(margin(&Findings::judged(&case, finding)?, Aim::Fine) >= 0.0)
@@ -326,7 +322,7 @@ fn no_limit_is_crossed_sooner_and_what_is_out_of_reach_is_crossed_nowhere() {
         for finding in JUDGED {
             for answer in answers(&document, finding, Aim::Fine) {
                 let knob = answer.knob;
-                if !dials.contains(&knob) {
+                if WITHOUT_SCALE.contains(&knob) {
                     continue;
                 }
                 let name = format!("{}, {finding}, {knob:?}", document.name);
@@ -347,6 +343,7 @@ fn no_limit_is_crossed_sooner_and_what_is_out_of_reach_is_crossed_nowhere() {
                     .map(|step| from + (to - from) * (f64::from(step) + 0.5) / f64::from(SCAN))
                     .filter_map(|at| keeps(knob, at, finding))
                     .collect();
+                assert!(held.len() > 100, "{name}: only {} places", held.len());
                 assert!(held.windows(2).all(|pair| pair[0] == pair[1]), "{name}");
                 if answer.to_limit.is_ok() {
                     let beyond = to + 1e-4 * (to - from).signum();
@@ -664,7 +661,7 @@ fn json(arguments: &[&str]) -> Value {
 
 #[test]
 fn the_json_has_its_keys_and_the_numbers_of_the_report() {
-    for file in demo_units() {
+    for file in DemoUnit::files() {
         let file = file.to_str().unwrap();
         let why = json(&["why", file, "--json"]);
         let report = json(&["report", file, "--json"]);
@@ -697,8 +694,7 @@ fn the_json_has_its_keys_and_the_numbers_of_the_report() {
 
 #[test]
 fn a_knob_told_on_the_command_line_and_given_back_to_the_report_ends_on_the_limit() {
-    let folder = env!("CARGO_MANIFEST_DIR");
-    let file = format!("{folder}/demo-units/greens-scalping.ron");
+    let file = DemoUnit::GreensScalping.file().display().to_string();
     let why = json(&["why", &file, "--json", "--finding", "sweep"]);
     let knobs = why["knobs"].as_array().unwrap();
     let attitude = knobs.iter().find(|knob| knob["id"] == "attitude").unwrap();
@@ -713,7 +709,7 @@ fn a_knob_told_on_the_command_line_and_given_back_to_the_report_ends_on_the_limi
 
 #[test]
 fn a_word_that_is_not_known_is_answered_with_those_that_are() {
-    let file = demo_units()[0].to_str().unwrap().to_owned();
+    let file = DemoUnit::FairwayTrailed.file().display().to_string();
     for (option, word, known) in [
         ("--finding", "swep", "underside"),
         ("--complaint", "rips", "ribs"),
@@ -727,7 +723,7 @@ fn a_word_that_is_not_known_is_answered_with_those_that_are() {
 
 #[test]
 fn the_text_tells_the_causes_of_a_complaint_and_the_cautions() {
-    let file = demo_units()[0].to_str().unwrap().to_owned();
+    let file = DemoUnit::FairwayTrailed.file().display().to_string();
     for complaint in Complaint::ALL {
         let output = run(&["why", &file, "--complaint", complaint.id()]);
         let text = String::from_utf8_lossy(&output.stdout).into_owned();
@@ -741,12 +737,15 @@ fn the_text_tells_the_causes_of_a_complaint_and_the_cautions() {
 
 #[test]
 fn the_json_tells_the_expanded_uncertainty_and_what_to_improve_first() {
-    let folder = env!("CARGO_MANIFEST_DIR");
-    for name in ["greens-scalping", "greens-walking", "sports-metric"] {
-        let file = format!("{folder}/demo-units/{name}.ron");
+    for demo in [
+        DemoUnit::GreensScalping,
+        DemoUnit::GreensWalking,
+        DemoUnit::SportsMetric,
+    ] {
+        let file = demo.file().display().to_string();
         let why = json(&["why", &file, "--json", "--finding", "sweep"]);
         let told = &why["uncertainty"];
-        let solved = solved(&open_unit(Path::new(&file)).unwrap());
+        let solved = solved(&demo.document());
         for (key, output) in [
             ("behind_centre_mm", Output::BehindCentre),
             ("sweep_below_cut_mm", Output::SweepBelowCut),
@@ -754,7 +753,10 @@ fn the_json_tells_the_expanded_uncertainty_and_what_to_improve_first() {
         ] {
             let told = told[key].as_f64().unwrap();
             let wanted = 2.0 * solved.uncertainty.standard(output);
-            assert!(told > 0.0 && (told - wanted).abs() < 1e-12, "{name} {key}");
+            assert!(
+                told > 0.0 && (told - wanted).abs() < 1e-12,
+                "{demo:?} {key}"
+            );
         }
         let shares: Vec<f64> = told["improve_first"]
             .as_array()
@@ -795,9 +797,9 @@ fn a_finding_in_doubt_is_told_on_the_command_line() {
 
 #[test]
 fn without_a_finding_named_the_knobs_of_every_one_that_is_not_surely_fine_are_told() {
-    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units/tees-crowned.ron");
-    let solved = solved(&open_unit(&file).unwrap());
-    let file = file.to_str().unwrap();
+    let demo = DemoUnit::TeesCrowned;
+    let solved = solved(&demo.document());
+    let file = demo.file().display().to_string();
     let told = |arguments: &[&str]| {
         let mut found: Vec<String> = json(arguments)["knobs"]
             .as_array()
@@ -808,7 +810,7 @@ fn without_a_finding_named_the_knobs_of_every_one_that_is_not_surely_fine_are_to
         found.dedup();
         found
     };
-    let all = told(&["why", file, "--json"]);
+    let all = told(&["why", &file, "--json"]);
     assert_eq!(all[0], "low_end_underside");
     for finding in solved.findings.iter() {
         let is_wanted = finding.id == "sweep" || finding.shown_level() > Level::Fine;
@@ -820,7 +822,7 @@ fn without_a_finding_named_the_knobs_of_every_one_that_is_not_surely_fine_are_to
         );
     }
     assert_eq!(
-        told(&["why", file, "--json", "--finding", "clip"]),
+        told(&["why", &file, "--json", "--finding", "clip"]),
         ["clip"]
     );
 }

@@ -5,14 +5,12 @@ use sweepgauge::analysis::why::{Aim, Complaint, CrestLimits, Knob, Why, causes, 
 use sweepgauge::unit::Document;
 use sweepgauge::units::System;
 
+use crate::common::demo_unit::DemoUnit;
 use crate::common::example::EXAMPLE;
 use crate::common::shown::{Start, Window, document};
 
-const SCALPING: &str = include_str!("../../demo-units/greens-scalping.ron");
-const KNIVES: &str = include_str!("../../demo-units/knife-choice.ron");
-
-fn why_of(text: &str) -> Window {
-    let mut window = Start::on(document(text)).window();
+fn why_of(document: Document) -> Window {
+    let mut window = Start::on(document).window();
     window.click("Why");
     window
 }
@@ -25,7 +23,7 @@ fn worked_out(document: &Document) -> (Solved, Why) {
 
 #[test]
 fn the_area_shows_both_budgets_the_crests_and_every_knob() {
-    let window = why_of(SCALPING);
+    let window = why_of(DemoUnit::GreensScalping.document());
     let (solved, why) = worked_out(window.document());
     let system = window.app().system();
     for name in [
@@ -54,7 +52,7 @@ fn the_area_shows_both_budgets_the_crests_and_every_knob() {
 
 #[test]
 fn a_complaint_brings_its_causes_and_what_would_confirm_them() {
-    let mut window = why_of(SCALPING);
+    let mut window = why_of(DemoUnit::GreensScalping.document());
     for complaint in Complaint::ALL {
         window.click(complaint.name());
         let (solved, _) = worked_out(window.document());
@@ -70,13 +68,13 @@ fn a_complaint_brings_its_causes_and_what_would_confirm_them() {
 
 #[test]
 fn a_knob_is_tried_with_one_click_and_taken_back_with_another() {
-    for (text, knob) in [
-        (SCALPING, Knob::Attitude),
-        (SCALPING, Knob::Extension),
-        (SCALPING, Knob::HeightOfCut),
-        (KNIVES, Knob::Knife),
+    for (demo, knob) in [
+        (DemoUnit::GreensScalping, Knob::Attitude),
+        (DemoUnit::GreensScalping, Knob::Extension),
+        (DemoUnit::GreensScalping, Knob::HeightOfCut),
+        (DemoUnit::KnifeChoice, Knob::Knife),
     ] {
-        let mut window = why_of(text);
+        let mut window = why_of(demo.document());
         let before = window.document().clone();
         let (_, why) = worked_out(&before);
         assert_eq!(why.finding, "sweep");
@@ -97,7 +95,7 @@ fn a_knob_is_tried_with_one_click_and_taken_back_with_another() {
 
 #[test]
 fn undo_is_gone_once_something_else_was_changed() {
-    let mut window = why_of(SCALPING);
+    let mut window = why_of(DemoUnit::GreensScalping.document());
     window.click(&format!("Try {}, To its limit", Knob::Extension.name()));
     assert!(window.has_button("Undo"));
     window.enter_text("Name", "Another name");
@@ -106,7 +104,7 @@ fn undo_is_gone_once_something_else_was_changed() {
 
 #[test]
 fn another_finding_and_another_limit_can_be_asked_about() {
-    let mut window = why_of(SCALPING);
+    let mut window = why_of(DemoUnit::GreensScalping.document());
     let (solved, _) = worked_out(window.document());
     assert_eq!(worst_finding(&solved.findings, &solved.case()), "sweep");
     window.choose("Finding to bring to its limit", "Clip length: watch");
@@ -124,10 +122,10 @@ fn another_finding_and_another_limit_can_be_asked_about() {
 
 #[test]
 fn readings_with_plus_or_minus_say_how_sure_and_what_to_measure_first() {
-    let window = why_of(SCALPING);
+    let window = why_of(DemoUnit::GreensScalping.document());
     window.assert_says("± 2.3 %");
     window.assert_says("Behind centre, b: 98.8 % of its ±");
-    let plain = why_of(EXAMPLE);
+    let plain = why_of(document(EXAMPLE));
     assert!(
         Solved::of(plain.document())
             .unwrap()
@@ -140,7 +138,7 @@ fn readings_with_plus_or_minus_say_how_sure_and_what_to_measure_first() {
 
 #[test]
 fn a_limit_within_the_readings_doubt_cannot_be_told() {
-    let text = SCALPING.replace(
+    let text = DemoUnit::GreensScalping.text().replace(
         "behind_centre: \"0.2 in ± 0.02 in\"",
         "behind_centre: \"0.2 in ± 0.06 in\"",
     );
@@ -157,7 +155,7 @@ fn a_limit_within_the_readings_doubt_cannot_be_told() {
     let window = Start::on(document(&text)).window();
     window.assert_says("over as measured, cannot tell");
     window.assert_says("Cannot tell, over as measured: sweep below the cut");
-    let sure = Solved::of(&document(SCALPING)).unwrap();
+    let sure = Solved::of(&DemoUnit::GreensScalping.document()).unwrap();
     let sweep = sure
         .findings
         .iter()
@@ -168,7 +166,7 @@ fn a_limit_within_the_readings_doubt_cannot_be_told() {
 
 #[test]
 fn a_trial_that_leaves_nothing_to_show_can_still_be_taken_back() {
-    let mut window = why_of(SCALPING);
+    let mut window = why_of(DemoUnit::GreensScalping.document());
     let before = window.document().clone();
     window.click(&format!("Try {}, To its limit", Knob::Extension.name()));
     // Another field is typed wrong meanwhile: the area is not current.
@@ -182,7 +180,7 @@ fn a_trial_that_leaves_nothing_to_show_can_still_be_taken_back() {
 
 #[test]
 fn the_units_of_the_area_are_the_readers() {
-    let mut window = why_of(SCALPING);
+    let mut window = why_of(DemoUnit::GreensScalping.document());
     window.click("mm");
     assert_eq!(window.app().system(), System::Millimetre);
     let (_, why) = worked_out(window.document());

@@ -20,7 +20,7 @@ use sweepgauge::unit::{
 use sweepgauge::units::{Length, Quantity, System};
 use tempfile::TempDir;
 
-use crate::common::example::demo_units;
+use crate::common::demo_unit::DemoUnit;
 use crate::common::shown::{Answers, Start, Window, demo_set, document};
 
 /// Said over the numbers while they are not those of what stands in the fields.
@@ -281,7 +281,7 @@ fn the_unit_switch_changes_what_is_shown() {
 
 #[test]
 fn looking_at_a_unit_in_every_system_never_changes_it() {
-    for file in demo_units() {
+    for file in DemoUnit::files() {
         let mut window = Start::on_file(&file).window();
         let before = window.document().clone();
         let solved = window.generation();
@@ -1037,7 +1037,7 @@ fn keep_editing_keeps_the_unit_and_its_changes() {
 fn lose_the_changes_goes_on_without_saving() {
     let (_folder, file) = folder_with_demo("gang.ron");
     let answers = Answers::default();
-    answers.open(&demo_units()[4]);
+    answers.open(&DemoUnit::RollersGiven.file());
     let mut window = Start::on_file(&file).asking(&answers).window();
     window.enter_text("Attitude", "5");
     window.enter_text("Height of cut", "wrong");
@@ -1046,11 +1046,11 @@ fn lose_the_changes_goes_on_without_saving() {
     window.assert_says("The field \"Height of cut\" holds \"wrong\"");
     window.click("Lose the changes");
     window.assert_silent(ASKING);
-    assert_eq!(window.document(), &open_unit(&demo_units()[4]).unwrap());
+    assert_eq!(window.document(), &DemoUnit::RollersGiven.document());
     assert_eq!(open_unit(&file).unwrap(), document(DEMO_UNIT));
     window.assert_silent(UNSAVED);
     window.assert_silent("Not current");
-    assert_shows(&window, &open_unit(&demo_units()[4]).unwrap());
+    assert_shows(&window, &DemoUnit::RollersGiven.document());
 }
 
 #[test]
@@ -1097,25 +1097,25 @@ fn a_broken_file_is_told_and_leaves_the_unit_as_it_was() {
 
 #[test]
 fn a_file_dropped_on_the_window_opens() {
-    let file = demo_units().remove(2);
+    let file = DemoUnit::GreensWalking.file();
     let mut window = Window::demo();
     window.drop_file(&file);
     assert_eq!(window.document(), &open_unit(&file).unwrap());
     window.enter_text("Attitude", "5");
-    window.drop_file(&demo_units()[0]);
+    window.drop_file(&DemoUnit::FairwayTrailed.file());
     window.assert_says(ASKING);
     window.click("Lose the changes");
-    assert_eq!(window.document(), &open_unit(&demo_units()[0]).unwrap());
+    assert_eq!(window.document(), &DemoUnit::FairwayTrailed.document());
 }
 
 #[test]
 fn recent_files_are_listed_the_latest_first_and_open_again() {
-    let files = demo_units();
+    let (scalping, walking) = (DemoUnit::GreensScalping, DemoUnit::GreensWalking);
     let mut window = Window::demo();
-    window.drop_file(&files[1]);
-    window.drop_file(&files[2]);
+    window.drop_file(&scalping.file());
+    window.drop_file(&walking.file());
     let recent = &window.app().preferences.recent;
-    assert_eq!(recent, &[files[2].clone(), files[1].clone()]);
+    assert_eq!(recent, &[walking.file(), scalping.file()]);
     window.click("File");
     let menu = window.texts();
     let name = menu.iter().find(|text| text.starts_with("Recent")).unwrap();
@@ -1125,10 +1125,10 @@ fn recent_files_are_listed_the_latest_first_and_open_again() {
         let texts = window.texts();
         texts.iter().position(|text| *text == name).unwrap()
     };
-    assert!(place("greens-walking.ron") < place("greens-scalping.ron"));
-    window.click("greens-scalping.ron");
-    assert_eq!(window.document(), &open_unit(&files[1]).unwrap());
-    assert_eq!(window.app().preferences.recent[0], files[1]);
+    assert!(place(walking.file_name()) < place(scalping.file_name()));
+    window.click(scalping.file_name());
+    assert_eq!(window.document(), &scalping.document());
+    assert_eq!(window.app().preferences.recent[0], scalping.file());
 }
 
 #[test]
@@ -1218,13 +1218,13 @@ fn the_start_card_shows_on_the_first_start_only() {
 #[test]
 fn the_start_card_opens_a_file() {
     let answers = Answers::default();
-    answers.open(&demo_units()[2]);
+    answers.open(&DemoUnit::GreensWalking.file());
     let mut start = Start::on(document(DEMO_UNIT)).asking(&answers);
     start.preferences = Preferences::default();
     let mut window = start.window();
     window.click("Open a unit file…");
     window.assert_silent("Will this unit scalp?");
-    assert_eq!(window.document(), &open_unit(&demo_units()[2]).unwrap());
+    assert_eq!(window.document(), &DemoUnit::GreensWalking.document());
 }
 
 #[test]
@@ -1317,7 +1317,7 @@ fn is_interactive(role: Role) -> bool {
 
 #[test]
 fn everything_a_person_can_reach_has_a_name_of_its_own() {
-    for file in demo_units() {
+    for file in DemoUnit::files() {
         let mut window = Start::on_file(&file).window();
         window.unfold();
         let mut names: BTreeMap<(String, String), usize> = BTreeMap::new();
@@ -1351,7 +1351,7 @@ fn everything_a_person_can_reach_has_a_name_of_its_own() {
 #[test]
 fn every_group_reads_in_every_system_and_in_light_and_dark() {
     for theme in [egui::Theme::Light, egui::Theme::Dark] {
-        for file in demo_units() {
+        for file in DemoUnit::files() {
             let mut start = Start::on_file(&file);
             start.theme = theme;
             let mut window = start.window();

@@ -1,8 +1,5 @@
 //! The unit files that more than one test begins with.
 
-use std::fs;
-use std::path::{Path, PathBuf};
-
 /// The example that the description of the unit file gives.
 pub const EXAMPLE: &str = r#"(
     format: 1,
@@ -53,16 +50,4 @@ pub fn example(edits: &[(&str, &str)]) -> String {
         assert_eq!(text.matches(from).count(), 1, "{from}");
         text.replace(from, to)
     })
-}
-
-/// The demo units, in the order of their names.
-pub fn demo_units() -> Vec<PathBuf> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units");
-    let mut files: Vec<PathBuf> = fs::read_dir(folder)
-        .unwrap()
-        .map(|entry| entry.unwrap().path())
-        .collect();
-    files.sort();
-    assert!(files.len() >= 6, "{files:?}");
-    files
 }
