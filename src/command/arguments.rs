@@ -119,14 +119,17 @@ pub struct WindowArguments {
     /// Size of the window, as 1280x800.
     #[arg(long, value_parser = size, value_name = "WIDTHxHEIGHT")]
     pub size: Option<(u32, u32)>,
+    /// Open in an area, by its name: unit, knives and so on; an unknown one lists them all.
+    #[arg(long, value_name = "AREA")]
+    pub area: Option<String>,
     /// Open in the Knives area.
-    #[arg(long)]
+    #[arg(long, conflicts_with = "area")]
     pub knives: bool,
     /// Open in the Why area.
-    #[arg(long, conflicts_with_all = ["knives", "blade_path"])]
+    #[arg(long, conflicts_with_all = ["area", "knives", "blade_path"])]
     pub why: bool,
     /// Open in the Blade path area.
-    #[arg(long, conflicts_with = "knives")]
+    #[arg(long, conflicts_with_all = ["area", "knives"])]
     pub blade_path: bool,
     /// Open in dark, whatever was chosen before.
     #[arg(long)]
@@ -134,6 +137,20 @@ pub struct WindowArguments {
     /// What to try.
     #[command(flatten)]
     pub what_if: WhatIf,
+}
+
+impl WindowArguments {
+    /// The name of the area to open in; none when nobody asked for one.
+    #[must_use]
+    pub fn asked_area(&self) -> Option<&str> {
+        let flags = [
+            (self.knives, "knives"),
+            (self.why, "why"),
+            (self.blade_path, "blade-path"),
+        ];
+        let flag = flags.into_iter().find(|(is_given, _)| *is_given);
+        self.area.as_deref().or(flag.map(|(_, id)| id))
+    }
 }
 
 fn size(text: &str) -> Result<(u32, u32), String> {

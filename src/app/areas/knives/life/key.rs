@@ -1,0 +1,30 @@
+//! What the life plots are worked out from.
+
+use crate::analysis::Solved;
+use crate::analysis::knives::{Over, Trial};
+use crate::app::areas::knives::worked_out::{Named, named_knives};
+use crate::unit::Unit;
+use crate::units::System;
+
+/// What the plots depend on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Key {
+    pub unit: Unit,
+    pub trial: Trial,
+    pub knives: Vec<Named>,
+    pub over: Over,
+    pub system: System,
+}
+
+impl Key {
+    /// Every knife of a solution over what is asked.
+    pub fn of(good: &Solved, over: Over, system: System) -> Self {
+        Self {
+            unit: good.unit.clone(),
+            trial: Trial::of(&good.solution),
+            knives: named_knives(good),
+            over,
+            system,
+        }
+    }
+}

@@ -1,0 +1,467 @@
+//! The window map: attitude across, reel diameter up, and what forbids each place.
+
+mod chosen;
+mod lowest;
+mod marks;
+mod painting;
+
+use egui::{ComboBox, Rect, RichText, Shape, Slider, Ui, WidgetInfo, vec2};
+use egui_plot::{HoverPosition, PlotBounds, PlotPoint};
+
+use self::chosen::{Choice, Chosen, without_setting};
+use self::lowest::LowestHeights;
+use self::marks::{key_ui, mark_places, marks_ui};
+use self::painting::{Paper, USABLE};
+use super::axis::{Axis, still_plot};
+use super::worked_out::{Named, named_knives};
+use crate::analysis::Solved;
+use crate::analysis::knives::{LEAST_HEIGHT_MM, Limit, Map, attitude_range, map_of_all, passed_at};
+use crate::app::desk::{Aim, Desk};
+use crate::app::widgets::kept::Kept;
+use crate::app::widgets::look::{strong, theme};
+use crate::drawing::Theme;
+use crate::geometry::KnifeSection;
+use crate::unit::Unit;
+use crate::units::{Angle, Length, System};
+
+/// Height of the map.
+const HEIGHT: f32 = 400.0;
+
+/// What the map remembers.
+#[derive(Debug, Default)]
+pub struct WindowMap {
+    choice: Choice,
+    mapped: Kept<MapKey, Mapped>,
+    lowest: LowestHeights,
+}
+
+/// A map and how it was painted last.
+#[derive(Debug)]
+struct Mapped {
+    map: Map,
+    painted: Option<Painted>,
+}
+
+/// A map's shapes and names on a piece of paper.
+#[derive(Debug)]
+struct Painted {
+    paper: Paper,
+    shapes: Vec<Shape>,
+    /// Where the marks and their names stand.
+    avoided: [Rect; 2],
+    names: Vec<(Rect, String)>,
+}
+
+/// What a map depends on; neither the attitude nor the reel's size as set is part of it.
+#[derive(Clone, Debug, PartialEq)]
+struct MapKey {
+    unit: Unit,
+    knives: Vec<KnifeSection>,
+    height: Length,
+}
+
+impl MapKey {
+    fn of(chosen: &Chosen) -> Self {
+        Self {
+            unit: without_setting(&chosen.unit),
+            knives: chosen.sections(),
+            height: chosen.trial.height_of_cut,
+        }
+    }
+}
+
+impl WindowMap {
+    /// Choice, key, map and the lowest heights of cut.
+    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
+        ui.heading("Window map");
+        let system = desk.system();
+        let theme = theme(ui.ctx());
+        let Some(good) = desk.good() else {
+            return;
+        };
+        let knives = named_knives(good);
+        let Some(chosen) = self.choose_ui(ui, good, &knives) else {
+            return;
+        };
+        let wanted = self.height_ui(ui, &chosen, system);
+        let Some(chosen) = Chosen::of(&self.choice, good, &knives) else {
+            return;
+        };
+        let clicked = self.map_ui(ui, &chosen, system, theme);
+        let is_held = ui.input(|input| input.pointer.any_down());
+        // Dear enough to wait for the end of a drag.
+        if !is_held || self.lowest.is_empty() {
+            self.lowest.find(&chosen.unit, &knives);
+        }
+        ui.add_space(6.0);
+        self.lowest.show(ui, &chosen.unit, &knives, system);
+        if let Some(aim) = clicked.or(wanted) {
+            desk.aim(aim);
+        }
+        if wanted.is_some() {
+            self.choice.height = None;
+        }
+    }
+
+    fn choose_ui(&mut self, ui: &mut Ui, good: &Solved, knives: &[Named]) -> Option<Chosen> {
+        let chosen = Chosen::of(&self.choice, good, knives)?;
+        let state = &mut self.choice;
+        let first = &chosen.knives.first()?.0;
+        let second = chosen.knives.get(1).map(|(name, _)| name);
+        ui.horizontal_wrapped(|ui| {
+            ui.label("What leaves a window with");
+            ComboBox::from_id_salt("map knife")
+                .width(150.0)
+                .selected_text(first)
+                .show_ui(ui, |ui| {
+                    for (name, _) in knives {
+                        if ui.selectable_label(name == first, name).clicked() {
+                            state.first = Some(name.clone());
+                        }
+                    }
+                })
+                .response
+                .accessible_name("Map of knife");
+            ui.label("and with");
+            let shown = second.map_or("none", String::as_str);
+            ComboBox::from_id_salt("map second knife")
+                .width(150.0)
+                .selected_text(shown)
+                .show_ui(ui, |ui| {
+                    if ui.selectable_label(second.is_none(), "none").clicked() {
+                        state.second = None;
+                    }
+                    for (name, _) in knives.iter().filter(|(name, _)| name != first) {
+                        let is_chosen = second == Some(name);
+                        if ui.selectable_label(is_chosen, name).clicked() {
+                            state.second = Some(name.clone());
+                        }
+                    }
+                })
+                .response
+                .accessible_name("Map of second knife");
+        });
+        Chosen::of(&self.choice, good, knives)
+    }
+
+    /// The height of cut that the map is drawn for; what to set, if it is to be used.
+    fn height_ui(&mut self, ui: &mut Ui, chosen: &Chosen, system: System) -> Option<Aim> {
+        let in_force = chosen.height_in_force;
+        let height = chosen.trial.height_of_cut;
+        let unit_mm = match system {
+            System::Millimetre => 1.0,
+            _ => Length::from_inches(1.0).mm(),
+        };
+        let step_mm = if unit_mm > 1.0 { 0.005 * unit_mm } else { 0.1 };
+        let about_mm = in_force.mm().max(1.0);
+        let stepped = |mm: f64| (mm / step_mm).round().max(1.0) * step_mm;
+        let least = stepped((0.25 * about_mm).max(LEAST_HEIGHT_MM));
+        let most = stepped(2.5 * about_mm).max(least + step_mm);
+        let mut wanted = None;
+        ui.horizontal_wrapped(|ui| {
+            ui.label("at a height of cut of");
+            let mut shown = height.mm() / unit_mm;
+            ui.spacing_mut().slider_width = 220.0;
+            let slider = Slider::new(&mut shown, least / unit_mm..=most / unit_mm)
+                .show_value(false)
+                .smart_aim(false)
+                // The height in force stands where it stands, not at the nearest step.
+                .clamping(egui::SliderClamping::Never)
+                .step_by(step_mm / unit_mm);
+            let response = ui
+                .add(slider)
+                .accessible_name("Map height of cut slider")
+                .on_hover_text("Changes this map alone, until it is used");
+            if response.changed() {
+                self.choice.height = Some(Length::from_mm(shown * unit_mm));
+            }
+            let tried = self.choice.height.unwrap_or(in_force);
+            ui.label(RichText::new(system.length(tried)).family(strong()));
+            let is_other = tried != in_force;
+            if ui
+                .add_enabled(is_other, egui::Button::new("Use this height"))
+                .on_hover_text("Set the unit to it")
+                .clicked()
+            {
+                wanted = Some(Aim {
+                    height_of_cut: Some(tried),
+                    ..Aim::default()
+                });
+            }
+            if ui
+                .add_enabled(is_other, egui::Button::new("Back to the height in force"))
+                .clicked()
+            {
+                self.choice.height = None;
+            }
+            let note = if is_other {
+                format!(
+                    "tried on the map alone; in force is {}",
+                    system.length(in_force)
+                )
+            } else {
+                "as in force".to_owned()
+            };
+            ui.label(RichText::new(note).weak());
+        });
+        wanted
+    }
+
+    /// The map and its key; what was clicked on it.
+    fn map_ui(
+        &mut self,
+        ui: &mut Ui,
+        chosen: &Chosen,
+        system: System,
+        theme: Theme,
+    ) -> Option<Aim> {
+        let made = |key: &MapKey| Mapped {
+            map: map_of_all(&chosen.unit, &chosen.trial, &key.knives),
+            painted: None,
+        };
+        let Mapped { map, painted: last } = self.mapped.get(MapKey::of(chosen), made);
+        key_ui(ui, map, theme);
+        let (attitude, diameter) = (Axis::of_angle(), Axis::of_length(system));
+        let (low, high) = attitude_range(&chosen.unit);
+        let (smallest_mm, new_mm) = diameters_mm(&chosen.unit);
+        let response = still_plot("window map")
+            .height(HEIGHT)
+            // Room for half of the last number under the map.
+            .width(ui.available_width() - 14.0)
+            .show_grid(false)
+            .custom_x_axes(vec![attitude.across("attitude")])
+            .custom_y_axes(vec![diameter.up("reel diameter, scrap to new")])
+            .x_grid_spacer(attitude.marks_across())
+            .y_grid_spacer(diameter.marks_up())
+            .label_formatter(move |hover| Some(hover_text(chosen, system, hover)))
+            .show(ui, |plot| {
+                plot.set_plot_bounds(PlotBounds::from_min_max(
+                    [low.deg(), diameter.place(smallest_mm)],
+                    [high.deg(), diameter.place(new_mm)],
+                ));
+            });
+        let title = format!("Window map of {}", chosen.together());
+        response
+            .response
+            .widget_info(|| WidgetInfo::labeled(egui::Role::Button, true, title.clone()));
+        let frame = *response.transform.frame();
+        let brush = ui.painter().with_clip_rect(frame.intersect(ui.clip_rect()));
+        let laid = Paper {
+            size: frame.size(),
+            attitudes: (low.deg(), high.deg()),
+            diameters_mm: (smallest_mm, new_mm),
+            theme,
+            pixels_per_point: ui.pixels_per_point(),
+        };
+        let corner = frame.min.to_vec2();
+        let avoided = mark_places(&response, chosen, diameter)
+            .map(|place| Rect::from_center_size(place - corner, vec2(260.0, 26.0)));
+        let (shapes, names) = match last.take() {
+            Some(last) if last.paper == laid => {
+                let names = Some(last.names).filter(|_| last.avoided == avoided);
+                (last.shapes, names)
+            }
+            _ => (laid.shapes(map), None),
+        };
+        let painted = Painted {
+            names: names.unwrap_or_else(|| laid.names(map, &avoided, &brush)),
+            paper: laid,
+            avoided,
+            shapes,
+        };
+        brush.extend(painted.shapes.iter().cloned().map(|mut shape| {
+            shape.translate(corner);
+            shape
+        }));
+        for (place, words) in &painted.names {
+            laid.paint_name(place.translate(corner), words, &brush);
+        }
+        *last = Some(painted);
+        marks_ui(ui, &response, chosen, diameter, theme);
+        state_ui(ui, chosen, map, system);
+        let pointer = response.response.interact_pointer_pos()?;
+        if !response.response.clicked() {
+            return None;
+        }
+        let at = response.transform.value_from_position(pointer);
+        let (attitude, diameter) = place_of(chosen, system, at);
+        Some(Aim {
+            attitude: Some(attitude),
+            reel_diameter: Some(diameter),
+            ..Aim::default()
+        })
+    }
+}
+
+/// The diameters that the map shows.
+fn diameters_mm(unit: &Unit) -> (f64, f64) {
+    let (smallest, new) = (unit.smallest_diameter.mm(), unit.new_diameter.mm());
+    if new > smallest {
+        (smallest, new)
+    } else {
+        // A reel of one size still wants a strip of paper.
+        (0.99 * smallest, 1.01 * new)
+    }
+}
+
+/// What a place on the map's axes stands for.
+fn place_of(chosen: &Chosen, system: System, at: PlotPoint) -> (Angle, Length) {
+    let (low, high) = attitude_range(&chosen.unit);
+    let (smallest, new) = (
+        chosen.unit.smallest_diameter.mm(),
+        chosen.unit.new_diameter.mm(),
+    );
+    let diameter_mm = Axis::of_length(system).base(at.y);
+    (
+        Angle::from_deg(at.x.min(high.deg()).max(low.deg())),
+        Length::from_mm(diameter_mm.min(new).max(smallest)),
+    )
+}
+
+/// What the map says, in words.
+fn state_ui(ui: &mut Ui, chosen: &Chosen, map: &Map, system: System) {
+    let height = system.length(chosen.trial.height_of_cut);
+    let together = chosen.together();
+    let has_window = |row: &crate::analysis::knives::MapRow| !row.windows().is_empty();
+    let with = map.rows.iter().filter(|row| has_window(row));
+    let (least, most) = with.fold((f64::INFINITY, f64::NEG_INFINITY), |(least, most), row| {
+        (least.min(row.diameter.mm()), most.max(row.diameter.mm()))
+    });
+    let is_everywhere = map.rows.iter().all(has_window);
+    let says = if !least.is_finite() {
+        format!(
+            "At {height} no attitude holds every limit with {together}, at any size of the reel."
+        )
+    } else if is_everywhere {
+        format!("At {height} there is a window with {together} from a new reel to a scrap one.")
+    } else {
+        let (least, most) = (Length::from_mm(least), Length::from_mm(most));
+        format!(
+            "At {height} there is a window with {together} only on reels between {} and {}.",
+            system.length(least),
+            system.length(most)
+        )
+    };
+    ui.label(says);
+    let (low, high) = attitude_range(&chosen.unit);
+    let (smallest, new) = (chosen.unit.smallest_diameter, chosen.unit.new_diameter);
+    let bench = &chosen.unit.profile.bench;
+    for (words, attitude, diameter) in [
+        (
+            "The present setting",
+            chosen.trial.attitude,
+            chosen.unit.setting.reel_diameter,
+        ),
+        ("The bench pose", bench.attitude, bench.reel_diameter),
+    ] {
+        let is_on = (low..=high).contains(&attitude) && (smallest..=new).contains(&diameter);
+        if !is_on {
+            ui.label(format!(
+                "{words} lies off the map: attitude {}, reel {}.",
+                system.angle(attitude),
+                system.length(diameter)
+            ));
+        }
+    }
+    ui.label(RichText::new("Click the map to set attitude and reel diameter.").weak());
+}
+
+/// What forbids the place under the pointer.
+fn hover_text(chosen: &Chosen, system: System, hover: &HoverPosition<'_>) -> String {
+    let (HoverPosition::NearDataPoint { position, .. } | HoverPosition::Elsewhere { position }) =
+        hover;
+    let (attitude, diameter) = place_of(chosen, system, *position);
+    let mut lines = vec![format!(
+        "Attitude {}, reel {}",
+        system.angle(attitude),
+        system.length(diameter)
+    )];
+    for (name, section) in &chosen.knives {
+        let passed = passed_at(&chosen.unit, &chosen.trial, *section, attitude, diameter);
+        let says = if passed.is_empty() {
+            USABLE.to_owned()
+        } else {
+            let names: Vec<_> = passed.into_iter().map(Limit::name).collect();
+            names.join(", ")
+        };
+        lines.push(format!("{name}: {says}"));
+    }
+    lines.join("\n")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::desk::{Change, NoDialogs, Preferences, Session};
+    use crate::units::Quantity;
+
+    fn desk() -> Desk {
+        let session = Session::demo().expect("the demo unit opens");
+        Desk::new(session, Preferences::default(), Box::new(NoDialogs))
+    }
+
+    /// Whether the map was made anew, and how many lowest heights had to be looked for.
+    fn work_out(window_map: &mut WindowMap, desk: &Desk) -> (bool, usize) {
+        let good = desk.good().expect("solved");
+        let knives = named_knives(good);
+        let chosen = Chosen::of(&window_map.choice, good, &knives).expect("solved");
+        let key = MapKey::of(&chosen);
+        let is_new = !window_map.mapped.has(&key);
+        window_map.mapped.get(key, |key| Mapped {
+            map: map_of_all(&chosen.unit, &chosen.trial, &key.knives),
+            painted: None,
+        });
+        (is_new, window_map.lowest.find(&chosen.unit, &knives))
+    }
+
+    #[test]
+    fn the_map_is_worked_out_once_while_nothing_it_shows_changes() {
+        let (mut desk, mut map) = (desk(), WindowMap::default());
+        let (is_new, looked_for) = work_out(&mut map, &desk);
+        assert!(is_new && looked_for == 12, "{looked_for}");
+        assert_eq!(work_out(&mut map, &desk), (false, 0));
+        let system = System::InchDecimal;
+        let attitude = Quantity::from_value(Angle::from_deg(6.0), system);
+        desk.edit(Change::new("Attitude"), |document| {
+            document.setting.attitude = Some(attitude);
+        });
+        assert_eq!(
+            work_out(&mut map, &desk),
+            (false, 0),
+            "the map sweeps over attitude"
+        );
+        let diameter = Quantity::from_value(Length::from_inches(6.7), system);
+        desk.edit(Change::new("Reel diameter"), |document| {
+            document.setting.reel_diameter = Some(diameter);
+        });
+        assert_eq!(
+            work_out(&mut map, &desk),
+            (false, 4),
+            "only the reel as it is now"
+        );
+        map.choice.height = Some(Length::from_inches(0.375));
+        assert_eq!(work_out(&mut map, &desk), (true, 0));
+        map.choice.second = Some("reaching".to_owned());
+        assert_eq!(work_out(&mut map, &desk), (true, 0));
+    }
+
+    #[test]
+    fn a_knife_that_is_gone_is_no_longer_mapped() {
+        let mut desk = desk();
+        let choice = Choice {
+            first: Some("reaching".to_owned()),
+            second: Some("gone".to_owned()),
+            height: None,
+        };
+        let together = |desk: &Desk| {
+            let good = desk.good().expect("solved");
+            let chosen = Chosen::of(&choice, good, &named_knives(good)).expect("solved");
+            chosen.together()
+        };
+        assert_eq!(together(&desk), "\"reaching\"");
+        desk.edit(Change::new("Removed knives"), |document| {
+            document.options.clear();
+        });
+        assert_eq!(together(&desk), "\"plain\"");
+    }
+}

@@ -1,0 +1,86 @@
+//! Knives drawn over each other: the lens that shows them under the table.
+
+use egui::{Rect, RichText, Sense, Ui, Vec2, WidgetInfo};
+
+use crate::analysis::SolvedId;
+use crate::app::desk::{Desk, Overlaid, Ticked};
+use crate::app::widgets::kept::Kept;
+use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::paint::{Painted, paper};
+use crate::drawing::{Lens, LensChoice, SideView, Theme};
+use crate::units::System;
+
+/// What the painted lens depends on.
+#[derive(Clone, Debug, PartialEq)]
+struct Key {
+    solved: SolvedId,
+    ticked: Ticked,
+    place: Rect,
+    theme: Theme,
+    system: System,
+    pixels_per_point: f32,
+}
+
+/// The lens beside the table, painted when something it shows changed and at no other time.
+#[derive(Debug, Default)]
+pub struct OverlayLens {
+    painted: Kept<Key, Painted>,
+}
+
+impl OverlayLens {
+    /// The lens with the ticked knives over the one that is fitted.
+    pub fn show(&mut self, ui: &mut Ui, desk: &Desk) {
+        const HEIGHT: f32 = 430.0;
+        ui.label(
+            RichText::new("Drawn over each other")
+                .family(strong())
+                .size(16.0),
+        );
+        let told = if desk.ticked().is_empty() {
+            "Tick \"overlay\" for up to four knives: they are drawn over the one that is fitted, edge on edge, here and in the drawing and lens of the Unit area."
+        } else {
+            "The ticked knives at the clip point, edge on edge, over the one that is fitted; also in the drawing and lens of the Unit area."
+        };
+        ui.label(told);
+        let Some(good) = desk.good() else {
+            return;
+        };
+        if desk.ticked().is_empty() {
+            return;
+        }
+        let size = Vec2::new(ui.available_width().min(900.0), HEIGHT);
+        let (response, painter) = ui.allocate_painter(size, Sense::hover());
+        response.widget_info(|| {
+            WidgetInfo::labeled(
+                egui::Role::Image,
+                true,
+                "Lens with knives drawn over each other",
+            )
+        });
+        let theme = theme(ui.ctx());
+        let system = desk.system();
+        let key = Key {
+            solved: good.id,
+            ticked: desk.ticked().clone(),
+            place: response.rect,
+            theme,
+            system,
+            pixels_per_point: ui.pixels_per_point(),
+        };
+        let painted = self.painted.get(key, |_| {
+            let overlaid = desk.overlaid();
+            let scene = SideView {
+                uncertainty: None,
+                ghost: None,
+                overlays: &Overlaid::all_on(&overlaid, good),
+                system,
+                ..SideView::of(good)
+            }
+            .scene();
+            let window = paper(response.rect);
+            let lens = Lens::on(&good.solution, LensChoice::default(), window, system);
+            Painted::from_panel(&lens.panel(&scene, theme), theme)
+        });
+        painted.paint(&painter);
+    }
+}

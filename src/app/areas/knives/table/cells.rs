@@ -1,0 +1,296 @@
+//! The cells of a knife's row.
+
+use egui::{Align, Layout, RichText, Sense, Ui, Vec2};
+
+use super::done::Done;
+use super::sort::Column;
+use crate::analysis::knives::{KnifeRow, Life, Limit, ReelWindows, Window, window_text};
+use crate::analysis::{Level, Solution};
+use crate::app::areas::knives::inks::line_sample;
+use crate::app::desk::Ticked;
+use crate::app::widgets::look::strong;
+use crate::app::widgets::symbol::symbol;
+use crate::drawing::{OVERLAYS, Theme};
+use crate::unit::{Fitted, Knife};
+use crate::units::System;
+
+/// Room between two columns.
+pub const GAP: f32 = 12.0;
+
+/// How wide the columns are in a reader's units.
+#[derive(Clone, Copy)]
+pub struct Widths(pub System);
+
+impl Widths {
+    pub const OVERLAY: f32 = 58.0;
+
+    pub fn of(self, column: Column) -> f32 {
+        // A fraction with its thou takes more letters.
+        let length = |short: f32, long: f32| match self.0 {
+            System::InchFraction => long,
+            System::InchDecimal | System::Millimetre => short,
+        };
+        match column {
+            Column::Name => 214.0,
+            Column::BehindCentre => length(96.0, 142.0),
+            Column::Sweep | Column::Underside => length(74.0, 130.0),
+            Column::Window(_) => 174.0,
+            Column::RearRoller => length(100.0, 164.0),
+            Column::Price => 74.0,
+            Column::Notes => 150.0,
+        }
+    }
+
+    /// Numbers stand on the right of their column, words on the left.
+    const fn align(column: Column) -> Align {
+        match column {
+            Column::BehindCentre | Column::Sweep | Column::Underside | Column::Price => Align::Max,
+            Column::Name | Column::Window(_) | Column::RearRoller | Column::Notes => Align::Min,
+        }
+    }
+
+    pub fn head_layout(column: Column) -> Layout {
+        match Self::align(column) {
+            Align::Max => Layout::right_to_left(Align::Center),
+            _ => Layout::left_to_right(Align::Center),
+        }
+    }
+}
+
+/// What a row shows.
+pub struct Cells<'a> {
+    pub place: Fitted,
+    pub knife: &'a Knife,
+    pub row: Option<&'a KnifeRow>,
+    /// What its widgets are called after.
+    pub called: String,
+    pub is_fitted: bool,
+    pub is_open: bool,
+    pub is_current: bool,
+    pub ticked: &'a Ticked,
+    pub system: System,
+    pub theme: Theme,
+}
+
+impl Cells<'_> {
+    /// Shows the row's cells, from left to right.
+    pub fn show(&self, ui: &mut Ui, done: &mut Option<Done>) {
+        cell(ui, Widths::OVERLAY, Align::Min, |ui| {
+            self.overlay_ui(ui, done);
+        });
+        for column in Column::ALL {
+            cell(
+                ui,
+                Widths(self.system).of(column),
+                Widths::align(column),
+                |ui| {
+                    self.column_ui(ui, column, done);
+                },
+            );
+        }
+    }
+
+    fn overlay_ui(&self, ui: &mut Ui, done: &mut Option<Done>) {
+        let name = &self.knife.name;
+        let place = self.ticked.place_of(name);
+        let mut is_ticked = place.is_some();
+        let can_tick = (is_ticked || !self.ticked.is_full()) && !name.is_empty();
+        let response = ui
+            .add_enabled(can_tick, egui::Checkbox::without_text(&mut is_ticked))
+            .accessible_name(format!("Overlay {}", self.called))
+            .on_hover_text("Draw it over the knife that is fitted")
+            .on_disabled_hover_text(if name.is_empty() {
+                "Give it a name first".to_owned()
+            } else {
+                format!("{OVERLAYS} are drawn already: untick one first")
+            });
+        if response.changed() {
+            *done = Some(Done::Tick(name.clone(), is_ticked));
+        }
+        if let Some(place) = place {
+            line_sample(ui, place, self.theme);
+        }
+    }
+
+    fn column_ui(&self, ui: &mut Ui, column: Column, done: &mut Option<Done>) {
+        let system = self.system;
+        match column {
+            Column::Name => self.name_ui(ui, done),
+            Column::BehindCentre => self.solved_ui(ui, |ui, solution| {
+                self.number(ui, system.length(solution.sweep.behind_centre));
+            }),
+            Column::Sweep => {
+                if let Some(Ok(solution)) = self.row.map(|row| &row.solution) {
+                    self.number(ui, system.length(solution.sweep.below_cut));
+                    if let Some(share) = solution.sweep_share {
+                        self.number(ui, system.share(share));
+                    }
+                }
+            }
+            Column::Underside => {
+                if let Some(Ok(solution)) = self.row.map(|row| &row.solution) {
+                    self.number(ui, system.length(solution.underside_clearance));
+                }
+            }
+            Column::Window(life) => {
+                if let Some(row) = self.row {
+                    self.windows_ui(ui, life, row.at(life));
+                }
+            }
+            Column::RearRoller => self.rear_ui(ui),
+            Column::Price => {
+                self.number(ui, self.knife.price.clone().unwrap_or_default());
+            }
+            Column::Notes => {
+                ui.label(self.knife.notes.as_deref().unwrap_or_default());
+            }
+        }
+    }
+
+    fn name_ui(&self, ui: &mut Ui, done: &mut Option<Done>) {
+        let is_bench = self.place == Fitted::Bench;
+        ui.horizontal(|ui| {
+            let told = match (is_bench, self.is_fitted) {
+                (true, true) => "bench, fitted",
+                (true, false) => "bench",
+                (false, true) => "fitted",
+                (false, false) => "",
+            };
+            let name = RichText::new(&self.knife.name).family(strong()).size(15.0);
+            ui.scope(|ui| {
+                let room = if told.is_empty() { 0.0 } else { 84.0 };
+                ui.set_max_width(Widths(self.system).of(Column::Name) - room);
+                ui.add(egui::Label::new(name).wrap());
+            });
+            if !told.is_empty() {
+                ui.label(RichText::new(told).weak().size(13.0));
+            }
+        });
+        ui.horizontal(|ui| {
+            ui.spacing_mut().item_spacing.x = 4.0;
+            ui.spacing_mut().button_padding.x = 6.0;
+            let button = |ui: &mut Ui, word: &str, told: &str| {
+                let name = format!("{told} {}", self.called);
+                ui.small_button(word).accessible_name(&name).clicked()
+            };
+            ui.add_enabled_ui(!self.is_fitted, |ui| {
+                if button(ui, "Fit", "Fit") {
+                    *done = Some(Done::Fit(self.place));
+                }
+            });
+            let word = if self.is_open { "Close" } else { "Edit" };
+            if button(ui, word, word) {
+                *done = Some(Done::Open((!self.is_open).then_some(self.place)));
+            }
+            if button(ui, "Duplicate", "Duplicate") {
+                *done = Some(Done::Duplicate(self.place));
+            }
+            // The others are measured against the bench knife.
+            if let Fitted::Option(index) = self.place
+                && button(ui, "Remove", "Remove knife")
+            {
+                *done = Some(Done::Remove(index));
+            }
+        });
+    }
+
+    /// A cell for knives that meet the reel, and the reason for those that do not.
+    fn solved_ui(&self, ui: &mut Ui, shown: impl FnOnce(&mut Ui, &Solution)) {
+        match self.row.map(|row| &row.solution) {
+            None => {}
+            Some(Ok(solution)) => shown(ui, solution),
+            Some(Err(why)) => {
+                ui.label("does not meet the reel")
+                    .on_hover_text(why.sentence().shown_in(self.system));
+            }
+        }
+    }
+
+    fn windows_ui(&self, ui: &mut Ui, life: Life, reel: &ReelWindows) {
+        if reel.windows.is_empty() {
+            ui.horizontal(|ui| {
+                let (place, _) = ui.allocate_exact_size(Vec2::splat(15.0), Sense::hover());
+                symbol(ui, place, Level::Over, self.theme);
+                ui.label(self.strong("none".to_owned())).on_hover_text(format!(
+                    "With the reel {} ({}) no attitude holds every limit: why stands above the table.",
+                    life.name(),
+                    self.system.length(reel.diameter)
+                ));
+            });
+        }
+        for window in &reel.windows {
+            let range = window_text(window, self.system);
+            let text = format!("{range} ({})", self.system.angle(window.width()));
+            let hover = self.ends(life, reel, window);
+            self.number(ui, text).on_hover_text(&hover);
+            let ends = format!(
+                "low: {}; high: {}",
+                short(window.low_limit),
+                short(window.high_limit)
+            );
+            ui.label(RichText::new(ends).weak().size(12.5))
+                .on_hover_text(hover);
+        }
+    }
+
+    /// What ends a window at each of its ends, in a sentence.
+    fn ends(&self, life: Life, reel: &ReelWindows, window: &Window) -> String {
+        let system = self.system;
+        format!(
+            "Reel {}, {}. Below {}: {}. Above {}: {}. Between them {} of room.",
+            life.name(),
+            system.length(reel.diameter),
+            system.angle(window.low),
+            window.low_limit.name(),
+            system.angle(window.high),
+            window.high_limit.name(),
+            system.angle(window.width()),
+        )
+    }
+
+    fn rear_ui(&self, ui: &mut Ui) {
+        let Some(row) = self.row else {
+            return;
+        };
+        let (Some(rear), Some(window)) = (row.rear_for_middle, row.at(Life::Now).widest()) else {
+            ui.label("none")
+                .on_hover_text("There is no window to set it to.");
+            return;
+        };
+        self.number(ui, self.system.roller_move(rear))
+            .on_hover_text(format!(
+                "From its bench place, for the middle of the window: an attitude of {}",
+                self.system.angle(window.middle())
+            ));
+    }
+
+    fn number(&self, ui: &mut Ui, text: String) -> egui::Response {
+        ui.label(self.strong(text))
+    }
+
+    /// Numbers of an earlier list stand back.
+    fn strong(&self, text: String) -> RichText {
+        let text = RichText::new(text).family(strong());
+        if self.is_current { text } else { text.weak() }
+    }
+}
+
+fn cell(ui: &mut Ui, width: f32, align: Align, show: impl FnOnce(&mut Ui)) {
+    ui.allocate_ui_with_layout(Vec2::new(width, 0.0), Layout::top_down(align), |ui| {
+        ui.set_width(width);
+        show(ui);
+    });
+}
+
+/// A limit in as few letters as a narrow cell needs.
+fn short(limit: Limit) -> &'static str {
+    match limit {
+        Limit::Sweep => "sweep",
+        Limit::Reel => "reel",
+        Limit::Cut => "edge",
+        Limit::Underside => "underside",
+        Limit::Ahead => "ahead",
+        Limit::Range => "range",
+        Limit::Reach => "reach",
+    }
+}

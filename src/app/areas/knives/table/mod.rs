@@ -1,0 +1,258 @@
+//! The table of knives: one row for each, with its numbers, its windows and what can be done to it.
+
+mod cells;
+mod done;
+mod heads;
+mod ranking;
+mod rows;
+mod sort;
+
+use egui::{Frame, RichText, ScrollArea, Ui, Vec2};
+
+use self::cells::{Cells, GAP, Widths};
+use self::done::Done;
+use self::heads::heads_ui;
+use self::ranking::{not_current_note_ui, ranking_ui};
+use self::rows::rows_buttons_ui;
+use self::sort::Sorted;
+use super::worked_out::WorkedOut;
+use crate::analysis::knives::KnifeRow;
+use crate::app::desk::{Change, Desk};
+use crate::app::form::{edited_knife_ui, fill_in};
+use crate::app::widgets::look::{colour, theme};
+use crate::drawing::Role;
+use crate::unit::{Document, Fitted, Group, Knife};
+
+/// What the table remembers.
+#[derive(Debug, Default)]
+pub struct KnifeTable {
+    sorted: Option<Sorted>,
+    /// The knife whose row is open.
+    open: Option<Fitted>,
+    /// How many options there were when it was opened: with fewer, its place may be another's.
+    options: usize,
+}
+
+impl KnifeTable {
+    /// Everything about the table: which knife fits, the rows, and what they rest on.
+    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk, worked_out: Option<&WorkedOut>) {
+        ui.horizontal_wrapped(|ui| {
+            ui.heading("Which knife fits");
+            ui.add_space(12.0);
+            if ui
+                .button("Add a knife")
+                .on_hover_text("A copy of the bench knife, to be changed")
+                .clicked()
+            {
+                self.add_copy_of(desk, Fitted::Bench, "knife", false);
+                ui.ctx().request_repaint();
+            }
+            rows_buttons_ui(ui, desk, worked_out);
+        });
+        not_current_note_ui(ui, desk);
+        if let Some(worked_out) = worked_out {
+            ranking_ui(ui, worked_out);
+            ui.scope(|ui| self.rows_ui(ui, desk, worked_out));
+            ui.add_space(6.0);
+            for sentence in &worked_out.rests_on {
+                ui.add(egui::Label::new(sentence).wrap());
+            }
+        }
+    }
+
+    fn rows_ui(&mut self, ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
+        if desk.document().options.len() < self.options {
+            self.open = None;
+        }
+        let is_settled = desk.session().trouble().is_none();
+        let mut done = None;
+        let order_told = match self.sorted {
+            None => "In the order they are listed; click a column's head to sort.".to_owned(),
+            Some(sorted) => format!("Sorted by {}, {}.", sorted.by.head(), sorted.words()),
+        };
+        ui.label(RichText::new(order_told).weak().size(13.0));
+        // A bar that is always there says that there is more to the right.
+        ui.spacing_mut().scroll = egui::style::ScrollStyle::solid();
+        ScrollArea::horizontal()
+            .id_salt("rows of knives")
+            .auto_shrink([false, true])
+            .show(ui, |ui| {
+                ui.spacing_mut().item_spacing.y = 2.0;
+                heads_ui(ui, desk.system(), &mut self.sorted);
+                let document = desk.document();
+                let row_of = |index: usize, knife: &Knife| {
+                    let rows = &worked_out.rows;
+                    if is_settled && rows.len() == document.options.len() + 1 {
+                        rows.get(index)
+                    } else {
+                        // The rows are those of an earlier list.
+                        rows.iter().find(|row| row.name == knife.name)
+                    }
+                };
+                let mut listed: Vec<(Fitted, &Knife, Option<&KnifeRow>)> = document
+                    .knives()
+                    .enumerate()
+                    .map(|(index, (place, knife))| (place, knife, row_of(index, knife)))
+                    .collect();
+                if let Some(sorted) = self.sorted {
+                    listed.sort_by(|a, b| sorted.compare((a.1, a.2), (b.1, b.2)));
+                }
+                let listed: Vec<(Fitted, Knife, Option<&KnifeRow>)> = listed
+                    .into_iter()
+                    .map(|(place, knife, row)| (place, knife.clone(), row))
+                    .collect();
+                for (line, (place, knife, row)) in listed.iter().enumerate() {
+                    ui.push_id(("row of a knife", number_of(*place)), |ui| {
+                        self.row_ui(ui, desk, line, (*place, knife, *row), &mut done);
+                        if self.open == Some(*place) {
+                            open_row_ui(ui, desk, *place);
+                        }
+                    });
+                }
+            });
+        if let Some(done) = done {
+            self.do_to_row(desk, done);
+            ui.ctx().request_repaint();
+        }
+    }
+
+    fn row_ui(
+        &self,
+        ui: &mut Ui,
+        desk: &Desk,
+        line: usize,
+        (place, knife, row): (Fitted, &Knife, Option<&KnifeRow>),
+        done: &mut Option<Done>,
+    ) {
+        let is_fitted = desk.document().fitted() == Some(place);
+        let theme = theme(ui.ctx());
+        let cells = Cells {
+            place,
+            knife,
+            row,
+            called: called(desk.document(), place, knife),
+            is_fitted,
+            is_open: self.open == Some(place),
+            is_current: desk.why_not_current().is_none(),
+            ticked: desk.ticked(),
+            system: desk.system(),
+            theme,
+        };
+        let behind = ui.painter().add(egui::Shape::Noop);
+        let response = Frame::new()
+            .inner_margin(egui::Margin {
+                left: 10,
+                ..egui::Margin::symmetric(0, 5)
+            })
+            .show(ui, |ui| {
+                ui.horizontal_top(|ui| {
+                    ui.spacing_mut().item_spacing.x = GAP;
+                    cells.show(ui, done);
+                });
+            })
+            .response;
+        let accent = colour(theme.look(Role::CutLine).ink);
+        let rect = response.rect;
+        let fill = match (is_fitted, line % 2) {
+            (true, _) => accent.gamma_multiply(0.16),
+            (false, 0) => ui.visuals().faint_bg_color,
+            _ => egui::Color32::TRANSPARENT,
+        };
+        let mut shapes = vec![egui::Shape::rect_filled(rect, 3.0, fill)];
+        if is_fitted {
+            let bar = egui::Rect::from_min_size(rect.min, Vec2::new(4.0, rect.height()));
+            shapes.push(egui::Shape::rect_filled(bar, 2.0, accent));
+        }
+        ui.painter().set(behind, egui::Shape::Vec(shapes));
+    }
+
+    fn do_to_row(&mut self, desk: &mut Desk, done: Done) {
+        match done {
+            Done::Fit(place) => {
+                desk.edit(Change::new("Knife fitted"), |document| {
+                    document.fit_knife(place);
+                });
+            }
+            Done::Open(place) => self.open_row(desk, place),
+            Done::Duplicate(place) => {
+                let knife = desk.document().knife_at(place);
+                let name = knife.map(|knife| knife.name.clone());
+                self.add_copy_of(desk, place, &name.unwrap_or_default(), true);
+            }
+            Done::Remove(index) => {
+                // Those after it move up.
+                desk.edit(Change::of("Removed knife", Group::Options), |document| {
+                    document.remove_knife(index);
+                });
+                let open = match self.open {
+                    Some(Fitted::Option(open)) if open == index => None,
+                    Some(Fitted::Option(open)) if open > index => Some(Fitted::Option(open - 1)),
+                    other => other,
+                };
+                self.open_row(desk, open);
+            }
+            Done::Tick(name, is_ticked) => desk.tick(&name, is_ticked),
+        }
+    }
+
+    fn open_row(&mut self, desk: &Desk, place: Option<Fitted>) {
+        self.open = place;
+        self.options = desk.document().options.len();
+    }
+
+    /// Adds a copy of a knife under a name of its own, and opens its row. Price and notes are kept
+    /// for the same article alone.
+    fn add_copy_of(&mut self, desk: &mut Desk, place: Fitted, name: &str, is_same_article: bool) {
+        let Some(mut copy) = desk.document().knife_at(place).cloned() else {
+            return;
+        };
+        name.clone_into(&mut copy.name);
+        if !is_same_article {
+            (copy.price, copy.notes) = (None, None);
+        }
+        desk.edit(Change::new("Added knife"), |document| {
+            document.add_knife(copy);
+        });
+        let last = desk.document().options.len() - 1;
+        self.open_row(desk, Some(Fitted::Option(last)));
+    }
+}
+
+/// The fields of a knife, under its row.
+fn open_row_ui(ui: &mut Ui, desk: &mut Desk, place: Fitted) {
+    const WIDTH: f32 = 520.0;
+    let frame = Frame::group(ui.style()).inner_margin(10.0);
+    ui.horizontal(|ui| {
+        // Under the knife's name.
+        ui.add_space(Widths::OVERLAY + GAP);
+        frame.show(ui, |ui| {
+            ui.vertical(|ui| {
+                ui.set_width(WIDTH);
+                ui.spacing_mut().item_spacing.y = 5.0;
+                fill_in(ui, desk, |ui, fields, document| {
+                    edited_knife_ui(ui, fields, document, place);
+                });
+            });
+        });
+    });
+}
+
+/// A number for a knife's place in the list.
+fn number_of(place: Fitted) -> usize {
+    match place {
+        Fitted::Bench => 0,
+        Fitted::Option(index) => index + 1,
+    }
+}
+
+/// What a row is called: its knife's name, with its number where another has the same.
+fn called(document: &Document, place: Fitted, knife: &Knife) -> String {
+    let same = document
+        .knives()
+        .filter(|(_, other)| other.name == knife.name);
+    if knife.name.is_empty() || same.count() > 1 {
+        format!("{}, {}", knife.name, number_of(place) + 1)
+    } else {
+        knife.name.clone()
+    }
+}

@@ -1,0 +1,208 @@
+//! Knives as rows: pasted from a spreadsheet, read from a CSV file, written to one.
+
+use egui::{RichText, ScrollArea, Sense, TextEdit, Ui, Vec2};
+
+use crate::analysis::Level;
+use crate::analysis::knives::csv;
+use crate::app::areas::knives::worked_out::WorkedOut;
+use crate::app::desk::{Card, Change, Desk, Next};
+use crate::app::files::{file_stem_for, whole_name};
+use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::symbol::symbol;
+use crate::store::{self, ReadProblem};
+use crate::unit::{COLUMNS, read_knife_rows};
+use crate::units::System;
+
+/// Rows being pasted.
+#[derive(Clone, Debug, Default)]
+struct Pasting {
+    text: String,
+    problem: Option<String>,
+    /// Whether the cursor was put into the text, ready to paste.
+    has_begun: bool,
+}
+
+/// Buttons that bring knives in and out.
+pub fn rows_buttons_ui(ui: &mut Ui, desk: &mut Desk, worked_out: Option<&WorkedOut>) {
+    if ui
+        .button("Paste rows…")
+        .on_hover_text("Several knives at once, from a spreadsheet")
+        .clicked()
+    {
+        desk.open_card(Pasting::default());
+    }
+    if ui
+        .button("Read CSV…")
+        .on_hover_text("Add the knives of a CSV file")
+        .clicked()
+    {
+        read_rows(desk);
+    }
+    if ui
+        .button("Write CSV…")
+        .on_hover_text("The knives with what was found about them")
+        .clicked()
+    {
+        write_rows(desk, worked_out);
+    }
+}
+
+fn read_rows(desk: &mut Desk) {
+    let Some(file) = desk.dialogs().rows_to_read() else {
+        return;
+    };
+    let text = store::read_text(&file).map_err(|problem| match problem {
+        ReadProblem::NoText { .. } => {
+            format!("{problem}; save it as CSV UTF-8 from the spreadsheet")
+        }
+        _ => problem.to_string(),
+    });
+    let system = desk.system();
+    match text.and_then(|text| add_rows(desk, &text, system)) {
+        Ok(told) => desk.tell(told),
+        Err(what) => desk.warn(format!("No knife was added. {}: {what}", file.display())),
+    }
+}
+
+fn write_rows(desk: &mut Desk, worked_out: Option<&WorkedOut>) {
+    if let Some(why) = desk.why_not_current() {
+        desk.warn(format!("Not written. {why}"));
+        return;
+    }
+    let name = format!("{}-knives.csv", file_stem_for(&desk.document().name));
+    let Some(file) = desk.dialogs().rows_to_write(&name) else {
+        return;
+    };
+    let Some(file) = whole_name(desk, &file, "csv") else {
+        return;
+    };
+    let (Some(good), Some(worked_out)) = (desk.good(), worked_out) else {
+        return;
+    };
+    let text = match csv(good, &worked_out.rows, desk.system()) {
+        Ok(text) => text,
+        Err(problem) => {
+            desk.warn(format!("Not written. {problem}"));
+            return;
+        }
+    };
+    match store::write_whole(&file, text.as_bytes()) {
+        Ok(()) => desk.tell(format!("Wrote {}", file.display())),
+        Err(error) => desk.warn(format!("Not written. {}: {error}", file.display())),
+    }
+}
+
+impl Card for Pasting {
+    fn name(&self) -> &'static str {
+        "paste knives"
+    }
+
+    fn width(&self) -> f32 {
+        700.0
+    }
+
+    /// The card that takes rows from a spreadsheet.
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
+        let theme = theme(ui.ctx());
+        let system = desk.system();
+        ui.label(RichText::new("Paste knives").family(strong()).size(18.0));
+        ui.label(format!(
+            "One row a knife: {}. Cells may stand between tabs, semicolons or commas. With a heading, columns may stand in any order; price and notes may be left out. A bare number is read in {}.",
+            COLUMNS.join(", "),
+            unit_name(system)
+        ));
+        ui.add_space(6.0);
+        let response = ScrollArea::vertical()
+            .max_height(260.0)
+            .show(ui, |ui| {
+                ui.add(
+                    TextEdit::multiline(&mut self.text)
+                        .desired_rows(10)
+                        .desired_width(f32::INFINITY)
+                        .hint_text("long\t1.65\t2.65\t0.12\t0.5\t0.25\t52.00"),
+                )
+            })
+            .inner
+            .accessible_name("Rows of knives");
+        if !self.has_begun {
+            response.request_focus();
+            self.has_begun = true;
+        }
+        if response.changed() {
+            self.problem = None;
+        }
+        if let Some(problem) = &self.problem {
+            ui.horizontal_top(|ui| {
+                let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), Sense::hover());
+                symbol(ui, place, Level::Over, theme);
+                ui.add(egui::Label::new(format!("No knife was added: {problem}")).wrap());
+            });
+        }
+        ui.add_space(8.0);
+        let (mut is_taken, mut is_over) = (false, false);
+        ui.horizontal(|ui| {
+            is_taken = ui.button("Add these knives").clicked();
+            is_over = ui.button("Leave it").clicked();
+        });
+        if is_taken {
+            match add_rows(desk, &self.text, system) {
+                Ok(told) => {
+                    desk.tell(told);
+                    return Next::Close;
+                }
+                Err(what) => self.problem = Some(what),
+            }
+        }
+        if is_over { Next::Close } else { Next::Stay }
+    }
+
+    /// Escape, or a click beside it, loses no rows.
+    fn put_away(&mut self, _desk: &mut Desk) -> Next {
+        if self.text.trim().is_empty() {
+            Next::Close
+        } else {
+            Next::Stay
+        }
+    }
+}
+
+fn unit_name(system: System) -> &'static str {
+    match system {
+        System::Millimetre => "millimetres",
+        System::InchDecimal | System::InchFraction => "inches",
+    }
+}
+
+/// Adds the knives of a text to a document, all of them or none. What to tell about it.
+fn add_rows(desk: &mut Desk, text: &str, system: System) -> Result<String, String> {
+    // Spreadsheets put a mark before the first letter of a text in UTF-8.
+    let text = text.trim_start_matches('\u{feff}');
+    let knives = read_knife_rows(text, system).map_err(|problem| problem.to_string())?;
+    for knife in &knives {
+        if let Err(flaw) = knife.checked() {
+            let (name, field) = (&knife.name, flaw.field.name());
+            return Err(format!("\"{name}\", {field}: {}", flaw.kind));
+        }
+    }
+    let mut renamed = Vec::new();
+    let count = knives.len();
+    desk.edit(Change::new("Added knives"), |document| {
+        for knife in knives {
+            let wanted = knife.name.clone();
+            let given = document.add_knife(knife);
+            if given != wanted {
+                renamed.push(format!(
+                    "\"{wanted}\" was taken, so one is called \"{given}\"."
+                ));
+            }
+        }
+    });
+    let added = match count {
+        1 => "Added one knife.".to_owned(),
+        n => format!("Added {n} knives."),
+    };
+    Ok(std::iter::once(added)
+        .chain(renamed)
+        .collect::<Vec<_>>()
+        .join(" "))
+}

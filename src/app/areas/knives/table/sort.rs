@@ -1,0 +1,224 @@
+//! The columns of the table, and the order in which each puts the knives.
+
+use std::cmp::Ordering;
+
+use crate::analysis::knives::{KnifeRow, Life};
+use crate::unit::Knife;
+use crate::units::Length;
+
+/// A column of the table that the knives can be sorted by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Column {
+    Name,
+    BehindCentre,
+    Sweep,
+    Underside,
+    Window(Life),
+    RearRoller,
+    Price,
+    Notes,
+}
+
+impl Column {
+    /// Every column, from left to right.
+    pub const ALL: [Self; 10] = [
+        Self::Name,
+        Self::Window(Life::New),
+        Self::Window(Life::Now),
+        Self::Window(Life::Scrap),
+        Self::BehindCentre,
+        Self::Sweep,
+        Self::Underside,
+        Self::RearRoller,
+        Self::Price,
+        Self::Notes,
+    ];
+
+    /// What stands over it.
+    pub const fn head(self) -> &'static str {
+        match self {
+            Self::Name => "knife",
+            Self::BehindCentre => "behind centre",
+            Self::Sweep => "sweep",
+            Self::Underside => "underside",
+            Self::Window(Life::New) => "window, reel new",
+            Self::Window(Life::Now) => "window, reel now",
+            Self::Window(Life::Scrap) => "window, reel scrap",
+            Self::RearRoller => "rear roller",
+            Self::Price => "price",
+            Self::Notes => "notes",
+        }
+    }
+
+    /// What it shows, in a sentence.
+    pub const fn meaning(self) -> &'static str {
+        match self {
+            Self::Name => "The bench knife and every knife to compare.",
+            Self::BehindCentre => {
+                "How far the edge stands behind the vertical through the reel's centre, at the attitude and height of cut in force."
+            }
+            Self::Sweep => {
+                "How far the reel hangs below the edge, and its share of the height of cut."
+            }
+            Self::Underside => {
+                "From the plate to the lowest point of the knife's underside or of the hardware under it."
+            }
+            Self::Window(Life::New) => {
+                "The attitudes at which every limit holds, with the reel new."
+            }
+            Self::Window(Life::Now) => {
+                "The attitudes at which every limit holds, with the reel as it is set."
+            }
+            Self::Window(Life::Scrap) => {
+                "The attitudes at which every limit holds, with the reel at scrap size."
+            }
+            Self::RearRoller => {
+                "The rear roller's place from the bench for the middle of the window, reel as it is set."
+            }
+            Self::Price => "What a supplier asks, as written.",
+            Self::Notes => "Whatever else is worth knowing.",
+        }
+    }
+
+    /// The order of its first click and of its second, in words.
+    pub const fn orders(self) -> [&'static str; 2] {
+        match self {
+            Self::Name | Self::Notes => ["from A to Z", "from Z to A"],
+            Self::BehindCentre | Self::Sweep => ["least first", "most first"],
+            Self::Underside => ["most first", "least first"],
+            Self::Window(_) => ["widest first", "narrowest first"],
+            Self::RearRoller => ["lowest first", "highest first"],
+            Self::Price => ["cheapest first", "dearest first"],
+        }
+    }
+
+    /// What two knives are compared by; those without it come last in either order.
+    fn key(self, knife: &Knife, row: Option<&KnifeRow>) -> Key {
+        let solution = row.and_then(|row| row.solution.as_ref().ok());
+        let text = |text: &str| (!text.is_empty()).then(|| text.to_lowercase());
+        match self {
+            Self::Name => Key::Text(text(&knife.name)),
+            Self::Notes => Key::Text(knife.notes.as_deref().and_then(text)),
+            Self::Price => Key::Number(knife.price.as_deref().and_then(number_in)),
+            Self::BehindCentre => Key::Number(solution.map(|s| s.sweep.behind_centre.mm())),
+            Self::Sweep => Key::Number(solution.map(|s| s.sweep.below_cut.mm())),
+            Self::Underside => Key::Number(solution.map(|s| -s.underside_clearance.mm())),
+            Self::Window(life) => Key::Number(
+                row.and_then(|row| row.at(life).widest())
+                    .map(|window| -window.width().deg()),
+            ),
+            Self::RearRoller => {
+                Key::Number(row.and_then(|row| row.rear_for_middle).map(Length::mm))
+            }
+        }
+    }
+}
+
+enum Key {
+    Number(Option<f64>),
+    Text(Option<String>),
+}
+
+/// How the table is sorted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Sorted {
+    pub by: Column,
+    pub is_reversed: bool,
+}
+
+impl Sorted {
+    /// The order after a click on a column's head: its own, the other way round, as listed.
+    pub fn after_click(now: Option<Self>, by: Column) -> Option<Self> {
+        match now {
+            Some(sorted) if sorted.by == by => (!sorted.is_reversed).then_some(Self {
+                by,
+                is_reversed: true,
+            }),
+            _ => Some(Self {
+                by,
+                is_reversed: false,
+            }),
+        }
+    }
+
+    /// The order in words.
+    pub fn words(self) -> &'static str {
+        self.by.orders()[usize::from(self.is_reversed)]
+    }
+
+    /// Which of two knives comes first.
+    pub fn compare(
+        self,
+        a: (&Knife, Option<&KnifeRow>),
+        b: (&Knife, Option<&KnifeRow>),
+    ) -> Ordering {
+        let turned = |order: Ordering| {
+            if self.is_reversed {
+                order.reverse()
+            } else {
+                order
+            }
+        };
+        match (self.by.key(a.0, a.1), self.by.key(b.0, b.1)) {
+            (Key::Number(Some(a)), Key::Number(Some(b))) => turned(a.total_cmp(&b)),
+            (Key::Text(Some(a)), Key::Text(Some(b))) => turned(a.cmp(&b)),
+            (Key::Number(Some(_)) | Key::Text(Some(_)), _) => Ordering::Less,
+            (_, Key::Number(Some(_)) | Key::Text(Some(_))) => Ordering::Greater,
+            _ => Ordering::Equal,
+        }
+    }
+}
+
+/// The first number in a price as it was written, whatever stands around it.
+///
+/// The last point or comma is the decimal mark unless three digits follow it.
+fn number_in(text: &str) -> Option<f64> {
+    let from = text.find(|c: char| c.is_ascii_digit())?;
+    let written: String = text[from..]
+        .chars()
+        .take_while(|c| c.is_ascii_digit() || matches!(c, '.' | ',' | '\''))
+        .collect();
+    let written = written.trim_end_matches(['.', ',', '\'']);
+    let digits = |text: &str| {
+        text.chars()
+            .filter(char::is_ascii_digit)
+            .collect::<String>()
+    };
+    let plain = match written.rfind(['.', ',']) {
+        Some(mark) if written.len() - mark - 1 != 3 => {
+            format!("{}.{}", digits(&written[..mark]), digits(&written[mark..]))
+        }
+        _ => digits(written),
+    };
+    plain.parse().ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_price_is_read_however_it_is_written() {
+        for (text, number) in [
+            ("41.50", 41.5),
+            ("$ 1,250.00", 1250.0),
+            ("1.250,00 €", 1250.0),
+            ("1,250", 1250.0),
+            ("about 9, delivered", 9.0),
+            ("CHF 52.-", 52.0),
+        ] {
+            assert_eq!(number_in(text), Some(number), "{text}");
+        }
+        assert_eq!(number_in("on request"), None);
+    }
+
+    #[test]
+    fn a_third_click_brings_the_listed_order_back() {
+        let first = Sorted::after_click(None, Column::Sweep);
+        let second = Sorted::after_click(first, Column::Sweep);
+        assert!(second.is_some_and(|sorted| sorted.is_reversed));
+        assert_eq!(Sorted::after_click(second, Column::Sweep), None);
+        let other = Sorted::after_click(second, Column::Price);
+        assert_eq!(other.map(Sorted::words), Some("cheapest first"));
+    }
+}

@@ -1,0 +1,110 @@
+//! The areas of the window: what a person does with a unit, one folder for each.
+//!
+//! An area owns its own state and is lent the desk; it knows no other area. [`AREAS`] is the one list
+//! of them: the bar, the keys and the command line are driven by it.
+
+mod blade_path;
+mod knives;
+mod not_current;
+mod unit;
+mod why;
+
+use egui::{Key, Ui};
+
+use super::desk::Desk;
+
+/// What an area is called and for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct About {
+    /// Its name on the command line.
+    pub id: &'static str,
+    /// Its name in the bar.
+    pub title: &'static str,
+    /// What it is for, in a few words.
+    pub purpose: &'static str,
+    /// The key that brings it to the front, together with Ctrl or Command.
+    pub key: Key,
+}
+
+/// An area of the window.
+pub trait Area {
+    /// What it is called and for.
+    fn about(&self) -> &'static About;
+
+    /// Shows it beside the form and takes what is done in it.
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk);
+
+    /// Whether the form stands beside it.
+    fn has_form(&self, _desk: &Desk) -> bool {
+        true
+    }
+}
+
+/// Begins an area.
+type Begin = fn() -> Box<dyn Area>;
+
+/// Every area, in the order of the bar. The first is in front at the start.
+pub const AREAS: [(&About, Begin); 4] = [
+    (&unit::ABOUT, || Box::new(unit::UnitArea::default())),
+    (&knives::ABOUT, || Box::new(knives::KnivesArea::default())),
+    (&why::ABOUT, || Box::new(why::WhyArea::default())),
+    (&blade_path::ABOUT, || {
+        Box::new(blade_path::BladePathArea::default())
+    }),
+];
+
+/// The areas of a window, one of them in front.
+pub struct Areas {
+    all: Vec<Box<dyn Area>>,
+    front: usize,
+}
+
+impl Default for Areas {
+    fn default() -> Self {
+        Self {
+            all: AREAS.iter().map(|(_, begin)| begin()).collect(),
+            front: 0,
+        }
+    }
+}
+
+impl Areas {
+    /// What each is called and for, in the order of the bar.
+    pub fn abouts(&self) -> impl Iterator<Item = &'static About> {
+        self.all.iter().map(|area| area.about())
+    }
+
+    /// The area in front.
+    pub fn front(&mut self) -> &mut dyn Area {
+        &mut *self.all[self.front]
+    }
+
+    /// The name of the area in front.
+    pub fn front_id(&self) -> &'static str {
+        self.all[self.front].about().id
+    }
+
+    /// Brings an area to the front; whether there is one of this name.
+    pub fn bring_to_front(&mut self, id: &str) -> bool {
+        let found = self.all.iter().position(|area| area.about().id == id);
+        self.front = found.unwrap_or(self.front);
+        found.is_some()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_area_is_told_from_every_other() {
+        for (index, (about, begin)) in AREAS.iter().enumerate() {
+            assert_eq!(begin().about(), *about, "its list entry");
+            for (other, _) in &AREAS[..index] {
+                assert_ne!(other.id, about.id);
+                assert_ne!(other.title, about.title);
+                assert_ne!(other.key, about.key);
+            }
+        }
+    }
+}

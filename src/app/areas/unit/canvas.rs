@@ -1,0 +1,299 @@
+//! The canvas: verdict, drawing tools, and the drawing with its handles.
+
+use egui::{ComboBox, RichText, Sense, Ui, WidgetInfo};
+use kurbo::Vec2;
+
+use super::handles::{handles_ui, take_handles};
+use crate::analysis::{Solution, Solved, SolvedId};
+use crate::app::areas::not_current::{not_current_ui, nothing_drawn_ui};
+use crate::app::desk::{Desk, Overlaid, Ticked};
+use crate::app::widgets::kept::Kept;
+use crate::app::widgets::look::{colour, strong, theme};
+use crate::app::widgets::paint::{Painted, paper, point};
+use crate::app::widgets::symbol::symbol;
+use crate::drawing::{
+    Canvas, ENLARGEMENTS, Lens, LensChoice, Role, STRETCHES, SideView, Standing, Theme, View,
+    verdict,
+};
+use crate::unit::{Document, ShapeEntry};
+use crate::units::{Length, System};
+
+/// How the drawing is looked at.
+#[derive(Debug)]
+pub struct CanvasState {
+    /// A view of one's own; the whole unit when nothing was chosen.
+    view: Option<View>,
+    has_lens: bool,
+    lens: LensChoice,
+    standing: Standing,
+    has_ghost: bool,
+    /// Without form and numbers around it.
+    pub is_alone: bool,
+    /// What was shown last.
+    shown: Option<View>,
+    painted: Kept<Key, Vec<Painted>>,
+}
+
+/// What a painted drawing depends on.
+#[derive(Clone, Debug, PartialEq)]
+struct Key {
+    solved: SolvedId,
+    canvas: Canvas,
+    theme: Theme,
+    system: System,
+    standing: Standing,
+    has_ghost: bool,
+    overlaid: Ticked,
+}
+
+impl CanvasState {
+    /// The view a document is first shown in: on its ground where that is not a level plate.
+    pub fn for_document(document: &Document) -> Self {
+        let is_plate = document.ground.shape == ShapeEntry::Level
+            && document.ground.roller_sink.value() == Length::ZERO;
+        Self {
+            view: None,
+            has_lens: true,
+            lens: LensChoice::default(),
+            standing: if is_plate {
+                Standing::Plate
+            } else {
+                Standing::Turf
+            },
+            has_ghost: true,
+            is_alone: false,
+            shown: None,
+            painted: Kept::default(),
+        }
+    }
+}
+
+impl CanvasState {
+    /// Takes what is done to the handles, before anything is drawn: this frame already shows it.
+    pub fn take_handles(&mut self, ui: &Ui, desk: &mut Desk) {
+        if let Some(view) = &self.shown {
+            take_handles(ui, desk, view);
+        }
+    }
+
+    /// Verdict, tools and drawing.
+    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
+        let theme = theme(ui.ctx());
+        let Some(good) = desk.good().cloned() else {
+            nothing_drawn_ui(ui, desk);
+            return;
+        };
+        verdict_ui(ui, desk, &good, theme);
+        self.tools_ui(ui);
+        self.drawing_ui(ui, desk, theme);
+    }
+
+    fn tools_ui(&mut self, ui: &mut Ui) {
+        let canvas = self;
+        ui.horizontal_wrapped(|ui| {
+            ui.toggle_value(&mut canvas.is_alone, "Drawing only")
+                .on_hover_text("Hide form and numbers, to show the drawing to others");
+            ui.separator();
+            if ui
+                .button("Fit")
+                .on_hover_text("Show the whole unit (double-click the drawing)")
+                .clicked()
+            {
+                canvas.view = None;
+            }
+            for (name, factor) in [("Smaller", 0.8), ("Larger", 1.25)] {
+                if ui
+                    .button(name)
+                    .on_hover_text("Or turn the wheel over the drawing")
+                    .clicked()
+                    && let Some(whole) = canvas.shown
+                {
+                    canvas.view = Some(whole.zoomed(factor, whole.window.center()));
+                }
+            }
+            ui.separator();
+            ui.selectable_value(&mut canvas.standing, Standing::Plate, "Plate");
+            ui.selectable_value(&mut canvas.standing, Standing::Turf, "Turf");
+            ui.selectable_value(&mut canvas.standing, Standing::Crest, "Crest")
+                .on_hover_text("Standing on the crest of the form's Ground, or else on the tightest one that the whole unit crosses")
+                // The form's ground offers a crest too.
+                .accessible_name("On a crest");
+            ui.separator();
+            ui.checkbox(&mut canvas.has_ghost, "Bench ghost")
+                .on_hover_text("The bench pose, dashed, behind the present setting");
+            ui.separator();
+            ui.checkbox(&mut canvas.has_lens, "Lens");
+            ui.add_enabled_ui(canvas.has_lens, |ui| {
+                let written = |e: f64| format!("{e}:1");
+                let shown = canvas.lens.enlargement.map_or("fitted".to_owned(), written);
+                ComboBox::from_id_salt("lens scale")
+                    .width(70.0)
+                    .selected_text(shown)
+                    .show_ui(ui, |ui| {
+                        ui.selectable_value(&mut canvas.lens.enlargement, None, "fitted");
+                        for e in ENLARGEMENTS {
+                            ui.selectable_value(&mut canvas.lens.enlargement, Some(e), written(e));
+                        }
+                    })
+                    .response
+                    .accessible_name("Lens scale");
+                let named = |s: f64| {
+                    if s > 1.0 {
+                        format!("upwards ×{s}")
+                    } else {
+                        "true shape".to_owned()
+                    }
+                };
+                ComboBox::from_id_salt("lens stretch")
+                    .width(96.0)
+                    .selected_text(named(canvas.lens.stretch))
+                    .show_ui(ui, |ui| {
+                        for s in STRETCHES {
+                            ui.selectable_value(&mut canvas.lens.stretch, s, named(s));
+                        }
+                    })
+                    .response
+                    .accessible_name("Lens stretch");
+            });
+        });
+    }
+
+    fn drawing_ui(&mut self, ui: &mut Ui, desk: &mut Desk, theme: Theme) {
+        let (response, painter) = ui.allocate_painter(ui.available_size(), Sense::click_and_drag());
+        response
+            .widget_info(|| WidgetInfo::labeled(egui::Role::Image, true, "Side view of the unit"));
+        painter.rect_filled(response.rect, 6.0, colour(theme.look(Role::Paper).fill));
+        let Some(solved) = desk.good().cloned() else {
+            return;
+        };
+        let system = desk.system();
+        let (whole, lens_window) = Canvas::split(paper(response.rect), self.has_lens);
+        let side_view = SideView {
+            ghost: solved.ghost().filter(|_| self.has_ghost),
+            standing: self.standing,
+            system,
+            ..SideView::of(&solved)
+        };
+        let fitted = View::fitting(side_view.bounds(), whole);
+        let view = self.view.map_or(fitted, |view| View {
+            window: whole,
+            ..view
+        });
+        let lens = lens_window.map(|window| Lens::on(&solved.solution, self.lens, window, system));
+        let canvas = Canvas { whole: view, lens };
+        let key = Key {
+            solved: solved.id,
+            canvas,
+            theme,
+            system,
+            standing: self.standing,
+            has_ghost: self.has_ghost,
+            overlaid: desk.ticked().clone(),
+        };
+        let painted = self.painted.get(key, |_| {
+            let overlaid = desk.overlaid();
+            let scene = SideView {
+                overlays: &Overlaid::all_on(&overlaid, &solved),
+                ..side_view
+            }
+            .scene();
+            let panels = canvas.panels(&scene, theme);
+            panels
+                .iter()
+                .map(|panel| Painted::from_panel(panel, theme))
+                .collect()
+        });
+        for panel in painted {
+            panel.paint(&painter);
+        }
+        self.shown = Some(view);
+        if let Some(why) = desk.why_not_current() {
+            not_current_ui(ui, response.rect, theme, &why);
+            return;
+        }
+        self.look_around(ui, &response, &canvas);
+        handles_ui(ui, desk, &solved, &view, theme);
+    }
+
+    /// Pan, zoom at the pointer, fit.
+    fn look_around(&mut self, ui: &Ui, response: &egui::Response, canvas: &Canvas) {
+        let whole = canvas.whole;
+        if response.double_clicked() {
+            self.view = None;
+        } else if response.dragged() {
+            let by = response.drag_delta();
+            self.view = Some(whole.dragged(Vec2::new(f64::from(by.x), f64::from(by.y))));
+        }
+        let Some(pointer) = response.hover_pos() else {
+            return;
+        };
+        let (scroll, pinch) = ui.input(|input| (input.smooth_scroll_delta.y, input.zoom_delta()));
+        let factor = f64::from((scroll / 240.0).exp() * pinch);
+        if (factor - 1.0).abs() < 1e-6 {
+            return;
+        }
+        let held = point(pointer);
+        match canvas.lens {
+            Some(lens) if lens.view.window.contains(held) => {
+                // The lens steps through its written scales.
+                let now = lens.enlargement();
+                let next = if factor > 1.0 {
+                    ENLARGEMENTS.into_iter().find(|&e| e > now)
+                } else {
+                    ENLARGEMENTS.into_iter().rev().find(|&e| e < now)
+                };
+                if ui.input(|input| input.events.iter().any(is_wheel)) {
+                    self.lens.enlargement = next.or(Some(now));
+                }
+            }
+            _ => self.view = Some(whole.zoomed(factor, held)),
+        }
+    }
+}
+
+fn verdict_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, theme: Theme) {
+    let is_current = desk.why_not_current().is_none();
+    let system = desk.system();
+    let (level, text) = verdict(&solved.findings);
+    ui.add_enabled_ui(is_current, |ui| {
+        ui.horizontal(|ui| {
+            let (place, _) = ui.allocate_exact_size(egui::Vec2::splat(30.0), Sense::hover());
+            symbol(ui, place, level, theme);
+            let text = RichText::new(text).family(strong()).size(21.0);
+            ui.add(egui::Label::new(text).truncate());
+        });
+        let now = in_short(&solved.solution, system);
+        ui.add(egui::Label::new(RichText::new(now).size(16.0)).truncate());
+        // The line stands there always: the drawing must not move when a drag begins.
+        let bench = solved.ghost().map_or_else(
+            || "As on the bench".to_owned(),
+            |ghost| format!("On the bench. {}", in_short(ghost.solution, system)),
+        );
+        ui.add(egui::Label::new(RichText::new(bench).weak().size(14.0)).truncate());
+    });
+}
+
+/// A solution in one line: sweep, share, where the edge stands, and the height of cut.
+fn in_short(solution: &Solution, system: System) -> String {
+    let below = solution.sweep.below_cut;
+    let sweep = if below.mm() < 0.0 {
+        format!("Reel {} above the cut line", system.length(-below))
+    } else {
+        let share = solution.sweep_share.map_or(String::new(), |share| {
+            format!(", {} of the height of cut", system.share(share))
+        });
+        format!("Sweep {}{share}", system.length(below))
+    };
+    let behind = solution.sweep.behind_centre;
+    let edge = if behind.mm() < 0.0 {
+        format!("edge {} ahead of centre", system.length(-behind))
+    } else {
+        format!("edge {} behind centre", system.length(behind))
+    };
+    let height = system.length(solution.pose.height_of_cut);
+    format!("{sweep}; {edge}; cut at {height}")
+}
+
+fn is_wheel(event: &egui::Event) -> bool {
+    matches!(event, egui::Event::MouseWheel { .. } | egui::Event::Zoom(_))
+}

@@ -1,0 +1,295 @@
+//! Handles on the drawing itself: the reel's rim, the knife's edge, the unit's back.
+
+use egui::{CursorIcon, Id, Sense, Ui, WidgetInfo};
+use kurbo::{Point, Vec2};
+
+use crate::analysis::Solved;
+use crate::analysis::knives::attitude_range;
+use crate::app::desk::{Change, Desk};
+use crate::app::widgets::look::{colour, strong};
+use crate::app::widgets::paint::{point, pos, rect};
+use crate::drawing::{Handles, Role, Theme, View};
+use crate::unit::Field;
+use crate::units::{Angle, Length, Quantity};
+
+/// A handle on the drawing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Handle {
+    Rim,
+    Edge,
+    Back,
+}
+
+impl Handle {
+    const ALL: [Self; 3] = [Self::Rim, Self::Edge, Self::Back];
+
+    fn name(self) -> &'static str {
+        match self {
+            Self::Rim => "Reel diameter",
+            Self::Edge => "Extension",
+            Self::Back => "Attitude",
+        }
+    }
+
+    /// The setting's field it moves.
+    fn field(self, is_by_rollers: bool) -> Field {
+        match self {
+            Self::Rim => Field::WantedReelDiameter,
+            Self::Edge => Field::Extension,
+            Self::Back if is_by_rollers => Field::RearMove,
+            Self::Back => Field::WantedAttitude,
+        }
+    }
+
+    fn id(self) -> Id {
+        Id::unique("handle").with(self.name())
+    }
+
+    /// How far it stands off the place it moves, on the paper.
+    fn off(self) -> Vec2 {
+        match self {
+            // The edge itself carries the clip point's ring; its handle stands off below it.
+            Self::Edge => Vec2::new(-24.0, 24.0),
+            Self::Rim | Self::Back => Vec2::ZERO,
+        }
+    }
+
+    /// What moving it is called; what is being typed into its field is dropped, for a field keeps the
+    /// focus while the pointer drags elsewhere.
+    fn change(self, desk: &Desk) -> Change {
+        let is_by_rollers = desk.document().setting.rollers.is_some();
+        Change::of(self.called(is_by_rollers), self.field(is_by_rollers))
+    }
+
+    /// What it is called while the unit is set one way or the other.
+    fn called(self, is_by_rollers: bool) -> &'static str {
+        match (self, is_by_rollers) {
+            (Self::Back, true) => "Rear roller",
+            _ => self.name(),
+        }
+    }
+
+    fn place(self, handles: &Handles) -> Point {
+        match self {
+            Self::Rim => handles.reel_rim,
+            Self::Edge => handles.knife_edge,
+            Self::Back => handles.unit_back,
+        }
+    }
+}
+
+/// Moves what the handles move. Where they stood and what the pointer does to them is known since the
+/// last frame, so this can be done before anything is drawn.
+pub fn take_handles(ui: &Ui, desk: &mut Desk, view: &View) {
+    if desk.why_not_current().is_some() {
+        return;
+    }
+    for handle in Handle::ALL {
+        let Some(response) = ui.ctx().read_response(handle.id()) else {
+            continue;
+        };
+        if response.double_clicked() {
+            reset(desk, handle);
+        }
+        if response.drag_started() {
+            ui.data_mut(|data| data.remove::<f64>(left_over()));
+        }
+        if response.dragged()
+            && let Some(pointer) = response.interact_pointer_pos()
+            && let Some(solved) = desk.good().map(|good| good.clone())
+        {
+            let off = handle.off();
+            let delta = response.drag_delta();
+            let from = view.world_from_paper() * (point(pointer - delta) - off);
+            let to = view.world_from_paper() * (point(pointer) - off);
+            drag(ui, desk, handle, &solved, from, to);
+        }
+    }
+}
+
+/// Handles on the drawing itself, with the value beside the pointer.
+pub fn handles_ui(ui: &Ui, desk: &Desk, solved: &Solved, view: &View, theme: Theme) {
+    let handles = Handles::of(&solved.solution);
+    let paper_from_world = view.paper_from_world();
+    let is_by_rollers = desk.document().setting.rollers.is_some();
+    for handle in Handle::ALL {
+        let place = paper_from_world * handle.place(&handles) + handle.off();
+        if !view.window.inset(-8.0).contains(place) {
+            continue;
+        }
+        let hit = egui::Rect::from_center_size(pos(place), egui::Vec2::splat(24.0));
+        let response = ui
+            .interact(hit, handle.id(), Sense::click_and_drag())
+            .on_hover_and_drag_cursor(CursorIcon::Grab);
+        let name = handle.called(is_by_rollers);
+        response.widget_info(|| {
+            WidgetInfo::labeled(egui::Role::Button, true, format!("{name} handle"))
+        });
+        let is_lively = response.hovered() || response.dragged();
+        handle_mark(ui, hit.center(), is_lively, theme);
+        if is_lively {
+            let value = handle_value(desk, handle);
+            let at = ui
+                .input(|input| input.pointer.hover_pos())
+                .unwrap_or(hit.center());
+            beside_pointer(ui, at, &format!("{name} {value}"), view, theme);
+        }
+    }
+}
+
+fn reset(desk: &mut Desk, handle: Handle) {
+    let system = desk.system();
+    let change = handle.change(desk);
+    desk.edit(change, |document| {
+        let setting = &mut document.setting;
+        match (handle, &mut setting.rollers) {
+            (Handle::Rim, _) => setting.reel_diameter = None,
+            (Handle::Edge, _) => setting.extension = None,
+            (Handle::Back, None) => setting.attitude = None,
+            (Handle::Back, Some(rollers)) => {
+                rollers.rear_move = Quantity::from_value(Length::ZERO, system);
+            }
+        }
+    });
+}
+
+/// Moves a handle's value by what the pointer moved, from one place of the plate to another.
+///
+/// What a drag leaves below the digits shown is kept until the drag ends, so slow hands move
+/// the value too.
+fn drag(ui: &Ui, desk: &mut Desk, handle: Handle, solved: &Solved, from: Point, to: Point) {
+    let system = desk.system();
+    let pose = &solved.solution.pose;
+    let before: f64 = ui.data(|data| data.get_temp(left_over())).unwrap_or(0.0);
+    let by = to - from;
+    let mut rest = 0.0;
+    let change = handle.change(desk);
+    // A drag stops where reel and knife would part, and can go back from there.
+    let is_solved = desk.edit_if_solved(change, |document| {
+        let setting = &mut document.setting;
+        rest = match handle {
+            Handle::Rim => {
+                let outwards = (from - pose.centre_on_plate).normalize();
+                let from_edge = (pose.centre_on_plate - pose.edge_on_plate).normalize();
+                // As the reel grows, half of it moves the rim outwards and half the centre away
+                // from the edge.
+                let rim_for_diameter = 0.5 * (1.0 + outwards.dot(from_edge));
+                let grown = by.dot(outwards) / rim_for_diameter.max(0.25);
+                let wanted = solved.unit.setting.reel_diameter.mm() + before + grown;
+                // Somewhat past new and scrap at the most: the handle is to stay in sight.
+                let (least, most) = (
+                    0.75 * solved.unit.smallest_diameter.mm(),
+                    1.25 * solved.unit.new_diameter.mm(),
+                );
+                let wanted = wanted.max(least.min(most)).min(most);
+                let entry = Quantity::from_value(Length::from_mm(wanted), system);
+                let rest = wanted - entry.value().mm();
+                setting.reel_diameter = Some(entry);
+                rest
+            }
+            Handle::Edge => {
+                let attitude = pose.attitude.rad();
+                let ahead = Vec2::new(attitude.cos(), -attitude.sin());
+                let wanted = solved.unit.setting.extension.mm() + before + by.dot(ahead);
+                let entry = Quantity::from_value(Length::from_mm(wanted), system);
+                let rest = wanted - entry.value().mm();
+                setting.extension = Some(entry);
+                rest
+            }
+            Handle::Back => {
+                if let Some(rollers) = &mut setting.rollers {
+                    let wanted = pose.rear_roller.moved.mm() + before - by.y;
+                    let entry = Quantity::from_value(Length::from_mm(wanted), system);
+                    let rest = wanted - entry.value().mm();
+                    rollers.rear_move = entry;
+                    rest
+                } else {
+                    let (from, to) = (from - pose.edge_on_plate, to - pose.edge_on_plate);
+                    // Lifting the back is turning clockwise about the edge.
+                    let turn = -from.cross(to).atan2(from.dot(to));
+                    let (low, high) = attitude_range(&solved.unit);
+                    let wanted = (pose.attitude.deg() + before + turn.to_degrees())
+                        .max(low.deg())
+                        .min(high.deg());
+                    let entry = Quantity::from_value(Angle::from_deg(wanted), system);
+                    let rest = wanted - entry.value().deg();
+                    setting.attitude = Some(entry);
+                    rest
+                }
+            }
+        };
+    });
+    if is_solved {
+        ui.data_mut(|data| data.insert_temp(left_over(), rest));
+    }
+}
+
+fn handle_value(desk: &Desk, handle: Handle) -> String {
+    let system = desk.system();
+    let document = &desk.document();
+    let setting = &document.setting;
+    match handle {
+        Handle::Rim => setting
+            .reel_diameter
+            .as_ref()
+            .unwrap_or(&document.bench.reel_diameter)
+            .shown_in(system),
+        Handle::Edge => setting
+            .extension
+            .as_ref()
+            .map_or_else(|| system.length(Length::ZERO), |e| e.shown_in(system)),
+        Handle::Back => match &setting.rollers {
+            Some(rollers) => system.roller_move(rollers.rear_move.value()),
+            None => system.angle(
+                setting
+                    .attitude
+                    .as_ref()
+                    .map_or(document.bench.attitude.value(), Quantity::value),
+            ),
+        },
+    }
+}
+
+/// What a drag left below the digits shown.
+fn left_over() -> Id {
+    Id::unique("left over of a drag")
+}
+
+fn handle_mark(ui: &Ui, centre: egui::Pos2, is_lively: bool, theme: Theme) {
+    let radius = if is_lively { 9.0 } else { 7.0 };
+    let ink = colour(theme.look(Role::CutLine).ink);
+    let fill = if is_lively {
+        ink
+    } else {
+        colour(theme.look(Role::Paper).fill)
+    };
+    let corners = [(0.0, -radius), (radius, 0.0), (0.0, radius), (-radius, 0.0)];
+    let corners = corners
+        .iter()
+        .map(|&(x, y)| centre + egui::vec2(x, y))
+        .collect();
+    ui.painter().add(egui::Shape::convex_polygon(
+        corners,
+        fill,
+        egui::Stroke::new(2.2, ink),
+    ));
+}
+
+fn beside_pointer(ui: &Ui, at: egui::Pos2, text: &str, view: &View, theme: Theme) {
+    let painter = ui.painter();
+    let ink = colour(theme.look(Role::Heading).ink);
+    let galley = painter.layout_no_wrap(text.to_owned(), egui::FontId::new(15.0, strong()), ink);
+    let window = rect(view.window);
+    let mut corner = at + egui::vec2(18.0, -34.0);
+    corner.x = corner.x.min(window.right() - galley.size().x - 10.0);
+    corner.y = corner.y.max(window.top() + 6.0);
+    let back = egui::Rect::from_min_size(corner, galley.size()).expand2(egui::vec2(7.0, 4.0));
+    painter.rect(
+        back,
+        4.0,
+        colour(theme.look(Role::Paper).fill),
+        egui::Stroke::new(1.2, ink),
+        egui::StrokeKind::Outside,
+    );
+    painter.galley(corner, galley, ink);
+}

@@ -1,0 +1,53 @@
+//! The Unit area: the unit on screen, with findings and numbers under the drawing.
+
+mod canvas;
+mod handles;
+mod numbers;
+
+use egui::{CentralPanel, Key, Panel, Ui};
+
+use self::canvas::CanvasState;
+use self::numbers::numbers_ui;
+use super::{About, Area};
+use crate::app::desk::{Desk, SessionId};
+use crate::app::widgets::kept::Kept;
+
+pub const ABOUT: About = About {
+    id: "unit",
+    title: "Unit",
+    purpose: "The unit on screen",
+    key: Key::Num1,
+};
+
+/// The area. How the drawing is looked at begins anew with another document.
+#[derive(Debug, Default)]
+pub struct UnitArea {
+    canvas: Kept<SessionId, CanvasState>,
+}
+
+impl Area for UnitArea {
+    fn about(&self) -> &'static About {
+        &ABOUT
+    }
+
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
+        let begin = |_: &SessionId| CanvasState::for_document(desk.document());
+        let canvas = self.canvas.get(desk.session().id(), begin);
+        canvas.take_handles(ui, desk);
+        if !canvas.is_alone {
+            let height = ui.ctx().content_rect().height();
+            Panel::bottom("numbers")
+                .default_size((0.27 * height).clamp(150.0, 330.0))
+                .size_range(110.0..=460.0)
+                .resizable(true)
+                .show(ui, |ui| numbers_ui(ui, desk));
+        }
+        CentralPanel::default_margins().show(ui, |ui| canvas.show(ui, desk));
+    }
+
+    fn has_form(&self, desk: &Desk) -> bool {
+        let is_shown = self.canvas.has(&desk.session().id());
+        let canvas = self.canvas.last().filter(|_| is_shown);
+        !canvas.is_some_and(|canvas| canvas.is_alone)
+    }
+}

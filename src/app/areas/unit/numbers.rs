@@ -1,0 +1,103 @@
+//! Key numbers and findings under the drawing.
+
+use egui::{Grid, RichText, ScrollArea, Ui, Vec2};
+
+use crate::analysis::Solved;
+use crate::app::desk::Desk;
+use crate::app::widgets::help::meaning_of_number;
+use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::symbol::symbol;
+use crate::drawing::key_numbers;
+use crate::units::System;
+
+/// Numbers on the left, findings on the right.
+pub fn numbers_ui(ui: &mut Ui, desk: &Desk) {
+    let Some(good) = desk.good() else {
+        return;
+    };
+    let is_current = desk.why_not_current().is_none();
+    if !is_current {
+        ui.label(
+            RichText::new("Not current: these are the numbers of the last drawing.")
+                .family(strong()),
+        );
+    }
+    ui.add_enabled_ui(is_current, |ui| {
+        ui.horizontal_top(|ui| {
+            let height = ui.available_height();
+            let width = (0.5 * ui.available_width()).clamp(330.0, 640.0);
+            ui.allocate_ui_with_layout(
+                Vec2::new(width, height),
+                egui::Layout::top_down(egui::Align::Min),
+                |ui| key_numbers_ui(ui, good, width, desk.system()),
+            );
+            ui.separator();
+            ui.vertical(|ui| findings_ui(ui, good, desk.system()));
+        });
+    });
+}
+
+fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
+    ui.set_min_width(width);
+    ui.heading("Numbers");
+    let numbers = key_numbers(&solved.solution, system);
+    ScrollArea::vertical()
+        .id_salt("numbers")
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            let least = if system == System::InchFraction {
+                520.0
+            } else {
+                420.0
+            };
+            let columns = if width > least { 2 } else { 1 };
+            let rows = numbers.len().div_ceil(columns);
+            Grid::new("key numbers")
+                .num_columns(2 * columns)
+                .min_row_height(20.0)
+                .spacing(Vec2::new(12.0, 3.0))
+                .show(ui, |ui| {
+                    for row in 0..rows {
+                        for column in 0..columns {
+                            if let Some((name, number)) = numbers.get(column * rows + row) {
+                                let label = ui.label(RichText::new(*name).weak());
+                                if let Some(meaning) = meaning_of_number(name) {
+                                    label.on_hover_text(meaning);
+                                }
+                                ui.label(RichText::new(number).family(strong()));
+                            }
+                        }
+                        ui.end_row();
+                    }
+                });
+        });
+}
+
+fn findings_ui(ui: &mut Ui, solved: &Solved, system: System) {
+    let theme = theme(ui.ctx());
+    ui.heading("Findings");
+    let mut findings: Vec<_> = solved.findings.iter().collect();
+    findings.sort_by_key(|finding| std::cmp::Reverse((finding.level, finding.doubt.is_some())));
+    ScrollArea::vertical().id_salt("findings").auto_shrink(false).show(ui, |ui| {
+        for finding in findings {
+            ui.horizontal_top(|ui| {
+                let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), egui::Sense::hover());
+                symbol(ui, place, finding.shown_level(), theme);
+                ui.vertical(|ui| {
+                    let title = format!("{}: {}", finding.title, finding.standing());
+                    ui.label(RichText::new(title).family(strong()));
+                    ui.label(finding.text.shown_in(system));
+                    if let Some(doubt) = finding.doubt {
+                        ui.label(doubt.sentence().shown_in(system));
+                    }
+                    if let Some(remedy) = finding.remedy {
+                        ui.label(remedy.shown_in(system));
+                    }
+                });
+            });
+            ui.add_space(3.0);
+        }
+        let basis = "Limits not set in the file are this program's starting values, to be set from one's own trials (see Limits in the form). The machine's manual, local codes and a qualified technician go before anything shown here.";
+        ui.label(RichText::new(basis).weak().size(12.5));
+    });
+}

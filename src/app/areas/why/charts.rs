@@ -1,0 +1,167 @@
+//! The height budgets as stepped bars, each step with its picture while the pointer rests on it.
+
+use egui::{RichText, Sense, Ui, Vec2, WidgetInfo};
+
+use crate::analysis::why::{Budget, StepKind, Why};
+use crate::analysis::{Findings, Level, Solved, SolvedId};
+use crate::app::widgets::kept::Kept;
+use crate::app::widgets::look::{colour, strong, theme};
+use crate::app::widgets::paint::{Painted, paper, rect};
+use crate::app::widgets::words::capitalised;
+use crate::drawing::{
+    BudgetChart, Charted, Column, Role, ShownIn, Theme, View, lay_out, step_picture,
+};
+use crate::units::System;
+
+/// Height of a chart.
+const HEIGHT: f32 = 236.0;
+/// Both charts stand side by side where each gets at least this.
+const LEAST_WIDTH: f32 = 640.0;
+/// Size of a step's picture.
+const PICTURE: Vec2 = Vec2::new(320.0, 160.0);
+
+/// The charts as they were last painted.
+#[derive(Debug, Default)]
+pub struct ChartsState([Kept<Key, Drawn>; 2]);
+
+#[derive(Clone, Debug, PartialEq)]
+struct Key {
+    solved: SolvedId,
+    size: Vec2,
+    theme: Theme,
+    system: System,
+}
+
+#[derive(Debug)]
+struct Drawn {
+    charted: Charted,
+    painted: Painted,
+}
+
+/// Which budget.
+#[derive(Clone, Copy)]
+enum Part {
+    Reel,
+    Underside,
+}
+
+impl ChartsState {
+    /// Both budgets, side by side where there is room.
+    pub fn show(&mut self, ui: &mut Ui, good: &Solved, why: &Why, system: System) {
+        ui.heading("Height budget");
+        ui.label(
+            RichText::new("From the height of cut on the plate down to what is left over the soil at the worst place. Rest the pointer on a step for its picture and its field.")
+                .weak(),
+        );
+        if ui.available_width() >= 2.0 * LEAST_WIDTH {
+            ui.columns(2, |columns| {
+                self.chart_ui(&mut columns[0], good, (why, Part::Reel), system);
+                self.chart_ui(&mut columns[1], good, (why, Part::Underside), system);
+            });
+        } else {
+            self.chart_ui(ui, good, (why, Part::Reel), system);
+            self.chart_ui(ui, good, (why, Part::Underside), system);
+        }
+    }
+
+    fn chart_ui(&mut self, ui: &mut Ui, good: &Solved, (why, part): (&Why, Part), system: System) {
+        let theme = theme(ui.ctx());
+        let size = Vec2::new(ui.available_width(), HEIGHT);
+        let (response, canvas) = ui.allocate_painter(size, Sense::hover());
+        let (title, budget) = match part {
+            Part::Reel => ("Reel", &why.reel),
+            Part::Underside => ("Underside of the knife and its hardware", &why.underside),
+        };
+        response.widget_info(|| {
+            WidgetInfo::labeled(egui::Role::Image, true, format!("Height budget: {title}"))
+        });
+        let key = Key {
+            solved: good.id,
+            size,
+            theme,
+            system,
+        };
+        let drawn = self.0[part as usize].get(key, |_| {
+            let limits = &good.unit.limits;
+            let charted = BudgetChart {
+                title,
+                budget,
+                level: level(good, part),
+                least: matches!(part, Part::Underside).then_some(limits.underside),
+                system,
+            }
+            .lay_out(
+                paper(egui::Rect::from_min_size(egui::Pos2::ZERO, size)),
+                theme,
+            );
+            let painted = Painted::from_panel(&charted.panel, theme);
+            Drawn { charted, painted }
+        });
+        let place = response.rect.min.to_vec2();
+        drawn.painted.paint_moved(&canvas, place);
+        let pointed = response.hover_pos().and_then(|at| {
+            let mut columns = drawn.charted.columns.iter();
+            columns.find(|(_, slot)| rect(*slot).translate(place).contains(at))
+        });
+        let help = ColumnHelp {
+            budget,
+            is_by_rollers: good.document.setting.rollers.is_some(),
+            theme,
+            system,
+        };
+        if let Some((column, _)) = pointed {
+            response.on_hover_ui_at_pointer(|ui| help.ui(ui, *column));
+        }
+    }
+}
+
+/// How what is left stands: at the worst place, which is every place where nothing is worn.
+fn level(good: &Solved, part: Part) -> Level {
+    let case = good.case();
+    let (worst, everywhere) = match part {
+        Part::Reel => ("low_end", "reel"),
+        Part::Underside => ("low_end_underside", "underside"),
+    };
+    Findings::judged(&case, worst)
+        .or_else(|| Findings::judged(&case, everywhere))
+        .map_or(Level::Fine, |judged| judged.level())
+}
+
+/// What is told of a column while the pointer rests on it.
+struct ColumnHelp<'a> {
+    budget: &'a Budget,
+    is_by_rollers: bool,
+    theme: Theme,
+    system: System,
+}
+
+impl ColumnHelp<'_> {
+    fn ui(&self, ui: &mut Ui, column: Column) {
+        let heading = |text: String| RichText::new(text).family(strong()).size(15.0);
+        let Column::Step(kind) = column else {
+            ui.label(heading("Left over the soil".to_owned()));
+            let left = self.system.in_column(self.budget.left());
+            ui.label(format!("{left}: all steps together."));
+            return;
+        };
+        ui.label(heading(capitalised(kind.name())));
+        let number = self.system.in_column(self.budget.by(kind));
+        ui.label(RichText::new(&number).family(strong()));
+        ui.label(kind.meaning());
+        picture_ui(ui, kind, number, self.theme);
+        let fields = kind.fields(self.is_by_rollers).iter();
+        let fields: Vec<_> = fields.map(|field| field.name()).collect();
+        ui.label(RichText::new(format!("From: {}", fields.join("; "))).weak());
+    }
+}
+
+/// The step's picture, not to scale.
+fn picture_ui(ui: &mut Ui, kind: StepKind, number: String, theme: Theme) {
+    let (place, _) = ui.allocate_exact_size(PICTURE, Sense::hover());
+    let scene = step_picture(kind, number);
+    let view = View::fitting(scene.bounds, paper(place));
+    let panel = lay_out(&scene, &view, ShownIn::Whole, theme);
+    ui.painter()
+        .rect_filled(place, 4.0, colour(theme.look(Role::Paper).fill));
+    Painted::from_panel(&panel, theme).paint(ui.painter());
+}

@@ -1,0 +1,313 @@
+//! What each adjustment alone would do, with a button that tries it and one that takes it back.
+
+use egui::{Align, ComboBox, Layout, RichText, Sense, Ui, Vec2};
+
+use super::trial::Chosen;
+use super::worked_out::WorkedOut;
+use crate::analysis::why::{Aim, Change, Knob, KnobAnswer, Other};
+use crate::analysis::{Judged, Solved};
+use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::symbol::symbol;
+use crate::drawing::Theme;
+use crate::geometry::Setting;
+use crate::unit::Document;
+use crate::units::{Length, System, Value};
+
+/// Width of an adjustment's name.
+const NAME_WIDTH: f32 = 158.0;
+/// Width of what else changes, where there is room for it.
+const LEAST_COSTS: f32 = 250.0;
+
+/// Where a change leads: what has no scale ends inside the limit, and a finding that keeps its limit
+/// has room left.
+fn to_limit(answer: &KnobAnswer) -> &'static str {
+    match answer.knob {
+        Knob::Knife | Knob::RollersTrued | Knob::RollersParallel => "Inside its limit",
+        _ if answer.is_within => "Room left, to its limit",
+        _ => "To its limit",
+    }
+}
+
+/// The finding, and a row for each adjustment; the change that is to be tried.
+pub fn knobs_ui(
+    ui: &mut Ui,
+    good: &Solved,
+    worked_out: &WorkedOut,
+    (finding, aim): (&mut Option<&'static str>, &mut Aim),
+    system: System,
+) -> Option<Chosen> {
+    let why = &worked_out.why;
+    ui.heading("What each adjustment alone would do");
+    finding_ui(ui, worked_out, (finding, aim), system);
+    let theme = theme(ui.ctx());
+    let mut chosen = None;
+    if why.knobs.is_empty() {
+        ui.label("This finding does not apply to the unit as it is set; choose another.");
+    }
+    for (index, answer) in why.knobs.iter().enumerate() {
+        let tint = ui.visuals().faint_bg_color;
+        let frame = egui::Frame::new().inner_margin(egui::Margin::symmetric(6, 3));
+        let frame = if index % 2 == 0 {
+            frame.fill(tint)
+        } else {
+            frame
+        };
+        frame.show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            let row = Row {
+                document: &good.document,
+                setting: &good.unit.setting,
+                theme,
+                system,
+            };
+            if let Some(wanted) = row.show(ui, answer) {
+                chosen = Some(wanted);
+            }
+        });
+    }
+    let caution = "Grinding takes metal that does not come back. Engine off, key out, reel blocked, gloves, eye protection at the grinder. Speeds, bracket travel and grinding limits: the machine's manual and a qualified technician go before anything shown here.";
+    ui.label(RichText::new(caution).weak().size(12.5));
+    chosen
+}
+
+/// Which finding, and which of its limits.
+fn finding_ui(
+    ui: &mut Ui,
+    worked_out: &WorkedOut,
+    (finding, aim): (&mut Option<&'static str>, &mut Aim),
+    system: System,
+) {
+    let asked = worked_out.why.finding;
+    let mut judged = worked_out.judged.iter();
+    let chosen = judged.find(|(id, ..)| *id == asked);
+    ui.horizontal_wrapped(|ui| {
+        ui.label("For");
+        ComboBox::from_id_salt("finding of the knobs")
+            .width(230.0)
+            .selected_text(chosen.map_or("none", |(_, title, _)| title))
+            .show_ui(ui, |ui| {
+                for (id, title, judged) in &worked_out.judged {
+                    let text = format!("{title}: {}", judged.level().word());
+                    if ui.selectable_label(*id == asked, text).clicked() {
+                        *finding = Some(id);
+                    }
+                }
+            })
+            .response
+            .accessible_name("Finding to bring to its limit");
+        if let Some((_, _, judged)) = chosen {
+            let now = judged.value.shown_in(system);
+            ui.label(format!("now {now}, {}", judged.level().word()));
+            if judged.limits().count() > 1 {
+                ui.separator();
+                ui.label("To");
+                for (offered, name) in [(Aim::Fine, "fine"), (Aim::NotOver, "not over")] {
+                    ui.selectable_value(aim, offered, name)
+                        .on_hover_text("Which of the finding's limits is aimed at");
+                }
+            }
+        }
+    });
+}
+
+/// What a row needs to be shown.
+struct Row<'a> {
+    document: &'a Document,
+    setting: &'a Setting,
+    theme: Theme,
+    system: System,
+}
+
+impl Row<'_> {
+    fn show(&self, ui: &mut Ui, answer: &KnobAnswer) -> Option<Chosen> {
+        let mut chosen = None;
+        ui.horizontal_top(|ui| {
+            let size = Vec2::new(NAME_WIDTH, ui.spacing().interact_size.y);
+            ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
+                ui.set_min_width(NAME_WIDTH);
+                ui.label(RichText::new(answer.knob.name()).family(strong()));
+            });
+            let has_room = ui.available_width() > 2.0 * LEAST_COSTS + 60.0;
+            let width = if has_room {
+                0.52 * ui.available_width()
+            } else {
+                ui.available_width()
+            };
+            ui.vertical(|ui| {
+                ui.set_width(width);
+                match &answer.to_limit {
+                    Err(why_not) => {
+                        let text = why_not.sentence().shown_in(self.system);
+                        ui.horizontal_wrapped(|ui| {
+                            ui.set_min_height(ui.spacing().interact_size.y);
+                            ui.label(RichText::new(text).weak());
+                        });
+                    }
+                    Ok(change) => {
+                        chosen = self
+                            .change_ui(ui, answer, change, to_limit(answer))
+                            .or(chosen.take());
+                    }
+                }
+                if let Some(change) = &answer.to_middle {
+                    chosen = self
+                        .change_ui(ui, answer, change, "To the middle of its window")
+                        .or(chosen.take());
+                }
+                if !has_room {
+                    self.costs_ui(ui, answer);
+                }
+            });
+            if has_room {
+                ui.vertical(|ui| self.costs_ui(ui, answer));
+            }
+        });
+        chosen
+    }
+
+    fn change_ui(
+        &self,
+        ui: &mut Ui,
+        answer: &KnobAnswer,
+        change: &Change,
+        where_to: &str,
+    ) -> Option<Chosen> {
+        let what = self.what(answer.knob, change);
+        let name = answer.knob.name();
+        let mut is_tried = false;
+        ui.horizontal_wrapped(|ui| {
+            is_tried = ui
+                .button("Try")
+                .on_hover_ui(|ui| {
+                    ui.label(format!("Set the unit so: {name}, {what}"));
+                    for other in &change.others {
+                        ui.label(self.before_after(other));
+                    }
+                })
+                .accessible_name(format!("Try {name}, {where_to}"))
+                .clicked();
+            ui.label(RichText::new(where_to).weak());
+            ui.label(RichText::new(&what).family(strong()));
+            if let Some(rollers) = self.rollers(change) {
+                ui.label(rollers);
+            }
+        });
+        is_tried.then(|| Chosen {
+            knob: answer.knob,
+            change: change.clone(),
+            told: format!("Tried: {name}, {what}."),
+        })
+    }
+
+    /// How far, and where it ends.
+    fn what(&self, knob: Knob, change: &Change) -> String {
+        let to = change.to.shown_in(self.system);
+        match knob {
+            Knob::Knife => {
+                let fitted = change.knife.and_then(|place| self.document.knife_at(place));
+                let name = fitted.map_or("", |knife| knife.name.as_str());
+                format!("\"{name}\", reach {}", self.signed(change.by))
+            }
+            Knob::RollersTrued | Knob::RollersParallel => {
+                format!(
+                    "the low place comes up by {}",
+                    change.by.with_base(-change.by.base()).shown_in(self.system)
+                )
+            }
+            Knob::RearRoller => match change.by {
+                Value::Length(by) => {
+                    format!("{} from where it stands", self.system.roller_move(by))
+                }
+                _ => to,
+            },
+            Knob::FaceGround => {
+                let left = self.setting.knife.lip_length - Length::from_mm(change.to.base());
+                let left = self.system.length(left);
+                format!(
+                    "{} to {to}, {left} of the lip's length left",
+                    self.signed(change.by)
+                )
+            }
+            Knob::TopGround => {
+                let left = self.setting.knife.lip_thickness - Length::from_mm(change.to.base());
+                let left = self.system.length(left);
+                format!(
+                    "{} to {to}, {left} of the lip's thickness left",
+                    self.signed(change.by)
+                )
+            }
+            _ => format!("{} to {to}", self.signed(change.by)),
+        }
+    }
+
+    fn signed(&self, value: Value) -> String {
+        let shown = value.shown_in(self.system);
+        if value.base() > 0.0 {
+            format!("+{shown}")
+        } else {
+            shown
+        }
+    }
+
+    /// The roller moves that go with it; nothing when both stay where they are.
+    fn rollers(&self, change: &Change) -> Option<String> {
+        let (front, rear) = change.rollers;
+        let moved = front.mm().abs().max(rear.mm().abs());
+        (moved > 1e-6).then(|| {
+            format!(
+                "(front roller {}, rear roller {})",
+                self.system.roller_move(front),
+                self.system.roller_move(rear)
+            )
+        })
+    }
+
+    /// What else the change to the limit does: what stands otherwise than before in full, the rest
+    /// on hover.
+    fn costs_ui(&self, ui: &mut Ui, answer: &KnobAnswer) {
+        let Some(change) = answer.to_limit.as_ref().ok().or(answer.to_middle.as_ref()) else {
+            return;
+        };
+        if change.others.is_empty() {
+            return;
+        }
+        let (turned, kept): (Vec<&Other>, Vec<&Other>) =
+            change.others.iter().partition(|other| other.is_notable());
+        for other in turned {
+            ui.horizontal_wrapped(|ui| {
+                let (place, _) = ui.allocate_exact_size(Vec2::splat(15.0), Sense::hover());
+                symbol(ui, place, other.after.level(), self.theme);
+                ui.label(self.before_after(other));
+            });
+        }
+        if !kept.is_empty() {
+            let names: Vec<_> = kept
+                .iter()
+                .map(|other| other.title.to_lowercase())
+                .collect();
+            let text = format!("Also changes, level kept: {}", names.join(", "));
+            ui.label(RichText::new(text).weak().size(12.5))
+                .on_hover_ui(|ui| {
+                    for other in kept {
+                        ui.label(self.before_after(other));
+                    }
+                });
+        }
+    }
+
+    fn before_after(&self, other: &Other) -> String {
+        let told = |judged: &Judged| {
+            format!(
+                "{} ({})",
+                judged.value.shown_in(self.system),
+                judged.level().word()
+            )
+        };
+        format!(
+            "{}: {}, then {}",
+            other.title,
+            told(&other.before),
+            told(&other.after)
+        )
+    }
+}

@@ -1,0 +1,159 @@
+//! The Why area: why a unit marks the turf, from the height budget to what each adjustment would do.
+
+mod causes;
+mod charts;
+mod knobs;
+mod trial;
+mod uncertainty;
+mod worked_out;
+
+use std::rc::Rc;
+
+use egui::{CentralPanel, Key, Label, RichText, ScrollArea, Sense, Ui, Vec2};
+
+use self::causes::causes_ui;
+use self::charts::ChartsState;
+use self::knobs::knobs_ui;
+use self::trial::Trial;
+use self::uncertainty::how_sure_ui;
+use self::worked_out::{Asked, WorkedOut};
+use super::not_current::nothing_drawn_ui;
+use super::{About, Area};
+use crate::analysis::why::{Aim, Complaint, CrestLimit, Why};
+use crate::analysis::{Level, Solved};
+use crate::app::desk::{Desk, SessionId};
+use crate::app::widgets::kept::Kept;
+use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::symbol::symbol;
+use crate::drawing::verdict;
+use crate::units::System;
+
+pub const ABOUT: About = About {
+    id: "why",
+    title: "Why",
+    purpose: "Why it marks the turf, and what each adjustment would do",
+    key: Key::Num3,
+};
+
+/// The area. What is asked begins anew with another document.
+#[derive(Debug, Default)]
+pub struct WhyArea {
+    state: Kept<SessionId, State>,
+}
+
+/// What is asked, and what was worked out for it.
+#[derive(Debug, Default)]
+struct State {
+    finding: Option<&'static str>,
+    aim: Aim,
+    complaint: Option<Complaint>,
+    worked_out: Kept<Asked, Rc<WorkedOut>>,
+    charts: ChartsState,
+    trial: Trial,
+}
+
+impl Area for WhyArea {
+    fn about(&self) -> &'static About {
+        &ABOUT
+    }
+
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
+        let state = self.state.get(desk.session().id(), |_| State::default());
+        CentralPanel::default_margins().show(ui, |ui| state.show(ui, desk));
+    }
+}
+
+impl State {
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
+        let Some(good) = desk.good().cloned() else {
+            nothing_drawn_ui(ui, desk);
+            return;
+        };
+        let system = desk.system();
+        let worked_out = self.work_out(&good, system);
+        heading_ui(ui, desk, &good);
+        // Also while a trial has left nothing to show: this is the way back.
+        self.trial.show(ui, desk);
+        let is_current = desk.why_not_current().is_none() && !desk.is_asking();
+        let mut chosen = None;
+        ScrollArea::vertical()
+            .id_salt("why")
+            .auto_shrink(false)
+            .show(ui, |ui| {
+                // The scroll bar floats over what stands at the edge.
+                ui.set_max_width(ui.available_width() - 12.0);
+                ui.add_enabled_ui(is_current, |ui| {
+                    causes_ui(ui, &mut self.complaint, &worked_out, system);
+                    ui.separator();
+                    self.charts.show(ui, &good, &worked_out.why, system);
+                    crests_ui(ui, &worked_out.why, system);
+                    ui.separator();
+                    let asked = (&mut self.finding, &mut self.aim);
+                    chosen = knobs_ui(ui, &good, &worked_out, asked, system);
+                    ui.separator();
+                    how_sure_ui(ui, &good, &worked_out, system);
+                });
+                ui.add_space(8.0);
+            });
+        if let Some(chosen) = chosen {
+            // What was asked stays asked, also when it is not the worst any more.
+            self.finding = Some(worked_out.why.finding);
+            self.trial.begin(desk, &good, chosen);
+        }
+    }
+
+    fn work_out(&mut self, good: &Solved, system: System) -> Rc<WorkedOut> {
+        let asked = Asked {
+            solved: good.id,
+            finding: self.finding,
+            aim: self.aim,
+            complaint: self.complaint,
+            system,
+        };
+        let made = |asked: &Asked| Rc::new(WorkedOut::of(good, asked));
+        self.worked_out.get(asked, made).clone()
+    }
+}
+
+/// The verdict, or why what is shown is of an earlier entry.
+fn heading_ui(ui: &mut Ui, desk: &Desk, good: &Solved) {
+    let theme = theme(ui.ctx());
+    let (level, text) = verdict(&good.findings);
+    let reason = desk.why_not_current();
+    ui.horizontal(|ui| {
+        let (place, _) = ui.allocate_exact_size(Vec2::splat(26.0), Sense::hover());
+        let (level, text) = match &reason {
+            Some(why) => (Level::Over, format!("Not current. {why}")),
+            None => (level, text),
+        };
+        symbol(ui, place, level, theme);
+        let text = RichText::new(text).family(strong()).size(19.0);
+        ui.add(Label::new(text).truncate());
+    });
+}
+
+fn crests_ui(ui: &mut Ui, why: &Why, system: System) {
+    ui.horizontal_wrapped(|ui| {
+        ui.label(RichText::new("Crest to scalp").family(strong()));
+        let reel = crest_text(why.crests.reel, "reel", system);
+        let knife = crest_text(why.crests.underside, "underside", system);
+        ui.label(format!("{reel} {knife}"));
+    })
+    .response
+    .on_hover_text("The tightest crest on which both rollers rest and the reel, or the knife, just touches the ground, the rollers' sink included. Measure a crown with a straightedge: see Ground in the form.");
+}
+
+fn crest_text(limit: CrestLimit, part: &str, system: System) -> String {
+    match limit {
+        CrestLimit::TouchesOnLevel => {
+            format!("The {part} touches the ground on the level already.")
+        }
+        CrestLimit::Radius(radius) => format!(
+            "The {part} clears every crest wider than {} and touches on tighter ones.",
+            system.radius(radius)
+        ),
+        CrestLimit::ClearsAll => {
+            format!("The {part} clears every crest that carries both rollers.")
+        }
+    }
+}

@@ -1,0 +1,66 @@
+//! How sure the numbers are, and which reading to measure better first.
+
+use egui::{Align, Grid, Layout, RichText, Ui};
+
+use super::worked_out::WorkedOut;
+use crate::analysis::Solved;
+use crate::analysis::uncertainty::share_in_words;
+use crate::app::widgets::look::strong;
+use crate::app::widgets::words::capitalised;
+use crate::unit::Field;
+use crate::units::System;
+
+/// The two lists stand side by side where there is so much room.
+const LEAST_WIDTH: f32 = 1040.0;
+
+pub fn how_sure_ui(ui: &mut Ui, good: &Solved, worked_out: &WorkedOut, system: System) {
+    ui.heading("How sure");
+    if good.unit.uncertain.is_empty() {
+        let text = "No reading carries a ±. Write how far a reading can be off behind it in the form, as in 0.3 in ± 0.02 in, and every number here says how sure it is.";
+        ui.label(RichText::new(text).weak());
+        return;
+    }
+    if ui.available_width() >= LEAST_WIDTH {
+        ui.columns(2, |columns| {
+            numbers_off_ui(&mut columns[0], worked_out);
+            // Columns stretch what stands in them, which spreads out words.
+            columns[1].with_layout(Layout::top_down(Align::Min), |ui| {
+                improve_ui(ui, worked_out, system);
+            });
+        });
+    } else {
+        numbers_off_ui(ui, worked_out);
+        improve_ui(ui, worked_out, system);
+    }
+    let basis = "± is the expanded uncertainty, k = 2, by the first-order law of JCGM 100:2008 (GUM), readings independent and evenly spread within their ± (so a reading known to ± a alone is told as ± 1.15 a); the shares are of its square. A setting is taken as exact. It holds while a number changes in proportion to its readings. A finding cannot be told while a limit lies within it (decision rule after ISO 14253-1).";
+    ui.label(RichText::new(basis).weak().size(12.5));
+}
+
+fn improve_ui(ui: &mut Ui, worked_out: &WorkedOut, system: System) {
+    for (output, ranking) in &worked_out.improve {
+        let text = format!("Measure better first, for {}", output.name());
+        ui.label(RichText::new(text).family(strong()));
+        if ranking.is_empty() {
+            ui.label("No reading with a ± changes it.");
+        }
+        for contribution in ranking.iter().take(5) {
+            let share = share_in_words(contribution.share, system);
+            let name = Field::from(contribution.reading).name();
+            ui.label(format!("{name}: {share} of its ±"));
+        }
+        ui.add_space(4.0);
+    }
+}
+
+fn numbers_off_ui(ui: &mut Ui, worked_out: &WorkedOut) {
+    Grid::new("numbers with their uncertainty")
+        .num_columns(2)
+        .spacing([18.0, 4.0])
+        .show(ui, |ui| {
+            for (name, shown) in &worked_out.off {
+                ui.label(RichText::new(capitalised(name)).weak());
+                ui.label(RichText::new(shown).family(strong()));
+                ui.end_row();
+            }
+        });
+}

@@ -1,0 +1,62 @@
+//! The one open card over the window, for what must be read or answered first.
+
+use egui::{Context, Frame, Id, Margin, Modal, Ui};
+
+use super::Desk;
+
+/// A card over the window. One is open at the most.
+pub trait Card {
+    /// What it is called among cards.
+    fn name(&self) -> &'static str;
+
+    /// How wide it is, in points.
+    fn width(&self) -> f32;
+
+    /// Shows what stands on it and takes what is done there; whether it stays open.
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next;
+
+    /// Escape, or a click beside it; whether it closes.
+    fn put_away(&mut self, _desk: &mut Desk) -> Next {
+        Next::Close
+    }
+
+    /// Whether shortcuts wait until it is closed.
+    fn takes_keys(&self) -> bool {
+        true
+    }
+
+    /// Whether the document must stay as it is until it is answered.
+    fn is_question(&self) -> bool {
+        false
+    }
+}
+
+/// What becomes of a card.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Next {
+    /// It stays open.
+    Stay,
+    /// It closes.
+    Close,
+}
+
+/// Shows the open card in the middle of the window.
+pub fn show_card(ctx: &Context, desk: &mut Desk) {
+    let Some(mut card) = desk.take_card() else {
+        return;
+    };
+    let frame = Frame::popup(&ctx.global_style()).inner_margin(Margin::same(20));
+    let modal = Modal::new(Id::unique(card.name()))
+        .frame(frame)
+        .show(ctx, |ui| {
+            ui.set_width(card.width());
+            card.show(ui, desk)
+        });
+    let next = match modal.inner {
+        Next::Stay if modal.should_close() => card.put_away(desk),
+        next => next,
+    };
+    if next == Next::Stay {
+        desk.put_card_back(card);
+    }
+}

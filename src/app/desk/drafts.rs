@@ -1,0 +1,112 @@
+//! Texts that are being typed, or that are wrong: they stay in their field until they are right.
+
+use std::collections::BTreeMap;
+
+use super::Change;
+use crate::unit::{Document, Field, Reading};
+
+/// Where a text is typed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Slot {
+    /// A field of the unit.
+    Field(Field),
+    /// The reading that behind centre is worked out from.
+    OtherReading,
+    /// Where a block to a square touches the front face.
+    TouchesAt,
+}
+
+impl Slot {
+    /// The field of the unit; none for what is no part of it.
+    #[must_use]
+    pub fn field(self) -> Option<Field> {
+        match self {
+            Self::Field(field) => Some(field),
+            Self::OtherReading | Self::TouchesAt => None,
+        }
+    }
+}
+
+impl From<Field> for Slot {
+    fn from(field: Field) -> Self {
+        Self::Field(field)
+    }
+}
+
+impl From<Reading> for Slot {
+    fn from(reading: Reading) -> Self {
+        Self::Field(reading.into())
+    }
+}
+
+/// A text that is not in the document, or not yet as it is written there.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Draft {
+    /// The field's name as a person reads it.
+    pub name: String,
+    /// As it stands in the field.
+    pub text: String,
+    /// What the document held when typing began, as it was written there; empty for what was left
+    /// out. Escape brings it back.
+    pub kept: String,
+    /// The widget it is typed into: the same field may be shown twice.
+    pub holder: egui::Id,
+    /// Why it is wrong, if it is.
+    pub problem: Option<String>,
+}
+
+impl Draft {
+    /// Which field holds it, and why it is wrong.
+    #[must_use]
+    pub fn told(&self) -> String {
+        let problem = self.problem.as_deref().unwrap_or_default();
+        format!(
+            "The field \"{}\" holds \"{}\": {problem}",
+            self.name, self.text
+        )
+    }
+}
+
+/// The drafts of a document, by where they are typed.
+#[derive(Clone, Debug, Default)]
+pub struct Drafts(BTreeMap<Slot, Draft>);
+
+impl Drafts {
+    /// The draft of a field.
+    #[must_use]
+    pub fn get(&self, slot: Slot) -> Option<&Draft> {
+        self.0.get(&slot)
+    }
+
+    /// Keeps a draft.
+    pub fn put(&mut self, slot: Slot, draft: Draft) {
+        self.0.insert(slot, draft);
+    }
+
+    /// Drops the draft of a field.
+    pub fn remove(&mut self, slot: Slot) {
+        self.0.remove(&slot);
+    }
+
+    /// Drops what is being typed into the part of the document that a change sets: it would be put
+    /// over the change.
+    pub fn follow(&mut self, change: &Change) {
+        let is_set = |slot: &Slot| slot.field().is_some_and(|field| change.sets(field));
+        self.0.retain(|slot, _| !is_set(slot));
+    }
+
+    /// Drops what is being typed into fields that a change moved without naming them.
+    pub fn drop_stale(&mut self, change: &Change, before: &Document, after: &Document) {
+        let is_stale = |slot: &Slot| {
+            slot.field()
+                .is_some_and(|field| !change.sets(field) && field.text(before) != field.text(after))
+        };
+        self.0.retain(|slot, _| !is_stale(slot));
+    }
+
+    /// The first wrong text.
+    #[must_use]
+    pub fn first_wrong(&self) -> Option<&Draft> {
+        self.0.values().find(|draft| draft.problem.is_some())
+    }
+}

@@ -1,0 +1,235 @@
+//! The desk: what every area works on.
+//!
+//! What belongs here: the sessions, what is being typed into them, dialogs, units and preferences,
+//! the notice, the one open card and the ticked knives. An area is lent the desk and owns the rest
+//! of its state itself. A document changes in [`Desk::edit`] and nowhere else.
+
+mod aim;
+mod card;
+mod change;
+mod dialogs;
+mod drafts;
+mod notice;
+mod preferences;
+mod session;
+mod ticked;
+
+pub use aim::Aim;
+pub use card::{Card, Next, show_card};
+pub use change::{Change, Part};
+pub use dialogs::{Dialogs, NoDialogs};
+pub use drafts::{Draft, Drafts, Slot};
+pub use notice::Notice;
+pub use preferences::Preferences;
+pub use session::{DEMO_UNIT, Session, SessionId};
+pub use ticked::{Overlaid, Ticked};
+
+use std::rc::Rc;
+
+use crate::analysis::{Solved, Unsolved};
+use crate::store::FileProblem;
+use crate::unit::Document;
+use crate::units::System;
+
+/// What every area works on.
+pub struct Desk {
+    /// At least one.
+    sessions: Vec<Session>,
+    /// The place of the one in front.
+    front: usize,
+    preferences: Preferences,
+    dialogs: Box<dyn Dialogs>,
+    card: Option<Box<dyn Card>>,
+    notice: Option<Notice>,
+    may_close: bool,
+}
+
+impl Desk {
+    /// A desk with one session on it.
+    pub fn new(session: Session, preferences: Preferences, dialogs: Box<dyn Dialogs>) -> Self {
+        Self {
+            sessions: vec![session],
+            front: 0,
+            preferences,
+            dialogs,
+            card: None,
+            notice: None,
+            may_close: false,
+        }
+    }
+
+    /// The session in front.
+    pub fn session(&self) -> &Session {
+        &self.sessions[self.front]
+    }
+
+    fn session_mut(&mut self) -> &mut Session {
+        &mut self.sessions[self.front]
+    }
+
+    /// The document in front.
+    pub fn document(&self) -> &Document {
+        self.session().document()
+    }
+
+    /// The last solution of the document in front.
+    pub fn good(&self) -> Option<&Rc<Solved>> {
+        self.session().good()
+    }
+
+    /// Puts another session where the one in front is, which is gone then.
+    pub fn replace(&mut self, session: Session) {
+        self.sessions[self.front] = session;
+        self.notice = None;
+    }
+
+    /// Changes the document in front, solves it, and drops what was being typed into the part that
+    /// the change names. This is the only way a document changes.
+    pub fn edit<R>(&mut self, change: Change, edit: impl FnOnce(&mut Document) -> R) -> R {
+        self.edit_typed(|document, drafts| {
+            drafts.follow(&change);
+            (edit(document), Some(change))
+        })
+    }
+
+    /// Changes the document in front as [`Desk::edit`] does, if it can be solved afterwards; whether
+    /// it can.
+    pub fn edit_if_solved(&mut self, change: Change, edit: impl FnOnce(&mut Document)) -> bool {
+        let session = self.session_mut();
+        session.drafts_mut().follow(&change);
+        session.edit_if_solved(change, edit)
+    }
+
+    /// Lends the document in front and what is being typed to a form, which names the change it
+    /// made.
+    pub fn edit_typed<R>(
+        &mut self,
+        typing: impl FnOnce(&mut Document, &mut Drafts) -> (R, Option<Change>),
+    ) -> R {
+        self.session_mut().edit(typing)
+    }
+
+    /// Keeps the session in front in a file.
+    ///
+    /// # Errors
+    /// When it cannot be written; what stood there before is whole.
+    pub fn save_to(&mut self, file: &std::path::Path) -> Result<(), FileProblem> {
+        self.session_mut().save_to(file)
+    }
+
+    /// Whether closing now would lose something: a change, or a text that is not right yet.
+    pub fn has_unsaved(&self) -> bool {
+        let session = self.session();
+        session.is_changed() || session.drafts().first_wrong().is_some()
+    }
+
+    /// Why drawing and numbers are those of an earlier entry; none while they are current.
+    pub fn why_not_current(&self) -> Option<String> {
+        if let Some(draft) = self.session().drafts().first_wrong() {
+            return Some(draft.told());
+        }
+        let trouble = self.session().trouble()?;
+        let why = trouble.shown_in(self.system());
+        Some(match trouble {
+            Unsolved::Flaw(flaw) => format!("{}: {why}", flaw.field.name()),
+            Unsolved::Impossible { .. } => why,
+        })
+    }
+
+    /// The units shown: those chosen, or those the document was measured in.
+    pub fn system(&self) -> System {
+        let chosen = self.preferences.system;
+        chosen.unwrap_or_else(|| self.document().system())
+    }
+
+    /// What is remembered from one start to the next.
+    pub fn preferences(&self) -> &Preferences {
+        &self.preferences
+    }
+
+    /// What is remembered from one start to the next, to be changed.
+    pub fn preferences_mut(&mut self) -> &mut Preferences {
+        &mut self.preferences
+    }
+
+    /// The dialogs of the desktop.
+    pub fn dialogs(&self) -> &dyn Dialogs {
+        &*self.dialogs
+    }
+
+    /// The knives ticked for drawing over the fitted one.
+    pub fn ticked(&self) -> &Ticked {
+        self.session().ticked()
+    }
+
+    /// Ticks a knife, or unticks it.
+    pub fn tick(&mut self, name: &str, is_ticked: bool) {
+        self.session_mut().ticked.set(name, is_ticked);
+    }
+
+    /// The ticked knives that can be drawn, solved on the document last solved.
+    pub fn overlaid(&self) -> Vec<Overlaid> {
+        self.good()
+            .map_or_else(Vec::new, |good| Overlaid::all_of(good, self.ticked()))
+    }
+
+    /// Tells something, until the next thing happens.
+    pub fn tell(&mut self, text: impl Into<String>) {
+        self.notice = Some(Notice::news(text.into()));
+    }
+
+    /// Tells that something could not be done.
+    pub fn warn(&mut self, text: impl Into<String>) {
+        self.notice = Some(Notice::problem(text.into()));
+    }
+
+    /// What is to be told now; news of an earlier solution is put away.
+    pub fn notice(&mut self) -> Option<Notice> {
+        let solved = self.good().map(|good| good.id);
+        let is_old = |notice: &mut Notice| notice.is_old(solved);
+        if self.notice.as_mut().is_some_and(is_old) {
+            self.notice = None;
+        }
+        self.notice.clone()
+    }
+
+    /// Puts the notice away.
+    pub fn put_notice_away(&mut self) {
+        self.notice = None;
+    }
+
+    /// Opens a card in place of the one that is open.
+    pub fn open_card(&mut self, card: impl Card + 'static) {
+        self.card = Some(Box::new(card));
+    }
+
+    /// Whether a question waits for its answer, so that the document must stay as it is.
+    pub fn is_asking(&self) -> bool {
+        self.card.as_ref().is_some_and(|card| card.is_question())
+    }
+
+    /// Whether a card is open that takes the keys.
+    pub fn are_keys_taken(&self) -> bool {
+        self.card.as_ref().is_some_and(|card| card.takes_keys())
+    }
+
+    /// Takes the open card from the desk, to be shown or to wait under another.
+    pub fn take_card(&mut self) -> Option<Box<dyn Card>> {
+        self.card.take()
+    }
+
+    /// Puts a card back, unless another was opened since it was taken.
+    pub fn put_card_back(&mut self, card: Box<dyn Card>) {
+        self.card.get_or_insert(card);
+    }
+
+    /// Lets the window close: there is nothing to lose, or it may be lost.
+    pub fn close(&mut self) {
+        self.may_close = true;
+    }
+
+    /// Whether the window may close.
+    pub fn may_close(&self) -> bool {
+        self.may_close
+    }
+}

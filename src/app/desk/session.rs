@@ -1,0 +1,224 @@
+//! A sitting with one document: where it is kept, whether it is saved, what is being typed into it,
+//! and what follows from it.
+
+use std::path::{Path, PathBuf};
+use std::rc::Rc;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
+
+use super::{Change, Drafts, Ticked};
+use crate::analysis::{Solved, Unsolved};
+use crate::store::{self, FileProblem};
+use crate::unit::{self, Document};
+
+/// The unit that is shown when no file is given.
+pub const DEMO_UNIT: &str = include_str!("../../../demo-units/fairway-trailed.ron");
+
+/// Which session of this run of the program; no two have the same.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct SessionId(u64);
+
+impl SessionId {
+    fn next() -> Self {
+        static BEGUN: AtomicU64 = AtomicU64::new(0);
+        Self(BEGUN.fetch_add(1, Ordering::Relaxed))
+    }
+}
+
+/// A document being edited.
+#[derive(Debug)]
+pub struct Session {
+    id: SessionId,
+    document: Document,
+    /// Where it is kept; none for one that was never saved.
+    file: Option<PathBuf>,
+    /// As it was last saved or opened.
+    saved: Document,
+    /// The document that what follows was worked out from: that before an edit, while it is made.
+    settled: Arc<Document>,
+    drafts: Drafts,
+    pub(super) ticked: Ticked,
+    last_change: Option<Change>,
+    good: Option<Rc<Solved>>,
+    trouble: Option<Unsolved>,
+    solutions: u64,
+    solves: u64,
+}
+
+impl Session {
+    /// Begins with a document.
+    #[must_use]
+    pub fn new(document: Document, file: Option<PathBuf>) -> Self {
+        let mut session = Self {
+            id: SessionId::next(),
+            saved: document.clone(),
+            settled: Arc::new(document.clone()),
+            document,
+            file,
+            drafts: Drafts::default(),
+            ticked: Ticked::default(),
+            last_change: None,
+            good: None,
+            trouble: None,
+            solutions: 0,
+            solves: 0,
+        };
+        session.solve();
+        session
+    }
+
+    /// Begins with the demo unit.
+    ///
+    /// # Errors
+    /// Never with the unit that is built in; a test sees to it.
+    pub fn demo() -> Result<Self, FileProblem> {
+        let document = unit::read_text(DEMO_UNIT)
+            .map_err(|problem| FileProblem::wrong(Path::new("demo unit"), problem))?;
+        Ok(Self::new(document, None))
+    }
+
+    /// Opens a unit file.
+    ///
+    /// # Errors
+    /// When it cannot be read or is no unit file.
+    pub fn open(file: &Path) -> Result<Self, FileProblem> {
+        Ok(Self::new(store::open_unit(file)?, Some(file.to_owned())))
+    }
+
+    /// Which session it is.
+    #[must_use]
+    pub fn id(&self) -> SessionId {
+        self.id
+    }
+
+    /// What is edited.
+    #[must_use]
+    pub fn document(&self) -> &Document {
+        &self.document
+    }
+
+    /// Where it is kept; none for one that was never saved.
+    #[must_use]
+    pub fn file(&self) -> Option<&Path> {
+        self.file.as_deref()
+    }
+
+    /// Whether there is anything to save.
+    #[must_use]
+    pub fn is_changed(&self) -> bool {
+        self.document != self.saved
+    }
+
+    /// The change that was made last.
+    #[must_use]
+    pub fn last_change(&self) -> Option<&Change> {
+        self.last_change.as_ref()
+    }
+
+    /// The last solution there was; of an earlier document while [`Session::trouble`] says why the
+    /// present one has none.
+    #[must_use]
+    pub fn good(&self) -> Option<&Rc<Solved>> {
+        self.good.as_ref()
+    }
+
+    /// Why the document as it stands has no solution.
+    #[must_use]
+    pub fn trouble(&self) -> Option<&Unsolved> {
+        self.trouble.as_ref()
+    }
+
+    /// How many solutions there were, one after the other.
+    #[must_use]
+    pub fn solutions(&self) -> u64 {
+        self.solutions
+    }
+
+    /// How often a document was solved in this session, or found to have no solution.
+    #[must_use]
+    pub fn solves(&self) -> u64 {
+        self.solves
+    }
+
+    /// What is being typed.
+    pub(in crate::app) fn drafts(&self) -> &Drafts {
+        &self.drafts
+    }
+
+    pub(super) fn drafts_mut(&mut self) -> &mut Drafts {
+        &mut self.drafts
+    }
+
+    /// The knives ticked for drawing over the fitted one.
+    pub(in crate::app) fn ticked(&self) -> &Ticked {
+        &self.ticked
+    }
+
+    /// Saves to a file, which is then where the document is kept.
+    pub(super) fn save_to(&mut self, file: &Path) -> Result<(), FileProblem> {
+        store::save_unit(&self.document, file)?;
+        self.saved = self.document.clone();
+        self.file = Some(file.to_owned());
+        Ok(())
+    }
+
+    /// Makes a change and works out what follows, if it was one.
+    pub(super) fn edit<R>(
+        &mut self,
+        edit: impl FnOnce(&mut Document, &mut Drafts) -> (R, Option<Change>),
+    ) -> R {
+        let (done, change) = edit(&mut self.document, &mut self.drafts);
+        if self.document != *self.settled {
+            let before = std::mem::replace(&mut self.settled, Arc::new(self.document.clone()));
+            self.solve();
+            self.follow(change, &before);
+        }
+        done
+    }
+
+    /// Makes a change if what comes out can be solved; whether it can.
+    pub(super) fn edit_if_solved(
+        &mut self,
+        change: Change,
+        edit: impl FnOnce(&mut Document),
+    ) -> bool {
+        let mut tried = self.document.clone();
+        edit(&mut tried);
+        if tried == self.document {
+            return self.trouble.is_none();
+        }
+        self.solves += 1;
+        let solved = Solved::of_shared(Arc::new(tried));
+        let is_solved = solved.is_ok();
+        if let Ok(solved) = solved {
+            let before = std::mem::replace(&mut self.settled, Arc::clone(&solved.document));
+            self.document = Document::clone(&self.settled);
+            self.take(solved);
+            self.follow(Some(change), &before);
+        }
+        is_solved
+    }
+
+    /// What follows a change, apart from the solution. A list of changes to take back and a copy for
+    /// recovery would be kept here: both documents and the change's name are at hand.
+    fn follow(&mut self, change: Option<Change>, before: &Document) {
+        let change = change.unwrap_or_else(|| Change::new("Entry"));
+        self.drafts.drop_stale(&change, before, &self.document);
+        self.ticked.follow(before, &self.document);
+        self.last_change = Some(change);
+    }
+
+    fn solve(&mut self) {
+        self.solves += 1;
+        match Solved::of_shared(Arc::clone(&self.settled)) {
+            Ok(solved) => self.take(solved),
+            Err(unsolved) => self.trouble = Some(unsolved),
+        }
+    }
+
+    fn take(&mut self, solved: Solved) {
+        self.good = Some(Rc::new(solved));
+        self.solutions += 1;
+        self.trouble = None;
+    }
+}

@@ -1,0 +1,163 @@
+//! Opening and closing, and the question before changes are lost.
+
+use std::path::{Path, PathBuf};
+
+use egui::{Context, RichText, Ui, ViewportCommand};
+
+use super::saving::save;
+use crate::app::desk::{Card, Desk, Next, Session};
+use crate::app::widgets::look::strong;
+
+/// What waits until unsaved changes are saved or given up.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Asking {
+    /// A new document.
+    New,
+    /// A file still to be chosen.
+    Choose,
+    /// A file.
+    Open(PathBuf),
+    /// The window closes.
+    Close,
+}
+
+/// Does something that drops the document, once nothing is lost by it.
+pub fn ask_first(desk: &mut Desk, what: Asking) {
+    if desk.has_unsaved() {
+        let beneath = desk.take_card().filter(|card| !card.is_question());
+        desk.open_card(Question { what, beneath });
+    } else {
+        go_on(desk, what);
+    }
+}
+
+fn go_on(desk: &mut Desk, what: Asking) {
+    match what {
+        Asking::New => match Session::demo() {
+            Ok(demo) => {
+                desk.replace(Session::new(demo.document().as_new(), None));
+                desk.tell("A new unit. Its readings are examples only: type your own over every one of them.");
+            }
+            Err(problem) => desk.warn(problem.to_string()),
+        },
+        Asking::Choose => {
+            match desk.dialogs().file_to_open() {
+                Some(file) => open(desk, &file),
+                None => desk.tell("Nothing opened: no file was chosen. Where no dialog appears, use File, Open a path, or drop a file on the window."),
+            }
+        }
+        Asking::Open(file) => open(desk, &file),
+        Asking::Close => desk.close(),
+    }
+}
+
+/// Opens a file in place of the document; one that is refused leaves it as it was.
+pub fn open(desk: &mut Desk, file: &Path) {
+    match Session::open(file) {
+        Ok(session) => {
+            desk.replace(session);
+            desk.preferences_mut().remember(file);
+            desk.tell(format!("Opened {}", file.display()));
+        }
+        Err(problem) => {
+            if !file.exists() {
+                desk.preferences_mut().forget(file);
+            }
+            desk.warn(format!("Not opened. {problem}"));
+        }
+    }
+}
+
+/// The question before unsaved changes are lost.
+struct Question {
+    what: Asking,
+    /// The card that was open before, which comes back when nothing is to be lost.
+    beneath: Option<Box<dyn Card>>,
+}
+
+#[derive(Clone, Copy)]
+enum Reply {
+    Save,
+    Lose,
+    Stay,
+}
+
+impl Card for Question {
+    fn name(&self) -> &'static str {
+        "unsaved changes"
+    }
+
+    fn width(&self) -> f32 {
+        420.0
+    }
+
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
+        let name = &desk.document().name;
+        ui.label(RichText::new("Unsaved changes").family(strong()).size(18.0));
+        ui.add_space(6.0);
+        ui.label(format!("\"{name}\" has changes that are not saved."));
+        if let Some(draft) = desk.session().drafts().first_wrong() {
+            ui.label(format!("It cannot be saved yet. {}", draft.told()));
+        }
+        ui.add_space(10.0);
+        let mut answer = None;
+        ui.horizontal(|ui| {
+            for (word, reply) in [
+                ("Save", Reply::Save),
+                ("Lose the changes", Reply::Lose),
+                ("Keep editing", Reply::Stay),
+            ] {
+                if ui.button(word).clicked() {
+                    answer = Some(reply);
+                }
+            }
+        });
+        match answer {
+            None => return Next::Stay,
+            Some(Reply::Stay) => return self.put_away(desk),
+            Some(Reply::Lose) => go_on(desk, self.what.clone()),
+            Some(Reply::Save) => {
+                if !save(desk) {
+                    return self.put_away(desk);
+                }
+                go_on(desk, self.what.clone());
+            }
+        }
+        Next::Close
+    }
+
+    fn put_away(&mut self, desk: &mut Desk) -> Next {
+        if let Some(card) = self.beneath.take() {
+            desk.put_card_back(card);
+        }
+        Next::Close
+    }
+
+    fn is_question(&self) -> bool {
+        true
+    }
+}
+
+/// Holds the window open while there is something to lose.
+pub fn close_asked(desk: &mut Desk, ctx: &Context) {
+    if desk.may_close() {
+        ctx.send_viewport_cmd(ViewportCommand::Close);
+    } else if ctx.input(|input| input.viewport().close_requested()) && desk.has_unsaved() {
+        ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+        ask_first(desk, Asking::Close);
+    }
+}
+
+/// Opens a file dropped on the window.
+pub fn dropped_files(desk: &mut Desk, ctx: &Context) {
+    let dropped = ctx.input(|input| {
+        input
+            .raw
+            .dropped_files
+            .first()
+            .map(|file| file.path().to_owned())
+    });
+    if let Some(file) = dropped {
+        ask_first(desk, Asking::Open(file));
+    }
+}

@@ -1,0 +1,114 @@
+//! Saving, and the names that files get.
+
+use std::path::{Path, PathBuf};
+
+use crate::app::desk::Desk;
+
+/// Saves where the document is kept. Whether it was saved.
+pub fn save(desk: &mut Desk) -> bool {
+    match desk.session().file().map(Path::to_owned) {
+        Some(file) => save_to(desk, &file),
+        None => save_as(desk),
+    }
+}
+
+/// Asks where to save. Whether it was saved.
+pub fn save_as(desk: &mut Desk) -> bool {
+    if !is_savable(desk) {
+        return false;
+    }
+    let name = desk
+        .session()
+        .file()
+        .and_then(|file| file.file_name())
+        .map_or_else(
+            || file_name_for(&desk.document().name),
+            |name| name.to_string_lossy().into_owned(),
+        );
+    if let Some(file) = desk.dialogs().file_to_save(&name) {
+        return save_to_chosen(desk, &file);
+    }
+    desk.tell("Not saved: no file was chosen. Where no dialog appears, use File, Save to a path.");
+    false
+}
+
+/// Saves to a file a person chose.
+pub fn save_to_chosen(desk: &mut Desk, file: &Path) -> bool {
+    match whole_name(desk, file, "ron") {
+        Some(file) => save_to(desk, &file),
+        None => false,
+    }
+}
+
+/// The file that a person's choice means: a name without an ending gets one, unless that would
+/// replace a file nobody chose.
+pub fn whole_name(desk: &mut Desk, file: &Path, ending: &str) -> Option<PathBuf> {
+    if file.extension().is_some() {
+        return Some(file.to_owned());
+    }
+    let whole = file.with_extension(ending);
+    if whole.exists() {
+        warn_of_another(desk, &whole);
+        return None;
+    }
+    Some(whole)
+}
+
+pub fn warn_of_another(desk: &mut Desk, file: &Path) {
+    let file = file.display();
+    desk.warn(format!(
+        "Not saved: {file} is there already, and it is not the file that is open."
+    ));
+}
+
+/// A file that could not be opened again must not be written.
+fn is_savable(desk: &mut Desk) -> bool {
+    if let Some(draft) = desk.session().drafts().first_wrong() {
+        let told = draft.told();
+        desk.warn(format!("Not saved. {told}"));
+        return false;
+    }
+    if let Err(flaw) = desk.document().checked() {
+        let name = flaw.field.name();
+        desk.warn(format!("Not saved: {name}: {}", flaw.kind));
+        return false;
+    }
+    true
+}
+
+fn save_to(desk: &mut Desk, file: &Path) -> bool {
+    if !is_savable(desk) {
+        return false;
+    }
+    match desk.save_to(file) {
+        Ok(()) => {
+            desk.preferences_mut().remember(file);
+            desk.tell(format!("Saved {}", file.display()));
+            true
+        }
+        Err(problem) => {
+            desk.warn(problem.to_string());
+            false
+        }
+    }
+}
+
+/// A file name from a unit's name.
+fn file_name_for(name: &str) -> String {
+    format!("{}.ron", file_stem_for(name))
+}
+
+/// A file name from a unit's name, without its ending.
+pub fn file_stem_for(name: &str) -> String {
+    let plain: String = name
+        .to_lowercase()
+        .chars()
+        .map(|c| if c.is_alphanumeric() { c } else { '-' })
+        .collect();
+    let words: Vec<_> = plain.split('-').filter(|word| !word.is_empty()).collect();
+    if words.is_empty() {
+        "unit".to_owned()
+    } else {
+        words.join("-")
+    }
+}

@@ -1,0 +1,78 @@
+//! The About page: cautions first, then what the numbers mean and what the model leaves out.
+
+use egui::{RichText, ScrollArea, Ui};
+
+use crate::app::desk::{Card, Desk, Next};
+use crate::app::widgets::help::NUMBERS;
+use crate::app::widgets::look::strong;
+use crate::drawing::CAUTIONS;
+
+const MODEL: [&str; 4] = [
+    "Rigid parts, one plane: a unit that twists or bends is another unit at each end.",
+    "All blade tips stand on one cylinder; a coned reel has another diameter at each end.",
+    "Crests and hollows are circles along the direction of travel.",
+    "The limits it starts with are no standard: set your own from your own trials, in the unit's file.",
+];
+
+/// The page.
+pub struct AboutCard;
+
+impl Card for AboutCard {
+    fn name(&self) -> &'static str {
+        "about"
+    }
+
+    fn width(&self) -> f32 {
+        620.0
+    }
+
+    fn takes_keys(&self) -> bool {
+        false
+    }
+
+    fn show(&mut self, ui: &mut Ui, _desk: &mut Desk) -> Next {
+        ui.label(RichText::new("Sweepgauge").family(strong()).size(22.0));
+        ui.label(format!(
+            "Version {}. It sends nothing anywhere and needs no network.",
+            env!("CARGO_PKG_VERSION")
+        ));
+        ScrollArea::vertical().max_height(460.0).show(ui, |ui| {
+            part(ui, "Cautions");
+            for caution in CAUTIONS {
+                bullet(ui, caution);
+            }
+            part(ui, "What the numbers mean");
+            for (name, meaning) in NUMBERS {
+                ui.horizontal_wrapped(|ui| {
+                    ui.spacing_mut().item_spacing.x = 4.0;
+                    ui.label(RichText::new(name).family(strong()));
+                    ui.label(meaning);
+                });
+            }
+            part(ui, "What the model leaves out");
+            for limit in MODEL {
+                bullet(ui, limit);
+            }
+            part(ui, "Fonts");
+            ui.label("Open Sans, under the Apache License 2.0.");
+        });
+        ui.add_space(8.0);
+        if ui.button("Close").clicked() {
+            Next::Close
+        } else {
+            Next::Stay
+        }
+    }
+}
+
+fn part(ui: &mut Ui, name: &str) {
+    ui.add_space(8.0);
+    ui.heading(name);
+}
+
+fn bullet(ui: &mut Ui, text: &str) {
+    ui.horizontal_top(|ui| {
+        ui.label("•");
+        ui.add(egui::Label::new(text).wrap());
+    });
+}

@@ -1,0 +1,142 @@
+//! The program's window: bar, form and the area in front, and the card over them.
+
+use egui::{Panel, Ui};
+
+use super::notice::notice_ui;
+use super::shot::Shot;
+use super::start_card::StartCard;
+use super::title::Title;
+use super::top_bar::{area_shortcuts, top_bar_ui};
+use crate::app::areas::Areas;
+use crate::app::desk::{Change, Desk, Dialogs, Preferences, Session, show_card};
+use crate::app::files::{close_asked, dropped_files, shortcuts};
+use crate::app::form;
+use crate::unit::Document;
+use crate::units::System;
+
+/// The program's window.
+pub struct App {
+    desk: Desk,
+    areas: Areas,
+    title: Title,
+    shot: Option<Shot>,
+}
+
+impl App {
+    /// A window on a document.
+    #[must_use]
+    pub fn new(session: Session, preferences: Preferences, dialogs: Box<dyn Dialogs>) -> Self {
+        let is_first_start = !preferences.has_seen_start_card;
+        let mut desk = Desk::new(session, preferences, dialogs);
+        if is_first_start {
+            desk.open_card(StartCard);
+        }
+        Self {
+            desk,
+            areas: Areas::default(),
+            title: Title::default(),
+            shot: None,
+        }
+    }
+
+    /// The session in front: its document, and what follows from it.
+    #[must_use]
+    pub fn session(&self) -> &Session {
+        self.desk.session()
+    }
+
+    /// What is remembered from one start to the next.
+    #[must_use]
+    pub fn preferences(&self) -> &Preferences {
+        self.desk.preferences()
+    }
+
+    /// The units shown: those chosen, or those the document was measured in.
+    #[must_use]
+    pub fn system(&self) -> System {
+        self.desk.system()
+    }
+
+    /// Changes the document in front and works out what follows, as every part of the window does.
+    pub fn edit<R>(&mut self, change: Change, edit: impl FnOnce(&mut Document) -> R) -> R {
+        self.desk.edit(change, edit)
+    }
+
+    /// Brings an area to the front; whether there is one of this name.
+    pub(super) fn bring_to_front(&mut self, area: &str) -> bool {
+        self.areas.bring_to_front(area)
+    }
+
+    /// Takes a shot once the window has settled, and closes it.
+    pub(super) fn take_shot(&mut self, shot: Option<Shot>) {
+        self.shot = shot;
+    }
+
+    /// Shows the whole window and takes what is done in it.
+    pub fn window_ui(&mut self, ui: &mut Ui) {
+        let ctx = &ui.ctx().clone();
+        let Self {
+            desk, areas, title, ..
+        } = self;
+        if !desk.are_keys_taken() {
+            shortcuts(desk, ctx);
+            area_shortcuts(ctx, areas);
+        }
+        dropped_files(desk, ctx);
+        Panel::top("top bar").show(ui, |ui| top_bar_ui(ui, desk, areas));
+        if areas.front().has_form(desk) {
+            left_ui(ui, desk);
+        }
+        let drawn = stand(desk);
+        areas.front().show(ui, desk);
+        show_card(ctx, desk);
+        if stand(desk) != drawn {
+            // Changed while or after it was drawn: what follows is shown by the next frame.
+            ctx.request_repaint();
+        }
+        notice_ui(ctx, desk);
+        close_asked(desk, ctx);
+        title.send(ctx, desk);
+    }
+}
+
+/// What a frame shows the numbers of.
+fn stand(desk: &Desk) -> impl PartialEq + use<> {
+    (desk.session().id(), desk.session().solves())
+}
+
+/// The setting and the form.
+fn left_ui(ui: &mut Ui, desk: &mut Desk) {
+    Panel::left("form")
+        .default_size(398.0)
+        .size_range(350.0..=560.0)
+        .show(ui, |ui| {
+            if desk.is_asking() {
+                ui.disable();
+            }
+            form::setting_ui(ui, desk);
+            ui.separator();
+            form::show(ui, desk);
+        });
+}
+
+impl eframe::App for App {
+    fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {
+        self.window_ui(ui);
+        if let Some(shot) = &mut self.shot
+            && shot.take(ui.ctx())
+        {
+            self.desk.close();
+        }
+    }
+
+    fn save(&mut self, storage: &mut dyn eframe::Storage) {
+        if self.shot.is_none() {
+            eframe::set_value(storage, eframe::APP_KEY, self.preferences());
+        }
+    }
+
+    fn persist_egui_memory(&self) -> bool {
+        false
+    }
+}

@@ -1,0 +1,14 @@
+//! The window around the areas: opening it, the bar, the form beside the area in front, the cards
+//! that belong to no area, what was last told, shots.
+
+mod about;
+mod app;
+mod notice;
+mod shot;
+mod start_card;
+mod title;
+mod top_bar;
+mod window;
+
+pub use app::App;
+pub use window::open_window;

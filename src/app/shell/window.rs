@@ -1,0 +1,164 @@
+//! Opening the window.
+
+use eframe::NativeOptions;
+use egui::ViewportBuilder;
+
+use super::app::App;
+use super::shot::Shot;
+use crate::app::areas::AREAS;
+use crate::app::desk::{Change, NoDialogs, Preferences, Session};
+use crate::app::files::NativeDialogs;
+use crate::app::widgets::look::dress;
+use crate::command::{Problem, WindowArguments};
+
+/// The folder name under which preferences are kept.
+const APP_ID: &str = "sweepgauge";
+
+/// Opens the window and waits until it is closed.
+///
+/// # Errors
+/// When a unit file or a what-if is wrong, when there is no display, or when a shot cannot be saved.
+pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
+    let session = match &arguments.file {
+        Some(file) => Session::open(file)?,
+        None => Session::demo()?,
+    };
+    let mut tried = session.document().clone();
+    if let Err(unsolved) = arguments.what_if.apply(&mut tried)? {
+        return Err(Problem::unsolved(arguments.file.as_deref(), unsolved));
+    }
+    let area = area(&arguments)?;
+    let (width, height) = arguments.size.unwrap_or((1440, 900));
+    #[allow(clippy::cast_precision_loss)]
+    let size = egui::vec2(width as f32, height as f32);
+    let is_shot = arguments.shot.is_some();
+    let (shot, told) = arguments.shot.clone().map(Shot::new).unzip();
+    let options = NativeOptions {
+        viewport: ViewportBuilder::default()
+            .with_app_id(APP_ID)
+            .with_inner_size(size)
+            .with_min_inner_size([900.0, 600.0])
+            .with_drag_and_drop(true)
+            .with_icon(icon()),
+        persist_window: !is_shot && arguments.size.is_none(),
+        // A shot neither reads nor writes what a person's own starts remember.
+        persistence_path: is_shot
+            .then(|| std::env::temp_dir().join(format!("{APP_ID}-shot-{}", std::process::id()))),
+        multisampling: 4,
+        ..NativeOptions::default()
+    };
+    let out = arguments.shot.clone().unwrap_or_default();
+    eframe::run_native(
+        "Sweepgauge",
+        options,
+        Box::new(move |creation| {
+            let mut app = create(creation, session, &arguments, shot);
+            app.edit(Change::new("What to try"), |document| *document = tried);
+            app.bring_to_front(area);
+            Ok(Box::new(app))
+        }),
+    )
+    .map_err(|error| Problem::NoDisplay(plain(&error.to_string())))?;
+    match told.map(|told| told.recv()) {
+        Some(Ok(Err(what))) => Err(Problem::Picture { file: out, what }),
+        _ => Ok(()),
+    }
+}
+
+/// The area to open in.
+fn area(arguments: &WindowArguments) -> Result<&'static str, Problem> {
+    let asked = arguments.asked_area();
+    let ids = AREAS.map(|(about, _)| about.id);
+    match asked {
+        None => Ok(ids[0]),
+        Some(asked) => {
+            let found = ids.into_iter().find(|id| *id == asked);
+            found.ok_or_else(|| Problem::Unknown {
+                option: "area",
+                what: asked.to_owned(),
+                known: ids.join(", "),
+            })
+        }
+    }
+}
+
+fn create(
+    creation: &eframe::CreationContext<'_>,
+    session: Session,
+    arguments: &WindowArguments,
+    shot: Option<Shot>,
+) -> App {
+    let ctx = &creation.egui_ctx;
+    dress(ctx);
+    let mut preferences = if shot.is_some() {
+        Preferences {
+            has_seen_start_card: true,
+            is_dark: Some(arguments.dark),
+            ..Preferences::default()
+        }
+    } else {
+        creation
+            .storage
+            .and_then(|s| eframe::get_value(s, eframe::APP_KEY))
+            .unwrap_or_default()
+    };
+    if arguments.dark {
+        preferences.is_dark = Some(true);
+    }
+    ctx.set_theme(match preferences.is_dark {
+        None => egui::ThemePreference::System,
+        Some(true) => egui::ThemePreference::Dark,
+        Some(false) => egui::ThemePreference::Light,
+    });
+    if let Some(file) = &arguments.file {
+        preferences.remember(file);
+    }
+    let mut app = if shot.is_some() {
+        App::new(session, preferences, Box::new(NoDialogs))
+    } else {
+        App::new(session, preferences, Box::new(NativeDialogs))
+    };
+    app.take_shot(shot);
+    if let Some((width, height)) = arguments.size {
+        // The size of an earlier start is restored first; the one asked for now goes before it.
+        #[allow(clippy::cast_precision_loss)]
+        let size = egui::vec2(width as f32, height as f32);
+        ctx.send_viewport_cmd(egui::ViewportCommand::InnerSize(size));
+    }
+    app
+}
+
+/// What a windowing system says, in one line.
+fn plain(text: &str) -> String {
+    text.split_whitespace()
+        .collect::<Vec<_>>()
+        .join(" ")
+        .trim_end_matches('.')
+        .to_owned()
+}
+
+/// The window's icon: a reel's circle below a cut line.
+fn icon() -> egui::IconData {
+    const SIDE: u32 = 64;
+    let mut rgba = Vec::with_capacity((SIDE * SIDE * 4) as usize);
+    for y in 0..SIDE {
+        for x in 0..SIDE {
+            let (dx, dy) = (f64::from(x) - 31.5, f64::from(y) - 27.5);
+            let distance = dx.hypot(dy);
+            let is_rim = (21.0..=26.5).contains(&distance);
+            let is_below = distance < 26.5 && y > 45;
+            let is_line = (44..=47).contains(&y);
+            rgba.extend(match (is_line, is_below, is_rim) {
+                (true, ..) => [0x00, 0x72, 0xB2, 255],
+                (_, true, _) => [0xD5, 0x5E, 0x00, 255],
+                (.., true) => [0x4E, 0x5B, 0x68, 255],
+                _ => [0, 0, 0, 0],
+            });
+        }
+    }
+    egui::IconData {
+        rgba,
+        width: SIDE,
+        height: SIDE,
+    }
+}

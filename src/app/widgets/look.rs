@@ -1,0 +1,184 @@
+//! How widgets look: neutral slate around the drawing, the bundled fonts, sizes that read well.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use egui::epaint::Shadow;
+use egui::{
+    Color32, CornerRadius, FontData, FontDefinitions, FontFamily, FontId, Margin, Stroke,
+    TextStyle, Vec2, Visuals,
+};
+
+use crate::drawing::{Rgb, Role, Theme, fonts};
+
+/// The family of headings and numbers.
+pub fn strong() -> FontFamily {
+    FontFamily::Name("strong".into())
+}
+
+/// The theme that the window is shown in.
+pub fn theme(ctx: &egui::Context) -> Theme {
+    match ctx.theme() {
+        egui::Theme::Dark => Theme::Dark,
+        egui::Theme::Light => Theme::Light,
+    }
+}
+
+/// A drawing's colour on the screen.
+pub fn colour(rgb: Rgb) -> Color32 {
+    let [r, g, b] = rgb.rgb;
+    Color32::from_rgba_unmultiplied(r, g, b, rgb.opacity)
+}
+
+/// Neutral tones of the form around the drawing.
+struct Tones {
+    panel: Color32,
+    field: Color32,
+    line: Color32,
+    raised: Color32,
+    hovered: Color32,
+    text: Color32,
+    weak: Color32,
+    accent: Color32,
+    on_accent: Color32,
+}
+
+fn tones(theme: Theme) -> Tones {
+    let ink = colour(theme.look(Role::Heading).ink);
+    let weak = colour(theme.look(Role::Note).ink);
+    let accent = colour(theme.look(Role::CutLine).ink);
+    match theme {
+        Theme::Light => Tones {
+            panel: Color32::from_rgb(0xF0, 0xF2, 0xF3),
+            field: Color32::from_rgb(0xFE, 0xFE, 0xFD),
+            line: Color32::from_rgb(0xBD, 0xC5, 0xCC),
+            raised: Color32::from_rgb(0xDD, 0xE2, 0xE6),
+            hovered: Color32::from_rgb(0xCF, 0xD7, 0xDD),
+            text: ink,
+            weak,
+            accent,
+            on_accent: Color32::WHITE,
+        },
+        Theme::Dark => Tones {
+            panel: Color32::from_rgb(0x1E, 0x23, 0x29),
+            field: Color32::from_rgb(0x12, 0x16, 0x1A),
+            line: Color32::from_rgb(0x47, 0x52, 0x5D),
+            raised: Color32::from_rgb(0x33, 0x3C, 0x45),
+            hovered: Color32::from_rgb(0x43, 0x4E, 0x59),
+            text: ink,
+            weak,
+            accent,
+            on_accent: Color32::from_rgb(0x10, 0x16, 0x1B),
+        },
+    }
+}
+
+fn visuals(theme: Theme) -> Visuals {
+    let tones = tones(theme);
+    let mut visuals = match theme {
+        Theme::Light => Visuals::light(),
+        Theme::Dark => Visuals::dark(),
+    };
+    visuals.panel_fill = tones.panel;
+    visuals.window_fill = tones.panel;
+    visuals.extreme_bg_color = tones.field;
+    visuals.text_edit_bg_color = Some(tones.field);
+    visuals.faint_bg_color = tones.raised.gamma_multiply(0.5);
+    visuals.window_stroke = Stroke::new(1.0, tones.line);
+    visuals.window_corner_radius = CornerRadius::same(6);
+    visuals.menu_corner_radius = CornerRadius::same(5);
+    visuals.window_shadow = Shadow {
+        offset: [0, 4],
+        blur: 18,
+        spread: 0,
+        color: Color32::from_black_alpha(70),
+    };
+    visuals.popup_shadow = Shadow {
+        offset: [0, 2],
+        blur: 8,
+        spread: 0,
+        color: Color32::from_black_alpha(60),
+    };
+    visuals.weak_text_color = Some(tones.weak);
+    visuals.hyperlink_color = tones.accent;
+    visuals.selection.bg_fill = tones.accent;
+    visuals.selection.stroke = Stroke::new(1.5, tones.on_accent);
+    visuals.slider_trailing_fill = true;
+    let widgets = &mut visuals.widgets;
+    widgets.noninteractive.bg_stroke = Stroke::new(1.0, tones.line);
+    widgets.noninteractive.fg_stroke = Stroke::new(1.0, tones.text);
+    for (state, fill) in [
+        (&mut widgets.inactive, tones.raised),
+        (&mut widgets.hovered, tones.hovered),
+        (&mut widgets.active, tones.hovered),
+        (&mut widgets.open, tones.hovered),
+    ] {
+        state.bg_fill = fill;
+        state.weak_bg_fill = fill;
+        state.bg_stroke = Stroke::new(1.0, tones.line);
+        state.fg_stroke = Stroke::new(1.4, tones.text);
+        state.corner_radius = CornerRadius::same(4);
+    }
+    widgets.hovered.bg_stroke = Stroke::new(1.2, tones.accent);
+    widgets.active.bg_stroke = Stroke::new(1.6, tones.accent);
+    visuals
+}
+
+/// Gives a window its fonts, sizes and colours.
+pub fn dress(ctx: &egui::Context) {
+    let mut definitions = FontDefinitions::default();
+    for (name, bytes) in [("regular", fonts::REGULAR), ("semibold", fonts::SEMIBOLD)] {
+        definitions
+            .font_data
+            .insert(name.to_owned(), Arc::new(FontData::from_static(bytes)));
+    }
+    let fallbacks = definitions
+        .families
+        .get(&FontFamily::Proportional)
+        .cloned()
+        .unwrap_or_default();
+    let family = |first: &str| {
+        std::iter::once(first.to_owned())
+            .chain(fallbacks.clone())
+            .collect()
+    };
+    definitions.families.insert(strong(), family("semibold"));
+    definitions
+        .families
+        .insert(FontFamily::Proportional, family("regular"));
+    ctx.set_fonts(definitions);
+    // Where the desktop does not say, light: it reads better in a workshop.
+    ctx.options_mut(|options| options.fallback_theme = egui::Theme::Light);
+    let text_styles: BTreeMap<_, _> = [
+        (
+            TextStyle::Small,
+            FontId::new(12.0, FontFamily::Proportional),
+        ),
+        (TextStyle::Body, FontId::new(14.0, FontFamily::Proportional)),
+        (
+            TextStyle::Button,
+            FontId::new(14.0, FontFamily::Proportional),
+        ),
+        (
+            TextStyle::Monospace,
+            FontId::new(13.0, FontFamily::Monospace),
+        ),
+        (TextStyle::Heading, FontId::new(16.0, strong())),
+    ]
+    .into();
+    for (theme, drawn) in [
+        (egui::Theme::Light, Theme::Light),
+        (egui::Theme::Dark, Theme::Dark),
+    ] {
+        ctx.style_mut_of(theme, |style| {
+            style.visuals = visuals(drawn);
+            style.text_styles.clone_from(&text_styles);
+            style.spacing.interact_size.y = 26.0;
+            style.spacing.item_spacing = Vec2::new(8.0, 5.0);
+            style.spacing.button_padding = Vec2::new(8.0, 3.0);
+            style.spacing.window_margin = Margin::same(14);
+            style.spacing.tooltip_width = 380.0;
+            style.interaction.tooltip_delay = 0.35;
+        });
+    }
+}

@@ -1,0 +1,9 @@
+//! What every part of the window is made of, none of which knows a document: the look of the window,
+//! words and their help, symbols, painting marks.
+
+pub mod help;
+pub mod kept;
+pub mod look;
+pub mod paint;
+pub mod symbol;
+pub mod words;
