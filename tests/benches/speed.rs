@@ -10,7 +10,7 @@ use egui::{Context, RawInput, Rect, pos2, vec2};
 use sweepgauge::analysis::knives::{Trial, map, table};
 use sweepgauge::analysis::why::{Aim, Why};
 use sweepgauge::analysis::{Case, Findings, Solution, Solved, Uncertainty};
-use sweepgauge::app::{App, NoDialogs, Preferences, Session, dress};
+use sweepgauge::app::{App, Change, NoDialogs, Preferences, Session, dress};
 use sweepgauge::drawing::{ShownIn, SideView, Standing, Theme, View, lay_out};
 use sweepgauge::unit::{Document, Fitted, Follows, KnifePart, Reading, Uncertain, read_text};
 use sweepgauge::units::{Angle, Length, Quantity, System};
@@ -20,9 +20,9 @@ fn demo() -> Session {
 }
 
 fn solve(criterion: &mut Criterion) {
-    solve_one(criterion, "solve with findings", &demo().document);
+    solve_one(criterion, "solve with findings", demo().document());
     // The dearest case: findings past their limits work out what would bring them back.
-    let mut scalping = demo().document;
+    let mut scalping = demo().document().clone();
     scalping.setting.attitude = Some(Quantity::from_value(
         Angle::from_deg(9.0),
         System::InchDecimal,
@@ -48,7 +48,7 @@ fn solve_one(criterion: &mut Criterion, name: &str, document: &Document) {
 }
 
 fn uncertainty(criterion: &mut Criterion) {
-    let mut unit = Solved::of(&demo().document)
+    let mut unit = Solved::of(demo().document())
         .expect("the demo unit has a solution")
         .unit;
     let readings = [
@@ -95,7 +95,7 @@ fn why(criterion: &mut Criterion) {
 
 /// The demo unit with eight knives on its list, the later ones a little longer each.
 fn eight_knives() -> Document {
-    let mut document = demo().document;
+    let mut document = demo().document().clone();
     let missing = 7 - document.options.len();
     for step in (1_u8..).take(missing) {
         let mut knife = document.knife.clone();
@@ -123,7 +123,7 @@ fn knives(criterion: &mut Criterion) {
 }
 
 fn scene(criterion: &mut Criterion) {
-    let solved = Solved::of(&demo().document).expect("the demo unit has a solution");
+    let solved = Solved::of(demo().document()).expect("the demo unit has a solution");
     for (name, standing) in [("plate", Standing::Plate), ("turf", Standing::Turf)] {
         let view = SideView {
             ghost: Some(solved.case()),
@@ -167,8 +167,10 @@ fn frame(criterion: &mut Criterion) {
     criterion.bench_function("frame, attitude dragged", |bench| {
         bench.iter(|| {
             let attitude = Angle::from_deg(steps.next().unwrap_or(3.0));
-            app.session.document.setting.attitude =
-                Some(Quantity::from_value(attitude, System::InchDecimal));
+            let attitude = Quantity::from_value(attitude, System::InchDecimal);
+            app.edit(Change::new("Attitude"), |document| {
+                document.setting.attitude = Some(attitude);
+            });
             draw(&mut app)
         });
     });

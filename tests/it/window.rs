@@ -274,7 +274,7 @@ fn the_unit_switch_changes_what_is_shown() {
         let entry = window.entry("Reel diameter, bench");
         let entry = Quantity::<Length>::parse(&entry).expect("a length");
         assert!(entry.is_written_for(system), "{entry:?}");
-        let solved = window.app().session.good().unwrap();
+        let solved = window.app().session().good().unwrap();
         assert_eq!(system.length(solved.unit.setting.reel_diameter), reel);
     }
 }
@@ -945,7 +945,7 @@ fn save_as_writes_where_it_is_told_and_goes_on_there() {
     let other = folder.path().join("other.ron");
     assert_eq!(open_unit(&other).unwrap(), demo_set("attitude: \"5 deg\""));
     assert_eq!(open_unit(&file).unwrap(), document(DEMO_UNIT));
-    assert_eq!(window.app().session.file.as_deref(), Some(other.as_path()));
+    assert_eq!(window.app().session().file(), Some(other.as_path()));
     window.assert_silent(UNSAVED);
 }
 
@@ -973,7 +973,7 @@ fn a_save_that_fails_says_so_and_loses_nothing() {
     file_menu(&mut window, "Save");
     window.assert_says("missing");
     window.assert_says(UNSAVED);
-    assert_eq!(window.app().session.file, None);
+    assert_eq!(window.app().session().file(), None);
 }
 
 #[test]
@@ -1008,7 +1008,7 @@ fn new_opens_at_once_when_nothing_would_be_lost() {
     window.assert_silent(ASKING);
     assert_eq!(window.document().name, "New unit");
     assert_eq!(window.document().setting, SettingEntry::default());
-    assert_eq!(window.app().session.file, None);
+    assert_eq!(window.app().session().file(), None);
     window.assert_silent(UNSAVED);
 }
 
@@ -1075,7 +1075,7 @@ fn save_that_cannot_save_stays_with_the_unit() {
     window.assert_silent(ASKING);
     window.assert_says("Not saved. The field \"Attitude\" holds \"wrong\"");
     assert_eq!(window.entry("Attitude"), "wrong");
-    assert_eq!(window.app().session.file.as_deref(), Some(file.as_path()));
+    assert_eq!(window.app().session().file(), Some(file.as_path()));
 }
 
 #[test]
@@ -1091,8 +1091,8 @@ fn a_broken_file_is_told_and_leaves_the_unit_as_it_was() {
     window.assert_says("broken.ron");
     window.assert_says("bench.height_of_cut");
     assert_eq!(window.document(), &document(DEMO_UNIT));
-    assert_eq!(window.app().session.file, None);
-    assert!(window.app().preferences.recent.is_empty());
+    assert_eq!(window.app().session().file(), None);
+    assert!(window.app().preferences().recent.is_empty());
 }
 
 #[test]
@@ -1114,7 +1114,7 @@ fn recent_files_are_listed_the_latest_first_and_open_again() {
     let mut window = Window::demo();
     window.drop_file(&scalping.file());
     window.drop_file(&walking.file());
-    let recent = &window.app().preferences.recent;
+    let recent = &window.app().preferences().recent;
     assert_eq!(recent, &[walking.file(), scalping.file()]);
     window.click("File");
     let menu = window.texts();
@@ -1128,7 +1128,7 @@ fn recent_files_are_listed_the_latest_first_and_open_again() {
     assert!(place(walking.file_name()) < place(scalping.file_name()));
     window.click(scalping.file_name());
     assert_eq!(window.document(), &scalping.document());
-    assert_eq!(window.app().preferences.recent[0], scalping.file());
+    assert_eq!(window.app().preferences().recent[0], scalping.file());
 }
 
 #[test]
@@ -1139,7 +1139,7 @@ fn a_recent_file_that_is_gone_is_told_and_forgotten() {
     drop(folder);
     window.drop_file(&file);
     window.assert_says("Not opened.");
-    assert!(window.app().preferences.recent.is_empty());
+    assert!(window.app().preferences().recent.is_empty());
     assert_eq!(window.document(), &document(DEMO_UNIT));
 }
 
@@ -1204,7 +1204,7 @@ fn the_start_card_shows_on_the_first_start_only() {
     }
     window.click("Try the demo unit");
     window.assert_silent("Will this unit scalp?");
-    let remembered = window.app().preferences.clone();
+    let remembered = window.app().preferences().clone();
     let mut start = Start::on(document(DEMO_UNIT));
     start.preferences = remembered;
     let mut window = start.window();
@@ -1243,7 +1243,7 @@ fn about_has_every_caution() {
 #[test]
 fn the_demo_unit_opens() {
     let session = Session::demo().unwrap();
-    assert_eq!(session.document, document(DEMO_UNIT));
+    assert_eq!(*session.document(), document(DEMO_UNIT));
     let mut start = Start::on(document(DEMO_UNIT));
     start.session = session;
     let window = start.window();
@@ -1371,7 +1371,7 @@ fn light_and_dark_are_chosen_in_the_window_and_remembered() {
         window.click(name);
         assert_eq!(window.harness.ctx.theme(), theme);
         let is_dark = theme == egui::Theme::Dark;
-        assert_eq!(window.app().preferences.is_dark, Some(is_dark));
+        assert_eq!(window.app().preferences().is_dark, Some(is_dark));
         assert_shows(&window, &document(DEMO_UNIT));
     }
 }

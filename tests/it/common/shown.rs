@@ -192,12 +192,12 @@ impl Window {
     }
 
     pub fn document(&self) -> &Document {
-        &self.app().session.document
+        self.app().session().document()
     }
 
     /// Counts how often the document was solved.
     pub fn generation(&self) -> u64 {
-        self.app().session.solutions()
+        self.app().session().solutions()
     }
 
     /// One frame, and how long the window would then rest.

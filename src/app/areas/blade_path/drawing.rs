@@ -134,14 +134,14 @@ impl PathView {
             system,
         };
         drawing.shown = Some(canvas.close);
-        let painted = drawing.painted.get(key, |_| {
+        let panels = drawing.painted.get(key, |_| {
             let panels = canvas.panels(&path_drawing.scene(), theme);
             panels
                 .iter()
                 .map(|panel| Painted::from_panel(panel, theme))
                 .collect()
         });
-        for panel in painted {
+        for panel in panels {
             panel.paint(&painter);
         }
         if let Some(why) = desk.why_not_current() {

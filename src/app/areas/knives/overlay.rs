@@ -67,7 +67,7 @@ impl OverlayLens {
             system,
             pixels_per_point: ui.pixels_per_point(),
         };
-        let painted = self.painted.get(key, |_| {
+        let lens = self.painted.get(key, |_| {
             let overlaid = desk.overlaid();
             let scene = SideView {
                 uncertainty: None,
@@ -81,6 +81,6 @@ impl OverlayLens {
             let lens = Lens::on(&good.solution, LensChoice::default(), window, system);
             Painted::from_panel(&lens.panel(&scene, theme), theme)
         });
-        painted.paint(&painter);
+        lens.paint(&painter);
     }
 }

@@ -190,7 +190,7 @@ impl CanvasState {
             has_ghost: self.has_ghost,
             overlaid: desk.ticked().clone(),
         };
-        let painted = self.painted.get(key, |_| {
+        let panels = self.painted.get(key, |_| {
             let overlaid = desk.overlaid();
             let scene = SideView {
                 overlays: &Overlaid::all_on(&overlaid, &solved),
@@ -203,7 +203,7 @@ impl CanvasState {
                 .map(|panel| Painted::from_panel(panel, theme))
                 .collect()
         });
-        for panel in painted {
+        for panel in panels {
             panel.paint(&painter);
         }
         self.shown = Some(view);
