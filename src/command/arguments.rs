@@ -107,8 +107,10 @@ pub enum HeadlessCommand {
 }
 
 /// How the window is opened.
-// Each is a word of the command line that stands there or does not.
-#[allow(clippy::struct_excessive_bools)]
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is a word of the command line that stands there or does not"
+)]
 #[derive(Debug, Default, Args)]
 pub struct WindowArguments {
     /// Unit file; a demo unit when left out.

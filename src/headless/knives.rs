@@ -19,7 +19,7 @@ struct KnifeReport<'a> {
     sweep_below_cut_mm: Option<f64>,
     sweep_share: Option<f64>,
     underside_clearance_mm: Option<f64>,
-    /// New, now, scrap; nothing where no attitude holds every limit.
+    /// New, now, scrap; none where no attitude holds every limit.
     windows: Vec<Option<WindowReport>>,
 }
 

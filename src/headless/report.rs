@@ -21,7 +21,6 @@ pub struct Report {
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[allow(clippy::struct_field_names)] // the written format's names
 struct SettingInForce {
     reel_diameter_mm: f64,
     height_of_cut_mm: f64,
@@ -121,7 +120,7 @@ impl Report {
 
 /// A report as JSON text.
 pub(super) fn json_text(report: &impl Serialize) -> String {
-    // A report holds numbers and texts only: there is nothing JSON cannot write.
+    // A report holds numbers and texts only, and JSON can write every one.
     let mut text = serde_json::to_string_pretty(report)
         .unwrap_or_else(|error| unreachable!("a report is plain: {error}"));
     text.push('\n');

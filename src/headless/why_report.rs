@@ -14,7 +14,7 @@ pub(super) struct WhyReport<'a> {
     underside_budget: Vec<StepReport>,
     crest_to_scalp_mm: Option<f64>,
     crest_to_drag_mm: Option<f64>,
-    /// Why either is nothing, or that it is not.
+    /// Why either is none, or that it is one.
     crest_to_scalp: &'static str,
     crest_to_drag: &'static str,
     knobs: Vec<KnobReport>,
@@ -56,7 +56,7 @@ struct StepReport {
 struct KnobReport {
     id: &'static str,
     finding: &'static str,
-    /// How far the knob turns to the finding's limit; nothing where it does not reach it.
+    /// How far the knob turns to the finding's limit; none where it does not reach it.
     change: Option<f64>,
     unit: &'static str,
     reaches_limit: bool,

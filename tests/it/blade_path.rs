@@ -417,11 +417,9 @@ fn between_its_corners_a_drawn_path_strays_less_than_can_be_seen() {
             (ShownIn::Whole, lowest - turn, 2.0 * turn),
         ] {
             let pieces: Vec<_> = turns(shown_in).expect("a path").segments().collect();
-            #[allow(clippy::cast_precision_loss)]
-            let count = pieces.len() as f64;
-            for (number, piece) in pieces.iter().enumerate() {
-                #[allow(clippy::cast_precision_loss)]
-                let time_s = from + long * (number as f64 + 0.5) / count;
+            let count = f64::from(u32::try_from(pieces.len()).unwrap());
+            for (number, piece) in (0_u32..).zip(&pieces) {
+                let time_s = from + long * (f64::from(number) + 0.5) / count;
                 assert!(piece.eval(0.5).distance(path.tip_at(time_s)) < 1e-4);
             }
         }

@@ -372,7 +372,7 @@ impl Model {
         ] {
             exact(report, place, wanted);
         }
-        // A root taken near nothing doubles what rounding leaves of its square.
+        // A root taken near zero doubles what rounding leaves of its square.
         near(
             "chord",
             number(report, "/solution/sweep_chord_mm"),
@@ -1556,6 +1556,21 @@ fn a_picture_that_cannot_be_written_is_refused() {
     let nowhere = shop.path("no such folder").join("unit.svg");
     let run = ran(program().arg("picture").arg(&unit).arg(&nowhere));
     refused(&run, 2, &["no such folder", "cannot be written"]);
+}
+
+#[test]
+fn a_picture_is_written_whole_or_the_old_one_stays() {
+    let shop = Shop::new();
+    let out = shop.file("unit.svg", "the old picture");
+    let mut permissions = fs::metadata(&out).unwrap().permissions();
+    permissions.set_readonly(true);
+    fs::set_permissions(&out, permissions).unwrap();
+    let unit = DemoUnit::TurningBar.file();
+    let run = ran(program().arg("picture").arg(&unit).arg(&out));
+    refused(&run, 2, &["unit.svg", "cannot be written", "read-only"]);
+    assert_eq!(fs::read_to_string(&out).unwrap(), "the old picture");
+    let before: Vec<_> = fs::read_dir(shop.0.path()).unwrap().collect();
+    assert_eq!(before.len(), 1, "{before:?}");
 }
 
 #[test]

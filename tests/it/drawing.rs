@@ -32,12 +32,12 @@ fn demo_units() -> [Document; 8] {
     DemoUnit::ALL.map(DemoUnit::document)
 }
 
-#[allow(clippy::unnecessary_wraps)] // what a setting's field takes
+#[expect(clippy::unnecessary_wraps, reason = "what a setting's field takes")]
 fn length(text: &str) -> Option<Quantity<Length>> {
     Some(Quantity::parse(text).unwrap())
 }
 
-#[allow(clippy::unnecessary_wraps)] // what a setting's field takes
+#[expect(clippy::unnecessary_wraps, reason = "what a setting's field takes")]
 fn angle(text: &str) -> Option<Quantity<Angle>> {
     Some(Quantity::parse(text).unwrap())
 }

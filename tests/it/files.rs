@@ -6,9 +6,9 @@ use std::path::Path;
 
 use proptest::prelude::*;
 use sweepgauge::geometry::{Pose, Stance, Terrain, underside_on_bar};
-use sweepgauge::store::{FileProblem, open_unit, save_unit};
+use sweepgauge::store::{FileProblem, open_unit, reopen_unit, save_unit, write_whole};
 use sweepgauge::unit::{Document, SettingEntry, TextProblem, read_text, write_text};
-use sweepgauge::units::Length;
+use sweepgauge::units::{Length, Quantity};
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
@@ -606,10 +606,11 @@ enum Spoil {
 }
 
 impl Spoil {
-    #[allow(
+    #[expect(
         clippy::cast_possible_truncation,
         clippy::cast_precision_loss,
-        clippy::cast_sign_loss
+        clippy::cast_sign_loss,
+        reason = "a share of a text's length, somewhere in it"
     )]
     fn apply(&self, bytes: &mut Vec<u8>) {
         let place = |part: f64, bytes: &[u8]| (part * bytes.len() as f64) as usize;
@@ -691,6 +692,24 @@ proptest! {
             }
         }
     }
+}
+
+#[test]
+fn a_document_put_away_while_a_value_made_no_sense_comes_back_as_it_was() {
+    let mut flawed = example();
+    flawed.remarks = "// halfway through\n".to_owned();
+    flawed.bench.height_of_cut = Quantity::parse("-1 mm").unwrap();
+    flawed.setting.knife = Some("one still to be typed".to_owned());
+    assert!(flawed.checked().is_err());
+    let folder = TempDir::new().unwrap();
+    let file = folder.path().join("put-away.ron");
+    write_whole(&file, write_text(&flawed).as_bytes()).unwrap();
+    let problem = open_unit(&file).unwrap_err().to_string();
+    assert!(problem.contains("field bench.height_of_cut"), "{problem}");
+    assert_eq!(reopen_unit(&file).unwrap(), flawed);
+    // What is no unit at all does not come back as one.
+    write_whole(&file, b"(format: 1").unwrap();
+    assert!(reopen_unit(&file).is_err());
 }
 
 /// The names in a folder.
@@ -852,4 +871,23 @@ fn a_save_through_a_link_keeps_the_link() {
     fs::set_permissions(&file, read_only).unwrap();
     assert_unsaved(&link, folder.path());
     assert_eq!(open_unit(&file).unwrap(), example());
+}
+
+#[cfg(unix)]
+#[test]
+fn what_is_no_file_is_written_through_and_stays_what_it_is() {
+    use std::os::unix::fs::FileTypeExt as _;
+
+    let folder = TempDir::new().unwrap();
+    let pipe = folder.path().join("pipe");
+    let made = std::process::Command::new("mkfifo").arg(&pipe).status();
+    assert!(made.unwrap().success());
+    let far_end = std::thread::spawn({
+        let pipe = pipe.clone();
+        move || fs::read_to_string(pipe).unwrap()
+    });
+    write_whole(&pipe, b"through").unwrap();
+    assert_eq!(far_end.join().unwrap(), "through");
+    assert!(fs::metadata(&pipe).unwrap().file_type().is_fifo());
+    assert_eq!(names_in(folder.path()), ["pipe"]);
 }

@@ -225,7 +225,7 @@ fn travel_of(unit: &Unit, pose: &Pose) -> f64 {
 
 /// Central angle in degrees, height and chord of a circular segment of radius 1, as handbooks of
 /// mensuration tabulate them to five decimals. From memory.
-#[allow(clippy::approx_constant, reason = "a table is copied, not computed")]
+#[expect(clippy::approx_constant, reason = "a table is copied, not computed")]
 const SEGMENTS: [(f64, f64, f64); 9] = [
     (10.0, 0.003_81, 0.174_31),
     (20.0, 0.015_19, 0.347_30),

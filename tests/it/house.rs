@@ -436,6 +436,25 @@ fn reached_by<'a>(
 }
 
 #[test]
+fn no_room_but_the_store_opens_or_writes_a_file() {
+    let house = House::read();
+    let mut uses = Vec::new();
+    let mut found = 0;
+    for (file, source) in &house.sources {
+        let may_open = room_of(file) == Some("store");
+        for words in ["fs::", "File::", "OpenOptions::", "tempfile", "save_buffer"] {
+            match source.code.contains(words) {
+                true if may_open => found += 1,
+                true => uses.push(format!("{words} in {}", file.display())),
+                false => {}
+            }
+        }
+    }
+    assert!(found >= 3, "the store was not read");
+    assert!(uses.is_empty(), "{uses:#?}");
+}
+
+#[test]
 fn imports_are_read_as_the_language_reads_them() {
     let code = bare(
         "//! use crate::remark;\nuse a::{self, b::{C, D as E}, f};\npub(super) use g::H;\n\

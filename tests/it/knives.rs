@@ -239,7 +239,7 @@ fn check_end(tried: &Tried, at: f64, out: f64, limit: Limit) {
         }
         _ => {
             let margin = |at| tried.margin(limit, at);
-            // Beside a place where nothing exists any more, a slope may be as steep as it likes.
+            // Beside a place past which no unit can be built, a slope may be as steep as it likes.
             let around = [inside, at, outside].map(margin);
             let [Some(inside), Some(here), Some(outside)] = around else {
                 panic!("{limit:?} at {at}: {around:?}")
@@ -425,7 +425,7 @@ fn the_attitudes_searched_are_those_the_brackets_allow() {
 
 // Curves.
 
-/// Places to scan: even steps, and ever finer ones towards where nothing exists any more.
+/// Places to scan: even steps, and ever finer ones towards where no unit can be built any more.
 fn places(value: impl Fn(f64) -> Option<f64>, low: f64, high: f64, how_many: u32) -> Vec<f64> {
     let even: Vec<(f64, bool)> = steps(low, high, how_many)
         .map(|at| (at, value(at).is_some()))
@@ -1232,7 +1232,7 @@ fn the_table_to_read_tells_limits_of_the_file_from_starting_ones() {
     let starting = with("None");
     assert!(starting.contains("(starting value)"), "{starting}");
     assert!(!starting.contains("unit's file"), "{starting}");
-    // Limits that set nothing, or nothing that a window rests on, are the starting ones.
+    // Limits that set no number, or none that a window rests on, are the starting ones.
     assert_eq!(with("Some(())"), starting);
     assert_eq!(with("Some((clip_watch: \"1.2\"))"), starting);
     let some =

@@ -274,7 +274,7 @@ fn whole_unit(bare: random_units::Unit, shape: Shape) -> Unit {
     whole
 }
 
-/// The derivative by differences; nothing where the number has a kink or bends hard.
+/// The derivative by differences; none where the number has a kink or bends hard.
 fn by_difference(unit: &Unit, reading: Reading) -> Option<[Option<f64>; Output::ALL.len()]> {
     let step = 1e-4;
     let at = |by| {

@@ -125,7 +125,7 @@ proptest! {
                 .map(|terrain| terrain.reel_clearance(&pose).mm())
         };
         let Some(radius) = found else {
-            // Nothing touches: then no crest of a long list does.
+            // None touches: then no crest of a long list does.
             let mut radius_mm = 1e6;
             while let Ok(clear_mm) = clear(Length::from_mm(radius_mm)) {
                 prop_assert!(clear_mm > 0.0, "{radius_mm}: {clear_mm}");
@@ -247,7 +247,7 @@ fn a_change_put_into_the_unit_ends_on_the_limit_of_its_finding() {
                     let told = change.after.value.base();
                     let came = then.value.base();
                     assert!((told - came).abs() < 1e-6, "{name}: {told}, {came}");
-                    // On a cut of nothing a share of it is no number to compare.
+                    // On a cut of zero a share of it is no number to compare.
                     let cut_mm = self::solved(&after).solution.on_ground.cut.mm();
                     for other in change.others.iter().filter(|_| cut_mm > 0.01) {
                         let then = judged(&after, other.id);
@@ -350,7 +350,7 @@ fn no_limit_is_crossed_sooner_and_what_is_out_of_reach_is_crossed_nowhere() {
                     if let (Some(beyond), Some(&before)) =
                         (keeps(knob, beyond, finding), held.last())
                     {
-                        assert!(beyond != before, "{name}: nothing is crossed at {to}");
+                        assert!(beyond != before, "{name}: no limit is crossed at {to}");
                     }
                 }
             }

@@ -99,7 +99,7 @@ fn nudge_knife(knife: &mut KnifeSection, part: KnifePart, by: f64) {
     add(measure, by);
 }
 
-/// A number of a solution, nothing for one that it does not have.
+/// A number of a solution, zero for one that it does not have.
 pub fn value(unit: &Unit, solution: &Solution, output: Output) -> f64 {
     let (pose, mowing) = (&solution.pose, solution.mowing);
     match output {
