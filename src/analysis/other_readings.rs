@@ -4,11 +4,11 @@ use num_dual::Dual64;
 
 use super::uncertainty::{COVERAGE_FACTOR, combined, standard_of_half_width};
 use crate::geometry::{
-    GapAt, Misread, Number as _, behind_centre_from_rise, behind_centre_from_square,
-    radius_under_straightedge, rise_from_block,
+    GapAt, Misread, behind_centre_from_rise, behind_centre_from_square, radius_under_straightedge,
+    rise_from_block,
 };
 use crate::unit::BenchReadings;
-use crate::units::{Length, Measure, Quantity, System};
+use crate::units::{Angle, Length, Measure, Quantity, System};
 
 /// A length that follows from readings, and how far it can be off.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -173,7 +173,8 @@ impl BehindFrom {
                     behind_centre_from_rise(radius, gap, rise_from_block(height, reading))
                 }
                 Self::BlockToSquare => {
-                    behind_centre_from_square(radius, reading, height, touches, attitude.to_rad())
+                    let attitude_rad = Angle::from_deg(attitude).rad();
+                    behind_centre_from_square(radius, reading, height, touches, attitude_rad)
                 }
             }
         };

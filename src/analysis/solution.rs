@@ -3,8 +3,7 @@
 use kurbo::Point;
 
 use crate::geometry::{
-    Figures, Ground, Impossible, Place, Pose, Setting, Stood, Sweep, Terrain, clip_to_cut,
-    lowest_over,
+    Ground, Impossible, Place, Pose, Setting, Stood, Sweep, Terrain, clip_to_cut, lowest_over,
 };
 use crate::unit::Unit;
 use crate::units::{Length, Measure as _, Ratio, Share};
@@ -77,16 +76,15 @@ impl Solution {
     /// # Errors
     /// When the geometry cannot exist.
     pub fn of(unit: &Unit, setting: &Setting) -> Result<Self, Impossible> {
-        let figures = Figures::exact(&unit.profile, setting);
-        let stood = Stood::of(&figures)?;
+        let stood = Stood::of(&unit.profile, setting)?;
         let pose = Pose::from(stood);
         let terrain = Terrain::under(&pose, unit.shape, unit.roller_sink)?;
         let sweep = stood.sweep();
-        let height_mm = stood.height_of_cut_mm();
-        let corners = figures.underside_on_bar();
+        let height = stood.height_of_cut();
+        let corners = setting.underside_on_bar(&unit.profile);
         let plate_from_bar = stood.plate_from_bar();
         let over = |ground: &Ground<f64>| {
-            let hardware = unit.hardware.iter().copied().map(Place::exact);
+            let hardware = unit.hardware.iter().copied().map(Place::from);
             lowest_over(ground, plate_from_bar, corners, hardware)
         };
         let owner = |index: usize| match index.checked_sub(corners.len()) {
@@ -100,9 +98,9 @@ impl Solution {
         let lowers = unit.wear.lowers();
         Ok(Self {
             pose,
-            sweep: sweep.into(),
-            sweep_share: sweep.share_of(height_mm).map(Share::from_base),
-            reel_clearance: Length::from_mm(sweep.reel_over_plate_mm(height_mm)),
+            sweep,
+            sweep_share: sweep.share_of(height).map(Share::from_base),
+            reel_clearance: height - sweep.below_cut,
             underside_clearance: Length::from_mm(underside_mm),
             lowest_on_plate: lowest_on_plate.into(),
             lowest: owner(lowest),
@@ -118,7 +116,7 @@ impl Solution {
             },
             mowing: unit.clip_length().map(|clip_length| MowingNumbers {
                 clip_length,
-                clip_to_cut: clip_to_cut(clip_length.mm(), height_mm).map(Ratio::from_base),
+                clip_to_cut: clip_to_cut(clip_length, height).map(Ratio::from_base),
             }),
         })
     }

@@ -25,9 +25,9 @@ pub struct BladePath {
     pub cut_height_mm: f64,
     /// Where the tip stands at the clip: from straight down, positive to the back.
     pub clip_angle_rad: f64,
-    /// Forward speed in millimetres a second, above nothing.
+    /// Forward speed in millimetres a second, above zero.
     pub ground_speed_mm_per_s: f64,
-    /// How fast the reel turns in radians a second, above nothing: at its lowest a tip moves back.
+    /// How fast the reel turns in radians a second, above zero: at its lowest a tip moves back.
     pub turning_rad_per_s: f64,
 }
 
@@ -47,7 +47,7 @@ pub struct BelowCut {
 impl BladePath {
     /// The path of a posed unit's tips on level ground.
     ///
-    /// Both speeds are above nothing.
+    /// Both speeds are above zero.
     #[must_use]
     pub fn of(pose: &Pose, ground_speed: Speed, reel_speed: Turning) -> Self {
         Self {
@@ -118,7 +118,7 @@ impl BladePath {
 
     /// The tip's way below the cut line before it clips.
     ///
-    /// Nothing when it has none: the reel's circle does not cross the cut line, or the edge stands
+    /// None when it has no such way: the reel's circle does not cross the cut line, or the edge stands
     /// straight below the centre or ahead of it, so that the tip clips before it is below the cut.
     #[must_use]
     pub fn below_cut(&self) -> Option<BelowCut> {

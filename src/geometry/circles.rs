@@ -22,7 +22,7 @@ pub(crate) struct Circle<N> {
 impl<N: Number> Meeting<N> {
     /// Meets two circles by their radical line (plane analytic geometry, any text).
     ///
-    /// Nothing when they do not meet, or share their centre. Circles that miss each other by no
+    /// None when they do not meet, or share their centre. Circles that miss each other by no
     /// more than rounding touch.
     pub(super) fn of(first: Circle<N>, second: Circle<N>) -> Option<Self> {
         let between = second.centre - first.centre;

@@ -1,32 +1,29 @@
 //! Closing the gap: reel and knife are brought together until centre to edge is reel radius + gap.
 
-use kurbo::Point;
-
 use super::Impossible;
 use super::circles::{Circle, Meeting};
-use super::figures::ClosingFigures;
 use super::number::Number;
 use super::plane::{Motion, Place, Way};
 use crate::units::{Angle, Length};
 
 /// How a unit's reel-to-knife gap is closed. Places are in the frame.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Closing {
+pub enum Closing<N = f64> {
     /// The reel's centre moves on a straight line fixed in the frame.
     ReelSlides {
         /// The line's angle from the vertical, positive leaning ahead at the top; the bench line
-        /// from edge to centre when nothing is given.
-        lean: Option<Angle>,
+        /// from edge to centre when none is given.
+        lean: Option<Angle<N>>,
     },
     /// The reel's centre swings about a pivot.
     ReelPivots {
         /// The pivot.
-        pivot_in_frame: Point,
+        pivot_in_frame: Place<N>,
     },
     /// The bar with the knife turns about a pivot; the reel stays.
     KnifePivots {
         /// The pivot.
-        pivot_in_frame: Point,
+        pivot_in_frame: Place<N>,
     },
 }
 
@@ -61,7 +58,23 @@ impl<N: Number> Apart<N> {
     }
 }
 
-impl<N: Number> ClosingFigures<N> {
+impl Closing {
+    pub(super) fn exact<N: Number>(&self) -> Closing<N> {
+        match *self {
+            Self::ReelSlides { lean } => Closing::ReelSlides {
+                lean: lean.map(Angle::exact),
+            },
+            Self::ReelPivots { pivot_in_frame } => Closing::ReelPivots {
+                pivot_in_frame: pivot_in_frame.exact(),
+            },
+            Self::KnifePivots { pivot_in_frame } => Closing::KnifePivots {
+                pivot_in_frame: pivot_in_frame.exact(),
+            },
+        }
+    }
+}
+
+impl<N: Number> Closing<N> {
     /// Brings reel and knife together.
     #[inline]
     pub(super) fn close(&self, apart: &Apart<N>) -> Result<Closed<N>, Impossible> {
@@ -71,7 +84,7 @@ impl<N: Number> ClosingFigures<N> {
             bar_turn_rad: N::exact(0.0),
         };
         match *self {
-            Self::ReelSlides { lean_deg } => slide(apart, lean_deg).map(reel_moved),
+            Self::ReelSlides { lean } => slide(apart, lean).map(reel_moved),
             Self::ReelPivots { pivot_in_frame } => swing(apart, pivot_in_frame).map(reel_moved),
             Self::KnifePivots { pivot_in_frame } => turn(apart, pivot_in_frame),
         }
@@ -79,9 +92,9 @@ impl<N: Number> ClosingFigures<N> {
 }
 
 #[inline]
-fn slide<N: Number>(apart: &Apart<N>, lean_deg: Option<N>) -> Result<Place<N>, Impossible> {
-    let direction = if let Some(lean_deg) = lean_deg {
-        let (sin, cos) = lean_deg.to_rad().sin_cos();
+fn slide<N: Number>(apart: &Apart<N>, lean: Option<Angle<N>>) -> Result<Place<N>, Impossible> {
+    let direction = if let Some(lean) = lean {
+        let (sin, cos) = lean.rad().sin_cos();
         Way::new(sin, cos)
     } else {
         let from_edge = apart.bench_centre - apart.bench_edge;
@@ -159,7 +172,7 @@ fn turn<N: Number>(apart: &Apart<N>, pivot: Place<N>) -> Result<Closed<N>, Impos
 }
 
 /// Where the circle about `pivot` meets the circle about `other`, on the side nearer `start`, a
-/// point of the first circle. Nothing when the circles do not meet.
+/// point of the first circle. None when the circles do not meet.
 fn meet<N: Number>(
     pivot: Place<N>,
     arm: N,
@@ -188,8 +201,8 @@ fn meet<N: Number>(
     Meeting::of(first, second).map(|meeting| meeting.nearer(start))
 }
 
-/// Closed already: a pivot that moves nothing, or a mere graze, must not undo it by rounding, so
-/// the way is nothing. Its derivative is not: it says how far along its circle the start must
+/// Closed already: a pivot without an arm, or a mere graze, must not undo it by rounding, so
+/// the way is zero. Its derivative is not: it says how far along its circle the start must
 /// follow when a reading shifts the circles, one step of Newton's method (exact to first order).
 ///
 /// Circles that only graze meet nowhere when a reading shifts, or far off; there is no derivative.
@@ -224,7 +237,7 @@ mod tests {
     };
 
     fn close(closing: Closing, apart: &Apart<f64>) -> Result<Closed<f64>, Impossible> {
-        ClosingFigures::exact(&closing).close(apart)
+        closing.close(apart)
     }
 
     fn distance(closed: Closed<f64>) -> f64 {
@@ -233,7 +246,7 @@ mod tests {
 
     #[test]
     fn each_way_of_closing_ends_at_reel_radius_and_gap() {
-        let pivot_in_frame = Point::new(-60.0, 80.0);
+        let pivot_in_frame = Place::new(-60.0, 80.0);
         for closing in [
             Closing::ReelSlides { lean: None },
             Closing::ReelSlides {
@@ -281,13 +294,13 @@ mod tests {
         };
         assert!((nearest.mm() - 208.0).abs() < 1e-9 && (needed.mm() - 84.05).abs() < 1e-9);
 
-        let pivot_in_frame = Point::new(8.0, 98.0);
+        let pivot_in_frame = Place::new(8.0, 98.0);
         let error = close(Closing::ReelPivots { pivot_in_frame }, &aside).unwrap_err();
         assert!(
             matches!(error, Impossible::ReelPivotsPast { .. }),
             "{error}"
         );
-        let pivot_in_frame = Point::new(-201.0, 10.0);
+        let pivot_in_frame = Place::new(-201.0, 10.0);
         let error = close(Closing::KnifePivots { pivot_in_frame }, &aside).unwrap_err();
         assert!(
             matches!(error, Impossible::KnifePivotsPast { .. }),
@@ -326,7 +339,7 @@ mod tests {
     }
 
     #[test]
-    fn a_pivot_that_moves_nothing_leaves_what_is_closed_alone() {
+    fn a_pivot_without_an_arm_leaves_what_is_closed_alone() {
         let centre = Place::new(Dual64::from_re(8.0), Dual64::from_re(97.0));
         let edge = Place::new(Dual64::from_re(0.0), Dual64::from_re(10.0));
         let radius = (centre - edge).hypot() + Dual64::new(0.0, 1.0);

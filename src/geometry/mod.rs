@@ -8,15 +8,15 @@
 //! edge along the datum, below the datum), *in the frame* (the plate's axes in the bench pose, the
 //! bench edge's foot at the origin), *on the plate* (the edge at x = 0, the plate at 0).
 //!
-//! Each formula is written once, over any [`Number`]: with plain numbers it gives what the public
-//! types hold, with dual numbers its derivatives too, from which the measurement uncertainty comes.
-//! `Figures` is what goes in as bare numbers, `Stood` what comes out.
+//! Each formula is written once, over any [`Number`], as are the types that go into it: with plain
+//! numbers ([`Bench`] alone means `Bench<f64>`) it gives the values, with dual numbers their derivatives
+//! too, from which the measurement uncertainty comes. What comes out is `Stood` over any number, and as
+//! kurbo's points and maps, which are of `f64` alone, a [`Pose`]; so are `Ground` and [`Terrain`].
 
 mod blade_path;
 mod circles;
-mod clip;
+mod clip_length;
 mod closing;
-mod figures;
 mod impossible;
 mod number;
 mod other_readings;
@@ -25,6 +25,7 @@ mod pose;
 mod profile;
 mod rollers;
 mod setting;
+mod stance;
 mod stood;
 mod sweep;
 mod terrain;
@@ -32,7 +33,7 @@ mod touching_crest;
 mod underside;
 
 pub use blade_path::{BelowCut, BladePath};
-pub use clip::{clip_length, ground_speed_for_clip, reel_speed_for_clip};
+pub use clip_length::{clip_length, ground_speed_for_clip, reel_speed_for_clip};
 pub use closing::Closing;
 pub use impossible::Impossible;
 pub use number::Number;
@@ -40,18 +41,18 @@ pub use other_readings::{
     GapAt, Misread, behind_centre_from_rise, behind_centre_from_square, radius_under_straightedge,
     rise_from_block,
 };
+pub use plane::{Place, Way};
 pub use pose::Pose;
 pub use profile::{Bench, KnifeSection, Profile, Roller};
-pub use rollers::{RollerOnPlate, Stance};
+pub use rollers::RollerOnPlate;
 pub use setting::Setting;
+pub use stance::Stance;
 pub use sweep::{Sweep, rise_of_segment};
-pub use terrain::{Shape, Terrain, on_level};
+pub use terrain::{GroundShape, Terrain, on_level};
 pub use touching_crest::touching_crest;
 pub use underside::{attitude_for_underside, lip_bottom_on_plate, underside_on_bar};
 
-pub(crate) use clip::{clip_length_mm, clip_to_cut};
-pub(crate) use figures::{ClosingFigures, Figures, ShapeFigures, StanceFigures};
-pub(crate) use plane::Place;
+pub(crate) use clip_length::clip_to_cut;
 pub(crate) use stood::Stood;
 pub(crate) use terrain::Ground;
 pub(crate) use underside::lowest_over;

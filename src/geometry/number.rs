@@ -4,7 +4,7 @@
 //! `num_dual::Dual64` the value and its derivative (forward differentiation, W. K. Clifford's dual
 //! numbers). Numbers are compared by their real part, so both walk the same way.
 
-use std::f64::consts::{FRAC_PI_2, PI};
+use std::f64::consts::FRAC_PI_2;
 
 use num_dual::DualNum;
 
@@ -16,15 +16,15 @@ pub trait Number: DualNum<Primitive = f64> + Copy {
         Self::from(value)
     }
 
-    /// Its derivative alone, on the value nothing.
+    /// Its derivative alone, on the value zero.
     #[must_use]
     fn without_value(self) -> Self {
         self - self.re()
     }
 
-    /// The square root; nothing, and no derivative, where rounding left nothing or less.
+    /// The square root; zero, and no derivative, where rounding left zero or less.
     ///
-    /// At nothing the root has no derivative: a reading the least bit off has no solution, or one
+    /// At zero the root has no derivative: a reading the least bit off has no solution, or one
     /// infinitely far off in proportion.
     #[must_use]
     fn root(self) -> Self {
@@ -46,24 +46,14 @@ pub trait Number: DualNum<Primitive = f64> + Copy {
             -(along / self).atan() + FRAC_PI_2.copysign(y)
         }
     }
-
-    /// Degrees as radians.
-    #[must_use]
-    fn to_rad(self) -> Self {
-        self * (PI / 180.0)
-    }
-
-    /// Radians as degrees.
-    #[must_use]
-    fn to_deg(self) -> Self {
-        self * (180.0 / PI)
-    }
 }
 
 impl<N: DualNum<Primitive = f64> + Copy> Number for N {}
 
 #[cfg(test)]
 mod tests {
+    use std::f64::consts::PI;
+
     use num_dual::Dual64;
 
     use super::*;
@@ -85,7 +75,7 @@ mod tests {
     }
 
     #[test]
-    fn the_root_of_nothing_is_nothing_without_a_derivative() {
+    fn the_root_of_zero_is_zero_without_a_derivative() {
         for under_root in [0.0, -1e-13] {
             let root = Dual64::new(under_root, 1.0).root();
             assert_eq!((root.re.to_bits(), root.eps.to_bits()), (0, 0));

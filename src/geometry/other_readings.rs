@@ -16,7 +16,7 @@ pub enum Misread {
         /// The most: the reel's radius.
         most: Length,
     },
-    /// A rise, with the gap, that may be nothing for all the readings say.
+    /// A rise, with the gap, that may be zero for all the readings say.
     RiseLostInItsOff {
         /// The rise.
         rise: Length,
@@ -25,7 +25,7 @@ pub enum Misread {
         /// How far from straight below the centre the edge may stand.
         within: Length,
     },
-    /// A gap under a straightedge that may be nothing for all the readings say.
+    /// A gap under a straightedge that may be zero for all the readings say.
     GapLostInItsOff {
         /// The gap.
         gap: Length,
@@ -87,7 +87,7 @@ impl Misread {
 /// `b² = 2RS − S²`. Without its sign: the edge may be behind centre or ahead of it.
 ///
 /// # Errors
-/// When the rise is below nothing by more than the gap, or more than the circle is high.
+/// When the rise is below zero by more than the gap, or more than the circle is high.
 pub fn behind_centre_from_rise<N: Number>(
     reel_radius_mm: N,
     gap_mm: N,
@@ -153,10 +153,10 @@ pub enum GapAt {
 ///
 /// Handbook, circular segment: over half a chord *a* with the rise *s* the radius is
 /// `(a² + s²)/(2s)`. The half chord is half the straightedge, and the whole of it where one end lies
-/// flat. Nothing for a gap of nothing: level ground.
+/// flat. None for a gap of zero: level ground.
 ///
 /// # Errors
-/// When the gap is as much as the half chord, a step, or less than nothing.
+/// When the gap is as much as the half chord, a step, or less than zero.
 pub fn radius_under_straightedge<N: Number>(
     straightedge_mm: N,
     gap_mm: N,

@@ -10,20 +10,20 @@ use super::number::Number;
 
 /// A place.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Place<N> {
-    /// Along the first axis.
-    pub(crate) x: N,
-    /// Along the second axis.
-    pub(crate) y: N,
+pub struct Place<N = f64> {
+    /// Along the first axis, in millimetres.
+    pub x: N,
+    /// Along the second axis, in millimetres.
+    pub y: N,
 }
 
 /// A direction with a length: from one place to another.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Way<N> {
-    /// Along the first axis.
-    pub(crate) x: N,
-    /// Along the second axis.
-    pub(crate) y: N,
+pub struct Way<N = f64> {
+    /// Along the first axis, in millimetres.
+    pub x: N,
+    /// Along the second axis, in millimetres.
+    pub y: N,
 }
 
 /// A turn about the origin, then a shift.
@@ -38,25 +38,35 @@ pub(crate) struct Motion<N> {
 }
 
 impl<N> Place<N> {
-    pub(crate) const fn new(x: N, y: N) -> Self {
+    /// A place by its two coordinates.
+    pub const fn new(x: N, y: N) -> Self {
         Self { x, y }
     }
 }
 
-impl<N: Number> Place<N> {
-    /// A place without a derivative.
-    pub(crate) fn exact(point: Point) -> Self {
-        Self::new(N::exact(point.x), N::exact(point.y))
+impl Place {
+    /// The same without a derivative.
+    #[must_use]
+    pub fn exact<N: Number>(self) -> Place<N> {
+        Place::new(N::exact(self.x), N::exact(self.y))
     }
+}
 
+impl From<Point> for Place {
+    fn from(point: Point) -> Self {
+        Self::new(point.x, point.y)
+    }
+}
+
+impl<N: Number> Place<N> {
     /// The way there from the origin.
     pub(crate) fn way_there(self) -> Way<N> {
         Way::new(self.x, self.y)
     }
 }
 
-impl From<Place<f64>> for Point {
-    fn from(place: Place<f64>) -> Self {
+impl From<Place> for Point {
+    fn from(place: Place) -> Self {
         Self::new(place.x, place.y)
     }
 }

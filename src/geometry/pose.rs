@@ -2,10 +2,8 @@
 
 use kurbo::{Affine, Point, Vec2};
 
-use super::figures::Figures;
 use super::plane::Way;
 use super::stood::Stood;
-use super::sweep::SweepFigures;
 use super::{Impossible, Profile, RollerOnPlate, Setting, Stance, Sweep};
 use crate::units::{Angle, Length};
 
@@ -42,7 +40,7 @@ impl Pose {
     /// # Errors
     /// When the geometry cannot exist; the variant says what cannot reach what, with the lengths.
     pub fn solve(profile: &Profile, setting: &Setting) -> Result<Self, Impossible> {
-        Stood::of(&Figures::exact(profile, setting)).map(Self::from)
+        Stood::of(profile, setting).map(Self::from)
     }
 
     /// The setting by attitude and height that gives this pose.
@@ -87,7 +85,7 @@ impl Pose {
     #[must_use]
     pub fn sweep(&self) -> Sweep {
         let Vec2 { x, y } = self.edge_to_centre_mm();
-        SweepFigures::of(self.reel_radius_mm, Way::new(x, y)).into()
+        Sweep::of(self.reel_radius_mm, Way::new(x, y))
     }
 
     /// The point of the reel's circle nearest the edge.
@@ -110,7 +108,7 @@ impl Pose {
     /// The attitude at which the sweep below the cut would be `sweep`, height of cut kept.
     ///
     /// The frame turns about the edge, so the clip angle changes by as much as the attitude:
-    /// `cos β = (R − S)/(R + g)`. Nothing when no attitude gives it.
+    /// `cos β = (R − S)/(R + g)`. None when no attitude gives it.
     #[must_use]
     pub fn attitude_for_sweep(&self, sweep: Length) -> Option<Angle> {
         let edge_to_centre = self.edge_to_centre_mm();
@@ -144,10 +142,10 @@ impl From<Stood<f64>> for Pose {
             reel_radius_mm: stood.reel.radius_mm,
             front_roller: stood.front_roller.into(),
             rear_roller: stood.rear_roller.into(),
-            attitude: Angle::from_deg(stood.attitude_deg),
-            height_of_cut: Length::from_mm(stood.edge_on_plate.y),
-            extension: Length::from_mm(stood.extension_mm),
-            gap: Length::from_mm(stood.gap_mm),
+            attitude: stood.attitude,
+            height_of_cut: stood.height_of_cut(),
+            extension: stood.extension,
+            gap: stood.gap,
         }
     }
 }

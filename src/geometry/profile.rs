@@ -1,8 +1,5 @@
 //! A unit as it was measured on the plate, in plain values.
 
-use kurbo::{Affine, Point};
-
-use super::figures::BenchFigures;
 use super::number::Number;
 use super::plane::{Motion, Place};
 use super::{Closing, Impossible};
@@ -10,111 +7,120 @@ use crate::units::{Angle, Length};
 
 /// A roller as measured: its diameter, and how far its centre stands from the edge along the plate.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Roller {
-    /// Diameter, above nothing.
-    pub diameter: Length,
+pub struct Roller<N = f64> {
+    /// Diameter, above zero.
+    pub diameter: Length<N>,
     /// Centre from the edge along the plate: ahead for the front roller, behind for the rear one.
-    pub from_edge: Length,
+    pub from_edge: Length<N>,
 }
 
-impl Roller {
+impl<N: Number> Roller<N> {
     /// Half the diameter, in millimetres.
-    #[must_use]
-    pub fn radius_mm(&self) -> f64 {
+    pub fn radius_mm(&self) -> N {
         self.diameter.mm() / 2.0
     }
 }
 
 /// The bench pose: what was measured while the unit stood on the plate.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Bench {
+pub struct Bench<N = f64> {
     /// Reel diameter as measured.
-    pub reel_diameter: Length,
+    pub reel_diameter: Length<N>,
     /// Plate to edge.
-    pub height_of_cut: Length,
+    pub height_of_cut: Length<N>,
     /// Knife datum against the plate, positive with the knife's back higher than its edge.
-    pub attitude: Angle,
+    pub attitude: Angle<N>,
     /// How far the edge stands behind the vertical through the reel centre; negative when ahead.
-    pub behind_centre: Length,
+    pub behind_centre: Length<N>,
     /// Reel surface to edge along the line of centres.
-    pub gap: Length,
+    pub gap: Length<N>,
     /// The front roller.
-    pub front_roller: Roller,
+    pub front_roller: Roller<N>,
     /// The rear roller.
-    pub rear_roller: Roller,
+    pub rear_roller: Roller<N>,
 }
 
 /// A knife's section, measured from its own unground edge along and below the datum.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct KnifeSection {
+pub struct KnifeSection<N = f64> {
     /// Mounting-screw line to edge, along the datum.
-    pub reach: Length,
+    pub reach: Length<N>,
     /// Edge to back.
-    pub width: Length,
+    pub width: Length<N>,
     /// Thickness of the front lip.
-    pub lip_thickness: Length,
+    pub lip_thickness: Length<N>,
     /// Edge to where the lip meets the body.
-    pub lip_length: Length,
+    pub lip_length: Length<N>,
     /// Thickness of the body.
-    pub body_thickness: Length,
+    pub body_thickness: Length<N>,
 }
 
 /// Everything about a unit that its setting does not change.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Profile {
+pub struct Profile<N = f64> {
     /// The bench pose.
-    pub bench: Bench,
+    pub bench: Bench<N>,
     /// How reel and knife are brought together.
-    pub closing: Closing,
+    pub closing: Closing<N>,
     /// The knife that was on the unit on the bench; others are measured against it.
-    pub knife: KnifeSection,
+    pub knife: KnifeSection<N>,
+}
+
+impl Profile {
+    /// The same without a derivative.
+    #[must_use]
+    pub fn exact<N: Number>(&self) -> Profile<N> {
+        Profile {
+            bench: self.bench.exact(),
+            closing: self.closing.exact(),
+            knife: self.knife.exact(),
+        }
+    }
 }
 
 impl Bench {
-    /// The bench edge, straight above the frame's origin.
-    #[must_use]
-    pub fn edge_in_frame(&self) -> Point {
-        BenchFigures::<f64>::exact(self).edge_in_frame().into()
-    }
-
-    /// The reel centre in the bench pose.
-    ///
-    /// # Errors
-    /// When behind centre is more than reel radius and gap together.
-    pub fn centre_in_frame(&self) -> Result<Point, Impossible> {
-        let centre = BenchFigures::<f64>::exact(self).centre_in_frame()?;
-        Ok(centre.into())
-    }
-
-    /// The front roller's centre in the bench pose.
-    #[must_use]
-    pub fn front_roller_in_frame(&self) -> Point {
-        let figures = BenchFigures::<f64>::exact(self);
-        figures.front_roller_in_frame().into()
-    }
-
-    /// The rear roller's centre in the bench pose.
-    #[must_use]
-    pub fn rear_roller_in_frame(&self) -> Point {
-        let figures = BenchFigures::<f64>::exact(self);
-        figures.rear_roller_in_frame().into()
-    }
-
-    /// Takes a point of the bar (behind the bench edge along the datum, below the datum) to the frame.
-    #[must_use]
-    pub fn frame_from_bar(&self) -> Affine {
-        BenchFigures::<f64>::exact(self).frame_from_bar().into()
+    fn exact<N: Number>(&self) -> Bench<N> {
+        Bench {
+            reel_diameter: self.reel_diameter.exact(),
+            height_of_cut: self.height_of_cut.exact(),
+            attitude: self.attitude.exact(),
+            behind_centre: self.behind_centre.exact(),
+            gap: self.gap.exact(),
+            front_roller: self.front_roller.exact(),
+            rear_roller: self.rear_roller.exact(),
+        }
     }
 }
 
-impl<N: Number> BenchFigures<N> {
+impl Roller {
+    fn exact<N: Number>(&self) -> Roller<N> {
+        Roller {
+            diameter: self.diameter.exact(),
+            from_edge: self.from_edge.exact(),
+        }
+    }
+}
+
+impl KnifeSection {
+    pub(super) fn exact<N: Number>(&self) -> KnifeSection<N> {
+        KnifeSection {
+            reach: self.reach.exact(),
+            width: self.width.exact(),
+            lip_thickness: self.lip_thickness.exact(),
+            lip_length: self.lip_length.exact(),
+            body_thickness: self.body_thickness.exact(),
+        }
+    }
+}
+
+impl<N: Number> Bench<N> {
     pub(super) fn edge_in_frame(&self) -> Place<N> {
-        Place::new(N::exact(0.0), self.height_of_cut_mm)
+        Place::new(N::exact(0.0), self.height_of_cut.mm())
     }
 
     pub(super) fn centre_in_frame(&self) -> Result<Place<N>, Impossible> {
-        let reach_mm = self.reel_diameter_mm / 2.0 + self.gap_mm;
-        let behind_mm = self.behind_centre_mm;
+        let reach_mm = self.reel_diameter.mm() / 2.0 + self.gap.mm();
+        let behind_mm = self.behind_centre.mm();
         if behind_mm.re().abs() > reach_mm.re() {
             return Err(Impossible::BehindCentreBeyondReel {
                 behind_centre: Length::from_mm(behind_mm.re()),
@@ -123,22 +129,22 @@ impl<N: Number> BenchFigures<N> {
         }
         // (r − b)(r + b) keeps its digits where r² − b² would lose them.
         let above_mm = ((reach_mm - behind_mm) * (reach_mm + behind_mm)).root();
-        Ok(Place::new(behind_mm, self.height_of_cut_mm + above_mm))
+        Ok(Place::new(behind_mm, self.height_of_cut.mm() + above_mm))
     }
 
     pub(super) fn front_roller_in_frame(&self) -> Place<N> {
         let roller = &self.front_roller;
-        Place::new(roller.from_edge_mm, roller.radius_mm())
+        Place::new(roller.from_edge.mm(), roller.radius_mm())
     }
 
     pub(super) fn rear_roller_in_frame(&self) -> Place<N> {
         let roller = &self.rear_roller;
-        Place::new(-roller.from_edge_mm, roller.radius_mm())
+        Place::new(-roller.from_edge.mm(), roller.radius_mm())
     }
 
     /// Back along the datum is (−cos α, sin α) of the frame, down from it (−sin α, −cos α).
     pub(super) fn frame_from_bar(&self) -> Motion<N> {
-        let (sin, cos) = self.attitude_deg.to_rad().sin_cos();
+        let (sin, cos) = self.attitude.rad().sin_cos();
         Motion {
             cos: -cos,
             sin,

@@ -2,31 +2,11 @@
 
 use kurbo::Point;
 
-use super::Impossible;
 use super::circles::Circle;
-use super::figures::BenchFigures;
 use super::number::Number;
 use super::plane::{Motion, Place, Way};
-use crate::units::{Angle, Length};
-
-/// The two ways of setting a unit.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Stance {
-    /// Attitude and height are wanted; the roller moves follow.
-    Wanted {
-        /// Knife datum against the plate.
-        attitude: Angle,
-        /// Plate to edge.
-        height_of_cut: Length,
-    },
-    /// The rollers are given; attitude and height follow.
-    Rollers {
-        /// Front roller from its bench place along the frame's vertical, positive towards the reel.
-        front_move: Length,
-        /// Rear roller from its bench place along the frame's vertical, positive towards the reel.
-        rear_move: Length,
-    },
-}
+use super::{Bench, Impossible};
+use crate::units::Length;
 
 /// A roller standing on the plate.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -44,7 +24,7 @@ impl From<RollerStood<f64>> for RollerOnPlate {
         Self {
             centre: roller.disc.centre.into(),
             radius_mm: roller.disc.radius_mm,
-            moved: Length::from_mm(roller.moved_mm),
+            moved: roller.moved,
         }
     }
 }
@@ -53,28 +33,28 @@ impl From<RollerStood<f64>> for RollerOnPlate {
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct RollerStood<N> {
     pub(crate) disc: Circle<N>,
-    pub(crate) moved_mm: N,
+    pub(crate) moved: Length<N>,
 }
 
 impl<N: Number> RollerStood<N> {
-    /// A roller carried by the frame and moved by `moved_mm` in its bracket; brought to the plate
+    /// A roller carried by the frame and moved by `moved` in its bracket; brought to the plate
     /// by such a move along the frame's vertical where none is given.
     pub(super) fn carried(
         in_frame: Circle<N>,
-        moved_mm: Option<N>,
+        moved: Option<Length<N>>,
         plate_from_frame: Motion<N>,
     ) -> Self {
         let Circle { centre, radius_mm } = in_frame;
-        let moved_mm = moved_mm.unwrap_or_else(|| {
+        let moved = moved.unwrap_or_else(|| {
             let carried = plate_from_frame * centre;
-            (radius_mm - carried.y) / plate_from_frame.cos
+            Length::from_mm((radius_mm - carried.y) / plate_from_frame.cos)
         });
         Self {
             disc: Circle {
-                centre: plate_from_frame * (centre + Way::up(moved_mm)),
+                centre: plate_from_frame * (centre + Way::up(moved.mm())),
                 radius_mm,
             },
-            moved_mm,
+            moved,
         }
     }
 }
@@ -93,12 +73,12 @@ pub(super) struct GroundInFrame<N> {
 impl<N: Number> GroundInFrame<N> {
     /// The lower outer tangent of both roller circles, the rollers moved in their brackets.
     pub(super) fn under_rollers(
-        bench: &BenchFigures<N>,
-        front_move_mm: N,
-        rear_move_mm: N,
+        bench: &Bench<N>,
+        front_move: Length<N>,
+        rear_move: Length<N>,
     ) -> Result<Self, Impossible> {
-        let front = bench.front_roller_in_frame() + Way::up(front_move_mm);
-        let rear = bench.rear_roller_in_frame() + Way::up(rear_move_mm);
+        let front = bench.front_roller_in_frame() + Way::up(front_move.mm());
+        let rear = bench.rear_roller_in_frame() + Way::up(rear_move.mm());
         let between = front - rear;
         let apart = between.hypot();
         let difference = bench.front_roller.radius_mm() - bench.rear_roller.radius_mm();

@@ -1,28 +1,27 @@
 //! What is being tried: the reel as it is now, the knife fitted, and how the unit is set.
 
-use kurbo::Point;
-
-use super::figures::SettingFigures;
+use super::number::Number;
+use super::plane::Place;
 use super::{KnifeSection, Profile, Stance};
 use crate::units::Length;
 
 /// One way of setting a unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Setting {
+pub struct Setting<N = f64> {
     /// Reel diameter after grinding.
-    pub reel_diameter: Length,
-    /// Reel surface to edge along the line of centres; nothing for light contact.
-    pub gap: Length,
+    pub reel_diameter: Length<N>,
+    /// Reel surface to edge along the line of centres; zero for light contact.
+    pub gap: Length<N>,
     /// The knife fitted.
-    pub knife: KnifeSection,
+    pub knife: KnifeSection<N>,
     /// How much further ahead the edge stands, over what the fitted knife's reach gives.
-    pub extension: Length,
+    pub extension: Length<N>,
     /// Metal taken off the top face.
-    pub top_ground: Length,
+    pub top_ground: Length<N>,
     /// Metal taken off the front face.
-    pub face_ground: Length,
+    pub face_ground: Length<N>,
     /// By attitude and height, or by the rollers.
-    pub stance: Stance,
+    pub stance: Stance<N>,
 }
 
 impl Setting {
@@ -44,18 +43,31 @@ impl Setting {
         }
     }
 
+    /// The same without a derivative.
+    #[must_use]
+    pub fn exact<N: Number>(&self) -> Setting<N> {
+        Setting {
+            reel_diameter: self.reel_diameter.exact(),
+            gap: self.gap.exact(),
+            knife: self.knife.exact(),
+            extension: self.extension.exact(),
+            top_ground: self.top_ground.exact(),
+            face_ground: self.face_ground.exact(),
+            stance: self.stance.exact(),
+        }
+    }
+}
+
+impl<N: Number> Setting<N> {
     /// The total extension *e*: how much further ahead, along the datum, the fitted knife's
     /// unground edge stands than the bench knife's did.
-    #[must_use]
-    pub fn total_extension(&self, profile: &Profile) -> Length {
-        let figures = SettingFigures::<f64>::exact(self);
-        Length::from_mm(figures.total_extension_mm(profile.knife.reach.mm()))
+    pub fn total_extension(&self, profile: &Profile<N>) -> Length<N> {
+        self.knife.reach - profile.knife.reach + self.extension
     }
 
     /// The edge now fitted, on the bar.
-    #[must_use]
-    pub fn edge_on_bar(&self, profile: &Profile) -> Point {
-        let figures = SettingFigures::<f64>::exact(self);
-        figures.edge_on_bar(profile.knife.reach.mm()).into()
+    pub fn edge_on_bar(&self, profile: &Profile<N>) -> Place<N> {
+        let behind = self.face_ground - self.total_extension(profile);
+        Place::new(behind.mm(), self.top_ground.mm())
     }
 }

@@ -4,14 +4,12 @@
 
 use std::f64::consts::FRAC_PI_2;
 
-use super::Impossible;
 use super::circles::Circle;
 use super::closing::Apart;
-use super::figures::{Figures, StanceFigures};
 use super::number::Number;
 use super::plane::{Motion, Place};
 use super::rollers::{GroundInFrame, RollerStood};
-use super::sweep::SweepFigures;
+use super::{Impossible, Profile, Setting, Stance, Sweep};
 use crate::units::{Angle, Length};
 
 /// A unit standing on the plate, in bare numbers.
@@ -26,51 +24,51 @@ pub(crate) struct Stood<N> {
     pub(crate) reel: Circle<N>,
     pub(crate) front_roller: RollerStood<N>,
     pub(crate) rear_roller: RollerStood<N>,
-    pub(crate) attitude_deg: N,
+    pub(crate) attitude: Angle<N>,
     /// The total extension *e*.
-    pub(crate) extension_mm: N,
-    pub(crate) gap_mm: N,
+    pub(crate) extension: Length<N>,
+    pub(crate) gap: Length<N>,
 }
 
 impl<N: Number> Stood<N> {
     /// Closes the gap, then sets attitude and height, or stands the unit on its rollers.
     #[inline]
-    pub(crate) fn of(figures: &Figures<N>) -> Result<Self, Impossible> {
-        let (bench, setting) = (&figures.bench, &figures.setting);
-        let reel_radius_mm = setting.reel_diameter_mm / 2.0;
-        let edge_on_bar = setting.edge_on_bar(figures.bench_reach_mm);
+    pub(crate) fn of(profile: &Profile<N>, setting: &Setting<N>) -> Result<Self, Impossible> {
+        let bench = &profile.bench;
+        let reel_radius_mm = setting.reel_diameter.mm() / 2.0;
+        let edge_on_bar = setting.edge_on_bar(profile);
         let bench_frame_from_bar = bench.frame_from_bar();
-        let closed = figures.closing.close(&Apart {
+        let closed = profile.closing.close(&Apart {
             bench_edge: bench.edge_in_frame(),
             bench_centre: bench.centre_in_frame()?,
             edge: bench_frame_from_bar * edge_on_bar,
             reel_radius_mm,
-            gap_mm: setting.gap_mm,
+            gap_mm: setting.gap.mm(),
         })?;
         let frame_from_bar = closed.bar_turn * bench_frame_from_bar;
         let edge_in_frame = frame_from_bar * edge_on_bar;
-        let attitude_in_frame_rad = bench.attitude_deg.to_rad() - closed.bar_turn_rad;
+        let attitude_in_frame_rad = bench.attitude.rad() - closed.bar_turn_rad;
 
-        let (turn_rad, height_of_cut_mm, attitude_deg, given_moves) = match setting.stance {
-            StanceFigures::Wanted {
-                attitude_deg,
-                height_of_cut_mm,
+        let (turn_rad, height_of_cut, attitude, given_moves) = match setting.stance {
+            Stance::Wanted {
+                attitude,
+                height_of_cut,
             } => (
-                attitude_deg.to_rad() - attitude_in_frame_rad,
-                height_of_cut_mm,
-                attitude_deg,
+                attitude.rad() - attitude_in_frame_rad,
+                height_of_cut,
+                attitude,
                 (None, None),
             ),
-            StanceFigures::Rollers {
-                front_move_mm,
-                rear_move_mm,
+            Stance::Rollers {
+                front_move,
+                rear_move,
             } => {
-                let ground = GroundInFrame::under_rollers(bench, front_move_mm, rear_move_mm)?;
+                let ground = GroundInFrame::under_rollers(bench, front_move, rear_move)?;
                 (
                     ground.slope_rad,
-                    ground.height_mm(edge_in_frame),
-                    (attitude_in_frame_rad + ground.slope_rad).to_deg(),
-                    (Some(front_move_mm), Some(rear_move_mm)),
+                    Length::from_mm(ground.height_mm(edge_in_frame)),
+                    Angle::from_rad(attitude_in_frame_rad + ground.slope_rad),
+                    (Some(front_move), Some(rear_move)),
                 )
             }
         };
@@ -78,7 +76,7 @@ impl<N: Number> Stood<N> {
             return Err(turned_over(turn_rad.re(), &setting.stance));
         }
 
-        let edge_on_plate = Place::new(N::exact(0.0), height_of_cut_mm);
+        let edge_on_plate = Place::new(N::exact(0.0), height_of_cut.mm());
         // Nosing down is clockwise with x to the right: a negative turn of the plane.
         let plate_from_frame = Motion::turning(-turn_rad, edge_in_frame, edge_on_plate);
         let front_in_frame = Circle {
@@ -89,7 +87,7 @@ impl<N: Number> Stood<N> {
             centre: bench.rear_roller_in_frame(),
             radius_mm: bench.rear_roller.radius_mm(),
         };
-        let (front_move_mm, rear_move_mm) = given_moves;
+        let (front_move, rear_move) = given_moves;
         Ok(Self {
             plate_from_frame,
             frame_from_bar,
@@ -98,11 +96,11 @@ impl<N: Number> Stood<N> {
                 centre: plate_from_frame * closed.centre_in_frame,
                 radius_mm: reel_radius_mm,
             },
-            front_roller: RollerStood::carried(front_in_frame, front_move_mm, plate_from_frame),
-            rear_roller: RollerStood::carried(rear_in_frame, rear_move_mm, plate_from_frame),
-            attitude_deg,
-            extension_mm: figures.total_extension_mm(),
-            gap_mm: setting.gap_mm,
+            front_roller: RollerStood::carried(front_in_frame, front_move, plate_from_frame),
+            rear_roller: RollerStood::carried(rear_in_frame, rear_move, plate_from_frame),
+            attitude,
+            extension: setting.total_extension(profile),
+            gap: setting.gap,
         })
     }
 
@@ -112,27 +110,27 @@ impl<N: Number> Stood<N> {
     }
 
     /// Plate to edge.
-    pub(crate) fn height_of_cut_mm(&self) -> N {
-        self.edge_on_plate.y
+    pub(crate) fn height_of_cut(&self) -> Length<N> {
+        Length::from_mm(self.edge_on_plate.y)
     }
 
     /// What the reel does below the cut line.
-    pub(crate) fn sweep(&self) -> SweepFigures<N> {
-        SweepFigures::of(self.reel.radius_mm, self.reel.centre - self.edge_on_plate)
+    pub(crate) fn sweep(&self) -> Sweep<N> {
+        Sweep::of(self.reel.radius_mm, self.reel.centre - self.edge_on_plate)
     }
 }
 
-fn turned_over<N: Number>(turn_rad: f64, stance: &StanceFigures<N>) -> Impossible {
+fn turned_over<N: Number>(turn_rad: f64, stance: &Stance<N>) -> Impossible {
     let turn = Angle::from_rad(turn_rad);
     match *stance {
-        StanceFigures::Wanted { .. } => Impossible::TurnedOver { turn },
-        StanceFigures::Rollers {
-            front_move_mm,
-            rear_move_mm,
+        Stance::Wanted { .. } => Impossible::TurnedOver { turn },
+        Stance::Rollers {
+            front_move,
+            rear_move,
         } => Impossible::RollersTurnOver {
             turn,
-            front_move: Length::from_mm(front_move_mm.re()),
-            rear_move: Length::from_mm(rear_move_mm.re()),
+            front_move: Length::from_mm(front_move.mm().re()),
+            rear_move: Length::from_mm(rear_move.mm().re()),
         },
     }
 }

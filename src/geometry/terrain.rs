@@ -3,7 +3,6 @@
 use kurbo::{Point, Vec2};
 
 use super::circles::{Circle, Meeting};
-use super::figures::ShapeFigures;
 use super::number::Number;
 use super::plane::Place;
 use super::{Impossible, Pose, RollerOnPlate};
@@ -11,13 +10,25 @@ use crate::units::Length;
 
 /// The ground's shape along the direction of travel.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Shape {
+pub enum GroundShape<N = f64> {
     /// As the plate.
     Level,
     /// A rise of this radius.
-    Crest(Length),
+    Crest(Length<N>),
     /// A dip of this radius.
-    Hollow(Length),
+    Hollow(Length<N>),
+}
+
+impl GroundShape {
+    /// The same without a derivative.
+    #[must_use]
+    pub fn exact<N: Number>(&self) -> GroundShape<N> {
+        match self {
+            Self::Level => GroundShape::Level,
+            Self::Crest(radius) => GroundShape::Crest(radius.exact()),
+            Self::Hollow(radius) => GroundShape::Hollow(radius.exact()),
+        }
+    }
 }
 
 /// The ground a posed unit stands on, on the plate's axes: both rollers rest on it.
@@ -35,13 +46,13 @@ impl Terrain {
     ///
     /// # Errors
     /// When the crest or hollow is too tight for both rollers to rest on it.
-    pub fn under(pose: &Pose, shape: Shape, sink: Length) -> Result<Self, Impossible> {
+    pub fn under(pose: &Pose, shape: GroundShape, sink: Length) -> Result<Self, Impossible> {
         let disc = |roller: RollerOnPlate| Circle {
-            centre: Place::exact(roller.centre),
+            centre: roller.centre.into(),
             radius_mm: roller.radius_mm,
         };
         let (front, rear) = (disc(pose.front_roller), disc(pose.rear_roller));
-        Ground::under(front, rear, ShapeFigures::exact(shape), sink.mm()).map(Self)
+        Ground::under(front, rear, shape, sink).map(Self)
     }
 
     /// The ground in bare numbers.
@@ -52,14 +63,14 @@ impl Terrain {
     /// How clear a point stands of this ground; negative inside it.
     #[must_use]
     pub fn clearance(&self, on_plate: Point) -> Length {
-        Length::from_mm(self.0.clearance_mm(Place::exact(on_plate)))
+        Length::from_mm(self.0.clearance_mm(on_plate.into()))
     }
 
     /// How clear the reel stands of this ground; negative inside it.
     #[must_use]
     pub fn reel_clearance(&self, pose: &Pose) -> Length {
         let reel = Circle {
-            centre: Place::exact(pose.centre_on_plate),
+            centre: pose.centre_on_plate.into(),
             radius_mm: pose.reel_radius_mm,
         };
         Length::from_mm(self.0.clearance_of_disc_mm(reel))
@@ -67,7 +78,7 @@ impl Terrain {
 
     /// The height of the ground's surface on the plate's axes at a place along them.
     ///
-    /// The sink is taken up here: the surface stands that much higher. Nothing beside the circle
+    /// The sink is taken up here: the surface stands that much higher. None beside the circle
     /// of a crest or hollow.
     #[must_use]
     pub fn surface_mm(&self, x_mm: f64) -> Option<f64> {
@@ -130,13 +141,14 @@ impl<N: Number> Ground<N> {
     pub(crate) fn under(
         front: Circle<N>,
         rear: Circle<N>,
-        shape: ShapeFigures<N>,
-        sink_mm: N,
+        shape: GroundShape<N>,
+        sink: Length<N>,
     ) -> Result<Self, Impossible> {
         let apart = || Length::from_mm((front.centre - rear.centre).hypot().re());
         let surface = match shape {
-            ShapeFigures::Level => Surface::Level,
-            ShapeFigures::Crest { radius_mm } => {
+            GroundShape::Level => Surface::Level,
+            GroundShape::Crest(radius) => {
+                let radius_mm = radius.mm();
                 let about = |roller: Circle<N>| Circle {
                     centre: roller.centre,
                     radius_mm: radius_mm + roller.radius_mm,
@@ -151,7 +163,8 @@ impl<N: Number> Ground<N> {
                         apart: apart(),
                     })?
             }
-            ShapeFigures::Hollow { radius_mm } => {
+            GroundShape::Hollow(radius) => {
+                let radius_mm = radius.mm();
                 let about = |roller: Circle<N>| Circle {
                     centre: roller.centre,
                     radius_mm: radius_mm - roller.radius_mm,
@@ -170,7 +183,10 @@ impl<N: Number> Ground<N> {
                     })?
             }
         };
-        Ok(Self { surface, sink_mm })
+        Ok(Self {
+            surface,
+            sink_mm: sink.mm(),
+        })
     }
 
     /// How clear a point stands of this ground; negative inside it.

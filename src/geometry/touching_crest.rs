@@ -6,13 +6,13 @@ use super::RollerOnPlate;
 use crate::units::Length;
 
 /// Radius of the widest crest that carries both rollers and touches a disc: the reel, or with a
-/// radius of nothing a point of the knife. What sinks with the rollers is added to the disc's radius.
+/// radius of zero a point of the knife. What sinks with the rollers is added to the disc's radius.
 ///
 /// The ground's centre O stands ρ + rᵢ from each of the three circles: a circle that touches three
 /// others from outside (Apollonius' problem, by subtracting the circles' equations). With o = O/ρ and
 /// κ = 1/ρ those are linear in o and κ, and what is left is a quadratic in κ.
 ///
-/// Nothing when no crest touches it.
+/// None when no crest touches it.
 #[must_use]
 pub fn touching_crest(
     front: &RollerOnPlate,

@@ -2,7 +2,6 @@
 
 use kurbo::Point;
 
-use super::figures::{Figures, SettingFigures};
 use super::number::Number;
 use super::plane::{Motion, Place};
 use super::terrain::Ground;
@@ -13,31 +12,21 @@ use crate::units::{Angle, Length};
 /// and back of the body.
 #[must_use]
 pub fn underside_on_bar(profile: &Profile, setting: &Setting) -> [Point; 4] {
-    let figures = SettingFigures::<f64>::exact(setting);
-    figures
-        .underside_on_bar(profile.knife.reach.mm())
-        .map(Point::from)
+    setting.underside_on_bar(profile).map(Point::from)
 }
 
-impl<N: Number> SettingFigures<N> {
-    /// The same over bare numbers.
-    pub(super) fn underside_on_bar(&self, bench_reach_mm: N) -> [Place<N>; 4] {
+impl<N: Number> Setting<N> {
+    /// The four underside corners of the fitted knife, on the bar.
+    pub(crate) fn underside_on_bar(&self, profile: &Profile<N>) -> [Place<N>; 4] {
         let knife = &self.knife;
-        let extension_mm = self.total_extension_mm(bench_reach_mm);
+        let extension = self.total_extension(profile);
         [
-            (self.face_ground_mm, knife.lip_thickness_mm),
-            (knife.lip_length_mm, knife.lip_thickness_mm),
-            (knife.lip_length_mm, knife.body_thickness_mm),
-            (knife.width_mm, knife.body_thickness_mm),
+            (self.face_ground, knife.lip_thickness),
+            (knife.lip_length, knife.lip_thickness),
+            (knife.lip_length, knife.body_thickness),
+            (knife.width, knife.body_thickness),
         ]
-        .map(|(behind_mm, below_mm)| Place::new(behind_mm - extension_mm, below_mm))
-    }
-}
-
-impl<N: Number> Figures<N> {
-    /// The underside corners of the fitted knife, on the bar.
-    pub(crate) fn underside_on_bar(&self) -> [Place<N>; 4] {
-        self.setting.underside_on_bar(self.bench_reach_mm)
+        .map(|(behind, below)| Place::new((behind - extension).mm(), below.mm()))
     }
 }
 
@@ -76,7 +65,7 @@ pub fn lip_bottom_on_plate(pose: &Pose, profile: &Profile, setting: &Setting) ->
 /// `clearance`, height of cut kept.
 ///
 /// The bar turns about the edge: a point at distance r from it, seen δ below the datum, stands at
-/// `H + r·sin(α − δ)`. Nothing when a point cannot be brought that high.
+/// `H + r·sin(α − δ)`. None when a point cannot be brought that high.
 #[must_use]
 pub fn attitude_for_underside(
     pose: &Pose,
@@ -85,7 +74,7 @@ pub fn attitude_for_underside(
     hardware_on_bar: impl IntoIterator<Item = Point>,
     clearance: Length,
 ) -> Option<Angle> {
-    let edge = setting.edge_on_bar(profile);
+    let edge = Point::from(setting.edge_on_bar(profile));
     let wanted_mm = (clearance - pose.height_of_cut).mm();
     let needed_rad = |on_bar: Point| {
         let from_edge = on_bar - edge;

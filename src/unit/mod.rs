@@ -38,4 +38,3 @@ pub use text::{TextProblem, parse_text, read_text, write_text};
 pub use uncertain::{Follows, Uncertain};
 pub use values::{Mowing, Unit};
 pub use wear::Wear;
-pub(crate) use wear::WearFigures;

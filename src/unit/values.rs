@@ -13,17 +13,28 @@ use super::uncertain::{Follows, Uncertain, uncertain_readings};
 use super::wear::Wear;
 use super::{Knife, MowingEntry};
 use crate::geometry::{
-    Bench, Closing, KnifeSection, Profile, Roller, Setting, Shape, Stance, clip_length,
+    Bench, Closing, GroundShape, KnifeSection, Number, Place, Profile, Roller, Setting, Stance,
+    clip_length,
 };
 use crate::units::{Length, Measure, Quantity, Speed, System, Turning};
 
 /// Speeds while mowing.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Mowing {
+pub struct Mowing<N = f64> {
     /// Forward speed.
-    pub ground_speed: Speed,
+    pub ground_speed: Speed<N>,
     /// Reel speed.
-    pub reel_speed: Turning,
+    pub reel_speed: Turning<N>,
+}
+
+impl Mowing {
+    /// The same without a derivative.
+    pub(crate) fn exact<N: Number>(&self) -> Mowing<N> {
+        Mowing {
+            ground_speed: self.ground_speed.exact(),
+            reel_speed: self.reel_speed.exact(),
+        }
+    }
 }
 
 /// A document that makes sense, in plain values.
@@ -48,7 +59,7 @@ pub struct Unit {
     /// Speeds while mowing.
     pub mowing: Option<Mowing>,
     /// The ground's shape.
-    pub shape: Shape,
+    pub shape: GroundShape,
     /// How deep the rollers sink.
     pub roller_sink: Length,
     /// What is worn or out of true.
@@ -148,7 +159,7 @@ impl BenchReadings {
 impl ClosingReadings {
     fn values(&self) -> Closing {
         let point = |ahead: &Quantity<Length>, above: &Quantity<Length>| {
-            Point::new(ahead.value().mm(), above.value().mm())
+            Place::new(ahead.value().mm(), above.value().mm())
         };
         match self {
             Self::ReelSlides { lean } => Closing::ReelSlides {
@@ -208,11 +219,11 @@ impl MowingEntry {
 }
 
 impl ShapeEntry {
-    fn value(&self) -> Shape {
+    fn value(&self) -> GroundShape {
         match self {
-            Self::Level => Shape::Level,
-            Self::Crest(radius) => Shape::Crest(radius.value()),
-            Self::Hollow(radius) => Shape::Hollow(radius.value()),
+            Self::Level => GroundShape::Level,
+            Self::Crest(radius) => GroundShape::Crest(radius.value()),
+            Self::Hollow(radius) => GroundShape::Hollow(radius.value()),
         }
     }
 }

@@ -1,7 +1,12 @@
 //! The kinds of quantity, each a bare number with its unit in the type.
 //!
+//! Each is over `f64` unless it says otherwise; the geometry also puts dual numbers into them.
+//!
 //! Plain newtypes rather than a dimensional library: six kinds, no products between them outside
 //! two formulas, and the sums happen in `_mm` inside the geometry.
+
+use std::f64::consts::PI;
+use std::ops::{Add, Div, Mul, Neg, Sub};
 
 use super::System;
 use super::digits::{fraction, trimmed};
@@ -57,11 +62,24 @@ macro_rules! measure {
     ($(#[$doc:meta])* $name:ident, $kind:literal, $example:literal, $symbols:expr, { $($items:item)* }) => {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, PartialOrd, Default)]
-        pub struct $name(f64);
+        pub struct $name<N = f64>(N);
 
         impl $name {
             /// Zero of it.
             pub const ZERO: Self = Self(0.0);
+
+            /// The same in numbers of another kind, without a derivative.
+            #[must_use]
+            pub fn exact<N: From<f64>>(self) -> $name<N> {
+                $name(N::from(self.0))
+            }
+        }
+
+        impl<N> $name<N> {
+            /// The number of base units, to be changed in place.
+            pub const fn base_mut(&mut self) -> &mut N {
+                &mut self.0
+            }
         }
 
         impl Measure for $name {
@@ -77,28 +95,28 @@ macro_rules! measure {
             $($items)*
         }
 
-        impl std::ops::Add for $name {
+        impl<N: Add<Output = N>> Add for $name<N> {
             type Output = Self;
             fn add(self, other: Self) -> Self {
                 Self(self.0 + other.0)
             }
         }
 
-        impl std::ops::Sub for $name {
+        impl<N: Sub<Output = N>> Sub for $name<N> {
             type Output = Self;
             fn sub(self, other: Self) -> Self {
                 Self(self.0 - other.0)
             }
         }
 
-        impl std::ops::Neg for $name {
+        impl<N: Neg<Output = N>> Neg for $name<N> {
             type Output = Self;
             fn neg(self) -> Self {
                 Self(-self.0)
             }
         }
 
-        impl std::ops::Mul<f64> for $name {
+        impl<N: Mul<f64, Output = N>> Mul<f64> for $name<N> {
             type Output = Self;
             fn mul(self, factor: f64) -> Self {
                 Self(self.0 * factor)
@@ -222,19 +240,21 @@ measure!(
     }
 );
 
-impl Length {
+impl<N: Copy> Length<N> {
     /// A length of so many millimetres.
     #[must_use]
-    pub const fn from_mm(mm: f64) -> Self {
+    pub const fn from_mm(mm: N) -> Self {
         Self(mm)
     }
 
     /// In millimetres.
     #[must_use]
-    pub const fn mm(self) -> f64 {
+    pub const fn mm(self) -> N {
         self.0
     }
+}
 
+impl Length {
     /// A length of so many inches of exactly 25.4 mm.
     #[must_use]
     pub const fn from_inches(inches: f64) -> Self {
@@ -248,56 +268,58 @@ impl Length {
     }
 }
 
-impl Angle {
+impl<N: Copy> Angle<N> {
     /// An angle of so many degrees.
     #[must_use]
-    pub const fn from_deg(deg: f64) -> Self {
+    pub const fn from_deg(deg: N) -> Self {
         Self(deg)
     }
 
     /// In degrees.
     #[must_use]
-    pub const fn deg(self) -> f64 {
+    pub const fn deg(self) -> N {
         self.0
     }
+}
 
+impl<N: Mul<f64, Output = N>> Angle<N> {
     /// An angle of so many radians.
     #[must_use]
-    pub const fn from_rad(rad: f64) -> Self {
-        Self(rad.to_degrees())
+    pub fn from_rad(rad: N) -> Self {
+        Self(rad * (180.0 / PI))
     }
 
     /// In radians.
     #[must_use]
-    pub const fn rad(self) -> f64 {
-        self.0.to_radians()
+    pub fn rad(self) -> N {
+        self.0 * (PI / 180.0)
     }
 }
 
-impl Speed {
+impl<N: Copy> Speed<N> {
     /// A speed of so many millimetres a second.
     #[must_use]
-    pub const fn from_mm_per_s(mm_per_s: f64) -> Self {
+    pub const fn from_mm_per_s(mm_per_s: N) -> Self {
         Self(mm_per_s)
     }
 
     /// In millimetres a second.
     #[must_use]
-    pub const fn mm_per_s(self) -> f64 {
+    pub const fn mm_per_s(self) -> N {
         self.0
     }
 }
 
-impl Turning {
+impl<N: Mul<f64, Output = N> + Div<f64, Output = N>> Turning<N> {
     /// A speed of so many revolutions a second.
     #[must_use]
-    pub const fn from_rev_per_s(rev_per_s: f64) -> Self {
+    pub fn from_rev_per_s(rev_per_s: N) -> Self {
         Self(rev_per_s * 60.0)
     }
 
     /// In revolutions a second.
     #[must_use]
-    pub const fn rev_per_s(self) -> f64 {
+    pub fn rev_per_s(self) -> N {
         self.0 / 60.0
     }
 }

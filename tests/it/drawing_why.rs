@@ -10,7 +10,7 @@ use sweepgauge::drawing::{
     BudgetChart, Canvas, Column, LensChoice, Mark, PlateSheet, Role, Scene, Shape, ShownIn,
     SideView, Standing, Theme, View, lay_out, reading_picture, step_picture, to_svg,
 };
-use sweepgauge::geometry::{Shape as GroundShape, underside_on_bar};
+use sweepgauge::geometry::{GroundShape, underside_on_bar};
 use sweepgauge::unit::{Document, Follows, read_text};
 use sweepgauge::units::{Length, System};
 

@@ -11,8 +11,8 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{RngSeed, TestRunner};
 use sweepgauge::geometry::{
-    Closing, Impossible, Pose, Profile, Roller, RollerOnPlate, Setting, Shape, Stance, Terrain,
-    clip_length, lip_bottom_on_plate, on_level, rise_of_segment,
+    Closing, GroundShape, Impossible, Pose, Profile, Roller, RollerOnPlate, Setting, Stance,
+    Terrain, clip_length, lip_bottom_on_plate, on_level, rise_of_segment,
 };
 use sweepgauge::units::{Angle, Length, Quantity, Speed, System, Turning};
 
@@ -182,10 +182,10 @@ fn travelled(unit: &Unit, travel: f64) -> (Point, Point) {
     match profile.closing {
         Closing::ReelSlides { lean } => (edge, centre + travel * slide_direction(profile, lean)),
         Closing::ReelPivots { pivot_in_frame } => {
-            (edge, turned_about(pivot_in_frame, travel, centre))
+            (edge, turned_about(pivot_in_frame.into(), travel, centre))
         }
         Closing::KnifePivots { pivot_in_frame } => {
-            (turned_about(pivot_in_frame, travel, edge), centre)
+            (turned_about(pivot_in_frame.into(), travel, edge), centre)
         }
     }
 }
@@ -213,10 +213,12 @@ fn travel_of(unit: &Unit, pose: &Pose) -> f64 {
         Closing::ReelSlides { lean } => {
             (centre - started).dot(slide_direction(&unit.profile, lean))
         }
-        Closing::ReelPivots { pivot_in_frame } => angle_about_rad(pivot_in_frame, started, centre),
+        Closing::ReelPivots { pivot_in_frame } => {
+            angle_about_rad(pivot_in_frame.into(), started, centre)
+        }
         Closing::KnifePivots { pivot_in_frame } => {
             let fitted = fitted_edge(&unit.profile, &unit.setting);
-            angle_about_rad(pivot_in_frame, fitted, edge)
+            angle_about_rad(pivot_in_frame.into(), fitted, edge)
         }
     }
 }
@@ -586,8 +588,8 @@ proptest! {
     ) {
         // Such a pivot closes no gap, and on the bench there is none to close.
         let profile = unit.profile;
-        let on_edge = Closing::KnifePivots { pivot_in_frame: bench_edge(&profile) };
-        let on_centre = Closing::ReelPivots { pivot_in_frame: bench_centre(&profile) };
+        let on_edge = Closing::KnifePivots { pivot_in_frame: bench_edge(&profile).into() };
+        let on_centre = Closing::ReelPivots { pivot_in_frame: bench_centre(&profile).into() };
         for closing in [on_edge, on_centre] {
             let unit = Unit::on_the_bench(Profile { closing, ..profile });
             let pose = built(unit)?;
@@ -603,7 +605,7 @@ proptest! {
     ) {
         let profile = unit.profile;
         let (edge, centre) = (bench_edge(&profile), bench_centre(&profile));
-        let pivot_in_frame = edge.lerp(centre, along);
+        let pivot_in_frame = edge.lerp(centre, along).into();
         let knife = Closing::KnifePivots { pivot_in_frame };
         let reel = Closing::ReelPivots { pivot_in_frame };
         for closing in [knife, reel] {
@@ -712,7 +714,7 @@ fn ground_radius() -> impl Strategy<Value = f64> {
     (3.0..=5.0).prop_map(|exponent: f64| 10f64.powf(exponent))
 }
 
-fn on_ground(pose: &Pose, shape: Shape, sink_mm: f64) -> Result<Terrain, TestCaseError> {
+fn on_ground(pose: &Pose, shape: GroundShape, sink_mm: f64) -> Result<Terrain, TestCaseError> {
     Terrain::under(pose, shape, mm(sink_mm)).map_err(|error| TestCaseError::fail(error.to_string()))
 }
 
@@ -734,7 +736,7 @@ proptest! {
         for roller in [front, rear] {
             near("roller on ground", disc_to_disc(ground, (roller.centre, roller.radius_mm)), 0.0)?;
         }
-        let crest = on_ground(&pose, Shape::Crest(mm(radius_mm)), 0.0)?;
+        let crest = on_ground(&pose, GroundShape::Crest(mm(radius_mm)), 0.0)?;
         for roller in [front, rear] {
             near("roller centre", crest.clearance(roller.centre).mm(), roller.radius_mm)?;
         }
@@ -770,7 +772,7 @@ proptest! {
         for roller in [front, rear] {
             near("roller in ground", inside((roller.centre, roller.radius_mm)), 0.0)?;
         }
-        let hollow = on_ground(&pose, Shape::Hollow(mm(radius_mm)), 0.0)?;
+        let hollow = on_ground(&pose, GroundShape::Hollow(mm(radius_mm)), 0.0)?;
         for roller in [front, rear] {
             near("roller centre", hollow.clearance(roller.centre).mm(), roller.radius_mm)?;
         }
@@ -796,7 +798,7 @@ proptest! {
         sink_mm in 0.1..=10.0,
     ) {
         let pose = solved.pose;
-        for shape in [Shape::Level, Shape::Crest(mm(radius_mm)), Shape::Hollow(mm(radius_mm))] {
+        for shape in [GroundShape::Level, GroundShape::Crest(mm(radius_mm)), GroundShape::Hollow(mm(radius_mm))] {
             let (firm, soft) = (on_ground(&pose, shape, 0.0)?, on_ground(&pose, shape, sink_mm)?);
             for point in [pose.edge_on_plate, pose.centre_on_plate, pose.front_roller.centre] {
                 let lower_mm = (firm.clearance(point) - soft.clearance(point)).mm();
@@ -814,7 +816,7 @@ proptest! {
     #[test]
     fn the_rounder_the_ground_the_farther_from_level(solved in solved_unit()) {
         let pose = solved.pose;
-        let level = on_ground(&pose, Shape::Level, 0.0)?;
+        let level = on_ground(&pose, GroundShape::Level, 0.0)?;
         prop_assert_eq!(level, on_level());
         prop_assert!(level.is_level());
         near("cut on level", level.clearance(pose.edge_on_plate).mm(), pose.height_of_cut.mm())?;
@@ -826,7 +828,7 @@ proptest! {
             // twice that leaves room for how high edge and reel stand. At 1e9 mm a double's last
             // place is 1e-7 mm.
             let bound_mm = apart_mm * apart_mm / (4.0 * radius_mm) + 1e-15 * radius_mm;
-            for shape in [Shape::Crest(mm(radius_mm)), Shape::Hollow(mm(radius_mm))] {
+            for shape in [GroundShape::Crest(mm(radius_mm)), GroundShape::Hollow(mm(radius_mm))] {
                 let ground = on_ground(&pose, shape, 0.0)?;
                 let cut_mm = ground.clearance(pose.edge_on_plate).mm();
                 near_within("cut", cut_mm, pose.height_of_cut.mm(), bound_mm)?;
@@ -854,10 +856,10 @@ fn a_crest_and_a_hollow_by_hand() -> Checked {
     };
     // Roller radius 30: O is sqrt(1030² − 100²) = 1025.13414 below their centres, 1005.13414
     // below the edge.
-    let on_crest_mm = cut_mm(Shape::Crest(mm(1000.0)))?;
+    let on_crest_mm = cut_mm(GroundShape::Crest(mm(1000.0)))?;
     near_within("crest", on_crest_mm, 5.134_14, LAST_PLACE)?;
     // O is sqrt(970² − 100²) = 964.83159 above their centres, 984.83159 above the edge.
-    let in_hollow_mm = cut_mm(Shape::Hollow(mm(1000.0)))?;
+    let in_hollow_mm = cut_mm(GroundShape::Hollow(mm(1000.0)))?;
     near_within("hollow", in_hollow_mm, 15.168_41, LAST_PLACE)
 }
 
@@ -914,14 +916,14 @@ fn spoilt_units() -> Vec<(Unit, Vec<&'static str>)> {
     // Pivot 5 above the centre, 68.55 above the edge.
     let mut reel_pivots = plain;
     reel_pivots.profile.closing = Closing::ReelPivots {
-        pivot_in_frame: Point::new(0.0, 80.55),
+        pivot_in_frame: Point::new(0.0, 80.55).into(),
     };
     reel_pivots.setting.reel_diameter = mm(120.0);
 
     // Pivot 5 above the edge, 58.55 below the centre.
     let mut knife_pivots = plain;
     knife_pivots.profile.closing = Closing::KnifePivots {
-        pivot_in_frame: Point::new(0.0, 17.0),
+        pivot_in_frame: Point::new(0.0, 17.0).into(),
     };
     knife_pivots.setting.reel_diameter = mm(140.0);
 
@@ -967,14 +969,17 @@ fn everything_impossible_says_so_with_its_lengths() {
         .map(|(unit, said)| (unit.solve().expect_err("spoilt"), said))
         .collect();
     cases.extend([
-        (ground(Shape::Crest(mm(10.0))), vec!["10.00 mm", "170.0 mm"]),
         (
-            ground(Shape::Hollow(mm(60.0))),
+            ground(GroundShape::Crest(mm(10.0))),
+            vec!["10.00 mm", "170.0 mm"],
+        ),
+        (
+            ground(GroundShape::Hollow(mm(60.0))),
             vec!["60.00 mm", "170.0 mm"],
         ),
         // Narrower than a roller.
         (
-            ground(Shape::Hollow(mm(29.0))),
+            ground(GroundShape::Hollow(mm(29.0))),
             vec!["29.00 mm", "170.0 mm"],
         ),
     ]);
@@ -989,7 +994,7 @@ fn everything_impossible_says_so_with_its_lengths() {
     }
     assert_eq!(kinds, (0..9).collect());
     // 170 / 25.4 = 6.6929.
-    let in_inches = ground(Shape::Crest(mm(10.0))).sentence();
+    let in_inches = ground(GroundShape::Crest(mm(10.0))).sentence();
     let in_inches = in_inches.shown_in(System::InchDecimal);
     assert!(in_inches.contains("6.693 in"), "{in_inches}");
 }

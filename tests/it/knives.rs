@@ -20,7 +20,7 @@ use sweepgauge::analysis::knives::{
 };
 use sweepgauge::analysis::{Solution, Solved};
 use sweepgauge::drawing::CAUTIONS;
-use sweepgauge::geometry::{Closing, KnifeSection, Setting, Shape, Stance};
+use sweepgauge::geometry::{Closing, GroundShape, KnifeSection, Setting, Stance};
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::{
     COLUMNS, Document, Fitted, Follows, Knife, Limits, Turf, Unit, Wear, read_knife_rows, read_text,
@@ -60,12 +60,12 @@ fn hardware(height_mm: f64) -> impl Strategy<Value = Vec<Point>> + use<> {
 }
 
 /// Any ground; the tightest hollows leave no room for both rollers at some attitudes.
-fn shape() -> impl Strategy<Value = Shape> {
+fn shape() -> impl Strategy<Value = GroundShape> {
     prop_oneof![
-        2 => Just(Shape::Level),
-        1 => (200.0..=8000.0).prop_map(|radius_mm| Shape::Crest(mm(radius_mm))),
-        1 => (300.0..=8000.0).prop_map(|radius_mm| Shape::Hollow(mm(radius_mm))),
-        1 => (90.0..=250.0).prop_map(|radius_mm| Shape::Hollow(mm(radius_mm))),
+        2 => Just(GroundShape::Level),
+        1 => (200.0..=8000.0).prop_map(|radius_mm| GroundShape::Crest(mm(radius_mm))),
+        1 => (300.0..=8000.0).prop_map(|radius_mm| GroundShape::Hollow(mm(radius_mm))),
+        1 => (90.0..=250.0).prop_map(|radius_mm| GroundShape::Hollow(mm(radius_mm))),
     ]
 }
 

@@ -8,7 +8,7 @@ use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{Config, RngAlgorithm, RngSeed, TestRng, TestRunner};
 use sweepgauge::analysis::uncertainty::{combined, standard_of_half_width};
 use sweepgauge::analysis::{Output, Solved, Uncertainty};
-use sweepgauge::geometry::{Closing, Number, Pose, Setting, Shape, Stance};
+use sweepgauge::geometry::{Closing, GroundShape, Number, Pose, Setting, Stance};
 use sweepgauge::unit::{
     Fitted, Follows, KnifePart, Mowing, Reading, Uncertain, Unit, Wear, read_text,
 };
@@ -257,7 +257,7 @@ fn all_readings(unit: &Unit) -> Vec<Uncertain> {
 }
 
 /// The demo unit's limits and sizes around a random profile, ground and hardware under it.
-fn whole_unit(bare: random_units::Unit, shape: Shape) -> Unit {
+fn whole_unit(bare: random_units::Unit, shape: GroundShape) -> Unit {
     let mut whole = unit(&[]);
     (whole.profile, whole.setting, whole.shape) = (bare.profile, bare.setting, shape);
     whole.hardware = vec![Point::new(30.0, 9.0)];
@@ -333,9 +333,9 @@ fn derivatives_are_the_differences_for_random_units_of_every_closing() {
     for number in 0..240 {
         let metres = |m: f64| Length::from_mm(1000.0 * m);
         let shape = [
-            Shape::Level,
-            Shape::Crest(metres(3.0)),
-            Shape::Hollow(metres(4.0)),
+            GroundShape::Level,
+            GroundShape::Crest(metres(3.0)),
+            GroundShape::Hollow(metres(4.0)),
         ][number % 3];
         let mut unit = whole_unit(draw(), shape);
         closings[match unit.profile.closing {

@@ -11,7 +11,7 @@ use sweepgauge::analysis::why::{
     Why, WhyNot, causes, pitches,
 };
 use sweepgauge::analysis::{Case, Findings, Judged, Level, Output, Solution, Solved};
-use sweepgauge::geometry::{Shape, Terrain, touching_crest};
+use sweepgauge::geometry::{GroundShape, Terrain, touching_crest};
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::{Document, RollerMoves, read_text};
 use sweepgauge::units::{Length, Measure, Quantity, System};
@@ -121,7 +121,7 @@ proptest! {
         let (front, rear) = (&pose.front_roller, &pose.rear_roller);
         let found = touching_crest(front, rear, pose.centre_on_plate, pose.reel_radius_mm);
         let clear = |radius: Length| {
-            Terrain::under(&pose, Shape::Crest(radius), Length::ZERO)
+            Terrain::under(&pose, GroundShape::Crest(radius), Length::ZERO)
                 .map(|terrain| terrain.reel_clearance(&pose).mm())
         };
         let Some(radius) = found else {
@@ -155,7 +155,7 @@ fn the_tightest_crest_counts_the_rollers_sink_and_every_point_of_the_knife() {
             };
             let on = |radius: Length| {
                 let mut unit = solved.unit.clone();
-                unit.shape = Shape::Crest(radius);
+                unit.shape = GroundShape::Crest(radius);
                 let ground = Solution::of(&unit, &unit.setting).unwrap().on_ground;
                 if is_reel {
                     ground.reel_clearance.mm()

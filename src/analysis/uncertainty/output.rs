@@ -3,11 +3,11 @@
 use kurbo::Point;
 
 use crate::geometry::{
-    Figures, Ground, Impossible, Number, Place, Setting, ShapeFigures, Stood, clip_length_mm,
+    Ground, GroundShape, Impossible, Number, Place, Profile, Setting, Stood, clip_length,
     clip_to_cut, lowest_over,
 };
-use crate::unit::{Unit, WearFigures};
-use crate::units::Measure as _;
+use crate::unit::{Mowing, Unit, Wear};
+use crate::units::Length;
 
 /// A number of a solution.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -102,21 +102,15 @@ impl Output {
 /// Everything the outputs follow from.
 #[derive(Clone, Debug)]
 pub(super) struct Inputs<'a, N> {
-    pub(super) figures: Figures<N>,
-    pub(super) shape: ShapeFigures<N>,
-    pub(super) roller_sink_mm: N,
-    pub(super) wear: WearFigures<N>,
+    pub(super) profile: Profile<N>,
+    pub(super) setting: Setting<N>,
+    pub(super) shape: GroundShape<N>,
+    pub(super) roller_sink: Length<N>,
+    pub(super) wear: Wear<N>,
     pub(super) hardware: &'a [Point],
     /// Stands in for the hardware point of that number.
     pub(super) stirred_hardware: Option<(usize, Place<N>)>,
-    pub(super) mowing: Option<MowingFigures<N>>,
-}
-
-/// Speeds while mowing.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct MowingFigures<N> {
-    pub(super) ground_speed_mm_per_s: N,
-    pub(super) reel_speed_rpm: N,
+    pub(super) mowing: Option<Mowing<N>>,
     pub(super) blades: u32,
 }
 
@@ -124,17 +118,15 @@ impl<'a, N: Number> Inputs<'a, N> {
     /// The inputs as they are read, none with a derivative.
     pub(super) fn exact(unit: &'a Unit, setting: &Setting) -> Self {
         Self {
-            figures: Figures::exact(&unit.profile, setting),
-            shape: ShapeFigures::exact(unit.shape),
-            roller_sink_mm: N::exact(unit.roller_sink.mm()),
-            wear: WearFigures::exact(&unit.wear),
+            profile: unit.profile.exact(),
+            setting: setting.exact(),
+            shape: unit.shape.exact(),
+            roller_sink: unit.roller_sink.exact(),
+            wear: unit.wear.exact(),
             hardware: &unit.hardware,
             stirred_hardware: None,
-            mowing: unit.mowing.map(|mowing| MowingFigures {
-                ground_speed_mm_per_s: N::exact(mowing.ground_speed.mm_per_s()),
-                reel_speed_rpm: N::exact(mowing.reel_speed.base()),
-                blades: unit.blades,
-            }),
+            mowing: unit.mowing.map(|mowing| mowing.exact()),
+            blades: unit.blades,
         }
     }
 
@@ -142,51 +134,46 @@ impl<'a, N: Number> Inputs<'a, N> {
         let points = self.hardware.iter().enumerate();
         points.map(|(index, point)| match self.stirred_hardware {
             Some((stirred, place)) if stirred == index => place,
-            _ => Place::exact(*point),
+            _ => Place::from(*point).exact(),
         })
     }
 }
 
 /// Every output, in the order of [`Output::ALL`]; nothing for one that the solution does not have.
 pub(super) fn outputs<N: Number>(inputs: &Inputs<N>) -> Result<[N; COUNT], Impossible> {
-    let stood = Stood::of(&inputs.figures)?;
+    let stood = Stood::of(&inputs.profile, &inputs.setting)?;
     let (front, rear) = (stood.front_roller.disc, stood.rear_roller.disc);
-    let ground = Ground::under(front, rear, inputs.shape, inputs.roller_sink_mm)?;
+    let ground = Ground::under(front, rear, inputs.shape, inputs.roller_sink)?;
     let sweep = stood.sweep();
-    let height_mm = stood.height_of_cut_mm();
-    let corners = inputs.figures.underside_on_bar();
+    let height = stood.height_of_cut();
+    let corners = inputs.setting.underside_on_bar(&inputs.profile);
     let plate_from_bar = stood.plate_from_bar();
     let underside_mm = |ground: &Ground<N>| {
         let hardware = inputs.hardware_on_bar();
         let (_, _, clear_mm) = lowest_over(ground, plate_from_bar, corners, hardware);
         clear_mm
     };
-    let clip_mm = inputs.mowing.map(|mowing| {
-        clip_length_mm(
-            mowing.ground_speed_mm_per_s,
-            mowing.reel_speed_rpm,
-            mowing.blades,
-        )
-    });
+    let clip = inputs
+        .mowing
+        .map(|mowing| clip_length(mowing.ground_speed, mowing.reel_speed, inputs.blades));
+    let lowers_mm = inputs.wear.lowers().mm();
     let values = Output::ALL.map(|output| match output {
-        Output::BehindCentre => Some(sweep.behind_centre_mm),
-        Output::SweepBelowCut => Some(sweep.below_cut_mm),
-        Output::SweepShare => sweep.share_of(height_mm),
-        Output::HeightOfCut => Some(height_mm),
-        Output::Attitude => Some(stood.attitude_deg),
-        Output::ReelDiameter => Some(inputs.figures.setting.reel_diameter_mm),
-        Output::ReelOverPlate => Some(sweep.reel_over_plate_mm(height_mm)),
+        Output::BehindCentre => Some(sweep.behind_centre.mm()),
+        Output::SweepBelowCut => Some(sweep.below_cut.mm()),
+        Output::SweepShare => sweep.share_of(height),
+        Output::HeightOfCut => Some(height.mm()),
+        Output::Attitude => Some(stood.attitude.deg()),
+        Output::ReelDiameter => Some(inputs.setting.reel_diameter.mm()),
+        Output::ReelOverPlate => Some((height - sweep.below_cut).mm()),
         Output::UndersideOverPlate => Some(underside_mm(&Ground::level())),
         Output::LipBottom => Some((plate_from_bar * corners[0]).y),
         Output::CutOnGround => Some(ground.clearance_mm(stood.edge_on_plate)),
         Output::ReelOnGround => Some(ground.clearance_of_disc_mm(stood.reel)),
-        Output::ReelAtLowEnd => {
-            Some(ground.clearance_of_disc_mm(stood.reel) - inputs.wear.lowers_mm())
-        }
+        Output::ReelAtLowEnd => Some(ground.clearance_of_disc_mm(stood.reel) - lowers_mm),
         Output::UndersideOnGround => Some(underside_mm(&ground)),
-        Output::UndersideAtLowEnd => Some(underside_mm(&ground) - inputs.wear.lowers_mm()),
-        Output::ClipLength => clip_mm,
-        Output::ClipToCut => clip_mm.and_then(|clip_mm| clip_to_cut(clip_mm, height_mm)),
+        Output::UndersideAtLowEnd => Some(underside_mm(&ground) - lowers_mm),
+        Output::ClipLength => clip.map(Length::mm),
+        Output::ClipToCut => clip.and_then(|clip| clip_to_cut(clip, height)),
     });
     Ok(values.map(|value| value.unwrap_or_else(|| N::exact(0.0))))
 }

@@ -3,7 +3,7 @@
 use num_dual::Dual64;
 
 use super::output::Inputs;
-use crate::geometry::{ClosingFigures, Number, Place, ShapeFigures, StanceFigures};
+use crate::geometry::{Closing, GroundShape, Number, Place, Stance};
 use crate::unit::{Fitted, Follows, KnifePart, Reading};
 
 impl Inputs<'_, Dual64> {
@@ -27,39 +27,42 @@ impl<N: Number> Inputs<'_, N> {
     /// the knife fitted and that of the bench knife when they are one, and it cancels in the
     /// extension.
     fn touch(&mut self, reading: Reading, follows: Follows, stir: &dyn Fn(&mut N)) -> bool {
-        let bench = &mut self.figures.bench;
-        let setting = &mut self.figures.setting;
+        let bench = &mut self.profile.bench;
+        let setting = &mut self.setting;
         match reading {
             Reading::ReelDiameter => stir_both(
-                &mut bench.reel_diameter_mm,
-                &mut setting.reel_diameter_mm,
+                bench.reel_diameter.base_mut(),
+                setting.reel_diameter.base_mut(),
                 follows.reel_diameter,
                 stir,
             ),
-            Reading::Gap => stir_both(&mut bench.gap_mm, &mut setting.gap_mm, follows.gap, stir),
+            Reading::Gap => stir_both(
+                bench.gap.base_mut(),
+                setting.gap.base_mut(),
+                follows.gap,
+                stir,
+            ),
             Reading::HeightOfCut => {
-                stir(&mut bench.height_of_cut_mm);
-                if let StanceFigures::Wanted {
-                    height_of_cut_mm, ..
-                } = &mut setting.stance
+                stir(bench.height_of_cut.base_mut());
+                if let Stance::Wanted { height_of_cut, .. } = &mut setting.stance
                     && follows.height_of_cut
                 {
-                    stir(height_of_cut_mm);
+                    stir(height_of_cut.base_mut());
                 }
             }
             Reading::Attitude => {
-                stir(&mut bench.attitude_deg);
-                if let StanceFigures::Wanted { attitude_deg, .. } = &mut setting.stance
+                stir(bench.attitude.base_mut());
+                if let Stance::Wanted { attitude, .. } = &mut setting.stance
                     && follows.attitude
                 {
-                    stir(attitude_deg);
+                    stir(attitude.base_mut());
                 }
             }
-            Reading::BehindCentre => stir(&mut bench.behind_centre_mm),
-            Reading::FrontDiameter => stir(&mut bench.front_roller.diameter_mm),
-            Reading::FrontAhead => stir(&mut bench.front_roller.from_edge_mm),
-            Reading::RearDiameter => stir(&mut bench.rear_roller.diameter_mm),
-            Reading::RearBehind => stir(&mut bench.rear_roller.from_edge_mm),
+            Reading::BehindCentre => stir(bench.behind_centre.base_mut()),
+            Reading::FrontDiameter => stir(bench.front_roller.diameter.base_mut()),
+            Reading::FrontAhead => stir(bench.front_roller.from_edge.base_mut()),
+            Reading::RearDiameter => stir(bench.rear_roller.diameter.base_mut()),
+            Reading::RearBehind => stir(bench.rear_roller.from_edge.base_mut()),
             Reading::Lean | Reading::PivotAhead | Reading::PivotAbove => {
                 return self.touch_closing(reading, stir);
             }
@@ -77,41 +80,39 @@ impl<N: Number> Inputs<'_, N> {
                     return false;
                 };
                 stir(if reading == Reading::GroundSpeed {
-                    &mut mowing.ground_speed_mm_per_s
+                    mowing.ground_speed.base_mut()
                 } else {
-                    &mut mowing.reel_speed_rpm
+                    mowing.reel_speed.base_mut()
                 });
             }
-            Reading::RollerSink => stir(&mut self.roller_sink_mm),
+            Reading::RollerSink => stir(self.roller_sink.base_mut()),
             Reading::GroundRadius => match &mut self.shape {
-                ShapeFigures::Level => return false,
-                ShapeFigures::Crest { radius_mm } | ShapeFigures::Hollow { radius_mm } => {
-                    stir(radius_mm);
+                GroundShape::Level => return false,
+                GroundShape::Crest(radius) | GroundShape::Hollow(radius) => {
+                    stir(radius.base_mut());
                 }
             },
-            Reading::FrontRunout => stir(&mut self.wear.front_runout_mm),
-            Reading::RearRunout => stir(&mut self.wear.rear_runout_mm),
-            Reading::EndDifference => stir(&mut self.wear.end_difference_mm),
+            Reading::FrontRunout => stir(self.wear.front_runout.base_mut()),
+            Reading::RearRunout => stir(self.wear.rear_runout.base_mut()),
+            Reading::EndDifference => stir(self.wear.end_difference.base_mut()),
         }
         true
     }
 
     fn touch_closing(&mut self, reading: Reading, stir: &dyn Fn(&mut N)) -> bool {
-        match (&mut self.figures.closing, reading) {
-            (ClosingFigures::ReelSlides { lean_deg }, Reading::Lean) => {
-                let Some(lean_deg) = lean_deg else {
+        match (&mut self.profile.closing, reading) {
+            (Closing::ReelSlides { lean }, Reading::Lean) => {
+                let Some(lean) = lean else {
                     return false;
                 };
-                stir(lean_deg);
+                stir(lean.base_mut());
             }
             (
-                ClosingFigures::ReelPivots { pivot_in_frame }
-                | ClosingFigures::KnifePivots { pivot_in_frame },
+                Closing::ReelPivots { pivot_in_frame } | Closing::KnifePivots { pivot_in_frame },
                 Reading::PivotAhead,
             ) => stir(&mut pivot_in_frame.x),
             (
-                ClosingFigures::ReelPivots { pivot_in_frame }
-                | ClosingFigures::KnifePivots { pivot_in_frame },
+                Closing::ReelPivots { pivot_in_frame } | Closing::KnifePivots { pivot_in_frame },
                 Reading::PivotAbove,
             ) => stir(&mut pivot_in_frame.y),
             _ => return false,
@@ -128,17 +129,17 @@ impl<N: Number> Inputs<'_, N> {
     ) -> bool {
         let is_bench_reach = which == Fitted::Bench && part == KnifePart::Reach;
         if is_bench_reach {
-            stir(&mut self.figures.bench_reach_mm);
+            stir(self.profile.knife.reach.base_mut());
         }
         let is_fitted = which == fitted;
         if is_fitted {
-            let knife = &mut self.figures.setting.knife;
+            let knife = &mut self.setting.knife;
             stir(match part {
-                KnifePart::Reach => &mut knife.reach_mm,
-                KnifePart::Width => &mut knife.width_mm,
-                KnifePart::LipThickness => &mut knife.lip_thickness_mm,
-                KnifePart::LipLength => &mut knife.lip_length_mm,
-                KnifePart::BodyThickness => &mut knife.body_thickness_mm,
+                KnifePart::Reach => knife.reach.base_mut(),
+                KnifePart::Width => knife.width.base_mut(),
+                KnifePart::LipThickness => knife.lip_thickness.base_mut(),
+                KnifePart::LipLength => knife.lip_length.base_mut(),
+                KnifePart::BodyThickness => knife.body_thickness.base_mut(),
             });
         }
         is_bench_reach || is_fitted
@@ -148,7 +149,7 @@ impl<N: Number> Inputs<'_, N> {
         let Some(point) = self.hardware.get(index) else {
             return false;
         };
-        let mut place = Place::exact(*point);
+        let mut place = Place::from(*point).exact();
         stir(&mut place);
         self.stirred_hardware = Some((index, place));
         true

@@ -1,7 +1,7 @@
 //! The height budget: from the height of cut on the plate down to what is left over the soil.
 
 use crate::analysis::Case;
-use crate::geometry::Shape;
+use crate::geometry::GroundShape;
 use crate::unit::{Field, Reading};
 use crate::units::Length;
 
@@ -171,13 +171,15 @@ impl Budget {
         let unit = case.unit;
         let height = case.solution.pose.height_of_cut;
         let shape = match unit.shape {
-            Shape::Hollow(_) => StepKind::Hollow,
-            Shape::Level | Shape::Crest(_) => StepKind::Crest,
+            GroundShape::Hollow(_) => StepKind::Hollow,
+            GroundShape::Level | GroundShape::Crest(_) => StepKind::Crest,
         };
         // What the ground's shape alone does under this part.
         let by_shape = match unit.shape {
-            Shape::Level => Length::ZERO,
-            Shape::Crest(_) | Shape::Hollow(_) => over_ground + unit.roller_sink - over_plate,
+            GroundShape::Level => Length::ZERO,
+            GroundShape::Crest(_) | GroundShape::Hollow(_) => {
+                over_ground + unit.roller_sink - over_plate
+            }
         };
         let takes = [
             (StepKind::HeightOfCut, height),

@@ -1,7 +1,7 @@
 //! Readings moved by hand, and the numbers that follow, without any derivative.
 
 use sweepgauge::analysis::{Output, Solution};
-use sweepgauge::geometry::{Closing, KnifeSection, Shape, Stance};
+use sweepgauge::geometry::{Closing, GroundShape, KnifeSection, Stance};
 use sweepgauge::unit::{Fitted, KnifePart, Reading, Unit};
 use sweepgauge::units::{Angle, Length, Measure};
 
@@ -66,8 +66,8 @@ pub fn nudge(unit: &mut Unit, reading: Reading, by: f64) {
         Reading::ReelSpeed => add(&mut unit.mowing.as_mut().unwrap().reel_speed, by),
         Reading::RollerSink => add(&mut unit.roller_sink, by),
         Reading::GroundRadius => match &mut unit.shape {
-            Shape::Level => {}
-            Shape::Crest(radius) | Shape::Hollow(radius) => add(radius, by),
+            GroundShape::Level => {}
+            GroundShape::Crest(radius) | GroundShape::Hollow(radius) => add(radius, by),
         },
         Reading::FrontRunout => add(&mut unit.wear.front_runout, by),
         Reading::RearRunout => add(&mut unit.wear.rear_runout, by),

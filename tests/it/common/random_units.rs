@@ -147,8 +147,12 @@ fn closing(bench: &Bench) -> impl Strategy<Value = Closing> + use<> {
     prop_oneof![
         Just(Closing::ReelSlides { lean: None }),
         angle(-25.0..=25.0).prop_map(|lean| Closing::ReelSlides { lean: Some(lean) }),
-        pivot(bench).prop_map(|pivot_in_frame| Closing::ReelPivots { pivot_in_frame }),
-        pivot(bench).prop_map(|pivot_in_frame| Closing::KnifePivots { pivot_in_frame }),
+        pivot(bench).prop_map(|pivot| Closing::ReelPivots {
+            pivot_in_frame: pivot.into()
+        }),
+        pivot(bench).prop_map(|pivot| Closing::KnifePivots {
+            pivot_in_frame: pivot.into()
+        }),
     ]
 }
 

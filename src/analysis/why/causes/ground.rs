@@ -4,7 +4,7 @@ use super::super::budget::{Budget, StepKind};
 use super::super::crest::CrestLimit;
 use super::mechanisms::{MOST, Mechanisms, part};
 use super::{Cause, Strength};
-use crate::geometry::Shape;
+use crate::geometry::GroundShape;
 use crate::units::{Length, Sentence, Value};
 
 /// Share of the height of cut that a crown loses before it is scalped: the third that mowing takes at
@@ -67,7 +67,7 @@ impl Mechanisms<'_> {
     pub(super) fn lower_cut(&self) -> Cause {
         let height = self.case.solution.pose.height_of_cut;
         let cut = self.case.solution.on_ground.cut;
-        let text = if matches!(self.case.unit.shape, Shape::Crest(_)) {
+        let text = if matches!(self.case.unit.shape, GroundShape::Crest(_)) {
             Sentence::new(
                 "On this crest the edge cuts at {} instead of {} on the plate (seen from about a third less on).",
                 &[cut.into(), height.into()],
@@ -78,7 +78,7 @@ impl Mechanisms<'_> {
                 &[cut.into()],
             )
         };
-        let strength = if matches!(self.case.unit.shape, Shape::Crest(_)) {
+        let strength = if matches!(self.case.unit.shape, GroundShape::Crest(_)) {
             part(height - cut, height * SCALPED_SHARE)
         } else {
             Strength::NotMeasured
@@ -146,7 +146,7 @@ impl Mechanisms<'_> {
             }
             CrestLimit::Radius(radius) => radius,
         };
-        let Shape::Crest(ground) = self.case.unit.shape else {
+        let GroundShape::Crest(ground) = self.case.unit.shape else {
             let text = Sentence::new(told.unknown, &[Value::Radius(radius)]);
             return (Strength::NotMeasured, text);
         };

@@ -5,7 +5,7 @@ use kurbo::{Circle, Point, Shape as _};
 use super::{EXACT_MM, SideView, Standing, label, line};
 use crate::analysis::why::{CrestLimit, CrestLimits};
 use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
-use crate::geometry::{Shape as GroundShape, Terrain, on_level, underside_on_bar};
+use crate::geometry::{GroundShape, Terrain, on_level, underside_on_bar};
 use crate::units::Length;
 
 /// Nearer than this, in millimetres, a part touches.

@@ -44,7 +44,7 @@ impl SideView<'_> {
 pub(in crate::drawing::pictures) fn knife_outline(case: &Case) -> BezPath {
     let setting: &Setting = case.setting;
     let profile = &case.unit.profile;
-    let edge = setting.edge_on_bar(profile);
+    let edge = Point::from(setting.edge_on_bar(profile));
     let [lip_front, lip_back, body_front, body_back] = underside_on_bar(profile, setting);
     let mut corners = vec![edge];
     let mut top_end = lip_back.x;
