@@ -1,7 +1,8 @@
 //! Sweepgauge: the sweep of a reel mower's cutting unit, drawn to scale and computed.
 //!
-//! The rooms, each importing only from those before it: [`units`], [`geometry`], [`unit`],
-//! [`analysis`], [`drawing`], [`store`], [`command`], then [`headless`] and [`app`].
+//! The rooms, each importing only from those before it: [`units`], [`geometry`],
+//! [`unit`](mod@unit), [`analysis`] beside [`store`], [`drawing`], [`command`], and at the top
+//! [`headless`] beside [`app`].
 
 pub mod analysis;
 pub mod app;

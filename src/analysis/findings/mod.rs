@@ -1,6 +1,6 @@
 //! Findings: what a person should know about a setting, each judged by one function in one file.
 //!
-//! To add one: a file with a `judge` function, and its line in [`RULES`].
+//! To add one: a file with a `judge` function, and its line in `RULES`.
 
 // Every `judge` may say that it does not apply, also those that always do.
 #![allow(clippy::unnecessary_wraps)]

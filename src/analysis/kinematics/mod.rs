@@ -29,8 +29,8 @@ pub struct Kinematics {
     pub below_cut: Option<BelowCut>,
     /// What would make the clip length the height of cut; nothing without a height of cut.
     pub for_cut: Option<SpeedsForCut>,
-    /// How uneven the cut is left, estimated; nothing without a height of cut. See
-    /// [`ripple_estimate`] for what it rests on.
+    /// How uneven the cut is left, estimated; none without a height of cut. What the estimate rests
+    /// on stands at the function that makes it.
     pub ripple_estimate: Option<Length>,
 }
 
