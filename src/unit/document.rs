@@ -326,6 +326,18 @@ impl Document {
         self.bench.height_of_cut.system()
     }
 
+    /// Sets the range of attitude that the brackets allow, or leaves it out.
+    pub fn set_attitude_range(&mut self, range: Option<AttitudeRange>) {
+        self.limits.get_or_insert_default().attitude_range = range;
+        self.drop_empty_limits();
+    }
+
+    /// Limits of which none is set are no limits of the unit's own.
+    pub(super) fn drop_empty_limits(&mut self) {
+        let is_empty = |limits: &mut LimitEntries| *limits == LimitEntries::default();
+        self.limits.take_if(is_empty);
+    }
+
     /// Sets attitude and height as wanted, or the rollers as given, written in `system`, exact
     /// enough that switching from one to the other keeps the pose.
     ///

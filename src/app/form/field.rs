@@ -1,5 +1,7 @@
 //! One field of the form: a name, an entry, and the reason beside an entry that is wrong.
 
+use std::borrow::Cow;
+
 use egui::{Align, ComboBox, Layout, Response, RichText, TextEdit, Ui, Vec2};
 
 use crate::analysis::{Level, Unsolved};
@@ -8,7 +10,7 @@ use crate::app::widgets::help::explain;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::Theme;
-use crate::unit::{Document, Field, OneOf};
+use crate::unit::{Document, Field, Kind};
 use crate::units::{Measure, Quantity, System};
 
 /// Width of a field's name.
@@ -22,6 +24,14 @@ pub struct Fields<'a> {
     pub theme: Theme,
     /// The last change made in them.
     pub change: Option<Change>,
+}
+
+/// A text in a field.
+struct Held {
+    /// As it stands in the field.
+    shown: String,
+    /// As the document holds it; empty for what is left out.
+    kept: String,
 }
 
 /// Lends the fields of a form, and the document in front to fill them in.
@@ -63,158 +73,125 @@ impl Fields<'_> {
         });
     }
 
-    /// A choice of a few, with its name beside it; whether another was chosen.
-    pub fn choice<T: OneOf>(
+    /// Fields of the unit under one another, each with its name beside it.
+    pub fn rows(&mut self, ui: &mut Ui, document: &mut Document, rows: &[(&str, Field)]) {
+        for (name, field) in rows {
+            self.row(ui, name, *field, document);
+        }
+    }
+
+    /// A field of the unit with its name beside it. A text, a price and notes may be left empty.
+    pub fn row(
+        &mut self,
+        ui: &mut Ui,
+        name: &str,
+        field: impl Into<Field>,
+        document: &mut Document,
+    ) {
+        self.row_or(ui, name, field, document, "");
+    }
+
+    /// The same; `otherwise` says what holds where it is left out.
+    pub fn row_or(
+        &mut self,
+        ui: &mut Ui,
+        name: &str,
+        field: impl Into<Field>,
+        document: &mut Document,
+        otherwise: &str,
+    ) {
+        let field = field.into();
+        self.beside_name(ui, name, field.into(), |fields, ui| {
+            fields.entry(ui, name, field, document, otherwise, f32::INFINITY);
+        });
+    }
+
+    /// A field that is one of a few, with its name beside it; whether another was chosen.
+    pub fn choice(
         &mut self,
         ui: &mut Ui,
         name: &'static str,
         field: Field,
-        chosen: &mut T,
+        document: &mut Document,
     ) -> bool {
-        let before = *chosen;
+        let Kind::Choice(choice) = field.kind() else {
+            return false;
+        };
+        let offers = choice.offers();
+        let before = field.text(document).unwrap_or_default().into_owned();
+        let mut chosen: &str = &before;
+        let shown = offers.iter().find(|offer| offer.word == before);
         ui.horizontal(|ui| {
             name_ui(ui, name, field);
             let response = ComboBox::from_id_salt(Slot::from(field))
                 .width(ui.available_width())
-                .selected_text(before.name())
+                .selected_text(shown.map_or("", |offer| offer.name))
                 .show_ui(ui, |ui| {
-                    for one in T::ALL {
-                        ui.selectable_value(chosen, *one, one.name());
+                    for offer in &offers {
+                        ui.selectable_value(&mut chosen, offer.word, offer.name);
                     }
                 })
                 .response
                 .accessible_name(name);
             explain(response, field);
         });
-        let is_changed = *chosen != before;
+        let is_changed = chosen != before && field.set(document, chosen, self.system).is_ok();
         if is_changed {
             self.set(Change::of(name, field));
         }
         is_changed
     }
 
-    /// A quantity.
+    /// The entry of a field without its name. Going back to `otherwise`, which is what stood there
+    /// while it was left out, leaves it out again.
+    pub fn entry(
+        &mut self,
+        ui: &mut Ui,
+        name: &str,
+        field: Field,
+        document: &mut Document,
+        otherwise: &str,
+        width: f32,
+    ) {
+        let (slot, system) = (field.into(), self.system);
+        let kept = field.text(document).unwrap_or_default().into_owned();
+        let was_left_out = match self.drafts.get(slot) {
+            Some(draft) => draft.kept.is_empty(),
+            None => kept.is_empty(),
+        };
+        let held = Held {
+            shown: self.shown(slot, || {
+                let shown = field.shown_in(document, system);
+                shown.map_or_else(|| otherwise.to_owned(), Cow::into_owned)
+            }),
+            kept,
+        };
+        self.text_entry(ui, name, slot, held, width, |typed| {
+            let is_otherwise = typed.trim() == otherwise && was_left_out;
+            let typed = if is_otherwise { "" } else { typed };
+            let taken = field.set(document, typed, system);
+            taken.map_err(|problem| problem.to_string())
+        });
+    }
+
+    /// A quantity that is no field of the unit, with its name beside it.
     pub fn quantity<M: Measure>(
         &mut self,
         ui: &mut Ui,
         name: &str,
-        slot: impl Into<Slot>,
+        slot: Slot,
         quantity: &mut Quantity<M>,
     ) {
-        let slot = slot.into();
-        self.row(ui, name, slot, |fields, ui| {
-            fields.entry(ui, name, slot, quantity, f32::INFINITY);
-        });
-    }
-
-    /// A quantity that may be left out; `otherwise` says what then holds.
-    pub fn optional<M: Measure>(
-        &mut self,
-        ui: &mut Ui,
-        name: &str,
-        slot: impl Into<Slot>,
-        entry: &mut Option<Quantity<M>>,
-        otherwise: &str,
-    ) {
-        let slot = slot.into();
-        self.row(ui, name, slot, |fields, ui| {
-            fields.optional_entry(ui, name, slot, entry, otherwise, f32::INFINITY);
-        });
-    }
-
-    /// A text of one's own.
-    pub fn text(&mut self, ui: &mut Ui, name: &str, slot: impl Into<Slot>, text: &mut String) {
-        self.checked_text(ui, name, slot, text, |_| Ok(()));
-    }
-
-    /// A text of one's own that has to pass a check; a wrong one stays in its field alone.
-    pub fn checked_text(
-        &mut self,
-        ui: &mut Ui,
-        name: &str,
-        slot: impl Into<Slot>,
-        text: &mut String,
-        check: impl Fn(&str) -> Result<(), String>,
-    ) {
-        let slot = slot.into();
-        self.row(ui, name, slot, |fields, ui| {
-            let kept = text.clone();
-            let shown = fields.shown(slot, || kept.clone());
-            fields.text_entry(ui, name, slot, shown, kept, f32::INFINITY, |typed| {
-                check(typed)?;
-                typed.clone_into(text);
-                Ok(())
-            });
-        });
-    }
-
-    /// A whole number.
-    pub fn count(&mut self, ui: &mut Ui, name: &str, slot: impl Into<Slot>, count: &mut u32) {
-        let slot = slot.into();
-        self.row(ui, name, slot, |fields, ui| {
-            let kept = count.to_string();
-            let shown = fields.shown(slot, || kept.clone());
-            fields.text_entry(ui, name, slot, shown, kept, f32::INFINITY, |text| {
-                let read = text.trim().parse::<u32>();
-                *count = read.map_err(|_| "write a whole number, like 8".to_owned())?;
-                Ok(())
-            });
-        });
-    }
-
-    /// The entry of a quantity without its name.
-    pub fn entry<M: Measure>(
-        &mut self,
-        ui: &mut Ui,
-        name: &str,
-        slot: impl Into<Slot>,
-        quantity: &mut Quantity<M>,
-        width: f32,
-    ) {
-        let slot = slot.into();
         let (system, unit) = (self.system, M::unit_in(self.system).0);
-        let shown = self.shown(slot, || quantity.shown_in(system));
-        let kept = quantity.text().to_owned();
-        self.text_entry(ui, name, slot, shown, kept, width, |text| {
-            *quantity = Quantity::typed(text, unit).map_err(|problem| problem.to_string())?;
-            Ok(())
-        });
-    }
-
-    /// The entry of a quantity that may be left out, without its name.
-    pub fn optional_entry<M: Measure>(
-        &mut self,
-        ui: &mut Ui,
-        name: &str,
-        slot: impl Into<Slot>,
-        entry: &mut Option<Quantity<M>>,
-        otherwise: &str,
-        width: f32,
-    ) {
-        let slot = slot.into();
-        let (system, unit) = (self.system, M::unit_in(self.system).0);
-        let was_left_out = match self.drafts.get(slot) {
-            Some(draft) => draft.kept.is_empty(),
-            None => entry.is_none(),
-        };
-        let shown = self.shown(slot, || {
-            entry.as_ref().map_or_else(
-                || otherwise.to_owned(),
-                |quantity| quantity.shown_in(system),
-            )
-        });
-        let kept = entry
-            .as_ref()
-            .map_or_else(String::new, |quantity| quantity.text().to_owned());
-        self.text_entry(ui, name, slot, shown, kept, width, |text| {
-            let text = text.trim();
-            // Going back to what stood there while nothing was set leaves it out again.
-            *entry = if text.is_empty() || text == otherwise && was_left_out {
-                None
-            } else {
-                Some(Quantity::typed(text, unit).map_err(|problem| problem.to_string())?)
+        self.beside_name(ui, name, slot, |fields, ui| {
+            let held = Held {
+                shown: fields.shown(slot, || quantity.shown_in(system)),
+                kept: quantity.text().to_owned(),
             };
-            Ok(())
+            fields.text_entry(ui, name, slot, held, f32::INFINITY, |text| {
+                *quantity = Quantity::typed(text, unit).map_err(|problem| problem.to_string())?;
+                Ok(())
+            });
         });
     }
 
@@ -250,7 +227,13 @@ impl Fields<'_> {
             .map_or_else(otherwise, |draft| draft.text.clone())
     }
 
-    fn row(&mut self, ui: &mut Ui, name: &str, slot: Slot, entry: impl FnOnce(&mut Self, &mut Ui)) {
+    fn beside_name(
+        &mut self,
+        ui: &mut Ui,
+        name: &str,
+        slot: Slot,
+        entry: impl FnOnce(&mut Self, &mut Ui),
+    ) {
         ui.horizontal(|ui| {
             name_ui(ui, name, slot);
             entry(self, ui);
@@ -258,21 +241,20 @@ impl Fields<'_> {
         self.problem_ui(ui, slot);
     }
 
-    /// Shows a text and takes what is typed; a wrong text stays. `kept` is what the document holds.
-    #[expect(
-        clippy::too_many_arguments,
-        reason = "one widget, and every argument is another of its parts"
-    )]
+    /// Shows a text and takes what is typed; a wrong text stays.
     fn text_entry(
         &mut self,
         ui: &mut Ui,
         name: &str,
         slot: Slot,
-        mut text: String,
-        kept: String,
+        held: Held,
         width: f32,
         mut take: impl FnMut(&str) -> Result<(), String>,
     ) {
+        let Held {
+            shown: mut text,
+            kept,
+        } = held;
         let is_wrong = self.problem(slot).is_some();
         let response = ui
             .scope(|ui| {

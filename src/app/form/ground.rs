@@ -5,26 +5,18 @@ use egui::Ui;
 use super::field::{Fields, note};
 use super::straightedge::straightedge_ui;
 use crate::app::desk::Change;
-use crate::unit::{Document, Field, Reading, ShapeEntry};
+use crate::unit::{Document, Field, Reading};
 
 pub fn ground_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
-    let ground = &mut document.ground;
-    fields.quantity(
-        ui,
-        "Roller sink",
-        Reading::RollerSink,
-        &mut ground.roller_sink,
-    );
-    let mut form = ground.shape.form();
-    if fields.choice(ui, "Shape", Field::GroundShape, &mut form) {
+    fields.row(ui, "Roller sink", Reading::RollerSink, document);
+    if fields.choice(ui, "Shape", Field::GroundShape, document) {
         fields
             .set(Change::of("Shape of the ground", Field::GroundShape).and(Reading::GroundRadius));
-        ground.shape.take_form(form, fields.system);
     }
-    if let ShapeEntry::Crest(radius) | ShapeEntry::Hollow(radius) = &mut ground.shape {
-        fields.quantity(ui, "Radius", Reading::GroundRadius, radius);
+    if document.ground.shape.radius().is_some() {
+        fields.row(ui, "Radius", Reading::GroundRadius, document);
     }
-    straightedge_ui(ui, fields, ground);
+    straightedge_ui(ui, fields, document);
 }
 
 pub fn wear_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
@@ -32,23 +24,10 @@ pub fn wear_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         ui,
         "Unit blocked, engine off, key out: turn each roller by hand under a dial gauge and write the full reading.",
     );
-    let wear = &mut document.wear;
-    fields.quantity(
-        ui,
-        "Front roller runout",
-        Reading::FrontRunout,
-        &mut wear.front_runout,
-    );
-    fields.quantity(
-        ui,
-        "Rear roller runout",
-        Reading::RearRunout,
-        &mut wear.rear_runout,
-    );
-    fields.quantity(
-        ui,
-        "End to end difference",
-        Reading::EndDifference,
-        &mut wear.end_difference,
-    );
+    let rows = [
+        ("Front roller runout", Reading::FrontRunout.into()),
+        ("Rear roller runout", Reading::RearRunout.into()),
+        ("End to end difference", Reading::EndDifference.into()),
+    ];
+    fields.rows(ui, document, &rows);
 }

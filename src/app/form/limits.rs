@@ -4,7 +4,7 @@ use egui::Ui;
 
 use super::field::{Fields, note};
 use crate::app::desk::Change;
-use crate::unit::{AttitudeRange, Document, Field, Group, LimitEntries, Limits};
+use crate::unit::{AttitudeRange, Document, Field, Group, Limits};
 use crate::units::{Angle, Measure as _, Quantity};
 
 pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
@@ -14,68 +14,58 @@ pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     );
     let system = fields.system;
     let starting = Limits::starting(document.turf);
-    let mut limits = document.limits.clone().unwrap_or_default();
-    let l = &mut limits;
-    fields.optional(
-        ui,
-        "Sweep, watch above",
-        Field::SweepWatch,
-        &mut l.sweep_watch,
-        &starting.sweep_watch.entry(system),
-    );
-    fields.optional(
-        ui,
-        "Sweep, over above",
-        Field::SweepOver,
-        &mut l.sweep_over,
-        &starting.sweep_over.entry(system),
-    );
-    fields.optional(
-        ui,
-        "Underside, at least",
-        Field::LeastUnderside,
-        &mut l.underside,
-        &starting.underside.entry(system),
-    );
-    fields.optional(
-        ui,
-        "Ahead of centre, most",
-        Field::MostAheadOfCentre,
-        &mut l.ahead_of_centre,
-        &starting.ahead_of_centre.entry(system),
-    );
-    fields.optional(
-        ui,
-        "Clip to cut, watch",
-        Field::ClipWatch,
-        &mut l.clip_watch,
-        &starting.clip_watch.entry(system),
-    );
-    fields.optional(
-        ui,
-        "Clip to cut, over",
-        Field::ClipOver,
-        &mut l.clip_over,
-        &starting.clip_over.entry(system),
-    );
-    let mut is_known = limits.attitude_range.is_some();
+    for (name, field, otherwise) in [
+        (
+            "Sweep, watch above",
+            Field::SweepWatch,
+            starting.sweep_watch.entry(system),
+        ),
+        (
+            "Sweep, over above",
+            Field::SweepOver,
+            starting.sweep_over.entry(system),
+        ),
+        (
+            "Underside, at least",
+            Field::LeastUnderside,
+            starting.underside.entry(system),
+        ),
+        (
+            "Ahead of centre, most",
+            Field::MostAheadOfCentre,
+            starting.ahead_of_centre.entry(system),
+        ),
+        (
+            "Clip to cut, watch",
+            Field::ClipWatch,
+            starting.clip_watch.entry(system),
+        ),
+        (
+            "Clip to cut, over",
+            Field::ClipOver,
+            starting.clip_over.entry(system),
+        ),
+    ] {
+        fields.row_or(ui, name, field, document, &otherwise);
+    }
+    let range = document
+        .limits
+        .as_ref()
+        .and_then(|l| l.attitude_range.as_ref());
+    let mut is_known = range.is_some();
     if ui
         .checkbox(&mut is_known, "The brackets' range of attitude is known")
         .changed()
     {
         let name = "The brackets' range of attitude";
         fields.set(Change::of(name, Group::AttitudeRange));
-        limits.attitude_range = is_known.then(|| AttitudeRange {
+        document.set_attitude_range(is_known.then(|| AttitudeRange {
             low: Quantity::from_value(Angle::from_deg(0.0), system),
             high: Quantity::from_value(Angle::from_deg(10.0), system),
-        });
+        }));
     }
-    if let Some(range) = &mut limits.attitude_range {
-        fields.quantity(ui, "Attitude, least", Field::LeastAttitude, &mut range.low);
-        fields.quantity(ui, "Attitude, most", Field::MostAttitude, &mut range.high);
-    }
-    if limits != document.limits.clone().unwrap_or_default() {
-        let is_set = limits != LimitEntries::default();
-        document.limits = is_set.then_some(limits);
+    if is_known {
+        fields.row(ui, "Attitude, least", Field::LeastAttitude, document);
+        fields.row(ui, "Attitude, most", Field::MostAttitude, document);
     }
 }

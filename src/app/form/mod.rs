@@ -21,7 +21,7 @@ use self::knives::knives_ui;
 use self::limits::limits_ui;
 use super::desk::{Change, Desk};
 use super::widgets::look::strong;
-use crate::unit::{ClosingReadings, Document, Field, Group, HardwarePoint, MowingEntry, Reading};
+use crate::unit::{ClosingWay, Document, Field, Group, HardwarePoint, MowingEntry, Reading};
 use crate::units::{Length, Measure, Quantity, Speed, System, Turning};
 
 /// The groups, in a column that scrolls.
@@ -82,110 +82,62 @@ fn group(ui: &mut Ui, name: &str, is_open: bool, body: impl FnOnce(&mut Ui)) {
 }
 
 fn unit_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
-    fields.text(ui, "Name", Field::Name, &mut document.name);
-    fields.choice(ui, "Turf", Field::Turf, &mut document.turf);
+    fields.row(ui, "Name", Field::Name, document);
+    fields.choice(ui, "Turf", Field::Turf, document);
 }
 
 fn reel_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
-    let reel = &mut document.reel;
-    fields.quantity(
-        ui,
-        "Diameter, new",
-        Field::NewDiameter,
-        &mut reel.new_diameter,
-    );
-    fields.quantity(
-        ui,
-        "Scrap size",
-        Field::SmallestDiameter,
-        &mut reel.smallest_diameter,
-    );
-    fields.count(ui, "Blades", Field::Blades, &mut reel.blades);
+    let rows = [
+        ("Diameter, new", Field::NewDiameter),
+        ("Scrap size", Field::SmallestDiameter),
+        ("Blades", Field::Blades),
+    ];
+    fields.rows(ui, document, &rows);
 }
 
 /// The bench measurements; whether behind centre is wanted from other readings.
 fn bench_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> bool {
-    let bench = &mut document.bench;
     note(
         ui,
         "Measured with the unit standing on the plate. A reading may carry ±.",
     );
-    fields.quantity(
-        ui,
-        "Reel diameter, bench",
-        Reading::ReelDiameter,
-        &mut bench.reel_diameter,
-    );
-    fields.quantity(
-        ui,
-        "Height of cut, bench",
-        Reading::HeightOfCut,
-        &mut bench.height_of_cut,
-    );
-    fields.quantity(
-        ui,
-        "Attitude, bench",
-        Reading::Attitude,
-        &mut bench.attitude,
-    );
-    fields.quantity(
-        ui,
-        "Behind centre, bench",
-        Reading::BehindCentre,
-        &mut bench.behind_centre,
-    );
+    let rows = [
+        ("Reel diameter, bench", Reading::ReelDiameter.into()),
+        ("Height of cut, bench", Reading::HeightOfCut.into()),
+        ("Attitude, bench", Reading::Attitude.into()),
+        ("Behind centre, bench", Reading::BehindCentre.into()),
+    ];
+    fields.rows(ui, document, &rows);
     let wants_card = ui
         .button("Behind centre from other readings…")
         .on_hover_text("From the rise of the edge, or from a gauge block")
         .clicked();
-    fields.quantity(ui, "Gap, bench", Reading::Gap, &mut bench.gap);
+    fields.row(ui, "Gap, bench", Reading::Gap, document);
     wants_card
 }
 
 fn rollers_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
-    let front = &mut document.bench.front_roller;
-    fields.quantity(
-        ui,
-        "Front, diameter",
-        Reading::FrontDiameter,
-        &mut front.diameter,
-    );
-    fields.quantity(
-        ui,
-        "Front, ahead of edge",
-        Reading::FrontAhead,
-        &mut front.ahead,
-    );
-    let rear = &mut document.bench.rear_roller;
-    fields.quantity(
-        ui,
-        "Rear, diameter",
-        Reading::RearDiameter,
-        &mut rear.diameter,
-    );
-    fields.quantity(
-        ui,
-        "Rear, behind edge",
-        Reading::RearBehind,
-        &mut rear.behind,
-    );
+    let rows = [
+        ("Front, diameter", Reading::FrontDiameter.into()),
+        ("Front, ahead of edge", Reading::FrontAhead.into()),
+        ("Rear, diameter", Reading::RearDiameter.into()),
+        ("Rear, behind edge", Reading::RearBehind.into()),
+    ];
+    fields.rows(ui, document, &rows);
 }
 
 fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
-    let closing = &mut document.closing;
-    let mut way = closing.way();
-    if fields.choice(ui, "Closed by", Field::Closing, &mut way) {
+    if fields.choice(ui, "Closed by", Field::Closing, document) {
         fields.set(Change::of("Closed by", Group::Closing));
-        closing.close_by(way, fields.system);
     }
-    match closing {
-        ClosingReadings::ReelSlides { lean } => {
-            fields.optional(ui, "Lean of the slide", Reading::Lean, lean, "bench line");
+    match document.closing.way() {
+        ClosingWay::ReelSlides => {
+            let name = "Lean of the slide";
+            fields.row_or(ui, name, Reading::Lean, document, "bench line");
         }
-        ClosingReadings::ReelPivots { ahead, above }
-        | ClosingReadings::KnifePivots { ahead, above } => {
-            fields.quantity(ui, "Pivot, ahead of edge", Reading::PivotAhead, ahead);
-            fields.quantity(ui, "Pivot, above plate", Reading::PivotAbove, above);
+        ClosingWay::ReelPivots | ClosingWay::KnifePivots => {
+            fields.row(ui, "Pivot, ahead of edge", Reading::PivotAhead, document);
+            fields.row(ui, "Pivot, above plate", Reading::PivotAbove, document);
         }
     }
 }
@@ -196,20 +148,12 @@ fn hardware_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         "Screw heads and lugs that could drag, measured from the bench knife's edge.",
     );
     let mut removed = None;
-    for (index, point) in document.hardware.iter_mut().enumerate() {
+    for index in 0..document.hardware.len() {
         let number = index + 1;
-        fields.quantity(
-            ui,
-            &format!("Point {number}, behind"),
-            Reading::HardwareBehind(index),
-            &mut point.behind,
-        );
-        fields.quantity(
-            ui,
-            &format!("Point {number}, below"),
-            Reading::HardwareBelow(index),
-            &mut point.below,
-        );
+        let behind = format!("Point {number}, behind");
+        fields.row(ui, &behind, Reading::HardwareBehind(index), document);
+        let below = format!("Point {number}, below");
+        fields.row(ui, &below, Reading::HardwareBelow(index), document);
         if ui.small_button(format!("Remove point {number}")).clicked() {
             removed = Some(index);
         }
@@ -230,23 +174,10 @@ fn hardware_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
 fn gap_and_grinding_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let gap = document.bench.gap.shown_in(fields.system);
     let none = Length::ZERO.entry(fields.system);
-    let setting = &mut document.setting;
     note(ui, "Attitude, height, reel and extension are set above.");
-    fields.optional(ui, "Gap", Field::WantedGap, &mut setting.gap, &gap);
-    fields.optional(
-        ui,
-        "Top ground",
-        Field::TopGround,
-        &mut setting.top_ground,
-        &none,
-    );
-    fields.optional(
-        ui,
-        "Face ground",
-        Field::FaceGround,
-        &mut setting.face_ground,
-        &none,
-    );
+    fields.row_or(ui, "Gap", Field::WantedGap, document, &gap);
+    fields.row_or(ui, "Top ground", Field::TopGround, document, &none);
+    fields.row_or(ui, "Face ground", Field::FaceGround, document, &none);
 }
 
 /// Speeds to begin with, to be typed over.
@@ -265,13 +196,8 @@ fn mowing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         let system = fields.system;
         document.mowing = is_known.then(|| example_speeds(system));
     }
-    if let Some(mowing) = &mut document.mowing {
-        fields.quantity(
-            ui,
-            "Ground speed",
-            Reading::GroundSpeed,
-            &mut mowing.ground_speed,
-        );
-        fields.quantity(ui, "Reel speed", Reading::ReelSpeed, &mut mowing.reel_speed);
+    if document.mowing.is_some() {
+        fields.row(ui, "Ground speed", Reading::GroundSpeed, document);
+        fields.row(ui, "Reel speed", Reading::ReelSpeed, document);
     }
 }

@@ -8,7 +8,7 @@ use crate::analysis::Solution;
 use crate::app::desk::{Change, Desk};
 use crate::app::widgets::help::explain;
 use crate::app::widgets::look::strong;
-use crate::unit::{Document, Field, Group, SettingEntry};
+use crate::unit::{Document, Field, Group, RollerMoves, SettingEntry};
 use crate::units::{Angle, Length, Measure, Quantity, System};
 
 /// Width of an entry beside a name; a length in fractions and thou needs it all.
@@ -100,11 +100,8 @@ fn attitude_ui(
         return;
     }
     let bench = document.bench.attitude.value();
-    let now = document
-        .setting
-        .attitude
-        .as_ref()
-        .map_or(bench, Quantity::value);
+    let now = document.setting.attitude.as_ref();
+    let now = now.map_or(bench, Quantity::value);
     let (low, high) = document
         .limits
         .as_ref()
@@ -115,23 +112,13 @@ fn attitude_ui(
     let low = low.min(now.deg()).min(bench.deg());
     let high = high.max(now.deg()).max(bench.deg());
     let range = Range::of_angle(Angle::from_deg(low), Angle::from_deg(high));
-    let otherwise = document.bench.attitude.value().entry(fields.system);
-    slider_ui(
-        ui,
-        fields,
-        "Attitude",
-        field,
-        &mut document.setting.attitude,
-        bench,
-        &otherwise,
-        &range,
-    );
+    slider_ui(ui, fields, document, ("Attitude", field), bench, &range);
 }
 
 fn reel_diameter_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let bench = document.bench.reel_diameter.value();
-    let entry = &mut document.setting.reel_diameter;
-    let now = entry.as_ref().map_or(bench, Quantity::value);
+    let now = document.setting.reel_diameter.as_ref();
+    let now = now.map_or(bench, Quantity::value);
     let (new, smallest) = (
         document.reel.new_diameter.value(),
         document.reel.smallest_diameter.value(),
@@ -139,35 +126,17 @@ fn reel_diameter_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let least = [smallest, now, bench].into_iter().fold(smallest, least_of);
     let most = [new, now, bench].into_iter().fold(new, most_of);
     let range = Range::of_length(fields.system, least, most);
-    let otherwise = bench.entry(fields.system);
-    slider_ui(
-        ui,
-        fields,
-        "Reel diameter",
-        Field::WantedReelDiameter,
-        entry,
-        bench,
-        &otherwise,
-        &range,
-    );
+    let named = ("Reel diameter", Field::WantedReelDiameter);
+    slider_ui(ui, fields, document, named, bench, &range);
 }
 
 fn extension_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
-    let entry = &mut document.setting.extension;
-    let now = entry.as_ref().map_or(Length::ZERO, Quantity::value);
+    let now = document.setting.extension.as_ref();
+    let now = now.map_or(Length::ZERO, Quantity::value);
     let half = Length::from_inches(0.5);
     let range = Range::of_length(fields.system, least_of(-half, now), most_of(half, now));
-    let otherwise = Length::ZERO.entry(fields.system);
-    slider_ui(
-        ui,
-        fields,
-        "Extension",
-        Field::Extension,
-        entry,
-        Length::ZERO,
-        &otherwise,
-        &range,
-    );
+    let named = ("Extension", Field::Extension);
+    slider_ui(ui, fields, document, named, Length::ZERO, &range);
 }
 
 fn least_of(a: Length, b: Length) -> Length {
@@ -178,21 +147,20 @@ fn most_of(a: Length, b: Length) -> Length {
     if b > a { b } else { a }
 }
 
-#[allow(clippy::too_many_arguments)] // one widget, and every argument is another of its parts
+/// A setting with its entry and a slider under it; `bench` is what holds where it is left out.
 fn slider_ui<M: Measure>(
     ui: &mut Ui,
     fields: &mut Fields,
-    name: &'static str,
-    field: Field,
-    entry: &mut Option<Quantity<M>>,
+    document: &mut Document,
+    (name, field): (&'static str, Field),
     bench: M,
-    otherwise: &str,
     range: &Range,
 ) {
+    let otherwise = bench.entry(fields.system);
     row_ui(ui, name, field, |ui| {
-        fields.optional_entry(ui, name, field, entry, otherwise, ENTRY_WIDTH);
+        fields.entry(ui, name, field, document, &otherwise, ENTRY_WIDTH);
     });
-    let before = entry.as_ref().map_or(bench, Quantity::value).base() / range.unit;
+    let before = field.base(document).unwrap_or(bench.base()) / range.unit;
     let mut shown = before;
     let is_fine = ui.input(|input| input.modifiers.shift);
     let step = if is_fine { range.fine } else { range.step };
@@ -230,14 +198,14 @@ fn slider_ui<M: Measure>(
             shown = before + f64::from(presses) * step;
         }
     }
-    if clicks.double_clicked() {
-        *entry = None;
-        fields.set(Change::of(name, field));
+    let taken = if clicks.double_clicked() {
+        Some(field.set(document, "", fields.system))
     } else if response.changed() {
-        *entry = Some(Quantity::from_value(
-            M::from_base(shown * range.unit),
-            fields.system,
-        ));
+        Some(field.set_base(document, shown * range.unit, fields.system))
+    } else {
+        None
+    };
+    if let Some(Ok(())) = taken {
         fields.set(Change::of(name, field));
     }
     let help = format!(
@@ -313,16 +281,9 @@ fn height_and_knife_ui(
         follows_ui(ui, "Height of cut", Field::WantedHeightOfCut, &shown);
     } else {
         let otherwise = document.bench.height_of_cut.value().entry(fields.system);
-        row_ui(ui, "Height of cut", Field::WantedHeightOfCut, |ui| {
-            let entry = &mut document.setting.height_of_cut;
-            fields.optional_entry(
-                ui,
-                "Height of cut",
-                Field::WantedHeightOfCut,
-                entry,
-                &otherwise,
-                ENTRY_WIDTH,
-            );
+        let (name, field) = ("Height of cut", Field::WantedHeightOfCut);
+        row_ui(ui, name, field, |ui| {
+            fields.entry(ui, name, field, document, &otherwise, ENTRY_WIDTH);
         });
         fields.problem_ui(ui, Field::WantedHeightOfCut);
     }
@@ -391,24 +352,17 @@ fn stance_ui(
         document.set_stance(stance, fields.system);
         fields.set(Change::of("Set by", Group::Setting));
     }
-    if let Some(rollers) = &mut document.setting.rollers {
-        fields.quantity(
-            ui,
-            "Front roller moved",
-            Field::FrontMove,
-            &mut rollers.front_move,
-        );
-        fields.quantity(
-            ui,
-            "Rear roller moved",
-            Field::RearMove,
-            &mut rollers.rear_move,
-        );
+    if document.setting.rollers.is_some() {
+        fields.row(ui, "Front roller moved", Field::FrontMove, document);
+        fields.row(ui, "Rear roller moved", Field::RearMove, document);
         let help = "Nobody touched the rollers since the bench: both moves are nothing.";
         let button = ui.button("Left alone, both 0").on_hover_text(help);
         if button.clicked() {
             let zero = Quantity::from_value(Length::ZERO, fields.system);
-            (rollers.front_move, rollers.rear_move) = (zero.clone(), zero);
+            document.setting.rollers = Some(RollerMoves {
+                front_move: zero.clone(),
+                rear_move: zero,
+            });
             fields.set(Change::of("Rollers left alone", Group::RollerMoves));
         }
         let hint = "Up, towards the reel, is +; down is -: a 1/8 in spacer that pushes a roller down is -1/8.";

@@ -6,27 +6,25 @@ use super::field::{Fields, note};
 use crate::analysis::other_readings::{Derived, GroundFound, ground_from_straightedge};
 use crate::app::desk::Change;
 use crate::app::widgets::look::strong;
-use crate::unit::{Field, GapPlace, GroundEntry, Group, Reading, ShapeEntry, StraightedgeEntry};
+use crate::unit::{Document, Field, GapPlace, Group, Reading, ShapeEntry, StraightedgeEntry};
 use crate::units::{Length, Measure as _, Quantity, System};
 
-pub fn straightedge_ui(ui: &mut Ui, fields: &mut Fields, ground: &mut GroundEntry) {
-    let mut is_known = ground.straightedge.is_some();
+pub fn straightedge_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    let mut is_known = document.ground.straightedge.is_some();
     let name = "Measured with a straightedge";
     if ui.checkbox(&mut is_known, name).changed() {
         fields.set(Change::of(name, Group::Straightedge));
-        ground.straightedge = is_known.then(|| beginning(fields.system));
+        document.ground.straightedge = is_known.then(|| beginning(fields.system));
     }
-    let Some(entry) = &mut ground.straightedge else {
+    if !is_known {
+        return;
+    }
+    fields.row(ui, "Straightedge", Field::StraightedgeLength, document);
+    fields.row(ui, "Gap under it", Field::StraightedgeGap, document);
+    fields.choice(ui, "Gap read at", Field::StraightedgeAt, document);
+    let Some(entry) = &document.ground.straightedge else {
         return;
     };
-    fields.quantity(
-        ui,
-        "Straightedge",
-        Field::StraightedgeLength,
-        &mut entry.length,
-    );
-    fields.quantity(ui, "Gap under it", Field::StraightedgeGap, &mut entry.gap);
-    fields.choice(ui, "Gap read at", Field::StraightedgeAt, &mut entry.at);
     let system = fields.system;
     let is_wrong = [Field::StraightedgeLength, Field::StraightedgeGap]
         .iter()
@@ -46,7 +44,7 @@ pub fn straightedge_ui(ui: &mut Ui, fields: &mut Fields, ground: &mut GroundEntr
         ),
     };
     ui.label(RichText::new(text).family(strong()));
-    let is_taken = shape.as_ref() == Some(&ground.shape);
+    let is_taken = shape.as_ref() == Some(&document.ground.shape);
     let button = Button::new("Use as the ground's shape");
     if ui
         .add_enabled(shape.is_some() && !is_taken, button)
@@ -55,7 +53,7 @@ pub fn straightedge_ui(ui: &mut Ui, fields: &mut Fields, ground: &mut GroundEntr
     {
         fields
             .set(Change::of("Shape of the ground", Field::GroundShape).and(Reading::GroundRadius));
-        ground.shape = shape;
+        document.ground.shape = shape;
     }
     note(
         ui,

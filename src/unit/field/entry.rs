@@ -28,6 +28,9 @@ pub enum EntryProblem {
         /// Those there are.
         known: String,
     },
+    /// No quantity stands in such a field.
+    #[error("no quantity belongs here")]
+    NoQuantity,
     /// It cannot be a knife's name.
     #[error(transparent)]
     Name(FlawKind),

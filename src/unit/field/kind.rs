@@ -75,6 +75,21 @@ impl Kind {
         }
     }
 
+    /// So many base units of it as a person who works in `system` writes them; none for what is no
+    /// quantity.
+    #[must_use]
+    pub fn written(self, base: f64, system: System) -> Option<String> {
+        match self {
+            Self::Length => Some(units::Length::from_base(base).entry(system)),
+            Self::Angle => Some(units::Angle::from_base(base).entry(system)),
+            Self::Speed => Some(units::Speed::from_base(base).entry(system)),
+            Self::Turning => Some(units::Turning::from_base(base).entry(system)),
+            Self::Share => Some(units::Share::from_base(base).entry(system)),
+            Self::Ratio => Some(units::Ratio::from_base(base).entry(system)),
+            Self::Count | Self::Text | Self::Knife | Self::Choice(_) => None,
+        }
+    }
+
     /// How it is written in a unit file; a quantity tells its own kind.
     pub(in crate::unit) const fn wanted(self) -> &'static str {
         match self {

@@ -26,7 +26,7 @@ pub use rule::Rule;
 pub use words::Words;
 
 use super::flaw::{Flaw, FlawKind};
-use super::{Document, Fitted, LimitEntries};
+use super::{Document, Fitted};
 use crate::units::System;
 
 /// A field of a unit. Its text is its path in the unit file: `bench.reel_diameter`.
@@ -302,8 +302,16 @@ impl Field {
         self.entry(document)?.shown_in(system)
     }
 
-    /// How far a quantity in it can be off either way, in the base unit of its kind: millimetres,
-    /// degrees, millimetres a second, revolutions a minute. None without a ±.
+    /// How much stands in it, in the base unit of its kind: millimetres, degrees, millimetres a second,
+    /// revolutions a minute, parts of one, or a count. None for a text, a choice, and where it is left
+    /// out.
+    #[must_use]
+    pub fn base(self, document: &Document) -> Option<f64> {
+        Some(self.entry(document)?.amount()?.base)
+    }
+
+    /// How far a quantity in it can be off either way, in the base unit of its kind. None without
+    /// a ±.
     #[must_use]
     pub fn half_width(self, document: &Document) -> Option<f64> {
         self.entry(document)?.amount()?.half_width
@@ -329,14 +337,26 @@ impl Field {
             let entry = self.entry_mut(document).ok_or(EntryProblem::NotThere)?;
             return entry.type_over(text, system);
         }
-        // Limits of which none is set are no limits of the unit's own.
         document.limits.get_or_insert_default();
         let entry = self.entry_mut(document).ok_or(EntryProblem::NotThere);
         let taken = entry.and_then(|entry| entry.type_over(text, system));
-        document
-            .limits
-            .take_if(|limits| *limits == LimitEntries::default());
+        document.drop_empty_limits();
         taken
+    }
+
+    /// Sets a quantity that nobody typed, such as a slider's, in the base unit of its kind; it is
+    /// written as a person who works in `system` writes it, rounded to what can be read.
+    ///
+    /// # Errors
+    /// When the field holds no quantity, or the document has no such field now.
+    pub fn set_base(
+        self,
+        document: &mut Document,
+        base: f64,
+        system: System,
+    ) -> Result<(), EntryProblem> {
+        let text = self.kind().written(base, system);
+        self.set(document, &text.ok_or(EntryProblem::NoQuantity)?, system)
     }
 
     /// Checks what stands in it by itself.

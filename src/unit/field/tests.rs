@@ -3,8 +3,8 @@ use std::collections::BTreeSet;
 use super::*;
 use crate::unit::places::Places;
 use crate::unit::{
-    AttitudeRange, ClosingWay, FlawKind, GapPlace, HardwarePoint, MowingEntry, RollerMoves,
-    ShapeEntry, StraightedgeEntry, read_text, write_text,
+    AttitudeRange, ClosingWay, FlawKind, GapPlace, HardwarePoint, LimitEntries, MowingEntry,
+    RollerMoves, ShapeEntry, StraightedgeEntry, read_text, write_text,
 };
 use crate::units::{Measure, Quantity};
 
@@ -143,6 +143,13 @@ fn what_is_typed_stands_there_and_an_empty_text_leaves_it_out() {
     assert_eq!(sink.text(&document).unwrap(), "1/8 in ± 0.01");
     assert!((sink.half_width(&document).unwrap() - 0.254).abs() < 1e-12);
     assert!(sink.set(&mut document, "", system).is_err());
+    sink.set_base(&mut document, 6.35, system).unwrap();
+    assert_eq!(sink.text(&document).unwrap(), "0.25 in");
+    assert!((sink.base(&document).unwrap() - 6.35).abs() < 1e-12);
+    assert_eq!(
+        Field::Name.set_base(&mut document, 1.0, system),
+        Err(EntryProblem::NoQuantity)
+    );
     for field in [Field::WantedAttitude, Field::SweepWatch, Field::ClipOver] {
         assert_eq!(field.text(&document), None);
         let text = field.kind().unit_in(system).map(|unit| format!("1 {unit}"));
