@@ -10,7 +10,7 @@ use crate::app::widgets::help::explain;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::Theme;
-use crate::unit::{Document, Field, Kind};
+use crate::unit::{Document, Field, Group, Kind};
 use crate::units::{Measure, Quantity, System};
 
 /// Width of a field's name.
@@ -77,6 +77,13 @@ impl Fields<'_> {
     pub fn rows(&mut self, ui: &mut Ui, document: &mut Document, rows: &[(&str, Field)]) {
         for (name, field) in rows {
             self.row(ui, name, *field, document);
+        }
+    }
+
+    /// Every field of a group under one another, by the names they have where they stand alone.
+    pub fn group_rows(&mut self, ui: &mut Ui, document: &mut Document, group: Group) {
+        for field in Field::all(document).filter(|field| field.group() == group) {
+            self.row(ui, field.name(), field, document);
         }
     }
 

@@ -5,7 +5,7 @@ use egui::Ui;
 use super::field::{Fields, note};
 use super::straightedge::straightedge_ui;
 use crate::app::desk::Change;
-use crate::unit::{Document, Field, Reading};
+use crate::unit::{Document, Field, Group, Reading};
 
 pub fn ground_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     fields.row(ui, "Roller sink", Reading::RollerSink, document);
@@ -24,10 +24,5 @@ pub fn wear_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         ui,
         "Unit blocked, engine off, key out: turn each roller by hand under a dial gauge and write the full reading.",
     );
-    let rows = [
-        ("Front roller runout", Reading::FrontRunout.into()),
-        ("Rear roller runout", Reading::RearRunout.into()),
-        ("End to end difference", Reading::EndDifference.into()),
-    ];
-    fields.rows(ui, document, &rows);
+    fields.group_rows(ui, document, Group::Wear);
 }

@@ -197,7 +197,6 @@ fn mowing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         document.mowing = is_known.then(|| example_speeds(system));
     }
     if document.mowing.is_some() {
-        fields.row(ui, "Ground speed", Reading::GroundSpeed, document);
-        fields.row(ui, "Reel speed", Reading::ReelSpeed, document);
+        fields.group_rows(ui, document, Group::Mowing);
     }
 }

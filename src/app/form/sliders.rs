@@ -353,8 +353,7 @@ fn stance_ui(
         fields.set(Change::of("Set by", Group::Setting));
     }
     if document.setting.rollers.is_some() {
-        fields.row(ui, "Front roller moved", Field::FrontMove, document);
-        fields.row(ui, "Rear roller moved", Field::RearMove, document);
+        fields.group_rows(ui, document, Group::RollerMoves);
         let help = "Nobody touched the rollers since the bench: both moves are nothing.";
         let button = ui.button("Left alone, both 0").on_hover_text(help);
         if button.clicked() {
