@@ -96,7 +96,7 @@ pub fn take_handles(ui: &Ui, desk: &mut Desk, view: &View) {
         }
         if response.dragged()
             && let Some(pointer) = response.interact_pointer_pos()
-            && let Some(solved) = desk.good().map(|good| good.clone())
+            && let Some(solved) = desk.good().cloned()
         {
             let off = handle.off();
             let delta = response.drag_delta();
