@@ -19,6 +19,21 @@ const APART: [(&str, &str); 3] = [
     ("app", "headless"),
 ];
 
+/// Rooms of a room, each of which may import those before it.
+const WITHIN: [(&str, &[&str]); 2] = [
+    (
+        "drawing",
+        &["scene", "paper", "pictures", "sheets", "painters"],
+    ),
+    (
+        "app",
+        &["widgets", "desk", "files", "form", "areas", "shell"],
+    ),
+];
+
+/// Rooms of a room that know none of each other: an area sees the desk and itself.
+const AREAS: &str = "app/areas";
+
 fn room_of(file: &Path) -> Option<&str> {
     let mut parts = file.iter();
     let room = parts.next()?.to_str()?;
@@ -34,20 +49,63 @@ fn no_room_imports_from_one_above_it() {
     };
     let mut arrows = Vec::new();
     let mut count = 0;
-    for file in house.sources.keys() {
+    for (file, used) in house.uses() {
         let Some(from) = room_of(file) else { continue };
-        for used in house.used_by(file) {
-            let Some(to) = room_of(used) else {
-                panic!("{} uses the crate's own top", file.display());
-            };
-            count += usize::from(from != to);
-            let are_apart = APART.contains(&(from, to)) || APART.contains(&(to, from));
-            if floor(to) > floor(from) || are_apart {
+        let Some(to) = room_of(used) else {
+            panic!("{} uses the crate's own top", file.display());
+        };
+        count += usize::from(from != to);
+        let are_apart = APART.contains(&(from, to)) || APART.contains(&(to, from));
+        if floor(to) > floor(from) || are_apart {
+            arrows.push(format!("{} uses {}", file.display(), used.display()));
+        }
+    }
+    assert!(count > 200, "only {count} imports between rooms were read");
+    assert!(arrows.is_empty(), "{arrows:#?}");
+}
+
+/// The room of a room that a file stands in.
+fn part_of<'a>(file: &'a Path, room: &str) -> Option<&'a str> {
+    room_of(file.strip_prefix(room).ok()?)
+}
+
+#[test]
+fn no_part_of_a_room_imports_from_one_above_it() {
+    let house = House::read();
+    let mut arrows = Vec::new();
+    for (room, parts) in WITHIN {
+        let floor = |part: &str| {
+            let found = parts.iter().position(|known| *known == part);
+            found.unwrap_or_else(|| panic!("{room}/{part} stands in no order"))
+        };
+        let mut count = 0;
+        for (file, used) in house.uses() {
+            if let (Some(from), Some(to)) = (part_of(file, room), part_of(used, room)) {
+                count += usize::from(from != to);
+                if floor(to) > floor(from) {
+                    arrows.push(format!("{} uses {}", file.display(), used.display()));
+                }
+            }
+        }
+        assert!(count > 20, "only {count} imports within {room} were read");
+    }
+    assert!(arrows.is_empty(), "{arrows:#?}");
+}
+
+#[test]
+fn no_area_imports_from_another() {
+    let house = House::read();
+    let mut areas = BTreeSet::new();
+    let mut arrows = Vec::new();
+    for (file, used) in house.uses() {
+        if let (Some(from), Some(to)) = (part_of(file, AREAS), part_of(used, AREAS)) {
+            areas.insert(from.to_owned());
+            if from != to {
                 arrows.push(format!("{} uses {}", file.display(), used.display()));
             }
         }
     }
-    assert!(count > 200, "only {count} imports between rooms were read");
+    assert!(areas.len() >= 4, "only {areas:?} were read");
     assert!(arrows.is_empty(), "{arrows:#?}");
 }
 

@@ -116,6 +116,14 @@ impl House {
         }
     }
 
+    /// Every file with each of those it uses.
+    pub fn uses(&self) -> impl Iterator<Item = (&PathBuf, &PathBuf)> {
+        let used = |file: &PathBuf| self.used_by(file).into_iter();
+        self.sources
+            .keys()
+            .flat_map(move |file| used(file).map(move |used| (file, used)))
+    }
+
     /// The files whose contents a file uses.
     pub fn used_by(&self, file: &Path) -> BTreeSet<&PathBuf> {
         let source = &self.sources[file];
