@@ -7,12 +7,14 @@ pub mod findings;
 mod kinematics;
 pub mod knives;
 pub mod other_readings;
+pub mod ranges;
+mod search;
 mod solution;
 mod solved;
 pub mod uncertainty;
 pub mod why;
 
-pub use findings::{Bound, Case, Doubt, Finding, Findings, Judged, Level, Side};
+pub use findings::{Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side};
 pub use kinematics::{Kinematics, SpeedsForCut, Told};
 pub use solution::{Lowest, MowingNumbers, OnGround, Solution};
 pub use solved::{Solved, SolvedId, Unsolved};

@@ -7,7 +7,7 @@ use crate::geometry::{
     GapAt, Misread, behind_centre_from_rise, behind_centre_from_square, radius_under_straightedge,
     rise_from_block,
 };
-use crate::unit::BenchReadings;
+use crate::unit::{BenchReadings, WIDEST_GROUND};
 use crate::units::{Angle, Length, Measure, Quantity, System};
 
 /// A length that follows from readings, and how far it can be off.
@@ -191,9 +191,6 @@ impl BehindFrom {
     }
 }
 
-/// Ground of a wider radius is level to the last digit, and no unit file takes it: 10 km.
-const WIDEST_MM: f64 = 1e7;
-
 /// What a straightedge says about the ground.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum GroundFound {
@@ -215,7 +212,7 @@ pub fn ground_from_straightedge(
     at: GapAt,
 ) -> Result<GroundFound, Misread> {
     let radius_mm = radius_under_straightedge(length.value().mm(), gap.value().mm(), at)?;
-    if radius_mm.is_none_or(|radius_mm| radius_mm > WIDEST_MM) {
+    if radius_mm.is_none_or(|radius_mm| radius_mm > WIDEST_GROUND.mm()) {
         return Ok(GroundFound::Level);
     }
     if let Some(off) = gap.half_width()

@@ -18,7 +18,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use crate::analysis::Solved;
-use crate::analysis::why::Aim;
+use crate::analysis::why::Goal;
 use crate::command::{HeadlessCommand, Problem, WhatIf};
 use crate::drawing::Standing;
 use crate::store;
@@ -81,7 +81,7 @@ pub fn run(command: &HeadlessCommand) -> Result<String, Problem> {
                 .transpose()?;
             let asked = Asked {
                 finding,
-                aim: if *to_over { Aim::NotOver } else { Aim::Fine },
+                goal: if *to_over { Goal::NotOver } else { Goal::Fine },
                 complaint: *complaint,
                 is_json: *json,
             };

@@ -103,7 +103,7 @@ impl Report {
                 .findings
                 .iter()
                 .map(|finding| FindingText {
-                    id: finding.id,
+                    id: finding.id.id(),
                     level: finding.level.word(),
                     text: finding.shown_in(solved.unit.system),
                 })
@@ -166,7 +166,7 @@ pub fn table(solved: &Solved) -> String {
             text,
             "  {:5}  {}: {}",
             finding.level.word(),
-            finding.title,
+            finding.title(),
             finding.shown_in(system)
         );
     }

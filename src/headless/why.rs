@@ -4,10 +4,8 @@ use std::fmt::Write as _;
 
 use super::why_report::WhyReport;
 use crate::analysis::uncertainty::off_in_words;
-use crate::analysis::why::{
-    Aim, Complaint, CrestLimit, Knob, KnobAnswer, Other, Why, causes, pitches,
-};
-use crate::analysis::{Case, Finding, Findings, Level, Output, Solved};
+use crate::analysis::why::{Complaint, Goal, Knob, KnobAnswer, Other, Why, causes, pitches};
+use crate::analysis::{Case, Finding, FindingId, Findings, Level, Output, Solved};
 use crate::command::Problem;
 use crate::drawing::CAUTIONS;
 use crate::units::{Measure as _, Share, System};
@@ -16,9 +14,9 @@ use crate::units::{Measure as _, Share, System};
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Asked {
     /// The finding whose knobs are told; the worst one when none is chosen.
-    pub finding: Option<&'static str>,
+    pub finding: Option<FindingId>,
     /// Which of its limits.
-    pub aim: Aim,
+    pub goal: Goal,
     /// What is wrong with the turf.
     pub complaint: Option<Complaint>,
     /// One JSON object instead of a text.
@@ -28,11 +26,12 @@ pub struct Asked {
 /// The finding that a person named.
 ///
 /// # Errors
-/// When no number decides a finding of that name; the sentence lists those there are.
-pub fn finding_named(case: &Case, name: &str) -> Result<&'static str, Problem> {
-    let known = || Findings::all_judged(case).map(|(id, ..)| id);
-    known().find(|id| *id == name).ok_or_else(|| {
-        let known: Vec<_> = known().collect();
+/// When no number that an adjustment changes decides a finding of that name; the sentence lists those
+/// there are.
+pub fn finding_named(case: &Case, name: &str) -> Result<FindingId, Problem> {
+    let known = || Findings::adjustable(case).map(|(id, _)| id);
+    known().find(|id| id.id() == name).ok_or_else(|| {
+        let known: Vec<_> = known().map(FindingId::id).collect();
         Problem::Unknown {
             option: "finding",
             what: name.to_owned(),
@@ -44,7 +43,7 @@ pub fn finding_named(case: &Case, name: &str) -> Result<&'static str, Problem> {
 /// Tells why a unit that was read marks the turf.
 #[must_use]
 pub fn why(solved: &Solved, asked: Asked) -> String {
-    let why = Why::of(solved, asked.finding, asked.aim);
+    let why = Why::of(solved, asked.finding, asked.goal);
     if asked.is_json {
         let others = other_knobs(solved, &why, asked);
         super::report::json_text(&WhyReport::of(solved, &why, &others, asked.complaint))
@@ -61,10 +60,10 @@ fn other_knobs(solved: &Solved, why: &Why, asked: Asked) -> Vec<KnobAnswer> {
     }
     let findings = solved.findings.iter();
     let wanted = findings
-        .filter(|finding| finding.shown_level() > Level::Fine || finding.id == Findings::SWEEP);
+        .filter(|finding| finding.shown_level() > Level::Fine || finding.id == FindingId::Sweep);
     wanted
-        .filter(|finding| finding.id != why.finding && finding.id != "scrap")
-        .flat_map(|finding| Why::of(solved, Some(finding.id), asked.aim).knobs)
+        .filter(|finding| finding.id != why.finding && finding.id.is_adjustable())
+        .flat_map(|finding| Why::of(solved, Some(finding.id), asked.goal).knobs)
         .collect()
 }
 
@@ -101,12 +100,12 @@ fn plain(solved: &Solved, why: &Why, complaint: Option<Complaint>) -> String {
         ("reel", why.crests.reel),
         ("underside", why.crests.underside),
     ] {
-        let _ = writeln!(text, "  {part:9}  {}", crest_text(limit, system));
+        let _ = writeln!(text, "  {part:9}  {}", limit.in_short(system));
     }
     if let Some(complaint) = complaint {
         causes_text(&mut text, solved, complaint);
     }
-    let title = title_of(&solved.findings, why.finding);
+    let title = solved.findings.get(why.finding).map_or("", Finding::title);
     let _ = writeln!(text, "\nWhat each adjustment alone would do for: {title}");
     for answer in &why.knobs {
         knob_text(&mut text, solved, answer);
@@ -116,7 +115,7 @@ fn plain(solved: &Solved, why: &Why, complaint: Option<Complaint>) -> String {
     text
 }
 
-fn uncertainty_text(text: &mut String, solved: &Solved, finding: &str) {
+fn uncertainty_text(text: &mut String, solved: &Solved, finding: FindingId) {
     let (solved, system) = (solved, solved.unit.system);
     let _ = writeln!(text, "\nHow sure (k = 2)");
     if solved.unit.uncertain.is_empty() {
@@ -126,7 +125,7 @@ fn uncertainty_text(text: &mut String, solved: &Solved, finding: &str) {
     for (name, shown) in off_in_words(solved, system) {
         let _ = writeln!(text, "  {name:34}  {shown}");
     }
-    let output = Findings::output_of(finding).unwrap_or(Output::SweepBelowCut);
+    let output = finding.output().unwrap_or(Output::SweepBelowCut);
     let ranking = solved.uncertainty.ranking(output);
     let readings: Vec<_> = ranking
         .iter()
@@ -145,23 +144,6 @@ fn uncertainty_text(text: &mut String, solved: &Solved, finding: &str) {
             output.name(),
             readings.join(", ")
         );
-    }
-}
-
-fn title_of(findings: &Findings, id: &str) -> &'static str {
-    let mut found = findings.iter();
-    found
-        .find(|finding: &&Finding| finding.id == id)
-        .map_or("", |finding| finding.title)
-}
-
-fn crest_text(limit: CrestLimit, system: System) -> String {
-    match limit {
-        CrestLimit::TouchesOnLevel => "touches on level ground already".to_owned(),
-        CrestLimit::Radius(radius) => {
-            format!("touches on crests tighter than {}", system.radius(radius))
-        }
-        CrestLimit::ClearsAll => "clears every crest that carries both rollers".to_owned(),
     }
 }
 
@@ -245,7 +227,7 @@ fn others_text(text: &mut String, others: &[Other], system: System) {
         let _ = writeln!(
             text,
             "      {}: {} ({}) becomes {} ({})",
-            other.title,
+            other.id.title(),
             other.before.value.shown_in(system),
             other.before.level().word(),
             other.after.value.shown_in(system),

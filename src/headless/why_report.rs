@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::analysis::why::{Budget, Change, Complaint, CrestLimit, KnobAnswer, Why, causes};
-use crate::analysis::{Findings, Output, Solved};
+use crate::analysis::{FindingId, Output, Solved};
 use crate::units::{Length, System, Value};
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -152,10 +152,10 @@ impl<'a> WhyReport<'a> {
 }
 
 impl UncertaintyReport {
-    fn of(solved: &Solved, finding: &str) -> Self {
+    fn of(solved: &Solved, finding: FindingId) -> Self {
         let uncertainty = &solved.uncertainty;
         let in_doubt = solved.findings.iter().filter(|f| f.doubt.is_some());
-        let output = Findings::output_of(finding).unwrap_or(Output::SweepBelowCut);
+        let output = finding.output().unwrap_or(Output::SweepBelowCut);
         Self {
             behind_centre_mm: uncertainty.expanded(Output::BehindCentre),
             sweep_below_cut_mm: uncertainty.expanded(Output::SweepBelowCut),
@@ -167,7 +167,7 @@ impl UncertaintyReport {
                 .filter(|output| uncertainty.is_rough(*output))
                 .map(Output::name)
                 .collect(),
-            cannot_tell: in_doubt.map(|finding| finding.id).collect(),
+            cannot_tell: in_doubt.map(|finding| finding.id.id()).collect(),
             improve_first: uncertainty
                 .ranking(output)
                 .into_iter()
@@ -185,7 +185,7 @@ impl KnobReport {
         let change = answer.to_limit.as_ref().ok();
         Self {
             id: answer.knob.id(),
-            finding: answer.finding,
+            finding: answer.finding.id(),
             change: change.map(|change| told(change.by)),
             unit: answer.knob.unit(),
             reaches_limit: change.is_some(),
@@ -210,7 +210,7 @@ fn others(change: Option<&Change>) -> Vec<OtherReport> {
     let others = change.into_iter().flat_map(|change| &change.others);
     others
         .map(|other| OtherReport {
-            finding: other.id,
+            finding: other.id.id(),
             before: other.before.value.base(),
             after: other.after.value.base(),
             level_before: other.before.level().word(),

@@ -28,7 +28,7 @@ pub use document::{
 };
 pub use field::{
     Choice, EntryProblem, Field, Group, Kind, KnifePart, KnifeText, Offer, OneOf, Reading, Rule,
-    Words,
+    WIDEST_GROUND, Words,
 };
 pub use flaw::{Flaw, FlawKind};
 pub use ground::{GapPlace, GroundEntry, GroundForm, ShapeEntry, StraightedgeEntry, WearEntry};

@@ -8,8 +8,8 @@ use std::hint::black_box;
 use criterion::{Criterion, criterion_group, criterion_main};
 use egui::{Context, RawInput, Rect, pos2, vec2};
 use sweepgauge::analysis::knives::{Trial, map, table};
-use sweepgauge::analysis::why::{Aim, Why};
-use sweepgauge::analysis::{Case, Findings, Solution, Solved, Uncertainty};
+use sweepgauge::analysis::why::{Goal, Why};
+use sweepgauge::analysis::{Case, FindingId, Findings, Solution, Solved, Uncertainty};
 use sweepgauge::app::{App, Change, NoDialogs, Preferences, Session, dress};
 use sweepgauge::drawing::{ShownIn, SideView, Standing, Theme, View, lay_out};
 use sweepgauge::unit::{Document, Fitted, Follows, KnifePart, Reading, Uncertain, read_text};
@@ -82,14 +82,14 @@ fn why(criterion: &mut Criterion) {
     let unit = &solved.unit;
     criterion.bench_function("budget, knobs and uncertainty", |bench| {
         bench.iter(|| {
-            let why = Why::of(black_box(&solved), None, Aim::Fine);
+            let why = Why::of(black_box(&solved), None, Goal::Fine);
             (why, Uncertainty::of(unit, &unit.setting, unit.follows))
         });
     });
     let eight = eight_knives();
     let solved = Solved::of(&eight).expect("the demo unit has a solution");
     criterion.bench_function("budget and knobs with 8 knives listed", |bench| {
-        bench.iter(|| Why::of(black_box(&solved), Some("sweep"), Aim::Fine));
+        bench.iter(|| Why::of(black_box(&solved), Some(FindingId::Sweep), Goal::Fine));
     });
 }
 

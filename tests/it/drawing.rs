@@ -8,7 +8,7 @@ use kurbo::{
 };
 use proptest::prelude::*;
 use resvg::usvg;
-use sweepgauge::analysis::{Level, Lowest, Output, Solved};
+use sweepgauge::analysis::{FindingId, Level, Lowest, Output, Solved};
 use sweepgauge::drawing::fonts;
 use sweepgauge::drawing::{
     Canvas, Dimension, Direction, ENLARGEMENTS, Item, Lens, LensChoice, Mark, Panel, Pen,
@@ -314,7 +314,11 @@ fn what_hangs_below_the_cut_line_is_drawn_in_the_sweeps_own_level() {
         let mut document = DemoUnit::FairwayTrailed.document();
         document.setting.attitude = angle(attitude);
         let solved = Solved::of(&document).unwrap();
-        let sweep = solved.findings.iter().find(|f| f.id == "sweep").unwrap();
+        let sweep = solved
+            .findings
+            .iter()
+            .find(|f| f.id == FindingId::Sweep)
+            .unwrap();
         let scene = on_plate(&solved);
         let (level, _) = below_cut(&scene).unwrap();
         assert_eq!(level, sweep.level, "{attitude}");

@@ -15,9 +15,10 @@ use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{Config, RngSeed, TestRunner};
 use serde_json::Value;
 use sweepgauge::analysis::knives::{
-    KnifeRow, Life, Limit, Measured, Over, Ranking, Trial, Window, attitude_range, curves,
-    lowest_height, map, rank, table, windows,
+    KnifeRow, Life, Limit, Measured, Over, Ranking, Trial, Window, curves, lowest_height, map,
+    rank, table, windows,
 };
+use sweepgauge::analysis::ranges::attitude_range;
 use sweepgauge::analysis::{Solution, Solved};
 use sweepgauge::drawing::CAUTIONS;
 use sweepgauge::geometry::{Closing, GroundShape, KnifeSection, Setting, Stance};
@@ -215,7 +216,7 @@ impl Tried<'_> {
     }
 
     fn range(&self) -> (f64, f64) {
-        let (low, high) = attitude_range(self.unit);
+        let (low, high) = attitude_range(&self.unit.limits);
         (low.deg(), high.deg())
     }
 }
@@ -473,7 +474,7 @@ fn scanned_range(unit: &Unit, over: Over) -> (f64, f64) {
     match over {
         Over::Diameter => (unit.smallest_diameter.mm(), unit.new_diameter.mm()),
         Over::Attitude => {
-            let (low, high) = attitude_range(unit);
+            let (low, high) = attitude_range(&unit.limits);
             (low.deg(), high.deg())
         }
         Over::Extension => (-12.7, 12.7),

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{Config, RngAlgorithm, RngSeed, TestRng, TestRunner};
 use sweepgauge::analysis::uncertainty::{combined, standard_of_half_width};
-use sweepgauge::analysis::{Output, Solved, Uncertainty};
+use sweepgauge::analysis::{FindingId, Output, Solved, Uncertainty};
 use sweepgauge::geometry::{Closing, GroundShape, Number, Pose, Setting, Stance};
 use sweepgauge::unit::{
     Fitted, Follows, KnifePart, Mowing, Reading, Uncertain, Unit, Wear, read_text,
@@ -596,7 +596,10 @@ fn where_a_number_bends_over_the_width_of_its_readings_it_is_called_rough_and_le
     // By the segment formula: 3.45 - sqrt(3.45² - 0.8²) = 0.0940 in, more than a tenth of the cut.
     let within = off.in_doubt_within(Output::SweepBelowCut);
     assert!((within / 25.4 - 0.094_036).abs() < 1e-4, "{within}");
-    let sweep = solved.findings.iter().find(|finding| finding.id == "sweep");
+    let sweep = solved
+        .findings
+        .iter()
+        .find(|finding| finding.id == FindingId::Sweep);
     assert!(sweep.is_some_and(|finding| finding.doubt.is_some()));
     // A usual reading bends its numbers by far less than its ±.
     let usual = example(&[(

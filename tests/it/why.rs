@@ -7,10 +7,10 @@ use std::process::Command;
 use proptest::prelude::*;
 use serde_json::Value;
 use sweepgauge::analysis::why::{
-    Aim, Budget, Change, Complaint, CrestLimit, CrestLimits, Knob, KnobAnswer, StepKind, Strength,
+    Budget, Change, Complaint, CrestLimit, CrestLimits, Goal, Knob, KnobAnswer, StepKind, Strength,
     Why, WhyNot, causes, pitches,
 };
-use sweepgauge::analysis::{Case, Findings, Judged, Level, Output, Solution, Solved};
+use sweepgauge::analysis::{Case, FindingId, Findings, Judged, Level, Output, Solution, Solved};
 use sweepgauge::geometry::{GroundShape, Terrain, touching_crest};
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::{Document, RollerMoves, read_text};
@@ -100,10 +100,13 @@ fn half_the_worse_runout_and_half_the_end_difference_count() {
     let budget = Budget::of_reel(&solved.case());
     assert!((budget.by(StepKind::RollerRunout).mm() + 0.3).abs() < 1e-12);
     assert!((budget.by(StepKind::EndDifference).mm() + 0.5).abs() < 1e-12);
-    assert_eq!(solved.findings.level_of("low_end"), Some(Level::Fine));
+    assert_eq!(
+        solved.findings.level_of(FindingId::LowEnd),
+        Some(Level::Fine)
+    );
     let worn = worn("", "end_difference: \"26 mm\"");
     assert_eq!(
-        self::solved(&worn).findings.level_of("low_end"),
+        self::solved(&worn).findings.level_of(FindingId::LowEnd),
         Some(Level::Over)
     );
 }
@@ -179,17 +182,17 @@ fn a_reel_in_the_ground_on_the_level_crosses_no_crest() {
 
 // Knobs.
 
-fn answers(document: &Document, finding: &'static str, aim: Aim) -> Vec<KnobAnswer> {
-    Why::of(&solved(document), Some(finding), aim).knobs
+fn answers(document: &Document, finding: FindingId, goal: Goal) -> Vec<KnobAnswer> {
+    Why::of(&solved(document), Some(finding), goal).knobs
 }
 
-fn judged(document: &Document, finding: &str) -> Judged {
+fn judged(document: &Document, finding: FindingId) -> Judged {
     Findings::judged(&solved(document).case(), finding).unwrap()
 }
 
 /// How far the nearest of the limits that count is kept.
-fn margin(judged: &Judged, aim: Aim) -> f64 {
-    let counts = |level| aim == Aim::Fine || level == Level::Over;
+fn margin(judged: &Judged, goal: Goal) -> f64 {
+    let counts = |level| goal == Goal::Fine || level == Level::Over;
     judged
         .limits()
         .filter(|bound| counts(bound.level))
@@ -204,15 +207,15 @@ fn put(document: &Document, knob: Knob, change: &Change) -> Document {
     tried
 }
 
-const JUDGED: [&str; 8] = [
-    "sweep",
-    "ahead",
-    "reel",
-    "low_end",
-    "cut",
-    "underside",
-    "lip",
-    "clip",
+const JUDGED: [FindingId; 8] = [
+    FindingId::Sweep,
+    FindingId::Ahead,
+    FindingId::Reel,
+    FindingId::LowEnd,
+    FindingId::Cut,
+    FindingId::Underside,
+    FindingId::Lip,
+    FindingId::Clip,
 ];
 
 #[test]
@@ -221,22 +224,23 @@ fn a_change_put_into_the_unit_ends_on_the_limit_of_its_finding() {
     for document in units() {
         let solved = solved(&document);
         for (finding, ..) in Findings::all_judged(&solved.case()) {
-            for aim in [Aim::Fine, Aim::NotOver] {
-                for answer in answers(&document, finding, aim) {
+            for goal in [Goal::Fine, Goal::NotOver] {
+                for answer in answers(&document, finding, goal) {
                     let Ok(change) = &answer.to_limit else {
                         continue;
                     };
                     let knob = answer.knob;
-                    let name = format!("{}, {finding}, {knob:?}, {aim:?}", document.name);
+                    let name = format!("{}, {finding}, {knob:?}, {goal:?}", document.name);
                     let after = put(&document, knob, change);
                     if matches!(knob, Knob::RollersTrued | Knob::RollersParallel) {
                         assert!(
-                            self::solved(&after).findings.level_of("low_end") != Some(Level::Over)
+                            self::solved(&after).findings.level_of(FindingId::LowEnd)
+                                != Some(Level::Over)
                         );
                         continue;
                     }
                     let then = judged(&after, finding);
-                    let margin = margin(&then, aim);
+                    let margin = margin(&then, goal);
                     if knob == Knob::Knife {
                         assert!(margin >= 0.0, "{name}");
                     } else {
@@ -309,7 +313,7 @@ fn no_limit_is_crossed_sooner_and_what_is_out_of_reach_is_crossed_nowhere() {
     let (mut reached, mut out_of_reach) = (0, 0);
     for document in units() {
         let solved = solved(&document);
-        let keeps = |knob, at, finding: &str| {
+        let keeps = |knob, at, finding| {
             let unit = turned(&document, &solved, knob, at).checked().ok()?;
             let solution = Solution::of(&unit, &unit.setting).ok()?;
             let case = Case {
@@ -317,10 +321,10 @@ fn no_limit_is_crossed_sooner_and_what_is_out_of_reach_is_crossed_nowhere() {
                 setting: &unit.setting,
                 solution: &solution,
             };
-            Some(margin(&Findings::judged(&case, finding)?, Aim::Fine) >= 0.0)
+            Some(margin(&Findings::judged(&case, finding)?, Goal::Fine) >= 0.0)
         };
         for finding in JUDGED {
-            for answer in answers(&document, finding, Aim::Fine) {
+            for answer in answers(&document, finding, Goal::Fine) {
                 let knob = answer.knob;
                 if WITHOUT_SCALE.contains(&knob) {
                     continue;
@@ -366,20 +370,20 @@ fn no_limit_is_crossed_sooner_and_what_is_out_of_reach_is_crossed_nowhere() {
 fn in_the_middle_of_a_window_no_finding_is_over() {
     let mut tried = 0;
     for document in units() {
-        for finding in ["sweep", "underside", "ahead"] {
-            for answer in answers(&document, finding, Aim::Fine) {
+        for finding in [FindingId::Sweep, FindingId::Underside, FindingId::Ahead] {
+            for answer in answers(&document, finding, Goal::Fine) {
                 let Some(middle) = &answer.to_middle else {
                     continue;
                 };
                 let after = put(&document, answer.knob, middle);
                 let then = judged(&after, finding);
                 let name = format!("{}, {finding}, {:?}", document.name, answer.knob);
-                assert!(margin(&then, Aim::Fine) >= 0.0, "{name}");
+                assert!(margin(&then, Goal::Fine) >= 0.0, "{name}");
                 let findings = solved(&after).findings;
                 // Nothing that an adjustment could take over is over there.
                 for finding in findings
                     .iter()
-                    .filter(|f| !["scrap", "rollers"].contains(&f.id))
+                    .filter(|f| ![FindingId::Scrap, FindingId::Rollers].contains(&f.id))
                 {
                     let id = finding.id;
                     assert!(finding.level != Level::Over, "{name}, {id}");
@@ -396,7 +400,7 @@ fn a_window_that_a_limit_ends_on_one_side_only_has_no_middle() {
     // However high the cut, no limit of this unit is reached: half of the search is no advice.
     let document = document(&example(&[]));
     for knob in [Knob::HeightOfCut, Knob::TopGround, Knob::FaceGround] {
-        let answers = answers(&document, "sweep", Aim::Fine);
+        let answers = answers(&document, FindingId::Sweep, Goal::Fine);
         let answer = answers.iter().find(|answer| answer.knob == knob).unwrap();
         assert_eq!(answer.to_middle, None, "{knob:?}");
     }
@@ -405,14 +409,17 @@ fn a_window_that_a_limit_ends_on_one_side_only_has_no_middle() {
 #[test]
 fn what_the_other_findings_forbid_is_no_middle_either() {
     let low = worn("", "end_difference: \"1 in\"");
-    assert_eq!(solved(&low).findings.level_of("low_end"), Some(Level::Over));
-    let answers = answers(&low, "sweep", Aim::Fine);
+    assert_eq!(
+        solved(&low).findings.level_of(FindingId::LowEnd),
+        Some(Level::Over)
+    );
+    let answers = answers(&low, FindingId::Sweep, Goal::Fine);
     let attitude = answers
         .iter()
         .find(|answer| answer.knob == Knob::Attitude)
         .unwrap();
     assert_eq!(attitude.to_middle, None);
-    let usual = self::answers(&document(&example(&[])), "sweep", Aim::Fine);
+    let usual = self::answers(&document(&example(&[])), FindingId::Sweep, Goal::Fine);
     assert!(
         usual
             .iter()
@@ -426,8 +433,8 @@ fn with_the_edge_in_the_ground_height_is_told_to_come_first() {
     let text = example(&[("rollers: None,", moves)]);
     let document = document(&text);
     assert!(solved(&document).solution.pose.height_of_cut.mm() < 0.0);
-    for finding in ["ahead", "cut", "reel"] {
-        for answer in answers(&document, finding, Aim::Fine) {
+    for finding in [FindingId::Ahead, FindingId::Cut, FindingId::Reel] {
+        for answer in answers(&document, finding, Goal::Fine) {
             match (answer.knob, &answer.to_limit) {
                 (Knob::Attitude, found) => assert_eq!(found, &Err(WhyNot::EdgeInGround)),
                 (Knob::HeightOfCut, Ok(change)) => {
@@ -440,7 +447,7 @@ fn with_the_edge_in_the_ground_height_is_told_to_come_first() {
             }
         }
     }
-    let answers = answers(&document, "cut", Aim::Fine);
+    let answers = answers(&document, FindingId::Cut, Goal::Fine);
     let height = answers
         .iter()
         .find(|answer| answer.knob == Knob::HeightOfCut)
@@ -451,14 +458,14 @@ fn with_the_edge_in_the_ground_height_is_told_to_come_first() {
 #[test]
 fn trued_rollers_tell_what_else_they_change() {
     let low = worn("", "rear_runout: \"0.3 in\", end_difference: \"0.9 in\"");
-    let answers = answers(&low, "low_end", Aim::Fine);
+    let answers = answers(&low, FindingId::LowEnd, Goal::Fine);
     let of = |knob| answers.iter().find(|answer| answer.knob == knob).unwrap();
     let trued = of(Knob::RollersTrued).to_limit.as_ref().unwrap();
     assert!(
         trued
             .others
             .iter()
-            .any(|other| other.id == "low_end_underside"),
+            .any(|other| other.id == FindingId::LowEndUnderside),
         "{trued:?}"
     );
 }
@@ -469,7 +476,7 @@ fn grinding_never_goes_back_and_says_so() {
         "behind_centre: \"0.3 in\"",
         "behind_centre: \"0.7 in\"",
     )]));
-    let answers = answers(&document, "sweep", Aim::Fine);
+    let answers = answers(&document, FindingId::Sweep, Goal::Fine);
     let of = |knob| {
         &answers
             .iter()
@@ -582,7 +589,10 @@ fn a_hair_between_the_ends_is_no_strip_however_deep_the_whole_width_sweeps() {
         ("behind_centre: \"0.3 in\"", "behind_centre: \"0.9 in\""),
     ]));
     let solved = solved(&scalping);
-    assert_eq!(solved.findings.level_of("sweep"), Some(Level::Over));
+    assert_eq!(
+        solved.findings.level_of(FindingId::Sweep),
+        Some(Level::Over)
+    );
     let causes = causes(&solved.case(), Complaint::StripAtOneEnd);
     assert!(
         causes.iter().all(|cause| !cause.strength.has_part()),
@@ -722,6 +732,41 @@ fn a_word_that_is_not_known_is_answered_with_those_that_are() {
 }
 
 #[test]
+fn a_finding_that_no_adjustment_changes_is_not_offered_for_the_knobs() {
+    let file = DemoUnit::FairwayTrailed.file().display().to_string();
+    let output = run(&["why", &file, "--finding", "scrap"]);
+    assert_eq!(output.status.code(), Some(2));
+    let told = String::from_utf8_lossy(&output.stderr).into_owned();
+    let (_, offered) = told.split_once("write one of").unwrap();
+    let offered: Vec<_> = offered.trim().split(", ").collect();
+    assert!(
+        offered.contains(&"sweep") && !offered.contains(&"scrap"),
+        "{told}"
+    );
+    for finding in offered {
+        let output = run(&["why", &file, "--finding", finding]);
+        assert!(output.status.success(), "{finding}");
+    }
+}
+
+#[test]
+fn an_attitude_told_to_come_back_between_the_brackets_stays_inside_by_three_percent_of_them() {
+    let brackets = [
+        ("low: \"5 deg\", high: \"9 deg\"", 5.12),
+        ("low: \"-2 deg\", high: \"2 deg\"", 1.88),
+    ];
+    for (range, wanted_deg) in brackets {
+        let limits = format!("limits: Some((attitude_range: ({range}))),");
+        let solved = solved(&document(&example(&[("limits: None,", &limits)])));
+        let finding = solved.findings.get(FindingId::Attitude).unwrap();
+        assert_eq!(finding.level, Level::Over, "{range}");
+        let remedy = finding.remedy.unwrap().shown_in(System::Millimetre);
+        let told = format!("an attitude of {wanted_deg}° would bring it back");
+        assert!(remedy.contains(&told), "{remedy}");
+    }
+}
+
+#[test]
 fn the_text_tells_the_causes_of_a_complaint_and_the_cautions() {
     let file = DemoUnit::FairwayTrailed.file().display().to_string();
     for complaint in Complaint::ALL {
@@ -813,9 +858,9 @@ fn without_a_finding_named_the_knobs_of_every_one_that_is_not_surely_fine_are_to
     let all = told(&["why", &file, "--json"]);
     assert_eq!(all[0], "low_end_underside");
     for finding in solved.findings.iter() {
-        let is_wanted = finding.id == "sweep" || finding.shown_level() > Level::Fine;
+        let is_wanted = finding.id == FindingId::Sweep || finding.shown_level() > Level::Fine;
         assert_eq!(
-            all.iter().any(|id| id == finding.id),
+            all.iter().any(|id| id == finding.id.id()),
             is_wanted,
             "{}",
             finding.id

@@ -1,7 +1,7 @@
 //! The Why area: what it shows and what is done in it, without a display.
 
-use sweepgauge::analysis::Solved;
-use sweepgauge::analysis::why::{Aim, Complaint, CrestLimits, Knob, Why, causes, worst_finding};
+use sweepgauge::analysis::why::{Complaint, CrestLimits, Goal, Knob, Why, causes, worst_finding};
+use sweepgauge::analysis::{FindingId, Solved};
 use sweepgauge::unit::Document;
 use sweepgauge::units::System;
 
@@ -17,7 +17,7 @@ fn why_of(document: Document) -> Window {
 
 fn worked_out(document: &Document) -> (Solved, Why) {
     let solved = Solved::of(document).unwrap();
-    let why = Why::of(&solved, None, Aim::Fine);
+    let why = Why::of(&solved, None, Goal::Fine);
     (solved, why)
 }
 
@@ -77,14 +77,14 @@ fn a_knob_is_tried_with_one_click_and_taken_back_with_another() {
         let mut window = why_of(demo.document());
         let before = window.document().clone();
         let (_, why) = worked_out(&before);
-        assert_eq!(why.finding, "sweep");
+        assert_eq!(why.finding, FindingId::Sweep);
         let ends = if knob == Knob::Knife { "Inside" } else { "To" };
         let button = format!("Try {}, {ends} its limit", knob.name());
         assert!(window.has_button(&button), "{button}");
         assert!(!window.has_button("Undo"));
         window.click(&button);
         let (tried, _) = worked_out(window.document());
-        let level = tried.findings.level_of("sweep").unwrap();
+        let level = tried.findings.level_of(FindingId::Sweep).unwrap();
         assert_eq!(level, sweepgauge::analysis::Level::Fine, "{knob:?}");
         window.assert_says("Tried: ");
         window.click("Undo");
@@ -106,7 +106,10 @@ fn undo_is_gone_once_something_else_was_changed() {
 fn another_finding_and_another_limit_can_be_asked_about() {
     let mut window = why_of(DemoUnit::GreensScalping.document());
     let (solved, _) = worked_out(window.document());
-    assert_eq!(worst_finding(&solved.findings, &solved.case()), "sweep");
+    assert_eq!(
+        worst_finding(&solved.findings, &solved.case()),
+        FindingId::Sweep
+    );
     window.choose("Finding to bring to its limit", "Clip length: watch");
     let drive = format!("Try {}, To its limit", Knob::GroundSpeed.name());
     window.click(&drive);
@@ -146,7 +149,7 @@ fn a_limit_within_the_readings_doubt_cannot_be_told() {
     let sweep = solved
         .findings
         .iter()
-        .find(|finding| finding.id == "sweep")
+        .find(|finding| finding.id == FindingId::Sweep)
         .unwrap();
     let doubt = sweep.doubt.unwrap();
     // 14.4 % is known to ± 6.9 %: the limit of 10 % lies within that.
@@ -159,7 +162,7 @@ fn a_limit_within_the_readings_doubt_cannot_be_told() {
     let sweep = sure
         .findings
         .iter()
-        .find(|finding| finding.id == "sweep")
+        .find(|finding| finding.id == FindingId::Sweep)
         .unwrap();
     assert!(sweep.doubt.is_none());
 }

@@ -9,7 +9,7 @@ use egui::accesskit::{Action, Role};
 use egui::{Key, Modifiers, Vec2, ViewportCommand};
 use egui_kittest::kittest::NodeT as _;
 use proptest::prelude::*;
-use sweepgauge::analysis::{Level, Solved};
+use sweepgauge::analysis::{FindingId, Level, Solved};
 use sweepgauge::app::{DEMO_UNIT, Preferences, Session};
 use sweepgauge::drawing::{CAUTIONS, key_numbers};
 use sweepgauge::geometry::Pose;
@@ -41,7 +41,7 @@ fn assert_shows(window: &Window, document: &Document) {
         assert_eq!(window.number(name), number, "{name}");
     }
     for finding in solved.findings.iter() {
-        window.assert_says(&format!("{}: {}", finding.title, finding.level.word()));
+        window.assert_says(&format!("{}: {}", finding.title(), finding.level.word()));
         window.assert_says(&finding.text.shown_in(system));
     }
 }
@@ -71,7 +71,11 @@ fn typing_an_attitude_changes_the_numbers_and_the_findings() {
     assert_ne!(window.number("Sweep share"), before);
     let level = |document: &Document| {
         let solved = Solved::of(document).unwrap();
-        let sweep = solved.findings.iter().find(|f| f.id == "sweep").unwrap();
+        let sweep = solved
+            .findings
+            .iter()
+            .find(|f| f.id == FindingId::Sweep)
+            .unwrap();
         sweep.level
     };
     assert_ne!(level(&document(DEMO_UNIT)), Level::Over);

@@ -1,9 +1,24 @@
 //! The edge ahead of the reel's centre, where blades still descend as they meet it.
 
-use super::{Bound, Case, Judged, Level, Side, Verdict};
+use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict, WindowEnd};
+use crate::analysis::Output;
 use crate::units::{Angle, Length, Sentence};
 
-pub(super) fn measure(case: &Case) -> Option<Judged> {
+pub(super) const RULE: Rule = Rule {
+    finding: FindingId::Ahead,
+    id: "ahead",
+    title: "Edge and centre",
+    output: Some(Output::BehindCentre),
+    measure,
+    judge,
+    window: Some(WindowEnd {
+        past: Level::Over,
+        margins_mm,
+    }),
+    is_adjustable: true,
+};
+
+fn measure(case: &Case) -> Option<Judged> {
     let most = case.unit.limits.ahead_of_centre;
     let bounds = [
         Some(Bound::new(Level::Watch, Side::AtLeast, Length::ZERO)),
@@ -12,7 +27,12 @@ pub(super) fn measure(case: &Case) -> Option<Judged> {
     Some(Judged::by(case.solution.sweep.behind_centre, bounds))
 }
 
-pub(super) fn judge(case: &Case) -> Option<Verdict> {
+fn margins_mm(case: &Case, margins_mm: &mut Vec<f64>) {
+    let behind = case.solution.sweep.behind_centre;
+    margins_mm.push((behind + case.unit.limits.ahead_of_centre).mm());
+}
+
+fn judge(case: &Case) -> Option<Verdict> {
     let behind = case.solution.sweep.behind_centre;
     if behind.mm() >= 0.0 {
         let text = Sentence::new(

@@ -1,9 +1,22 @@
 //! An attitude outside what the roller brackets were said to allow.
 
-use super::{Bound, Case, Judged, Level, Side, Verdict};
+use super::advice::ADVISED_ROOM;
+use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict};
+use crate::analysis::Output;
 use crate::units::Sentence;
 
-pub(super) fn measure(case: &Case) -> Option<Judged> {
+pub(super) const RULE: Rule = Rule {
+    finding: FindingId::Attitude,
+    id: "attitude",
+    title: "Roller brackets",
+    output: Some(Output::Attitude),
+    measure,
+    judge,
+    window: None,
+    is_adjustable: true,
+};
+
+fn measure(case: &Case) -> Option<Judged> {
     let (low, high) = case.unit.limits.attitude_range?;
     let bounds = [
         Some(Bound::new(Level::Over, Side::AtLeast, low)),
@@ -12,7 +25,7 @@ pub(super) fn measure(case: &Case) -> Option<Judged> {
     Some(Judged::by(case.solution.pose.attitude, bounds))
 }
 
-pub(super) fn judge(case: &Case) -> Option<Verdict> {
+fn judge(case: &Case) -> Option<Verdict> {
     let (low, high) = case.unit.limits.attitude_range?;
     let attitude = case.solution.pose.attitude;
     let level = measure(case)?.level();
@@ -23,12 +36,15 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
         "The attitude, {}, lies outside what the brackets were said to allow, {} to {}."
     };
     let text = Sentence::new(template, &[attitude.into(), low.into(), high.into()]);
-    let nearest = if attitude < low { low } else { high };
+    let room = (high - low) * ADVISED_ROOM;
+    let inside = if attitude < low {
+        low + room
+    } else {
+        high - room
+    };
     Some(Verdict {
         level,
         text,
-        remedy: (!is_within)
-            .then(|| case.advise_attitude(nearest))
-            .flatten(),
+        remedy: (!is_within).then(|| case.advise_attitude(inside)).flatten(),
     })
 }

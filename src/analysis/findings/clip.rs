@@ -1,9 +1,21 @@
 //! Clip length against the height of cut: too long and ribs stand across the travel.
 
-use super::{Bound, Case, Judged, Level, Side, Verdict};
+use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict};
+use crate::analysis::Output;
 use crate::units::{Measure as _, Sentence, Speed, Turning};
 
-pub(super) fn measure(case: &Case) -> Option<Judged> {
+pub(super) const RULE: Rule = Rule {
+    finding: FindingId::Clip,
+    id: "clip",
+    title: "Clip length",
+    output: Some(Output::ClipToCut),
+    measure,
+    judge,
+    window: None,
+    is_adjustable: true,
+};
+
+fn measure(case: &Case) -> Option<Judged> {
     let ratio = case.solution.mowing?.clip_to_cut?;
     let limits = &case.unit.limits;
     let bounds = [
@@ -13,7 +25,7 @@ pub(super) fn measure(case: &Case) -> Option<Judged> {
     Some(Judged::by(ratio, bounds))
 }
 
-pub(super) fn judge(case: &Case) -> Option<Verdict> {
+fn judge(case: &Case) -> Option<Verdict> {
     let numbers = case.solution.mowing?;
     let speeds = case.unit.mowing?;
     let ratio = numbers.clip_to_cut?;

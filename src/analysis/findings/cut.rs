@@ -1,13 +1,32 @@
 //! The edge at or below the ground.
 
-use super::{Case, Judged, Level, Verdict, above_ground};
+use super::{Case, FindingId, Judged, Level, Rule, Verdict, WindowEnd, above_ground};
+use crate::analysis::Output;
 use crate::units::Sentence;
 
-pub(super) fn measure(case: &Case) -> Option<Judged> {
+pub(super) const RULE: Rule = Rule {
+    finding: FindingId::Cut,
+    id: "cut",
+    title: "Edge over the ground",
+    output: Some(Output::CutOnGround),
+    measure,
+    judge,
+    window: Some(WindowEnd {
+        past: Level::Over,
+        margins_mm,
+    }),
+    is_adjustable: true,
+};
+
+fn measure(case: &Case) -> Option<Judged> {
     Some(above_ground(case.solution.on_ground.cut))
 }
 
-pub(super) fn judge(case: &Case) -> Option<Verdict> {
+fn margins_mm(case: &Case, margins_mm: &mut Vec<f64>) {
+    margins_mm.push(case.solution.on_ground.cut.mm());
+}
+
+fn judge(case: &Case) -> Option<Verdict> {
     let cut = case.solution.on_ground.cut;
     if measure(case)?.level() == Level::Fine {
         let text = Sentence::new("The edge stands {} above the ground.", &[cut.into()]);

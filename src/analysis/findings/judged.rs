@@ -1,7 +1,7 @@
 //! What a finding judges: one number, and the limits that say how it stands.
 
-use super::{Doubt, Level};
-use crate::units::{Measure, Value};
+use super::Level;
+use crate::units::{Measure, Sentence, Value};
 
 /// Which side of a limit is the good one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -101,6 +101,29 @@ impl Judged {
             .map(|bound| bound.level)
             .max()
             .unwrap_or(Level::Fine)
+    }
+}
+
+/// A limit that lies within what a number can be off.
+///
+/// After the decision rule of ISO 14253-1: neither that the limit is kept nor that it is passed is
+/// shown while the number lies nearer to it than its expanded uncertainty.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Doubt {
+    /// The expanded uncertainty of the number that is judged, k = 2.
+    pub off: Value,
+    /// The limit.
+    pub limit: Value,
+}
+
+impl Doubt {
+    /// The doubt as a sentence.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        Sentence::new(
+            "Cannot tell: with the readings' ± it is known to ± {} (k = 2), and the limit of {} lies within that.",
+            &[self.off, self.limit],
+        )
     }
 }
 

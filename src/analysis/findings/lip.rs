@@ -1,14 +1,27 @@
 //! A lip thicker than the height of cut allows, or ground away.
 
-use super::{Case, INSIDE, Judged, Level, Verdict, with_room};
+use super::advice::ADVISED_ROOM;
+use super::{Case, FindingId, Judged, Level, Rule, Verdict, with_room};
+use crate::analysis::Output;
 use crate::units::{Length, Sentence};
 
-pub(super) fn measure(case: &Case) -> Option<Judged> {
+pub(super) const RULE: Rule = Rule {
+    finding: FindingId::Lip,
+    id: "lip",
+    title: "Lip of the knife",
+    output: Some(Output::LipBottom),
+    measure,
+    judge,
+    window: None,
+    is_adjustable: true,
+};
+
+fn measure(case: &Case) -> Option<Judged> {
     let clearance = Length::from_mm(case.solution.lip_bottom_on_plate.y);
     Some(with_room(clearance, case.unit.limits.underside))
 }
 
-pub(super) fn judge(case: &Case) -> Option<Verdict> {
+fn judge(case: &Case) -> Option<Verdict> {
     let setting = case.setting;
     let left = setting.knife.lip_thickness - setting.top_ground;
     let lip_left = setting.knife.lip_length - setting.face_ground;
@@ -40,7 +53,7 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
         )
     };
     let remedy = (level > Level::Fine).then(|| {
-        let short = least * (1.0 + INSIDE) - clearance;
+        let short = least * (1.0 + ADVISED_ROOM) - clearance;
         if allowed.mm() > 0.0 {
             let moved = pose.roller_move_to_raise(short);
             Sentence::new(

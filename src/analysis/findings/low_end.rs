@@ -1,7 +1,30 @@
 //! Reel and underside at their worst place: the low end of the unit, the worse roller at its lowest.
 
-use super::{Case, Judged, Level, Verdict, above_ground, with_room};
+use super::{Case, FindingId, Judged, Level, Rule, Verdict, above_ground, with_room};
+use crate::analysis::Output;
 use crate::units::Sentence;
+
+pub(super) const REEL_RULE: Rule = Rule {
+    finding: FindingId::LowEnd,
+    id: "low_end",
+    title: "Reel at the low end",
+    output: Some(Output::ReelAtLowEnd),
+    measure: measure_reel,
+    judge: judge_reel,
+    window: None,
+    is_adjustable: true,
+};
+
+pub(super) const UNDERSIDE_RULE: Rule = Rule {
+    finding: FindingId::LowEndUnderside,
+    id: "low_end_underside",
+    title: "Underside at the low end",
+    output: Some(Output::UndersideAtLowEnd),
+    measure: measure_underside,
+    judge: judge_underside,
+    window: None,
+    is_adjustable: true,
+};
 
 /// Brings the low end back, whatever touches there.
 const REMEDY: &str =
@@ -12,16 +35,16 @@ fn is_worn(case: &Case) -> bool {
     case.unit.wear.lowers().mm() > 0.0
 }
 
-pub(super) fn measure_reel(case: &Case) -> Option<Judged> {
+fn measure_reel(case: &Case) -> Option<Judged> {
     is_worn(case).then(|| above_ground(case.solution.on_ground.reel_at_low_end))
 }
 
-pub(super) fn measure_underside(case: &Case) -> Option<Judged> {
+fn measure_underside(case: &Case) -> Option<Judged> {
     let least = case.unit.limits.underside;
     is_worn(case).then(|| with_room(case.solution.on_ground.underside_at_low_end, least))
 }
 
-pub(super) fn judge_reel(case: &Case) -> Option<Verdict> {
+fn judge_reel(case: &Case) -> Option<Verdict> {
     let level = measure_reel(case)?.level();
     let left = case.solution.on_ground.reel_at_low_end;
     let lowers = case.unit.wear.lowers();
@@ -39,7 +62,7 @@ pub(super) fn judge_reel(case: &Case) -> Option<Verdict> {
     Some(told(level, text))
 }
 
-pub(super) fn judge_underside(case: &Case) -> Option<Verdict> {
+fn judge_underside(case: &Case) -> Option<Verdict> {
     let level = measure_underside(case)?.level();
     let left = case.solution.on_ground.underside_at_low_end;
     let lowers = case.unit.wear.lowers();

@@ -1,13 +1,32 @@
 //! The reel into the ground that the unit stands on.
 
-use super::{Case, Judged, Level, Verdict, above_ground};
+use super::{Case, FindingId, Judged, Level, Rule, Verdict, WindowEnd, above_ground};
+use crate::analysis::Output;
 use crate::units::Sentence;
 
-pub(super) fn measure(case: &Case) -> Option<Judged> {
+pub(super) const RULE: Rule = Rule {
+    finding: FindingId::Reel,
+    id: "reel",
+    title: "Reel over the ground",
+    output: Some(Output::ReelOnGround),
+    measure,
+    judge,
+    window: Some(WindowEnd {
+        past: Level::Over,
+        margins_mm,
+    }),
+    is_adjustable: true,
+};
+
+fn measure(case: &Case) -> Option<Judged> {
     Some(above_ground(case.solution.on_ground.reel_clearance))
 }
 
-pub(super) fn judge(case: &Case) -> Option<Verdict> {
+fn margins_mm(case: &Case, margins_mm: &mut Vec<f64>) {
+    margins_mm.push(case.solution.on_ground.reel_clearance.mm());
+}
+
+fn judge(case: &Case) -> Option<Verdict> {
     let clearance = case.solution.on_ground.reel_clearance;
     if measure(case)?.level() == Level::Fine {
         let text = Sentence::new("The reel clears the ground by {}.", &[clearance.into()]);

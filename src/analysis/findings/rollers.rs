@@ -2,11 +2,22 @@
 
 use kurbo::{Line, ParamCurveNearest as _, Point};
 
-use super::{Case, Level, Verdict};
+use super::{Case, FindingId, Level, Rule, Verdict};
 use crate::geometry::{RollerOnPlate, underside_on_bar};
 use crate::units::{Length, Sentence, Value};
 
-pub(super) fn judge(case: &Case) -> Option<Verdict> {
+pub(super) const RULE: Rule = Rule {
+    finding: FindingId::Rollers,
+    id: "rollers",
+    title: "Rollers",
+    output: None,
+    measure: |_| None,
+    judge,
+    window: None,
+    is_adjustable: true,
+};
+
+fn judge(case: &Case) -> Option<Verdict> {
     let pose = &case.solution.pose;
     let (front, rear) = (&pose.front_roller, &pose.rear_roller);
     let from_reel = |roller: &RollerOnPlate| {

@@ -1,9 +1,21 @@
 //! The reel under its scrap size, or larger than a new one.
 
-use super::{Bound, Case, Judged, Level, Side, Verdict};
+use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict};
+use crate::analysis::Output;
 use crate::units::Sentence;
 
-pub(super) fn measure(case: &Case) -> Option<Judged> {
+pub(super) const RULE: Rule = Rule {
+    finding: FindingId::Scrap,
+    id: "scrap",
+    title: "Reel size",
+    output: Some(Output::ReelDiameter),
+    measure,
+    judge,
+    window: None,
+    is_adjustable: false,
+};
+
+fn measure(case: &Case) -> Option<Judged> {
     let bounds = [
         Bound::new(Level::Watch, Side::AtMost, case.unit.new_diameter),
         Bound::new(Level::Over, Side::AtLeast, case.unit.smallest_diameter),
@@ -11,7 +23,7 @@ pub(super) fn measure(case: &Case) -> Option<Judged> {
     Some(Judged::by(case.setting.reel_diameter, bounds.map(Some)))
 }
 
-pub(super) fn judge(case: &Case) -> Option<Verdict> {
+fn judge(case: &Case) -> Option<Verdict> {
     let now = case.setting.reel_diameter;
     let (new, smallest) = (case.unit.new_diameter, case.unit.smallest_diameter);
     let level = measure(case)?.level();

@@ -1,9 +1,25 @@
 //! Sweep below the cut line, as a length and as a share of the height of cut.
 
-use super::{Bound, Case, INSIDE, Judged, Level, Side, Verdict};
+use super::advice::ADVISED_ROOM;
+use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict, WindowEnd};
+use crate::analysis::Output;
 use crate::units::{Length, Sentence, Value};
 
-pub(super) fn measure(case: &Case) -> Option<Judged> {
+pub(super) const RULE: Rule = Rule {
+    finding: FindingId::Sweep,
+    id: "sweep",
+    title: "Sweep below the cut",
+    output: Some(Output::SweepShare),
+    measure,
+    judge,
+    window: Some(WindowEnd {
+        past: Level::Over,
+        margins_mm,
+    }),
+    is_adjustable: true,
+};
+
+fn measure(case: &Case) -> Option<Judged> {
     let limits = &case.unit.limits;
     let bounds = [
         Some(Bound::new(Level::Watch, Side::AtMost, limits.sweep_watch)),
@@ -12,7 +28,14 @@ pub(super) fn measure(case: &Case) -> Option<Judged> {
     Some(Judged::by(case.solution.sweep_share?, bounds))
 }
 
-pub(super) fn judge(case: &Case) -> Option<Verdict> {
+/// In millimetres of sweep: as smooth as the share, and there without a height of cut as well.
+fn margins_mm(case: &Case, margins_mm: &mut Vec<f64>) {
+    let height_mm = case.solution.pose.height_of_cut.mm();
+    let most_mm = case.unit.limits.sweep_over.of_one() * height_mm;
+    margins_mm.push(most_mm - case.solution.sweep.below_cut.mm());
+}
+
+fn judge(case: &Case) -> Option<Verdict> {
     let share = case.solution.sweep_share?;
     let sweep = &case.solution.sweep;
     let limits = &case.unit.limits;
@@ -53,7 +76,7 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
 fn bring_back(case: &Case) -> Option<Sentence> {
     let pose = &case.solution.pose;
     let sweep = &case.solution.sweep;
-    let aim = case.unit.limits.sweep_watch.of_one() * (1.0 - INSIDE);
+    let aim = case.unit.limits.sweep_watch.of_one() * (1.0 - ADVISED_ROOM);
     // An edge ahead of centre is brought back by what is found about that.
     if aim <= 0.0 || sweep.behind_centre.mm() < 0.0 {
         return None;

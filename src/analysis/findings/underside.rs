@@ -1,16 +1,43 @@
 //! The underside of the knife or its hardware too low, or in the ground.
 
-use super::super::Lowest;
-use super::{Case, INSIDE, Judged, Level, Verdict, with_room};
-use crate::geometry::attitude_for_underside;
+use super::advice::ADVISED_ROOM;
+use super::{Case, FindingId, Judged, Level, Rule, Verdict, WindowEnd, with_room};
+use crate::analysis::{Lowest, Output};
+use crate::geometry::{attitude_for_underside, underside_on_bar};
 use crate::units::Sentence;
 
-pub(super) fn measure(case: &Case) -> Option<Judged> {
+pub(super) const RULE: Rule = Rule {
+    finding: FindingId::Underside,
+    id: "underside",
+    title: "Underside of the knife",
+    output: Some(Output::UndersideOnGround),
+    measure,
+    judge,
+    window: Some(WindowEnd {
+        past: Level::Watch,
+        margins_mm,
+    }),
+    is_adjustable: true,
+};
+
+fn measure(case: &Case) -> Option<Judged> {
     let clearance = case.solution.on_ground.underside_clearance;
     Some(with_room(clearance, case.unit.limits.underside))
 }
 
-pub(super) fn judge(case: &Case) -> Option<Verdict> {
+/// One for every point: the lowest of several is not smooth where another takes over.
+fn margins_mm(case: &Case, margins_mm: &mut Vec<f64>) {
+    let solution = case.solution;
+    let plate_from_bar = solution.pose.plate_from_bar();
+    let corners = underside_on_bar(&case.unit.profile, case.setting);
+    let points = corners.iter().chain(&case.unit.hardware);
+    margins_mm.extend(points.map(|on_bar| {
+        let clearance = solution.terrain.clearance(plate_from_bar * *on_bar);
+        (clearance - case.unit.limits.underside).mm()
+    }));
+}
+
+fn judge(case: &Case) -> Option<Verdict> {
     let clearance = case.solution.on_ground.underside_clearance;
     let least = case.unit.limits.underside;
     let level = measure(case)?.level();
@@ -34,7 +61,7 @@ pub(super) fn judge(case: &Case) -> Option<Verdict> {
         ),
     };
     let remedy = (level > Level::Fine).then(|| {
-        let short = least * (1.0 + INSIDE) - clearance;
+        let short = least * (1.0 + ADVISED_ROOM) - clearance;
         // Closed form over the plate; on other ground what it gives is tried, and told if it holds.
         let wanted = case.solution.underside_clearance + short;
         let points = case.unit.hardware.iter().copied();

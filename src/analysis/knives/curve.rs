@@ -1,10 +1,10 @@
 //! Curves: what a knife does over the reel's life, over attitude or over extension, and where it
 //! crosses a limit.
 
-use super::crossings::{Values, crossings};
 use super::table::Trial;
-use super::window::attitude_range;
 use crate::analysis::Solution;
+use crate::analysis::ranges::{MOST_EXTENSION, attitude_range};
+use crate::analysis::search::{Values, crossings};
 use crate::geometry::{KnifeSection, Setting, Stance};
 use crate::unit::Unit;
 use crate::units::{Angle, Length};
@@ -41,10 +41,10 @@ impl Over {
         match self {
             Self::Diameter => (unit.smallest_diameter.mm(), unit.new_diameter.mm()),
             Self::Attitude => {
-                let (low, high) = attitude_range(unit);
+                let (low, high) = attitude_range(&unit.limits);
                 (low.deg(), high.deg())
             }
-            Self::Extension => (-12.7, 12.7),
+            Self::Extension => (-MOST_EXTENSION.mm(), MOST_EXTENSION.mm()),
         }
     }
 

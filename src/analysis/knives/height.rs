@@ -1,14 +1,11 @@
 //! The lowest height of cut at which a knife leaves any window.
 
 use super::window::windows;
+use crate::analysis::ranges::{LEAST_HEIGHT_MM, MOST_HEIGHT_MM};
 use crate::geometry::{KnifeSection, Setting};
 use crate::unit::Unit;
 use crate::units::Length;
 
-/// Heights are searched from here.
-pub const LEAST_HEIGHT_MM: f64 = 0.5;
-/// Heights are searched up to here.
-pub const MOST_HEIGHT_MM: f64 = 120.0;
 /// Steps of the search, each so many times the one before.
 const STEPS: u32 = 60;
 /// The height is found to within this.
@@ -17,7 +14,7 @@ const EPSILON_MM: f64 = 1e-10;
 /// The lowest height of cut at which any attitude holds every limit, the reel at a diameter.
 ///
 /// Searched upwards in even ratios from 0.5 mm to 120 mm and then halved to the border, so a height
-/// below it may leave a window only between two steps of 10 %. Nothing when no height does.
+/// below it may leave a window only between two steps of 10 %. None when no height does.
 #[must_use]
 pub fn lowest_height(
     unit: &Unit,

@@ -1,10 +1,6 @@
 //! The limits that forbid an attitude, each with a margin: what is left before it is reached.
 
-use kurbo::Point;
-
-use crate::analysis::Solution;
-use crate::geometry::{Setting, underside_on_bar};
-use crate::unit::Unit;
+use crate::analysis::{Case, FindingId};
 
 /// What forbids an attitude.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -26,17 +22,34 @@ pub enum Limit {
 }
 
 impl Limit {
+    /// The finding whose limit it is, or the name for programs of what ends a search.
+    const fn finding_or_id(self) -> Result<FindingId, &'static str> {
+        match self {
+            Self::Sweep => Ok(FindingId::Sweep),
+            Self::Reel => Ok(FindingId::Reel),
+            Self::Cut => Ok(FindingId::Cut),
+            Self::Underside => Ok(FindingId::Underside),
+            Self::Ahead => Ok(FindingId::Ahead),
+            Self::Range => Err("range"),
+            Self::Reach => Err("reach"),
+        }
+    }
+
+    /// The finding whose limit it is; none for what ends a search.
+    #[must_use]
+    pub const fn finding(self) -> Option<FindingId> {
+        match self.finding_or_id() {
+            Ok(finding) => Some(finding),
+            Err(_) => None,
+        }
+    }
+
     /// Its name for programs; never changes.
     #[must_use]
     pub const fn id(self) -> &'static str {
-        match self {
-            Self::Sweep => "sweep",
-            Self::Reel => "reel",
-            Self::Cut => "cut",
-            Self::Underside => "underside",
-            Self::Ahead => "ahead",
-            Self::Range => "range",
-            Self::Reach => "reach",
+        match self.finding_or_id() {
+            Ok(finding) => finding.id(),
+            Err(id) => id,
         }
     }
 
@@ -64,47 +77,35 @@ impl Limit {
     ];
 }
 
-/// The margins of one solution: above nothing within the limit, below it past the limit.
+/// The margins of one solution: above zero within the limit, below it past the limit.
 ///
 /// Each is smooth over attitude and diameter. The underside has one for every point, since the
 /// lowest of several points is not smooth where another takes over.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(in crate::analysis) struct Margins(pub(in crate::analysis) Vec<f64>);
 
-/// Margins before the points of the underside.
-const BEFORE_UNDERSIDE: [Limit; 4] = [Limit::Sweep, Limit::Reel, Limit::Cut, Limit::Ahead];
+/// The limits of the margins, in their order; all that follow are those of the underside's points.
+const OF_MARGINS: [Limit; 5] = [
+    Limit::Sweep,
+    Limit::Reel,
+    Limit::Cut,
+    Limit::Ahead,
+    Limit::Underside,
+];
 
 impl Margins {
     /// Works out the margins of a solution, in millimetres.
-    pub(in crate::analysis) fn of(unit: &Unit, setting: &Setting, solution: &Solution) -> Self {
-        let limits = &unit.limits;
-        let mut margins = Vec::with_capacity(BEFORE_UNDERSIDE.len() + 4 + unit.hardware.len());
-        let height_mm = solution.pose.height_of_cut.mm();
-        margins.extend([
-            limits.sweep_over.of_one() * height_mm - solution.sweep.below_cut.mm(),
-            solution.on_ground.reel_clearance.mm(),
-            solution.on_ground.cut.mm(),
-            solution.sweep.behind_centre.mm() + limits.ahead_of_centre.mm(),
-        ]);
-        let plate_from_bar = solution.pose.plate_from_bar();
-        let clear_mm = |on_bar: Point| {
-            (solution.terrain.clearance(plate_from_bar * on_bar) - limits.underside).mm()
-        };
-        margins.extend(
-            underside_on_bar(&unit.profile, setting)
-                .into_iter()
-                .map(clear_mm),
-        );
-        margins.extend(unit.hardware.iter().copied().map(clear_mm));
-        Self(margins)
+    pub(in crate::analysis) fn of(case: &Case) -> Self {
+        let mut margins_mm = Vec::with_capacity(OF_MARGINS.len() + 3 + case.unit.hardware.len());
+        for finding in OF_MARGINS.into_iter().filter_map(Limit::finding) {
+            finding.add_margins_mm(case, &mut margins_mm);
+        }
+        Self(margins_mm)
     }
 
     /// The limit that a margin belongs to.
     pub(super) fn limit(index: usize) -> Limit {
-        BEFORE_UNDERSIDE
-            .get(index)
-            .copied()
-            .unwrap_or(Limit::Underside)
+        OF_MARGINS.get(index).copied().unwrap_or(Limit::Underside)
     }
 
     /// Whether every limit holds.
@@ -112,8 +113,14 @@ impl Margins {
         self.0.iter().all(|margin| *margin >= 0.0)
     }
 
+    /// The limits that do not hold, in the order they are told.
+    pub(super) fn passed(&self) -> impl Iterator<Item = Limit> {
+        let limits = Limit::WITH_MARGIN.into_iter();
+        limits.filter(|limit| !self.holds(*limit))
+    }
+
     /// Whether one limit holds.
-    pub(super) fn holds(&self, limit: Limit) -> bool {
+    fn holds(&self, limit: Limit) -> bool {
         let of_limit = self
             .0
             .iter()
@@ -122,5 +129,65 @@ impl Margins {
         of_limit
             .map(|(_, margin)| *margin)
             .all(|margin| margin >= 0.0)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::{Findings, Solution, Solved};
+    use crate::geometry::Stance;
+    use crate::unit::read_text;
+    use crate::units::{Angle, Length};
+
+    const DEMO_UNIT: &str = include_str!("../../../demo-units/greens-scalping.ron");
+
+    #[test]
+    fn every_finding_that_ends_a_window_is_a_limit_of_it() {
+        let ending = FindingId::ALL
+            .into_iter()
+            .filter(|finding| finding.ends_window_past().is_some());
+        let mut limits: Vec<_> = Limit::WITH_MARGIN
+            .iter()
+            .map(|limit| limit.finding())
+            .collect();
+        limits.sort_unstable();
+        assert_eq!(limits, ending.map(Some).collect::<Vec<_>>());
+        let mut of_margins = OF_MARGINS;
+        of_margins.sort_unstable();
+        assert_eq!(of_margins, Limit::WITH_MARGIN);
+    }
+
+    #[test]
+    fn a_margin_is_passed_where_the_finding_is_past_the_limit_that_ends_a_window() {
+        let solved = Solved::of(&read_text(DEMO_UNIT).expect("reads")).expect("solves");
+        let mut passed = std::collections::BTreeSet::new();
+        for step in 0..400_u32 {
+            let mut setting = solved.unit.setting;
+            setting.stance = Stance::Wanted {
+                attitude: Angle::from_deg(-9.7 + 0.1 * f64::from(step)),
+                height_of_cut: Length::from_mm(2.0 + 0.01 * f64::from(step)),
+            };
+            let Ok(solution) = Solution::of(&solved.unit, &setting) else {
+                continue;
+            };
+            let case = Case {
+                unit: &solved.unit,
+                setting: &setting,
+                solution: &solution,
+            };
+            let margins = Margins::of(&case);
+            for limit in Limit::WITH_MARGIN {
+                let finding = limit.finding().expect("it has a margin");
+                let end = finding.ends_window_past().expect("it ends a window");
+                let judged = Findings::judged(&case, finding).expect("it applies");
+                let is_past = judged.level() >= end;
+                assert_eq!(margins.holds(limit), !is_past, "{limit:?} at {setting:?}");
+                if is_past {
+                    passed.insert(limit);
+                }
+            }
+        }
+        assert!(passed.len() >= 4, "{passed:?}");
     }
 }

@@ -3,7 +3,7 @@
 use super::limit::{Limit, Margins};
 use super::table::Trial;
 use super::window::{Span, attitude_spans};
-use crate::analysis::Solution;
+use crate::analysis::{Case, Solution};
 use crate::geometry::{KnifeSection, Setting, Stance};
 use crate::unit::Unit;
 use crate::units::{Angle, Length};
@@ -212,7 +212,8 @@ fn together(one: &[Span], other: &[Span]) -> Vec<Span> {
     let mut spans: Vec<Span> = Vec::with_capacity(one.len() + other.len());
     let (mut ones, mut others) = (one.iter().peekable(), other.iter().peekable());
     while let (Some(a), Some(b)) = (ones.peek(), others.peek()) {
-        let low = spans.last().map_or(a.low, |span| span.high);
+        let last = spans.last();
+        let (low, begin) = last.map_or((a.low, a.begin), |span| (span.high, span.end));
         let (high, end) = if b.high < a.high {
             (b.high, b.end)
         } else {
@@ -225,6 +226,7 @@ fn together(one: &[Span], other: &[Span]) -> Vec<Span> {
         spans.push(Span {
             low,
             high,
+            begin,
             end,
             passed,
         });
@@ -257,11 +259,12 @@ pub fn passed_at(
     let Ok(solution) = Solution::of(unit, &setting) else {
         return vec![Limit::Reach];
     };
-    let margins = Margins::of(unit, &setting, &solution);
-    Limit::WITH_MARGIN
-        .into_iter()
-        .filter(|limit| !margins.holds(*limit))
-        .collect()
+    let case = Case {
+        unit,
+        setting: &setting,
+        solution: &solution,
+    };
+    Margins::of(&case).passed().collect()
 }
 
 #[cfg(test)]
@@ -301,7 +304,7 @@ mod tests {
         for chosen in [&knives[..1], &knives[1..3]] {
             let map = map_of_all(&unit, &trial, chosen);
             let usable = map.usable();
-            let (low, high) = super::super::attitude_range(&unit);
+            let (low, high) = crate::analysis::ranges::attitude_range(&unit.limits);
             let (smallest, new) = (unit.smallest_diameter.mm(), unit.new_diameter.mm());
             let mut mistaken = 0;
             for across in 0..60_u32 {

@@ -4,7 +4,6 @@
 //! knives and its ranking, curves over the reel's life, the map of attitude and diameter, and the
 //! lowest height of cut.
 
-mod crossings;
 mod curve;
 mod height;
 mod limit;
@@ -15,9 +14,8 @@ mod table;
 mod told;
 mod window;
 
-pub(super) use crossings::{Values, crossings};
 pub use curve::{Curve, CurveCrossing, Measured, MeasuredLimit, Over, curves, measured_at};
-pub use height::{LEAST_HEIGHT_MM, MOST_HEIGHT_MM, lowest_height};
+pub use height::lowest_height;
 pub use limit::Limit;
 pub(super) use limit::Margins;
 pub use map::{Band, Map, MapRow, Region, map, map_of_all, passed_at};
@@ -25,4 +23,4 @@ pub use off::{OffAt, bands};
 pub use ranking::{Ranking, rank, rests_on};
 pub use table::{KnifeRow, Life, ReelWindows, Trial, table};
 pub use told::{FOUND, csv, found, window_text};
-pub use window::{Span, Window, attitude_range, attitude_spans, windows};
+pub use window::{Span, Window, attitude_spans, windows};

@@ -4,8 +4,9 @@ use std::collections::BTreeSet;
 
 use super::limit::Limit;
 use super::table::{KnifeRow, Life, Trial};
-use super::window::{Window, attitude_spans, range_in_force};
+use super::window::{Window, attitude_spans};
 use crate::analysis::Solved;
+use crate::analysis::ranges::attitude_range;
 use crate::unit::{Document, Limits};
 use crate::units::{Angle, System};
 
@@ -172,7 +173,7 @@ fn limits_used(document: &Document, system: System) -> String {
         };
         format!("{limit} ({whose})")
     });
-    let (low, high) = range_in_force(&limits);
+    let (low, high) = attitude_range(&limits);
     let whose = if given.attitude_range.is_some() {
         "from the unit's file"
     } else {

@@ -2,7 +2,7 @@
 
 use crate::analysis::Case;
 use crate::geometry::{touching_crest, underside_on_bar};
-use crate::units::Length;
+use crate::units::{Length, System};
 
 /// The tightest crest for one part of the unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,6 +23,35 @@ impl CrestLimit {
             Self::TouchesOnLevel => "touches_on_level",
             Self::Radius(_) => "touches_at_radius",
             Self::ClearsAll => "clears_all",
+        }
+    }
+
+    /// The limit of one part of the unit as a sentence.
+    #[must_use]
+    pub fn told_of(self, part: &str, system: System) -> String {
+        match self {
+            Self::TouchesOnLevel => {
+                format!("The {part} touches the ground on the level already.")
+            }
+            Self::Radius(radius) => format!(
+                "The {part} clears every crest wider than {} and touches on tighter ones.",
+                system.radius(radius)
+            ),
+            Self::ClearsAll => {
+                format!("The {part} clears every crest that carries both rollers.")
+            }
+        }
+    }
+
+    /// The same in short, the part named beside it.
+    #[must_use]
+    pub fn in_short(self, system: System) -> String {
+        match self {
+            Self::TouchesOnLevel => "touches on level ground already".to_owned(),
+            Self::Radius(radius) => {
+                format!("touches on crests tighter than {}", system.radius(radius))
+            }
+            Self::ClearsAll => "clears every crest that carries both rollers".to_owned(),
         }
     }
 

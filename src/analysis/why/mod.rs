@@ -9,9 +9,9 @@ mod knobs;
 pub use budget::{Budget, Step, StepKind};
 pub use causes::{Cause, Complaint, Strength, causes, pitches};
 pub use crest::{CrestLimit, CrestLimits};
-pub use knobs::{Aim, Change, Knob, KnobAnswer, Other, WhyNot, knobs, worst_finding};
+pub use knobs::{Change, Goal, Knob, KnobAnswer, Other, WhyNot, knobs, worst_finding};
 
-use super::{Case, Solved};
+use super::{Case, FindingId, Solved};
 use crate::geometry::Setting;
 use crate::unit::{Document, Fitted};
 
@@ -25,7 +25,7 @@ pub struct Why {
     /// The tightest crests.
     pub crests: CrestLimits,
     /// The finding that the knobs are asked about.
-    pub finding: &'static str,
+    pub finding: FindingId,
     /// What each knob would do for it.
     pub knobs: Vec<KnobAnswer>,
 }
@@ -33,7 +33,7 @@ pub struct Why {
 impl Why {
     /// Works it out for a solved document; the worst finding is asked about when none is chosen.
     #[must_use]
-    pub fn of(solved: &Solved, finding: Option<&'static str>, aim: Aim) -> Self {
+    pub fn of(solved: &Solved, finding: Option<FindingId>, goal: Goal) -> Self {
         let case = solved.case();
         let finding = finding.unwrap_or_else(|| worst_finding(&solved.findings, &case));
         Self {
@@ -41,7 +41,7 @@ impl Why {
             underside: Budget::of_underside(&case),
             crests: CrestLimits::of(&case),
             finding,
-            knobs: knobs(&case, &every_knife(&solved.document, &case), finding, aim),
+            knobs: knobs(&case, &every_knife(&solved.document, &case), finding, goal),
         }
     }
 }

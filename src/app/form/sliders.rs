@@ -4,7 +4,7 @@
 use egui::{ComboBox, RichText, Slider, Ui};
 
 use super::field::{Fields, fill_in};
-use crate::analysis::Solution;
+use crate::analysis::{Solution, ranges};
 use crate::app::desk::{Change, Desk};
 use crate::app::widgets::help::explain;
 use crate::app::widgets::look::strong;
@@ -106,11 +106,11 @@ fn attitude_ui(
         .limits
         .as_ref()
         .and_then(|limits| limits.attitude_range.as_ref())
-        .map_or((-5.0, 20.0), |range| {
-            (range.low.value().deg(), range.high.value().deg())
+        .map_or(ranges::ATTITUDES, |range| {
+            (range.low.value(), range.high.value())
         });
-    let low = low.min(now.deg()).min(bench.deg());
-    let high = high.max(now.deg()).max(bench.deg());
+    let low = low.deg().min(now.deg()).min(bench.deg());
+    let high = high.deg().max(now.deg()).max(bench.deg());
     let range = Range::of_angle(Angle::from_deg(low), Angle::from_deg(high));
     slider_ui(ui, fields, document, ("Attitude", field), bench, &range);
 }
@@ -133,8 +133,8 @@ fn reel_diameter_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
 fn extension_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let now = document.setting.extension.as_ref();
     let now = now.map_or(Length::ZERO, Quantity::value);
-    let half = Length::from_inches(0.5);
-    let range = Range::of_length(fields.system, least_of(-half, now), most_of(half, now));
+    let most = ranges::MOST_EXTENSION;
+    let range = Range::of_length(fields.system, least_of(-most, now), most_of(most, now));
     let named = ("Extension", Field::Extension);
     slider_ui(ui, fields, document, named, Length::ZERO, &range);
 }

@@ -5,7 +5,7 @@ use kurbo::{Point, Rect, Shape as _, Vec2};
 use crate::analysis::Solution;
 use crate::drawing::paper::{Anchor, PAPER_PER_MM, Panel, Paper, Pen, Theme, View, lay_out_around};
 use crate::drawing::scene::{Role, Scene, ShownIn};
-use crate::units::{Length, System};
+use crate::units::{Length, System, round_down};
 
 /// The enlargements that are offered, against true size on paper.
 pub const ENLARGEMENTS: [f64; 16] = [
@@ -208,11 +208,6 @@ impl Lens {
             System::InchFraction => most.min(0.099),
             System::InchDecimal | System::Millimetre => most,
         };
-        let decade = 10_f64.powf(most.log10().floor());
-        let round = [5.0, 2.0, 1.0]
-            .into_iter()
-            .find(|step| step * decade <= most)
-            .unwrap_or(1.0);
-        Length::from_mm(round * decade * unit_mm)
+        Length::from_mm(round_down(most) * unit_mm)
     }
 }

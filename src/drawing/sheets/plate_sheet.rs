@@ -127,7 +127,7 @@ pub fn verdict(findings: &Findings) -> (Level, String) {
     let worst = findings.worst();
     let titles = |is_wanted: &dyn Fn(&Finding) -> bool| {
         let titles = findings.iter().filter(|finding| is_wanted(finding));
-        let titles: Vec<_> = titles.map(|f| f.title.to_lowercase()).collect();
+        let titles: Vec<_> = titles.map(|f| f.title().to_lowercase()).collect();
         titles.join(", ")
     };
     let certain = titles(&|finding| finding.level == worst && finding.doubt.is_none());

@@ -22,7 +22,7 @@ pub use entry::EntryProblem;
 pub use group::Group;
 pub use kind::{Choice, Kind};
 pub use reading::{KnifePart, Reading};
-pub use rule::Rule;
+pub use rule::{Rule, WIDEST_GROUND};
 pub use words::Words;
 
 use super::flaw::{Flaw, FlawKind};

@@ -2,6 +2,7 @@
 
 use super::{Entry, Kind};
 use crate::unit::flaw::FlawKind;
+use crate::units::Length;
 
 /// What must be true of a field by itself. Every quantity but an angle within the upright must also
 /// stay within what numbers and loops are good for.
@@ -26,8 +27,10 @@ pub enum Rule {
     Blades,
 }
 
-/// The widest crest or hollow, in millimetres and as it is told.
-const WIDEST: (f64, &str) = (1e7, "10000 m");
+/// The widest crest or hollow: ground of a wider radius is level to the last digit.
+pub const WIDEST_GROUND: Length = Length::from_mm(1e7);
+/// The same as it is told.
+const WIDEST: (f64, &str) = (WIDEST_GROUND.mm(), "10000 m");
 
 impl Rule {
     /// Checks an entry of a kind. One that is left out makes sense.

@@ -1,21 +1,24 @@
 //! The answers: every knob tried on a unit, each by itself.
 
-use super::dial::{Dial, EveryLimit};
-use super::{Aim, Change, Knob, KnobAnswer, Other, WhyNot};
-use crate::analysis::{Case, Findings, Judged, Level, Solution};
+use super::dial::{Dial, least_kept};
+use super::{
+    Change, Goal, HAIR, Kind, Knob, KnobAnswer, Other, ScaledKnob, SpeedKnob, WearKnob, WhyNot,
+};
+use crate::analysis::{Case, FindingId, Findings, Judged, Level, Solution};
 use crate::geometry::{Setting, ground_speed_for_clip, reel_speed_for_clip};
 use crate::unit::{Fitted, Mowing, Unit, Wear};
 use crate::units::{Length, Value};
 
-/// By what part a speed's trial stays inside a limit that is aimed at: far less than anybody reads.
-const INSIDE: f64 = 1e-9;
-
 /// The finding that wants an answer first: the worst one that a number decides, what is sure before
 /// what is in doubt; where all are fine one that is in doubt, or the sweep.
 #[must_use]
-pub fn worst_finding(findings: &Findings, case: &Case) -> &'static str {
-    let in_doubt = |id: &str| findings.iter().any(|f| f.id == id && f.doubt.is_some());
-    let urgency = |id: &str, level: Level| match (level, in_doubt(id)) {
+pub fn worst_finding(findings: &Findings, case: &Case) -> FindingId {
+    let in_doubt = |id| {
+        findings
+            .get(id)
+            .is_some_and(|finding| finding.doubt.is_some())
+    };
+    let urgency = |id, level| match (level, in_doubt(id)) {
         (Level::Over, false) => 5,
         (Level::Over, true) => 4,
         (Level::Watch, false) => 3,
@@ -23,9 +26,8 @@ pub fn worst_finding(findings: &Findings, case: &Case) -> &'static str {
         (Level::Fine, true) => 1,
         (Level::Fine, false) => 0,
     };
-    let mut worst = (Findings::SWEEP, 0);
-    // Only what an adjustment can change.
-    for (id, _, judged) in Findings::all_judged(case).filter(|(id, ..)| *id != "scrap") {
+    let mut worst = (FindingId::Sweep, 0);
+    for (id, judged) in Findings::adjustable(case) {
         let urgency = urgency(id, judged.level());
         if urgency > worst.1 {
             worst = (id, urgency);
@@ -41,8 +43,8 @@ pub fn worst_finding(findings: &Findings, case: &Case) -> &'static str {
 pub fn knobs(
     case: &Case,
     knives: &[(Fitted, Setting)],
-    finding: &'static str,
-    aim: Aim,
+    finding: FindingId,
+    goal: Goal,
 ) -> Vec<KnobAnswer> {
     let Some(now) = Findings::judged(case, finding) else {
         return Vec::new();
@@ -50,22 +52,22 @@ pub fn knobs(
     let asked = Asked {
         case: *case,
         finding,
-        aim,
+        goal,
         now,
     };
     Knob::ALL
         .into_iter()
         .map(|knob| {
-            let (to_limit, to_middle) = match knob {
-                Knob::Knife => (asked.another_knife(knives), None),
-                Knob::GroundSpeed | Knob::ReelSpeed => (asked.another_speed(knob), None),
-                Knob::RollersTrued | Knob::RollersParallel => (asked.less_wear(knob), None),
-                _ => asked.along(knob),
+            let (to_limit, to_middle) = match knob.kind() {
+                Kind::Scaled(knob) => asked.along(knob),
+                Kind::Knife => (asked.another_knife(knives), None),
+                Kind::Speed(knob) => (asked.another_speed(knob), None),
+                Kind::Wear(knob) => (asked.less_wear(knob), None),
             };
             KnobAnswer {
                 knob,
                 finding,
-                is_within: aim.is_kept(&now),
+                is_within: goal.is_kept(&now),
                 to_limit,
                 to_middle,
             }
@@ -78,17 +80,14 @@ const HERE: f64 = 1e-6;
 
 struct Asked<'a> {
     case: Case<'a>,
-    finding: &'static str,
-    aim: Aim,
+    finding: FindingId,
+    goal: Goal,
     now: Judged,
 }
 
 impl Asked<'_> {
-    fn along(&self, knob: Knob) -> (Result<Change, WhyNot>, Option<Change>) {
-        let Some(measure) = Findings::measure_of(self.finding) else {
-            return (Err(WhyNot::HasNoPart), None);
-        };
-        let dial = Dial::new(self.case, knob, measure, self.aim);
+    fn along(&self, knob: ScaledKnob) -> (Result<Change, WhyNot>, Option<Change>) {
+        let dial = Dial::new(self.case, knob, self.finding, self.goal);
         let along = dial.search();
         let (low, high) = dial.range();
         let is_here = |at: f64| (at - dial.now()).abs() <= HERE * (high - low);
@@ -109,7 +108,7 @@ impl Asked<'_> {
     }
 
     fn another_knife(&self, knives: &[(Fitted, Setting)]) -> Result<Change, WhyNot> {
-        if self.aim.is_kept(&self.now) {
+        if self.goal.is_kept(&self.now) {
             return Err(WhyNot::WithinAlready);
         }
         let reach = self.case.setting.knife.reach;
@@ -122,7 +121,7 @@ impl Asked<'_> {
         others
             .filter_map(|(fitted, setting)| {
                 let outcome = self.changed(self.case.unit, setting, &[self.finding])?;
-                let is_within = self.aim.is_kept(&outcome.after);
+                let is_within = self.goal.is_kept(&outcome.after);
                 is_within.then_some((*fitted, setting, outcome))
             })
             // One that breaks nothing else, then the one nearest in reach.
@@ -147,12 +146,15 @@ impl Asked<'_> {
     }
 
     /// Clip length goes with the ground speed and against the reel's.
-    fn another_speed(&self, knob: Knob) -> Result<Change, WhyNot> {
-        if self.finding != "clip" {
+    fn another_speed(&self, knob: SpeedKnob) -> Result<Change, WhyNot> {
+        if self.finding != FindingId::Clip {
             return Err(WhyNot::HasNoPart);
         }
         let mowing = self.case.unit.mowing.ok_or(WhyNot::NoSpeeds)?;
-        let limit = self.now.limits().find(|bound| self.aim.counts(bound.level));
+        let limit = self
+            .now
+            .limits()
+            .find(|bound| self.goal.counts(bound.level));
         let ratio = limit.ok_or(WhyNot::HasNoPart)?.at;
         if ratio <= 0.0 {
             return Err(WhyNot::NoSuchSpeed);
@@ -161,28 +163,24 @@ impl Asked<'_> {
         let blades = self.case.unit.blades;
         let driven = |ratio: f64| {
             let clip = height * ratio;
-            if knob == Knob::GroundSpeed {
-                let ground_speed = ground_speed_for_clip(clip, mowing.reel_speed, blades);
-                Mowing {
-                    ground_speed,
+            match knob {
+                SpeedKnob::Ground => Mowing {
+                    ground_speed: ground_speed_for_clip(clip, mowing.reel_speed, blades),
                     ..mowing
-                }
-            } else {
-                let reel_speed = reel_speed_for_clip(clip, mowing.ground_speed, blades);
-                Mowing {
-                    reel_speed,
+                },
+                SpeedKnob::Reel => Mowing {
+                    reel_speed: reel_speed_for_clip(clip, mowing.ground_speed, blades),
                     ..mowing
-                }
+                },
             }
         };
         let shown = |mowing: Mowing| -> Value {
-            if knob == Knob::GroundSpeed {
-                mowing.ground_speed.into()
-            } else {
-                mowing.reel_speed.into()
+            match knob {
+                SpeedKnob::Ground => mowing.ground_speed.into(),
+                SpeedKnob::Reel => mowing.reel_speed.into(),
             }
         };
-        let trial = driven(ratio * (1.0 - INSIDE));
+        let trial = driven(ratio * (1.0 - HAIR));
         let unit = Unit {
             mowing: Some(trial),
             ..self.case.unit.clone()
@@ -194,30 +192,29 @@ impl Asked<'_> {
         Ok(outcome.change(to, shown(trial), by))
     }
 
-    fn less_wear(&self, knob: Knob) -> Result<Change, WhyNot> {
+    fn less_wear(&self, knob: WearKnob) -> Result<Change, WhyNot> {
         let wear = self.case.unit.wear;
-        let better = if knob == Knob::RollersTrued {
-            Wear {
+        let better = match knob {
+            WearKnob::Trued => Wear {
                 front_runout: Length::ZERO,
                 rear_runout: Length::ZERO,
                 ..wear
-            }
-        } else {
-            Wear {
+            },
+            WearKnob::Parallel => Wear {
                 end_difference: Length::ZERO,
                 ..wear
-            }
+            },
         };
         if better == wear {
             return Err(WhyNot::NothingToTrue);
         }
         // Without any wear the finding does not apply; then that of every place counts.
         let elsewhere = match self.finding {
-            "low_end" => "reel",
-            "low_end_underside" => "underside",
+            FindingId::LowEnd => FindingId::Reel,
+            FindingId::LowEndUnderside => FindingId::Underside,
             _ => return Err(WhyNot::HasNoPart),
         };
-        if self.aim.is_kept(&self.now) {
+        if self.goal.is_kept(&self.now) {
             return Err(WhyNot::WithinAlready);
         }
         let unit = Unit {
@@ -226,37 +223,33 @@ impl Asked<'_> {
         };
         let outcome = self.changed(&unit, self.case.setting, &[self.finding, elsewhere]);
         let outcome = outcome.ok_or(WhyNot::HasNoPart)?;
-        if !self.aim.is_kept(&outcome.after) {
+        if !self.goal.is_kept(&outcome.after) {
             return Err(WhyNot::NotEnough);
         }
-        let nothing = Value::from(Length::ZERO);
+        let zero = Value::from(Length::ZERO);
         let gained = wear.lowers() - better.lowers();
-        Ok(outcome.change(nothing, nothing, (Length::ZERO - gained).into()))
+        Ok(outcome.change(zero, zero, (Length::ZERO - gained).into()))
     }
 
-    /// What a changed unit and setting give; nothing where they cannot exist. Judged by the first
+    /// What a changed unit and setting give; none where they cannot exist. Judged by the first
     /// of `findings` that applies.
-    fn changed(
-        &self,
-        unit: &Unit,
-        setting: &Setting,
-        findings: &[&'static str],
-    ) -> Option<Outcome> {
+    fn changed(&self, unit: &Unit, setting: &Setting, findings: &[FindingId]) -> Option<Outcome> {
         let solution = Solution::of(unit, setting).ok()?;
         let then = Case {
             unit,
             setting,
             solution: &solution,
         };
-        let after = findings.iter().find_map(|id| Findings::judged(&then, id))?;
+        let after = findings
+            .iter()
+            .find_map(|id| Findings::judged(&then, *id))?;
         let mut others: Vec<Other> = Findings::all_judged(&self.case)
-            .filter(|(id, ..)| *id != self.finding)
-            .filter_map(|(id, title, before)| {
+            .filter(|(id, _)| *id != self.finding)
+            .filter_map(|(id, before)| {
                 let after = Findings::judged(&then, id)?;
                 let moved = (after.value.base() - before.value.base()).abs();
                 (moved > 1e-9 || after.level() != before.level()).then_some(Other {
                     id,
-                    title,
                     before,
                     after,
                 })
@@ -271,7 +264,7 @@ impl Asked<'_> {
                 pose.front_roller.moved - now.front_roller.moved,
                 pose.rear_roller.moved - now.rear_roller.moved,
             ),
-            keeps_all: EveryLimit::new().least_kept(&then) >= 0.0,
+            keeps_all: least_kept(&then) >= 0.0,
         })
     }
 }

@@ -1,13 +1,13 @@
 //! What is asked of a knob, and what it answers: a change, or why there is none.
 
 use super::Knob;
-use crate::analysis::{Judged, Level};
+use crate::analysis::{FindingId, Judged, Level};
 use crate::unit::Fitted;
 use crate::units::{Length, Sentence, Value};
 
 /// Which limit of a finding is aimed at.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Aim {
+pub enum Goal {
     /// The one within which it is fine.
     #[default]
     Fine,
@@ -15,7 +15,7 @@ pub enum Aim {
     NotOver,
 }
 
-impl Aim {
+impl Goal {
     /// Whether a limit of this level is aimed at.
     pub(super) fn counts(self, level: Level) -> bool {
         self == Self::Fine || level == Level::Over
@@ -28,7 +28,7 @@ impl Aim {
         bounds.map(|bound| bound.margin(value)).collect()
     }
 
-    /// The least of them; nothing where no limit counts.
+    /// The least of them; none where no limit counts.
     pub(super) fn least_margin(self, judged: &Judged) -> Option<f64> {
         let value = judged.value.base();
         let bounds = judged.limits().filter(|bound| self.counts(bound.level));
@@ -61,7 +61,7 @@ pub enum WhyNot {
     NoMetalLeft,
     /// The speeds are not known.
     NoSpeeds,
-    /// The limit would need a speed of nothing.
+    /// The limit would need a speed of zero.
     NoSuchSpeed,
     /// No other knife is listed.
     NoOtherKnife,
@@ -110,10 +110,8 @@ impl WhyNot {
 /// Another finding's number, before and after a change.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Other {
-    /// The finding's name for programs.
-    pub id: &'static str,
-    /// What it is about.
-    pub title: &'static str,
+    /// The finding.
+    pub id: FindingId,
     /// As it is now.
     pub before: Judged,
     /// As it would be.
@@ -155,8 +153,8 @@ pub struct Change {
 pub struct KnobAnswer {
     /// The knob.
     pub knob: Knob,
-    /// The finding's name for programs.
-    pub finding: &'static str,
+    /// The finding.
+    pub finding: FindingId,
     /// Whether the finding is within the limit as the unit stands: then the way there is room left.
     pub is_within: bool,
     /// To the finding's limit.

@@ -1,30 +1,23 @@
 //! A knob that turns steadily: its setting at each place, and where a finding crosses its limit.
 
-use super::{Aim, Knob, WhyNot};
-use crate::analysis::findings::Measure;
-use crate::analysis::knives::{
-    LEAST_HEIGHT_MM, MOST_HEIGHT_MM, Margins, Values, attitude_range, crossings,
-};
-use crate::analysis::{Case, Findings, Solution};
+use super::{Goal, HAIR, ScaledKnob, WhyNot};
+use crate::analysis::knives::Margins;
+use crate::analysis::ranges::{LEAST_HEIGHT_MM, MOST_EXTENSION, MOST_HEIGHT_MM, attitude_range};
+use crate::analysis::search::{Stretch, Values, runs, stretches};
+use crate::analysis::{Case, FindingId, Findings, Solution};
 use crate::geometry::{Setting, Stance};
 use crate::units::{Angle, Length, Value};
 
 /// Cells that a knob's range is cut into.
 const CELLS: u32 = 50;
-/// How far the edge is looked for ahead of and behind its place, in millimetres: half an inch.
-const MOST_EXTENSION_MM: f64 = 12.7;
 /// How far the rear roller is looked for from where it stands, in millimetres: an inch.
 const MOST_ROLLER_MOVE_MM: f64 = 25.4;
-/// How far inside a border a trial is set, as a part of the knob's range: far less than anybody reads.
-const INSIDE: f64 = 1e-9;
-
 /// A knob with a scale.
 pub(super) struct Dial<'a> {
     case: Case<'a>,
-    knob: Knob,
-    measure: Measure,
-    aim: Aim,
-    every_limit: EveryLimit,
+    knob: ScaledKnob,
+    finding: FindingId,
+    goal: Goal,
 }
 
 /// A place of a dial where the finding crosses its limit.
@@ -39,29 +32,18 @@ pub(super) struct Border {
 /// What was found along a dial.
 pub(super) struct Along {
     pub(super) limit: Result<Border, WhyNot>,
-    /// The middle of the nearest window in which this finding and every other limit hold; nothing
+    /// The middle of the nearest window in which this finding and every other limit hold; none
     /// where the window does not end at a limit on both sides.
     pub(super) middle: Option<f64>,
 }
 
-/// Between two neighbouring crossings.
-struct Stretch {
-    low: f64,
-    high: f64,
-    /// Whether the finding is within its limit; nothing where it does not exist.
-    holds: Option<bool>,
-    /// Whether every limit of the unit holds as well.
-    is_usable: bool,
-}
-
 impl<'a> Dial<'a> {
-    pub(super) fn new(case: Case<'a>, knob: Knob, measure: Measure, aim: Aim) -> Self {
+    pub(super) fn new(case: Case<'a>, knob: ScaledKnob, finding: FindingId, goal: Goal) -> Self {
         Self {
             case,
             knob,
-            measure,
-            aim,
-            every_limit: EveryLimit::new(),
+            finding,
+            goal,
         }
     }
 
@@ -70,21 +52,24 @@ impl<'a> Dial<'a> {
         let setting = self.case.setting;
         let pose = &self.case.solution.pose;
         match self.knob {
-            Knob::Attitude => pose.attitude.deg(),
-            Knob::RearRoller => pose.rear_roller.moved.mm(),
-            Knob::FaceGround => setting.face_ground.mm(),
-            Knob::TopGround => setting.top_ground.mm(),
-            Knob::HeightOfCut => pose.height_of_cut.mm(),
-            _ => setting.extension.mm(),
+            ScaledKnob::Attitude => pose.attitude.deg(),
+            ScaledKnob::RearRoller => pose.rear_roller.moved.mm(),
+            ScaledKnob::FaceGround => setting.face_ground.mm(),
+            ScaledKnob::TopGround => setting.top_ground.mm(),
+            ScaledKnob::HeightOfCut => pose.height_of_cut.mm(),
+            ScaledKnob::Extension => setting.extension.mm(),
         }
     }
 
     /// A place of the dial as a quantity.
     pub(super) fn value(&self, at: f64) -> Value {
-        if self.knob == Knob::Attitude {
-            Angle::from_deg(at).into()
-        } else {
-            Length::from_mm(at).into()
+        match self.knob {
+            ScaledKnob::Attitude => Angle::from_deg(at).into(),
+            ScaledKnob::RearRoller
+            | ScaledKnob::Extension
+            | ScaledKnob::FaceGround
+            | ScaledKnob::TopGround
+            | ScaledKnob::HeightOfCut => Length::from_mm(at).into(),
         }
     }
 
@@ -93,15 +78,18 @@ impl<'a> Dial<'a> {
         let now = self.now();
         let setting = self.case.setting;
         match self.knob {
-            Knob::Attitude => {
-                let (low, high) = attitude_range(self.case.unit);
+            ScaledKnob::Attitude => {
+                let (low, high) = attitude_range(&self.case.unit.limits);
                 (low.deg().min(now), high.deg().max(now))
             }
-            Knob::RearRoller => (now - MOST_ROLLER_MOVE_MM, now + MOST_ROLLER_MOVE_MM),
-            Knob::FaceGround => (now, setting.knife.lip_length.mm().max(now)),
-            Knob::TopGround => (now, setting.knife.lip_thickness.mm().max(now)),
-            Knob::HeightOfCut => (LEAST_HEIGHT_MM.min(now), MOST_HEIGHT_MM.max(now)),
-            _ => (now.min(-MOST_EXTENSION_MM), now.max(MOST_EXTENSION_MM)),
+            ScaledKnob::RearRoller => (now - MOST_ROLLER_MOVE_MM, now + MOST_ROLLER_MOVE_MM),
+            ScaledKnob::FaceGround => (now, setting.knife.lip_length.mm().max(now)),
+            ScaledKnob::TopGround => (now, setting.knife.lip_thickness.mm().max(now)),
+            ScaledKnob::HeightOfCut => (LEAST_HEIGHT_MM.min(now), MOST_HEIGHT_MM.max(now)),
+            ScaledKnob::Extension => {
+                let most_mm = MOST_EXTENSION.mm();
+                (now.min(-most_mm), now.max(most_mm))
+            }
         }
     }
 
@@ -111,36 +99,36 @@ impl<'a> Dial<'a> {
         let pose = &self.case.solution.pose;
         let length = Length::from_mm(at);
         match self.knob {
-            Knob::Attitude => Setting {
+            ScaledKnob::Attitude => Setting {
                 stance: Stance::Wanted {
                     attitude: Angle::from_deg(at),
                     height_of_cut: pose.height_of_cut,
                 },
                 ..setting
             },
-            Knob::HeightOfCut => Setting {
+            ScaledKnob::HeightOfCut => Setting {
                 stance: Stance::Wanted {
                     attitude: pose.attitude,
                     height_of_cut: length,
                 },
                 ..setting
             },
-            Knob::RearRoller => Setting {
+            ScaledKnob::RearRoller => Setting {
                 stance: Stance::Rollers {
                     front_move: pose.front_roller.moved,
                     rear_move: length,
                 },
                 ..setting
             },
-            Knob::FaceGround => Setting {
+            ScaledKnob::FaceGround => Setting {
                 face_ground: length,
                 ..setting
             },
-            Knob::TopGround => Setting {
+            ScaledKnob::TopGround => Setting {
                 top_ground: length,
                 ..setting
             },
-            _ => Setting {
+            ScaledKnob::Extension => Setting {
                 extension: length,
                 ..setting
             },
@@ -157,9 +145,9 @@ impl<'a> Dial<'a> {
             solution: &solution,
             ..self.case
         };
-        let judged = (self.measure)(&case)?;
-        let mut margins = self.aim.margins(&judged);
-        margins.push(self.every_limit.least_kept(&case));
+        let judged = Findings::judged(&case, self.finding)?;
+        let mut margins = self.goal.margins(&judged);
+        margins.push(least_kept(&case));
         Some(margins)
     }
 
@@ -168,48 +156,33 @@ impl<'a> Dial<'a> {
         let (low, high) = self.range();
         let height = self.case.solution.pose.height_of_cut;
         match self.knob {
-            Knob::Attitude if height.mm() <= 0.0 => Some(WhyNot::EdgeInGround),
-            Knob::FaceGround | Knob::TopGround if high <= low => Some(WhyNot::NoMetalLeft),
+            ScaledKnob::Attitude if height.mm() <= 0.0 => Some(WhyNot::EdgeInGround),
+            ScaledKnob::FaceGround | ScaledKnob::TopGround if high <= low => {
+                Some(WhyNot::NoMetalLeft)
+            }
             _ => None,
         }
     }
 
     /// Searches the dial.
     pub(super) fn search(&self) -> Along {
-        let nothing = |why_not| Along {
+        let none = |why_not| Along {
             limit: Err(why_not),
             middle: None,
         };
         if let Some(why_not) = self.is_barred() {
-            return nothing(why_not);
+            return none(why_not);
         }
         let (low, high) = self.range();
-        let bounds = (self.measure)(&self.case).map_or(0, |judged| self.aim.margins(&judged).len());
+        let bounds = Findings::judged(&self.case, self.finding)
+            .map_or(0, |judged| self.goal.margins(&judged).len());
         if !self.moves_it(bounds) {
-            return nothing(WhyNot::HasNoPart);
+            return none(WhyNot::HasNoPart);
         }
-        let mut margins = |at: f64| self.margins(at);
-        let found = crossings(&mut margins, low, high, CELLS);
-        let places: Vec<f64> = std::iter::once(low)
-            .chain(found.iter().map(|crossing| crossing.at))
-            .chain([high])
-            .collect();
-        let stretches: Vec<Stretch> = places
-            .windows(2)
-            .map(|ends| {
-                let margins = self.margins(f64::midpoint(ends[0], ends[1]));
-                let is_kept = |margins: &[f64]| margins.iter().all(|margin| *margin >= 0.0);
-                Stretch {
-                    low: ends[0],
-                    high: ends[1],
-                    holds: margins.as_ref().map(|margins| is_kept(&margins[..bounds])),
-                    is_usable: margins.is_some_and(|margins| is_kept(&margins)),
-                }
-            })
-            .collect();
+        let found = stretches(&mut |at| self.margins(at), low, high, CELLS);
         Along {
-            limit: self.nearest_border(&stretches),
-            middle: self.middle_of_window(&stretches),
+            limit: self.nearest_border(&found, bounds),
+            middle: self.middle_of_window(&found),
         }
     }
 
@@ -229,14 +202,15 @@ impl<'a> Dial<'a> {
         })
     }
 
-    fn nearest_border(&self, stretches: &[Stretch]) -> Result<Border, WhyNot> {
+    fn nearest_border(&self, stretches: &[Stretch], bounds: usize) -> Result<Border, WhyNot> {
         let now = self.now();
         let (low, high) = self.range();
-        let hair = INSIDE * (high - low);
+        let hair = HAIR * (high - low);
+        let holds = |stretch: &Stretch| Some(are_kept(&stretch.values.as_ref()?[..bounds]));
         stretches
             .windows(2)
             // Where the finding begins or ceases to exist it reaches no limit.
-            .filter_map(|pair| Some((pair[0].high, pair[0].holds?, pair[1].holds?)))
+            .filter_map(|pair| Some((pair[0].high, holds(&pair[0])?, holds(&pair[1])?)))
             .filter(|(_, before, after)| before != after)
             .map(|(at, is_before, _)| {
                 let inside = if is_before { at - hair } else { at + hair };
@@ -247,7 +221,7 @@ impl<'a> Dial<'a> {
     }
 
     fn out_of_reach(&self, low: f64, high: f64) -> WhyNot {
-        let is_grinding = matches!(self.knob, Knob::FaceGround | Knob::TopGround);
+        let is_grinding = matches!(self.knob, ScaledKnob::FaceGround | ScaledKnob::TopGround);
         let first = |at: f64| Some(*self.margins(at)?.first()?);
         let is_past = first(low).is_some_and(|margin| margin < 0.0);
         if is_grinding && is_past && first(low + 0.1 * (high - low)) < first(low) {
@@ -261,25 +235,20 @@ impl<'a> Dial<'a> {
 
     fn middle_of_window(&self, stretches: &[Stretch]) -> Option<f64> {
         let now = self.now();
-        let mut windows: Vec<(f64, f64)> = Vec::new();
-        let mut is_open = false;
-        for stretch in stretches {
-            if stretch.is_usable {
-                match windows.last_mut() {
-                    Some(window) if is_open => window.1 = stretch.high,
-                    _ => windows.push((stretch.low, stretch.high)),
-                }
-            }
-            is_open = stretch.is_usable;
-        }
+        let is_usable = |stretch: &Stretch| {
+            stretch
+                .values
+                .as_ref()
+                .is_some_and(|values| are_kept(values))
+        };
         let away = |&(low, high): &(f64, f64)| (low - now).max(now - high).max(0.0);
         let (least, most) = self.range();
-        // Where the search ended nothing was reached; the ends of known brackets are limits themselves.
+        // Where the search ended no limit was reached; the ends of known brackets are limits themselves.
         let is_bracketed =
-            self.knob == Knob::Attitude && self.case.unit.limits.attitude_range.is_some();
+            self.knob == ScaledKnob::Attitude && self.case.unit.limits.attitude_range.is_some();
         let has_two_limits = |(low, high): &(f64, f64)| *low > least && *high < most;
-        windows
-            .into_iter()
+        runs(stretches, is_usable)
+            .map(|(first, last)| (first.low, last.high))
             .filter(|(low, high)| high > low)
             .filter(|window| is_bracketed || has_two_limits(window))
             .min_by(|a, b| away(a).total_cmp(&away(b)))
@@ -287,27 +256,17 @@ impl<'a> Dial<'a> {
     }
 }
 
-/// The findings, besides those that end a knife's window, whose limits a window keeps.
-const KEPT: [&str; 5] = ["low_end", "low_end_underside", "lip", "clip", "attitude"];
+/// Whether every one of some margins is.
+fn are_kept(margins: &[f64]) -> bool {
+    margins.iter().all(|margin| *margin >= 0.0)
+}
 
-/// Every limit of a unit: those of a usable window, and the other findings' own.
-pub(super) struct EveryLimit([Option<Measure>; KEPT.len()]);
-
-impl EveryLimit {
-    pub(super) fn new() -> Self {
-        Self(KEPT.map(Findings::measure_of))
-    }
-
-    /// How the least kept of them is kept; negative where one is passed.
-    pub(super) fn least_kept(&self, case: &Case) -> f64 {
-        let of_window = Margins::of(case.unit, case.setting, case.solution).0;
-        let of_findings = self.0.iter().flatten().filter_map(|measure| {
-            let judged = measure(case)?;
-            Aim::NotOver.least_margin(&judged)
-        });
-        of_window
-            .into_iter()
-            .chain(of_findings)
-            .fold(f64::INFINITY, f64::min)
-    }
+/// How the least kept of a unit's limits is kept; negative where one is passed. They are those of a
+/// usable window, and those past which another finding is too much that an adjustment changes.
+pub(super) fn least_kept(case: &Case) -> f64 {
+    let of_window = Margins::of(case).0;
+    let of_findings = Findings::judged_besides_window(case)
+        .filter_map(|judged| Goal::NotOver.least_margin(&judged));
+    let margins = of_window.into_iter().chain(of_findings);
+    margins.fold(f64::INFINITY, f64::min)
 }

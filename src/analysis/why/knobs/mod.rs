@@ -4,10 +4,10 @@
 mod answer;
 mod change;
 mod dial;
-mod put;
+mod into_document;
 
 pub use answer::{knobs, worst_finding};
-pub use change::{Aim, Change, KnobAnswer, Other, WhyNot};
+pub use change::{Change, Goal, KnobAnswer, Other, WhyNot};
 
 /// Something that can be adjusted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -95,7 +95,70 @@ impl Knob {
             Self::Attitude => "deg",
             Self::GroundSpeed => "m/s",
             Self::ReelSpeed => "rpm",
-            _ => "mm",
+            Self::RearRoller
+            | Self::Knife
+            | Self::Extension
+            | Self::FaceGround
+            | Self::TopGround
+            | Self::HeightOfCut
+            | Self::RollersTrued
+            | Self::RollersParallel => "mm",
+        }
+    }
+
+    /// How it is tried.
+    const fn kind(self) -> Kind {
+        match self {
+            Self::Attitude => Kind::Scaled(ScaledKnob::Attitude),
+            Self::RearRoller => Kind::Scaled(ScaledKnob::RearRoller),
+            Self::Knife => Kind::Knife,
+            Self::Extension => Kind::Scaled(ScaledKnob::Extension),
+            Self::FaceGround => Kind::Scaled(ScaledKnob::FaceGround),
+            Self::TopGround => Kind::Scaled(ScaledKnob::TopGround),
+            Self::HeightOfCut => Kind::Scaled(ScaledKnob::HeightOfCut),
+            Self::GroundSpeed => Kind::Speed(SpeedKnob::Ground),
+            Self::ReelSpeed => Kind::Speed(SpeedKnob::Reel),
+            Self::RollersTrued => Kind::Wear(WearKnob::Trued),
+            Self::RollersParallel => Kind::Wear(WearKnob::Parallel),
         }
     }
 }
+
+/// How a knob is tried.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Kind {
+    /// At every place of its scale.
+    Scaled(ScaledKnob),
+    /// Every other knife.
+    Knife,
+    /// In closed form.
+    Speed(SpeedKnob),
+    /// As done.
+    Wear(WearKnob),
+}
+
+/// A knob that turns steadily.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum ScaledKnob {
+    Attitude,
+    RearRoller,
+    Extension,
+    FaceGround,
+    TopGround,
+    HeightOfCut,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum SpeedKnob {
+    Ground,
+    Reel,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum WearKnob {
+    Trued,
+    Parallel,
+}
+
+/// How far inside a limit a trial is set, as a part of its knob's range: far less than anybody reads.
+const HAIR: f64 = 1e-9;

@@ -5,7 +5,7 @@ use std::ops::RangeInclusive;
 use egui::{Rangef, RichText, Sense};
 use egui_plot::{AxisHints, GridInput, GridMark, Plot};
 
-use crate::units::{Length, System, fixed};
+use crate::units::{Length, System, fixed, round_up};
 
 /// The least distance between two marks across, in points: room for a number.
 const ACROSS: f64 = 44.0;
@@ -134,12 +134,7 @@ impl Axis {
         if self.is_in_fractions && (FINEST / 2.0..=1.0).contains(&least) {
             return least.log2().ceil().exp2().max(FINEST);
         }
-        let decade = 10.0_f64.powf(least.log10().floor());
-        [1.0, 2.0, 5.0]
-            .into_iter()
-            .map(|round| round * decade)
-            .find(|step| *step >= least * (1.0 - 1e-9))
-            .unwrap_or(10.0 * decade)
+        round_up(least)
     }
 
     /// The number at a mark.

@@ -4,7 +4,7 @@ use egui::{CursorIcon, Id, Sense, Ui, WidgetInfo};
 use kurbo::{Point, Vec2};
 
 use crate::analysis::Solved;
-use crate::analysis::knives::attitude_range;
+use crate::analysis::ranges::attitude_range;
 use crate::app::desk::{Change, Desk};
 use crate::app::widgets::look::{colour, strong};
 use crate::app::widgets::paint::{point, pos, rect};
@@ -207,7 +207,7 @@ fn drag(ui: &Ui, desk: &mut Desk, handle: Handle, solved: &Solved, from: Point, 
                     let (from, to) = (from - pose.edge_on_plate, to - pose.edge_on_plate);
                     // Lifting the back is turning clockwise about the edge.
                     let turn = -from.cross(to).atan2(from.dot(to));
-                    let (low, high) = attitude_range(&solved.unit);
+                    let (low, high) = attitude_range(&solved.unit.limits);
                     let wanted = (pose.attitude.deg() + before + turn.to_degrees())
                         .max(low.deg())
                         .min(high.deg());

@@ -84,7 +84,7 @@ fn findings_ui(ui: &mut Ui, solved: &Solved, system: System) {
                 let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), egui::Sense::hover());
                 symbol(ui, place, finding.shown_level(), theme);
                 ui.vertical(|ui| {
-                    let title = format!("{}: {}", finding.title, finding.standing());
+                    let title = format!("{}: {}", finding.title(), finding.standing());
                     ui.label(RichText::new(title).family(strong()));
                     ui.label(finding.text.shown_in(system));
                     if let Some(doubt) = finding.doubt {

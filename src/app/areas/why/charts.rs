@@ -3,7 +3,7 @@
 use egui::{RichText, Sense, Ui, Vec2, WidgetInfo};
 
 use crate::analysis::why::{Budget, StepKind, Why};
-use crate::analysis::{Findings, Level, Solved, SolvedId};
+use crate::analysis::{FindingId, Findings, Level, Solved, SolvedId};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::{colour, strong, theme};
 use crate::app::widgets::paint::{Painted, paper, rect};
@@ -119,8 +119,8 @@ impl ChartsState {
 fn level(good: &Solved, part: Part) -> Level {
     let case = good.case();
     let (worst, everywhere) = match part {
-        Part::Reel => ("low_end", "reel"),
-        Part::Underside => ("low_end_underside", "underside"),
+        Part::Reel => (FindingId::LowEnd, FindingId::Reel),
+        Part::Underside => (FindingId::LowEndUnderside, FindingId::Underside),
     };
     Findings::judged(&case, worst)
         .or_else(|| Findings::judged(&case, everywhere))

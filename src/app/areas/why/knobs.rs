@@ -4,8 +4,8 @@ use egui::{Align, ComboBox, Layout, RichText, Sense, Ui, Vec2};
 
 use super::trial::Chosen;
 use super::worked_out::WorkedOut;
-use crate::analysis::why::{Aim, Change, Knob, KnobAnswer, Other};
-use crate::analysis::{Judged, Solved};
+use crate::analysis::why::{Change, Goal, Knob, KnobAnswer, Other};
+use crate::analysis::{FindingId, Judged, Solved};
 use crate::app::widgets::look::{strong, theme};
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::Theme;
@@ -33,12 +33,12 @@ pub fn knobs_ui(
     ui: &mut Ui,
     good: &Solved,
     worked_out: &WorkedOut,
-    (finding, aim): (&mut Option<&'static str>, &mut Aim),
+    (finding, goal): (&mut Option<FindingId>, &mut Goal),
     system: System,
 ) -> Option<Chosen> {
     let why = &worked_out.why;
     ui.heading("What each adjustment alone would do");
-    finding_ui(ui, worked_out, (finding, aim), system);
+    finding_ui(ui, worked_out, (finding, goal), system);
     let theme = theme(ui.ctx());
     let mut chosen = None;
     if why.knobs.is_empty() {
@@ -74,35 +74,35 @@ pub fn knobs_ui(
 fn finding_ui(
     ui: &mut Ui,
     worked_out: &WorkedOut,
-    (finding, aim): (&mut Option<&'static str>, &mut Aim),
+    (finding, goal): (&mut Option<FindingId>, &mut Goal),
     system: System,
 ) {
     let asked = worked_out.why.finding;
     let mut judged = worked_out.judged.iter();
-    let chosen = judged.find(|(id, ..)| *id == asked);
+    let chosen = judged.find(|(id, _)| *id == asked);
     ui.horizontal_wrapped(|ui| {
         ui.label("For");
         ComboBox::from_id_salt("finding of the knobs")
             .width(230.0)
-            .selected_text(chosen.map_or("none", |(_, title, _)| title))
+            .selected_text(chosen.map_or("none", |(id, _)| id.title()))
             .show_ui(ui, |ui| {
-                for (id, title, judged) in &worked_out.judged {
-                    let text = format!("{title}: {}", judged.level().word());
+                for (id, judged) in &worked_out.judged {
+                    let text = format!("{}: {}", id.title(), judged.level().word());
                     if ui.selectable_label(*id == asked, text).clicked() {
-                        *finding = Some(id);
+                        *finding = Some(*id);
                     }
                 }
             })
             .response
             .accessible_name("Finding to bring to its limit");
-        if let Some((_, _, judged)) = chosen {
+        if let Some((_, judged)) = chosen {
             let now = judged.value.shown_in(system);
             ui.label(format!("now {now}, {}", judged.level().word()));
             if judged.limits().count() > 1 {
                 ui.separator();
                 ui.label("To");
-                for (offered, name) in [(Aim::Fine, "fine"), (Aim::NotOver, "not over")] {
-                    ui.selectable_value(aim, offered, name)
+                for (offered, name) in [(Goal::Fine, "fine"), (Goal::NotOver, "not over")] {
+                    ui.selectable_value(goal, offered, name)
                         .on_hover_text("Which of the finding's limits is aimed at");
                 }
             }
@@ -283,7 +283,7 @@ impl Row<'_> {
         if !kept.is_empty() {
             let names: Vec<_> = kept
                 .iter()
-                .map(|other| other.title.to_lowercase())
+                .map(|other| other.id.title().to_lowercase())
                 .collect();
             let text = format!("Also changes, level kept: {}", names.join(", "));
             ui.label(RichText::new(text).weak().size(12.5))
@@ -305,7 +305,7 @@ impl Row<'_> {
         };
         format!(
             "{}: {}, then {}",
-            other.title,
+            other.id.title(),
             told(&other.before),
             told(&other.after)
         )

@@ -19,8 +19,8 @@ use self::uncertainty::how_sure_ui;
 use self::worked_out::{Asked, WorkedOut};
 use super::not_current::nothing_drawn_ui;
 use super::{About, Area};
-use crate::analysis::why::{Aim, Complaint, CrestLimit, Why};
-use crate::analysis::{Level, Solved};
+use crate::analysis::why::{Complaint, Goal, Why};
+use crate::analysis::{FindingId, Level, Solved};
 use crate::app::desk::{Desk, SessionId};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::{strong, theme};
@@ -44,8 +44,8 @@ pub struct WhyArea {
 /// What is asked, and what was worked out for it.
 #[derive(Debug, Default)]
 struct State {
-    finding: Option<&'static str>,
-    aim: Aim,
+    finding: Option<FindingId>,
+    goal: Goal,
     complaint: Option<Complaint>,
     worked_out: Kept<Asked, Rc<WorkedOut>>,
     charts: ChartsState,
@@ -88,7 +88,7 @@ impl State {
                     self.charts.show(ui, &good, &worked_out.why, system);
                     crests_ui(ui, &worked_out.why, system);
                     ui.separator();
-                    let asked = (&mut self.finding, &mut self.aim);
+                    let asked = (&mut self.finding, &mut self.goal);
                     chosen = knobs_ui(ui, &good, &worked_out, asked, system);
                     ui.separator();
                     how_sure_ui(ui, &good, &worked_out, system);
@@ -106,7 +106,7 @@ impl State {
         let asked = Asked {
             solved: good.id,
             finding: self.finding,
-            aim: self.aim,
+            goal: self.goal,
             complaint: self.complaint,
             system,
         };
@@ -135,25 +135,10 @@ fn heading_ui(ui: &mut Ui, desk: &Desk, good: &Solved) {
 fn crests_ui(ui: &mut Ui, why: &Why, system: System) {
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new("Crest to scalp").family(strong()));
-        let reel = crest_text(why.crests.reel, "reel", system);
-        let knife = crest_text(why.crests.underside, "underside", system);
+        let reel = why.crests.reel.told_of("reel", system);
+        let knife = why.crests.underside.told_of("underside", system);
         ui.label(format!("{reel} {knife}"));
     })
     .response
     .on_hover_text("The tightest crest on which both rollers rest and the reel, or the knife, just touches the ground, the rollers' sink included. Measure a crown with a straightedge: see Ground in the form.");
-}
-
-fn crest_text(limit: CrestLimit, part: &str, system: System) -> String {
-    match limit {
-        CrestLimit::TouchesOnLevel => {
-            format!("The {part} touches the ground on the level already.")
-        }
-        CrestLimit::Radius(radius) => format!(
-            "The {part} clears every crest wider than {} and touches on tighter ones.",
-            system.radius(radius)
-        ),
-        CrestLimit::ClearsAll => {
-            format!("The {part} clears every crest that carries both rollers.")
-        }
-    }
 }

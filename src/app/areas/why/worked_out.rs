@@ -1,16 +1,16 @@
 //! What the area shows, worked out from a solution and from what is asked.
 
 use crate::analysis::uncertainty::{Contribution, off_in_words};
-use crate::analysis::why::{Aim, Cause, Complaint, Why, causes, pitches};
-use crate::analysis::{Findings, Judged, Output, Solved, SolvedId};
+use crate::analysis::why::{Cause, Complaint, Goal, Why, causes, pitches};
+use crate::analysis::{FindingId, Findings, Judged, Output, Solved, SolvedId};
 use crate::units::System;
 
 /// What is asked, and in which units it is told.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Asked {
     pub solved: SolvedId,
-    pub finding: Option<&'static str>,
-    pub aim: Aim,
+    pub finding: Option<FindingId>,
+    pub goal: Goal,
     pub complaint: Option<Complaint>,
     pub system: System,
 }
@@ -23,8 +23,8 @@ pub struct WorkedOut {
     pub causes: Vec<Cause>,
     /// At what distances marks come back, in words.
     pub marks: String,
-    /// What each number that is judged is about, by its finding.
-    pub judged: Vec<(&'static str, &'static str, Judged)>,
+    /// Each number that an adjustment changes, by its finding.
+    pub judged: Vec<(FindingId, Judged)>,
     /// The numbers with their ± in words.
     pub off: Vec<(&'static str, String)>,
     /// The readings to measure better first, for each output in turn.
@@ -34,12 +34,12 @@ pub struct WorkedOut {
 impl WorkedOut {
     pub fn of(good: &Solved, asked: &Asked) -> Self {
         let case = good.case();
-        let why = Why::of(good, asked.finding, asked.aim);
+        let why = Why::of(good, asked.finding, asked.goal);
         let marks: Vec<_> = pitches(&case)
             .into_iter()
             .map(|(name, pitch)| format!("{name} {}", asked.system.length(pitch)))
             .collect();
-        let mut improve = vec![Findings::output_of(why.finding).unwrap_or(Output::SweepBelowCut)];
+        let mut improve = vec![why.finding.output().unwrap_or(Output::SweepBelowCut)];
         if improve[0] != Output::SweepBelowCut {
             improve.push(Output::SweepBelowCut);
         }
@@ -49,10 +49,7 @@ impl WorkedOut {
                 .complaint
                 .map_or_else(Vec::new, |complaint| causes(&case, complaint)),
             marks: marks.join(", "),
-            judged: Findings::all_judged(&case)
-                // No adjustment makes a worn reel larger.
-                .filter(|(id, ..)| *id != "scrap")
-                .collect(),
+            judged: Findings::adjustable(&case).collect(),
             off: off_in_words(good, asked.system),
             improve: improve
                 .into_iter()

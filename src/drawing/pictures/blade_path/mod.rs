@@ -9,7 +9,7 @@ pub use canvas::PathCanvas;
 use kurbo::{BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
 
 use super::side_view::knife_outline;
-use crate::analysis::{Case, Findings, Kinematics, Level};
+use crate::analysis::{Case, FindingId, Findings, Kinematics, Level};
 use crate::drawing::scene::{Label, Role, Scene, Shape, ShownIn};
 use crate::geometry::BladePath;
 use crate::units::System;
@@ -115,7 +115,7 @@ impl PathDrawing<'_> {
 
     fn level(&self) -> Level {
         self.findings
-            .level_of(Findings::SWEEP)
+            .level_of(FindingId::Sweep)
             .unwrap_or(Level::Over)
     }
 

@@ -12,7 +12,7 @@ mod dimensions;
 mod knife;
 mod overlay;
 
-use crate::analysis::{Case, Findings, Level, Output, Solution, Solved, Uncertainty};
+use crate::analysis::{Case, FindingId, Findings, Level, Output, Solution, Solved, Uncertainty};
 use crate::geometry::{RollerOnPlate, Terrain};
 use crate::units::{Length, System};
 pub(super) use knife::knife_outline;
@@ -154,7 +154,7 @@ impl SideView<'_> {
     fn sweep_level(&self) -> Level {
         // Without a height of cut there is no share to judge, and nothing fine about it.
         self.findings
-            .level_of(Findings::SWEEP)
+            .level_of(FindingId::Sweep)
             .unwrap_or(Level::Over)
     }
 

@@ -3,7 +3,8 @@
 use egui::{Grid, RichText, Ui, vec2};
 
 use super::chosen::without_setting;
-use crate::analysis::knives::{LEAST_HEIGHT_MM, Life, MOST_HEIGHT_MM, lowest_height};
+use crate::analysis::knives::{Life, lowest_height};
+use crate::analysis::ranges::{LEAST_HEIGHT_MM, MOST_HEIGHT_MM};
 use crate::app::areas::knives::worked_out::Named;
 use crate::app::widgets::look::strong;
 use crate::geometry::KnifeSection;

@@ -15,7 +15,8 @@ use self::painting::{Paper, USABLE};
 use super::axis::{Axis, still_plot};
 use super::worked_out::{Named, named_knives};
 use crate::analysis::Solved;
-use crate::analysis::knives::{LEAST_HEIGHT_MM, Limit, Map, attitude_range, map_of_all, passed_at};
+use crate::analysis::knives::{Limit, Map, map_of_all, passed_at};
+use crate::analysis::ranges::{LEAST_HEIGHT_MM, attitude_range};
 use crate::app::desk::{Aim, Desk};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::{strong, theme};
@@ -222,7 +223,7 @@ impl WindowMap {
         let Mapped { map, painted: last } = self.mapped.get(MapKey::of(chosen), made);
         key_ui(ui, map, theme);
         let (attitude, diameter) = (Axis::of_angle(), Axis::of_length(system));
-        let (low, high) = attitude_range(&chosen.unit);
+        let (low, high) = attitude_range(&chosen.unit.limits);
         let (smallest_mm, new_mm) = diameters_mm(&chosen.unit);
         let response = still_plot("window map")
             .height(HEIGHT)
@@ -306,7 +307,7 @@ fn diameters_mm(unit: &Unit) -> (f64, f64) {
 
 /// What a place on the map's axes stands for.
 fn place_of(chosen: &Chosen, system: System, at: PlotPoint) -> (Angle, Length) {
-    let (low, high) = attitude_range(&chosen.unit);
+    let (low, high) = attitude_range(&chosen.unit.limits);
     let (smallest, new) = (
         chosen.unit.smallest_diameter.mm(),
         chosen.unit.new_diameter.mm(),
@@ -343,7 +344,7 @@ fn state_ui(ui: &mut Ui, chosen: &Chosen, map: &Map, system: System) {
         )
     };
     ui.label(says);
-    let (low, high) = attitude_range(&chosen.unit);
+    let (low, high) = attitude_range(&chosen.unit.limits);
     let (smallest, new) = (chosen.unit.smallest_diameter, chosen.unit.new_diameter);
     let bench = &chosen.unit.profile.bench;
     for (words, attitude, diameter) in [

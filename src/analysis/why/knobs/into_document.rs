@@ -4,7 +4,7 @@ use super::{Change, Knob};
 use crate::analysis::Solution;
 use crate::geometry::Stance;
 use crate::unit::{Document, Fitted};
-use crate::units::{Angle, Length, Measure, Quantity, System, Value};
+use crate::units::{Angle, Length, Measure, Quantity, Speed, System, Turning};
 
 impl Change {
     /// Sets a knob in a document as this change says, written in `system`, exact to less than
@@ -39,19 +39,22 @@ impl Change {
                     Some(Fitted::Option(index)) => {
                         document.options.get(index).map(|knife| knife.name.clone())
                     }
-                    _ => None,
+                    Some(Fitted::Bench) | None => None,
                 };
             }
             Knob::Extension => document.setting.extension = Some(exactly(length, system)),
             Knob::FaceGround => document.setting.face_ground = Some(exactly(length, system)),
             Knob::TopGround => document.setting.top_ground = Some(exactly(length, system)),
-            Knob::GroundSpeed | Knob::ReelSpeed => {
+            Knob::GroundSpeed => {
                 if let Some(mowing) = &mut document.mowing {
-                    match self.trial {
-                        Value::Speed(speed) => mowing.ground_speed = exactly(speed, system),
-                        Value::Turning(turning) => mowing.reel_speed = exactly(turning, system),
-                        _ => {}
-                    }
+                    let speed = Speed::from_base(self.trial.base());
+                    mowing.ground_speed = exactly(speed, system);
+                }
+            }
+            Knob::ReelSpeed => {
+                if let Some(mowing) = &mut document.mowing {
+                    let speed = Turning::from_base(self.trial.base());
+                    mowing.reel_speed = exactly(speed, system);
                 }
             }
             Knob::RollersTrued => {

@@ -1,8 +1,8 @@
-//! Where smooth functions cross nothing: every crossing in a range, bracketed and solved.
+//! Where smooth functions cross zero: every crossing in a range, bracketed and solved.
 //!
 //! The range is cut into cells. A change of sign brackets a crossing, which kurbo's ITP root finder
 //! solves. A cell without one is searched for a pair of crossings only where a function that bends
-//! no more than its neighbourhood shows could come down to nothing and up again within the cell:
+//! no more than its neighbourhood shows could come down to zero and up again within the cell:
 //! a function f with |f''| ≤ M has no zero in a cell of width w if |f| > M·w²/8 at both ends.
 //! No function is taken to be monotonic.
 //!
@@ -21,7 +21,7 @@ const CELLS_AT_BORDER: u32 = 16;
 /// Something that may not exist everywhere: the values of several functions at a place.
 pub(in crate::analysis) type Values = Option<Vec<f64>>;
 
-/// A place where one of the functions crosses nothing, or all of them begin or cease to exist.
+/// A place where one of the functions crosses zero, or all of them begin or cease to exist.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(in crate::analysis) struct Crossing {
     /// Where.
@@ -206,7 +206,7 @@ impl Cell {
         )
     }
 
-    /// The place in the cell where the function comes nearest to nothing, by the golden section,
+    /// The place in the cell where the function comes nearest to zero, by the golden section,
     /// or sooner a place where it has passed it.
     fn turn(self, value: &mut dyn FnMut(f64) -> f64) -> Option<(f64, f64)> {
         const GOLDEN: f64 = 0.618_033_988_749_895;
@@ -252,7 +252,7 @@ mod tests {
 
     #[test]
     fn every_crossing_is_found_also_a_close_pair_inside_one_cell() {
-        // (x − 1)(x − 1.001) dips below nothing for a thousandth; sin has its own zeros.
+        // (x − 1)(x − 1.001) dips below zero for a thousandth; sin has its own zeros.
         let mut functions = |x: f64| Some(vec![(x - 1.0) * (x - 1.001), x.sin()]);
         let found = crossings(&mut functions, 0.5, 7.0, 50);
         let at = |which| {
@@ -278,7 +278,7 @@ mod tests {
 
     #[test]
     fn what_is_crossed_just_before_nothing_exists_any_more_is_found() {
-        // A square root that is steep where it begins: nothing at 1.000_001, and no more below 1.
+        // A square root that is steep where it begins: zero at 1.000_001, and no more below 1.
         for sign in [1.0, -1.0] {
             let mut functions = |x: f64| {
                 let root = (sign * x - 1.0).sqrt();

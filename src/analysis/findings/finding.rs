@@ -1,0 +1,159 @@
+//! What was found about a case: one thing a person should know, and all of them.
+
+use super::{Case, Doubt, FindingId, Judged, Level, RULES};
+use crate::analysis::Uncertainty;
+use crate::units::{Sentence, System};
+
+/// One thing a person should know.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Finding {
+    /// Which it is.
+    pub id: FindingId,
+    /// How it stands to its limits.
+    pub level: Level,
+    /// What was found, with the numbers.
+    pub text: Sentence,
+    /// What would bring it back, where something does.
+    pub remedy: Option<Sentence>,
+    /// Why the readings are not sure enough to tell; none where they are.
+    pub doubt: Option<Doubt>,
+}
+
+impl Finding {
+    /// What it is about.
+    #[must_use]
+    pub const fn title(&self) -> &'static str {
+        self.id.title()
+    }
+
+    /// The level that its symbol shows: what is fine only as measured wants watching.
+    #[must_use]
+    pub fn shown_level(&self) -> Level {
+        match (self.level, self.doubt) {
+            (Level::Fine, Some(_)) => Level::Watch,
+            (level, _) => level,
+        }
+    }
+
+    /// Its level, and whether the readings are sure enough to tell.
+    #[must_use]
+    pub fn standing(&self) -> &'static str {
+        match (self.level, self.doubt) {
+            (level, None) => level.word(),
+            (Level::Fine, Some(_)) => "fine as measured, cannot tell",
+            (Level::Watch, Some(_)) => "watch as measured, cannot tell",
+            (Level::Over, Some(_)) => "over as measured, cannot tell",
+        }
+    }
+
+    /// Text and remedy in one, in a reader's units.
+    #[must_use]
+    pub fn shown_in(&self, system: System) -> String {
+        let mut text = self.text.shown_in(system);
+        if let Some(doubt) = self.doubt {
+            text.push(' ');
+            text.push_str(&doubt.sentence().shown_in(system));
+        }
+        if let Some(remedy) = self.remedy {
+            text.push(' ');
+            text.push_str(&remedy.shown_in(system));
+        }
+        text
+    }
+}
+
+/// The findings about one case.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Findings([Option<Finding>; RULES.len()]);
+
+impl Findings {
+    /// Judges a case by every rule.
+    #[must_use]
+    pub fn about(case: &Case) -> Self {
+        Self(RULES.each_ref().map(|rule| {
+            (rule.judge)(case).map(|verdict| Finding {
+                id: rule.finding,
+                level: verdict.level,
+                text: verdict.text,
+                remedy: verdict.remedy,
+                doubt: None,
+            })
+        }))
+    }
+
+    /// The same, each told to be in doubt where a limit lies within what its number can be off.
+    #[must_use]
+    pub fn doubted(mut self, case: &Case, uncertainty: &Uncertainty) -> Self {
+        for (rule, finding) in RULES.iter().zip(&mut self.0) {
+            let judged = (rule.measure)(case);
+            if let (Some(finding), Some(judged), Some(output)) = (finding, judged, rule.output) {
+                let off = uncertainty.in_doubt_within(output);
+                finding.doubt = judged.doubt(off);
+            }
+        }
+        self
+    }
+
+    /// The number that a finding judges, with its limits; none when it does not apply, or no one
+    /// number decides.
+    #[must_use]
+    pub fn judged(case: &Case, id: FindingId) -> Option<Judged> {
+        (id.rule().measure)(case)
+    }
+
+    /// Every number that is judged and that an adjustment changes, by its finding.
+    pub fn adjustable(case: &Case) -> impl Iterator<Item = (FindingId, Judged)> {
+        let rules = RULES.iter().filter(|rule| rule.is_adjustable);
+        rules.filter_map(|rule| Some((rule.finding, (rule.measure)(case)?)))
+    }
+
+    /// The same without those that end a usable window of attitudes.
+    pub(in crate::analysis) fn judged_besides_window(case: &Case) -> impl Iterator<Item = Judged> {
+        let rules = RULES.iter().filter(|rule| rule.is_adjustable);
+        let besides = rules.filter(|rule| rule.window.is_none());
+        besides.filter_map(|rule| (rule.measure)(case))
+    }
+
+    /// Every number that is judged, by its finding.
+    pub fn all_judged(case: &Case) -> impl Iterator<Item = (FindingId, Judged)> {
+        let rules = RULES.iter();
+        rules.filter_map(|rule| Some((rule.finding, (rule.measure)(case)?)))
+    }
+
+    /// One of them; none when it does not apply.
+    #[must_use]
+    pub fn get(&self, id: FindingId) -> Option<&Finding> {
+        self.iter().find(|finding| finding.id == id)
+    }
+
+    /// The level of a finding; none when it does not apply.
+    #[must_use]
+    pub fn level_of(&self, id: FindingId) -> Option<Level> {
+        self.get(id).map(|finding| finding.level)
+    }
+
+    /// Those that apply, in the order they are told.
+    pub fn iter(&self) -> impl Iterator<Item = &Finding> {
+        self.0.iter().flatten()
+    }
+
+    /// The level that the symbol of all of them shows.
+    #[must_use]
+    pub fn shown_level(&self) -> Level {
+        let levels = self.iter().map(Finding::shown_level);
+        levels.max().unwrap_or(Level::Fine)
+    }
+
+    /// Whether the readings are not sure enough for one of them.
+    #[must_use]
+    pub fn are_in_doubt(&self) -> bool {
+        self.iter().any(|finding| finding.doubt.is_some())
+    }
+
+    /// The worst level among them.
+    #[must_use]
+    pub fn worst(&self) -> Level {
+        let levels = self.iter().map(|finding| finding.level);
+        levels.max().unwrap_or(Level::Fine)
+    }
+}
