@@ -1,7 +1,8 @@
 //! The fields of a unit: everything a person can fill in, each named once.
 //!
 //! Flaws, drafts, budget steps and help hold a [`Field`], never its path. A new one is an entry
-//! here, its place in `entry.rs` and its words in `words.rs`; the compiler asks for all three.
+//! here, its row in `table.rs`, its place in `entry.rs` and its words in `words.rs`; the compiler asks
+//! for all four.
 
 mod choice;
 mod entry;
@@ -9,6 +10,7 @@ mod group;
 mod kind;
 mod reading;
 mod rule;
+mod table;
 #[cfg(test)]
 mod tests;
 mod words;
@@ -24,6 +26,8 @@ pub use kind::{Choice, Kind};
 pub use reading::{KnifePart, Reading};
 pub use rule::{Rule, WIDEST_GROUND};
 pub use words::Words;
+
+use table::Row;
 
 use super::flaw::{Flaw, FlawKind};
 use super::{Document, Fitted};
@@ -105,156 +109,11 @@ pub enum KnifeText {
     Notes,
 }
 
-/// Where a field stands in the unit file, what it holds, and what must be true of it.
-#[derive(Clone, Copy, Debug)]
-struct Row {
-    group: Group,
-    word: &'static str,
-    kind: Kind,
-    rule: Rule,
-}
-
-const fn row(group: Group, word: &'static str, kind: Kind, rule: Rule) -> Row {
-    Row {
-        group,
-        word,
-        kind,
-        rule,
-    }
-}
-
 impl Field {
-    /// A name and what is known of the reel.
-    const UNIT: [Self; 5] = [
-        Self::Name,
-        Self::Turf,
-        Self::NewDiameter,
-        Self::SmallestDiameter,
-        Self::Blades,
-    ];
-    const SETTING: [Self; 10] = [
-        Self::WantedReelDiameter,
-        Self::WantedHeightOfCut,
-        Self::WantedAttitude,
-        Self::WantedGap,
-        Self::FittedKnife,
-        Self::Extension,
-        Self::TopGround,
-        Self::FaceGround,
-        Self::FrontMove,
-        Self::RearMove,
-    ];
-    const GROUND: [Self; 6] = [
-        Self::Reading(Reading::RollerSink),
-        Self::GroundShape,
-        Self::Reading(Reading::GroundRadius),
-        Self::StraightedgeLength,
-        Self::StraightedgeGap,
-        Self::StraightedgeAt,
-    ];
-    const LIMITS: [Self; 8] = [
-        Self::SweepWatch,
-        Self::SweepOver,
-        Self::LeastUnderside,
-        Self::MostAheadOfCentre,
-        Self::ClipWatch,
-        Self::ClipOver,
-        Self::LeastAttitude,
-        Self::MostAttitude,
-    ];
-
-    const fn row(self) -> Row {
-        use Group as G;
-        use Kind::{Angle, Count, Knife, Length, Ratio, Share, Text};
-        use Rule::{AboveZero, Blades, Free, InProportion, NotBlank, NotNegative, WithinUpright};
-        match self {
-            Self::Name => row(G::Unit, "name", Text, Free),
-            Self::Turf => row(G::Unit, "turf", Kind::Choice(Choice::Turf), Free),
-            Self::NewDiameter => row(G::Reel, "new_diameter", Length, AboveZero),
-            Self::SmallestDiameter => row(G::Reel, "smallest_diameter", Length, AboveZero),
-            Self::Blades => row(G::Reel, "blades", Count, Blades),
-            Self::Closing => row(G::Unit, "closing", Kind::Choice(Choice::Closing), Free),
-            Self::KnifeText(knife, text) => {
-                let group = G::Knife(knife);
-                match text {
-                    KnifeText::Name => row(group, "name", Text, NotBlank),
-                    KnifeText::Price => row(group, "price", Text, Free),
-                    KnifeText::Notes => row(group, "notes", Text, Free),
-                }
-            }
-            Self::Reading(reading) => reading.row(),
-            Self::WantedReelDiameter => row(G::Setting, "reel_diameter", Length, AboveZero),
-            Self::WantedHeightOfCut => row(G::Setting, "height_of_cut", Length, AboveZero),
-            Self::WantedAttitude => row(G::Setting, "attitude", Angle, WithinUpright),
-            Self::WantedGap => row(G::Setting, "gap", Length, NotNegative),
-            Self::FittedKnife => row(G::Setting, "knife", Knife, Free),
-            Self::Extension => row(G::Setting, "extension", Length, InProportion),
-            Self::TopGround => row(G::Setting, "top_ground", Length, NotNegative),
-            Self::FaceGround => row(G::Setting, "face_ground", Length, NotNegative),
-            Self::FrontMove => row(G::RollerMoves, "front_move", Length, InProportion),
-            Self::RearMove => row(G::RollerMoves, "rear_move", Length, InProportion),
-            Self::GroundShape => row(G::Ground, "shape", Kind::Choice(Choice::GroundShape), Free),
-            Self::StraightedgeLength => row(G::Straightedge, "length", Length, AboveZero),
-            Self::StraightedgeGap => row(G::Straightedge, "gap", Length, NotNegative),
-            Self::StraightedgeAt => {
-                row(G::Straightedge, "at", Kind::Choice(Choice::GapPlace), Free)
-            }
-            Self::SweepWatch => row(G::Limits, "sweep_watch", Share, NotNegative),
-            Self::SweepOver => row(G::Limits, "sweep_over", Share, NotNegative),
-            Self::LeastUnderside => row(G::Limits, "underside", Length, NotNegative),
-            Self::MostAheadOfCentre => row(G::Limits, "ahead_of_centre", Length, NotNegative),
-            Self::ClipWatch => row(G::Limits, "clip_watch", Ratio, NotNegative),
-            Self::ClipOver => row(G::Limits, "clip_over", Ratio, NotNegative),
-            Self::LeastAttitude => row(G::AttitudeRange, "low", Angle, WithinUpright),
-            Self::MostAttitude => row(G::AttitudeRange, "high", Angle, WithinUpright),
-        }
-    }
-
-    /// Every field of a document, in the order of the unit file, those left out included.
-    pub fn all(document: &Document) -> impl Iterator<Item = Self> + use<> {
-        Self::listed(0..document.hardware.len(), 0..document.options.len())
-    }
-
-    /// Every field there is, with the points of the hardware and the knives to compare at these
-    /// places of their lists.
-    fn listed(
-        hardware: impl Iterator<Item = usize>,
-        options: impl Iterator<Item = usize>,
-    ) -> impl Iterator<Item = Self> {
-        let readings = |readings: &'static [Reading]| readings.iter().copied().map(Self::Reading);
-        Self::UNIT
-            .into_iter()
-            .chain(readings(&Reading::BENCH))
-            .chain([Self::Closing])
-            .chain(readings(&Reading::CLOSING))
-            .chain(Self::of_knife(Fitted::Bench))
-            .chain(hardware.flat_map(|index| Reading::of_hardware(index).map(Self::Reading)))
-            .chain(options.flat_map(|index| Self::of_knife(Fitted::Option(index))))
-            .chain(Self::SETTING)
-            .chain(readings(&Reading::MOWING))
-            .chain(Self::GROUND)
-            .chain(readings(&Reading::WEAR))
-            .chain(Self::LIMITS)
-    }
-
-    /// The fields of a knife.
-    pub fn of_knife(knife: Fitted) -> impl Iterator<Item = Self> {
-        let parts = KnifePart::ALL.map(|part| Self::Reading(Reading::Knife(knife, part)));
-        let text = move |text| Self::KnifeText(knife, text);
-        std::iter::once(text(KnifeText::Name))
-            .chain(parts)
-            .chain([text(KnifeText::Price), text(KnifeText::Notes)])
-    }
-
     /// The field at a path of the unit file: `options[0].reach`.
     #[must_use]
     pub fn at_path(path: &str) -> Option<Self> {
         Self::that_stand_at(index_in(path)).find(|field| field.to_string() == path)
-    }
-
-    /// Every field there is, of each list those at one place.
-    fn that_stand_at(index: usize) -> impl Iterator<Item = Self> {
-        Self::listed(std::iter::once(index), std::iter::once(index))
     }
 
     /// The brackets of the unit file that it stands in.

@@ -3,7 +3,8 @@
 use std::fmt;
 
 use super::group::Group as G;
-use super::{Field, Kind, Row, Rule, row};
+use super::table::{Row, row};
+use super::{Field, Kind, Rule};
 use crate::unit::Fitted;
 
 /// A reading that may carry a ± and moves the unit's numbers.
