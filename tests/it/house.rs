@@ -4,6 +4,7 @@
 mod reader;
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
 use reader::House;
@@ -169,4 +170,27 @@ fn no_room_but_the_store_opens_or_writes_a_file() {
     }
     assert!(found >= 3, "the store was not read");
     assert!(uses.is_empty(), "{uses:#?}");
+}
+
+#[test]
+fn every_file_that_those_who_carry_on_are_sent_to_is_there() {
+    let top = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let text = std::fs::read_to_string(top.join("DEVELOPERS.md")).unwrap();
+    let house = House::read();
+    let is_there = |named: &str| {
+        let is_source = |file: &PathBuf| file.ends_with(named) || file.starts_with(named);
+        house.sources.keys().any(is_source)
+            || [top.to_owned(), top.join("tests/it")]
+                .iter()
+                .any(|folder| folder.join(named).exists())
+    };
+    let is_file = |name: &&str| {
+        let is_plain = |c: char| c.is_ascii_alphanumeric() || "_./-".contains(c);
+        name.chars().all(is_plain)
+            && (Path::new(name).extension() == Some(OsStr::new("rs")) || name.contains('/'))
+    };
+    let named: BTreeSet<_> = text.split('`').skip(1).step_by(2).filter(is_file).collect();
+    let missing: Vec<_> = named.iter().filter(|named| !is_there(named)).collect();
+    assert!(named.len() > 40, "only {} files are named", named.len());
+    assert!(missing.is_empty(), "{missing:?}");
 }
