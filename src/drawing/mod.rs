@@ -17,12 +17,13 @@ pub mod sheets;
 
 pub use painters::{to_png, to_svg};
 pub use paper::{
-    Anchor, Look, Mark, OVERLAYS, PAPER_PER_MM, Panel, Pen, Rgb, Theme, View, fonts, lay_out,
-    level_symbol,
+    Anchor, Axis, Look, Mark, OVERLAYS, PAPER_PER_MM, Panel, Pen, Rgb, Style, Theme, Tick, View,
+    fonts, lay_out, level_symbol, palette, words,
 };
 pub use pictures::{
-    BudgetChart, Charted, Column, ENLARGEMENTS, Handles, Lens, LensChoice, Overlay, PathCanvas,
-    PathDrawing, STRETCHES, SideView, Standing, reading_picture, step_picture,
+    BudgetChart, Canvas, Charted, Column, ENLARGEMENTS, Handles, Lens, LensChoice, MapAxes, MapKey,
+    MapMark, MapPicture, MapSetting, Overlay, PathCanvas, PathDrawing, STRETCHES, SideView,
+    Standing, reading_picture, step_picture,
 };
 pub use scene::{Dimension, Direction, Item, Label, Role, Scene, Shape, ShownIn};
-pub use sheets::{CAUTIONS, Canvas, PlateSheet, key_numbers, verdict};
+pub use sheets::{CAUTIONS, Page, PlateSheet, key_numbers, verdict};

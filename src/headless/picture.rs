@@ -4,7 +4,7 @@ use std::path::Path;
 
 use crate::analysis::Solved;
 use crate::command::Problem;
-use crate::drawing::{LensChoice, PlateSheet, SideView, Standing, Theme, to_png, to_svg};
+use crate::drawing::{LensChoice, Page, PlateSheet, SideView, Standing, Theme, to_png, to_svg};
 use crate::store;
 
 /// Draws a unit on a sheet.
@@ -21,6 +21,7 @@ pub fn sheet(solved: &Solved, theme: Theme, standing: Standing) -> PlateSheet {
         &view,
         LensChoice::default(),
         theme,
+        Page::A4,
     )
 }
 

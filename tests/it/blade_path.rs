@@ -469,11 +469,7 @@ fn every_unit_can_be_laid_out_and_written_as_svg() {
                 };
                 assert!(is_finite, "{mark:?}");
             }
-            let sheet = PlateSheet {
-                window,
-                panels,
-                theme: Theme::Dark,
-            };
+            let sheet = PlateSheet { window, panels };
             let words: Vec<_> = sheet.words().map(str::to_owned).collect();
             let is_named = words
                 .iter()

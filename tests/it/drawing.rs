@@ -11,9 +11,9 @@ use resvg::usvg;
 use sweepgauge::analysis::{FindingId, Level, Lowest, Output, Solved};
 use sweepgauge::drawing::fonts;
 use sweepgauge::drawing::{
-    Canvas, Dimension, Direction, ENLARGEMENTS, Item, Lens, LensChoice, Mark, Panel, Pen,
-    PlateSheet, Role, STRETCHES, Scene, Shape, ShownIn, SideView, Standing, Theme, View, lay_out,
-    to_svg,
+    Canvas, Dimension, Direction, ENLARGEMENTS, Item, Lens, LensChoice, Mark, Page, Panel, Pen,
+    PlateSheet, Role, STRETCHES, Scene, Shape, ShownIn, SideView, Standing, Style, Theme, View,
+    lay_out, to_svg, words,
 };
 use sweepgauge::geometry::Stance;
 use sweepgauge::unit::{Document, RollerMoves, ShapeEntry};
@@ -760,6 +760,12 @@ fn straight_pieces(path: &BezPath) -> Vec<Line> {
         .collect()
 }
 
+fn flat(path: &BezPath) -> BezPath {
+    let mut flat = BezPath::new();
+    kurbo::flatten(path, 0.01, |element| flat.push(element));
+    flat
+}
+
 #[test]
 fn hatching_stays_within_its_outline() {
     let mut lines = 0;
@@ -772,8 +778,9 @@ fn hatching_stays_within_its_outline() {
                         continue;
                     };
                     let panel = alone(item, &scene, &view, Theme::Light);
+                    // In straight pieces: what lies in a shallow curve is hard to tell.
                     let outline = panel.marks.iter().find_map(|mark| match mark {
-                        Mark::Fill { path, .. } => Some(path),
+                        Mark::Fill { path, .. } => Some(flat(path)),
                         _ => None,
                     });
                     let hatching = panel.marks.iter().filter_map(|mark| match mark {
@@ -786,7 +793,7 @@ fn hatching_stays_within_its_outline() {
                     });
                     for line in hatching.flat_map(straight_pieces) {
                         lines += 1;
-                        let outline = outline.expect("a filled outline");
+                        let outline = outline.as_ref().expect("a filled outline");
                         for part in [0.0, 0.02, 0.5, 0.98, 1.0] {
                             let point = line.eval(part);
                             let is_within =
@@ -876,7 +883,204 @@ fn the_arrowheads_of_a_dimension_touch_its_extension_lines_or_the_places_measure
     assert!(seen > 100, "{seen}");
 }
 
+/// How many times larger a style is: a power of four, which every sum of layout carries exactly.
+const LARGER: f64 = 4.0;
+
+/// A mark as a style so much larger lays it out.
+fn enlarged(mark: &Mark) -> Mark {
+    let larger = kurbo::Affine::scale(LARGER);
+    let mut mark = mark.clone();
+    match &mut mark {
+        Mark::Stroke { path, .. } | Mark::Fill { path, .. } => path.apply_affine(larger),
+        Mark::Text { at, size, .. } => {
+            *at = larger * *at;
+            *size *= LARGER;
+        }
+    }
+    mark
+}
+
+/// The places of a mark, and what of it does not move.
+fn taken_apart(mark: &Mark) -> (Vec<Point>, Mark) {
+    let mut rest = mark.clone();
+    let mut places = Vec::new();
+    match &mut rest {
+        Mark::Stroke { path, .. } | Mark::Fill { path, .. } => {
+            for element in std::mem::take(path) {
+                match element {
+                    PathEl::MoveTo(p) | PathEl::LineTo(p) => places.push(p),
+                    PathEl::QuadTo(c, p) => places.extend([c, p]),
+                    PathEl::CurveTo(c, d, p) => places.extend([c, d, p]),
+                    PathEl::ClosePath => {}
+                }
+            }
+        }
+        Mark::Text { at, size, .. } => {
+            places.extend([std::mem::take(at), Point::new(*size, 0.0)]);
+            *size = 0.0;
+        }
+    }
+    (places, rest)
+}
+
+#[test]
+fn a_picture_in_a_larger_style_has_the_same_marks_as_much_larger() {
+    let style = Style {
+        theme: Theme::Light,
+        text: LARGER,
+        pen: LARGER,
+    };
+    let larger = kurbo::Affine::scale(LARGER);
+    for (name, solved) in settings() {
+        let scene = view(&solved, Standing::Turf, solved.unit.system).scene();
+        for (shown_in, view) in views_of(&solved, &scene) {
+            let large_view = View {
+                window: larger.transform_rect_bbox(view.window),
+                scale: LARGER * view.scale,
+                ..view
+            };
+            let plain = lay_out(&scene, &view, shown_in, Theme::Light);
+            let large = lay_out(&scene, &large_view, shown_in, style);
+            assert_eq!(large.marks.len(), plain.marks.len(), "{name}");
+            for (plain, large) in plain.marks.iter().zip(&large.marks) {
+                let ((wanted, kind), (got, same_kind)) =
+                    (taken_apart(&enlarged(plain)), taken_apart(large));
+                assert_eq!(kind, same_kind, "{name}");
+                assert_eq!(wanted.len(), got.len(), "{name}: {kind:?}");
+                for (wanted, got) in wanted.into_iter().zip(got) {
+                    near(
+                        &name,
+                        wanted.distance(got),
+                        0.0,
+                        1e-6 * (1.0 + wanted.to_vec2().hypot()),
+                    );
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn words_and_pens_are_as_large_as_a_style_says() {
+    let solved = Solved::of(&DemoUnit::GreensWalking.document()).unwrap();
+    let scene = on_plate(&solved);
+    let view = View::fitting(scene.bounds, PAPER);
+    let sizes = |panel: &Panel| -> Vec<f64> {
+        let size = |mark: &Mark| match mark {
+            Mark::Text { size, .. } => Some(*size),
+            _ => None,
+        };
+        panel.marks.iter().filter_map(size).collect()
+    };
+    let styled = |text, pen| Style {
+        theme: Theme::Dark,
+        text,
+        pen,
+    };
+    let plain = lay_out(&scene, &view, ShownIn::Whole, Theme::Dark);
+    let wide = lay_out(&scene, &view, ShownIn::Whole, styled(1.0, 3.0));
+    assert_eq!(sizes(&plain), sizes(&wide), "pens leave words alone");
+    let small = lay_out(&scene, &view, ShownIn::Whole, styled(0.5, 1.0));
+    assert!(
+        sizes(&small)
+            .iter()
+            .all(|size| (*size - 6.75).abs() < 1e-12)
+    );
+    for role in [Role::Plate, Role::CutLine, Role::Knife] {
+        for pen in [Pen::Outline, Pen::Wide(1.5), Pen::Hatching] {
+            let (ink, width) = plain.style.inked(role, pen);
+            let (same_ink, wider) = wide.style.inked(role, pen);
+            assert_eq!(ink, same_ink);
+            near("width", wider, 3.0 * width, 1e-12);
+        }
+    }
+}
+
+#[test]
+fn curves_stay_curves_until_they_are_painted() {
+    let solved = Solved::of(&DemoUnit::GreensWalking.document()).unwrap();
+    let scene = on_plate(&solved);
+    let view = View::fitting(scene.bounds, PAPER);
+    let panel = lay_out(&scene, &view, ShownIn::Whole, Theme::Light);
+    let rim = panel.marks.iter().find_map(|mark| match mark {
+        Mark::Stroke {
+            role: Role::ReelRim,
+            path,
+            ..
+        } => Some(path),
+        _ => None,
+    });
+    let is_curved = |element: &PathEl| matches!(element, PathEl::CurveTo(..));
+    assert!(rim.expect("a rim").elements().iter().any(is_curved));
+    let sheet = sheet(
+        &DemoUnit::GreensWalking.document(),
+        &solved,
+        Standing::Plate,
+        System::Millimetre,
+    );
+    assert!(to_svg(&sheet).contains('C'));
+}
+
+#[test]
+fn a_texts_width_is_what_the_painters_set() {
+    let solved = Solved::of(&DemoUnit::GreensWalking.document()).unwrap();
+    let document = DemoUnit::GreensWalking.document();
+    let sheet = sheet(&document, &solved, Standing::Plate, System::InchFraction);
+    let lettering = lettering(&sheet);
+    let texts = sheet.panels.iter().flat_map(|panel| &panel.marks);
+    let texts = texts.filter_map(|mark| match mark {
+        Mark::Text {
+            size,
+            is_turned: false,
+            is_strong,
+            text,
+            ..
+        } => Some((text, words::width(text, *size, *is_strong))),
+        _ => None,
+    });
+    let mut seen = 0;
+    for (text, width) in texts {
+        let set = lettering.iter().find(|set| set.text == *text).unwrap();
+        // Letters stand a little in from where their advance begins and ends; kerning narrows.
+        let off = set.letters.width() - width;
+        assert!(
+            off < 1.0 && off > -0.03 * width - 3.0,
+            "{text}: {off} of {width}"
+        );
+        seen += 1;
+    }
+    assert!(seen > 30, "{seen}");
+}
+
 // Sheets.
+
+#[test]
+fn a_sheet_is_as_large_as_its_page() {
+    let document = DemoUnit::GreensWalking.document();
+    let solved = Solved::of(&document).unwrap();
+    for (page, size) in [
+        (Page::A4, "width=\"297.000mm\" height=\"210.000mm\""),
+        (Page::Letter, "width=\"279.400mm\" height=\"215.900mm\""),
+    ] {
+        let sheet = PlateSheet::of(
+            &document.name,
+            document.fitted_name(),
+            &view(&solved, Standing::Plate, System::Millimetre),
+            LensChoice::default(),
+            Theme::Light,
+            page,
+        );
+        assert!(to_svg(&sheet).contains(size), "{page:?}");
+        assert!(
+            sheet.words().any(|words| words.contains(page.name())),
+            "{page:?}"
+        );
+        for Lettering { text, letters, .. } in lettering(&sheet) {
+            let is_whole = sheet.window.inset(-15.0).intersect(letters) == letters;
+            assert!(is_whole, "{page:?}: {text} at {letters:?}");
+        }
+    }
+}
 
 static FONTS: LazyLock<Arc<usvg::fontdb::Database>> = LazyLock::new(|| {
     let mut fonts = usvg::fontdb::Database::new();
@@ -957,6 +1161,7 @@ fn sheet(document: &Document, solved: &Solved, standing: Standing, system: Syste
         &view(solved, standing, system),
         LensChoice::default(),
         Theme::Light,
+        Page::A4,
     )
 }
 

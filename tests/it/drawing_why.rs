@@ -7,7 +7,7 @@ use sweepgauge::analysis::other_readings::BehindFrom;
 use sweepgauge::analysis::why::{Budget, CrestLimits, StepKind};
 use sweepgauge::analysis::{Level, Output, Solved, Uncertainty};
 use sweepgauge::drawing::{
-    BudgetChart, Canvas, Column, LensChoice, Mark, PlateSheet, Role, Scene, Shape, ShownIn,
+    BudgetChart, Canvas, Column, LensChoice, Mark, Page, PlateSheet, Role, Scene, Shape, ShownIn,
     SideView, Standing, Theme, View, lay_out, reading_picture, step_picture, to_svg,
 };
 use sweepgauge::geometry::{GroundShape, underside_on_bar};
@@ -335,6 +335,7 @@ fn a_sheet_on_a_crest_is_written_as_svg() {
         &view,
         LensChoice::default(),
         Theme::Light,
+        Page::A4,
     );
     let svg = to_svg(&sheet);
     assert!(svg.contains("tightest crest it crosses"), "{}", svg.len());

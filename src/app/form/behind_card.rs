@@ -200,5 +200,5 @@ fn picture_ui(ui: &mut Ui, method: BehindFrom, number: String, theme: Theme) {
     let panel = lay_out(&scene, &view, ShownIn::Whole, theme);
     let ground = colour(theme.look(Role::Paper).fill);
     ui.painter().rect_filled(place, 4.0, ground);
-    Painted::from_panel(&panel, theme).paint(ui.painter());
+    Painted::from_panel(&panel).paint(ui.painter());
 }

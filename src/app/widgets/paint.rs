@@ -6,7 +6,7 @@ use egui::{Color32, FontFamily, FontId, Painter, Pos2, Rect, Shape, Stroke, Vec2
 use kurbo::{BezPath, PathEl, Point};
 
 use super::look::{colour, strong};
-use crate::drawing::{Mark, Panel, Role, Theme};
+use crate::drawing::{Mark, Panel, Role, Style};
 
 /// A panel ready to be painted.
 #[derive(Clone, Debug)]
@@ -32,14 +32,14 @@ struct Words {
 
 impl Painted {
     /// Turns a panel's marks into shapes and words.
-    pub fn from_panel(panel: &Panel, theme: Theme) -> Self {
+    pub fn from_panel(panel: &Panel) -> Self {
         let mut painted = Self {
             clip: rect(panel.window),
             shapes: Vec::with_capacity(panel.marks.len()),
             words: Vec::new(),
         };
         for mark in &panel.marks {
-            painted.add(mark, theme);
+            painted.add(mark, panel.style);
         }
         painted
     }
@@ -71,16 +71,16 @@ impl Painted {
         }
     }
 
-    #[allow(clippy::cast_possible_truncation)]
-    fn add(&mut self, mark: &Mark, theme: Theme) {
+    #[expect(clippy::cast_possible_truncation, reason = "the screen counts in f32")]
+    fn add(&mut self, mark: &Mark, style: Style) {
         match mark {
             Mark::Stroke { role, path, pen } => {
-                let (ink, width) = theme.look(*role).pen(*pen);
+                let (ink, width) = style.inked(*role, *pen);
                 self.shapes
                     .extend(stroked(path, Stroke::new(width as f32, colour(ink))));
             }
             Mark::Fill { role, path, is_ink } => {
-                let look = theme.look(*role);
+                let look = style.look(*role);
                 let paint = colour(if *is_ink { look.ink } else { look.fill });
                 self.shapes.extend(filled(path, paint));
             }
@@ -102,8 +102,8 @@ impl Painted {
                     at: pos(*at),
                     part: vec2(anchor.part()),
                     font: FontId::new(*size as f32, family),
-                    ink: colour(theme.text_colour(*role)),
-                    halo: colour(theme.look(Role::Paper).fill).gamma_multiply(0.82),
+                    ink: colour(style.theme.text_colour(*role)),
+                    halo: colour(style.look(Role::Paper).fill).gamma_multiply(0.82),
                     is_turned: *is_turned,
                     text: text.clone(),
                 });
@@ -152,12 +152,12 @@ pub fn paper(rect: Rect) -> kurbo::Rect {
 }
 
 /// A place of the paper on the screen.
-#[allow(clippy::cast_possible_truncation)]
+#[expect(clippy::cast_possible_truncation, reason = "the screen counts in f32")]
 pub fn pos(point: Point) -> Pos2 {
     Pos2::new(point.x as f32, point.y as f32)
 }
 
-#[allow(clippy::cast_possible_truncation)]
+#[expect(clippy::cast_possible_truncation, reason = "the screen counts in f32")]
 fn vec2((x, y): (f64, f64)) -> Vec2 {
     Vec2::new(x as f32, y as f32)
 }
@@ -167,24 +167,25 @@ pub fn point(pos: Pos2) -> Point {
     Point::new(f64::from(pos.x), f64::from(pos.y))
 }
 
-/// The pieces of a flat path: their corners, and whether each is closed.
+/// How far a curve's straight pieces may stray from it, in points.
+const FLATNESS: f64 = 0.15;
+
+/// The pieces of a path, its curves flattened: their corners, and whether each is closed.
 fn pieces(path: &BezPath) -> Vec<(Vec<Pos2>, bool)> {
     let mut pieces: Vec<(Vec<Pos2>, bool)> = Vec::new();
-    for element in path.elements() {
-        match *element {
-            PathEl::MoveTo(to) => pieces.push((vec![pos(to)], false)),
-            PathEl::ClosePath => {
-                if let Some((_, is_closed)) = pieces.last_mut() {
-                    *is_closed = true;
-                }
-            }
-            other => {
-                if let (Some(to), Some((corners, _))) = (other.end_point(), pieces.last_mut()) {
-                    corners.push(pos(to));
-                }
+    kurbo::flatten(path.iter(), FLATNESS, |element| match element {
+        PathEl::MoveTo(to) => pieces.push((vec![pos(to)], false)),
+        PathEl::ClosePath => {
+            if let Some((_, is_closed)) = pieces.last_mut() {
+                *is_closed = true;
             }
         }
-    }
+        other => {
+            if let (Some(to), Some((corners, _))) = (other.end_point(), pieces.last_mut()) {
+                corners.push(pos(to));
+            }
+        }
+    });
     pieces
 }
 
@@ -241,7 +242,7 @@ fn sides(corners: &[Pos2], is_closed: bool, stroke: Stroke) -> Shape {
     Shape::Vec(along.chain(back).map(line).collect())
 }
 
-/// A flat path drawn with a pen.
+/// A path drawn with a pen.
 pub fn stroked(path: &BezPath, stroke: Stroke) -> impl Iterator<Item = Shape> {
     pieces(path)
         .into_iter()

@@ -9,8 +9,8 @@ use super::svg::to_svg;
 use crate::drawing::paper::fonts;
 use crate::drawing::sheets::PlateSheet;
 
-/// Pixels of a PNG for a paper unit.
-const PIXELS: f32 = 1.5;
+/// Pixels of a PNG for a paper unit: 192 to the inch.
+const PIXELS: f32 = 2.0;
 
 /// Paints a sheet as a PNG file's bytes.
 ///

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use kurbo::BezPath;
 
-use crate::drawing::paper::{Mark, PAPER_PER_MM, Panel, Rgb, Theme};
+use crate::drawing::paper::{Mark, PAPER_PER_MM, Panel, Rgb, Style};
 use crate::drawing::scene::Role;
 use crate::drawing::sheets::PlateSheet;
 
@@ -16,19 +16,19 @@ const FONT: &str = "Open Sans";
 pub fn to_svg(sheet: &PlateSheet) -> String {
     let (width, height) = (sheet.window.width(), sheet.window.height());
     let mut svg = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{:.3}mm\" height=\"{:.3}mm\" viewBox=\"0 0 {width} {height}\" font-family=\"{FONT}\">\n",
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{:.3}mm\" height=\"{:.3}mm\" viewBox=\"0 0 {width:.3} {height:.3}\" font-family=\"{FONT}\">\n",
         width / PAPER_PER_MM,
         height / PAPER_PER_MM,
     );
     for (index, panel) in sheet.panels.iter().enumerate() {
-        panel_into(&mut svg, index, panel, sheet.theme);
+        panel_into(&mut svg, index, panel);
     }
     svg.push_str("</svg>\n");
     svg
 }
 
 // Writing to a `String` cannot fail, so its results are passed over below.
-fn panel_into(svg: &mut String, index: usize, panel: &Panel, theme: Theme) {
+fn panel_into(svg: &mut String, index: usize, panel: &Panel) {
     let w = panel.window;
     let _ = writeln!(
         svg,
@@ -39,15 +39,15 @@ fn panel_into(svg: &mut String, index: usize, panel: &Panel, theme: Theme) {
         w.height()
     );
     for mark in &panel.marks {
-        mark_into(svg, mark, theme);
+        mark_into(svg, mark, panel.style);
     }
     svg.push_str("</g>\n");
 }
 
-fn mark_into(svg: &mut String, mark: &Mark, theme: Theme) {
+fn mark_into(svg: &mut String, mark: &Mark, style: Style) {
     match mark {
         Mark::Stroke { role, path, pen } => {
-            let (ink, width) = theme.look(*role).pen(*pen);
+            let (ink, width) = style.inked(*role, *pen);
             let _ = writeln!(
                 svg,
                 "<path d=\"{}\" fill=\"none\" {} stroke-width=\"{:.2}\" stroke-linejoin=\"round\"/>",
@@ -57,7 +57,7 @@ fn mark_into(svg: &mut String, mark: &Mark, theme: Theme) {
             );
         }
         Mark::Fill { role, path, is_ink } => {
-            let look = theme.look(*role);
+            let look = style.look(*role);
             let colour = if *is_ink { look.ink } else { look.fill };
             let _ = writeln!(
                 svg,
@@ -94,13 +94,14 @@ fn mark_into(svg: &mut String, mark: &Mark, theme: Theme) {
                 ""
             };
             // The paper's colour around the letters keeps them apart from lines behind.
-            let halo = paint("stroke", theme.look(Role::Paper).ink);
+            let halo = paint("stroke", style.look(Role::Paper).ink);
             let _ = writeln!(
                 svg,
-                "<text x=\"{:.2}\" y=\"{:.2}\" font-size=\"{size}\" text-anchor=\"{align}\"{weight}{turn} {} {halo} stroke-width=\"3.5\" stroke-linejoin=\"round\" paint-order=\"stroke\">{}</text>",
+                "<text x=\"{:.2}\" y=\"{:.2}\" font-size=\"{size:.2}\" text-anchor=\"{align}\"{weight}{turn} {} {halo} stroke-width=\"{:.2}\" stroke-linejoin=\"round\" paint-order=\"stroke\">{}</text>",
                 at.x,
                 at.y + drop * size,
-                paint("fill", theme.text_colour(*role)),
+                paint("fill", style.theme.text_colour(*role)),
+                3.5 * style.text,
                 escaped(text)
             );
         }

@@ -64,7 +64,7 @@ fn one_set(edges: &[Line], angle_deg: f64, spacing: f64, window: Rect) -> Vec<Li
     let (window_low, window_high) = span(&mut corners.into_iter());
     let first = (low.max(window_low) / spacing).ceil();
     let last = (high.min(window_high) / spacing).floor();
-    // Written so that nothing numbers cannot say passes either.
+    // Written so that what is no number does not pass either.
     let is_hatching = last - first <= MOST_LINES;
     if !is_hatching {
         return Vec::new();
@@ -110,6 +110,7 @@ mod tests {
             angle_deg: 45.0,
             spacing: 3.0,
             is_crossed: true,
+            width: 1.0,
         };
         let lines = hatch(&outline, hatching, Rect::new(-100.0, -100.0, 100.0, 100.0));
         assert!(lines.len() > 20);

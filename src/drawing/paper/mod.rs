@@ -3,21 +3,27 @@
 //!
 //! Paper is measured in reference pixels, 96 to the inch. Imports `scene`.
 
+mod axis;
 mod dimension;
 pub mod fonts;
 mod hatch;
 mod layout;
+mod mark;
 mod pencil;
+mod style;
 mod symbol;
 mod theme;
 mod view;
+pub mod words;
 
+pub use axis::{Axis, Tick};
 pub use layout::lay_out;
 pub(in crate::drawing) use layout::lay_out_around;
-pub(in crate::drawing) use pencil::Paper;
-pub use pencil::{Anchor, Mark, Panel};
+pub use mark::{Anchor, Mark, Panel};
+pub(in crate::drawing) use pencil::{Pencil, TEXT_SIZE};
+pub use style::Style;
 pub use symbol::level_symbol;
-pub use theme::{Look, OVERLAYS, Pen, Rgb, Theme};
+pub use theme::{Look, OVERLAYS, Pen, Rgb, Theme, palette};
 pub use view::View;
 
 /// Reference pixels in a millimetre of paper: 96 to the inch (W3C CSS Values, reference pixel).

@@ -1,162 +1,33 @@
-//! Paper being drawn on: marks in paper units, cut, hatched and kept apart, for any painter.
+//! Paper being drawn on: a pencil that puts marks down, cut, hatched and kept apart.
 
 use kurbo::{BezPath, Line, Point, Rect, Shape as _, Vec2};
 
 use super::hatch::hatch;
-use super::theme::{Pen, Theme};
+use super::mark::{Anchor, Mark, Panel};
+use super::style::Style;
+use super::theme::Pen;
+use super::words;
 use crate::drawing::scene::Role;
 
-/// Size of ordinary words in paper units.
+/// Size of ordinary words in paper units, in the window.
 pub(in crate::drawing) const TEXT_SIZE: f64 = 13.5;
-/// How far a flattened curve may stray, in paper units.
-pub(in crate::drawing) const FLATNESS: f64 = 0.15;
+/// How far a curve cut into dashes, or a hatched outline, may stray, in paper units.
+const FLATNESS: f64 = 0.15;
 
-/// Where a text's place lies on it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Anchor {
-    /// Middle of the left side.
-    Left,
-    /// Middle of the right side.
-    Right,
-    /// The middle.
-    Middle,
-    /// Middle of the bottom.
-    BottomMiddle,
-    /// Bottom left, on the baseline.
-    BottomLeft,
-}
-
-impl Anchor {
-    /// What part of the words, across and down, stands at their place.
-    #[must_use]
-    pub const fn part(self) -> (f64, f64) {
-        match self {
-            Self::Left => (0.0, 0.5),
-            Self::Right => (1.0, 0.5),
-            Self::Middle => (0.5, 0.5),
-            Self::BottomMiddle => (0.5, 1.0),
-            Self::BottomLeft => (0.0, 1.0),
-        }
-    }
-}
-
-/// One mark on paper.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Mark {
-    /// Unbroken straight pieces by the role's pen; dashes are cut already.
-    Stroke {
-        /// What it means.
-        role: Role,
-        /// Lines only.
-        path: BezPath,
-        /// Which of the role's pens.
-        pen: Pen,
-    },
-    /// A filled outline.
-    Fill {
-        /// What it means.
-        role: Role,
-        /// Lines only, closed.
-        path: BezPath,
-        /// Filled with the pen's colour rather than the fill's.
-        is_ink: bool,
-    },
-    /// Words.
-    Text {
-        /// What they mean.
-        role: Role,
-        /// Where.
-        at: Point,
-        /// What of them stands there.
-        anchor: Anchor,
-        /// Size in paper units.
-        size: f64,
-        /// Read from the right, going up.
-        is_turned: bool,
-        /// Heavier.
-        is_strong: bool,
-        /// The words.
-        text: String,
-    },
-}
-
-impl Mark {
-    /// Words of a key.
-    fn is_key(&self) -> bool {
-        let overlaid = |role: &Role| matches!(role, Role::Overlay(_));
-        matches!(self, Self::Text { role, .. } if overlaid(role))
-    }
-
-    /// Words that may be left out where there is no room.
-    fn is_minor(&self) -> bool {
-        matches!(
-            self,
-            Self::Text {
-                role: Role::Note | Role::CutLine,
-                ..
-            }
-        )
-    }
-
-    /// Roughly the place that words take; nothing for other marks.
-    fn words_place(&self) -> Option<Rect> {
-        let Self::Text {
-            at,
-            anchor,
-            size,
-            is_turned,
-            text,
-            ..
-        } = self
-        else {
-            return None;
-        };
-        let (width, height) = (Paper::width_of(text, *size), 1.15 * size);
-        let (across, down) = anchor.part();
-        let size = if *is_turned {
-            (height, width)
-        } else {
-            (width, height)
-        };
-        let (across, down) = if *is_turned {
-            (down, 1.0 - across)
-        } else {
-            (across, down)
-        };
-        let corner = *at - Vec2::new(across * size.0, down * size.1);
-        Some(Rect::from_origin_size(corner, size))
-    }
-
-    fn move_words(&mut self, by: f64) {
-        if let Self::Text { at, .. } = self {
-            at.y += by;
-        }
-    }
-}
-
-/// Marks in a rectangle of paper that nothing leaves.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Panel {
-    /// The rectangle.
-    pub window: Rect,
-    /// The marks, from the back to the front.
-    pub marks: Vec<Mark>,
-}
-
-/// Paper being drawn on.
+/// A pencil on a rectangle of paper.
 #[derive(Debug)]
-pub(in crate::drawing) struct Paper {
-    theme: Theme,
+pub(in crate::drawing) struct Pencil {
+    pub(in crate::drawing) style: Style,
     pub(in crate::drawing) window: Rect,
     marks: Vec<Mark>,
     /// What is drawn over the paper afterwards: words keep clear of it.
     reserved: Option<Rect>,
 }
 
-impl Paper {
-    pub(in crate::drawing) fn new(theme: Theme, window: Rect) -> Self {
+impl Pencil {
+    pub(in crate::drawing) fn new(style: impl Into<Style>, window: Rect) -> Self {
         Self {
-            theme,
+            style: style.into(),
             window,
             marks: Vec::new(),
             reserved: None,
@@ -173,6 +44,7 @@ impl Paper {
         self.marks
             .sort_by_key(|mark| matches!(mark, Mark::Text { .. }));
         Panel {
+            style: self.style,
             window: self.window,
             marks: self.marks,
         }
@@ -182,6 +54,7 @@ impl Paper {
     pub(in crate::drawing) fn declutter(&mut self) {
         /// How far words may move to find room, down and up, in the order it is tried.
         const MOVES: [f64; 7] = [0.0, 17.0, -17.0, 34.0, -34.0, 51.0, -51.0];
+        let ways = MOVES.map(|by| self.by_text(by));
         let mut taken: Vec<Rect> = self.reserved.into_iter().collect();
         let mut left_out = Vec::new();
         let mut order: Vec<usize> = (0..self.marks.len()).collect();
@@ -192,7 +65,7 @@ impl Paper {
             let Some(place) = mark.words_place() else {
                 continue;
             };
-            let room = MOVES
+            let room = ways
                 .into_iter()
                 .map(|by| (by, place + Vec2::new(0.0, by)))
                 .find(|(by, moved)| {
@@ -216,7 +89,7 @@ impl Paper {
 
     /// The place nearest `x` at which the middle of a text so wide stands inside the paper.
     pub(in crate::drawing) fn room_for(&self, x: f64, width: f64) -> f64 {
-        let half = width / 2.0 + 6.0;
+        let half = width / 2.0 + self.by_text(6.0);
         let (least, most) = (self.window.x0 + half, self.window.x1 - half);
         if least < most {
             x.clamp(least, most)
@@ -225,15 +98,23 @@ impl Paper {
         }
     }
 
-    /// Roughly how wide words are; painters know better, layout only needs to choose a side.
-    pub(in crate::drawing) fn width_of(text: &str, size: f64) -> f64 {
-        #[allow(clippy::cast_precision_loss)]
-        let letters = text.chars().count() as f64;
-        letters * size * 0.54
+    /// A length given for the window's words, at the size that words have here.
+    pub(in crate::drawing) fn by_text(&self, plain: f64) -> f64 {
+        self.style.text * plain
+    }
+
+    /// How far the arcs of small marks may stray from true ones, in paper units.
+    pub(super) fn curved(&self) -> f64 {
+        0.01 * self.style.pen
+    }
+
+    /// How wide a role's words are at a size given for the window.
+    pub(in crate::drawing) fn width_of(&self, role: Role, text: &str, plain_size: f64) -> f64 {
+        words::width(text, self.by_text(plain_size), is_strong(role))
     }
 
     pub(in crate::drawing) fn line(&mut self, role: Role, from: Point, to: Point) {
-        self.stroke(role, &Line::new(from, to).to_path(FLATNESS));
+        self.stroke(role, &Line::new(from, to).to_path(0.1));
     }
 
     pub(in crate::drawing) fn stroke(&mut self, role: Role, path: &BezPath) {
@@ -241,27 +122,28 @@ impl Paper {
     }
 
     pub(in crate::drawing) fn stroke_with(&mut self, role: Role, path: &BezPath, pen: Pen) {
-        let look = self.theme.look(role);
-        let mut flat = flattened(path);
-        if !look.dashes.is_empty() {
-            // Only what the paper shows: far in, a whole circle would be some 100 000 dashes.
-            flat = shown(&flat, self.window.inflate(40.0, 40.0));
-            flat = kurbo::dash(flat.into_iter(), 0.0, look.dashes).collect();
+        let path = match self.style.theme.look(role).dashes {
+            [] => path.clone(),
+            dashes => self.dashed(path, dashes),
+        };
+        if !path.elements().is_empty() {
+            self.marks.push(Mark::Stroke { role, path, pen });
         }
-        if !flat.elements().is_empty() {
-            self.marks.push(Mark::Stroke {
-                role,
-                path: flat,
-                pen,
-            });
-        }
+    }
+
+    fn dashed(&self, path: &BezPath, dashes: &[f64]) -> BezPath {
+        // Only what the paper shows: far in, a whole circle would be some 100 000 dashes.
+        let margin = 40.0 * self.style.pen;
+        let flat = shown(&self.flattened(path), self.window.inflate(margin, margin));
+        let dashes: Vec<f64> = dashes.iter().map(|dash| dash * self.style.pen).collect();
+        kurbo::dash(flat.into_iter(), 0.0, &dashes).collect()
     }
 
     /// Fills with the pen's colour.
     pub(in crate::drawing) fn fill(&mut self, role: Role, outline: &BezPath) {
         self.marks.push(Mark::Fill {
             role,
-            path: flattened(outline),
+            path: outline.clone(),
             is_ink: true,
         });
     }
@@ -270,7 +152,7 @@ impl Paper {
     pub(in crate::drawing) fn body(&mut self, role: Role, outline: &BezPath) {
         self.marks.push(Mark::Fill {
             role,
-            path: flattened(outline),
+            path: outline.clone(),
             is_ink: false,
         });
     }
@@ -284,42 +166,54 @@ impl Paper {
         role: Role,
         at: Point,
         anchor: Anchor,
-        size: f64,
+        plain_size: f64,
         text: String,
     ) {
-        let is_strong = matches!(
-            role,
-            Role::Heading | Role::Clip | Role::Dimension | Role::BelowCut(_) | Role::Overlay(_)
-        );
         self.marks.push(Mark::Text {
             role,
             at,
             anchor,
-            size,
+            size: self.by_text(plain_size),
             is_turned: false,
-            is_strong,
+            is_strong: is_strong(role),
             text,
         });
     }
 
     pub(in crate::drawing) fn turned_text(&mut self, role: Role, at: Point, text: String) {
+        self.sized_turned_text(role, at, TEXT_SIZE, text);
+    }
+
+    pub(in crate::drawing) fn sized_turned_text(
+        &mut self,
+        role: Role,
+        at: Point,
+        plain_size: f64,
+        text: String,
+    ) {
         self.marks.push(Mark::Text {
             role,
             at,
             anchor: Anchor::BottomMiddle,
-            size: TEXT_SIZE,
+            size: self.by_text(plain_size),
             is_turned: true,
-            is_strong: true,
+            is_strong: is_strong(role),
             text,
         });
     }
 
     pub(in crate::drawing) fn hatching(&mut self, role: Role, outline: &BezPath) {
-        let Some(hatching) = self.theme.look(role).hatching else {
+        self.closer_hatching(role, outline, 1.0);
+    }
+
+    /// Hatching with its lines at a part of their usual distance, for small samples.
+    pub(in crate::drawing) fn closer_hatching(&mut self, role: Role, outline: &BezPath, part: f64) {
+        let Some(mut hatching) = self.style.look(role).hatching else {
             return;
         };
+        hatching.spacing *= part;
         let mut path = BezPath::new();
-        for line in hatch(&flattened(outline), hatching, self.window) {
+        for line in hatch(&self.flattened(outline), hatching, self.window) {
             path.move_to(line.p0);
             path.line_to(line.p1);
         }
@@ -332,20 +226,31 @@ impl Paper {
         }
     }
 
+    /// A path in straight pieces.
+    pub(super) fn flattened(&self, path: &BezPath) -> BezPath {
+        let mut flat = BezPath::new();
+        let tolerance = FLATNESS * self.style.pen;
+        kurbo::flatten(path.elements().iter().copied(), tolerance, |element| {
+            flat.push(element);
+        });
+        flat
+    }
+
     /// Whether words that run from a place to the right, or to the left, stay on the paper.
     pub(in crate::drawing) fn holds(&self, from: Point, towards: f64, width: f64) -> bool {
         let end = from.x + width.copysign(towards);
-        let (least, most) = (self.window.x0 + 4.0, self.window.x1 - 4.0);
+        let margin = self.by_text(4.0);
+        let (least, most) = (self.window.x0 + margin, self.window.x1 - margin);
         (least..=most).contains(&from.x.min(end)) && (least..=most).contains(&from.x.max(end))
     }
 }
 
-pub(in crate::drawing) fn flattened(path: &BezPath) -> BezPath {
-    let mut flat = BezPath::new();
-    kurbo::flatten(path.elements().iter().copied(), FLATNESS, |element| {
-        flat.push(element);
-    });
-    flat
+/// Whether a role's words are heavier.
+const fn is_strong(role: Role) -> bool {
+    matches!(
+        role,
+        Role::Heading | Role::Clip | Role::Dimension | Role::BelowCut(_) | Role::Overlay(_)
+    )
 }
 
 /// The pieces of a flat path that lie in a window.

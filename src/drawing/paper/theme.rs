@@ -6,7 +6,9 @@
 //! outlines, thin for dimensions and hatching, long dash and dot for axes.
 
 use crate::analysis::Level;
+use crate::analysis::knives::Limit;
 use crate::drawing::scene::Role;
+use palette::{BLUE, BLUISH_GREEN, ORANGE, REDDISH_PURPLE, SKY_BLUE, VERMILLION};
 
 /// A colour, red, green, blue and how opaque it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,6 +42,8 @@ pub struct Hatching {
     pub angle_deg: f64,
     /// Paper units between lines.
     pub spacing: f64,
+    /// Width of its lines in paper units.
+    pub width: f64,
     /// Crossed by a second set.
     pub is_crossed: bool,
 }
@@ -75,20 +79,32 @@ impl Look {
     #[must_use]
     pub fn pen(&self, pen: Pen) -> (Rgb, f64) {
         match (pen, self.hatching) {
-            (Pen::Hatching, Some(hatching)) => (hatching.ink, THIN),
+            (Pen::Hatching, Some(hatching)) => (hatching.ink, hatching.width),
             (Pen::Wide(factor), _) => (self.ink, self.width * factor),
             (Pen::Outline | Pen::Hatching, _) => (self.ink, self.width),
         }
     }
 }
 
-/// Okabe–Ito.
-const ORANGE: Rgb = Rgb::new(0x00E6_9F00);
-const SKY_BLUE: Rgb = Rgb::new(0x0056_B4E9);
-const BLUISH_GREEN: Rgb = Rgb::new(0x0000_9E73);
-const BLUE: Rgb = Rgb::new(0x0000_72B2);
-const VERMILLION: Rgb = Rgb::new(0x00D5_5E00);
-const REDDISH_PURPLE: Rgb = Rgb::new(0x00CC_79A7);
+/// The Okabe–Ito palette.
+pub mod palette {
+    use super::Rgb;
+
+    /// Orange.
+    pub const ORANGE: Rgb = Rgb::new(0x00E6_9F00);
+    /// Sky blue.
+    pub const SKY_BLUE: Rgb = Rgb::new(0x0056_B4E9);
+    /// Bluish green.
+    pub const BLUISH_GREEN: Rgb = Rgb::new(0x0000_9E73);
+    /// Yellow.
+    pub const YELLOW: Rgb = Rgb::new(0x00F0_E442);
+    /// Blue.
+    pub const BLUE: Rgb = Rgb::new(0x0000_72B2);
+    /// Vermillion.
+    pub const VERMILLION: Rgb = Rgb::new(0x00D5_5E00);
+    /// Reddish purple.
+    pub const REDDISH_PURPLE: Rgb = Rgb::new(0x00CC_79A7);
+}
 
 const THICK: f64 = 2.0;
 const THIN: f64 = 1.0;
@@ -105,6 +121,16 @@ const OVERLAY_DASHES: [&[f64]; OVERLAYS] = [
 
 /// How many knives can be drawn over the present one and still be told apart.
 pub const OVERLAYS: usize = 4;
+
+fn hatching(ink: Rgb, angle_deg: f64, spacing: f64) -> Hatching {
+    Hatching {
+        ink,
+        angle_deg,
+        spacing,
+        width: THIN,
+        is_crossed: false,
+    }
+}
 
 /// Light or dark.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -165,6 +191,47 @@ impl Theme {
         }
     }
 
+    /// What hangs below the cut line: levels differ in their hatching too.
+    fn below_cut(self, level: Level, plain: Look) -> Look {
+        let ink = self.level(level);
+        let hatched = hatching(ink, 60.0, 6.0);
+        Look {
+            ink,
+            fill: ink.faint(120),
+            width: 1.6,
+            hatching: match level {
+                Level::Fine => None,
+                Level::Watch => Some(hatched),
+                Level::Over => Some(Hatching {
+                    is_crossed: true,
+                    ..hatched
+                }),
+            },
+            ..plain
+        }
+    }
+
+    /// A region of the window map that a limit forbids: limits differ in the direction of their
+    /// hatching too.
+    fn forbidden(self, limit: Limit, plain: Look) -> Look {
+        let n = self.neutrals();
+        let (ink, angle_deg, spacing) = match limit {
+            Limit::Sweep => (VERMILLION, 45.0, 11.0),
+            Limit::Reel => (self.cut_line(), -45.0, 11.0),
+            Limit::Cut => (n.ink, 90.0, 10.0),
+            Limit::Underside => (REDDISH_PURPLE, 0.0, 9.0),
+            Limit::Ahead => (BLUISH_GREEN, 70.0, 11.0),
+            Limit::Range | Limit::Reach => (n.middle, -20.0, 7.0),
+        };
+        Look {
+            ink,
+            fill: ink.faint(26),
+            width: 1.6,
+            hatching: Some(hatching(ink.faint(140), angle_deg, spacing)),
+            ..plain
+        }
+    }
+
     /// A knife drawn over the present one, in a colour and line pattern of its place.
     fn overlay(self, place: u8, plain: Look) -> Look {
         let inks = match self {
@@ -200,14 +267,7 @@ impl Theme {
             dashes: &[],
             hatching: None,
         };
-        let hatched = |ink, angle_deg, spacing, is_crossed| {
-            Some(Hatching {
-                ink,
-                angle_deg,
-                spacing,
-                is_crossed,
-            })
-        };
+        let hatched = |ink, angle_deg, spacing| Some(hatching(ink, angle_deg, spacing));
         let paint = |colour| Look {
             ink: colour,
             fill: colour,
@@ -228,14 +288,14 @@ impl Theme {
             Role::Plate => Look {
                 ink: n.middle,
                 width: THICK,
-                hatching: hatched(n.faint, 45.0, 9.0, false),
+                hatching: hatched(n.faint, 45.0, 9.0),
                 ..plain
             },
             Role::Soil => Look {
                 ink: n.middle,
                 fill: n.body,
                 width: THICK,
-                hatching: hatched(n.faint, -45.0, 9.0, false),
+                hatching: hatched(n.faint, -45.0, 9.0),
                 ..plain
             },
             Role::Turf => Look {
@@ -254,27 +314,13 @@ impl Theme {
                 ..plain
             },
             Role::Blade => pen(n.middle, 1.4, &[]),
-            Role::Knife => part(THICK, hatched(n.middle, 45.0, 6.0, false)),
-            Role::Hardware => part(1.4, hatched(n.middle, -45.0, 4.0, false)),
+            Role::Knife => part(THICK, hatched(n.middle, 45.0, 6.0)),
+            Role::Hardware => part(1.4, hatched(n.middle, -45.0, 4.0)),
             Role::Roller => part(1.6, None),
             Role::CentreLine => pen(n.middle, THIN, CHAIN),
             Role::Datum => pen(n.middle, THIN, DASHED),
             Role::CutLine => pen(self.cut_line(), 1.8, &[]),
-            Role::BelowCut(level) => {
-                let colour = self.level(level);
-                let hatching = match level {
-                    Level::Fine => None,
-                    Level::Watch => hatched(colour, 60.0, 6.0, false),
-                    Level::Over => hatched(colour, 60.0, 6.0, true),
-                };
-                Look {
-                    ink: colour,
-                    fill: colour.faint(120),
-                    width: 1.6,
-                    hatching,
-                    ..plain
-                }
-            }
+            Role::BelowCut(level) => self.below_cut(level, plain),
             Role::Band => Look {
                 fill: REDDISH_PURPLE.faint(46),
                 ..pen(REDDISH_PURPLE, THIN, DOTTED)
@@ -289,6 +335,15 @@ impl Theme {
             Role::Ghost => pen(n.faint, 1.2, DASHED),
             Role::Overlay(place) => self.overlay(place, plain),
             Role::LensFrame => pen(n.middle, 1.2, &[]),
+            Role::Forbidden(limit) => self.forbidden(limit, plain),
+            Role::Usable => Look {
+                fill: n.paper,
+                ..pen(n.ink, 2.4, &[])
+            },
+            Role::Setting => Look {
+                fill: n.paper,
+                ..pen(n.ink, THICK, &[])
+            },
             Role::Paper => paint(n.paper),
             Role::Level(level) => paint(self.level(level)),
         }

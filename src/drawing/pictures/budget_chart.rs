@@ -4,7 +4,7 @@ use kurbo::{Point, Rect, Shape as _, Vec2};
 
 use crate::analysis::Level;
 use crate::analysis::why::{Budget, StepKind};
-use crate::drawing::paper::{Anchor, Panel, Paper, Theme};
+use crate::drawing::paper::{Anchor, Panel, Pencil, Style};
 use crate::drawing::scene::Role;
 use crate::units::{Length, System};
 
@@ -43,7 +43,7 @@ pub struct BudgetChart<'a> {
     pub system: System,
 }
 
-/// A chart on paper.
+/// A chart on pencil.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Charted {
     /// Its marks.
@@ -53,23 +53,29 @@ pub struct Charted {
 }
 
 impl BudgetChart<'_> {
-    /// Lays the chart out in a rectangle of paper.
+    /// Lays the chart out in a rectangle of pencil.
     #[must_use]
-    pub fn lay_out(&self, window: Rect, theme: Theme) -> Charted {
-        let mut paper = Paper::new(theme, window);
-        paper.body(Role::Paper, &window.to_path(0.1));
-        let heading = Point::new(window.x0 + 14.0, window.y0 + 17.0);
-        paper.sized_text(
+    pub fn lay_out(&self, window: Rect, style: impl Into<Style>) -> Charted {
+        let mut pencil = Pencil::new(style, window);
+        pencil.body(Role::Paper, &window.to_path(0.1));
+        let heading = Point::new(
+            window.x0 + pencil.by_text(14.0),
+            window.y0 + pencil.by_text(17.0),
+        );
+        pencil.sized_text(
             Role::Heading,
             heading,
             Anchor::Left,
             15.0,
             self.title.to_owned(),
         );
-        let place = Scale::of(self.budget, self.least, window);
-        self.ground(&mut paper, &place);
+        let place = Upward::of(self.budget, self.least, &pencil);
+        self.ground(&mut pencil, &place);
         let count = self.budget.steps.len() + 1;
-        #[allow(clippy::cast_precision_loss)]
+        #[expect(
+            clippy::cast_precision_loss,
+            reason = "a budget has a handful of steps"
+        )]
         let width = window.width() / count as f64;
         let mut columns = Vec::with_capacity(count);
         let mut before = 0.0;
@@ -82,14 +88,14 @@ impl BudgetChart<'_> {
         for (column, by, after) in steps.chain([(Column::Left, self.budget.left(), left)]) {
             let slot = Rect::new(x0, window.y0, x0 + width, window.y1);
             let from = if column == Column::Left { 0.0 } else { before };
-            self.bar(&mut paper, &place, slot, column, (from, after));
-            self.words(&mut paper, &place, slot, column, by, from.max(after));
+            self.bar(&mut pencil, &place, slot, column, (from, after));
+            self.words(&mut pencil, &place, slot, column, by, from.max(after));
             if column != Column::Left {
                 // Where the next step begins.
                 let half = BAR_PART / 2.0 * width;
                 let y = place.y(after);
                 let start = Point::new(slot.center().x + half, y);
-                paper.line(
+                pencil.line(
                     Role::Datum,
                     start,
                     start + Vec2::new(width - 2.0 * half, 0.0),
@@ -100,25 +106,25 @@ impl BudgetChart<'_> {
             x0 += width;
         }
         Charted {
-            panel: paper.done(),
+            panel: pencil.done(),
             columns,
         }
     }
 
-    fn ground(&self, paper: &mut Paper, place: &Scale) {
-        let window = paper.window;
+    fn ground(&self, pencil: &mut Pencil, place: &Upward) {
+        let window = pencil.window;
         let y = place.y(0.0);
-        let soil = Rect::new(window.x0, y, window.x1, y + SOIL).to_path(0.1);
-        paper.body(Role::Soil, &soil);
-        paper.hatching(Role::Soil, &soil);
-        paper.line(
+        let soil = Rect::new(window.x0, y, window.x1, y + pencil.by_text(SOIL)).to_path(0.1);
+        pencil.body(Role::Soil, &soil);
+        pencil.hatching(Role::Soil, &soil);
+        pencil.line(
             Role::Soil,
             Point::new(window.x0, y),
             Point::new(window.x1, y),
         );
         if let Some(least) = self.least {
             let y = place.y(least.mm());
-            paper.line(
+            pencil.line(
                 Role::CentreLine,
                 Point::new(window.x0, y),
                 Point::new(window.x1, y),
@@ -137,8 +143,8 @@ impl BudgetChart<'_> {
 
     fn bar(
         &self,
-        paper: &mut Paper,
-        place: &Scale,
+        pencil: &mut Pencil,
+        place: &Upward,
         slot: Rect,
         column: Column,
         (from, to): (f64, f64),
@@ -147,18 +153,23 @@ impl BudgetChart<'_> {
         let half = BAR_PART / 2.0 * slot.width();
         let middle = slot.center().x;
         let (top, foot) = (place.y(from.max(to)), place.y(from.min(to)));
-        // A step of nothing is a line.
-        let bar = Rect::new(middle - half, top, middle + half, foot.max(top + 0.5));
+        // A step of zero is a line.
+        let bar = Rect::new(
+            middle - half,
+            top,
+            middle + half,
+            foot.max(top + pencil.by_text(0.5)),
+        );
         let outline = bar.to_path(0.1);
-        paper.body(role, &outline);
-        paper.hatching(role, &outline);
-        paper.stroke(role, &outline);
+        pencil.body(role, &outline);
+        pencil.hatching(role, &outline);
+        pencil.stroke(role, &outline);
     }
 
     fn words(
         &self,
-        paper: &mut Paper,
-        place: &Scale,
+        pencil: &mut Pencil,
+        place: &Upward,
         slot: Rect,
         column: Column,
         by: Length,
@@ -171,8 +182,8 @@ impl BudgetChart<'_> {
             Column::Step(_) if by.mm() > 0.0 => format!("+{shown}"),
             Column::Step(_) => shown,
         };
-        let above = Point::new(middle, place.y(top_mm.max(0.0)) - 5.0);
-        paper.sized_text(
+        let above = Point::new(middle, place.y(top_mm.max(0.0)) - pencil.by_text(5.0));
+        pencil.sized_text(
             Role::Dimension,
             above,
             Anchor::BottomMiddle,
@@ -188,34 +199,36 @@ impl BudgetChart<'_> {
         } else {
             Role::Note
         };
-        let foot = Point::new(middle, slot.y1 - 28.0);
-        paper.sized_text(role, foot, Anchor::Middle, NAME_SIZE, name.to_owned());
+        let foot = Point::new(middle, slot.y1 - pencil.by_text(28.0));
+        pencil.sized_text(role, foot, Anchor::Middle, NAME_SIZE, name.to_owned());
         if let (Column::Left, Some(least)) = (column, self.least) {
             let text = format!("at least {}", self.system.length(least));
-            let foot = Point::new(middle, slot.y1 - 11.0);
-            paper.sized_text(Role::Note, foot, Anchor::Middle, NAME_SIZE, text);
+            let foot = Point::new(middle, slot.y1 - pencil.by_text(11.0));
+            pencil.sized_text(Role::Note, foot, Anchor::Middle, NAME_SIZE, text);
         }
     }
 }
 
 /// From millimetres to paper, upwards.
-struct Scale {
+struct Upward {
     soil_y: f64,
     paper_per_mm: f64,
 }
 
-impl Scale {
-    fn of(budget: &Budget, least: Option<Length>, window: Rect) -> Self {
+impl Upward {
+    fn of(budget: &Budget, least: Option<Length>, pencil: &Pencil) -> Self {
         let all = budget.steps.iter().map(|step| step.left.mm());
         let (low, high) = all
             .chain(least.map(Length::mm))
             .fold((0.0_f64, 1e-6_f64), |(low, high), mm| {
                 (low.min(mm), high.max(mm))
             });
-        let room = (window.height() - ABOVE - BELOW).max(20.0);
+        let (window, above) = (pencil.window, pencil.by_text(ABOVE));
+        let room = window.height() - above - pencil.by_text(BELOW);
+        let room = room.max(pencil.by_text(20.0));
         let paper_per_mm = room / (high - low);
         Self {
-            soil_y: window.y0 + ABOVE + high * paper_per_mm,
+            soil_y: window.y0 + above + high * paper_per_mm,
             paper_per_mm,
         }
     }

@@ -1,9 +1,11 @@
 //! The lens: the clip point enlarged, with its scale, scale bars, and an optional vertical stretch.
 
-use kurbo::{Point, Rect, Shape as _, Vec2};
+use kurbo::{Line, Point, Rect, Shape as _, Vec2};
 
 use crate::analysis::Solution;
-use crate::drawing::paper::{Anchor, PAPER_PER_MM, Panel, Paper, Pen, Theme, View, lay_out_around};
+use crate::drawing::paper::{
+    Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, TEXT_SIZE, View, lay_out_around,
+};
 use crate::drawing::scene::{Role, Scene, ShownIn};
 use crate::units::{Length, System, round_down};
 
@@ -17,7 +19,7 @@ pub const STRETCHES: [f64; 5] = [1.0, 2.0, 3.0, 5.0, 10.0];
 /// What a person chose for the lens.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LensChoice {
-    /// Enlargement against true size; fitted to what matters when nothing is chosen.
+    /// Enlargement against true size; fitted to what matters when none is chosen.
     pub enlargement: Option<f64>,
     /// How many times larger upwards than across; 1 is true.
     pub stretch: f64,
@@ -34,13 +36,6 @@ impl Default for LensChoice {
 
 /// How much of the lens's width its scale bar takes at most.
 const BAR_PART: f64 = 0.3;
-
-/// The place of a lens's scale bar and its length in words.
-fn scale_bar_place(window: Rect) -> Rect {
-    let words = 90.0;
-    let right = window.x0 + 18.0 + BAR_PART * window.width() + words;
-    Rect::new(window.x0, window.y1 - 30.0, right, window.y1)
-}
 
 /// A lens on paper.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -108,89 +103,118 @@ impl Lens {
 
     /// The lens's marks: the enlarged scene, its border, title and scale bars.
     #[must_use]
-    pub fn panel(&self, scene: &Scene, theme: Theme) -> Panel {
+    pub fn panel(&self, scene: &Scene, style: impl Into<Style>) -> Panel {
+        let style = style.into();
         let window = self.view.window;
-        let mut paper = Paper::new(theme, window);
-        paper.body(Role::Paper, &window.to_path(0.1));
-        let mut panel = paper.done();
-        let bar = Some(scale_bar_place(window));
-        let enlarged = lay_out_around(scene, &self.view, ShownIn::Lens, theme, bar);
+        let mut pencil = Pencil::new(style, window);
+        pencil.body(Role::Paper, &window.to_path(0.1));
+        let mut panel = pencil.done();
+        let mut pencil = Pencil::new(style, window);
+        let bar = self.bar_across(&pencil).place;
+        let enlarged = lay_out_around(scene, &self.view, ShownIn::Lens, style, Some(bar));
         panel.marks.extend(enlarged.marks);
-        let mut paper = Paper::new(theme, window);
-        self.title(&mut paper);
-        self.bars(&mut paper);
-        paper.stroke(Role::LensFrame, &window.inset(-0.8).to_path(0.1));
-        panel.marks.extend(paper.done().marks);
+        self.title(&mut pencil);
+        self.bars(&mut pencil);
+        let inside = -pencil.by_text(0.8);
+        pencil.stroke(Role::LensFrame, &window.inset(inside).to_path(0.1));
+        panel.marks.extend(pencil.done().marks);
         panel
     }
 
     /// The part of the whole view that the lens shows, with the letter that names it there.
     #[must_use]
-    pub fn marks_on_whole(&self, whole: &View, theme: Theme) -> Panel {
+    pub fn marks_on_whole(&self, whole: &View, style: impl Into<Style>) -> Panel {
         let shown = whole
             .paper_from_world()
             .transform_rect_bbox(self.view.world());
-        let mut paper = Paper::new(theme, whole.window);
-        paper.stroke(Role::LensFrame, &shown.to_path(0.1));
-        let at = Point::new(shown.x1 + 5.0, shown.y0 - 4.0);
-        paper.sized_text(
+        let mut pencil = Pencil::new(style, whole.window);
+        pencil.stroke(Role::LensFrame, &shown.to_path(0.1));
+        let at = Point::new(
+            shown.x1 + pencil.by_text(5.0),
+            shown.y0 - pencil.by_text(4.0),
+        );
+        pencil.sized_text(
             Role::Heading,
             at,
             Anchor::BottomLeft,
             16.0,
             LETTER.to_owned(),
         );
-        paper.done()
+        pencil.done()
     }
 
-    fn title(&self, paper: &mut Paper) {
+    fn title(&self, pencil: &mut Pencil) {
         let window = self.view.window;
-        let strip = Rect::new(window.x0, window.y0, window.x1, window.y0 + TITLE_HEIGHT);
-        paper.body(Role::Frame, &strip.to_path(0.1));
+        let foot = window.y0 + pencil.by_text(TITLE_HEIGHT);
+        let strip = Rect::new(window.x0, window.y0, window.x1, foot);
+        pencil.body(Role::Frame, &strip.to_path(0.1));
         let middle = strip.center().y;
+        let aside = pencil.by_text(12.0);
         let name = format!("Lens {LETTER}, {}", self.view.written_scale());
-        let at = Point::new(window.x0 + 12.0, middle);
-        paper.sized_text(Role::Heading, at, Anchor::Left, 15.0, name);
-        if (self.view.stretch - 1.0).abs() > 1e-9 {
+        let at = Point::new(window.x0 + aside, middle);
+        pencil.sized_text(Role::Heading, at, Anchor::Left, 15.0, name);
+        if self.is_stretched() {
             let text = format!("stretched upwards ×{}", self.view.stretch);
-            let at = Point::new(window.x1 - 12.0, middle);
-            paper.sized_text(Role::Heading, at, Anchor::Right, 13.5, text);
+            let at = Point::new(window.x1 - aside, middle);
+            pencil.sized_text(Role::Heading, at, Anchor::Right, 13.5, text);
         }
     }
 
-    fn bars(&self, paper: &mut Paper) {
+    fn is_stretched(&self) -> bool {
+        (self.view.stretch - 1.0).abs() > 1e-9
+    }
+
+    fn bar_foot(&self, pencil: &Pencil) -> Point {
+        let (window, aside) = (self.view.window, pencil.by_text(18.0));
+        Point::new(window.x0 + aside, window.y1 - aside)
+    }
+
+    fn bar_across(&self, pencil: &Pencil) -> ScaleBar {
         let window = self.view.window;
-        let foot = Point::new(window.x0 + 18.0, window.y1 - 18.0);
-        let up_scale = self.view.scale * self.view.stretch;
-        let across = self.bar_length(BAR_PART * window.width() / self.view.scale);
-        let tick = |paper: &mut Paper, at: Point, way: Vec2| {
-            paper.stroke_with(
-                Role::Heading,
-                &kurbo::Line::new(at - way, at + way).to_path(0.1),
-                Pen::Wide(1.5),
-            );
-        };
-        let end = foot + Vec2::new(across.mm() * self.view.scale, 0.0);
-        paper.stroke_with(
-            Role::Heading,
-            &kurbo::Line::new(foot, end).to_path(0.1),
-            Pen::Wide(2.0),
+        let length = self.bar_length(BAR_PART * window.width() / self.view.scale);
+        let from = self.bar_foot(pencil);
+        let to = from + Vec2::new(length.mm() * self.view.scale, 0.0);
+        let words_at = to + Vec2::new(pencil.by_text(8.0), 0.0);
+        let words = self.system.length(length);
+        let right = words_at.x + pencil.width_of(Role::Heading, &words, TEXT_SIZE);
+        let place = Rect::new(
+            window.x0,
+            window.y1 - pencil.by_text(30.0),
+            right + pencil.by_text(6.0),
+            window.y1,
         );
-        tick(paper, foot, Vec2::new(0.0, 5.0));
-        tick(paper, end, Vec2::new(0.0, 5.0));
-        let at = end + Vec2::new(8.0, 0.0);
-        paper.text(Role::Heading, at, Anchor::Left, self.system.length(across));
-        if (self.view.stretch - 1.0).abs() > 1e-9 {
+        ScaleBar {
+            from,
+            to,
+            words,
+            words_at,
+            place,
+        }
+    }
+
+    fn bars(&self, pencil: &mut Pencil) {
+        let window = self.view.window;
+        let tick = pencil.by_text(5.0);
+        let line = |pencil: &mut Pencil, from: Point, to: Point, pen: f64| {
+            let path = Line::new(from, to).to_path(0.1);
+            pencil.stroke_with(Role::Heading, &path, Pen::Wide(pen));
+        };
+        let bar = self.bar_across(pencil);
+        line(pencil, bar.from, bar.to, 2.0);
+        let across = Vec2::new(0.0, tick);
+        for end in [bar.from, bar.to] {
+            line(pencil, end - across, end + across, 1.5);
+        }
+        pencil.text(Role::Heading, bar.words_at, Anchor::Left, bar.words);
+        if self.is_stretched() {
+            let up_scale = self.view.scale * self.view.stretch;
             let up = self.bar_length(0.2 * window.height() / up_scale);
-            let top = foot - Vec2::new(0.0, up.mm() * up_scale);
-            paper.stroke_with(
-                Role::Heading,
-                &kurbo::Line::new(foot, top).to_path(0.1),
-                Pen::Wide(2.0),
-            );
-            tick(paper, top, Vec2::new(5.0, 0.0));
-            let at = top + Vec2::new(9.0, 0.0);
-            paper.text(Role::Heading, at, Anchor::Left, self.system.length(up));
+            let top = bar.from - Vec2::new(0.0, up.mm() * up_scale);
+            line(pencil, bar.from, top, 2.0);
+            let across = Vec2::new(tick, 0.0);
+            line(pencil, top - across, top + across, 1.5);
+            let at = top + Vec2::new(pencil.by_text(9.0), 0.0);
+            pencil.text(Role::Heading, at, Anchor::Left, self.system.length(up));
         }
     }
 
@@ -210,4 +234,14 @@ impl Lens {
         };
         Length::from_mm(round_down(most) * unit_mm)
     }
+}
+
+/// The scale bar that lies across.
+struct ScaleBar {
+    from: Point,
+    to: Point,
+    words: String,
+    words_at: Point,
+    /// What bar and words take of the paper.
+    place: Rect,
 }

@@ -4,14 +4,18 @@
 
 mod blade_path;
 mod budget_chart;
+mod canvas;
 mod lens;
 mod reading_picture;
 mod side_view;
 mod step_picture;
+mod window_map;
 
 pub use blade_path::{PathCanvas, PathDrawing};
 pub use budget_chart::{BudgetChart, Charted, Column};
+pub use canvas::Canvas;
 pub use lens::{ENLARGEMENTS, Lens, LensChoice, STRETCHES};
 pub use reading_picture::reading_picture;
 pub use side_view::{Handles, Overlay, SideView, Standing};
 pub use step_picture::step_picture;
+pub use window_map::{MapAxes, MapKey, MapMark, MapPicture, MapSetting};

@@ -1,4 +1,4 @@
-//! What is drawn: plain shapes with roles, in world millimetres, and a pencil for small sketches.
+//! What is drawn: plain shapes with roles, in world millimetres, and the small sketches made of them.
 //!
 //! A scene knows neither paper nor screen nor colour.
 

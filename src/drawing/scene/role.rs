@@ -1,6 +1,7 @@
 //! Roles: what a shape means. A theme turns a role into a look.
 
 use crate::analysis::Level;
+use crate::analysis::knives::Limit;
 
 /// What a shape of the scene means.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -49,7 +50,13 @@ pub enum Role {
     Overlay(u8),
     /// The border of the enlarged part.
     LensFrame,
-    /// The ground of a drawing.
+    /// Where a limit forbids a setting, on the window map.
+    Forbidden(Limit),
+    /// Where every limit holds, on the window map.
+    Usable,
+    /// A setting marked on the window map.
+    Setting,
+    /// The paper itself.
     Paper,
     /// A level's own colour.
     Level(Level),

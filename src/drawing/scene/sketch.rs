@@ -1,4 +1,4 @@
-//! Pencil for the small pictures beside a number: drawn large, not to scale.
+//! Sketches, the small pictures beside a number: drawn large, not to scale.
 
 use kurbo::{BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
 

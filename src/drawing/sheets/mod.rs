@@ -2,6 +2,8 @@
 //!
 //! Imports `scene`, `paper` and `pictures`.
 
+mod page;
 mod plate_sheet;
 
-pub use plate_sheet::{CAUTIONS, Canvas, PlateSheet, key_numbers, verdict};
+pub use page::Page;
+pub use plate_sheet::{CAUTIONS, PlateSheet, key_numbers, verdict};

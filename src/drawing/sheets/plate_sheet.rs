@@ -3,10 +3,13 @@
 
 use kurbo::{Point, Rect, Shape as _};
 
+use super::page::Page;
 use crate::analysis::{Finding, Findings, Level, Solution};
-use crate::drawing::paper::{Anchor, Mark, Panel, Paper, Pen, Theme, View, lay_out, level_symbol};
-use crate::drawing::pictures::{Lens, LensChoice, SideView};
-use crate::drawing::scene::{Role, Scene, ShownIn};
+use crate::drawing::paper::{
+    Anchor, Mark, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, View, level_symbol,
+};
+use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
+use crate::drawing::scene::Role;
 use crate::units::System;
 
 /// The usual cautions, on screen and on paper.
@@ -17,64 +20,23 @@ pub const CAUTIONS: [&str; 4] = [
     "The numbers hold for rigid parts in one plane with all blade tips on one cylinder.",
 ];
 
-/// The whole unit and the lens beside it.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Canvas {
-    /// The view of the whole unit.
-    pub whole: View,
-    /// The lens.
-    pub lens: Option<Lens>,
-}
-
-/// Paper between a canvas's border and what stands in it.
-const MARGIN: f64 = 12.0;
-
-impl Canvas {
-    /// The parts of a rectangle of paper for the whole unit and for the lens.
-    #[must_use]
-    pub fn split(window: Rect, has_lens: bool) -> (Rect, Option<Rect>) {
-        if !has_lens {
-            return (window, None);
-        }
-        let width = (0.40 * window.width()).clamp(280.0_f64.min(0.5 * window.width()), 680.0);
-        let border = window.x1 - width;
-        let whole = Rect::new(window.x0, window.y0, border - MARGIN, window.y1);
-        let lens = Rect::new(
-            border,
-            window.y0 + MARGIN,
-            window.x1 - MARGIN,
-            window.y1 - MARGIN,
-        );
-        (whole, Some(lens))
-    }
-
-    /// The marks of both views.
-    #[must_use]
-    pub fn panels(&self, scene: &Scene, theme: Theme) -> Vec<Panel> {
-        let mut panels = vec![lay_out(scene, &self.whole, ShownIn::Whole, theme)];
-        if let Some(lens) = &self.lens {
-            panels.push(lens.marks_on_whole(&self.whole, theme));
-            panels.push(lens.panel(scene, theme));
-        }
-        panels
-    }
-}
-
 /// A drawing to keep or print.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlateSheet {
-    /// Its size in paper units.
+    /// Its size in paper units: a page lying on its side.
     pub window: Rect,
     /// Its marks.
     pub panels: Vec<Panel>,
-    /// Light or dark.
-    pub theme: Theme,
 }
 
-/// Size of a sheet in paper units: the long side of A4 across, room for both views.
-const SHEET: Rect = Rect::new(0.0, 0.0, 1400.0, 900.0);
-const HEADER: f64 = 96.0;
-const FOOTER: f64 = 172.0;
+/// Paper that stays white around all that is printed, in millimetres: printers hold it by there.
+const MARGIN_MM: f64 = 6.0;
+/// Words and pens of a sheet against the window's: read in the hand, ordinary words are set at
+/// 8 points, and the lines are 0.42 mm and 0.21 mm wide, near the 0.5 mm and 0.25 mm of ISO 128-2.
+const IN_THE_HAND: f64 = 0.8;
+/// Height of what stands above the drawing and below it, at the window's size of words.
+const HEADER: f64 = 92.0;
+const FOOTER: f64 = 166.0;
 
 impl PlateSheet {
     /// Draws a unit on a sheet.
@@ -85,28 +47,37 @@ impl PlateSheet {
         view: &SideView,
         lens: LensChoice,
         theme: Theme,
+        page: Page,
     ) -> Self {
+        let style = Style {
+            theme,
+            text: IN_THE_HAND,
+            pen: IN_THE_HAND,
+        };
+        let window = page.on_its_side();
         let scene = view.scene();
-        let canvas = Rect::new(SHEET.x0, SHEET.y0 + HEADER, SHEET.x1, SHEET.y1 - FOOTER);
+        let mut back = Pencil::new(style, window);
+        back.body(Role::Paper, &window.to_path(0.1));
+        let mut panels = vec![back.done()];
+        let mut words = Pencil::new(style, window.inset(-MARGIN_MM * PAPER_PER_MM));
+        let frame = words.window;
+        let canvas = Rect::new(
+            frame.x0,
+            frame.y0 + words.by_text(HEADER),
+            frame.x1,
+            frame.y1 - words.by_text(FOOTER),
+        );
         let (whole, lens_window) = Canvas::split(canvas, true);
         let solution = view.case.solution;
         let canvas = Canvas {
             whole: View::fitting(scene.bounds, whole),
             lens: lens_window.map(|window| Lens::on(solution, lens, window, view.system)),
         };
-        let mut back = Paper::new(theme, SHEET);
-        back.body(Role::Paper, &SHEET.to_path(0.1));
-        let mut panels = vec![back.done()];
-        panels.extend(canvas.panels(&scene, theme));
-        let mut words = Paper::new(theme, SHEET);
+        panels.extend(canvas.panels(&scene, style));
         header(&mut words, unit_name, knife_name, view);
-        footer(&mut words, view, &canvas.whole);
+        footer(&mut words, view, &canvas.whole, page);
         panels.push(words.done());
-        Self {
-            window: SHEET,
-            panels,
-            theme,
-        }
+        Self { window, panels }
     }
 
     /// Every word on the sheet.
@@ -202,26 +173,26 @@ pub fn key_numbers(solution: &Solution, system: System) -> Vec<(&'static str, St
     numbers
 }
 
-/// The size at which words fit the sheet from a place to its right border.
-fn fitting(text: &str, from: f64, size: f64) -> f64 {
-    let room = SHEET.x1 - from - 24.0;
-    size.min(size * room / (1.08 * Paper::width_of(text, size)))
+/// Writes a line of words, smaller where the frame has no room for it, `x` and `y` from the
+/// frame's upper left corner at the window's size of words.
+fn line(pencil: &mut Pencil, role: Role, (x, y): (f64, f64), size: f64, text: String) {
+    let frame = pencil.window;
+    let at = Point::new(frame.x0 + pencil.by_text(x), frame.y0 + pencil.by_text(y));
+    let needed = pencil.width_of(role, &text, size).max(1e-9);
+    let size = size * ((frame.x1 - at.x) / needed).min(1.0);
+    pencil.sized_text(role, at, Anchor::Left, size, text);
 }
 
-fn header(paper: &mut Paper, unit_name: &str, knife_name: &str, view: &SideView) {
+fn header(pencil: &mut Pencil, unit_name: &str, knife_name: &str, view: &SideView) {
     let (level, text) = verdict(view.findings);
     let role = Role::Level(level);
-    let (symbol, line) = level_symbol(level, Rect::new(24.0, 20.0, 58.0, 54.0));
-    paper.fill(role, &symbol);
-    paper.stroke_with(Role::Paper, &line, Pen::Wide(3.5));
-    let size = fitting(&text, 72.0, 26.0);
-    paper.sized_text(
-        Role::Heading,
-        Point::new(72.0, 37.0),
-        Anchor::Left,
-        size,
-        text,
-    );
+    let frame = pencil.window;
+    let size = pencil.by_text(34.0);
+    let place = Rect::from_origin_size(frame.origin(), (size, size));
+    let (symbol, stroke) = level_symbol(level, place);
+    pencil.fill(role, &symbol);
+    pencil.stroke_with(Role::Paper, &stroke, Pen::Wide(3.5));
+    line(pencil, Role::Heading, (48.0, 17.0), 26.0, text);
     let setting = view.case.setting;
     let system = view.system;
     let about = format!(
@@ -231,42 +202,35 @@ fn header(paper: &mut Paper, unit_name: &str, knife_name: &str, view: &SideView)
         system.angle(view.case.solution.pose.attitude),
         system.length(view.case.solution.pose.extension),
     );
-    let size = fitting(&about, 24.0, 15.0);
-    paper.sized_text(
-        Role::Note,
-        Point::new(24.0, 76.0),
-        Anchor::Left,
-        size,
-        about,
-    );
+    line(pencil, Role::Note, (0.0, 60.0), 15.0, about);
 }
 
-fn footer(paper: &mut Paper, view: &SideView, whole: &View) {
-    let top = SHEET.y1 - FOOTER + 20.0;
+/// Columns of key numbers.
+const COLUMNS: u8 = 4;
+
+fn footer(pencil: &mut Pencil, view: &SideView, whole: &View, page: Page) {
+    let frame = pencil.window;
+    let (width, height) = (
+        frame.width() / pencil.by_text(1.0),
+        frame.height() / pencil.by_text(1.0),
+    );
+    let top = height - FOOTER + 22.0;
+    let places = (0_u8..).flat_map(|row| (0..COLUMNS).map(move |column| (column, row)));
     let numbers = key_numbers(view.case.solution, view.system);
-    #[allow(clippy::cast_precision_loss)]
-    for (index, (name, number)) in numbers.iter().enumerate() {
-        let (column, row) = (index % 4, index / 4);
-        let at = Point::new(24.0 + 345.0 * column as f64, top + 22.0 * row as f64);
-        paper.sized_text(Role::Note, at, Anchor::Left, 13.0, (*name).to_owned());
-        paper.sized_text(
-            Role::Heading,
-            Point::new(at.x + 148.0, at.y),
-            Anchor::Left,
-            13.5,
-            number.clone(),
-        );
+    for ((name, number), (column, row)) in numbers.into_iter().zip(places) {
+        let x = width / f64::from(COLUMNS) * f64::from(column);
+        let y = top + 22.0 * f64::from(row);
+        line(pencil, Role::Note, (x, y), 13.0, name.to_owned());
+        line(pencil, Role::Heading, (x + 148.0, y), 13.5, number);
     }
     let scale = format!(
-        "Whole unit {}; scales hold printed at 96 paper units to the inch, the lens's bar at any size.",
-        whole.written_scale()
+        "Whole unit {}; scales hold printed at full size on {}, the lens's bar at any size.",
+        whole.written_scale(),
+        page.name(),
     );
-    #[allow(clippy::cast_precision_loss)]
-    for (row, text) in [scale, CAUTIONS[..2].join(" "), CAUTIONS[2..].join(" ")]
-        .into_iter()
-        .enumerate()
-    {
-        let at = Point::new(24.0, SHEET.y1 - 58.0 + 19.0 * row as f64);
-        paper.sized_text(Role::Note, at, Anchor::Left, 12.0, text);
+    let below = [scale, CAUTIONS[..2].join(" "), CAUTIONS[2..].join(" ")];
+    for (row, text) in (0_u8..).zip(below) {
+        let y = height - 46.0 + 19.0 * f64::from(row);
+        line(pencil, Role::Note, (0.0, y), 12.0, text);
     }
 }

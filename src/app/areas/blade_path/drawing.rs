@@ -136,10 +136,7 @@ impl PathView {
         drawing.shown = Some(canvas.close);
         let panels = drawing.painted.get(key, |_| {
             let panels = canvas.panels(&path_drawing.scene(), theme);
-            panels
-                .iter()
-                .map(|panel| Painted::from_panel(panel, theme))
-                .collect()
+            panels.iter().map(Painted::from_panel).collect()
         });
         for panel in panels {
             panel.paint(&painter);

@@ -1,21 +1,13 @@
-//! What tells knives and limits apart in the plots: a colour of the Okabe–Ito palette, and always
-//! something besides the colour, the style of a line or the direction of a hatch.
+//! What tells knives apart in the plots: a colour of the Okabe–Ito palette, and always the style of a
+//! line besides.
 
 use egui::{Color32, Sense, Shape, Stroke, Ui, Vec2};
 use egui_plot::LineStyle;
 
 use crate::analysis::Level;
-use crate::analysis::knives::Limit;
 use crate::app::widgets::look::colour;
+use crate::drawing::palette::{BLUE, BLUISH_GREEN, REDDISH_PURPLE, SKY_BLUE, YELLOW};
 use crate::drawing::{Role, Theme};
-
-/// Okabe–Ito.
-const SKY_BLUE: Color32 = Color32::from_rgb(0x56, 0xB4, 0xE9);
-const BLUE: Color32 = Color32::from_rgb(0x00, 0x72, 0xB2);
-const REDDISH_PURPLE: Color32 = Color32::from_rgb(0xCC, 0x79, 0xA7);
-const BLUISH_GREEN: Color32 = Color32::from_rgb(0x00, 0x9E, 0x73);
-const YELLOW: Color32 = Color32::from_rgb(0xF0, 0xE4, 0x42);
-const VERMILLION: Color32 = Color32::from_rgb(0xD5, 0x5E, 0x00);
 
 /// The ink of words.
 pub fn ink(theme: Theme) -> Color32 {
@@ -48,9 +40,10 @@ pub struct KnifeInk {
 /// The line of the knife at a place of the list: five colours and four styles, so that twenty
 /// knives differ in one or both. Orange and vermillion are left to the limits.
 pub fn knife_ink(index: usize, theme: Theme) -> KnifeInk {
+    let ink = theme.look(Role::Heading).ink;
     let colours = match theme {
-        Theme::Light => [BLUE, BLUISH_GREEN, REDDISH_PURPLE, ink(theme), SKY_BLUE],
-        Theme::Dark => [SKY_BLUE, BLUISH_GREEN, REDDISH_PURPLE, YELLOW, ink(theme)],
+        Theme::Light => [BLUE, BLUISH_GREEN, REDDISH_PURPLE, ink, SKY_BLUE],
+        Theme::Dark => [SKY_BLUE, BLUISH_GREEN, REDDISH_PURPLE, YELLOW, ink],
     };
     let (style, width) = [
         (LineStyle::Solid, 2.0),
@@ -59,7 +52,7 @@ pub fn knife_ink(index: usize, theme: Theme) -> KnifeInk {
         (LineStyle::Dashed { length: 5.0 }, 2.2),
     ][index % 4];
     KnifeInk {
-        colour: colours[index % colours.len()],
+        colour: colour(colours[index % colours.len()]),
         style,
         width,
     }
@@ -88,32 +81,4 @@ pub fn limit_line(name: &str, theme: Theme) -> Color32 {
         Level::Over
     };
     colour(theme.level(level))
-}
-
-/// How a region of the map is drawn that a limit forbids.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct RegionInk {
-    pub colour: Color32,
-    /// Rising to the right when positive.
-    pub hatch_deg: f64,
-    pub spacing: f64,
-}
-
-/// The look of a limit's region.
-pub fn region_ink(limit: Limit, theme: Theme) -> RegionInk {
-    let is_light = theme == Theme::Light;
-    let blue = if is_light { BLUE } else { SKY_BLUE };
-    let (colour, hatch_deg, spacing) = match limit {
-        Limit::Sweep => (VERMILLION, 45.0, 11.0),
-        Limit::Reel => (blue, -45.0, 11.0),
-        Limit::Cut => (ink(theme), 90.0, 10.0),
-        Limit::Underside => (REDDISH_PURPLE, 0.0, 9.0),
-        Limit::Ahead => (BLUISH_GREEN, 70.0, 11.0),
-        Limit::Range | Limit::Reach => (faint_ink(theme), -20.0, 7.0),
-    };
-    RegionInk {
-        colour,
-        hatch_deg,
-        spacing,
-    }
 }

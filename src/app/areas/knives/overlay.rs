@@ -79,7 +79,7 @@ impl OverlayLens {
             .scene();
             let window = paper(response.rect);
             let lens = Lens::on(&good.solution, LensChoice::default(), window, system);
-            Painted::from_panel(&lens.panel(&scene, theme), theme)
+            Painted::from_panel(&lens.panel(&scene, theme))
         });
         lens.paint(&painter);
     }

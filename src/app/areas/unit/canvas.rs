@@ -198,10 +198,7 @@ impl CanvasState {
             }
             .scene();
             let panels = canvas.panels(&scene, theme);
-            panels
-                .iter()
-                .map(|panel| Painted::from_panel(panel, theme))
-                .collect()
+            panels.iter().map(Painted::from_panel).collect()
         });
         for panel in panels {
             panel.paint(&painter);

@@ -94,7 +94,7 @@ impl ChartsState {
                 paper(egui::Rect::from_min_size(egui::Pos2::ZERO, size)),
                 theme,
             );
-            let painted = Painted::from_panel(&charted.panel, theme);
+            let painted = Painted::from_panel(&charted.panel);
             Drawn { charted, painted }
         });
         let place = response.rect.min.to_vec2();
@@ -163,5 +163,5 @@ fn picture_ui(ui: &mut Ui, kind: StepKind, number: String, theme: Theme) {
     let panel = lay_out(&scene, &view, ShownIn::Whole, theme);
     ui.painter()
         .rect_filled(place, 4.0, colour(theme.look(Role::Paper).fill));
-    Painted::from_panel(&panel, theme).paint(ui.painter());
+    Painted::from_panel(&panel).paint(ui.painter());
 }

@@ -3,7 +3,7 @@
 use kurbo::{Point, Rect, Shape as _, Vec2};
 
 use super::PathDrawing;
-use crate::drawing::paper::{Anchor, Panel, Paper, Theme, View, lay_out};
+use crate::drawing::paper::{Anchor, Panel, Pencil, Style, View, lay_out};
 use crate::drawing::scene::{Role, Scene, ShownIn};
 
 /// Height of the strip with a view's name and scale.
@@ -84,8 +84,9 @@ impl PathCanvas {
 
     /// The marks of the views, with their borders, names and scales.
     #[must_use]
-    pub fn panels(&self, scene: &Scene, theme: Theme) -> Vec<Panel> {
-        let mut panels = vec![lay_out(scene, &self.close, ShownIn::Lens, theme)];
+    pub fn panels(&self, scene: &Scene, style: impl Into<Style>) -> Vec<Panel> {
+        let style = style.into();
+        let mut panels = vec![lay_out(scene, &self.close, ShownIn::Lens, style)];
         let stretch = self.close.stretch;
         let scale = self.close.written_scale();
         let name = if stretch > 1.0 {
@@ -93,35 +94,42 @@ impl PathCanvas {
         } else {
             format!("{LETTER}: at the cut line, {scale}")
         };
-        panels.push(framed(&self.close, theme, &name, None));
+        panels.push(framed(&self.close, style, &name, None));
         if let Some(whole) = &self.whole {
-            panels.push(lay_out(scene, whole, ShownIn::Whole, theme));
+            panels.push(lay_out(scene, whole, ShownIn::Whole, style));
             let name = format!("Two turns of one blade, {}", whole.written_scale());
-            panels.push(framed(whole, theme, &name, Some(self.close.world())));
+            panels.push(framed(whole, style, &name, Some(self.close.world())));
         }
         panels
     }
 }
 
 /// A view's border and title, and the part of it that another view shows.
-fn framed(view: &View, theme: Theme, name: &str, enlarged: Option<Rect>) -> Panel {
+fn framed(view: &View, style: Style, name: &str, enlarged: Option<Rect>) -> Panel {
     let window = view.window;
-    let mut paper = Paper::new(theme, window);
+    let mut pencil = Pencil::new(style, window);
     if let Some(part) = enlarged {
         let part = view.paper_from_world().transform_rect_bbox(part);
-        paper.stroke(Role::LensFrame, &part.to_path(0.1));
-        let at = Point::new(part.x1 + 4.0, part.y0 - 2.0);
+        pencil.stroke(Role::LensFrame, &part.to_path(0.1));
+        let at = Point::new(part.x1 + pencil.by_text(4.0), part.y0 - pencil.by_text(2.0));
         let letter = LETTER.to_owned();
-        paper.sized_text(Role::Heading, at, Anchor::BottomLeft, 15.0, letter);
+        pencil.sized_text(Role::Heading, at, Anchor::BottomLeft, 15.0, letter);
     }
-    let strip = Rect::new(window.x0, window.y0, window.x1, window.y0 + TITLE_HEIGHT);
-    paper.body(Role::Paper, &strip.to_path(0.1));
-    paper.body(Role::Frame, &strip.to_path(0.1));
-    let at = Point::new(window.x0 + 10.0, strip.center().y);
+    let strip = Rect::new(
+        window.x0,
+        window.y0,
+        window.x1,
+        window.y0 + pencil.by_text(TITLE_HEIGHT),
+    );
+    pencil.body(Role::Paper, &strip.to_path(0.1));
+    pencil.body(Role::Frame, &strip.to_path(0.1));
+    let at = Point::new(window.x0 + pencil.by_text(10.0), strip.center().y);
     // The words are as large as the strip has room for.
-    let room = (window.width() - 24.0) / Paper::width_of(name, 1.0);
+    let room = window.width() - pencil.by_text(24.0);
+    let room = room / pencil.width_of(Role::Heading, name, 1.0);
     let size = room.clamp(9.0, 14.0);
-    paper.sized_text(Role::Heading, at, Anchor::Left, size, name.to_owned());
-    paper.stroke(Role::LensFrame, &window.inset(-0.8).to_path(0.1));
-    paper.done()
+    pencil.sized_text(Role::Heading, at, Anchor::Left, size, name.to_owned());
+    let inside = -pencil.by_text(0.8);
+    pencil.stroke(Role::LensFrame, &window.inset(inside).to_path(0.1));
+    pencil.done()
 }

@@ -14,7 +14,7 @@ const TOUCHING_MM: f64 = 1e-6;
 /// What a unit is drawn standing on.
 pub(super) struct Stand {
     pub(super) terrain: Terrain,
-    /// The crest's radius and where it comes from; nothing off a crest.
+    /// The crest's radius and where it comes from; none off a crest.
     crest: Option<(Length, Origin)>,
 }
 

@@ -43,7 +43,7 @@ pub struct SideView<'a> {
     pub case: Case<'a>,
     /// What was found about it.
     pub findings: &'a Findings,
-    /// How far its numbers can be off, for ± and bands; none are drawn where nothing is given.
+    /// How far its numbers can be off, for ± and bands; none are drawn where none is given.
     pub uncertainty: Option<&'a Uncertainty>,
     /// The bench pose for a ghost behind it.
     pub ghost: Option<Case<'a>>,
@@ -136,7 +136,7 @@ impl SideView<'_> {
         self.system.length(length)
     }
 
-    /// ± so much, in the reader's units; nothing where the readings carry no ±.
+    /// ± so much, in the reader's units; none where the readings carry no ±.
     fn off(&self, output: Output) -> Option<Length> {
         let off_mm = self.uncertainty?.expanded(output);
         (off_mm > 0.0).then(|| Length::from_mm(off_mm))
@@ -152,7 +152,7 @@ impl SideView<'_> {
     }
 
     fn sweep_level(&self) -> Level {
-        // Without a height of cut there is no share to judge, and nothing fine about it.
+        // Without a height of cut there is no share to judge, and it is not fine.
         self.findings
             .level_of(FindingId::Sweep)
             .unwrap_or(Level::Over)

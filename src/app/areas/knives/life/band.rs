@@ -4,9 +4,8 @@ use egui_plot::{FilledArea, PlotUi};
 
 use super::key::Key;
 use crate::analysis::knives::{OffAt, bands};
-use crate::app::areas::knives::axis::Axis;
 use crate::app::areas::knives::inks::knife_ink;
-use crate::drawing::Theme;
+use crate::drawing::{Axis, Theme};
 use crate::unit::Fitted;
 
 /// A band where it stands on the axes of its plot, in its unbroken pieces.

@@ -16,14 +16,14 @@ use self::band::LifeBand;
 use self::key::Key;
 use self::legend::legend_ui;
 use self::words::{sentences, told};
-use super::axis::{Axis, still_plot};
+use super::axis::{PlotAxis as _, still_plot};
 use super::inks::{KnifeInk, faint_ink, ink, knife_ink, limit_line, paper, veil};
 use crate::analysis::knives::{Curve, Measured, MeasuredLimit, Over, curves, measured_at};
 use crate::app::desk::{Aim, Desk};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::{strong, theme};
 use crate::app::widgets::words::capitalised;
-use crate::drawing::Theme;
+use crate::drawing::{Axis, Theme};
 use crate::unit::Unit;
 use crate::units::{Angle, Length, System};
 

@@ -3,6 +3,7 @@
 use crate::analysis::Solved;
 use crate::analysis::knives::Trial;
 use crate::app::areas::knives::worked_out::Named;
+use crate::drawing::{MapMark, MapSetting};
 use crate::geometry::{KnifeSection, Stance};
 use crate::unit::{Fitted, Follows, Unit};
 use crate::units::{Angle, Length, System};
@@ -56,6 +57,23 @@ impl Chosen {
     /// The sections of the knives that are mapped.
     pub fn sections(&self) -> Vec<KnifeSection> {
         self.knives.iter().map(|(_, section)| *section).collect()
+    }
+
+    /// The present setting and the bench pose, as they are marked on the map.
+    pub fn settings(&self) -> [MapSetting; 2] {
+        let bench = &self.unit.profile.bench;
+        [
+            MapSetting {
+                mark: MapMark::Bench,
+                attitude: bench.attitude,
+                diameter: bench.reel_diameter,
+            },
+            MapSetting {
+                mark: MapMark::Now,
+                attitude: self.trial.attitude,
+                diameter: self.unit.setting.reel_diameter,
+            },
+        ]
     }
 
     /// The knives that are mapped, in words.

@@ -1,18 +1,15 @@
 //! The window map: attitude across, reel diameter up, and what forbids each place.
 
 mod chosen;
+mod key;
 mod lowest;
-mod marks;
-mod painting;
 
-use egui::{ComboBox, Rect, RichText, Shape, Slider, Ui, WidgetInfo, vec2};
-use egui_plot::{HoverPosition, PlotBounds, PlotPoint};
+use egui::{ComboBox, RichText, Sense, Slider, Stroke, Tooltip, Ui, WidgetInfo, vec2};
 
 use self::chosen::{Choice, Chosen, without_setting};
+use self::key::key_ui;
 use self::lowest::LowestHeights;
-use self::marks::{key_ui, mark_places, marks_ui};
-use self::painting::{Paper, USABLE};
-use super::axis::{Axis, still_plot};
+use super::inks::faint_ink;
 use super::worked_out::{Named, named_knives};
 use crate::analysis::Solved;
 use crate::analysis::knives::{Limit, Map, map_of_all, passed_at};
@@ -20,7 +17,8 @@ use crate::analysis::ranges::{LEAST_HEIGHT_MM, attitude_range};
 use crate::app::desk::{Aim, Desk};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::{strong, theme};
-use crate::drawing::Theme;
+use crate::app::widgets::paint::{Painted, paper, point, rect};
+use crate::drawing::{MapAxes, MapKey, MapPicture, MapSetting, Theme};
 use crate::geometry::KnifeSection;
 use crate::unit::Unit;
 use crate::units::{Angle, Length, System};
@@ -32,36 +30,37 @@ const HEIGHT: f32 = 400.0;
 #[derive(Debug, Default)]
 pub struct WindowMap {
     choice: Choice,
-    mapped: Kept<MapKey, Mapped>,
+    mapped: Kept<Swept, Mapped>,
     lowest: LowestHeights,
 }
 
-/// A map and how it was painted last.
+/// A map and its picture as it was painted last: what stays while a setting moves, and the rest.
 #[derive(Debug)]
 struct Mapped {
     map: Map,
-    painted: Option<Painted>,
+    ground: Kept<MapAxes, [Painted; 2]>,
+    lettering: Kept<(MapAxes, [MapSetting; 2]), Painted>,
 }
 
-/// A map's shapes and names on a piece of paper.
-#[derive(Debug)]
-struct Painted {
-    paper: Paper,
-    shapes: Vec<Shape>,
-    /// Where the marks and their names stand.
-    avoided: [Rect; 2],
-    names: Vec<(Rect, String)>,
+impl Mapped {
+    fn of(chosen: &Chosen, swept: &Swept) -> Self {
+        Self {
+            map: map_of_all(&chosen.unit, &chosen.trial, &swept.knives),
+            ground: Kept::default(),
+            lettering: Kept::default(),
+        }
+    }
 }
 
 /// What a map depends on; neither the attitude nor the reel's size as set is part of it.
 #[derive(Clone, Debug, PartialEq)]
-struct MapKey {
+struct Swept {
     unit: Unit,
     knives: Vec<KnifeSection>,
     height: Length,
 }
 
-impl MapKey {
+impl Swept {
     fn of(chosen: &Chosen) -> Self {
         Self {
             unit: without_setting(&chosen.unit),
@@ -216,107 +215,56 @@ impl WindowMap {
         system: System,
         theme: Theme,
     ) -> Option<Aim> {
-        let made = |key: &MapKey| Mapped {
-            map: map_of_all(&chosen.unit, &chosen.trial, &key.knives),
-            painted: None,
-        };
-        let Mapped { map, painted: last } = self.mapped.get(MapKey::of(chosen), made);
+        let mapped = self
+            .mapped
+            .get(Swept::of(chosen), |swept| Mapped::of(chosen, swept));
+        let map = &mapped.map;
         key_ui(ui, map, theme);
-        let (attitude, diameter) = (Axis::of_angle(), Axis::of_length(system));
-        let (low, high) = attitude_range(&chosen.unit.limits);
-        let (smallest_mm, new_mm) = diameters_mm(&chosen.unit);
-        let response = still_plot("window map")
-            .height(HEIGHT)
-            // Room for half of the last number under the map.
-            .width(ui.available_width() - 14.0)
-            .show_grid(false)
-            .custom_x_axes(vec![attitude.across("attitude")])
-            .custom_y_axes(vec![diameter.up("reel diameter, scrap to new")])
-            .x_grid_spacer(attitude.marks_across())
-            .y_grid_spacer(diameter.marks_up())
-            .label_formatter(move |hover| Some(hover_text(chosen, system, hover)))
-            .show(ui, |plot| {
-                plot.set_plot_bounds(PlotBounds::from_min_max(
-                    [low.deg(), diameter.place(smallest_mm)],
-                    [high.deg(), diameter.place(new_mm)],
-                ));
-            });
+        let size = vec2(ui.available_width(), HEIGHT);
+        let (whole, painter) = ui.allocate_painter(size, Sense::hover());
+        let corner = whole.rect.min.to_vec2();
+        let on_paper = paper(whole.rect.translate(-corner));
+        let axes = MapAxes::of(&chosen.unit, on_paper, system, theme);
+        let response = ui.interact(
+            rect(axes.frame()).translate(corner),
+            whole.id.with("map"),
+            Sense::click(),
+        );
         let title = format!("Window map of {}", chosen.together());
-        response
-            .response
-            .widget_info(|| WidgetInfo::labeled(egui::Role::Button, true, title.clone()));
-        let frame = *response.transform.frame();
-        let brush = ui.painter().with_clip_rect(frame.intersect(ui.clip_rect()));
-        let laid = Paper {
-            size: frame.size(),
-            attitudes: (low.deg(), high.deg()),
-            diameters_mm: (smallest_mm, new_mm),
-            theme,
-            pixels_per_point: ui.pixels_per_point(),
-        };
-        let corner = frame.min.to_vec2();
-        let avoided = mark_places(&response, chosen, diameter)
-            .map(|place| Rect::from_center_size(place - corner, vec2(260.0, 26.0)));
-        let (shapes, names) = match last.take() {
-            Some(last) if last.paper == laid => {
-                let names = Some(last.names).filter(|_| last.avoided == avoided);
-                (last.shapes, names)
-            }
-            _ => (laid.shapes(map), None),
-        };
-        let painted = Painted {
-            names: names.unwrap_or_else(|| laid.names(map, &avoided, &brush)),
-            paper: laid,
-            avoided,
-            shapes,
-        };
-        brush.extend(painted.shapes.iter().cloned().map(|mut shape| {
-            shape.translate(corner);
-            shape
-        }));
-        for (place, words) in &painted.names {
-            laid.paint_name(place.translate(corner), words, &brush);
+        response.widget_info(|| WidgetInfo::labeled(egui::Role::Button, true, title.clone()));
+        let picture = MapPicture { map, axes };
+        let settings = chosen.settings();
+        let ground = mapped.ground.get(axes, |_| {
+            picture.ground().map(|panel| Painted::from_panel(&panel))
+        });
+        let lettering = mapped.lettering.get((axes, settings), |(_, settings)| {
+            Painted::from_panel(&picture.lettering(settings))
+        });
+        for painted in ground.iter().chain([&*lettering]) {
+            painted.paint_moved(&painter, corner);
         }
-        *last = Some(painted);
-        marks_ui(ui, &response, chosen, diameter, theme);
         state_ui(ui, chosen, map, system);
-        let pointer = response.response.interact_pointer_pos()?;
-        if !response.response.clicked() {
-            return None;
+        let setting_at = |at: egui::Pos2| axes.setting_at(point(at - corner));
+        if let Some(at) = response.hover_pos() {
+            let thin = Stroke::new(1.0, faint_ink(theme));
+            painter.hline(response.rect.x_range(), at.y, thin);
+            painter.vline(at.x, response.rect.y_range(), thin);
+            Tooltip::always_open(
+                ui.ctx().clone(),
+                ui.layer_id(),
+                response.id,
+                egui::PopupAnchor::Pointer,
+            )
+            .gap(12.0)
+            .show(|ui| ui.label(hover_text(chosen, system, setting_at(at))));
         }
-        let at = response.transform.value_from_position(pointer);
-        let (attitude, diameter) = place_of(chosen, system, at);
-        Some(Aim {
+        let (attitude, diameter) = setting_at(response.interact_pointer_pos()?);
+        response.clicked().then(|| Aim {
             attitude: Some(attitude),
             reel_diameter: Some(diameter),
             ..Aim::default()
         })
     }
-}
-
-/// The diameters that the map shows.
-fn diameters_mm(unit: &Unit) -> (f64, f64) {
-    let (smallest, new) = (unit.smallest_diameter.mm(), unit.new_diameter.mm());
-    if new > smallest {
-        (smallest, new)
-    } else {
-        // A reel of one size still wants a strip of paper.
-        (0.99 * smallest, 1.01 * new)
-    }
-}
-
-/// What a place on the map's axes stands for.
-fn place_of(chosen: &Chosen, system: System, at: PlotPoint) -> (Angle, Length) {
-    let (low, high) = attitude_range(&chosen.unit.limits);
-    let (smallest, new) = (
-        chosen.unit.smallest_diameter.mm(),
-        chosen.unit.new_diameter.mm(),
-    );
-    let diameter_mm = Axis::of_length(system).base(at.y);
-    (
-        Angle::from_deg(at.x.min(high.deg()).max(low.deg())),
-        Length::from_mm(diameter_mm.min(new).max(smallest)),
-    )
 }
 
 /// What the map says, in words.
@@ -368,10 +316,7 @@ fn state_ui(ui: &mut Ui, chosen: &Chosen, map: &Map, system: System) {
 }
 
 /// What forbids the place under the pointer.
-fn hover_text(chosen: &Chosen, system: System, hover: &HoverPosition<'_>) -> String {
-    let (HoverPosition::NearDataPoint { position, .. } | HoverPosition::Elsewhere { position }) =
-        hover;
-    let (attitude, diameter) = place_of(chosen, system, *position);
+fn hover_text(chosen: &Chosen, system: System, (attitude, diameter): (Angle, Length)) -> String {
     let mut lines = vec![format!(
         "Attitude {}, reel {}",
         system.angle(attitude),
@@ -380,7 +325,7 @@ fn hover_text(chosen: &Chosen, system: System, hover: &HoverPosition<'_>) -> Str
     for (name, section) in &chosen.knives {
         let passed = passed_at(&chosen.unit, &chosen.trial, *section, attitude, diameter);
         let says = if passed.is_empty() {
-            USABLE.to_owned()
+            MapKey::Usable.words().to_owned()
         } else {
             let names: Vec<_> = passed.into_iter().map(Limit::name).collect();
             names.join(", ")
@@ -406,12 +351,11 @@ mod tests {
         let good = desk.good().expect("solved");
         let knives = named_knives(good);
         let chosen = Chosen::of(&window_map.choice, good, &knives).expect("solved");
-        let key = MapKey::of(&chosen);
+        let key = Swept::of(&chosen);
         let is_new = !window_map.mapped.has(&key);
-        window_map.mapped.get(key, |key| Mapped {
-            map: map_of_all(&chosen.unit, &chosen.trial, &key.knives),
-            painted: None,
-        });
+        window_map
+            .mapped
+            .get(key, |swept| Mapped::of(&chosen, swept));
         (is_new, window_map.lowest.find(&chosen.unit, &knives))
     }
 
