@@ -3,6 +3,7 @@
 use thiserror::Error;
 
 use super::field::Field;
+use crate::units::Quoted;
 
 /// A value that makes no sense, and the field it stands in.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
@@ -18,13 +19,24 @@ pub struct Flaw {
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum FlawKind {
     /// Zero or less where there must be more.
-    #[error("\"{0}\" must be more than nothing")]
+    #[error("{} must be more than nothing", Quoted(.0))]
     NotAboveZero(String),
+    /// More than zero, but less than anything of its kind.
+    #[error("{} is too small to work with; at least {least}", Quoted(.value))]
+    TooSmall {
+        /// The value.
+        value: String,
+        /// The least of its kind.
+        least: &'static str,
+    },
+    /// A ± within which the value makes no sense.
+    #[error("the ± in {} is out of all proportion; at both its ends there must still be a reading that makes sense", Quoted(.0))]
+    HalfWidthOutOfProportion(String),
     /// Less than zero.
-    #[error("\"{0}\" must not be negative")]
+    #[error("{} must not be negative", Quoted(.0))]
     Negative(String),
     /// Far more than anything of its kind.
-    #[error("\"{value}\" is out of all proportion; at most {most} can be worked with")]
+    #[error("{} is out of all proportion; at most {most} can be worked with", Quoted(.value))]
     OutOfProportion {
         /// The value.
         value: String,
@@ -32,13 +44,13 @@ pub enum FlawKind {
         most: &'static str,
     },
     /// An attitude or lean past the upright.
-    #[error("\"{0}\" must lie between -90 deg and 90 deg")]
+    #[error("{} must lie between -90 deg and 90 deg", Quoted(.0))]
     PastUpright(String),
     /// No blades.
     #[error("a reel needs at least one blade, and no more than 100")]
     Blades,
     /// More than what it must not pass.
-    #[error("\"{value}\" must not be more than {of}, \"{most}\"")]
+    #[error("{} must not be more than {of}, {}", Quoted(.value), Quoted(.most))]
     MoreThan {
         /// The value.
         value: String,
@@ -48,16 +60,16 @@ pub enum FlawKind {
         most: String,
     },
     /// A range of one value.
-    #[error("\"{0}\" is both the lowest and the highest; a range needs some width")]
+    #[error("{} is both the lowest and the highest; a range needs some width", Quoted(.0))]
     NoRange(String),
     /// A knife without a name.
     #[error("a knife needs a name, so that a setting can fit it")]
     NoName,
     /// Two knives of one name.
-    #[error("two knives are called \"{0}\"; give each a name of its own")]
+    #[error("two knives are called {}; give each a name of its own", Quoted(.0))]
     NameTwice(String),
     /// The setting fits a knife that is not there.
-    #[error("no knife is called \"{wanted}\"; there are {known}")]
+    #[error("no knife is called {}; there are {known}", Quoted(.wanted))]
     NoSuchKnife {
         /// The name wanted.
         wanted: String,
@@ -71,10 +83,11 @@ pub enum FlawKind {
     BesideRollers,
     /// A gap under a straightedge that no crest or hollow leaves.
     #[error(
-        "\"{0}\" under this straightedge is a step, no crest or hollow; it must stay under half the straightedge, or under all of it where one end lies flat"
+        "{} under this straightedge is a step, no crest or hollow; it must stay under half the straightedge, or under all of it where one end lies flat",
+        Quoted(.0)
     )]
     Step(String),
     /// A setting with a plus-or-minus.
-    #[error("\"{0}\" is a setting and taken as exact; only bench measurements carry ±")]
+    #[error("{} is a setting and taken as exact; only bench measurements carry ±", Quoted(.0))]
     SettingWithHalfWidth(String),
 }

@@ -1,11 +1,13 @@
 //! What must be true of fields beside one another.
 
+use std::collections::HashSet;
+
 use super::document::{Document, Fitted, Knife, LimitEntries, SettingEntry};
 use super::field::{Field, KnifePart, KnifeText, Reading};
 use super::flaw::{Flaw, FlawKind};
 use super::ground::StraightedgeEntry;
 use crate::geometry::radius_under_straightedge;
-use crate::units::{Measure, Quantity};
+use crate::units::{Measure, Quantity, Quoted};
 
 /// Checks what must be true of fields beside one another; each makes sense by itself. The knife that
 /// the setting fits.
@@ -39,12 +41,9 @@ pub(super) fn knife(place: Fitted, knife: &Knife) -> Result<(), Flaw> {
 }
 
 fn distinct_names(document: &Document) -> Result<(), Flaw> {
+    let mut names = HashSet::new();
     for (place, knife) in document.knives() {
-        let before = document.knives().take_while(|(other, _)| *other != place);
-        if before
-            .into_iter()
-            .any(|(_, other)| other.name == knife.name)
-        {
+        if !names.insert(knife.name.as_str()) {
             let kind = FlawKind::NameTwice(knife.name.clone());
             return Err(Field::KnifeText(place, KnifeText::Name).flaw(kind));
         }
@@ -52,12 +51,19 @@ fn distinct_names(document: &Document) -> Result<(), Flaw> {
     Ok(())
 }
 
+/// The names of knives that a refusal lists.
+const NAMES_TOLD: usize = 10;
+
 fn fitted(document: &Document) -> Result<Fitted, Flaw> {
     document.fitted().ok_or_else(|| {
-        let names = document.knives().map(|(_, k)| format!("\"{}\"", k.name));
+        let names = document.knives().map(|(_, k)| Quoted(&k.name).to_string());
+        let mut known: Vec<_> = names.take(NAMES_TOLD).collect();
+        if document.options.len() >= NAMES_TOLD {
+            known.push("…".to_owned());
+        }
         Field::FittedKnife.flaw(FlawKind::NoSuchKnife {
             wanted: document.setting.knife.clone().unwrap_or_default(),
-            known: names.collect::<Vec<_>>().join(", "),
+            known: known.join(", "),
         })
     })
 }

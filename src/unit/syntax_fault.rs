@@ -2,6 +2,7 @@
 
 use super::field::{Field, Group};
 use super::places::{Places, byte_at, past_remarks};
+use crate::units::clipped;
 
 /// Where something is wrong, in which field, and the sentence; without a field, the one that is
 /// written last before the place.
@@ -73,7 +74,7 @@ impl SyntaxFault {
                 path.map(str::to_owned),
                 &format!(
                     "there is no field \"{}\" here; the fields are {}",
-                    clipped(found),
+                    clipped(found, LONGEST),
                     expected.join(", ")
                 ),
             ),
@@ -165,7 +166,7 @@ impl SyntaxFault {
     fn found(text: &str, field: &str, byte: usize, wanted: Option<&str>) -> Self {
         let found = match token(&text[byte..]) {
             "" => "nothing".to_owned(),
-            token => clipped(token),
+            token => clipped(token, LONGEST).to_string(),
         };
         let wanted = wanted.unwrap_or_else(|| wanted_at(field));
         Self {
@@ -223,11 +224,5 @@ fn is_bare(c: char) -> bool {
     c.is_alphanumeric() || matches!(c, '_' | '.' | '-' | '+')
 }
 
-/// No more of what was found than a line of a terminal holds.
-fn clipped(text: &str) -> String {
-    const LONGEST: usize = 40;
-    match text.char_indices().nth(LONGEST) {
-        None => text.to_owned(),
-        Some((end, _)) => format!("{}…", &text[..end]),
-    }
-}
+/// The letters of what was found that are told.
+const LONGEST: usize = 40;

@@ -11,6 +11,7 @@ use thiserror::Error;
 use super::Document;
 use super::places::{Places, line_and_column, past_remarks};
 use super::syntax_fault::SyntaxFault;
+use crate::units::clipped;
 
 /// What is wrong with the text of a unit file, and where.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
@@ -26,6 +27,9 @@ pub struct TextProblem {
     pub what: String,
 }
 
+/// The letters of a field's path that are told; a path of the program's own is shorter.
+const LONGEST_PATH: usize = 80;
+
 impl TextProblem {
     /// A problem at a byte of a text; without a field, in the one that begins last before it.
     #[must_use]
@@ -37,7 +41,7 @@ impl TextProblem {
         Self {
             line,
             column,
-            field,
+            field: clipped(&field, LONGEST_PATH).to_string(),
             what,
         }
     }

@@ -13,7 +13,8 @@ pub(super) struct Amount {
     pub(super) is_unit_understood: bool,
 }
 
-/// Reads a term, or two joined by a plus or minus between blanks: `1-3/8 in + 4 thou`.
+/// Reads a term, feet with inches, or two terms joined by a plus or minus between blanks:
+/// `1-3/8 in + 4 thou`.
 pub(super) fn sum<M: Measure>(
     text: &str,
     field_unit: Option<&'static str>,
@@ -25,16 +26,26 @@ pub(super) fn sum<M: Measure>(
             rest.split_once(joint)
                 .map(|(unit, next)| (unit, next, sign))
         });
-    let (symbol, next) = match joined {
+    let (rest, next) = match joined {
         Some((unit, next, sign)) => (unit.trim(), Some((next, sign))),
         None => (rest, None),
     };
-    let first = term::<M>(text, number, symbol, field_unit)?;
+    let past_feet = number::next_number(rest)
+        .map(|inches| rest.split_at(inches))
+        .filter(|(symbol, _)| is_feet(&symbol.trim().trim_end_matches('.').to_lowercase()));
+    let first = match past_feet {
+        Some(parts) => feet_and_inches::<M>(text, number, parts)?,
+        None => term::<M>(text, number, rest, field_unit)?,
+    };
     let Some((next, sign)) = next else {
         return Ok(first);
     };
     let (number, symbol) = number::split_term(next);
     let second = term::<M>(next, number, symbol, None)?;
+    // A drawing's `1' - 6"` is one foot six; read as a difference it would be half a foot.
+    if is_feet(first.unit) && sign < 0.0 && is_inches(second.unit) {
+        return Err(QuantityProblem::AfterFeet(text.trim().to_owned()));
+    }
     let base = first.base + sign * second.base;
     if !base.is_finite() {
         return Err(QuantityProblem::of_number::<M>(NumberProblem::TooLarge(
@@ -47,6 +58,37 @@ pub(super) fn sum<M: Measure>(
         manner,
         ..first
     })
+}
+
+/// Reads `1' 6"`, `1'-6"`, `1 ft 6 in`: a foot's mark and, without a sign of their own, its inches.
+fn feet_and_inches<M: Measure>(
+    text: &str,
+    number: &str,
+    (symbol, inches): (&str, &str),
+) -> Result<Amount, QuantityProblem> {
+    let feet = term::<M>(text, number, symbol.trim(), None)?;
+    let inches = inches.strip_prefix('-').unwrap_or(inches);
+    let (inch_number, inch_symbol) = number::split_term(inches);
+    let inches = term::<M>(inches, inch_number, inch_symbol, None)?;
+    let is_part_of_foot = is_inches(inches.unit) && (0.0..M::size_of("ft")).contains(&inches.base);
+    if !is_part_of_foot {
+        return Err(QuantityProblem::AfterFeet(text.trim().to_owned()));
+    }
+    let base = feet.base.abs() + inches.base;
+    Ok(Amount {
+        base: base.copysign(feet.base),
+        unit: inches.unit,
+        manner: feet.manner.with(inches.manner),
+        is_unit_understood: false,
+    })
+}
+
+fn is_inches(unit: &str) -> bool {
+    matches!(unit, "in" | "inch" | "inches" | "\"")
+}
+
+fn is_feet(unit: &str) -> bool {
+    matches!(unit, "ft" | "foot" | "feet" | "'")
 }
 
 fn term<M: Measure>(

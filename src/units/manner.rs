@@ -24,11 +24,16 @@ impl Manner {
         match symbol {
             "mm" | "cm" | "m" | "km/h" | "kph" | "m/s" => Self::Metric,
             "thou" => Self::InchFraction,
-            "in" | "inch" | "inches" | "\"" | "ft" | "'" if is_fraction => Self::InchFraction,
-            "in" | "inch" | "inches" | "\"" | "ft" | "'" if number.contains('.') => {
-                Self::InchDecimal
+            "in" | "inch" | "inches" | "\"" | "ft" | "foot" | "feet" | "'" => {
+                if is_fraction {
+                    Self::InchFraction
+                } else if number.contains('.') {
+                    Self::InchDecimal
+                } else {
+                    Self::InchWhole
+                }
             }
-            "in" | "inch" | "inches" | "\"" | "ft" | "'" | "mph" => Self::InchWhole,
+            "mph" => Self::InchWhole,
             _ => Self::Shared,
         }
     }

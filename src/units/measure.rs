@@ -21,6 +21,9 @@ pub trait Measure: Copy + PartialEq + PartialOrd + std::fmt::Debug + 'static {
     const SYMBOLS: &'static [(&'static str, f64)];
     /// The most that can be worked with, in base units and as it is told to a person.
     const MOST: (f64, &'static str);
+    /// The least that can be worked with where there must be more than zero, in base units and as it
+    /// is told to a person; none where any such value can be.
+    const LEAST: Option<(f64, &'static str)> = None;
     /// The value of `base` base units.
     fn from_base(base: f64) -> Self;
     /// How many base units this is.
@@ -143,10 +146,13 @@ measure!(
         ("m", 1000.0),
         ("thou", MM_PER_INCH / 1000.0),
         ("ft", 12.0 * MM_PER_INCH),
+        ("foot", 12.0 * MM_PER_INCH),
+        ("feet", 12.0 * MM_PER_INCH),
         ("'", 12.0 * MM_PER_INCH),
     ],
     {
         const MOST: (f64, &'static str) = (10_000.0, "10 m");
+        const LEAST: Option<(f64, &'static str)> = Some((0.001, "0.001 mm"));
         fn unit_in(system: System) -> (&'static str, usize) {
             match system {
                 System::Millimetre => ("mm", 3),
@@ -189,6 +195,7 @@ measure!(
     ],
     {
         const MOST: (f64, &'static str) = (100_000.0, "100 m/s");
+        const LEAST: Option<(f64, &'static str)> = Some((1.0, "0.001 m/s"));
         fn unit_in(system: System) -> (&'static str, usize) {
             match system {
                 System::Millimetre => ("km/h", 2),
@@ -206,6 +213,7 @@ measure!(
     &[("rpm", 1.0), ("rev/min", 1.0)],
     {
         const MOST: (f64, &'static str) = (100_000.0, "100000 rpm");
+        const LEAST: Option<(f64, &'static str)> = Some((0.01, "0.01 rpm"));
         fn unit_in(_: System) -> (&'static str, usize) {
             ("rpm", 0)
         }

@@ -1,22 +1,74 @@
 //! Numbers as people write them in a shop: `0.125`, `.125`, `1/8`, `1-3/8`, `-1 3/8`.
 
+use std::borrow::Cow;
+
 use thiserror::Error;
+
+use super::{Quoted, clipped};
 
 /// Why a text is not a number.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum NumberProblem {
     /// It does not look like a number.
-    #[error("\"{0}\" is not a number")]
+    #[error("{} is not a number", Quoted(.0))]
     NotANumber(String),
     /// A comma where a point belongs.
-    #[error("the decimal is written with a point, like {0}, not with a comma")]
+    #[error("the decimal is written with a point, like {}, not with a comma", clipped(.0, 20))]
     DecimalComma(String),
     /// A fraction over zero.
-    #[error("\"{0}\" divides by zero")]
+    #[error("{} divides by zero", Quoted(.0))]
     DividesByZero(String),
     /// More digits than a number holds.
-    #[error("\"{0}\" is too large a number")]
+    #[error("{} is too large a number", Quoted(.0))]
     TooLarge(String),
+}
+
+/// A text with its one-letter fractions written out: `1½` is `1 1/2`, `1-½` is `1-1/2`.
+pub(super) fn with_plain_fractions(text: &str) -> Cow<'_, str> {
+    if !text.contains(|c| one_letter_fraction(c).is_some()) {
+        return Cow::Borrowed(text);
+    }
+    let mut plain = String::with_capacity(text.len() + 8);
+    for c in text.chars() {
+        match one_letter_fraction(c) {
+            Some(fraction) => {
+                if plain.ends_with(|before: char| before.is_ascii_digit()) {
+                    plain.push(' ');
+                }
+                plain.push_str(fraction);
+            }
+            None => plain.push(c),
+        }
+    }
+    Cow::Owned(plain)
+}
+
+const fn one_letter_fraction(c: char) -> Option<&'static str> {
+    Some(match c {
+        '½' => "1/2",
+        '¼' => "1/4",
+        '¾' => "3/4",
+        '⅛' => "1/8",
+        '⅜' => "3/8",
+        '⅝' => "5/8",
+        '⅞' => "7/8",
+        '⅓' => "1/3",
+        '⅔' => "2/3",
+        '⅕' => "1/5",
+        '⅖' => "2/5",
+        '⅗' => "3/5",
+        '⅘' => "4/5",
+        '⅙' => "1/6",
+        '⅚' => "5/6",
+        '⅒' => "1/10",
+        _ => return None,
+    })
+}
+
+/// Where the next number begins in what follows a number, past its unit: `' 6"` has one, `mm` none.
+pub(super) fn next_number(rest: &str) -> Option<usize> {
+    let digit = rest.find(|c: char| c.is_ascii_digit())?;
+    Some(rest[..digit].trim_end_matches(['.', '-', '+']).len())
 }
 
 /// Splits a term such as `-1-3/8 in` into its number and what follows it.
@@ -121,6 +173,19 @@ mod tests {
             parse(&"9".repeat(400)),
             Err(NumberProblem::TooLarge(_))
         ));
+    }
+
+    #[test]
+    fn one_letter_fractions_are_written_out() {
+        for (text, plain) in [
+            ("½ in", "1/2 in"),
+            ("1½ in", "1 1/2 in"),
+            ("1-⅜ in", "1-3/8 in"),
+            ("-1 ¾ in", "-1 3/4 in"),
+            ("7 in", "7 in"),
+        ] {
+            assert_eq!(with_plain_fractions(text), plain);
+        }
     }
 
     #[test]

@@ -4,7 +4,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
 use super::amount::{sum, unit_of};
 use super::manner::Manner;
-use super::{Measure, QuantityProblem, System};
+use super::{Measure, QuantityProblem, System, number};
 
 /// A value with the text it was typed as. The value is always what the text says.
 #[derive(Clone, Debug, PartialEq)]
@@ -111,30 +111,33 @@ impl<M: Measure> Quantity<M> {
     }
 
     fn read(text: &str, field_unit: Option<&'static str>) -> Result<Self, QuantityProblem> {
-        let plain = text
-            .trim()
-            .replace('−', "-")
-            .replace(['″', '”'], "\"")
-            .replace(['′', '’'], "'");
-        if plain.is_empty() {
+        let text = text.trim();
+        if text.is_empty() {
             return Err(QuantityProblem::Empty {
                 kind: M::KIND,
                 example: M::EXAMPLE,
             });
         }
-        let (main_text, off_text) = split_half_width(&plain);
+        let (main_text, off_text) = split_half_width(text);
+        let plain_off = off_text.map(in_plain_signs);
+        if main_text.trim().is_empty() {
+            return Err(QuantityProblem::OnlyHalfWidth(text.to_owned()));
+        }
+        if plain_off.as_deref().is_some_and(str::is_empty) {
+            return Err(QuantityProblem::NoHalfWidth(text.to_owned()));
+        }
         // `0.3 ± 0.02 in` is a reading in inches wherever it is typed.
-        let lent = off_text.and_then(unit_of::<M>).or(field_unit);
-        let main = sum::<M>(main_text, lent)?;
-        let off = off_text
-            .map(|off| sum::<M>(off, Some(main.unit)))
+        let lent = plain_off.as_deref().and_then(unit_of::<M>).or(field_unit);
+        let main = sum::<M>(&in_plain_signs(main_text), lent)?;
+        let off = plain_off
+            .map(|off| sum::<M>(&off, Some(main.unit)))
             .transpose()?;
         if off.is_some_and(|off| off.base < 0.0) {
-            return Err(QuantityProblem::NegativeHalfWidth(text.trim().to_owned()));
+            return Err(QuantityProblem::NegativeHalfWidth(text.to_owned()));
         }
         let kept = match off_text {
-            _ if !main.is_unit_understood => text.trim().to_owned(),
-            None => with_unit(text.trim(), main.unit),
+            _ if !main.is_unit_understood => text.to_owned(),
+            None => with_unit(text, main.unit),
             Some(off) => format!(
                 "{} ± {}",
                 with_unit(main_text.trim(), main.unit),
@@ -148,6 +151,16 @@ impl<M: Measure> Quantity<M> {
             manner: main.manner,
         })
     }
+}
+
+/// A text with the signs that stand for a minus, inches, feet and fractions as a keyboard has them.
+fn in_plain_signs(text: &str) -> String {
+    let text = text
+        .trim()
+        .replace('−', "-")
+        .replace(['″', '”'], "\"")
+        .replace(['′', '’'], "'");
+    number::with_plain_fractions(&text).into_owned()
 }
 
 /// The largest value that is written out, in base units: read back in any unit it stays a number.
@@ -280,6 +293,82 @@ mod tests {
             Quantity::<Length>::parse("0.3 in ± -0.02 in"),
             Err(QuantityProblem::NegativeHalfWidth(_))
         ));
+    }
+
+    #[test]
+    #[expect(clippy::float_cmp, reason = "what was typed comes back exactly")]
+    fn fractions_of_one_letter_and_feet_with_inches_are_read() {
+        for (text, inches) in [
+            ("½ in", 0.5),
+            ("1½ in", 1.5),
+            ("1-½ in", 1.5),
+            ("-1 ⅜\"", -1.375),
+            ("1' 6\"", 18.0),
+            ("1'6\"", 18.0),
+            ("1′ 6½″", 18.5),
+            ("1'-6\"", 18.0),
+            ("1 ft 6 in", 18.0),
+            ("2 feet 0.5 inches", 24.5),
+            ("-1 ft 6 in", -18.0),
+            ("-0' 6\"", -6.0),
+            ("6' 2-1/2\"", 74.5),
+            ("1' + 6\"", 18.0),
+            ("1' 6\" + 500 thou", 18.5),
+        ] {
+            let quantity = Quantity::<Length>::parse(text).unwrap();
+            assert_eq!(quantity.text(), text);
+            assert!(
+                (quantity.value().mm() - inches * 25.4).abs() < 1e-9,
+                "{text}"
+            );
+        }
+        let off = |text: &str| {
+            let quantity = Quantity::<Length>::parse(text).unwrap();
+            assert_eq!(quantity.text(), text);
+            (
+                quantity.value().mm() / 25.4,
+                quantity.half_width().unwrap().mm(),
+            )
+        };
+        assert_eq!(off("½ in ± ⅛ in"), (0.5, 3.175));
+        assert_eq!(off("1' 6\" ± ¼\""), (18.0, 6.35));
+        assert_eq!(off("1 ft 6 in ± 1/8"), (18.0, 3.175));
+        let typed = Quantity::<Length>::typed("½ ± ⅛", "in").unwrap();
+        assert_eq!(typed.text(), "½ in ± ⅛");
+        assert_eq!(Quantity::parse(typed.text()).unwrap(), typed);
+    }
+
+    #[test]
+    fn what_follows_feet_must_be_inches() {
+        for text in [
+            "1' 6",
+            "1' 18\"",
+            "1 ft 6 mm",
+            "1 in 6 in",
+            "1' - 6\"",
+            "6 mm 5 in",
+            "1' 6\" 2\"",
+        ] {
+            assert!(Quantity::<Length>::parse(text).is_err(), "{text}");
+        }
+        let problem = |text: &str| Quantity::<Length>::parse(text).unwrap_err().to_string();
+        assert!(problem("1' - 6\"").contains("what follows them is in inches"));
+        assert!(Quantity::<Angle>::parse("1 deg 6 deg").is_err());
+    }
+
+    #[test]
+    fn a_lonely_plus_or_minus_gets_a_true_sentence() {
+        let problem = |text: &str| Quantity::<Length>::parse(text).unwrap_err().to_string();
+        for text in ["0.5 in ±", "0.5 in +- ", "½ in ±"] {
+            assert!(
+                problem(text).starts_with("no number follows the ±"),
+                "{text}"
+            );
+        }
+        assert!(problem("± 0.1 in").starts_with("no number stands before the ±"));
+        assert!(problem(&"x".repeat(900_000)).len() < 200);
+        assert!(problem(&format!("7 {}", "x".repeat(900_000))).len() < 200);
+        assert!(problem(&format!("7,{} in", "5".repeat(900_000))).len() < 200);
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use super::{Measure, NumberProblem};
+use super::{Measure, NumberProblem, Quoted};
 
 /// Why a text is not a quantity.
 #[derive(Clone, Debug, PartialEq, Error)]
@@ -26,7 +26,7 @@ pub enum QuantityProblem {
         example: &'static str,
     },
     /// A number without a unit where one is needed.
-    #[error("\"{text}\" has no unit; write {kind}, like {example}")]
+    #[error("{} has no unit; write {kind}, like {example}", Quoted(.text))]
     NoUnit {
         /// What was written.
         text: String,
@@ -36,7 +36,7 @@ pub enum QuantityProblem {
         example: &'static str,
     },
     /// A unit of another kind, or none at all.
-    #[error("\"{symbol}\" is not a unit of {kind}; write it like {example}")]
+    #[error("{} is not a unit of {kind}; write it like {example}", Quoted(.symbol))]
     UnknownUnit {
         /// The unit written.
         symbol: String,
@@ -46,8 +46,17 @@ pub enum QuantityProblem {
         example: &'static str,
     },
     /// A plus-or-minus below zero.
-    #[error("what follows ± is how far the reading can be off, so it cannot be negative: \"{0}\"")]
+    #[error("what follows ± is how far the reading can be off, so it cannot be negative: {}", Quoted(.0))]
     NegativeHalfWidth(String),
+    /// A ± that no number stands after.
+    #[error("no number follows the ± in {}; write how far the reading can be off, or take the ± out", Quoted(.0))]
+    NoHalfWidth(String),
+    /// A ± that no number stands before.
+    #[error("no number stands before the ± in {}; write the reading itself first", Quoted(.0))]
+    OnlyHalfWidth(String),
+    /// Feet with something after them that is no inches.
+    #[error("{} begins with feet; what follows them is in inches, less than 12, like 1' 6\" or 1 ft 6 in", Quoted(.0))]
+    AfterFeet(String),
 }
 
 impl QuantityProblem {

@@ -115,6 +115,15 @@ const BROKEN_VALUES: &[Broken] = &[
     broken("\"4 deg\"", "\"95 deg\"", 13, "\"95 deg\"", "bench.attitude", "between -90 deg and 90 deg"),
     broken("\"4 deg\"", "\"4 in\"", 13, "\"4 in\"", "bench.attitude", "not a unit of an angle"),
     broken("\"0.3 in\"", "\"0.3 in ± -0.02 in\"", 14, "\"0.3 in ±", "bench.behind_centre", "cannot be negative"),
+    broken("\"0.3 in\"", "\"0.3 in ±\"", 14, "\"0.3 in ±", "bench.behind_centre", "no number follows the ± in \"0.3 in ±\""),
+    broken("\"0.3 in\"", "\"± 0.3 in\"", 14, "\"± 0.3 in", "bench.behind_centre", "no number stands before the ±"),
+    broken("\"0.5 in\"", "\"0.5 in ± 5 in\"", 12, "\"0.5 in ± 5 in\"", "bench.height_of_cut", "the ± in \"0.5 in ± 5 in\" is out of all proportion"),
+    broken("\"0.5 in\"", "\"0.5 in ± 0.5 in\"", 12, "\"0.5 in ±", "bench.height_of_cut", "out of all proportion"),
+    broken("\"4 deg\"", "\"4 deg ± 88 deg\"", 13, "\"4 deg ±", "bench.attitude", "out of all proportion"),
+    broken("\"0 mm\"", "\"0 mm ± 11 m\"", 15, "\"0 mm ±", "bench.gap", "out of all proportion"),
+    broken("\"0.5 in\"", "\"0.0000000000000000000000000000001 mm\"", 12, "\"0.000", "bench.height_of_cut", "too small to work with; at least 0.001 mm"),
+    broken("\"900 rpm\"", "\"0.0001 rpm\"", 38, "\"0.0001 rpm\"", "mowing.reel_speed", "at least 0.01 rpm"),
+    broken("\"7 in\"", "\"1' - 6 in\"", 6, "\"1' - 6 in\"", DIAMETER, "what follows them is in inches"),
     broken("\"0 mm\"", "\"-1 mm\"", 15, "\"-1 mm\"", "bench.gap", "must not be negative"),
     broken("reel: (", "reel: [", 5, "[", "reel", "between round brackets"),
     broken(ROLLER, "front_roller: \"3 in\"", 16, "\"3 in\"", "bench.front_roller", "write (diameter: …, ahead: …)"),
@@ -277,6 +286,38 @@ fn a_broken_file_is_refused_with_file_line_column_field_and_what_would_be_right(
         assert_said(&text, &problem, row.line, row.field, row.says);
         let at = standing_at(&text, &problem);
         assert!(at.starts_with(row.at), "{problem}: {:?}", row.at);
+    }
+}
+
+#[test]
+fn a_gap_of_zero_may_be_off_by_more_than_it_is() {
+    let text = example_with("\"0 mm\"", "\"0 mm ± 0.05 mm\"");
+    assert_eq!(read_text(&text).unwrap().bench.gap.text(), "0 mm ± 0.05 mm");
+}
+
+#[test]
+fn a_wrong_value_of_any_length_is_told_on_one_short_line() {
+    let long = "9".repeat(300_000);
+    for (good, bad) in [
+        ("\"7 in\"", format!("\"{long}\"")),
+        ("\"7 in\"", format!("\"7 {long}\"")),
+        ("\"7 in\"", format!("\"7,{long} in\"")),
+        ("\"7 in\"", format!("\"-{long} in\"")),
+        ("\"7 in\"", format!("\"-0.{long} in\"")),
+        ("\"0.3 in\"", format!("\"0.3 in ± -0.{long} in\"")),
+        ("\"7 in\"", long.clone()),
+        ("turf: Fairway", format!("turf: F{long}")),
+        ("turf: Fairway", format!("t{long}: Fairway")),
+        ("turf: Fairway", format!("t{long} = Fairway")),
+        ("knife: None", format!("knife: \"{long}\"")),
+        ("\"reaching\"", format!("\"{long}\", colour_{long}: 3")),
+    ] {
+        let said = problem_of(&example_with(good, &bad)).to_string();
+        assert!(
+            said.chars().count() < 500,
+            "{} letters",
+            said.chars().count()
+        );
     }
 }
 

@@ -9,7 +9,7 @@ use crate::unit::closing::{ClosingReadings, ClosingWay};
 use crate::unit::flaw::FlawKind;
 use crate::unit::ground::{GroundForm, ShapeEntry};
 use crate::unit::{Document, Knife};
-use crate::units::{Measure, Quantity, QuantityProblem, System};
+use crate::units::{Measure, Quantity, QuantityProblem, Quoted, System};
 
 /// Why a text cannot stand in a field.
 #[derive(Clone, Debug, PartialEq, Error)]
@@ -21,7 +21,7 @@ pub enum EntryProblem {
     #[error("write a whole number, like 8")]
     NoCount,
     /// It is none of those that there are.
-    #[error("\"{wanted}\" is not one of {known}")]
+    #[error("{} is not one of {known}", Quoted(.wanted))]
     NoneOf {
         /// What was written.
         wanted: String,

@@ -60,6 +60,20 @@ impl Kind {
         }
     }
 
+    /// The least that can be worked with where there must be more than zero, in base units and as it
+    /// is told to a person; none where any such value can be.
+    pub(in crate::unit) const fn least(self) -> Option<(f64, &'static str)> {
+        match self {
+            Self::Length => units::Length::LEAST,
+            Self::Angle => units::Angle::LEAST,
+            Self::Speed => units::Speed::LEAST,
+            Self::Turning => units::Turning::LEAST,
+            Self::Share => units::Share::LEAST,
+            Self::Ratio => units::Ratio::LEAST,
+            Self::Count | Self::Text | Self::Knife | Self::Choice(_) => None,
+        }
+    }
+
     /// The unit that a bare number gets from a person who works in `system`; none for what is no
     /// quantity, empty for a bare ratio.
     #[must_use]

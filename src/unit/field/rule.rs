@@ -39,7 +39,7 @@ impl Rule {
         let fails = |is_right: bool, flaw: fn(String) -> FlawKind| {
             if is_right { Ok(()) } else { Err(flaw(text())) }
         };
-        let Some(base) = entry.amount().map(|amount| amount.base) else {
+        let Some(amount) = entry.amount() else {
             let is_blank = || entry.text().is_some_and(|text| text.trim().is_empty());
             return if self == Self::NotBlank && is_blank() {
                 Err(FlawKind::NoName)
@@ -47,6 +47,7 @@ impl Rule {
                 Ok(())
             };
         };
+        let base = amount.base;
         let most = match self {
             Self::WithinUpright | Self::Blades => None,
             Self::Radius => Some(WIDEST),
@@ -66,11 +67,46 @@ impl Rule {
         }
         match self {
             Self::Free | Self::NotBlank | Self::InProportion => Ok(()),
-            Self::AboveZero | Self::Radius => fails(base > 0.0, FlawKind::NotAboveZero),
+            Self::AboveZero | Self::Radius => fails(base > 0.0, FlawKind::NotAboveZero)
+                .and_then(|()| not_too_small(base, kind, text)),
             Self::NotNegative => fails(base >= 0.0, FlawKind::Negative),
             Self::WithinUpright => fails(base.abs() < 90.0, FlawKind::PastUpright),
             Self::Blades if (1.0..=100.0).contains(&base) => Ok(()),
             Self::Blades => Err(FlawKind::Blades),
+        }?;
+        match amount.half_width {
+            Some(half_width) if !self.allows(base, half_width, most.map(|(most, _)| most)) => {
+                Err(FlawKind::HalfWidthOutOfProportion(text()))
+            }
+            _ => Ok(()),
         }
+    }
+
+    /// Whether a value may be off by so much: everywhere within its ± it still keeps the rule that
+    /// it must be more than zero or within the upright, and is nowhere past the most there can be.
+    ///
+    /// What may be zero may be off by more than it is: a gap of zero is measured with a ± too.
+    fn allows(self, base: f64, half_width: f64, most: Option<f64>) -> bool {
+        let is_within = base.abs() + half_width <= most.unwrap_or(f64::INFINITY);
+        is_within
+            && match self {
+                Self::AboveZero | Self::Radius => half_width < base,
+                Self::WithinUpright => base.abs() + half_width < 90.0,
+                Self::Free
+                | Self::NotBlank
+                | Self::InProportion
+                | Self::NotNegative
+                | Self::Blades => true,
+            }
+    }
+}
+
+fn not_too_small(base: f64, kind: Kind, text: impl Fn() -> String) -> Result<(), FlawKind> {
+    match kind.least() {
+        Some((least, told)) if base < least => Err(FlawKind::TooSmall {
+            value: text(),
+            least: told,
+        }),
+        _ => Ok(()),
     }
 }
