@@ -5,10 +5,12 @@
 //! belongs to the room whose matter it is: a unit's text to `unit`, a picture's marks to `drawing`.
 //! No other room opens, writes or renames a file. This room imports `unit` and what it stands on.
 
+mod place;
 mod read;
+mod strays;
 mod unit_file;
 mod whole;
 
 pub use read::{ReadProblem, read_text};
 pub use unit_file::{FileProblem, open_unit, reopen_unit, save_unit};
-pub use whole::write_whole;
+pub use whole::{WriteProblem, write_whole};

@@ -1,13 +1,12 @@
 //! Reading a file's text.
 
-use std::fs::File;
+use std::fs::{self, File};
 use std::io::{self, Read as _};
 use std::path::Path;
 
 use thiserror::Error;
 
-/// Texts that a person keeps are a few thousand bytes; past this it is something else.
-pub(super) const LARGEST_BYTES: u64 = 1_000_000;
+use super::place::no_file;
 
 /// Why a file gave no text.
 #[derive(Debug, Error)]
@@ -15,9 +14,15 @@ pub enum ReadProblem {
     /// It could not be read at all.
     #[error(transparent)]
     Unreadable(#[from] io::Error),
+    /// What stands there is no file.
+    #[error("this is {0}, no file")]
+    NoFile(&'static str),
     /// It is far larger than any text a person keeps.
-    #[error("the file is larger than {LARGEST_BYTES} bytes")]
-    TooLarge,
+    #[error("the file is larger than {most} bytes")]
+    TooLarge {
+        /// The most there may be.
+        most: usize,
+    },
     /// It is no UTF-8.
     #[error("it is no text in UTF-8")]
     NoText {
@@ -26,17 +31,20 @@ pub enum ReadProblem {
     },
 }
 
-/// Reads the text of a file.
+/// Reads the text of a file of at most so many bytes.
 ///
 /// # Errors
-/// When it cannot be read, is too large, or is no UTF-8.
-pub fn read_text(file: &Path) -> Result<String, ReadProblem> {
+/// When it cannot be read, is no file, is too large, or is no UTF-8.
+pub fn read_text(file: &Path, most: usize) -> Result<String, ReadProblem> {
+    if let Some(what) = no_file(&fs::metadata(file)?) {
+        return Err(ReadProblem::NoFile(what));
+    }
     let mut bytes = Vec::new();
     File::open(file)?
-        .take(LARGEST_BYTES + 1)
+        .take(most as u64 + 1)
         .read_to_end(&mut bytes)?;
-    if bytes.len() as u64 > LARGEST_BYTES {
-        return Err(ReadProblem::TooLarge);
+    if bytes.len() > most {
+        return Err(ReadProblem::TooLarge { most });
     }
     String::from_utf8(bytes).map_err(|error| {
         let end = error.utf8_error().valid_up_to();

@@ -1,13 +1,12 @@
 //! Unit files: opened, or refused whole; saved, or left as they were.
 
-use std::io;
 use std::path::{Path, PathBuf};
 
 use thiserror::Error;
 
-use super::read::{LARGEST_BYTES, ReadProblem, read_text};
-use super::whole::write_whole;
-use crate::unit::{self, Document, TextProblem};
+use super::read::{ReadProblem, read_text};
+use super::whole::{WriteProblem, write_whole};
+use crate::unit::{self, Document, Flaw, TextProblem, most};
 
 /// Why a unit file could not be opened or saved.
 #[derive(Debug, Error)]
@@ -17,12 +16,12 @@ pub enum FileProblem {
     Unreadable {
         /// The file.
         file: PathBuf,
-        /// What the system says.
-        source: io::Error,
+        /// Why.
+        source: ReadProblem,
     },
     /// It is far larger than a unit file.
     #[error(
-        "{}:1:1: field format: the file is larger than {} bytes; a unit file is a few thousand, and begins with (format: 1, …", .file.display(), LARGEST_BYTES
+        "{}:1:1: field format: the file is larger than {} bytes; a unit file is a few thousand, and begins with (format: 1, …", .file.display(), most::FILE_BYTES
     )]
     TooLarge {
         /// The file.
@@ -41,8 +40,24 @@ pub enum FileProblem {
     Unsaved {
         /// The file.
         file: PathBuf,
-        /// What the system says.
-        source: io::Error,
+        /// Why.
+        source: WriteProblem,
+    },
+    /// It would be larger than what can be opened again; nothing was written.
+    #[error("{}: could not be saved: the unit takes {bytes} bytes, and a unit file has at most {}; shorten its notes, or take knives or hardware points out; the file that was there is unchanged", .file.display(), most::FILE_BYTES)]
+    Oversized {
+        /// The file.
+        file: PathBuf,
+        /// What it would take.
+        bytes: usize,
+    },
+    /// A value makes no sense, so that it could not be opened again; nothing was written.
+    #[error("{}: could not be saved: {flaw}; the file that was there is unchanged", .file.display())]
+    Flawed {
+        /// The file.
+        file: PathBuf,
+        /// What is wrong.
+        flaw: Flaw,
     },
 }
 
@@ -58,11 +73,11 @@ impl FileProblem {
 
     fn unread(file: &Path, problem: ReadProblem) -> Self {
         match problem {
-            ReadProblem::Unreadable(source) => Self::Unreadable {
+            ReadProblem::Unreadable(_) | ReadProblem::NoFile(_) => Self::Unreadable {
                 file: file.to_owned(),
-                source,
+                source: problem,
             },
-            ReadProblem::TooLarge => Self::TooLarge {
+            ReadProblem::TooLarge { .. } => Self::TooLarge {
                 file: file.to_owned(),
             },
             ReadProblem::NoText { readable } => {
@@ -95,18 +110,31 @@ fn open(
     file: &Path,
     read: impl Fn(&str) -> Result<Document, TextProblem>,
 ) -> Result<Document, FileProblem> {
-    let text = read_text(file).map_err(|problem| FileProblem::unread(file, problem))?;
+    let text =
+        read_text(file, most::FILE_BYTES).map_err(|problem| FileProblem::unread(file, problem))?;
     read(&text).map_err(|problem| FileProblem::wrong(file, problem))
 }
 
-/// Saves a document as a unit file, whole or not at all.
+/// Saves a document as a unit file that opens again, whole or not at all.
 ///
 /// # Errors
-/// When it could not be written; what stood there before is whole.
+/// When it holds a value that makes no sense, is larger than a unit file can be, or could not be
+/// written; what stood there before is whole.
 pub fn save_unit(document: &Document, file: &Path) -> Result<(), FileProblem> {
+    let file_owned = || file.to_owned();
+    document.checked().map_err(|flaw| FileProblem::Flawed {
+        file: file_owned(),
+        flaw,
+    })?;
     let text = unit::write_text(document);
+    if text.len() > most::FILE_BYTES {
+        return Err(FileProblem::Oversized {
+            file: file_owned(),
+            bytes: text.len(),
+        });
+    }
     write_whole(file, text.as_bytes()).map_err(|source| FileProblem::Unsaved {
-        file: file.to_owned(),
+        file: file_owned(),
         source,
     })
 }

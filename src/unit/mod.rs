@@ -13,6 +13,7 @@ mod ground;
 mod knife_list;
 mod knife_rows;
 mod limits;
+pub mod most;
 mod places;
 mod relations;
 mod syntax_fault;

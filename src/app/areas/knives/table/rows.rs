@@ -10,7 +10,7 @@ use crate::app::files::{file_stem_for, whole_name};
 use crate::app::widgets::look::{strong, theme};
 use crate::app::widgets::symbol::symbol;
 use crate::store::{self, ReadProblem};
-use crate::unit::{COLUMNS, read_knife_rows};
+use crate::unit::{COLUMNS, most, read_knife_rows};
 use crate::units::System;
 
 /// Rows being pasted.
@@ -51,7 +51,7 @@ fn read_rows(desk: &mut Desk) {
     let Some(file) = desk.dialogs().rows_to_read() else {
         return;
     };
-    let text = store::read_text(&file).map_err(|problem| match problem {
+    let text = store::read_text(&file, most::ROWS_BYTES).map_err(|problem| match problem {
         ReadProblem::NoText { .. } => {
             format!("{problem}; save it as CSV UTF-8 from the spreadsheet")
         }

@@ -1,0 +1,45 @@
+//! What stands at a path, looked at before anything there is opened.
+
+use std::fs::{self, Metadata};
+use std::io;
+use std::path::{Path, PathBuf};
+
+/// What is no file, in a sentence's words; none for a file.
+pub(super) fn no_file(what: &Metadata) -> Option<&'static str> {
+    if what.is_file() {
+        None
+    } else if what.is_dir() {
+        Some("a folder")
+    } else {
+        // A pipe would be waited at for good, a device has no text and takes no whole file.
+        Some("a pipe or a device")
+    }
+}
+
+/// The folder that a file stands in, also where its name comes without one.
+pub(super) fn folder_of(file: &Path) -> &Path {
+    match file.parent() {
+        Some(folder) if !folder.as_os_str().is_empty() => folder,
+        _ => Path::new("."),
+    }
+}
+
+/// Links that are followed one after another; more is a circle.
+const MOST_LINKS: usize = 40;
+
+/// The file that a path leads to through all its links, whether it is there yet or not.
+///
+/// # Errors
+/// When the links lead in a circle.
+pub(super) fn through_links(file: &Path) -> io::Result<PathBuf> {
+    let mut target = file.to_owned();
+    for _ in 0..MOST_LINKS {
+        match fs::read_link(&target) {
+            Ok(to) => target = folder_of(&target).join(to),
+            // No link, or not there yet.
+            Err(_) => return Ok(target),
+        }
+    }
+    let what = "the links there lead in a circle";
+    Err(io::Error::new(io::ErrorKind::InvalidInput, what))
+}
