@@ -195,7 +195,7 @@ measure!(
     ],
     {
         const MOST: (f64, &'static str) = (100_000.0, "100 m/s");
-        const LEAST: Option<(f64, &'static str)> = Some((1.0, "0.001 m/s"));
+        const LEAST: Option<(f64, &'static str)> = Some((0.1, "0.0001 m/s"));
         fn unit_in(system: System) -> (&'static str, usize) {
             match system {
                 System::Millimetre => ("km/h", 2),

@@ -296,7 +296,6 @@ mod tests {
     }
 
     #[test]
-    #[expect(clippy::float_cmp, reason = "what was typed comes back exactly")]
     fn fractions_of_one_letter_and_feet_with_inches_are_read() {
         for (text, inches) in [
             ("½ in", 0.5),

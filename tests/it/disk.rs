@@ -287,7 +287,7 @@ fn a_full_disk_leaves_what_was_there_and_is_told() {
         "{said}"
     );
     assert_eq!(fs::read(path("unit.ron")).unwrap(), before);
-    let said = write_whole(&path("picture.svg"), &[b'a'; 40_000])
+    let said = write_whole(&path("picture.svg"), &vec![b'a'; 40_000])
         .unwrap_err()
         .to_string();
     assert_eq!(said, "there is no room left for it on the disk");

@@ -913,22 +913,3 @@ fn a_save_through_a_link_keeps_the_link() {
     assert_unsaved(&link, folder.path());
     assert_eq!(open_unit(&file).unwrap(), example());
 }
-
-#[cfg(unix)]
-#[test]
-fn what_is_no_file_is_written_through_and_stays_what_it_is() {
-    use std::os::unix::fs::FileTypeExt as _;
-
-    let folder = TempDir::new().unwrap();
-    let pipe = folder.path().join("pipe");
-    let made = std::process::Command::new("mkfifo").arg(&pipe).status();
-    assert!(made.unwrap().success());
-    let far_end = std::thread::spawn({
-        let pipe = pipe.clone();
-        move || fs::read_to_string(pipe).unwrap()
-    });
-    write_whole(&pipe, b"through").unwrap();
-    assert_eq!(far_end.join().unwrap(), "through");
-    assert!(fs::metadata(&pipe).unwrap().file_type().is_fifo());
-    assert_eq!(names_in(folder.path()), ["pipe"]);
-}

@@ -6,7 +6,7 @@ use crate::analysis::ranges::{LEAST_HEIGHT_MM, MOST_EXTENSION, MOST_HEIGHT_MM, a
 use crate::analysis::search::{Stretch, Values, runs, stretches};
 use crate::analysis::{Case, FindingId, Findings, Solution};
 use crate::geometry::{Setting, Stance};
-use crate::units::{Angle, Length, Value};
+use crate::units::{Angle, Length, Measure as _, Value};
 
 /// Cells that a knob's range is cut into.
 const CELLS: u32 = 50;
@@ -214,6 +214,13 @@ impl<'a> Dial<'a> {
             .filter(|(_, before, after)| before != after)
             .map(|(at, is_before, _)| {
                 let inside = if is_before { at - hair } else { at + hair };
+                // No unit is set to a height of zero, nor to one that nobody could measure.
+                let inside = match (self.knob, Length::LEAST) {
+                    (Knob::HeightOfCut, Some((least_mm, _))) if inside > 0.0 => {
+                        inside.max(least_mm)
+                    }
+                    _ => inside,
+                };
                 Border { at, inside }
             })
             .min_by(|a, b| (a.at - now).abs().total_cmp(&(b.at - now).abs()))
