@@ -216,7 +216,7 @@ impl<'a> Dial<'a> {
                 let inside = if is_before { at - hair } else { at + hair };
                 // No unit is set to a height of zero, nor to one that nobody could measure.
                 let inside = match (self.knob, Length::LEAST) {
-                    (Knob::HeightOfCut, Some((least_mm, _))) if inside > 0.0 => {
+                    (ScaledKnob::HeightOfCut, Some((least_mm, _))) if inside > 0.0 => {
                         inside.max(least_mm)
                     }
                     _ => inside,
