@@ -6,6 +6,7 @@
 pub mod findings;
 mod kinematics;
 pub mod knives;
+mod numbers;
 pub mod other_readings;
 pub mod ranges;
 mod search;
@@ -15,7 +16,8 @@ pub mod uncertainty;
 pub mod why;
 
 pub use findings::{Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side};
-pub use kinematics::{Kinematics, SpeedsForCut, Told};
-pub use solution::{Lowest, MowingNumbers, OnGround, Solution};
+pub use kinematics::{Kinematics, PathNumber, SpeedsForCut};
+pub use numbers::{Lowest, MowingNumbers, NumberId, Numbers, OnGround};
+pub use solution::Solution;
 pub use solved::{Solved, SolvedId, Unsolved};
-pub use uncertainty::{Output, Uncertainty};
+pub use uncertainty::Uncertainty;

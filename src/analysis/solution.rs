@@ -2,46 +2,10 @@
 
 use kurbo::Point;
 
-use crate::geometry::{
-    Ground, Impossible, Place, Pose, Setting, Stood, Sweep, Terrain, clip_to_cut, lowest_over,
-};
+use super::numbers::{Assembled, Given, Lowest, MowingNumbers, Numbers, OnGround};
+use crate::geometry::{Impossible, Place, Pose, Setting, Sweep, Terrain};
 use crate::unit::Unit;
-use crate::units::{Length, Measure as _, Ratio, Share};
-
-/// What hangs lowest under the edge.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Lowest {
-    /// The knife itself.
-    Knife,
-    /// The hardware point at this place of the list.
-    Hardware(usize),
-}
-
-/// What is left on the ground the unit stands on, after its shape and the rollers' sink.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct OnGround {
-    /// Ground to edge; negative below the ground.
-    pub cut: Length,
-    /// Ground to the reel's circle; negative when the reel digs in.
-    pub reel_clearance: Length,
-    /// Ground to the lowest of knife and hardware; negative when it drags.
-    pub underside_clearance: Length,
-    /// What that belongs to; on shaped ground not always what hangs lowest over the plate.
-    pub lowest: Lowest,
-    /// The reel's clearance at the worst place: the low end, the worse roller at its lowest.
-    pub reel_at_low_end: Length,
-    /// The underside's clearance there.
-    pub underside_at_low_end: Length,
-}
-
-/// What the speeds give.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct MowingNumbers {
-    /// Forward travel between two clips.
-    pub clip_length: Length,
-    /// Clip length over height of cut; nothing when the edge is not above the plate.
-    pub clip_to_cut: Option<Ratio>,
-}
+use crate::units::{Length, Share};
 
 /// A unit solved.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -76,48 +40,77 @@ impl Solution {
     /// # Errors
     /// When the geometry cannot exist.
     pub fn of(unit: &Unit, setting: &Setting) -> Result<Self, Impossible> {
-        let stood = Stood::of(&unit.profile, setting)?;
-        let pose = Pose::from(stood);
-        let terrain = Terrain::under(&pose, unit.shape, unit.roller_sink)?;
-        let sweep = stood.sweep();
-        let height = stood.height_of_cut();
-        let corners = setting.underside_on_bar(&unit.profile);
-        let plate_from_bar = stood.plate_from_bar();
-        let over = |ground: &Ground<f64>| {
-            let hardware = unit.hardware.iter().copied().map(Place::from);
-            lowest_over(ground, plate_from_bar, corners, hardware)
+        let given = Given {
+            profile: &unit.profile,
+            setting,
+            shape: unit.shape,
+            roller_sink: unit.roller_sink,
+            wear: &unit.wear,
+            mowing: unit.mowing,
+            blades: unit.blades,
         };
-        let owner = |index: usize| match index.checked_sub(corners.len()) {
-            None => Lowest::Knife,
-            Some(index) => Lowest::Hardware(index),
-        };
-        let (lowest, lowest_on_plate, underside_mm) = over(&Ground::level());
-        let (lowest_on_ground, _, underside_on_ground_mm) = over(terrain.ground());
-        let reel_clearance = terrain.reel_clearance(&pose);
-        let underside_clearance = Length::from_mm(underside_on_ground_mm);
-        let lowers = unit.wear.lowers();
+        let hardware = unit.hardware.iter().copied().map(Place::from);
+        let assembled = Assembled::of(&given, hardware)?;
+        let numbers = assembled.numbers;
         Ok(Self {
-            pose,
-            sweep,
-            sweep_share: sweep.share_of(height).map(Share::from_base),
-            reel_clearance: height - sweep.below_cut,
-            underside_clearance: Length::from_mm(underside_mm),
-            lowest_on_plate: lowest_on_plate.into(),
-            lowest: owner(lowest),
-            lip_bottom_on_plate: (plate_from_bar * corners[0]).into(),
-            terrain,
-            on_ground: OnGround {
-                cut: terrain.clearance(pose.edge_on_plate),
-                reel_clearance,
-                underside_clearance,
-                lowest: owner(lowest_on_ground),
-                reel_at_low_end: reel_clearance - lowers,
-                underside_at_low_end: underside_clearance - lowers,
-            },
-            mowing: unit.clip_length().map(|clip_length| MowingNumbers {
-                clip_length,
-                clip_to_cut: clip_to_cut(clip_length, height).map(Ratio::from_base),
-            }),
+            pose: assembled.stood.into(),
+            sweep: numbers.sweep,
+            sweep_share: numbers.sweep_share,
+            reel_clearance: numbers.reel_clearance,
+            underside_clearance: numbers.underside_clearance,
+            lowest_on_plate: assembled.lowest_on_plate.into(),
+            lowest: assembled.lowest,
+            lip_bottom_on_plate: assembled.lip_bottom_on_plate.into(),
+            terrain: assembled.ground.into(),
+            on_ground: numbers.on_ground,
+            mowing: numbers.mowing,
         })
+    }
+
+    /// Every number, by its [`NumberId`](super::NumberId).
+    #[must_use]
+    pub fn numbers(&self) -> Numbers {
+        let pose = &self.pose;
+        Numbers {
+            reel_diameter: Length::from_mm(2.0 * pose.reel_radius_mm),
+            height_of_cut: pose.height_of_cut,
+            attitude: pose.attitude,
+            extension: pose.extension,
+            gap: pose.gap,
+            front_roller_move: pose.front_roller.moved,
+            rear_roller_move: pose.rear_roller.moved,
+            sweep: self.sweep,
+            sweep_share: self.sweep_share,
+            reel_clearance: self.reel_clearance,
+            underside_clearance: self.underside_clearance,
+            lip_clearance: Length::from_mm(self.lip_bottom_on_plate.y),
+            on_ground: self.on_ground,
+            mowing: self.mowing,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::analysis::{FindingId, Findings, NumberId, Solved};
+    use crate::unit::read_text;
+    use crate::units::Value;
+
+    const DEMO_UNIT: &str = include_str!("../../demo-units/sports-metric.ron");
+
+    #[test]
+    fn what_a_finding_judges_is_its_number_of_the_table() {
+        let solved = Solved::of(&read_text(DEMO_UNIT).expect("reads")).expect("solves");
+        let numbers = solved.solution.numbers();
+        let mut judged_by_number = 0;
+        for (finding, judged) in Findings::all_judged(&solved.case()) {
+            let number = FindingId::number(finding).expect("a number decides it");
+            assert_eq!(numbers.value(number), Some(judged.value), "{finding}");
+            judged_by_number += 1;
+        }
+        assert!(judged_by_number >= 8);
+        let moved = solved.solution.pose.front_roller.moved;
+        let front = numbers.value(NumberId::FrontRollerMove);
+        assert_eq!(front, Some(Value::Move(moved)));
     }
 }

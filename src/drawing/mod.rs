@@ -26,4 +26,4 @@ pub use pictures::{
     Standing, reading_picture, step_picture,
 };
 pub use scene::{Dimension, Direction, Item, Label, Role, Scene, Shape, ShownIn};
-pub use sheets::{CAUTIONS, Page, PlateSheet, key_numbers, verdict};
+pub use sheets::{CAUTIONS, Page, PlateSheet, verdict};

@@ -55,11 +55,6 @@ impl Terrain {
         Ground::under(front, rear, shape, sink).map(Self)
     }
 
-    /// The ground in bare numbers.
-    pub(crate) fn ground(&self) -> &Ground<f64> {
-        &self.0
-    }
-
     /// How clear a point stands of this ground; negative inside it.
     #[must_use]
     pub fn clearance(&self, on_plate: Point) -> Length {
@@ -111,6 +106,12 @@ impl Terrain {
     #[must_use]
     pub fn is_level(&self) -> bool {
         self.0.surface == Surface::Level
+    }
+}
+
+impl From<Ground<f64>> for Terrain {
+    fn from(ground: Ground<f64>) -> Self {
+        Self(ground)
     }
 }
 

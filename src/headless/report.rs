@@ -2,57 +2,61 @@
 
 use std::fmt::Write as _;
 
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
-use crate::analysis::Solved;
-use crate::drawing::{CAUTIONS, key_numbers, verdict};
-use crate::units::{Length, Measure as _};
+use crate::analysis::{NumberId, Numbers, Solved};
+use crate::drawing::{CAUTIONS, verdict};
+use crate::units::Measure as _;
 
 /// The report in the shape of the written format: millimetres, degrees and plain ratios.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Report {
     unit: String,
     knife: String,
-    setting: SettingInForce,
-    solution: SolutionNumbers,
-    ground: GroundNumbers,
-    mowing: Option<MowingNumbers>,
+    setting: Part,
+    solution: Part,
+    ground: Part,
+    mowing: Option<Part>,
     findings: Vec<FindingText>,
 }
 
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-struct SettingInForce {
-    reel_diameter_mm: f64,
-    height_of_cut_mm: f64,
-    attitude_deg: f64,
-    extension_mm: f64,
-    gap_mm: f64,
+/// Numbers by their names in the written format.
+#[derive(Clone, Debug, PartialEq)]
+struct Part(Vec<(NumberId, Option<f64>)>);
+
+const SETTING: [NumberId; 5] = [
+    NumberId::ReelDiameter,
+    NumberId::HeightOfCut,
+    NumberId::Attitude,
+    NumberId::Extension,
+    NumberId::Gap,
+];
+const SOLUTION: [NumberId; 10] = [
+    NumberId::BehindCentre,
+    NumberId::CentreAboveEdge,
+    NumberId::ClipAngle,
+    NumberId::SweepBelowCut,
+    NumberId::SweepShare,
+    NumberId::SweepChord,
+    NumberId::ReelOverPlate,
+    NumberId::UndersideOverPlate,
+    NumberId::FrontRollerMove,
+    NumberId::RearRollerMove,
+];
+const GROUND: [NumberId; 2] = [NumberId::CutOnGround, NumberId::ReelOnGround];
+const MOWING: [NumberId; 2] = [NumberId::ClipLength, NumberId::ClipToCut];
+
+impl Part {
+    fn of(numbers: &Numbers, ids: &[NumberId]) -> Self {
+        let bases = ids.iter().map(|id| (*id, numbers.base(*id)));
+        Self(bases.collect())
+    }
 }
 
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-struct SolutionNumbers {
-    behind_centre_mm: f64,
-    centre_above_edge_mm: f64,
-    clip_angle_deg: f64,
-    sweep_below_cut_mm: f64,
-    sweep_share: Option<f64>,
-    sweep_chord_mm: f64,
-    reel_clearance_mm: f64,
-    underside_clearance_mm: f64,
-    front_roller_move_mm: f64,
-    rear_roller_move_mm: f64,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-struct GroundNumbers {
-    cut_mm: f64,
-    reel_clearance_mm: f64,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-struct MowingNumbers {
-    clip_length_mm: f64,
-    clip_to_cut: Option<f64>,
+impl Serialize for Part {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter().map(|(id, base)| (id.key(), base)))
+    }
 }
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -66,39 +70,15 @@ impl Report {
     /// The report of a solved unit.
     #[must_use]
     pub fn of(solved: &Solved) -> Self {
-        let setting = &solved.unit.setting;
-        let solution = &solved.solution;
-        let (pose, sweep) = (&solution.pose, &solution.sweep);
+        let numbers = solved.solution.numbers();
+        let part = |ids: &[NumberId]| Part::of(&numbers, ids);
         Self {
             unit: solved.document.name.clone(),
             knife: solved.document.fitted_name().to_owned(),
-            setting: SettingInForce {
-                reel_diameter_mm: setting.reel_diameter.mm(),
-                height_of_cut_mm: pose.height_of_cut.mm(),
-                attitude_deg: pose.attitude.deg(),
-                extension_mm: pose.extension.mm(),
-                gap_mm: setting.gap.mm(),
-            },
-            solution: SolutionNumbers {
-                behind_centre_mm: sweep.behind_centre.mm(),
-                centre_above_edge_mm: sweep.centre_above_edge.mm(),
-                clip_angle_deg: sweep.clip_angle.deg(),
-                sweep_below_cut_mm: sweep.below_cut.mm(),
-                sweep_share: solution.sweep_share.map(crate::units::Share::of_one),
-                sweep_chord_mm: sweep.chord.mm(),
-                reel_clearance_mm: solution.reel_clearance.mm(),
-                underside_clearance_mm: solution.underside_clearance.mm(),
-                front_roller_move_mm: pose.front_roller.moved.mm(),
-                rear_roller_move_mm: pose.rear_roller.moved.mm(),
-            },
-            ground: GroundNumbers {
-                cut_mm: solution.on_ground.cut.mm(),
-                reel_clearance_mm: solution.on_ground.reel_clearance.mm(),
-            },
-            mowing: solution.mowing.map(|mowing| MowingNumbers {
-                clip_length_mm: mowing.clip_length.mm(),
-                clip_to_cut: mowing.clip_to_cut.map(crate::units::Ratio::number),
-            }),
+            setting: part(&SETTING),
+            solution: part(&SOLUTION),
+            ground: part(&GROUND),
+            mowing: solved.solution.mowing.map(|_| part(&MOWING)),
             findings: solved
                 .findings
                 .iter()
@@ -131,17 +111,19 @@ pub(super) fn json_text(report: &impl Serialize) -> String {
 #[must_use]
 pub fn table(solved: &Solved) -> String {
     let system = solved.unit.system;
-    let setting = &solved.unit.setting;
-    let shown = |length: Length| system.length(length);
+    let numbers = solved.solution.numbers();
+    let row = |id: NumberId| Some((id.title(), numbers.shown(id, system)?));
+    let first = [NumberId::ReelDiameter, NumberId::Extension, NumberId::Gap];
+    let after = first.iter().chain(&NumberId::KEY);
     let mut rows = vec![
         ("Unit", solved.document.name.clone()),
         ("Knife", solved.document.fitted_name().to_owned()),
-        ("Reel diameter", shown(setting.reel_diameter)),
-        ("Extension, total", shown(solved.solution.pose.extension)),
-        ("Gap", shown(setting.gap)),
     ];
-    rows.extend(key_numbers(&solved.solution, system));
-    rows.push(("Edge over the ground", shown(solved.solution.on_ground.cut)));
+    rows.extend(
+        after
+            .chain(&[NumberId::CutOnGround])
+            .filter_map(|id| row(*id)),
+    );
     if let Some(mowing) = &solved.unit.mowing {
         let speeds = format!(
             "{} over the ground, reel {}",

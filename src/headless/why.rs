@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use super::why_report::WhyReport;
 use crate::analysis::uncertainty::off_in_words;
 use crate::analysis::why::{Complaint, Goal, Knob, KnobAnswer, Other, Why, causes, pitches};
-use crate::analysis::{Case, Finding, FindingId, Findings, Level, Output, Solved};
+use crate::analysis::{Case, Finding, FindingId, Findings, Level, NumberId, Solved};
 use crate::command::Problem;
 use crate::drawing::CAUTIONS;
 use crate::units::{Measure as _, Share, System};
@@ -125,7 +125,7 @@ fn uncertainty_text(text: &mut String, solved: &Solved, finding: FindingId) {
     for (name, shown) in off_in_words(solved, system) {
         let _ = writeln!(text, "  {name:34}  {shown}");
     }
-    let output = finding.output().unwrap_or(Output::SweepBelowCut);
+    let output = finding.number().unwrap_or(NumberId::SweepBelowCut);
     let ranking = solved.uncertainty.ranking(output);
     let readings: Vec<_> = ranking
         .iter()

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::analysis::why::{Budget, Change, Complaint, CrestLimit, KnobAnswer, Why, causes};
-use crate::analysis::{FindingId, Output, Solved};
+use crate::analysis::{FindingId, NumberId, Solved};
 use crate::units::{Length, System, Value};
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -155,18 +155,14 @@ impl UncertaintyReport {
     fn of(solved: &Solved, finding: FindingId) -> Self {
         let uncertainty = &solved.uncertainty;
         let in_doubt = solved.findings.iter().filter(|f| f.doubt.is_some());
-        let output = finding.output().unwrap_or(Output::SweepBelowCut);
+        let output = finding.number().unwrap_or(NumberId::SweepBelowCut);
         Self {
-            behind_centre_mm: uncertainty.expanded(Output::BehindCentre),
-            sweep_below_cut_mm: uncertainty.expanded(Output::SweepBelowCut),
-            reel_clearance_mm: uncertainty.expanded(Output::ReelAtLowEnd),
-            underside_clearance_mm: uncertainty.expanded(Output::UndersideAtLowEnd),
-            sweep_share: uncertainty.expanded(Output::SweepShare),
-            rough: Output::ALL
-                .into_iter()
-                .filter(|output| uncertainty.is_rough(*output))
-                .map(Output::name)
-                .collect(),
+            behind_centre_mm: uncertainty.expanded(NumberId::BehindCentre),
+            sweep_below_cut_mm: uncertainty.expanded(NumberId::SweepBelowCut),
+            reel_clearance_mm: uncertainty.expanded(NumberId::ReelAtLowEnd),
+            underside_clearance_mm: uncertainty.expanded(NumberId::UndersideAtLowEnd),
+            sweep_share: uncertainty.expanded(NumberId::SweepShare),
+            rough: uncertainty.rough().map(NumberId::name).collect(),
             cannot_tell: in_doubt.map(|finding| finding.id.id()).collect(),
             improve_first: uncertainty
                 .ranking(output)

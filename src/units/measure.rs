@@ -332,18 +332,30 @@ impl<N: Mul<f64, Output = N> + Div<f64, Output = N>> Turning<N> {
     }
 }
 
-impl Share {
+impl<N: Copy> Share<N> {
+    /// A part of one.
+    #[must_use]
+    pub const fn from_one(part: N) -> Self {
+        Self(part)
+    }
+
     /// As a part of one.
     #[must_use]
-    pub const fn of_one(self) -> f64 {
+    pub const fn of_one(self) -> N {
         self.0
     }
 }
 
-impl Ratio {
+impl<N: Copy> Ratio<N> {
+    /// From a bare number.
+    #[must_use]
+    pub const fn from_number(number: N) -> Self {
+        Self(number)
+    }
+
     /// As a bare number.
     #[must_use]
-    pub const fn number(self) -> f64 {
+    pub const fn number(self) -> N {
         self.0
     }
 }

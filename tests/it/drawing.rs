@@ -8,7 +8,7 @@ use kurbo::{
 };
 use proptest::prelude::*;
 use resvg::usvg;
-use sweepgauge::analysis::{FindingId, Level, Lowest, Output, Solved};
+use sweepgauge::analysis::{FindingId, Level, Lowest, NumberId, Solved};
 use sweepgauge::drawing::fonts;
 use sweepgauge::drawing::{
     Canvas, Dimension, Direction, ENLARGEMENTS, Item, Lens, LensChoice, Mark, Page, Panel, Pen,
@@ -405,8 +405,8 @@ fn every_dimension_is_lettered_with_the_solutions_number_and_measures_it() {
             } else {
                 format!("behind centre {}", system.length(sweep.behind_centre))
             };
-            let behind_off = format!("{behind}{}", off(Output::BehindCentre));
-            let below_off = off(Output::SweepBelowCut);
+            let behind_off = format!("{behind}{}", off(NumberId::BehindCentre));
+            let below_off = off(NumberId::SweepBelowCut);
             let wanted = [
                 (behind, sweep.behind_centre),
                 (behind_off, sweep.behind_centre),

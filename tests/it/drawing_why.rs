@@ -5,7 +5,7 @@ use kurbo::{BezPath, Point, Rect, Shape as _};
 use sweepgauge::analysis::knives::{Over, Trial, bands, measured_at};
 use sweepgauge::analysis::other_readings::BehindFrom;
 use sweepgauge::analysis::why::{Budget, CrestLimits, StepKind};
-use sweepgauge::analysis::{Level, Output, Solved, Uncertainty};
+use sweepgauge::analysis::{Level, NumberId, Solved, Uncertainty};
 use sweepgauge::drawing::{
     BudgetChart, Canvas, Column, LensChoice, Mark, Page, PlateSheet, Role, Scene, Shape, ShownIn,
     SideView, Standing, Theme, View, lay_out, reading_picture, step_picture, to_svg,
@@ -131,7 +131,7 @@ fn a_crest_that_was_entered_is_the_one_drawn_also_while_the_unit_is_on_turf() {
 fn the_band_is_as_wide_as_the_sweep_is_unsure_and_none_is_drawn_without_doubt() {
     let mut banded = 0;
     for (document, solved) in every_unit() {
-        let off = solved.uncertainty.expanded(Output::SweepBelowCut);
+        let off = solved.uncertainty.expanded(NumberId::SweepBelowCut);
         let scene = side_view(&solved, Standing::Plate).scene();
         let sides = lines(&scene, Role::Band);
         if off <= 0.0 {
@@ -197,7 +197,7 @@ fn the_plots_bands_are_the_uncertainty_of_each_place() {
         attitude: false,
         ..unit.follows
     };
-    let wanted = Uncertainty::of(unit, &unit.setting, follows).expanded(Output::SweepBelowCut);
+    let wanted = Uncertainty::of(unit, &unit.setting, follows).expanded(NumberId::SweepBelowCut);
     let half = (nearest.high_mm - nearest.low_mm) / 2.0;
     assert!((half / wanted - 1.0).abs() < 0.1, "{half} {wanted}");
 }

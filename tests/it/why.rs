@@ -10,7 +10,7 @@ use sweepgauge::analysis::why::{
     Budget, Change, Complaint, CrestLimit, CrestLimits, Goal, Knob, KnobAnswer, StepKind, Strength,
     Why, WhyNot, causes, pitches,
 };
-use sweepgauge::analysis::{Case, FindingId, Findings, Judged, Level, Output, Solution, Solved};
+use sweepgauge::analysis::{Case, FindingId, Findings, Judged, Level, NumberId, Solution, Solved};
 use sweepgauge::geometry::{GroundShape, Terrain, touching_crest};
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::{Document, RollerMoves, read_text};
@@ -792,9 +792,9 @@ fn the_json_tells_the_expanded_uncertainty_and_what_to_improve_first() {
         let told = &why["uncertainty"];
         let solved = solved(&demo.document());
         for (key, output) in [
-            ("behind_centre_mm", Output::BehindCentre),
-            ("sweep_below_cut_mm", Output::SweepBelowCut),
-            ("reel_clearance_mm", Output::ReelOnGround),
+            ("behind_centre_mm", NumberId::BehindCentre),
+            ("sweep_below_cut_mm", NumberId::SweepBelowCut),
+            ("reel_clearance_mm", NumberId::ReelOnGround),
         ] {
             let told = told[key].as_f64().unwrap();
             let wanted = 2.0 * solved.uncertainty.standard(output);

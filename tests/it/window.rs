@@ -11,7 +11,7 @@ use egui_kittest::kittest::NodeT as _;
 use proptest::prelude::*;
 use sweepgauge::analysis::{FindingId, Level, Solved};
 use sweepgauge::app::{DEMO_UNIT, Preferences, Session};
-use sweepgauge::drawing::{CAUTIONS, key_numbers};
+use sweepgauge::drawing::CAUTIONS;
 use sweepgauge::geometry::Pose;
 use sweepgauge::store::{open_unit, save_unit};
 use sweepgauge::unit::{
@@ -37,7 +37,8 @@ fn pose(document: &Document) -> Pose {
 fn assert_shows(window: &Window, document: &Document) {
     let system = window.app().system();
     let solved = Solved::of(document).unwrap();
-    for (name, number) in key_numbers(&solved.solution, system) {
+    for (id, number) in solved.solution.numbers().key(system) {
+        let name = id.title();
         assert_eq!(window.number(name), number, "{name}");
     }
     for finding in solved.findings.iter() {

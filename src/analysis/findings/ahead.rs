@@ -1,14 +1,14 @@
 //! The edge ahead of the reel's centre, where blades still descend as they meet it.
 
 use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict, WindowEnd};
-use crate::analysis::Output;
+use crate::analysis::NumberId;
 use crate::units::{Angle, Length, Sentence};
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Ahead,
     id: "ahead",
     title: "Edge and centre",
-    output: Some(Output::BehindCentre),
+    number: Some(NumberId::BehindCentre),
     measure,
     judge,
     window: Some(WindowEnd {

@@ -2,14 +2,14 @@
 
 use super::advice::ADVISED_ROOM;
 use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict};
-use crate::analysis::Output;
+use crate::analysis::NumberId;
 use crate::units::Sentence;
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Attitude,
     id: "attitude",
     title: "Roller brackets",
-    output: Some(Output::Attitude),
+    number: Some(NumberId::Attitude),
     measure,
     judge,
     window: None,

@@ -1,14 +1,14 @@
 //! Clip length against the height of cut: too long and ribs stand across the travel.
 
 use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict};
-use crate::analysis::Output;
+use crate::analysis::NumberId;
 use crate::units::{Measure as _, Sentence, Speed, Turning};
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Clip,
     id: "clip",
     title: "Clip length",
-    output: Some(Output::ClipToCut),
+    number: Some(NumberId::ClipToCut),
     measure,
     judge,
     window: None,

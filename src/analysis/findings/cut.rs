@@ -1,14 +1,14 @@
 //! The edge at or below the ground.
 
 use super::{Case, FindingId, Judged, Level, Rule, Verdict, WindowEnd, above_ground};
-use crate::analysis::Output;
+use crate::analysis::NumberId;
 use crate::units::Sentence;
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Cut,
     id: "cut",
     title: "Edge over the ground",
-    output: Some(Output::CutOnGround),
+    number: Some(NumberId::CutOnGround),
     measure,
     judge,
     window: Some(WindowEnd {

@@ -86,8 +86,8 @@ impl Findings {
     pub fn doubted(mut self, case: &Case, uncertainty: &Uncertainty) -> Self {
         for (rule, finding) in RULES.iter().zip(&mut self.0) {
             let judged = (rule.measure)(case);
-            if let (Some(finding), Some(judged), Some(output)) = (finding, judged, rule.output) {
-                let off = uncertainty.in_doubt_within(output);
+            if let (Some(finding), Some(judged), Some(number)) = (finding, judged, rule.number) {
+                let off = uncertainty.in_doubt_within(number);
                 finding.doubt = judged.doubt(off);
             }
         }

@@ -2,14 +2,14 @@
 
 use super::advice::ADVISED_ROOM;
 use super::{Case, FindingId, Judged, Level, Rule, Verdict, with_room};
-use crate::analysis::Output;
+use crate::analysis::NumberId;
 use crate::units::{Length, Sentence};
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Lip,
     id: "lip",
     title: "Lip of the knife",
-    output: Some(Output::LipBottom),
+    number: Some(NumberId::LipBottom),
     measure,
     judge,
     window: None,

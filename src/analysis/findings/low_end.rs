@@ -1,14 +1,14 @@
 //! Reel and underside at their worst place: the low end of the unit, the worse roller at its lowest.
 
 use super::{Case, FindingId, Judged, Level, Rule, Verdict, above_ground, with_room};
-use crate::analysis::Output;
+use crate::analysis::NumberId;
 use crate::units::Sentence;
 
 pub(super) const REEL_RULE: Rule = Rule {
     finding: FindingId::LowEnd,
     id: "low_end",
     title: "Reel at the low end",
-    output: Some(Output::ReelAtLowEnd),
+    number: Some(NumberId::ReelAtLowEnd),
     measure: measure_reel,
     judge: judge_reel,
     window: None,
@@ -19,7 +19,7 @@ pub(super) const UNDERSIDE_RULE: Rule = Rule {
     finding: FindingId::LowEndUnderside,
     id: "low_end_underside",
     title: "Underside at the low end",
-    output: Some(Output::UndersideAtLowEnd),
+    number: Some(NumberId::UndersideAtLowEnd),
     measure: measure_underside,
     judge: judge_underside,
     window: None,

@@ -27,7 +27,7 @@ pub use judged::{Bound, Doubt, Judged, Side};
 
 use std::fmt;
 
-use super::{Output, Solution};
+use super::{NumberId, Solution};
 use crate::geometry::Setting;
 use crate::unit::Unit;
 use crate::units::{Length, Sentence};
@@ -102,7 +102,7 @@ struct Rule {
     id: &'static str,
     title: &'static str,
     /// What `measure` gives, for its uncertainty.
-    output: Option<Output>,
+    number: Option<NumberId>,
     /// The number it judges, with its limits; none when it does not apply, or no one number
     /// decides.
     measure: fn(&Case) -> Option<Judged>,
@@ -198,8 +198,8 @@ impl FindingId {
 
     /// The number that it judges, for its uncertainty; none where no one number decides.
     #[must_use]
-    pub const fn output(self) -> Option<Output> {
-        self.rule().output
+    pub const fn number(self) -> Option<NumberId> {
+        self.rule().number
     }
 
     /// Whether an adjustment changes what it judges.

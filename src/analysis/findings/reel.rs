@@ -1,14 +1,14 @@
 //! The reel into the ground that the unit stands on.
 
 use super::{Case, FindingId, Judged, Level, Rule, Verdict, WindowEnd, above_ground};
-use crate::analysis::Output;
+use crate::analysis::NumberId;
 use crate::units::Sentence;
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Reel,
     id: "reel",
     title: "Reel over the ground",
-    output: Some(Output::ReelOnGround),
+    number: Some(NumberId::ReelOnGround),
     measure,
     judge,
     window: Some(WindowEnd {

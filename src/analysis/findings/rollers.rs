@@ -10,7 +10,7 @@ pub(super) const RULE: Rule = Rule {
     finding: FindingId::Rollers,
     id: "rollers",
     title: "Rollers",
-    output: None,
+    number: None,
     measure: |_| None,
     judge,
     window: None,

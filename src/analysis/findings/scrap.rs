@@ -1,14 +1,14 @@
 //! The reel under its scrap size, or larger than a new one.
 
 use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict};
-use crate::analysis::Output;
+use crate::analysis::NumberId;
 use crate::units::Sentence;
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Scrap,
     id: "scrap",
     title: "Reel size",
-    output: Some(Output::ReelDiameter),
+    number: Some(NumberId::ReelDiameter),
     measure,
     judge,
     window: None,

@@ -2,14 +2,14 @@
 
 use super::advice::ADVISED_ROOM;
 use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict, WindowEnd};
-use crate::analysis::Output;
+use crate::analysis::NumberId;
 use crate::units::{Length, Sentence, Value};
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Sweep,
     id: "sweep",
     title: "Sweep below the cut",
-    output: Some(Output::SweepShare),
+    number: Some(NumberId::SweepShare),
     measure,
     judge,
     window: Some(WindowEnd {

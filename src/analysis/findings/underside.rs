@@ -2,7 +2,7 @@
 
 use super::advice::ADVISED_ROOM;
 use super::{Case, FindingId, Judged, Level, Rule, Verdict, WindowEnd, with_room};
-use crate::analysis::{Lowest, Output};
+use crate::analysis::{Lowest, NumberId};
 use crate::geometry::{attitude_for_underside, underside_on_bar};
 use crate::units::Sentence;
 
@@ -10,7 +10,7 @@ pub(super) const RULE: Rule = Rule {
     finding: FindingId::Underside,
     id: "underside",
     title: "Underside of the knife",
-    output: Some(Output::UndersideOnGround),
+    number: Some(NumberId::UndersideOnGround),
     measure,
     judge,
     window: Some(WindowEnd {

@@ -1,9 +1,9 @@
 //! What the speeds make of a unit: clips, the tip's path over the ground, and the speeds that give
 //! a clip length as long as the height of cut.
 
-mod told;
+mod path_numbers;
 
-pub use told::Told;
+pub use path_numbers::PathNumber;
 
 use super::Solution;
 use crate::geometry::{BelowCut, BladePath, ground_speed_for_clip, reel_speed_for_clip};

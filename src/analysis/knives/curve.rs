@@ -2,9 +2,9 @@
 //! crosses a limit.
 
 use super::table::Trial;
-use crate::analysis::Solution;
 use crate::analysis::ranges::{MOST_EXTENSION, attitude_range};
 use crate::analysis::search::{Values, crossings};
+use crate::analysis::{NumberId, Solution};
 use crate::geometry::{KnifeSection, Setting, Stance};
 use crate::unit::Unit;
 use crate::units::{Angle, Length};
@@ -146,11 +146,12 @@ impl Measured {
         }
     }
 
-    fn of(self, solution: &Solution) -> f64 {
+    /// The number it is.
+    pub(super) const fn number(self) -> NumberId {
         match self {
-            Self::Sweep => solution.sweep.below_cut.mm(),
-            Self::BehindCentre => solution.sweep.behind_centre.mm(),
-            Self::Underside => solution.on_ground.underside_clearance.mm(),
+            Self::Sweep => NumberId::SweepBelowCut,
+            Self::BehindCentre => NumberId::BehindCentre,
+            Self::Underside => NumberId::UndersideOnGround,
         }
     }
 }
@@ -223,7 +224,9 @@ pub fn measured_at(
 
 /// What the curves show of a solution, in the order of [`Measured::ALL`] and in millimetres.
 pub(super) fn measured_of(solution: &Solution) -> [f64; 3] {
-    Measured::ALL.map(|measured| measured.of(solution))
+    let numbers = solution.numbers();
+    // Each of the three is there in every solution.
+    Measured::ALL.map(|measured| numbers.base(measured.number()).unwrap_or(f64::NAN))
 }
 
 /// The curves of a knife, in the order of [`Measured::ALL`].

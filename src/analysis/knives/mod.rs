@@ -5,22 +5,22 @@
 //! lowest height of cut.
 
 mod curve;
+mod curve_band;
 mod height;
 mod limit;
 mod map;
-mod off;
 mod ranking;
 mod table;
-mod told;
+mod table_text;
 mod window;
 
 pub use curve::{Curve, CurveCrossing, Measured, MeasuredLimit, Over, curves, measured_at};
+pub use curve_band::{OffAt, bands};
 pub use height::lowest_height;
 pub use limit::Limit;
 pub(super) use limit::Margins;
 pub use map::{Band, Map, MapRow, Region, map, map_of_all, passed_at};
-pub use off::{OffAt, bands};
 pub use ranking::{Ranking, rank, rests_on};
 pub use table::{KnifeRow, Life, ReelWindows, Trial, table};
-pub use told::{FOUND, csv, found, window_text};
+pub use table_text::{FOUND, csv, found, window_text};
 pub use window::{Span, Window, attitude_spans, windows};

@@ -9,18 +9,20 @@
 //! The law is of first order: it holds while the numbers change in proportion to the readings over
 //! the width of the ±. Where circles only just touch they do not, and no derivative counts there.
 
-mod output;
-mod stir;
-mod told;
+mod in_words;
+mod perturbed;
 
 use num_dual::Dual64;
 
-pub use output::Output;
-pub use told::{off_in_words, share_in_words};
+pub use in_words::{off_in_words, share_in_words};
 
-use self::output::{COUNT, Inputs, outputs};
-use crate::geometry::Setting;
+use self::perturbed::Inputs;
+use super::numbers::{NumberId, Numbers};
+use crate::geometry::{Number, Setting};
 use crate::unit::{Follows, Reading, Uncertain, Unit};
+
+/// How many numbers there are.
+const COUNT: usize = NumberId::ALL.len();
 
 /// The coverage factor *k* of an expanded uncertainty.
 pub const COVERAGE_FACTOR: f64 = 2.0;
@@ -48,24 +50,24 @@ pub struct Uncertainty {
     parts: Vec<Part>,
 }
 
-/// What one reading brings to every output.
+/// What one reading brings to every number.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Part {
     reading: Reading,
     standard: f64,
     sensitivities: [f64; COUNT],
-    /// How far each output bends away from its slope over the width of the ±.
+    /// How far each number bends away from its slope over the width of the ±.
     bends: [f64; COUNT],
 }
 
-/// What one reading brings to the uncertainty of an output.
+/// What one reading brings to the uncertainty of a number.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Contribution {
     /// The reading.
     pub reading: Reading,
-    /// By how much the output changes, with its sign, over the change of the reading; base units.
+    /// By how much the number changes, with its sign, over the change of the reading; base units.
     pub sensitivity: f64,
-    /// The standard uncertainty that the reading alone would give the output, in its base unit.
+    /// The standard uncertainty that the reading alone would give the number, in its base unit.
     pub standard: f64,
     /// Its share of the combined variance, of one.
     pub share: f64,
@@ -74,22 +76,27 @@ pub struct Contribution {
 /// Sensitivities and shares of the variance below this are rounding.
 const ROUNDING: f64 = 1e-12;
 
-/// From this part of its ± on an output's bend is more than rounding off.
+/// From this part of its ± on a number's bend is more than rounding off.
 const ROUGH_PART: f64 = 0.25;
 /// Bends below this are rounding: in millimetres, degrees or of one.
 const LEAST_BEND: f64 = 1e-9;
 
-/// How far each output lies, with a reading at both ends of its ±, from the straight line between.
+/// Every number in turn, in the order of [`NumberId::ALL`]; zero for one that there is not.
+fn bases<N: Number>(numbers: &Numbers<N>) -> [N; COUNT] {
+    NumberId::ALL.map(|id| numbers.base(id).unwrap_or_else(|| N::exact(0.0)))
+}
+
+/// How far each number lies, with a reading at both ends of its ±, from the straight line between.
 fn bends(plain: &Inputs<f64>, uncertain: Uncertain, follows: Follows) -> [f64; COUNT] {
     let at = |by: f64| {
         let mut inputs = plain.clone();
         inputs.shift(uncertain.reading, follows, by);
-        outputs(&inputs).ok()
+        inputs.numbers().ok().map(|numbers| bases(&numbers))
     };
     let half_width = uncertain.half_width;
     match (at(-half_width), at(0.0), at(half_width)) {
-        (Some(low), Some(middle), Some(high)) => std::array::from_fn(|index| {
-            (low[index] + high[index] - 2.0 * middle[index]).abs() / 2.0
+        (Some(low), Some(middle), Some(high)) => std::array::from_fn(|place| {
+            (low[place] + high[place] - 2.0 * middle[place]).abs() / 2.0
         }),
         _ => [f64::INFINITY; COUNT],
     }
@@ -109,15 +116,14 @@ impl Uncertainty {
         let plain = Inputs::<f64>::exact(unit, setting);
         let parts = unit.uncertain.iter().filter_map(|uncertain| {
             let mut inputs = exact.clone();
-            if !inputs.stir(uncertain.reading, follows) {
+            if !inputs.derive_by(uncertain.reading, follows) {
                 return None;
             }
             Some(Part {
                 reading: uncertain.reading,
                 standard: standard_of_half_width(uncertain.half_width),
-                sensitivities: outputs(&inputs)
-                    .ok()?
-                    .map(|output| beyond_rounding(output.eps)),
+                sensitivities: bases(&inputs.numbers().ok()?)
+                    .map(|number| beyond_rounding(number.eps)),
                 bends: bends(&plain, *uncertain, follows),
             })
         });
@@ -126,52 +132,58 @@ impl Uncertainty {
         }
     }
 
-    /// The combined standard uncertainty of an output, in its base unit: millimetres, degrees, or
-    /// a plain ratio. Nothing for an output that the solution does not have.
+    /// The combined standard uncertainty of a number, in its base unit: millimetres, degrees, or
+    /// a plain ratio. Nothing for a number that the solution does not have.
     #[must_use]
-    pub fn standard(&self, output: Output) -> f64 {
-        combined(self.parts.iter().map(|part| part.on(output)))
+    pub fn standard(&self, number: NumberId) -> f64 {
+        combined(self.parts.iter().map(|part| part.on(number)))
     }
 
     /// The expanded uncertainty, [`COVERAGE_FACTOR`] times the combined standard uncertainty.
     #[must_use]
-    pub fn expanded(&self, output: Output) -> f64 {
-        COVERAGE_FACTOR * self.standard(output)
+    pub fn expanded(&self, number: NumberId) -> f64 {
+        COVERAGE_FACTOR * self.standard(number)
     }
 
-    /// How far an output can stray, besides its ±, from what the first-order law takes to be
+    /// How far a number can stray, besides its ±, from what the first-order law takes to be
     /// straight: without end where the geometry cannot exist a little way off.
-    fn bend(&self, output: Output) -> f64 {
-        let bends = self.parts.iter().map(|part| part.bends[output.index()]);
+    fn bend(&self, number: NumberId) -> f64 {
+        let bends = self.parts.iter().map(|part| part.bends[number as usize]);
         bends.sum()
     }
 
-    /// Whether an output bends so much over the width of the readings' ± that its own is no more
+    /// Whether a number bends so much over the width of the readings' ± that its own is no more
     /// than rough (JCGM 100:2008, 5.1.2, note: where the model is not linear).
     #[must_use]
-    pub fn is_rough(&self, output: Output) -> bool {
-        let bend = self.bend(output);
-        bend > LEAST_BEND && bend > ROUGH_PART * self.expanded(output)
+    pub fn is_rough(&self, number: NumberId) -> bool {
+        let bend = self.bend(number);
+        bend > LEAST_BEND && bend > ROUGH_PART * self.expanded(number)
     }
 
-    /// Within how much of an output nothing is shown: its ±, and its bend where that is rough.
+    /// Within how much of a number nothing is shown: its ±, and its bend where that is rough.
     #[must_use]
-    pub fn in_doubt_within(&self, output: Output) -> f64 {
-        let off = self.expanded(output);
-        if self.is_rough(output) {
-            off + self.bend(output)
+    pub fn in_doubt_within(&self, number: NumberId) -> f64 {
+        let off = self.expanded(number);
+        if self.is_rough(number) {
+            off + self.bend(number)
         } else {
             off
         }
     }
 
-    /// The readings by how much of the variance of an output each brings, largest first; those
+    /// The numbers whose ± is told and no more than rough.
+    pub fn rough(&self) -> impl Iterator<Item = NumberId> {
+        let told = NumberId::ALL.into_iter().filter(|number| number.has_off());
+        told.filter(|number| self.is_rough(*number))
+    }
+
+    /// The readings by how much of the variance of a number each brings, largest first; those
     /// that bring nothing are left out.
     #[must_use]
-    pub fn ranking(&self, output: Output) -> Vec<Contribution> {
-        let whole = self.standard(output);
+    pub fn ranking(&self, number: NumberId) -> Vec<Contribution> {
+        let whole = self.standard(number);
         let contributions = self.parts.iter().map(|part| {
-            let (sensitivity, reading_standard) = part.on(output);
+            let (sensitivity, reading_standard) = part.on(number);
             let standard = sensitivity.abs() * reading_standard;
             Contribution {
                 reading: part.reading,
@@ -198,9 +210,9 @@ fn beyond_rounding(sensitivity: f64) -> f64 {
 }
 
 impl Part {
-    /// The sensitivity of an output to the reading, and the reading's standard uncertainty.
-    fn on(&self, output: Output) -> (f64, f64) {
-        (self.sensitivities[output.index()], self.standard)
+    /// The sensitivity of a number to the reading, and the reading's standard uncertainty.
+    fn on(&self, number: NumberId) -> (f64, f64) {
+        (self.sensitivities[number as usize], self.standard)
     }
 }
 

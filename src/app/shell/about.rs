@@ -2,8 +2,8 @@
 
 use egui::{RichText, ScrollArea, Ui};
 
+use crate::analysis::NumberId;
 use crate::app::desk::{Card, Desk, Next};
-use crate::app::widgets::help::NUMBERS;
 use crate::app::widgets::look::strong;
 use crate::drawing::CAUTIONS;
 
@@ -42,11 +42,14 @@ impl Card for AboutCard {
                 bullet(ui, caution);
             }
             part(ui, "What the numbers mean");
-            for (name, meaning) in NUMBERS {
+            let mut numbers = NumberId::KEY.to_vec();
+            // What is told of one roller is told of both.
+            numbers.dedup_by_key(|number| number.meaning());
+            for number in numbers {
                 ui.horizontal_wrapped(|ui| {
                     ui.spacing_mut().item_spacing.x = 4.0;
-                    ui.label(RichText::new(name).family(strong()));
-                    ui.label(meaning);
+                    ui.label(RichText::new(number.title()).family(strong()));
+                    ui.label(number.meaning());
                 });
             }
             part(ui, "What the model leaves out");

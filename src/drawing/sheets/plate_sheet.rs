@@ -4,13 +4,12 @@
 use kurbo::{Point, Rect, Shape as _};
 
 use super::page::Page;
-use crate::analysis::{Finding, Findings, Level, Solution};
+use crate::analysis::{Finding, Findings, Level};
 use crate::drawing::paper::{
     Anchor, Mark, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, View, level_symbol,
 };
 use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
 use crate::drawing::scene::Role;
-use crate::units::System;
 
 /// The usual cautions, on screen and on paper.
 pub const CAUTIONS: [&str; 4] = [
@@ -137,42 +136,6 @@ pub fn verdict(findings: &Findings) -> (Level, String) {
     (findings.shown_level(), text)
 }
 
-/// The numbers that stand under a drawing, each with its name.
-#[must_use]
-pub fn key_numbers(solution: &Solution, system: System) -> Vec<(&'static str, String)> {
-    let sweep = &solution.sweep;
-    let pose = &solution.pose;
-    let mut numbers = vec![
-        ("Behind centre", system.length(sweep.behind_centre)),
-        ("Sweep below the cut", system.length(sweep.below_cut)),
-        (
-            "Sweep share",
-            solution
-                .sweep_share
-                .map_or("none".to_owned(), |s| system.share(s)),
-        ),
-        ("Sweep chord", system.length(sweep.chord)),
-        ("Clip angle", system.angle(sweep.clip_angle)),
-        ("Attitude", system.angle(pose.attitude)),
-        ("Height of cut", system.length(pose.height_of_cut)),
-        ("Reel over plate", system.length(solution.reel_clearance)),
-        (
-            "Reel over ground",
-            system.length(solution.on_ground.reel_clearance),
-        ),
-        (
-            "Underside over plate",
-            system.length(solution.underside_clearance),
-        ),
-        ("Front roller", system.roller_move(pose.front_roller.moved)),
-        ("Rear roller", system.roller_move(pose.rear_roller.moved)),
-    ];
-    if let Some(mowing) = &solution.mowing {
-        numbers.push(("Clip length", system.length(mowing.clip_length)));
-    }
-    numbers
-}
-
 /// Writes a line of words, smaller where the frame has no room for it, `x` and `y` from the
 /// frame's upper left corner at the window's size of words.
 fn line(pencil: &mut Pencil, role: Role, (x, y): (f64, f64), size: f64, text: String) {
@@ -216,12 +179,12 @@ fn footer(pencil: &mut Pencil, view: &SideView, whole: &View, page: Page) {
     );
     let top = height - FOOTER + 22.0;
     let places = (0_u8..).flat_map(|row| (0..COLUMNS).map(move |column| (column, row)));
-    let numbers = key_numbers(view.case.solution, view.system);
-    for ((name, number), (column, row)) in numbers.into_iter().zip(places) {
+    let numbers = view.case.solution.numbers().key(view.system);
+    for ((number, shown), (column, row)) in numbers.into_iter().zip(places) {
         let x = width / f64::from(COLUMNS) * f64::from(column);
         let y = top + 22.0 * f64::from(row);
-        line(pencil, Role::Note, (x, y), 13.0, name.to_owned());
-        line(pencil, Role::Heading, (x + 148.0, y), 13.5, number);
+        line(pencil, Role::Note, (x, y), 13.0, number.title().to_owned());
+        line(pencil, Role::Heading, (x + 148.0, y), 13.5, shown);
     }
     let scale = format!(
         "Whole unit {}; scales hold printed at full size on {}, the lens's bar at any size.",

@@ -1,6 +1,6 @@
 //! Readings moved by hand, and the numbers that follow, without any derivative.
 
-use sweepgauge::analysis::{Output, Solution};
+use sweepgauge::analysis::{NumberId, Solution};
 use sweepgauge::geometry::{Closing, GroundShape, KnifeSection, Stance};
 use sweepgauge::unit::{Fitted, KnifePart, Reading, Unit};
 use sweepgauge::units::{Angle, Length, Measure};
@@ -100,25 +100,32 @@ fn nudge_knife(knife: &mut KnifeSection, part: KnifePart, by: f64) {
 }
 
 /// A number of a solution, zero for one that it does not have.
-pub fn value(unit: &Unit, solution: &Solution, output: Output) -> f64 {
+pub fn value(unit: &Unit, solution: &Solution, output: NumberId) -> f64 {
     let (pose, mowing) = (&solution.pose, solution.mowing);
     match output {
-        Output::BehindCentre => solution.sweep.behind_centre.mm(),
-        Output::SweepBelowCut => solution.sweep.below_cut.mm(),
-        Output::SweepShare => solution.sweep_share.map_or(0.0, Measure::base),
-        Output::HeightOfCut => pose.height_of_cut.mm(),
-        Output::Attitude => pose.attitude.deg(),
-        Output::ReelDiameter => 2.0 * pose.reel_radius_mm,
-        Output::ReelOverPlate => solution.reel_clearance.mm(),
-        Output::UndersideOverPlate => solution.underside_clearance.mm(),
-        Output::LipBottom => solution.lip_bottom_on_plate.y,
-        Output::CutOnGround => solution.on_ground.cut.mm(),
-        Output::ReelOnGround => solution.on_ground.reel_clearance.mm(),
-        Output::ReelAtLowEnd => solution.on_ground.reel_clearance.mm() - lower_mm(unit),
-        Output::UndersideAtLowEnd => solution.on_ground.underside_clearance.mm() - lower_mm(unit),
-        Output::UndersideOnGround => solution.on_ground.underside_clearance.mm(),
-        Output::ClipLength => mowing.map_or(0.0, |mowing| mowing.clip_length.mm()),
-        Output::ClipToCut => mowing
+        NumberId::BehindCentre => solution.sweep.behind_centre.mm(),
+        NumberId::SweepBelowCut => solution.sweep.below_cut.mm(),
+        NumberId::SweepShare => solution.sweep_share.map_or(0.0, Measure::base),
+        NumberId::SweepChord => solution.sweep.chord.mm(),
+        NumberId::CentreAboveEdge => solution.sweep.centre_above_edge.mm(),
+        NumberId::ClipAngle => solution.sweep.clip_angle.deg(),
+        NumberId::Extension => pose.extension.mm(),
+        NumberId::Gap => pose.gap.mm(),
+        NumberId::FrontRollerMove => pose.front_roller.moved.mm(),
+        NumberId::RearRollerMove => pose.rear_roller.moved.mm(),
+        NumberId::HeightOfCut => pose.height_of_cut.mm(),
+        NumberId::Attitude => pose.attitude.deg(),
+        NumberId::ReelDiameter => 2.0 * pose.reel_radius_mm,
+        NumberId::ReelOverPlate => solution.reel_clearance.mm(),
+        NumberId::UndersideOverPlate => solution.underside_clearance.mm(),
+        NumberId::LipBottom => solution.lip_bottom_on_plate.y,
+        NumberId::CutOnGround => solution.on_ground.cut.mm(),
+        NumberId::ReelOnGround => solution.on_ground.reel_clearance.mm(),
+        NumberId::ReelAtLowEnd => solution.on_ground.reel_clearance.mm() - lower_mm(unit),
+        NumberId::UndersideAtLowEnd => solution.on_ground.underside_clearance.mm() - lower_mm(unit),
+        NumberId::UndersideOnGround => solution.on_ground.underside_clearance.mm(),
+        NumberId::ClipLength => mowing.map_or(0.0, |mowing| mowing.clip_length.mm()),
+        NumberId::ClipToCut => mowing
             .and_then(|mowing| mowing.clip_to_cut)
             .map_or(0.0, Measure::base),
     }
@@ -132,7 +139,7 @@ fn lower_mm(unit: &Unit) -> f64 {
 }
 
 /// Every number of the unit in its setting.
-pub fn values(unit: &Unit) -> Option<[f64; Output::ALL.len()]> {
+pub fn values(unit: &Unit) -> Option<[f64; NumberId::ALL.len()]> {
     let solution = Solution::of(unit, &unit.setting).ok()?;
-    Some(Output::ALL.map(|output| value(unit, &solution, output)))
+    Some(NumberId::ALL.map(|output| value(unit, &solution, output)))
 }

@@ -1,6 +1,6 @@
 //! The kinematics and how they read, and the caution that goes with them.
 
-use crate::analysis::{Kinematics, Solved, Told};
+use crate::analysis::{Kinematics, PathNumber, Solved};
 use crate::units::{Sentence, System};
 
 /// Never with the reel turning.
@@ -10,7 +10,7 @@ pub const CAUTION: &str = "Never measure or look closely with the reel turning: 
 #[derive(Clone, Debug)]
 pub struct WorkedOut {
     pub kinematics: Kinematics,
-    pub numbers: Vec<Told>,
+    pub numbers: Vec<PathNumber>,
     pub in_short: String,
 }
 

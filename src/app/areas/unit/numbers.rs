@@ -4,10 +4,8 @@ use egui::{Grid, RichText, ScrollArea, Ui, Vec2};
 
 use crate::analysis::Solved;
 use crate::app::desk::Desk;
-use crate::app::widgets::help::meaning_of_number;
 use crate::app::widgets::look::{strong, theme};
 use crate::app::widgets::symbol::symbol;
-use crate::drawing::key_numbers;
 use crate::units::System;
 
 /// Numbers on the left, findings on the right.
@@ -40,7 +38,7 @@ pub fn numbers_ui(ui: &mut Ui, desk: &Desk) {
 fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
     ui.set_min_width(width);
     ui.heading("Numbers");
-    let numbers = key_numbers(&solved.solution, system);
+    let numbers = solved.solution.numbers().key(system);
     ScrollArea::vertical()
         .id_salt("numbers")
         .auto_shrink(false)
@@ -59,12 +57,10 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
                 .show(ui, |ui| {
                     for row in 0..rows {
                         for column in 0..columns {
-                            if let Some((name, number)) = numbers.get(column * rows + row) {
-                                let label = ui.label(RichText::new(*name).weak());
-                                if let Some(meaning) = meaning_of_number(name) {
-                                    label.on_hover_text(meaning);
-                                }
-                                ui.label(RichText::new(number).family(strong()));
+                            if let Some((number, shown)) = numbers.get(column * rows + row) {
+                                let label = ui.label(RichText::new(number.title()).weak());
+                                label.on_hover_text(number.meaning());
+                                ui.label(RichText::new(shown).family(strong()));
                             }
                         }
                         ui.end_row();

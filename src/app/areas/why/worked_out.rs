@@ -2,7 +2,7 @@
 
 use crate::analysis::uncertainty::{Contribution, off_in_words};
 use crate::analysis::why::{Cause, Complaint, Goal, Why, causes, pitches};
-use crate::analysis::{FindingId, Findings, Judged, Output, Solved, SolvedId};
+use crate::analysis::{FindingId, Findings, Judged, NumberId, Solved, SolvedId};
 use crate::units::System;
 
 /// What is asked, and in which units it is told.
@@ -28,7 +28,7 @@ pub struct WorkedOut {
     /// The numbers with their ± in words.
     pub off: Vec<(&'static str, String)>,
     /// The readings to measure better first, for each output in turn.
-    pub improve: Vec<(Output, Vec<Contribution>)>,
+    pub improve: Vec<(NumberId, Vec<Contribution>)>,
 }
 
 impl WorkedOut {
@@ -39,9 +39,9 @@ impl WorkedOut {
             .into_iter()
             .map(|(name, pitch)| format!("{name} {}", asked.system.length(pitch)))
             .collect();
-        let mut improve = vec![why.finding.output().unwrap_or(Output::SweepBelowCut)];
-        if improve[0] != Output::SweepBelowCut {
-            improve.push(Output::SweepBelowCut);
+        let mut improve = vec![why.finding.number().unwrap_or(NumberId::SweepBelowCut)];
+        if improve[0] != NumberId::SweepBelowCut {
+            improve.push(NumberId::SweepBelowCut);
         }
         Self {
             why,

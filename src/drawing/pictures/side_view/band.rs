@@ -5,7 +5,7 @@ use std::f64::consts::FRAC_PI_2;
 use kurbo::{Affine, Arc, BezPath, Shape as _, Vec2};
 
 use super::{EXACT_MM, SideView, label};
-use crate::analysis::Output;
+use crate::analysis::NumberId;
 use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
 
 /// How much of the circle is banded on either side of its lowest point.
@@ -14,7 +14,7 @@ const HALF_ARC_RAD: f64 = 0.5;
 impl SideView<'_> {
     /// The circle's lowest part moved up and down by the sweep's expanded uncertainty.
     pub(super) fn band(&self, scene: &mut Scene) {
-        let Some(off) = self.off(Output::SweepBelowCut) else {
+        let Some(off) = self.off(NumberId::SweepBelowCut) else {
             return;
         };
         let pose = &self.case.solution.pose;

@@ -3,7 +3,7 @@
 use kurbo::{Point, Vec2};
 
 use super::{GROUND_DEPTH_MM, SideView, datum_back, label, line};
-use crate::analysis::Output;
+use crate::analysis::NumberId;
 use crate::drawing::scene::{Dimension, Direction, Role, Scene, Shape, ShownIn};
 use crate::units::Length;
 
@@ -28,7 +28,7 @@ impl SideView<'_> {
             format!("behind centre {}", self.length(behind))
         };
         let magnitude = solution.sweep.behind_centre.mm().abs();
-        let off = self.length_off(Length::from_mm(magnitude), Output::BehindCentre);
+        let off = self.length_off(Length::from_mm(magnitude), NumberId::BehindCentre);
         let precise = match behind.mm() {
             mm if mm < 0.0 => format!("ahead of centre {off}"),
             _ => format!("behind centre {off}"),
@@ -81,7 +81,7 @@ impl SideView<'_> {
             .sweep_share
             .map_or(String::new(), |s| format!(" ({})", self.system.share(s)));
         let depth = self.length(sweep.below_cut);
-        let precise = self.length_off(sweep.below_cut, Output::SweepBelowCut);
+        let precise = self.length_off(sweep.below_cut, NumberId::SweepBelowCut);
         let dimension = Dimension {
             from: edge,
             to: lowest,

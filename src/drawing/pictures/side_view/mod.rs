@@ -12,7 +12,7 @@ mod dimensions;
 mod knife;
 mod overlay;
 
-use crate::analysis::{Case, FindingId, Findings, Level, Output, Solution, Solved, Uncertainty};
+use crate::analysis::{Case, FindingId, Findings, Level, NumberId, Solution, Solved, Uncertainty};
 use crate::geometry::{RollerOnPlate, Terrain};
 use crate::units::{Length, System};
 pub(super) use knife::knife_outline;
@@ -137,13 +137,13 @@ impl SideView<'_> {
     }
 
     /// ± so much, in the reader's units; none where the readings carry no ±.
-    fn off(&self, output: Output) -> Option<Length> {
+    fn off(&self, output: NumberId) -> Option<Length> {
         let off_mm = self.uncertainty?.expanded(output);
         (off_mm > 0.0).then(|| Length::from_mm(off_mm))
     }
 
     /// A length with its ±, where it has one.
-    fn length_off(&self, length: Length, output: Output) -> String {
+    fn length_off(&self, length: Length, output: NumberId) -> String {
         let shown = self.length(length);
         match self.off(output) {
             Some(off) => format!("{shown} ± {}", self.length(off)),

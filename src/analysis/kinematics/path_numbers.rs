@@ -5,7 +5,7 @@ use crate::units::{Length, Speed, System, fixed};
 
 /// A number with its name and what it means.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Told {
+pub struct PathNumber {
     /// Its name.
     pub name: &'static str,
     /// The number in a reader's units.
@@ -17,7 +17,7 @@ pub struct Told {
 impl Kinematics {
     /// The numbers in a reader's units.
     #[must_use]
-    pub fn told(&self, system: System) -> Vec<Told> {
+    pub fn told(&self, system: System) -> Vec<PathNumber> {
         let (per_name, per_mm) = match system {
             System::Millimetre => ("Clips per metre", 1000.0),
             System::InchDecimal | System::InchFraction => {
@@ -25,7 +25,7 @@ impl Kinematics {
             }
         };
         let none = || "none".to_owned();
-        let told = |name, shown, meaning| Told {
+        let told = |name, shown, meaning| PathNumber {
             name,
             shown,
             meaning,

@@ -2,7 +2,7 @@
 
 use super::curve::{Measured, Over, measured_of};
 use super::table::Trial;
-use crate::analysis::{Output, Solution, Uncertainty};
+use crate::analysis::{Solution, Uncertainty};
 use crate::geometry::KnifeSection;
 use crate::unit::{Fitted, Follows, Unit};
 
@@ -19,16 +19,6 @@ pub struct OffAt {
     pub low_mm: f64,
     /// The value and its expanded uncertainty.
     pub high_mm: f64,
-}
-
-impl Measured {
-    const fn output(self) -> Output {
-        match self {
-            Self::Sweep => Output::SweepBelowCut,
-            Self::BehindCentre => Output::BehindCentre,
-            Self::Underside => Output::UndersideOnGround,
-        }
-    }
 }
 
 /// The bands of a knife's curves, in the order of [`Measured::ALL`], each in its unbroken pieces;
@@ -62,7 +52,7 @@ pub fn bands(
         let uncertainty = Uncertainty::of(unit, &setting, follows);
         let values = measured_of(&solution);
         for ((band, measured), value) in bands.iter_mut().zip(Measured::ALL).zip(values) {
-            let off = uncertainty.expanded(measured.output());
+            let off = uncertainty.expanded(measured.number());
             if is_broken {
                 band.push(Vec::new());
             }

@@ -2,7 +2,7 @@
 
 use super::table::{KnifeRow, ReelWindows};
 use super::window::Window;
-use crate::analysis::Solved;
+use crate::analysis::{NumberId, Solved};
 use crate::unit::{COLUMNS, RowProblem, knife_cells, write_rows};
 use crate::units::System;
 
@@ -17,6 +17,14 @@ pub const FOUND: [&str; 7] = [
     "window, reel scrap",
 ];
 
+/// The numbers among them, which come first.
+const NUMBERS: [NumberId; 4] = [
+    NumberId::BehindCentre,
+    NumberId::SweepBelowCut,
+    NumberId::SweepShare,
+    NumberId::UndersideOverPlate,
+];
+
 /// What was found about a knife, in the order of [`FOUND`].
 #[must_use]
 pub fn found(row: &KnifeRow, system: System) -> [String; FOUND.len()] {
@@ -27,17 +35,14 @@ pub fn found(row: &KnifeRow, system: System) -> [String; FOUND.len()] {
             let none = || "does not meet the reel".to_owned();
             [none(), none(), none(), none(), new, now, scrap]
         }
-        Ok(solution) => [
-            system.length(solution.sweep.behind_centre),
-            system.length(solution.sweep.below_cut),
-            solution
-                .sweep_share
-                .map_or_else(String::new, |share| system.share(share)),
-            system.length(solution.underside_clearance),
-            new,
-            now,
-            scrap,
-        ],
+        Ok(solution) => {
+            let numbers = solution.numbers();
+            let [behind, sweep, share, underside] = NUMBERS.map(|number| {
+                let value = numbers.value(number);
+                value.map_or_else(String::new, |value| value.shown_in(system))
+            });
+            [behind, sweep, share, underside, new, now, scrap]
+        }
     }
 }
 

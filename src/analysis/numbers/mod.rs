@@ -1,0 +1,458 @@
+//! The table of numbers: every number of a solution once, with its names, its meaning and its value.
+//!
+//! Window, report, pictures, knives, why and uncertainty read it. To add a number: where it is
+//! assembled, and a variant of [`NumberId`] with its entry and its value.
+
+mod assembled;
+
+pub(super) use assembled::{Assembled, Given};
+pub use assembled::{Lowest, MowingNumbers, Numbers, OnGround};
+
+use crate::geometry::Number;
+use crate::units::{Angle, Length, Measure as _, Ratio, Share, System, Value};
+
+/// A number of a solution.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NumberId {
+    /// Behind centre, in millimetres.
+    BehindCentre,
+    /// Sweep below cut, in millimetres.
+    SweepBelowCut,
+    /// Sweep over height of cut, of one.
+    SweepShare,
+    /// Sweep chord, in millimetres.
+    SweepChord,
+    /// Centre above the edge, in millimetres.
+    CentreAboveEdge,
+    /// Clip angle, in degrees.
+    ClipAngle,
+    /// Height of cut, in millimetres.
+    HeightOfCut,
+    /// Attitude, in degrees.
+    Attitude,
+    /// Reel diameter, in millimetres.
+    ReelDiameter,
+    /// Extension, in millimetres.
+    Extension,
+    /// Gap, in millimetres.
+    Gap,
+    /// The front roller's place in its bracket from that on the bench; up towards the reel is positive.
+    FrontRollerMove,
+    /// The rear roller's place in its bracket from that on the bench; up towards the reel is positive.
+    RearRollerMove,
+    /// Plate to the lowest point of the reel's circle, in millimetres.
+    ReelOverPlate,
+    /// Plate to the lowest point of the knife's underside and its hardware, in millimetres.
+    UndersideOverPlate,
+    /// Plate to the front bottom of the lip, in millimetres.
+    LipBottom,
+    /// Ground to edge, in millimetres.
+    CutOnGround,
+    /// Ground to the reel's circle, in millimetres.
+    ReelOnGround,
+    /// Ground to the reel's circle at the low end, the worse roller at its lowest, in millimetres.
+    ReelAtLowEnd,
+    /// Ground to the lowest of knife and hardware, in millimetres.
+    UndersideOnGround,
+    /// Ground to the lowest of knife and hardware at the low end, the worse roller at its lowest.
+    UndersideAtLowEnd,
+    /// Forward travel between two clips, in millimetres.
+    ClipLength,
+    /// Clip length over height of cut, a plain ratio.
+    ClipToCut,
+}
+
+/// What a number is a quantity of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Kind {
+    Length,
+    /// A roller's move in its bracket.
+    Move,
+    Angle,
+    Share,
+    Ratio,
+}
+
+/// What is said of a number.
+#[derive(Clone, Copy, Debug)]
+struct Entry {
+    /// Its name for programs, the part of the report it stands in before the dot; never changes.
+    id: &'static str,
+    name: &'static str,
+    title: &'static str,
+    meaning: &'static str,
+    kind: Kind,
+    /// Whether its ± is told.
+    has_off: bool,
+}
+
+const ROLLER_MOVES: &str = "How far it stands in its bracket from its bench place, along the frame's own vertical: up is towards the reel. The rear roller's likewise.";
+
+impl NumberId {
+    /// Every number.
+    pub const ALL: [Self; 23] = [
+        Self::BehindCentre,
+        Self::SweepBelowCut,
+        Self::SweepShare,
+        Self::SweepChord,
+        Self::CentreAboveEdge,
+        Self::ClipAngle,
+        Self::HeightOfCut,
+        Self::Attitude,
+        Self::ReelDiameter,
+        Self::Extension,
+        Self::Gap,
+        Self::FrontRollerMove,
+        Self::RearRollerMove,
+        Self::ReelOverPlate,
+        Self::UndersideOverPlate,
+        Self::LipBottom,
+        Self::CutOnGround,
+        Self::ReelOnGround,
+        Self::ReelAtLowEnd,
+        Self::UndersideOnGround,
+        Self::UndersideAtLowEnd,
+        Self::ClipLength,
+        Self::ClipToCut,
+    ];
+
+    /// Those that stand under a drawing, in their order.
+    pub const KEY: [Self; 13] = [
+        Self::BehindCentre,
+        Self::SweepBelowCut,
+        Self::SweepShare,
+        Self::SweepChord,
+        Self::ClipAngle,
+        Self::Attitude,
+        Self::HeightOfCut,
+        Self::ReelOverPlate,
+        Self::ReelOnGround,
+        Self::UndersideOverPlate,
+        Self::FrontRollerMove,
+        Self::RearRollerMove,
+        Self::ClipLength,
+    ];
+
+    #[expect(
+        clippy::too_many_lines,
+        reason = "one entry after the other, in one table"
+    )]
+    const fn entry(self) -> Entry {
+        match self {
+            Self::BehindCentre => Entry {
+                id: "solution.behind_centre_mm",
+                name: "behind centre",
+                title: "Behind centre",
+                meaning: "How far the knife's edge stands behind the vertical through the reel's centre.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::SweepBelowCut => Entry {
+                id: "solution.sweep_below_cut_mm",
+                name: "sweep below cut",
+                title: "Sweep below the cut",
+                meaning: "How far the lowest point of the reel's circle hangs below the edge: the depth the blades reach into the canopy before they come up to the clip point.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::SweepShare => Entry {
+                id: "solution.sweep_share",
+                name: "sweep over height of cut",
+                title: "Sweep share",
+                meaning: "The sweep over the height of cut. The same sweep is nothing at a high cut and far too much at a low one.",
+                kind: Kind::Share,
+                has_off: true,
+            },
+            Self::SweepChord => Entry {
+                id: "solution.sweep_chord_mm",
+                name: "sweep chord",
+                title: "Sweep chord",
+                meaning: "Length of the reel's circle that lies below the cut line, along the cut.",
+                kind: Kind::Length,
+                has_off: false,
+            },
+            Self::CentreAboveEdge => Entry {
+                id: "solution.centre_above_edge_mm",
+                name: "centre above the edge",
+                title: "Centre above the edge",
+                meaning: "From the edge up to the reel's centre.",
+                kind: Kind::Length,
+                has_off: false,
+            },
+            Self::ClipAngle => Entry {
+                id: "solution.clip_angle_deg",
+                name: "clip angle",
+                title: "Clip angle",
+                meaning: "At the reel's centre, from straight down to the edge.",
+                kind: Kind::Angle,
+                has_off: false,
+            },
+            Self::HeightOfCut => Entry {
+                id: "setting.height_of_cut_mm",
+                name: "height of cut",
+                title: "Height of cut",
+                meaning: "From the plate up to the edge.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::Attitude => Entry {
+                id: "setting.attitude_deg",
+                name: "attitude",
+                title: "Attitude",
+                meaning: "The knife datum against the plate, positive with the knife's back higher than its edge.",
+                kind: Kind::Angle,
+                has_off: true,
+            },
+            Self::ReelDiameter => Entry {
+                id: "setting.reel_diameter_mm",
+                name: "reel diameter",
+                title: "Reel diameter",
+                meaning: "Across the blade tips, as the reel is set now.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::Extension => Entry {
+                id: "setting.extension_mm",
+                name: "extension",
+                title: "Extension, total",
+                meaning: "How much further ahead, along the datum, the fitted knife's unground edge stands than the bench knife's did.",
+                kind: Kind::Length,
+                has_off: false,
+            },
+            Self::Gap => Entry {
+                id: "setting.gap_mm",
+                name: "gap",
+                title: "Gap",
+                meaning: "From the reel's surface to the edge, along the line of centres.",
+                kind: Kind::Length,
+                has_off: false,
+            },
+            Self::FrontRollerMove => Entry {
+                id: "solution.front_roller_move_mm",
+                name: "front roller",
+                title: "Front roller",
+                meaning: ROLLER_MOVES,
+                kind: Kind::Move,
+                has_off: false,
+            },
+            Self::RearRollerMove => Entry {
+                id: "solution.rear_roller_move_mm",
+                name: "rear roller",
+                title: "Rear roller",
+                meaning: ROLLER_MOVES,
+                kind: Kind::Move,
+                has_off: false,
+            },
+            Self::ReelOverPlate => Entry {
+                id: "solution.reel_clearance_mm",
+                name: "reel over the plate",
+                title: "Reel over plate",
+                meaning: "From the plate up to the lowest point of the reel's circle.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::UndersideOverPlate => Entry {
+                id: "solution.underside_clearance_mm",
+                name: "underside over the plate",
+                title: "Underside over plate",
+                meaning: "From the plate up to the lowest point of the knife or the hardware under it.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::LipBottom => Entry {
+                id: "solution.lip_clearance_mm",
+                name: "lip over the plate",
+                title: "Lip over plate",
+                meaning: "From the plate up to the front bottom of the knife's lip.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::CutOnGround => Entry {
+                id: "ground.cut_mm",
+                name: "cut on the ground",
+                title: "Edge over the ground",
+                meaning: "From the ground up to the edge, after the ground's shape and the rollers' sink.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::ReelOnGround => Entry {
+                id: "ground.reel_clearance_mm",
+                name: "reel over the ground",
+                title: "Reel over ground",
+                meaning: "The same after the ground's shape and the rollers' sink.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::ReelAtLowEnd => Entry {
+                id: "ground.reel_at_low_end_mm",
+                name: "reel over the ground, at the worst place",
+                title: "Reel at the low end",
+                meaning: "The same at the low end of the unit, the worse roller at its lowest.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::UndersideOnGround => Entry {
+                id: "ground.underside_clearance_mm",
+                name: "underside over the ground",
+                title: "Underside over ground",
+                meaning: "From the ground up to the lowest point of the knife or the hardware under it.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::UndersideAtLowEnd => Entry {
+                id: "ground.underside_at_low_end_mm",
+                name: "underside over the ground, at the worst place",
+                title: "Underside at the low end",
+                meaning: "The same at the low end of the unit, the worse roller at its lowest.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::ClipLength => Entry {
+                id: "mowing.clip_length_mm",
+                name: "clip length",
+                title: "Clip length",
+                meaning: "Forward travel between two blades passing the knife.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::ClipToCut => Entry {
+                id: "mowing.clip_to_cut",
+                name: "clip length over height of cut",
+                title: "Clip to cut",
+                meaning: "Clip length over height of cut.",
+                kind: Kind::Ratio,
+                has_off: true,
+            },
+        }
+    }
+
+    /// Its name for programs, after the part of the report it stands in; never changes.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        self.entry().id
+    }
+
+    /// The same within its part of the report.
+    #[must_use]
+    pub fn key(self) -> &'static str {
+        self.id().split_once('.').map_or(self.id(), |(_, key)| key)
+    }
+
+    /// Its name in a sentence.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        self.entry().name
+    }
+
+    /// Its name in a list of numbers.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        self.entry().title
+    }
+
+    /// What it means.
+    #[must_use]
+    pub const fn meaning(self) -> &'static str {
+        self.entry().meaning
+    }
+
+    /// Whether its ± is told.
+    #[must_use]
+    pub const fn has_off(self) -> bool {
+        self.entry().has_off
+    }
+
+    /// So many base units of it: millimetres, degrees, parts of one.
+    #[must_use]
+    pub fn value(self, base: f64) -> Value {
+        match self.entry().kind {
+            Kind::Length => Length::from_base(base).into(),
+            Kind::Move => Value::Move(Length::from_base(base)),
+            Kind::Angle => Angle::from_base(base).into(),
+            Kind::Share => Share::from_base(base).into(),
+            Kind::Ratio => Ratio::from_base(base).into(),
+        }
+    }
+
+    /// Whether it is there without speeds as well.
+    const fn needs_no_speeds(self) -> bool {
+        !matches!(self, Self::ClipLength | Self::ClipToCut)
+    }
+}
+
+impl<N: Number> Numbers<N> {
+    /// One of them in its base unit: millimetres, degrees, or a plain ratio. None where there is no
+    /// such number.
+    #[must_use]
+    pub fn base(&self, id: NumberId) -> Option<N> {
+        match id {
+            NumberId::BehindCentre => Some(self.sweep.behind_centre.mm()),
+            NumberId::SweepBelowCut => Some(self.sweep.below_cut.mm()),
+            NumberId::SweepShare => self.sweep_share.map(Share::of_one),
+            NumberId::SweepChord => Some(self.sweep.chord.mm()),
+            NumberId::CentreAboveEdge => Some(self.sweep.centre_above_edge.mm()),
+            NumberId::ClipAngle => Some(self.sweep.clip_angle.deg()),
+            NumberId::HeightOfCut => Some(self.height_of_cut.mm()),
+            NumberId::Attitude => Some(self.attitude.deg()),
+            NumberId::ReelDiameter => Some(self.reel_diameter.mm()),
+            NumberId::Extension => Some(self.extension.mm()),
+            NumberId::Gap => Some(self.gap.mm()),
+            NumberId::FrontRollerMove => Some(self.front_roller_move.mm()),
+            NumberId::RearRollerMove => Some(self.rear_roller_move.mm()),
+            NumberId::ReelOverPlate => Some(self.reel_clearance.mm()),
+            NumberId::UndersideOverPlate => Some(self.underside_clearance.mm()),
+            NumberId::LipBottom => Some(self.lip_clearance.mm()),
+            NumberId::CutOnGround => Some(self.on_ground.cut.mm()),
+            NumberId::ReelOnGround => Some(self.on_ground.reel_clearance.mm()),
+            NumberId::ReelAtLowEnd => Some(self.on_ground.reel_at_low_end.mm()),
+            NumberId::UndersideOnGround => Some(self.on_ground.underside_clearance.mm()),
+            NumberId::UndersideAtLowEnd => Some(self.on_ground.underside_at_low_end.mm()),
+            NumberId::ClipLength => self.mowing.map(|mowing| mowing.clip_length.mm()),
+            NumberId::ClipToCut => self
+                .mowing
+                .and_then(|mowing| mowing.clip_to_cut.map(Ratio::number)),
+        }
+    }
+}
+
+impl Numbers {
+    /// One of them as a quantity; none where there is no such number.
+    #[must_use]
+    pub fn value(&self, id: NumberId) -> Option<Value> {
+        self.base(id).map(|base| id.value(base))
+    }
+
+    /// One of them in a reader's units, "none" where there is no such number. Left out where it would
+    /// need speeds that are not known.
+    #[must_use]
+    pub fn shown(&self, id: NumberId, system: System) -> Option<String> {
+        let applies = id.needs_no_speeds() || self.mowing.is_some();
+        let shown = |value: Value| value.shown_in(system);
+        applies.then(|| self.value(id).map_or("none".to_owned(), shown))
+    }
+
+    /// Those that stand under a drawing, each in a reader's units.
+    #[must_use]
+    pub fn key(&self, system: System) -> Vec<(NumberId, String)> {
+        let key = NumberId::KEY.into_iter();
+        key.filter_map(|id| Some((id, self.shown(id, system)?)))
+            .collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn every_number_stands_at_its_own_place_and_has_its_own_names() {
+        for (place, id) in NumberId::ALL.into_iter().enumerate() {
+            assert_eq!(id as usize, place, "{}", id.name());
+        }
+        for names in [NumberId::id, NumberId::name, NumberId::title] {
+            let names: BTreeSet<_> = NumberId::ALL.into_iter().map(names).collect();
+            assert_eq!(names.len(), NumberId::ALL.len());
+        }
+    }
+}
