@@ -18,6 +18,7 @@ mod other_readings;
 mod other_readings_window;
 mod real_window;
 mod uncertainty;
+mod undo_window;
 mod why;
 mod why_window;
 mod window;

@@ -2,13 +2,21 @@
 
 use std::borrow::Cow;
 
-use crate::unit::{Field, Group, Reading};
+use egui::Id;
+
+use crate::app::widgets::words::within_line;
+use crate::unit::{Document, Field, Group, Kind, Reading};
+
+/// Longer entries are cut short where a change is told.
+const LONGEST_ENTRY: usize = 40;
 
 /// What a change is called, and which parts of the document it sets.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Change {
     name: Cow<'static, str>,
     parts: Vec<Part>,
+    /// The text field it is typed into.
+    holder: Option<Id>,
 }
 
 /// A part of the document.
@@ -29,6 +37,7 @@ impl Change {
         Self {
             name: name.into(),
             parts: Vec::new(),
+            holder: None,
         }
     }
 
@@ -45,10 +54,39 @@ impl Change {
         self
     }
 
-    /// What it is called, to be read after "Undo".
+    /// The same change, as it is typed into a text field. It is one step with what is typed there
+    /// before and after.
+    #[must_use]
+    pub(in crate::app) fn typed_into(mut self, field: Id) -> Self {
+        self.holder = Some(field);
+        self
+    }
+
+    /// The text field it is typed into; none for what is set in another way.
+    pub(super) fn holder(&self) -> Option<Id> {
+        self.holder
+    }
+
+    /// What it is called.
     #[must_use]
     pub fn name(&self) -> &str {
         &self.name
+    }
+
+    /// What it did, to be read after "Undo": its name, and what then stood in the one field it set.
+    pub(super) fn told_in(&self, document: &Document) -> String {
+        let name = within_line(&self.name);
+        let [Part::Field(field)] = self.parts[..] else {
+            return name;
+        };
+        match field.text(document) {
+            Some(text) if field.kind() == Kind::Text => {
+                format!("{name} \"{}\"", shortened(&text))
+            }
+            Some(text) => format!("{name} {}", shortened(&text)),
+            None if field.is_setting() => format!("{name} as measured"),
+            None => name,
+        }
     }
 
     /// The parts of the document it sets. What is being typed into another part stays as long as its
@@ -66,6 +104,14 @@ impl Change {
             Part::Group(group) => field.group().is_within(*group),
             Part::All => true,
         })
+    }
+}
+
+fn shortened(text: &str) -> String {
+    let text: String = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    match text.char_indices().nth(LONGEST_ENTRY) {
+        Some((end, _)) => format!("{}…", &text[..end]),
+        None => text,
     }
 }
 

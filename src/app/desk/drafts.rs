@@ -49,6 +49,8 @@ pub struct Draft {
     /// What the document held when typing began, as it was written there; empty for what was left
     /// out. Escape brings it back.
     pub kept: String,
+    /// What stood in the field when typing began. Typing it again is going back to what is kept.
+    pub began: String,
     /// The widget it is typed into: the same field may be shown twice.
     pub holder: egui::Id,
     /// Why it is wrong, if it is.
@@ -76,6 +78,12 @@ impl Drafts {
     #[must_use]
     pub fn get(&self, slot: Slot) -> Option<&Draft> {
         self.0.get(&slot)
+    }
+
+    /// The draft that is typed into a widget.
+    #[must_use]
+    pub fn held_by(&self, holder: egui::Id) -> Option<&Draft> {
+        self.0.values().find(|draft| draft.holder == holder)
     }
 
     /// Keeps a draft.

@@ -9,9 +9,12 @@ mod card;
 mod change;
 mod dialogs;
 mod drafts;
+mod grip;
+mod history;
 mod notice;
 mod preferences;
 mod session;
+mod snapshot;
 mod ticked;
 
 pub use aim::Aim;
@@ -19,6 +22,7 @@ pub use card::{Card, Next, show_card};
 pub use change::{Change, Part};
 pub use dialogs::{Dialogs, NoDialogs};
 pub use drafts::{Draft, Drafts, Slot};
+pub use history::StepId;
 pub use notice::Notice;
 pub use preferences::Preferences;
 pub use session::{DEMO_UNIT, Session, SessionId};
@@ -107,6 +111,36 @@ impl Desk {
         typing: impl FnOnce(&mut Document, &mut Drafts) -> (R, Option<Change>),
     ) -> R {
         self.session_mut().edit(typing)
+    }
+
+    /// Looks at what a person holds in this frame. What is changed without letting go is one step.
+    pub fn look_at_hands(&mut self, ctx: &egui::Context) {
+        self.session_mut().look_at_hands(ctx);
+    }
+
+    /// Takes back the last step of the session in front; whether there was one.
+    pub fn undo(&mut self) -> bool {
+        self.session_mut().undo()
+    }
+
+    /// Does again the step that was taken back last; whether there was one.
+    pub fn redo(&mut self) -> bool {
+        self.session_mut().redo()
+    }
+
+    /// What [`Desk::undo`] would take back, to be read after "Undo"; none when there is no step.
+    pub fn undone(&self) -> Option<&str> {
+        self.session().history().undone()
+    }
+
+    /// What [`Desk::redo`] would do again, to be read after "Redo"; none when no step was taken back.
+    pub fn redone(&self) -> Option<&str> {
+        self.session().history().redone()
+    }
+
+    /// The step that [`Desk::undo`] would take back.
+    pub fn newest_step(&self) -> Option<StepId> {
+        self.session().newest_step()
     }
 
     /// Keeps the session in front in a file.

@@ -6,7 +6,9 @@ use std::rc::Rc;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
 
-use super::{Change, Drafts, Ticked};
+use super::grip::Hands;
+use super::history::{History, StepId};
+use super::{Change, Drafts, Part, Ticked};
 use crate::analysis::{Solved, Unsolved};
 use crate::store::{self, FileProblem};
 use crate::unit::{self, Document};
@@ -38,6 +40,8 @@ pub struct Session {
     settled: Arc<Document>,
     drafts: Drafts,
     pub(super) ticked: Ticked,
+    history: History,
+    hands: Hands,
     last_change: Option<Change>,
     good: Option<Rc<Solved>>,
     trouble: Option<Unsolved>,
@@ -53,6 +57,8 @@ impl Session {
             id: SessionId::next(),
             saved: document.clone(),
             settled: Arc::new(document.clone()),
+            history: History::new(&document),
+            hands: Hands::default(),
             document,
             file,
             drafts: Drafts::default(),
@@ -199,12 +205,57 @@ impl Session {
         is_solved
     }
 
-    /// What follows a change, apart from the solution. A list of changes to take back and a copy for
-    /// recovery would be kept here: both documents and the change's name are at hand.
+    /// Looks at what a person holds, so that what is done in one grip is one step.
+    pub(super) fn look_at_hands(&mut self, ctx: &egui::Context) {
+        self.hands.look(ctx);
+        self.history.look(&self.hands);
+    }
+
+    /// The changes that can be taken back and done again.
+    pub(super) fn history(&self) -> &History {
+        &self.history
+    }
+
+    /// Takes back the last step; whether there was one.
+    pub(super) fn undo(&mut self) -> bool {
+        let step = self.history.undo();
+        self.put_back(step)
+    }
+
+    /// Does again the step that was taken back last; whether there was one.
+    pub(super) fn redo(&mut self) -> bool {
+        let step = self.history.redo();
+        self.put_back(step)
+    }
+
+    /// The step that undo would take back.
+    pub(super) fn newest_step(&self) -> Option<StepId> {
+        self.history.newest()
+    }
+
+    /// Puts a whole document in place of the one that is edited. What is being typed anywhere would
+    /// go over it, and is dropped.
+    fn put_back(&mut self, step: Option<(Document, Change)>) -> bool {
+        let Some((document, change)) = step else {
+            return false;
+        };
+        self.drafts.follow(&Change::of("", Part::All));
+        let after = Arc::new(document.clone());
+        let before = std::mem::replace(&mut self.settled, after);
+        self.document = document;
+        self.solve();
+        self.ticked.follow(&before, &self.document);
+        self.last_change = Some(change);
+        true
+    }
+
+    /// What follows a change, apart from the solution. A copy for recovery would be kept here: both
+    /// documents and the change's name are at hand.
     fn follow(&mut self, change: Option<Change>, before: &Document) {
         let change = change.unwrap_or_else(|| Change::new("Entry"));
         self.drafts.drop_stale(&change, before, &self.document);
         self.ticked.follow(before, &self.document);
+        self.history.note(&change, &self.document, &self.hands);
         self.last_change = Some(change);
     }
 

@@ -2,7 +2,8 @@
 
 use std::borrow::Cow;
 
-use egui::{Align, ComboBox, Layout, Response, RichText, TextEdit, Ui, Vec2};
+use egui::text_edit::TextEditState;
+use egui::{Align, ComboBox, Id, Layout, Response, RichText, TextEdit, Ui, Vec2};
 
 use crate::analysis::{Level, Unsolved};
 use crate::app::desk::{Change, Desk, Draft, Drafts, Slot};
@@ -65,8 +66,8 @@ impl Fields<'_> {
     }
 
     /// Names a change that was made by typing.
-    fn typed(&mut self, name: &str, slot: Slot) {
-        let change = Change::new(name.to_owned());
+    fn typed(&mut self, name: &str, slot: Slot, holder: Id) {
+        let change = Change::new(name.to_owned()).typed_into(holder);
         self.change = Some(match slot.field() {
             Some(field) => change.and(field),
             None => change,
@@ -162,10 +163,6 @@ impl Fields<'_> {
     ) {
         let (slot, system) = (field.into(), self.system);
         let kept = field.text(document).unwrap_or_default().into_owned();
-        let was_left_out = match self.drafts.get(slot) {
-            Some(draft) => draft.kept.is_empty(),
-            None => kept.is_empty(),
-        };
         let held = Held {
             shown: self.shown(slot, || {
                 let shown = field.shown_in(document, system);
@@ -174,8 +171,6 @@ impl Fields<'_> {
             kept,
         };
         self.text_entry(ui, name, slot, held, width, |typed| {
-            let is_otherwise = typed.trim() == otherwise && was_left_out;
-            let typed = if is_otherwise { "" } else { typed };
             let taken = field.set(document, typed, system);
             taken.map_err(|problem| problem.to_string())
         });
@@ -262,6 +257,7 @@ impl Fields<'_> {
             shown: mut text,
             kept,
         } = held;
+        let began = text.clone();
         let is_wrong = self.problem(slot).is_some();
         let response = ui
             .scope(|ui| {
@@ -285,20 +281,25 @@ impl Fields<'_> {
             })
             .inner
             .accessible_name(name);
+        if response.gained_focus() {
+            forget_typing(ui, response.id);
+        }
         if response.changed() {
-            let problem = take(&text).err();
+            let (kept, began) = match self.drafts.get(slot) {
+                Some(draft) => (draft.kept.clone(), draft.began.clone()),
+                None => (kept, began),
+            };
+            let is_back = text.trim() == began.trim();
+            let problem = take(if is_back { &kept } else { &text }).err();
             if problem.is_none() {
-                self.typed(name, slot);
+                self.typed(name, slot, response.id);
             }
-            let kept = self
-                .drafts
-                .get(slot)
-                .map_or(kept, |draft| draft.kept.clone());
             let draft = Draft {
                 name: name.to_owned(),
                 text,
                 problem,
                 kept,
+                began,
                 holder: response.id,
             };
             self.drafts.put(slot, draft);
@@ -311,7 +312,7 @@ impl Fields<'_> {
             if is_undone {
                 // What the document held was right, so taking it again cannot fail.
                 let _ = take(&draft.kept);
-                self.typed(name, slot);
+                self.typed(name, slot, response.id);
             }
             if is_undone || draft.problem.is_none() {
                 self.drafts.remove(slot);
@@ -338,6 +339,15 @@ fn explain_slot(response: Response, slot: Slot) -> Response {
     match slot.field() {
         Some(field) => explain(response, field),
         None => response,
+    }
+}
+
+/// What a field takes back by itself begins anew each time it is entered: older entries are steps of
+/// the document.
+fn forget_typing(ui: &Ui, field: Id) {
+    if let Some(mut state) = TextEditState::load(ui.ctx(), field) {
+        state.clear_undoer();
+        state.store(ui.ctx(), field);
     }
 }
 

@@ -2,6 +2,7 @@
 
 use egui::{Panel, Ui};
 
+use super::edit_menu::undo_shortcuts;
 use super::notice::notice_ui;
 use super::shot::Shot;
 use super::start_card::StartCard;
@@ -78,7 +79,9 @@ impl App {
         let Self {
             desk, areas, title, ..
         } = self;
+        desk.look_at_hands(ctx);
         if !desk.are_keys_taken() {
+            undo_shortcuts(ctx, desk);
             shortcuts(desk, ctx);
             area_shortcuts(ctx, areas);
         }

@@ -3,6 +3,7 @@
 
 mod about;
 mod app;
+mod edit_menu;
 mod notice;
 mod shot;
 mod start_card;

@@ -3,6 +3,7 @@
 use egui::{Button, Context, KeyboardShortcut, Modifiers, RichText, Ui};
 
 use super::about::AboutCard;
+use super::edit_menu::edit_menu_ui;
 use super::start_card::StartCard;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::Desk;
@@ -15,6 +16,7 @@ pub fn top_bar_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
     ui.add_space(3.0);
     ui.horizontal(|ui| {
         ui.menu_button("File", |ui| file_menu_ui(ui, desk));
+        edit_menu_ui(ui, desk);
         areas_ui(ui, areas);
         ui.separator();
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {

@@ -4,9 +4,10 @@ use egui::{RichText, Ui};
 
 use crate::analysis::Solved;
 use crate::analysis::why::{Change, Knob};
-use crate::app::desk::{self, Desk};
+use crate::app::desk::{self, Desk, StepId};
 use crate::app::widgets::look::strong;
-use crate::unit::{Document, Group};
+use crate::app::widgets::words::within_line;
+use crate::unit::Group;
 
 /// A change to be tried.
 pub struct Chosen {
@@ -15,14 +16,13 @@ pub struct Chosen {
     pub told: String,
 }
 
-/// The change that was tried last, and what it takes to go back.
+/// The change that was tried last.
 #[derive(Debug, Default)]
 pub struct Trial(Option<Tried>);
 
 #[derive(Debug)]
 struct Tried {
-    before: Document,
-    after: Document,
+    step: StepId,
     told: String,
 }
 
@@ -30,9 +30,9 @@ impl Trial {
     /// What was tried last, and the way back. The line stands there always: nothing may move under
     /// the hand.
     pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
-        // Once something else was changed, going back would lose it.
-        let document = desk.document();
-        let tried = self.0.as_ref().filter(|tried| tried.after == *document);
+        // Once something else was changed, that would be taken back first.
+        let newest = desk.newest_step();
+        let tried = self.0.as_ref().filter(|tried| newest == Some(tried.step));
         let is_undone = ui
             .horizontal(|ui| {
                 ui.set_min_height(ui.spacing().interact_size.y);
@@ -49,29 +49,26 @@ impl Trial {
                     .clicked()
             })
             .inner;
-        if is_undone && let Some(tried) = self.0.take() {
-            let change = desk::Change::of("Trial taken back", desk::Part::All);
-            desk.edit(change, |document| *document = tried.before);
+        if is_undone {
+            desk.undo();
         }
     }
 
     /// Tries a change.
     pub fn begin(&mut self, desk: &mut Desk, good: &Solved, chosen: Chosen) {
-        let before = desk.document().clone();
         let system = desk.system();
         let Chosen { knob, change, told } = chosen;
         // The knobs set these parts, and no other.
-        let named = desk::Change::of(knob.name(), Group::Setting)
+        let name = format!("Trial of {}", within_line(knob.name()));
+        let named = desk::Change::of(name, Group::Setting)
             .and(Group::Mowing)
             .and(Group::Wear);
+        let before = desk.newest_step();
         desk.edit(named, |document| {
             change.put(knob, document, &good.solution, system);
         });
-        let after = desk.document().clone();
-        self.0 = Some(Tried {
-            before,
-            after,
-            told,
-        });
+        // A trial that changes nothing is no step.
+        let step = desk.newest_step().filter(|step| Some(*step) != before);
+        self.0 = step.map(|step| Tried { step, told });
     }
 }
