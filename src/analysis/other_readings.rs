@@ -139,7 +139,7 @@ impl BehindFrom {
     /// Behind centre from what was read, with reel, gap, height of cut and attitude of the bench.
     ///
     /// # Errors
-    /// When the reading cannot be on this reel, or its ± leaves nothing of it.
+    /// When the reading cannot be on this reel, or its ± leaves none of it.
     pub fn behind_centre(
         self,
         bench: &BenchReadings,
@@ -248,7 +248,7 @@ impl Input {
     }
 }
 
-/// Behind centre goes with the root of rise and gap. Where those may be nothing the root has no
+/// Behind centre goes with the root of rise and gap. Where those may be zero the root has no
 /// slope, and the first-order law would call the answer sure: no answer is given there.
 fn is_above_its_off(diameter: Input, gap: Input, rise: Input) -> Result<(), Misread> {
     let off = rise.half_width + gap.half_width;

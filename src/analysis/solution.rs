@@ -14,7 +14,7 @@ pub struct Solution {
     pub pose: Pose,
     /// What the reel does below the cut line.
     pub sweep: Sweep,
-    /// Sweep over height of cut; nothing when the edge is not above the plate.
+    /// Sweep over height of cut; none when the edge is not above the plate.
     pub sweep_share: Option<Share>,
     /// Plate to the lowest point of the reel's circle: height of cut less sweep.
     pub reel_clearance: Length,
@@ -50,7 +50,7 @@ impl Solution {
             blades: unit.blades,
         };
         let hardware = unit.hardware.iter().copied().map(Place::from);
-        let assembled = Assembled::of(&given, hardware)?;
+        let assembled = Assembled::of(&given, &hardware)?;
         let numbers = assembled.numbers;
         Ok(Self {
             pose: assembled.stood.into(),

@@ -19,8 +19,8 @@ pub enum Side {
 pub struct Bound {
     /// How the finding stands once the limit is passed.
     pub level: Level,
-    /// Where it lies, in the base unit of the number.
-    pub at: f64,
+    /// Where it lies, in the base unit of the number that is judged.
+    pub at_base: f64,
     /// Its good side.
     pub side: Side,
 }
@@ -29,17 +29,17 @@ impl Bound {
     pub(super) fn new(level: Level, side: Side, at: impl Measure) -> Self {
         Self {
             level,
-            at: at.base(),
+            at_base: at.base(),
             side,
         }
     }
 
     /// How far a value lies on the good side, in base units; negative past the limit.
     #[must_use]
-    pub fn margin(&self, value: f64) -> f64 {
+    pub fn margin(&self, value_base: f64) -> f64 {
         match self.side {
-            Side::AtMost => self.at - value,
-            Side::AtLeast | Side::MoreThan => value - self.at,
+            Side::AtMost => self.at_base - value_base,
+            Side::AtLeast | Side::MoreThan => value_base - self.at_base,
         }
     }
 
@@ -83,7 +83,7 @@ impl Judged {
     pub(super) fn doubt(&self, off: f64) -> Option<Doubt> {
         let value = self.value.base();
         self.limits()
-            .map(|bound| bound.at)
+            .map(|bound| bound.at_base)
             .filter(|at| (value - at).abs() < off)
             .min_by(|a, b| (value - a).abs().total_cmp(&(value - b).abs()))
             .map(|at| Doubt {

@@ -216,7 +216,7 @@ impl FindingId {
     }
 
     /// Adds how the limit that ends a usable window is kept, smooth over attitude and diameter;
-    /// nothing where none of its limits ends one.
+    /// none where none of its limits ends one.
     pub(super) fn add_margins_mm(self, case: &Case, margins_mm: &mut Vec<f64>) {
         if let Some(end) = &self.rule().window {
             (end.margins_mm)(case, margins_mm);

@@ -19,15 +19,15 @@ pub struct Kinematics {
     pub path: BladePath,
     /// Forward travel between two clips.
     pub clip_length: Length,
-    /// Clip length over height of cut; nothing when the edge is not above the plate.
+    /// Clip length over height of cut; none when the edge is not above the plate.
     pub clip_to_cut: Option<Ratio>,
     /// The tips' speed against the frame.
     pub tip_speed: Speed,
     /// The tips' speed over the ground at the clip.
     pub tip_at_clip: Speed,
-    /// A tip's way from entering the cut line to the clip; nothing when it has none.
+    /// A tip's way from entering the cut line to the clip; none when it has no such way.
     pub below_cut: Option<BelowCut>,
-    /// What would make the clip length the height of cut; nothing without a height of cut.
+    /// What would make the clip length the height of cut; none without a height of cut.
     pub for_cut: Option<SpeedsForCut>,
     /// How uneven the cut is left, estimated; none without a height of cut. What the estimate rests
     /// on stands at the function that makes it.
@@ -45,7 +45,7 @@ pub struct SpeedsForCut {
 }
 
 impl Kinematics {
-    /// What the speeds of a unit make of one of its solutions; nothing when they are not known.
+    /// What the speeds of a unit make of one of its solutions; none when they are not known.
     #[must_use]
     pub fn of(unit: &Unit, solution: &Solution) -> Option<Self> {
         let speeds = unit.mowing?;

@@ -104,7 +104,7 @@ impl Kinematics {
         all
     }
 
-    /// Why a tip has no way below the cut line before it clips; nothing when it has one.
+    /// Why a tip has no way below the cut line before it clips; none when it has one.
     #[must_use]
     pub fn why_never_below(&self) -> Option<&'static str> {
         let path = &self.path;

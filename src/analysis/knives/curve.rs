@@ -208,7 +208,7 @@ const STEPS: u32 = 80;
 const BESIDE: f64 = 1e-7;
 
 /// What a knife gives at one place of what the curves run over, in the order of [`Measured::ALL`]
-/// and in millimetres; nothing where the geometry cannot exist.
+/// and in millimetres; none where the geometry cannot exist.
 #[must_use]
 pub fn measured_at(
     unit: &Unit,

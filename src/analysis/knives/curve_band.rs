@@ -22,7 +22,7 @@ pub struct OffAt {
 }
 
 /// The bands of a knife's curves, in the order of [`Measured::ALL`], each in its unbroken pieces;
-/// nothing where no reading carries a ±. What the curves run over is exact along them.
+/// none where no reading carries a ±. What the curves run over is exact along them.
 #[must_use]
 pub fn bands(
     unit: &Unit,

@@ -134,7 +134,7 @@ impl KnifeRow {
         }
     }
 
-    /// The narrowest of its widest windows through the reel's life; nothing where one is missing.
+    /// The narrowest of its widest windows through the reel's life; none where one is missing.
     #[must_use]
     pub fn least_room(&self) -> Option<Angle> {
         let widths = self

@@ -88,7 +88,7 @@ impl<N: Number> Assembled<N> {
     #[inline]
     pub(in crate::analysis) fn of(
         given: &Given<N>,
-        hardware_on_bar: impl Iterator<Item = Place<N>> + Clone,
+        hardware_on_bar: &(impl Iterator<Item = Place<N>> + Clone),
     ) -> Result<Self, Impossible> {
         let setting = given.setting;
         let stood = Stood::of(given.profile, setting)?;

@@ -106,7 +106,7 @@ impl Uncertainty {
     /// Works out how far the numbers of a unit in one of its settings can be off.
     ///
     /// `follows` says which values of the setting are the bench's own readings (`unit.follows` for
-    /// the setting in force). Nothing is uncertain about a setting that has no solution.
+    /// the setting in force). A setting that has no solution has no uncertainty.
     #[must_use]
     pub fn of(unit: &Unit, setting: &Setting, follows: Follows) -> Self {
         if unit.uncertain.is_empty() {
@@ -133,7 +133,7 @@ impl Uncertainty {
     }
 
     /// The combined standard uncertainty of a number, in its base unit: millimetres, degrees, or
-    /// a plain ratio. Nothing for a number that the solution does not have.
+    /// a plain ratio. Zero for a number that the solution does not have.
     #[must_use]
     pub fn standard(&self, number: NumberId) -> f64 {
         combined(self.parts.iter().map(|part| part.on(number)))
@@ -160,7 +160,7 @@ impl Uncertainty {
         bend > LEAST_BEND && bend > ROUGH_PART * self.expanded(number)
     }
 
-    /// Within how much of a number nothing is shown: its ±, and its bend where that is rough.
+    /// Within how much of a number no limit is shown to be kept or passed: its ±, and its bend where that is rough.
     #[must_use]
     pub fn in_doubt_within(&self, number: NumberId) -> f64 {
         let off = self.expanded(number);
@@ -178,7 +178,7 @@ impl Uncertainty {
     }
 
     /// The readings by how much of the variance of a number each brings, largest first; those
-    /// that bring nothing are left out.
+    /// that bring zero are left out.
     #[must_use]
     pub fn ranking(&self, number: NumberId) -> Vec<Contribution> {
         let whole = self.standard(number);
@@ -200,7 +200,7 @@ impl Uncertainty {
     }
 }
 
-/// What cancels leaves rounding; nothing then.
+/// What cancels leaves rounding: zero then.
 fn beyond_rounding(sensitivity: f64) -> f64 {
     if sensitivity.abs() > ROUNDING {
         sensitivity

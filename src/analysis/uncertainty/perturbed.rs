@@ -55,7 +55,7 @@ impl<'a, N: Number> Inputs<'a, N> {
             Some((moved, place)) if moved == index => place,
             _ => Place::from(*point).exact(),
         });
-        Assembled::of(&given, hardware).map(|assembled| assembled.numbers)
+        Assembled::of(&given, &hardware).map(|assembled| assembled.numbers)
     }
 }
 

@@ -140,7 +140,7 @@ fn circumference(radius_mm: f64) -> Length {
 }
 
 impl Cause {
-    /// Its strength in percent of what makes the mark; nothing where a reading is missing.
+    /// Its strength in percent of what makes the mark; none where a reading is missing.
     #[must_use]
     pub fn share(&self) -> Option<Share> {
         match self.strength {

@@ -155,7 +155,7 @@ impl Asked<'_> {
             .now
             .limits()
             .find(|bound| self.goal.counts(bound.level));
-        let ratio = limit.ok_or(WhyNot::HasNoPart)?.at;
+        let ratio = limit.ok_or(WhyNot::HasNoPart)?.at_base;
         if ratio <= 0.0 {
             return Err(WhyNot::NoSuchSpeed);
         }
