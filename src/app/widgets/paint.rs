@@ -253,3 +253,40 @@ pub fn stroked(path: &BezPath, stroke: Stroke) -> impl Iterator<Item = Shape> {
             _ => Shape::line(corners, stroke),
         })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::widgets::look::dress;
+    use crate::drawing::words;
+
+    #[test]
+    fn letters_on_the_screen_are_as_wide_as_they_were_measured() {
+        let ctx = egui::Context::default();
+        dress(&ctx);
+        let mut output = ctx.run_ui(egui::RawInput::default(), |ui| {
+            for text in [
+                "behind centre 0.292 in ± 0.0230 in",
+                "sweep",
+                "front roller",
+            ] {
+                for (is_strong, family) in [(false, FontFamily::Proportional), (true, strong())] {
+                    let font = FontId::new(13.5, family);
+                    let galley = ui
+                        .painter()
+                        .layout_no_wrap(text.to_owned(), font, Color32::BLACK);
+                    let (set, measured) = (
+                        f64::from(galley.size().x),
+                        words::width(text, 13.5, is_strong),
+                    );
+                    // Kerning, and letters set on whole pixels.
+                    assert!(
+                        (set - measured).abs() < 0.04 * measured + 1.0,
+                        "{text}: {set} beside {measured}"
+                    );
+                }
+            }
+        });
+        output.textures_delta.clear();
+    }
+}

@@ -62,7 +62,7 @@ pub fn knife_ink(index: usize, theme: Theme) -> KnifeInk {
 pub fn line_sample(ui: &mut Ui, place: u8, theme: Theme) {
     let (rect, _) = ui.allocate_exact_size(Vec2::new(40.0, 14.0), Sense::hover());
     let look = theme.look(Role::Overlay(place));
-    #[allow(clippy::cast_possible_truncation)]
+    #[expect(clippy::cast_possible_truncation, reason = "the screen counts in f32")]
     let lengths: Vec<f32> = look.dashes.iter().map(|&length| length as f32).collect();
     let dashes: Vec<f32> = lengths.iter().copied().step_by(2).collect();
     let gaps: Vec<f32> = lengths.iter().copied().skip(1).step_by(2).collect();
