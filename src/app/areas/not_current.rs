@@ -1,10 +1,11 @@
 //! What an area shows while the document has no solution.
 
-use egui::{Frame, Label, Rect, RichText, Sense, Stroke, Ui, UiBuilder, Vec2, vec2};
+use egui::{Frame, Label, Rect, Sense, Stroke, Ui, UiBuilder, Vec2, vec2};
 
 use crate::analysis::Level;
 use crate::app::desk::Desk;
-use crate::app::widgets::look::{colour, strong, theme};
+use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::{Role, Theme};
 
@@ -35,7 +36,7 @@ pub fn not_current_ui(ui: &mut Ui, place: Rect, theme: Theme, why: &str) {
                 ui.horizontal(|ui| {
                     let (place, _) = ui.allocate_exact_size(Vec2::splat(24.0), Sense::hover());
                     symbol(ui, place, Level::Over, theme);
-                    ui.label(RichText::new("Not current").family(strong()).size(16.0));
+                    ui.label(Lettering::Heading.of("Not current"));
                     ui.add(Label::new(why).wrap());
                 });
             });

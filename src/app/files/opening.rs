@@ -2,11 +2,11 @@
 
 use std::path::{Path, PathBuf};
 
-use egui::{Context, RichText, Ui, ViewportCommand};
+use egui::{Context, Ui, ViewportCommand};
 
 use super::saving::save;
 use crate::app::desk::{Card, Desk, Next, Session};
-use crate::app::widgets::look::strong;
+use crate::app::widgets::lettering::Lettering;
 
 /// What waits until unsaved changes are saved or given up.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -93,7 +93,7 @@ impl Card for Question {
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
         let name = &desk.document().name;
-        ui.label(RichText::new("Unsaved changes").family(strong()).size(18.0));
+        ui.label(Lettering::CardTitle.of("Unsaved changes"));
         ui.add_space(6.0);
         ui.label(format!("\"{name}\" has changes that are not saved."));
         if let Some(draft) = desk.session().drafts().first_wrong() {

@@ -2,12 +2,12 @@
 
 use std::path::PathBuf;
 
-use egui::{Key, RichText, TextEdit, Ui};
+use egui::{Key, TextEdit, Ui};
 
 use super::opening::{Asking, ask_first};
 use super::saving::{save_to_chosen, warn_of_another};
 use crate::app::desk::{Card, Desk, Next};
-use crate::app::widgets::look::strong;
+use crate::app::widgets::lettering::Lettering;
 
 /// A path being typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -77,7 +77,7 @@ impl Card for PathCard {
         } else {
             ("Open a path", "Open it")
         };
-        ui.label(RichText::new(title).family(strong()).size(18.0));
+        ui.label(Lettering::CardTitle.of(title));
         ui.label("The whole path of the unit file, ending in .ron.");
         let field = ui.add(TextEdit::singleline(&mut self.text).desired_width(f32::INFINITY));
         let field = field.accessible_name("Path");

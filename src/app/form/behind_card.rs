@@ -5,7 +5,8 @@ use egui::{RichText, Sense, Ui, Vec2};
 use super::field::Fields;
 use crate::analysis::other_readings::{BehindFrom, Derived, Taken};
 use crate::app::desk::{Card, Change, Desk, Drafts, Next, Slot};
-use crate::app::widgets::look::{colour, strong, theme};
+use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::{Painted, paper};
 use crate::drawing::{CAUTIONS, Role, ShownIn, Theme, View, lay_out, reading_picture};
 use crate::geometry::rise_of_segment;
@@ -78,7 +79,7 @@ impl BehindCard {
 
     fn ui(&mut self, ui: &mut Ui, system: System, theme: Theme, bench: &BenchReadings) -> Action {
         let title = "Behind centre from other readings";
-        ui.label(RichText::new(title).family(strong()).size(18.0));
+        ui.label(Lettering::CardTitle.of(title));
         ui.horizontal_wrapped(|ui| {
             ui.label("From");
             for method in BehindFrom::ALL {
@@ -125,27 +126,27 @@ impl BehindCard {
                 System::InchDecimal | System::InchFraction => "1 thou.",
             });
         }
-        ui.label(RichText::new(basis).weak().size(12.5));
+        ui.label(Lettering::FinePrint.of(basis).weak());
         let found = self.found(bench, system);
         match &found {
             Ok(derived) => {
                 let value = system.length(derived.value);
                 let off = system.length(derived.expanded());
                 let text = format!("Behind centre {value} ± {off} (k = 2)");
-                ui.label(RichText::new(text).family(strong()).size(16.0));
+                ui.label(Lettering::Heading.of(text));
                 let filled = derived.as_reading(system);
                 let text = format!(
                     "Filled in as {}: a ± in a field is the half-width of an even spread, which carries the same uncertainty on. From then on it counts as a reading by itself; that it came from reel and height of cut is not remembered, so clearances may show more ± than they have.",
                     filled.text()
                 );
-                ui.label(RichText::new(text).weak().size(12.5));
+                ui.label(Lettering::FinePrint.of(text).weak());
             }
             Err(why) => {
                 ui.label(RichText::new(why).family(strong()));
             }
         }
-        ui.label(RichText::new(CAUTIONS[0]).weak().size(12.5));
-        ui.label(RichText::new(CAUTIONS[2]).weak().size(12.5));
+        ui.label(Lettering::FinePrint.of(CAUTIONS[0]).weak());
+        ui.label(Lettering::FinePrint.of(CAUTIONS[2]).weak());
         ui.add_space(6.0);
         ui.horizontal(|ui| {
             let fill = ui.add_enabled(found.is_ok(), egui::Button::new("Fill in"));

@@ -3,11 +3,12 @@
 use std::borrow::Cow;
 
 use egui::text_edit::TextEditState;
-use egui::{Align, ComboBox, Id, Layout, Response, RichText, TextEdit, Ui, Vec2};
+use egui::{Align, ComboBox, Id, Layout, Response, TextEdit, Ui, Vec2};
 
 use crate::analysis::{Level, Unsolved};
 use crate::app::desk::{Change, Desk, Draft, Drafts, Slot};
 use crate::app::widgets::help::explain;
+use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::Theme;
@@ -219,7 +220,7 @@ impl Fields<'_> {
         ui.horizontal_wrapped(|ui| {
             let (place, _) = ui.allocate_exact_size(Vec2::splat(14.0), egui::Sense::hover());
             symbol(ui, place, Level::Over, self.theme);
-            ui.label(RichText::new(problem).size(13.0));
+            ui.label(Lettering::Note.of(problem));
         });
     }
 
@@ -353,5 +354,5 @@ fn forget_typing(ui: &Ui, field: Id) {
 
 /// Small words under a heading.
 pub fn note(ui: &mut Ui, text: &str) {
-    ui.label(RichText::new(text).weak().size(13.0));
+    ui.label(Lettering::Note.of(text).weak());
 }

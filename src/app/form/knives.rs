@@ -4,9 +4,9 @@ use egui::{RichText, Ui};
 
 use super::field::{Fields, note};
 use crate::app::desk::Change;
-use crate::app::widgets::look::strong;
 use crate::unit::{Document, Field, Fitted, Group, Knife, KnifeText};
 
+use crate::app::widgets::lettering::strong;
 pub fn knives_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     note(
         ui,

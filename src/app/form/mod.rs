@@ -20,8 +20,9 @@ use self::ground::{ground_ui, wear_ui};
 use self::knives::knives_ui;
 use self::limits::limits_ui;
 use super::desk::{Change, Desk};
-use super::widgets::look::strong;
 use crate::unit::{ClosingWay, Document, Field, Group, HardwarePoint, MowingEntry, Reading};
+
+use crate::app::widgets::lettering::strong;
 use crate::units::{Length, Measure, Quantity, Speed, System, Turning};
 
 /// The groups, in a column that scrolls.

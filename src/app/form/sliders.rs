@@ -7,8 +7,9 @@ use super::field::{Fields, fill_in};
 use crate::analysis::{Solution, ranges};
 use crate::app::desk::{Change, Desk};
 use crate::app::widgets::help::explain;
-use crate::app::widgets::look::strong;
 use crate::unit::{Document, Field, Group, RollerMoves, SettingEntry};
+
+use crate::app::widgets::lettering::{Lettering, strong};
 use crate::units::{Angle, Length, Measure, Quantity, System};
 
 /// Width of an entry beside a name; a length in fractions and thou needs it all.
@@ -226,7 +227,7 @@ fn focus_ring(ui: &Ui, slider: egui::Rect) {
 /// A row: its name on the left, what it holds on the right.
 fn row_ui(ui: &mut Ui, name: &str, field: Field, right: impl FnOnce(&mut Ui)) {
     ui.horizontal(|ui| {
-        let text = RichText::new(name).family(strong()).size(14.5);
+        let text = Lettering::Name.of(name);
         let label = egui::Label::new(text)
             .selectable(false)
             .sense(egui::Sense::hover());
@@ -365,7 +366,7 @@ fn stance_ui(
             fields.set(Change::of("Rollers left alone", Group::RollerMoves));
         }
         let hint = "Up, towards the reel, is +; down is -: a 1/8 in spacer that pushes a roller down is -1/8.";
-        ui.label(RichText::new(hint).weak().size(13.0));
+        ui.label(Lettering::Note.of(hint).weak());
     } else if let Some(solution) = solution {
         let pose = &solution.pose;
         for (name, roller) in [

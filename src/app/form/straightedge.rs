@@ -5,8 +5,9 @@ use egui::{Button, RichText, Ui};
 use super::field::{Fields, note};
 use crate::analysis::other_readings::{Derived, GroundFound, ground_from_straightedge};
 use crate::app::desk::Change;
-use crate::app::widgets::look::strong;
 use crate::unit::{Document, Field, GapPlace, Group, Reading, ShapeEntry, StraightedgeEntry};
+
+use crate::app::widgets::lettering::strong;
 use crate::units::{Length, Measure as _, Quantity, System};
 
 pub fn straightedge_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {

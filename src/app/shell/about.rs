@@ -4,7 +4,8 @@ use egui::{RichText, ScrollArea, Ui};
 
 use crate::analysis::NumberId;
 use crate::app::desk::{Card, Desk, Next};
-use crate::app::widgets::look::strong;
+
+use crate::app::widgets::lettering::{Lettering, strong};
 use crate::drawing::CAUTIONS;
 
 const MODEL: [&str; 4] = [
@@ -31,7 +32,7 @@ impl Card for AboutCard {
     }
 
     fn show(&mut self, ui: &mut Ui, _desk: &mut Desk) -> Next {
-        ui.label(RichText::new("Sweepgauge").family(strong()).size(22.0));
+        ui.label(Lettering::Title.of("Sweepgauge"));
         ui.label(format!(
             "Version {}. It sends nothing anywhere and needs no network.",
             env!("CARGO_PKG_VERSION")

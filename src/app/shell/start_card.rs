@@ -4,7 +4,7 @@ use egui::{RichText, Ui};
 
 use crate::app::desk::{Card, Desk, Next};
 use crate::app::files::{Asking, ask_first};
-use crate::app::widgets::look::strong;
+use crate::app::widgets::lettering::{Lettering, strong};
 use crate::drawing::CAUTIONS;
 
 const STEPS: [(&str, &str); 4] = [
@@ -43,11 +43,7 @@ impl Card for StartCard {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
-        ui.label(
-            RichText::new("Will this unit scalp?")
-                .family(strong())
-                .size(22.0),
-        );
+        ui.label(Lettering::Title.of("Will this unit scalp?"));
         ui.label("Sweepgauge draws a cutting unit to scale and computes how deep its reel sweeps below the height of cut.");
         let is_demo = desk.session().file().is_none();
         if is_demo {
@@ -55,7 +51,7 @@ impl Card for StartCard {
         }
         ui.add_space(8.0);
         for (name, text) in STEPS {
-            ui.label(RichText::new(name).family(strong()).size(15.0));
+            ui.label(Lettering::Name.of(name));
             ui.label(text);
             ui.add_space(4.0);
         }

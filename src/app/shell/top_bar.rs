@@ -8,7 +8,7 @@ use super::start_card::StartCard;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::Desk;
 use crate::app::files::{Asking, NEW, OPEN, PathCard, SAVE, SAVE_AS, ask_first, save, save_as};
-use crate::app::widgets::look::strong;
+use crate::app::widgets::lettering::strong;
 use crate::units::System;
 
 /// The bar.

@@ -2,7 +2,7 @@
 
 use egui::{Response, RichText, Ui};
 
-use super::look::strong;
+use crate::app::widgets::lettering::Lettering;
 use crate::unit::{Field, Words};
 
 /// A field's name, what it means and how it is measured.
@@ -12,7 +12,7 @@ fn help_ui(ui: &mut Ui, field: Field) {
         meaning,
         measured,
     } = field.words();
-    ui.label(RichText::new(name).family(strong()).size(15.0));
+    ui.label(Lettering::Name.of(name));
     ui.label(meaning);
     if !measured.is_empty() {
         ui.add_space(4.0);

@@ -9,12 +9,8 @@ use egui::{
     TextStyle, Vec2, Visuals,
 };
 
+use super::lettering::{Lettering, strong};
 use crate::drawing::{Rgb, Role, Theme, fonts};
-
-/// The family of headings and numbers.
-pub fn strong() -> FontFamily {
-    FontFamily::Name("strong".into())
-}
 
 /// The theme that the window is shown in.
 pub fn theme(ctx: &egui::Context) -> Theme {
@@ -150,20 +146,14 @@ pub fn dress(ctx: &egui::Context) {
     // Where the desktop does not say, light: it reads better in a workshop.
     ctx.options_mut(|options| options.fallback_theme = egui::Theme::Light);
     let text_styles: BTreeMap<_, _> = [
-        (
-            TextStyle::Small,
-            FontId::new(12.0, FontFamily::Proportional),
-        ),
-        (TextStyle::Body, FontId::new(14.0, FontFamily::Proportional)),
-        (
-            TextStyle::Button,
-            FontId::new(14.0, FontFamily::Proportional),
-        ),
+        (TextStyle::Small, Lettering::Label.font()),
+        (TextStyle::Body, Lettering::Body.font()),
+        (TextStyle::Button, Lettering::Body.font()),
         (
             TextStyle::Monospace,
-            FontId::new(13.0, FontFamily::Monospace),
+            FontId::new(Lettering::Note.font().size, FontFamily::Monospace),
         ),
-        (TextStyle::Heading, FontId::new(16.0, strong())),
+        (TextStyle::Heading, Lettering::Heading.font()),
     ]
     .into();
     for (theme, drawn) in [

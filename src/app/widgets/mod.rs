@@ -3,6 +3,7 @@
 
 pub mod help;
 pub mod kept;
+pub mod lettering;
 pub mod look;
 pub mod paint;
 pub mod symbol;

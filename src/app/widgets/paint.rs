@@ -5,9 +5,10 @@ use egui::epaint::{Mesh, TextShape};
 use egui::{Color32, FontFamily, FontId, Painter, Pos2, Rect, Shape, Stroke, Vec2};
 use kurbo::{BezPath, PathEl, Point};
 
-use super::look::{colour, strong};
+use super::look::colour;
 use crate::drawing::{Mark, Panel, Role, Style};
 
+use crate::app::widgets::lettering::strong;
 /// A panel ready to be painted.
 #[derive(Clone, Debug)]
 pub struct Painted {

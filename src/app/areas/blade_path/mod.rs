@@ -6,7 +6,7 @@ mod worked_out;
 
 use std::rc::Rc;
 
-use egui::{Button, CentralPanel, Key, Label, Panel, RichText, Ui};
+use egui::{Button, CentralPanel, Key, Label, Panel, Ui};
 
 use self::drawing::PathView;
 use self::numbers::numbers_ui;
@@ -17,7 +17,7 @@ use crate::analysis::{Solved, SolvedId};
 use crate::app::desk::{Change, Desk, SessionId};
 use crate::app::form::example_speeds;
 use crate::app::widgets::kept::Kept;
-use crate::app::widgets::look::strong;
+use crate::app::widgets::lettering::Lettering;
 use crate::unit::Group;
 use crate::units::System;
 
@@ -86,9 +86,7 @@ impl State {
 
 fn heading_ui(ui: &mut Ui, desk: &Desk, worked_out: &WorkedOut) {
     ui.add_enabled_ui(desk.why_not_current().is_none(), |ui| {
-        let text = RichText::new(&worked_out.in_short)
-            .family(strong())
-            .size(19.0);
+        let text = Lettering::Headline.of(&worked_out.in_short);
         ui.add(Label::new(text).truncate());
     });
 }

@@ -5,7 +5,7 @@ use egui::{Button, Grid, RichText, ScrollArea, Ui, Vec2};
 use super::worked_out::{CAUTION, WorkedOut};
 use crate::analysis::{Kinematics, SpeedsForCut};
 use crate::app::desk::{Change, Desk};
-use crate::app::widgets::look::strong;
+use crate::app::widgets::lettering::{Lettering, strong};
 use crate::unit::Reading;
 use crate::units::{Measure, Quantity, System};
 
@@ -47,7 +47,7 @@ pub fn numbers_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
                     ui.label(CAUTION);
                     ui.add_space(4.0);
                     let basis = "Drawn on level ground, the rollers not sunk. The ripple is an estimate: it takes each stem to be cut at the clip nearest its root, and to stand straight from root to edge.";
-                    ui.label(RichText::new(basis).weak().size(12.5));
+                    ui.label(Lettering::FinePrint.of(basis).weak());
                 });
         });
     });

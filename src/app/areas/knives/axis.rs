@@ -2,9 +2,10 @@
 
 use std::ops::RangeInclusive;
 
-use egui::{Rangef, RichText, Sense};
+use egui::{Rangef, Sense};
 use egui_plot::{AxisHints, GridInput, GridMark, Plot};
 
+use crate::app::widgets::lettering::Lettering;
 use crate::drawing::{Axis, Tick};
 
 /// The least distance between two marks across, in points: room for a number.
@@ -57,7 +58,7 @@ fn hints(axis: Axis, hints: AxisHints<'static>, quantity: &str) -> AxisHints<'st
         })
     };
     hints
-        .label(RichText::new(axis.title(quantity)).size(13.0))
+        .label(Lettering::Note.of(axis.title(quantity)))
         .formatter(number)
         .label_spacing(Rangef::new(18.0, 24.0))
 }

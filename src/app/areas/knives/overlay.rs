@@ -1,11 +1,12 @@
 //! Knives drawn over each other: the lens that shows them under the table.
 
-use egui::{Rect, RichText, Sense, Ui, Vec2, WidgetInfo};
+use egui::{Rect, Sense, Ui, Vec2, WidgetInfo};
 
 use crate::analysis::SolvedId;
 use crate::app::desk::{Desk, Overlaid, Ticked};
 use crate::app::widgets::kept::Kept;
-use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::look::theme;
 use crate::app::widgets::paint::{Painted, paper};
 use crate::drawing::{Lens, LensChoice, SideView, Theme};
 use crate::units::System;
@@ -31,11 +32,7 @@ impl OverlayLens {
     /// The lens with the ticked knives over the one that is fitted.
     pub fn show(&mut self, ui: &mut Ui, desk: &Desk) {
         const HEIGHT: f32 = 430.0;
-        ui.label(
-            RichText::new("Drawn over each other")
-                .family(strong())
-                .size(16.0),
-        );
+        ui.label(Lettering::Heading.of("Drawn over each other"));
         let told = if desk.ticked().is_empty() {
             "Tick \"overlay\" for up to four knives: they are drawn over the one that is fitted, edge on edge, here and in the drawing and lens of the Unit area."
         } else {

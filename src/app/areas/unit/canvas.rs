@@ -1,6 +1,6 @@
 //! The canvas: verdict, drawing tools, and the drawing with its handles.
 
-use egui::{ComboBox, RichText, Sense, Ui, WidgetInfo};
+use egui::{ComboBox, Sense, Ui, WidgetInfo};
 use kurbo::Vec2;
 
 use super::handles::{handles_ui, take_handles};
@@ -8,7 +8,8 @@ use crate::analysis::{Solution, Solved, SolvedId};
 use crate::app::areas::not_current::{not_current_ui, nothing_drawn_ui};
 use crate::app::desk::{Desk, Overlaid, Ticked};
 use crate::app::widgets::kept::Kept;
-use crate::app::widgets::look::{colour, strong, theme};
+use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::{Painted, paper, point};
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::{
@@ -256,17 +257,17 @@ fn verdict_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, theme: Theme) {
         ui.horizontal(|ui| {
             let (place, _) = ui.allocate_exact_size(egui::Vec2::splat(30.0), Sense::hover());
             symbol(ui, place, level, theme);
-            let text = RichText::new(text).family(strong()).size(21.0);
+            let text = Lettering::Verdict.of(text);
             ui.add(egui::Label::new(text).truncate());
         });
         let now = in_short(&solved.solution, system);
-        ui.add(egui::Label::new(RichText::new(now).size(16.0)).truncate());
+        ui.add(egui::Label::new(Lettering::InShort.of(now)).truncate());
         // The line stands there always: the drawing must not move when a drag begins.
         let bench = solved.ghost().map_or_else(
             || "As on the bench".to_owned(),
             |ghost| format!("On the bench. {}", in_short(ghost.solution, system)),
         );
-        ui.add(egui::Label::new(RichText::new(bench).weak().size(14.0)).truncate());
+        ui.add(egui::Label::new(Lettering::Body.of(bench).weak()).truncate());
     });
 }
 

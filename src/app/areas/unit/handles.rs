@@ -6,7 +6,8 @@ use kurbo::{Point, Vec2};
 use crate::analysis::Solved;
 use crate::analysis::ranges::attitude_range;
 use crate::app::desk::{Change, Desk};
-use crate::app::widgets::look::{colour, strong};
+use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::look::colour;
 use crate::app::widgets::paint::{point, pos, rect};
 use crate::drawing::{Handles, Role, Theme, View};
 use crate::unit::Field;
@@ -278,7 +279,7 @@ fn handle_mark(ui: &Ui, centre: egui::Pos2, is_lively: bool, theme: Theme) {
 fn beside_pointer(ui: &Ui, at: egui::Pos2, text: &str, view: &View, theme: Theme) {
     let painter = ui.painter();
     let ink = colour(theme.look(Role::Heading).ink);
-    let galley = painter.layout_no_wrap(text.to_owned(), egui::FontId::new(15.0, strong()), ink);
+    let galley = painter.layout_no_wrap(text.to_owned(), Lettering::Name.font(), ink);
     let window = rect(view.window);
     let mut corner = at + egui::vec2(18.0, -34.0);
     corner.x = corner.x.min(window.right() - galley.size().x - 10.0);

@@ -4,7 +4,9 @@ use egui::{Grid, RichText, ScrollArea, Ui, Vec2};
 
 use crate::analysis::Solved;
 use crate::app::desk::Desk;
-use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::look::theme;
+
+use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::symbol::symbol;
 use crate::units::System;
 
@@ -94,6 +96,6 @@ fn findings_ui(ui: &mut Ui, solved: &Solved, system: System) {
             ui.add_space(3.0);
         }
         let basis = "Limits not set in the file are this program's starting values, to be set from one's own trials (see Limits in the form). The machine's manual, local codes and a qualified technician go before anything shown here.";
-        ui.label(RichText::new(basis).weak().size(12.5));
+        ui.label(Lettering::FinePrint.of(basis).weak());
     });
 }

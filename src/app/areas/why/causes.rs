@@ -5,7 +5,8 @@ use egui::{RichText, Sense, Ui, Vec2};
 use super::worked_out::WorkedOut;
 use crate::analysis::Level;
 use crate::analysis::why::{Cause, Complaint, Strength};
-use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
 use crate::units::System;
 
@@ -37,7 +38,7 @@ pub fn causes_ui(
         } else {
             "Not explained by this geometry."
         };
-        ui.label(RichText::new(text).family(strong()).size(16.0));
+        ui.label(Lettering::Heading.of(text));
     }
     for cause in found {
         cause_ui(ui, cause, system);
@@ -58,7 +59,7 @@ fn cause_ui(ui: &mut Ui, cause: &Cause, system: System) {
                 let ink = ui.visuals().weak_text_color();
                 let painter = ui.painter();
                 painter.circle_stroke(place.center(), 7.5, egui::Stroke::new(1.6, ink));
-                let font = egui::FontId::new(13.0, strong());
+                let font = Lettering::Sign.font();
                 let middle = egui::Align2::CENTER_CENTER;
                 painter.text(place.center(), middle, "?", font, ink);
             }

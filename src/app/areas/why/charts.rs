@@ -5,7 +5,8 @@ use egui::{RichText, Sense, Ui, Vec2, WidgetInfo};
 use crate::analysis::why::{Budget, StepKind, Why};
 use crate::analysis::{FindingId, Findings, Level, Solved, SolvedId};
 use crate::app::widgets::kept::Kept;
-use crate::app::widgets::look::{colour, strong, theme};
+use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::{Painted, paper, rect};
 use crate::app::widgets::words::capitalised;
 use crate::drawing::{
@@ -137,7 +138,7 @@ struct ColumnHelp<'a> {
 
 impl ColumnHelp<'_> {
     fn ui(&self, ui: &mut Ui, column: Column) {
-        let heading = |text: String| RichText::new(text).family(strong()).size(15.0);
+        let heading = |text: String| Lettering::Name.of(text);
         let Column::Step(kind) = column else {
             ui.label(heading("Left over the soil".to_owned()));
             let left = self.system.in_column(self.budget.left());

@@ -6,7 +6,9 @@ use super::trial::Chosen;
 use super::worked_out::WorkedOut;
 use crate::analysis::why::{Change, Goal, Knob, KnobAnswer, Other};
 use crate::analysis::{FindingId, Judged, Solved};
-use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::look::theme;
+
+use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::Theme;
 use crate::geometry::Setting;
@@ -66,7 +68,7 @@ pub fn knobs_ui(
         });
     }
     let caution = "Grinding takes metal that does not come back. Engine off, key out, reel blocked, gloves, eye protection at the grinder. Speeds, bracket travel and grinding limits: the machine's manual and a qualified technician go before anything shown here.";
-    ui.label(RichText::new(caution).weak().size(12.5));
+    ui.label(Lettering::FinePrint.of(caution).weak());
     chosen
 }
 
@@ -286,7 +288,7 @@ impl Row<'_> {
                 .map(|other| other.id.title().to_lowercase())
                 .collect();
             let text = format!("Also changes, level kept: {}", names.join(", "));
-            ui.label(RichText::new(text).weak().size(12.5))
+            ui.label(Lettering::FinePrint.of(text).weak())
                 .on_hover_ui(|ui| {
                     for other in kept {
                         ui.label(self.before_after(other));

@@ -23,7 +23,8 @@ use crate::analysis::why::{Complaint, Goal, Why};
 use crate::analysis::{FindingId, Level, Solved};
 use crate::app::desk::{Desk, SessionId};
 use crate::app::widgets::kept::Kept;
-use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::verdict;
 use crate::units::System;
@@ -127,7 +128,7 @@ fn heading_ui(ui: &mut Ui, desk: &Desk, good: &Solved) {
             None => (level, text),
         };
         symbol(ui, place, level, theme);
-        let text = RichText::new(text).family(strong()).size(19.0);
+        let text = Lettering::Headline.of(text);
         ui.add(Label::new(text).truncate());
     });
 }

@@ -5,10 +5,10 @@ use egui::{RichText, Ui};
 use crate::analysis::Solved;
 use crate::analysis::why::{Change, Knob};
 use crate::app::desk::{self, Desk, StepId};
-use crate::app::widgets::look::strong;
 use crate::app::widgets::words::within_line;
 use crate::unit::Group;
 
+use crate::app::widgets::lettering::strong;
 /// A change to be tried.
 pub struct Chosen {
     pub knob: Knob,

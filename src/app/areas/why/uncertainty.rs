@@ -5,7 +5,7 @@ use egui::{Align, Grid, Layout, RichText, Ui};
 use super::worked_out::WorkedOut;
 use crate::analysis::Solved;
 use crate::analysis::uncertainty::share_in_words;
-use crate::app::widgets::look::strong;
+use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::words::capitalised;
 use crate::unit::Field;
 use crate::units::System;
@@ -33,7 +33,7 @@ pub fn how_sure_ui(ui: &mut Ui, good: &Solved, worked_out: &WorkedOut, system: S
         improve_ui(ui, worked_out, system);
     }
     let basis = "± is the expanded uncertainty, k = 2, by the first-order law of JCGM 100:2008 (GUM), readings independent and evenly spread within their ± (so a reading known to ± a alone is told as ± 1.15 a); the shares are of its square. A setting is taken as exact. It holds while a number changes in proportion to its readings. A finding cannot be told while a limit lies within it (decision rule after ISO 14253-1).";
-    ui.label(RichText::new(basis).weak().size(12.5));
+    ui.label(Lettering::FinePrint.of(basis).weak());
 }
 
 fn improve_ui(ui: &mut Ui, worked_out: &WorkedOut, system: System) {

@@ -6,7 +6,7 @@ mod key;
 mod legend;
 mod words;
 
-use egui::{Align, Align2, FontId, Layout, Rect, RichText, Ui, WidgetInfo, pos2, vec2};
+use egui::{Align, Align2, Layout, Rect, RichText, Ui, WidgetInfo, pos2, vec2};
 use egui_plot::{
     HLine, HoverPosition, Line, LineStyle, MarkerShape, PlotBounds, PlotPoint, PlotPoints,
     PlotResponse, Points, VLine,
@@ -21,7 +21,8 @@ use super::inks::{KnifeInk, faint_ink, ink, knife_ink, limit_line, paper, veil};
 use crate::analysis::knives::{Curve, Measured, MeasuredLimit, Over, curves, measured_at};
 use crate::app::desk::{Aim, Desk};
 use crate::app::widgets::kept::Kept;
-use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::look::theme;
 use crate::app::widgets::words::capitalised;
 use crate::drawing::{Axis, Theme};
 use crate::unit::Unit;
@@ -187,7 +188,7 @@ impl LifePlots {
                 clicked = Some(at);
             }
             for sentence in &worked_out.plots[index].sentences {
-                ui.label(RichText::new(sentence).size(13.0));
+                ui.label(Lettering::Note.of(sentence));
             }
         };
         if ui.available_width() >= 3.0 * LEAST_WIDTH {
@@ -345,11 +346,8 @@ fn limit_names(ui: &Ui, plotted: &Plotted, response: &PlotResponse<()>, theme: T
     let mut taken: Vec<Rect> = Vec::new();
     for (limit, at) in &plotted.limits {
         let y = response.transform.position_from_point_y(*at);
-        let galley = painter.layout_no_wrap(
-            limit.name.to_owned(),
-            FontId::proportional(12.0),
-            ink(theme),
-        );
+        let galley =
+            painter.layout_no_wrap(limit.name.to_owned(), Lettering::Label.font(), ink(theme));
         // Beside the line on the side that is past it, and inside the plot.
         let (anchor, off) = if limit.is_past_above {
             (Align2::RIGHT_BOTTOM, -2.0)

@@ -6,7 +6,7 @@ use super::chosen::without_setting;
 use crate::analysis::knives::{Life, lowest_height};
 use crate::analysis::ranges::{LEAST_HEIGHT_MM, MOST_HEIGHT_MM};
 use crate::app::areas::knives::worked_out::Named;
-use crate::app::widgets::look::strong;
+use crate::app::widgets::lettering::strong;
 use crate::geometry::KnifeSection;
 use crate::unit::Unit;
 use crate::units::{Length, System};

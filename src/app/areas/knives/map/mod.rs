@@ -16,9 +16,11 @@ use crate::analysis::knives::{Limit, Map, map_of_all, passed_at};
 use crate::analysis::ranges::{LEAST_HEIGHT_MM, attitude_range};
 use crate::app::desk::{Aim, Desk};
 use crate::app::widgets::kept::Kept;
-use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::look::theme;
 use crate::app::widgets::paint::{Painted, paper, point, rect};
 use crate::drawing::{MapAxes, MapKey, MapPicture, MapSetting, Theme};
+
+use crate::app::widgets::lettering::strong;
 use crate::geometry::KnifeSection;
 use crate::unit::Unit;
 use crate::units::{Angle, Length, System};

@@ -8,7 +8,7 @@ use crate::analysis::knives::{KnifeRow, Life, Limit, ReelWindows, Window, window
 use crate::analysis::{Level, Solution};
 use crate::app::areas::knives::inks::line_sample;
 use crate::app::desk::Ticked;
-use crate::app::widgets::look::strong;
+use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::{OVERLAYS, Theme};
 use crate::unit::{Fitted, Knife};
@@ -156,14 +156,14 @@ impl Cells<'_> {
                 (false, true) => "fitted",
                 (false, false) => "",
             };
-            let name = RichText::new(&self.knife.name).family(strong()).size(15.0);
+            let name = Lettering::Name.of(&self.knife.name);
             ui.scope(|ui| {
                 let room = if told.is_empty() { 0.0 } else { 84.0 };
                 ui.set_max_width(Widths(self.system).of(Column::Name) - room);
                 ui.add(egui::Label::new(name).wrap());
             });
             if !told.is_empty() {
-                ui.label(RichText::new(told).weak().size(13.0));
+                ui.label(Lettering::Note.of(told).weak());
             }
         });
         ui.horizontal(|ui| {
@@ -228,7 +228,7 @@ impl Cells<'_> {
                 short(window.low_limit),
                 short(window.high_limit)
             );
-            ui.label(RichText::new(ends).weak().size(12.5))
+            ui.label(Lettering::FinePrint.of(ends).weak())
                 .on_hover_text(hover);
         }
     }

@@ -4,7 +4,8 @@ use egui::{Align, Layout, RichText, Sense, Ui, Vec2};
 
 use super::cells::{GAP, Widths};
 use super::sort::{Column, Sorted};
-use crate::app::widgets::look::{colour, strong, theme};
+use crate::app::widgets::lettering::strong;
+use crate::app::widgets::look::{colour, theme};
 use crate::drawing::Role;
 use crate::units::System;
 

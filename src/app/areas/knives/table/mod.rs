@@ -7,7 +7,7 @@ mod ranking;
 mod rows;
 mod sort;
 
-use egui::{Frame, RichText, ScrollArea, Ui, Vec2};
+use egui::{Frame, ScrollArea, Ui, Vec2};
 
 use self::cells::{Cells, GAP, Widths};
 use self::done::Done;
@@ -19,6 +19,7 @@ use super::worked_out::WorkedOut;
 use crate::analysis::knives::KnifeRow;
 use crate::app::desk::{Change, Desk};
 use crate::app::form::{edited_knife_ui, fill_in};
+use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::{colour, theme};
 use crate::drawing::Role;
 use crate::unit::{Document, Fitted, Group, Knife};
@@ -70,7 +71,7 @@ impl KnifeTable {
             None => "In the order they are listed; click a column's head to sort.".to_owned(),
             Some(sorted) => format!("Sorted by {}, {}.", sorted.by.head(), sorted.words()),
         };
-        ui.label(RichText::new(order_told).weak().size(13.0));
+        ui.label(Lettering::Note.of(order_told).weak());
         // A bar that is always there says that there is more to the right.
         ui.spacing_mut().scroll = egui::style::ScrollStyle::solid();
         ScrollArea::horizontal()

@@ -5,7 +5,8 @@ use egui::{RichText, ScrollArea, Sense, Ui, Vec2};
 use crate::analysis::Level;
 use crate::app::areas::knives::worked_out::WorkedOut;
 use crate::app::desk::Desk;
-use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
 
 /// That what is shown is of an earlier entry, and why.
@@ -36,7 +37,7 @@ pub fn ranking_ui(ui: &mut Ui, worked_out: &WorkedOut) {
     };
     let mut sentences = ranking.sentences.iter();
     if let Some(first) = sentences.next() {
-        let text = RichText::new(first).family(strong()).size(19.0);
+        let text = Lettering::Headline.of(first);
         told(ui, ranking.fitting > 0, 24.0, text);
     }
     ScrollArea::vertical()

@@ -1,13 +1,14 @@
 //! Knives as rows: pasted from a spreadsheet, read from a CSV file, written to one.
 
-use egui::{RichText, ScrollArea, Sense, TextEdit, Ui, Vec2};
+use egui::{ScrollArea, Sense, TextEdit, Ui, Vec2};
 
 use crate::analysis::Level;
 use crate::analysis::knives::csv;
 use crate::app::areas::knives::worked_out::WorkedOut;
 use crate::app::desk::{Card, Change, Desk, Next};
 use crate::app::files::{file_stem_for, whole_name};
-use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
 use crate::store::{self, ReadProblem};
 use crate::unit::{COLUMNS, most, read_knife_rows};
@@ -105,7 +106,7 @@ impl Card for Pasting {
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
         let theme = theme(ui.ctx());
         let system = desk.system();
-        ui.label(RichText::new("Paste knives").family(strong()).size(18.0));
+        ui.label(Lettering::CardTitle.of("Paste knives"));
         ui.label(format!(
             "One row a knife: {}. Cells may stand between tabs, semicolons or commas. With a heading, columns may stand in any order; price and notes may be left out. A bare number is read in {}.",
             COLUMNS.join(", "),
