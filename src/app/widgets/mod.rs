@@ -7,4 +7,5 @@ pub mod lettering;
 pub mod look;
 pub mod paint;
 pub mod symbol;
+pub mod viewer;
 pub mod words;

@@ -1,17 +1,16 @@
 //! The canvas: verdict, drawing tools, and the drawing with its handles.
 
-use egui::{ComboBox, Sense, Ui, WidgetInfo};
-use kurbo::Vec2;
+use egui::{ComboBox, Response, Sense, Ui, WidgetInfo};
 
 use super::handles::{handles_ui, take_handles};
 use crate::analysis::{Solution, Solved, SolvedId};
 use crate::app::areas::not_current::{not_current_ui, nothing_drawn_ui};
 use crate::app::desk::{Desk, Overlaid, Ticked};
-use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::{colour, theme};
-use crate::app::widgets::paint::{Painted, paper, point};
+use crate::app::widgets::paint::paper;
 use crate::app::widgets::symbol::symbol;
+use crate::app::widgets::viewer::Viewer;
 use crate::drawing::{
     Canvas, ENLARGEMENTS, Lens, LensChoice, Role, STRETCHES, SideView, Standing, Theme, View,
     verdict,
@@ -22,17 +21,13 @@ use crate::units::{Length, System};
 /// How the drawing is looked at.
 #[derive(Debug)]
 pub struct CanvasState {
-    /// A view of one's own; the whole unit when nothing was chosen.
-    view: Option<View>,
+    viewer: Viewer<Key>,
     has_lens: bool,
     lens: LensChoice,
     standing: Standing,
     has_ghost: bool,
     /// Without form and numbers around it.
     pub is_alone: bool,
-    /// What was shown last.
-    shown: Option<View>,
-    painted: Kept<Key, Vec<Painted>>,
 }
 
 /// What a painted drawing depends on.
@@ -53,7 +48,7 @@ impl CanvasState {
         let is_plate = document.ground.shape == ShapeEntry::Level
             && document.ground.roller_sink.value() == Length::ZERO;
         Self {
-            view: None,
+            viewer: Viewer::default(),
             has_lens: true,
             lens: LensChoice::default(),
             standing: if is_plate {
@@ -63,17 +58,13 @@ impl CanvasState {
             },
             has_ghost: true,
             is_alone: false,
-            shown: None,
-            painted: Kept::default(),
         }
     }
-}
 
-impl CanvasState {
     /// Takes what is done to the handles, before anything is drawn: this frame already shows it.
     pub fn take_handles(&mut self, ui: &Ui, desk: &mut Desk) {
-        if let Some(view) = &self.shown {
-            take_handles(ui, desk, view);
+        if let Some(view) = self.viewer.shown() {
+            take_handles(ui, desk, &view);
         }
     }
 
@@ -95,23 +86,7 @@ impl CanvasState {
             ui.toggle_value(&mut canvas.is_alone, "Drawing only")
                 .on_hover_text("Hide form and numbers, to show the drawing to others");
             ui.separator();
-            if ui
-                .button("Fit")
-                .on_hover_text("Show the whole unit (double-click the drawing)")
-                .clicked()
-            {
-                canvas.view = None;
-            }
-            for (name, factor) in [("Smaller", 0.8), ("Larger", 1.25)] {
-                if ui
-                    .button(name)
-                    .on_hover_text("Or turn the wheel over the drawing")
-                    .clicked()
-                    && let Some(whole) = canvas.shown
-                {
-                    canvas.view = Some(whole.zoomed(factor, whole.window.center()));
-                }
-            }
+            canvas.viewer.buttons_ui(ui, "the whole unit");
             ui.separator();
             ui.selectable_value(&mut canvas.standing, Standing::Plate, "Plate");
             ui.selectable_value(&mut canvas.standing, Standing::Turf, "Turf");
@@ -176,10 +151,7 @@ impl CanvasState {
             ..SideView::of(&solved)
         };
         let fitted = View::fitting(side_view.bounds(), whole);
-        let view = self.view.map_or(fitted, |view| View {
-            window: whole,
-            ..view
-        });
+        let view = self.viewer.view(fitted);
         let lens = lens_window.map(|window| Lens::on(&solved.solution, self.lens, window, system));
         let canvas = Canvas { whole: view, lens };
         let key = Key {
@@ -191,60 +163,38 @@ impl CanvasState {
             has_ghost: self.has_ghost,
             overlaid: desk.ticked().clone(),
         };
-        let panels = self.painted.get(key, |_| {
+        self.viewer.paint(&painter, view, key, || {
             let overlaid = desk.overlaid();
             let scene = SideView {
                 overlays: &Overlaid::all_on(&overlaid, &solved),
                 ..side_view
             }
             .scene();
-            let panels = canvas.panels(&scene, theme);
-            panels.iter().map(Painted::from_panel).collect()
+            canvas.panels(&scene, theme)
         });
-        for panel in panels {
-            panel.paint(&painter);
-        }
-        self.shown = Some(view);
         if let Some(why) = desk.why_not_current() {
             not_current_ui(ui, response.rect, theme, &why);
             return;
         }
-        self.look_around(ui, &response, &canvas);
+        self.look_around(ui, &response, canvas.lens.as_ref());
         handles_ui(ui, desk, &solved, &view, theme);
     }
 
-    /// Pan, zoom at the pointer, fit.
-    fn look_around(&mut self, ui: &Ui, response: &egui::Response, canvas: &Canvas) {
-        let whole = canvas.whole;
-        if response.double_clicked() {
-            self.view = None;
-        } else if response.dragged() {
-            let by = response.drag_delta();
-            self.view = Some(whole.dragged(Vec2::new(f64::from(by.x), f64::from(by.y))));
-        }
-        let Some(pointer) = response.hover_pos() else {
+    /// Looks around in the unit, or steps the lens through its written scales.
+    fn look_around(&mut self, ui: &Ui, response: &Response, lens: Option<&Lens>) {
+        let is_in_lens = |at| lens.is_some_and(|lens| lens.view.window.contains(at));
+        let in_lens = self.viewer.look_around(ui, response, |at| !is_in_lens(at));
+        let (Some(lens), Some(factor)) = (lens, in_lens) else {
             return;
         };
-        let (scroll, pinch) = ui.input(|input| (input.smooth_scroll_delta.y, input.zoom_delta()));
-        let factor = f64::from((scroll / 240.0).exp() * pinch);
-        if (factor - 1.0).abs() < 1e-6 {
-            return;
-        }
-        let held = point(pointer);
-        match canvas.lens {
-            Some(lens) if lens.view.window.contains(held) => {
-                // The lens steps through its written scales.
-                let now = lens.enlargement();
-                let next = if factor > 1.0 {
-                    ENLARGEMENTS.into_iter().find(|&e| e > now)
-                } else {
-                    ENLARGEMENTS.into_iter().rev().find(|&e| e < now)
-                };
-                if ui.input(|input| input.events.iter().any(is_wheel)) {
-                    self.lens.enlargement = next.or(Some(now));
-                }
-            }
-            _ => self.view = Some(whole.zoomed(factor, held)),
+        let now = lens.enlargement();
+        let next = if factor > 1.0 {
+            ENLARGEMENTS.into_iter().find(|&e| e > now)
+        } else {
+            ENLARGEMENTS.into_iter().rev().find(|&e| e < now)
+        };
+        if ui.input(|input| input.events.iter().any(is_wheel)) {
+            self.lens.enlargement = next.or(Some(now));
         }
     }
 }

@@ -1,0 +1,116 @@
+//! A drawing that is looked at: moved by dragging, zoomed at the pointer, fitted, and painted anew
+//! only when something it shows changed.
+
+use egui::{Painter, Response, Ui};
+use kurbo::{Point, Vec2};
+
+use super::kept::Kept;
+use super::paint::{Painted, point};
+use crate::drawing::{Panel, View};
+
+/// How far the buttons zoom.
+const ZOOMS: [(&str, f64); 2] = [("Smaller", 0.8), ("Larger", 1.25)];
+/// How far the wheel turns for a zoom by e, in points.
+const WHEEL: f32 = 240.0;
+
+/// A drawing that is looked at. `K` is what its picture depends on, the view among it.
+#[derive(Debug)]
+pub struct Viewer<K> {
+    /// A view of one's own; fitted when none was chosen.
+    own: Option<View>,
+    /// What was shown last.
+    shown: Option<View>,
+    painted: Kept<K, Vec<Painted>>,
+}
+
+impl<K> Default for Viewer<K> {
+    fn default() -> Self {
+        Self {
+            own: None,
+            shown: None,
+            painted: Kept::default(),
+        }
+    }
+}
+
+impl<K: PartialEq> Viewer<K> {
+    /// Shows the whole again.
+    pub fn fit(&mut self) {
+        self.own = None;
+    }
+
+    /// What was shown last; none before anything was.
+    pub fn shown(&self) -> Option<View> {
+        self.shown
+    }
+
+    /// The view to show, in the window of the one that fits.
+    pub fn view(&self, fitted: View) -> View {
+        let window = fitted.window;
+        self.own.map_or(fitted, |own| View { window, ..own })
+    }
+
+    /// Buttons that fit and zoom; `whole` says what a fit shows.
+    pub fn buttons_ui(&mut self, ui: &mut Ui, whole: &str) {
+        let help = format!("Show {whole} (double-click the drawing)");
+        if ui.button("Fit").on_hover_text(help).clicked() {
+            self.fit();
+        }
+        for (name, factor) in ZOOMS {
+            if ui
+                .button(name)
+                .on_hover_text("Or turn the wheel over the drawing")
+                .clicked()
+                && let Some(shown) = self.shown
+            {
+                self.own = Some(shown.zoomed(factor, shown.window.center()));
+            }
+        }
+    }
+
+    /// Paints the panels of a view: those kept for the key, or new ones.
+    pub fn paint(
+        &mut self,
+        painter: &Painter,
+        view: View,
+        key: K,
+        panels: impl FnOnce() -> Vec<Panel>,
+    ) {
+        self.shown = Some(view);
+        let kept = self.painted.get(key, |_| {
+            let panels = panels();
+            panels.iter().map(Painted::from_panel).collect()
+        });
+        for panel in kept {
+            panel.paint(painter);
+        }
+    }
+
+    /// Moves, zooms at the pointer and fits as the hand asks. A zoom at a place that is not the
+    /// view's own is given back: by what factor.
+    pub fn look_around(
+        &mut self,
+        ui: &Ui,
+        response: &Response,
+        is_own: impl Fn(Point) -> bool,
+    ) -> Option<f64> {
+        let shown = self.shown?;
+        if response.double_clicked() {
+            self.fit();
+        } else if response.dragged() {
+            let by = response.drag_delta();
+            self.own = Some(shown.dragged(Vec2::new(f64::from(by.x), f64::from(by.y))));
+        }
+        let pointer = point(response.hover_pos()?);
+        let (scroll, pinch) = ui.input(|input| (input.smooth_scroll_delta.y, input.zoom_delta()));
+        let factor = f64::from((scroll / WHEEL).exp() * pinch);
+        if (factor - 1.0).abs() < 1e-6 {
+            return None;
+        }
+        if !is_own(pointer) {
+            return Some(factor);
+        }
+        self.own = Some(shown.zoomed(factor, pointer));
+        None
+    }
+}
