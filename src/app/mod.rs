@@ -15,6 +15,7 @@ mod form;
 mod shell;
 mod widgets;
 
+pub use areas::About;
 pub use desk::{Change, DEMO_UNIT, Dialogs, NoDialogs, Part, Preferences, Session, SessionId};
 pub use shell::{App, open_window};
 pub use widgets::look::dress;

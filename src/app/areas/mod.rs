@@ -59,16 +59,17 @@ pub struct Areas {
     front: usize,
 }
 
-impl Default for Areas {
-    fn default() -> Self {
-        Self {
-            all: AREAS.iter().map(|(_, begin)| begin()).collect(),
-            front: 0,
-        }
-    }
-}
-
 impl Areas {
+    /// The areas there are, the first of them in front.
+    pub fn all() -> Self {
+        Self::of(AREAS.iter().map(|(_, begin)| begin()).collect())
+    }
+
+    /// These areas, of which there is at least one; the first is in front.
+    pub fn of(all: Vec<Box<dyn Area>>) -> Self {
+        Self { all, front: 0 }
+    }
+
     /// What each is called and for, in the order of the bar.
     pub fn abouts(&self) -> impl Iterator<Item = &'static About> {
         self.all.iter().map(|area| area.about())

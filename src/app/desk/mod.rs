@@ -12,6 +12,7 @@ mod drafts;
 mod grip;
 mod history;
 mod notice;
+mod per_session;
 mod preferences;
 mod session;
 mod snapshot;
@@ -24,6 +25,7 @@ pub use dialogs::{Dialogs, NoDialogs};
 pub use drafts::{Draft, Drafts, Slot};
 pub use history::StepId;
 pub use notice::Notice;
+pub use per_session::PerSession;
 pub use preferences::Preferences;
 pub use session::{DEMO_UNIT, Session, SessionId};
 pub use ticked::{Overlaid, Ticked};
@@ -79,6 +81,25 @@ impl Desk {
     /// The last solution of the document in front.
     pub fn good(&self) -> Option<&Rc<Solved>> {
         self.session().good()
+    }
+
+    /// Every session on the desk.
+    pub fn sessions(&self) -> impl Iterator<Item = &Session> {
+        self.sessions.iter()
+    }
+
+    /// Lays a session beside those on the desk, behind the one in front.
+    pub fn lay_beside(&mut self, session: Session) -> SessionId {
+        let id = session.id();
+        self.sessions.push(session);
+        id
+    }
+
+    /// Brings a session to the front; whether it is on the desk.
+    pub fn bring_to_front(&mut self, id: SessionId) -> bool {
+        let found = self.sessions().position(|session| session.id() == id);
+        self.front = found.unwrap_or(self.front);
+        found.is_some()
     }
 
     /// Puts another session where the one in front is, which is gone then.

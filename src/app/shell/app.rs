@@ -8,8 +8,8 @@ use super::shot::Shot;
 use super::start_card::StartCard;
 use super::title::Title;
 use super::top_bar::{area_shortcuts, top_bar_ui};
-use crate::app::areas::Areas;
-use crate::app::desk::{Change, Desk, Dialogs, Preferences, Session, show_card};
+use crate::app::areas::{About, Areas};
+use crate::app::desk::{Change, Desk, Dialogs, Preferences, Session, SessionId, show_card};
 use crate::app::files::{close_asked, dropped_files, shortcuts};
 use crate::app::form;
 use crate::unit::Document;
@@ -34,7 +34,7 @@ impl App {
         }
         Self {
             desk,
-            areas: Areas::default(),
+            areas: Areas::all(),
             title: Title::default(),
             shot: None,
         }
@@ -63,8 +63,23 @@ impl App {
         self.desk.edit(change, edit)
     }
 
+    /// Lays another session beside those on the desk, behind the one in front.
+    pub fn lay_beside(&mut self, session: Session) -> SessionId {
+        self.desk.lay_beside(session)
+    }
+
+    /// Brings a session to the front; whether it is on the desk.
+    pub fn bring_session_to_front(&mut self, session: SessionId) -> bool {
+        self.desk.bring_to_front(session)
+    }
+
+    /// The areas of the window, in the order of the bar.
+    pub fn areas(&self) -> impl Iterator<Item = &'static About> {
+        self.areas.abouts()
+    }
+
     /// Brings an area to the front; whether there is one of this name.
-    pub(super) fn bring_to_front(&mut self, area: &str) -> bool {
+    pub fn bring_to_front(&mut self, area: &str) -> bool {
         self.areas.bring_to_front(area)
     }
 

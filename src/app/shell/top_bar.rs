@@ -1,6 +1,6 @@
 //! The bar along the top: files, areas, units, light and dark, help.
 
-use egui::{Button, Context, KeyboardShortcut, Modifiers, RichText, Ui};
+use egui::{Button, Color32, Context, KeyboardShortcut, Modifiers, RichText, TextStyle, Ui};
 
 use super::about::AboutCard;
 use super::edit_menu::edit_menu_ui;
@@ -11,13 +11,21 @@ use crate::app::files::{Asking, NEW, OPEN, PathCard, SAVE, SAVE_AS, ask_first, s
 use crate::app::widgets::lettering::strong;
 use crate::units::System;
 
-/// The bar.
+/// Room for what stands in the bar beside the areas, the unit's name cut short.
+const LEAST_REST: f32 = 620.0;
+/// Of words that are measured and not painted.
+const INK: Color32 = Color32::PLACEHOLDER;
+
+/// The bar. The areas get a row of their own where they do not fit beside the rest.
 pub fn top_bar_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
     ui.add_space(3.0);
+    let is_in_one_row = areas_width(ui, areas) + LEAST_REST <= ui.available_width();
     ui.horizontal(|ui| {
         ui.menu_button("File", |ui| file_menu_ui(ui, desk));
         edit_menu_ui(ui, desk);
-        areas_ui(ui, areas);
+        if is_in_one_row {
+            areas_ui(ui, areas);
+        }
         ui.separator();
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
             if ui
@@ -44,7 +52,24 @@ pub fn top_bar_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
             });
         });
     });
+    if !is_in_one_row {
+        ui.horizontal_wrapped(|ui| areas_ui(ui, areas));
+    }
     ui.add_space(2.0);
+}
+
+/// How wide the areas stand in one row.
+fn areas_width(ui: &Ui, areas: &Areas) -> f32 {
+    let font = TextStyle::Button.resolve(ui.style());
+    let around = 2.0 * ui.spacing().button_padding.x + ui.spacing().item_spacing.x;
+    areas
+        .abouts()
+        .map(|about| {
+            let painter = ui.painter();
+            let words = painter.layout_no_wrap(about.title.to_owned(), font.clone(), INK);
+            words.size().x + around
+        })
+        .sum()
 }
 
 /// The unit's name, as much of it as there is room for, and whether it wants saving.
@@ -170,5 +195,100 @@ pub fn area_shortcuts(ctx: &Context, areas: &mut Areas) {
     let pressed = areas.abouts().find(is_pressed);
     if let Some(about) = pressed {
         areas.bring_to_front(about.id);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use egui::{Key, Rect, Vec2};
+    use egui_kittest::Harness;
+    use egui_kittest::kittest::Queryable as _;
+
+    use super::*;
+    use crate::app::areas::Area;
+    use crate::app::desk::{NoDialogs, Preferences, Session};
+    use crate::app::widgets::look::dress;
+
+    struct Empty(&'static About);
+
+    impl Area for Empty {
+        fn about(&self) -> &'static About {
+            self.0
+        }
+        fn show(&mut self, _: &mut Ui, _: &mut Desk) {}
+    }
+
+    const fn about(id: &'static str, title: &'static str, key: Key) -> About {
+        About {
+            id,
+            title,
+            purpose: "",
+            key,
+        }
+    }
+
+    static EIGHT: [About; 8] = [
+        about("one", "Unit", Key::Num1),
+        about("two", "Knives", Key::Num2),
+        about("three", "Why", Key::Num3),
+        about("four", "Blade path", Key::Num4),
+        about("five", "Surface plate", Key::Num5),
+        about("six", "Shop board", Key::Num6),
+        about("seven", "Lessons", Key::Num7),
+        about("eight", "Side by side", Key::Num8),
+    ];
+
+    /// A window of a width with a bar of eight areas.
+    fn window(width: f32) -> Harness<'static, (Desk, Areas)> {
+        let session = Session::demo().expect("the demo unit opens");
+        let desk = Desk::new(session, Preferences::default(), Box::new(NoDialogs));
+        let areas = EIGHT.iter().map(|about| Box::new(Empty(about)) as _);
+        let areas = Areas::of(areas.collect());
+        let mut harness = Harness::builder()
+            .with_size(Vec2::new(width, 200.0))
+            .with_context_setup(dress)
+            .build_ui_state(
+                |ui, (desk, areas)| {
+                    area_shortcuts(ui.ctx(), areas);
+                    top_bar_ui(ui, desk, areas);
+                },
+                (desk, areas),
+            );
+        harness.run();
+        harness
+    }
+
+    /// Where the eight areas and the buttons around them stand.
+    fn places(width: f32) -> Vec<Rect> {
+        let window = window(width);
+        let titles = EIGHT.iter().map(|about| about.title);
+        titles
+            .chain(["First steps", "About", "File"])
+            .map(|title| window.get_by_label(title).rect())
+            .collect()
+    }
+
+    #[test]
+    fn eight_areas_have_room_in_every_window() {
+        for width in [900.0, 1024.0, 1280.0, 1600.0] {
+            let places = places(width);
+            let window = Rect::from_min_size(egui::Pos2::ZERO, Vec2::new(width, 200.0));
+            for (index, place) in places.iter().enumerate() {
+                assert!(window.contains_rect(*place), "{width}: {place:?}");
+                let mut before = places[..index].iter();
+                let other = before.find(|other| other.shrink(1.0).intersects(*place));
+                assert_eq!(other, None, "{width}: {place:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_key_brings_each_area_to_the_front() {
+        let mut window = window(1280.0);
+        for about in EIGHT.iter().rev() {
+            window.key_press_modifiers(Modifiers::COMMAND, about.key);
+            window.run();
+            assert_eq!(window.state().1.front_id(), about.id);
+        }
     }
 }

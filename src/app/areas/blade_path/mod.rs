@@ -14,7 +14,7 @@ use self::worked_out::{CAUTION, WorkedOut};
 use super::not_current::nothing_drawn_ui;
 use super::{About, Area};
 use crate::analysis::{Solved, SolvedId};
-use crate::app::desk::{Change, Desk, SessionId};
+use crate::app::desk::{Change, Desk, PerSession};
 use crate::app::form::example_speeds;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
@@ -28,10 +28,10 @@ pub const ABOUT: About = About {
     key: Key::Num4,
 };
 
-/// The area. How the drawing is looked at begins anew with another document.
+/// The area. How the drawing is looked at belongs to the session.
 #[derive(Debug, Default)]
 pub struct BladePathArea {
-    state: Kept<SessionId, State>,
+    state: PerSession<State>,
 }
 
 #[derive(Debug, Default)]
@@ -47,7 +47,7 @@ impl Area for BladePathArea {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
-        let state = self.state.get(desk.session().id(), |_| State::default());
+        let state = self.state.front(desk, State::default);
         state.show(ui, desk);
     }
 }

@@ -20,7 +20,7 @@ use self::table::KnifeTable;
 use self::worked_out::WorkedOut;
 use super::{About, Area};
 use crate::analysis::SolvedId;
-use crate::app::desk::{Desk, SessionId};
+use crate::app::desk::{Desk, PerSession};
 use crate::app::widgets::kept::Kept;
 use crate::units::System;
 
@@ -31,10 +31,10 @@ pub const ABOUT: About = About {
     key: Key::Num2,
 };
 
-/// The area. What is chosen in it begins anew with another document.
+/// The area. What is chosen in it belongs to the session.
 #[derive(Debug, Default)]
 pub struct KnivesArea {
-    state: Kept<SessionId, State>,
+    state: PerSession<State>,
 }
 
 #[derive(Debug, Default)]
@@ -53,7 +53,7 @@ impl Area for KnivesArea {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
-        let state = self.state.get(desk.session().id(), |_| State::default());
+        let state = self.state.front(desk, State::default);
         CentralPanel::default_margins().show(ui, |ui| state.show(ui, desk));
     }
 }

@@ -9,8 +9,7 @@ use egui::{CentralPanel, Key, Panel, Ui};
 use self::canvas::CanvasState;
 use self::numbers::numbers_ui;
 use super::{About, Area};
-use crate::app::desk::{Desk, SessionId};
-use crate::app::widgets::kept::Kept;
+use crate::app::desk::{Desk, PerSession};
 
 pub const ABOUT: About = About {
     id: "unit",
@@ -19,10 +18,10 @@ pub const ABOUT: About = About {
     key: Key::Num1,
 };
 
-/// The area. How the drawing is looked at begins anew with another document.
+/// The area. How the drawing is looked at belongs to the session.
 #[derive(Debug, Default)]
 pub struct UnitArea {
-    canvas: Kept<SessionId, CanvasState>,
+    canvas: PerSession<CanvasState>,
 }
 
 impl Area for UnitArea {
@@ -31,8 +30,8 @@ impl Area for UnitArea {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
-        let begin = |_: &SessionId| CanvasState::for_document(desk.document());
-        let canvas = self.canvas.get(desk.session().id(), begin);
+        let begin = || CanvasState::for_document(desk.document());
+        let canvas = self.canvas.front(desk, begin);
         canvas.take_handles(ui, desk);
         if !canvas.is_alone {
             let height = ui.ctx().content_rect().height();
@@ -46,8 +45,7 @@ impl Area for UnitArea {
     }
 
     fn has_form(&self, desk: &Desk) -> bool {
-        let is_shown = self.canvas.has(&desk.session().id());
-        let canvas = self.canvas.last().filter(|_| is_shown);
+        let canvas = self.canvas.front_if_begun(desk);
         !canvas.is_some_and(|canvas| canvas.is_alone)
     }
 }

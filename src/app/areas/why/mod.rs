@@ -21,7 +21,7 @@ use super::not_current::nothing_drawn_ui;
 use super::{About, Area};
 use crate::analysis::why::{Complaint, Goal, Why};
 use crate::analysis::{FindingId, Level, Solved};
-use crate::app::desk::{Desk, SessionId};
+use crate::app::desk::{Desk, PerSession};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::theme;
@@ -36,10 +36,10 @@ pub const ABOUT: About = About {
     key: Key::Num3,
 };
 
-/// The area. What is asked begins anew with another document.
+/// The area. What is asked belongs to the session.
 #[derive(Debug, Default)]
 pub struct WhyArea {
-    state: Kept<SessionId, State>,
+    state: PerSession<State>,
 }
 
 /// What is asked, and what was worked out for it.
@@ -59,7 +59,7 @@ impl Area for WhyArea {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
-        let state = self.state.get(desk.session().id(), |_| State::default());
+        let state = self.state.front(desk, State::default);
         CentralPanel::default_margins().show(ui, |ui| state.show(ui, desk));
     }
 }
