@@ -5,6 +5,7 @@ mod blade_path;
 mod blade_path_window;
 mod command_line;
 mod common;
+mod desk_window;
 mod disk;
 mod drawing;
 mod drawing_why;
