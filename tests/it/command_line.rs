@@ -1330,6 +1330,22 @@ fn without_a_display_the_window_names_the_commands_that_need_none() {
     refused(&run, 2, &["missing.ron"]);
 }
 
+#[test]
+fn an_area_is_named_on_the_command_line() {
+    let run = ran(program().args(["window", "--area", "kitchen"]));
+    let known = [
+        "--area",
+        "\"kitchen\"",
+        "unit",
+        "knives",
+        "why",
+        "blade-path",
+    ];
+    refused(&run, 2, &known);
+    let run = ran(program().args(["window", "--area", "why", "--knives"]));
+    refused(&run, 2, &["--area", "--knives"]);
+}
+
 // Pictures.
 
 fn picture(file: &Path, out: &Path, rest: &[&str]) -> Vec<u8> {

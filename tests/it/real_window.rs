@@ -73,4 +73,13 @@ fn every_area_opens_with_something_of_its_own() {
         );
         assert!(pictures[..index].iter().all(|before| before != picture));
     }
+    for (id, picture) in ["unit", "knives", "why", "blade-path"]
+        .iter()
+        .zip(&pictures)
+    {
+        assert!(
+            shot(DemoUnit::TeesCrowned, &["--area", id]) == *picture,
+            "{id}"
+        );
+    }
 }

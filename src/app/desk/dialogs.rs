@@ -4,11 +4,11 @@ use std::path::PathBuf;
 
 /// Asks a person for a file. The native dialogs in the program; something else in tests.
 pub trait Dialogs {
-    /// A unit file to open; nothing when the person thought better of it.
+    /// A unit file to open; none when the person thought better of it.
     fn file_to_open(&self) -> Option<PathBuf>;
     /// Where to save, beginning with a name.
     fn file_to_save(&self, name: &str) -> Option<PathBuf>;
-    /// A CSV file of knives to read; nothing when the person thought better of it.
+    /// A CSV file of knives to read; none when the person thought better of it.
     fn rows_to_read(&self) -> Option<PathBuf> {
         None
     }

@@ -15,9 +15,9 @@ const MOST_RECENT: usize = 8;
 pub struct Preferences {
     /// Files opened or saved, the latest first.
     pub recent: Vec<PathBuf>,
-    /// Units chosen; those of each document when nothing was chosen.
+    /// Units chosen; those of each document when none were chosen.
     pub system: Option<System>,
-    /// Dark, light, or as the desktop is when nothing was chosen.
+    /// Dark, light, or as the desktop is when neither was chosen.
     pub is_dark: Option<bool>,
     /// Whether the start card was put away.
     pub has_seen_start_card: bool,

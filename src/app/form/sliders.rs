@@ -237,7 +237,7 @@ fn row_ui(ui: &mut Ui, name: &str, field: Field, right: impl FnOnce(&mut Ui)) {
 }
 
 /// A tick under a slider where the bench reading is.
-#[allow(clippy::cast_possible_truncation)]
+#[expect(clippy::cast_possible_truncation, reason = "a place on the screen")]
 fn bench_mark(ui: &Ui, slider: egui::Rect, part: f64) {
     let handle = slider.height() / 2.5;
     let x = egui::lerp(

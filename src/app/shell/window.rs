@@ -29,7 +29,7 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
     }
     let area = area(&arguments)?;
     let (width, height) = arguments.size.unwrap_or((1440, 900));
-    #[allow(clippy::cast_precision_loss)]
+    #[expect(clippy::cast_precision_loss, reason = "a size of some thousands")]
     let size = egui::vec2(width as f32, height as f32);
     let is_shot = arguments.shot.is_some();
     let (shot, told) = arguments.shot.clone().map(Shot::new).unzip();
@@ -121,7 +121,7 @@ fn create(
     app.take_shot(shot);
     if let Some((width, height)) = arguments.size {
         // The size of an earlier start is restored first; the one asked for now goes before it.
-        #[allow(clippy::cast_precision_loss)]
+        #[expect(clippy::cast_precision_loss, reason = "a size of some thousands")]
         let size = egui::vec2(width as f32, height as f32);
         ctx.send_viewport_cmd(egui::ViewportCommand::InnerSize(size));
     }

@@ -142,7 +142,7 @@ fn for_cut_ui(ui: &mut Ui, kinematics: &Kinematics, system: System) -> Option<Ch
     chosen
 }
 
-/// A speed as it would be typed; kept finer where nothing would be left of it.
+/// A speed as it would be typed; kept finer where it would be rounded to zero.
 fn entry<M: Measure>(speed: M, system: System) -> Quantity<M> {
     let rounded = Quantity::from_value(speed, system);
     if rounded.value().base() > 0.0 {
@@ -152,12 +152,12 @@ fn entry<M: Measure>(speed: M, system: System) -> Quantity<M> {
     }
 }
 
-/// A button for a speed; it does nothing where the speed is past what can be worked with, or is
+/// A button for a speed; it is dead where the speed is past what can be worked with, or is
 /// the present one.
 fn speed_button<M: Measure>(ui: &mut Ui, words: &str, speed: &Quantity<M>, now: M) -> bool {
     let base = speed.value().base();
     let is_possible = base > 0.0 && base <= M::MOST.0;
-    #[allow(clippy::float_cmp)] // the same text was read into both
+    #[expect(clippy::float_cmp, reason = "the same text was read into both")]
     let is_other = base != now.base();
     let text = format!("{words} {}", speed.text());
     let button = ui.add_enabled(is_possible && is_other, Button::new(text));

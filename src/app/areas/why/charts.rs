@@ -116,7 +116,7 @@ impl ChartsState {
     }
 }
 
-/// How what is left stands: at the worst place, which is every place where nothing is worn.
+/// How what is left stands: at the worst place, which is every place of a unit without wear.
 fn level(good: &Solved, part: Part) -> Level {
     let case = good.case();
     let (worst, everywhere) = match part {

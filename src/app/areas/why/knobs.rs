@@ -251,7 +251,7 @@ impl Row<'_> {
         }
     }
 
-    /// The roller moves that go with it; nothing when both stay where they are.
+    /// The roller moves that go with it; none when both stay where they are.
     fn rollers(&self, change: &Change) -> Option<String> {
         let (front, rear) = change.rollers;
         let moved = front.mm().abs().max(rear.mm().abs());
