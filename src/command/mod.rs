@@ -3,12 +3,14 @@
 //!
 //! What belongs here: what the window and the program without one share, being asked in the same
 //! way. Arguments, what-ifs put into a document, problems with their exit codes; no report, no
-//! picture. This room imports those up to `store`.
+//! picture. The door to the terminal, through which both speak. This room imports those up to `store`.
 
 mod arguments;
 mod problem;
+pub mod terminal;
 mod what_if;
 
 pub use arguments::{Arguments, Command, HeadlessCommand, WindowArguments};
 pub use problem::Problem;
+pub use terminal::Printout;
 pub use what_if::{WhatIf, WhatIfProblem};

@@ -9,6 +9,7 @@ use super::WhatIfProblem;
 use crate::analysis::Unsolved;
 use crate::store::FileProblem;
 use crate::unit::{Flaw, RowProblem};
+use crate::units::Quoted;
 
 /// Why a command did not do what was asked.
 #[derive(Debug, Error)]
@@ -31,7 +32,7 @@ pub enum Problem {
         sentence: String,
     },
     /// A word of an argument is none that is known.
-    #[error("--{option}: there is no \"{what}\" here; write one of {known}")]
+    #[error("--{option}: there is no {} here; write one of {known}", Quoted(.what))]
     Unknown {
         /// The argument.
         option: &'static str,

@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use serde::Serialize;
 
+use super::report::{in_line, json_text};
 use crate::analysis::Solved;
 use crate::analysis::knives::{
     FOUND, KnifeRow, Limit, Ranking, ReelWindows, Window, csv, found, rank, rests_on, table,
@@ -107,7 +108,7 @@ fn json(rows: &[KnifeRow]) -> String {
             windows: row.life.iter().map(window_report).collect(),
         })
         .collect();
-    super::report::json_text(&reports)
+    json_text(&reports)
 }
 
 fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
@@ -118,7 +119,7 @@ fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
     let _ = writeln!(
         text,
         "{}: knives at a height of cut of {} and an attitude of {}\n",
-        solved.document.name,
+        in_line(&solved.document.name),
         system.length(pose.height_of_cut),
         system.angle(pose.attitude)
     );
@@ -128,7 +129,7 @@ fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
         } else {
             ""
         };
-        let _ = writeln!(text, "{}{is_bench}", row.name);
+        let _ = writeln!(text, "{}{is_bench}", in_line(&row.name));
         for (name, value) in FOUND.iter().zip(found(row, system)) {
             let _ = writeln!(text, "  {name:19}  {value}");
         }

@@ -19,7 +19,7 @@ use std::sync::Arc;
 
 use crate::analysis::Solved;
 use crate::analysis::why::Goal;
-use crate::command::{HeadlessCommand, Problem, WhatIf};
+use crate::command::{HeadlessCommand, Printout, Problem, WhatIf};
 use crate::drawing::Standing;
 use crate::store;
 
@@ -35,7 +35,7 @@ fn solved_from(file: &Path, what_if: &WhatIf) -> Result<Solved, Problem> {
 ///
 /// # Errors
 /// When the command cannot be done; the problem knows its exit code.
-pub fn run(command: &HeadlessCommand) -> Result<String, Problem> {
+pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
     match command {
         HeadlessCommand::Report {
             file,
@@ -43,11 +43,11 @@ pub fn run(command: &HeadlessCommand) -> Result<String, Problem> {
             what_if,
         } => {
             let solved = solved_from(file, what_if)?;
-            Ok(if *json {
+            Ok(Printout::Text(if *json {
                 Report::of(&solved).to_json()
             } else {
                 table(&solved)
-            })
+            }))
         }
         HeadlessCommand::Picture {
             file,
@@ -64,7 +64,7 @@ pub fn run(command: &HeadlessCommand) -> Result<String, Problem> {
                 (false, false) => Standing::Plate,
             };
             write_picture(&solved, out, *dark, standing)?;
-            Ok(String::new())
+            Ok(Printout::Text(String::new()))
         }
         HeadlessCommand::Why {
             file,
@@ -85,7 +85,7 @@ pub fn run(command: &HeadlessCommand) -> Result<String, Problem> {
                 complaint: *complaint,
                 is_json: *json,
             };
-            Ok(why(&solved, asked))
+            Ok(Printout::Text(why(&solved, asked)))
         }
         HeadlessCommand::Knives {
             file,
@@ -98,7 +98,12 @@ pub fn run(command: &HeadlessCommand) -> Result<String, Problem> {
                 (false, true) => Printed::Csv,
                 (false, false) => Printed::Plain,
             };
-            Ok(knives(&solved_from(file, what_if)?, printed)?)
+            let text = knives(&solved_from(file, what_if)?, printed)?;
+            Ok(if *csv {
+                Printout::Rows(text)
+            } else {
+                Printout::Text(text)
+            })
         }
     }
 }

@@ -6,7 +6,7 @@ use serde::{Serialize, Serializer};
 
 use crate::analysis::{NumberId, Numbers, Solved};
 use crate::drawing::{CAUTIONS, verdict};
-use crate::units::Measure as _;
+use crate::units::{Measure as _, in_plain_letters, is_hidden};
 
 /// The report in the shape of the written format: millimetres, degrees and plain ratios.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -98,13 +98,30 @@ impl Report {
     }
 }
 
-/// A report as JSON text.
+/// A report as JSON text, in which no letter steers a terminal: such are written as JSON's escapes.
 pub(super) fn json_text(report: &impl Serialize) -> String {
-    // A report holds numbers and texts only, and JSON can write every one.
-    let mut text = serde_json::to_string_pretty(report)
+    // A report holds numbers and texts only: there is nothing JSON cannot write.
+    let text = serde_json::to_string_pretty(report)
         .unwrap_or_else(|error| unreachable!("a report is plain: {error}"));
-    text.push('\n');
-    text
+    let mut plain = String::with_capacity(text.len() + 1);
+    for c in text.chars() {
+        // Outside of texts JSON has no hidden letters but the ends of its lines.
+        if is_hidden(c) && c != '\n' {
+            for unit in c.encode_utf16(&mut [0; 2]) {
+                // Writing to a `String` cannot fail.
+                let _ = write!(plain, "\\u{unit:04x}");
+            }
+        } else {
+            plain.push(c);
+        }
+    }
+    plain.push('\n');
+    plain
+}
+
+/// A name as it is printed in a line of a report: on one line, and as it reads.
+pub(super) fn in_line(name: &str) -> String {
+    in_plain_letters(name, is_hidden).to_string()
 }
 
 /// The report as a table in the units of the file.
@@ -116,8 +133,8 @@ pub fn table(solved: &Solved) -> String {
     let first = [NumberId::ReelDiameter, NumberId::Extension, NumberId::Gap];
     let after = first.iter().chain(&NumberId::KEY);
     let mut rows = vec![
-        ("Unit", solved.document.name.clone()),
-        ("Knife", solved.document.fitted_name().to_owned()),
+        ("Unit", in_line(&solved.document.name)),
+        ("Knife", in_line(solved.document.fitted_name())),
     ];
     rows.extend(
         after

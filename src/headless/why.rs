@@ -2,13 +2,14 @@
 
 use std::fmt::Write as _;
 
+use super::report::{in_line, json_text};
 use super::why_report::WhyReport;
 use crate::analysis::uncertainty::off_in_words;
 use crate::analysis::why::{Complaint, Goal, Knob, KnobAnswer, Other, Why, causes, pitches};
 use crate::analysis::{Case, Finding, FindingId, Findings, Level, NumberId, Solved};
 use crate::command::Problem;
 use crate::drawing::CAUTIONS;
-use crate::units::{Measure as _, Share, System};
+use crate::units::{Measure as _, Quoted, Share, System};
 
 /// What is asked.
 #[derive(Clone, Copy, Debug, Default)]
@@ -46,7 +47,7 @@ pub fn why(solved: &Solved, asked: Asked) -> String {
     let why = Why::of(solved, asked.finding, asked.goal);
     if asked.is_json {
         let others = other_knobs(solved, &why, asked);
-        super::report::json_text(&WhyReport::of(solved, &why, &others, asked.complaint))
+        json_text(&WhyReport::of(solved, &why, &others, asked.complaint))
     } else {
         plain(solved, &why, asked.complaint)
     }
@@ -71,7 +72,11 @@ fn plain(solved: &Solved, why: &Why, complaint: Option<Complaint>) -> String {
     let system = solved.unit.system;
     // Writing to a `String` cannot fail, so its results are passed over below.
     let mut text = String::new();
-    let _ = writeln!(text, "{}: why it marks the turf", solved.document.name);
+    let _ = writeln!(
+        text,
+        "{}: why it marks the turf",
+        in_line(&solved.document.name)
+    );
     for (title, left, budget) in [
         (
             "Height budget of the reel",
@@ -189,7 +194,7 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
             let knife = change
                 .knife
                 .and_then(|place| solved.document.knife_at(place))
-                .map_or_else(String::new, |knife| format!(" \"{}\"", knife.name));
+                .map_or_else(String::new, |knife| format!(" {}", Quoted(&knife.name)));
             let _ = writeln!(
                 text,
                 "  {name}{knife}: {}to its limit by {}, to {}; front roller {}, rear roller {}",

@@ -3,6 +3,7 @@
 use thiserror::Error;
 
 use super::field::Field;
+use super::most;
 use crate::units::Quoted;
 
 /// A value that makes no sense, and the field it stands in.
@@ -62,6 +63,20 @@ pub enum FlawKind {
     /// A range of one value.
     #[error("{} is both the lowest and the highest; a range needs some width", Quoted(.0))]
     NoRange(String),
+    /// More letters than screens and files are good for.
+    #[error("these are {letters} letters; at most {most} can be worked with")]
+    TooLong {
+        /// How many there are.
+        letters: usize,
+        /// How many there may be.
+        most: usize,
+    },
+    /// More knives than can be compared.
+    #[error("with it there are {0} knives to compare; at most {most} can be worked with", most = most::KNIVES)]
+    TooManyKnives(usize),
+    /// More points of the hardware than can be worked with.
+    #[error("with it there are {0} points of hardware; at most {most} can be worked with", most = most::HARDWARE_POINTS)]
+    TooManyPoints(usize),
     /// A knife without a name.
     #[error("a knife needs a name, so that a setting can fit it")]
     NoName,

@@ -1,7 +1,9 @@
 //! The list of knives to compare: adding, removing and renaming, so that names stay their own and
 //! the setting keeps the knife it fits.
 
-use super::{Document, Fitted, FlawKind, Knife};
+use std::collections::{HashMap, HashSet};
+
+use super::{Document, Fitted, FlawKind, Knife, most};
 
 impl Document {
     /// A knife of the list.
@@ -23,30 +25,34 @@ impl Document {
     /// A name that no knife has: the one wanted, or that with the first number that is free.
     #[must_use]
     pub fn free_knife_name(&self, wanted: &str) -> String {
-        let is_free = |name: &str| self.knives().all(|(_, knife)| knife.name != name);
-        if is_free(wanted) {
-            return wanted.to_owned();
-        }
-        // A number it already ends with is counted on.
-        let counted = wanted
-            .rsplit_once(' ')
-            .and_then(|(stem, number)| Some((stem, usize::from(number.parse::<u16>().ok()?))));
-        let (stem, first) = match counted {
-            Some((stem, number)) => (stem, number + 1),
-            None => (wanted, 2),
-        };
-        // One more than there are knives is sure to hold a name that is free.
-        (first..=first + self.options.len() + 1)
-            .map(|number| format!("{stem} {number}"))
-            .find(|name| is_free(name))
-            .unwrap_or_default()
+        FreeNames::of(self).take(wanted.to_owned())
     }
 
     /// Adds a knife to compare; one whose name is taken gets a free one. The name it then has.
-    pub fn add_knife(&mut self, mut knife: Knife) -> &str {
-        knife.name = self.free_knife_name(&knife.name);
-        self.options.push(knife);
+    pub fn add_knife(&mut self, knife: Knife) -> &str {
+        self.add_knives([knife]);
         self.options.last().map_or("", |knife| &knife.name)
+    }
+
+    /// Adds knives to compare; one whose name is taken gets a free one.
+    pub fn add_knives(&mut self, knives: impl IntoIterator<Item = Knife>) {
+        let mut names = FreeNames::of(self);
+        for mut knife in knives {
+            knife.name = names.take(knife.name);
+            self.options.push(knife);
+        }
+    }
+
+    /// Whether so many more knives can be compared.
+    ///
+    /// # Errors
+    /// When there would be too many.
+    pub fn has_room_for_knives(&self, count: usize) -> Result<(), FlawKind> {
+        let knives = self.options.len() + count;
+        if knives > most::KNIVES {
+            return Err(FlawKind::TooManyKnives(knives));
+        }
+        Ok(())
     }
 
     /// Takes a knife to compare off the list; if it was fitted, the bench knife is again.
@@ -101,6 +107,51 @@ impl Document {
     }
 }
 
+/// The names that knives have, to find those that are free.
+struct FreeNames {
+    taken: HashSet<String>,
+    /// Where the search for a free number goes on, by what stands before it and where it began: of a
+    /// thousand knives of one name none is counted past twice.
+    next: HashMap<(String, usize), usize>,
+}
+
+impl FreeNames {
+    fn of(document: &Document) -> Self {
+        Self {
+            taken: document.knives().map(|(_, k)| k.name.clone()).collect(),
+            next: HashMap::new(),
+        }
+    }
+
+    /// The name wanted, or that with the first number that is free; it is taken then.
+    fn take(&mut self, wanted: String) -> String {
+        if self.taken.insert(wanted.clone()) {
+            return wanted;
+        }
+        // A number it already ends with is counted on.
+        let counted = wanted
+            .rsplit_once(' ')
+            .and_then(|(stem, number)| Some((stem, usize::from(number.parse::<u16>().ok()?))));
+        let (stem, first) = match counted {
+            Some((stem, number)) => (stem.to_owned(), number + 1),
+            None => (wanted, 2),
+        };
+        let mut number = self
+            .next
+            .get(&(stem.clone(), first))
+            .copied()
+            .unwrap_or(first);
+        loop {
+            let name = format!("{stem} {number}");
+            number += 1;
+            if self.taken.insert(name.clone()) {
+                self.next.insert((stem, first), number);
+                return name;
+            }
+        }
+    }
+}
+
 #[cfg(test)]
 mod tests {
 
@@ -117,7 +168,27 @@ mod tests {
         let mut document = demo();
         let copy = document.knife.clone();
         assert_eq!(document.add_knife(copy.clone()), "plain 2");
-        assert_eq!(document.add_knife(copy), "plain 3");
+        assert_eq!(document.add_knife(copy.clone()), "plain 3");
+        document.add_knives([copy.clone(), copy.clone(), copy]);
+        let names: Vec<_> = document.options.iter().map(|k| k.name.as_str()).collect();
+        assert!(
+            names.ends_with(&["plain 4", "plain 5", "plain 6"]),
+            "{names:?}"
+        );
+        assert_eq!(document.free_knife_name("plain 5"), "plain 7");
+        assert_eq!(document.free_knife_name("long"), "long");
+    }
+
+    #[test]
+    fn no_more_knives_are_added_than_can_be_compared() {
+        let document = demo();
+        let room = most::KNIVES - document.options.len();
+        assert_eq!(document.has_room_for_knives(room), Ok(()));
+        let problem = document
+            .has_room_for_knives(room + 1)
+            .unwrap_err()
+            .to_string();
+        assert!(problem.contains("at most 5000"), "{problem}");
     }
 
     #[test]

@@ -2,8 +2,8 @@
 
 use thiserror::Error;
 
-use super::{FlawKind, Knife};
-use crate::units::{Length, Measure as _, Quantity, System};
+use super::{FlawKind, Knife, most, row_cell};
+use crate::units::{Length, Measure as _, Quantity, Quoted, System};
 
 /// The columns, in the order in which rows without a heading have them.
 pub const COLUMNS: [&str; 8] = [
@@ -26,6 +26,12 @@ pub enum RowProblem {
     /// There are none.
     #[error("there are no rows; each is a knife: {}", COLUMNS.join(", "))]
     Empty,
+    /// They are more text than rows of knives can be.
+    #[error("these are {0} bytes of rows; at most {most} can be worked with", most = most::ROWS_BYTES)]
+    TooLarge(usize),
+    /// There are more rows than knives can be compared.
+    #[error("there are more than {most} rows of knives; at most so many can be compared", most = most::KNIVES)]
+    TooMany,
     /// The rows are no table.
     #[error("the rows cannot be read as a table: {0}")]
     NoTable(String),
@@ -33,7 +39,7 @@ pub enum RowProblem {
     #[error("the heading has no column \"{0}\"; the columns are {columns}", columns = COLUMNS.join(", "))]
     NoColumn(&'static str),
     /// A row has cells that no column is for.
-    #[error("row {row} has more cells than there are columns; the first over is \"{cell}\"")]
+    #[error("row {row} has more cells than there are columns; the first over is {}", Quoted(.cell))]
     Surplus {
         /// The line from 1.
         row: u64,
@@ -58,6 +64,9 @@ pub enum RowProblem {
 /// # Errors
 /// When a cell is wrong; no row is taken then.
 pub fn read_knife_rows(text: &str, system: System) -> Result<Vec<Knife>, RowProblem> {
+    if text.len() > most::ROWS_BYTES {
+        return Err(RowProblem::TooLarge(text.len()));
+    }
     if text.trim().is_empty() {
         return Err(RowProblem::Empty);
     }
@@ -80,14 +89,22 @@ pub fn read_knife_rows(text: &str, system: System) -> Result<Vec<Knife>, RowProb
         if !is_filled(&record) {
             continue;
         }
-        if is_first && record.iter().any(|cell| cell.eq_ignore_ascii_case("name")) {
+        if is_first
+            && record
+                .iter()
+                .any(|cell| cell.trim().eq_ignore_ascii_case("name"))
+        {
             places = headed(&record)?;
             columns = record.len();
         } else {
             let row = record.position().map_or(1, csv::Position::line);
-            if let Some(cell) = record.iter().skip(columns).find(|cell| !cell.is_empty()) {
+            let mut over = record.iter().skip(columns).map(str::trim);
+            if let Some(cell) = over.find(|cell| !cell.is_empty()) {
                 let cell = cell.to_owned();
                 return Err(RowProblem::Surplus { row, cell });
+            }
+            if knives.len() == most::KNIVES {
+                return Err(RowProblem::TooMany);
             }
             knives.push(knife(&record, &places, row, system)?);
         }
@@ -105,12 +122,11 @@ fn reader(text: &str, delimiter: u8) -> csv::Reader<&[u8]> {
         .has_headers(false)
         .flexible(true)
         .delimiter(delimiter)
-        .trim(csv::Trim::All)
         .from_reader(text.as_bytes())
 }
 
 fn is_filled(record: &csv::StringRecord) -> bool {
-    record.iter().any(|cell| !cell.is_empty())
+    record.iter().any(|cell| !cell.trim().is_empty())
 }
 
 /// Where each column stands under a heading; columns of other names are passed over.
@@ -132,7 +148,7 @@ fn knife(
     let cell = |column: usize| {
         places[column]
             .and_then(|place| record.get(place))
-            .unwrap_or("")
+            .map_or("", row_cell::read)
     };
     let wrong = |column: usize, what: String| RowProblem::Cell {
         row,
@@ -149,7 +165,7 @@ fn knife(
             Err(wrong(column, flaw.to_string()))
         }
     };
-    if cell(0).is_empty() {
+    if cell(0).trim().is_empty() {
         return Err(wrong(0, "a knife needs a name".to_owned()));
     }
     let kept = |column: usize| Some(cell(column).to_owned()).filter(|text| !text.is_empty());
@@ -180,10 +196,11 @@ pub fn knife_cells(knife: &Knife) -> [&str; COLUMNS.len()] {
     ]
 }
 
-/// Rows as CSV text.
+/// Rows as CSV text that [`read_knife_rows`] gives the same cells of, and that no spreadsheet takes
+/// for formulas.
 ///
 /// # Errors
-/// When a row cannot be written; plain texts always can.
+/// When they are more text than can be read again.
 pub fn write_rows<'a, R, C>(rows: R) -> Result<String, RowProblem>
 where
     R: IntoIterator<Item = C>,
@@ -192,9 +209,17 @@ where
     let problem = |error: &dyn std::fmt::Display| RowProblem::NoTable(error.to_string());
     let mut writer = csv::Writer::from_writer(Vec::new());
     for row in rows {
-        writer.write_record(row).map_err(|error| problem(&error))?;
+        let cells = row.into_iter().map(row_cell::written);
+        let cells: Vec<_> = cells.collect();
+        let bytes = cells.iter().map(|cell| cell.as_bytes());
+        writer
+            .write_record(bytes)
+            .map_err(|error| problem(&error))?;
     }
     let bytes = writer.into_inner().map_err(|error| problem(&error))?;
+    if bytes.len() > most::ROWS_BYTES {
+        return Err(RowProblem::TooLarge(bytes.len()));
+    }
     String::from_utf8(bytes).map_err(|error| problem(&error))
 }
 

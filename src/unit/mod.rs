@@ -16,6 +16,7 @@ mod limits;
 pub mod most;
 mod places;
 mod relations;
+mod row_cell;
 mod syntax_fault;
 mod text;
 mod uncertain;

@@ -6,6 +6,7 @@ use super::document::{Document, Fitted, Knife, LimitEntries, SettingEntry};
 use super::field::{Field, KnifePart, KnifeText, Reading};
 use super::flaw::{Flaw, FlawKind};
 use super::ground::StraightedgeEntry;
+use super::most;
 use crate::geometry::radius_under_straightedge;
 use crate::units::{Measure, Quantity, Quoted};
 
@@ -16,6 +17,7 @@ pub(super) fn check(document: &Document) -> Result<Fitted, Flaw> {
         (Field::SmallestDiameter, &document.reel.smallest_diameter),
         ("the new diameter", &document.reel.new_diameter),
     )?;
+    counts(document)?;
     for (place, one) in document.knives() {
         knife(place, one)?;
     }
@@ -38,6 +40,20 @@ pub(super) fn knife(place: Fitted, knife: &Knife) -> Result<(), Flaw> {
         (lip_length.into(), &knife.lip_length),
         ("the knife's width", &knife.width),
     )
+}
+
+/// Told of the first that is one too many.
+fn counts(document: &Document) -> Result<(), Flaw> {
+    let (knives, points) = (document.options.len(), document.hardware.len());
+    if knives > most::KNIVES {
+        let name = Field::KnifeText(Fitted::Option(most::KNIVES), KnifeText::Name);
+        return Err(name.flaw(FlawKind::TooManyKnives(knives)));
+    }
+    if points > most::HARDWARE_POINTS {
+        let point = Field::Reading(Reading::HardwareBehind(most::HARDWARE_POINTS));
+        return Err(point.flaw(FlawKind::TooManyPoints(points)));
+    }
+    Ok(())
 }
 
 fn distinct_names(document: &Document) -> Result<(), Flaw> {

@@ -7,7 +7,7 @@ use std::path::Path;
 use proptest::prelude::*;
 use sweepgauge::geometry::{Pose, Stance, Terrain, underside_on_bar};
 use sweepgauge::store::{FileProblem, open_unit, reopen_unit, save_unit, write_whole};
-use sweepgauge::unit::{Document, SettingEntry, TextProblem, read_text, write_text};
+use sweepgauge::unit::{Document, SettingEntry, TextProblem, most, read_text, write_text};
 use sweepgauge::units::{Length, Quantity};
 use tempfile::TempDir;
 
@@ -318,6 +318,66 @@ fn a_wrong_value_of_any_length_is_told_on_one_short_line() {
             "{} letters",
             said.chars().count()
         );
+    }
+}
+
+#[test]
+fn more_than_can_be_worked_with_is_refused_by_its_count() {
+    let letters = |count: usize| "ä".repeat(count);
+    let named = |count| example_with("Quarry Hill, trailed gang, number 3", &letters(count));
+    assert!(read_text(&named(most::NAME_LETTERS)).is_ok());
+    let noted = |count| {
+        let notes = format!("(name: \"reaching\", notes: \"{}\",", letters(count));
+        example_with("(name: \"reaching\",", &notes)
+    };
+    assert!(read_text(&noted(most::NOTES_LETTERS)).is_ok());
+    let with_points = |count| {
+        let points = "(behind: \"1.5 in\", below: \"0.3 in\"),".repeat(count);
+        example_with(HARDWARE, &format!("hardware: [{points}]"))
+    };
+    assert!(read_text(&with_points(most::HARDWARE_POINTS)).is_ok());
+    let with_knives = |count: usize| {
+        let knife = |number| {
+            format!(
+                "(name: \"{number}\", reach: \"1 in\", width: \"2 in\", lip_thickness: \"0.1 in\", lip_length: \"0.5 in\", body_thickness: \"0.2 in\"),"
+            )
+        };
+        let knives = (0..count).map(knife).collect::<Vec<_>>().concat();
+        example_with(
+            "(name: \"reaching\"",
+            &format!("{knives}(name: \"reaching\""),
+        )
+    };
+    assert!(read_text(&with_knives(most::KNIVES - 1)).is_ok());
+    let beyond = "9".repeat(most::NAME_LETTERS);
+    for (text, line, field, says) in [
+        (named(201), 3, "name", "201 letters; at most 200"),
+        (
+            noted(10_001),
+            30,
+            "options[0].notes",
+            "10001 letters; at most 10000",
+        ),
+        (
+            example_with("\"7 in\"", &format!("\"0.{beyond} in\"")),
+            6,
+            DIAMETER,
+            "at most 200",
+        ),
+        (
+            with_points(10_001),
+            28,
+            "hardware[10000].behind",
+            "10001 points of hardware; at most 10000",
+        ),
+        (
+            with_knives(5_000),
+            30,
+            "options[5000].name",
+            "5001 knives to compare; at most 5000",
+        ),
+    ] {
+        assert_said(&text, &problem_of(&text), line, field, says);
     }
 }
 

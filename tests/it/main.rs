@@ -20,6 +20,7 @@ mod other_readings_window;
 mod real_window;
 mod uncertainty;
 mod undo_window;
+mod untrusted_text;
 mod why;
 mod why_window;
 mod window;

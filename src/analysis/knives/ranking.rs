@@ -8,7 +8,7 @@ use super::window::{Window, attitude_spans};
 use crate::analysis::Solved;
 use crate::analysis::ranges::attitude_range;
 use crate::unit::{Document, Limits};
-use crate::units::{Angle, System};
+use crate::units::{Angle, Quoted, System, clipped};
 
 /// Knives in the order they fit, with the reasons.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -63,8 +63,8 @@ fn told(row: &KnifeRow, solved: &Solved, system: System) -> String {
         .knife_at(row.knife)
         .and_then(|knife| knife.price.as_deref());
     let name = match price {
-        Some(price) => format!("\"{}\", price {price},", row.name),
-        None => format!("\"{}\"", row.name),
+        Some(price) => format!("{}, price {},", Quoted(&row.name), clipped(price, 60)),
+        None => Quoted(&row.name).to_string(),
     };
     if let Some(least) = row.least_room() {
         let narrowest = row.life.iter().min_by(|a, b| {

@@ -30,6 +30,7 @@ pub use words::Words;
 use table::Row;
 
 use super::flaw::{Flaw, FlawKind};
+use super::most;
 use super::{Document, Fitted};
 use crate::units::System;
 
@@ -237,7 +238,28 @@ impl Field {
         }
         row.rule
             .check(row.kind, entry)
+            .and_then(|()| self.check_length(entry))
             .map_err(|kind| self.flaw(kind))
+    }
+
+    /// A count is as long as it is large.
+    fn check_length(self, entry: &dyn Entry) -> Result<(), FlawKind> {
+        let text = match self.kind() {
+            Kind::Count | Kind::Choice(_) => None,
+            _ => entry.text(),
+        };
+        let most = match self {
+            Self::KnifeText(_, KnifeText::Notes) => most::NOTES_LETTERS,
+            _ => most::NAME_LETTERS,
+        };
+        match text {
+            // As many bytes as letters, or more.
+            Some(text) if text.len() > most && text.chars().nth(most).is_some() => {
+                let letters = text.chars().count();
+                Err(FlawKind::TooLong { letters, most })
+            }
+            _ => Ok(()),
+        }
     }
 
     /// Something wrong with it.

@@ -12,7 +12,7 @@ use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
 use crate::store::{self, ReadProblem};
 use crate::unit::{COLUMNS, most, read_knife_rows};
-use crate::units::System;
+use crate::units::{Quoted, System};
 
 /// Rows being pasted.
 #[derive(Clone, Debug, Default)]
@@ -182,22 +182,32 @@ fn add_rows(desk: &mut Desk, text: &str, system: System) -> Result<String, Strin
     for knife in &knives {
         if let Err(flaw) = knife.checked() {
             let (name, field) = (&knife.name, flaw.field.name());
-            return Err(format!("\"{name}\", {field}: {}", flaw.kind));
+            return Err(format!("{}, {field}: {}", Quoted(name), flaw.kind));
         }
     }
-    let mut renamed = Vec::new();
     let count = knives.len();
+    let has_room = desk.document().has_room_for_knives(count);
+    has_room.map_err(|problem| problem.to_string())?;
+    let wanted: Vec<_> = knives.iter().map(|knife| knife.name.clone()).collect();
     desk.edit(Change::new("Added knives"), |document| {
-        for knife in knives {
-            let wanted = knife.name.clone();
-            let given = document.add_knife(knife);
-            if given != wanted {
-                renamed.push(format!(
-                    "\"{wanted}\" was taken, so one is called \"{given}\"."
-                ));
-            }
-        }
+        document.add_knives(knives);
     });
+    let options = &desk.document().options;
+    let given = options[options.len().saturating_sub(count)..].iter();
+    let mut renamed: Vec<_> = wanted
+        .iter()
+        .zip(given.map(|knife| &knife.name))
+        .filter(|(wanted, given)| wanted != given)
+        .map(|(wanted, given)| {
+            let (wanted, given) = (Quoted(wanted), Quoted(given));
+            format!("{wanted} was taken, so one is called {given}.")
+        })
+        .collect();
+    let untold = renamed.len().saturating_sub(RENAMED_TOLD);
+    if untold > 0 {
+        renamed.truncate(RENAMED_TOLD);
+        renamed.push(format!("So were {untold} more."));
+    }
     let added = match count {
         1 => "Added one knife.".to_owned(),
         n => format!("Added {n} knives."),
@@ -207,3 +217,6 @@ fn add_rows(desk: &mut Desk, text: &str, system: System) -> Result<String, Strin
         .collect::<Vec<_>>()
         .join(" "))
 }
+
+/// Names given to knives whose own was taken, as many as a notice tells.
+const RENAMED_TOLD: usize = 3;
