@@ -155,6 +155,9 @@ fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
         }
         text.push('\n');
     }
+    if let Some(told) = solved.document.example_count().told() {
+        let _ = writeln!(text, "{told}");
+    }
     for sentence in &ranking.sentences {
         let _ = writeln!(text, "{sentence}");
     }

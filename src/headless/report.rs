@@ -6,6 +6,7 @@ use serde::{Serialize, Serializer};
 
 use crate::analysis::{NumberId, Numbers, Solved};
 use crate::drawing::{CAUTIONS, verdict};
+use crate::unit::Examples;
 use crate::units::{Measure as _, in_plain_letters, is_hidden};
 
 /// The report in the shape of the written format: millimetres, degrees and plain ratios.
@@ -18,6 +19,9 @@ pub struct Report {
     ground: Part,
     mowing: Option<Part>,
     findings: Vec<FindingText>,
+    /// The readings that nobody measured on this unit yet.
+    #[serde(skip_serializing_if = "Examples::is_empty")]
+    examples: Examples,
 }
 
 /// Numbers by their names in the written format.
@@ -88,6 +92,7 @@ impl Report {
                     text: finding.shown_in(solved.unit.system),
                 })
                 .collect(),
+            examples: solved.document.examples.clone(),
         }
     }
 
@@ -159,7 +164,11 @@ pub fn table(solved: &Solved) -> String {
     for (name, value) in &rows {
         let _ = writeln!(text, "{name:width$}  {value}");
     }
-    let _ = writeln!(text, "\n{}", verdict(&solved.findings).1);
+    let examples = solved.document.example_count();
+    let _ = writeln!(text, "\n{}", verdict(&solved.findings, examples).1);
+    if let Some(told) = examples.told() {
+        let _ = writeln!(text, "{told}");
+    }
     for finding in solved.findings.iter() {
         let _ = writeln!(
             text,

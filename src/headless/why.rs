@@ -77,6 +77,9 @@ fn plain(solved: &Solved, why: &Why, complaint: Option<Complaint>) -> String {
         "{}: why it marks the turf",
         in_line(&solved.document.name)
     );
+    if let Some(told) = solved.document.example_count().told() {
+        let _ = writeln!(text, "{told}");
+    }
     for (title, left, budget) in [
         (
             "Height budget of the reel",

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
 use super::closing::ClosingReadings;
+use super::examples::Examples;
 use super::field::OneOf;
 use super::ground::{GroundEntry, WearEntry};
 use crate::geometry::{KnifeSection, Stance};
@@ -59,6 +60,9 @@ pub struct Document {
     /// Limits of one's own trials.
     #[serde(default)]
     pub limits: Option<LimitEntries>,
+    /// The readings that nobody measured on this unit yet.
+    #[serde(default, skip_serializing_if = "Examples::is_empty")]
+    pub examples: Examples,
 }
 
 /// Where a unit cuts.
@@ -288,23 +292,6 @@ impl Document {
                 .position(|option| option.name == *name)
                 .map(Fitted::Option),
         }
-    }
-
-    /// A new unit to type over: this one's readings as examples, without what belongs to it alone.
-    #[must_use]
-    pub fn as_new(&self) -> Self {
-        let mut new = self.clone();
-        "New unit".clone_into(&mut new.name);
-        new.remarks.clear();
-        new.hardware.clear();
-        new.options.clear();
-        new.setting = SettingEntry::default();
-        new.mowing = None;
-        new.ground = GroundEntry::default();
-        new.wear = WearEntry::default();
-        new.limits = None;
-        (new.knife.price, new.knife.notes) = (None, None);
-        new
     }
 
     /// The bench knife and every option, in the order they are listed.

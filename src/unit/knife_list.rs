@@ -3,7 +3,7 @@
 
 use std::collections::{HashMap, HashSet};
 
-use super::{Document, Fitted, FlawKind, Knife, most};
+use super::{Document, Field, Fitted, FlawKind, Knife, KnifePart, Reading, most};
 
 impl Document {
     /// A knife of the list.
@@ -72,9 +72,20 @@ impl Document {
         let is_fitted = self.setting.knife.is_some() && self.fitted() == Some(place);
         let name = knife.name.clone();
         if let Some(old) = self.knife_at_mut(place) {
-            *old = knife;
+            let old = std::mem::replace(old, knife);
+            self.keep_what_changed(place, &old);
             if is_fitted {
                 self.setting.knife = Some(name);
+            }
+        }
+    }
+
+    /// What was changed in a knife is no example any more.
+    fn keep_what_changed(&mut self, place: Fitted, old: &Knife) {
+        for part in KnifePart::ALL {
+            let field = Field::from(Reading::Knife(place, part));
+            if field.text(self) != old.part(part).text() {
+                self.examples.keep(field);
             }
         }
     }

@@ -7,6 +7,7 @@
 
 mod closing;
 mod document;
+mod examples;
 mod field;
 mod flaw;
 mod ground;
@@ -14,6 +15,7 @@ mod knife_list;
 mod knife_rows;
 mod limits;
 pub mod most;
+mod new_unit;
 mod places;
 mod relations;
 mod row_cell;
@@ -28,6 +30,7 @@ pub use document::{
     AttitudeRange, BenchReadings, Document, Fitted, Format, HardwarePoint, Knife, LimitEntries,
     MowingEntry, ReelReadings, RollerAhead, RollerBehind, RollerMoves, SettingEntry, Turf,
 };
+pub use examples::{ExampleCount, Examples};
 pub use field::{
     Choice, EntryProblem, Field, Group, Kind, KnifePart, KnifeText, Offer, OneOf, Reading, Rule,
     WIDEST_GROUND, Words,

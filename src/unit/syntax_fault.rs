@@ -182,6 +182,9 @@ fn wanted_at(path: &str) -> &'static str {
     if path == "format" {
         return "the number 1";
     }
+    if path.starts_with("examples") {
+        return "a list of readings in quotes, like [\"bench.reel_diameter\"]";
+    }
     let field = Field::at_path(path).map(|field| field.kind().wanted());
     let group = || Group::at_path(path).map(Group::wanted);
     field

@@ -155,6 +155,10 @@ const BROKEN_VALUES: &[Broken] = &[
     broken("limits: None", "limits: (clip_watch: \"1.6\", clip_over: \"1.5\")", 40, "\"1.6\"", "limits.clip_watch", "not be more than clip_over"),
     broken("limits: None", "limits: (attitude_range: (low: \"9 deg\", high: \"2 deg\"))", 40, "\"9 deg\"", "limits.attitude_range.low", "not be more than the highest"),
     broken("limits: None", "limits: (underside: \"-1 mm\")", 40, "\"-1 mm\"", "limits.underside", "must not be negative"),
+    broken("limits: None", "examples: [\"bench.gap\", \"bench.colour\"]", 40, "\"bench.colour\"", "examples[1]", "\"bench.colour\" is no reading that can be an example"),
+    broken("limits: None", "examples: [\"setting.attitude\"]", 40, "\"setting.attitude\"", "examples[0]", "write its path, like \"bench.reel_diameter\""),
+    broken("limits: None", "examples: \"bench.gap\"", 40, "\"bench.gap\"", "examples", "a list of readings in quotes"),
+    broken("limits: None", "examples: [4]", 40, "4]", "examples[0]", "a list of readings in quotes"),
 ];
 
 #[rustfmt::skip]

@@ -9,6 +9,7 @@ mod desk_window;
 mod disk;
 mod drawing;
 mod drawing_why;
+mod examples;
 mod files;
 mod geometry;
 mod house;

@@ -186,7 +186,14 @@ impl Card for BehindCard {
                 let reading = derived.as_reading(system);
                 desk.tell(format!("Behind centre filled in: {}.", reading.text()));
                 let change = Change::of("Behind centre", Reading::BehindCentre);
-                desk.edit(change, |document| document.bench.behind_centre = reading);
+                desk.edit(change, |document| {
+                    document.bench.behind_centre = reading;
+                    let from = [Reading::ReelDiameter, Reading::HeightOfCut];
+                    // What follows from an example is no more than one.
+                    if !from.iter().any(|reading| document.examples.has(*reading)) {
+                        document.examples.keep(Reading::BehindCentre);
+                    }
+                });
             }
         }
         Next::Close

@@ -196,6 +196,7 @@ fn mowing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         fields.set(Change::of(name, Group::Mowing));
         let system = fields.system;
         document.mowing = is_known.then(|| example_speeds(system));
+        document.mark_examples(Group::Mowing);
     }
     if document.mowing.is_some() {
         fields.group_rows(ui, document, Group::Mowing);

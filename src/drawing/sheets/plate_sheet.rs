@@ -10,6 +10,7 @@ use crate::drawing::paper::{
 };
 use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
 use crate::drawing::scene::Role;
+use crate::unit::ExampleCount;
 
 /// The usual cautions, on screen and on paper.
 pub const CAUTIONS: [&str; 4] = [
@@ -91,9 +92,10 @@ impl PlateSheet {
     }
 }
 
-/// The verdict in few words: the level, what is worst, and what cannot be told.
+/// The verdict in few words: the level, what is worst, and what cannot be told. With readings that are
+/// still examples it is never fine.
 #[must_use]
-pub fn verdict(findings: &Findings) -> (Level, String) {
+pub fn verdict(findings: &Findings, examples: ExampleCount) -> (Level, String) {
     let worst = findings.worst();
     let titles = |is_wanted: &dyn Fn(&Finding) -> bool| {
         let titles = findings.iter().filter(|finding| is_wanted(finding));
@@ -128,12 +130,19 @@ pub fn verdict(findings: &Findings) -> (Level, String) {
     if !other_doubted.is_empty() {
         parts.push(format!("cannot tell: {other_doubted}"));
     }
+    let shown = findings.shown_level();
+    let (level, otherwise) = if examples.is_none() {
+        (shown, "Fine: every finding is within its limits")
+    } else {
+        let otherwise = "Cannot tell yet: the readings are not all this unit's own";
+        (shown.max(Level::Watch), otherwise)
+    };
     let text = if parts.is_empty() {
-        "Fine: every finding is within its limits".to_owned()
+        otherwise.to_owned()
     } else {
         parts.join("; ")
     };
-    (findings.shown_level(), text)
+    (level, text)
 }
 
 /// Writes a line of words, smaller where the frame has no room for it, `x` and `y` from the
@@ -147,7 +156,7 @@ fn line(pencil: &mut Pencil, role: Role, (x, y): (f64, f64), size: f64, text: St
 }
 
 fn header(pencil: &mut Pencil, unit_name: &str, knife_name: &str, view: &SideView) {
-    let (level, text) = verdict(view.findings);
+    let (level, text) = verdict(view.findings, view.examples);
     let role = Role::Level(level);
     let frame = pencil.window;
     let size = pencil.by_text(34.0);
@@ -158,8 +167,10 @@ fn header(pencil: &mut Pencil, unit_name: &str, knife_name: &str, view: &SideVie
     line(pencil, Role::Heading, (48.0, 17.0), 26.0, text);
     let setting = view.case.setting;
     let system = view.system;
+    let examples = view.examples.told();
+    let examples = examples.map_or_else(String::new, |told| format!("{told}. "));
     let about = format!(
-        "{unit_name}. Knife: {knife_name}. Reel {}, height of cut {}, attitude {}, extension {}.",
+        "{examples}{unit_name}. Knife: {knife_name}. Reel {}, height of cut {}, attitude {}, extension {}.",
         system.length(setting.reel_diameter),
         system.length(view.case.solution.pose.height_of_cut),
         system.angle(view.case.solution.pose.attitude),

@@ -178,7 +178,8 @@ impl Field {
     }
 
     /// Takes what a person typed; an empty text leaves out what can be left out. A bare number gets
-    /// the unit that a person who works in `system` writes.
+    /// the unit that a person who works in `system` writes. It is no example from then on; what comes
+    /// with it and nobody typed, such as a pivot's place, is one.
     ///
     /// # Errors
     /// When the text is none that the field can hold, or the document has no such field now.
@@ -188,6 +189,16 @@ impl Field {
         text: &str,
         system: System,
     ) -> Result<(), EntryProblem> {
+        let has_no_pivot = Self::Reading(Reading::PivotAhead).text(document).is_none();
+        self.take(document, text, system)?;
+        document.examples.keep(self);
+        if self == Self::Closing && has_no_pivot {
+            document.mark_examples(Group::Closing);
+        }
+        Ok(())
+    }
+
+    fn take(self, document: &mut Document, text: &str, system: System) -> Result<(), EntryProblem> {
         if let Self::KnifeText(knife, KnifeText::Name) = self {
             return document
                 .rename_knife(knife, text)

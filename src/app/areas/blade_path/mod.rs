@@ -106,6 +106,7 @@ fn no_speeds_ui(ui: &mut Ui, desk: &mut Desk) {
             let speeds = example_speeds(desk.system());
             desk.edit(Change::of("Filled in speeds", Group::Mowing), |document| {
                 document.mowing = Some(speeds);
+                document.mark_examples(Group::Mowing);
             });
         }
         ui.add_space(16.0);

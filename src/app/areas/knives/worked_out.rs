@@ -3,6 +3,7 @@
 use crate::analysis::Solved;
 use crate::analysis::knives::{KnifeRow, Ranking, rank, rests_on, table};
 use crate::geometry::KnifeSection;
+use crate::unit::ExampleCount;
 use crate::units::System;
 
 /// The table and its ranking.
@@ -11,6 +12,8 @@ pub struct WorkedOut {
     pub rows: Vec<KnifeRow>,
     pub ranking: Ranking,
     pub rests_on: [String; 3],
+    /// How many of the unit's readings are still examples.
+    pub examples: ExampleCount,
 }
 
 impl WorkedOut {
@@ -21,6 +24,7 @@ impl WorkedOut {
             ranking: rank(&rows, good, system),
             rests_on: rests_on(&good.document, system),
             rows,
+            examples: good.document.example_count(),
         }
     }
 }

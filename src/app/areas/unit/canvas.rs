@@ -6,6 +6,7 @@ use super::handles::{handles_ui, take_handles};
 use crate::analysis::{Solution, Solved, SolvedId};
 use crate::app::areas::not_current::{not_current_ui, nothing_drawn_ui};
 use crate::app::desk::{Desk, Overlaid, Ticked};
+use crate::app::widgets::examples::still_examples_ui;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::paper;
@@ -202,7 +203,7 @@ impl CanvasState {
 fn verdict_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, theme: Theme) {
     let is_current = desk.why_not_current().is_none();
     let system = desk.system();
-    let (level, text) = verdict(&solved.findings);
+    let (level, text) = verdict(&solved.findings, solved.document.example_count());
     ui.add_enabled_ui(is_current, |ui| {
         ui.horizontal(|ui| {
             let (place, _) = ui.allocate_exact_size(egui::Vec2::splat(30.0), Sense::hover());
@@ -217,7 +218,10 @@ fn verdict_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, theme: Theme) {
             || "As on the bench".to_owned(),
             |ghost| format!("On the bench. {}", in_short(ghost.solution, system)),
         );
-        ui.add(egui::Label::new(Lettering::Body.of(bench).weak()).truncate());
+        ui.horizontal(|ui| {
+            still_examples_ui(ui, solved.document.example_count());
+            ui.add(egui::Label::new(Lettering::Body.of(bench).weak()).truncate());
+        });
     });
 }
 

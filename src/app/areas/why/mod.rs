@@ -22,6 +22,7 @@ use super::{About, Area};
 use crate::analysis::why::{Complaint, Goal, Why};
 use crate::analysis::{FindingId, Level, Solved};
 use crate::app::desk::{Desk, PerSession};
+use crate::app::widgets::examples::still_examples_ui;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::theme;
@@ -119,7 +120,7 @@ impl State {
 /// The verdict, or why what is shown is of an earlier entry.
 fn heading_ui(ui: &mut Ui, desk: &Desk, good: &Solved) {
     let theme = theme(ui.ctx());
-    let (level, text) = verdict(&good.findings);
+    let (level, text) = verdict(&good.findings, good.document.example_count());
     let reason = desk.why_not_current();
     ui.horizontal(|ui| {
         let (place, _) = ui.allocate_exact_size(Vec2::splat(26.0), Sense::hover());
@@ -131,6 +132,7 @@ fn heading_ui(ui: &mut Ui, desk: &Desk, good: &Solved) {
         let text = Lettering::Headline.of(text);
         ui.add(Label::new(text).truncate());
     });
+    still_examples_ui(ui, good.document.example_count());
 }
 
 fn crests_ui(ui: &mut Ui, why: &Why, system: System) {

@@ -14,6 +14,7 @@ mod overlay;
 
 use crate::analysis::{Case, FindingId, Findings, Level, NumberId, Solution, Solved, Uncertainty};
 use crate::geometry::{RollerOnPlate, Terrain};
+use crate::unit::ExampleCount;
 use crate::units::{Length, System};
 pub(super) use knife::knife_outline;
 
@@ -43,6 +44,8 @@ pub struct SideView<'a> {
     pub case: Case<'a>,
     /// What was found about it.
     pub findings: &'a Findings,
+    /// How many of its readings are still examples.
+    pub examples: ExampleCount,
     /// How far its numbers can be off, for ± and bands; none are drawn where none is given.
     pub uncertainty: Option<&'a Uncertainty>,
     /// The bench pose for a ghost behind it.
@@ -88,6 +91,7 @@ impl<'a> SideView<'a> {
         Self {
             case: solved.case(),
             findings: &solved.findings,
+            examples: solved.document.example_count(),
             uncertainty: Some(&solved.uncertainty),
             ghost: solved.ghost(),
             overlays: &[],

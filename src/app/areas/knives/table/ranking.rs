@@ -5,6 +5,7 @@ use egui::{RichText, ScrollArea, Sense, Ui, Vec2};
 use crate::analysis::Level;
 use crate::app::areas::knives::worked_out::WorkedOut;
 use crate::app::desk::Desk;
+use crate::app::widgets::examples::still_examples_ui;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
@@ -27,7 +28,11 @@ pub fn not_current_note_ui(ui: &mut Ui, desk: &Desk) {
 pub fn ranking_ui(ui: &mut Ui, worked_out: &WorkedOut) {
     let theme = theme(ui.ctx());
     let ranking = &worked_out.ranking;
-    let level = |fits: bool| if fits { Level::Fine } else { Level::Over };
+    let level = |fits: bool| match fits {
+        false => Level::Over,
+        true if worked_out.examples.is_none() => Level::Fine,
+        true => Level::Watch,
+    };
     let told = |ui: &mut Ui, fits: bool, side: f32, text: RichText| {
         ui.horizontal_top(|ui| {
             let (place, _) = ui.allocate_exact_size(Vec2::splat(side), Sense::hover());
@@ -40,6 +45,7 @@ pub fn ranking_ui(ui: &mut Ui, worked_out: &WorkedOut) {
         let text = Lettering::Headline.of(first);
         told(ui, ranking.fitting > 0, 24.0, text);
     }
+    still_examples_ui(ui, worked_out.examples);
     ScrollArea::vertical()
         .id_salt("ranking")
         .max_height(250.0)
