@@ -234,7 +234,7 @@ fn another_file_has_its_own_steps() {
         .window();
     window.enter_text("Name", "Another name");
     window.press_with(Modifiers::COMMAND, Key::O);
-    window.click("Lose the changes");
+    window.click("Discard changes");
     assert_eq!(window.document(), &DemoUnit::RollersGiven.document());
     assert!(offered(&mut window).is_empty());
     press(&mut window, UNDO);

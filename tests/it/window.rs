@@ -991,7 +991,7 @@ fn a_wrong_text_blocks_saving_and_is_named() {
     window.assert_says("Not saved. The field \"Height of cut\" holds \"half\"");
     assert_eq!(open_unit(&file).unwrap(), document(DEMO_UNIT));
     window.assert_says(UNSAVED);
-    window.click("Put away");
+    window.click("Close");
     window.assert_silent("Not saved.");
 }
 
@@ -1039,7 +1039,7 @@ fn keep_editing_keeps_the_unit_and_its_changes() {
 }
 
 #[test]
-fn lose_the_changes_goes_on_without_saving() {
+fn discard_changes_goes_on_without_saving() {
     let (_folder, file) = folder_with_demo("gang.ron");
     let answers = Answers::default();
     answers.open(&DemoUnit::RollersGiven.file());
@@ -1049,7 +1049,7 @@ fn lose_the_changes_goes_on_without_saving() {
     file_menu(&mut window, "Open…");
     window.assert_says(ASKING);
     window.assert_says("The field \"Height of cut\" holds \"wrong\"");
-    window.click("Lose the changes");
+    window.click("Discard changes");
     window.assert_silent(ASKING);
     assert_eq!(window.document(), &DemoUnit::RollersGiven.document());
     assert_eq!(open_unit(&file).unwrap(), document(DEMO_UNIT));
@@ -1109,7 +1109,7 @@ fn a_file_dropped_on_the_window_opens() {
     window.enter_text("Attitude", "5");
     window.drop_file(&DemoUnit::FairwayTrailed.file());
     window.assert_says(ASKING);
-    window.click("Lose the changes");
+    window.click("Discard changes");
     assert_eq!(window.document(), &DemoUnit::FairwayTrailed.document());
 }
 
@@ -1158,7 +1158,7 @@ fn closing_without_changes_asks_nothing() {
 #[test]
 fn closing_with_changes_asks_first_and_each_answer_does_what_it_says() {
     let (_folder, file) = folder_with_demo("gang.ron");
-    for answer in ["Keep editing", "Lose the changes", "Save"] {
+    for answer in ["Keep editing", "Discard changes", "Save"] {
         let mut window = Start::on_file(&file).window();
         window.enter_text("Attitude", "5.5");
         assert!(!window.would_close());

@@ -1,7 +1,7 @@
 //! The desk: what every area works on.
 //!
 //! What belongs here: the sessions, what is being typed into them, dialogs, units and preferences,
-//! the notice, the one open card and the ticked knives. An area is lent the desk and owns the rest
+//! the notices, the one open card and the ticked knives. An area is lent the desk and owns the rest
 //! of its state itself. A document changes in [`Desk::edit`] and nowhere else.
 
 mod aim;
@@ -24,7 +24,7 @@ pub use change::{Change, Part};
 pub use dialogs::{Dialogs, NoDialogs};
 pub use drafts::{Draft, Drafts, Slot};
 pub use history::StepId;
-pub use notice::Notice;
+pub use notice::{Notice, Notices};
 pub use per_session::PerSession;
 pub use preferences::Preferences;
 pub use session::{DEMO_UNIT, Session, SessionId};
@@ -46,7 +46,7 @@ pub struct Desk {
     preferences: Preferences,
     dialogs: Box<dyn Dialogs>,
     card: Option<Box<dyn Card>>,
-    notice: Option<Notice>,
+    notices: Notices,
     may_close: bool,
 }
 
@@ -59,7 +59,7 @@ impl Desk {
             preferences,
             dialogs,
             card: None,
-            notice: None,
+            notices: Notices::default(),
             may_close: false,
         }
     }
@@ -105,7 +105,7 @@ impl Desk {
     /// Puts another session where the one in front is, which is gone then.
     pub fn replace(&mut self, session: Session) {
         self.sessions[self.front] = session;
-        self.notice = None;
+        self.notices.put_away();
     }
 
     /// Changes the document in front, solves it, and drops what was being typed into the part that
@@ -228,29 +228,30 @@ impl Desk {
             .map_or_else(Vec::new, |good| Overlaid::all_of(good, self.ticked()))
     }
 
-    /// Tells something, until the next thing happens.
+    /// Tells something.
     pub fn tell(&mut self, text: impl Into<String>) {
-        self.notice = Some(Notice::news(text.into()));
+        self.notices.tell(text.into(), false);
     }
 
     /// Tells that something could not be done.
     pub fn warn(&mut self, text: impl Into<String>) {
-        self.notice = Some(Notice::problem(text.into()));
+        self.notices.tell(text.into(), true);
     }
 
-    /// What is to be told now; news of an earlier solution is put away.
-    pub fn notice(&mut self) -> Option<Notice> {
+    /// What is to be told at a time of the window's clock, and how many seconds are left to it.
+    pub fn notice(&mut self, now: f64) -> Option<(Notice, f64)> {
         let solved = self.good().map(|good| good.id);
-        let is_old = |notice: &mut Notice| notice.is_old(solved);
-        if self.notice.as_mut().is_some_and(is_old) {
-            self.notice = None;
-        }
-        self.notice.clone()
+        self.notices.shown_at(now, solved)
+    }
+
+    /// What was told, the last of it to be read again.
+    pub fn notices(&self) -> &Notices {
+        &self.notices
     }
 
     /// Puts the notice away.
     pub fn put_notice_away(&mut self) {
-        self.notice = None;
+        self.notices.put_away();
     }
 
     /// Opens a card in place of the one that is open.

@@ -104,7 +104,7 @@ impl Card for Question {
         ui.horizontal(|ui| {
             for (word, reply) in [
                 ("Save", Reply::Save),
-                ("Lose the changes", Reply::Lose),
+                ("Discard changes", Reply::Lose),
                 ("Keep editing", Reply::Stay),
             ] {
                 if ui.button(word).clicked() {

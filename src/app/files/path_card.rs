@@ -91,7 +91,7 @@ impl Card for PathCard {
             .horizontal(|ui| {
                 (
                     ui.button(verb).clicked() || is_entered,
-                    ui.button("Put away").clicked(),
+                    ui.button("Close").clicked(),
                 )
             })
             .inner;

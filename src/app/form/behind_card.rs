@@ -150,7 +150,7 @@ impl BehindCard {
         ui.add_space(6.0);
         ui.horizontal(|ui| {
             let fill = ui.add_enabled(found.is_ok(), egui::Button::new("Fill in"));
-            let is_put_away = ui.button("Put away").clicked();
+            let is_put_away = ui.button("Close").clicked();
             match found {
                 Ok(derived) if fill.clicked() => Action::Fill(derived),
                 _ if is_put_away => Action::PutAway,

@@ -3,7 +3,7 @@
 use egui::{Panel, Ui};
 
 use super::edit_menu::undo_shortcuts;
-use super::notice::notice_ui;
+use super::notice::notice_strip_ui;
 use super::shot::Shot;
 use super::start_card::StartCard;
 use super::title::Title;
@@ -102,17 +102,18 @@ impl App {
         }
         dropped_files(desk, ctx);
         Panel::top("top bar").show(ui, |ui| top_bar_ui(ui, desk, areas));
+        notice_strip_ui(ui, desk);
+        let told = desk.notices().told();
         if areas.front().has_form(desk) {
             left_ui(ui, desk);
         }
         let drawn = stand(desk);
         areas.front().show(ui, desk);
         show_card(ctx, desk);
-        if stand(desk) != drawn {
-            // Changed while or after it was drawn: what follows is shown by the next frame.
+        if stand(desk) != drawn || desk.notices().told() != told {
+            // Changed or told while or after it was drawn: the next frame shows what follows.
             ctx.request_repaint();
         }
-        notice_ui(ctx, desk);
         close_asked(desk, ctx);
         title.send(ctx, desk);
     }

@@ -1,45 +1,81 @@
-//! What was last told, over the bottom of the window.
+//! What was last told, in a strip of its own at the foot of the window, and the last notices again.
 
-use egui::{Context, Label, Sense, Stroke, Vec2};
+use std::time::Duration;
+
+use egui::{Align, Label, Layout, Panel, RichText, ScrollArea, Sense, Ui, Vec2};
 
 use crate::analysis::Level;
-use crate::app::desk::Desk;
-use crate::app::widgets::look::{colour, theme};
+use crate::app::desk::{Card, Desk, Next, Notice};
+use crate::app::widgets::look::{strong, theme};
 use crate::app::widgets::symbol::symbol;
-use crate::drawing::Role;
 
-/// What was last told, over the bottom of the window, so that nothing moves under the hand.
-pub fn notice_ui(ctx: &Context, desk: &mut Desk) {
-    let Some(notice) = desk.notice() else {
-        return;
-    };
-    let theme = theme(ctx);
-    let ink = if notice.is_problem {
-        colour(theme.level(Level::Over))
-    } else {
-        colour(theme.look(Role::CutLine).ink)
-    };
-    let area = egui::Area::new(egui::Id::unique("notice"))
-        .anchor(egui::Align2::CENTER_BOTTOM, egui::vec2(0.0, -14.0))
-        .order(egui::Order::Foreground);
-    area.show(ctx, |ui| {
-        let frame = egui::Frame::popup(ui.style());
-        frame
-            .stroke(Stroke::new(2.0, ink))
-            .inner_margin(10.0)
-            .show(ui, |ui| {
-                ui.set_max_width(720.0);
-                ui.horizontal(|ui| {
-                    if notice.is_problem {
-                        let size = Vec2::splat(16.0);
-                        let (place, _) = ui.allocate_exact_size(size, Sense::hover());
-                        symbol(ui, place, Level::Over, theme);
-                    }
-                    if ui.small_button("Put away").clicked() {
+/// The strip. It stands there always, so that nothing moves under the hand and no number is covered.
+pub fn notice_strip_ui(ui: &mut Ui, desk: &mut Desk) {
+    Panel::bottom("notices").resizable(false).show(ui, |ui| {
+        ui.horizontal(|ui| {
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                let is_any = desk.notices().kept().len() > 0;
+                let button = ui.add_enabled(is_any, egui::Button::new("Notices").small());
+                if button
+                    .on_hover_text("What was told last, to be read again")
+                    .clicked()
+                {
+                    desk.open_card(NoticesCard);
+                }
+                if let Some((notice, left)) = desk.notice(ui.input(|input| input.time)) {
+                    // The frame in which it leaves, and none before it.
+                    ui.ctx()
+                        .request_repaint_after(Duration::from_secs_f64(left));
+                    if ui.small_button("Close").clicked() {
                         desk.put_notice_away();
                     }
-                    ui.add(Label::new(notice.text).wrap());
-                });
+                    ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
+                        mark_ui(ui, &notice);
+                        ui.add(Label::new(&notice.text).truncate());
+                    });
+                }
             });
+        });
     });
+}
+
+/// The mark of what could not be done.
+fn mark_ui(ui: &mut Ui, notice: &Notice) {
+    let (place, _) = ui.allocate_exact_size(Vec2::splat(16.0), Sense::hover());
+    if notice.is_problem {
+        symbol(ui, place, Level::Over, theme(ui.ctx()));
+    }
+}
+
+/// The last notices.
+struct NoticesCard;
+
+impl Card for NoticesCard {
+    fn name(&self) -> &'static str {
+        "notices"
+    }
+
+    fn width(&self) -> f32 {
+        620.0
+    }
+
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
+        ui.label(RichText::new("Notices").family(strong()).size(18.0));
+        ui.label("What was told last, the latest first.");
+        ui.add_space(6.0);
+        ScrollArea::vertical().max_height(420.0).show(ui, |ui| {
+            for notice in desk.notices().kept() {
+                ui.horizontal_top(|ui| {
+                    mark_ui(ui, notice);
+                    ui.add(Label::new(&notice.text).wrap());
+                });
+            }
+        });
+        ui.add_space(8.0);
+        if ui.button("Close").clicked() {
+            Next::Close
+        } else {
+            Next::Stay
+        }
+    }
 }
