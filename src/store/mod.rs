@@ -11,6 +11,7 @@ mod strays;
 mod unit_file;
 mod whole;
 
+pub use place::{is_read_only, is_same_file};
 pub use read::{ReadProblem, read_text};
 pub use unit_file::{FileProblem, open_unit, reopen_unit, save_unit};
 pub use whole::{WriteProblem, write_whole};

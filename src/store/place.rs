@@ -24,6 +24,21 @@ pub(super) fn folder_of(file: &Path) -> &Path {
     }
 }
 
+/// Whether two paths lead to one file that is there, however they are spelt.
+#[must_use]
+pub fn is_same_file(one: &Path, other: &Path) -> bool {
+    match (fs::canonicalize(one), fs::canonicalize(other)) {
+        (Ok(one), Ok(other)) => one == other,
+        _ => false,
+    }
+}
+
+/// Whether a file is there and may not be written to.
+#[must_use]
+pub fn is_read_only(file: &Path) -> bool {
+    fs::metadata(file).is_ok_and(|file| file.permissions().readonly())
+}
+
 /// Links that are followed one after another; more is a circle.
 const MOST_LINKS: usize = 40;
 

@@ -4,6 +4,8 @@ use super::{Angle, Length, Measure as _, Ratio, Share, Speed, System, Turning};
 
 /// The most quantities one sentence holds.
 const MOST_VALUES: usize = 6;
+/// How many more decimals are written at the most to tell a number from its limit.
+const MOST_MORE_DECIMALS: usize = 4;
 
 /// A quantity inside a sentence.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -69,6 +71,26 @@ impl Value {
             Self::Move(length) => system.roller_move(length),
         }
     }
+
+    /// The same with so many more decimals, where they are written.
+    fn finer_in(self, system: System, more: usize) -> String {
+        match self {
+            Self::Length(length) => system.finer_length(length, more),
+            Self::Angle(angle) => system.finer_angle(angle, more),
+            Self::Share(share) => system.finer_share(share, more),
+            Self::Ratio(ratio) => system.finer_ratio(ratio, more),
+            Self::Speed(_) | Self::Turning(_) | Self::Radius(_) | Self::Move(_) => {
+                self.shown_in(system)
+            }
+        }
+    }
+
+    /// Whether it reads like another of its kind although it is another.
+    fn is_mistaken_for(self, other: Self, system: System, more: usize) -> bool {
+        self.with_base(other.base()) == other
+            && self != other
+            && self.finer_in(system, more) == other.finer_in(system, more)
+    }
 }
 
 macro_rules! value_from {
@@ -88,6 +110,8 @@ value_from!(Length, Angle, Share, Ratio, Speed, Turning);
 pub struct Sentence {
     template: &'static str,
     values: [Option<Value>; MOST_VALUES],
+    /// The place of the number that is judged by those of its kind after it.
+    judged: Option<usize>,
 }
 
 impl Sentence {
@@ -111,23 +135,54 @@ impl Sentence {
         Self {
             template,
             values: kept,
+            judged: None,
         }
+    }
+
+    /// The same sentence, whose quantity at a place is judged by the limits of its kind after it:
+    /// where they differ, they read differently, with more decimals if it takes them.
+    #[must_use]
+    pub const fn judging(mut self, place: usize) -> Self {
+        self.judged = Some(place);
+        self
     }
 
     /// The sentence as a person who works in `system` reads it.
     #[must_use]
     pub fn shown_in(&self, system: System) -> String {
-        let mut values = self.values.iter().flatten();
+        let mut values = self.readings(system).into_iter();
         let mut text = String::with_capacity(self.template.len() + 48);
         for (index, piece) in self.template.split("{}").enumerate() {
             if index > 0
                 && let Some(value) = values.next()
             {
-                text.push_str(&value.shown_in(system));
+                text.push_str(&value);
             }
             text.push_str(piece);
         }
         text
+    }
+
+    /// How each quantity reads.
+    fn readings(&self, system: System) -> Vec<String> {
+        let values: Vec<Value> = self.values.iter().flatten().copied().collect();
+        let mut read: Vec<_> = values.iter().map(|value| value.shown_in(system)).collect();
+        let Some((place, number)) = self.judged.and_then(|at| Some((at, *values.get(at)?))) else {
+            return read;
+        };
+        let limits = values.iter().enumerate().skip(place + 1);
+        for (limit_place, limit) in limits {
+            if !number.is_mistaken_for(*limit, system, 0) {
+                continue;
+            }
+            let told_apart = (1..=MOST_MORE_DECIMALS)
+                .find(|more| !number.is_mistaken_for(*limit, system, *more));
+            if let Some(more) = told_apart {
+                read[place] = number.finer_in(system, more);
+                read[limit_place] = limit.finer_in(system, more);
+            }
+        }
+        read
     }
 }
 
@@ -143,6 +198,38 @@ mod tests {
             full.shown_in(System::Millimetre),
             "1.000 mm, 2.000 mm, 3.000 mm, 4.000 mm, 5.000 mm, 6.000 mm"
         );
+    }
+
+    #[test]
+    fn a_number_past_its_limit_never_reads_like_the_limit() {
+        let told = |percent: f64, watch: f64| {
+            let share = |percent: f64| Share::from_base(percent / 100.0).into();
+            let values = [share(percent), share(watch), share(10.0)];
+            let sentence = Sentence::new("{} (watch above {}, over above {})", &values);
+            sentence.judging(0).shown_in(System::Millimetre)
+        };
+        let plain = "5.0 % (watch above 5.0 %, over above 10.0 %)";
+        assert_eq!(told(5.0, 5.0), plain);
+        assert_eq!(
+            told(5.04, 5.0),
+            "5.04 % (watch above 5.00 %, over above 10.0 %)"
+        );
+        assert_eq!(
+            told(4.997, 5.0),
+            "4.997 % (watch above 5.000 %, over above 10.0 %)"
+        );
+        assert_eq!(
+            told(10.001, 5.0),
+            "10.001 % (watch above 5.0 %, over above 10.000 %)"
+        );
+        // What no measuring tells apart is the same.
+        assert_eq!(told(5.0 + 1e-9, 5.0), plain);
+        let lengths = [0.0100, 0.010_01].map(|inches| Length::from_inches(inches).into());
+        let sentence = Sentence::new("{} (at least {} wanted)", &lengths).judging(0);
+        let shown = System::ALL.map(|system| sentence.shown_in(system));
+        assert_eq!(shown[0], "0.01000 in (at least 0.01001 in wanted)");
+        assert_eq!(shown[1], "10.00 thou (at least 10.01 thou wanted)");
+        assert_eq!(shown[2], "0.2540 mm (at least 0.2543 mm wanted)");
     }
 
     #[test]

@@ -7,6 +7,11 @@ impl System {
     /// A length to be read: `0.125 in`, `1/8 in`, `3.18 mm`.
     #[must_use]
     pub fn length(self, length: Length) -> String {
+        self.finer_length(length, 0)
+    }
+
+    /// The same with so many more decimals.
+    pub(super) fn finer_length(self, length: Length, more: usize) -> String {
         let (mm, inches) = (length.mm(), length.inches());
         match self {
             Self::Millimetre => {
@@ -15,15 +20,15 @@ impl System {
                     middle if middle >= 9.9995 => 2,
                     _ => 3,
                 };
-                format!("{} mm", fixed(mm, decimals))
+                format!("{} mm", fixed(mm, decimals + more))
             }
             Self::InchDecimal => {
                 // What rounds up to the small length is no longer small.
                 let is_small = inches.abs() < SMALL_INCHES - 0.000_05;
                 let decimals = if is_small { 4 } else { 3 };
-                format!("{} in", fixed(inches, decimals))
+                format!("{} in", fixed(inches, decimals + more))
             }
-            Self::InchFraction => fraction(inches, |thou| fixed(thou, 1)),
+            Self::InchFraction => fraction(inches, |thou| fixed(thou, 1 + more)),
         }
     }
 
@@ -52,19 +57,31 @@ impl System {
     /// An angle to be read: `4.50°`.
     #[must_use]
     pub fn angle(self, angle: Angle) -> String {
-        format!("{}°", fixed(angle.deg(), 2))
+        self.finer_angle(angle, 0)
+    }
+
+    pub(super) fn finer_angle(self, angle: Angle, more: usize) -> String {
+        format!("{}°", fixed(angle.deg(), 2 + more))
     }
 
     /// A share to be read: `4.0 %`.
     #[must_use]
     pub fn share(self, share: Share) -> String {
-        format!("{} %", fixed(share.of_one() * 100.0, 1))
+        self.finer_share(share, 0)
+    }
+
+    pub(super) fn finer_share(self, share: Share, more: usize) -> String {
+        format!("{} %", fixed(share.of_one() * 100.0, 1 + more))
     }
 
     /// A ratio to be read: `1.10`.
     #[must_use]
     pub fn ratio(self, ratio: Ratio) -> String {
-        fixed(ratio.number(), 2)
+        self.finer_ratio(ratio, 0)
+    }
+
+    pub(super) fn finer_ratio(self, ratio: Ratio, more: usize) -> String {
+        fixed(ratio.number(), 2 + more)
     }
 
     /// A roller's move in its bracket to be read: `up 0.118 in` towards the reel, `down` from it,

@@ -16,6 +16,7 @@ mod house;
 mod knives;
 mod knives_plots;
 mod knives_window;
+mod notices_window;
 mod other_readings;
 mod other_readings_window;
 mod real_window;

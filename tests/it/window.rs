@@ -1076,9 +1076,10 @@ fn save_that_cannot_save_stays_with_the_unit() {
     window.enter_text("Attitude", "wrong");
     window.press_with(Modifiers::COMMAND, Key::N);
     window.assert_says(ASKING);
-    window.click("Save");
+    window.assert_says("It cannot be saved yet. The field \"Attitude\" holds \"wrong\"");
+    assert!(window.button("Save").accesskit_node().is_disabled());
+    window.click("Keep editing");
     window.assert_silent(ASKING);
-    window.assert_says("Not saved. The field \"Attitude\" holds \"wrong\"");
     assert_eq!(window.entry("Attitude"), "wrong");
     assert_eq!(window.app().session().file(), Some(file.as_path()));
 }

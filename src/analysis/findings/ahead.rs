@@ -50,7 +50,8 @@ fn judge(case: &Case) -> Option<Verdict> {
     let text = Sentence::new(
         "The edge stands {} ahead of the reel's centre (over beyond {}): the blades are still coming down as they meet it.",
         &[(-behind).into(), most.into()],
-    );
+    )
+    .judging(0);
     // A little past the centre, so that rounding does not leave it ahead.
     let on_centre = case.solution.pose.attitude_on_centre() + Angle::from_deg(0.02);
     let remedy = case.advise_attitude(on_centre);

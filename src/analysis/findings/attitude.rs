@@ -35,7 +35,7 @@ fn judge(case: &Case) -> Option<Verdict> {
     } else {
         "The attitude, {}, lies outside what the brackets were said to allow, {} to {}."
     };
-    let text = Sentence::new(template, &[attitude.into(), low.into(), high.into()]);
+    let text = Sentence::new(template, &[attitude.into(), low.into(), high.into()]).judging(0);
     let room = (high - low) * ADVISED_ROOM;
     let inside = if attitude < low {
         low + room

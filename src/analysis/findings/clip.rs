@@ -39,7 +39,8 @@ fn judge(case: &Case) -> Option<Verdict> {
             limits.clip_watch.into(),
             limits.clip_over.into(),
         ],
-    );
+    )
+    .judging(1);
     let share = limits.clip_watch.number() / ratio.number();
     let remedy = (level > Level::Fine && share > 0.0).then(|| {
         // Clip length goes with the ground speed and against the reel's.

@@ -46,6 +46,7 @@ fn judge(case: &Case) -> Option<Verdict> {
             "The lip is {} thick; this height of cut allows {}.",
             &[left.into(), allowed.into()],
         )
+        .judging(0)
     } else {
         Sentence::new(
             "The lip is {} thick; this height of cut leaves no room for one.",

@@ -77,6 +77,7 @@ fn judge_underside(case: &Case) -> Option<Verdict> {
             "At the low end, with the worse roller at its lowest, the unit stands {} lower and the underside clears the ground by {} (at least {} wanted).",
             &[lowers.into(), left.into(), least.into()],
         )
+        .judging(1)
     };
     Some(told(level, text))
 }

@@ -32,14 +32,16 @@ fn judge(case: &Case) -> Option<Verdict> {
             Sentence::new(
                 "The reel, {}, is under its scrap size of {}.",
                 &[now.into(), smallest.into()],
-            ),
+            )
+            .judging(0),
             Some(Sentence::new("It wants a new reel.", &[])),
         ),
         Level::Watch => (
             Sentence::new(
                 "The reel, {}, is larger than a new one, {}.",
                 &[now.into(), new.into()],
-            ),
+            )
+            .judging(0),
             Some(Sentence::new("Measure it again.", &[])),
         ),
         Level::Fine => (

@@ -62,6 +62,7 @@ fn judge(case: &Case) -> Option<Verdict> {
                 Length::from_mm(behind.mm().abs()).into(),
             ],
         )
+        .judging(1)
     };
     let remedy = (level > Level::Fine).then(|| bring_back(case)).flatten();
     Some(Verdict {

@@ -54,11 +54,13 @@ fn judge(case: &Case) -> Option<Verdict> {
         (_, true) => Sentence::new(
             "The knife's underside clears the ground by {} (at least {} wanted).",
             &[clearance.into(), least.into()],
-        ),
+        )
+        .judging(0),
         (_, false) => Sentence::new(
             "The hardware under the knife clears the ground by {} (at least {} wanted).",
             &[clearance.into(), least.into()],
-        ),
+        )
+        .judging(0),
     };
     let remedy = (level > Level::Fine).then(|| {
         let short = least * (1.0 + ADVISED_ROOM) - clearance;

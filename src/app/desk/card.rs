@@ -20,6 +20,9 @@ pub trait Card {
         Next::Close
     }
 
+    /// Takes a card that was open until this one was opened over it; it may come back afterwards.
+    fn lay_over(&mut self, _beneath: Box<dyn Card>) {}
+
     /// Whether shortcuts wait until it is closed.
     fn takes_keys(&self) -> bool {
         true

@@ -274,9 +274,12 @@ impl Desk {
         self.card.take()
     }
 
-    /// Puts a card back, unless another was opened since it was taken.
+    /// Puts a card back, under another that was opened since it was taken.
     pub fn put_card_back(&mut self, card: Box<dyn Card>) {
-        self.card.get_or_insert(card);
+        match &mut self.card {
+            Some(over) => over.lay_over(card),
+            None => self.card = Some(card),
+        }
     }
 
     /// Lets the window close: there is nothing to lose, or it may be lost.

@@ -2,9 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use egui::{Context, Ui, ViewportCommand};
+use egui::{Button, Context, Ui, ViewportCommand};
 
-use super::saving::save;
+use super::saving::{save, why_not_savable_there};
 use crate::app::desk::{Card, Desk, Next, Session};
 use crate::app::widgets::lettering::Lettering;
 
@@ -21,49 +21,62 @@ pub enum Asking {
     Close,
 }
 
-/// Does something that drops the document, once nothing is lost by it.
-pub fn ask_first(desk: &mut Desk, what: Asking) {
+/// Does something that drops the document, once nothing is lost by it. Whether it is done; if not,
+/// it failed, or the question is open.
+pub fn ask_first(desk: &mut Desk, what: Asking) -> bool {
     if desk.has_unsaved() {
         let beneath = desk.take_card().filter(|card| !card.is_question());
         desk.open_card(Question { what, beneath });
+        false
     } else {
-        go_on(desk, what);
+        go_on(desk, what)
     }
 }
 
-fn go_on(desk: &mut Desk, what: Asking) {
+fn go_on(desk: &mut Desk, what: Asking) -> bool {
     match what {
         Asking::New => match Session::demo() {
             Ok(demo) => {
                 desk.replace(Session::new(demo.document().as_new(), None));
                 desk.tell("A new unit. Its readings are examples only: type your own over every one of them.");
+                true
             }
-            Err(problem) => desk.warn(problem.to_string()),
+            Err(problem) => {
+                desk.warn(problem.to_string());
+                false
+            }
         },
         Asking::Choose => {
-            match desk.dialogs().file_to_open() {
-                Some(file) => open(desk, &file),
-                None => desk.tell("Nothing opened: no file was chosen. Where no dialog appears, use File, Open a path, or drop a file on the window."),
+            if let Some(file) = desk.dialogs().file_to_open() {
+                return open(desk, &file);
             }
+            desk.tell("Nothing opened: no file was chosen. Where no dialog appears, use File, Open a path, or drop a file on the window.");
+            false
         }
         Asking::Open(file) => open(desk, &file),
-        Asking::Close => desk.close(),
+        Asking::Close => {
+            desk.close();
+            true
+        }
     }
 }
 
 /// Opens a file in place of the document; one that is refused leaves it as it was.
-pub fn open(desk: &mut Desk, file: &Path) {
+/// Whether it was opened.
+pub fn open(desk: &mut Desk, file: &Path) -> bool {
     match Session::open(file) {
         Ok(session) => {
             desk.replace(session);
             desk.preferences_mut().remember(file);
             desk.tell(format!("Opened {}", file.display()));
+            true
         }
         Err(problem) => {
             if !file.exists() {
                 desk.preferences_mut().forget(file);
             }
             desk.warn(format!("Not opened. {problem}"));
+            false
         }
     }
 }
@@ -96,34 +109,39 @@ impl Card for Question {
         ui.label(Lettering::CardTitle.of("Unsaved changes"));
         ui.add_space(6.0);
         ui.label(format!("\"{name}\" has changes that are not saved."));
-        if let Some(draft) = desk.session().drafts().first_wrong() {
-            ui.label(format!("It cannot be saved yet. {}", draft.told()));
+        if let Some(why_not) = why_not_savable_there(desk) {
+            ui.label(format!("It cannot be saved yet. {why_not}"));
         }
         ui.add_space(10.0);
         let mut answer = None;
+        let is_savable = why_not_savable_there(desk).is_none();
         ui.horizontal(|ui| {
             for (word, reply) in [
                 ("Save", Reply::Save),
                 ("Discard changes", Reply::Lose),
                 ("Keep editing", Reply::Stay),
             ] {
-                if ui.button(word).clicked() {
+                let is_offered = is_savable || !matches!(reply, Reply::Save);
+                if ui.add_enabled(is_offered, Button::new(word)).clicked() {
                     answer = Some(reply);
                 }
             }
         });
-        match answer {
+        let is_done = match answer {
             None => return Next::Stay,
-            Some(Reply::Stay) => return self.put_away(desk),
+            Some(Reply::Stay) => false,
             Some(Reply::Lose) => go_on(desk, self.what.clone()),
-            Some(Reply::Save) => {
-                if !save(desk) {
-                    return self.put_away(desk);
-                }
-                go_on(desk, self.what.clone());
-            }
+            Some(Reply::Save) => save(desk) && go_on(desk, self.what.clone()),
+        };
+        if is_done {
+            Next::Close
+        } else {
+            self.put_away(desk)
         }
-        Next::Close
+    }
+
+    fn lay_over(&mut self, card: Box<dyn Card>) {
+        self.beneath.get_or_insert(card);
     }
 
     fn put_away(&mut self, desk: &mut Desk) -> Next {

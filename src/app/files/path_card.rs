@@ -2,12 +2,15 @@
 
 use std::path::PathBuf;
 
-use egui::{Key, TextEdit, Ui};
+use egui::{Align, Key, Label, Layout, Sense, TextEdit, Ui, Vec2};
 
 use super::opening::{Asking, ask_first};
-use super::saving::{save_to_chosen, warn_of_another};
+use super::saving::{is_open_file, save_to_chosen, warn_of_another};
+use crate::analysis::Level;
 use crate::app::desk::{Card, Desk, Next};
 use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::look::theme;
+use crate::app::widgets::symbol::symbol;
 
 /// A path being typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -16,36 +19,57 @@ pub struct PathCard {
     is_saving: bool,
     /// Whether its field was given the keys.
     has_begun: bool,
+    /// How many notices there were when it was last shown.
+    told: Option<u64>,
+    /// Why the path was refused.
+    problem: String,
 }
 
 impl PathCard {
     /// For opening a file.
     pub fn to_open() -> Self {
-        Self {
-            text: String::new(),
-            is_saving: false,
-            has_begun: false,
-        }
+        Self::beginning_with(String::new(), false)
     }
 
     /// For saving, beginning with where the document is kept.
     pub fn to_save(desk: &Desk) -> Self {
         let file = desk.session().file();
+        let text = file.map_or_else(String::new, |file| file.display().to_string());
+        Self::beginning_with(text, true)
+    }
+
+    fn beginning_with(text: String, is_saving: bool) -> Self {
         Self {
-            text: file.map_or_else(String::new, |file| file.display().to_string()),
-            is_saving: true,
+            text,
+            is_saving,
             has_begun: false,
+            told: None,
+            problem: String::new(),
         }
+    }
+
+    /// Takes over what was told of a path that was refused: the notice stands under the card.
+    fn hear(&mut self, desk: &Desk) {
+        let told = desk.notices().told();
+        let is_new = self.told.is_some_and(|heard| heard != told);
+        if is_new && let Some(notice) = desk.notices().kept().next().filter(|n| n.is_problem) {
+            self.problem.clone_from(&notice.text);
+        }
+        self.told = Some(told);
     }
 
     /// Takes the path; whether the card stays open.
     fn take(&self, desk: &mut Desk) -> Next {
         let path = PathBuf::from(self.text.trim());
         if !self.is_saving {
-            ask_first(desk, Asking::Open(path));
-            return Next::Close;
+            // A path that is refused stays, to be put right.
+            return if ask_first(desk, Asking::Open(path)) {
+                Next::Close
+            } else {
+                Next::Stay
+            };
         }
-        let is_another = desk.session().file() != Some(path.as_path());
+        let is_another = !is_open_file(desk, &path);
         // There is no dialog that would have asked before another file is replaced.
         if is_another && path.exists() {
             warn_of_another(desk, &path);
@@ -72,6 +96,7 @@ impl Card for PathCard {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
+        self.hear(desk);
         let (title, verb) = if self.is_saving {
             ("Save to a path", "Save here")
         } else {
@@ -81,12 +106,15 @@ impl Card for PathCard {
         ui.label("The whole path of the unit file, ending in .ron.");
         let field = ui.add(TextEdit::singleline(&mut self.text).desired_width(f32::INFINITY));
         let field = field.accessible_name("Path");
+        if field.changed() {
+            self.problem.clear();
+        }
         if !self.has_begun {
             field.request_focus();
             self.has_begun = true;
         }
         let is_entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-        ui.add_space(8.0);
+        problem_ui(ui, &self.problem);
         let (is_taken, is_put_away) = ui
             .horizontal(|ui| {
                 (
@@ -112,4 +140,17 @@ impl Card for PathCard {
             Next::Close
         }
     }
+}
+
+/// Why the path was refused, in a place that is always kept: nothing moves under the hand.
+fn problem_ui(ui: &mut Ui, problem: &str) {
+    let size = Vec2::new(ui.available_width(), 42.0);
+    ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Min), |ui| {
+        ui.set_min_size(size);
+        if !problem.is_empty() {
+            let (place, _) = ui.allocate_exact_size(Vec2::splat(16.0), Sense::hover());
+            symbol(ui, place, Level::Over, theme(ui.ctx()));
+            ui.add(Label::new(problem).wrap());
+        }
+    });
 }

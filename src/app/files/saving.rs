@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use crate::app::desk::Desk;
+use crate::store;
 
 /// Saves where the document is kept. Whether it was saved.
 pub fn save(desk: &mut Desk) -> bool {
@@ -47,13 +48,20 @@ pub fn whole_name(desk: &mut Desk, file: &Path, ending: &str) -> Option<PathBuf>
         return Some(file.to_owned());
     }
     let whole = file.with_extension(ending);
-    if whole.exists() {
+    if whole.exists() && !is_open_file(desk, &whole) {
         warn_of_another(desk, &whole);
         return None;
     }
     Some(whole)
 }
 
+/// Whether a path leads to the file that is open, however it is spelt.
+pub fn is_open_file(desk: &Desk, path: &Path) -> bool {
+    let open = desk.session().file();
+    open.is_some_and(|open| open == path || store::is_same_file(open, path))
+}
+
+/// Warns that saving would replace a file that nobody chose.
 pub fn warn_of_another(desk: &mut Desk, file: &Path) {
     let file = file.display();
     desk.warn(format!(
@@ -61,19 +69,35 @@ pub fn warn_of_another(desk: &mut Desk, file: &Path) {
     ));
 }
 
-/// A file that could not be opened again must not be written.
-fn is_savable(desk: &mut Desk) -> bool {
+/// Why the document cannot be saved anywhere; none while it can. A file that could not be opened
+/// again must not be written.
+pub fn why_not_savable(desk: &Desk) -> Option<String> {
     if let Some(draft) = desk.session().drafts().first_wrong() {
-        let told = draft.told();
-        desk.warn(format!("Not saved. {told}"));
-        return false;
+        return Some(draft.told());
     }
-    if let Err(flaw) = desk.document().checked() {
-        let name = flaw.field.name();
-        desk.warn(format!("Not saved: {name}: {}", flaw.kind));
-        return false;
+    let flaw = desk.document().checked().err()?;
+    Some(format!("{}: {}", flaw.field.name(), flaw.kind))
+}
+
+/// Why the document cannot be saved where it is kept; none while it can.
+pub fn why_not_savable_there(desk: &Desk) -> Option<String> {
+    let read_only = || {
+        let file = desk.session().file();
+        let file = file.filter(|file| store::is_read_only(file))?;
+        Some(format!(
+            "{} is read-only. Save it under another name.",
+            file.display()
+        ))
+    };
+    why_not_savable(desk).or_else(read_only)
+}
+
+fn is_savable(desk: &mut Desk) -> bool {
+    let why_not = why_not_savable(desk);
+    if let Some(why_not) = &why_not {
+        desk.warn(format!("Not saved. {why_not}"));
     }
-    true
+    why_not.is_none()
 }
 
 fn save_to(desk: &mut Desk, file: &Path) -> bool {

@@ -2,11 +2,12 @@
 
 use std::time::Duration;
 
-use egui::{Align, Label, Layout, Panel, RichText, ScrollArea, Sense, Ui, Vec2};
+use egui::{Align, Label, Layout, Panel, ScrollArea, Sense, Ui, Vec2};
 
 use crate::analysis::Level;
 use crate::app::desk::{Card, Desk, Next, Notice};
-use crate::app::widgets::look::{strong, theme};
+use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
 
 /// The strip. It stands there always, so that nothing moves under the hand and no number is covered.
@@ -60,7 +61,7 @@ impl Card for NoticesCard {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
-        ui.label(RichText::new("Notices").family(strong()).size(18.0));
+        ui.label(Lettering::CardTitle.of("Notices"));
         ui.label("What was told last, the latest first.");
         ui.add_space(6.0);
         ScrollArea::vertical().max_height(420.0).show(ui, |ui| {

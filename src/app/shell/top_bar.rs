@@ -7,7 +7,10 @@ use super::edit_menu::edit_menu_ui;
 use super::start_card::StartCard;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::Desk;
-use crate::app::files::{Asking, NEW, OPEN, PathCard, SAVE, SAVE_AS, ask_first, save, save_as};
+use crate::app::files::{
+    Asking, NEW, OPEN, PathCard, SAVE, SAVE_AS, ask_first, save, save_as, why_not_savable,
+    why_not_savable_there,
+};
 use crate::app::widgets::lettering::strong;
 use crate::units::System;
 
@@ -124,15 +127,28 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk) {
         desk.open_card(PathCard::to_open());
     }
     ui.separator();
-    if item(ui, "Save", &SAVE) {
+    let why_not = why_not_savable(desk);
+    let why_not_there = why_not_savable_there(desk);
+    let save_item = |ui: &mut Ui, button: Button, why_not: Option<&String>| {
+        let response = ui.add_enabled(why_not.is_none(), button);
+        let is_clicked = response.clicked();
+        if let Some(why_not) = why_not {
+            response.on_disabled_hover_text(format!("It cannot be saved yet. {why_not}"));
+        }
+        is_clicked
+    };
+    let shortcut = |ui: &Ui, keys| ui.ctx().format_shortcut(keys);
+    let button = Button::new("Save").shortcut_text(shortcut(ui, &SAVE));
+    if save_item(ui, button, why_not_there.as_ref()) {
         ui.close();
         save(desk);
     }
-    if item(ui, "Save as…", &SAVE_AS) {
+    let button = Button::new("Save as…").shortcut_text(shortcut(ui, &SAVE_AS));
+    if save_item(ui, button, why_not.as_ref()) {
         ui.close();
         save_as(desk);
     }
-    if ui.button("Save to a path…").clicked() {
+    if save_item(ui, Button::new("Save to a path…"), why_not.as_ref()) {
         ui.close();
         let card = PathCard::to_save(desk);
         desk.open_card(card);

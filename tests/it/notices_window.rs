@@ -1,0 +1,188 @@
+//! What the window tells about files and saving, how long, and where.
+
+use std::fs;
+use std::path::PathBuf;
+use std::time::Duration;
+
+use egui::{Key, Modifiers};
+use egui_kittest::kittest::NodeT as _;
+use sweepgauge::app::DEMO_UNIT;
+use sweepgauge::store::{open_unit, save_unit};
+use tempfile::TempDir;
+
+use crate::common::shown::{Start, Window, document};
+
+fn folder_with_demo() -> (TempDir, PathBuf) {
+    let folder = TempDir::new().unwrap();
+    let file = folder.path().join("gang.ron");
+    save_unit(&document(DEMO_UNIT), &file).unwrap();
+    (folder, file)
+}
+
+fn in_file_menu(window: &mut Window, item: &str) {
+    window.click("File");
+    window.click(item);
+}
+
+fn type_path(window: &mut Window, path: &str) {
+    window.type_over("Path", path);
+}
+
+/// Steps until so many seconds have passed.
+fn wait(window: &mut Window, seconds: u32) {
+    (0..60 * seconds).for_each(|_| {
+        window.step();
+    });
+}
+
+#[test]
+fn news_leaves_after_six_seconds_and_the_window_rests_until_then() {
+    let (_folder, file) = folder_with_demo();
+    let mut window = Start::on_file(&file).window();
+    window.press_with(Modifiers::COMMAND, Key::S);
+    window.assert_says("Saved ");
+    let rest = window.step();
+    assert!(
+        rest > Duration::from_secs(5) && rest <= Duration::from_secs(6),
+        "{rest:?}"
+    );
+    wait(&mut window, 5);
+    window.assert_says("Saved ");
+    wait(&mut window, 1);
+    window.assert_silent("Saved ");
+    assert_eq!(window.step(), Duration::MAX, "and then it rests for good");
+    window.click("Notices");
+    window.assert_says(&format!("Saved {}", file.display()));
+}
+
+#[test]
+fn a_problem_stays_twice_as_long_or_until_it_is_closed() {
+    let (_folder, file) = folder_with_demo();
+    let mut window = Start::on_file(&file).window();
+    window.enter_text("Height of cut", "half");
+    window.press_with(Modifiers::COMMAND, Key::S);
+    wait(&mut window, 11);
+    window.assert_says("Not saved.");
+    wait(&mut window, 1);
+    window.assert_silent("Not saved.");
+    window.press_with(Modifiers::COMMAND, Key::S);
+    window.click("Close");
+    window.assert_silent("Not saved.");
+}
+
+#[test]
+fn a_notice_lies_over_nothing() {
+    let (_folder, file) = folder_with_demo();
+    let mut window = Start::on_file(&file).window();
+    window.harness.set_size(egui::vec2(1366.0, 768.0));
+    window.press_with(Modifiers::COMMAND, Key::S);
+    for key in [Key::Num1, Key::Num2, Key::Num3, Key::Num4] {
+        window.press_with(Modifiers::COMMAND, key);
+        let nodes = window.nodes();
+        let says = |node: &&egui_kittest::Node<'_>| {
+            node.value().is_some_and(|text| text.starts_with("Saved "))
+        };
+        let notice = nodes.iter().find(says).expect("the notice").rect();
+        let foot = window.button("Notices").rect();
+        assert!(notice.bottom() <= 768.0 && notice.center().y >= foot.top());
+        for node in &nodes {
+            let is_text = node.accesskit_node().role() == egui::accesskit::Role::Label;
+            let rect = node.rect();
+            // What has scrolled out of sight is cut off at the strip.
+            if is_text && !says(&node) && rect.top() < notice.top() && rect.bottom() < 768.0 {
+                let covered = rect.intersect(notice.shrink(1.0));
+                assert!(
+                    !covered.is_positive() || rect.bottom() > foot.top(),
+                    "{key:?}: {:?}",
+                    node.value()
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn a_path_that_is_refused_stays_with_the_reason_beside_it() {
+    let (folder, file) = folder_with_demo();
+    let wrong = folder.path().join("gone.ron").display().to_string();
+    for is_changed in [false, true] {
+        let mut window = Window::demo();
+        if is_changed {
+            window.enter_text("Name", "Another name");
+        }
+        in_file_menu(&mut window, "Open a path…");
+        type_path(&mut window, &wrong);
+        window.click("Open it");
+        if is_changed {
+            window.click("Keep editing");
+            assert_eq!(window.entry("Path"), wrong);
+            window.click("Open it");
+            window.click("Discard changes");
+        }
+        assert_eq!(window.entry("Path"), wrong);
+        window.assert_says("Not opened. ");
+        type_path(&mut window, &file.display().to_string());
+        window.click("Open it");
+        if is_changed {
+            window.click("Discard changes");
+        }
+        assert_eq!(window.app().session().file(), Some(file.as_path()));
+        assert!(!window.has_button("Open it"));
+    }
+}
+
+#[test]
+fn the_open_file_is_known_however_its_path_is_spelt() {
+    let (folder, file) = folder_with_demo();
+    fs::create_dir(folder.path().join("below")).unwrap();
+    let spelt = folder.path().join("below").join("..").join("gang.ron");
+    let mut window = Start::on_file(&file).window();
+    window.enter_text("Name", "Another name");
+    in_file_menu(&mut window, "Save to a path…");
+    type_path(&mut window, &spelt.display().to_string());
+    window.click("Save here");
+    window.assert_says("Saved ");
+    assert_eq!(open_unit(&file).unwrap().name, "Another name");
+    let other = folder.path().join("other.ron");
+    fs::copy(&file, &other).unwrap();
+    in_file_menu(&mut window, "Save to a path…");
+    type_path(&mut window, &other.display().to_string());
+    window.click("Save here");
+    window.assert_says("is there already, and it is not the file that is open");
+}
+
+#[test]
+fn saving_is_offered_only_while_it_can_be_done() {
+    let (_folder, file) = folder_with_demo();
+    let mut window = Start::on_file(&file).window();
+    let offered = |window: &mut Window| {
+        window.click("File");
+        let nodes = window.nodes();
+        let is_offered = ["Save", "Save as…", "Save to a path…"].map(|name| {
+            let item = nodes.iter().find(|node| {
+                let label = node.accesskit_node().label().unwrap_or_default();
+                label.split(" Ctrl+").next() == Some(name)
+            });
+            !item.expect("an item").accesskit_node().is_disabled()
+        });
+        drop(nodes);
+        window.press(Key::Escape);
+        is_offered
+    };
+    assert_eq!(offered(&mut window), [true; 3]);
+    window.enter_text("Height of cut", "half");
+    assert_eq!(offered(&mut window), [false; 3], "a wrong text");
+    window.enter_text("Height of cut", "0.5");
+    window.enter_text("Gap, bench", "-1 mm");
+    assert_eq!(offered(&mut window), [false; 3], "a flaw");
+    window.enter_text("Gap, bench", "0 mm");
+    assert_eq!(offered(&mut window), [true; 3]);
+    let mut permissions = fs::metadata(&file).unwrap().permissions();
+    permissions.set_readonly(true);
+    fs::set_permissions(&file, permissions).unwrap();
+    assert_eq!(
+        offered(&mut window),
+        [false, true, true],
+        "a read-only file"
+    );
+}
