@@ -2,7 +2,8 @@
 //!
 //! What belongs here: the sessions, what is being typed into them, dialogs, units and preferences,
 //! the notices, the one open card and the ticked knives. An area is lent the desk and owns the rest
-//! of its state itself. A document changes in [`Desk::edit`] and nowhere else.
+//! of its state itself. A document is changed through [`Desk::edit`] and its sisters for forms and
+//! handles, or by undo and redo; all of them end in one function of its session.
 
 mod aim;
 mod card;
@@ -109,7 +110,11 @@ impl Desk {
     }
 
     /// Changes the document in front, solves it, and drops what was being typed into the part that
-    /// the change names. This is the only way a document changes.
+    /// the change names.
+    ///
+    /// A form changes it by [`Desk::edit_typed`], a handle by [`Desk::edit_if_solved`]; these three,
+    /// [`Desk::undo`] and [`Desk::redo`] are all there are, and in the session they go through one
+    /// door, on which solution, stale drafts, ticked knives and history hang.
     pub fn edit<R>(&mut self, change: Change, edit: impl FnOnce(&mut Document) -> R) -> R {
         self.edit_typed(|document, drafts| {
             drafts.follow(&change);
@@ -118,15 +123,13 @@ impl Desk {
     }
 
     /// Changes the document in front as [`Desk::edit`] does, if it can be solved afterwards; whether
-    /// it can.
+    /// it can. Otherwise document and drafts stay as they are.
     pub fn edit_if_solved(&mut self, change: Change, edit: impl FnOnce(&mut Document)) -> bool {
-        let session = self.session_mut();
-        session.drafts_mut().follow(&change);
-        session.edit_if_solved(change, edit)
+        self.session_mut().edit_if_solved(change, edit)
     }
 
-    /// Lends the document in front and what is being typed to a form, which names the change it
-    /// made.
+    /// Lends the document in front and what is being typed to a form, which always names the change
+    /// it made; none when it made none.
     pub fn edit_typed<R>(
         &mut self,
         typing: impl FnOnce(&mut Document, &mut Drafts) -> (R, Option<Change>),

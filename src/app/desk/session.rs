@@ -69,7 +69,9 @@ impl Session {
             solutions: 0,
             solves: 0,
         };
-        session.solve();
+        let document = Arc::clone(&session.settled);
+        let solved = session.worked_out(&document);
+        session.take(solved);
         session
     }
 
@@ -151,10 +153,6 @@ impl Session {
         &self.drafts
     }
 
-    pub(super) fn drafts_mut(&mut self) -> &mut Drafts {
-        &mut self.drafts
-    }
-
     /// The knives ticked for drawing over the fitted one.
     pub(in crate::app) fn ticked(&self) -> &Ticked {
         &self.ticked
@@ -175,14 +173,17 @@ impl Session {
     ) -> R {
         let (done, change) = edit(&mut self.document, &mut self.drafts);
         if self.document != *self.settled {
-            let before = std::mem::replace(&mut self.settled, Arc::new(self.document.clone()));
-            self.solve();
-            self.follow(change, &before);
+            debug_assert!(change.is_some(), "a change names itself");
+            let change = change.unwrap_or_else(|| Change::new("Entry"));
+            let document = Arc::new(self.document.clone());
+            let solved = self.worked_out(&document);
+            self.settle(document, solved, change, Made::Anew);
         }
         done
     }
 
-    /// Makes a change if what comes out can be solved; whether it can.
+    /// Makes a change if what comes out can be solved; whether it can. What is being typed into the
+    /// part it names is dropped then, and stays otherwise.
     pub(super) fn edit_if_solved(
         &mut self,
         change: Change,
@@ -191,16 +192,19 @@ impl Session {
         let mut tried = self.document.clone();
         edit(&mut tried);
         if tried == self.document {
-            return self.trouble.is_none();
+            let is_solved = self.trouble.is_none();
+            if is_solved {
+                self.drafts.follow(&change);
+            }
+            return is_solved;
         }
-        self.solves += 1;
-        let solved = Solved::of_shared(Arc::new(tried));
+        let tried = Arc::new(tried);
+        let solved = self.worked_out(&tried);
         let is_solved = solved.is_ok();
-        if let Ok(solved) = solved {
-            let before = std::mem::replace(&mut self.settled, Arc::clone(&solved.document));
-            self.document = Document::clone(&self.settled);
-            self.take(solved);
-            self.follow(Some(change), &before);
+        if is_solved {
+            self.drafts.follow(&change);
+            self.document = Document::clone(&tried);
+            self.settle(tried, solved, change, Made::Anew);
         }
         is_solved
     }
@@ -241,35 +245,60 @@ impl Session {
         };
         self.drafts.follow(&Change::of("", Part::All));
         let after = Arc::new(document.clone());
-        let before = std::mem::replace(&mut self.settled, after);
         self.document = document;
-        self.solve();
-        self.ticked.follow(&before, &self.document);
-        self.last_change = Some(change);
+        let solved = self.worked_out(&after);
+        self.settle(after, solved, change, Made::ByStep);
         true
     }
 
-    /// What follows a change, apart from the solution. A copy for recovery would be kept here: both
-    /// documents and the change's name are at hand.
-    fn follow(&mut self, change: Option<Change>, before: &Document) {
-        let change = change.unwrap_or_else(|| Change::new("Entry"));
-        self.drafts.drop_stale(&change, before, &self.document);
-        self.ticked.follow(before, &self.document);
-        self.history.note(&change, &self.document, &self.hands);
+    /// The one door that every change of the document goes through, whoever made it: from here on
+    /// the changed document is the settled one, with what was worked out from it, and all that hangs
+    /// on it follows. A copy for recovery would be kept here: both documents and the change's name are
+    /// at hand.
+    fn settle(
+        &mut self,
+        document: Arc<Document>,
+        solved: Result<Solved, Unsolved>,
+        change: Change,
+        made: Made,
+    ) {
+        let before = std::mem::replace(&mut self.settled, document);
+        self.take(solved);
+        self.ticked.follow(&before, &self.document);
+        match made {
+            Made::Anew => {
+                self.drafts.drop_stale(&change, &before, &self.document);
+                self.history.note(&change, &self.document, &self.hands);
+            }
+            // The history moved along itself.
+            Made::ByStep => {}
+        }
         self.last_change = Some(change);
     }
 
-    fn solve(&mut self) {
+    /// What follows from a document.
+    fn worked_out(&mut self, document: &Arc<Document>) -> Result<Solved, Unsolved> {
         self.solves += 1;
-        match Solved::of_shared(Arc::clone(&self.settled)) {
-            Ok(solved) => self.take(solved),
+        Solved::of_shared(Arc::clone(document))
+    }
+
+    fn take(&mut self, solved: Result<Solved, Unsolved>) {
+        match solved {
+            Ok(solved) => {
+                self.good = Some(Rc::new(solved));
+                self.solutions += 1;
+                self.trouble = None;
+            }
             Err(unsolved) => self.trouble = Some(unsolved),
         }
     }
+}
 
-    fn take(&mut self, solved: Solved) {
-        self.good = Some(Rc::new(solved));
-        self.solutions += 1;
-        self.trouble = None;
-    }
+/// How a change of the document came about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Made {
+    /// It is a new one, to be noted in the history.
+    Anew,
+    /// It is a step of the history, taken back or done again.
+    ByStep,
 }
