@@ -153,23 +153,22 @@ impl<N: Number> Inputs<'_, N> {
     }
 
     fn touch_closing(&mut self, reading: Reading, change: &dyn Fn(&mut N)) -> bool {
-        match (&mut self.profile.closing, reading) {
-            (Closing::ReelSlides { lean }, Reading::Lean) => {
-                let Some(lean) = lean else {
+        let input = match &mut self.profile.closing {
+            Closing::ReelSlides { lean } => match lean {
+                Some(lean) if reading == Reading::Lean => lean.base_mut(),
+                Some(_) | None => return false,
+            },
+            Closing::ReelPivots { pivot_in_frame } | Closing::KnifePivots { pivot_in_frame } => {
+                if reading == Reading::PivotAhead {
+                    &mut pivot_in_frame.x
+                } else if reading == Reading::PivotAbove {
+                    &mut pivot_in_frame.y
+                } else {
                     return false;
-                };
-                change(lean.base_mut());
+                }
             }
-            (
-                Closing::ReelPivots { pivot_in_frame } | Closing::KnifePivots { pivot_in_frame },
-                Reading::PivotAhead,
-            ) => change(&mut pivot_in_frame.x),
-            (
-                Closing::ReelPivots { pivot_in_frame } | Closing::KnifePivots { pivot_in_frame },
-                Reading::PivotAbove,
-            ) => change(&mut pivot_in_frame.y),
-            _ => return false,
-        }
+        };
+        change(input);
         true
     }
 

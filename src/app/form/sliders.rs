@@ -31,7 +31,9 @@ impl Range {
     fn of_length(system: System, low: Length, high: Length) -> Self {
         let (unit, step, fine) = match system {
             System::Millimetre => (1.0, 0.1, 0.01),
-            _ => (Length::from_inches(1.0).mm(), 0.005, 0.0005),
+            System::InchDecimal | System::InchFraction => {
+                (Length::from_inches(1.0).mm(), 0.005, 0.0005)
+            }
         };
         let floor = (low.mm() / unit / step).floor() * step;
         let ceil = (high.mm() / unit / step).ceil() * step;

@@ -252,7 +252,32 @@ impl Theme {
     pub fn text_colour(self, role: Role) -> Rgb {
         match role {
             Role::Note => self.look(role).ink,
-            _ => self.neutrals().ink,
+            Role::Plate
+            | Role::Soil
+            | Role::Turf
+            | Role::Frame
+            | Role::ReelRim
+            | Role::ReelBody
+            | Role::Blade
+            | Role::Knife
+            | Role::Hardware
+            | Role::Roller
+            | Role::CentreLine
+            | Role::Datum
+            | Role::CutLine
+            | Role::BelowCut(_)
+            | Role::Band
+            | Role::Clip
+            | Role::Dimension
+            | Role::Heading
+            | Role::Ghost
+            | Role::Overlay(_)
+            | Role::LensFrame
+            | Role::Forbidden(_)
+            | Role::Usable
+            | Role::Setting
+            | Role::Paper
+            | Role::Level(_) => self.neutrals().ink,
         }
     }
 

@@ -212,7 +212,16 @@ impl Asked<'_> {
         let elsewhere = match self.finding {
             FindingId::LowEnd => FindingId::Reel,
             FindingId::LowEndUnderside => FindingId::Underside,
-            _ => return Err(WhyNot::HasNoPart),
+            FindingId::Sweep
+            | FindingId::Ahead
+            | FindingId::Reel
+            | FindingId::Cut
+            | FindingId::Underside
+            | FindingId::Lip
+            | FindingId::Scrap
+            | FindingId::Clip
+            | FindingId::Rollers
+            | FindingId::Attitude => return Err(WhyNot::HasNoPart),
         };
         if self.goal.is_kept(&self.now) {
             return Err(WhyNot::WithinAlready);

@@ -152,7 +152,7 @@ impl WindowMap {
         let height = chosen.trial.height_of_cut;
         let unit_mm = match system {
             System::Millimetre => 1.0,
-            _ => Length::from_inches(1.0).mm(),
+            System::InchDecimal | System::InchFraction => Length::from_inches(1.0).mm(),
         };
         let step_mm = if unit_mm > 1.0 { 0.005 * unit_mm } else { 0.1 };
         let about_mm = in_force.mm().max(1.0);
