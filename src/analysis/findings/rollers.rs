@@ -49,16 +49,20 @@ fn judge(case: &Case) -> Option<Verdict> {
             remedy: Some(remedy),
         });
     }
-    let far = [("front", front), ("rear", rear)]
-        .into_iter()
-        // Common practice, no source: no bracket carries a roller by more than its own diameter.
-        .find(|(_, roller)| roller.moved.mm().abs() > 2.0 * roller.radius_mm);
-    if let Some((name, roller)) = far {
-        let template = if name == "front" {
-            "The front roller stands {} from its bench place, more than its own diameter."
-        } else {
-            "The rear roller stands {} from its bench place, more than its own diameter."
-        };
+    let far = [
+        (
+            "The front roller stands {} from its bench place, more than its own diameter.",
+            front,
+        ),
+        (
+            "The rear roller stands {} from its bench place, more than its own diameter.",
+            rear,
+        ),
+    ]
+    .into_iter()
+    // Common practice, no source: no bracket carries a roller by more than its own diameter.
+    .find(|(_, roller)| roller.moved.mm().abs() > 2.0 * roller.radius_mm);
+    if let Some((template, roller)) = far {
         let text = Sentence::new(template, &[Value::Move(roller.moved)]);
         let remedy = Sentence::new(
             "Check the height of cut and attitude, and whether the bracket reaches so far.",
