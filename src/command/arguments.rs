@@ -141,16 +141,18 @@ pub struct WindowArguments {
     pub what_if: WhatIf,
 }
 
+/// Areas that have a word of their own on the command line: whether it was given, and the area's name.
+pub const AREA_FLAGS: [(fn(&WindowArguments) -> bool, &str); 3] = [
+    (|asked| asked.knives, "knives"),
+    (|asked| asked.why, "why"),
+    (|asked| asked.blade_path, "blade-path"),
+];
+
 impl WindowArguments {
     /// The name of the area to open in; none when nobody asked for one.
     #[must_use]
     pub fn asked_area(&self) -> Option<&str> {
-        let flags = [
-            (self.knives, "knives"),
-            (self.why, "why"),
-            (self.blade_path, "blade-path"),
-        ];
-        let flag = flags.into_iter().find(|(is_given, _)| *is_given);
+        let flag = AREA_FLAGS.into_iter().find(|(is_given, _)| is_given(self));
         self.area.as_deref().or(flag.map(|(_, id)| id))
     }
 }

@@ -162,3 +162,27 @@ fn icon() -> egui::IconData {
         height: SIDE,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use clap::Parser as _;
+
+    use super::*;
+    use crate::command::{AREA_FLAGS, Arguments, Command};
+
+    #[test]
+    fn every_area_with_a_word_of_its_own_is_one_there_is() {
+        for (_, id) in AREA_FLAGS {
+            let line = ["sweepgauge", "window", &format!("--{id}")];
+            let Ok(Arguments {
+                command: Some(Command::Window(asked)),
+                ..
+            }) = Arguments::try_parse_from(line)
+            else {
+                panic!("--{id} is not read");
+            };
+            assert_eq!(asked.asked_area(), Some(id));
+            assert_eq!(area(&asked).ok(), Some(id));
+        }
+    }
+}
