@@ -132,12 +132,28 @@ mod tests {
 
     #[test]
     fn the_plots_are_worked_out_once_while_nothing_changes() {
-        let desk = desk();
-        let key = |over| Key::of(desk.good().expect("solved"), over, desk.system());
+        let mut desk = desk();
         let mut plots = LifePlots::default();
-        plots.worked_out.get(key(Over::Diameter), WorkedOut::of);
-        assert!(plots.worked_out.has(&key(Over::Diameter)));
-        assert!(!plots.worked_out.has(&key(Over::Attitude)));
+        // Whether the plots were made anew.
+        let mut work_out = |desk: &Desk, over| {
+            let key = Key::of(desk.good().expect("solved"), over, desk.system());
+            let mut is_new = false;
+            plots.worked_out.get(key, |key| {
+                is_new = true;
+                WorkedOut::of(key)
+            });
+            is_new
+        };
+        assert!(work_out(&desk, Over::Diameter));
+        assert!(!work_out(&desk, Over::Diameter), "asked for again");
+        assert!(work_out(&desk, Over::Attitude));
+        assert!(!work_out(&desk, Over::Attitude), "asked for again");
+        let attitude = Quantity::from_value(Angle::from_deg(6.0), System::InchDecimal);
+        desk.edit(Change::new("Attitude"), |document| {
+            document.setting.attitude = Some(attitude);
+        });
+        assert!(work_out(&desk, Over::Attitude), "the unit is another");
+        assert!(!work_out(&desk, Over::Attitude), "asked for again");
     }
 
     #[test]
