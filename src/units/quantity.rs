@@ -34,21 +34,26 @@ impl<M: Measure> Quantity<M> {
 
     /// A value that nobody typed, such as a slider's, with the text that `system` gives it.
     ///
-    /// The stored value is that of the text, so it is `value` rounded to what can be read. What is
-    /// no number at all, or past every number that can be written, becomes the nearest that can be:
-    /// zero for the former.
+    /// The stored value is that of the text, so it is `value` rounded to what can be read. A value
+    /// past 1e300 base units either way, or without end, is written as 1e300 of that sign.
+    ///
+    /// # Panics
+    /// In a debug build when `value` is not a number: whoever worked it out went wrong. A release
+    /// build writes zero instead, since no text stands for it.
     #[must_use]
     pub fn from_value(value: M, system: System) -> Self {
         Self::written(value, |value| value.entry(system))
     }
 
     /// A value kept to a millionth of what can be read, such as one that must not move the pose.
+    /// What cannot be written is taken as [`Quantity::from_value`] takes it.
     #[must_use]
     pub fn exactly(value: M, system: System) -> Self {
         Self::written(value, |value| value.entry_with(system, EXTRA_DECIMALS))
     }
 
     /// A value in a unit of its kind with at most so many decimals, as a ground's radius in metres.
+    /// What cannot be written is taken as [`Quantity::from_value`] takes it.
     #[must_use]
     pub fn written_in(value: M, symbol: &'static str, decimals: usize) -> Self {
         Self::written(value, |value| value.entry_in(symbol, decimals))
@@ -56,6 +61,7 @@ impl<M: Measure> Quantity<M> {
 
     fn written(value: M, write: impl Fn(M) -> String) -> Self {
         let base = value.base();
+        debug_assert!(!base.is_nan(), "only a number can be written");
         let base = if base.is_nan() {
             0.0
         } else {
@@ -429,12 +435,23 @@ mod tests {
         prop::sample::select(System::ALL.to_vec())
     }
 
-    /// Any bare number, those that are none and those without end included.
+    /// Any bare number, those without end included.
     fn any_value() -> impl Strategy<Value = f64> {
+        let any = prop::num::f64::ANY.prop_filter("a number", |value| !value.is_nan());
         prop_oneof![
-            prop::num::f64::ANY,
-            prop::sample::select(vec![f64::NAN, f64::INFINITY, f64::MIN]),
+            any,
+            prop::sample::select(vec![f64::INFINITY, f64::NEG_INFINITY, f64::MIN]),
         ]
+    }
+
+    #[test]
+    #[cfg_attr(
+        debug_assertions,
+        should_panic(expected = "only a number can be written")
+    )]
+    fn what_is_no_number_is_caught_where_it_is_worked_out_and_zero_where_it_is_not() {
+        let written = Quantity::from_value(Length::from_mm(f64::NAN), System::Millimetre);
+        assert_eq!(written, Quantity::default());
     }
 
     fn assert_read_back<M: Measure>(value: f64, system: System) -> Result<(), TestCaseError> {
