@@ -5,6 +5,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 use super::closing::ClosingReadings;
 use super::examples::Examples;
 use super::field::OneOf;
+use super::fitted::Fitted;
 use super::ground::{GroundEntry, WearEntry};
 use crate::geometry::{KnifeSection, Stance};
 use crate::units::{Angle, Length, Quantity, Ratio, Share, Speed, System, Turning};
@@ -268,15 +269,6 @@ pub struct AttitudeRange {
     pub low: Quantity<Angle>,
     /// The most.
     pub high: Quantity<Angle>,
-}
-
-/// The knife a setting names.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Fitted {
-    /// The one from the bench.
-    Bench,
-    /// The option at this place of the list.
-    Option(usize),
 }
 
 impl Document {

@@ -9,6 +9,7 @@ mod closing;
 mod document;
 mod examples;
 mod field;
+mod fitted;
 mod flaw;
 mod ground;
 mod knife_list;
@@ -27,7 +28,7 @@ mod wear;
 
 pub use closing::{ClosingReadings, ClosingWay};
 pub use document::{
-    AttitudeRange, BenchReadings, Document, Fitted, Format, HardwarePoint, Knife, LimitEntries,
+    AttitudeRange, BenchReadings, Document, Format, HardwarePoint, Knife, LimitEntries,
     MowingEntry, ReelReadings, RollerAhead, RollerBehind, RollerMoves, SettingEntry, Turf,
 };
 pub use examples::{ExampleCount, Examples};
@@ -35,6 +36,7 @@ pub use field::{
     Choice, EntryProblem, Field, Group, Kind, KnifePart, KnifeText, Offer, OneOf, Reading, Rule,
     WIDEST_GROUND, Words,
 };
+pub use fitted::Fitted;
 pub use flaw::{Flaw, FlawKind};
 pub use ground::{GapPlace, GroundEntry, GroundForm, ShapeEntry, StraightedgeEntry, WearEntry};
 pub use knife_rows::{COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows};

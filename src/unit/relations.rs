@@ -2,8 +2,9 @@
 
 use std::collections::HashSet;
 
-use super::document::{Document, Fitted, Knife, LimitEntries, SettingEntry};
+use super::document::{Document, Knife, LimitEntries, SettingEntry};
 use super::field::{Field, KnifePart, KnifeText, Reading};
+use super::fitted::Fitted;
 use super::flaw::{Flaw, FlawKind};
 use super::ground::StraightedgeEntry;
 use super::most;

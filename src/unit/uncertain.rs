@@ -1,7 +1,8 @@
 //! How far the readings can be off: which of them carry a ±, and which settings follow the bench.
 
-use super::document::{Document, Fitted, SettingEntry};
+use super::document::{Document, SettingEntry};
 use super::field::{Field, Reading};
+use super::fitted::Fitted;
 
 /// A reading and how far it can be off.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -3,8 +3,9 @@
 use kurbo::Point;
 
 use super::closing::ClosingReadings;
-use super::document::{BenchReadings, Document, Fitted, HardwarePoint, SettingEntry};
+use super::document::{BenchReadings, Document, HardwarePoint, SettingEntry};
 use super::field::{Field, KnifePart, KnifeText, Reading};
+use super::fitted::Fitted;
 use super::flaw::Flaw;
 use super::ground::ShapeEntry;
 use super::limits::Limits;

@@ -1,6 +1,7 @@
 //! What was found about a case: one thing a person should know, and all of them.
 
-use super::{Case, Doubt, FindingId, Judged, Level, RULES};
+use super::table::RULES;
+use super::{Case, Doubt, FindingId, Judged, Level};
 use crate::analysis::Uncertainty;
 use crate::units::{Sentence, System};
 

@@ -3,42 +3,14 @@
 //! An area owns its own state and is lent the desk; it knows no other area. [`AREAS`] is the one list
 //! of them: the bar, the keys and the command line are driven by it.
 
+mod area;
 mod blade_path;
 mod knives;
 mod not_current;
 mod unit;
 mod why;
 
-use egui::{Key, Ui};
-
-use super::desk::Desk;
-
-/// What an area is called and for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct About {
-    /// Its name on the command line.
-    pub id: &'static str,
-    /// Its name in the bar.
-    pub title: &'static str,
-    /// What it is for, in a few words.
-    pub purpose: &'static str,
-    /// The key that brings it to the front, together with Ctrl or Command.
-    pub key: Key,
-}
-
-/// An area of the window.
-pub trait Area {
-    /// What it is called and for.
-    fn about(&self) -> &'static About;
-
-    /// Shows it beside the form and takes what is done in it.
-    fn show(&mut self, ui: &mut Ui, desk: &mut Desk);
-
-    /// Whether the form stands beside it.
-    fn has_form(&self, _desk: &Desk) -> bool {
-        true
-    }
-}
+pub use area::{About, Area};
 
 /// Begins an area.
 type Begin = fn() -> Box<dyn Area>;

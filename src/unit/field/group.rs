@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::{Field, index_in};
+use super::Choice;
 use crate::unit::Fitted;
 
 /// Fields that stand in one pair of brackets. Its text is its path in the unit file.
@@ -73,7 +73,7 @@ impl Group {
     }
 
     /// The group and those around it, from the inside.
-    fn and_around(self) -> impl Iterator<Item = Self> {
+    pub(super) fn and_around(self) -> impl Iterator<Item = Self> {
         std::iter::successors(Some(self), |group| group.parent())
     }
 
@@ -81,14 +81,6 @@ impl Group {
     #[must_use]
     pub fn is_within(self, other: Self) -> bool {
         self.and_around().any(|group| group == other)
-    }
-
-    /// The group at a path of the unit file: `bench.front_roller`.
-    #[must_use]
-    pub fn at_path(path: &str) -> Option<Self> {
-        Field::that_stand_at(index_in(path))
-            .flat_map(|field| field.group().and_around())
-            .find(|group| group.to_string() == path)
     }
 
     /// What stands for it in a unit file.
@@ -103,7 +95,7 @@ impl Group {
             | Self::Wear => "its fields between round brackets",
             Self::FrontRoller => "(diameter: …, ahead: …)",
             Self::RearRoller => "(diameter: …, behind: …)",
-            Self::Closing => super::Choice::Closing.wanted(),
+            Self::Closing => Choice::Closing.wanted(),
             Self::Knife(Fitted::Option(_)) => "a knife, its fields between round brackets",
             Self::HardwareList => {
                 "a list in square brackets, like [(behind: \"1.5 in\", below: \"0.3 in\")]"

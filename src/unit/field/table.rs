@@ -109,6 +109,24 @@ impl Field {
         }
     }
 
+    /// The brackets of the unit file that it stands in.
+    #[must_use]
+    pub const fn group(self) -> Group {
+        self.row().group
+    }
+
+    /// What kind of thing it holds.
+    #[must_use]
+    pub const fn kind(self) -> Kind {
+        self.row().kind
+    }
+
+    /// What must be true of it by itself.
+    #[must_use]
+    pub const fn rule(self) -> Rule {
+        self.row().rule
+    }
+
     /// Every field of a document, in the order of the unit file, those left out included.
     pub fn all(document: &Document) -> impl Iterator<Item = Self> + use<> {
         Self::listed(0..document.hardware.len(), 0..document.options.len())
@@ -148,5 +166,47 @@ impl Field {
     /// Every field there is, of each list those at one place.
     pub(super) fn that_stand_at(index: usize) -> impl Iterator<Item = Self> {
         Self::listed(std::iter::once(index), std::iter::once(index))
+    }
+}
+
+impl Reading {
+    pub(super) const fn row(self) -> Row {
+        use Group as G;
+        use Kind::{Angle, Length, Speed, Turning};
+        use Rule::{AboveZero, InProportion, NotNegative, Radius, WithinUpright};
+        match self {
+            Self::ReelDiameter => row(G::Bench, "reel_diameter", Length, AboveZero),
+            Self::HeightOfCut => row(G::Bench, "height_of_cut", Length, AboveZero),
+            Self::Attitude => row(G::Bench, "attitude", Angle, WithinUpright),
+            Self::BehindCentre => row(G::Bench, "behind_centre", Length, InProportion),
+            Self::Gap => row(G::Bench, "gap", Length, NotNegative),
+            Self::FrontDiameter => row(G::FrontRoller, "diameter", Length, AboveZero),
+            Self::FrontAhead => row(G::FrontRoller, "ahead", Length, AboveZero),
+            Self::RearDiameter => row(G::RearRoller, "diameter", Length, AboveZero),
+            Self::RearBehind => row(G::RearRoller, "behind", Length, AboveZero),
+            Self::Lean => row(G::Closing, "lean", Angle, WithinUpright),
+            Self::PivotAhead => row(G::Closing, "ahead", Length, InProportion),
+            Self::PivotAbove => row(G::Closing, "above", Length, InProportion),
+            Self::Knife(knife, part) => {
+                let group = G::Knife(knife);
+                match part {
+                    KnifePart::Reach => row(group, "reach", Length, AboveZero),
+                    KnifePart::Width => row(group, "width", Length, AboveZero),
+                    KnifePart::LipThickness => row(group, "lip_thickness", Length, AboveZero),
+                    KnifePart::LipLength => row(group, "lip_length", Length, AboveZero),
+                    KnifePart::BodyThickness => row(group, "body_thickness", Length, AboveZero),
+                }
+            }
+            Self::HardwareBehind(index) => row(G::Hardware(index), "behind", Length, InProportion),
+            Self::HardwareBelow(index) => row(G::Hardware(index), "below", Length, InProportion),
+            Self::GroundSpeed => row(G::Mowing, "ground_speed", Speed, AboveZero),
+            Self::ReelSpeed => row(G::Mowing, "reel_speed", Turning, AboveZero),
+            Self::RollerSink => row(G::Ground, "roller_sink", Length, NotNegative),
+            // It stands in the shape's own brackets: Crest("6 m").
+            Self::GroundRadius => row(G::Ground, "shape", Length, Radius),
+            Self::FrontRunout => row(G::Wear, "front_runout", Length, NotNegative),
+            Self::RearRunout => row(G::Wear, "rear_runout", Length, NotNegative),
+            Self::EndDifference => row(G::Wear, "end_difference", Length, NotNegative),
+        }
     }
 }

@@ -3,10 +3,10 @@ use std::collections::BTreeSet;
 use super::*;
 use crate::unit::places::Places;
 use crate::unit::{
-    AttitudeRange, ClosingWay, FlawKind, GapPlace, HardwarePoint, LimitEntries, MowingEntry,
-    RollerMoves, ShapeEntry, StraightedgeEntry, read_text, write_text,
+    AttitudeRange, ClosingWay, Document, Fitted, FlawKind, GapPlace, HardwarePoint, LimitEntries,
+    MowingEntry, RollerMoves, ShapeEntry, StraightedgeEntry, read_text, write_text,
 };
-use crate::units::{Measure, Quantity};
+use crate::units::{Measure, Quantity, System};
 
 fn quantity<M: Measure>(text: &str) -> Quantity<M> {
     Quantity::parse(text).unwrap()

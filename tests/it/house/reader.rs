@@ -26,6 +26,29 @@ struct Import {
     is_handed_on: bool,
 }
 
+impl Source {
+    /// Whether it only declares modules and hands on what they hold: it writes no item of its own.
+    pub fn only_puts_together(&self) -> bool {
+        let declares = |statement: &str| {
+            let mut words = past_attributes(statement).split_whitespace();
+            let first = words.find(|word| !word.starts_with("pub"));
+            matches!(first, None | Some("mod" | "use"))
+        };
+        self.code.split(';').all(declares)
+    }
+}
+
+/// A statement without the attributes before it.
+fn past_attributes(statement: &str) -> &str {
+    let mut rest = statement.trim_start();
+    while rest.starts_with("#[") || rest.starts_with("#![") {
+        rest = rest
+            .split_once("]\n")
+            .map_or("", |(_, rest)| rest.trim_start());
+    }
+    rest
+}
+
 pub struct House {
     pub sources: BTreeMap<PathBuf, Source>,
     by_module: BTreeMap<Segments, PathBuf>,
@@ -42,7 +65,7 @@ impl House {
         files_below(&folder, &mut files);
         for file in files {
             let within = file.strip_prefix(&folder).unwrap().to_owned();
-            if within == Path::new("main.rs") {
+            if within == Path::new("main.rs") || within.ends_with("tests.rs") {
                 continue;
             }
             let module = module_of(&within);
@@ -106,10 +129,15 @@ impl House {
         let (module, name) = self.module_and_name(path);
         let file = &self.by_module[&module];
         let Some(name) = name else { return file };
+        // What a module imports from a part of its own, its other parts reach through it.
+        let is_of_own_part = |import: &Import| {
+            let path = self.path_from_the_top(&module, &import.path);
+            path.is_some_and(|path| path.len() > module.len() && path.starts_with(&module))
+        };
         let handed_on = self.sources[file]
             .imports
             .iter()
-            .find(|import| import.is_handed_on && import.name == *name);
+            .find(|import| import.name == *name && (import.is_handed_on || is_of_own_part(import)));
         match handed_on.and_then(|import| self.path_from_the_top(&module, &import.path)) {
             Some(further) if further != path => self.home(&further),
             _ => file,
@@ -240,7 +268,7 @@ fn character_length(rest: &str) -> Option<usize> {
 }
 
 fn without_tests(code: &str) -> &str {
-    code.split_once("#[cfg(test)]\nmod ")
+    code.split_once("#[cfg(test)]\nmod tests {")
         .map_or(code, |(code, _)| code)
 }
 

@@ -1,78 +1,18 @@
 //! Which of a unit's mechanisms can make a mark, and how strong each is now.
 
+mod cause;
 mod complaint;
 mod ground;
 mod mechanisms;
 
+pub use cause::{Cause, Strength};
 pub use complaint::Complaint;
 
-use std::f64::consts::PI;
-
+use cause::circumference;
 use mechanisms::Mechanisms;
 
 use crate::analysis::Case;
-use crate::units::{Length, Measure as _, Sentence, Share};
-
-/// How strong a mechanism is now.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Strength {
-    /// As a part of what it takes to make the mark: one and more makes it.
-    Known(f64),
-    /// A reading is missing.
-    NotMeasured,
-}
-
-impl Strength {
-    /// From here on a mechanism has a part in the mark.
-    const PART: f64 = 0.5;
-
-    /// The word for it.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::NotMeasured => "not measured",
-            Self::Known(strength) if strength >= 1.0 => "can make this mark",
-            Self::Known(strength) if strength >= Self::PART => "has a part",
-            Self::Known(strength) if strength > 0.0 => "weak",
-            Self::Known(_) => "no part",
-        }
-    }
-
-    /// Whether it makes the mark by itself.
-    #[must_use]
-    pub fn makes_it(self) -> bool {
-        matches!(self, Self::Known(strength) if strength >= 1.0)
-    }
-
-    /// Whether it has a part in the mark.
-    #[must_use]
-    pub fn has_part(self) -> bool {
-        matches!(self, Self::Known(strength) if strength >= Self::PART)
-    }
-
-    /// For ranking: what was not measured stands between what has a part and what is weak.
-    fn rank(self) -> f64 {
-        match self {
-            Self::Known(strength) => strength,
-            Self::NotMeasured => Self::PART - 1e-6,
-        }
-    }
-}
-
-/// A mechanism that can make a mark.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Cause {
-    /// Its name for programs; never changes.
-    pub id: &'static str,
-    /// Its name.
-    pub name: &'static str,
-    /// How strong it is.
-    pub strength: Strength,
-    /// The numbers.
-    pub text: Sentence,
-    /// The measurement that would confirm it.
-    pub confirm: &'static str,
-}
+use crate::units::Length;
 
 /// The mechanisms that can make a mark, the strongest first.
 #[must_use]
@@ -133,19 +73,4 @@ pub fn pitches(case: &Case) -> Vec<(&'static str, Length)> {
             ),
         ])
         .collect()
-}
-
-fn circumference(radius_mm: f64) -> Length {
-    Length::from_mm(2.0 * PI * radius_mm)
-}
-
-impl Cause {
-    /// Its strength in percent of what makes the mark; none where a reading is missing.
-    #[must_use]
-    pub fn share(&self) -> Option<Share> {
-        match self.strength {
-            Strength::Known(strength) => Some(Share::from_base(strength)),
-            Strength::NotMeasured => None,
-        }
-    }
 }

@@ -1,0 +1,32 @@
+//! What an area of the window is.
+
+use egui::{Key, Ui};
+
+use crate::app::desk::Desk;
+
+/// What an area is called and for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct About {
+    /// Its name on the command line.
+    pub id: &'static str,
+    /// Its name in the bar.
+    pub title: &'static str,
+    /// What it is for, in a few words.
+    pub purpose: &'static str,
+    /// The key that brings it to the front, together with Ctrl or Command.
+    pub key: Key,
+}
+
+/// An area of the window.
+pub trait Area {
+    /// What it is called and for.
+    fn about(&self) -> &'static About;
+
+    /// Shows it beside the form and takes what is done in it.
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk);
+
+    /// Whether the form stands beside it.
+    fn has_form(&self, _desk: &Desk) -> bool {
+        true
+    }
+}
