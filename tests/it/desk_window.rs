@@ -48,7 +48,7 @@ fn a_drag_solves_once_a_frame() {
         }
     }
     for name in ["Attitude slider", "Reel diameter slider"] {
-        let mut window = Window::demo();
+        let mut window = Window::demo_as_wanted();
         let slider = window.slider(name).rect();
         let frames = drag(&mut window, slider.center(), Vec2::new(60.0, 0.0));
         let moved = frames.iter().filter(|(_, is_moved)| *is_moved).count();
@@ -106,10 +106,10 @@ fn every_change_has_a_name() {
         Some("Set by".to_owned()),
         "both moves are zero already: nothing was changed"
     );
-    window.click("Back to the bench");
+    window.click("Back to as measured");
     assert_eq!(
         last(&window),
-        Some(Change::of("Back to the bench", Group::Setting))
+        Some(Change::of("Back to as measured", Group::Setting))
     );
 }
 
@@ -196,11 +196,11 @@ fn a_session_beside_another_keeps_its_own_document_typing_and_view() {
     assert!(window.harness.state_mut().bring_session_to_front(second));
     window.settle();
     assert_eq!(*window.document(), other);
-    window.assert_says("Bench measurements");
+    window.assert_says("On the plate, ± where you know it");
     window.assert_silent("holds \"many\"");
     assert!(window.harness.state_mut().bring_session_to_front(first));
     window.settle();
-    window.assert_silent("Bench measurements");
+    window.assert_silent("On the plate, ± where you know it");
     window.assert_says("holds \"many\"");
     let gone = Session::new(demo_set(""), None).id();
     assert!(!window.harness.state_mut().bring_session_to_front(gone));

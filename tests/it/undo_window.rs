@@ -53,7 +53,7 @@ fn assert_one_step(window: &mut Window, before: &Document, name: &str) {
 
 #[test]
 fn what_is_typed_into_a_field_is_one_step() {
-    let mut window = Window::demo();
+    let mut window = Window::demo_as_wanted();
     let before = window.document().clone();
     window.type_over("Reel diameter", "6");
     for letter in [".", "7", "5"] {
@@ -63,7 +63,7 @@ fn what_is_typed_into_a_field_is_one_step() {
     window.press(Key::Enter);
     assert_one_step(&mut window, &before, "reel diameter 6.75 in");
     press(&mut window, UNDO);
-    assert_eq!(window.entry("Reel diameter"), "6.9 in");
+    assert_eq!(window.placeholder("Reel diameter"), "as measured");
     window.type_over("Reel diameter", "6.8");
     window.press(Key::Tab);
     assert_one_step(&mut window, &before, "reel diameter 6.8 in");
@@ -92,14 +92,14 @@ fn typing_that_ends_where_it_began_is_no_step() {
 
 #[test]
 fn a_field_takes_back_what_is_typed_into_it_first() {
-    let mut window = Window::demo();
+    let mut window = Window::demo_as_wanted();
     let first = window.document().clone();
     window.enter_text("Extension", "0.1");
     let before = window.document().clone();
     window.type_over("Reel diameter", "6.7 wide");
     window.assert_says("Not current");
     press(&mut window, UNDO);
-    assert_eq!(window.entry("Reel diameter"), "6.9 in");
+    assert_eq!(window.placeholder("Reel diameter"), "as measured");
     assert_eq!(window.document(), &before);
     press(&mut window, UNDO);
     assert_eq!(window.document(), &first);
@@ -109,7 +109,7 @@ fn a_field_takes_back_what_is_typed_into_it_first() {
 
 #[test]
 fn a_drag_is_one_step() {
-    let mut window = Window::demo();
+    let mut window = Window::demo_as_wanted();
     let before = window.document().clone();
     let slider = window.slider("Extension slider").rect().center();
     window.drag(slider, Vec2::new(60.0, 0.0));
@@ -124,7 +124,7 @@ fn a_drag_is_one_step() {
         ("Reel diameter handle", "Reel diameter"),
         ("Attitude handle", "Attitude"),
     ] {
-        let mut window = Window::demo();
+        let mut window = Window::demo_as_wanted();
         let before = window.document().clone();
         let at = window.button(handle).rect().center();
         window.drag(at, Vec2::new(-30.0, 26.0));
@@ -136,7 +136,7 @@ fn a_drag_is_one_step() {
 
 #[test]
 fn each_press_of_an_arrow_key_is_a_step() {
-    let mut window = Window::demo();
+    let mut window = Window::demo_as_wanted();
     let before = window.document().clone();
     window.slider("Attitude slider").focus();
     window.settle();
@@ -155,9 +155,9 @@ fn a_click_is_one_step_in_every_area() {
     let before = window.document().clone();
     window.click("the rollers");
     assert_one_step(&mut window, &before, "set by");
-    window.click("Back to the bench");
+    window.click("Back to as measured");
     press(&mut window, UNDO);
-    assert_eq!(offered(&mut window)[1], "Redo back to the bench");
+    assert_eq!(offered(&mut window)[1], "Redo back to as measured");
     press(&mut window, UNDO);
 
     window.click("Knives");

@@ -12,7 +12,6 @@ mod dialogs;
 mod drafts;
 mod grip;
 mod history;
-mod keeping;
 mod notice;
 mod per_session;
 mod preferences;
@@ -23,10 +22,9 @@ mod ticked;
 pub use aim::Aim;
 pub use card::{Card, Next, show_card};
 pub use change::{Change, Part};
-pub use dialogs::{Ask, Choosing, Dialogs, NoDialogs, chosen};
+pub use dialogs::{Dialogs, NoDialogs};
 pub use drafts::{Draft, Drafts, Slot};
 pub use history::StepId;
-pub use keeping::document_in;
 pub use notice::{Notice, Notices};
 pub use per_session::PerSession;
 pub use preferences::Preferences;
@@ -34,8 +32,6 @@ pub use session::{DEMO_UNIT, Session, SessionId};
 pub use ticked::{Overlaid, Ticked};
 
 use std::rc::Rc;
-
-use keeping::Keeping;
 
 use crate::analysis::{Solved, Unsolved};
 use crate::store::FileProblem;
@@ -53,7 +49,6 @@ pub struct Desk {
     card: Option<Box<dyn Card>>,
     notices: Notices,
     may_close: bool,
-    keeping: Keeping,
 }
 
 impl Desk {
@@ -67,7 +62,6 @@ impl Desk {
             card: None,
             notices: Notices::default(),
             may_close: false,
-            keeping: Keeping::default(),
         }
     }
 
@@ -266,11 +260,6 @@ impl Desk {
     /// Opens a card in place of the one that is open.
     pub fn open_card(&mut self, card: impl Card + 'static) {
         self.card = Some(Box::new(card));
-    }
-
-    /// Whether a card is open.
-    pub fn has_card(&self) -> bool {
-        self.card.is_some()
     }
 
     /// Whether a question waits for its answer, so that the document must stay as it is.

@@ -2,15 +2,21 @@
 
 use std::path::{Path, PathBuf};
 
-use super::asking::ask;
-use crate::app::desk::{Ask, Desk};
+use crate::app::desk::Desk;
 use crate::store;
 
-/// Asks where to save. What follows is told whether it was saved.
-pub fn save_as(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'static) {
+/// Saves where the document is kept. Whether it was saved.
+pub fn save(desk: &mut Desk) -> bool {
+    match desk.session().file().map(Path::to_owned) {
+        Some(file) => save_to(desk, &file),
+        None => save_as(desk),
+    }
+}
+
+/// Asks where to save. Whether it was saved.
+pub fn save_as(desk: &mut Desk) -> bool {
     if !is_savable(desk) {
-        then(desk, false);
-        return;
+        return false;
     }
     let name = desk
         .session()
@@ -20,18 +26,11 @@ pub fn save_as(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'st
             || file_name_for(&desk.document().name),
             |name| name.to_string_lossy().into_owned(),
         );
-    let session = desk.session().id();
-    ask(desk, &Ask::PlaceForUnit(name), move |desk, file| {
-        let is_saved = match file {
-            // Another unit may have been opened while the dialog was.
-            Some(file) if desk.session().id() == session => save_to_chosen(desk, &file),
-            _ => {
-                desk.tell("Not saved: no file was chosen. Where no dialog appears, use File, Save to a path.");
-                false
-            }
-        };
-        then(desk, is_saved)
-    });
+    if let Some(file) = desk.dialogs().file_to_save(&name) {
+        return save_to_chosen(desk, &file);
+    }
+    desk.tell("Not saved: no file was chosen. Where no dialog appears, use File, Save to a path.");
+    false
 }
 
 /// Saves to a file a person chose.
@@ -101,8 +100,7 @@ fn is_savable(desk: &mut Desk) -> bool {
     why_not.is_none()
 }
 
-/// Saves to a file, whatever stands there. Whether it was saved.
-pub fn save_to(desk: &mut Desk, file: &Path) -> bool {
+fn save_to(desk: &mut Desk, file: &Path) -> bool {
     if !is_savable(desk) {
         return false;
     }

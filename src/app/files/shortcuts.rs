@@ -3,8 +3,7 @@
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
 
 use super::opening::{Asking, ask_first};
-use super::outside::save;
-use super::saving::save_as;
+use super::saving::{save, save_as};
 use crate::app::desk::Desk;
 
 const COMMAND: Modifiers = Modifiers::COMMAND;
@@ -17,9 +16,9 @@ pub const SAVE_AS: KeyboardShortcut = KeyboardShortcut::new(COMMAND.plus(Modifie
 pub fn shortcuts(desk: &mut Desk, ctx: &Context) {
     // The longer one first: it holds the shorter one.
     if ctx.input_mut(|input| input.consume_shortcut(&SAVE_AS)) {
-        save_as(desk, |_, is_saved| is_saved);
+        save_as(desk);
     } else if ctx.input_mut(|input| input.consume_shortcut(&SAVE)) {
-        save(desk, |_, is_saved| is_saved);
+        save(desk);
     } else if ctx.input_mut(|input| input.consume_shortcut(&OPEN)) {
         ask_first(desk, Asking::Choose);
     } else if ctx.input_mut(|input| input.consume_shortcut(&NEW)) {

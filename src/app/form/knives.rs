@@ -3,16 +3,35 @@
 use egui::{RichText, Ui};
 
 use super::field::{Fields, note};
+use super::section::heading_ui;
 use crate::app::desk::Change;
-use crate::unit::{Document, Field, Fitted, Group, Knife, KnifeText};
-
 use crate::app::widgets::lettering::strong;
+use crate::unit::{Document, Field, Fitted, Group, Knife, KnifePart, KnifeText, Reading};
+
+/// The knife that was on the unit while it was measured.
 pub fn knives_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
-    note(
-        ui,
-        "The knife on the bench; the others are measured against it.",
+    heading_ui(ui, "Knife", "the one fitted while you measured");
+    let field = |part| Field::from(Reading::Knife(Fitted::Bench, part));
+    let cell = |part| (field(part).name(), field(part).name(), field(part));
+    let name = (
+        "Knife name",
+        "Knife name",
+        Field::KnifeText(Fitted::Bench, KnifeText::Name),
     );
-    edited_knife_ui(ui, fields, document, Fitted::Bench);
+    fields.pair(ui, document, [name, cell(KnifePart::Reach)]);
+    let thick = [cell(KnifePart::LipThickness), cell(KnifePart::LipLength)];
+    fields.pair(ui, document, thick);
+    let body = [cell(KnifePart::BodyThickness), cell(KnifePart::Width)];
+    fields.pair(ui, document, body);
+}
+
+/// Whatever else is written about that knife, and those to compare with it.
+pub fn knives_to_compare_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    note(ui, "Measured against the knife above.");
+    for text in [KnifeText::Price, KnifeText::Notes] {
+        let field = Field::KnifeText(Fitted::Bench, text);
+        fields.row(ui, field.name(), field, document);
+    }
     let mut removed = None;
     for index in 0..document.options.len() {
         ui.separator();

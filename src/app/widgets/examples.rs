@@ -3,7 +3,7 @@
 use egui::{Label, Sense, Ui, Vec2};
 
 use super::lettering::{Lettering, strong};
-use super::look::{colour, theme};
+use super::look::theme;
 use super::symbol::symbol;
 use crate::analysis::Level;
 use crate::unit::ExampleCount;
@@ -18,7 +18,6 @@ pub fn still_examples_ui(ui: &mut Ui, count: ExampleCount) {
         let (place, _) = ui.allocate_exact_size(Vec2::splat(16.0), Sense::hover());
         symbol(ui, place, Level::Watch, theme);
         let text = Lettering::Body.of(told).family(strong());
-        let text = text.color(colour(theme.level(Level::Watch)));
         ui.add(Label::new(text).truncate()).on_hover_text(
             "Type your own over each under 1 As measured, or keep it as yours there.",
         );

@@ -52,7 +52,7 @@ impl Sketch {
 
     fn across_reel(&mut self) {
         let (x, y) = CENTRE;
-        self.across((x - RADIUS, y), (x + RADIUS, y), y + 8.0);
+        self.across((x - RADIUS, y), (x + RADIUS, y), y);
     }
 
     /// Shows a reading; none where the picture has no place for it.

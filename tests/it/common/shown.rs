@@ -10,24 +10,23 @@ use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, Pos2, Vec2, ViewportCommand, ViewportEvent, ViewportId};
 use egui_kittest::kittest::{AccessKitNode, NodeT as _};
 use egui_kittest::{Harness, Node};
-use sweepgauge::app::{
-    App, Ask, Choosing, DEMO_UNIT, Dialogs, NoDialogs, Preferences, Session, chosen, dress,
-};
+use sweepgauge::app::{App, DEMO_UNIT, Dialogs, NoDialogs, Preferences, Session, dress};
 use sweepgauge::unit::{self, Document};
 
-/// The groups that are folded at first.
-const FOLDED: [&str; 10] = [
-    "Reel",
-    "Rollers",
+/// The parts of the first step that are folded at first.
+const FOLDED: [&str; 7] = [
     "Closing the gap",
-    "Knife",
     "Hardware under the knife",
-    "Setting: gap and grinding",
-    "Mowing",
     "Ground",
     "Wear",
+    "Mowing",
     "Limits",
+    "Knives to compare",
 ];
+
+/// The steps of the form: where a reading stands, and where what is wanted does.
+pub const MEASURED: &str = "1 As measured";
+pub const WANTED: &str = "2 As wanted";
 
 /// More steps than anything in the window takes to come to rest.
 const STEPS_TO_SETTLE: usize = 40;
@@ -91,17 +90,21 @@ impl Answers {
 }
 
 impl Dialogs for Answers {
-    fn ask(&self, ask: &Ask) -> Choosing {
+    fn file_to_open(&self) -> Option<PathBuf> {
+        self.0.borrow().open.clone()
+    }
+    fn file_to_save(&self, name: &str) -> Option<PathBuf> {
         let mut answer = self.0.borrow_mut();
-        if let Ask::PlaceForUnit(name) | Ask::PlaceForRows(name) = ask {
-            answer.offered.push(name.clone());
-        }
-        chosen(match ask {
-            Ask::UnitToOpen => answer.open.clone(),
-            Ask::PlaceForUnit(_) => answer.save.clone(),
-            Ask::RowsToRead => answer.read_rows.clone(),
-            Ask::PlaceForRows(_) => answer.write_rows.clone(),
-        })
+        answer.offered.push(name.to_owned());
+        answer.save.clone()
+    }
+    fn rows_to_read(&self) -> Option<PathBuf> {
+        self.0.borrow().read_rows.clone()
+    }
+    fn rows_to_write(&self, name: &str) -> Option<PathBuf> {
+        let mut answer = self.0.borrow_mut();
+        answer.offered.push(name.to_owned());
+        answer.write_rows.clone()
     }
 }
 
@@ -126,8 +129,7 @@ pub struct Start {
     pub theme: egui::Theme,
     /// Seconds between two frames.
     pub pace: f32,
-    /// Where work is kept for recovery; none for a window that keeps none.
-    pub recovery: Option<PathBuf>,
+    pub size: Vec2,
 }
 
 impl Start {
@@ -142,7 +144,7 @@ impl Start {
             dialogs: Box::new(NoDialogs),
             theme: egui::Theme::Light,
             pace: 1.0 / 60.0,
-            recovery: None,
+            size: SIZE,
         }
     }
 
@@ -158,19 +160,10 @@ impl Start {
         self
     }
 
-    /// With work kept for recovery in a folder.
-    pub fn keeping_in(mut self, folder: &Path) -> Self {
-        self.recovery = Some(folder.to_owned());
-        self
-    }
-
     pub fn window(self) -> Window {
-        let mut app = App::new(self.session, self.preferences, self.dialogs);
-        if let Some(folder) = &self.recovery {
-            app.keep_work_in(folder, &egui::Context::default());
-        }
+        let app = App::new(self.session, self.preferences, self.dialogs);
         let harness = Harness::builder()
-            .with_size(SIZE)
+            .with_size(self.size)
             .with_theme(self.theme)
             .with_step_dt(self.pace)
             .with_max_steps(STEPS_TO_SETTLE as u64)
@@ -195,6 +188,13 @@ impl Window {
     /// On the demo unit.
     pub fn demo() -> Self {
         Start::on(document(DEMO_UNIT)).window()
+    }
+
+    /// On the demo unit, with the form at what is wanted.
+    pub fn demo_as_wanted() -> Self {
+        let mut window = Self::demo();
+        window.click(WANTED);
+        window
     }
 
     pub fn app(&self) -> &App {
@@ -228,19 +228,6 @@ impl Window {
             self.harness.ctx.repaint_causes()
         );
         self.harness.check_accessibility();
-    }
-
-    /// Frames until the window says something: what a thread of its own has to tell comes late.
-    #[track_caller]
-    pub fn wait_until_it_says(&mut self, text: &str) {
-        for _ in 0..500 {
-            if self.says(text) {
-                return self.settle();
-            }
-            std::thread::sleep(Duration::from_millis(10));
-            self.step();
-        }
-        self.assert_says(text);
     }
 
     /// What the window asked of the desktop since this was last taken.
@@ -294,6 +281,21 @@ impl Window {
         labels[place + 1].clone()
     }
 
+    /// Goes to the step of the form in which something of this name stands, as a person looks for it.
+    fn look_for(&mut self, name: &str) {
+        for step in [MEASURED, WANTED] {
+            let is_there = self.nodes().iter().any(|node| {
+                let node = node.accesskit_node();
+                node.role() != Role::Label && node.label().as_deref() == Some(name)
+            });
+            if is_there || !self.has_button(step) {
+                return;
+            }
+            self.button(step).click();
+            self.settle();
+        }
+    }
+
     /// The one widget of these roles with this name.
     #[track_caller]
     fn widget(&self, is_meant: impl Fn(Role) -> bool, name: &str) -> Node<'_> {
@@ -321,6 +323,15 @@ impl Window {
     #[track_caller]
     pub fn entry(&self, name: &str) -> String {
         self.field(name).value().unwrap_or_default()
+    }
+
+    /// What stands in a field that is left out.
+    #[track_caller]
+    pub fn placeholder(&self, name: &str) -> String {
+        let field = self.field(name);
+        assert_eq!(field.value().unwrap_or_default(), "", "{name} is filled in");
+        let node = field.accesskit_node();
+        node.data().placeholder().unwrap_or_default().to_owned()
     }
 
     #[track_caller]
@@ -354,6 +365,7 @@ impl Window {
 
     #[track_caller]
     pub fn click(&mut self, name: &str) {
+        self.look_for(name);
         self.button(name).click();
         self.settle();
         self.harness.remove_cursor();
@@ -363,6 +375,7 @@ impl Window {
     /// Chooses from a list that opens under its name.
     #[track_caller]
     pub fn choose(&mut self, name: &str, what: &str) {
+        self.look_for(name);
         self.choice(name).click();
         self.settle();
         self.click(what);
@@ -371,6 +384,7 @@ impl Window {
     /// Puts the cursor into a field and takes all of it into hand.
     #[track_caller]
     fn enter(&mut self, name: &str) {
+        self.look_for(name);
         self.field(name).focus();
         self.settle();
         self.harness.key_press_modifiers(Modifiers::COMMAND, Key::A);
@@ -445,6 +459,7 @@ impl Window {
 
     /// Unfolds every group of the form.
     pub fn unfold(&mut self) {
+        self.click(MEASURED);
         for group in FOLDED {
             self.unfold_one(group);
         }
@@ -453,6 +468,7 @@ impl Window {
     /// Unfolds a group, or folds it.
     #[track_caller]
     pub fn unfold_one(&mut self, group: &str) {
+        self.look_for(group);
         let was_open = self.is_open(group);
         self.heading(group).click();
         self.settle();

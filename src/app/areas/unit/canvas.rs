@@ -219,7 +219,7 @@ fn verdict_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, theme: Theme) {
             |ghost| format!("On the bench. {}", in_short(ghost.solution, system)),
         );
         ui.horizontal(|ui| {
-            still_examples_ui(ui, solved.document.example_count());
+            still_examples_ui(ui, desk.document().example_count());
             ui.add(egui::Label::new(Lettering::Body.of(bench).weak()).truncate());
         });
     });

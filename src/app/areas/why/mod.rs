@@ -132,7 +132,7 @@ fn heading_ui(ui: &mut Ui, desk: &Desk, good: &Solved) {
         let text = Lettering::Headline.of(text);
         ui.add(Label::new(text).truncate());
     });
-    still_examples_ui(ui, good.document.example_count());
+    still_examples_ui(ui, desk.document().example_count());
 }
 
 fn crests_ui(ui: &mut Ui, why: &Why, system: System) {

@@ -1,0 +1,211 @@
+//! The first step of the form, as measured: every reading in the order of the work at the bench.
+
+use egui::{ScrollArea, Ui};
+
+use super::field::{Fields, note};
+use super::ground::{ground_ui, wear_ui};
+use super::knives::{knives_to_compare_ui, knives_ui};
+use super::limits::limits_ui;
+use super::section::{heading_ui, heading_with, section_ui};
+use crate::app::desk::Change;
+use crate::unit::{
+    ClosingWay, Document, Field, Fitted, Group, HardwarePoint, MowingEntry, Reading,
+};
+use crate::units::{Measure as _, Quantity, Speed, System, Turning};
+
+/// The step; whether behind centre is wanted from other readings.
+pub fn measured_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> bool {
+    ScrollArea::vertical()
+        .id_salt("as measured")
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            // The scroll bar floats over what stands at the edge.
+            ui.set_max_width(ui.available_width() - 8.0);
+            ui.spacing_mut().item_spacing.y = 4.0;
+            unit_and_reel_ui(ui, fields, document);
+            let wants_card = plate_ui(ui, fields, document);
+            rollers_ui(ui, fields, document);
+            knives_ui(ui, fields, document);
+            ui.add_space(4.0);
+            folded_ui(ui, fields, document);
+            ui.add_space(8.0);
+            wants_card
+        })
+        .inner
+}
+
+fn unit_and_reel_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    for pair in [
+        [("Name", "Name", Field::Name), ("Turf", "Turf", Field::Turf)],
+        [
+            ("Reel, new", "Reel, new", Field::NewDiameter),
+            (
+                "Reel, scrap size",
+                "Reel, scrap size",
+                Field::SmallestDiameter,
+            ),
+        ],
+        [
+            ("Blades", "Blades", Field::Blades),
+            bench(
+                "Reel diameter",
+                "Reel diameter, bench",
+                Reading::ReelDiameter,
+            ),
+        ],
+    ] {
+        fields.pair(ui, document, pair);
+    }
+}
+
+/// A reading as it is shown, and as it is called where it stands alone.
+fn bench(
+    shown: &'static str,
+    name: &'static str,
+    reading: Reading,
+) -> (&'static str, &'static str, Field) {
+    (shown, name, reading.into())
+}
+
+/// What is measured on the plate; whether behind centre is wanted from other readings.
+fn plate_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> bool {
+    let mut wants_card = false;
+    heading_with(ui, "On the plate, ± where you know it", |ui| {
+        wants_card = ui
+            .small_button("Behind centre from…")
+            .on_hover_text("From the rise of the edge, or from a gauge block")
+            .accessible_name("Behind centre from other readings…")
+            .clicked();
+    });
+    for pair in [
+        [
+            bench(
+                "Height of cut",
+                "Height of cut, bench",
+                Reading::HeightOfCut,
+            ),
+            bench("Attitude", "Attitude, bench", Reading::Attitude),
+        ],
+        [
+            bench(
+                "Behind centre",
+                "Behind centre, bench",
+                Reading::BehindCentre,
+            ),
+            bench("Gap", "Gap, bench", Reading::Gap),
+        ],
+    ] {
+        fields.pair(ui, document, pair);
+    }
+    wants_card
+}
+
+fn rollers_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    heading_ui(ui, "Rollers", "for roller moves and ground only");
+    for pair in [
+        [
+            bench("Front, diameter", "Front, diameter", Reading::FrontDiameter),
+            bench("Front, ahead", "Front, ahead of edge", Reading::FrontAhead),
+        ],
+        [
+            bench("Rear, diameter", "Rear, diameter", Reading::RearDiameter),
+            bench("Rear, behind", "Rear, behind edge", Reading::RearBehind),
+        ],
+    ] {
+        fields.pair(ui, document, pair);
+    }
+}
+
+/// What is measured once, or not on every unit.
+fn folded_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    let within = |group: Group| move |field: Field| field.group().is_within(group);
+    let is_closing = |field| field == Field::Closing || within(Group::Closing)(field);
+    let both = (&mut *fields, &mut *document);
+    section_ui(ui, both, "Closing the gap", is_closing, closing_ui);
+    let both = (&mut *fields, &mut *document);
+    let name = "Hardware under the knife";
+    section_ui(ui, both, name, within(Group::HardwareList), hardware_ui);
+    let both = (&mut *fields, &mut *document);
+    section_ui(ui, both, "Ground", within(Group::Ground), ground_ui);
+    let both = (&mut *fields, &mut *document);
+    section_ui(ui, both, "Wear", within(Group::Wear), wear_ui);
+    let both = (&mut *fields, &mut *document);
+    section_ui(ui, both, "Mowing", within(Group::Mowing), mowing_ui);
+    let both = (&mut *fields, &mut *document);
+    section_ui(ui, both, "Limits", within(Group::Limits), limits_ui);
+    let both = (&mut *fields, &mut *document);
+    let is_option = |field: Field| matches!(field.group(), Group::Knife(Fitted::Option(_)));
+    let name = "Knives to compare";
+    section_ui(ui, both, name, is_option, knives_to_compare_ui);
+}
+
+fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    note(
+        ui,
+        "How reel and knife come together again after grinding, or with another knife.",
+    );
+    if fields.choice(ui, "Closed by", Field::Closing, document) {
+        fields.set(Change::of("Closed by", Group::Closing));
+    }
+    match document.closing.way() {
+        ClosingWay::ReelSlides => {
+            let name = "Lean of the slide";
+            fields.row_or(ui, name, Reading::Lean, document, "bench line");
+        }
+        ClosingWay::ReelPivots | ClosingWay::KnifePivots => {
+            fields.row(ui, "Pivot, ahead of edge", Reading::PivotAhead, document);
+            fields.row(ui, "Pivot, above plate", Reading::PivotAbove, document);
+        }
+    }
+}
+
+fn hardware_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    note(
+        ui,
+        "Screw heads and lugs that could drag, measured from the bench knife's edge.",
+    );
+    let mut removed = None;
+    for index in 0..document.hardware.len() {
+        let number = index + 1;
+        let behind = format!("Point {number}, behind");
+        fields.row(ui, &behind, Reading::HardwareBehind(index), document);
+        let below = format!("Point {number}, below");
+        fields.row(ui, &below, Reading::HardwareBelow(index), document);
+        if ui.small_button(format!("Remove point {number}")).clicked() {
+            removed = Some(index);
+        }
+    }
+    if let Some(index) = removed {
+        document.hardware.remove(index);
+        fields.set(Change::of("Removed hardware point", Group::HardwareList));
+    }
+    if ui.button("Add a point").clicked() {
+        fields.set(Change::new("Added hardware point"));
+        document.hardware.push(HardwarePoint {
+            behind: document.knife.reach.clone(),
+            below: document.knife.body_thickness.clone(),
+        });
+    }
+}
+
+/// Speeds to begin with, to be typed over.
+pub fn example_speeds(system: System) -> MowingEntry {
+    MowingEntry {
+        ground_speed: Quantity::from_value(Speed::from_base(1788.16), system),
+        reel_speed: Quantity::from_value(Turning::from_base(1000.0), system),
+    }
+}
+
+fn mowing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    let mut is_known = document.mowing.is_some();
+    let name = "Speeds are known";
+    if ui.checkbox(&mut is_known, name).changed() {
+        fields.set(Change::of(name, Group::Mowing));
+        let system = fields.system;
+        document.mowing = is_known.then(|| example_speeds(system));
+        document.mark_examples(Group::Mowing);
+    }
+    if document.mowing.is_some() {
+        fields.group_rows(ui, document, Group::Mowing);
+    }
+}
