@@ -16,6 +16,9 @@ mod shell;
 mod widgets;
 
 pub use areas::About;
-pub use desk::{Change, DEMO_UNIT, Dialogs, NoDialogs, Part, Preferences, Session, SessionId};
+pub use desk::{
+    Ask, Change, Choosing, DEMO_UNIT, Dialogs, NoDialogs, Part, Preferences, Session, SessionId,
+    chosen,
+};
 pub use shell::{App, open_window};
 pub use widgets::look::dress;

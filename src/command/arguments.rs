@@ -20,7 +20,8 @@ pub struct Arguments {
 }
 
 const AFTER_HELP: &str = "\
-Exit codes: 0 done, 2 a file or an argument is wrong, 3 the geometry cannot exist, 4 no display.
+Exit codes: 0 done, also when told to end by a signal, 2 a file or an argument is wrong, 3 the geometry
+cannot exist, 4 no display, or the display was lost.
 
 Reels and knives cut even when turned slowly by hand: engine off, key out, wheels chocked, reel
 blocked, cut-resistant gloves; eye protection at the grinder. The machine's own manual, local codes

@@ -61,6 +61,9 @@ pub enum Problem {
         without_source_places(.0)
     )]
     NoDisplay(String),
+    /// The screen of an open window was lost.
+    #[error("the display is gone; what was not saved was kept, and the next start offers it")]
+    DisplayLost,
 }
 
 /// What a windowing library says, past the places in its own source that it names first.
@@ -91,7 +94,13 @@ impl Problem {
     /// The code the program exits with.
     #[must_use]
     pub fn exit_code(&self) -> ExitCode {
-        ExitCode::from(match self {
+        ExitCode::from(self.code())
+    }
+
+    /// The same as a number.
+    #[must_use]
+    pub fn code(&self) -> u8 {
+        match self {
             Self::File(_)
             | Self::WhatIf(_)
             | Self::Flaw(_)
@@ -100,7 +109,7 @@ impl Problem {
             | Self::Rows(_)
             | Self::Unprinted(_) => 2,
             Self::Impossible { .. } => 3,
-            Self::NoDisplay(_) => 4,
-        })
+            Self::NoDisplay(_) | Self::DisplayLost => 4,
+        }
     }
 }

@@ -6,12 +6,17 @@
 //! No other room opens, writes or renames a file. This room imports `unit` and what it stands on.
 
 mod place;
+mod preferences;
 mod read;
+pub mod recovery;
+mod stamp;
 mod strays;
 mod unit_file;
 mod whole;
 
 pub use place::{is_read_only, is_same_file};
+pub use preferences::{PreferencesProblem, look_over_preferences, preferences_file};
 pub use read::{ReadProblem, read_text};
+pub use stamp::{OnDisk, Stamp, Watched};
 pub use unit_file::{FileProblem, open_unit, reopen_unit, save_unit};
-pub use whole::{WriteProblem, write_whole};
+pub use whole::{WriteProblem, can_be_written, write_whole};

@@ -100,6 +100,23 @@ pub fn write_whole(file: &Path, bytes: &[u8]) -> Result<(), WriteProblem> {
     Ok(())
 }
 
+/// Whether a file could be written now; what stands there is not touched.
+///
+/// # Errors
+/// When it could not.
+pub fn can_be_written(file: &Path) -> Result<(), WriteProblem> {
+    let target = through_links(file).map_err(WriteProblem::Other)?;
+    let folder = folder_of(&target);
+    match fs::metadata(&target) {
+        Ok(old) => check_replaceable(&target, &old)?,
+        Err(error) if error.kind() == ErrorKind::NotFound => {}
+        Err(error) => return Err(WriteProblem::at(folder, error)),
+    }
+    // The copy goes as soon as it is made.
+    new_copy(folder, None).map_err(|error| WriteProblem::at(folder, error))?;
+    Ok(())
+}
+
 /// Replacing a file asks for leave to write in its folder only; a person expects to be asked for
 /// leave to write the file.
 fn check_replaceable(target: &Path, old: &Metadata) -> Result<(), WriteProblem> {

@@ -20,6 +20,7 @@ mod notices_window;
 mod other_readings;
 mod other_readings_window;
 mod real_window;
+mod recovery_window;
 mod steps_window;
 mod uncertainty;
 mod undo_window;

@@ -1,21 +1,38 @@
 //! What a person is asked for by the desktop's own dialogs.
 
 use std::path::PathBuf;
+use std::sync::mpsc::{Receiver, channel};
 
-/// Asks a person for a file. The native dialogs in the program; something else in tests.
-pub trait Dialogs {
-    /// A unit file to open; none when the person thought better of it.
-    fn file_to_open(&self) -> Option<PathBuf>;
-    /// Where to save, beginning with a name.
-    fn file_to_save(&self, name: &str) -> Option<PathBuf>;
-    /// A CSV file of knives to read; none when the person thought better of it.
-    fn rows_to_read(&self) -> Option<PathBuf> {
-        None
-    }
+/// What a dialog asks for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Ask {
+    /// A unit file to open.
+    UnitToOpen,
+    /// Where to save a unit, beginning with a name.
+    PlaceForUnit(String),
+    /// A CSV file of knives to read.
+    RowsToRead,
     /// Where to write the knives as CSV, beginning with a name.
-    fn rows_to_write(&self, _name: &str) -> Option<PathBuf> {
-        None
-    }
+    PlaceForRows(String),
+}
+
+/// What a person chooses, once it is chosen; none when they thought better of it.
+pub type Choosing = Receiver<Option<PathBuf>>;
+
+/// Asks a person for a file: the native dialogs in the program, something else in tests. The window
+/// goes on while a dialog is open.
+pub trait Dialogs {
+    /// Opens a dialog.
+    fn ask(&self, ask: &Ask) -> Choosing;
+}
+
+/// What is chosen already.
+#[must_use]
+pub fn chosen(file: Option<PathBuf>) -> Choosing {
+    let (sender, choosing) = channel();
+    // Both ends are here.
+    let _ = sender.send(file);
+    choosing
 }
 
 /// Dialogs that are put away at once: for shots and tests.
@@ -23,10 +40,7 @@ pub trait Dialogs {
 pub struct NoDialogs;
 
 impl Dialogs for NoDialogs {
-    fn file_to_open(&self) -> Option<PathBuf> {
-        None
-    }
-    fn file_to_save(&self, _: &str) -> Option<PathBuf> {
-        None
+    fn ask(&self, _: &Ask) -> Choosing {
+        chosen(None)
     }
 }

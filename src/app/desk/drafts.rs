@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::Change;
+use crate::store::recovery::WrongText;
 use crate::unit::{Document, Field, Reading};
 
 /// Where a text is typed.
@@ -24,6 +25,22 @@ impl Slot {
             Self::Field(field) => Some(field),
             Self::OtherReading | Self::TouchesAt => None,
         }
+    }
+
+    /// What it is called where work is kept: a field's path, or a word of its own.
+    fn path(self) -> String {
+        match self {
+            Self::Field(field) => field.to_string(),
+            Self::OtherReading => "other reading".to_owned(),
+            Self::TouchesAt => "touches at".to_owned(),
+        }
+    }
+
+    /// The slot at a path; none for what is none.
+    pub(super) fn at_path(path: &str) -> Option<Self> {
+        let others = [Self::OtherReading, Self::TouchesAt];
+        let other = others.into_iter().find(|slot| slot.path() == path);
+        other.or_else(|| Field::at_path(path).map(Self::Field))
     }
 }
 
@@ -112,6 +129,34 @@ impl Drafts {
                 .is_some_and(|field| !change.sets(field) && field.text(before) != field.text(after))
         };
         self.0.retain(|slot, _| !is_stale(slot));
+    }
+
+    /// The wrong texts, to be kept.
+    pub(super) fn wrong_texts(&self) -> Vec<WrongText> {
+        let wrong = |(slot, draft): (&Slot, &Draft)| {
+            Some(WrongText {
+                field: slot.path(),
+                name: draft.name.clone(),
+                text: draft.text.clone(),
+                problem: draft.problem.clone()?,
+            })
+        };
+        self.0.iter().filter_map(wrong).collect()
+    }
+
+    /// Puts a wrong text back into its field.
+    pub(super) fn put_wrong_text(&mut self, slot: Slot, wrong: &WrongText, document: &Document) {
+        let kept = slot.field().and_then(|field| field.text(document));
+        let kept = kept.unwrap_or_default().into_owned();
+        let draft = Draft {
+            name: wrong.name.clone(),
+            text: wrong.text.clone(),
+            began: kept.clone(),
+            kept,
+            holder: egui::Id::NULL,
+            problem: Some(wrong.problem.clone()),
+        };
+        self.put(slot, draft);
     }
 
     /// The first wrong text.

@@ -12,9 +12,11 @@ mod dialogs;
 mod drafts;
 mod grip;
 mod history;
+mod keeping;
 mod notice;
 mod per_session;
 mod preferences;
+mod recovery;
 mod session;
 mod snapshot;
 mod ticked;
@@ -22,16 +24,19 @@ mod ticked;
 pub use aim::Aim;
 pub use card::{Card, Next, show_card};
 pub use change::{Change, Part};
-pub use dialogs::{Dialogs, NoDialogs};
+pub use dialogs::{Ask, Choosing, Dialogs, NoDialogs, chosen};
 pub use drafts::{Draft, Drafts, Slot};
 pub use history::StepId;
 pub use notice::{Notice, Notices};
 pub use per_session::PerSession;
 pub use preferences::Preferences;
+pub use recovery::document_in;
 pub use session::{DEMO_UNIT, Session, SessionId};
 pub use ticked::{Overlaid, Ticked};
 
 use std::rc::Rc;
+
+use keeping::Keeping;
 
 use crate::analysis::{Solved, Unsolved};
 use crate::store::FileProblem;
@@ -49,6 +54,7 @@ pub struct Desk {
     card: Option<Box<dyn Card>>,
     notices: Notices,
     may_close: bool,
+    keeping: Keeping,
 }
 
 impl Desk {
@@ -62,6 +68,7 @@ impl Desk {
             card: None,
             notices: Notices::default(),
             may_close: false,
+            keeping: Keeping::default(),
         }
     }
 
@@ -260,6 +267,11 @@ impl Desk {
     /// Opens a card in place of the one that is open.
     pub fn open_card(&mut self, card: impl Card + 'static) {
         self.card = Some(Box::new(card));
+    }
+
+    /// Whether a card is open.
+    pub fn has_card(&self) -> bool {
+        self.card.is_some()
     }
 
     /// Whether a question waits for its answer, so that the document must stay as it is.

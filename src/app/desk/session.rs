@@ -8,9 +8,10 @@ use std::sync::atomic::{AtomicU64, Ordering};
 
 use super::grip::Hands;
 use super::history::{History, StepId};
-use super::{Change, Drafts, Part, Ticked};
+use super::{Change, Drafts, Part, Slot, Ticked};
 use crate::analysis::{Solved, Unsolved};
-use crate::store::{self, FileProblem};
+use crate::store::recovery::WrongText;
+use crate::store::{self, FileProblem, Stamp};
 use crate::unit::{self, Document};
 
 /// The unit that is shown when no file is given.
@@ -34,8 +35,10 @@ pub struct Session {
     document: Document,
     /// Where it is kept; none for one that was never saved.
     file: Option<PathBuf>,
-    /// As it was last saved or opened.
-    saved: Document,
+    /// As it was last saved or opened; none when no file holds it so any more.
+    saved: Option<Document>,
+    /// What stood in the file then.
+    on_disk: Option<Stamp>,
     /// The document that what follows was worked out from: that before an edit, while it is made.
     settled: Arc<Document>,
     drafts: Drafts,
@@ -55,7 +58,8 @@ impl Session {
     pub fn new(document: Document, file: Option<PathBuf>) -> Self {
         let mut session = Self {
             id: SessionId::next(),
-            saved: document.clone(),
+            saved: Some(document.clone()),
+            on_disk: None,
             settled: Arc::new(document.clone()),
             history: History::new(&document),
             hands: Hands::default(),
@@ -90,7 +94,10 @@ impl Session {
     /// # Errors
     /// When it cannot be read or is no unit file.
     pub fn open(file: &Path) -> Result<Self, FileProblem> {
-        Ok(Self::new(store::open_unit(file)?, Some(file.to_owned())))
+        // Looked at before it is read: a change between the two is then found later.
+        let on_disk = Stamp::of(file);
+        let session = Self::new(store::open_unit(file)?, Some(file.to_owned()));
+        Ok(Self { on_disk, ..session })
     }
 
     /// Which session it is.
@@ -114,7 +121,7 @@ impl Session {
     /// Whether there is anything to save.
     #[must_use]
     pub fn is_changed(&self) -> bool {
-        self.document != self.saved
+        self.saved.as_ref() != Some(&self.document)
     }
 
     /// The change that was made last.
@@ -161,9 +168,37 @@ impl Session {
     /// Saves to a file, which is then where the document is kept.
     pub(super) fn save_to(&mut self, file: &Path) -> Result<(), FileProblem> {
         store::save_unit(&self.document, file)?;
-        self.saved = self.document.clone();
+        self.saved = Some(self.document.clone());
         self.file = Some(file.to_owned());
+        self.on_disk = Stamp::of(file);
         Ok(())
+    }
+
+    /// What stood in the file when it was last opened or saved; none while it is in no file.
+    pub(super) fn on_disk(&self) -> Option<Stamp> {
+        self.on_disk
+    }
+
+    /// Takes note that no file holds the document as it is, and what stands in its file instead; none
+    /// when that is gone.
+    pub(super) fn is_elsewhere(&mut self, on_disk: Option<Stamp>) {
+        self.saved = None;
+        self.on_disk = on_disk;
+    }
+
+    /// The document as it is, shared.
+    pub(super) fn settled(&self) -> &Arc<Document> {
+        &self.settled
+    }
+
+    /// The texts that stand wrong in fields.
+    pub(super) fn wrong_texts(&self) -> Vec<WrongText> {
+        self.drafts.wrong_texts()
+    }
+
+    /// Puts a wrong text back into its field.
+    pub(super) fn put_wrong_text(&mut self, slot: Slot, wrong: &WrongText) {
+        self.drafts.put_wrong_text(slot, wrong, &self.document);
     }
 
     /// Makes a change and works out what follows, if it was one.

@@ -1,40 +1,67 @@
 //! The desktop's own dialogs.
 
 use std::path::PathBuf;
+use std::sync::mpsc::channel;
+use std::thread;
 
-use crate::app::desk::Dialogs;
+use egui::Context;
+use rfd::AsyncFileDialog;
 
-/// The desktop's own dialogs.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct NativeDialogs;
+use crate::app::desk::{Ask, Choosing, Dialogs};
+
+/// The desktop's own dialogs. Each waits on a thread of its own, so that the window goes on.
+#[derive(Clone, Debug)]
+pub struct NativeDialogs {
+    ctx: Context,
+}
 
 impl NativeDialogs {
-    fn dialog() -> rfd::FileDialog {
-        rfd::FileDialog::new().add_filter("Unit file", &["ron"])
-    }
-
-    fn rows_dialog() -> rfd::FileDialog {
-        rfd::FileDialog::new().add_filter("Rows of knives, CSV", &["csv", "tsv", "txt"])
+    /// Dialogs that have a window look again once something is chosen.
+    pub fn new(ctx: Context) -> Self {
+        Self { ctx }
     }
 }
 
 impl Dialogs for NativeDialogs {
-    fn file_to_open(&self) -> Option<PathBuf> {
-        Self::dialog().set_title("Open a unit").pick_file()
+    fn ask(&self, ask: &Ask) -> Choosing {
+        let (title, (kind, endings), name) = match ask {
+            Ask::UnitToOpen => ("Open a unit", UNIT, None),
+            Ask::PlaceForUnit(name) => ("Save the unit", UNIT, Some(name)),
+            Ask::RowsToRead => ("Read knives", ROWS, None),
+            Ask::PlaceForRows(name) => ("Write the knives", ROWS, Some(name)),
+        };
+        let dialog = AsyncFileDialog::new()
+            .set_title(title)
+            .add_filter(kind, endings);
+        // Some desktops want a dialog made on the window's own thread; none minds where it is waited
+        // for.
+        match name {
+            None => self.wait(dialog.pick_file()),
+            Some(name) => self.wait(dialog.set_file_name(name).save_file()),
+        }
     }
-    fn file_to_save(&self, name: &str) -> Option<PathBuf> {
-        Self::dialog()
-            .set_title("Save the unit")
-            .set_file_name(name)
-            .save_file()
-    }
-    fn rows_to_read(&self) -> Option<PathBuf> {
-        Self::rows_dialog().set_title("Read knives").pick_file()
-    }
-    fn rows_to_write(&self, name: &str) -> Option<PathBuf> {
-        Self::rows_dialog()
-            .set_title("Write the knives")
-            .set_file_name(name)
-            .save_file()
+}
+
+type Filter = (&'static str, &'static [&'static str]);
+const UNIT: Filter = ("Unit file", &["ron"]);
+const ROWS: Filter = ("Rows of knives, CSV", &["csv", "tsv", "txt"]);
+
+impl NativeDialogs {
+    fn wait(
+        &self,
+        choice: impl Future<Output = Option<rfd::FileHandle>> + Send + 'static,
+    ) -> Choosing {
+        let (sender, choosing) = channel();
+        let ctx = self.ctx.clone();
+        let waiting = thread::Builder::new().name("dialog".to_owned());
+        // Without a thread the sender is dropped, which counts as no choice.
+        let _ = waiting.spawn(move || {
+            let chosen = pollster::block_on(choice);
+            let file = chosen.map(|file| PathBuf::from(file.path()));
+            // Nobody waits any more when it was given up.
+            let _ = sender.send(file);
+            ctx.request_repaint();
+        });
+        choosing
     }
 }

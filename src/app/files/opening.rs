@@ -1,11 +1,14 @@
 //! Opening and closing, and the question before changes are lost.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use egui::{Button, Context, Ui, ViewportCommand};
 
-use super::saving::{save, why_not_savable_there};
-use crate::app::desk::{Card, Desk, Next, Session};
+use super::asking::ask;
+use super::open_file::open;
+use super::outside::save;
+use super::saving::why_not_savable_there;
+use crate::app::desk::{Ask, Card, Desk, Next, Session};
 use crate::app::widgets::lettering::Lettering;
 
 /// What waits until unsaved changes are saved or given up.
@@ -46,37 +49,17 @@ fn go_on(desk: &mut Desk, what: Asking) -> bool {
                 false
             }
         },
-        Asking::Choose => {
-            if let Some(file) = desk.dialogs().file_to_open() {
+        Asking::Choose => ask(desk, &Ask::UnitToOpen, |desk, file| {
+            if let Some(file) = file {
                 return open(desk, &file);
             }
             desk.tell("Nothing opened: no file was chosen. Where no dialog appears, use File, Open a path, or drop a file on the window.");
             false
-        }
+        }),
         Asking::Open(file) => open(desk, &file),
         Asking::Close => {
             desk.close();
             true
-        }
-    }
-}
-
-/// Opens a file in place of the document; one that is refused leaves it as it was.
-/// Whether it was opened.
-pub fn open(desk: &mut Desk, file: &Path) -> bool {
-    match Session::open(file) {
-        Ok(session) => {
-            desk.replace(session);
-            desk.preferences_mut().remember(file);
-            desk.tell(format!("Opened {}", file.display()));
-            true
-        }
-        Err(problem) => {
-            if !file.exists() {
-                desk.preferences_mut().forget(file);
-            }
-            desk.warn(format!("Not opened. {problem}"));
-            false
         }
     }
 }
@@ -91,7 +74,7 @@ struct Question {
 #[derive(Clone, Copy)]
 enum Reply {
     Save,
-    Lose,
+    Discard,
     Stay,
 }
 
@@ -118,7 +101,7 @@ impl Card for Question {
         ui.horizontal(|ui| {
             for (word, reply) in [
                 ("Save", Reply::Save),
-                ("Discard changes", Reply::Lose),
+                ("Discard changes", Reply::Discard),
                 ("Keep editing", Reply::Stay),
             ] {
                 let is_offered = is_savable || !matches!(reply, Reply::Save);
@@ -130,8 +113,18 @@ impl Card for Question {
         let is_done = match answer {
             None => return Next::Stay,
             Some(Reply::Stay) => false,
-            Some(Reply::Lose) => go_on(desk, self.what.clone()),
-            Some(Reply::Save) => save(desk) && go_on(desk, self.what.clone()),
+            Some(Reply::Discard) => go_on(desk, self.what.clone()),
+            Some(Reply::Save) => {
+                let (what, beneath) = (self.what.clone(), self.beneath.take());
+                save(desk, move |desk, is_saved| {
+                    let is_done = is_saved && go_on(desk, what);
+                    if !is_done && let Some(card) = beneath {
+                        desk.put_card_back(card);
+                    }
+                    is_done
+                });
+                true
+            }
         };
         if is_done {
             Next::Close

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use egui::{Align, Key, Label, Layout, Sense, TextEdit, Ui, Vec2};
 
 use super::opening::{Asking, ask_first};
+use super::outside::holds_save_back;
 use super::saving::{is_open_file, save_to_chosen, warn_of_another};
 use crate::analysis::Level;
 use crate::app::desk::{Card, Desk, Next};
@@ -74,6 +75,9 @@ impl PathCard {
         if is_another && path.exists() {
             warn_of_another(desk, &path);
             Next::Stay
+        } else if holds_save_back(desk, &path) {
+            // Asked about on a card of its own.
+            Next::Close
         } else if save_to_chosen(desk, &path) {
             Next::Close
         } else {

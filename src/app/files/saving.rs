@@ -2,21 +2,15 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::app::desk::Desk;
+use super::asking::ask;
+use crate::app::desk::{Ask, Desk};
 use crate::store;
 
-/// Saves where the document is kept. Whether it was saved.
-pub fn save(desk: &mut Desk) -> bool {
-    match desk.session().file().map(Path::to_owned) {
-        Some(file) => save_to(desk, &file),
-        None => save_as(desk),
-    }
-}
-
-/// Asks where to save. Whether it was saved.
-pub fn save_as(desk: &mut Desk) -> bool {
+/// Asks where to save. What follows is told whether it was saved.
+pub fn save_as(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'static) {
     if !is_savable(desk) {
-        return false;
+        then(desk, false);
+        return;
     }
     let name = desk
         .session()
@@ -26,11 +20,18 @@ pub fn save_as(desk: &mut Desk) -> bool {
             || file_name_for(&desk.document().name),
             |name| name.to_string_lossy().into_owned(),
         );
-    if let Some(file) = desk.dialogs().file_to_save(&name) {
-        return save_to_chosen(desk, &file);
-    }
-    desk.tell("Not saved: no file was chosen. Where no dialog appears, use File, Save to a path.");
-    false
+    let session = desk.session().id();
+    ask(desk, &Ask::PlaceForUnit(name), move |desk, file| {
+        let is_saved = match file {
+            // Another unit may have been opened while the dialog was.
+            Some(file) if desk.session().id() == session => save_to_chosen(desk, &file),
+            _ => {
+                desk.tell("Not saved: no file was chosen. Where no dialog appears, use File, Save to a path.");
+                false
+            }
+        };
+        then(desk, is_saved)
+    });
 }
 
 /// Saves to a file a person chose.
@@ -100,7 +101,8 @@ fn is_savable(desk: &mut Desk) -> bool {
     why_not.is_none()
 }
 
-fn save_to(desk: &mut Desk, file: &Path) -> bool {
+/// Saves to a file, whatever stands there. Whether it was saved.
+pub fn save_to(desk: &mut Desk, file: &Path) -> bool {
     if !is_savable(desk) {
         return false;
     }

@@ -3,7 +3,8 @@
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
 
 use super::opening::{Asking, ask_first};
-use super::saving::{save, save_as};
+use super::outside::save;
+use super::saving::save_as;
 use crate::app::desk::Desk;
 
 const COMMAND: Modifiers = Modifiers::COMMAND;
@@ -16,9 +17,9 @@ pub const SAVE_AS: KeyboardShortcut = KeyboardShortcut::new(COMMAND.plus(Modifie
 pub fn shortcuts(desk: &mut Desk, ctx: &Context) {
     // The longer one first: it holds the shorter one.
     if ctx.input_mut(|input| input.consume_shortcut(&SAVE_AS)) {
-        save_as(desk);
+        save_as(desk, |_, is_saved| is_saved);
     } else if ctx.input_mut(|input| input.consume_shortcut(&SAVE)) {
-        save(desk);
+        save(desk, |_, is_saved| is_saved);
     } else if ctx.input_mut(|input| input.consume_shortcut(&OPEN)) {
         ask_first(desk, Asking::Choose);
     } else if ctx.input_mut(|input| input.consume_shortcut(&NEW)) {

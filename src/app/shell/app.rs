@@ -1,6 +1,8 @@
 //! The program's window: bar, form and the area in front, and the card over them.
 
-use egui::{Panel, Ui};
+use std::path::Path;
+
+use egui::{Context, Panel, Ui};
 
 use super::edit_menu::undo_shortcuts;
 use super::notice::notice_strip_ui;
@@ -10,8 +12,9 @@ use super::title::Title;
 use super::top_bar::{area_shortcuts, top_bar_ui};
 use crate::app::areas::{About, Areas};
 use crate::app::desk::{Change, Desk, Dialogs, Preferences, Session, SessionId, show_card};
-use crate::app::files::{close_asked, dropped_files, shortcuts};
+use crate::app::files::{close_asked, dropped_files, offer_recovery, shortcuts, watch_file};
 use crate::app::form::Form;
+use crate::store::recovery::{Flusher, Keeper, left_behind};
 use crate::unit::Document;
 use crate::units::System;
 
@@ -85,6 +88,33 @@ impl App {
         self.areas.bring_to_front(area)
     }
 
+    /// Keeps what is not saved in a folder from here on, and offers what dead windows left there.
+    /// Where it cannot be written, that is told once and all else goes on. Whether it is kept.
+    pub fn keep_work_in(&mut self, folder: &Path, ctx: &Context) -> bool {
+        let ctx = ctx.clone();
+        let keeper = Keeper::new(folder, move || ctx.request_repaint());
+        let is_kept = keeper.is_ok();
+        match keeper {
+            Ok(keeper) => self.desk.keep_with(keeper),
+            Err(error) => self.desk.warn(format!(
+                "The folder {} cannot be written: {error}. What is not saved is not kept for recovery, and what is chosen here is forgotten when the window closes.",
+                folder.display()
+            )),
+        }
+        offer_recovery(&mut self.desk, left_behind(folder));
+        is_kept
+    }
+
+    /// What has the work written before the program ends; none while it is not kept.
+    pub(super) fn flusher(&self) -> Option<Flusher> {
+        self.desk.flusher()
+    }
+
+    /// Tells that something is not as it should be.
+    pub(super) fn warn(&mut self, what: String) {
+        self.desk.warn(what);
+    }
+
     /// Takes a shot once the window has settled, and closes it.
     pub(super) fn take_shot(&mut self, shot: Option<Shot>) {
         self.shot = shot;
@@ -107,6 +137,7 @@ impl App {
             area_shortcuts(ctx, areas);
         }
         dropped_files(desk, ctx);
+        watch_file(desk, ctx);
         Panel::top("top bar").show(ui, |ui| top_bar_ui(ui, desk, areas));
         notice_strip_ui(ui, desk);
         let told = desk.notices().told();
@@ -121,6 +152,7 @@ impl App {
             ctx.request_repaint();
         }
         close_asked(desk, ctx);
+        desk.keep_work();
         title.send(ctx, desk);
     }
 }

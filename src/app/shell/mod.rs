@@ -3,7 +3,9 @@
 
 mod about;
 mod app;
+mod display;
 mod edit_menu;
+mod ending;
 mod notice;
 mod shot;
 mod start_card;

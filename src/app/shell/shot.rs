@@ -15,6 +15,8 @@ const SETTLING_FRAMES: u32 = 12;
 /// A shot being taken.
 pub struct Shot {
     out: PathBuf,
+    /// How large a window was asked for, in points.
+    asked: Option<(u32, u32)>,
     frames: u32,
     taken: Option<Receiver<Arc<ColorImage>>>,
     /// Why it could not be saved, for whoever waits for the window to close.
@@ -22,11 +24,12 @@ pub struct Shot {
 }
 
 impl Shot {
-    pub fn new(out: PathBuf) -> (Self, Receiver<Result<(), String>>) {
+    pub fn new(out: PathBuf, asked: Option<(u32, u32)>) -> (Self, Receiver<Result<(), String>>) {
         let (result, told) = channel();
         (
             Self {
                 out,
+                asked,
                 frames: 0,
                 taken: None,
                 result,
@@ -54,11 +57,31 @@ impl Shot {
             Some(taken) => {
                 let picture = taken.try_recv().ok();
                 if let Some(picture) = &picture {
-                    let _ = self.result.send(save(picture, &self.out));
+                    let _ = self.result.send(self.keep(picture, ctx.pixels_per_point()));
                 }
                 picture.is_some()
             }
         }
+    }
+}
+
+impl Shot {
+    /// Saves what was shown, unless it is smaller or larger than was asked for.
+    fn keep(&self, picture: &ColorImage, pixels_per_point: f32) -> Result<(), String> {
+        if let Some((width, height)) = self.asked {
+            let points = |pixels: usize| {
+                let pixels = u32::try_from(pixels).unwrap_or(u32::MAX);
+                f64::from(pixels) / f64::from(pixels_per_point)
+            };
+            let [shown_width, shown_height] = picture.size.map(points);
+            let is_off = |shown: f64, asked: u32| (shown - f64::from(asked)).abs() > 1.0;
+            if is_off(shown_width, width) || is_off(shown_height, height) {
+                return Err(format!(
+                    "the window is {shown_width:.0}x{shown_height:.0} here and cannot be {width}x{height}"
+                ));
+            }
+        }
+        save(picture, &self.out)
     }
 }
 

@@ -141,12 +141,12 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk) {
     let button = Button::new("Save").shortcut_text(shortcut(ui, &SAVE));
     if save_item(ui, button, why_not_there.as_ref()) {
         ui.close();
-        save(desk);
+        save(desk, |_, is_saved| is_saved);
     }
     let button = Button::new("Save as…").shortcut_text(shortcut(ui, &SAVE_AS));
     if save_item(ui, button, why_not.as_ref()) {
         ui.close();
-        save_as(desk);
+        save_as(desk, |_, is_saved| is_saved);
     }
     if save_item(ui, Button::new("Save to a path…"), why_not.as_ref()) {
         ui.close();

@@ -1,18 +1,22 @@
 //! Opening the window.
 
+use std::cell::OnceCell;
+use std::rc::Rc;
+
 use eframe::NativeOptions;
 use egui::ViewportBuilder;
 
 use super::app::App;
+use super::display;
+use super::ending::Ready;
 use super::shot::Shot;
 use crate::app::areas::AREAS;
 use crate::app::desk::{Change, NoDialogs, Preferences, Session};
 use crate::app::files::NativeDialogs;
 use crate::app::widgets::look::dress;
 use crate::command::{Problem, WindowArguments};
-
-/// The folder name under which preferences are kept.
-const APP_ID: &str = "sweepgauge";
+use crate::store::recovery::{APP_ID, recovery_folder};
+use crate::store::{self, PreferencesProblem, look_over_preferences, preferences_file};
 
 /// Opens the window and waits until it is closed.
 ///
@@ -32,7 +36,20 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
     #[expect(clippy::cast_precision_loss, reason = "a size of some thousands")]
     let size = egui::vec2(width as f32, height as f32);
     let is_shot = arguments.shot.is_some();
-    let (shot, told) = arguments.shot.clone().map(Shot::new).unzip();
+    let preferences_problem = if is_shot {
+        None
+    } else {
+        // Before the window's toolkit reads it, and would begin a new one over a damaged one.
+        let is_right = |value: &str| ron::from_str::<Preferences>(value).is_ok();
+        preferences_file()
+            .and_then(|file| look_over_preferences(&file, eframe::APP_KEY, is_right).err())
+    };
+    check_shot(&arguments)?;
+    let (shot, told) = arguments
+        .shot
+        .clone()
+        .map(|out| Shot::new(out, arguments.size))
+        .unzip();
     let options = NativeOptions {
         viewport: ViewportBuilder::default()
             .with_app_id(APP_ID)
@@ -44,24 +61,54 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
         // A shot neither reads nor writes what a person's own starts remember.
         persistence_path: is_shot
             .then(|| std::env::temp_dir().join(format!("{APP_ID}-shot-{}", std::process::id()))),
+        event_loop_builder: display::choose(),
         multisampling: 4,
         ..NativeOptions::default()
     };
     let out = arguments.shot.clone().unwrap_or_default();
-    eframe::run_native(
+    // Held until the window is closed, and told from here whether there was one.
+    let opened = Rc::new(OnceCell::new());
+    let ready = Rc::clone(&opened);
+    let run = eframe::run_native(
         "Sweepgauge",
         options,
         Box::new(move |creation| {
-            let mut app = create(creation, session, &arguments, shot);
+            let mut app = create(creation, session, &arguments, shot, preferences_problem);
             app.edit(Change::new("What to try"), |document| *document = tried);
             app.bring_to_front(area);
+            // It is created once.
+            let _ = ready.set(app.flusher().map(Ready::with));
             Ok(Box::new(app))
         }),
-    )
-    .map_err(|error| Problem::NoDisplay(plain(&error.to_string())))?;
+    );
+    run.map_err(|error| match opened.get() {
+        Some(_) => Problem::DisplayLost,
+        None => Problem::NoDisplay(plain(&error.to_string())),
+    })?;
     match told.map(|told| told.recv()) {
         Some(Ok(Err(what))) => Err(Problem::Picture { file: out, what }),
         _ => Ok(()),
+    }
+}
+
+/// Refuses a shot that could not be saved, before a window opens for it.
+fn check_shot(arguments: &WindowArguments) -> Result<(), Problem> {
+    let Some(out) = &arguments.shot else {
+        return Ok(());
+    };
+    let refuse = |what: String| {
+        Err(Problem::Picture {
+            file: out.clone(),
+            what,
+        })
+    };
+    let is_png = |ending: &std::ffi::OsStr| ending.eq_ignore_ascii_case("png");
+    if !out.extension().is_some_and(is_png) {
+        return refuse("a shot is a PNG picture; give it a name ending in .png".to_owned());
+    }
+    match store::can_be_written(out) {
+        Ok(()) => Ok(()),
+        Err(problem) => refuse(format!("cannot be written: {problem}")),
     }
 }
 
@@ -87,6 +134,7 @@ fn create(
     session: Session,
     arguments: &WindowArguments,
     shot: Option<Shot>,
+    preferences_problem: Option<PreferencesProblem>,
 ) -> App {
     let ctx = &creation.egui_ctx;
     dress(ctx);
@@ -116,7 +164,24 @@ fn create(
     let mut app = if shot.is_some() {
         App::new(session, preferences, Box::new(NoDialogs))
     } else {
-        App::new(session, preferences, Box::new(NativeDialogs))
+        let dialogs = NativeDialogs::new(ctx.clone());
+        let mut app = App::new(session, preferences, Box::new(dialogs));
+        let is_kept = if let Some(folder) = recovery_folder() {
+            app.keep_work_in(&folder, ctx)
+        } else {
+            app.warn(
+                "This system names no home folder: what is not saved is not kept for recovery."
+                    .to_owned(),
+            );
+            false
+        };
+        match preferences_problem {
+            // Told already: it is the same folder.
+            Some(PreferencesProblem::Unwritable { .. }) if !is_kept => {}
+            Some(problem) => app.warn(problem.to_string()),
+            None => {}
+        }
+        app
     };
     app.take_shot(shot);
     if let Some((width, height)) = arguments.size {

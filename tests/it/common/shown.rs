@@ -10,7 +10,9 @@ use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, Pos2, Vec2, ViewportCommand, ViewportEvent, ViewportId};
 use egui_kittest::kittest::{AccessKitNode, NodeT as _};
 use egui_kittest::{Harness, Node};
-use sweepgauge::app::{App, DEMO_UNIT, Dialogs, NoDialogs, Preferences, Session, dress};
+use sweepgauge::app::{
+    App, Ask, Choosing, DEMO_UNIT, Dialogs, NoDialogs, Preferences, Session, chosen, dress,
+};
 use sweepgauge::unit::{self, Document};
 
 /// The parts of the first step that are folded at first.
@@ -90,21 +92,17 @@ impl Answers {
 }
 
 impl Dialogs for Answers {
-    fn file_to_open(&self) -> Option<PathBuf> {
-        self.0.borrow().open.clone()
-    }
-    fn file_to_save(&self, name: &str) -> Option<PathBuf> {
+    fn ask(&self, ask: &Ask) -> Choosing {
         let mut answer = self.0.borrow_mut();
-        answer.offered.push(name.to_owned());
-        answer.save.clone()
-    }
-    fn rows_to_read(&self) -> Option<PathBuf> {
-        self.0.borrow().read_rows.clone()
-    }
-    fn rows_to_write(&self, name: &str) -> Option<PathBuf> {
-        let mut answer = self.0.borrow_mut();
-        answer.offered.push(name.to_owned());
-        answer.write_rows.clone()
+        if let Ask::PlaceForUnit(name) | Ask::PlaceForRows(name) = ask {
+            answer.offered.push(name.clone());
+        }
+        chosen(match ask {
+            Ask::UnitToOpen => answer.open.clone(),
+            Ask::PlaceForUnit(_) => answer.save.clone(),
+            Ask::RowsToRead => answer.read_rows.clone(),
+            Ask::PlaceForRows(_) => answer.write_rows.clone(),
+        })
     }
 }
 
@@ -129,6 +127,8 @@ pub struct Start {
     pub theme: egui::Theme,
     /// Seconds between two frames.
     pub pace: f32,
+    /// Where work is kept for recovery; none for a window that keeps none.
+    pub recovery: Option<PathBuf>,
     pub size: Vec2,
 }
 
@@ -144,6 +144,7 @@ impl Start {
             dialogs: Box::new(NoDialogs),
             theme: egui::Theme::Light,
             pace: 1.0 / 60.0,
+            recovery: None,
             size: SIZE,
         }
     }
@@ -160,8 +161,17 @@ impl Start {
         self
     }
 
+    /// With work kept for recovery in a folder.
+    pub fn keeping_in(mut self, folder: &Path) -> Self {
+        self.recovery = Some(folder.to_owned());
+        self
+    }
+
     pub fn window(self) -> Window {
-        let app = App::new(self.session, self.preferences, self.dialogs);
+        let mut app = App::new(self.session, self.preferences, self.dialogs);
+        if let Some(folder) = &self.recovery {
+            app.keep_work_in(folder, &egui::Context::default());
+        }
         let harness = Harness::builder()
             .with_size(self.size)
             .with_theme(self.theme)
@@ -228,6 +238,19 @@ impl Window {
             self.harness.ctx.repaint_causes()
         );
         self.harness.check_accessibility();
+    }
+
+    /// Frames until the window says something: what a thread of its own has to tell comes late.
+    #[track_caller]
+    pub fn wait_until_it_says(&mut self, text: &str) {
+        for _ in 0..500 {
+            if self.says(text) {
+                return self.settle();
+            }
+            std::thread::sleep(Duration::from_millis(10));
+            self.step();
+        }
+        self.assert_says(text);
     }
 
     /// What the window asked of the desktop since this was last taken.

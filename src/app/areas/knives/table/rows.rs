@@ -1,12 +1,14 @@
 //! Knives as rows: pasted from a spreadsheet, read from a CSV file, written to one.
 
+use std::path::Path;
+
 use egui::{ScrollArea, Sense, TextEdit, Ui, Vec2};
 
 use crate::analysis::Level;
 use crate::analysis::knives::csv;
 use crate::app::areas::knives::worked_out::WorkedOut;
-use crate::app::desk::{Card, Change, Desk, Next};
-use crate::app::files::{file_stem_for, whole_name};
+use crate::app::desk::{Ask, Card, Change, Desk, Next};
+use crate::app::files::{ask, file_stem_for, whole_name};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
@@ -49,20 +51,27 @@ pub fn rows_buttons_ui(ui: &mut Ui, desk: &mut Desk, worked_out: Option<&WorkedO
 }
 
 fn read_rows(desk: &mut Desk) {
-    let Some(file) = desk.dialogs().rows_to_read() else {
-        return;
-    };
-    let text = store::read_text(&file, most::ROWS_BYTES).map_err(|problem| match problem {
+    ask(desk, &Ask::RowsToRead, |desk, file| {
+        file.is_some_and(|file| read_rows_of(desk, &file))
+    });
+}
+
+/// Whether knives were added.
+fn read_rows_of(desk: &mut Desk, file: &Path) -> bool {
+    let text = store::read_text(file, most::ROWS_BYTES).map_err(|problem| match problem {
         ReadProblem::NoText { .. } => {
             format!("{problem}; save it as CSV UTF-8 from the spreadsheet")
         }
         _ => problem.to_string(),
     });
     let system = desk.system();
-    match text.and_then(|text| add_rows(desk, &text, system)) {
+    let added = text.and_then(|text| add_rows(desk, &text, system));
+    let is_done = added.is_ok();
+    match added {
         Ok(told) => desk.tell(told),
         Err(what) => desk.warn(format!("No knife was added. {}: {what}", file.display())),
     }
+    is_done
 }
 
 fn write_rows(desk: &mut Desk, worked_out: Option<&WorkedOut>) {
@@ -70,13 +79,6 @@ fn write_rows(desk: &mut Desk, worked_out: Option<&WorkedOut>) {
         desk.warn(format!("Not written. {why}"));
         return;
     }
-    let name = format!("{}-knives.csv", file_stem_for(&desk.document().name));
-    let Some(file) = desk.dialogs().rows_to_write(&name) else {
-        return;
-    };
-    let Some(file) = whole_name(desk, &file, "csv") else {
-        return;
-    };
     let (Some(good), Some(worked_out)) = (desk.good(), worked_out) else {
         return;
     };
@@ -87,10 +89,18 @@ fn write_rows(desk: &mut Desk, worked_out: Option<&WorkedOut>) {
             return;
         }
     };
-    match store::write_whole(&file, text.as_bytes()) {
-        Ok(()) => desk.tell(format!("Wrote {}", file.display())),
-        Err(error) => desk.warn(format!("Not written. {}: {error}", file.display())),
-    }
+    let name = format!("{}-knives.csv", file_stem_for(&desk.document().name));
+    ask(desk, &Ask::PlaceForRows(name), move |desk, file| {
+        let file = file.and_then(|file| whole_name(desk, &file, "csv"));
+        let Some(file) = file else { return false };
+        let written = store::write_whole(&file, text.as_bytes());
+        let is_done = written.is_ok();
+        match written {
+            Ok(()) => desk.tell(format!("Wrote {}", file.display())),
+            Err(error) => desk.warn(format!("Not written. {}: {error}", file.display())),
+        }
+        is_done
+    });
 }
 
 impl Card for Pasting {

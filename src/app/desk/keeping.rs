@@ -1,0 +1,145 @@
+//! What keeps work that is in no unit file yet, and looks after the file that is open.
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use super::{Session, Slot};
+use crate::store::recovery::{Flusher, Keeper, News, Work, WrongText};
+use crate::store::{OnDisk, Stamp, Watched};
+use crate::unit::{self, Document, TextProblem};
+
+/// What keeps the work of the desk.
+#[derive(Debug, Default)]
+pub struct Keeping {
+    keeper: Option<Keeper>,
+    /// What was last kept; none when it was let go.
+    kept: Option<Stand>,
+    /// The file that is looked after, and what stood in it.
+    watched: Option<(PathBuf, Option<Stamp>)>,
+    /// How the file stands, as long as nobody has answered to it.
+    pub(super) unanswered: Option<OnDisk>,
+    /// How many other windows have the file open.
+    pub(super) others: usize,
+}
+
+/// What there is to keep.
+#[derive(Debug)]
+struct Stand {
+    document: Arc<Document>,
+    wrong: Vec<WrongText>,
+    file: Option<(PathBuf, Option<Stamp>)>,
+}
+
+impl Stand {
+    fn of(session: &Session) -> Self {
+        let file = session.file();
+        Self {
+            document: Arc::clone(session.settled()),
+            wrong: session.wrong_texts(),
+            file: file.map(|file| (file.to_owned(), session.on_disk())),
+        }
+    }
+
+    fn is_same_as(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.document, &other.document)
+            && self.wrong == other.wrong
+            && self.file == other.file
+    }
+}
+
+impl Keeping {
+    /// By a keeper from here on.
+    pub fn with(keeper: Keeper) -> Self {
+        Self {
+            keeper: Some(keeper),
+            ..Self::default()
+        }
+    }
+
+    /// What has the work written before the program ends; none while it is not kept.
+    pub fn flusher(&self) -> Option<Flusher> {
+        self.keeper.as_ref().map(Keeper::flusher)
+    }
+
+    /// Looks at the file now.
+    pub fn look(&self) {
+        if let Some(keeper) = &self.keeper {
+            keeper.look();
+        }
+    }
+
+    /// What there is to tell.
+    pub fn news(&self) -> Vec<News> {
+        let keeper = self.keeper.as_ref();
+        keeper.map_or_else(Vec::new, |keeper| keeper.news().collect())
+    }
+
+    /// Keeps a session's work as it is now, and lets it go when there is none to be lost. It is
+    /// written by a thread of its own, so that no frame waits for a disk.
+    pub fn keep(&mut self, session: &Session, has_unsaved: bool) {
+        let Some(keeper) = &self.keeper else {
+            return;
+        };
+        let opened = session.file().map(|file| (file, session.on_disk()));
+        let watched = self.watched.as_ref();
+        if opened != watched.map(|(file, stamp)| (file.as_path(), *stamp)) {
+            self.watched = opened.map(|(file, stamp)| (file.to_owned(), stamp));
+            self.unanswered = None;
+            self.others = 0;
+            let file = self.watched.clone();
+            keeper.watch(file.map(|(file, stamp)| Watched::new(file, stamp)));
+        }
+        let stand = has_unsaved.then(|| Stand::of(session));
+        match (stand, &self.kept) {
+            (None, None) => {}
+            (None, Some(_)) => {
+                keeper.let_go();
+                self.kept = None;
+            }
+            (Some(stand), Some(kept)) if stand.is_same_as(kept) => {}
+            (Some(stand), _) => {
+                let (document, wrong) = (Arc::clone(&stand.document), stand.wrong.clone());
+                let file = stand.file.as_ref();
+                let stamp = file.and_then(|(_, stamp)| *stamp);
+                let file = file.map(|(file, _)| file.as_path());
+                keeper.keep(document, wrong, file, stamp);
+                self.kept = Some(stand);
+            }
+        }
+    }
+}
+
+impl Session {
+    /// Goes on with work that a dead window left.
+    ///
+    /// # Errors
+    /// When its document cannot be read.
+    pub fn recovered(work: &Work) -> Result<Self, TextProblem> {
+        let document = unit::parse_text(&work.document)?;
+        let mut session = Self::new(document, work.file.clone());
+        session.is_elsewhere(work.stamp);
+        for wrong in &work.wrong {
+            if let Some(slot) = Slot::at_path(&wrong.field) {
+                session.put_wrong_text(slot, wrong);
+            }
+        }
+        Ok(session)
+    }
+
+    /// How the file stands now beside what was last read from it or written to it.
+    #[must_use]
+    pub fn look_at_file(&self) -> OnDisk {
+        match self.file() {
+            Some(file) => Watched::new(file.to_owned(), self.on_disk()).look(),
+            None => OnDisk::Same,
+        }
+    }
+
+    pub(super) fn keep_mine(&mut self, seen: OnDisk) {
+        match seen {
+            OnDisk::Same => {}
+            OnDisk::Changed(stamp) => self.is_elsewhere(Some(stamp)),
+            OnDisk::Gone => self.is_elsewhere(None),
+        }
+    }
+}

@@ -1,0 +1,80 @@
+//! The desk's work kept for recovery while it is done, and its file looked after for changes from
+//! outside.
+
+use super::keeping::Keeping;
+use super::{Desk, Session};
+use crate::store::recovery::{Flusher, Keeper, News, Work};
+use crate::store::{self, OnDisk};
+use crate::unit::{Document, TextProblem};
+
+impl Desk {
+    /// Has the work kept from here on.
+    pub fn keep_with(&mut self, keeper: Keeper) {
+        self.keeping = Keeping::with(keeper);
+    }
+
+    /// What has the work written before the program ends; none while it is not kept.
+    pub fn flusher(&self) -> Option<Flusher> {
+        self.keeping.flusher()
+    }
+
+    /// Keeps the work as it is now, once a frame; lets it go when it is saved or may be lost.
+    pub fn keep_work(&mut self) {
+        let has_unsaved = self.has_unsaved() && !self.may_close();
+        self.keeping.keep(&self.sessions[self.front], has_unsaved);
+    }
+
+    /// Looks at the file now, as when the window is gone to.
+    pub fn look_at_file(&self) {
+        self.keeping.look();
+    }
+
+    /// Takes what the keeper has to tell.
+    pub fn hear_news(&mut self) {
+        for news in self.keeping.news() {
+            match news {
+                News::Unkept(why) => self.warn(format!(
+                    "What is not saved cannot be kept for recovery: {why}. Save often; it is tried again."
+                )),
+                News::OnDisk(seen) => self.keeping.unanswered = Some(seen),
+                News::Others(others) => {
+                    if others > self.keeping.others {
+                        self.warn("This unit file is open in another window too. Each saves over what the other saved; it is told before that.");
+                    }
+                    self.keeping.others = others;
+                }
+            }
+        }
+    }
+
+    /// How the file in front was found changed, once; none when it was not, or was answered to.
+    pub fn take_change_outside(&mut self) -> Option<OnDisk> {
+        self.keeping.unanswered.take()
+    }
+
+    /// How many other windows have the file in front open.
+    pub fn others_on_file(&self) -> usize {
+        self.keeping.others
+    }
+
+    /// Goes on with the work as it is, whatever something else did to its file: it is then in no file
+    /// as it stands.
+    pub fn keep_mine(&mut self, seen: OnDisk) {
+        self.session_mut().keep_mine(seen);
+    }
+
+    /// Goes on with work that a dead window left, and keeps it anew.
+    ///
+    /// # Errors
+    /// When its document cannot be read.
+    pub fn recover(&mut self, work: &Work) -> Result<(), TextProblem> {
+        self.replace(Session::recovered(work)?);
+        self.keep_work();
+        Ok(())
+    }
+}
+
+/// What stands in a file that work belongs to, for the side by side; none when it cannot be read.
+pub fn document_in(work: &Work) -> Option<Document> {
+    store::reopen_unit(work.file.as_deref()?).ok()
+}

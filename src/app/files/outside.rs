@@ -1,0 +1,158 @@
+//! A file that something else changed, removed or has open as well.
+
+use std::path::Path;
+
+use egui::{Context, Ui};
+
+use super::open_file::open;
+use super::saving::{is_open_file, save_as, save_to};
+use crate::app::desk::{Card, Desk, Next};
+use crate::app::widgets::lettering::Lettering;
+use crate::store::OnDisk;
+
+/// Looks after the file in front: told by the keeper from time to time, asked for when the window is
+/// gone to. A question about it waits until no other card is open.
+pub fn watch_file(desk: &mut Desk, ctx: &Context) {
+    let is_gone_to = ctx.input(|input| {
+        let is_focus = |event: &egui::Event| matches!(event, egui::Event::WindowFocused(true));
+        input.events.iter().any(is_focus)
+    });
+    if is_gone_to {
+        desk.look_at_file();
+    }
+    desk.hear_news();
+    if !desk.has_card()
+        && let Some(seen) = desk.take_change_outside()
+    {
+        desk.open_card(Outside {
+            seen,
+            why: Why::Found,
+        });
+    }
+}
+
+/// Saves where the document is kept, or asks where. What follows is told whether it was saved.
+pub fn save(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'static) {
+    match desk.session().file().map(Path::to_owned) {
+        Some(file) => {
+            let is_saved = !holds_save_back(desk, &file) && save_to(desk, &file);
+            then(desk, is_saved);
+        }
+        None => save_as(desk, then),
+    }
+}
+
+/// Whether a save has to wait for an answer: something else stands in the file than was opened, or
+/// another window has it open.
+pub fn holds_save_back(desk: &mut Desk, file: &Path) -> bool {
+    if !is_open_file(desk, file) {
+        return false;
+    }
+    let seen = desk.session().look_at_file();
+    let why = match seen {
+        OnDisk::Changed(_) => Why::Saving,
+        // A file that is gone is put back by the save, and nobody loses by it.
+        OnDisk::Same | OnDisk::Gone if desk.others_on_file() > 0 => Why::Shared,
+        OnDisk::Same | OnDisk::Gone => return false,
+    };
+    desk.open_card(Outside { seen, why });
+    true
+}
+
+/// Why it is asked about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Why {
+    /// It was found changed or gone.
+    Found,
+    /// It is to be saved over, and was changed.
+    Saving,
+    /// It is to be saved, and another window has it open.
+    Shared,
+}
+
+/// The question what to do about it.
+struct Outside {
+    seen: OnDisk,
+    why: Why,
+}
+
+impl Outside {
+    fn told(&self, file: &Path) -> String {
+        let file = file.display();
+        match (self.why, self.seen) {
+            (Why::Shared, _) => format!(
+                "Another window has {file} open. Saving here puts this unit in the place of what it saved."
+            ),
+            (_, OnDisk::Gone) => format!("{file} is gone. What is open here is in no file now."),
+            _ => format!("{file} was changed by something else since it was opened or saved here."),
+        }
+    }
+
+    /// What keeping one's own is called.
+    fn keep(&self) -> &'static str {
+        match self.why {
+            Why::Found => "Keep mine",
+            Why::Saving | Why::Shared => "Save mine over it",
+        }
+    }
+}
+
+impl Card for Outside {
+    fn name(&self) -> &'static str {
+        "changed outside"
+    }
+
+    fn width(&self) -> f32 {
+        480.0
+    }
+
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
+        let Some(file) = desk.session().file().map(Path::to_owned) else {
+            return Next::Close;
+        };
+        let is_gone = self.seen == OnDisk::Gone;
+        let title = match self.why {
+            Why::Shared => "Open in another window",
+            _ if is_gone => "The file is gone",
+            _ => "Changed outside",
+        };
+        ui.label(Lettering::CardTitle.of(title));
+        ui.add_space(6.0);
+        ui.label(self.told(&file));
+        let can_reload = !is_gone && self.why != Why::Shared;
+        if can_reload && desk.has_unsaved() {
+            ui.label("Reload discards the changes made here.");
+        }
+        ui.add_space(10.0);
+        ui.horizontal(|ui| {
+            if can_reload && ui.button("Reload").clicked() {
+                open(desk, &file);
+                return Next::Close;
+            }
+            if ui.button(self.keep()).clicked() {
+                desk.keep_mine(self.seen);
+                if self.why != Why::Found {
+                    save_to(desk, &file);
+                }
+                return Next::Close;
+            }
+            if ui.button("Save as…").clicked() {
+                desk.keep_mine(self.seen);
+                save_as(desk, |_, is_saved| is_saved);
+                return Next::Close;
+            }
+            Next::Stay
+        })
+        .inner
+    }
+
+    /// Put away without an answer, the work here is in no file as it stands.
+    fn put_away(&mut self, desk: &mut Desk) -> Next {
+        desk.keep_mine(self.seen);
+        Next::Close
+    }
+
+    fn is_question(&self) -> bool {
+        true
+    }
+}

@@ -1,0 +1,266 @@
+//! Work that a dead window left, offered beside what stands in its file.
+
+use std::borrow::Cow;
+use std::collections::VecDeque;
+use std::path::Path;
+use std::time::{Duration, SystemTime, UNIX_EPOCH};
+
+use egui::{Grid, ScrollArea, Ui};
+
+use crate::app::desk::{Card, Desk, Next, document_in};
+use crate::app::widgets::lettering::Lettering;
+use crate::store::recovery::{Left, LeftBehind, Work};
+use crate::unit::{self, Document, Field};
+
+/// Longer texts are cut short in the side by side.
+const LONGEST_TEXT: usize = 60;
+
+/// Offers what dead windows left behind, over whatever card is open, and tells what was damaged.
+pub fn offer_recovery(desk: &mut Desk, left: LeftBehind) {
+    if let Some(aside) = left.damaged.first() {
+        desk.warn(format!(
+            "A recovery file is damaged, and was set aside as {}.",
+            aside.display()
+        ));
+    }
+    let mut others = VecDeque::from(left.works);
+    if let Some(first) = others.pop_front() {
+        let beneath = desk.take_card();
+        desk.open_card(Recovering {
+            rows: rows_of(&first.work),
+            left: Some(first),
+            others,
+            beneath,
+        });
+    }
+}
+
+/// The card on which one work after the other is offered.
+struct Recovering {
+    /// The work that is offered; none once it is answered to.
+    left: Option<Left>,
+    rows: Vec<Row>,
+    others: VecDeque<Left>,
+    /// The card that comes back when all are answered to.
+    beneath: Option<Box<dyn Card>>,
+}
+
+#[derive(Clone, Copy)]
+enum Reply {
+    Recover,
+    Discard,
+    Later,
+}
+
+/// A field that differs.
+struct Row {
+    name: String,
+    in_file: String,
+    recovered: String,
+}
+
+impl Recovering {
+    fn take(&mut self, desk: &mut Desk, reply: Reply) -> Next {
+        if let Some(left) = self.left.take() {
+            match reply {
+                // It is offered again once nobody has it.
+                Reply::Later => {}
+                Reply::Discard => discard(desk, left),
+                Reply::Recover => {
+                    recover(desk, left);
+                    // A window holds one unit; the others wait for another start.
+                    self.others.clear();
+                }
+            }
+        }
+        if let Some(next) = self.others.pop_front() {
+            self.rows = rows_of(&next.work);
+            self.left = Some(next);
+            return Next::Stay;
+        }
+        if let Some(beneath) = self.beneath.take() {
+            desk.put_card_back(beneath);
+        }
+        Next::Close
+    }
+
+    fn rows_ui(&self, ui: &mut Ui, has_file: bool) {
+        if self.rows.is_empty() {
+            ui.label("It says the same as the file does now.");
+            return;
+        }
+        ScrollArea::vertical().max_height(320.0).show(ui, |ui| {
+            let columns = if has_file { 3 } else { 2 };
+            let grid = Grid::new("recovered").num_columns(columns).striped(true);
+            grid.show(ui, |ui| {
+                let head = |ui: &mut Ui, text: &str| {
+                    ui.label(Lettering::Name.of(text));
+                };
+                head(ui, "Field");
+                if has_file {
+                    head(ui, "In the file");
+                }
+                head(ui, "Recovered");
+                ui.end_row();
+                for row in &self.rows {
+                    ui.label(&row.name);
+                    if has_file {
+                        ui.label(&row.in_file);
+                    }
+                    ui.label(&row.recovered);
+                    ui.end_row();
+                }
+            });
+        });
+    }
+}
+
+fn discard(desk: &mut Desk, left: Left) {
+    if let Err(error) = left.discard() {
+        desk.warn(format!("The recovery file could not be removed: {error}"));
+    }
+}
+
+/// Goes on with the work. The old copy goes once the new one is on the disk.
+fn recover(desk: &mut Desk, left: Left) {
+    if let Err(problem) = desk.recover(&left.work) {
+        desk.warn(format!("Not recovered. {problem}"));
+        return;
+    }
+    match &left.work.file {
+        Some(file) => {
+            desk.preferences_mut().remember(file);
+            desk.tell(format!(
+                "Recovered. Save to put it into {}.",
+                file.display()
+            ));
+        }
+        None => desk.tell("Recovered. It is in no file yet."),
+    }
+    if desk.flusher().is_some_and(|flusher| flusher.flush()) {
+        discard(desk, left);
+    }
+}
+
+/// Every field that differs from the file; every field with something in it where there is none.
+fn rows_of(work: &Work) -> Vec<Row> {
+    let Ok(recovered) = unit::parse_text(&work.document) else {
+        return Vec::new();
+    };
+    let in_file = document_in(work);
+    let text_in = |document: &Document, field: Field| field.text(document).map(Cow::into_owned);
+    let longer = in_file.as_ref().filter(|in_file| {
+        in_file.options.len() > recovered.options.len()
+            || in_file.hardware.len() > recovered.hardware.len()
+    });
+    let mut fields: Vec<_> = Field::all(&recovered).collect();
+    if let Some(longer) = longer {
+        let more = Field::all(longer).filter(|field| !fields.contains(field));
+        fields.extend(more.collect::<Vec<_>>());
+    }
+    let differing = fields.into_iter().filter_map(|field| {
+        let before = in_file
+            .as_ref()
+            .and_then(|document| text_in(document, field));
+        let after = text_in(&recovered, field);
+        (before != after).then(|| Row {
+            name: format!("{} ({field})", field.name()),
+            in_file: shown(before),
+            recovered: shown(after),
+        })
+    });
+    let wrong = work.wrong.iter().map(|wrong| Row {
+        name: format!("{} ({})", wrong.name, wrong.field),
+        in_file: String::new(),
+        recovered: format!(
+            "\"{}\", not taken: {}",
+            shown(Some(wrong.text.clone())),
+            shown(Some(wrong.problem.clone()))
+        ),
+    });
+    differing.chain(wrong).collect()
+}
+
+fn shown(text: Option<String>) -> String {
+    let Some(text) = text else {
+        return "left out".to_owned();
+    };
+    match text.char_indices().nth(LONGEST_TEXT) {
+        Some((end, _)) => format!("{}…", &text[..end]),
+        None => text,
+    }
+}
+
+/// How long ago it was, in words.
+fn ago(time: u64) -> String {
+    let then = UNIX_EPOCH.checked_add(Duration::from_secs(time));
+    let age = then.and_then(|then| SystemTime::now().duration_since(then).ok());
+    let minutes = age.unwrap_or_default().as_secs() / 60;
+    let (count, what) = match minutes {
+        0 => return "less than a minute ago".to_owned(),
+        1..60 => (minutes, "minute"),
+        60..1440 => (minutes / 60, "hour"),
+        _ => (minutes / 1440, "day"),
+    };
+    let plural = if count == 1 { "" } else { "s" };
+    format!("{count} {what}{plural} ago")
+}
+
+impl Card for Recovering {
+    fn name(&self) -> &'static str {
+        "recovery"
+    }
+
+    fn width(&self) -> f32 {
+        640.0
+    }
+
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
+        let Some(Left { work, .. }) = &self.left else {
+            return Next::Close;
+        };
+        ui.label(Lettering::CardTitle.of("Work was not saved"));
+        ui.add_space(6.0);
+        let file = work.file.as_deref().map(Path::display);
+        let age = ago(work.time);
+        ui.label(match &file {
+            Some(file) => format!("The program ended {age} with changes to {file} that were not saved. They were kept:"),
+            None => format!("The program ended {age} with a unit that was in no file yet. It was kept:"),
+        });
+        ui.add_space(6.0);
+        self.rows_ui(ui, file.is_some());
+        ui.add_space(10.0);
+        let others = self.others.len();
+        if others > 0 {
+            ui.label(format!("{others} more after this one."));
+        }
+        let answer = ui
+            .horizontal(|ui| {
+                let mut answer = None;
+                for (word, reply, help) in [
+                    (
+                        "Recover",
+                        Reply::Recover,
+                        "Go on with it; it is not saved yet",
+                    ),
+                    ("Discard", Reply::Discard, "Remove it for good"),
+                    ("Later", Reply::Later, "Offer it again at the next start"),
+                ] {
+                    if ui.button(word).on_hover_text(help).clicked() {
+                        answer = Some(reply);
+                    }
+                }
+                answer
+            })
+            .inner;
+        answer.map_or(Next::Stay, |reply| self.take(desk, reply))
+    }
+
+    fn put_away(&mut self, desk: &mut Desk) -> Next {
+        self.take(desk, Reply::Later)
+    }
+
+    fn is_question(&self) -> bool {
+        true
+    }
+}

@@ -1,0 +1,422 @@
+//! The keeper: writes a window's work, and looks after the file that is open, on a thread of its own
+//! so that the window never waits for a disk.
+
+use std::io;
+use std::path::Path;
+use std::sync::Arc;
+use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
+use std::thread::{self, JoinHandle};
+use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
+
+use super::mark::{WindowMark, remove_if_there};
+use super::work::{Work, WrongText};
+use crate::store::stamp::{OnDisk, Stamp, Watched};
+use crate::store::whole::WriteProblem;
+use crate::unit::{self, Document};
+
+/// The least time between two writings. Work is on the disk so long after it changed, at the most, and
+/// as long as writing takes.
+const BETWEEN_WRITINGS: Duration = Duration::from_millis(500);
+/// The time until work is written again that could not be.
+const UNTIL_ANOTHER_TRY: Duration = Duration::from_secs(3);
+/// The time between two looks at the file that is open. A look asks for its length and time only.
+const BETWEEN_LOOKS: Duration = Duration::from_secs(3);
+/// A file that another program saves can be away for a moment.
+const AWAY_FOR_A_MOMENT: Duration = Duration::from_millis(300);
+/// The longest that an ending program waits for its work to be written.
+const LONGEST_FLUSH: Duration = Duration::from_secs(5);
+
+/// What the keeper has to tell.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum News {
+    /// Work cannot be kept, and why; told once until it can be again.
+    Unkept(String),
+    /// The file that is open was changed or removed by something else.
+    OnDisk(OnDisk),
+    /// So many other windows have the same file open.
+    Others(usize),
+}
+
+enum Order {
+    Keep(Box<Sent>),
+    LetGo,
+    Watch(Option<Watched>),
+    Look,
+    Flush(Sender<bool>),
+    End,
+}
+
+struct Sent {
+    document: Arc<Document>,
+    work: Work,
+}
+
+/// Keeps a window's work.
+#[derive(Debug)]
+pub struct Keeper {
+    orders: Sender<Order>,
+    news: Receiver<News>,
+    thread: Option<JoinHandle<()>>,
+}
+
+/// Has the work of a window written before the program ends.
+#[derive(Clone, Debug)]
+pub struct Flusher(Sender<Order>);
+
+impl Flusher {
+    /// Waits until the last work is on the disk; whether it is.
+    #[must_use]
+    pub fn flush(&self) -> bool {
+        let (done, is_done) = channel();
+        self.0.send(Order::Flush(done)).is_ok()
+            && is_done.recv_timeout(LONGEST_FLUSH).unwrap_or(false)
+    }
+}
+
+impl Keeper {
+    /// Begins to keep a window's work in a folder; `wake` has the window look at the news.
+    ///
+    /// # Errors
+    /// When the folder cannot be made or written.
+    pub fn new(folder: &Path, wake: impl Fn() + Send + 'static) -> io::Result<Self> {
+        let mark = WindowMark::new(folder)?;
+        let (orders, receiver) = channel();
+        let (sender, news) = channel();
+        let keeping = Keeping {
+            mark,
+            waiting: Waiting::Rest,
+            is_kept: false,
+            is_in_trouble: false,
+            last_writing: None,
+            watched: None,
+            last_look: Instant::now(),
+            told: OnDisk::Same,
+            others: 0,
+            news: Box::new(move |news| {
+                // Nobody looks any more once the window is gone.
+                let _ = sender.send(news);
+                wake();
+            }),
+        };
+        let thread = thread::Builder::new()
+            .name("keeper".to_owned())
+            .spawn(move || keeping.run(&receiver))?;
+        Ok(Self {
+            orders,
+            news,
+            thread: Some(thread),
+        })
+    }
+
+    /// Keeps a document and the wrong texts in fields, in place of what was kept.
+    pub fn keep(
+        &self,
+        document: Arc<Document>,
+        wrong: Vec<WrongText>,
+        file: Option<&Path>,
+        stamp: Option<Stamp>,
+    ) {
+        let now = SystemTime::now().duration_since(UNIX_EPOCH);
+        let work = Work {
+            document: String::new(),
+            wrong,
+            file: file.map(Path::to_owned),
+            stamp,
+            time: now.map_or(0, |time| time.as_secs()),
+            process: std::process::id(),
+        };
+        self.order(Order::Keep(Box::new(Sent { document, work })));
+    }
+
+    /// Removes what was kept: it is saved, or was given up.
+    pub fn let_go(&self) {
+        self.order(Order::LetGo);
+    }
+
+    /// Looks after a file from here on, and tells other windows that it is open; none while the
+    /// document is in no file.
+    pub fn watch(&self, watched: Option<Watched>) {
+        self.order(Order::Watch(watched));
+    }
+
+    /// Looks at the file at once.
+    pub fn look(&self) {
+        self.order(Order::Look);
+    }
+
+    /// What there is to tell since this was last asked.
+    pub fn news(&self) -> impl Iterator<Item = News> {
+        self.news.try_iter()
+    }
+
+    /// What has the work written before the program ends.
+    #[must_use]
+    pub fn flusher(&self) -> Flusher {
+        Flusher(self.orders.clone())
+    }
+
+    fn order(&self, order: Order) {
+        // The thread ends after this does.
+        let _ = self.orders.send(order);
+    }
+}
+
+impl Drop for Keeper {
+    fn drop(&mut self) {
+        self.order(Order::End);
+        if let Some(thread) = self.thread.take() {
+            // It panicked, or it has done what it had to.
+            let _ = thread.join();
+        }
+    }
+}
+
+/// What is still to be done to the recovery file.
+enum Waiting {
+    Rest,
+    Write(Box<Sent>),
+    Remove,
+}
+
+/// What the keeper's thread works on.
+struct Keeping {
+    mark: WindowMark,
+    waiting: Waiting,
+    /// Whether the last work is on the disk.
+    is_kept: bool,
+    is_in_trouble: bool,
+    last_writing: Option<Instant>,
+    watched: Option<Watched>,
+    last_look: Instant,
+    /// What was last told of the watched file.
+    told: OnDisk,
+    others: usize,
+    news: Box<dyn Fn(News) + Send>,
+}
+
+impl Keeping {
+    fn run(mut self, orders: &Receiver<Order>) {
+        loop {
+            let order = match self.rest() {
+                Some(rest) => orders.recv_timeout(rest),
+                None => orders.recv().map_err(|_| RecvTimeoutError::Disconnected),
+            };
+            match order {
+                Ok(Order::Keep(sent)) => self.waiting = Waiting::Write(sent),
+                Ok(Order::LetGo) => {
+                    self.waiting = Waiting::Remove;
+                    self.settle();
+                }
+                Ok(Order::Watch(watched)) => self.watch(watched),
+                Ok(Order::Look) => self.look(),
+                Ok(Order::Flush(done)) => {
+                    self.settle();
+                    // Whoever asked may have stopped waiting.
+                    let _ = done.send(self.is_kept);
+                }
+                Err(RecvTimeoutError::Timeout) => {}
+                Ok(Order::End) | Err(RecvTimeoutError::Disconnected) => {
+                    self.settle();
+                    return;
+                }
+            }
+            if self.is_waiting() && self.until_writing().is_zero() {
+                self.settle();
+            }
+            if self.watched.is_some() && self.until_look().is_zero() {
+                self.look();
+            }
+        }
+    }
+
+    /// How long there is no work to do; none until there is another order.
+    fn rest(&self) -> Option<Duration> {
+        let writing = self.is_waiting().then(|| self.until_writing());
+        let look = self.watched.as_ref().map(|_| self.until_look());
+        writing.into_iter().chain(look).min()
+    }
+
+    fn is_waiting(&self) -> bool {
+        !matches!(self.waiting, Waiting::Rest)
+    }
+
+    fn until_writing(&self) -> Duration {
+        let pause = if self.is_in_trouble {
+            UNTIL_ANOTHER_TRY
+        } else {
+            BETWEEN_WRITINGS
+        };
+        self.last_writing
+            .map_or(Duration::ZERO, |last| pause.saturating_sub(last.elapsed()))
+    }
+
+    fn until_look(&self) -> Duration {
+        BETWEEN_LOOKS.saturating_sub(self.last_look.elapsed())
+    }
+
+    /// Writes or removes what waits for it.
+    fn settle(&mut self) {
+        let file = self.mark.work_file();
+        let done = match std::mem::replace(&mut self.waiting, Waiting::Rest) {
+            Waiting::Rest => return,
+            Waiting::Remove => {
+                self.is_kept = false;
+                remove_if_there(&file).map_err(WriteProblem::Other)
+            }
+            Waiting::Write(mut sent) => {
+                sent.work.document = unit::write_text(&sent.document);
+                let done = sent.work.write(&file);
+                self.is_kept = done.is_ok();
+                if done.is_err() {
+                    self.waiting = Waiting::Write(sent);
+                }
+                done
+            }
+        };
+        self.last_writing = Some(Instant::now());
+        let was_in_trouble = std::mem::replace(&mut self.is_in_trouble, done.is_err());
+        if let Err(error) = done
+            && !was_in_trouble
+        {
+            (self.news)(News::Unkept(error.to_string()));
+        }
+    }
+
+    fn watch(&mut self, watched: Option<Watched>) {
+        // A folder that cannot be written is told when work is to be kept.
+        let _ = self.mark.opens(watched.as_ref().map(Watched::file));
+        self.watched = watched;
+        self.told = OnDisk::Same;
+        self.others = 0;
+        self.look();
+    }
+
+    fn look(&mut self) {
+        self.last_look = Instant::now();
+        let Some(watched) = &mut self.watched else {
+            return;
+        };
+        let mut seen = watched.look();
+        if seen == OnDisk::Gone {
+            thread::sleep(AWAY_FOR_A_MOMENT);
+            seen = watched.look();
+        }
+        let others = self.mark.others_on(watched.file());
+        if std::mem::replace(&mut self.told, seen) != seen && seen != OnDisk::Same {
+            (self.news)(News::OnDisk(seen));
+        }
+        if std::mem::replace(&mut self.others, others) != others {
+            (self.news)(News::Others(others));
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::fs;
+    use std::path::PathBuf;
+
+    use super::super::left_behind;
+    use super::*;
+
+    const UNIT: &str = include_str!("../../../demo-units/fairway-trailed.ron");
+
+    fn document(name: &str) -> Arc<Document> {
+        let mut document = unit::parse_text(UNIT).expect("the demo unit is right");
+        name.clone_into(&mut document.name);
+        Arc::new(document)
+    }
+
+    /// The name of the unit in the one recovery file of a folder.
+    fn kept_in(folder: &Path) -> Option<String> {
+        let is_work = |path: &PathBuf| path.extension().is_some_and(|ending| ending == "recovery");
+        let mut files = fs::read_dir(folder)
+            .ok()?
+            .map(|entry| entry.unwrap().path());
+        let work = Work::read(&files.find(is_work)?).expect("it is whole");
+        Some(unit::parse_text(&work.document).expect("a unit").name)
+    }
+
+    #[test]
+    fn the_last_work_is_kept_until_it_is_let_go() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let keeper = Keeper::new(folder.path(), || ()).expect("a keeper");
+        let flusher = keeper.flusher();
+        for count in 0..50 {
+            keeper.keep(document(&format!("unit {count}")), Vec::new(), None, None);
+        }
+        assert!(flusher.flush());
+        assert_eq!(kept_in(folder.path()).as_deref(), Some("unit 49"));
+        keeper.let_go();
+        assert!(!flusher.flush());
+        assert_eq!(kept_in(folder.path()), None);
+        keeper.keep(document("another"), Vec::new(), None, None);
+        drop(keeper);
+        let left = left_behind(folder.path());
+        assert_eq!(
+            left.works.len(),
+            1,
+            "what was not let go outlives its window"
+        );
+    }
+
+    #[test]
+    fn work_is_on_the_disk_within_two_seconds_with_nobody_asking() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let keeper = Keeper::new(folder.path(), || ()).expect("a keeper");
+        for count in 0..8 {
+            keeper.keep(document(&format!("unit {count}")), Vec::new(), None, None);
+            thread::sleep(Duration::from_millis(60));
+        }
+        let changed = Instant::now();
+        while kept_in(folder.path()).as_deref() != Some("unit 7") {
+            assert!(changed.elapsed() < Duration::from_secs(2), "too late");
+            thread::sleep(Duration::from_millis(20));
+        }
+    }
+
+    #[test]
+    fn work_that_cannot_be_kept_is_told_once_and_kept_when_it_can_be() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let within = folder.path().join("recovery");
+        let keeper = Keeper::new(&within, || ()).expect("a keeper");
+        let flusher = keeper.flusher();
+        fs::remove_dir_all(&within).expect("it goes");
+        for count in 0..3 {
+            keeper.keep(document(&format!("unit {count}")), Vec::new(), None, None);
+            assert!(!flusher.flush());
+        }
+        let news: Vec<_> = keeper.news().collect();
+        assert!(matches!(news[..], [News::Unkept(_)]), "{news:?}");
+        fs::create_dir(&within).expect("it is back");
+        assert!(flusher.flush());
+        assert_eq!(kept_in(&within).as_deref(), Some("unit 2"));
+    }
+
+    #[test]
+    fn a_change_from_outside_is_told_once_and_so_is_another_window() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let file = folder.path().join("unit.ron");
+        fs::write(&file, UNIT).expect("it is written");
+        let within = folder.path().join("recovery");
+        let [keeper, other] = [(); 2].map(|()| Keeper::new(&within, || ()).expect("a keeper"));
+        let watched = || Some(Watched::new(file.clone(), Stamp::of(&file)));
+        let told = |keeper: &Keeper| {
+            keeper.look();
+            let _ = keeper.flusher().flush();
+            keeper.news().collect::<Vec<_>>()
+        };
+        keeper.watch(watched());
+        assert_eq!(told(&keeper), []);
+        other.watch(watched());
+        assert_eq!(told(&other), [News::Others(1)]);
+        assert_eq!(told(&keeper), [News::Others(1)]);
+        fs::write(&file, "else").expect("it is written");
+        let seen = OnDisk::Changed(Stamp::of(&file).expect("a file"));
+        assert_eq!(told(&keeper), [News::OnDisk(seen)]);
+        assert_eq!(told(&keeper), []);
+        fs::remove_file(&file).expect("it goes");
+        assert_eq!(told(&keeper), [News::OnDisk(OnDisk::Gone)]);
+        drop(other);
+    }
+}

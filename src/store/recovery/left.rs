@@ -1,0 +1,140 @@
+//! What dead windows left behind.
+
+use std::ffi::OsString;
+use std::fs::{self, File};
+use std::path::{Path, PathBuf};
+
+use super::mark::{WORK, claim, clear_stale, files_with_ending, remove_if_there};
+use super::work::Work;
+use crate::unit;
+
+/// What dead windows left behind in a folder.
+#[derive(Debug, Default)]
+pub struct LeftBehind {
+    /// Work that is whole, the oldest first.
+    pub works: Vec<Left>,
+    /// Files that could not be read, by the name they were set aside under.
+    pub damaged: Vec<PathBuf>,
+}
+
+/// Work that a dead window left behind. No other start is offered it while this one has it.
+#[derive(Debug)]
+pub struct Left {
+    /// The work.
+    pub work: Work,
+    file: PathBuf,
+    _lock: File,
+}
+
+impl Left {
+    /// Removes it for good. Without this it is offered again by the next start.
+    ///
+    /// # Errors
+    /// When it cannot be removed.
+    pub fn discard(self) -> std::io::Result<()> {
+        remove_if_there(&self.file)
+    }
+}
+
+/// Looks for work that dead windows left behind. A damaged file is set aside, so that it is met once;
+/// it is never removed.
+#[must_use]
+pub fn left_behind(folder: &Path) -> LeftBehind {
+    let mut left = LeftBehind::default();
+    for file in files_with_ending(folder, WORK) {
+        let Some(lock) = claim(&file.with_extension("lock")) else {
+            continue;
+        };
+        let read = Work::read(&file).ok();
+        let whole = read.filter(|work| unit::parse_text(&work.document).is_ok());
+        match whole {
+            Some(work) => left.works.push(Left {
+                work,
+                file,
+                _lock: lock,
+            }),
+            None => left.damaged.push(set_aside(&file)),
+        }
+    }
+    left.works.sort_by_key(|left| left.work.time);
+    clear_stale(folder);
+    left
+}
+
+/// Renames a damaged file so that it is met once; its name then.
+pub(in crate::store) fn set_aside(file: &Path) -> PathBuf {
+    let mut name = OsString::from(file);
+    name.push(".damaged");
+    let aside = PathBuf::from(name);
+    match fs::rename(file, &aside) {
+        Ok(()) => aside,
+        Err(_) => file.to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::WindowMark;
+    use super::*;
+
+    const UNIT: &str = include_str!("../../../demo-units/fairway-trailed.ron");
+
+    fn work(document: &str) -> Work {
+        Work {
+            document: document.to_owned(),
+            ..Work::default()
+        }
+    }
+
+    #[test]
+    fn the_work_of_a_dead_window_is_offered_to_one_start_until_it_is_discarded() {
+        let folder = tempfile::tempdir().expect("a folder");
+        // Attitude past the upright makes no sense, and is kept as it was typed.
+        let flawed = UNIT.replace("4 deg", "400 deg");
+        let file = folder.path().join("1-dead.recovery");
+        work(&flawed).write(&file).expect("it is written");
+        let first = left_behind(folder.path());
+        assert_eq!(first.works.len(), 1);
+        assert_eq!(first.works[0].work.document, flawed);
+        assert!(left_behind(folder.path()).works.is_empty(), "offered twice");
+        drop(first);
+        let again = left_behind(folder.path());
+        for left in again.works {
+            left.discard().expect("it goes");
+        }
+        assert!(left_behind(folder.path()).works.is_empty());
+        assert_eq!(fs::read_dir(folder.path()).expect("a folder").count(), 0);
+    }
+
+    #[test]
+    fn the_work_of_a_living_window_is_offered_to_none() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let mark = WindowMark::new(folder.path()).expect("a mark");
+        work(UNIT).write(&mark.work_file()).expect("it is written");
+        assert!(left_behind(folder.path()).works.is_empty());
+        assert!(mark.work_file().exists());
+    }
+
+    #[test]
+    fn a_damaged_file_is_set_aside_and_met_once() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let whole = ron::to_string(&work(UNIT)).expect("it is text");
+        let broken = [
+            &whole.as_bytes()[..whole.len() / 2],
+            b"",
+            b"\xff\xfe",
+            b"(document: \"x\", wrong: [], file: None, stamp: None, time: 0, process: 0)",
+        ];
+        for (index, bytes) in broken.iter().enumerate() {
+            let file = folder.path().join(format!("{index}-dead.recovery"));
+            fs::write(file, bytes).expect("it is written");
+        }
+        let left = left_behind(folder.path());
+        assert!(left.works.is_empty());
+        assert_eq!(left.damaged.len(), broken.len());
+        for (aside, bytes) in left.damaged.iter().zip(broken) {
+            assert_eq!(fs::read(aside).expect("it is there still"), bytes);
+        }
+        assert!(left_behind(folder.path()).damaged.is_empty());
+    }
+}

@@ -1,0 +1,372 @@
+//! Nothing is lost: what is not saved outlives its window, and a file that something else changed is
+//! asked about.
+
+use std::cell::RefCell;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::sync::mpsc::{Sender, channel};
+
+use egui::{Event, Key, Modifiers};
+use sweepgauge::app::{Ask, Choosing, DEMO_UNIT, Dialogs};
+use sweepgauge::store::open_unit;
+use sweepgauge::store::recovery::left_behind;
+use tempfile::TempDir;
+
+use crate::common::shown::{Answers, Start, Window, demo_set, document};
+
+const OFFERED: &str = "Work was not saved";
+const UNSAVED: &str = "unsaved changes";
+
+/// A unit file, and a folder to keep work in.
+struct Bench {
+    folder: TempDir,
+    file: PathBuf,
+    recovery: PathBuf,
+}
+
+impl Bench {
+    fn new() -> Self {
+        let folder = TempDir::new().unwrap();
+        let file = folder.path().join("gang.ron");
+        fs::write(&file, DEMO_UNIT).unwrap();
+        let recovery = folder.path().join("recovery");
+        Self {
+            folder,
+            file,
+            recovery,
+        }
+    }
+
+    fn start(&self) -> Start {
+        Start::on_file(&self.file).keeping_in(&self.recovery)
+    }
+
+    /// A window on the file.
+    fn window(&self) -> Window {
+        self.start().window()
+    }
+
+    /// A window without a file, as the program starts by itself.
+    fn next_start(&self) -> Window {
+        let start = Start::on(document(DEMO_UNIT));
+        start.keeping_in(&self.recovery).window()
+    }
+
+    /// How many works dead windows left.
+    fn left(&self) -> usize {
+        left_behind(&self.recovery).works.len()
+    }
+
+    fn write_otherwise(&self) {
+        fs::write(&self.file, otherwise()).unwrap();
+    }
+}
+
+/// The demo unit as something else would leave it.
+fn otherwise() -> String {
+    DEMO_UNIT.replace("Quarry Hill", "Valley Road")
+}
+
+#[test]
+fn what_was_not_saved_is_offered_beside_its_file_and_recovered_with_its_wrong_texts() {
+    let bench = Bench::new();
+    let mut window = bench.window();
+    window.enter_text("Attitude", "5");
+    window.enter_text("Height of cut", "half");
+    drop(window);
+
+    let mut window = bench.next_start();
+    window.assert_says(OFFERED);
+    window.assert_says("gang.ron");
+    window.assert_says("Attitude (setting.attitude)");
+    for text in ["left out", "5 deg", "\"half\", not taken"] {
+        window.assert_says(text);
+    }
+    window.click("Recover");
+    window.assert_silent(OFFERED);
+    assert_eq!(window.document(), &demo_set("attitude: \"5 deg\""));
+    assert_eq!(window.app().session().file(), Some(bench.file.as_path()));
+    assert_eq!(window.entry("Height of cut"), "half");
+    window.assert_says(UNSAVED);
+    assert_eq!(open_unit(&bench.file).unwrap(), document(DEMO_UNIT));
+    assert_eq!(bench.left(), 0, "a living window has it");
+    window.enter_text("Height of cut", "0.5 in");
+    window.press_with(Modifiers::COMMAND, Key::S);
+    assert!(!window.says(UNSAVED));
+    let saved = open_unit(&bench.file).unwrap();
+    assert_eq!(&saved, window.document());
+    drop(window);
+    assert_eq!(bench.left(), 0, "it is saved");
+}
+
+#[test]
+fn a_document_that_makes_no_sense_is_recovered_as_it_was() {
+    let bench = Bench::new();
+    let mut window = bench.window();
+    window.unfold();
+    window.enter_text("Gap, bench", "-1 mm");
+    let flawed = window.document().clone();
+    assert!(flawed.checked().is_err());
+    drop(window);
+    let mut window = bench.next_start();
+    window.click("Recover");
+    assert_eq!(window.document(), &flawed);
+}
+
+#[test]
+fn a_unit_that_was_never_saved_is_recovered_and_is_in_no_file() {
+    let bench = Bench::new();
+    let mut window = bench.next_start();
+    window.enter_text("Attitude", "5");
+    drop(window);
+    let mut window = bench.next_start();
+    window.assert_says("in no file yet");
+    window.click("Recover");
+    assert_eq!(window.document(), &demo_set("attitude: \"5 deg\""));
+    assert_eq!(window.app().session().file(), None);
+    window.assert_says(UNSAVED);
+}
+
+#[test]
+fn later_offers_it_again_and_discard_never_does() {
+    let bench = Bench::new();
+    let mut window = bench.window();
+    window.enter_text("Attitude", "5");
+    drop(window);
+    for answer in ["Later", "Discard"] {
+        let mut window = bench.next_start();
+        window.assert_says(OFFERED);
+        window.click(answer);
+        window.assert_silent(OFFERED);
+        assert_eq!(window.document(), &document(DEMO_UNIT));
+    }
+    bench.next_start().assert_silent(OFFERED);
+    assert_eq!(bench.left(), 0);
+}
+
+#[test]
+fn what_each_of_two_windows_left_is_offered_one_after_the_other() {
+    let bench = Bench::new();
+    for _ in 0..2 {
+        let mut window = bench.next_start();
+        if window.says(OFFERED) {
+            window.press(Key::Escape);
+        }
+        window.enter_text("Attitude", "5");
+    }
+    assert_eq!(bench.left(), 2);
+    let mut window = bench.next_start();
+    window.assert_says("1 more after this one");
+    window.click("Discard");
+    window.assert_says(OFFERED);
+    window.click("Recover");
+    drop(window);
+    assert_eq!(bench.left(), 1);
+}
+
+#[test]
+fn what_is_saved_or_given_up_is_kept_no_more() {
+    let bench = Bench::new();
+    let mut window = bench.window();
+    window.enter_text("Attitude", "5");
+    window.press_with(Modifiers::COMMAND, Key::S);
+    drop(window);
+    assert_eq!(bench.left(), 0);
+    let mut window = bench.window();
+    window.enter_text("Attitude", "6");
+    assert!(!window.would_close());
+    window.button("Discard changes").click();
+    assert!(window.has_closed());
+    drop(window);
+    assert_eq!(bench.left(), 0);
+}
+
+#[test]
+fn a_damaged_recovery_file_is_told_once_and_set_aside() {
+    let bench = Bench::new();
+    fs::create_dir(&bench.recovery).unwrap();
+    fs::write(bench.recovery.join("1-dead.recovery"), "(document: ").unwrap();
+    let window = bench.next_start();
+    window.assert_says("A recovery file is damaged, and was set aside as");
+    window.assert_silent(OFFERED);
+    drop(window);
+    bench.next_start().assert_silent("damaged");
+    assert!(bench.recovery.join("1-dead.recovery.damaged").exists());
+}
+
+#[test]
+fn a_folder_that_cannot_be_written_is_told_once_and_stops_nobody() {
+    let bench = Bench::new();
+    fs::write(&bench.recovery, "a file where the folder would be").unwrap();
+    let mut window = bench.window();
+    window.assert_says("cannot be written");
+    window.click("Close");
+    window.enter_text("Attitude", "5");
+    window.assert_silent("cannot be written");
+    window.press_with(Modifiers::COMMAND, Key::S);
+    let saved = open_unit(&bench.file).unwrap();
+    assert_eq!(saved, demo_set("attitude: \"5 deg\""));
+}
+
+// A file that something else has its hands on.
+
+#[test]
+fn a_file_changed_outside_is_asked_about_when_the_window_is_gone_to() {
+    let bench = Bench::new();
+    for (answer, name) in [("Reload", "Valley Road"), ("Keep mine", "Quarry Hill")] {
+        fs::write(&bench.file, DEMO_UNIT).unwrap();
+        let mut window = bench.window();
+        window.assert_silent("Changed outside");
+        bench.write_otherwise();
+        window.harness.event(Event::WindowFocused(true));
+        window.wait_until_it_says("Changed outside");
+        window.click(answer);
+        assert!(window.document().name.starts_with(name), "{answer}");
+        assert_eq!(window.says(UNSAVED), answer == "Keep mine");
+        let there = fs::read_to_string(&bench.file).unwrap();
+        assert_eq!(there, otherwise(), "only a save writes");
+        if answer == "Keep mine" {
+            window.press_with(Modifiers::COMMAND, Key::S);
+            window.assert_silent("Changed outside");
+            assert_eq!(open_unit(&bench.file).unwrap(), document(DEMO_UNIT));
+        }
+    }
+}
+
+#[test]
+fn a_file_that_is_gone_is_told_and_what_is_open_is_unsaved() {
+    let bench = Bench::new();
+    let mut window = bench.window();
+    fs::remove_file(&bench.file).unwrap();
+    window.harness.event(Event::WindowFocused(true));
+    window.wait_until_it_says("The file is gone");
+    assert!(!window.has_button("Reload"));
+    window.click("Keep mine");
+    window.assert_says(UNSAVED);
+    window.press_with(Modifiers::COMMAND, Key::S);
+    assert_eq!(open_unit(&bench.file).unwrap(), document(DEMO_UNIT));
+}
+
+#[test]
+fn no_save_goes_over_what_something_else_wrote_without_asking() {
+    let bench = Bench::new();
+    let answers = Answers::default();
+    let elsewhere = bench.folder.path().join("mine.ron");
+    answers.save(&elsewhere);
+    // A window that keeps no work looks as well.
+    let mut window = Start::on_file(&bench.file).asking(&answers).window();
+    window.enter_text("Attitude", "5");
+    bench.write_otherwise();
+    window.press_with(Modifiers::COMMAND, Key::S);
+    window.assert_says("Changed outside");
+    assert_eq!(fs::read_to_string(&bench.file).unwrap(), otherwise());
+    window.press(Key::Escape);
+    bench.write_otherwise();
+    fs::write(&bench.file, otherwise().replace("Valley", "Hill")).unwrap();
+    window.press_with(Modifiers::COMMAND, Key::S);
+    window.click("Save as…");
+    let mine = demo_set("attitude: \"5 deg\"");
+    assert_eq!(open_unit(&elsewhere).unwrap(), mine);
+    let mut window = Start::on_file(&bench.file).window();
+    window.enter_text("Attitude", "5");
+    bench.write_otherwise();
+    window.press_with(Modifiers::COMMAND, Key::S);
+    window.click("Save mine over it");
+    let saved = open_unit(&bench.file).unwrap();
+    assert_eq!(&saved, window.document());
+    window.assert_silent(UNSAVED);
+}
+
+#[test]
+fn two_windows_on_one_file_know_of_each_other() {
+    let bench = Bench::new();
+    let mut first = bench.window();
+    let mut second = bench.window();
+    second.wait_until_it_says("open in another window");
+    first.harness.event(Event::WindowFocused(true));
+    first.wait_until_it_says("open in another window");
+    second.enter_text("Attitude", "5");
+    second.press_with(Modifiers::COMMAND, Key::S);
+    second.assert_says("Another window has");
+    assert_eq!(open_unit(&bench.file).unwrap(), document(DEMO_UNIT));
+    second.click("Save mine over it");
+    let saved = demo_set("attitude: \"5 deg\"");
+    assert_eq!(open_unit(&bench.file).unwrap(), saved);
+    first.harness.event(Event::WindowFocused(true));
+    first.wait_until_it_says("Changed outside");
+    first.click("Reload");
+    assert_eq!(first.document(), &saved);
+}
+
+// Dialogs.
+
+/// A dialog that stays open until it is told what was chosen.
+#[derive(Default)]
+struct Open(std::rc::Rc<RefCell<Option<Sender<Option<PathBuf>>>>>);
+
+impl Dialogs for Open {
+    fn ask(&self, _: &Ask) -> Choosing {
+        let (sender, choosing) = channel();
+        *self.0.borrow_mut() = Some(sender);
+        choosing
+    }
+}
+
+fn with_open_dialog(file: Option<&Path>) -> (Window, impl FnOnce(Option<PathBuf>)) {
+    let dialog = Open::default();
+    let sender = std::rc::Rc::clone(&dialog.0);
+    let mut start = match file {
+        Some(file) => Start::on_file(file),
+        None => Start::on(document(DEMO_UNIT)),
+    };
+    start.dialogs = Box::new(dialog);
+    let choose = move |file| {
+        let sender = sender.borrow_mut().take().expect("a dialog is open");
+        let _ = sender.send(file);
+    };
+    (start.window(), choose)
+}
+
+const WAITING: &str = "Choose a file in the dialog";
+
+#[test]
+fn the_window_goes_on_while_a_dialog_is_open() {
+    let bench = Bench::new();
+    let (mut window, choose) = with_open_dialog(None);
+    window.press_with(Modifiers::COMMAND, Key::O);
+    window.assert_says(WAITING);
+    assert!(window.would_close(), "it can be closed");
+    choose(Some(bench.file.clone()));
+    window.step();
+    window.settle();
+    window.assert_silent(WAITING);
+    assert_eq!(window.app().session().file(), Some(bench.file.as_path()));
+}
+
+#[test]
+fn a_dialog_that_never_comes_can_be_given_up() {
+    let (mut window, choose) = with_open_dialog(None);
+    window.enter_text("Attitude", "5");
+    window.press_with(Modifiers::COMMAND, Key::S);
+    window.assert_says(WAITING);
+    window.click("Cancel");
+    window.assert_silent(WAITING);
+    window.assert_says(UNSAVED);
+    choose(None);
+    window.settle();
+    assert_eq!(window.app().session().file(), None);
+}
+
+#[test]
+fn a_save_before_closing_waits_for_its_dialog_and_then_closes() {
+    let bench = Bench::new();
+    let (mut window, choose) = with_open_dialog(None);
+    window.enter_text("Attitude", "5");
+    assert!(!window.would_close());
+    window.click("Save");
+    window.assert_says(WAITING);
+    let file = bench.folder.path().join("new.ron");
+    choose(Some(file.clone()));
+    assert!(window.has_closed());
+    assert_eq!(open_unit(&file).unwrap(), *window.document());
+}
