@@ -2,9 +2,9 @@
 
 use egui::{RichText, ScrollArea, Ui};
 
+use super::licences::LicencesCard;
 use crate::analysis::NumberId;
 use crate::app::desk::{Card, Desk, Next};
-
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::drawing::CAUTIONS;
 
@@ -31,7 +31,7 @@ impl Card for AboutCard {
         false
     }
 
-    fn show(&mut self, ui: &mut Ui, _desk: &mut Desk) -> Next {
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
         ui.label(Lettering::Title.of("Sweepgauge"));
         ui.label(format!(
             "Version {}. It sends nothing anywhere and needs no network.",
@@ -61,11 +61,21 @@ impl Card for AboutCard {
             ui.label("Open Sans, under the Apache License 2.0.");
         });
         ui.add_space(8.0);
-        if ui.button("Close").clicked() {
-            Next::Close
-        } else {
-            Next::Stay
-        }
+        let mut next = Next::Stay;
+        ui.horizontal(|ui| {
+            if ui.button("Close").clicked() {
+                next = Next::Close;
+            }
+            if ui
+                .button("Licences")
+                .on_hover_text("The crates that the program is built from, and their licences")
+                .clicked()
+            {
+                desk.open_card(LicencesCard::new());
+                next = Next::Close;
+            }
+        });
+        next
     }
 }
 

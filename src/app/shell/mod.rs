@@ -6,6 +6,7 @@ mod app;
 mod display;
 mod edit_menu;
 mod ending;
+mod licences;
 mod notice;
 mod shot;
 mod start_card;

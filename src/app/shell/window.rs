@@ -202,30 +202,11 @@ fn plain(text: &str) -> String {
         .to_owned()
 }
 
-/// The window's icon: a reel's circle below a cut line.
+/// The window's icon, at its largest: a desktop makes it smaller where it must.
 fn icon() -> egui::IconData {
-    const SIDE: u32 = 64;
-    let mut rgba = Vec::with_capacity((SIDE * SIDE * 4) as usize);
-    for y in 0..SIDE {
-        for x in 0..SIDE {
-            let (dx, dy) = (f64::from(x) - 31.5, f64::from(y) - 27.5);
-            let distance = dx.hypot(dy);
-            let is_rim = (21.0..=26.5).contains(&distance);
-            let is_below = distance < 26.5 && y > 45;
-            let is_line = (44..=47).contains(&y);
-            rgba.extend(match (is_line, is_below, is_rim) {
-                (true, ..) => [0x00, 0x72, 0xB2, 255],
-                (_, true, _) => [0xD5, 0x5E, 0x00, 255],
-                (.., true) => [0x4E, 0x5B, 0x68, 255],
-                _ => [0, 0, 0, 0],
-            });
-        }
-    }
-    egui::IconData {
-        rgba,
-        width: SIDE,
-        height: SIDE,
-    }
+    const PICTURE: &[u8] = include_bytes!("../../../assets/icons/sweepgauge-256.png");
+    // Without it the window has the desktop's own.
+    eframe::icon_data::from_png_bytes(PICTURE).unwrap_or_default()
 }
 
 #[cfg(test)]
