@@ -6,13 +6,13 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use egui::{Context, RawInput, Rect, pos2, vec2};
+use egui::{Context, Event, Key, Modifiers, RawInput, Rect, pos2, vec2};
 use sweepgauge::analysis::knives::{Trial, map, table};
 use sweepgauge::analysis::why::{Goal, Why};
 use sweepgauge::analysis::{Case, FindingId, Findings, Solution, Solved, Uncertainty};
 use sweepgauge::app::{App, Change, NoDialogs, Preferences, Session, dress};
 use sweepgauge::drawing::{ShownIn, SideView, Standing, Theme, View, lay_out};
-use sweepgauge::unit::{Document, Fitted, Follows, KnifePart, Reading, Uncertain, read_text};
+use sweepgauge::unit::{Document, Fitted, Follows, KnifePart, Reading, Uncertain, most, read_text};
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
 fn demo() -> Session {
@@ -176,5 +176,96 @@ fn frame(criterion: &mut Criterion) {
     });
 }
 
-criterion_group!(speed, solve, why, uncertainty, knives, scene, frame);
+/// The demo unit with as many knives as a unit file may list, each a little longer than the last.
+fn long_list() -> Document {
+    let mut document = demo().document().clone();
+    let first = document.knife.reach.value();
+    for step in (1_u16..).take(most::KNIVES - 1 - document.options.len()) {
+        let mut knife = document.knife.clone();
+        let further = Length::from_mm(f64::from(step) * 0.001);
+        knife.name = format!("longer {step}");
+        knife.reach = Quantity::from_value(first + further, System::InchDecimal);
+        document.options.push(knife);
+    }
+    document
+}
+
+fn many_knives(criterion: &mut Criterion) {
+    let document = long_list();
+    let ctx = Context::default();
+    dress(&ctx);
+    let screen = Rect::from_min_size(pos2(0.0, 0.0), vec2(1600.0, 1000.0));
+    let draw = |app: &mut App, events: Vec<Event>| {
+        let input = RawInput {
+            screen_rect: Some(screen),
+            events,
+            ..RawInput::default()
+        };
+        let output = ctx.run_ui(input, |ui| app.window_ui(ui));
+        ctx.tessellate(output.shapes, output.pixels_per_point)
+    };
+    let to_knives = || Event::Key {
+        key: Key::Num2,
+        physical_key: None,
+        pressed: true,
+        repeat: false,
+        modifiers: Modifiers::COMMAND,
+    };
+    let opened = || {
+        let preferences = Preferences {
+            has_seen_start_card: true,
+            ..Preferences::default()
+        };
+        let session = Session::new(document.clone(), None);
+        App::new(session, preferences, Box::new(NoDialogs))
+    };
+    let mut group = criterion.benchmark_group("5000 knives");
+    group.sample_size(10);
+    group.bench_function("solve, and the first frame of the Knives area", |bench| {
+        bench.iter(|| {
+            let mut app = opened();
+            draw(&mut app, vec![to_knives()]);
+            draw(&mut app, Vec::new())
+        });
+    });
+    let mut app = opened();
+    draw(&mut app, vec![to_knives()]);
+    for _ in 0..120 {
+        draw(&mut app, Vec::new());
+    }
+    group.bench_function("frame, nothing changed", |bench| {
+        bench.iter(|| draw(&mut app, Vec::new()));
+    });
+    let mut steps = (0_u32..).map(|step| f64::from(step % 200));
+    group.bench_function("frame, pointer moved", |bench| {
+        bench.iter(|| {
+            #[expect(clippy::cast_possible_truncation, reason = "a place of the screen")]
+            let y = 300.0 + steps.next().unwrap_or(0.0) as f32;
+            draw(&mut app, vec![Event::PointerMoved(pos2(700.0, y))])
+        });
+    });
+    let mut steps = (0_u32..).map(|step| 3.0 + f64::from(step % 200) / 100.0);
+    group.bench_function("frame, attitude dragged", |bench| {
+        bench.iter(|| {
+            let attitude = Angle::from_deg(steps.next().unwrap_or(3.0));
+            let attitude = Quantity::from_value(attitude, System::InchDecimal);
+            app.edit(Change::new("Attitude"), |document| {
+                document.setting.attitude = Some(attitude);
+            });
+            draw(&mut app, Vec::new())
+        });
+    });
+    group.finish();
+}
+
+criterion_group!(
+    speed,
+    solve,
+    why,
+    uncertainty,
+    knives,
+    scene,
+    frame,
+    many_knives
+);
 criterion_main!(speed);

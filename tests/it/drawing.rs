@@ -13,7 +13,7 @@ use sweepgauge::drawing::fonts;
 use sweepgauge::drawing::{
     Canvas, Dimension, Direction, ENLARGEMENTS, Item, Lens, LensChoice, Mark, Page, Panel, Pen,
     PlateSheet, Role, STRETCHES, Scene, Shape, ShownIn, SideView, Standing, Style, Theme, View,
-    lay_out, to_svg, words,
+    lay_out, to_png, to_svg, words,
 };
 use sweepgauge::geometry::Stance;
 use sweepgauge::unit::{Document, RollerMoves, ShapeEntry};
@@ -1342,4 +1342,28 @@ proptest! {
             prop_assert!(!word.contains("NaN") && !word.contains("inf"), "{}", word);
         }
     }
+}
+
+#[test]
+fn a_sheet_shows_as_much_of_long_names_as_there_is_room_for() {
+    let solved = Solved::of(&DemoUnit::ALL[0].document()).unwrap();
+    let sheet = PlateSheet::of(
+        &"grass ".repeat(20_000),
+        &"steel ".repeat(20_000),
+        &SideView::of(&solved),
+        LensChoice::default(),
+        Theme::Light,
+        Page::A4,
+    );
+    let about = sheet.words().find(|words| words.starts_with("grass"));
+    let about = about.unwrap();
+    assert!(
+        about.contains("…. Knife: steel") && about.contains("…. Reel "),
+        "{about}"
+    );
+    assert!(about.len() < 300, "{}", about.len());
+    // What is shaped for pixels is no more than that.
+    let letters: usize = sheet.words().map(str::len).sum();
+    assert!(letters < 3000, "{letters}");
+    to_png(&sheet).unwrap();
 }

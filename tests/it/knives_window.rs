@@ -522,3 +522,45 @@ fn another_document_brings_its_own_knives() {
     assert_rows_shown(&window);
     window.assert_silent("Overlay heavy");
 }
+
+/// A demo unit with so many knives in all, each by a name of its own.
+fn with_knives(count: usize) -> Document {
+    let mut document = document(DEMO_UNIT);
+    for index in document.options.len() + 1..count {
+        let mut knife = document.options[index % 3].clone();
+        knife.name = format!("{} {index}", knife.name);
+        document.options.push(knife);
+    }
+    document
+}
+
+#[test]
+fn of_a_long_list_of_knives_only_those_in_view_are_laid_out() {
+    let mut window = knives_of(with_knives(400));
+    window.settle();
+    let fits = |window: &Window| {
+        let nodes = window.nodes();
+        let names = nodes
+            .iter()
+            .filter_map(|node| node.accesskit_node().label());
+        names.filter(|name| name.starts_with("Duplicate ")).count()
+    };
+    let shown = fits(&window);
+    // The test's window is some sixty rows high.
+    assert!((3..100).contains(&shown), "{shown}");
+    // Its ranking is that of the whole list.
+    let solved = Solved::of(window.document()).unwrap();
+    let ranking = rank(&table(&solved), &solved, System::InchDecimal);
+    let labels: Vec<String> = window
+        .nodes()
+        .iter()
+        .filter_map(egui_kittest::Node::value)
+        .collect();
+    assert!(labels.contains(&ranking.sentences[0]), "{labels:?}");
+    assert!(labels.contains(&ranking.sentences[1]), "{labels:?}");
+    assert!(
+        labels
+            .iter()
+            .any(|label| label.starts_with("Of 400 knives:"))
+    );
+}

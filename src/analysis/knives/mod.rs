@@ -20,7 +20,7 @@ pub use height::lowest_height;
 pub use limit::Limit;
 pub(super) use limit::Margins;
 pub use map::{Band, Map, MapRow, Region, map, map_of_all, passed_at};
-pub use ranking::{Ranking, rank, rests_on};
+pub use ranking::{Ranking, Ranks, rank, rank_sentence, rests_on};
 pub use table::{KnifeRow, Life, ReelWindows, Trial, table};
 pub use table_text::{FOUND, csv, found, window_text};
 pub use window::{Span, Window, attitude_spans, windows};

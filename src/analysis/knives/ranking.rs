@@ -24,40 +24,63 @@ pub struct Ranking {
 /// Ranks the rows of a table: by the room that is left through the reel's whole life, then by name.
 #[must_use]
 pub fn rank(rows: &[KnifeRow], solved: &Solved, system: System) -> Ranking {
-    let mut order: Vec<usize> = (0..rows.len()).collect();
-    let room = |row: &KnifeRow| row.least_room().map_or(-1.0, Angle::deg);
-    let windows = |row: &KnifeRow| {
-        row.life
-            .iter()
-            .filter(|reel| !reel.windows.is_empty())
-            .count()
-    };
-    order.sort_by(|&a, &b| {
-        let (a, b) = (&rows[a], &rows[b]);
-        room(b)
-            .total_cmp(&room(a))
-            .then(windows(b).cmp(&windows(a)))
-            .then_with(|| a.name.cmp(&b.name))
-    });
-    let fitting = rows.iter().filter(|row| row.least_room().is_some()).count();
-    let height = system.length(solved.solution.pose.height_of_cut);
-    let first = match fitting {
-        0 => format!("No knife fits at {height} from a new reel to a scrap one."),
-        1 => format!("One knife fits at {height} from a new reel to a scrap one."),
-        n => format!("{n} knives fit at {height} from a new reel to a scrap one."),
-    };
-    let told = order
-        .iter()
-        .map(|&index| told(&rows[index], solved, system));
+    let ranks = Ranks::of(rows);
+    let first = ranks.sentence(solved, system);
+    let told = ranks.order.iter();
+    let told = told.map(|&index| rank_sentence(&rows[index], solved, system));
     let sentences = std::iter::once(first).chain(told).collect();
     Ranking {
-        order,
-        fitting,
+        order: ranks.order,
+        fitting: ranks.fitting,
         sentences,
     }
 }
 
-fn told(row: &KnifeRow, solved: &Solved, system: System) -> String {
+/// Knives in the order they fit, before anything is said about them.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Ranks {
+    /// Places of the rows, the best first; those that do not fit follow.
+    pub order: Vec<usize>,
+    /// How many of them fit from a new reel to a scrap one.
+    pub fitting: usize,
+}
+
+impl Ranks {
+    /// Ranks rows: by the room that is left through the reel's whole life, then by name.
+    #[must_use]
+    pub fn of<'a>(rows: impl IntoIterator<Item = &'a KnifeRow>) -> Self {
+        let rows = rows.into_iter().map(|row| {
+            let room = row.least_room().map_or(-1.0, Angle::deg);
+            let windows = row.life.iter().filter(|reel| !reel.windows.is_empty());
+            (room, windows.count(), row.name.as_str())
+        });
+        let rows: Vec<_> = rows.collect();
+        let mut order: Vec<usize> = (0..rows.len()).collect();
+        order.sort_by(|&a, &b| {
+            let (a, b) = (&rows[a], &rows[b]);
+            b.0.total_cmp(&a.0)
+                .then(b.1.cmp(&a.1))
+                .then_with(|| a.2.cmp(b.2))
+        });
+        let fitting = rows.iter().filter(|row| row.0 >= 0.0).count();
+        Self { order, fitting }
+    }
+
+    /// How many fit, in a sentence.
+    #[must_use]
+    pub fn sentence(&self, solved: &Solved, system: System) -> String {
+        let height = system.length(solved.solution.pose.height_of_cut);
+        match self.fitting {
+            0 => format!("No knife fits at {height} from a new reel to a scrap one."),
+            1 => format!("One knife fits at {height} from a new reel to a scrap one."),
+            n => format!("{n} knives fit at {height} from a new reel to a scrap one."),
+        }
+    }
+}
+
+/// Why a knife has the rank it has, in a sentence.
+#[must_use]
+pub fn rank_sentence(row: &KnifeRow, solved: &Solved, system: System) -> String {
     let price = solved
         .document
         .knife_at(row.knife)

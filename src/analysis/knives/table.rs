@@ -3,7 +3,7 @@
 use super::window::{Window, windows};
 use crate::analysis::{Solution, Solved};
 use crate::geometry::{Impossible, KnifeSection, Pose, Setting, Stance};
-use crate::unit::{Fitted, Unit};
+use crate::unit::{Fitted, Knife, Unit};
 use crate::units::{Angle, Length, Share};
 
 /// A size of the reel in its life.
@@ -115,6 +115,41 @@ pub struct KnifeRow {
 }
 
 impl KnifeRow {
+    /// The row of one of the document's knives, at the attitude and height in force.
+    #[must_use]
+    pub fn of(solved: &Solved, place: Fitted, knife: &Knife) -> Self {
+        let unit = &solved.unit;
+        let trial = Trial::of(&solved.solution);
+        let section = knife.section();
+        let now = trial.setting(unit, section, unit.setting.reel_diameter);
+        let life = Life::ALL.map(|life| {
+            let diameter = life.diameter(unit);
+            let setting = trial.setting(unit, section, diameter);
+            let windows = windows(unit, &setting, trial.height_of_cut);
+            ReelWindows {
+                life,
+                diameter,
+                windows,
+            }
+        });
+        let rear_for_middle = life[1].widest().and_then(|window| {
+            let stance = Stance::Wanted {
+                attitude: window.middle(),
+                height_of_cut: trial.height_of_cut,
+            };
+            let pose = Pose::solve(&unit.profile, &Setting { stance, ..now }).ok()?;
+            Some(pose.rear_roller.moved)
+        });
+        Self {
+            knife: place,
+            name: knife.name.clone(),
+            extension: now.total_extension(&unit.profile),
+            solution: Solution::of(unit, &now),
+            life,
+            rear_for_middle,
+        }
+    }
+
     /// The sweep as a share of the height of cut, as set now.
     #[must_use]
     pub fn sweep_share(&self) -> Option<Share> {
@@ -150,40 +185,8 @@ impl KnifeRow {
 /// The rows of the bench knife and every option, at the attitude and height in force.
 #[must_use]
 pub fn table(solved: &Solved) -> Vec<KnifeRow> {
-    let unit = &solved.unit;
-    let trial = Trial::of(&solved.solution);
-    let document = &solved.document;
-    document
-        .knives()
-        .map(|(fitted, knife)| {
-            let section = knife.section();
-            let now = trial.setting(unit, section, unit.setting.reel_diameter);
-            let life = Life::ALL.map(|life| {
-                let diameter = life.diameter(unit);
-                let setting = trial.setting(unit, section, diameter);
-                let windows = windows(unit, &setting, trial.height_of_cut);
-                ReelWindows {
-                    life,
-                    diameter,
-                    windows,
-                }
-            });
-            let rear_for_middle = life[1].widest().and_then(|window| {
-                let stance = Stance::Wanted {
-                    attitude: window.middle(),
-                    height_of_cut: trial.height_of_cut,
-                };
-                let pose = Pose::solve(&unit.profile, &Setting { stance, ..now }).ok()?;
-                Some(pose.rear_roller.moved)
-            });
-            KnifeRow {
-                knife: fitted,
-                name: knife.name.clone(),
-                extension: now.total_extension(&unit.profile),
-                solution: Solution::of(unit, &now),
-                life,
-                rear_for_middle,
-            }
-        })
+    let knives = solved.document.knives();
+    knives
+        .map(|(place, knife)| KnifeRow::of(solved, place, knife))
         .collect()
 }

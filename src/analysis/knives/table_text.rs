@@ -72,10 +72,14 @@ fn windows_text(reel: &ReelWindows, system: System) -> String {
 ///
 /// # Errors
 /// When a row cannot be written; plain texts always can.
-pub fn csv(solved: &Solved, rows: &[KnifeRow], system: System) -> Result<String, RowProblem> {
+pub fn csv<'a>(
+    solved: &Solved,
+    rows: impl IntoIterator<Item = &'a KnifeRow>,
+    system: System,
+) -> Result<String, RowProblem> {
     let headings = COLUMNS.iter().chain(&FOUND).map(|&text| text.to_owned());
     let mut lines: Vec<Vec<String>> = vec![headings.collect()];
-    for (row, (_, knife)) in rows.iter().zip(solved.document.knives()) {
+    for (row, (_, knife)) in rows.into_iter().zip(solved.document.knives()) {
         let own = knife_cells(knife).map(str::to_owned);
         lines.push(own.into_iter().chain(found(row, system)).collect());
     }

@@ -11,6 +11,9 @@ const NEWS_SECONDS: f64 = 6.0;
 /// How long it is shown that something could not be done, in seconds.
 const PROBLEM_SECONDS: f64 = 12.0;
 
+/// The letters of a notice: some lines of them, however long what they quote.
+const LONGEST: usize = 600;
+
 /// Something that was told.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Notice {
@@ -47,7 +50,11 @@ struct Shown {
 
 impl Notices {
     /// Tells something.
-    pub(super) fn tell(&mut self, text: String, is_problem: bool) {
+    pub(super) fn tell(&mut self, mut text: String, is_problem: bool) {
+        if let Some((end, _)) = text.char_indices().nth(LONGEST) {
+            text.truncate(end);
+            text.push('…');
+        }
         if self.kept.len() == MOST_KEPT {
             self.kept.pop_front();
         }
@@ -105,6 +112,17 @@ mod tests {
             assert!(notices.shown_at(100.0 + 0.99 * seconds, None).is_some());
             assert!(notices.shown_at(100.0 + seconds, None).is_none());
             assert_eq!(notices.kept().count(), 1);
+        }
+    }
+
+    #[test]
+    fn a_notice_takes_some_lines_and_not_the_window() {
+        for length in [0, 600, 601, 900_000] {
+            let mut notices = Notices::default();
+            notices.tell("ä".repeat(length), true);
+            let (told, _) = notices.shown_at(0.0, None).expect("shown");
+            assert_eq!(told.text.chars().count(), length.min(601));
+            assert_eq!(told.text.ends_with('…'), length > 600);
         }
     }
 

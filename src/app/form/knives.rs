@@ -6,7 +6,11 @@ use super::field::{Fields, note};
 use super::section::heading_ui;
 use crate::app::desk::Change;
 use crate::app::widgets::lettering::strong;
+use crate::app::widgets::long_list::long_list_ui;
 use crate::unit::{Document, Field, Fitted, Group, Knife, KnifePart, KnifeText, Reading};
+
+/// About how high the fields of a knife to compare are.
+const OPTION: f32 = 340.0;
 
 /// The knife that was on the unit while it was measured.
 pub fn knives_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
@@ -33,18 +37,21 @@ pub fn knives_to_compare_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Doc
         fields.row(ui, field.name(), field, document);
     }
     let mut removed = None;
-    for index in 0..document.options.len() {
-        ui.separator();
-        ui.horizontal(|ui| {
-            ui.label(RichText::new(format!("To compare, {}", index + 1)).family(strong()));
-            let name = format!("Remove {}", document.options[index].name);
-            let button = ui.small_button("Remove").accessible_name(&name);
-            if button.on_hover_text(&name).clicked() {
-                removed = Some(index);
-            }
+    let count = document.options.len();
+    long_list_ui(ui, "options", count, OPTION, |ui, index| {
+        ui.push_id(index, |ui| {
+            ui.separator();
+            ui.horizontal(|ui| {
+                ui.label(RichText::new(format!("To compare, {}", index + 1)).family(strong()));
+                let name = format!("Remove {}", document.options[index].name);
+                let button = ui.small_button("Remove").accessible_name(&name);
+                if button.on_hover_text(&name).clicked() {
+                    removed = Some(index);
+                }
+            });
+            edited_knife_ui(ui, fields, document, Fitted::Option(index));
         });
-        edited_knife_ui(ui, fields, document, Fitted::Option(index));
-    }
+    });
     if let Some(index) = removed {
         document.remove_knife(index);
         fields.set(Change::of("Removed knife", Group::Options));

@@ -12,7 +12,8 @@ use crate::app::files::{
     why_not_savable_there,
 };
 use crate::app::widgets::lettering::strong;
-use crate::units::System;
+use crate::unit::most;
+use crate::units::{System, clipped};
 
 /// Room for what stands in the bar beside the areas, the unit's name cut short.
 const LEAST_REST: f32 = 620.0;
@@ -77,11 +78,11 @@ fn areas_width(ui: &Ui, areas: &Areas) -> f32 {
 
 /// The unit's name, as much of it as there is room for, and whether it wants saving.
 fn unit_name_ui(ui: &mut Ui, desk: &Desk) {
-    let unit = &desk.document().name;
+    let unit = clipped(&desk.document().name, most::NAME_LETTERS).to_string();
     let text = if desk.has_unsaved() {
         format!("• {unit}, unsaved changes")
     } else {
-        unit.clone()
+        unit
     };
     let label = egui::Label::new(RichText::new(text).family(strong())).truncate();
     let kept = match desk.session().file() {

@@ -21,6 +21,11 @@ impl<K: PartialEq, V> Kept<K, V> {
         value
     }
 
+    /// What was made last, whatever it was made for.
+    pub fn last(&self) -> Option<&V> {
+        self.0.as_ref().map(|(_, value)| value)
+    }
+
     /// Whether a value is kept for a key.
     #[cfg(test)]
     pub fn has(&self, key: &K) -> bool {

@@ -5,6 +5,7 @@ pub mod examples;
 pub mod help;
 pub mod kept;
 pub mod lettering;
+pub mod long_list;
 pub mod look;
 pub mod paint;
 pub mod symbol;

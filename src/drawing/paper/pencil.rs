@@ -1,5 +1,7 @@
 //! Paper being drawn on: a pencil that puts marks down, cut, hatched and kept apart.
 
+use std::borrow::Cow;
+
 use kurbo::{BezPath, Line, Point, Rect, Shape as _, Vec2};
 
 use super::hatch::hatch;
@@ -111,6 +113,17 @@ impl Pencil {
     /// How wide a role's words are at a size given for the window.
     pub(in crate::drawing) fn width_of(&self, role: Role, text: &str, plain_size: f64) -> f64 {
         words::width(text, self.by_text(plain_size), is_strong(role))
+    }
+
+    /// A text with no more of it than fits into a width of paper.
+    pub(in crate::drawing) fn fitted<'a>(
+        &self,
+        role: Role,
+        text: &'a str,
+        plain_size: f64,
+        most: f64,
+    ) -> Cow<'a, str> {
+        words::fitted(text, self.by_text(plain_size), is_strong(role), most)
     }
 
     pub(in crate::drawing) fn line(&mut self, role: Role, from: Point, to: Point) {

@@ -1,5 +1,6 @@
 //! Words measured by the bundled fonts, so that layout knows what every painter will set.
 
+use std::borrow::Cow;
 use std::collections::HashMap;
 use std::sync::LazyLock;
 
@@ -72,9 +73,62 @@ pub fn width(text: &str, size: f64, is_strong: bool) -> f64 {
     size * text.chars().map(|c| advances.of_letter(c)).sum::<f64>()
 }
 
+/// A text with no more of it than fits into a width; what is cut off is an ellipsis.
+#[must_use]
+pub fn fitted(text: &str, size: f64, is_strong: bool, most: f64) -> Cow<'_, str> {
+    const ELLIPSIS: char = '…';
+    let advances = if is_strong { &*SEMIBOLD } else { &*REGULAR };
+    let most = most / size;
+    let room = most - advances.of_letter(ELLIPSIS);
+    // Where it is cut if the rest does not fit; no letter past the end of the room is measured.
+    let (mut reached, mut cut) = (0.0, 0);
+    for (at, letter) in text.char_indices() {
+        if reached <= room {
+            cut = at;
+        }
+        reached += advances.of_letter(letter);
+        if reached > most {
+            return Cow::Owned(format!("{}{ELLIPSIS}", text[..cut].trim_end()));
+        }
+    }
+    Cow::Borrowed(text)
+}
+
+/// Whether the bundled fonts have every letter of a text.
+#[must_use]
+pub fn are_bundled(text: &str) -> bool {
+    let has = |letter: char| letter.is_ascii() || REGULAR.others.contains_key(&letter);
+    text.chars().all(has)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_text_is_cut_to_the_width_there_is() {
+        for text in ["", "i", "greens", "Grüße", &"wide".repeat(30_000)] {
+            for most in [0.0, 5.0, 40.0, 200.0] {
+                let cut = fitted(text, 12.0, false, most);
+                let is_whole = cut == text;
+                assert_eq!(is_whole, width(text, 12.0, false) <= most, "{cut}");
+                let (letters, _) = cut.rsplit_once('…').unwrap_or((&cut, ""));
+                assert!(text.starts_with(letters), "{cut}");
+                // One letter more would be one too many.
+                let room = width(&cut, 12.0, false);
+                assert!(is_whole || cut == "…" || room <= most, "{cut}: {room}");
+                let next = text.chars().nth(letters.chars().count()).map(String::from);
+                let more = room + width(&next.unwrap_or_default(), 12.0, false);
+                assert!(is_whole || more > most, "{cut}: {more}");
+            }
+        }
+    }
+
+    #[test]
+    fn letters_that_the_bundled_fonts_lack_are_known() {
+        assert!(are_bundled("Grüße, 1½ in ± 2°"));
+        assert!(!are_bundled("芝生") && !are_bundled("عشب"));
+    }
 
     #[test]
     fn words_are_as_wide_as_the_fonts_say() {

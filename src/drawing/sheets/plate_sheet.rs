@@ -169,6 +169,10 @@ fn header(pencil: &mut Pencil, unit_name: &str, knife_name: &str, view: &SideVie
     let system = view.system;
     let examples = view.examples.told();
     let examples = examples.map_or_else(String::new, |told| format!("{told}. "));
+    // The numbers beside them keep their room, however long the names are.
+    let size = 15.0;
+    let name = |name, part: f64| pencil.fitted(Role::Note, name, size, part * frame.width());
+    let (unit_name, knife_name) = (name(unit_name, 0.4), name(knife_name, 0.2));
     let about = format!(
         "{examples}{unit_name}. Knife: {knife_name}. Reel {}, height of cut {}, attitude {}, extension {}.",
         system.length(setting.reel_diameter),
@@ -176,7 +180,7 @@ fn header(pencil: &mut Pencil, unit_name: &str, knife_name: &str, view: &SideVie
         system.angle(view.case.solution.pose.attitude),
         system.length(view.case.solution.pose.extension),
     );
-    line(pencil, Role::Note, (0.0, 60.0), 15.0, about);
+    line(pencil, Role::Note, (0.0, 60.0), size, about);
 }
 
 /// Columns of key numbers.

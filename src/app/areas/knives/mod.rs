@@ -17,10 +17,10 @@ use self::life::LifePlots;
 use self::map::WindowMap;
 use self::overlay::OverlayLens;
 use self::table::KnifeTable;
-use self::worked_out::WorkedOut;
+use self::worked_out::{AT_ONCE, KnivesDrawn, Named, WorkedOut, named_knives};
 use super::{About, Area};
 use crate::analysis::SolvedId;
-use crate::app::desk::{Desk, PerSession};
+use crate::app::desk::{Desk, PerSession, Ticked};
 use crate::app::widgets::kept::Kept;
 use crate::units::System;
 
@@ -40,7 +40,9 @@ pub struct KnivesArea {
 #[derive(Debug, Default)]
 struct State {
     /// By what was solved and the units.
-    worked_out: Kept<(SolvedId, System), Rc<WorkedOut>>,
+    worked_out: Kept<(SolvedId, System), WorkedOut>,
+    named: Kept<SolvedId, Rc<[Named]>>,
+    plotted: Kept<(SolvedId, Ticked), Rc<KnivesDrawn>>,
     table: KnifeTable,
     overlay: OverlayLens,
     map: WindowMap,
@@ -61,25 +63,47 @@ impl Area for KnivesArea {
 impl State {
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
         let system = desk.system();
-        let worked_out = desk.good().map(|good| {
-            let made = |_: &_| Rc::new(WorkedOut::of(good, system));
-            self.worked_out.get((good.id, system), made).clone()
+        let Self {
+            worked_out,
+            named,
+            plotted,
+            table,
+            overlay,
+            map,
+            life,
+        } = self;
+        let good = desk.good().cloned();
+        let mut shown = good.as_ref().map(|good| {
+            let worked_out = worked_out.get((good.id, system), |_| WorkedOut::of(good, system));
+            let named = named.get(good.id, |_| named_knives(good).into());
+            let key = (good.id, desk.ticked().clone());
+            let plotted = plotted.get(key, |(_, ticked)| Rc::new(KnivesDrawn::of(good, ticked)));
+            (worked_out, Rc::clone(named), Rc::clone(plotted))
         });
+        if let Some((worked_out, ..)) = &mut shown
+            && !worked_out.go_on(AT_ONCE)
+        {
+            ui.ctx().request_repaint();
+        }
         ScrollArea::vertical()
             .id_salt("knives")
             .auto_shrink(false)
             .show(ui, |ui| {
-                self.table.show(ui, desk, worked_out.as_deref());
-                if worked_out.is_some() {
+                let worked_out = shown.as_mut().map(|(worked_out, ..)| &mut **worked_out);
+                table.show(ui, desk, worked_out);
+                if shown.is_some() {
                     ui.separator();
-                    self.overlay.show(ui, desk);
+                    overlay.show(ui, desk);
                 }
                 ui.separator();
                 // Before the plots: a click on either changes how much is said under the plots, and
                 // nothing may move under the hand.
-                self.map.show(ui, desk);
+                let lists = shown
+                    .as_ref()
+                    .map(|(_, named, plotted)| (&**named, &**plotted));
+                map.show(ui, desk, lists);
                 ui.separator();
-                self.life.show(ui, desk);
+                life.show(ui, desk, lists.map(|(_, plotted)| plotted));
             });
     }
 }

@@ -6,7 +6,6 @@ use super::key::Key;
 use crate::analysis::knives::{OffAt, bands};
 use crate::app::areas::knives::inks::knife_ink;
 use crate::drawing::{Axis, Theme};
-use crate::unit::Fitted;
 
 /// A band where it stands on the axes of its plot, in its unbroken pieces.
 #[derive(Debug, Default)]
@@ -19,19 +18,11 @@ struct Piece {
     high: Vec<f64>,
 }
 
-/// The place of the fitted knife in the list of knives.
-fn fitted_place(fitted: Fitted) -> usize {
-    match fitted {
-        Fitted::Bench => 0,
-        Fitted::Option(index) => index + 1,
-    }
-}
-
 impl LifeBand {
     /// The bands of the fitted knife, in the order the plots stand; empty without any ±.
     pub fn all(key: &Key, across: Axis, up: Axis) -> [Self; 3] {
         let fitted = key.unit.fitted;
-        let knife = key.knives.get(fitted_place(fitted));
+        let knife = key.knives.get(key.fitted);
         let found = knife
             .and_then(|(_, section)| bands(&key.unit, &key.trial, (fitted, *section), key.over));
         let place = |piece: Vec<OffAt>| Piece {
@@ -45,7 +36,7 @@ impl LifeBand {
 
     /// Fills the band in the plot, in the fitted knife's colour.
     pub fn show(&self, plot: &mut PlotUi, key: &Key, theme: Theme) {
-        let colour = knife_ink(fitted_place(key.unit.fitted), theme).colour;
+        let colour = knife_ink(key.fitted, theme).colour;
         for piece in self.0.iter().filter(|piece| piece.across.len() > 1) {
             let name = "as far as the readings can be off";
             let area = FilledArea::new(name, &piece.across, &piece.low, &piece.high);

@@ -2,7 +2,7 @@
 
 use crate::analysis::Solved;
 use crate::analysis::knives::{Over, Trial};
-use crate::app::areas::knives::worked_out::{Named, named_knives};
+use crate::app::areas::knives::worked_out::{KnivesDrawn, Named};
 use crate::unit::Unit;
 use crate::units::System;
 
@@ -12,17 +12,20 @@ pub struct Key {
     pub unit: Unit,
     pub trial: Trial,
     pub knives: Vec<Named>,
+    /// The place of the fitted one among them.
+    pub fitted: usize,
     pub over: Over,
     pub system: System,
 }
 
 impl Key {
-    /// Every knife of a solution over what is asked.
-    pub fn of(good: &Solved, over: Over, system: System) -> Self {
+    /// The plotted knives of a solution over what is asked.
+    pub fn of(good: &Solved, plotted: &KnivesDrawn, over: Over, system: System) -> Self {
         Self {
             unit: good.unit.clone(),
             trial: Trial::of(&good.solution),
-            knives: named_knives(good),
+            knives: plotted.knives.clone(),
+            fitted: plotted.fitted,
             over,
             system,
         }

@@ -14,6 +14,7 @@ use self::key::Key;
 use self::legend::legend_ui;
 use self::plot::plot_ui;
 use self::worked_out::WorkedOut;
+use super::worked_out::KnivesDrawn;
 use crate::analysis::knives::Over;
 use crate::app::desk::{Aim, Desk};
 use crate::app::widgets::kept::Kept;
@@ -33,7 +34,7 @@ pub struct LifePlots {
 
 impl LifePlots {
     /// Heading, choice, key and plots.
-    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
+    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk, plotted: Option<&KnivesDrawn>) {
         let system = desk.system();
         let heading = match self.over {
             Over::Diameter => "Through the reel's life",
@@ -47,13 +48,16 @@ impl LifePlots {
                 ui.selectable_value(&mut self.over, over, over.name());
             }
         });
-        let Some(good) = desk.good() else {
+        let (Some(good), Some(plotted)) = (desk.good(), plotted) else {
             return;
         };
-        let key = &Key::of(good, self.over, system);
+        let key = &Key::of(good, plotted, self.over, system);
         let worked_out = &*self.worked_out.get(key.clone(), WorkedOut::of);
         let theme = theme(ui.ctx());
         note_ui(ui, key, desk.document().setting.rollers.is_some());
+        if let Some(note) = plotted.note() {
+            ui.label(note);
+        }
         legend_ui(ui, key, theme);
         let mut clicked = None;
         let mut plot = |ui: &mut Ui, index: usize| {
@@ -136,7 +140,9 @@ mod tests {
         let mut plots = LifePlots::default();
         // Whether the plots were made anew.
         let mut work_out = |desk: &Desk, over| {
-            let key = Key::of(desk.good().expect("solved"), over, desk.system());
+            let good = desk.good().expect("solved");
+            let drawn = KnivesDrawn::of(good, desk.ticked());
+            let key = Key::of(good, &drawn, over, desk.system());
             let mut is_new = false;
             plots.worked_out.get(key, |key| {
                 is_new = true;
@@ -164,7 +170,9 @@ mod tests {
         desk.edit(Change::new("Attitude"), |document| {
             document.setting.attitude = Some(attitude);
         });
-        let key = Key::of(desk.good().expect("solved"), Over::default(), system);
+        let good = desk.good().expect("solved");
+        let plotted = KnivesDrawn::of(good, desk.ticked());
+        let key = Key::of(good, &plotted, Over::default(), system);
         let worked_out = WorkedOut::of(&key);
         let said = worked_out.plots[0].sentences.join("\n");
         assert!(

@@ -5,7 +5,7 @@ use egui::{Grid, RichText, Ui, vec2};
 use super::chosen::without_setting;
 use crate::analysis::knives::{Life, lowest_height};
 use crate::analysis::ranges::{LEAST_HEIGHT_MM, MOST_HEIGHT_MM};
-use crate::app::areas::knives::worked_out::Named;
+use crate::app::areas::knives::worked_out::{KnivesDrawn, Named};
 use crate::app::widgets::lettering::strong;
 use crate::geometry::KnifeSection;
 use crate::unit::Unit;
@@ -77,13 +77,16 @@ impl LowestHeights {
     }
 
     /// The lowest height of cut at which each knife leaves any window.
-    pub fn show(&self, ui: &mut Ui, unit: &Unit, knives: &[Named], system: System) {
+    pub fn show(&self, ui: &mut Ui, unit: &Unit, plotted: &KnivesDrawn, system: System) {
         let Some(lowest) = &self.0 else {
             return;
         };
         let is_current = lowest.unit == without_setting(unit);
         let most = system.length(Length::from_mm(MOST_HEIGHT_MM));
         ui.label(RichText::new("Lowest height of cut that leaves any window").family(strong()));
+        if let Some(note) = plotted.note() {
+            ui.label(note);
+        }
         Grid::new("lowest heights")
             .striped(true)
             .spacing(vec2(22.0, 5.0))
@@ -95,7 +98,7 @@ impl LowestHeights {
                     ui.label(RichText::new(words).weak());
                 }
                 ui.end_row();
-                for (name, section) in knives {
+                for (name, section) in &plotted.knives {
                     ui.label(name);
                     for life in Life::ALL {
                         // Those of another unit are not told while a hand still drags this one.

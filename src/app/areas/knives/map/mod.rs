@@ -10,23 +10,26 @@ use self::chosen::{Choice, Chosen, without_setting};
 use self::key::key_ui;
 use self::lowest::LowestHeights;
 use super::inks::faint_ink;
-use super::worked_out::{Named, named_knives};
+use super::worked_out::{KnivesDrawn, Named};
 use crate::analysis::Solved;
 use crate::analysis::knives::{Limit, Map, map_of_all, passed_at};
 use crate::analysis::ranges::{LEAST_HEIGHT_MM, attitude_range};
 use crate::app::desk::{Aim, Desk};
 use crate::app::widgets::kept::Kept;
+use crate::app::widgets::lettering::strong;
+use crate::app::widgets::long_list::long_list_ui;
 use crate::app::widgets::look::theme;
 use crate::app::widgets::paint::{Painted, paper, point, rect};
 use crate::drawing::{MapAxes, MapKey, MapPicture, MapSetting, Theme};
-
-use crate::app::widgets::lettering::strong;
 use crate::geometry::KnifeSection;
 use crate::unit::Unit;
 use crate::units::{Angle, Length, System};
 
 /// Height of the map.
 const HEIGHT: f32 = 400.0;
+
+/// About how high a knife of a list to choose from is.
+const LINE: f32 = 31.0;
 
 /// What the map remembers.
 #[derive(Debug, Default)]
@@ -74,29 +77,28 @@ impl Swept {
 
 impl WindowMap {
     /// Choice, key, map and the lowest heights of cut.
-    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
+    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk, lists: Option<(&[Named], &KnivesDrawn)>) {
         ui.heading("Window map");
         let system = desk.system();
         let theme = theme(ui.ctx());
-        let Some(good) = desk.good() else {
+        let (Some(good), Some((knives, plotted))) = (desk.good(), lists) else {
             return;
         };
-        let knives = named_knives(good);
-        let Some(chosen) = self.choose_ui(ui, good, &knives) else {
+        let Some(chosen) = self.choose_ui(ui, good, knives) else {
             return;
         };
         let wanted = self.height_ui(ui, &chosen, system);
-        let Some(chosen) = Chosen::of(&self.choice, good, &knives) else {
+        let Some(chosen) = Chosen::of(&self.choice, good, knives) else {
             return;
         };
         let clicked = self.map_ui(ui, &chosen, system, theme);
         let is_held = ui.input(|input| input.pointer.any_down());
         // Dear enough to wait for the end of a drag.
         if !is_held || self.lowest.is_empty() {
-            self.lowest.find(&chosen.unit, &knives);
+            self.lowest.find(&chosen.unit, &plotted.knives);
         }
         ui.add_space(6.0);
-        self.lowest.show(ui, &chosen.unit, &knives, system);
+        self.lowest.show(ui, &chosen.unit, plotted, system);
         if let Some(aim) = clicked.or(wanted) {
             desk.aim(aim);
         }
@@ -116,11 +118,13 @@ impl WindowMap {
                 .width(150.0)
                 .selected_text(first)
                 .show_ui(ui, |ui| {
-                    for (name, _) in knives {
-                        if ui.selectable_label(name == first, name).clicked() {
+                    long_list_ui(ui, "first", knives.len(), LINE, |ui, index| {
+                        let (name, _) = &knives[index];
+                        let label = |ui: &mut Ui| ui.selectable_label(name == first, name);
+                        if ui.push_id(index, label).inner.clicked() {
                             state.first = Some(name.clone());
                         }
-                    }
+                    });
                 })
                 .response
                 .accessible_name("Map of knife");
@@ -133,12 +137,16 @@ impl WindowMap {
                     if ui.selectable_label(second.is_none(), "none").clicked() {
                         state.second = None;
                     }
-                    for (name, _) in knives.iter().filter(|(name, _)| name != first) {
+                    let others = knives.iter().filter(|(name, _)| name != first);
+                    let others: Vec<&Named> = others.collect();
+                    long_list_ui(ui, "second", others.len(), LINE, |ui, index| {
+                        let (name, _) = others[index];
                         let is_chosen = second == Some(name);
-                        if ui.selectable_label(is_chosen, name).clicked() {
+                        let label = |ui: &mut Ui| ui.selectable_label(is_chosen, name);
+                        if ui.push_id(index, label).inner.clicked() {
                             state.second = Some(name.clone());
                         }
-                    }
+                    });
                 })
                 .response
                 .accessible_name("Map of second knife");
@@ -339,6 +347,7 @@ fn hover_text(chosen: &Chosen, system: System, (attitude, diameter): (Angle, Len
 
 #[cfg(test)]
 mod tests {
+    use super::super::worked_out::named_knives;
     use super::*;
     use crate::app::desk::{Change, NoDialogs, Preferences, Session};
     use crate::units::Quantity;

@@ -7,6 +7,8 @@ mod ranking;
 mod rows;
 mod sort;
 
+use std::rc::Rc;
+
 use egui::{Frame, ScrollArea, Ui, Vec2};
 
 use self::cells::{Cells, GAP, Widths};
@@ -19,15 +21,22 @@ use super::worked_out::WorkedOut;
 use crate::analysis::knives::KnifeRow;
 use crate::app::desk::{Change, Desk};
 use crate::app::form::{edited_knife_ui, fill_in};
+use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::long_list::long_list_ui;
 use crate::app::widgets::look::{colour, theme};
 use crate::drawing::Role;
 use crate::unit::{Document, Fitted, Group, Knife};
+
+/// About how high a row is.
+const ROW: f32 = 66.0;
 
 /// What the table remembers.
 #[derive(Debug, Default)]
 pub struct KnifeTable {
     sorted: Option<Sorted>,
+    /// By the solve, what it is sorted by, and whether every row was there.
+    order: Kept<(u64, Sorted, bool), Rc<[usize]>>,
     /// The knife whose row is open.
     open: Option<Fitted>,
     /// How many options there were when it was opened: with fewer, its place may be another's.
@@ -36,7 +45,7 @@ pub struct KnifeTable {
 
 impl KnifeTable {
     /// Everything about the table: which knife fits, the rows, and what they rest on.
-    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk, worked_out: Option<&WorkedOut>) {
+    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk, mut worked_out: Option<&mut WorkedOut>) {
         ui.horizontal_wrapped(|ui| {
             ui.heading("Which knife fits");
             ui.add_space(12.0);
@@ -48,7 +57,7 @@ impl KnifeTable {
                 self.add_copy_of(desk, Fitted::Bench, "knife", false);
                 ui.ctx().request_repaint();
             }
-            rows_buttons_ui(ui, desk, worked_out);
+            rows_buttons_ui(ui, desk, worked_out.as_deref_mut());
         });
         not_current_note_ui(ui, desk);
         if let Some(worked_out) = worked_out {
@@ -61,11 +70,10 @@ impl KnifeTable {
         }
     }
 
-    fn rows_ui(&mut self, ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
+    fn rows_ui(&mut self, ui: &mut Ui, desk: &mut Desk, worked_out: &mut WorkedOut) {
         if desk.document().options.len() < self.options {
             self.open = None;
         }
-        let is_settled = desk.session().trouble().is_none();
         let mut done = None;
         let order_told = match self.sorted {
             None => "In the order they are listed; click a column's head to sort.".to_owned(),
@@ -80,36 +88,23 @@ impl KnifeTable {
             .show(ui, |ui| {
                 ui.spacing_mut().item_spacing.y = 2.0;
                 heads_ui(ui, desk.system(), &mut self.sorted);
-                let document = desk.document();
-                let row_of = |index: usize, knife: &Knife| {
-                    let rows = &worked_out.rows;
-                    if is_settled && rows.len() == document.options.len() + 1 {
-                        rows.get(index)
-                    } else {
-                        // The rows are those of an earlier list.
-                        rows.iter().find(|row| row.name == knife.name)
-                    }
-                };
-                let mut listed: Vec<(Fitted, &Knife, Option<&KnifeRow>)> = document
-                    .knives()
-                    .enumerate()
-                    .map(|(index, (place, knife))| (place, knife, row_of(index, knife)))
-                    .collect();
-                if let Some(sorted) = self.sorted {
-                    listed.sort_by(|a, b| sorted.compare((a.1, a.2), (b.1, b.2)));
-                }
-                let listed: Vec<(Fitted, Knife, Option<&KnifeRow>)> = listed
-                    .into_iter()
-                    .map(|(place, knife, row)| (place, knife.clone(), row))
-                    .collect();
-                for (line, (place, knife, row)) in listed.iter().enumerate() {
-                    ui.push_id(("row of a knife", number_of(*place)), |ui| {
-                        self.row_ui(ui, desk, line, (*place, knife, *row), &mut done);
-                        if self.open == Some(*place) {
-                            open_row_ui(ui, desk, *place);
+                let order = self.order(desk, worked_out);
+                let fitted = desk.document().fitted();
+                long_list_ui(ui, "rows", order.len(), ROW, |ui, line| {
+                    let index = order[line];
+                    let place = place_of(index);
+                    let Some(knife) = desk.document().knife_at(place).cloned() else {
+                        return;
+                    };
+                    let row = row_place(desk, worked_out, index, &knife);
+                    let row = row.and_then(|index| worked_out.row(index));
+                    ui.push_id(("row of a knife", index), |ui| {
+                        self.row_ui(ui, desk, (line, fitted), (place, &knife, row), &mut done);
+                        if self.open == Some(place) {
+                            open_row_ui(ui, desk, place);
                         }
                     });
-                }
+                });
             });
         if let Some(done) = done {
             self.do_to_row(desk, done);
@@ -117,15 +112,42 @@ impl KnifeTable {
         }
     }
 
+    /// The knives' places in the order they stand in the table. While rows of a long list are still
+    /// wanting, the order is that of the list before, or as listed.
+    fn order(&mut self, desk: &Desk, worked_out: &WorkedOut) -> Rc<[usize]> {
+        let document = desk.document();
+        let count = document.options.len() + 1;
+        let Some(sorted) = self.sorted else {
+            return (0..count).collect();
+        };
+        let is_done = worked_out.ranks().is_some();
+        if !is_done && let Some(last) = self.order.last().filter(|last| last.len() == count) {
+            return Rc::clone(last);
+        }
+        let key = (desk.session().solves(), sorted, is_done);
+        let order = self.order.get(key, |_| {
+            let knives = document.knives().enumerate();
+            let mut listed: Vec<(usize, &Knife, Option<&KnifeRow>)> = knives
+                .map(|(index, (_, knife))| {
+                    let row = row_place(desk, worked_out, index, knife);
+                    (index, knife, row.and_then(|row| worked_out.known(row)))
+                })
+                .collect();
+            listed.sort_by(|a, b| sorted.compare((a.1, a.2), (b.1, b.2)));
+            listed.into_iter().map(|(index, ..)| index).collect()
+        });
+        Rc::clone(order)
+    }
+
     fn row_ui(
         &self,
         ui: &mut Ui,
         desk: &Desk,
-        line: usize,
+        (line, fitted): (usize, Option<Fitted>),
         (place, knife, row): (Fitted, &Knife, Option<&KnifeRow>),
         done: &mut Option<Done>,
     ) {
-        let is_fitted = desk.document().fitted() == Some(place);
+        let is_fitted = fitted == Some(place);
         let theme = theme(ui.ctx());
         let cells = Cells {
             place,
@@ -236,6 +258,25 @@ fn open_row_ui(ui: &mut Ui, desk: &mut Desk, place: Fitted) {
             });
         });
     });
+}
+
+/// The row of a knife of the document, by its place in what was worked out. Where that was an earlier
+/// list, knives are known by their names.
+fn row_place(desk: &Desk, worked_out: &WorkedOut, index: usize, knife: &Knife) -> Option<usize> {
+    let is_settled = desk.session().trouble().is_none();
+    if is_settled && worked_out.len() == desk.document().options.len() + 1 {
+        Some(index)
+    } else {
+        worked_out.place_of(&knife.name)
+    }
+}
+
+/// The place of a knife by its number in the list.
+fn place_of(number: usize) -> Fitted {
+    match number.checked_sub(1) {
+        None => Fitted::Bench,
+        Some(index) => Fitted::Option(index),
+    }
 }
 
 /// A number for a knife's place in the list.

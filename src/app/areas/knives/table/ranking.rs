@@ -7,6 +7,7 @@ use crate::app::areas::knives::worked_out::WorkedOut;
 use crate::app::desk::Desk;
 use crate::app::widgets::examples::still_examples_ui;
 use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::long_list::long_list_ui;
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
 
@@ -25,12 +26,12 @@ pub fn not_current_note_ui(ui: &mut Ui, desk: &Desk) {
 }
 
 /// The knives in the order they fit, each with its reason.
-pub fn ranking_ui(ui: &mut Ui, worked_out: &WorkedOut) {
+pub fn ranking_ui(ui: &mut Ui, worked_out: &mut WorkedOut) {
     let theme = theme(ui.ctx());
-    let ranking = &worked_out.ranking;
+    let examples = worked_out.examples;
     let level = |fits: bool| match fits {
         false => Level::Over,
-        true if worked_out.examples.is_none() => Level::Fine,
+        true if examples.is_none() => Level::Fine,
         true => Level::Watch,
     };
     let told = |ui: &mut Ui, fits: bool, side: f32, text: RichText| {
@@ -40,20 +41,23 @@ pub fn ranking_ui(ui: &mut Ui, worked_out: &WorkedOut) {
             ui.add(egui::Label::new(text).wrap());
         });
     };
-    let mut sentences = ranking.sentences.iter();
-    if let Some(first) = sentences.next() {
-        let text = Lettering::Headline.of(first);
-        told(ui, ranking.fitting > 0, 24.0, text);
-    }
-    still_examples_ui(ui, worked_out.examples);
+    let first = Lettering::Headline.of(worked_out.first_sentence());
+    let Some(ranks) = worked_out.ranks() else {
+        ui.label(first);
+        return;
+    };
+    let (fitting, count) = (ranks.fitting, ranks.order.len());
+    told(ui, fitting > 0, 24.0, first);
+    still_examples_ui(ui, examples);
     ScrollArea::vertical()
         .id_salt("ranking")
         .max_height(250.0)
         .auto_shrink([false, true])
         .show(ui, |ui| {
-            for (place, sentence) in sentences.enumerate() {
-                told(ui, place < ranking.fitting, 17.0, RichText::new(sentence));
-            }
+            long_list_ui(ui, "ranking", count, 27.0, |ui, rank| {
+                let sentence = RichText::new(worked_out.sentence(rank));
+                ui.push_id(rank, |ui| told(ui, rank < fitting, 17.0, sentence));
+            });
         });
     ui.add_space(4.0);
 }

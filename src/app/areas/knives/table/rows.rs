@@ -5,7 +5,6 @@ use std::path::Path;
 use egui::{ScrollArea, Sense, TextEdit, Ui, Vec2};
 
 use crate::analysis::Level;
-use crate::analysis::knives::csv;
 use crate::app::areas::knives::worked_out::WorkedOut;
 use crate::app::desk::{Ask, Card, Change, Desk, Next};
 use crate::app::files::{ask, file_stem_for, whole_name};
@@ -26,7 +25,7 @@ struct Pasting {
 }
 
 /// Buttons that bring knives in and out.
-pub fn rows_buttons_ui(ui: &mut Ui, desk: &mut Desk, worked_out: Option<&WorkedOut>) {
+pub fn rows_buttons_ui(ui: &mut Ui, desk: &mut Desk, worked_out: Option<&mut WorkedOut>) {
     if ui
         .button("Paste rows…")
         .on_hover_text("Several knives at once, from a spreadsheet")
@@ -74,15 +73,15 @@ fn read_rows_of(desk: &mut Desk, file: &Path) -> bool {
     is_done
 }
 
-fn write_rows(desk: &mut Desk, worked_out: Option<&WorkedOut>) {
+fn write_rows(desk: &mut Desk, worked_out: Option<&mut WorkedOut>) {
     if let Some(why) = desk.why_not_current() {
         desk.warn(format!("Not written. {why}"));
         return;
     }
-    let (Some(good), Some(worked_out)) = (desk.good(), worked_out) else {
+    let Some(worked_out) = worked_out else {
         return;
     };
-    let text = match csv(good, &worked_out.rows, desk.system()) {
+    let text = match worked_out.csv() {
         Ok(text) => text,
         Err(problem) => {
             desk.warn(format!("Not written. {problem}"));
