@@ -153,6 +153,7 @@ impl Drafts {
             text: wrong.text.clone(),
             began: kept.clone(),
             kept,
+            was_example: slot.field().is_some_and(|field| field.is_example(document)),
             holder: egui::Id::NULL,
             problem: Some(wrong.problem.clone()),
         };
