@@ -142,8 +142,11 @@ pub struct WindowArguments {
     pub what_if: WhatIf,
 }
 
-/// Areas that have a word of their own on the command line: whether it was given, and the area's name.
-pub const AREA_FLAGS: [(fn(&WindowArguments) -> bool, &str); 3] = [
+/// An area's own word on the command line: whether it was given, and the area's name.
+pub type AreaFlag = (fn(&WindowArguments) -> bool, &'static str);
+
+/// Areas that have a word of their own on the command line.
+pub const AREA_FLAGS: [AreaFlag; 3] = [
     (|asked| asked.knives, "knives"),
     (|asked| asked.why, "why"),
     (|asked| asked.blade_path, "blade-path"),

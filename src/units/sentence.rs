@@ -76,9 +76,9 @@ impl Value {
     fn finer_in(self, system: System, more: usize) -> String {
         match self {
             Self::Length(length) => system.finer_length(length, more),
-            Self::Angle(angle) => system.finer_angle(angle, more),
-            Self::Share(share) => system.finer_share(share, more),
-            Self::Ratio(ratio) => system.finer_ratio(ratio, more),
+            Self::Angle(angle) => System::finer_angle(angle, more),
+            Self::Share(share) => System::finer_share(share, more),
+            Self::Ratio(ratio) => System::finer_ratio(ratio, more),
             Self::Speed(_) | Self::Turning(_) | Self::Radius(_) | Self::Move(_) => {
                 self.shown_in(system)
             }

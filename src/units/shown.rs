@@ -57,30 +57,30 @@ impl System {
     /// An angle to be read: `4.50°`.
     #[must_use]
     pub fn angle(self, angle: Angle) -> String {
-        self.finer_angle(angle, 0)
+        Self::finer_angle(angle, 0)
     }
 
-    pub(super) fn finer_angle(self, angle: Angle, more: usize) -> String {
+    pub(super) fn finer_angle(angle: Angle, more: usize) -> String {
         format!("{}°", fixed(angle.deg(), 2 + more))
     }
 
     /// A share to be read: `4.0 %`.
     #[must_use]
     pub fn share(self, share: Share) -> String {
-        self.finer_share(share, 0)
+        Self::finer_share(share, 0)
     }
 
-    pub(super) fn finer_share(self, share: Share, more: usize) -> String {
+    pub(super) fn finer_share(share: Share, more: usize) -> String {
         format!("{} %", fixed(share.of_one() * 100.0, 1 + more))
     }
 
     /// A ratio to be read: `1.10`.
     #[must_use]
     pub fn ratio(self, ratio: Ratio) -> String {
-        self.finer_ratio(ratio, 0)
+        Self::finer_ratio(ratio, 0)
     }
 
-    pub(super) fn finer_ratio(self, ratio: Ratio, more: usize) -> String {
+    pub(super) fn finer_ratio(ratio: Ratio, more: usize) -> String {
         fixed(ratio.number(), 2 + more)
     }
 
