@@ -205,3 +205,42 @@ fn a_session_beside_another_keeps_its_own_document_typing_and_view() {
     let gone = Session::new(demo_set(""), None).id();
     assert!(!window.harness.state_mut().bring_session_to_front(gone));
 }
+
+#[test]
+fn closing_asks_about_every_session_with_changes_by_its_name() {
+    let asking = |name: &str| format!("\"{name}\" has changes that are not saved.");
+    let other = DemoUnit::GreensWalking.document();
+    for discards in [false, true] {
+        let mut window = Window::demo();
+        let first = window.app().session().id();
+        let first_name = window.document().name.clone();
+        assert_ne!(first_name, other.name);
+        let beside = Session::new(other.clone(), None);
+        let second = window.harness.state_mut().lay_beside(beside);
+        assert!(window.harness.state_mut().bring_session_to_front(second));
+        window.settle();
+        window.enter_text("Attitude", "5.5");
+        assert!(window.harness.state_mut().bring_session_to_front(first));
+        window.settle();
+        if discards {
+            window.enter_text("Attitude", "5.25");
+            assert!(!window.would_close());
+            window.assert_says(&asking(&first_name));
+            window.button("Discard changes").click();
+            (0..4).for_each(|_| {
+                window.step();
+            });
+            assert!(!window.has_closed(), "another has changes still");
+        } else {
+            assert!(!window.would_close(), "the one behind has changes");
+        }
+        window.assert_says(&asking(&other.name));
+        assert_eq!(window.app().session().id(), second);
+        window.take_commands();
+        window.button("Discard changes").click();
+        (0..4).for_each(|_| {
+            window.step();
+        });
+        assert!(window.has_closed());
+    }
+}

@@ -182,10 +182,20 @@ impl Desk {
         self.session_mut().save_to(file)
     }
 
-    /// Whether closing now would lose something: a change, or a text that is not right yet.
+    /// Whether replacing the session in front now would lose something: a change, or a text that is
+    /// not right yet.
     pub fn has_unsaved(&self) -> bool {
-        let session = self.session();
-        session.is_changed() || session.drafts().first_wrong().is_some()
+        self.session().has_unsaved()
+    }
+
+    /// The sessions that closing now would lose something of, the one in front first.
+    pub fn any_unsaved(&self) -> impl Iterator<Item = SessionId> {
+        let behind = self.sessions.iter().enumerate();
+        let behind = behind.filter(|(place, _)| *place != self.front);
+        std::iter::once(self.session())
+            .chain(behind.map(|(_, session)| session))
+            .filter(|session| session.has_unsaved())
+            .map(Session::id)
     }
 
     /// Why drawing and numbers are those of an earlier entry; none while they are current.

@@ -124,6 +124,11 @@ impl Session {
         self.saved.as_ref() != Some(&self.document)
     }
 
+    /// Whether dropping it now would lose something: a change, or a text that is not right yet.
+    pub(super) fn has_unsaved(&self) -> bool {
+        self.is_changed() || self.drafts.first_wrong().is_some()
+    }
+
     /// The change that was made last.
     #[must_use]
     pub fn last_change(&self) -> Option<&Change> {

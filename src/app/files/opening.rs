@@ -8,7 +8,7 @@ use super::asking::ask;
 use super::open_file::open;
 use super::outside::save;
 use super::saving::why_not_savable_there;
-use crate::app::desk::{Ask, Card, Desk, Next, Session};
+use crate::app::desk::{Ask, Card, Desk, Next, Session, SessionId};
 use crate::app::widgets::lettering::Lettering;
 
 /// What waits until unsaved changes are saved or given up.
@@ -27,13 +27,28 @@ pub enum Asking {
 /// Does something that drops the document, once nothing is lost by it. Whether it is done; if not,
 /// it failed, or the question is open.
 pub fn ask_first(desk: &mut Desk, what: Asking) -> bool {
-    if desk.has_unsaved() {
-        let beneath = desk.take_card().filter(|card| !card.is_question());
-        desk.open_card(Question { what, beneath });
-        false
-    } else {
-        go_on(desk, what)
-    }
+    ask_besides(desk, what, Vec::new())
+}
+
+/// The same, where the changes of some sessions may be lost. A session that is asked about comes to
+/// the front, so that the person sees what the question is of.
+fn ask_besides(desk: &mut Desk, what: Asking, given_up: Vec<SessionId>) -> bool {
+    let in_front = desk.session().id();
+    let unsaved = desk.any_unsaved().find(|id| {
+        let is_dropped = what == Asking::Close || *id == in_front;
+        is_dropped && !given_up.contains(id)
+    });
+    let Some(unsaved) = unsaved else {
+        return go_on(desk, what);
+    };
+    desk.bring_to_front(unsaved);
+    let beneath = desk.take_card().filter(|card| !card.is_question());
+    desk.open_card(Question {
+        what,
+        beneath,
+        given_up,
+    });
+    false
 }
 
 fn go_on(desk: &mut Desk, what: Asking) -> bool {
@@ -69,6 +84,8 @@ struct Question {
     what: Asking,
     /// The card that was open before, which comes back when nothing is to be lost.
     beneath: Option<Box<dyn Card>>,
+    /// The sessions whose changes may be lost.
+    given_up: Vec<SessionId>,
 }
 
 #[derive(Clone, Copy)]
@@ -113,11 +130,15 @@ impl Card for Question {
         let is_done = match answer {
             None => return Next::Stay,
             Some(Reply::Stay) => false,
-            Some(Reply::Discard) => go_on(desk, self.what.clone()),
+            Some(Reply::Discard) => {
+                self.given_up.push(desk.session().id());
+                ask_besides(desk, self.what.clone(), std::mem::take(&mut self.given_up))
+            }
             Some(Reply::Save) => {
                 let (what, beneath) = (self.what.clone(), self.beneath.take());
+                let given_up = std::mem::take(&mut self.given_up);
                 save(desk, move |desk, is_saved| {
-                    let is_done = is_saved && go_on(desk, what);
+                    let is_done = is_saved && ask_besides(desk, what, given_up);
                     if !is_done && let Some(card) = beneath {
                         desk.put_card_back(card);
                     }
@@ -153,7 +174,9 @@ impl Card for Question {
 pub fn close_asked(desk: &mut Desk, ctx: &Context) {
     if desk.may_close() {
         ctx.send_viewport_cmd(ViewportCommand::Close);
-    } else if ctx.input(|input| input.viewport().close_requested()) && desk.has_unsaved() {
+    } else if ctx.input(|input| input.viewport().close_requested())
+        && desk.any_unsaved().next().is_some()
+    {
         ctx.send_viewport_cmd(ViewportCommand::CancelClose);
         ask_first(desk, Asking::Close);
     }
