@@ -181,3 +181,28 @@ pub fn table(solved: &Solved) -> String {
     let _ = writeln!(text, "\n{}", CAUTIONS.join("\n"));
     text
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Numbers that the report tells in the words of its findings alone.
+    const IN_FINDINGS: [NumberId; 4] = [
+        NumberId::LipBottom,
+        NumberId::ReelAtLowEnd,
+        NumberId::UndersideOnGround,
+        NumberId::UndersideAtLowEnd,
+    ];
+
+    #[test]
+    fn every_number_stands_in_one_part_of_the_report_or_in_a_finding() {
+        let parts: [&[NumberId]; 5] = [&SETTING, &SOLUTION, &GROUND, &MOWING, &IN_FINDINGS];
+        for id in NumberId::ALL {
+            let found = parts.iter().filter(|part| part.contains(&id)).count();
+            assert_eq!(found, 1, "{}", id.name());
+        }
+        for id in IN_FINDINGS {
+            assert!(id.finding().is_some(), "{}", id.name());
+        }
+    }
+}

@@ -93,9 +93,33 @@ impl FindingId {
     }
 }
 
+impl NumberId {
+    /// The finding that judges it; none where none does. Its level is that of this finding.
+    #[must_use]
+    pub fn finding(self) -> Option<FindingId> {
+        let mut all = FindingId::ALL.into_iter();
+        all.find(|finding| finding.number() == Some(self))
+    }
+}
+
 impl fmt::Display for FindingId {
     /// Its name for programs.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(self.id())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_number_leads_to_the_finding_that_judges_it() {
+        for finding in FindingId::ALL {
+            if let Some(number) = finding.number() {
+                assert_eq!(number.finding(), Some(finding), "{}", number.name());
+            }
+        }
+        assert_eq!(NumberId::ReelOverPlate.finding(), None);
     }
 }
