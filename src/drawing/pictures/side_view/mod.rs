@@ -1,5 +1,6 @@
 //! The side view of a unit: everything that stands on the plate, drawn where the solution puts it.
 
+use self::bent_band::bent_band;
 use std::f64::consts::{FRAC_PI_2, TAU};
 
 use kurbo::{Affine, Arc, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
@@ -7,6 +8,7 @@ use kurbo::{Affine, Arc, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
 use crate::drawing::scene::{Label, Role, Scene, Shape, ShownIn};
 
 mod band;
+mod bent_band;
 mod crest;
 mod dimensions;
 mod knife;
@@ -408,16 +410,12 @@ fn datum_back(solution: &Solution) -> Vec2 {
 /// The frame as a band from roller to reel to roller; a hint, nobody measured it.
 fn frame(scene: &mut Scene, solution: &Solution) {
     let pose = &solution.pose;
-    let spine = polyline(&[
+    let spine = [
         pose.rear_roller.centre,
         pose.centre_on_plate,
         pose.front_roller.centre,
-    ]);
-    let width = 0.16 * pose.reel_radius_mm;
-    let pen = kurbo::Stroke::new(width)
-        .with_caps(kurbo::Cap::Round)
-        .with_join(kurbo::Join::Round);
-    let band = kurbo::stroke(spine, &pen, &kurbo::StrokeOpts::default(), 0.1);
+    ];
+    let band = bent_band(spine, 0.08 * pose.reel_radius_mm);
     scene.add_in(ShownIn::Whole, Role::Frame, Shape::Fill(band));
 }
 
