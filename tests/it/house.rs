@@ -197,3 +197,17 @@ fn every_file_that_those_who_carry_on_are_sent_to_is_there() {
     assert!(named.len() > 40, "only {} files are named", named.len());
     assert!(missing.is_empty(), "{missing:?}");
 }
+
+#[test]
+fn every_file_of_promises_is_named_for_those_who_carry_on() {
+    let top = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let text = std::fs::read_to_string(top.join("DEVELOPERS.md")).unwrap();
+    let files = std::fs::read_dir(top.join("tests/it")).unwrap();
+    let mut names: Vec<_> = files
+        .map(|file| file.unwrap().file_name().into_string().unwrap())
+        .filter(|name| name.ends_with(".rs") && name != "main.rs")
+        .collect();
+    assert!(names.len() > 15, "only {names:?} were found");
+    names.retain(|name| !text.contains(&format!("`{name}`")));
+    assert!(names.is_empty(), "{names:?}");
+}
