@@ -23,24 +23,24 @@ pub(super) fn bent_band([start, bend, end]: [Point; 3], half: f64) -> BezPath {
         .map(Vec2::hypot)
         .into_iter()
         .fold(f64::INFINITY, f64::min);
-    let mut band = BezPath::new();
+    let mut outline = BezPath::new();
     let is_bent_well = to_inner_corner.hypot() < shortest;
     if !is_bent_well {
-        return band;
+        return outline;
     }
     let round = |centre: Point, from: Vec2, by: f64| {
         Arc::new(centre, (half, half), from.atan2(), by, 0.0).append_iter(TOLERANCE_MM)
     };
-    band.move_to(start - first);
-    band.line_to(bend - first);
-    band.extend(round(bend, -first, turn));
-    band.line_to(end - last);
-    band.extend(round(end, -last, side * PI));
-    band.line_to(bend + to_inner_corner);
-    band.line_to(start + first);
-    band.extend(round(start, first, side * PI));
-    band.close_path();
-    band
+    outline.move_to(start - first);
+    outline.line_to(bend - first);
+    outline.extend(round(bend, -first, turn));
+    outline.line_to(end - last);
+    outline.extend(round(end, -last, side * PI));
+    outline.line_to(bend + to_inner_corner);
+    outline.line_to(start + first);
+    outline.extend(round(start, first, side * PI));
+    outline.close_path();
+    outline
 }
 
 #[cfg(test)]
