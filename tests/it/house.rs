@@ -204,8 +204,10 @@ fn every_file_of_promises_is_named_for_those_who_carry_on() {
     let text = std::fs::read_to_string(top.join("DEVELOPERS.md")).unwrap();
     let files = std::fs::read_dir(top.join("tests/it")).unwrap();
     let mut names: Vec<_> = files
-        .map(|file| file.unwrap().file_name().into_string().unwrap())
-        .filter(|name| name.ends_with(".rs") && name != "main.rs")
+        .map(|file| file.unwrap().path())
+        .filter(|file| file.extension().is_some_and(|ending| ending == "rs"))
+        .map(|file| file.file_name().unwrap().to_str().unwrap().to_owned())
+        .filter(|name| name != "main.rs")
         .collect();
     assert!(names.len() > 15, "only {names:?} were found");
     names.retain(|name| !text.contains(&format!("`{name}`")));
