@@ -6,7 +6,7 @@ use thiserror::Error;
 
 use super::read::{ReadProblem, read_text};
 use super::whole::{WriteProblem, write_whole};
-use crate::unit::{self, Document, Flaw, TextProblem, most};
+use crate::unit::{self, Document, Flaw, Remarks, TextProblem, Written, most};
 
 /// Why a unit file could not be opened or saved.
 #[derive(Debug, Error)]
@@ -115,18 +115,19 @@ fn open(
     read(&text).map_err(|problem| FileProblem::wrong(file, problem))
 }
 
-/// Saves a document as a unit file that opens again, whole or not at all.
+/// Saves a document as a unit file that opens again, whole or not at all, and says what became of
+/// the remarks in the text it was read from.
 ///
 /// # Errors
 /// When it holds a value that makes no sense, is larger than a unit file can be, or could not be
 /// written; what stood there before is whole.
-pub fn save_unit(document: &Document, file: &Path) -> Result<(), FileProblem> {
+pub fn save_unit(document: &Document, file: &Path) -> Result<Remarks, FileProblem> {
     let file_owned = || file.to_owned();
     document.checked().map_err(|flaw| FileProblem::Flawed {
         file: file_owned(),
         flaw,
     })?;
-    let text = unit::write_text(document);
+    let Written { text, remarks } = unit::write(document);
     if text.len() > most::FILE_BYTES {
         return Err(FileProblem::Oversized {
             file: file_owned(),
@@ -136,5 +137,6 @@ pub fn save_unit(document: &Document, file: &Path) -> Result<(), FileProblem> {
     write_whole(file, text.as_bytes()).map_err(|source| FileProblem::Unsaved {
         file: file_owned(),
         source,
-    })
+    })?;
+    Ok(remarks)
 }

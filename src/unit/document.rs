@@ -1,5 +1,7 @@
 //! The document: every value a person can edit, as typed. Its serde form is the unit file.
 
+use std::sync::Arc;
+
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
 use super::closing::ClosingReadings;
@@ -23,9 +25,9 @@ impl Format {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Document {
-    /// What stands in the file before the unit: remarks, kept as they are.
+    /// The text it was read from, whose remarks and layout a save keeps.
     #[serde(skip)]
-    pub remarks: String,
+    pub as_read: AsRead,
     /// File format.
     pub format: Format,
     /// What the shop calls the unit.
@@ -64,6 +66,33 @@ pub struct Document {
     /// The readings that nobody measured on this unit yet.
     #[serde(default, skip_serializing_if = "Examples::is_empty")]
     pub examples: Examples,
+}
+
+/// The text that a document was read from; none for one that was made here.
+///
+/// It is nothing that a person edits: two documents of the same values are equal whatever texts they
+/// were read from.
+#[derive(Clone, Debug, Default)]
+pub struct AsRead(Option<Arc<str>>);
+
+impl AsRead {
+    /// The text of a file.
+    #[must_use]
+    pub fn new(text: &str) -> Self {
+        Self(Some(text.into()))
+    }
+
+    /// The text, if there is one.
+    #[must_use]
+    pub fn text(&self) -> Option<&str> {
+        self.0.as_deref()
+    }
+}
+
+impl PartialEq for AsRead {
+    fn eq(&self, _: &Self) -> bool {
+        true
+    }
 }
 
 /// Where a unit cuts.

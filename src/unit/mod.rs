@@ -12,6 +12,7 @@ mod field;
 mod fitted;
 mod flaw;
 mod ground;
+mod kept_text;
 mod knife_list;
 mod knife_rows;
 mod limits;
@@ -25,10 +26,11 @@ mod text;
 mod uncertain;
 mod values;
 mod wear;
+mod written;
 
 pub use closing::{ClosingReadings, ClosingWay};
 pub use document::{
-    AttitudeRange, BenchReadings, Document, Format, HardwarePoint, Knife, LimitEntries,
+    AsRead, AttitudeRange, BenchReadings, Document, Format, HardwarePoint, Knife, LimitEntries,
     MowingEntry, ReelReadings, RollerAhead, RollerBehind, RollerMoves, SettingEntry, Turf,
 };
 pub use examples::{ExampleCount, Examples};
@@ -41,7 +43,8 @@ pub use flaw::{Flaw, FlawKind};
 pub use ground::{GapPlace, GroundEntry, GroundForm, ShapeEntry, StraightedgeEntry, WearEntry};
 pub use knife_rows::{COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows};
 pub use limits::Limits;
-pub use text::{TextProblem, parse_text, read_text, write_text};
+pub use text::{TextProblem, parse_text, read_text};
 pub use uncertain::{Follows, Uncertain};
 pub use values::{Mowing, Unit};
 pub use wear::Wear;
+pub use written::{Remarks, Written, write, write_text};

@@ -1,7 +1,8 @@
 //! A new unit: what it is asked for, and how much of that is still an example.
 
 use super::{
-    Document, ExampleCount, Field, Fitted, GroundEntry, Group, Reading, SettingEntry, WearEntry,
+    AsRead, Document, ExampleCount, Field, Fitted, GroundEntry, Group, Reading, SettingEntry,
+    WearEntry,
 };
 
 impl Field {
@@ -78,7 +79,7 @@ impl Document {
     pub fn as_new(&self) -> Self {
         let mut new = self.clone();
         "New unit".clone_into(&mut new.name);
-        new.remarks.clear();
+        new.as_read = AsRead::default();
         new.hardware.clear();
         new.options.clear();
         new.setting = SettingEntry::default();

@@ -239,6 +239,55 @@ pub(super) fn past_remarks(text: &str, start: usize) -> usize {
     }
 }
 
+/// The remarks of a text, in the order they stand there, those that are never closed aside.
+pub(super) fn remarks(text: &str) -> Vec<&str> {
+    let mut found = Vec::new();
+    let mut chars = text.char_indices().peekable();
+    while let Some((at, c)) = chars.next() {
+        let is_closed = match (c, chars.peek()) {
+            ('"', _) => {
+                skip_string(&mut chars);
+                continue;
+            }
+            ('r', Some((_, '"' | '#'))) => {
+                skip_raw_string(&mut chars);
+                continue;
+            }
+            ('/', Some((_, '/'))) => {
+                skip_line(&mut chars);
+                true
+            }
+            ('/', Some((_, '*'))) => skip_block(&mut chars).is_some(),
+            _ => continue,
+        };
+        if is_closed {
+            let end = chars.peek().map_or(text.len(), |(next, _)| *next);
+            found.push(text[at..end].trim_end());
+        }
+    }
+    found
+}
+
+/// Passes a text that ends with as many marks as it begins with: `r#"a "quoted" word"#`.
+fn skip_raw_string(chars: &mut Peekable<CharIndices<'_>>) {
+    let mut marks = 0;
+    while chars.next_if(|&(_, c)| c == '#').is_some() {
+        marks += 1;
+    }
+    if chars.next_if(|&(_, c)| c == '"').is_none() {
+        return;
+    }
+    while chars.by_ref().any(|(_, c)| c == '"') {
+        let mut closing = 0;
+        while closing < marks && chars.next_if(|&(_, c)| c == '#').is_some() {
+            closing += 1;
+        }
+        if closing == marks {
+            return;
+        }
+    }
+}
+
 /// Line and column of a byte, both from 1.
 pub(super) fn line_and_column(text: &str, byte: usize) -> (usize, usize) {
     let before = &text[..text.floor_char_boundary(byte)];
@@ -312,6 +361,16 @@ mod tests {
         assert_eq!(places.unclosed_remark(), None);
         let open = "(name: \"a\", /* b /* c */ )";
         assert_eq!(Places::of(open).unclosed_remark(), open.find("/*"));
+    }
+
+    #[test]
+    fn remarks_are_found_and_what_stands_in_quotes_is_none() {
+        let text =
+            "// one\n(a: \"// no\", /* two /* of */ it */ b: r#\"/* \"no\" */\"#, // three\n)";
+        assert_eq!(
+            remarks(text),
+            ["// one", "/* two /* of */ it */", "// three"]
+        );
     }
 
     #[test]

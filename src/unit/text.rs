@@ -1,16 +1,15 @@
-//! The text of a unit file: RON in and out. A text that is wrong is refused whole, with line, column
+//! The text of a unit file, read: RON. A text that is wrong is refused whole, with line, column
 //! and field.
 //!
 //! Reading has two halves: [`parse_text`] gives the document a text holds, [`read_text`] also asks
 //! whether it makes sense.
 
 use ron::extensions::Extensions;
-use ron::ser::PrettyConfig;
 use thiserror::Error;
 
-use super::Document;
-use super::places::{Places, line_and_column, past_remarks};
+use super::places::{Places, line_and_column};
 use super::syntax_fault::SyntaxFault;
+use super::{AsRead, Document};
 use crate::units::clipped;
 
 /// What is wrong with the text of a unit file, and where.
@@ -81,6 +80,7 @@ pub fn read_text(text: &str) -> Result<Document, TextProblem> {
 /// # Errors
 /// When it is no unit file, or a value in it cannot be read.
 pub fn parse_text(text: &str) -> Result<Document, TextProblem> {
+    let as_read = AsRead::new(text);
     let text = without_mark(text);
     let options = options();
     let mut deserializer = ron::Deserializer::from_str_with_options(text, &options)
@@ -94,12 +94,12 @@ pub fn parse_text(text: &str) -> Result<Document, TextProblem> {
     deserializer
         .end()
         .map_err(|error| TextProblem::at_parser(text, None, &deserializer.span_error(error)))?;
-    text[..past_remarks(text, 0)].clone_into(&mut document.remarks);
+    document.as_read = as_read;
     Ok(document)
 }
 
 /// The text past the invisible mark that some editors put before UTF-8.
-fn without_mark(text: &str) -> &str {
+pub(super) fn without_mark(text: &str) -> &str {
     text.strip_prefix('\u{feff}').unwrap_or(text)
 }
 
@@ -117,20 +117,4 @@ fn plain_path(path: &str) -> Option<String> {
         .collect::<Vec<_>>()
         .join(".");
     (!plain.is_empty()).then_some(plain)
-}
-
-/// The text of a unit file.
-#[must_use]
-pub fn write_text(document: &Document) -> String {
-    let layout = PrettyConfig::new()
-        .struct_names(false)
-        .depth_limit(2)
-        .new_line("\n");
-    // A document holds only texts, counts and lists of them: none of them is beyond RON.
-    let mut text = ron::Options::default()
-        .to_string_pretty(document, layout)
-        .unwrap_or_else(|error| unreachable!("a document is plain text: {error}"));
-    text.push('\n');
-    text.insert_str(0, &document.remarks);
-    text
 }

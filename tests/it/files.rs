@@ -7,7 +7,7 @@ use std::path::Path;
 use proptest::prelude::*;
 use sweepgauge::geometry::{Pose, Stance, Terrain, underside_on_bar};
 use sweepgauge::store::{FileProblem, open_unit, reopen_unit, save_unit, write_whole};
-use sweepgauge::unit::{Document, SettingEntry, TextProblem, most, read_text, write_text};
+use sweepgauge::unit::{AsRead, Document, SettingEntry, TextProblem, most, read_text, write_text};
 use sweepgauge::units::{Length, Quantity};
 use tempfile::TempDir;
 
@@ -654,7 +654,12 @@ fn what_was_typed_is_written_back_as_typed() {
         let text = example_with("\"1.5 in\"", &format!("\"{typed}\""));
         let document = read_text(&text).unwrap();
         assert_eq!(document.knife.reach.text(), typed.trim());
-        assert!(write_text(&document).contains(&format!("\"{}\"", typed.trim())));
+        assert_eq!(write_text(&document), text);
+        let anew = Document {
+            as_read: AsRead::default(),
+            ..document
+        };
+        assert!(write_text(&anew).contains(&format!("\"{}\"", typed.trim())));
     }
 }
 
@@ -802,7 +807,7 @@ proptest! {
 #[test]
 fn a_document_put_away_while_a_value_made_no_sense_comes_back_as_it_was() {
     let mut flawed = example();
-    flawed.remarks = "// halfway through\n".to_owned();
+    flawed.as_read = AsRead::new(&format!("// halfway through\n{EXAMPLE}"));
     flawed.bench.height_of_cut = Quantity::parse("-1 mm").unwrap();
     flawed.setting.knife = Some("one still to be typed".to_owned());
     assert!(flawed.checked().is_err());
@@ -812,6 +817,7 @@ fn a_document_put_away_while_a_value_made_no_sense_comes_back_as_it_was() {
     let problem = open_unit(&file).unwrap_err().to_string();
     assert!(problem.contains("field bench.height_of_cut"), "{problem}");
     assert_eq!(reopen_unit(&file).unwrap(), flawed);
+    assert!(write_text(&flawed).starts_with("// halfway through\n("));
     // What is no unit at all does not come back as one.
     write_whole(&file, b"(format: 1").unwrap();
     assert!(reopen_unit(&file).is_err());

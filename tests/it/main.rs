@@ -22,6 +22,7 @@ mod other_readings;
 mod other_readings_window;
 mod real_window;
 mod recovery_window;
+mod saving;
 mod steps_window;
 mod supply;
 mod uncertainty;

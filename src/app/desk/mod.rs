@@ -40,7 +40,7 @@ use keeping::Keeping;
 
 use crate::analysis::{Solved, Unsolved};
 use crate::store::FileProblem;
-use crate::unit::Document;
+use crate::unit::{Document, Remarks};
 use crate::units::System;
 
 /// What every area works on.
@@ -178,7 +178,7 @@ impl Desk {
     ///
     /// # Errors
     /// When it cannot be written; what stood there before is whole.
-    pub fn save_to(&mut self, file: &std::path::Path) -> Result<(), FileProblem> {
+    pub fn save_to(&mut self, file: &std::path::Path) -> Result<Remarks, FileProblem> {
         self.session_mut().save_to(file)
     }
 

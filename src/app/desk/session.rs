@@ -12,7 +12,7 @@ use super::{Change, Drafts, Part, Slot, Ticked};
 use crate::analysis::{Solved, Unsolved};
 use crate::store::recovery::WrongText;
 use crate::store::{self, FileProblem, Stamp};
-use crate::unit::{self, Document};
+use crate::unit::{self, Document, Remarks};
 
 /// The unit that is shown when no file is given.
 pub const DEMO_UNIT: &str = include_str!("../../../demo-units/fairway-trailed.ron");
@@ -171,12 +171,12 @@ impl Session {
     }
 
     /// Saves to a file, which is then where the document is kept.
-    pub(super) fn save_to(&mut self, file: &Path) -> Result<(), FileProblem> {
-        store::save_unit(&self.document, file)?;
+    pub(super) fn save_to(&mut self, file: &Path) -> Result<Remarks, FileProblem> {
+        let remarks = store::save_unit(&self.document, file)?;
         self.saved = Some(self.document.clone());
         self.file = Some(file.to_owned());
         self.on_disk = Stamp::of(file);
-        Ok(())
+        Ok(remarks)
     }
 
     /// What stood in the file when it was last opened or saved; none while it is in no file.

@@ -11,7 +11,6 @@ use crate::unit::{Document, HardwarePoint, Knife};
 pub struct Snapshot {
     /// The document without what stands below.
     rest: Arc<Document>,
-    remarks: Arc<str>,
     knives: Shared<Knife>,
     hardware: Shared<HardwarePoint>,
 }
@@ -23,17 +22,12 @@ impl Snapshot {
     /// A document as it is now, after another snapshot of it.
     pub fn of(document: &Document, before: Option<&Self>) -> Self {
         let mut rest = document.clone();
-        let remarks = std::mem::take(&mut rest.remarks);
         let knives = std::mem::take(&mut rest.options);
         let hardware = std::mem::take(&mut rest.hardware);
         Self {
             rest: match before {
                 Some(before) if *before.rest == rest => Arc::clone(&before.rest),
                 _ => Arc::new(rest),
-            },
-            remarks: match before {
-                Some(before) if *before.remarks == remarks => Arc::clone(&before.remarks),
-                _ => remarks.into(),
             },
             knives: share(knives, before.map(|before| &before.knives)),
             hardware: share(hardware, before.map(|before| &before.hardware)),
@@ -43,7 +37,6 @@ impl Snapshot {
     /// The document.
     pub fn document(&self) -> Document {
         let mut document = Document::clone(&self.rest);
-        document.remarks = self.remarks.to_string();
         document.options = owned(&self.knives);
         document.hardware = owned(&self.hardware);
         document
@@ -52,7 +45,6 @@ impl Snapshot {
     /// Whether it is the same document.
     pub fn is_same_as(&self, other: &Self) -> bool {
         is_same(&self.rest, &other.rest)
-            && is_same(&self.remarks, &other.remarks)
             && are_same(&self.knives, &other.knives)
             && are_same(&self.hardware, &other.hardware)
     }
@@ -169,6 +161,5 @@ mod tests {
         let second = Snapshot::of(&document, Some(&first));
         assert!(Arc::ptr_eq(&first.knives, &second.knives));
         assert!(Arc::ptr_eq(&first.hardware, &second.hardware));
-        assert!(Arc::ptr_eq(&first.remarks, &second.remarks));
     }
 }

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use super::asking::ask;
 use crate::app::desk::{Ask, Desk};
 use crate::store;
+use crate::unit::Remarks;
 
 /// Asks where to save. What follows is told whether it was saved.
 pub fn save_as(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'static) {
@@ -107,9 +108,13 @@ pub fn save_to(desk: &mut Desk, file: &Path) -> bool {
         return false;
     }
     match desk.save_to(file) {
-        Ok(()) => {
+        Ok(remarks) => {
             desk.preferences_mut().remember(file);
-            desk.tell(format!("Saved {}", file.display()));
+            let gathered = match remarks {
+                Remarks::InPlace => "",
+                Remarks::Gathered => ". The remarks inside the file now stand before the unit",
+            };
+            desk.tell(format!("Saved {}{gathered}", file.display()));
             true
         }
         Err(problem) => {

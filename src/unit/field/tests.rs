@@ -3,8 +3,8 @@ use std::collections::BTreeSet;
 use super::*;
 use crate::unit::places::Places;
 use crate::unit::{
-    AttitudeRange, ClosingWay, Document, Fitted, FlawKind, GapPlace, HardwarePoint, LimitEntries,
-    MowingEntry, RollerMoves, ShapeEntry, StraightedgeEntry, read_text, write_text,
+    AsRead, AttitudeRange, ClosingWay, Document, Fitted, FlawKind, GapPlace, HardwarePoint,
+    LimitEntries, MowingEntry, RollerMoves, ShapeEntry, StraightedgeEntry, read_text, write_text,
 };
 use crate::units::{Measure, Quantity, System};
 
@@ -20,6 +20,7 @@ fn demo() -> Document {
 /// A document in which everything that can be left out is filled in.
 fn filled() -> Document {
     let mut document = demo();
+    document.as_read = AsRead::default();
     document.hardware = vec![HardwarePoint {
         behind: quantity("1.5 in"),
         below: quantity("0.3 in"),

@@ -1,0 +1,124 @@
+//! A document as the text of a unit file: what was read, changed where its values changed; or all of it
+//! anew.
+
+use ron::ser::PrettyConfig;
+
+use super::places::remarks;
+use super::text::{parse_text, without_mark};
+use super::{Document, kept_text};
+use crate::units::is_hidden;
+
+/// The text of a unit file, and what became of the remarks in the one it was read from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Written {
+    /// The text.
+    pub text: String,
+    /// What became of the remarks.
+    pub remarks: Remarks,
+}
+
+/// What becomes of a person's remarks when a unit file is written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Remarks {
+    /// They stand where they stood, as far as what they stand beside does.
+    InPlace,
+    /// The text could not be kept: they stand all together before the unit.
+    Gathered,
+}
+
+/// The text of a unit file. It always gives the document back.
+///
+/// Of a document that was read from a text, that text, changed only where values changed; what was
+/// taken out goes with the remark on its own line.
+#[must_use]
+pub fn write(document: &Document) -> Written {
+    let Some(read) = document.as_read.text() else {
+        return Written {
+            text: anew(document),
+            remarks: Remarks::InPlace,
+        };
+    };
+    let kept = kept(read, document);
+    let remarks = match kept {
+        Some(_) => Remarks::InPlace,
+        None => Remarks::Gathered,
+    };
+    let text = kept.unwrap_or_else(|| gathered(read) + &anew(document));
+    Written { text, remarks }
+}
+
+/// The text alone of [`write`].
+#[must_use]
+pub fn write_text(document: &Document) -> String {
+    write(document).text
+}
+
+/// The text that was read, changed where the document's values are others than its own; none where
+/// that would not give the document back.
+fn kept(read: &str, document: &Document) -> Option<String> {
+    let as_read = parse_text(read).ok()?;
+    if as_read == *document {
+        return Some(read.to_owned());
+    }
+    let plain = without_mark(read);
+    let mark = &read[..read.len() - plain.len()];
+    let changed = kept_text::changed(plain, &anew(&as_read), &anew(document))?;
+    let gives_it_back = parse_text(&changed).is_ok_and(|again| again == *document);
+    gives_it_back.then(|| format!("{mark}{changed}"))
+}
+
+/// The remarks of a text, a line or more each.
+fn gathered(read: &str) -> String {
+    let lines = remarks(without_mark(read)).into_iter();
+    lines
+        .map(|remark| format!("{}\n", remark.trim_end()))
+        .collect::<Vec<_>>()
+        .concat()
+}
+
+/// The text of a document as if it was never read.
+fn anew(document: &Document) -> String {
+    let layout = PrettyConfig::new()
+        .struct_names(false)
+        .depth_limit(2)
+        .new_line("\n");
+    // A document holds only texts, counts and lists of them: none of them is beyond RON.
+    let text = ron::Options::default()
+        .to_string_pretty(document, layout)
+        .unwrap_or_else(|error| unreachable!("a document is plain text: {error}"));
+    as_typed(&text) + "\n"
+}
+
+/// A text of the serializer with letters of every script as they were typed, where it writes
+/// escapes; a letter that hides or steers stays an escape.
+fn as_typed(text: &str) -> String {
+    let mut typed = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some(at) = rest.find('\\') {
+        typed.push_str(&rest[..at]);
+        // A backslash and what it is before: another one, a quote, a letter.
+        let escape = &rest[at..];
+        let ends = escape
+            .char_indices()
+            .nth(2)
+            .map_or(escape.len(), |(end, _)| end);
+        let code = escape
+            .strip_prefix("\\u{")
+            .and_then(|code| code.split_once('}'))
+            .map(|(code, _)| code);
+        let letter = code
+            .and_then(|code| char::from_u32(u32::from_str_radix(code, 16).ok()?))
+            .filter(|letter| !is_hidden(*letter));
+        rest = match (letter, code) {
+            (Some(letter), Some(code)) => {
+                typed.push(letter);
+                &escape["\\u{}".len() + code.len()..]
+            }
+            _ => {
+                typed.push_str(&escape[..ends]);
+                &escape[ends..]
+            }
+        };
+    }
+    typed + rest
+}
