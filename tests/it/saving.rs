@@ -8,6 +8,7 @@ use sweepgauge::unit::{
 };
 use sweepgauge::units::{Quantity, System};
 
+use crate::common::by_chance;
 use crate::common::demo_unit::DemoUnit;
 use crate::common::example::EXAMPLE;
 
@@ -463,7 +464,7 @@ fn files() -> Vec<String> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 600, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(by_chance(300))]
 
     #[test]
     fn any_edit_of_any_file_is_saved_with_every_remark_beside_it(

@@ -5,3 +5,17 @@ pub mod example;
 pub mod nudge;
 pub mod random_units;
 pub mod shown;
+
+use proptest::prelude::ProptestConfig;
+
+/// How many cases of chance a test tries; `PROPTEST_CASES` asks for another number. What fails is
+/// printed whole: there is no file of old failures to keep.
+pub fn by_chance(cases: u32) -> ProptestConfig {
+    let asked = std::env::var_os("PROPTEST_CASES").is_some();
+    let mut config = ProptestConfig::default();
+    if !asked {
+        config.cases = cases;
+    }
+    config.failure_persistence = None;
+    config
+}
