@@ -23,6 +23,7 @@ mod other_readings_window;
 mod real_window;
 mod recovery_window;
 mod saving;
+mod sessions_window;
 mod steps_window;
 mod supply;
 mod uncertainty;
