@@ -108,6 +108,25 @@ fn a_field_takes_back_what_is_typed_into_it_first() {
 }
 
 #[test]
+fn a_wrong_text_goes_with_the_step_or_alone_where_there_is_none() {
+    let mut window = Window::demo();
+    let first = window.document().clone();
+    window.enter_text("Behind centre, bench", "wide");
+    assert_eq!(
+        offered(&mut window),
+        ["Undo what was typed into Behind centre, bench"]
+    );
+    press(&mut window, UNDO);
+    window.assert_silent("Not current");
+    assert!(offered(&mut window).is_empty());
+    window.enter_text("Extension", "0.1");
+    window.enter_text("Behind centre, bench", "wide");
+    press(&mut window, UNDO);
+    assert_eq!(window.document(), &first);
+    window.assert_silent("Not current");
+}
+
+#[test]
 fn a_drag_is_one_step() {
     let mut window = Window::demo_as_wanted();
     let before = window.document().clone();

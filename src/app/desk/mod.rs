@@ -149,7 +149,8 @@ impl Desk {
         self.session_mut().look_at_hands(ctx);
     }
 
-    /// Takes back the last step of the session in front; whether there was one.
+    /// Takes back the last step of the session in front, and with it what stands wrong in fields.
+    /// Whether there was anything.
     pub fn undo(&mut self) -> bool {
         self.session_mut().undo()
     }
@@ -159,9 +160,13 @@ impl Desk {
         self.session_mut().redo()
     }
 
-    /// What [`Desk::undo`] would take back, to be read after "Undo"; none when there is no step.
-    pub fn undone(&self) -> Option<&str> {
-        self.session().history().undone()
+    /// What [`Desk::undo`] would take back, to be read after "Undo"; none when there is no step, and
+    /// no wrong text either.
+    pub fn undone(&self) -> Option<String> {
+        let step = self.session().history().undone().map(str::to_owned);
+        let wrong = || self.session().drafts().first_wrong();
+        let typed = |draft: &Draft| format!("what was typed into {}", draft.name);
+        step.or_else(|| wrong().map(typed))
     }
 
     /// What [`Desk::redo`] would do again, to be read after "Redo"; none when no step was taken back.

@@ -260,10 +260,15 @@ impl Session {
         &self.history
     }
 
-    /// Takes back the last step; whether there was one.
+    /// Takes back the last step, and with it what stands wrong in fields; where there is no step, that
+    /// alone. Whether there was anything.
     pub(super) fn undo(&mut self) -> bool {
+        let is_wrong = self.drafts.first_wrong().is_some();
         let step = self.history.undo();
-        self.put_back(step)
+        if step.is_none() && is_wrong {
+            self.drafts = Drafts::default();
+        }
+        self.put_back(step) || is_wrong
     }
 
     /// Does again the step that was taken back last; whether there was one.
