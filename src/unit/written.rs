@@ -109,15 +109,12 @@ fn as_typed(text: &str) -> String {
         let letter = code
             .and_then(|code| char::from_u32(u32::from_str_radix(code, 16).ok()?))
             .filter(|letter| !is_hidden(*letter));
-        rest = match (letter, code) {
-            (Some(letter), Some(code)) => {
-                typed.push(letter);
-                &escape["\\u{}".len() + code.len()..]
-            }
-            _ => {
-                typed.push_str(&escape[..ends]);
-                &escape[ends..]
-            }
+        rest = if let (Some(letter), Some(code)) = (letter, code) {
+            typed.push(letter);
+            &escape["\\u{}".len() + code.len()..]
+        } else {
+            typed.push_str(&escape[..ends]);
+            &escape[ends..]
         };
     }
     typed + rest

@@ -164,7 +164,7 @@ impl Sitting<'_> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { max_shrink_iters: 200, ..by_chance(8) })]
+    #![proptest_config(ProptestConfig { max_shrink_iters: 200, ..by_chance(6) })]
 
     #[test]
     fn every_session_goes_back_to_its_beginning_and_forth_to_its_end(

@@ -192,7 +192,7 @@ impl Merge<'_> {
         for element in &brackets.elements {
             let value = self.written(element.value, &inner);
             let name = element.name.unwrap_or_default();
-            text.push_str(&format!("{}{inner}{name}: {value},", self.newline));
+            text.extend([self.newline, &inner, name, ": ", &value, ","]);
         }
         text + self.newline + indent + ")"
     }
