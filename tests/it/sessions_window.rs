@@ -151,15 +151,30 @@ impl Sitting<'_> {
         }
     }
 
-    /// Presses keys until nothing changes any more.
-    fn press_to_the_end(&mut self, keys: (Modifiers, Key)) {
+    /// Presses keys until the Edit menu says that there is no step any more.
+    fn press_to_the_end(&mut self, keys: (Modifiers, Key), said: &str) {
         loop {
             let before = self.window.document().clone();
             self.press(keys);
-            if *self.window.document() == before {
+            if *self.window.document() == before && self.edit_menu_says(said) {
                 return;
             }
         }
+    }
+
+    fn edit_menu_says(&mut self, said: &str) -> bool {
+        self.window.click("Edit");
+        let does = self.window.says(said);
+        self.window.press(Key::Escape);
+        does
+    }
+
+    /// What stands in every field.
+    fn entries(&self) -> Vec<(Option<String>, Option<String>)> {
+        let nodes = self.window.nodes();
+        let nodes = nodes.iter().map(|node| node.accesskit_node());
+        let fields = nodes.filter(|node| node.role() == Role::TextInput);
+        fields.map(|node| (node.label(), node.value())).collect()
     }
 }
 
@@ -183,12 +198,14 @@ proptest! {
         }
         // Out of whatever field has the cursor, which would take back its own typing first.
         sitting.window.press(Key::Escape);
-        sitting.press_to_the_end(REDO);
+        sitting.press_to_the_end(REDO, "No step to redo");
         let last = sitting.window.document().clone();
-        sitting.press_to_the_end(UNDO);
+        let entries = sitting.entries();
+        sitting.press_to_the_end(UNDO, "No step to undo");
         prop_assert_eq!(sitting.window.document(), &sitting.first);
         prop_assert!(!sitting.window.says("Not current"));
-        sitting.press_to_the_end(REDO);
+        sitting.press_to_the_end(REDO, "No step to redo");
         prop_assert_eq!(sitting.window.document(), &last);
+        prop_assert_eq!(sitting.entries(), entries, "wrong texts as well");
     }
 }

@@ -108,22 +108,90 @@ fn a_field_takes_back_what_is_typed_into_it_first() {
 }
 
 #[test]
-fn a_wrong_text_goes_with_the_step_or_alone_where_there_is_none() {
-    let mut window = Window::demo();
+fn a_wrong_text_is_a_step_of_its_own_and_comes_back() {
+    let mut window = Window::demo_as_wanted();
     let first = window.document().clone();
-    window.enter_text("Behind centre, bench", "wide");
-    assert_eq!(
-        offered(&mut window),
-        ["Undo what was typed into Behind centre, bench"]
-    );
+    let shown = window.entry("Height of cut");
+    window.enter_text("Extension", "0.1");
+    let extended = window.document().clone();
+    window.enter_text("Height of cut", "half");
+    window.assert_says("Not current");
+    let name = "what was typed into height of cut";
+    assert_eq!(offered(&mut window), [format!("Undo {name}")]);
     press(&mut window, UNDO);
     window.assert_silent("Not current");
-    assert!(offered(&mut window).is_empty());
+    assert_eq!(window.entry("Height of cut"), shown);
+    assert_eq!(window.document(), &extended, "the step before it stays");
+    assert_eq!(offered(&mut window).last(), Some(&format!("Redo {name}")));
+    press(&mut window, REDO);
+    window.assert_says("Not current");
+    assert_eq!(window.entry("Height of cut"), "half");
+    for _ in 0..2 {
+        press(&mut window, UNDO);
+    }
+    assert_eq!(window.document(), &first);
+    for _ in 0..2 {
+        press(&mut window, REDO);
+    }
+    assert_eq!(window.document(), &extended);
+    assert_eq!(window.entry("Height of cut"), "half");
+    // Put right, the text is as it was: that is a step too, and the wrong one comes back by undo.
+    window.enter_text("Height of cut", "0.6 in");
+    window.assert_silent("Not current");
+    press(&mut window, UNDO);
+    assert_eq!(window.document(), &extended);
+    assert_eq!(window.entry("Height of cut"), "half");
+}
+
+#[test]
+fn a_wrong_text_stays_while_other_steps_come_and_go() {
+    let mut window = Window::demo_as_wanted();
+    let first = window.document().clone();
+    window.enter_text("Height of cut", "half");
     window.enter_text("Extension", "0.1");
-    window.enter_text("Behind centre, bench", "wide");
+    press(&mut window, UNDO);
+    assert_eq!(window.document(), &first);
+    assert_eq!(window.entry("Height of cut"), "half");
+    press(&mut window, REDO);
+    assert_eq!(window.entry("Height of cut"), "half");
+    press(&mut window, UNDO);
+    press(&mut window, UNDO);
+    window.assert_silent("Not current");
+    assert!(offered(&mut window)[0].starts_with("Redo "));
+}
+
+#[test]
+fn a_wrong_text_that_was_right_on_its_way_is_one_step() {
+    let mut window = Window::demo_as_wanted();
+    let first = window.document().clone();
+    window.type_over("Reel diameter", "6");
+    for letter in [".", "7", "w"] {
+        window.harness.event(Event::Text(letter.to_owned()));
+        window.settle();
+    }
+    window.press(Key::Tab);
+    let typed = window.document().clone();
+    assert_ne!(typed, first);
     press(&mut window, UNDO);
     assert_eq!(window.document(), &first);
     window.assert_silent("Not current");
+    press(&mut window, REDO);
+    assert_eq!(window.document(), &typed);
+    assert_eq!(window.entry("Reel diameter"), "6.7w");
+}
+
+#[test]
+fn a_change_over_a_wrong_text_is_taken_back_with_it() {
+    let mut window = Window::demo_as_wanted();
+    window.enter_text("Extension", "0.1");
+    window.enter_text("Extension", "long");
+    let before = window.document().clone();
+    let slider = window.slider("Extension slider").rect().center();
+    window.drag(slider, Vec2::new(40.0, 0.0));
+    window.assert_silent("Not current");
+    press(&mut window, UNDO);
+    assert_eq!(window.document(), &before);
+    assert_eq!(window.entry("Extension"), "long");
 }
 
 #[test]

@@ -89,6 +89,11 @@ impl Change {
         }
     }
 
+    /// The same where the text that was typed is wrong and could not be taken.
+    pub(super) fn told_as_wrong(&self) -> String {
+        format!("what was typed into {}", within_line(&self.name))
+    }
+
     /// The parts of the document it sets. What is being typed into another part stays as long as its
     /// field does not move.
     #[must_use]

@@ -77,6 +77,12 @@ pub struct Draft {
 }
 
 impl Draft {
+    /// Whether it cannot be taken into the document.
+    #[must_use]
+    pub fn is_wrong(&self) -> bool {
+        self.problem.is_some()
+    }
+
     /// Which field holds it, and why it is wrong.
     #[must_use]
     pub fn told(&self) -> String {
@@ -131,6 +137,39 @@ impl Drafts {
         self.0.retain(|slot, _| !is_stale(slot));
     }
 
+    /// The drafts that are wrong.
+    fn wrong(&self) -> impl Iterator<Item = (&Slot, &Draft)> {
+        self.0.iter().filter(|(_, draft)| draft.is_wrong())
+    }
+
+    /// Those that are wrong, by themselves.
+    pub(super) fn only_wrong(&self) -> Self {
+        let wrong = self.wrong();
+        Self(wrong.map(|(slot, draft)| (*slot, draft.clone())).collect())
+    }
+
+    /// The typing by which others are wrong than were before; none where the same are.
+    pub(super) fn typed_wrong_since(&self, before: &Self) -> Option<Change> {
+        if self.wrong().eq(before.wrong()) {
+            return None;
+        }
+        let is_new = |(slot, draft): &(&Slot, &Draft)| before.get(**slot) != Some(*draft);
+        let is_gone = |(slot, _): &(&Slot, &Draft)| !self.get(**slot).is_some_and(Draft::is_wrong);
+        let typed = self.wrong().find(is_new);
+        let (slot, draft) = typed.or_else(|| before.wrong().find(is_gone))?;
+        let change = Change::new(draft.name.clone()).typed_into(draft.holder);
+        Some(match slot.field() {
+            Some(field) => change.and(field),
+            None => change,
+        })
+    }
+
+    /// Whether a wrong text is being typed into a widget.
+    pub(super) fn is_wrong_in(&self, holder: Option<egui::Id>) -> bool {
+        let draft = holder.and_then(|holder| self.held_by(holder));
+        draft.is_some_and(Draft::is_wrong)
+    }
+
     /// The wrong texts, to be kept.
     pub(super) fn wrong_texts(&self) -> Vec<WrongText> {
         let wrong = |(slot, draft): (&Slot, &Draft)| {
@@ -163,6 +202,6 @@ impl Drafts {
     /// The first wrong text.
     #[must_use]
     pub fn first_wrong(&self) -> Option<&Draft> {
-        self.0.values().find(|draft| draft.problem.is_some())
+        self.0.values().find(|draft| draft.is_wrong())
     }
 }

@@ -1,20 +1,57 @@
 //! The changes of a document, to be taken back and done again.
 
+use std::sync::Arc;
+
 use undo::{Edit, Merged, Record};
 
-use super::Change;
 use super::grip::{Grip, Hands};
 use super::snapshot::Snapshot;
+use super::{Change, Drafts};
 use crate::unit::Document;
 
 /// How many steps can be taken back.
 pub const MOST_STEPS: usize = 1000;
 
+/// What a step leads from and to: a document, and the texts that stand wrong beside it.
+#[derive(Clone, Debug)]
+pub struct State {
+    document: Snapshot,
+    wrong: Arc<Drafts>,
+}
+
+impl State {
+    fn of(document: &Document, drafts: &Drafts, before: Option<&Self>) -> Self {
+        let kept = before.filter(|before| drafts.typed_wrong_since(&before.wrong).is_none());
+        Self {
+            document: Snapshot::of(document, before.map(|before| &before.document)),
+            wrong: match kept {
+                Some(before) => Arc::clone(&before.wrong),
+                None => Arc::new(drafts.only_wrong()),
+            },
+        }
+    }
+
+    fn is_same_as(&self, other: &Self) -> bool {
+        self.wrong.typed_wrong_since(&other.wrong).is_none()
+            && self.document.is_same_as(&other.document)
+    }
+
+    /// The document.
+    pub fn document(&self) -> Document {
+        self.document.document()
+    }
+
+    /// The texts that stand wrong beside it.
+    pub fn wrong(&self) -> &Drafts {
+        &self.wrong
+    }
+}
+
 /// The changes of a document, and the document as the last of them left it.
 #[derive(Debug)]
 pub struct History {
     steps: Record<Step>,
-    now: Snapshot,
+    now: State,
     /// The run that what is done next belongs to, if it is done in the same grip.
     run: StepId,
     /// What was held while the last change was made, as long as it is not let go.
@@ -31,19 +68,19 @@ struct Step {
     id: StepId,
     change: Change,
     name: String,
-    before: Snapshot,
-    after: Snapshot,
+    before: State,
+    after: State,
 }
 
 impl Edit for Step {
-    type Target = Snapshot;
+    type Target = State;
     type Output = ();
 
-    fn edit(&mut self, now: &mut Snapshot) {
+    fn edit(&mut self, now: &mut State) {
         now.clone_from(&self.after);
     }
 
-    fn undo(&mut self, now: &mut Snapshot) {
+    fn undo(&mut self, now: &mut State) {
         now.clone_from(&self.before);
     }
 
@@ -61,19 +98,18 @@ impl Edit for Step {
 }
 
 impl History {
-    /// Begins with a document.
-    pub fn new(document: &Document) -> Self {
+    /// Begins with a document and the texts that stand wrong beside it.
+    pub fn new(document: &Document, drafts: &Drafts) -> Self {
         Self {
             steps: Record::builder().limit(MOST_STEPS).build(),
-            now: Snapshot::of(document, None),
+            now: State::of(document, drafts, None),
             run: StepId(0),
             grip: None,
         }
     }
 
-    /// Notes a change that was made, and the document it left: a step of its own, or more of the
-    /// last one.
-    pub fn note(&mut self, change: &Change, document: &Document, hands: &Hands) {
+    /// Notes a change that was made, and what it left: a step of its own, or more of the last one.
+    pub fn note(&mut self, change: &Change, document: &Document, drafts: &Drafts, hands: &Hands) {
         let grip = hands.grip(change.holder());
         let last = self
             .last_done()
@@ -83,11 +119,15 @@ impl History {
             self.run = StepId(self.run.0 + 1);
         }
         self.grip = grip;
-        let after = Snapshot::of(document, Some(&self.now));
+        let after = State::of(document, drafts, Some(&self.now));
         let step = Step {
             id: self.run,
             change: change.clone(),
-            name: change.told_in(document),
+            name: if drafts.is_wrong_in(change.holder()) {
+                change.told_as_wrong()
+            } else {
+                change.told_in(document)
+            },
             before: self.now.clone(),
             after,
         };
@@ -102,20 +142,25 @@ impl History {
         });
     }
 
-    /// The document before the last step, and the change that is taken back.
-    pub fn undo(&mut self) -> Option<(Document, Change)> {
+    /// What was before the last step, and the change that is taken back.
+    pub fn undo(&mut self) -> Option<(State, Change)> {
         let change = self.last_done()?.change.clone();
         self.grip = None;
         self.steps.undo(&mut self.now)?;
-        Some((self.now.document(), change))
+        Some((self.now.clone(), change))
     }
 
-    /// The document after the step taken back last, and the change that is done again.
-    pub fn redo(&mut self) -> Option<(Document, Change)> {
+    /// What was after the step taken back last, and the change that is done again.
+    pub fn redo(&mut self) -> Option<(State, Change)> {
         let change = self.next()?.change.clone();
         self.grip = None;
         self.steps.redo(&mut self.now)?;
-        Some((self.now.document(), change))
+        Some((self.now.clone(), change))
+    }
+
+    /// The texts that stood wrong after the last step.
+    pub fn wrong(&self) -> &Drafts {
+        self.now.wrong()
     }
 
     /// What undo would take back, to be read after "Undo".
@@ -131,6 +176,17 @@ impl History {
     /// The step that undo would take back.
     pub fn newest(&self) -> Option<StepId> {
         self.last_done().map(|step| step.id)
+    }
+
+    /// The last step done that changed the document, and not only a text that stands wrong.
+    pub fn newest_of_document(&self) -> Option<StepId> {
+        let done = (0..self.steps.head()).rev();
+        let mut done = done.filter_map(|place| self.steps.get_entry(place));
+        let step = done.find(|step| {
+            let Step { before, after, .. } = AsRef::<Step>::as_ref(*step);
+            !before.document.is_same_as(&after.document)
+        })?;
+        Some(step.as_ref().id)
     }
 
     fn last_done(&self) -> Option<&Step> {
@@ -155,20 +211,21 @@ mod tests {
 
     fn named(document: &mut Document, history: &mut History, name: &str, hands: &Hands) {
         name.clone_into(&mut document.name);
-        history.note(&Change::of("Name", Field::Name), document, hands);
+        let change = Change::of("Name", Field::Name);
+        history.note(&change, document, &Drafts::default(), hands);
     }
 
     #[test]
     fn a_thousand_steps_are_kept_and_no_more() {
         let (mut document, hands) = (demo(), Hands::default());
-        let mut history = History::new(&document);
+        let mut history = History::new(&document, &Drafts::default());
         for step in 0..=MOST_STEPS {
             named(&mut document, &mut history, &format!("{step}"), &hands);
         }
         let mut last = None;
         let mut steps = 0;
-        while let Some((document, _)) = history.undo() {
-            (last, steps) = (Some(document.name), steps + 1);
+        while let Some((state, _)) = history.undo() {
+            (last, steps) = (Some(state.document().name), steps + 1);
         }
         assert_eq!((steps, last.as_deref()), (MOST_STEPS, Some("0")));
     }
@@ -191,19 +248,25 @@ mod tests {
             output.textures_delta.clear();
         };
         let mut document = demo();
-        let (mut history, mut hands) = (History::new(&document), Hands::default());
+        let (mut history, mut hands) = (
+            History::new(&document, &Drafts::default()),
+            Hands::default(),
+        );
         press(&mut hands);
         let began = document.name.clone();
         named(&mut document, &mut history, "a", &hands);
         named(&mut document, &mut history, "b", &hands);
         assert_eq!(history.undone(), Some("name \"b\""));
-        assert_eq!(history.undo().expect("a step").0.name, began);
+        assert_eq!(history.undo().expect("a step").0.document().name, began);
         assert!(history.undo().is_none());
         history.redo();
         press(&mut hands);
         named(&mut document, &mut history, "c", &hands);
         named(&mut document, &mut history, "b", &hands);
-        assert_eq!(history.undo().expect("the first step").0.name, began);
+        assert_eq!(
+            history.undo().expect("the first step").0.document().name,
+            began
+        );
         assert!(history.undo().is_none() && history.redone().is_some());
     }
 }

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use super::{Session, Slot};
+use super::Session;
 use crate::store::recovery::{Flusher, Keeper, News, Work, WrongText};
 use crate::store::{OnDisk, Stamp, Watched};
 use crate::unit::{self, Document, TextProblem};
@@ -118,11 +118,7 @@ impl Session {
         let document = unit::parse_text(&work.document)?;
         let mut session = Self::new(document, work.file.clone());
         session.is_elsewhere(work.stamp);
-        for wrong in &work.wrong {
-            if let Some(slot) = Slot::at_path(&wrong.field) {
-                session.put_wrong_text(slot, wrong);
-            }
-        }
+        session.begin_with(&work.wrong);
         Ok(session)
     }
 

@@ -149,8 +149,8 @@ impl Desk {
         self.session_mut().look_at_hands(ctx);
     }
 
-    /// Takes back the last step of the session in front, and with it what stands wrong in fields.
-    /// Whether there was anything.
+    /// Takes back the last step of the session in front; whether there was one. A wrong text that stands
+    /// in a field is a step like any other.
     pub fn undo(&mut self) -> bool {
         self.session_mut().undo()
     }
@@ -160,13 +160,9 @@ impl Desk {
         self.session_mut().redo()
     }
 
-    /// What [`Desk::undo`] would take back, to be read after "Undo"; none when there is no step, and
-    /// no wrong text either.
-    pub fn undone(&self) -> Option<String> {
-        let step = self.session().history().undone().map(str::to_owned);
-        let wrong = || self.session().drafts().first_wrong();
-        let typed = |draft: &Draft| format!("what was typed into {}", draft.name);
-        step.or_else(|| wrong().map(typed))
+    /// What [`Desk::undo`] would take back, to be read after "Undo"; none when there is no step.
+    pub fn undone(&self) -> Option<&str> {
+        self.session().history().undone()
     }
 
     /// What [`Desk::redo`] would do again, to be read after "Redo"; none when no step was taken back.
@@ -177,6 +173,22 @@ impl Desk {
     /// The step that [`Desk::undo`] would take back.
     pub fn newest_step(&self) -> Option<StepId> {
         self.session().newest_step()
+    }
+
+    /// The last step done that changed the document. A text typed since that could not be taken is a
+    /// newer step, and no change.
+    pub fn newest_step_of_document(&self) -> Option<StepId> {
+        self.session().newest_step_of_document()
+    }
+
+    /// Takes back steps up to one, and that one.
+    pub fn undo_through(&mut self, step: StepId) {
+        while let Some(newest) = self.newest_step() {
+            self.undo();
+            if newest == step {
+                return;
+            }
+        }
     }
 
     /// Keeps the session in front in a file.

@@ -7,8 +7,8 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
 
 use super::grip::Hands;
-use super::history::{History, StepId};
-use super::{Change, Drafts, Part, Slot, Ticked};
+use super::history::{History, State, StepId};
+use super::{Change, Drafts, Slot, Ticked};
 use crate::analysis::{Solved, Unsolved};
 use crate::store::recovery::WrongText;
 use crate::store::{self, FileProblem, Stamp};
@@ -61,7 +61,7 @@ impl Session {
             saved: Some(document.clone()),
             on_disk: None,
             settled: Arc::new(document.clone()),
-            history: History::new(&document),
+            history: History::new(&document, &Drafts::default()),
             hands: Hands::default(),
             document,
             file,
@@ -201,9 +201,14 @@ impl Session {
         self.drafts.wrong_texts()
     }
 
-    /// Puts a wrong text back into its field.
-    pub(super) fn put_wrong_text(&mut self, slot: Slot, wrong: &WrongText) {
-        self.drafts.put_wrong_text(slot, wrong, &self.document);
+    /// Puts wrong texts back into their fields, before anything else is done.
+    pub(super) fn begin_with(&mut self, wrong: &[WrongText]) {
+        for wrong in wrong {
+            if let Some(slot) = Slot::at_path(&wrong.field) {
+                self.drafts.put_wrong_text(slot, wrong, &self.document);
+            }
+        }
+        self.history = History::new(&self.document, &self.drafts);
     }
 
     /// Makes a change and works out what follows, if it was one.
@@ -212,7 +217,9 @@ impl Session {
         edit: impl FnOnce(&mut Document, &mut Drafts) -> (R, Option<Change>),
     ) -> R {
         let (done, change) = edit(&mut self.document, &mut self.drafts);
-        if self.document != *self.settled {
+        if self.document == *self.settled {
+            self.note_texts(change);
+        } else {
             debug_assert!(change.is_some(), "a change names itself");
             let change = change.unwrap_or_else(|| Change::new("Entry"));
             let document = Arc::new(self.document.clone());
@@ -235,6 +242,7 @@ impl Session {
             let is_solved = self.trouble.is_none();
             if is_solved {
                 self.drafts.follow(&change);
+                self.note_texts(Some(change));
             }
             return is_solved;
         }
@@ -260,15 +268,10 @@ impl Session {
         &self.history
     }
 
-    /// Takes back the last step, and with it what stands wrong in fields; where there is no step, that
-    /// alone. Whether there was anything.
+    /// Takes back the last step; whether there was one.
     pub(super) fn undo(&mut self) -> bool {
-        let is_wrong = self.drafts.first_wrong().is_some();
         let step = self.history.undo();
-        if step.is_none() && is_wrong {
-            self.drafts = Drafts::default();
-        }
-        self.put_back(step) || is_wrong
+        self.put_back(step)
     }
 
     /// Does again the step that was taken back last; whether there was one.
@@ -282,13 +285,23 @@ impl Session {
         self.history.newest()
     }
 
-    /// Puts a whole document in place of the one that is edited. What is being typed anywhere would
-    /// go over it, and is dropped.
-    fn put_back(&mut self, step: Option<(Document, Change)>) -> bool {
-        let Some((document, change)) = step else {
+    /// The last step done that changed the document.
+    pub(super) fn newest_step_of_document(&self) -> Option<StepId> {
+        self.history.newest_of_document()
+    }
+
+    /// Puts a whole document in place of the one that is edited, with the texts that stood wrong beside
+    /// it. What else is being typed would go over it, and is dropped.
+    fn put_back(&mut self, step: Option<(State, Change)>) -> bool {
+        let Some((state, change)) = step else {
             return false;
         };
-        self.drafts.follow(&Change::of("", Part::All));
+        self.drafts.clone_from(state.wrong());
+        let document = state.document();
+        if document == self.document {
+            // Only a wrong text came or went: what follows from the document is what it was.
+            return true;
+        }
         let after = Arc::new(document.clone());
         self.document = document;
         let solved = self.worked_out(&after);
@@ -296,10 +309,19 @@ impl Session {
         true
     }
 
+    /// Notes what came of a change that left the document as it is: a wrong text, or that one is gone.
+    fn note_texts(&mut self, change: Option<Change>) {
+        let Some(typed) = self.drafts.typed_wrong_since(self.history.wrong()) else {
+            return;
+        };
+        let change = change.unwrap_or(typed);
+        self.history
+            .note(&change, &self.document, &self.drafts, &self.hands);
+    }
+
     /// The one door that every change of the document goes through, whoever made it: from here on
     /// the changed document is the settled one, with what was worked out from it, and all that hangs
-    /// on it follows. A copy for recovery would be kept here: both documents and the change's name are
-    /// at hand.
+    /// on it follows.
     fn settle(
         &mut self,
         document: Arc<Document>,
@@ -313,7 +335,8 @@ impl Session {
         match made {
             Made::Anew => {
                 self.drafts.drop_stale(&change, &before, &self.document);
-                self.history.note(&change, &self.document, &self.hands);
+                self.history
+                    .note(&change, &self.document, &self.drafts, &self.hands);
             }
             // The history moved along itself.
             Made::ByStep => {}

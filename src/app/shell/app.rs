@@ -159,7 +159,8 @@ impl App {
 
 /// What a frame shows the numbers of.
 fn stand(desk: &Desk) -> impl PartialEq + use<> {
-    (desk.session().id(), desk.session().solves())
+    let session = desk.session();
+    (session.id(), session.solves(), desk.newest_step())
 }
 
 /// The form.

@@ -31,26 +31,26 @@ impl Trial {
     /// the hand.
     pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
         // Once something else was changed, that would be taken back first.
-        let newest = desk.newest_step();
+        let newest = desk.newest_step_of_document();
         let tried = self.0.as_ref().filter(|tried| newest == Some(tried.step));
-        let is_undone = ui
+        let undone = ui
             .horizontal(|ui| {
                 ui.set_min_height(ui.spacing().interact_size.y);
                 let Some(tried) = tried else {
                     let text =
                         "Every adjustment below can be tried with one click, and taken back here.";
                     ui.add(egui::Label::new(RichText::new(text).weak()).truncate());
-                    return false;
+                    return None;
                 };
                 let undo = ui.button("Undo");
                 let text = RichText::new(&tried.told).family(strong());
                 ui.add(egui::Label::new(text).truncate());
-                undo.on_hover_text("Back to the unit as it was before this trial")
-                    .clicked()
+                let undo = undo.on_hover_text("Back to the unit as it was before this trial");
+                undo.clicked().then_some(tried.step)
             })
             .inner;
-        if is_undone {
-            desk.undo();
+        if let Some(step) = undone {
+            desk.undo_through(step);
         }
     }
 
@@ -63,12 +63,14 @@ impl Trial {
         let named = desk::Change::of(name, Group::Setting)
             .and(Group::Mowing)
             .and(Group::Wear);
-        let before = desk.newest_step();
+        let before = desk.newest_step_of_document();
         desk.edit(named, |document| {
             change.put(knob, document, &good.solution, system);
         });
         // A trial that changes nothing is no step.
-        let step = desk.newest_step().filter(|step| Some(*step) != before);
+        let step = desk
+            .newest_step_of_document()
+            .filter(|step| Some(*step) != before);
         self.0 = step.map(|step| Tried { step, told });
     }
 }
