@@ -102,8 +102,18 @@ fn term<M: Measure>(
             text.trim().to_owned(),
         )));
     }
-    let value = number::parse(number).map_err(QuantityProblem::of_number::<M>)?;
     let written = symbol.trim_end_matches('.');
+    let value = number::parse(number).map_err(|problem| {
+        let is_unit = |(s, _): &(&str, f64)| s.eq_ignore_ascii_case(written);
+        // What is no number may go on into what is no unit: then all of it is told.
+        let is_whole = written.is_empty() || M::SYMBOLS.iter().any(is_unit);
+        QuantityProblem::of_number::<M>(match problem {
+            NumberProblem::NotANumber(_) if !is_whole => {
+                NumberProblem::NotANumber(text.trim().to_owned())
+            }
+            problem => problem,
+        })
+    })?;
     let is_bare_allowed = M::SYMBOLS.iter().any(|(s, _)| s.is_empty());
     let is_unit_understood = written.is_empty() && !is_bare_allowed;
     let wanted = match (is_unit_understood, field_unit) {

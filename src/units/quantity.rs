@@ -429,6 +429,8 @@ mod tests {
         assert!(problem("7 rpm").contains("\"rpm\" is not a unit of a length"));
         assert!(problem("about 7 in").contains("not a number"));
         assert!(problem("7,5 in").contains("7.5"));
+        assert!(problem("6.9 6.abc big").starts_with("\"6.9 6.abc big\" is not a number"));
+        assert!(problem("7/8/9 in").starts_with("\"7/8/9\" is not a number"));
     }
 
     fn system() -> impl Strategy<Value = System> {

@@ -15,9 +15,15 @@ pub trait Card {
     /// Shows what stands on it and takes what is done there; whether it stays open.
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next;
 
-    /// Escape, or a click beside it; whether it closes.
+    /// Escape, or a click beside it; whether it closes. Escape closes every card: one that stays is
+    /// another by then.
     fn put_away(&mut self, _desk: &mut Desk) -> Next {
         Next::Close
+    }
+
+    /// Whether a click beside it closes it as well: not while something typed would be lost.
+    fn yields_to_a_click(&self) -> bool {
+        true
     }
 
     /// Takes a card that was open until this one was opened over it; it may come back afterwards.
@@ -56,7 +62,14 @@ pub fn show_card(ctx: &Context, desk: &mut Desk) {
             card.show(ui, desk)
         });
     let next = match modal.inner {
-        Next::Stay if modal.should_close() => card.put_away(desk),
+        Next::Stay if modal.should_close() => {
+            let is_click = modal.backdrop_response.clicked();
+            if is_click && !card.yields_to_a_click() {
+                Next::Stay
+            } else {
+                card.put_away(desk)
+            }
+        }
         next => next,
     };
     if next == Next::Stay {

@@ -136,13 +136,8 @@ impl Card for PathCard {
         }
     }
 
-    /// A click beside the card or Escape puts it away only while nothing was typed.
-    fn put_away(&mut self, _desk: &mut Desk) -> Next {
-        if self.is_named() {
-            Next::Stay
-        } else {
-            Next::Close
-        }
+    fn yields_to_a_click(&self) -> bool {
+        !self.is_named()
     }
 }
 

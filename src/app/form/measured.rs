@@ -8,6 +8,7 @@ use super::knives::{knives_to_compare_ui, knives_ui};
 use super::limits::limits_ui;
 use super::section::{heading_ui, heading_with, section_ui};
 use crate::app::desk::Change;
+use crate::app::widgets::focus::Followed;
 use crate::unit::{
     ClosingWay, Document, Field, Fitted, Group, HardwarePoint, MowingEntry, Reading,
 };
@@ -19,6 +20,7 @@ pub fn measured_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) ->
         .id_salt("as measured")
         .auto_shrink(false)
         .show(ui, |ui| {
+            let followed = Followed::begin(ui);
             // The scroll bar floats over what stands at the edge.
             ui.set_max_width(ui.available_width() - 8.0);
             ui.spacing_mut().item_spacing.y = 4.0;
@@ -29,6 +31,7 @@ pub fn measured_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) ->
             ui.add_space(4.0);
             folded_ui(ui, fields, document);
             ui.add_space(8.0);
+            followed.bring_in(ui);
             wants_card
         })
         .inner

@@ -2,12 +2,17 @@
 //! is typed where a wish belongs.
 
 mod behind_card;
+mod choice;
+mod entry;
+mod example_mark;
 mod field;
 mod ground;
 mod knives;
 mod limits;
 mod measured;
 mod reading_help;
+mod reason;
+mod row;
 mod section;
 mod slider;
 mod straightedge;
@@ -17,7 +22,7 @@ pub use field::fill_in;
 pub use knives::edited_knife_ui;
 pub use measured::example_speeds;
 
-use egui::{Button, Panel, Ui, Vec2};
+use egui::{Button, Id, Panel, Ui, Vec2};
 
 use self::behind_card::BehindCard;
 use self::field::Fields;
@@ -25,7 +30,7 @@ use self::measured::measured_ui;
 use self::reading_help::reading_help_ui;
 use self::section::Standing;
 use self::wanted::wanted_ui;
-use super::desk::{Desk, SessionId};
+use super::desk::{Desk, SessionId, Slot};
 use super::widgets::kept::Kept;
 use super::widgets::lettering::Lettering;
 use super::widgets::symbol::symbol;
@@ -76,6 +81,7 @@ struct State {
     looked_at: Field,
     /// A reading that is to have the cursor when its step is shown.
     wanted: Option<Field>,
+    keys: Keys,
 }
 
 impl State {
@@ -84,11 +90,29 @@ impl State {
             step: Step::for_document(document),
             looked_at: Reading::ReelDiameter.into(),
             wanted: None,
+            keys: Keys::default(),
         }
     }
 }
 
+/// Where the keys are and go in the form, as it was last shown.
+#[derive(Clone, Debug, Default)]
+pub struct Keys {
+    /// The first entry.
+    pub first: Option<Id>,
+    /// Marks of examples: each stands before its entry, and its turn comes after it.
+    pub marks: Vec<Id>,
+    /// The field that has them.
+    pub in_hand: Option<Field>,
+}
+
 impl Form {
+    /// Where the keys are and go.
+    pub fn keys(&self) -> Keys {
+        let state = self.state.last();
+        state.map_or_else(Keys::default, |state| state.keys.clone())
+    }
+
     /// The switch between the steps, and the one that is chosen.
     pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
         let begin = |_: &SessionId| State::for_document(desk.document());
@@ -101,10 +125,10 @@ impl State {
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
         let solution = desk.good().map(|good| good.solution);
         let before = (self.looked_at, self.step);
-        let wants_card = fill_in(ui, desk, |ui, fields, document| {
+        let (wants_card, keys) = fill_in(ui, desk, |ui, fields, document| {
             self.switch_ui(ui, fields, document);
             ui.separator();
-            match self.step {
+            let wants_card = match self.step {
                 Step::Measured => self.measured_ui(ui, fields, document),
                 Step::Wanted => {
                     if let Some(first) = wanted_ui(ui, fields, document, solution.as_ref()) {
@@ -113,8 +137,15 @@ impl State {
                     }
                     false
                 }
-            }
+            };
+            let keys = Keys {
+                first: fields.first,
+                marks: std::mem::take(&mut fields.marks),
+                in_hand: fields.in_hand.and_then(Slot::field),
+            };
+            (wants_card, keys)
         });
+        self.keys = keys;
         if wants_card {
             let card = BehindCard::for_document(desk.document(), desk.system());
             desk.open_card(card);

@@ -76,6 +76,10 @@ pub fn slider_ui(
         })
         .inner
         .accessible_name(format!("{name} slider"));
+    let told = field.kind().written(before * range.unit, fields.system);
+    ui.ctx().accesskit_node_builder(response.id, |node| {
+        node.set_value(told.unwrap_or_default());
+    });
     measured_mark(
         ui,
         response.rect,
@@ -90,7 +94,6 @@ pub fn slider_ui(
         response.request_focus();
     }
     if response.has_focus() {
-        focus_ring(ui, response.rect);
         // From where it stands, not from the nearest whole step: a fine setting is kept.
         let presses = ui.input(|input| {
             let pressed = |key| i32::try_from(input.num_presses(key)).unwrap_or(0);
@@ -113,14 +116,6 @@ pub fn slider_ui(
     response.on_hover_text(
         "Drag, or click and use the arrow keys; with Shift in finer steps. Double-click for as measured.",
     );
-}
-
-/// Shows which slider the arrow keys move.
-fn focus_ring(ui: &Ui, slider: egui::Rect) {
-    let stroke = ui.visuals().widgets.active.bg_stroke;
-    let ring = slider.expand2(egui::vec2(3.0, 0.0));
-    ui.painter()
-        .rect_stroke(ring, 5.0, stroke, egui::StrokeKind::Outside);
 }
 
 /// A tick under a slider where it was measured.

@@ -6,8 +6,10 @@ use super::field::Fields;
 use super::slider::{Range, slider_ui};
 use crate::analysis::{Level, Solution, ranges};
 use crate::app::desk::Change;
+use crate::app::widgets::focus::Followed;
 use crate::app::widgets::help::explain;
 use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::list::list_ui;
 use crate::app::widgets::symbol::symbol;
 use crate::unit::{Document, Field, Group, Reading, RollerMoves, SettingEntry};
 use crate::units::{Angle, Length, Quantity, System};
@@ -132,6 +134,7 @@ pub fn wanted_ui(
         .id_salt("as wanted")
         .auto_shrink(false)
         .show(ui, |ui| {
+            let followed = Followed::begin(ui);
             for wanted in Wanted::ALL {
                 first = first.or(wanted_row_ui(ui, fields, document, wanted, solution));
                 match wanted.field {
@@ -141,6 +144,7 @@ pub fn wanted_ui(
                 }
             }
             ui.add_space(8.0);
+            followed.bring_in(ui);
         });
     first
 }
@@ -331,29 +335,25 @@ fn knife_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let told = format!("measured with {}", document.knife.name);
     row_ui(ui, ("Knife fitted", Field::FittedKnife), &told, |ui| {
         let shown = document.fitted_name().to_owned();
-        ComboBox::from_id_salt(Field::FittedKnife)
+        let list = ComboBox::from_id_salt(Field::FittedKnife)
             .width(200.0)
             .truncate()
-            .selected_text(shown)
-            .show_ui(ui, |ui| {
-                let fitted = &mut document.setting.knife;
-                let bench = &document.knife.name;
-                let is_bench = fitted.is_none() || fitted.as_ref() == Some(bench);
-                if ui
-                    .selectable_label(is_bench, format!("{bench} (bench)"))
-                    .clicked()
-                {
-                    *fitted = None;
+            .selected_text(shown);
+        list_ui(ui, list, |ui, list| {
+            let fitted = &mut document.setting.knife;
+            let bench = &document.knife.name;
+            let is_bench = fitted.is_none() || fitted.as_ref() == Some(bench);
+            if list.offer(ui, is_bench, format!("{bench} (bench)")) {
+                *fitted = None;
+            }
+            for option in &document.options {
+                let is_fitted = fitted.as_ref() == Some(&option.name);
+                if list.offer(ui, is_fitted, &option.name) {
+                    *fitted = Some(option.name.clone());
                 }
-                for option in &document.options {
-                    let is_fitted = fitted.as_ref() == Some(&option.name);
-                    if ui.selectable_label(is_fitted, &option.name).clicked() {
-                        *fitted = Some(option.name.clone());
-                    }
-                }
-            })
-            .response
-            .accessible_name("Knife fitted");
+            }
+        })
+        .accessible_name("Knife fitted");
     });
     if document.setting.knife != before {
         fields.set(Change::of("Knife fitted", Field::FittedKnife));

@@ -4,6 +4,7 @@ use std::path::Path;
 
 use egui::{Context, Panel, Ui};
 
+use super::course::{Course, Stops};
 use super::edit_menu::undo_shortcuts;
 use super::notice::notice_strip_ui;
 use super::shot::Shot;
@@ -13,7 +14,8 @@ use super::top_bar::{area_shortcuts, top_bar_ui};
 use crate::app::areas::{About, Areas};
 use crate::app::desk::{Change, Desk, Dialogs, Preferences, Session, SessionId, show_card};
 use crate::app::files::{close_asked, dropped_files, offer_recovery, shortcuts, watch_file};
-use crate::app::form::Form;
+use crate::app::form::{Form, Keys};
+use crate::app::widgets::focus::focus_ring_ui;
 use crate::store::recovery::{Flusher, Keeper, left_behind};
 use crate::unit::Document;
 use crate::units::System;
@@ -23,6 +25,7 @@ pub struct App {
     desk: Desk,
     areas: Areas,
     form: Form,
+    course: Course,
     title: Title,
     shot: Option<Shot>,
 }
@@ -40,6 +43,7 @@ impl App {
             desk,
             areas: Areas::all(),
             form: Form::default(),
+            course: Course::default(),
             title: Title::default(),
             shot: None,
         }
@@ -127,10 +131,12 @@ impl App {
             desk,
             areas,
             form,
+            course,
             title,
             ..
         } = self;
         desk.look_at_hands(ctx);
+        course.go_on(ctx, desk.has_card());
         if !desk.are_keys_taken() {
             undo_shortcuts(ctx, desk);
             shortcuts(desk, ctx);
@@ -138,15 +144,29 @@ impl App {
         }
         dropped_files(desk, ctx);
         watch_file(desk, ctx);
-        Panel::top("top bar").show(ui, |ui| top_bar_ui(ui, desk, areas));
-        notice_strip_ui(ui, desk);
+        let bar = Stops::of(ui, |ui| {
+            Panel::top("top bar").show(ui, |ui| top_bar_ui(ui, desk, areas));
+        });
+        let notices = Stops::of(ui, |ui| notice_strip_ui(ui, desk));
         let told = desk.notices().told();
-        if areas.front().has_form(desk) {
-            left_ui(ui, desk, form);
-        }
+        let has_form = areas.front().has_form(desk);
+        let fields = Stops::of(ui, |ui| {
+            if has_form {
+                left_ui(ui, desk, form);
+            }
+        });
+        let keys = if has_form { form.keys() } else { Keys::default() };
         let drawn = stand(desk);
-        areas.front().show(ui, desk);
+        let area = Stops::of(ui, |ui| areas.front().show(ui, desk));
         show_card(ctx, desk);
+        let parts = [
+            bar.as_read(),
+            fields.with_marks_last(&keys.marks),
+            area,
+            notices.as_read(),
+        ];
+        course.lay(ctx, parts, &keys, desk.has_card());
+        focus_ring_ui(ctx);
         if stand(desk) != drawn || desk.notices().told() != told {
             // Changed or told while or after it was drawn: the next frame shows what follows.
             ctx.request_repaint();

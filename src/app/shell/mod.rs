@@ -3,6 +3,7 @@
 
 mod about;
 mod app;
+mod course;
 mod display;
 mod edit_menu;
 mod ending;

@@ -26,6 +26,14 @@ pub fn colour(rgb: Rgb) -> Color32 {
     Color32::from_rgba_unmultiplied(r, g, b, rgb.opacity)
 }
 
+/// The ring around the widget that has the keys: of no other use, and seen from two metres.
+pub fn ring(theme: egui::Theme) -> Color32 {
+    match theme {
+        egui::Theme::Light => Color32::from_rgb(0x0B, 0x46, 0xC8),
+        egui::Theme::Dark => Color32::from_rgb(0xFF, 0xD2, 0x3F),
+    }
+}
+
 /// Neutral tones of the form around the drawing.
 struct Tones {
     panel: Color32,
@@ -100,6 +108,8 @@ fn visuals(theme: Theme) -> Visuals {
     visuals.selection.bg_fill = tones.accent;
     visuals.selection.stroke = Stroke::new(1.5, tones.on_accent);
     visuals.slider_trailing_fill = true;
+    // A cursor that blinks has the whole window drawn anew each time.
+    visuals.text_cursor.blink = false;
     let widgets = &mut visuals.widgets;
     widgets.noninteractive.bg_stroke = Stroke::new(1.0, tones.line);
     widgets.noninteractive.fg_stroke = Stroke::new(1.0, tones.text);
@@ -170,5 +180,38 @@ pub fn dress(ctx: &egui::Context) {
             style.spacing.tooltip_width = 380.0;
             style.interaction.tooltip_delay = 0.35;
         });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::widgets::focus::RING_WIDTH;
+
+    /// Contrast ratio by WCAG 2.2, <https://www.w3.org/TR/WCAG22/#dfn-contrast-ratio>.
+    fn contrast(a: Color32, b: Color32) -> f32 {
+        let luminance = |colour: Color32| {
+            let [red, green, blue, _] = egui::Rgba::from(colour).to_array();
+            0.2126 * red + 0.7152 * green + 0.0722 * blue
+        };
+        let (a, b) = (luminance(a), luminance(b));
+        (a.max(b) + 0.05) / (a.min(b) + 0.05)
+    }
+
+    /// WCAG 2.2, 2.4.13 asks for two pixels and a contrast of 3 to 1; from two metres it takes more.
+    #[test]
+    fn the_ring_stands_out_from_whatever_it_is_drawn_over() {
+        const { assert!(RING_WIDTH >= 3.0) };
+        for (theme, drawn) in [
+            (egui::Theme::Light, Theme::Light),
+            (egui::Theme::Dark, Theme::Dark),
+        ] {
+            let tones = tones(drawn);
+            let paper = colour(drawn.look(Role::Paper).fill);
+            for ground in [tones.panel, tones.field, tones.raised, tones.hovered, paper] {
+                let ratio = contrast(ring(theme), ground);
+                assert!(ratio >= 4.5, "{theme:?}: {ratio} over {ground:?}");
+            }
+        }
     }
 }

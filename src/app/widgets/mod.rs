@@ -2,12 +2,15 @@
 //! words and their help, symbols, painting marks.
 
 pub mod examples;
+pub mod focus;
 pub mod help;
 pub mod kept;
 pub mod lettering;
+pub mod list;
 pub mod long_list;
 pub mod look;
 pub mod paint;
 pub mod symbol;
+pub mod typing;
 pub mod viewer;
 pub mod words;

@@ -7,6 +7,7 @@ use super::worked_out::WorkedOut;
 use crate::analysis::{Solved, SolvedId};
 use crate::app::areas::not_current::not_current_ui;
 use crate::app::desk::Desk;
+use crate::app::widgets::list::list_ui;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::paper;
 use crate::app::widgets::viewer::Viewer;
@@ -56,16 +57,13 @@ impl PathView {
                 }
             };
             let before = drawing.stretch;
-            ComboBox::from_id_salt("path stretch")
+            let stretches = ComboBox::from_id_salt("path stretch")
                 .width(96.0)
-                .selected_text(named(before))
-                .show_ui(ui, |ui| {
-                    for s in STRETCHES {
-                        ui.selectable_value(&mut drawing.stretch, s, named(s));
-                    }
-                })
-                .response
-                .accessible_name("Stretch upwards")
+                .selected_text(named(before));
+            list_ui(ui, stretches, |ui, list| {
+                list.values(ui, &STRETCHES, &mut drawing.stretch, named);
+            })
+            .accessible_name("Stretch upwards")
                 .on_hover_text("A sweep of a few thousandths shows only when it is stretched");
             #[expect(clippy::float_cmp, reason = "one of a few fixed numbers")]
             if drawing.stretch != before {

@@ -5,6 +5,7 @@ use egui::{Button, Grid, RichText, ScrollArea, Ui, Vec2};
 use super::worked_out::{CAUTION, WorkedOut};
 use crate::analysis::{Kinematics, SpeedsForCut};
 use crate::app::desk::{Change, Desk};
+use crate::app::widgets::focus::Followed;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::unit::Reading;
 use crate::units::{Measure, Quantity, System};
@@ -40,6 +41,7 @@ pub fn numbers_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
                 .id_salt("speeds for the cut")
                 .auto_shrink(false)
                 .show(ui, |ui| {
+                    let followed = Followed::begin(ui);
                     ui.add_enabled_ui(can_change, |ui| {
                         chosen = for_cut_ui(ui, &worked_out.kinematics, system);
                     });
@@ -48,6 +50,7 @@ pub fn numbers_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
                     ui.add_space(4.0);
                     let basis = "Drawn on level ground, the rollers not sunk. The ripple is an estimate: it takes each stem to be cut at the clip nearest its root, and to stand straight from root to edge.";
                     ui.label(Lettering::FinePrint.of(basis).weak());
+                    followed.bring_in(ui);
                 });
         });
     });

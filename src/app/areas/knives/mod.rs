@@ -21,6 +21,7 @@ use self::worked_out::{AT_ONCE, KnivesDrawn, Named, WorkedOut, named_knives};
 use super::{About, Area};
 use crate::analysis::SolvedId;
 use crate::app::desk::{Desk, PerSession, Ticked};
+use crate::app::widgets::focus::Followed;
 use crate::app::widgets::kept::Kept;
 use crate::units::System;
 
@@ -89,6 +90,7 @@ impl State {
             .id_salt("knives")
             .auto_shrink(false)
             .show(ui, |ui| {
+                let followed = Followed::begin(ui);
                 let worked_out = shown.as_mut().map(|(worked_out, ..)| &mut **worked_out);
                 table.show(ui, desk, worked_out);
                 if shown.is_some() {
@@ -104,6 +106,7 @@ impl State {
                 map.show(ui, desk, lists);
                 ui.separator();
                 life.show(ui, desk, lists.map(|(_, plotted)| plotted));
+                followed.bring_in(ui);
             });
     }
 }

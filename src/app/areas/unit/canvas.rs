@@ -7,6 +7,7 @@ use crate::analysis::{Solution, Solved, SolvedId};
 use crate::app::areas::not_current::{not_current_ui, nothing_drawn_ui};
 use crate::app::desk::{Desk, Overlaid, Ticked};
 use crate::app::widgets::examples::still_examples_ui;
+use crate::app::widgets::list::list_ui;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::paper;
@@ -103,17 +104,19 @@ impl CanvasState {
             ui.add_enabled_ui(canvas.has_lens, |ui| {
                 let written = |e: f64| format!("{e}:1");
                 let shown = canvas.lens.enlargement.map_or("fitted".to_owned(), written);
-                ComboBox::from_id_salt("lens scale")
+                let scales = ComboBox::from_id_salt("lens scale")
                     .width(70.0)
-                    .selected_text(shown)
-                    .show_ui(ui, |ui| {
-                        ui.selectable_value(&mut canvas.lens.enlargement, None, "fitted");
-                        for e in ENLARGEMENTS {
-                            ui.selectable_value(&mut canvas.lens.enlargement, Some(e), written(e));
+                    .selected_text(shown);
+                let scale = canvas.lens.enlargement;
+                list_ui(ui, scales, |ui, list| {
+                    for offered in std::iter::once(None).chain(ENLARGEMENTS.map(Some)) {
+                        let name = offered.map_or("fitted".to_owned(), written);
+                        if list.offer(ui, offered == scale, name) {
+                            canvas.lens.enlargement = offered;
                         }
-                    })
-                    .response
-                    .accessible_name("Lens scale");
+                    }
+                })
+                .accessible_name("Lens scale");
                 let named = |s: f64| {
                     if s > 1.0 {
                         format!("upwards ×{s}")
@@ -121,16 +124,13 @@ impl CanvasState {
                         "true shape".to_owned()
                     }
                 };
-                ComboBox::from_id_salt("lens stretch")
+                let stretches = ComboBox::from_id_salt("lens stretch")
                     .width(96.0)
-                    .selected_text(named(canvas.lens.stretch))
-                    .show_ui(ui, |ui| {
-                        for s in STRETCHES {
-                            ui.selectable_value(&mut canvas.lens.stretch, s, named(s));
-                        }
-                    })
-                    .response
-                    .accessible_name("Lens stretch");
+                    .selected_text(named(canvas.lens.stretch));
+                list_ui(ui, stretches, |ui, list| {
+                    list.values(ui, &STRETCHES, &mut canvas.lens.stretch, named);
+                })
+                .accessible_name("Lens stretch");
             });
         });
     }

@@ -126,7 +126,7 @@ pub fn handles_ui(ui: &Ui, desk: &Desk, solved: &Solved, view: &View, theme: The
         response.widget_info(|| {
             WidgetInfo::labeled(egui::Role::Button, true, format!("{name} handle"))
         });
-        let is_lively = response.hovered() || response.dragged();
+        let is_lively = response.hovered() || response.dragged() || response.has_focus();
         handle_mark(ui, hit.center(), is_lively, theme);
         if is_lively {
             let value = handle_value(desk, handle);

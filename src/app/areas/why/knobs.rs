@@ -8,6 +8,7 @@ use crate::analysis::why::{Change, Goal, Knob, KnobAnswer, Other};
 use crate::analysis::{FindingId, Judged, Solved};
 use crate::app::widgets::look::theme;
 
+use crate::app::widgets::list::list_ui;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::Theme;
@@ -84,19 +85,18 @@ fn finding_ui(
     let chosen = judged.find(|(id, _)| *id == asked);
     ui.horizontal_wrapped(|ui| {
         ui.label("For");
-        ComboBox::from_id_salt("finding of the knobs")
+        let findings = ComboBox::from_id_salt("finding of the knobs")
             .width(230.0)
-            .selected_text(chosen.map_or("none", |(id, _)| id.title()))
-            .show_ui(ui, |ui| {
-                for (id, judged) in &worked_out.judged {
-                    let text = format!("{}: {}", id.title(), judged.level().word());
-                    if ui.selectable_label(*id == asked, text).clicked() {
-                        *finding = Some(*id);
-                    }
+            .selected_text(chosen.map_or("none", |(id, _)| id.title()));
+        list_ui(ui, findings, |ui, list| {
+            for (id, judged) in &worked_out.judged {
+                let text = format!("{}: {}", id.title(), judged.level().word());
+                if list.offer(ui, *id == asked, text) {
+                    *finding = Some(*id);
                 }
-            })
-            .response
-            .accessible_name("Finding to bring to its limit");
+            }
+        })
+        .accessible_name("Finding to bring to its limit");
         if let Some((_, judged)) = chosen {
             let now = judged.value.shown_in(system);
             ui.label(format!("now {now}, {}", judged.level().word()));

@@ -23,6 +23,7 @@ use crate::analysis::why::{Complaint, Goal, Why};
 use crate::analysis::{FindingId, Level, Solved};
 use crate::app::desk::{Desk, PerSession};
 use crate::app::widgets::examples::still_examples_ui;
+use crate::app::widgets::focus::Followed;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::theme;
@@ -82,6 +83,7 @@ impl State {
             .id_salt("why")
             .auto_shrink(false)
             .show(ui, |ui| {
+                let followed = Followed::begin(ui);
                 // The scroll bar floats over what stands at the edge.
                 ui.set_max_width(ui.available_width() - 12.0);
                 ui.add_enabled_ui(is_current, |ui| {
@@ -96,6 +98,7 @@ impl State {
                     how_sure_ui(ui, &good, &worked_out, system);
                 });
                 ui.add_space(8.0);
+                followed.bring_in(ui);
             });
         if let Some(chosen) = chosen {
             // What was asked stays asked, also when it is not the worst any more.

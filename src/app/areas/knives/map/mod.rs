@@ -16,6 +16,7 @@ use crate::analysis::knives::{Limit, Map, map_of_all, passed_at};
 use crate::analysis::ranges::{LEAST_HEIGHT_MM, attitude_range};
 use crate::app::desk::{Aim, Desk};
 use crate::app::widgets::kept::Kept;
+use crate::app::widgets::list::list_ui;
 use crate::app::widgets::lettering::strong;
 use crate::app::widgets::long_list::long_list_ui;
 use crate::app::widgets::look::theme;
@@ -114,42 +115,39 @@ impl WindowMap {
         let second = chosen.knives.get(1).map(|(name, _)| name);
         ui.horizontal_wrapped(|ui| {
             ui.label("What leaves a window with");
-            ComboBox::from_id_salt("map knife")
+            let list = ComboBox::from_id_salt("map knife")
                 .width(150.0)
-                .selected_text(first)
-                .show_ui(ui, |ui| {
-                    long_list_ui(ui, "first", knives.len(), LINE, |ui, index| {
-                        let (name, _) = &knives[index];
-                        let label = |ui: &mut Ui| ui.selectable_label(name == first, name);
-                        if ui.push_id(index, label).inner.clicked() {
-                            state.first = Some(name.clone());
-                        }
-                    });
-                })
-                .response
-                .accessible_name("Map of knife");
+                .selected_text(first);
+            list_ui(ui, list, |ui, list| {
+                long_list_ui(ui, "first", knives.len(), LINE, |ui, index| {
+                    let (name, _) = &knives[index];
+                    let offer = |ui: &mut Ui| list.offer(ui, name == first, name);
+                    if ui.push_id(index, offer).inner {
+                        state.first = Some(name.clone());
+                    }
+                });
+            })
+            .accessible_name("Map of knife");
             ui.label("and with");
             let shown = second.map_or("none", String::as_str);
-            ComboBox::from_id_salt("map second knife")
+            let list = ComboBox::from_id_salt("map second knife")
                 .width(150.0)
-                .selected_text(shown)
-                .show_ui(ui, |ui| {
-                    if ui.selectable_label(second.is_none(), "none").clicked() {
-                        state.second = None;
+                .selected_text(shown);
+            list_ui(ui, list, |ui, list| {
+                if list.offer(ui, second.is_none(), "none") {
+                    state.second = None;
+                }
+                let others = knives.iter().filter(|(name, _)| name != first);
+                let others: Vec<&Named> = others.collect();
+                long_list_ui(ui, "second", others.len(), LINE, |ui, index| {
+                    let (name, _) = others[index];
+                    let offer = |ui: &mut Ui| list.offer(ui, second == Some(name), name);
+                    if ui.push_id(index, offer).inner {
+                        state.second = Some(name.clone());
                     }
-                    let others = knives.iter().filter(|(name, _)| name != first);
-                    let others: Vec<&Named> = others.collect();
-                    long_list_ui(ui, "second", others.len(), LINE, |ui, index| {
-                        let (name, _) = others[index];
-                        let is_chosen = second == Some(name);
-                        let label = |ui: &mut Ui| ui.selectable_label(is_chosen, name);
-                        if ui.push_id(index, label).inner.clicked() {
-                            state.second = Some(name.clone());
-                        }
-                    });
-                })
-                .response
-                .accessible_name("Map of second knife");
+                });
+            })
+            .accessible_name("Map of second knife");
         });
         Chosen::of(&self.choice, good, knives)
     }

@@ -21,6 +21,7 @@ use super::worked_out::WorkedOut;
 use crate::analysis::knives::KnifeRow;
 use crate::app::desk::{Change, Desk};
 use crate::app::form::{edited_knife_ui, fill_in};
+use crate::app::widgets::focus::Followed;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::long_list::long_list_ui;
@@ -86,6 +87,7 @@ impl KnifeTable {
             .id_salt("rows of knives")
             .auto_shrink([false, true])
             .show(ui, |ui| {
+                let followed = Followed::begin(ui);
                 ui.spacing_mut().item_spacing.y = 2.0;
                 heads_ui(ui, desk.system(), &mut self.sorted);
                 let order = self.order(desk, worked_out);
@@ -105,6 +107,7 @@ impl KnifeTable {
                         }
                     });
                 });
+                followed.bring_in(ui);
             });
         if let Some(done) = done {
             self.do_to_row(desk, done);

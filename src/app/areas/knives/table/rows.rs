@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use egui::{ScrollArea, Sense, TextEdit, Ui, Vec2};
+use egui::{Id, ScrollArea, Sense, TextEdit, Ui, Vec2};
 
 use crate::analysis::Level;
 use crate::app::areas::knives::worked_out::WorkedOut;
@@ -31,7 +31,11 @@ pub fn rows_buttons_ui(ui: &mut Ui, desk: &mut Desk, worked_out: Option<&mut Wor
         .on_hover_text("Several knives at once, from a spreadsheet")
         .clicked()
     {
-        desk.open_card(Pasting::default());
+        let text = ui.data(|data| data.get_temp(left_rows()));
+        desk.open_card(Pasting {
+            text: text.unwrap_or_default(),
+            ..Pasting::default()
+        });
     }
     if ui
         .button("Read CSV…")
@@ -141,6 +145,7 @@ impl Card for Pasting {
         if response.changed() {
             self.problem = None;
         }
+        ui.data_mut(|data| data.insert_temp(left_rows(), self.text.clone()));
         if let Some(problem) = &self.problem {
             ui.horizontal_top(|ui| {
                 let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), Sense::hover());
@@ -158,22 +163,28 @@ impl Card for Pasting {
             match add_rows(desk, &self.text, system) {
                 Ok(told) => {
                     desk.tell(told);
+                    ui.data_mut(|data| data.remove::<String>(left_rows()));
                     return Next::Close;
                 }
                 Err(what) => self.problem = Some(what),
             }
         }
-        if is_over { Next::Close } else { Next::Stay }
-    }
-
-    /// Escape, or a click beside it, loses no rows.
-    fn put_away(&mut self, _desk: &mut Desk) -> Next {
-        if self.text.trim().is_empty() {
+        if is_over {
+            ui.data_mut(|data| data.remove::<String>(left_rows()));
             Next::Close
         } else {
             Next::Stay
         }
     }
+
+    fn yields_to_a_click(&self) -> bool {
+        self.text.trim().is_empty()
+    }
+}
+
+/// Where rows are kept that Escape left without adding them: they stand there again.
+fn left_rows() -> Id {
+    Id::unique("rows of knives left")
 }
 
 fn unit_name(system: System) -> &'static str {

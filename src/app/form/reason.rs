@@ -1,0 +1,52 @@
+//! Why a field is wrong, laid under it over whatever stands there: nothing moves under the hand.
+
+use egui::{Area, Frame, Id, Label, Margin, Order, Popup, Rect, Sense, Stroke, Ui, Vec2};
+
+use super::field::Fields;
+use crate::analysis::Level;
+use crate::app::desk::Slot;
+use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::look::colour;
+use crate::app::widgets::symbol::symbol;
+
+/// The least width of a reason, so that it is some words wide under a short field.
+const LEAST_WIDTH: f32 = 300.0;
+
+impl Fields<'_> {
+    /// Lays the reason under a field that was just shown. It is seen while the field is in hand, or
+    /// none is: a reason never covers the field that a person is in.
+    pub fn problem_ui(&self, ui: &Ui, slot: impl Into<Slot>) {
+        let slot = slot.into();
+        let Some(problem) = self.problem(slot) else {
+            return;
+        };
+        let at = ui.cursor().left_top();
+        let is_in_view = ui.is_rect_visible(Rect::from_min_size(at - Vec2::Y, Vec2::splat(1.0)));
+        let is_free = ui.memory(|memory| {
+            let is_in_reach = memory.is_above_modal_layer(ui.layer_id());
+            is_in_reach && (memory.focused().is_none() || self.in_hand == Some(slot))
+        });
+        if !is_in_view || !is_free || Popup::is_any_open(ui.ctx()) {
+            return;
+        }
+        let width = ui.available_width().max(LEAST_WIDTH);
+        let ink = colour(self.theme.level(Level::Over));
+        Area::new(Id::unique("reason").with(slot))
+            .order(Order::Tooltip)
+            .fixed_pos(at)
+            .interactable(false)
+            .show(ui.ctx(), |ui| {
+                let frame = Frame::popup(ui.style())
+                    .stroke(Stroke::new(1.5, ink))
+                    .inner_margin(Margin::symmetric(6, 3));
+                frame.show(ui, |ui| {
+                    ui.set_max_width(width);
+                    ui.horizontal_top(|ui| {
+                        let (place, _) = ui.allocate_exact_size(Vec2::splat(16.0), Sense::hover());
+                        symbol(ui, place, Level::Over, self.theme);
+                        ui.add(Label::new(Lettering::Note.of(problem)).wrap());
+                    });
+                });
+            });
+    }
+}

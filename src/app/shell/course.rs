@@ -1,0 +1,176 @@
+//! The course that Tab runs through the window, in the order in which a person reads it: bar, form,
+//! area, notices, and round again. It begins at the form's first field.
+
+use egui::{Context, FocusDirection, Id, Key, Modifiers, Popup, Rect, Ui};
+
+use crate::app::form::Keys;
+
+/// Something that can have the keys.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Stop {
+    id: Id,
+    place: Rect,
+}
+
+/// What of a part of the window can have the keys, in the order in which it was laid out.
+#[derive(Clone, Debug, Default)]
+pub struct Stops(Vec<Stop>);
+
+impl Stops {
+    /// Shows a part of the window; what of it can have the keys is noted.
+    pub fn of(ui: &mut Ui, part_ui: impl FnOnce(&mut Ui)) -> Self {
+        let layer = ui.layer_id();
+        let before = ui
+            .ctx()
+            .viewport(|view| view.this_pass.widgets.get_layer(layer).count());
+        part_ui(ui);
+        ui.ctx().viewport(|view| {
+            let shown = view.this_pass.widgets.get_layer(layer).skip(before);
+            let stops = shown.filter(|widget| widget.enabled && widget.sense.is_focusable());
+            let stop = |widget: &egui::WidgetRect| Stop {
+                id: widget.id,
+                place: widget.rect,
+            };
+            Self(stops.map(stop).collect())
+        })
+    }
+
+    /// From line to line and from left to right, however it was laid out.
+    pub fn as_read(mut self) -> Self {
+        // Lines of a bar are higher than what differs within one.
+        const LINE: f32 = 12.0;
+        self.0.sort_by(|a, b| {
+            let (a, b) = (a.place.center(), b.place.center());
+            if (a.y - b.y).abs() < LINE {
+                a.x.total_cmp(&b.x)
+            } else {
+                a.y.total_cmp(&b.y)
+            }
+        });
+        self
+    }
+
+    /// With each mark of an example after the entry that it stands before.
+    pub fn with_marks_last(mut self, marks: &[Id]) -> Self {
+        for place in 1..self.0.len() {
+            if marks.contains(&self.0[place - 1].id) {
+                self.0.swap(place - 1, place);
+            }
+        }
+        self
+    }
+}
+
+/// The course, as the last frame laid it out.
+#[derive(Clone, Debug, Default)]
+pub struct Course {
+    stops: Vec<Id>,
+    /// Where it begins.
+    first: Option<Id>,
+    /// What had the keys last.
+    last: Option<Id>,
+    /// What had them when a card was opened, until it is closed.
+    beneath_card: Option<Id>,
+    had_card: bool,
+}
+
+impl Course {
+    /// Goes on by what is pressed, before anything is laid out. On a card the toolkit goes by itself.
+    pub fn go_on(&mut self, ctx: &Context, has_card: bool) {
+        if has_card {
+            return;
+        }
+        if std::mem::take(&mut self.had_card)
+            && let Some(beneath) = self.beneath_card.take()
+            && ctx.memory(|memory| memory.focused().is_none())
+        {
+            ctx.memory_mut(|memory| memory.request_focus(beneath));
+        }
+        let presses = |modifiers: Modifiers| {
+            ctx.input(|input| {
+                let is_press = |event: &&egui::Event| {
+                    matches!(event, egui::Event::Key { key: Key::Tab, pressed: true, modifiers: held, .. } if *held == modifiers)
+                };
+                input.events.iter().filter(is_press).count()
+            })
+        };
+        let (on, back) = (presses(Modifiers::NONE), presses(Modifiers::SHIFT));
+        if on == back {
+            return;
+        }
+        ctx.memory_mut(|memory| memory.move_focus(FocusDirection::None));
+        if Popup::is_any_open(ctx) {
+            // An open list or menu closes; its button has the keys again.
+            Popup::close_all(ctx);
+            return;
+        }
+        let focused = ctx.memory(egui::Memory::focused);
+        let place = |id: Id| self.stops.iter().position(|stop| *stop == id);
+        let next = match focused.or(self.last).and_then(place) {
+            Some(here) => self.stops.get(stepped(here, on, back, self.stops.len())),
+            None => self.first.as_ref().or(self.stops.first()),
+        };
+        if let Some(next) = next {
+            ctx.memory_mut(|memory| memory.request_focus(*next));
+        }
+    }
+
+    /// Notes how the frame was laid out, and what has the keys in it.
+    pub fn lay(&mut self, ctx: &Context, parts: [Stops; 4], keys: &Keys, has_card: bool) {
+        let stops = parts.into_iter().flat_map(|part| part.0);
+        self.stops = stops.map(|stop| stop.id).collect();
+        self.first = keys.first;
+        let focused = ctx.memory(egui::Memory::focused);
+        let focused = focused.filter(|focused| self.stops.contains(focused));
+        self.last = focused.or(self.last);
+        if !has_card {
+            self.beneath_card = focused;
+        }
+        self.had_card = has_card;
+    }
+}
+
+/// So many places on and back, round and round.
+fn stepped(here: usize, on: usize, back: usize, count: usize) -> usize {
+    (here + on + count * back - back) % count
+}
+
+#[cfg(test)]
+mod tests {
+    use egui::{Vec2, pos2};
+
+    use super::*;
+
+    fn stops(places: &[(f32, f32)]) -> Stops {
+        let stop = |(index, (x, y)): (usize, &(f32, f32))| Stop {
+            id: Id::unique(index),
+            place: Rect::from_center_size(pos2(*x, *y), Vec2::splat(20.0)),
+        };
+        Stops(places.iter().enumerate().map(stop).collect())
+    }
+
+    fn order(stops: &Stops) -> Vec<usize> {
+        let index = |stop: &Stop| (0..9).find(|index| Id::unique(index) == stop.id);
+        stops.0.iter().filter_map(index).collect()
+    }
+
+    #[test]
+    fn a_bar_is_read_from_left_to_right_and_line_by_line() {
+        let bar = stops(&[(10.0, 10.0), (90.0, 12.0), (50.0, 9.0), (20.0, 40.0)]);
+        assert_eq!(order(&bar.as_read()), [0, 2, 1, 3]);
+    }
+
+    #[test]
+    fn the_mark_of_an_example_comes_after_its_field() {
+        let form = stops(&[(0.0, 0.0); 5]).with_marks_last(&[Id::unique(0_usize), Id::unique(3_usize)]);
+        assert_eq!(order(&form), [1, 0, 2, 4, 3]);
+    }
+
+    #[test]
+    fn the_course_goes_round() {
+        assert_eq!(stepped(4, 1, 0, 5), 0);
+        assert_eq!(stepped(0, 0, 1, 5), 4);
+        assert_eq!(stepped(1, 0, 3, 5), 3);
+        assert_eq!(stepped(2, 2, 0, 5), 4);
+    }
+}
