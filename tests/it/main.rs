@@ -14,6 +14,7 @@ mod examples;
 mod files;
 mod geometry;
 mod house;
+mod keyboard_window;
 mod knives;
 mod knives_plots;
 mod knives_window;

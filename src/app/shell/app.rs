@@ -155,7 +155,11 @@ impl App {
                 left_ui(ui, desk, form);
             }
         });
-        let keys = if has_form { form.keys() } else { Keys::default() };
+        let keys = if has_form {
+            form.keys()
+        } else {
+            Keys::default()
+        };
         let drawn = stand(desk);
         let area = Stops::of(ui, |ui| areas.front().show(ui, desk));
         show_card(ctx, desk);

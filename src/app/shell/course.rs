@@ -162,7 +162,8 @@ mod tests {
 
     #[test]
     fn the_mark_of_an_example_comes_after_its_field() {
-        let form = stops(&[(0.0, 0.0); 5]).with_marks_last(&[Id::unique(0_usize), Id::unique(3_usize)]);
+        let form =
+            stops(&[(0.0, 0.0); 5]).with_marks_last(&[Id::unique(0_usize), Id::unique(3_usize)]);
         assert_eq!(order(&form), [1, 0, 2, 4, 3]);
     }
 

@@ -64,7 +64,7 @@ impl PathView {
                 list.values(ui, &STRETCHES, &mut drawing.stretch, named);
             })
             .accessible_name("Stretch upwards")
-                .on_hover_text("A sweep of a few thousandths shows only when it is stretched");
+            .on_hover_text("A sweep of a few thousandths shows only when it is stretched");
             #[expect(clippy::float_cmp, reason = "one of a few fixed numbers")]
             if drawing.stretch != before {
                 drawing.viewer.fit();

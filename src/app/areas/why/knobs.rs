@@ -8,8 +8,8 @@ use crate::analysis::why::{Change, Goal, Knob, KnobAnswer, Other};
 use crate::analysis::{FindingId, Judged, Solved};
 use crate::app::widgets::look::theme;
 
-use crate::app::widgets::list::list_ui;
 use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::list::list_ui;
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::Theme;
 use crate::geometry::Setting;
