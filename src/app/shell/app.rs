@@ -164,10 +164,10 @@ impl App {
         let area = Stops::of(ui, |ui| areas.front().show(ui, desk));
         show_card(ctx, desk);
         let parts = [
-            bar.as_read(),
+            bar.in_reading_order(),
             fields.with_marks_last(&keys.marks),
             area,
-            notices.as_read(),
+            notices.in_reading_order(),
         ];
         course.lay(ctx, parts, &keys, desk.has_card());
         focus_ring_ui(ctx);

@@ -36,7 +36,7 @@ impl Stops {
     }
 
     /// From line to line and from left to right, however it was laid out.
-    pub fn as_read(mut self) -> Self {
+    pub fn in_reading_order(mut self) -> Self {
         // Lines of a bar are higher than what differs within one.
         const LINE: f32 = 12.0;
         self.0.sort_by(|a, b| {
@@ -52,10 +52,13 @@ impl Stops {
 
     /// With each mark of an example after the entry that it stands before.
     pub fn with_marks_last(mut self, marks: &[Id]) -> Self {
-        for place in 1..self.0.len() {
-            if marks.contains(&self.0[place - 1].id) {
-                self.0.swap(place - 1, place);
+        let mut place = 0;
+        while place + 1 < self.0.len() {
+            let is_mark = marks.contains(&self.0[place].id);
+            if is_mark {
+                self.0.swap(place, place + 1);
             }
+            place += if is_mark { 2 } else { 1 };
         }
         self
     }
@@ -157,7 +160,7 @@ mod tests {
     #[test]
     fn a_bar_is_read_from_left_to_right_and_line_by_line() {
         let bar = stops(&[(10.0, 10.0), (90.0, 12.0), (50.0, 9.0), (20.0, 40.0)]);
-        assert_eq!(order(&bar.as_read()), [0, 2, 1, 3]);
+        assert_eq!(order(&bar.in_reading_order()), [0, 2, 1, 3]);
     }
 
     #[test]
