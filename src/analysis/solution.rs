@@ -49,7 +49,10 @@ impl Solution {
             mowing: unit.mowing,
             blades: unit.blades,
         };
-        let hardware = unit.hardware.iter().copied().map(Place::from);
+        let hardware = unit
+            .hardware
+            .that_can_be_lowest(&unit.shape)
+            .map(|(place, point)| (place, Place::from(point)));
         let assembled = Assembled::of(&given, &hardware)?;
         let numbers = assembled.numbers;
         Ok(Self {

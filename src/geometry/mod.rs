@@ -17,6 +17,7 @@ mod blade_path;
 mod circles;
 mod clip_length;
 mod closing;
+mod hardware;
 mod impossible;
 mod number;
 mod other_readings;
@@ -35,6 +36,7 @@ mod underside;
 pub use blade_path::{BelowCut, BladePath};
 pub use clip_length::{clip_length, ground_speed_for_clip, reel_speed_for_clip};
 pub use closing::Closing;
+pub use hardware::Hardware;
 pub use impossible::Impossible;
 pub use number::Number;
 pub use other_readings::{

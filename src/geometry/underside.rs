@@ -30,26 +30,28 @@ impl<N: Number> Setting<N> {
     }
 }
 
-/// The point that stands lowest over the ground: its place in the list, knife before hardware,
-/// where it stands on the plate, and how clear; the first of several that stand equally low.
+/// The point that stands lowest over the ground: its place in the list of the hardware, or none if it
+/// is the knife's, where it stands on the plate, and how clear; the first of several that stand equally
+/// low.
 pub(crate) fn lowest_over<N: Number>(
     ground: &Ground<N>,
     plate_from_bar: Motion<N>,
     knife_on_bar: [Place<N>; 4],
-    hardware_on_bar: impl Iterator<Item = Place<N>>,
-) -> (usize, Place<N>, N) {
+    hardware_on_bar: impl Iterator<Item = (usize, Place<N>)>,
+) -> (Option<usize>, Place<N>, N) {
     let stood = |on_bar| {
         let on_plate = plate_from_bar * on_bar;
         (on_plate, ground.clearance_mm(on_plate))
     };
     let [first, others @ ..] = knife_on_bar;
     let (on_plate, clear_mm) = stood(first);
-    let mut lowest = (0, on_plate, clear_mm);
-    let others = others.iter().copied();
-    for (before, on_bar) in others.chain(hardware_on_bar).enumerate() {
+    let mut lowest = (None, on_plate, clear_mm);
+    let others = others.iter().map(|on_bar| (None, *on_bar));
+    let hardware = hardware_on_bar.map(|(place, on_bar)| (Some(place), on_bar));
+    for (place, on_bar) in others.chain(hardware) {
         let (on_plate, clear_mm) = stood(on_bar);
         if clear_mm.re() < lowest.2.re() {
-            lowest = (before + 1, on_plate, clear_mm);
+            lowest = (place, on_plate, clear_mm);
         }
     }
     lowest

@@ -14,8 +14,8 @@ use super::uncertain::{Follows, Uncertain, uncertain_readings};
 use super::wear::Wear;
 use super::{Knife, MowingEntry};
 use crate::geometry::{
-    Bench, Closing, GroundShape, KnifeSection, Number, Place, Profile, Roller, Setting, Stance,
-    clip_length,
+    Bench, Closing, GroundShape, Hardware, KnifeSection, Number, Place, Profile, Roller, Setting,
+    Stance, clip_length,
 };
 use crate::units::{Length, Measure, Quantity, Speed, System, Turning};
 
@@ -50,7 +50,7 @@ pub struct Unit {
     /// Which values of the setting follow the bench's readings.
     pub follows: Follows,
     /// Points under the knife that could drag, on the bar.
-    pub hardware: Vec<Point>,
+    pub hardware: Hardware,
     /// Reel diameter when new.
     pub new_diameter: Length,
     /// Scrap size.
@@ -105,7 +105,7 @@ impl Document {
             profile,
             fitted,
             follows: Follows::of(&self.setting, fitted),
-            hardware: self.hardware.iter().map(HardwarePoint::place).collect(),
+            hardware: Hardware::new(self.hardware.iter().map(HardwarePoint::place).collect()),
             new_diameter: self.reel.new_diameter.value(),
             smallest_diameter: self.reel.smallest_diameter.value(),
             blades: self.reel.blades,

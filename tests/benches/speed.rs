@@ -12,7 +12,9 @@ use sweepgauge::analysis::why::{Goal, Why};
 use sweepgauge::analysis::{Case, FindingId, Findings, Solution, Solved, Uncertainty};
 use sweepgauge::app::{App, Change, NoDialogs, Preferences, Session, dress};
 use sweepgauge::drawing::{ShownIn, SideView, Standing, Theme, View, lay_out};
-use sweepgauge::unit::{Document, Fitted, Follows, KnifePart, Reading, Uncertain, most, read_text};
+use sweepgauge::unit::{
+    Document, Fitted, Follows, HardwarePoint, KnifePart, Reading, Uncertain, most, read_text,
+};
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
 fn demo() -> Session {
@@ -107,6 +109,15 @@ fn eight_knives() -> Document {
     document
 }
 
+fn on_arc(index: u16) -> HardwarePoint {
+    let (up, along) = (std::f64::consts::PI * f64::from(index) / 1000.0).sin_cos();
+    let length = |mm| Quantity::from_value(Length::from_mm(mm), System::InchDecimal);
+    HardwarePoint {
+        behind: length(22.0 + 18.0 * along),
+        below: length(3.0 + 1.5 * up),
+    }
+}
+
 fn knives(criterion: &mut Criterion) {
     let document = eight_knives();
     let solved = Solved::of(&document).expect("the demo unit has a solution");
@@ -115,6 +126,13 @@ fn knives(criterion: &mut Criterion) {
     assert_eq!(document.knives().count(), 8);
     criterion.bench_function("table of 8 knives, reel new, now and scrap", |bench| {
         bench.iter(|| table(black_box(&solved)));
+    });
+    // As many points of hardware as a unit may have, on an arc, so that each can be lowest somewhere.
+    let mut much = document.clone();
+    much.hardware = (0..1000_u16).map(on_arc).collect();
+    let much = Solved::of(&much).expect("the demo unit has a solution");
+    criterion.bench_function("table of 8 knives with 1000 points of hardware", |bench| {
+        bench.iter(|| table(black_box(&much)));
     });
     // Attitude across, diameter up, every border solved; map_grid.py judges the same by a grid.
     criterion.bench_function("map of a knife", |bench| {

@@ -678,7 +678,7 @@ fn every_demo_unit_opens_and_can_be_reckoned_with_every_knife() {
             let ground = Terrain::under(&pose, unit.shape, unit.roller_sink).unwrap();
             let plate_from_bar = pose.plate_from_frame * pose.frame_from_bar;
             let underside = underside_on_bar(&unit.profile, &unit.setting);
-            for on_bar in underside.iter().chain(&unit.hardware) {
+            for on_bar in underside.iter().chain(unit.hardware.points()) {
                 let clear = ground.clearance(plate_from_bar * *on_bar);
                 assert!(clear >= unit.limits.underside, "{said}: {clear:?}");
             }

@@ -2,6 +2,7 @@
 //! scans that know nothing of root finding, and the table of knives from the program as run.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::f64::consts::PI;
 use std::ffi::OsStr;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -12,16 +13,18 @@ use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
-use proptest::test_runner::{Config, RngSeed, TestRunner};
+use proptest::test_runner::{Config, RngAlgorithm, RngSeed, TestRng, TestRunner};
 use serde_json::Value;
 use sweepgauge::analysis::knives::{
     KnifeRow, Life, Limit, Measured, Over, Ranking, Trial, Window, curves, lowest_height, map,
     rank, table, windows,
 };
 use sweepgauge::analysis::ranges::attitude_range;
-use sweepgauge::analysis::{Solution, Solved};
+use sweepgauge::analysis::{Lowest, Solution, Solved};
 use sweepgauge::drawing::CAUTIONS;
-use sweepgauge::geometry::{Closing, GroundShape, KnifeSection, Setting, Stance};
+use sweepgauge::geometry::{
+    Closing, GroundShape, Hardware, KnifeSection, Setting, Stance, underside_on_bar,
+};
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::{
     COLUMNS, Document, Fitted, Follows, Knife, Limits, Turf, Unit, Wear, read_knife_rows, read_text,
@@ -107,7 +110,7 @@ fn any_unit() -> impl Strategy<Value = Unit> {
                 setting: bare.setting,
                 fitted: Fitted::Bench,
                 follows: Follows::NONE,
-                hardware,
+                hardware: Hardware::new(hardware),
                 new_diameter: bare.profile.bench.reel_diameter * 1.01,
                 smallest_diameter: bare.profile.bench.reel_diameter * left,
                 blades: 8,
@@ -323,6 +326,57 @@ fn every_window_is_what_a_scan_of_the_attitudes_finds() {
     assert!(lows.is_superset(&BTreeSet::from([Sweep, Reel, Underside, Ahead, Range])));
     assert!(highs.is_superset(&BTreeSet::from([Sweep, Reel, Underside, Range])));
     assert!(several > 0 && none > 100, "{several}, {none}");
+}
+
+/// Hardware of many points: on an arc under the knife, and strewn about inside it.
+fn much_hardware(unit: &Unit, random: &mut impl FnMut() -> f64) -> Vec<Point> {
+    let height_mm = trial_of(unit).height_of_cut.mm();
+    let (most, middle, reach) = (0.2 + 0.6 * random(), 40.0 * random(), 5.0 + 30.0 * random());
+    let at = |round: f64, out: f64| {
+        let (up, along) = (PI * round).sin_cos();
+        Point::new(middle + reach * along * out, height_mm * most * up * out)
+    };
+    let arc = (0_u8..=60).map(|step| at(f64::from(step) / 60.0, 1.0));
+    let mut points: Vec<_> = arc.collect();
+    points.extend((0..60).map(|_| at(random(), random())));
+    points
+}
+
+#[test]
+fn of_much_hardware_every_point_counts() {
+    let (mut hardware_lowest, mut ended) = (0, 0);
+    let mut random = TestRng::from_seed(RngAlgorithm::ChaCha, &[7; 32]);
+    let mut random = || random.random_range(0.0..1.0);
+    for mut unit in units(60, |_| true) {
+        unit.hardware = Hardware::new(much_hardware(&unit, &mut random));
+        // So that it is the hardware that ends a window.
+        unit.limits.sweep_over = Share::from_base(1.0);
+        unit.limits.ahead_of_centre = mm(40.0);
+        let tried = Tried {
+            unit: &unit,
+            setting: &unit.setting,
+            height: trial_of(&unit).height_of_cut,
+        };
+        let (low, high) = tried.range();
+        for solution in steps(low, high, 100).filter_map(|at| tried.solve(at)) {
+            let corners = underside_on_bar(&unit.profile, &unit.setting);
+            let points = corners.iter().chain(unit.hardware.points());
+            let on_plate = points.map(|on_bar| solution.pose.plate_from_bar() * *on_bar);
+            let clear = on_plate.map(|point| solution.terrain.clearance(point).mm());
+            let least = clear.fold(f64::INFINITY, f64::min);
+            let told = solution.on_ground.underside_clearance.mm();
+            assert!((told - least).abs() < 1e-9, "{told} against {least}");
+            hardware_lowest += u32::from(solution.on_ground.lowest != Lowest::Knife);
+        }
+        let found = check_windows(&tried, 200);
+        let is_underside =
+            |window: &Window| [window.low_limit, window.high_limit].contains(&Limit::Underside);
+        ended += u32::from(found.iter().any(is_underside));
+    }
+    assert!(
+        hardware_lowest > 500 && ended > 2,
+        "{hardware_lowest}, {ended}"
+    );
 }
 
 /// So tight a hollow that at one end of the range the rollers have no room in it: just before

@@ -8,7 +8,7 @@ use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{Config, RngAlgorithm, RngSeed, TestRng, TestRunner};
 use sweepgauge::analysis::uncertainty::{combined, standard_of_half_width};
 use sweepgauge::analysis::{FindingId, NumberId, Solved, Uncertainty};
-use sweepgauge::geometry::{Closing, GroundShape, Number, Pose, Setting, Stance};
+use sweepgauge::geometry::{Closing, GroundShape, Hardware, Number, Pose, Setting, Stance};
 use sweepgauge::unit::{
     Fitted, Follows, KnifePart, Mowing, Reading, Uncertain, Unit, Wear, read_text,
 };
@@ -261,7 +261,7 @@ fn all_readings(unit: &Unit) -> Vec<Uncertain> {
 fn whole_unit(bare: random_units::Unit, shape: GroundShape) -> Unit {
     let mut whole = unit(&[]);
     (whole.profile, whole.setting, whole.shape) = (bare.profile, bare.setting, shape);
-    whole.hardware = vec![Point::new(30.0, 9.0)];
+    whole.hardware = Hardware::new(vec![Point::new(30.0, 9.0)]);
     whole.mowing = Some(Mowing {
         ground_speed: Speed::from_base(1800.0),
         reel_speed: Turning::from_base(900.0),

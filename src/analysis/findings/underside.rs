@@ -3,7 +3,7 @@
 use super::advice::ADVISED_ROOM;
 use super::{Case, FindingId, Judged, Level, Rule, Verdict, WindowEnd, with_room};
 use crate::analysis::{Lowest, NumberId};
-use crate::geometry::{attitude_for_underside, underside_on_bar};
+use crate::geometry::{GroundShape, attitude_for_underside, underside_on_bar};
 use crate::units::Sentence;
 
 pub(super) const RULE: Rule = Rule {
@@ -25,14 +25,15 @@ fn measure(case: &Case) -> Option<Judged> {
     Some(with_room(clearance, case.unit.limits.underside))
 }
 
-/// One for every point: the lowest of several is not smooth where another takes over.
+/// One for every point that can be lowest: the lowest of several is not smooth where another takes over.
 fn margins_mm(case: &Case, margins_mm: &mut Vec<f64>) {
     let solution = case.solution;
     let plate_from_bar = solution.pose.plate_from_bar();
     let corners = underside_on_bar(&case.unit.profile, case.setting);
-    let points = corners.iter().chain(&case.unit.hardware);
+    let hardware = case.unit.hardware.that_can_be_lowest(&case.unit.shape);
+    let points = corners.into_iter().chain(hardware.map(|(_, point)| point));
     margins_mm.extend(points.map(|on_bar| {
-        let clearance = solution.terrain.clearance(plate_from_bar * *on_bar);
+        let clearance = solution.terrain.clearance(plate_from_bar * on_bar);
         (clearance - case.unit.limits.underside).mm()
     }));
 }
@@ -66,7 +67,11 @@ fn judge(case: &Case) -> Option<Verdict> {
         let short = least * (1.0 + ADVISED_ROOM) - clearance;
         // Closed form over the plate; on other ground what it gives is tried, and told if it holds.
         let wanted = case.solution.underside_clearance + short;
-        let points = case.unit.hardware.iter().copied();
+        let points = case
+            .unit
+            .hardware
+            .that_can_be_lowest(&GroundShape::<f64>::Level);
+        let points = points.map(|(_, point)| point);
         attitude_for_underside(
             &case.solution.pose,
             &case.unit.profile,

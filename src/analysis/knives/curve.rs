@@ -3,7 +3,7 @@
 
 use super::table::Trial;
 use crate::analysis::ranges::{MOST_EXTENSION, attitude_range};
-use crate::analysis::search::{Values, crossings};
+use crate::analysis::search::{ALL_COUNT, Values, crossings};
 use crate::analysis::{NumberId, Solution};
 use crate::geometry::{KnifeSection, Setting, Stance};
 use crate::unit::Unit;
@@ -253,7 +253,7 @@ pub fn curves(unit: &Unit, trial: &Trial, knife: KnifeSection, over: Over) -> [C
             .map(|(index, limit)| values[*index] - limit.at.mm());
         Some(margins.collect())
     };
-    let found = crossings(&mut margins, low, high, STEPS);
+    let found = crossings(&mut margins, (low, high), STEPS, ALL_COUNT);
     looked_at.sort_by(|a, b| a.0.total_cmp(&b.0));
     let beside = BESIDE * (high - low);
     // Solving a crossing looks at many places that nobody can tell apart.

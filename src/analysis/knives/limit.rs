@@ -94,9 +94,12 @@ const OF_MARGINS: [Limit; 5] = [
 ];
 
 impl Margins {
+    /// From this margin on all are of the underside's points, of which the lowest counts.
+    pub(super) const OF_UNDERSIDE: usize = OF_MARGINS.len() - 1;
+
     /// Works out the margins of a solution, in millimetres.
     pub(in crate::analysis) fn of(case: &Case) -> Self {
-        let mut margins_mm = Vec::with_capacity(OF_MARGINS.len() + 3 + case.unit.hardware.len());
+        let mut margins_mm = Vec::with_capacity(OF_MARGINS.len() + 8);
         for finding in OF_MARGINS.into_iter().filter_map(Limit::finding) {
             finding.add_margins_mm(case, &mut margins_mm);
         }

@@ -79,7 +79,12 @@ pub fn attitude_spans(unit: &Unit, setting: &Setting, height_of_cut: Length) -> 
         };
         Some(Margins::of(&case).0)
     };
-    let found = stretches(&mut margins, low.deg(), high.deg(), CELLS);
+    let found = stretches(
+        &mut margins,
+        (low.deg(), high.deg()),
+        CELLS,
+        Margins::OF_UNDERSIDE,
+    );
     found.into_iter().map(Span::from).collect()
 }
 

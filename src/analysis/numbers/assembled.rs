@@ -88,7 +88,7 @@ impl<N: Number> Assembled<N> {
     #[inline]
     pub(in crate::analysis) fn of(
         given: &Given<N>,
-        hardware_on_bar: &(impl Iterator<Item = Place<N>> + Clone),
+        hardware_on_bar: &(impl Iterator<Item = (usize, Place<N>)> + Clone),
     ) -> Result<Self, Impossible> {
         let setting = given.setting;
         let stood = Stood::of(given.profile, setting)?;
@@ -102,10 +102,7 @@ impl<N: Number> Assembled<N> {
             let hardware = hardware_on_bar.clone();
             lowest_over(ground, plate_from_bar, corners, hardware)
         };
-        let owner = |index: usize| match index.checked_sub(corners.len()) {
-            None => Lowest::Knife,
-            Some(index) => Lowest::Hardware(index),
-        };
+        let owner = |place: Option<usize>| place.map_or(Lowest::Knife, Lowest::Hardware);
         let (lowest, lowest_on_plate, underside_mm) = over(&Ground::level());
         let (lowest_on_ground, _, underside_on_ground_mm) = over(&ground);
         let lip_bottom_on_plate = plate_from_bar * corners[0];

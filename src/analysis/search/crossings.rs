@@ -18,6 +18,9 @@ const BEND_SAFETY: f64 = 4.0;
 /// Cells between a border of existence and the sample beside it.
 const CELLS_AT_BORDER: u32 = 16;
 
+/// For functions each of which counts.
+pub(in crate::analysis) const ALL_COUNT: usize = usize::MAX;
+
 /// Something that may not exist everywhere: the values of several functions at a place.
 pub(in crate::analysis) type Values = Option<Vec<f64>>;
 
@@ -30,19 +33,20 @@ pub(in crate::analysis) struct Crossing {
     pub(in crate::analysis) which: Option<usize>,
 }
 
-/// Finds every crossing of the functions between `low` and `high`, in order.
+/// Finds every crossing of the functions between `low` and `high`, in order. Of those from number
+/// `least_of` on only the least counts: a crossing of another may be passed over.
 pub(in crate::analysis) fn crossings(
     functions: &mut dyn FnMut(f64) -> Values,
-    low: f64,
-    high: f64,
+    (low, high): (f64, f64),
     cells: u32,
+    least_of: usize,
 ) -> Vec<Crossing> {
     let place = |index: u32| low + (high - low) * f64::from(index) / f64::from(cells);
     let samples: Vec<(f64, Values)> = (0..=cells)
         .map(|index| (place(index), functions(place(index))))
         .collect();
     let mut found = Vec::new();
-    search_cells(functions, &samples, &mut found);
+    search_cells(functions, &samples, least_of, &mut found);
     for pair in samples.windows(2) {
         let [(from, at_from), (to, at_to)] = pair else {
             continue;
@@ -68,7 +72,7 @@ pub(in crate::analysis) fn crossings(
         if exists < gone {
             samples.reverse();
         }
-        search_cells(functions, &samples, &mut found);
+        search_cells(functions, &samples, least_of, &mut found);
     }
     found.sort_by(|a, b| a.at.total_cmp(&b.at));
     found
@@ -78,14 +82,29 @@ pub(in crate::analysis) fn crossings(
 fn search_cells(
     functions: &mut dyn FnMut(f64) -> Values,
     samples: &[(f64, Values)],
+    least_of: usize,
     found: &mut Vec<Crossing>,
 ) {
     for (index, pair) in samples.windows(2).enumerate() {
         let [(from, Some(a)), (to, Some(b))] = pair else {
             continue;
         };
-        for which in 0..a.len().min(b.len()) {
-            let bend = BEND_SAFETY * bend_around(samples, index, which);
+        let bend_of = |which| BEND_SAFETY * bend_around(samples, index, which);
+        let count = a.len().min(b.len());
+        let together = |which: usize| a[which] + b[which];
+        let least =
+            (least_of..count).min_by(|one, other| together(*one).total_cmp(&together(*other)));
+        let least = least.map(|which| (which, bend_of(which)));
+        for which in 0..count {
+            let bend = bend_of(which);
+            // By the same estimate it stays above the least one all through the cell.
+            let stays_above = |(least, least_bend): (usize, f64)| {
+                let apart = (bend + least_bend) / 8.0;
+                a[which] - a[least] > apart && b[which] - b[least] > apart
+            };
+            if which >= least_of && least.is_some_and(stays_above) {
+                continue;
+            }
             let cell = Cell {
                 from: *from,
                 to: *to,
@@ -254,7 +273,7 @@ mod tests {
     fn every_crossing_is_found_also_a_close_pair_inside_one_cell() {
         // (x − 1)(x − 1.001) dips below zero for a thousandth; sin has its own zeros.
         let mut functions = |x: f64| Some(vec![(x - 1.0) * (x - 1.001), x.sin()]);
-        let found = crossings(&mut functions, 0.5, 7.0, 50);
+        let found = crossings(&mut functions, (0.5, 7.0), 50, ALL_COUNT);
         let at = |which| {
             found
                 .iter()
@@ -269,9 +288,45 @@ mod tests {
     }
 
     #[test]
+    fn of_many_of_which_the_least_counts_every_place_where_the_least_crosses_is_found() {
+        // Parabolas side by side, each the least for a while; by turns ten dip below zero together.
+        let parabola = |x: f64, index: u8| {
+            let from_foot = x - f64::from(index) / 40.0;
+            let depth = if (index / 10).is_multiple_of(2) {
+                0.01
+            } else {
+                -1.0
+            };
+            from_foot * from_foot - depth
+        };
+        let least = |x: f64| {
+            let all = (0..200).map(|index| parabola(x, index));
+            all.fold(f64::INFINITY, f64::min)
+        };
+        let found_and_asked = |least_of: usize| {
+            let mut asked = 0;
+            let mut functions = |x: f64| {
+                asked += 1;
+                Some((0..200).map(|index| parabola(x, index)).collect())
+            };
+            let found = crossings(&mut functions, (0.01, 4.9), 160, least_of);
+            let of_least = found
+                .iter()
+                .filter(|crossing| least(crossing.at).abs() < 1e-9);
+            (of_least.count(), asked)
+        };
+        let (all, asked_for_all) = found_and_asked(ALL_COUNT);
+        // Both sides of every ten, the left of the first out of the range.
+        assert_eq!(all, 2 * 10 - 1);
+        let (found, asked) = found_and_asked(0);
+        assert_eq!(found, all);
+        assert!(asked < asked_for_all, "{asked} of {asked_for_all}");
+    }
+
+    #[test]
     fn where_nothing_exists_any_more_is_a_crossing_too() {
         let mut functions = |x: f64| (x < 2.345_678).then(|| vec![1.0]);
-        let found = crossings(&mut functions, 0.0, 5.0, 40);
+        let found = crossings(&mut functions, (0.0, 5.0), 40, ALL_COUNT);
         assert_eq!(found.len(), 1);
         assert!(found[0].which.is_none() && (found[0].at - 2.345_678).abs() < 1e-9);
     }
@@ -289,7 +344,7 @@ mod tests {
             } else {
                 (-5.0, -0.07)
             };
-            let found = crossings(&mut functions, low, high, 40);
+            let found = crossings(&mut functions, (low, high), 40, ALL_COUNT);
             let at = |which: Option<usize>| found.iter().find(|c| c.which == which).unwrap().at;
             assert_eq!(found.len(), 2, "{found:?}");
             assert!((at(None) - sign).abs() < 1e-10, "{found:?}");

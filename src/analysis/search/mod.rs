@@ -5,5 +5,5 @@
 mod crossings;
 mod stretches;
 
-pub(super) use crossings::{Crossing, Values, crossings};
+pub(super) use crossings::{ALL_COUNT, Crossing, Values, crossings};
 pub(super) use stretches::{Stretch, runs, stretches};

@@ -20,11 +20,11 @@ pub(in crate::analysis) struct Stretch {
 /// Cuts a range at every crossing of the functions, found as [`crossings`] finds them.
 pub(in crate::analysis) fn stretches(
     functions: &mut dyn FnMut(f64) -> Values,
-    low: f64,
-    high: f64,
+    (low, high): (f64, f64),
     cells: u32,
+    least_of: usize,
 ) -> Vec<Stretch> {
-    let found = crossings(functions, low, high, cells);
+    let found = crossings(functions, (low, high), cells, least_of);
     let mut begin: Option<Crossing> = None;
     let ends = found.into_iter().map(Some).chain([None]);
     ends.map(|end| {
@@ -57,12 +57,13 @@ pub(in crate::analysis) fn runs<T>(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::analysis::search::ALL_COUNT;
 
     #[test]
     fn a_range_is_cut_at_its_crossings_and_joined_where_nothing_is_passed() {
         // Below zero between 2 and 3; the cut at 1 parts nothing.
         let mut functions = |x: f64| Some(vec![(x - 2.0) * (x - 3.0), x - 1.0]);
-        let cut = stretches(&mut functions, 0.0, 5.0, 50);
+        let cut = stretches(&mut functions, (0.0, 5.0), 50, ALL_COUNT);
         let places: Vec<_> = cut.iter().map(|s| s.low.round()).collect();
         assert_eq!(places, [0.0, 1.0, 2.0, 3.0]);
         assert_eq!((cut[0].begin, cut[3].end), (None, None));

@@ -1,10 +1,11 @@
 //! A unit's readings as inputs that can be moved: which inputs each reading is, one for one.
 
-use kurbo::Point;
 use num_dual::Dual64;
 
 use crate::analysis::numbers::{Assembled, Given, Numbers};
-use crate::geometry::{Closing, GroundShape, Impossible, Number, Place, Profile, Setting, Stance};
+use crate::geometry::{
+    Closing, GroundShape, Hardware, Impossible, Number, Place, Profile, Setting, Stance,
+};
 use crate::unit::{Fitted, Follows, KnifePart, Mowing, Reading, Unit, Wear};
 use crate::units::Length;
 
@@ -16,7 +17,7 @@ pub(super) struct Inputs<'a, N> {
     shape: GroundShape<N>,
     roller_sink: Length<N>,
     wear: Wear<N>,
-    hardware: &'a [Point],
+    hardware: &'a Hardware,
     /// Stands in for the hardware point of that number.
     moved_hardware: Option<(usize, Place<N>)>,
     mowing: Option<Mowing<N>>,
@@ -50,11 +51,15 @@ impl<'a, N: Number> Inputs<'a, N> {
             mowing: self.mowing,
             blades: self.blades,
         };
-        let points = self.hardware.iter().enumerate();
-        let hardware = points.map(|(index, point)| match self.moved_hardware {
-            Some((moved, place)) if moved == index => place,
-            _ => Place::from(*point).exact(),
-        });
+        let points = self.hardware.that_can_be_lowest(&self.shape);
+        let exact = points.map(|(place, point)| (place, Place::from(point).exact()));
+        // The one moved stands at its turn in the list, whether or not it can be lowest.
+        let moved = self.moved_hardware;
+        let turn = moved.map_or(0, |(moved, _)| moved);
+        let before = exact.clone().take_while(move |(place, _)| *place < turn);
+        let after = exact.skip_while(move |(place, _)| *place < turn);
+        let after = after.filter(move |(place, _)| moved.is_none() || *place != turn);
+        let hardware = before.chain(moved).chain(after);
         Assembled::of(&given, &hardware).map(|assembled| assembled.numbers)
     }
 }
@@ -198,7 +203,7 @@ impl<N: Number> Inputs<'_, N> {
     }
 
     fn touch_hardware(&mut self, index: usize, change: &dyn Fn(&mut Place<N>)) -> bool {
-        let Some(point) = self.hardware.get(index) else {
+        let Some(point) = self.hardware.points().get(index) else {
             return false;
         };
         let mut place = Place::from(*point).exact();

@@ -94,7 +94,7 @@ impl CrestLimits {
         let sink = case.unit.roller_sink;
         let plate_from_bar = pose.plate_from_bar();
         let corners = underside_on_bar(&case.unit.profile, case.setting);
-        let points = corners.iter().chain(&case.unit.hardware);
+        let points = corners.iter().chain(case.unit.hardware.points());
         let limit = |clear_of_plate: Length, touched: Option<Length>| match touched {
             _ if (clear_of_plate - sink).mm() <= 0.0 => CrestLimit::TouchesOnLevel,
             Some(radius) => CrestLimit::Radius(radius),

@@ -1,12 +1,19 @@
 //! Readings moved by hand, and the numbers that follow, without any derivative.
 
+use kurbo::Point;
 use sweepgauge::analysis::{NumberId, Solution};
-use sweepgauge::geometry::{Closing, GroundShape, KnifeSection, Stance};
+use sweepgauge::geometry::{Closing, GroundShape, Hardware, KnifeSection, Stance};
 use sweepgauge::unit::{Fitted, KnifePart, Reading, Unit};
 use sweepgauge::units::{Angle, Length, Measure};
 
 fn add<M: Measure>(to: &mut M, by: f64) {
     *to = M::from_base(to.base() + by);
+}
+
+fn move_hardware(unit: &mut Unit, index: usize, change: impl FnOnce(&mut Point)) {
+    let mut points = unit.hardware.points().to_vec();
+    change(&mut points[index]);
+    unit.hardware = Hardware::new(points);
 }
 
 /// Moves a reading by so many base units, and every setting that follows it.
@@ -57,8 +64,8 @@ pub fn nudge(unit: &mut Unit, reading: Reading, by: f64) {
                 nudge_knife(&mut setting.knife, part, by);
             }
         }
-        Reading::HardwareBehind(index) => unit.hardware[index].x += by,
-        Reading::HardwareBelow(index) => unit.hardware[index].y += by,
+        Reading::HardwareBehind(index) => move_hardware(unit, index, |point| point.x += by),
+        Reading::HardwareBelow(index) => move_hardware(unit, index, |point| point.y += by),
         Reading::GroundSpeed => {
             let mowing = unit.mowing.as_mut().unwrap();
             add(&mut mowing.ground_speed, by);

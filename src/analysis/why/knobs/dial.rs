@@ -3,7 +3,7 @@
 use super::{Goal, HAIR, ScaledKnob, WhyNot};
 use crate::analysis::knives::Margins;
 use crate::analysis::ranges::{LEAST_HEIGHT_MM, MOST_EXTENSION, MOST_HEIGHT_MM, attitude_range};
-use crate::analysis::search::{Stretch, Values, runs, stretches};
+use crate::analysis::search::{ALL_COUNT, Stretch, Values, runs, stretches};
 use crate::analysis::{Case, FindingId, Findings, Solution};
 use crate::geometry::{Setting, Stance};
 use crate::units::{Angle, Length, Measure as _, Value};
@@ -179,7 +179,7 @@ impl<'a> Dial<'a> {
         if !self.moves_it(bounds) {
             return none(WhyNot::HasNoPart);
         }
-        let found = stretches(&mut |at| self.margins(at), low, high, CELLS);
+        let found = stretches(&mut |at| self.margins(at), (low, high), CELLS, ALL_COUNT);
         Along {
             limit: self.nearest_border(&found, bounds),
             middle: self.middle_of_window(&found),

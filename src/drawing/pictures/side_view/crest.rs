@@ -131,7 +131,7 @@ impl SideView<'_> {
     fn nearest_underside(&self, terrain: &Terrain) -> Point {
         let plate_from_bar = self.case.solution.pose.plate_from_bar();
         let corners = underside_on_bar(&self.case.unit.profile, self.case.setting);
-        let points = corners.iter().chain(&self.case.unit.hardware);
+        let points = corners.iter().chain(self.case.unit.hardware.points());
         points
             .map(|on_bar| plate_from_bar * *on_bar)
             .min_by(|a, b| {

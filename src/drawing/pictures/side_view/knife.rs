@@ -75,7 +75,7 @@ fn hardware_outlines(case: &Case) -> impl Iterator<Item = BezPath> {
     const HALF_WIDTH_MM: f64 = 4.5;
     let plate_from_bar = plate_from_bar(case.solution);
     let top = case.setting.knife.body_thickness.mm();
-    case.unit.hardware.iter().map(move |point| {
+    case.unit.hardware.points().iter().map(move |point| {
         let top = top.min(point.y - 0.5);
         let head = Rect::new(
             point.x - HALF_WIDTH_MM,
