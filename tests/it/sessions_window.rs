@@ -5,7 +5,7 @@ use std::path::Path;
 
 use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, Vec2};
-use egui_kittest::kittest::NodeT as _;
+use egui_kittest::kittest::NodeT;
 use proptest::prelude::*;
 use sweepgauge::app::DEMO_UNIT;
 use sweepgauge::store::{open_unit, save_unit};
@@ -172,7 +172,7 @@ impl Sitting<'_> {
     /// What stands in every field.
     fn entries(&self) -> Vec<(Option<String>, Option<String>)> {
         let nodes = self.window.nodes();
-        let nodes = nodes.iter().map(|node| node.accesskit_node());
+        let nodes = nodes.iter().map(NodeT::accesskit_node);
         let fields = nodes.filter(|node| node.role() == Role::TextInput);
         fields.map(|node| (node.label(), node.value())).collect()
     }
