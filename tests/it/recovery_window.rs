@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Sender, channel};
 
 use egui::{Event, Key, Modifiers};
-use sweepgauge::app::{Ask, Choosing, DEMO_UNIT, Dialogs};
+use sweepgauge::app::{Ask, Choosing, DEMO_UNIT, Dialogs, Session};
 use sweepgauge::store::open_unit;
 use sweepgauge::store::recovery::left_behind;
 use tempfile::TempDir;
@@ -162,6 +162,43 @@ fn what_each_of_two_windows_left_is_offered_one_after_the_other() {
     window.click("Recover");
     drop(window);
     assert_eq!(bench.left(), 1);
+}
+
+#[test]
+fn every_session_with_changes_comes_back_whichever_was_in_front() {
+    let bench = Bench::new();
+    let other = document(&otherwise());
+    let mut window = bench.window();
+    window.enter_text("Attitude", "5");
+    let app = window.harness.state_mut();
+    let untouched = app.lay_beside(Session::new(other.clone(), None));
+    let second = app.lay_beside(Session::new(other, None));
+    assert!(app.bring_session_to_front(second));
+    window.settle();
+    window.enter_text("Attitude", "6");
+    window.enter_text("Height of cut", "half");
+    let second = window.document().clone();
+    assert!(window.harness.state_mut().bring_session_to_front(untouched));
+    window.settle();
+    drop(window);
+    assert_eq!(bench.left(), 2, "and none of what was not touched");
+
+    let mut window = bench.next_start();
+    window.assert_says("1 more after this one");
+    window.click("Recover");
+    window.assert_says("1 more waits for the next start");
+    assert_eq!(window.document(), &demo_set("attitude: \"5 deg\""));
+    window.press_with(Modifiers::COMMAND, Key::S);
+    drop(window);
+    assert_eq!(bench.left(), 1);
+
+    let mut window = bench.next_start();
+    window.click("Recover");
+    assert_eq!(window.document(), &second);
+    assert_eq!(window.entry("Height of cut"), "half");
+    // What was recovered wrong is where undo ends, not a step.
+    window.press_with(Modifiers::COMMAND, Key::Z);
+    assert_eq!(window.entry("Height of cut"), "half");
 }
 
 #[test]

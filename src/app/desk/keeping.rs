@@ -1,9 +1,10 @@
 //! What keeps work that is in no unit file yet, and looks after the file that is open.
 
+use std::collections::BTreeMap;
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use super::Session;
+use super::{Session, SessionId};
 use crate::store::recovery::{Flusher, Keeper, News, Work, WrongText};
 use crate::store::{OnDisk, Stamp, Watched};
 use crate::unit::{self, Document, TextProblem};
@@ -12,8 +13,8 @@ use crate::unit::{self, Document, TextProblem};
 #[derive(Debug, Default)]
 pub struct Keeping {
     keeper: Option<Keeper>,
-    /// What was last kept; none when it was let go.
-    kept: Option<Stand>,
+    /// What was last kept of each session that has something to lose.
+    kept: BTreeMap<SessionId, Stand>,
     /// The file that is looked after, and what stood in it.
     watched: Option<(PathBuf, Option<Stamp>)>,
     /// How the file stands, as long as nobody has answered to it.
@@ -74,13 +75,12 @@ impl Keeping {
         keeper.map_or_else(Vec::new, |keeper| keeper.news().collect())
     }
 
-    /// Keeps a session's work as it is now, and lets it go when there is none to be lost. It is
-    /// written by a thread of its own, so that no frame waits for a disk.
-    pub fn keep(&mut self, session: &Session, has_unsaved: bool) {
+    /// Looks after the file of the session in front from here on.
+    pub fn watch(&mut self, front: &Session) {
         let Some(keeper) = &self.keeper else {
             return;
         };
-        let opened = session.file().map(|file| (file, session.on_disk()));
+        let opened = front.file().map(|file| (file, front.on_disk()));
         let watched = self.watched.as_ref();
         if opened != watched.map(|(file, stamp)| (file.as_path(), *stamp)) {
             self.watched = opened.map(|(file, stamp)| (file.to_owned(), stamp));
@@ -89,22 +89,29 @@ impl Keeping {
             let file = self.watched.clone();
             keeper.watch(file.map(|(file, stamp)| Watched::new(file, stamp)));
         }
-        let stand = has_unsaved.then(|| Stand::of(session));
-        match (stand, &self.kept) {
-            (None, None) => {}
-            (None, Some(_)) => {
-                keeper.let_go();
-                self.kept = None;
-            }
-            (Some(stand), Some(kept)) if stand.is_same_as(kept) => {}
-            (Some(stand), _) => {
+    }
+
+    /// Keeps the work of the sessions that have something to lose as it is now, and lets go of that of
+    /// all others. It is written by a thread of its own, so that no frame waits for a disk.
+    pub fn keep<'s>(&mut self, unsaved: impl Iterator<Item = &'s Session>) {
+        let Some(keeper) = &self.keeper else {
+            return;
+        };
+        let mut kept = std::mem::take(&mut self.kept);
+        for session in unsaved {
+            let stand = Stand::of(session);
+            let before = kept.remove(&session.id());
+            if !before.is_some_and(|before| stand.is_same_as(&before)) {
                 let (document, wrong) = (Arc::clone(&stand.document), stand.wrong.clone());
                 let file = stand.file.as_ref();
                 let stamp = file.and_then(|(_, stamp)| *stamp);
                 let file = file.map(|(file, _)| file.as_path());
-                keeper.keep(document, wrong, file, stamp);
-                self.kept = Some(stand);
+                keeper.keep(session.id().number(), document, wrong, file, stamp);
             }
+            self.kept.insert(session.id(), stand);
+        }
+        for given_up in kept.keys() {
+            keeper.let_go(given_up.number());
         }
     }
 }

@@ -18,10 +18,14 @@ impl Desk {
         self.keeping.flusher()
     }
 
-    /// Keeps the work as it is now, once a frame; lets it go when it is saved or may be lost.
+    /// Keeps the work of every session as it is now, once a frame; lets it go when it is saved or may be
+    /// lost.
     pub fn keep_work(&mut self) {
-        let has_unsaved = self.has_unsaved() && !self.may_close();
-        self.keeping.keep(&self.sessions[self.front], has_unsaved);
+        let may_be_lost = self.may_close();
+        let unsaved = self.sessions.iter();
+        let unsaved = unsaved.filter(|session| session.has_unsaved() && !may_be_lost);
+        self.keeping.keep(unsaved);
+        self.keeping.watch(&self.sessions[self.front]);
     }
 
     /// Looks at the file now, as when the window is gone to.

@@ -22,6 +22,11 @@ pub const DEMO_UNIT: &str = include_str!("../../../demo-units/fairway-trailed.ro
 pub struct SessionId(u64);
 
 impl SessionId {
+    /// Its number.
+    pub(super) fn number(self) -> u64 {
+        self.0
+    }
+
     fn next() -> Self {
         static BEGUN: AtomicU64 = AtomicU64::new(0);
         Self(BEGUN.fetch_add(1, Ordering::Relaxed))

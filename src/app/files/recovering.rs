@@ -67,8 +67,8 @@ impl Recovering {
                 Reply::Later => {}
                 Reply::Discard => discard(desk, left),
                 Reply::Recover => {
-                    recover(desk, left);
-                    // A window holds one unit; the others wait for another start.
+                    recover(desk, left, self.others.len());
+                    // A window shows one unit; the others wait for another start.
                     self.others.clear();
                 }
             }
@@ -122,20 +122,25 @@ fn discard(desk: &mut Desk, left: Left) {
 }
 
 /// Goes on with the work. The old copy goes once the new one is on the disk.
-fn recover(desk: &mut Desk, left: Left) {
+fn recover(desk: &mut Desk, left: Left, others: usize) {
     if let Err(problem) = desk.recover(&left.work) {
         desk.warn(format!("Not recovered. {problem}"));
         return;
     }
+    let waiting = match others {
+        0 => String::new(),
+        1 => " 1 more waits for the next start.".to_owned(),
+        _ => format!(" {others} more wait for the next start."),
+    };
     match &left.work.file {
         Some(file) => {
             desk.preferences_mut().remember(file);
             desk.tell(format!(
-                "Recovered. Save to put it into {}.",
+                "Recovered. Save to put it into {}.{waiting}",
                 file.display()
             ));
         }
-        None => desk.tell("Recovered. It is in no file yet."),
+        None => desk.tell(format!("Recovered. It is in no file yet.{waiting}")),
     }
     if desk.flusher().is_some_and(|flusher| flusher.flush()) {
         discard(desk, left);

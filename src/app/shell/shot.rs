@@ -1,9 +1,10 @@
-//! A shot: what the window shows once it has settled, saved as PNG.
+//! A shot: what the window shows once it has settled and all is worked out, saved as PNG.
 
 use std::io::Cursor;
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, channel};
+use std::time::Duration;
 
 use egui::{ColorImage, Context};
 
@@ -11,6 +12,11 @@ use crate::store;
 
 /// Frames until fonts are loaded, panels have their sizes and nothing moves any more.
 const SETTLING_FRAMES: u32 = 12;
+/// Frames after which a window is taken never to come to rest. The longest list takes some hundreds.
+const MOST_FRAMES: u32 = 20_000;
+/// The time between two frames. Longer than none at all, so that a frame the shot asks for is told from
+/// one that the window itself needs to go on.
+const BETWEEN_FRAMES: Duration = Duration::from_millis(1);
 
 /// A shot being taken.
 pub struct Shot {
@@ -41,9 +47,15 @@ impl Shot {
     /// Takes a step towards the shot; whether it is taken, and the window may close.
     pub fn take(&mut self, ctx: &Context) -> bool {
         self.frames += 1;
-        ctx.request_repaint();
+        ctx.request_repaint_after(BETWEEN_FRAMES);
+        let is_at_rest = !ctx.requested_repaint_last_pass();
         match &self.taken {
-            None if self.frames >= SETTLING_FRAMES => {
+            None if self.frames >= MOST_FRAMES => {
+                let what = "the window goes on changing and comes to no rest";
+                let _ = self.result.send(Err(what.to_owned()));
+                true
+            }
+            None if self.frames >= SETTLING_FRAMES && is_at_rest => {
                 let (sender, taken) = channel();
                 self.taken = Some(taken);
                 let callback = egui::ScreenshotCallback::new(move |image| {
@@ -99,4 +111,51 @@ fn save(picture: &ColorImage, out: &std::path::Path) -> Result<(), String> {
     )
     .map_err(|error| format!("cannot be written: {error}"))?;
     store::write_whole(out, png.get_ref()).map_err(|error| format!("cannot be written: {error}"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The frame in which a picture is asked for, of a window that goes on by itself for some frames;
+    /// none where the shot gave up.
+    fn taken_in(own_frames: u32) -> Option<u32> {
+        let ctx = Context::default();
+        let (mut shot, told) = Shot::new(PathBuf::from("shot.png"), None);
+        for frame in 1.. {
+            let mut has_ended = false;
+            let mut output = ctx.run_ui(egui::RawInput::default(), |ui| {
+                if frame <= own_frames {
+                    ui.ctx().request_repaint();
+                }
+                has_ended = shot.take(ui.ctx());
+            });
+            let mut commands = output
+                .viewport_output
+                .values()
+                .flat_map(|view| &view.commands);
+            let is_asked =
+                commands.any(|what| matches!(what, egui::ViewportCommand::Screenshot(_)));
+            drop(commands);
+            output.textures_delta.clear();
+            if is_asked {
+                return Some(frame);
+            }
+            if has_ended {
+                assert!(matches!(told.try_recv(), Ok(Err(_))));
+                return None;
+            }
+        }
+        None
+    }
+
+    #[test]
+    fn a_shot_waits_until_the_window_needs_no_further_frame() {
+        assert_eq!(taken_in(0), Some(SETTLING_FRAMES));
+        for own_frames in [SETTLING_FRAMES, 60, 400] {
+            let taken = taken_in(own_frames).expect("it is taken");
+            assert!(taken > own_frames, "{taken} of {own_frames}");
+        }
+        assert_eq!(taken_in(u32::MAX), None);
+    }
 }

@@ -1,6 +1,7 @@
 //! The keeper: writes a window's work, and looks after the file that is open, on a thread of its own
 //! so that the window never waits for a disk.
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::io;
 use std::path::Path;
 use std::sync::Arc;
@@ -38,8 +39,8 @@ pub enum News {
 }
 
 enum Order {
-    Keep(Box<Sent>),
-    LetGo,
+    Keep(u64, Box<Sent>),
+    LetGo(u64),
     Watch(Option<Watched>),
     Look,
     Flush(Sender<bool>),
@@ -64,7 +65,7 @@ pub struct Keeper {
 pub struct Flusher(Sender<Order>);
 
 impl Flusher {
-    /// Waits until the last work is on the disk; whether it is.
+    /// Waits until the last work of every session is on the disk; whether there is some and it is.
     #[must_use]
     pub fn flush(&self) -> bool {
         let (done, is_done) = channel();
@@ -84,8 +85,8 @@ impl Keeper {
         let (sender, news) = channel();
         let keeping = Keeping {
             mark,
-            waiting: Waiting::Rest,
-            is_kept: false,
+            waiting: BTreeMap::new(),
+            kept: BTreeSet::new(),
             is_in_trouble: false,
             last_writing: None,
             watched: None,
@@ -108,9 +109,11 @@ impl Keeper {
         })
     }
 
-    /// Keeps a document and the wrong texts in fields, in place of what was kept.
+    /// Keeps a document and the wrong texts in fields, in place of what was kept of the same session:
+    /// a number that no other session of the window has.
     pub fn keep(
         &self,
+        session: u64,
         document: Arc<Document>,
         wrong: Vec<WrongText>,
         file: Option<&Path>,
@@ -125,12 +128,12 @@ impl Keeper {
             time: now.map_or(0, |time| time.as_secs()),
             process: std::process::id(),
         };
-        self.order(Order::Keep(Box::new(Sent { document, work })));
+        self.order(Order::Keep(session, Box::new(Sent { document, work })));
     }
 
-    /// Removes what was kept: it is saved, or was given up.
-    pub fn let_go(&self) {
-        self.order(Order::LetGo);
+    /// Removes what was kept of a session: it is saved, or was given up.
+    pub fn let_go(&self, session: u64) {
+        self.order(Order::LetGo(session));
     }
 
     /// Looks after a file from here on, and tells other windows that it is open; none while the
@@ -171,9 +174,8 @@ impl Drop for Keeper {
     }
 }
 
-/// What is still to be done to the recovery file.
+/// What is still to be done to the recovery file of a session.
 enum Waiting {
-    Rest,
     Write(Box<Sent>),
     Remove,
 }
@@ -181,9 +183,10 @@ enum Waiting {
 /// What the keeper's thread works on.
 struct Keeping {
     mark: WindowMark,
-    waiting: Waiting,
-    /// Whether the last work is on the disk.
-    is_kept: bool,
+    /// By session.
+    waiting: BTreeMap<u64, Waiting>,
+    /// The sessions whose last work is on the disk.
+    kept: BTreeSet<u64>,
     is_in_trouble: bool,
     last_writing: Option<Instant>,
     watched: Option<Watched>,
@@ -202,9 +205,11 @@ impl Keeping {
                 None => orders.recv().map_err(|_| RecvTimeoutError::Disconnected),
             };
             match order {
-                Ok(Order::Keep(sent)) => self.waiting = Waiting::Write(sent),
-                Ok(Order::LetGo) => {
-                    self.waiting = Waiting::Remove;
+                Ok(Order::Keep(session, sent)) => {
+                    self.waiting.insert(session, Waiting::Write(sent));
+                }
+                Ok(Order::LetGo(session)) => {
+                    self.waiting.insert(session, Waiting::Remove);
                     self.settle();
                 }
                 Ok(Order::Watch(watched)) => self.watch(watched),
@@ -212,7 +217,7 @@ impl Keeping {
                 Ok(Order::Flush(done)) => {
                     self.settle();
                     // Whoever asked may have stopped waiting.
-                    let _ = done.send(self.is_kept);
+                    let _ = done.send(self.waiting.is_empty() && !self.kept.is_empty());
                 }
                 Err(RecvTimeoutError::Timeout) => {}
                 Ok(Order::End) | Err(RecvTimeoutError::Disconnected) => {
@@ -237,7 +242,7 @@ impl Keeping {
     }
 
     fn is_waiting(&self) -> bool {
-        !matches!(self.waiting, Waiting::Rest)
+        !self.waiting.is_empty()
     }
 
     fn until_writing(&self) -> Duration {
@@ -256,29 +261,37 @@ impl Keeping {
 
     /// Writes or removes what waits for it.
     fn settle(&mut self) {
-        let file = self.mark.work_file();
-        let done = match std::mem::replace(&mut self.waiting, Waiting::Rest) {
-            Waiting::Rest => return,
-            Waiting::Remove => {
-                self.is_kept = false;
-                remove_if_there(&file).map_err(WriteProblem::Other)
-            }
-            Waiting::Write(mut sent) => {
-                sent.work.document = unit::write_text(&sent.document);
-                let done = sent.work.write(&file);
-                self.is_kept = done.is_ok();
-                if done.is_err() {
-                    self.waiting = Waiting::Write(sent);
-                }
-                done
-            }
-        };
+        if self.waiting.is_empty() {
+            return;
+        }
+        let mut trouble = None;
+        for (session, waiting) in std::mem::take(&mut self.waiting) {
+            trouble = self.settle_one(session, waiting).err().or(trouble);
+        }
         self.last_writing = Some(Instant::now());
-        let was_in_trouble = std::mem::replace(&mut self.is_in_trouble, done.is_err());
-        if let Err(error) = done
+        let was_in_trouble = std::mem::replace(&mut self.is_in_trouble, trouble.is_some());
+        if let Some(error) = trouble
             && !was_in_trouble
         {
             (self.news)(News::Unkept(error.to_string()));
+        }
+    }
+
+    fn settle_one(&mut self, session: u64, waiting: Waiting) -> Result<(), WriteProblem> {
+        let file = self.mark.work_file(session);
+        self.kept.remove(&session);
+        match waiting {
+            Waiting::Remove => remove_if_there(&file).map_err(WriteProblem::Other),
+            Waiting::Write(mut sent) => {
+                sent.work.document = unit::write_text(&sent.document);
+                let done = sent.work.write(&file);
+                if done.is_ok() {
+                    self.kept.insert(session);
+                } else {
+                    self.waiting.insert(session, Waiting::Write(sent));
+                }
+                done
+            }
         }
     }
 
@@ -327,14 +340,48 @@ mod tests {
         Arc::new(document)
     }
 
+    /// The names of the units in the recovery files of a folder.
+    fn all_kept_in(folder: &Path) -> Vec<String> {
+        let is_work = |path: &PathBuf| path.extension().is_some_and(|ending| ending == "recovery");
+        let files = fs::read_dir(folder).expect("a folder");
+        let files = files.map(|entry| entry.expect("a file").path());
+        let mut names: Vec<_> = files
+            .filter(is_work)
+            .map(|file| {
+                let work = Work::read(&file).expect("it is whole");
+                unit::parse_text(&work.document).expect("a unit").name
+            })
+            .collect();
+        names.sort();
+        names
+    }
+
     /// The name of the unit in the one recovery file of a folder.
     fn kept_in(folder: &Path) -> Option<String> {
-        let is_work = |path: &PathBuf| path.extension().is_some_and(|ending| ending == "recovery");
-        let mut files = fs::read_dir(folder)
-            .ok()?
-            .map(|entry| entry.unwrap().path());
-        let work = Work::read(&files.find(is_work)?).expect("it is whole");
-        Some(unit::parse_text(&work.document).expect("a unit").name)
+        let names = all_kept_in(folder);
+        assert!(names.len() < 2, "{names:?}");
+        names.into_iter().next()
+    }
+
+    #[test]
+    fn every_session_is_kept_by_itself() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let keeper = Keeper::new(folder.path(), || ()).expect("a keeper");
+        let flusher = keeper.flusher();
+        for session in [7, 11, 12] {
+            let named = document(&format!("unit {session}"));
+            keeper.keep(session, named, Vec::new(), None, None);
+        }
+        assert!(flusher.flush());
+        assert_eq!(all_kept_in(folder.path()), ["unit 11", "unit 12", "unit 7"]);
+        keeper.keep(7, document("unit 7 again"), Vec::new(), None, None);
+        keeper.let_go(11);
+        assert!(flusher.flush());
+        assert_eq!(all_kept_in(folder.path()), ["unit 12", "unit 7 again"]);
+        drop(keeper);
+        let left = left_behind(folder.path());
+        assert_eq!(left.works.len(), 2);
+        assert!(left_behind(folder.path()).works.is_empty(), "offered twice");
     }
 
     #[test]
@@ -343,14 +390,20 @@ mod tests {
         let keeper = Keeper::new(folder.path(), || ()).expect("a keeper");
         let flusher = keeper.flusher();
         for count in 0..50 {
-            keeper.keep(document(&format!("unit {count}")), Vec::new(), None, None);
+            keeper.keep(
+                1,
+                document(&format!("unit {count}")),
+                Vec::new(),
+                None,
+                None,
+            );
         }
         assert!(flusher.flush());
         assert_eq!(kept_in(folder.path()).as_deref(), Some("unit 49"));
-        keeper.let_go();
+        keeper.let_go(1);
         assert!(!flusher.flush());
         assert_eq!(kept_in(folder.path()), None);
-        keeper.keep(document("another"), Vec::new(), None, None);
+        keeper.keep(1, document("another"), Vec::new(), None, None);
         drop(keeper);
         let left = left_behind(folder.path());
         assert_eq!(
@@ -365,7 +418,13 @@ mod tests {
         let folder = tempfile::tempdir().expect("a folder");
         let keeper = Keeper::new(folder.path(), || ()).expect("a keeper");
         for count in 0..8 {
-            keeper.keep(document(&format!("unit {count}")), Vec::new(), None, None);
+            keeper.keep(
+                1,
+                document(&format!("unit {count}")),
+                Vec::new(),
+                None,
+                None,
+            );
             thread::sleep(Duration::from_millis(60));
         }
         let changed = Instant::now();
@@ -383,7 +442,13 @@ mod tests {
         let flusher = keeper.flusher();
         fs::remove_dir_all(&within).expect("it goes");
         for count in 0..3 {
-            keeper.keep(document(&format!("unit {count}")), Vec::new(), None, None);
+            keeper.keep(
+                1,
+                document(&format!("unit {count}")),
+                Vec::new(),
+                None,
+                None,
+            );
             assert!(!flusher.flush());
         }
         let news: Vec<_> = keeper.news().collect();

@@ -1,10 +1,12 @@
 //! What dead windows left behind.
 
+use std::collections::BTreeMap;
 use std::ffi::OsString;
 use std::fs::{self, File};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
-use super::mark::{WORK, claim, clear_stale, files_with_ending, remove_if_there};
+use super::mark::{WORK, claim, clear_stale, files_with_ending, lock_of, remove_if_there};
 use super::work::Work;
 use crate::unit;
 
@@ -23,7 +25,8 @@ pub struct Left {
     /// The work.
     pub work: Work,
     file: PathBuf,
-    _lock: File,
+    /// The one of its window, whose other works have it too.
+    _lock: Arc<File>,
 }
 
 impl Left {
@@ -41,8 +44,12 @@ impl Left {
 #[must_use]
 pub fn left_behind(folder: &Path) -> LeftBehind {
     let mut left = LeftBehind::default();
+    let mut locks = BTreeMap::new();
     for file in files_with_ending(folder, WORK) {
-        let Some(lock) = claim(&file.with_extension("lock")) else {
+        let lock = locks
+            .entry(lock_of(&file))
+            .or_insert_with_key(|lock| claim(lock).map(Arc::new));
+        let Some(lock) = lock.clone() else {
             continue;
         };
         let read = Work::read(&file).ok();
@@ -110,9 +117,9 @@ mod tests {
     fn the_work_of_a_living_window_is_offered_to_none() {
         let folder = tempfile::tempdir().expect("a folder");
         let mark = WindowMark::new(folder.path()).expect("a mark");
-        work(UNIT).write(&mark.work_file()).expect("it is written");
+        work(UNIT).write(&mark.work_file(1)).expect("it is written");
         assert!(left_behind(folder.path()).works.is_empty());
-        assert!(mark.work_file().exists());
+        assert!(mark.work_file(1).exists());
     }
 
     #[test]

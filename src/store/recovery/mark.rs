@@ -1,5 +1,6 @@
 //! The mark of an open window: that it lives, and which unit file it has open.
 
+use std::collections::BTreeSet;
 use std::fs::{self, File, TryLockError};
 use std::io;
 use std::path::{Path, PathBuf};
@@ -38,9 +39,9 @@ impl WindowMark {
         }
     }
 
-    /// The recovery file of this window.
-    pub(super) fn work_file(&self) -> PathBuf {
-        self.lock.path().with_extension(WORK)
+    /// The recovery file of a session of this window.
+    pub(super) fn work_file(&self, session: u64) -> PathBuf {
+        self.lock.path().with_extension(format!("{session}.{WORK}"))
     }
 
     /// Tells other windows which unit file this one has open.
@@ -82,6 +83,13 @@ impl Drop for WindowMark {
     }
 }
 
+/// The lock of the window that a recovery file belongs to.
+pub(super) fn lock_of(work: &Path) -> PathBuf {
+    let name = work.file_name().and_then(|name| name.to_str());
+    let window = name.unwrap_or_default().split('.').next();
+    work.with_file_name(format!("{}.{LOCK}", window.unwrap_or_default()))
+}
+
 /// The lock of a window that lives no more; none while it lives.
 pub(super) fn claim(lock: &Path) -> Option<File> {
     let file = File::options()
@@ -107,8 +115,10 @@ fn is_running(lock: &Path) -> bool {
 
 /// Clears what dead windows left beside their work.
 pub(super) fn clear_stale(folder: &Path) {
+    let works = files_with_ending(folder, WORK);
+    let with_work: BTreeSet<_> = works.iter().map(|work| lock_of(work)).collect();
     for lock in files_with_ending(folder, LOCK) {
-        if !lock.with_extension(WORK).exists() && claim(&lock).is_some() {
+        if !with_work.contains(&lock) && claim(&lock).is_some() {
             // One that cannot be cleared takes a few bytes and does no harm.
             let _ = remove_if_there(&lock.with_extension(OPEN));
             let _ = remove_if_there(&lock);

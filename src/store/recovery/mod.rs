@@ -2,8 +2,8 @@
 //! crash, a kill or a power cut loses none of it.
 //!
 //! A window is a few files of one name in a folder of their own: a lock that lives as long as its
-//! process does, whatever ends it; the path of the unit file it has open; and, while there is
-//! something to lose, its work. What a dead window left is offered by the next start.
+//! process does, whatever ends it; the path of the unit file it has open; and the work of each session
+//! that has something to lose. What a dead window left is offered by the next start.
 
 mod keeper;
 mod left;
