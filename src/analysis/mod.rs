@@ -3,6 +3,8 @@
 //! What belongs here: every number that is shown, printed or reported, worked out once; and the
 //! judging of those numbers by limits. This room imports `units`, `geometry` and `unit`.
 
+pub mod advice;
+mod dial;
 pub mod findings;
 mod kinematics;
 pub mod knives;
@@ -15,7 +17,9 @@ mod solved;
 pub mod uncertainty;
 pub mod why;
 
-pub use findings::{Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side};
+pub use findings::{
+    Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side, Standing, Standings,
+};
 pub use kinematics::{Kinematics, PathNumber, SpeedsForCut};
 pub use numbers::{Lowest, MowingNumbers, NumberId, Numbers, OnGround};
 pub use solution::Solution;

@@ -5,7 +5,8 @@ use std::sync::atomic::{AtomicU64, Ordering};
 
 use thiserror::Error;
 
-use super::{Case, Findings, Solution, Uncertainty};
+use super::advice::Advice;
+use super::{Case, Finding, FindingId, Findings, Solution, Uncertainty};
 use crate::geometry::{Impossible, Setting};
 use crate::unit::{Document, Flaw, Unit};
 use crate::units::System;
@@ -116,6 +117,24 @@ impl Solved {
             setting: &self.unit.setting,
             solution: &self.solution,
         }
+    }
+
+    /// What can be done about a finding, for somebody who reads in `system`; none where it is fine
+    /// or does not apply.
+    #[must_use]
+    pub fn advice(&self, finding: FindingId, system: System) -> Option<Advice> {
+        Advice::of(&self.case(), finding, system)
+    }
+
+    /// A finding with what can be done about it, in a reader's units.
+    #[must_use]
+    pub fn told(&self, finding: &Finding, system: System) -> String {
+        let mut text = finding.shown_in(system);
+        if let Some(advice) = self.advice(finding.id, system) {
+            text.push(' ');
+            text.push_str(&advice.shown_in(system));
+        }
+        text
     }
 
     /// The case of the bench pose, for a ghost; none when the setting in force is the same.

@@ -89,7 +89,7 @@ impl Report {
                 .map(|finding| FindingText {
                     id: finding.id.id(),
                     level: finding.level.word(),
-                    text: finding.shown_in(solved.unit.system),
+                    text: solved.told(finding, solved.unit.system),
                 })
                 .collect(),
             examples: solved.document.examples.clone(),
@@ -175,7 +175,7 @@ pub fn table(solved: &Solved) -> String {
             "  {:5}  {}: {}",
             finding.level.word(),
             finding.title(),
-            finding.shown_in(system)
+            solved.told(finding, system)
         );
     }
     let _ = writeln!(text, "\n{}", CAUTIONS.join("\n"));

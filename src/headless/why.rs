@@ -5,8 +5,10 @@ use std::fmt::Write as _;
 use super::report::{in_line, json_text};
 use super::why_report::WhyReport;
 use crate::analysis::uncertainty::off_in_words;
-use crate::analysis::why::{Complaint, Goal, Knob, KnobAnswer, Other, Why, causes, pitches};
-use crate::analysis::{Case, Finding, FindingId, Findings, Level, NumberId, Solved};
+use crate::analysis::why::{
+    Complaint, Goal, Knob, KnobAnswer, NotSensible, Other, Why, causes, pitches,
+};
+use crate::analysis::{Case, Finding, FindingId, Findings, Level, NumberId, Solved, Standing};
 use crate::command::Problem;
 use crate::drawing::CAUTIONS;
 use crate::units::{Measure as _, Quoted, Share, System};
@@ -44,7 +46,7 @@ pub fn finding_named(case: &Case, name: &str) -> Result<FindingId, Problem> {
 /// Tells why a unit that was read marks the turf.
 #[must_use]
 pub fn why(solved: &Solved, asked: Asked) -> String {
-    let why = Why::of(solved, asked.finding, asked.goal);
+    let why = Why::of(solved, asked.finding, asked.goal, solved.unit.system);
     if asked.is_json {
         let others = other_knobs(solved, &why, asked);
         json_text(&WhyReport::of(solved, &why, &others, asked.complaint))
@@ -64,7 +66,7 @@ fn other_knobs(solved: &Solved, why: &Why, asked: Asked) -> Vec<KnobAnswer> {
         .filter(|finding| finding.shown_level() > Level::Fine || finding.id == FindingId::Sweep);
     wanted
         .filter(|finding| finding.id != why.finding && finding.id.is_adjustable())
-        .flat_map(|finding| Why::of(solved, Some(finding.id), asked.goal).knobs)
+        .flat_map(|finding| Why::of(solved, Some(finding.id), asked.goal, solved.unit.system).knobs)
         .collect()
 }
 
@@ -115,8 +117,20 @@ fn plain(solved: &Solved, why: &Why, complaint: Option<Complaint>) -> String {
     }
     let title = solved.findings.get(why.finding).map_or("", Finding::title);
     let _ = writeln!(text, "\nWhat each adjustment alone would do for: {title}");
-    for answer in &why.knobs {
+    let (odd, usual): (Vec<_>, Vec<_>) = why
+        .knobs
+        .iter()
+        .partition(|answer| answer.not_sensible().is_some());
+    for answer in usual {
         knob_text(&mut text, solved, answer);
+    }
+    if !odd.is_empty() {
+        let _ = writeln!(text, "\nPossible, not sensible");
+    }
+    for answer in odd {
+        knob_text(&mut text, solved, answer);
+        let reason = answer.not_sensible().map(NotSensible::told);
+        let _ = writeln!(text, "      {}", reason.unwrap_or_default());
     }
     uncertainty_text(&mut text, solved, why.finding);
     let _ = writeln!(text, "\n{}", CAUTIONS.join("\n"));
@@ -210,16 +224,21 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
             others_text(text, &change.others, system);
         }
     }
-    if let Some(middle) = &answer.to_middle {
+    if let Some(aim) = &answer.to_aim {
         let _ = writeln!(
             text,
-            "      middle of its window: {}, by {}",
-            middle.to.shown_in(system),
-            middle.by.shown_in(system)
+            "      aim: {}, by {}; front roller {}, rear roller {}",
+            aim.to.shown_in(system),
+            aim.by.shown_in(system),
+            system.roller_move(aim.rollers.0),
+            system.roller_move(aim.rollers.1)
         );
         if answer.to_limit.is_err() {
-            others_text(text, &middle.others, system);
+            others_text(text, &aim.others, system);
         }
+    }
+    if let Some(aim_is) = answer.aim_is {
+        let _ = writeln!(text, "      {}", aim_is.shown_in(system));
     }
     if answer.knob == Knob::FaceGround || answer.knob == Knob::TopGround {
         // Said where it matters: what is ground off stays off.
@@ -231,15 +250,18 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
 
 /// What else a change does.
 fn others_text(text: &mut String, others: &[Other], system: System) {
+    let told = |standing: &Standing| {
+        let number = standing.judged.map(|judged| judged.value.shown_in(system));
+        let level = standing.level.word();
+        number.map_or_else(|| level.to_owned(), |number| format!("{number} ({level})"))
+    };
     for other in others {
         let _ = writeln!(
             text,
-            "      {}: {} ({}) becomes {} ({})",
+            "      {}: {} becomes {}",
             other.id.title(),
-            other.before.value.shown_in(system),
-            other.before.level().word(),
-            other.after.value.shown_in(system),
-            other.after.level().word()
+            told(&other.before),
+            told(&other.after)
         );
     }
 }

@@ -2,8 +2,10 @@
 
 use serde::Serialize;
 
-use crate::analysis::why::{Budget, Change, Complaint, CrestLimit, KnobAnswer, Why, causes};
-use crate::analysis::{FindingId, NumberId, Solved};
+use crate::analysis::why::{
+    Budget, Change, Complaint, CrestLimit, KnobAnswer, NotSensible, Why, causes,
+};
+use crate::analysis::{FindingId, NumberId, Solved, Standing};
 use crate::units::{Length, System, Value};
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -64,18 +66,23 @@ struct KnobReport {
     why_not: Option<String>,
     #[serde(skip_serializing_if = "Option::is_none")]
     knife: Option<String>,
-    change_to_middle: Option<f64>,
+    change_to_aim: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    aim_is: Option<String>,
+    /// Why nobody would make it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    not_sensible: Option<String>,
     front_roller_by_mm: Option<f64>,
     rear_roller_by_mm: Option<f64>,
     others: Vec<OtherReport>,
-    others_at_middle: Vec<OtherReport>,
+    others_at_aim: Vec<OtherReport>,
 }
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
 struct OtherReport {
     finding: &'static str,
-    before: f64,
-    after: f64,
+    before: Option<f64>,
+    after: Option<f64>,
     level_before: &'static str,
     level_after: &'static str,
 }
@@ -193,24 +200,27 @@ impl KnobReport {
             knife: change
                 .and_then(|change| solved.document.knife_at(change.knife?))
                 .map(|knife| knife.name.clone()),
-            change_to_middle: answer.to_middle.as_ref().map(|change| told(change.by)),
+            change_to_aim: answer.to_aim.as_ref().map(|change| told(change.by)),
+            aim_is: answer.aim_is.map(|said| said.shown_in(system)),
+            not_sensible: answer.not_sensible().map(NotSensible::told),
             front_roller_by_mm: change.map(|change| change.rollers.0.mm()),
             rear_roller_by_mm: change.map(|change| change.rollers.1.mm()),
             others: others(change),
-            others_at_middle: others(answer.to_middle.as_ref()),
+            others_at_aim: others(answer.to_aim.as_ref()),
         }
     }
 }
 
 fn others(change: Option<&Change>) -> Vec<OtherReport> {
+    let number = |standing: &Standing| standing.judged.map(|judged| judged.value.base());
     let others = change.into_iter().flat_map(|change| &change.others);
     others
         .map(|other| OtherReport {
             finding: other.id.id(),
-            before: other.before.value.base(),
-            after: other.after.value.base(),
-            level_before: other.before.level().word(),
-            level_after: other.after.level().word(),
+            before: number(&other.before),
+            after: number(&other.after),
+            level_before: other.before.level.word(),
+            level_after: other.after.level.word(),
         })
         .collect()
 }

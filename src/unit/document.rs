@@ -282,6 +282,10 @@ pub struct LimitEntries {
     pub underside: Option<Quantity<Length>>,
     /// How far the edge may run ahead of centre.
     pub ahead_of_centre: Option<Quantity<Length>>,
+    /// How far the edge must stand behind centre at least.
+    pub behind_centre: Option<Quantity<Length>>,
+    /// Clip length over height of cut below which it wants watching.
+    pub clip_least: Option<Quantity<Ratio>>,
     /// Clip length over height of cut above which it wants watching.
     pub clip_watch: Option<Quantity<Ratio>>,
     /// Clip length over height of cut above which it is too much.

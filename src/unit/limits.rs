@@ -14,6 +14,10 @@ pub struct Limits {
     pub underside: Length,
     /// How far the edge may run ahead of centre before it is too much.
     pub ahead_of_centre: Length,
+    /// How far the edge must stand behind centre at least; none where on centre will do.
+    pub behind_centre: Option<Length>,
+    /// Clip length over height of cut below which it should be watched: power and wear for zero gain.
+    pub clip_least: Ratio,
     /// Clip length over height of cut above which it wants watching.
     pub clip_watch: Ratio,
     /// Clip length over height of cut above which it is too much.
@@ -24,19 +28,28 @@ pub struct Limits {
 
 impl Limits {
     /// This program's starting values for a turf: a place to begin one's own trials, no standard
-    /// (common practice, no source). They are the same for every turf as yet.
+    /// (common practice, no source).
     #[must_use]
     pub fn starting(turf: Turf) -> Self {
-        match turf {
-            Turf::Green | Turf::Tee | Turf::Fairway | Turf::Rough => Self {
-                sweep_watch: Share::from_base(0.05),
-                sweep_over: Share::from_base(0.10),
-                underside: Length::from_mm(0.5),
-                ahead_of_centre: Length::from_mm(1.0),
-                clip_watch: Ratio::from_base(1.1),
-                clip_over: Ratio::from_base(1.5),
-                attitude_range: None,
-            },
+        let (sweep_watch, sweep_over, clip_watch, clip_over) = match turf {
+            Turf::Green => (0.08, 0.15, 1.5, 2.0),
+            Turf::Tee | Turf::Fairway | Turf::Rough => (0.05, 0.10, 1.1, 1.5),
+        };
+        let underside_mm = match turf {
+            Turf::Green | Turf::Tee => 0.5,
+            Turf::Fairway => 1.5,
+            Turf::Rough => 3.0,
+        };
+        Self {
+            sweep_watch: Share::from_base(sweep_watch),
+            sweep_over: Share::from_base(sweep_over),
+            underside: Length::from_mm(underside_mm),
+            ahead_of_centre: Length::from_mm(1.0),
+            behind_centre: None,
+            clip_least: Ratio::from_base(0.6),
+            clip_watch: Ratio::from_base(clip_watch),
+            clip_over: Ratio::from_base(clip_over),
+            attitude_range: None,
         }
     }
 
@@ -60,6 +73,12 @@ impl Limits {
             sweep_over,
             underside: or(entries.underside.as_ref(), starting.underside),
             ahead_of_centre: or(entries.ahead_of_centre.as_ref(), starting.ahead_of_centre),
+            behind_centre: entries.behind_centre.as_ref().map(Quantity::value),
+            // A least that was not typed gives way to the limits that were.
+            clip_least: entries
+                .clip_least
+                .as_ref()
+                .map_or_else(|| least(starting.clip_least, clip_watch), Quantity::value),
             clip_watch,
             clip_over,
             attitude_range: entries
@@ -72,6 +91,10 @@ impl Limits {
 
 fn or<M: Measure>(entry: Option<&Quantity<M>>, otherwise: M) -> M {
     entry.map_or(otherwise, Quantity::value)
+}
+
+fn least(starting: Ratio, watch: Ratio) -> Ratio {
+    if starting > watch { watch } else { starting }
 }
 
 /// Two limits of one kind: where only one is set, the other gives way to it.

@@ -58,6 +58,8 @@ impl Field {
             | Self::SweepOver
             | Self::LeastUnderside
             | Self::MostAheadOfCentre
+            | Self::LeastBehindCentre
+            | Self::ClipLeast
             | Self::ClipWatch
             | Self::ClipOver
             | Self::LeastAttitude

@@ -113,6 +113,10 @@ fn limits(entries: &LimitEntries) -> Result<(), Flaw> {
     if let (Some(watch), Some(over)) = (&entries.clip_watch, &entries.clip_over) {
         not_more_than((Field::ClipWatch, watch), ("clip_over", over))?;
     }
+    let most = entries.clip_watch.as_ref().or(entries.clip_over.as_ref());
+    if let (Some(least), Some(most)) = (&entries.clip_least, most) {
+        not_more_than((Field::ClipLeast, least), ("the clip to cut watched", most))?;
+    }
     if let Some(range) = &entries.attitude_range {
         not_more_than(
             (Field::LeastAttitude, &range.low),

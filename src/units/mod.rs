@@ -11,6 +11,7 @@ mod number;
 mod quantity;
 mod quantity_problem;
 mod quote;
+mod reading;
 mod round;
 mod sentence;
 mod shown;

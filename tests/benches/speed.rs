@@ -84,14 +84,21 @@ fn why(criterion: &mut Criterion) {
     let unit = &solved.unit;
     criterion.bench_function("budget, knobs and uncertainty", |bench| {
         bench.iter(|| {
-            let why = Why::of(black_box(&solved), None, Goal::Fine);
+            let why = Why::of(black_box(&solved), None, Goal::Fine, System::InchDecimal);
             (why, Uncertainty::of(unit, &unit.setting, unit.follows))
         });
     });
     let eight = eight_knives();
     let solved = Solved::of(&eight).expect("the demo unit has a solution");
     criterion.bench_function("budget and knobs with 8 knives listed", |bench| {
-        bench.iter(|| Why::of(black_box(&solved), Some(FindingId::Sweep), Goal::Fine));
+        bench.iter(|| {
+            Why::of(
+                black_box(&solved),
+                Some(FindingId::Sweep),
+                Goal::Fine,
+                System::InchDecimal,
+            )
+        });
     });
 }
 

@@ -412,7 +412,10 @@ fn with_stop_bolt(below_mm: f64) -> String {
     let bolt = format!("hardware: [(behind: \"-1.33 mm\", below: \"{below_mm} mm\"), ");
     example(&[
         ("hardware: [", &bolt),
-        ("limits: None,", "limits: Some((sweep_over: \"30 %\")),"),
+        (
+            "limits: None,",
+            "limits: Some((sweep_over: \"30 %\", underside: \"0.5 mm\")),",
+        ),
     ])
 }
 
@@ -1297,7 +1300,7 @@ fn the_table_to_read_tells_limits_of_the_file_from_starting_ones() {
         "{some}"
     );
     assert!(
-        some.contains("underside 0.0197 in (starting value)"),
+        some.contains("underside 0.0591 in (starting value)"),
         "{some}"
     );
     assert!(

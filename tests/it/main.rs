@@ -1,6 +1,7 @@
 //! What the program promises to a person, a promise a module: one binary, so that the window's
 //! toolkit is linked once.
 
+mod advice;
 mod blade_path;
 mod blade_path_window;
 mod command_line;

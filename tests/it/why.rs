@@ -6,9 +6,10 @@ use std::process::Command;
 
 use proptest::prelude::*;
 use serde_json::Value;
+use sweepgauge::analysis::advice::Way;
 use sweepgauge::analysis::why::{
-    Budget, Change, Complaint, CrestLimit, CrestLimits, Goal, Knob, KnobAnswer, StepKind, Strength,
-    Why, WhyNot, causes, pitches,
+    Budget, Change, Complaint, CrestLimit, CrestLimits, Goal, Knob, KnobAnswer, NotSensible,
+    StepKind, Strength, Why, WhyNot, causes, pitches,
 };
 use sweepgauge::analysis::{Case, FindingId, Findings, Judged, Level, NumberId, Solution, Solved};
 use sweepgauge::geometry::{GroundShape, Terrain, touching_crest};
@@ -183,7 +184,7 @@ fn a_reel_in_the_ground_on_the_level_crosses_no_crest() {
 // Knobs.
 
 fn answers(document: &Document, finding: FindingId, goal: Goal) -> Vec<KnobAnswer> {
-    Why::of(&solved(document), Some(finding), goal).knobs
+    Why::of(&solved(document), Some(finding), goal, System::InchDecimal).knobs
 }
 
 fn judged(document: &Document, finding: FindingId) -> Judged {
@@ -254,10 +255,15 @@ fn a_change_put_into_the_unit_ends_on_the_limit_of_its_finding() {
                     // On a cut of zero a share of it is no number to compare.
                     let cut_mm = self::solved(&after).solution.on_ground.cut.mm();
                     for other in change.others.iter().filter(|_| cut_mm > 0.01) {
-                        let then = judged(&after, other.id);
-                        let (told, came) = (other.after.value.base(), then.value.base());
+                        let then = self::solved(&after);
+                        let level = then.findings.level_of(other.id);
+                        assert_eq!(Some(other.after.level), level, "{name}, {}", other.id);
+                        let Some(told) = other.after.judged else {
+                            continue;
+                        };
+                        let came = judged(&after, other.id).value.base();
+                        let told = told.value.base();
                         assert!((told - came).abs() < 1e-6 * came.abs().max(1.0), "{name}");
-                        assert_eq!(other.after.level(), then.level(), "{name}, {}", other.id);
                     }
                     tried += 1;
                 }
@@ -287,6 +293,14 @@ fn turned(document: &Document, solved: &Solved, knob: Knob, at: f64) -> Document
     match knob {
         Knob::Attitude => wanted(at, pose.height_of_cut.mm()),
         Knob::HeightOfCut => wanted(pose.attitude.deg(), at),
+        Knob::FrontRoller => {
+            setting.attitude = None;
+            setting.height_of_cut = None;
+            setting.rollers = Some(RollerMoves {
+                front_move: exact(at),
+                rear_move: exact(pose.rear_roller.moved.mm()),
+            });
+        }
         Knob::RearRoller => {
             setting.attitude = None;
             setting.height_of_cut = None;
@@ -367,64 +381,150 @@ fn no_limit_is_crossed_sooner_and_what_is_out_of_reach_is_crossed_nowhere() {
 }
 
 #[test]
-fn in_the_middle_of_a_window_no_finding_is_over() {
+fn an_aim_typed_as_it_reads_clears_its_finding_and_makes_no_other_worse() {
     let mut tried = 0;
     for document in units() {
-        for finding in [FindingId::Sweep, FindingId::Underside, FindingId::Ahead] {
+        let before = solved(&document);
+        for (finding, ..) in Findings::adjustable(&before.case()) {
             for answer in answers(&document, finding, Goal::Fine) {
-                let Some(middle) = &answer.to_middle else {
+                let Some(aim) = &answer.to_aim else {
                     continue;
                 };
-                let after = put(&document, answer.knob, middle);
-                let then = judged(&after, finding);
                 let name = format!("{}, {finding}, {:?}", document.name, answer.knob);
-                assert!(margin(&then, Goal::Fine) >= 0.0, "{name}");
-                let findings = solved(&after).findings;
-                // Nothing that an adjustment could take over is over there.
-                for finding in findings
-                    .iter()
-                    .filter(|f| ![FindingId::Scrap, FindingId::Rollers].contains(&f.id))
-                {
-                    let id = finding.id;
-                    assert!(finding.level != Level::Over, "{name}, {id}");
+                let read = aim.to.as_read_in(System::InchDecimal);
+                assert!((read.base() - aim.to.base()).abs() < 1e-9, "{name}");
+                let after = solved(&put(&document, answer.knob, aim));
+                assert_eq!(
+                    after.findings.level_of(finding),
+                    Some(Level::Fine),
+                    "{name}"
+                );
+                for then in after.findings.iter() {
+                    let level = before.findings.level_of(then.id).unwrap_or(Level::Fine);
+                    assert!(then.level <= level, "{name}: {}", then.id);
                 }
                 tried += 1;
             }
         }
     }
-    assert!(tried > 20, "{tried}");
+    assert!(tried > 60, "{tried}");
 }
 
 #[test]
-fn a_window_that_a_limit_ends_on_one_side_only_has_no_middle() {
-    // However high the cut, no limit of this unit is reached: half of the search is no advice.
-    let document = document(&example(&[]));
-    for knob in [Knob::HeightOfCut, Knob::TopGround, Knob::FaceGround] {
-        let answers = answers(&document, FindingId::Sweep, Goal::Fine);
-        let answer = answers.iter().find(|answer| answer.knob == knob).unwrap();
-        assert_eq!(answer.to_middle, None, "{knob:?}");
+fn aim_and_finding_give_one_and_the_same_attitude_and_name_its_margin_once() {
+    let mut told = 0;
+    for document in units() {
+        let solved = solved(&document);
+        let system = System::InchDecimal;
+        for finding in solved.findings.iter().filter(|f| f.id.is_adjustable()) {
+            let Some(advice) = solved.advice(finding.id, system) else {
+                continue;
+            };
+            let attitude = advice.ways.iter().find_map(|way| match way {
+                Way::Attitude { to, .. } => Some(*to),
+                _ => None,
+            });
+            let answers = answers(&document, finding.id, Goal::Fine);
+            let knob = answers.iter().find(|answer| answer.knob == Knob::Attitude);
+            let Some(knob) = knob else {
+                continue;
+            };
+            let aimed = knob.to_aim.as_ref().map(|change| change.to);
+            assert_eq!(
+                aimed,
+                attitude.map(Into::into),
+                "{}, {}",
+                document.name,
+                finding.id
+            );
+            if let Some(is) = knob.aim_is {
+                let text = advice.shown_in(system);
+                assert_eq!(text.matches(&is.shown_in(system)).count(), 1, "{text}");
+                told += 1;
+            }
+        }
     }
+    assert!(told > 3, "{told}");
 }
 
 #[test]
-fn what_the_other_findings_forbid_is_no_middle_either() {
-    let low = worn("", "end_difference: \"1 in\"");
-    assert_eq!(
-        solved(&low).findings.level_of(FindingId::LowEnd),
-        Some(Level::Over)
-    );
+fn at_a_high_cut_no_attitude_is_aimed_at_for_zero_gain() {
+    // In the middle of its window this unit would stand at 8.5° and sweep; it stands well at 4°.
+    let high = document(&example(&[(
+        "height_of_cut: \"0.5 in\"",
+        "height_of_cut: \"2 in\"",
+    )]));
+    let answers = answers(&high, FindingId::Sweep, Goal::Fine);
+    let attitude = answers.iter().find(|a| a.knob == Knob::Attitude).unwrap();
+    assert_eq!(attitude.to_aim, None, "{attitude:?}");
+}
+
+#[test]
+fn a_low_cut_is_aimed_at_the_least_attitude_that_clears_the_underside() {
+    let low = document(&example(&[
+        ("height_of_cut: \"0.5 in\"", "height_of_cut: \"0.35 in\""),
+        ("behind_centre: \"0.3 in\"", "behind_centre: \"0.4 in\""),
+    ]));
     let answers = answers(&low, FindingId::Sweep, Goal::Fine);
-    let attitude = answers
-        .iter()
-        .find(|answer| answer.knob == Knob::Attitude)
-        .unwrap();
-    assert_eq!(attitude.to_middle, None);
-    let usual = self::answers(&document(&example(&[])), FindingId::Sweep, Goal::Fine);
+    let attitude = answers.iter().find(|a| a.knob == Knob::Attitude).unwrap();
+    let aim = attitude.to_aim.as_ref().unwrap();
+    let is = attitude.aim_is.unwrap().shown_in(System::InchDecimal);
     assert!(
-        usual
-            .iter()
-            .any(|answer| answer.knob == Knob::Attitude && answer.to_middle.is_some())
+        is.contains("by its limit of 0.0591 in and 0.0100 in more"),
+        "{is}"
     );
+    let then = solved(&put(&low, Knob::Attitude, aim)).solution;
+    let clears = then.on_ground.underside_clearance.inches();
+    assert!((0.0691..0.0695).contains(&clears), "{clears}");
+}
+
+#[test]
+fn the_front_roller_alone_is_among_the_adjustments() {
+    let document = document(&example(&[]));
+    let answers = answers(&document, FindingId::Underside, Goal::Fine);
+    let front = answers
+        .iter()
+        .find(|answer| answer.knob == Knob::FrontRoller)
+        .unwrap();
+    let change = front.to_limit.as_ref().unwrap();
+    let (front_by, rear_by) = change.rollers;
+    assert!(front_by.mm().abs() > 0.1 && rear_by.mm().abs() < 1e-6);
+}
+
+#[test]
+fn what_nobody_would_do_is_told_so_with_the_reason() {
+    let swept = document(&example(&[(
+        "behind_centre: \"0.3 in\"",
+        "behind_centre: \"0.75 in\"",
+    )]));
+    let fast = document(&example(&[(
+        "ground_speed: \"4 mph\"",
+        "ground_speed: \"9 mph\"",
+    )]));
+    let mut reasons = Vec::new();
+    for (document, finding) in [(&swept, FindingId::Sweep), (&fast, FindingId::Clip)] {
+        for answer in answers(document, finding, Goal::Fine) {
+            let not_sensible = answer.not_sensible();
+            for change in answer.changes() {
+                let turns_over = change.others.iter().any(|other| {
+                    other.after.level == Level::Over && other.before.level < Level::Over
+                });
+                assert!(!turns_over || change.not_sensible.is_some(), "{answer:?}");
+            }
+            if let (Knob::HeightOfCut, Ok(change)) = (answer.knob, &answer.to_limit) {
+                let now = solved(document).solution.pose.height_of_cut.mm();
+                let is_far = change.to.base() > 2.5 * now;
+                assert_eq!(change.not_sensible == Some(NotSensible::OtherTurf), is_far);
+            }
+            if let (FindingId::Clip, Knob::TopGround | Knob::FaceGround, Ok(_)) =
+                (finding, answer.knob, &answer.to_limit)
+            {
+                assert_eq!(not_sensible, Some(NotSensible::GroundForClip));
+            }
+            reasons.extend(not_sensible);
+        }
+    }
+    assert!(reasons.contains(&NotSensible::OtherTurf), "{reasons:?}");
 }
 
 #[test]
@@ -750,20 +850,13 @@ fn a_finding_that_no_adjustment_changes_is_not_offered_for_the_knobs() {
 }
 
 #[test]
-fn an_attitude_told_to_come_back_between_the_brackets_stays_inside_by_three_percent_of_them() {
-    let brackets = [
-        ("low: \"5 deg\", high: \"9 deg\"", 5.12),
-        ("low: \"-2 deg\", high: \"2 deg\"", 1.88),
-    ];
-    for (range, wanted_deg) in brackets {
-        let limits = format!("limits: Some((attitude_range: ({range}))),");
-        let solved = solved(&document(&example(&[("limits: None,", &limits)])));
-        let finding = solved.findings.get(FindingId::Attitude).unwrap();
-        assert_eq!(finding.level, Level::Over, "{range}");
-        let remedy = finding.remedy.unwrap().shown_in(System::Millimetre);
-        let told = format!("an attitude of {wanted_deg}° would bring it back");
-        assert!(remedy.contains(&told), "{remedy}");
-    }
+fn an_attitude_told_between_the_brackets_stays_inside_by_three_percent_of_them() {
+    let limits = "limits: Some((attitude_range: (low: \"5 deg\", high: \"9 deg\"))),";
+    let solved = solved(&document(&example(&[("limits: None,", limits)])));
+    let finding = solved.findings.get(FindingId::Attitude).unwrap();
+    assert_eq!(finding.level, Level::Over);
+    let told = solved.told(finding, System::Millimetre);
+    assert!(told.contains("an attitude of 5.12° clears it"), "{told}");
 }
 
 #[test]

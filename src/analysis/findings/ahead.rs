@@ -2,7 +2,7 @@
 
 use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict, WindowEnd};
 use crate::analysis::NumberId;
-use crate::units::{Angle, Length, Sentence};
+use crate::units::{Length, Sentence};
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Ahead,
@@ -19,12 +19,16 @@ pub(super) const RULE: Rule = Rule {
 };
 
 fn measure(case: &Case) -> Option<Judged> {
-    let most = case.unit.limits.ahead_of_centre;
+    let limits = &case.unit.limits;
+    let least = limits.behind_centre.unwrap_or(Length::ZERO);
     let bounds = [
-        Some(Bound::new(Level::Watch, Side::AtLeast, Length::ZERO)),
-        Some(Bound::new(Level::Over, Side::AtLeast, -most)),
+        Bound::new(Level::Watch, Side::AtLeast, least),
+        Bound::new(Level::Over, Side::AtLeast, -limits.ahead_of_centre),
     ];
-    Some(Judged::by(case.solution.sweep.behind_centre, bounds))
+    Some(Judged::by(
+        case.solution.sweep.behind_centre,
+        bounds.map(Some),
+    ))
 }
 
 fn margins_mm(case: &Case, margins_mm: &mut Vec<f64>) {
@@ -34,30 +38,25 @@ fn margins_mm(case: &Case, margins_mm: &mut Vec<f64>) {
 
 fn judge(case: &Case) -> Option<Verdict> {
     let behind = case.solution.sweep.behind_centre;
-    if behind.mm() >= 0.0 {
-        let text = Sentence::new(
+    let level = measure(case)?.level();
+    let text = match case.unit.limits.behind_centre {
+        _ if behind.mm() < 0.0 => {
+            let most = case.unit.limits.ahead_of_centre;
+            Sentence::new(
+                "The edge stands {} ahead of the reel's centre (over beyond {}): the blades are still coming down as they meet it.",
+                &[(-behind).into(), most.into()],
+            )
+            .judging(0)
+        }
+        Some(least) => Sentence::new(
+            "The edge stands {} behind the reel's centre (at least {} wanted).",
+            &[behind.into(), least.into()],
+        )
+        .judging(0),
+        None => Sentence::new(
             "The edge stands {} behind the reel's centre.",
             &[behind.into()],
-        );
-        return Some(Verdict {
-            level: Level::Fine,
-            text,
-            remedy: None,
-        });
-    }
-    let most = case.unit.limits.ahead_of_centre;
-    let level = measure(case)?.level();
-    let text = Sentence::new(
-        "The edge stands {} ahead of the reel's centre (over beyond {}): the blades are still coming down as they meet it.",
-        &[(-behind).into(), most.into()],
-    )
-    .judging(0);
-    // A little past the centre, so that rounding does not leave it ahead.
-    let on_centre = case.solution.pose.attitude_on_centre() + Angle::from_deg(0.02);
-    let remedy = case.advise_attitude(on_centre);
-    Some(Verdict {
-        level,
-        text,
-        remedy,
-    })
+        ),
+    };
+    Some(Verdict { level, text })
 }

@@ -1,6 +1,5 @@
 //! An attitude outside what the roller brackets were said to allow.
 
-use super::advice::ADVISED_ROOM;
 use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict};
 use crate::analysis::NumberId;
 use crate::units::Sentence;
@@ -36,15 +35,5 @@ fn judge(case: &Case) -> Option<Verdict> {
         "The attitude, {}, lies outside what the brackets were said to allow, {} to {}."
     };
     let text = Sentence::new(template, &[attitude.into(), low.into(), high.into()]).judging(0);
-    let room = (high - low) * ADVISED_ROOM;
-    let inside = if attitude < low {
-        low + room
-    } else {
-        high - room
-    };
-    Some(Verdict {
-        level,
-        text,
-        remedy: (!is_within).then(|| case.advise_attitude(inside)).flatten(),
-    })
+    Some(Verdict { level, text })
 }

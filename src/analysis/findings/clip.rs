@@ -1,8 +1,9 @@
-//! Clip length against the height of cut: too long and ribs stand across the travel.
+//! Clip length against the height of cut: too long and ribs stand across the travel, too short and
+//! power and edges are spent for zero gain.
 
 use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict};
 use crate::analysis::NumberId;
-use crate::units::{Measure as _, Sentence, Speed, Turning};
+use crate::units::Sentence;
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Clip,
@@ -19,41 +20,40 @@ fn measure(case: &Case) -> Option<Judged> {
     let ratio = case.solution.mowing?.clip_to_cut?;
     let limits = &case.unit.limits;
     let bounds = [
-        Some(Bound::new(Level::Watch, Side::AtMost, limits.clip_watch)),
-        Some(Bound::new(Level::Over, Side::AtMost, limits.clip_over)),
+        Bound::new(Level::Watch, Side::AtMost, limits.clip_watch),
+        Bound::new(Level::Over, Side::AtMost, limits.clip_over),
+        Bound::new(Level::Watch, Side::AtLeast, limits.clip_least),
     ];
-    Some(Judged::by(ratio, bounds))
+    Some(Judged::by(ratio, bounds.map(Some)))
 }
 
 fn judge(case: &Case) -> Option<Verdict> {
     let numbers = case.solution.mowing?;
-    let speeds = case.unit.mowing?;
     let ratio = numbers.clip_to_cut?;
     let limits = &case.unit.limits;
     let level = measure(case)?.level();
-    let text = Sentence::new(
-        "The clip length is {}, {} times the height of cut (watch above {}, over above {}).",
-        &[
-            numbers.clip_length.into(),
-            ratio.into(),
-            limits.clip_watch.into(),
-            limits.clip_over.into(),
-        ],
-    )
-    .judging(1);
-    let share = limits.clip_watch.number() / ratio.number();
-    let remedy = (level > Level::Fine && share > 0.0).then(|| {
-        // Clip length goes with the ground speed and against the reel's.
-        let slower = Speed::from_base(speeds.ground_speed.base() * share);
-        let faster = Turning::from_base(speeds.reel_speed.base() / share);
+    let text = if ratio < limits.clip_least {
         Sentence::new(
-            "Driving at {} or slower, or turning the reel at {} or faster as far as its manual allows, would bring it back.",
-            &[slower.into(), faster.into()],
+            "The clip length is {}, {} times the height of cut (watch below {}): the reel turns faster than this cut needs, which takes power and wears the edges for zero gain.",
+            &[
+                numbers.clip_length.into(),
+                ratio.into(),
+                limits.clip_least.into(),
+            ],
         )
-    });
+    } else {
+        Sentence::new(
+            "The clip length is {}, {} times the height of cut (watch above {}, over above {}).",
+            &[
+                numbers.clip_length.into(),
+                ratio.into(),
+                limits.clip_watch.into(),
+                limits.clip_over.into(),
+            ],
+        )
+    };
     Some(Verdict {
         level,
-        text,
-        remedy,
+        text: text.judging(1),
     })
 }

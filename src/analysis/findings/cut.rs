@@ -33,14 +33,11 @@ fn judge(case: &Case) -> Option<Verdict> {
         return Some(Verdict {
             level: Level::Fine,
             text,
-            remedy: None,
         });
     }
     let text = Sentence::new("The edge stands {} below the ground.", &[(-cut).into()]);
-    let remedy = Some(case.advise_clearing(-cut));
     Some(Verdict {
         level: Level::Over,
         text,
-        remedy,
     })
 }

@@ -14,8 +14,6 @@ pub struct Finding {
     pub level: Level,
     /// What was found, with the numbers.
     pub text: Sentence,
-    /// What would bring it back, where something does.
-    pub remedy: Option<Sentence>,
     /// Why the readings are not sure enough to tell; none where they are.
     pub doubt: Option<Doubt>,
 }
@@ -47,17 +45,13 @@ impl Finding {
         }
     }
 
-    /// Text and remedy in one, in a reader's units.
+    /// Text and doubt in one, in a reader's units.
     #[must_use]
     pub fn shown_in(&self, system: System) -> String {
         let mut text = self.text.shown_in(system);
         if let Some(doubt) = self.doubt {
             text.push(' ');
             text.push_str(&doubt.sentence().shown_in(system));
-        }
-        if let Some(remedy) = self.remedy {
-            text.push(' ');
-            text.push_str(&remedy.shown_in(system));
         }
         text
     }
@@ -76,7 +70,6 @@ impl Findings {
                 id: rule.finding,
                 level: verdict.level,
                 text: verdict.text,
-                remedy: verdict.remedy,
                 doubt: None,
             })
         }))
@@ -106,13 +99,6 @@ impl Findings {
     pub fn adjustable(case: &Case) -> impl Iterator<Item = (FindingId, Judged)> {
         let rules = RULES.iter().filter(|rule| rule.is_adjustable);
         rules.filter_map(|rule| Some((rule.finding, (rule.measure)(case)?)))
-    }
-
-    /// The same without those that end a usable window of attitudes.
-    pub(in crate::analysis) fn judged_besides_window(case: &Case) -> impl Iterator<Item = Judged> {
-        let rules = RULES.iter().filter(|rule| rule.is_adjustable);
-        let besides = rules.filter(|rule| rule.window.is_none());
-        besides.filter_map(|rule| (rule.measure)(case))
     }
 
     /// Every number that is judged, by its finding.

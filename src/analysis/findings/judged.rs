@@ -49,20 +49,26 @@ impl Bound {
     }
 }
 
+/// The most limits that one number has.
+const MOST_BOUNDS: usize = 3;
+
 /// A number of the solution that is judged, with its limits.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Judged {
     /// The number.
     pub value: Value,
-    /// Its limits, the one that is passed first in front.
-    pub bounds: [Option<Bound>; 2],
+    /// Its limits, on either side the one that is passed first in front.
+    pub bounds: [Option<Bound>; MOST_BOUNDS],
 }
 
 impl Judged {
-    pub(super) fn by(value: impl Into<Value>, bounds: [Option<Bound>; 2]) -> Self {
+    pub(super) fn by<const N: usize>(value: impl Into<Value>, bounds: [Option<Bound>; N]) -> Self {
+        const { assert!(N <= MOST_BOUNDS, "a number has fewer limits") };
+        let mut kept = [None; MOST_BOUNDS];
+        kept[..N].copy_from_slice(&bounds);
         Self {
             value: value.into(),
-            bounds,
+            bounds: kept,
         }
     }
 

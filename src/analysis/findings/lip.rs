@@ -1,6 +1,5 @@
 //! A lip thicker than the height of cut allows, or ground away.
 
-use super::advice::ADVISED_ROOM;
 use super::{Case, FindingId, Judged, Level, Rule, Verdict, with_room};
 use crate::analysis::NumberId;
 use crate::units::{Length, Sentence};
@@ -33,11 +32,9 @@ fn judge(case: &Case) -> Option<Verdict> {
         return Some(Verdict {
             level: Level::Over,
             text,
-            remedy: None,
         });
     }
     let pose = &case.solution.pose;
-    let clearance = Length::from_mm(case.solution.lip_bottom_on_plate.y);
     let least = case.unit.limits.underside;
     let allowed = (pose.height_of_cut - least) * (1.0 / pose.attitude.rad().cos());
     let level = measure(case)?.level();
@@ -53,21 +50,5 @@ fn judge(case: &Case) -> Option<Verdict> {
             &[left.into()],
         )
     };
-    let remedy = (level > Level::Fine).then(|| {
-        let short = least * (1.0 + ADVISED_ROOM) - clearance;
-        if allowed.mm() > 0.0 {
-            let moved = pose.roller_move_to_raise(short);
-            Sentence::new(
-                "A thinner knife, or raising the height of cut by {}, both rollers down by {}, would bring it back.",
-                &[short.into(), moved.into()],
-            )
-        } else {
-            case.advise_raising(short)
-        }
-    });
-    Some(Verdict {
-        level,
-        text,
-        remedy,
-    })
+    Some(Verdict { level, text })
 }

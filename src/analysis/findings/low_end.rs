@@ -26,10 +26,6 @@ pub(super) const UNDERSIDE_RULE: Rule = Rule {
     is_adjustable: true,
 };
 
-/// Brings the low end back, whatever touches there.
-const REMEDY: &str =
-    "Bring the rollers parallel to the cut line and true them or their bearings, then look again.";
-
 /// Whether anything is worn or out of true: without it the worst place is every place.
 fn is_worn(case: &Case) -> bool {
     case.unit.wear.lowers().mm() > 0.0
@@ -59,7 +55,7 @@ fn judge_reel(case: &Case) -> Option<Verdict> {
             &[lowers.into(), (-left).into()],
         )
     };
-    Some(told(level, text))
+    Some(Verdict { level, text })
 }
 
 fn judge_underside(case: &Case) -> Option<Verdict> {
@@ -79,13 +75,5 @@ fn judge_underside(case: &Case) -> Option<Verdict> {
         )
         .judging(1)
     };
-    Some(told(level, text))
-}
-
-fn told(level: Level, text: Sentence) -> Verdict {
-    Verdict {
-        level,
-        text,
-        remedy: (level > Level::Fine).then(|| Sentence::new(REMEDY, &[])),
-    }
+    Some(Verdict { level, text })
 }

@@ -7,7 +7,6 @@
     reason = "a rule may not apply; some always do"
 )]
 
-mod advice;
 mod ahead;
 mod attitude;
 mod case;
@@ -23,6 +22,7 @@ mod reel;
 mod rollers;
 mod rule;
 mod scrap;
+mod standing;
 mod sweep;
 mod table;
 mod underside;
@@ -32,5 +32,6 @@ pub use finding::{Finding, Findings};
 pub use id::FindingId;
 pub use judged::{Bound, Doubt, Judged, Side};
 pub use level::Level;
+pub use standing::{Standing, Standings};
 
 use rule::{Rule, Verdict, WindowEnd, above_ground, with_room};

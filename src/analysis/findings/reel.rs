@@ -33,17 +33,14 @@ fn judge(case: &Case) -> Option<Verdict> {
         return Some(Verdict {
             level: Level::Fine,
             text,
-            remedy: None,
         });
     }
     let text = Sentence::new(
         "The reel's blades reach {} into the ground.",
         &[(-clearance).into()],
     );
-    let remedy = Some(case.advise_clearing(-clearance));
     Some(Verdict {
         level: Level::Over,
         text,
-        remedy,
     })
 }

@@ -42,11 +42,9 @@ fn judge(case: &Case) -> Option<Verdict> {
         && clear_mm < 0.0
     {
         let text = Sentence::new(template, &[Length::from_mm(-clear_mm).into()]);
-        let remedy = Sentence::new("Measure rollers, reel and knife again.", &[]);
         return Some(Verdict {
             level: Level::Watch,
             text,
-            remedy: Some(remedy),
         });
     }
     let far = [
@@ -64,14 +62,9 @@ fn judge(case: &Case) -> Option<Verdict> {
     .find(|(_, roller)| roller.moved.mm().abs() > 2.0 * roller.radius_mm);
     if let Some((template, roller)) = far {
         let text = Sentence::new(template, &[Value::Move(roller.moved)]);
-        let remedy = Sentence::new(
-            "Check the height of cut and attitude, and whether the bracket reaches so far.",
-            &[],
-        );
         return Some(Verdict {
             level: Level::Watch,
             text,
-            remedy: Some(remedy),
         });
     }
     let text = Sentence::new(
@@ -81,7 +74,6 @@ fn judge(case: &Case) -> Option<Verdict> {
     Some(Verdict {
         level: Level::Fine,
         text,
-        remedy: None,
     })
 }
 

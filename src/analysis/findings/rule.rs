@@ -33,11 +33,10 @@ pub(super) struct WindowEnd {
     pub(super) margins_mm: fn(&Case, &mut Vec<f64>),
 }
 
-/// A level, a sentence, and what would bring it back.
+/// A level and a sentence.
 pub(super) struct Verdict {
     pub(super) level: Level,
     pub(super) text: Sentence,
-    pub(super) remedy: Option<Sentence>,
 }
 
 /// A clearance that is too little at zero.

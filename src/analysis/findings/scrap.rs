@@ -27,34 +27,21 @@ fn judge(case: &Case) -> Option<Verdict> {
     let now = case.setting.reel_diameter;
     let (new, smallest) = (case.unit.new_diameter, case.unit.smallest_diameter);
     let level = measure(case)?.level();
-    let (text, remedy) = match level {
-        Level::Over => (
-            Sentence::new(
-                "The reel, {}, is under its scrap size of {}.",
-                &[now.into(), smallest.into()],
-            )
-            .judging(0),
-            Some(Sentence::new("It wants a new reel.", &[])),
-        ),
-        Level::Watch => (
-            Sentence::new(
-                "The reel, {}, is larger than a new one, {}.",
-                &[now.into(), new.into()],
-            )
-            .judging(0),
-            Some(Sentence::new("Measure it again.", &[])),
-        ),
-        Level::Fine => (
-            Sentence::new(
-                "The reel, {}, has {} of diameter left to its scrap size.",
-                &[now.into(), (now - smallest).into()],
-            ),
-            None,
+    let text = match level {
+        Level::Over => Sentence::new(
+            "The reel, {}, is under its scrap size of {}.",
+            &[now.into(), smallest.into()],
+        )
+        .judging(0),
+        Level::Watch => Sentence::new(
+            "The reel, {}, is larger than a new one, {}.",
+            &[now.into(), new.into()],
+        )
+        .judging(0),
+        Level::Fine => Sentence::new(
+            "The reel, {}, has {} of diameter left to its scrap size.",
+            &[now.into(), (now - smallest).into()],
         ),
     };
-    Some(Verdict {
-        level,
-        text,
-        remedy,
-    })
+    Some(Verdict { level, text })
 }

@@ -1,9 +1,8 @@
 //! Sweep below the cut line, as a length and as a share of the height of cut.
 
-use super::advice::ADVISED_ROOM;
 use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict, WindowEnd};
 use crate::analysis::NumberId;
-use crate::units::{Length, Sentence, Value};
+use crate::units::{Length, Sentence};
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Sweep,
@@ -64,60 +63,5 @@ fn judge(case: &Case) -> Option<Verdict> {
         )
         .judging(1)
     };
-    let remedy = (level > Level::Fine).then(|| bring_back(case)).flatten();
-    Some(Verdict {
-        level,
-        text,
-        remedy,
-    })
-}
-
-/// To just inside the watch limit, by attitude, or by height alone: the sweep does not change with
-/// the height.
-fn bring_back(case: &Case) -> Option<Sentence> {
-    let pose = &case.solution.pose;
-    let sweep = &case.solution.sweep;
-    let aim = case.unit.limits.sweep_watch.of_one() * (1.0 - ADVISED_ROOM);
-    // An edge ahead of centre is brought back by what is found about that.
-    if aim <= 0.0 || sweep.behind_centre.mm() < 0.0 {
-        return None;
-    }
-    let wanted = Length::from_mm(pose.height_of_cut.mm() * aim);
-    let height = Length::from_mm(sweep.below_cut.mm() / aim);
-    // Another height is advice only while it is still the same kind of turf.
-    let is_near = height.mm() <= 2.5 * pose.height_of_cut.mm();
-    let attitude = pose.attitude_for_sweep(wanted);
-    let tried = attitude.and_then(|attitude| Some((attitude, case.at_attitude(attitude)?)));
-    Some(match (attitude, tried) {
-        (_, Some((attitude, other))) => {
-            let moved = |then: Length, now: Length| Value::Move(then - now);
-            let attitude = attitude.into();
-            let front = moved(other.pose.front_roller.moved, pose.front_roller.moved);
-            let rear = moved(other.pose.rear_roller.moved, pose.rear_roller.moved);
-            let underside = other.on_ground.underside_clearance.into();
-            if is_near {
-                Sentence::new(
-                    "At this height of cut an attitude of {} would bring it inside the watch limit and keep the other limits: front roller {}, rear roller {} from where they stand now; the underside would then clear the ground by {}. So would a height of cut of {} at this attitude.",
-                    &[attitude, front, rear, underside, height.into()],
-                )
-            } else {
-                Sentence::new(
-                    "At this height of cut an attitude of {} would bring it inside the watch limit and keep the other limits: front roller {}, rear roller {} from where they stand now; the underside would then clear the ground by {}.",
-                    &[attitude, front, rear, underside],
-                )
-            }
-        }
-        (Some(attitude), None) if is_near => Sentence::new(
-            "By attitude alone it would take {}, which breaks another limit at this height of cut: a thinner knife or one that reaches further ahead would help, or a height of cut of {} at this attitude.",
-            &[attitude.into(), height.into()],
-        ),
-        (Some(attitude), None) => Sentence::new(
-            "By attitude alone it would take {}, which breaks another limit at this height of cut: a thinner knife or one that reaches further ahead would help.",
-            &[attitude.into()],
-        ),
-        (None, None) => Sentence::new(
-            "No attitude brings it inside the watch limit: a knife that reaches further ahead would help.",
-            &[],
-        ),
-    })
+    Some(Verdict { level, text })
 }

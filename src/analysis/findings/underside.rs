@@ -1,9 +1,8 @@
 //! The underside of the knife or its hardware too low, or in the ground.
 
-use super::advice::ADVISED_ROOM;
 use super::{Case, FindingId, Judged, Level, Rule, Verdict, WindowEnd, with_room};
 use crate::analysis::{Lowest, NumberId};
-use crate::geometry::{GroundShape, attitude_for_underside, underside_on_bar};
+use crate::geometry::underside_on_bar;
 use crate::units::Sentence;
 
 pub(super) const RULE: Rule = Rule {
@@ -63,28 +62,5 @@ fn judge(case: &Case) -> Option<Verdict> {
         )
         .judging(0),
     };
-    let remedy = (level > Level::Fine).then(|| {
-        let short = least * (1.0 + ADVISED_ROOM) - clearance;
-        // Closed form over the plate; on other ground what it gives is tried, and told if it holds.
-        let wanted = case.solution.underside_clearance + short;
-        let points = case
-            .unit
-            .hardware
-            .that_can_be_lowest(&GroundShape::<f64>::Level);
-        let points = points.map(|(_, point)| point);
-        attitude_for_underside(
-            &case.solution.pose,
-            &case.unit.profile,
-            case.setting,
-            points,
-            wanted,
-        )
-        .and_then(|attitude| case.advise_attitude(attitude))
-        .unwrap_or_else(|| case.advise_raising(short))
-    });
-    Some(Verdict {
-        level,
-        text,
-        remedy,
-    })
+    Some(Verdict { level, text })
 }

@@ -111,11 +111,6 @@ impl Margins {
         OF_MARGINS.get(index).copied().unwrap_or(Limit::Underside)
     }
 
-    /// Whether every limit holds.
-    pub(in crate::analysis) fn are_kept(&self) -> bool {
-        self.0.iter().all(|margin| *margin >= 0.0)
-    }
-
     /// The limits that do not hold, in the order they are told.
     pub(super) fn passed(&self) -> impl Iterator<Item = Limit> {
         let limits = Limit::WITH_MARGIN.into_iter();

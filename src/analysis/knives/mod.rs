@@ -18,7 +18,6 @@ pub use curve::{Curve, CurveCrossing, Measured, MeasuredLimit, Over, curves, mea
 pub use curve_band::{OffAt, bands};
 pub use height::lowest_height;
 pub use limit::Limit;
-pub(super) use limit::Margins;
 pub use map::{Band, Map, MapRow, Region, map, map_of_all, passed_at};
 pub use ranking::{Ranking, Ranks, rank, rank_sentence, rests_on};
 pub use table::{KnifeRow, Life, ReelWindows, Trial, table};

@@ -9,11 +9,12 @@ mod knobs;
 pub use budget::{Budget, Step, StepKind};
 pub use causes::{Cause, Complaint, Strength, causes, pitches};
 pub use crest::{CrestLimit, CrestLimits};
-pub use knobs::{Change, Goal, Knob, KnobAnswer, Other, WhyNot, knobs, worst_finding};
+pub use knobs::{Change, Goal, Knob, KnobAnswer, NotSensible, Other, WhyNot, knobs, worst_finding};
 
 use super::{Case, FindingId, Solved};
 use crate::geometry::Setting;
 use crate::unit::{Document, Fitted};
+use crate::units::System;
 
 /// Everything that tells why a unit marks the turf, but the complaint.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,9 +32,10 @@ pub struct Why {
 }
 
 impl Why {
-    /// Works it out for a solved document; the worst finding is asked about when none is chosen.
+    /// Works it out for a solved document and for somebody who reads in `system`; the worst finding is
+    /// asked about when none is chosen.
     #[must_use]
-    pub fn of(solved: &Solved, finding: Option<FindingId>, goal: Goal) -> Self {
+    pub fn of(solved: &Solved, finding: Option<FindingId>, goal: Goal, system: System) -> Self {
         let case = solved.case();
         let finding = finding.unwrap_or_else(|| worst_finding(&solved.findings, &case));
         Self {
@@ -41,7 +43,13 @@ impl Why {
             underside: Budget::of_underside(&case),
             crests: CrestLimits::of(&case),
             finding,
-            knobs: knobs(&case, &every_knife(&solved.document, &case), finding, goal),
+            knobs: knobs(
+                &case,
+                &every_knife(&solved.document, &case),
+                finding,
+                goal,
+                system,
+            ),
         }
     }
 }

@@ -36,6 +36,18 @@ pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
             starting.ahead_of_centre.entry(system),
         ),
         (
+            "Behind centre, least",
+            Field::LeastBehindCentre,
+            starting
+                .behind_centre
+                .map_or_else(|| "none".to_owned(), |least| least.entry(system)),
+        ),
+        (
+            "Clip to cut, least",
+            Field::ClipLeast,
+            starting.clip_least.entry(system),
+        ),
+        (
             "Clip to cut, watch",
             Field::ClipWatch,
             starting.clip_watch.entry(system),

@@ -131,6 +131,8 @@ macro_rules! place {
             Field::SweepOver => & $($mut)? $document.limits.$as_ref()?.sweep_over,
             Field::LeastUnderside => & $($mut)? $document.limits.$as_ref()?.underside,
             Field::MostAheadOfCentre => & $($mut)? $document.limits.$as_ref()?.ahead_of_centre,
+            Field::LeastBehindCentre => & $($mut)? $document.limits.$as_ref()?.behind_centre,
+            Field::ClipLeast => & $($mut)? $document.limits.$as_ref()?.clip_least,
             Field::ClipWatch => & $($mut)? $document.limits.$as_ref()?.clip_watch,
             Field::ClipOver => & $($mut)? $document.limits.$as_ref()?.clip_over,
             Field::LeastAttitude => & $($mut)? $document.limits.$as_ref()?.attitude_range.$as_ref()?.low,

@@ -60,6 +60,10 @@ pub enum Field {
     LeastUnderside,
     /// How far the edge may run ahead of centre.
     MostAheadOfCentre,
+    /// How far the edge must stand behind centre at least.
+    LeastBehindCentre,
+    /// Clip length over height of cut below which it should be watched.
+    ClipLeast,
     /// Clip length over height of cut above which it wants watching.
     ClipWatch,
     /// Clip length over height of cut above which it is too much.

@@ -51,11 +51,13 @@ impl Field {
         Self::StraightedgeGap,
         Self::StraightedgeAt,
     ];
-    const LIMITS: [Self; 8] = [
+    const LIMITS: [Self; 10] = [
         Self::SweepWatch,
         Self::SweepOver,
         Self::LeastUnderside,
         Self::MostAheadOfCentre,
+        Self::LeastBehindCentre,
+        Self::ClipLeast,
         Self::ClipWatch,
         Self::ClipOver,
         Self::LeastAttitude,
@@ -102,6 +104,8 @@ impl Field {
             Self::SweepOver => row(G::Limits, "sweep_over", Share, NotNegative),
             Self::LeastUnderside => row(G::Limits, "underside", Length, NotNegative),
             Self::MostAheadOfCentre => row(G::Limits, "ahead_of_centre", Length, NotNegative),
+            Self::LeastBehindCentre => row(G::Limits, "behind_centre", Length, NotNegative),
+            Self::ClipLeast => row(G::Limits, "clip_least", Ratio, NotNegative),
             Self::ClipWatch => row(G::Limits, "clip_watch", Ratio, NotNegative),
             Self::ClipOver => row(G::Limits, "clip_over", Ratio, NotNegative),
             Self::LeastAttitude => row(G::AttitudeRange, "low", Angle, WithinUpright),

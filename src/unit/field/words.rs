@@ -145,6 +145,16 @@ impl Field {
                 "How far the edge may run ahead of centre before it is too much.",
                 "From your own trials.",
             ),
+            Self::LeastBehindCentre => words(
+                "Behind centre, least",
+                "How far the edge must stand behind centre at least. Left out, it may stand on centre.",
+                "From a unit that cuts well, at the same reel diameter.",
+            ),
+            Self::ClipLeast => words(
+                "Clip to cut, least",
+                "Clip length over height of cut below which it should be watched: the reel turns faster than the cut needs, which takes power and wears edges for zero gain.",
+                "From your own trials.",
+            ),
             Self::ClipWatch => words(
                 "Clip to cut, watch",
                 "Clip length over height of cut above which it wants watching.",

@@ -1,13 +1,16 @@
 //! The answers: every knob tried on a unit, each by itself.
 
-use super::dial::{Dial, least_kept};
-use super::{
-    Change, Goal, HAIR, Kind, Knob, KnobAnswer, Other, ScaledKnob, SpeedKnob, WearKnob, WhyNot,
+use super::along::Along;
+use super::sense::not_sensible;
+use super::{Change, Goal, HAIR, Kind, Knob, KnobAnswer, Other, SpeedKnob, WearKnob, WhyNot};
+use crate::analysis::advice::{Aim, Asked as AskedOf};
+use crate::analysis::dial::{Dial, Scale};
+use crate::analysis::{
+    Case, FindingId, Findings, Judged, Level, Side, Solution, Standing, Standings,
 };
-use crate::analysis::{Case, FindingId, Findings, Judged, Level, Solution};
 use crate::geometry::{Setting, ground_speed_for_clip, reel_speed_for_clip};
 use crate::unit::{Fitted, Mowing, Unit, Wear};
-use crate::units::{Length, Value};
+use crate::units::{Length, System, Value};
 
 /// The finding that wants an answer first: the worst one that a number decides, what is sure before
 /// what is in doubt; where all are fine one that is in doubt, or the sweep.
@@ -38,13 +41,15 @@ pub fn worst_finding(findings: &Findings, case: &Case) -> FindingId {
 
 /// What every knob would do for a finding, each by itself. None when no number decides the finding.
 ///
-/// `knives` are the other knives' sections, by their places in the document.
+/// `knives` are the other knives' sections, by their places in the document. What is aimed at is told
+/// as it reads in `system`.
 #[must_use]
 pub fn knobs(
     case: &Case,
     knives: &[(Fitted, Setting)],
     finding: FindingId,
     goal: Goal,
+    system: System,
 ) -> Vec<KnobAnswer> {
     let Some(now) = Findings::judged(case, finding) else {
         return Vec::new();
@@ -54,23 +59,32 @@ pub fn knobs(
         finding,
         goal,
         now,
+        standings: Standings::of(case),
+        system,
     };
     Knob::ALL
         .into_iter()
         .map(|knob| {
-            let (to_limit, to_middle) = match knob.kind() {
-                Kind::Scaled(knob) => asked.along(knob),
-                Kind::Knife => (asked.another_knife(knives), None),
-                Kind::Speed(knob) => (asked.another_speed(knob), None),
-                Kind::Wear(knob) => (asked.less_wear(knob), None),
-            };
-            KnobAnswer {
+            let mut answer = KnobAnswer {
                 knob,
                 finding,
                 is_within: goal.is_kept(&now),
-                to_limit,
-                to_middle,
+                to_limit: Err(WhyNot::HasNoPart),
+                to_aim: None,
+                aim_is: None,
+            };
+            match knob.kind() {
+                Kind::Scaled(scale) => asked.along(scale, &mut answer),
+                Kind::Knife => answer.to_limit = asked.another_knife(knives),
+                Kind::Speed(knob) => answer.to_limit = asked.another_speed(knob),
+                Kind::Wear(knob) => answer.to_limit = asked.less_wear(knob),
             }
+            let judged = |change: &mut Change| {
+                change.not_sensible = not_sensible(case, finding, knob, change);
+            };
+            answer.to_aim.iter_mut().for_each(judged);
+            answer.to_limit.iter_mut().for_each(judged);
+            answer
         })
         .collect()
 }
@@ -83,12 +97,21 @@ struct Asked<'a> {
     finding: FindingId,
     goal: Goal,
     now: Judged,
+    standings: Standings,
+    system: System,
 }
 
 impl Asked<'_> {
-    fn along(&self, knob: ScaledKnob) -> (Result<Change, WhyNot>, Option<Change>) {
-        let dial = Dial::new(self.case, knob, self.finding, self.goal);
-        let along = dial.search();
+    fn along(&self, scale: Scale, answer: &mut KnobAnswer) {
+        let dial = Dial {
+            case: self.case,
+            scale,
+        };
+        let along = Along {
+            dial,
+            finding: self.finding,
+            goal: self.goal,
+        };
         let (low, high) = dial.range();
         let is_here = |at: f64| (at - dial.now()).abs() <= HERE * (high - low);
         let change = |at: f64, trial: f64| {
@@ -97,14 +120,36 @@ impl Asked<'_> {
             self.changed(self.case.unit, &setting, &[self.finding])
                 .map(|outcome| outcome.change(dial.value(at), dial.value(trial), by))
         };
-        let to_limit = along
-            .limit
+        answer.to_limit = along
+            .limit()
             .and_then(|border| match change(border.at, border.inside) {
                 _ if is_here(border.at) => Err(WhyNot::AtLimit),
                 change => change.ok_or(WhyNot::HasNoPart),
             });
-        let middle = along.middle.filter(|at| !is_here(*at));
-        (to_limit, middle.and_then(|at| change(at, at)))
+        // Another limit than the one within which it is fine is not aimed at, nor what cannot be
+        // tried.
+        let is_barred = matches!(
+            answer.to_limit,
+            Err(WhyNot::HasNoPart | WhyNot::EdgeInGround | WhyNot::NoMetalLeft)
+        );
+        if self.goal != Goal::Fine || is_barred {
+            return;
+        }
+        let aim = Aim {
+            asked: AskedOf {
+                case: self.case,
+                now: &self.standings,
+                finding: self.finding,
+            },
+            dial,
+            system: self.system,
+        };
+        let aimed = aim.find();
+        answer.aim_is = aimed.and_then(|aimed| Some(aimed.kept_clear?.sentence()));
+        let here = dial.value(dial.now()).as_read_in(self.system);
+        answer.to_aim = aimed
+            .filter(|aimed| aimed.to != here)
+            .and_then(|aimed| change(aimed.to.base(), aimed.to.base()));
     }
 
     fn another_knife(&self, knives: &[(Fitted, Setting)]) -> Result<Change, WhyNot> {
@@ -151,11 +196,20 @@ impl Asked<'_> {
             return Err(WhyNot::HasNoPart);
         }
         let mowing = self.case.unit.mowing.ok_or(WhyNot::NoSpeeds)?;
+        // The limit that is passed, or the nearest.
+        let ratio_now = self.now.value.base();
         let limit = self
             .now
             .limits()
-            .find(|bound| self.goal.counts(bound.level));
-        let ratio = limit.ok_or(WhyNot::HasNoPart)?.at_base;
+            .filter(|bound| self.goal.counts(bound.level))
+            .min_by(|a, b| a.margin(ratio_now).total_cmp(&b.margin(ratio_now)))
+            .ok_or(WhyNot::HasNoPart)?;
+        let ratio = limit.at_base;
+        let hair = if limit.side == Side::AtMost {
+            -HAIR
+        } else {
+            HAIR
+        };
         if ratio <= 0.0 {
             return Err(WhyNot::NoSuchSpeed);
         }
@@ -180,7 +234,7 @@ impl Asked<'_> {
                 SpeedKnob::Reel => mowing.reel_speed.into(),
             }
         };
-        let trial = driven(ratio * (1.0 - HAIR));
+        let trial = driven(ratio * (1.0 + hair));
         let unit = Unit {
             mowing: Some(trial),
             ..self.case.unit.clone()
@@ -252,19 +306,22 @@ impl Asked<'_> {
         let after = findings
             .iter()
             .find_map(|id| Findings::judged(&then, *id))?;
-        let mut others: Vec<Other> = Findings::all_judged(&self.case)
-            .filter(|(id, _)| *id != self.finding)
-            .filter_map(|(id, before)| {
-                let after = Findings::judged(&then, id)?;
-                let moved = (after.value.base() - before.value.base()).abs();
-                (moved > 1e-9 || after.level() != before.level()).then_some(Other {
-                    id,
-                    before,
-                    after,
-                })
+        let standings = Standings::of(&then);
+        let moved = |before: &Standing, after: &Standing| {
+            let number = |standing: &Standing| standing.judged.map(|judged| judged.value.base());
+            let moved = number(before).zip(number(after));
+            before.level != after.level || moved.is_some_and(|(a, b)| (a - b).abs() > 1e-9)
+        };
+        let mut others: Vec<Other> = FindingId::ALL
+            .into_iter()
+            .filter(|id| *id != self.finding)
+            .filter_map(|id| {
+                let (before, after) = (*self.standings.get(id)?, *standings.get(id)?);
+                moved(&before, &after).then_some(Other { id, before, after })
             })
             .collect();
-        others.sort_by_key(|other| std::cmp::Reverse(other.after.level()));
+        others.sort_by_key(|other| std::cmp::Reverse(other.after.level));
+        let keeps_all = self.standings.worsened(&standings).next().is_none();
         let (now, pose) = (&self.case.solution.pose, &solution.pose);
         Some(Outcome {
             after,
@@ -273,7 +330,7 @@ impl Asked<'_> {
                 pose.front_roller.moved - now.front_roller.moved,
                 pose.rear_roller.moved - now.rear_roller.moved,
             ),
-            keeps_all: least_kept(&then) >= 0.0,
+            keeps_all,
         })
     }
 }
@@ -295,6 +352,7 @@ impl Outcome {
             rollers: self.rollers,
             after: self.after,
             others: self.others,
+            not_sensible: None,
         }
     }
 }

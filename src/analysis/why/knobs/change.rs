@@ -1,7 +1,7 @@
 //! What is asked of a knob, and what it answers: a change, or why there is none.
 
-use super::Knob;
-use crate::analysis::{FindingId, Judged, Level};
+use super::{Knob, NotSensible};
+use crate::analysis::{FindingId, Judged, Level, Standing};
 use crate::unit::Fitted;
 use crate::units::{Length, Sentence, Value};
 
@@ -26,13 +26,6 @@ impl Goal {
         let value = judged.value.base();
         let bounds = judged.limits().filter(|bound| self.counts(bound.level));
         bounds.map(|bound| bound.margin(value)).collect()
-    }
-
-    /// The least of them; none where no limit counts.
-    pub(super) fn least_margin(self, judged: &Judged) -> Option<f64> {
-        let value = judged.value.base();
-        let bounds = judged.limits().filter(|bound| self.counts(bound.level));
-        bounds.map(|bound| bound.margin(value)).reduce(f64::min)
     }
 
     /// Whether every limit that counts is kept.
@@ -107,15 +100,15 @@ impl WhyNot {
     }
 }
 
-/// Another finding's number, before and after a change.
+/// How another finding stands before and after a change.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Other {
     /// The finding.
     pub id: FindingId,
     /// As it is now.
-    pub before: Judged,
+    pub before: Standing,
     /// As it would be.
-    pub after: Judged,
+    pub after: Standing,
 }
 
 impl Other {
@@ -123,9 +116,8 @@ impl Other {
     /// further than before.
     #[must_use]
     pub fn is_notable(&self) -> bool {
-        let level = self.after.level();
-        level != self.before.level()
-            || level > Level::Fine && self.after.margin() < self.before.margin()
+        self.after.level != self.before.level
+            || Standing::is_worse(Some(&self.before), Some(&self.after))
     }
 }
 
@@ -144,8 +136,10 @@ pub struct Change {
     pub rollers: (Length, Length),
     /// What the finding judges, as it would be.
     pub after: Judged,
-    /// The other findings whose number changes, the worst first.
+    /// The other findings that change, the worst first.
     pub others: Vec<Other>,
+    /// Why nobody would make it; none where somebody might.
+    pub not_sensible: Option<NotSensible>,
 }
 
 /// What one knob would do for one finding.
@@ -159,6 +153,27 @@ pub struct KnobAnswer {
     pub is_within: bool,
     /// To the finding's limit.
     pub to_limit: Result<Change, WhyNot>,
-    /// To the middle of the window in which this and every other limit hold.
-    pub to_middle: Option<Change>,
+    /// To where it is aimed: inside the finding's limit with room, no other finding made worse, and
+    /// to be typed as it reads. None where there is no such place, or it stands there.
+    pub to_aim: Option<Change>,
+    /// Why an attitude that is aimed at is the least that will do.
+    pub aim_is: Option<Sentence>,
+}
+
+impl KnobAnswer {
+    /// The changes there are, that to the aim first.
+    pub fn changes(&self) -> impl Iterator<Item = &Change> {
+        self.to_aim.iter().chain(self.to_limit.as_ref().ok())
+    }
+
+    /// Why nobody would make it, whichever way; none where there is no change, or one that somebody
+    /// might make.
+    #[must_use]
+    pub fn not_sensible(&self) -> Option<NotSensible> {
+        let is_sensible = |change: &Change| change.not_sensible.is_none();
+        if self.changes().any(is_sensible) {
+            return None;
+        }
+        self.changes().find_map(|change| change.not_sensible)
+    }
 }

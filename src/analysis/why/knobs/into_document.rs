@@ -27,6 +27,13 @@ impl Change {
                 },
                 system,
             ),
+            Knob::FrontRoller => document.set_stance(
+                Stance::Rollers {
+                    front_move: length,
+                    rear_move: pose.rear_roller.moved,
+                },
+                system,
+            ),
             Knob::RearRoller => document.set_stance(
                 Stance::Rollers {
                     front_move: pose.front_roller.moved,

@@ -1,19 +1,26 @@
 //! What each adjustment would do for a finding, by itself: how far it goes to the finding's limit,
-//! how far to the middle of its window, and what else that changes.
+//! how far to where it is aimed, what else that changes, and whether anybody would do it.
 
+mod along;
 mod answer;
 mod change;
-mod dial;
 mod into_document;
+mod not_sensible;
+mod sense;
 
 pub use answer::{knobs, worst_finding};
 pub use change::{Change, Goal, KnobAnswer, Other, WhyNot};
+pub use not_sensible::NotSensible;
+
+use crate::analysis::dial::Scale;
 
 /// Something that can be adjusted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Knob {
     /// The attitude, height of cut kept: both rollers move, the rear one most.
     Attitude,
+    /// The front roller by itself: attitude and height of cut follow.
+    FrontRoller,
     /// The rear roller by itself: attitude and height of cut follow.
     RearRoller,
     /// Another knife of the list.
@@ -38,8 +45,9 @@ pub enum Knob {
 
 impl Knob {
     /// Every knob, in the order they are told.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::Attitude,
+        Self::FrontRoller,
         Self::RearRoller,
         Self::Knife,
         Self::Extension,
@@ -57,6 +65,7 @@ impl Knob {
     pub const fn id(self) -> &'static str {
         match self {
             Self::Attitude => "attitude",
+            Self::FrontRoller => "front_roller",
             Self::RearRoller => "rear_roller",
             Self::Knife => "knife",
             Self::Extension => "extension",
@@ -75,6 +84,7 @@ impl Knob {
     pub const fn name(self) -> &'static str {
         match self {
             Self::Attitude => "Attitude, height kept",
+            Self::FrontRoller => "Front roller alone",
             Self::RearRoller => "Rear roller alone",
             Self::Knife => "Another knife",
             Self::Extension => "Extension",
@@ -95,7 +105,8 @@ impl Knob {
             Self::Attitude => "deg",
             Self::GroundSpeed => "m/s",
             Self::ReelSpeed => "rpm",
-            Self::RearRoller
+            Self::FrontRoller
+            | Self::RearRoller
             | Self::Knife
             | Self::Extension
             | Self::FaceGround
@@ -109,13 +120,14 @@ impl Knob {
     /// How it is tried.
     const fn kind(self) -> Kind {
         match self {
-            Self::Attitude => Kind::Scaled(ScaledKnob::Attitude),
-            Self::RearRoller => Kind::Scaled(ScaledKnob::RearRoller),
+            Self::Attitude => Kind::Scaled(Scale::Attitude),
+            Self::FrontRoller => Kind::Scaled(Scale::FrontRoller),
+            Self::RearRoller => Kind::Scaled(Scale::RearRoller),
             Self::Knife => Kind::Knife,
-            Self::Extension => Kind::Scaled(ScaledKnob::Extension),
-            Self::FaceGround => Kind::Scaled(ScaledKnob::FaceGround),
-            Self::TopGround => Kind::Scaled(ScaledKnob::TopGround),
-            Self::HeightOfCut => Kind::Scaled(ScaledKnob::HeightOfCut),
+            Self::Extension => Kind::Scaled(Scale::Extension),
+            Self::FaceGround => Kind::Scaled(Scale::FaceGround),
+            Self::TopGround => Kind::Scaled(Scale::TopGround),
+            Self::HeightOfCut => Kind::Scaled(Scale::HeightOfCut),
             Self::GroundSpeed => Kind::Speed(SpeedKnob::Ground),
             Self::ReelSpeed => Kind::Speed(SpeedKnob::Reel),
             Self::RollersTrued => Kind::Wear(WearKnob::Trued),
@@ -128,24 +140,13 @@ impl Knob {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Kind {
     /// At every place of its scale.
-    Scaled(ScaledKnob),
+    Scaled(Scale),
     /// Every other knife.
     Knife,
     /// In closed form.
     Speed(SpeedKnob),
     /// As done.
     Wear(WearKnob),
-}
-
-/// A knob that turns steadily.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum ScaledKnob {
-    Attitude,
-    RearRoller,
-    Extension,
-    FaceGround,
-    TopGround,
-    HeightOfCut,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

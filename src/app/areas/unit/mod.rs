@@ -7,7 +7,7 @@ mod numbers;
 use egui::{CentralPanel, Key, Panel, Ui};
 
 use self::canvas::CanvasState;
-use self::numbers::numbers_ui;
+use self::numbers::{KeptAdvice, numbers_ui};
 use super::{About, Area};
 use crate::app::desk::{Desk, PerSession};
 
@@ -22,6 +22,7 @@ pub const ABOUT: About = About {
 #[derive(Debug, Default)]
 pub struct UnitArea {
     canvas: PerSession<CanvasState>,
+    advice: KeptAdvice,
 }
 
 impl Area for UnitArea {
@@ -39,7 +40,7 @@ impl Area for UnitArea {
                 .default_size((0.27 * height).clamp(150.0, 330.0))
                 .size_range(110.0..=460.0)
                 .resizable(true)
-                .show(ui, |ui| numbers_ui(ui, desk));
+                .show(ui, |ui| numbers_ui(ui, desk, &mut self.advice));
         }
         CentralPanel::default_margins().show(ui, |ui| canvas.show(ui, desk));
     }

@@ -2,16 +2,20 @@
 
 use egui::{Grid, RichText, ScrollArea, Ui, Vec2};
 
-use crate::analysis::Solved;
+use crate::analysis::{Finding, Solved, SolvedId};
 use crate::app::desk::Desk;
+use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::theme;
 
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::symbol::symbol;
 use crate::units::System;
 
+/// What can be done about each finding, in words, until the unit or its reader's units change.
+pub type KeptAdvice = Kept<(SolvedId, System), Vec<Option<String>>>;
+
 /// Numbers on the left, findings on the right.
-pub fn numbers_ui(ui: &mut Ui, desk: &Desk) {
+pub fn numbers_ui(ui: &mut Ui, desk: &Desk, advice: &mut KeptAdvice) {
     let Some(good) = desk.good() else {
         return;
     };
@@ -32,7 +36,7 @@ pub fn numbers_ui(ui: &mut Ui, desk: &Desk) {
                 |ui| key_numbers_ui(ui, good, width, desk.system()),
             );
             ui.separator();
-            ui.vertical(|ui| findings_ui(ui, good, desk.system()));
+            ui.vertical(|ui| findings_ui(ui, good, desk.system(), advice));
         });
     });
 }
@@ -71,13 +75,18 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
         });
 }
 
-fn findings_ui(ui: &mut Ui, solved: &Solved, system: System) {
+fn findings_ui(ui: &mut Ui, solved: &Solved, system: System, advice: &mut KeptAdvice) {
     let theme = theme(ui.ctx());
     ui.heading("Findings");
-    let mut findings: Vec<_> = solved.findings.iter().collect();
-    findings.sort_by_key(|finding| std::cmp::Reverse((finding.level, finding.doubt.is_some())));
+    let advice = advice.get((solved.id, system), |_| {
+        let advice = |finding: &Finding| Some(solved.advice(finding.id, system)?.shown_in(system));
+        solved.findings.iter().map(advice).collect()
+    });
+    let mut findings: Vec<_> = solved.findings.iter().zip(advice.iter()).collect();
+    findings
+        .sort_by_key(|(finding, _)| std::cmp::Reverse((finding.level, finding.doubt.is_some())));
     ScrollArea::vertical().id_salt("findings").auto_shrink(false).show(ui, |ui| {
-        for finding in findings {
+        for (finding, advice) in findings {
             ui.horizontal_top(|ui| {
                 let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), egui::Sense::hover());
                 symbol(ui, place, finding.shown_level(), theme);
@@ -88,8 +97,8 @@ fn findings_ui(ui: &mut Ui, solved: &Solved, system: System) {
                     if let Some(doubt) = finding.doubt {
                         ui.label(doubt.sentence().shown_in(system));
                     }
-                    if let Some(remedy) = finding.remedy {
-                        ui.label(remedy.shown_in(system));
+                    if let Some(advice) = advice {
+                        ui.label(advice);
                     }
                 });
             });

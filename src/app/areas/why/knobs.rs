@@ -4,8 +4,8 @@ use egui::{Align, ComboBox, Layout, RichText, Sense, Ui, Vec2};
 
 use super::trial::Chosen;
 use super::worked_out::WorkedOut;
-use crate::analysis::why::{Change, Goal, Knob, KnobAnswer, Other};
-use crate::analysis::{FindingId, Judged, Solved};
+use crate::analysis::why::{Change, Goal, Knob, KnobAnswer, NotSensible, Other};
+use crate::analysis::{FindingId, Solved, Standing};
 use crate::app::widgets::look::theme;
 
 use crate::app::widgets::lettering::{Lettering, strong};
@@ -47,26 +47,20 @@ pub fn knobs_ui(
     if why.knobs.is_empty() {
         ui.label("This finding does not apply to the unit as it is set; choose another.");
     }
-    for (index, answer) in why.knobs.iter().enumerate() {
-        let tint = ui.visuals().faint_bg_color;
-        let frame = egui::Frame::new().inner_margin(egui::Margin::symmetric(6, 3));
-        let frame = if index % 2 == 0 {
-            frame.fill(tint)
-        } else {
-            frame
-        };
-        frame.show(ui, |ui| {
-            ui.set_width(ui.available_width());
-            let row = Row {
-                document: &good.document,
-                setting: &good.unit.setting,
-                theme,
-                system,
-            };
-            if let Some(wanted) = row.show(ui, answer) {
-                chosen = Some(wanted);
-            }
-        });
+    let (odd, usual): (Vec<_>, Vec<_>) = why
+        .knobs
+        .iter()
+        .partition(|answer| answer.not_sensible().is_some());
+    let row = Row {
+        document: &good.document,
+        setting: &good.unit.setting,
+        theme,
+        system,
+    };
+    row.list(ui, &usual, &mut chosen);
+    if !odd.is_empty() {
+        egui::CollapsingHeader::new("Possible, not sensible")
+            .show(ui, |ui| row.list(ui, &odd, &mut chosen));
     }
     let caution = "Grinding takes metal that does not come back. Engine off, key out, reel blocked, gloves, eye protection at the grinder. Speeds, bracket travel and grinding limits: the machine's manual and a qualified technician go before anything shown here.";
     ui.label(Lettering::FinePrint.of(caution).weak());
@@ -121,6 +115,24 @@ struct Row<'a> {
 }
 
 impl Row<'_> {
+    fn list(&self, ui: &mut Ui, answers: &[&KnobAnswer], chosen: &mut Option<Chosen>) {
+        for (index, answer) in answers.iter().enumerate() {
+            let tint = ui.visuals().faint_bg_color;
+            let frame = egui::Frame::new().inner_margin(egui::Margin::symmetric(6, 3));
+            let frame = if index % 2 == 0 {
+                frame.fill(tint)
+            } else {
+                frame
+            };
+            frame.show(ui, |ui| {
+                ui.set_width(ui.available_width());
+                if let Some(wanted) = self.show(ui, answer) {
+                    *chosen = Some(wanted);
+                }
+            });
+        }
+    }
+
     fn show(&self, ui: &mut Ui, answer: &KnobAnswer) -> Option<Chosen> {
         let mut chosen = None;
         ui.horizontal_top(|ui| {
@@ -151,10 +163,14 @@ impl Row<'_> {
                             .or(chosen.take());
                     }
                 }
-                if let Some(change) = &answer.to_middle {
+                if let Some(change) = &answer.to_aim {
                     chosen = self
-                        .change_ui(ui, answer, change, "To the middle of its window")
+                        .change_ui(ui, answer, change, "To its aim")
                         .or(chosen.take());
+                }
+                if let Some(aim_is) = answer.aim_is {
+                    let text = aim_is.shown_in(self.system);
+                    ui.label(Lettering::FinePrint.of(text).weak());
                 }
                 if !has_room {
                     self.costs_ui(ui, answer);
@@ -177,21 +193,28 @@ impl Row<'_> {
         let what = self.what(answer.knob, change);
         let name = answer.knob.name();
         let mut is_tried = false;
+        let not_sensible = change.not_sensible;
         ui.horizontal_wrapped(|ui| {
-            is_tried = ui
-                .button("Try")
-                .on_hover_ui(|ui| {
-                    ui.label(format!("Set the unit so: {name}, {what}"));
-                    for other in &change.others {
-                        ui.label(self.before_after(other));
-                    }
-                })
-                .accessible_name(format!("Try {name}, {where_to}"))
-                .clicked();
+            // What turns another finding to over is told, and is no button.
+            if !not_sensible.is_some_and(NotSensible::bars_a_trial) {
+                is_tried = ui
+                    .button("Try")
+                    .on_hover_ui(|ui| {
+                        ui.label(format!("Set the unit so: {name}, {what}"));
+                        for other in &change.others {
+                            ui.label(self.before_after(other));
+                        }
+                    })
+                    .accessible_name(format!("Try {name}, {where_to}"))
+                    .clicked();
+            }
             ui.label(RichText::new(where_to).weak());
             ui.label(RichText::new(&what).family(strong()));
             if let Some(rollers) = self.rollers(change) {
                 ui.label(rollers);
+            }
+            if let Some(reason) = not_sensible {
+                ui.label(RichText::new(reason.told()).weak());
             }
         });
         is_tried.then(|| Chosen {
@@ -216,7 +239,7 @@ impl Row<'_> {
                     change.by.with_base(-change.by.base()).shown_in(self.system)
                 )
             }
-            Knob::RearRoller => match change.by {
+            Knob::FrontRoller | Knob::RearRoller => match change.by {
                 Value::Length(by) => {
                     format!("{} from where it stands", self.system.roller_move(by))
                 }
@@ -267,7 +290,7 @@ impl Row<'_> {
     /// What else the change to the limit does: what stands otherwise than before in full, the rest
     /// on hover.
     fn costs_ui(&self, ui: &mut Ui, answer: &KnobAnswer) {
-        let Some(change) = answer.to_limit.as_ref().ok().or(answer.to_middle.as_ref()) else {
+        let Some(change) = answer.to_limit.as_ref().ok().or(answer.to_aim.as_ref()) else {
             return;
         };
         if change.others.is_empty() {
@@ -278,7 +301,7 @@ impl Row<'_> {
         for other in turned {
             ui.horizontal_wrapped(|ui| {
                 let (place, _) = ui.allocate_exact_size(Vec2::splat(15.0), Sense::hover());
-                symbol(ui, place, other.after.level(), self.theme);
+                symbol(ui, place, other.after.level, self.theme);
                 ui.label(self.before_after(other));
             });
         }
@@ -298,12 +321,12 @@ impl Row<'_> {
     }
 
     fn before_after(&self, other: &Other) -> String {
-        let told = |judged: &Judged| {
-            format!(
-                "{} ({})",
-                judged.value.shown_in(self.system),
-                judged.level().word()
-            )
+        let told = |standing: &Standing| {
+            let number = standing
+                .judged
+                .map(|judged| judged.value.shown_in(self.system));
+            let level = standing.level.word();
+            number.map_or_else(|| level.to_owned(), |number| format!("{number} ({level})"))
         };
         format!(
             "{}: {}, then {}",

@@ -34,7 +34,7 @@ pub struct WorkedOut {
 impl WorkedOut {
     pub fn of(good: &Solved, asked: &Asked) -> Self {
         let case = good.case();
-        let why = Why::of(good, asked.finding, asked.goal);
+        let why = Why::of(good, asked.finding, asked.goal, asked.system);
         let marks: Vec<_> = pitches(&case)
             .into_iter()
             .map(|(name, pitch)| format!("{name} {}", asked.system.length(pitch)))

@@ -1,0 +1,125 @@
+//! What turns steadily on a unit: its scale, and the setting with it at each place.
+
+use super::Case;
+use super::ranges::{LEAST_HEIGHT_MM, MOST_EXTENSION, MOST_HEIGHT_MM, attitude_range};
+use crate::geometry::{Setting, Stance};
+use crate::units::{Angle, Length, Value};
+
+/// How far a roller is looked for from where it stands, in millimetres: an inch.
+const MOST_ROLLER_MOVE_MM: f64 = 25.4;
+
+/// What turns.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Scale {
+    /// The attitude, height of cut kept.
+    Attitude,
+    /// The front roller by itself.
+    FrontRoller,
+    /// The rear roller by itself.
+    RearRoller,
+    /// The edge further ahead or back.
+    Extension,
+    /// Metal off the front face.
+    FaceGround,
+    /// Metal off the top face.
+    TopGround,
+    /// The height of cut, attitude kept.
+    HeightOfCut,
+}
+
+/// One scale of one unit as it is set.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Dial<'a> {
+    pub(super) case: Case<'a>,
+    pub(super) scale: Scale,
+}
+
+impl Dial<'_> {
+    /// Where it stands: millimetres or degrees.
+    pub(super) fn now(&self) -> f64 {
+        let setting = self.case.setting;
+        let pose = &self.case.solution.pose;
+        match self.scale {
+            Scale::Attitude => pose.attitude.deg(),
+            Scale::FrontRoller => pose.front_roller.moved.mm(),
+            Scale::RearRoller => pose.rear_roller.moved.mm(),
+            Scale::FaceGround => setting.face_ground.mm(),
+            Scale::TopGround => setting.top_ground.mm(),
+            Scale::HeightOfCut => pose.height_of_cut.mm(),
+            Scale::Extension => setting.extension.mm(),
+        }
+    }
+
+    /// A place of it as a quantity.
+    pub(super) fn value(&self, at: f64) -> Value {
+        match self.scale {
+            Scale::Attitude => Angle::from_deg(at).into(),
+            Scale::FrontRoller
+            | Scale::RearRoller
+            | Scale::Extension
+            | Scale::FaceGround
+            | Scale::TopGround
+            | Scale::HeightOfCut => Length::from_mm(at).into(),
+        }
+    }
+
+    /// From where to where it is looked at. Metal that is off stays off.
+    pub(super) fn range(&self) -> (f64, f64) {
+        let now = self.now();
+        let setting = self.case.setting;
+        match self.scale {
+            Scale::Attitude => {
+                let (low, high) = attitude_range(&self.case.unit.limits);
+                (low.deg().min(now), high.deg().max(now))
+            }
+            Scale::FrontRoller | Scale::RearRoller => {
+                (now - MOST_ROLLER_MOVE_MM, now + MOST_ROLLER_MOVE_MM)
+            }
+            Scale::FaceGround => (now, setting.knife.lip_length.mm().max(now)),
+            Scale::TopGround => (now, setting.knife.lip_thickness.mm().max(now)),
+            Scale::HeightOfCut => (LEAST_HEIGHT_MM.min(now), MOST_HEIGHT_MM.max(now)),
+            Scale::Extension => {
+                let most_mm = MOST_EXTENSION.mm();
+                (now.min(-most_mm), now.max(most_mm))
+            }
+        }
+    }
+
+    /// The setting with it at a place.
+    pub(super) fn setting(&self, at: f64) -> Setting {
+        let setting = *self.case.setting;
+        let pose = &self.case.solution.pose;
+        let length = Length::from_mm(at);
+        let standing = |stance| Setting { stance, ..setting };
+        match self.scale {
+            Scale::Attitude => standing(Stance::Wanted {
+                attitude: Angle::from_deg(at),
+                height_of_cut: pose.height_of_cut,
+            }),
+            Scale::HeightOfCut => standing(Stance::Wanted {
+                attitude: pose.attitude,
+                height_of_cut: length,
+            }),
+            Scale::FrontRoller => standing(Stance::Rollers {
+                front_move: length,
+                rear_move: pose.rear_roller.moved,
+            }),
+            Scale::RearRoller => standing(Stance::Rollers {
+                front_move: pose.front_roller.moved,
+                rear_move: length,
+            }),
+            Scale::FaceGround => Setting {
+                face_ground: length,
+                ..setting
+            },
+            Scale::TopGround => Setting {
+                top_ground: length,
+                ..setting
+            },
+            Scale::Extension => Setting {
+                extension: length,
+                ..setting
+            },
+        }
+    }
+}

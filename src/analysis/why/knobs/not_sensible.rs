@@ -1,0 +1,48 @@
+//! Why nobody would make a change that can be made.
+
+use crate::analysis::FindingId;
+
+/// Why nobody would make a change.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NotSensible {
+    /// It turns this finding to over.
+    TurnsOver(FindingId),
+    /// A roller would stand where the bracket does not reach.
+    BeyondBracket,
+    /// Most of the lip would be ground away.
+    MostOfTheLip,
+    /// Metal would be ground off for what the speeds decide.
+    GroundForClip,
+    /// The height of cut would be that of other turf.
+    OtherTurf,
+}
+
+impl NotSensible {
+    /// Whether it must not even be tried with one click: it leaves the unit with another finding
+    /// over, or with a roller where none can stand.
+    #[must_use]
+    pub const fn bars_a_trial(self) -> bool {
+        matches!(self, Self::TurnsOver(_) | Self::BeyondBracket)
+    }
+
+    /// The reason as a sentence.
+    #[must_use]
+    pub fn told(self) -> String {
+        match self {
+            Self::TurnsOver(id) => {
+                format!(
+                    "It turns another finding to over: {}.",
+                    id.title().to_lowercase()
+                )
+            }
+            Self::BeyondBracket => {
+                "The attitude would lie outside what the roller brackets allow.".to_owned()
+            }
+            Self::MostOfTheLip => "More than half of the lip would be ground away.".to_owned(),
+            Self::GroundForClip => {
+                "Clip length is a matter of speeds: metal ground off does not come back.".to_owned()
+            }
+            Self::OtherTurf => "That is the height of cut of other turf.".to_owned(),
+        }
+    }
+}

@@ -1,0 +1,51 @@
+//! Changes that can be made and that nobody would make, with the reason.
+
+use super::{Change, Knob, NotSensible};
+use crate::analysis::advice::NEAR_HEIGHT;
+use crate::analysis::{Case, FindingId, Level};
+use crate::units::Measure as _;
+
+/// How much of a lip may be ground away, as a part of what it was made with (common practice, no
+/// source).
+const MOST_GROUND: f64 = 0.5;
+
+/// Why nobody would make a change of a knob for a finding.
+pub(super) fn not_sensible(
+    case: &Case,
+    finding: FindingId,
+    knob: Knob,
+    change: &Change,
+) -> Option<NotSensible> {
+    let mut turned = change
+        .others
+        .iter()
+        .filter(|other| other.after.level == Level::Over && other.before.level < Level::Over);
+    let knife = &case.setting.knife;
+    let to = change.to.base();
+    let height = case.solution.pose.height_of_cut.mm();
+    let is_over = change
+        .others
+        .iter()
+        .any(|other| other.id == FindingId::Attitude && other.after.level == Level::Over);
+    match knob {
+        Knob::Attitude | Knob::FrontRoller | Knob::RearRoller if is_over => {
+            Some(NotSensible::BeyondBracket)
+        }
+        Knob::FaceGround | Knob::TopGround if finding == FindingId::Clip => {
+            Some(NotSensible::GroundForClip)
+        }
+        Knob::FaceGround if to > MOST_GROUND * knife.lip_length.base() => {
+            Some(NotSensible::MostOfTheLip)
+        }
+        Knob::TopGround if to > MOST_GROUND * knife.lip_thickness.base() => {
+            Some(NotSensible::MostOfTheLip)
+        }
+        // An edge in the ground has no height to begin from.
+        Knob::HeightOfCut
+            if height > 0.0 && (to > NEAR_HEIGHT * height || to * NEAR_HEIGHT < height) =>
+        {
+            Some(NotSensible::OtherTurf)
+        }
+        _ => turned.next().map(|other| NotSensible::TurnsOver(other.id)),
+    }
+}

@@ -1,0 +1,354 @@
+//! Advice as it is shown, typed back: it clears its finding and makes no other one worse.
+
+use proptest::prelude::*;
+use sweepgauge::analysis::advice::Way;
+use sweepgauge::analysis::{FindingId, Findings, Level, Solved};
+use sweepgauge::unit::{Document, Field, Limits, Reading, Turf, read_text};
+use sweepgauge::units::{Length, Measure as _, Quantity, System, Value};
+
+use crate::common::example::{EXAMPLE, example};
+
+fn document(text: &str) -> Document {
+    read_text(text).unwrap_or_else(|problem| panic!("{problem}\n{text}"))
+}
+
+fn solved(document: &Document) -> Solved {
+    Solved::of(document).unwrap()
+}
+
+/// Every finding that stands worse than before: at a worse level, or past a limit and further by
+/// more than so much.
+fn worsened(before: &Solved, after: &Solved, by_rounding: f64) -> Vec<FindingId> {
+    let margin = |solved: &Solved, id| {
+        let judged = Findings::judged(&solved.case(), id)?;
+        let value = judged.value.base();
+        judged
+            .limits()
+            .map(|bound| bound.margin(value))
+            .reduce(f64::min)
+    };
+    let is_worse = |id: &FindingId| {
+        let level = |solved: &Solved| solved.findings.level_of(*id).unwrap_or(Level::Fine);
+        let (was, is) = (level(before), level(after));
+        let further = || match (margin(before, *id), margin(after, *id)) {
+            (Some(before), Some(after)) => after < before - by_rounding,
+            _ => false,
+        };
+        is > was || is == was && is > Level::Fine && further()
+    };
+    FindingId::ALL.into_iter().filter(is_worse).collect()
+}
+
+/// A move as it is told, in a reader's units, read back.
+fn told_move(by: Length, system: System) -> Length {
+    let told = system.roller_move(by);
+    let size = |text: &str| Quantity::<Length>::parse(text).unwrap().value();
+    match told.split_once(' ') {
+        Some(("up", length)) => size(length),
+        Some(("down", length)) => -size(length),
+        _ => Length::ZERO,
+    }
+}
+
+/// The documents that a person has who types what a way says; each is to hold. Every quantity that
+/// is typed stands in the text.
+fn typed(before: &Solved, way: &Way, text: &str, system: System) -> Vec<Document> {
+    let pose = &before.solution.pose;
+    let set = |field: Field, value: Value| {
+        let shown = value.shown_in(system);
+        assert!(text.contains(&shown), "{shown} is not told: {text}");
+        let mut document = (*before.document).clone();
+        if matches!(field, Field::WantedAttitude | Field::WantedHeightOfCut) {
+            document.set_stance(pose.as_wanted(), before.unit.system);
+        }
+        field.set(&mut document, &shown, system).unwrap();
+        document
+    };
+    let moved = |front: Length, rear: Length| {
+        let mut document = (*before.document).clone();
+        let stance = sweepgauge::geometry::Stance::Rollers {
+            front_move: pose.front_roller.moved + told_move(front, system),
+            rear_move: pose.rear_roller.moved + told_move(rear, system),
+        };
+        document.set_stance(stance, system);
+        for by in [front, rear] {
+            assert!(text.contains(&system.roller_move(by)), "{text}");
+        }
+        document
+    };
+    match *way {
+        Way::Attitude { to, front, rear } => {
+            vec![set(Field::WantedAttitude, to.into()), moved(front, rear)]
+        }
+        Way::HeightOfCut { to, rollers } => {
+            vec![
+                set(Field::WantedHeightOfCut, to.into()),
+                moved(rollers, rollers),
+            ]
+        }
+        Way::GroundSpeed(to) => vec![set(Reading::GroundSpeed.into(), to.into())],
+        Way::ReelSpeed(to) => vec![set(Reading::ReelSpeed.into(), to.into())],
+        Way::LightContact => {
+            let mut document = (*before.document).clone();
+            Field::WantedGap.set(&mut document, "0", system).unwrap();
+            vec![document]
+        }
+        Way::Trued => {
+            let mut document = (*before.document).clone();
+            for reading in [
+                Reading::FrontRunout,
+                Reading::RearRunout,
+                Reading::EndDifference,
+            ] {
+                Field::from(reading)
+                    .set(&mut document, "0", system)
+                    .unwrap();
+            }
+            vec![document]
+        }
+        Way::Other(_) => Vec::new(),
+    }
+}
+
+/// Types every advice of a unit back, in all systems; how many there were.
+fn type_back(document: &Document) -> Result<u32, TestCaseError> {
+    let before = solved(document);
+    let mut typed_back = 0;
+    for finding in before.findings.iter() {
+        for system in System::ALL {
+            let Some(advice) = before.advice(finding.id, system) else {
+                prop_assert_eq!(finding.level, Level::Fine);
+                continue;
+            };
+            let text = advice.shown_in(system);
+            prop_assert!(!text.is_empty(), "{}: nothing is told", finding.id);
+            for way in &advice.ways {
+                for (place, document) in typed(&before, way, &text, system).into_iter().enumerate() {
+                    let after = solved(&document);
+                    let level = after.findings.level_of(finding.id);
+                    prop_assert!(
+                        level.is_none_or(|level| level == Level::Fine),
+                        "{}: still {:?} after {:?} ({:?})",
+                        finding.id,
+                        level,
+                        way,
+                        system
+                    );
+                    // Roller moves are read to half a thou, which moves what is past its limit.
+                    let by_rounding = if place == 0 { 1e-6 } else { 0.05 };
+                    let worse = worsened(&before, &after, by_rounding);
+                    prop_assert!(
+                        worse.is_empty(),
+                        "{}: {:?} makes {:?} worse",
+                        finding.id,
+                        way,
+                        worse
+                    );
+                    typed_back += 1;
+                }
+            }
+        }
+    }
+    Ok(typed_back)
+}
+
+prop_compose! {
+    fn closing()(
+        way in 0..4,
+        lean in -25.0..25.0,
+        ahead in prop_oneof![60.0..200.0, -200.0..-60.0],
+        above in 20.0..120.0,
+    ) -> String {
+        match way {
+            0 => "ReelSlides(lean: None)".to_owned(),
+            1 => format!("ReelSlides(lean: Some(\"{lean} deg\"))"),
+            2 => format!("ReelPivots(ahead: \"{ahead} mm\", above: \"{above} mm\")"),
+            _ => format!("KnifePivots(ahead: \"{ahead} mm\", above: \"{above} mm\")"),
+        }
+    }
+}
+
+prop_compose! {
+    /// Setting, ground, wear and limits: whatever is judged beside the unit itself.
+    fn around()(
+        (front_move, rear_move, given) in (-4.0..4.0, -4.0..4.0, proptest::bool::weighted(0.3)),
+        (ground_speed, reel_speed) in (2.0..9.0, 300.0..2200.0),
+        sink in prop_oneof![2 => Just(0.0), 1 => 0.0..2.0],
+        shape in prop_oneof![2 => Just("Level".to_owned()),
+            1 => (3.0..40.0).prop_map(|r| format!("Crest(\"{r} m\")")),
+            1 => (3.0..40.0).prop_map(|r| format!("Hollow(\"{r} m\")"))],
+        wear in prop_oneof![Just((0.0, 0.0, 0.0)), (0.0..0.6, 0.0..0.6, 0.0..1.5)],
+        range in proptest::option::weighted(0.3, (-3.0..5.0, 1.0..9.0)),
+        least_behind in proptest::option::weighted(0.2, 0.0..8.0),
+        height_of_cut in proptest::option::weighted(0.5, 2.5..40.0),
+    ) -> String {
+        let rollers = if given {
+            format!("rollers: Some((front_move: \"{front_move} mm\", rear_move: \"{rear_move} mm\"))")
+        } else {
+            height_of_cut.map_or_else(String::new, |mm| format!("height_of_cut: Some(\"{mm} mm\")"))
+        };
+        let range = range.map_or_else(String::new, |(low, wide)| {
+            format!("attitude_range: Some((low: \"{low} deg\", high: \"{} deg\")), ", low + wide)
+        });
+        let behind = least_behind
+            .map_or_else(String::new, |mm| format!("behind_centre: Some(\"{mm} mm\")"));
+        let (front, rear, ends) = wear;
+        format!(
+            "setting: ({rollers}),
+             mowing: Some((ground_speed: \"{ground_speed} km/h\", reel_speed: \"{reel_speed} rpm\")),
+             ground: (roller_sink: \"{sink} mm\", shape: {shape}),
+             wear: (front_runout: \"{front} mm\", rear_runout: \"{rear} mm\", end_difference: \"{ends} mm\"),
+             limits: Some(({range}{behind})),"
+        )
+    }
+}
+
+prop_compose! {
+    /// Units of which most have findings past their limits.
+    fn unit_text()(
+        turf in prop_oneof![Just("Green"), Just("Tee"), Just("Fairway"), Just("Rough")],
+        (reel, worn, blades) in (100.0..260.0, 0.88..1.02, 5..15),
+        (height, attitude, behind) in (2.5..40.0, -1.0..10.0, -3.0..14.0),
+        (front, ahead) in (40.0..110.0, 80.0..200.0),
+        (rear, back) in (40.0..110.0, 60.0..160.0),
+        (reach, width) in (30.0..60.0, 50.0..80.0),
+        (lip, lip_length, body) in (1.5..6.0, 8.0..25.0, 4.0..12.0),
+        hardware in proptest::option::of((5.0..60.0, 3.0..14.0)),
+        closing in closing(),
+        around in around(),
+        is_inch in any::<bool>(),
+    ) -> String {
+        let hardware = hardware.map_or_else(String::new, |(behind, below)| {
+            format!("(behind: \"{behind} mm\", below: \"{below} mm\")")
+        });
+        let height = if is_inch {
+            format!("{} in", height / 25.4)
+        } else {
+            format!("{height} mm")
+        };
+        format!(
+            "(format: 1, name: \"a unit\", turf: {turf},
+              reel: (new_diameter: \"{reel} mm\", smallest_diameter: \"{} mm\", blades: {blades}),
+              bench: (reel_diameter: \"{} mm\", height_of_cut: \"{height}\", attitude: \"{attitude} deg\",
+                behind_centre: \"{behind} mm\", gap: \"0 mm\",
+                front_roller: (diameter: \"{front} mm\", ahead: \"{ahead} mm\"),
+                rear_roller: (diameter: \"{rear} mm\", behind: \"{back} mm\")),
+              closing: {closing},
+              knife: (name: \"plain\", reach: \"{reach} mm\", width: \"{width} mm\", lip_thickness: \"{lip} mm\",
+                lip_length: \"{lip_length} mm\", body_thickness: \"{body} mm\"),
+              hardware: [{hardware}], options: [], {around})",
+            0.9 * reel,
+            worn * reel,
+        )
+    }
+}
+
+/// How many units are tried; more of them by the variable that proptest knows.
+fn few() -> ProptestConfig {
+    let asked = ProptestConfig::default();
+    ProptestConfig {
+        cases: if std::env::var_os("PROPTEST_CASES").is_some() {
+            asked.cases
+        } else {
+            60
+        },
+        ..asked
+    }
+}
+
+proptest! {
+    #![proptest_config(few())]
+
+    #[test]
+    fn whatever_is_advised_holds_when_it_is_typed_back(text in unit_text()) {
+        let document = document(&text);
+        prop_assume!(Solved::of(&document).is_ok());
+        type_back(&document)?;
+    }
+}
+
+#[test]
+fn units_of_every_kind_get_advice_that_holds() {
+    let mut told = 0;
+    for edits in [
+        &[][..],
+        &[("behind_centre: \"0.3 in\"", "behind_centre: \"0.6 in\"")],
+        &[("behind_centre: \"0.3 in\"", "behind_centre: \"-1.1 mm\"")],
+        &[("height_of_cut: None", "height_of_cut: Some(\"0.2 in\")")],
+        &[("below: \"0.3 in\"", "below: \"0.45 in\"")],
+        &[("ground_speed: \"4 mph\"", "ground_speed: \"9 mph\"")],
+        &[("reel_speed: \"900 rpm\"", "reel_speed: \"2600 rpm\"")],
+        &[(
+            "rollers: None",
+            "rollers: Some((front_move: \"0.6 in\", rear_move: \"0.6 in\"))",
+        )],
+    ] {
+        told += type_back(&document(&example(edits))).unwrap();
+    }
+    assert!(told > 30, "{told}");
+}
+
+#[test]
+fn the_starting_limits_are_the_turfs_own() {
+    // This program's starting values: common practice, no source.
+    for (turf, sweep, clip, underside_mm) in [
+        (Turf::Green, (0.08, 0.15), (1.5, 2.0), 0.5),
+        (Turf::Tee, (0.05, 0.10), (1.1, 1.5), 0.5),
+        (Turf::Fairway, (0.05, 0.10), (1.1, 1.5), 1.5),
+        (Turf::Rough, (0.05, 0.10), (1.1, 1.5), 3.0),
+    ] {
+        let limits = Limits::starting(turf);
+        let told = (limits.sweep_watch.of_one(), limits.sweep_over.of_one());
+        assert_eq!(told, sweep);
+        assert_eq!(
+            (limits.clip_watch.number(), limits.clip_over.number()),
+            clip
+        );
+        assert_eq!(limits.underside, Length::from_mm(underside_mm));
+        assert_eq!(limits.clip_least.number(), 0.6);
+        assert_eq!(limits.behind_centre, None);
+    }
+}
+
+#[test]
+fn seven_inches_and_three_eighths_are_over_on_a_green_and_fine_at_half_an_inch() {
+    // The trade's check values: sweep 0.0201 in, by the handbook's versed sine.
+    let green = |height: &str| {
+        let text = EXAMPLE
+            .replace("turf: Fairway", "turf: Green")
+            .replace("reel_diameter: \"6.9 in\"", "reel_diameter: \"7 in\"")
+            .replace("behind_centre: \"0.3 in\"", "behind_centre: \"0.375 in\"")
+            .replace(
+                "height_of_cut: \"0.5 in\"",
+                &format!("height_of_cut: \"{height}\""),
+            );
+        solved(&document(&text)).findings.level_of(FindingId::Sweep)
+    };
+    assert_eq!(green("0.125 in"), Some(Level::Over));
+    assert_eq!(green("0.5 in"), Some(Level::Fine));
+}
+
+#[test]
+fn a_reel_that_turns_too_fast_for_its_cut_is_watched_and_advised() {
+    let text = example(&[("reel_speed: \"900 rpm\"", "reel_speed: \"2600 rpm\"")]);
+    let solved = solved(&document(&text));
+    let clip = solved.findings.get(FindingId::Clip).unwrap();
+    assert_eq!(clip.level, Level::Watch);
+    let told = solved.told(clip, System::InchDecimal);
+    assert!(
+        told.contains("watch below 0.60") && told.contains("reel speed of"),
+        "{told}"
+    );
+}
+
+#[test]
+fn a_least_behind_centre_is_judged_where_it_is_wanted() {
+    let with = |least: &str| {
+        let limits = format!("limits: Some((behind_centre: {least})),");
+        let text = example(&[("limits: None,", &limits)]);
+        solved(&document(&text)).findings.level_of(FindingId::Ahead)
+    };
+    assert_eq!(with("None"), Some(Level::Fine));
+    assert_eq!(with("Some(\"0.25 in\")"), Some(Level::Fine));
+    assert_eq!(with("Some(\"0.35 in\")"), Some(Level::Watch));
+}
