@@ -878,13 +878,14 @@ fn the_sweeps_remedies_bring_the_share_to_the_watch_limit() {
         let text = text_of(&before, "sweep", "over");
         let attitude = format!("{} deg", number_after(text, "an attitude of"));
         let after = numbers(file, &["--attitude", &attitude]);
-        // Aimed 3 % inside the limit, so that the digits read off a text keep within it.
-        near(
-            "share",
-            number(&after, "/solution/sweep_share"),
-            0.0485,
-            1e-3,
-        );
+        // Aimed 3 % inside the limit, so that the digits read off a text keep within it; further
+        // where the least attitude that clears the underside lies further.
+        let share = number(&after, "/solution/sweep_share");
+        if text.contains("least attitude") {
+            assert!(share < 0.0485, "{share}");
+        } else {
+            near("share", share, 0.0485, 1e-3);
+        }
         text_of(&after, "sweep", "fine");
         exact(
             &after,
@@ -941,6 +942,8 @@ fn the_undersides_remedy_clears_the_limit() {
         (&[], "0.2 in"),
         (&[(HARDWARE, low)], "0.3 in"),
         (&[(HARDWARE, low)], "0.25 in"),
+        // With little sweep there is room for more attitude.
+        (&[(BEHIND, r#"behind_centre: "0.1 in""#)], "0.25 in"),
         (&[(SINK, r#"roller_sink: "1 mm""#)], "0.24 in"),
     ] {
         let unit = shop.example(edits);
@@ -968,7 +971,7 @@ fn the_undersides_remedy_clears_the_limit() {
         near(text, clears, 1.754, 0.02);
     }
     assert!(
-        (1..5).contains(&by_attitude),
+        (1..6).contains(&by_attitude),
         "both kinds of advice: {by_attitude}"
     );
 }

@@ -71,7 +71,7 @@ fn a_knob_is_tried_with_one_click_and_taken_back_with_another() {
     for (demo, knob) in [
         (DemoUnit::GreensScalping, Knob::Attitude),
         (DemoUnit::GreensScalping, Knob::Extension),
-        (DemoUnit::GreensScalping, Knob::HeightOfCut),
+        (DemoUnit::GreensScalping, Knob::FrontRoller),
         (DemoUnit::KnifeChoice, Knob::Knife),
     ] {
         let mut window = why_of(demo.document());
@@ -111,7 +111,7 @@ fn another_finding_and_another_limit_can_be_asked_about() {
         FindingId::Sweep
     );
     window.choose("Finding to bring to its limit", "Clip length: fine");
-    let drive = format!("Try {}, To its limit", Knob::GroundSpeed.name());
+    let drive = format!("Try {}, Room left, to its limit", Knob::GroundSpeed.name());
     window.click(&drive);
     let then = Solved::of(window.document()).unwrap();
     let ratio = then.solution.mowing.unwrap().clip_to_cut.unwrap().number();

@@ -262,7 +262,9 @@ impl Aim<'_> {
         let which = run.begin?.which?;
         let (finding, demand) = *demands.get(which / MARGINS)?;
         let is_underside = matches!(finding, FindingId::Underside | FindingId::LowEndUnderside);
-        if self.dial.scale != Scale::Attitude || !is_underside || !matches!(demand, Demand::Fine)
+        if self.dial.scale != Scale::Attitude
+            || !is_underside
+            || !matches!(demand, Demand::Fine)
             || run.low < 0.0
         {
             return None;
@@ -284,12 +286,12 @@ impl Aim<'_> {
         let setting = self.dial.setting(at);
         let then = self.asked.holding(unit, &setting)?;
         let (now, pose) = (&self.asked.case.solution.pose, &then.pose);
-        let read = |from: Length, to: Length| {
+        let told = |from: Length, to: Length| {
             let by = Value::Move(to - from).as_read_in(self.system);
             Length::from_mm(by.base())
         };
-        let front = read(now.front_roller.moved, pose.front_roller.moved);
-        let rear = read(now.rear_roller.moved, pose.rear_roller.moved);
+        let front = told(now.front_roller.moved, pose.front_roller.moved);
+        let rear = told(now.rear_roller.moved, pose.rear_roller.moved);
         let moved = Stance::Rollers {
             front_move: now.front_roller.moved + front,
             rear_move: now.rear_roller.moved + rear,
@@ -303,7 +305,8 @@ impl Aim<'_> {
             | Scale::TopGround => return Some((front, rear)),
         };
         let setting = crate::geometry::Setting { stance, ..setting };
-        self.asked.holding(unit, &setting)?;
-        Some((front, rear))
+        self.asked
+            .keeps_levels(unit, &setting)
+            .then_some((front, rear))
     }
 }

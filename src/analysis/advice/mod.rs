@@ -14,9 +14,9 @@ pub use way::Way;
 
 use super::dial::{Dial, Scale};
 use super::{Case, FindingId, Judged, Level, Side, Standings};
-use crate::geometry::{Setting, ground_speed_for_clip, reel_speed_for_clip};
+use crate::geometry::{ground_speed_for_clip, reel_speed_for_clip};
 use crate::unit::{Mowing, Unit, Wear};
-use crate::units::{Length, Sentence, System, Value};
+use crate::units::{Sentence, System, Value};
 
 /// How far inside its limits a clip length is aimed at, as a part of the limit.
 const CLIP_ROOM: f64 = 0.03;
@@ -43,7 +43,6 @@ enum Lever {
     Dial(Scale),
     GroundSpeed,
     ReelSpeed,
-    LightContact,
     Trued,
     Other(&'static str),
 }
@@ -74,14 +73,6 @@ impl Advice {
                 Lever::Dial(scale) => advice.turn(asked, scale, system, &mut blocked),
                 Lever::GroundSpeed | Lever::ReelSpeed => {
                     advice.ways.extend(speed(&asked, lever, system));
-                }
-                Lever::LightContact => {
-                    let setting = Setting {
-                        gap: Length::ZERO,
-                        ..*case.setting
-                    };
-                    let holds = asked.holding(case.unit, &setting).is_some();
-                    advice.ways.extend(holds.then_some(Way::LightContact));
                 }
                 Lever::Trued => {
                     let unit = Unit {

@@ -35,7 +35,9 @@ impl Asked<'_> {
     pub(in crate::analysis) fn keeps_levels(&self, unit: &Unit, setting: &Setting) -> bool {
         Self::tried(unit, setting).is_some_and(|(_, then)| {
             let level = |standings: &Standings, id| {
-                standings.get(id).map_or(Level::Fine, |standing| standing.level)
+                standings
+                    .get(id)
+                    .map_or(Level::Fine, |standing| standing.level)
             };
             let mut others = FindingId::ALL.into_iter();
             then.is_fine(self.finding) && others.all(|id| level(&then, id) <= level(self.now, id))

@@ -28,8 +28,6 @@ pub enum Way {
     GroundSpeed(Speed),
     /// Another reel speed.
     ReelSpeed(Turning),
-    /// Reel and knife in light contact.
-    LightContact,
     /// Rollers without runout, both ends at one height.
     Trued,
     /// Another knife, a reel or a reading of which nobody knows the measures yet.
@@ -72,10 +70,6 @@ impl Way {
             Self::ReelSpeed(to) => Sentence::new(
                 "At a reel speed of {} it is within its limits, only if the machine's manual allows this speed.",
                 &[to.into()],
-            ),
-            Self::LightContact => Sentence::new(
-                "Light contact, a gap of zero, clears it: adjust with the reel drive disconnected and cut-resistant gloves on.",
-                &[],
             ),
             Self::Trued => Sentence::new(
                 "With the rollers parallel to the cut line and true it does not arise: true them or their bearings with the unit blocked and the reel drive disconnected.",
