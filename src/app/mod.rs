@@ -18,7 +18,7 @@ mod widgets;
 pub use areas::About;
 pub use desk::{
     Ask, Change, Choosing, DEMO_UNIT, Dialogs, NoDialogs, Part, Preferences, Session, SessionId,
-    chosen,
+    WindowPlace, chosen,
 };
-pub use shell::{App, open_window};
+pub use shell::{App, Beginning, open_window};
 pub use widgets::look::dress;

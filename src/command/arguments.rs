@@ -15,7 +15,7 @@ pub struct Arguments {
     /// What to do; without one, the window opens.
     #[command(subcommand)]
     pub command: Option<Command>,
-    /// Unit file to open in the window; a demo unit when left out.
+    /// Unit file to open in the window; left out, what was open last, or a card to choose from.
     pub file: Option<PathBuf>,
 }
 
@@ -114,7 +114,8 @@ pub enum HeadlessCommand {
 )]
 #[derive(Debug, Default, Args)]
 pub struct WindowArguments {
-    /// Unit file; a demo unit when left out.
+    /// Unit file; left out, what was open last, or a card to choose from. A demo unit to take a shot of
+    /// or to try something on.
     pub file: Option<PathBuf>,
     /// Save what the window shows once it has settled, as PNG, and quit.
     #[arg(long, value_name = "OUT.png")]

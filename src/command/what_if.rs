@@ -8,7 +8,7 @@ use crate::unit::Document;
 use crate::units::{Length, Measure, Quantity, QuantityProblem};
 
 /// Settings to try, each as in a unit file: "6.6 in", "5 deg".
-#[derive(Clone, Debug, Default, Args)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Args)]
 #[command(next_help_heading = "What to try, instead of what the file sets")]
 pub struct WhatIf {
     /// Reel diameter after grinding.

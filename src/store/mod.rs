@@ -15,7 +15,7 @@ mod unit_file;
 mod whole;
 
 pub use place::{is_read_only, is_same_file};
-pub use preferences::{PreferencesProblem, look_over_preferences, preferences_file};
+pub use preferences::{PreferencesProblem, preferences_file, read_preferences, write_preferences};
 pub use read::{ReadProblem, read_text};
 pub use stamp::{OnDisk, Stamp, Watched};
 pub use unit_file::{FileProblem, open_unit, reopen_unit, save_unit};

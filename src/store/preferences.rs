@@ -1,18 +1,19 @@
-//! The file of preferences, looked over before the window reads it.
+//! The file of preferences: read, or set aside when it is damaged; written whole or not at all.
 
-use std::collections::HashMap;
 use std::fs;
+use std::io;
 use std::path::{Path, PathBuf};
 
+use serde::Serialize;
+use serde::de::DeserializeOwned;
 use thiserror::Error;
 
 use super::place::folder_of;
 use super::read::{ReadProblem, read_text};
 use super::recovery::{data_folder, set_aside};
-use super::whole::{WriteProblem, can_be_written};
+use super::whole::{WriteProblem, can_be_written, write_whole};
 
-/// The window's toolkit keeps its own few values in the same file.
-const FILE: &str = "app.ron";
+const FILE: &str = "preferences.ron";
 /// Preferences are a few hundred bytes.
 const MOST_BYTES: usize = 1_000_000;
 
@@ -40,57 +41,97 @@ pub fn preferences_file() -> Option<PathBuf> {
     Some(data_folder()?.join(FILE))
 }
 
-/// Looks over the file of preferences, and sets it aside when it is damaged. `is_right` tells whether
-/// the program's own value in it can be read.
-///
-/// # Errors
-/// When it was damaged or cannot be written; the window opens all the same.
-pub fn look_over_preferences(
+/// Reads preferences, those of a first start where there are none or the file is damaged; with them
+/// what is wrong with their file. A damaged one is set aside, so that it is met once.
+pub fn read_preferences<P: DeserializeOwned + Default>(
     file: &Path,
-    key: &str,
-    is_right: impl Fn(&str) -> bool,
-) -> Result<(), PreferencesProblem> {
+) -> (P, Option<PreferencesProblem>) {
     // One that cannot be made is told below.
     let _ = fs::create_dir_all(folder_of(file));
-    let is_whole = match read_text(file, MOST_BYTES) {
-        Ok(text) => ron::from_str::<HashMap<String, String>>(&text)
-            .is_ok_and(|values| values.get(key).is_none_or(|value| is_right(value))),
+    let read = match read_text(file, MOST_BYTES) {
+        Ok(text) => ron::from_str(&text).ok(),
         // Not there yet, or not to be read: what cannot be written is told below.
-        Err(ReadProblem::Unreadable(_)) => true,
-        Err(_) => false,
+        Err(ReadProblem::Unreadable(_)) => Some(P::default()),
+        Err(_) => None,
     };
-    if !is_whole {
-        return Err(PreferencesProblem::Damaged(set_aside(file)));
-    }
-    can_be_written(file).map_err(|why| PreferencesProblem::Unwritable {
+    let Some(preferences) = read else {
+        let damaged = PreferencesProblem::Damaged(set_aside(file));
+        return (P::default(), Some(damaged));
+    };
+    let problem = can_be_written(file).err().map(|why| unwritable(file, why));
+    (preferences, problem)
+}
+
+/// Writes preferences, whole or not at all.
+///
+/// # Errors
+/// When they cannot be written; what stood there before is whole.
+pub fn write_preferences<P: Serialize>(
+    file: &Path,
+    preferences: &P,
+) -> Result<(), PreferencesProblem> {
+    let pretty = ron::ser::PrettyConfig::default();
+    ron::ser::to_string_pretty(preferences, pretty)
+        .map_err(|error| WriteProblem::Other(io::Error::other(error)))
+        .and_then(|text| write_whole(file, text.as_bytes()))
+        .map_err(|why| unwritable(file, why))
+}
+
+fn unwritable(file: &Path, why: WriteProblem) -> PreferencesProblem {
+    PreferencesProblem::Unwritable {
         file: file.to_owned(),
         why,
-    })
+    }
 }
 
 #[cfg(test)]
 mod tests {
+    use serde::Deserialize;
+
     use super::*;
 
-    fn look_over(file: &Path) -> Result<(), PreferencesProblem> {
-        look_over_preferences(file, "app", |value| value.starts_with('('))
+    #[derive(Debug, Default, PartialEq, Serialize, Deserialize)]
+    #[serde(default)]
+    struct Chosen {
+        recent: Vec<String>,
+        is_dark: bool,
+    }
+
+    fn read(file: &Path) -> (Chosen, Option<PreferencesProblem>) {
+        read_preferences(file)
+    }
+
+    #[test]
+    fn what_is_written_is_read_again_and_what_is_missing_is_as_on_a_first_start() {
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("sweepgauge").join(FILE);
+        let (first, problem) = read(&file);
+        assert_eq!(first, Chosen::default());
+        assert!(problem.is_none(), "{problem:?}");
+        let chosen = Chosen {
+            recent: vec!["a \"b\".ron".to_owned()],
+            is_dark: true,
+        };
+        write_preferences(&file, &chosen).unwrap();
+        assert_eq!(read(&file).0, chosen);
+        fs::write(&file, "(is_dark: true, of_a_later_program: 3)").unwrap();
+        let (tolerant, problem) = read(&file);
+        assert!(tolerant.is_dark && tolerant.recent.is_empty() && problem.is_none());
     }
 
     #[test]
     fn damaged_preferences_are_set_aside_and_met_once() {
         let folder = tempfile::tempdir().unwrap();
         let file = folder.path().join(FILE);
-        look_over(&file).expect("there are none yet");
-        fs::write(&file, r#"{"app": "(recent: [])", "window": "x"}"#).unwrap();
-        look_over(&file).expect("they are whole");
-        let half: &[u8] = br#"{"app": "(rec"#;
-        for broken in [half, br#"{"app": "recent"}"#, b"\xff", b""] {
+        let half: &[u8] = br#"(recent: ["a.r"#;
+        for broken in [half, b"recent", b"(is_dark: 4)", b"\xff", b""] {
             fs::write(&file, broken).unwrap();
-            let Err(PreferencesProblem::Damaged(aside)) = look_over(&file) else {
+            let (first, Some(PreferencesProblem::Damaged(aside))) = read(&file) else {
                 panic!("{broken:?} is taken for whole");
             };
+            assert_eq!(first, Chosen::default());
             assert_eq!(fs::read(aside).unwrap(), broken);
-            look_over(&file).expect("met twice");
+            assert!(read(&file).1.is_none(), "met twice");
         }
     }
 
@@ -99,10 +140,12 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let folder = folder.path().join("a file");
         fs::write(&folder, "").unwrap();
-        let problem = look_over(&folder.join(FILE)).unwrap_err().to_string();
-        assert!(
-            problem.contains("forgotten when the window closes"),
-            "{problem}"
-        );
+        let file = folder.join(FILE);
+        let (_, on_reading) = read(&file);
+        let on_writing = write_preferences(&file, &Chosen::default()).err();
+        for problem in [on_reading, on_writing] {
+            let told = problem.expect("it cannot be written").to_string();
+            assert!(told.contains("forgotten when the window closes"), "{told}");
+        }
     }
 }

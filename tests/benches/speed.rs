@@ -167,10 +167,7 @@ fn scene(criterion: &mut Criterion) {
 }
 
 fn frame(criterion: &mut Criterion) {
-    let preferences = Preferences {
-        has_seen_start_card: true,
-        ..Preferences::default()
-    };
+    let preferences = Preferences::default();
     let mut app = App::new(demo(), preferences, Box::new(NoDialogs));
     let ctx = Context::default();
     dress(&ctx);
@@ -237,10 +234,7 @@ fn many_knives(criterion: &mut Criterion) {
         modifiers: Modifiers::COMMAND,
     };
     let opened = || {
-        let preferences = Preferences {
-            has_seen_start_card: true,
-            ..Preferences::default()
-        };
+        let preferences = Preferences::default();
         let session = Session::new(document.clone(), None);
         App::new(session, preferences, Box::new(NoDialogs))
     };

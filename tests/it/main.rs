@@ -26,6 +26,7 @@ mod real_window;
 mod recovery_window;
 mod saving;
 mod sessions_window;
+mod start_window;
 mod steps_window;
 mod supply;
 mod uncertainty;

@@ -10,7 +10,7 @@ use egui::{Key, Modifiers, Vec2, ViewportCommand};
 use egui_kittest::kittest::NodeT as _;
 use proptest::prelude::*;
 use sweepgauge::analysis::{FindingId, Level, Solved};
-use sweepgauge::app::{DEMO_UNIT, Preferences, Session};
+use sweepgauge::app::{DEMO_UNIT, Session};
 use sweepgauge::drawing::CAUTIONS;
 use sweepgauge::geometry::Pose;
 use sweepgauge::store::{open_unit, save_unit};
@@ -1134,8 +1134,12 @@ fn recent_files_are_listed_the_latest_first_and_open_again() {
         let texts = window.texts();
         texts.iter().position(|text| *text == name).unwrap()
     };
-    assert!(place(walking.file_name()) < place(scalping.file_name()));
-    window.click(scalping.file_name());
+    let called = |unit: DemoUnit| {
+        let (name, file) = (unit.file_name(), unit.file());
+        format!("{name}, in {}", file.parent().unwrap().display())
+    };
+    assert!(place(&called(walking)) < place(&called(scalping)));
+    window.click(&called(scalping));
     assert_eq!(window.document(), &scalping.document());
     assert_eq!(window.app().preferences().recent[0], scalping.file());
 }
@@ -1203,37 +1207,16 @@ fn nothing_in_the_form_can_be_changed_while_the_window_asks() {
 // The start, and about.
 
 #[test]
-fn the_start_card_shows_on_the_first_start_only() {
-    let mut start = Start::on(document(DEMO_UNIT));
-    start.preferences = Preferences::default();
-    let mut window = start.window();
-    window.assert_says("Will this unit scalp?");
+fn the_first_steps_are_shown_when_asked_for() {
+    let mut window = Window::demo();
+    window.assert_silent("1  Measure");
+    window.click("First steps");
+    window.assert_says("1  Measure");
     for caution in &CAUTIONS[..3] {
         window.assert_says(caution);
     }
-    window.click("Try the demo unit");
-    window.assert_silent("Will this unit scalp?");
-    let remembered = window.app().preferences().clone();
-    let mut start = Start::on(document(DEMO_UNIT));
-    start.preferences = remembered;
-    let mut window = start.window();
-    window.assert_silent("Will this unit scalp?");
-    window.click("First steps");
-    window.assert_says("Will this unit scalp?");
     window.press(Key::Escape);
-    window.assert_silent("Will this unit scalp?");
-}
-
-#[test]
-fn the_start_card_opens_a_file() {
-    let answers = Answers::default();
-    answers.open(&DemoUnit::GreensWalking.file());
-    let mut start = Start::on(document(DEMO_UNIT)).asking(&answers);
-    start.preferences = Preferences::default();
-    let mut window = start.window();
-    window.click("Open a unit file…");
-    window.assert_silent("Will this unit scalp?");
-    assert_eq!(window.document(), &DemoUnit::GreensWalking.document());
+    window.assert_silent("1  Measure");
 }
 
 #[test]
@@ -1296,6 +1279,7 @@ fn one_edit_is_solved_once() {
     window.enter_text("Attitude", "5");
     assert_eq!(window.generation(), solved + 1);
     window.click("mm");
+    window.click("View");
     window.click("Dark");
     window.unfold();
     window.click("Larger");
@@ -1380,6 +1364,7 @@ fn every_group_reads_in_every_system_and_in_light_and_dark() {
 fn light_and_dark_are_chosen_in_the_window_and_remembered() {
     let mut window = Window::demo();
     for (name, theme) in [("Dark", egui::Theme::Dark), ("Light", egui::Theme::Light)] {
+        window.click("View");
         window.click(name);
         assert_eq!(window.harness.ctx.theme(), theme);
         let is_dark = theme == egui::Theme::Dark;

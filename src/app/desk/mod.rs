@@ -8,6 +8,7 @@
 mod aim;
 mod card;
 mod change;
+mod demo_units;
 mod dialogs;
 mod drafts;
 mod grip;
@@ -20,10 +21,12 @@ mod recovery;
 mod session;
 mod snapshot;
 mod ticked;
+mod window_place;
 
 pub use aim::Aim;
 pub use card::{Card, Next, show_card};
 pub use change::{Change, Part};
+pub use demo_units::{DEMO_UNIT, DEMO_UNITS, DemoUnit};
 pub use dialogs::{Ask, Choosing, Dialogs, NoDialogs, chosen};
 pub use drafts::{Draft, Drafts, Slot};
 pub use history::StepId;
@@ -31,8 +34,9 @@ pub use notice::{Notice, Notices};
 pub use per_session::PerSession;
 pub use preferences::Preferences;
 pub use recovery::document_in;
-pub use session::{DEMO_UNIT, Session, SessionId};
+pub use session::{Session, SessionId};
 pub use ticked::{Overlaid, Ticked};
+pub use window_place::WindowPlace;
 
 use std::rc::Rc;
 

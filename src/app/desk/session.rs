@@ -8,14 +8,11 @@ use std::sync::atomic::{AtomicU64, Ordering};
 
 use super::grip::Hands;
 use super::history::{History, State, StepId};
-use super::{Change, Drafts, Slot, Ticked};
+use super::{Change, DEMO_UNITS, Drafts, Slot, Ticked};
 use crate::analysis::{Solved, Unsolved};
 use crate::store::recovery::WrongText;
 use crate::store::{self, FileProblem, Stamp};
-use crate::unit::{self, Document, Remarks};
-
-/// The unit that is shown when no file is given.
-pub const DEMO_UNIT: &str = include_str!("../../../demo-units/fairway-trailed.ron");
+use crate::unit::{Document, Remarks};
 
 /// Which session of this run of the program; no two have the same.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -89,9 +86,7 @@ impl Session {
     /// # Errors
     /// Never with the unit that is built in; a test sees to it.
     pub fn demo() -> Result<Self, FileProblem> {
-        let document = unit::read_text(DEMO_UNIT)
-            .map_err(|problem| FileProblem::wrong(Path::new("demo unit"), problem))?;
-        Ok(Self::new(document, None))
+        Ok(Self::new(DEMO_UNITS[0].document()?, None))
     }
 
     /// Opens a unit file.

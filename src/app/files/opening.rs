@@ -8,14 +8,18 @@ use super::asking::ask;
 use super::open_file::open;
 use super::outside::save;
 use super::saving::why_not_savable_there;
-use crate::app::desk::{Ask, Card, Desk, Next, Session, SessionId};
+use crate::app::desk::{Ask, Card, DemoUnit, Desk, Next, Session, SessionId};
 use crate::app::widgets::lettering::Lettering;
+use crate::store::FileProblem;
+use crate::unit::Document;
 
 /// What waits until unsaved changes are saved or given up.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Asking {
     /// A new document.
     New,
+    /// A demo unit.
+    Demo(&'static DemoUnit),
     /// A file still to be chosen.
     Choose,
     /// A file.
@@ -53,17 +57,16 @@ fn ask_besides(desk: &mut Desk, what: Asking, given_up: Vec<SessionId>) -> bool 
 
 fn go_on(desk: &mut Desk, what: Asking) -> bool {
     match what {
-        Asking::New => match Session::demo() {
-            Ok(demo) => {
-                desk.replace(Session::new(demo.document().as_new(), None));
-                desk.tell("A new unit. Its readings are examples only: type your own over every one of them.");
-                true
-            }
-            Err(problem) => {
-                desk.warn(problem.to_string());
-                false
-            }
-        },
+        Asking::New => begin(
+            desk,
+            Session::demo().map(|demo| demo.document().as_new()),
+            "A new unit. Its readings are examples only: type your own over every one of them.",
+        ),
+        Asking::Demo(demo) => begin(
+            desk,
+            demo.document(),
+            "A demo unit. Change what you like: its file stays as it is.",
+        ),
         Asking::Choose => ask(desk, &Ask::UnitToOpen, |desk, file| {
             if let Some(file) = file {
                 return open(desk, &file);
@@ -75,6 +78,22 @@ fn go_on(desk: &mut Desk, what: Asking) -> bool {
         Asking::Close => {
             desk.close();
             true
+        }
+    }
+}
+
+/// Begins with a document that is in no file. Whether it did.
+fn begin(desk: &mut Desk, document: Result<Document, FileProblem>, told: &str) -> bool {
+    match document {
+        Ok(document) => {
+            desk.replace(Session::new(document, None));
+            desk.preferences_mut().last_open = None;
+            desk.tell(told);
+            true
+        }
+        Err(problem) => {
+            desk.warn(problem.to_string());
+            false
         }
     }
 }

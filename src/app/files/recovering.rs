@@ -132,15 +132,15 @@ fn recover(desk: &mut Desk, left: Left, others: usize) {
         1 => " 1 more waits for the next start.".to_owned(),
         _ => format!(" {others} more wait for the next start."),
     };
-    match &left.work.file {
-        Some(file) => {
-            desk.preferences_mut().remember(file);
-            desk.tell(format!(
-                "Recovered. Save to put it into {}.{waiting}",
-                file.display()
-            ));
-        }
-        None => desk.tell(format!("Recovered. It is in no file yet.{waiting}")),
+    if let Some(file) = &left.work.file {
+        desk.preferences_mut().remember(file);
+        desk.tell(format!(
+            "Recovered. Save to put it into {}.{waiting}",
+            file.display()
+        ));
+    } else {
+        desk.preferences_mut().last_open = None;
+        desk.tell(format!("Recovered. It is in no file yet.{waiting}"));
     }
     if desk.flusher().is_some_and(|flusher| flusher.flush()) {
         discard(desk, left);

@@ -4,9 +4,13 @@ use std::path::Path;
 
 use egui::{Context, Panel, Ui};
 
+use super::beginning::Beginning;
 use super::course::{Course, Stops};
 use super::edit_menu::undo_shortcuts;
 use super::notice::notice_strip_ui;
+use super::placing::Placing;
+use super::remembering::Remembering;
+use super::scale::{apply_scale, scale_shortcuts};
 use super::shot::Shot;
 use super::start_card::StartCard;
 use super::title::Title;
@@ -27,17 +31,34 @@ pub struct App {
     form: Form,
     course: Course,
     title: Title,
+    remembering: Option<Remembering>,
+    placing: Option<Placing>,
     shot: Option<Shot>,
 }
 
 impl App {
-    /// A window on a document.
+    /// A window on a document, with a card over it where what to work on is asked.
     #[must_use]
-    pub fn new(session: Session, preferences: Preferences, dialogs: Box<dyn Dialogs>) -> Self {
-        let is_first_start = !preferences.has_seen_start_card;
+    pub fn new(
+        beginning: impl Into<Beginning>,
+        mut preferences: Preferences,
+        dialogs: Box<dyn Dialogs>,
+    ) -> Self {
+        let Beginning {
+            session,
+            told,
+            is_asked,
+        } = beginning.into();
+        match session.file() {
+            Some(file) => preferences.remember(file),
+            None => preferences.last_open = None,
+        }
         let mut desk = Desk::new(session, preferences, dialogs);
-        if is_first_start {
+        if is_asked {
             desk.open_card(StartCard);
+        }
+        if let Some(told) = told {
+            desk.warn(told);
         }
         Self {
             desk,
@@ -45,6 +66,8 @@ impl App {
             form: Form::default(),
             course: Course::default(),
             title: Title::default(),
+            remembering: None,
+            placing: None,
             shot: None,
         }
     }
@@ -109,6 +132,28 @@ impl App {
         is_kept
     }
 
+    /// Keeps preferences in a file from here on. `read` is what stands there.
+    pub fn keep_preferences_in(&mut self, file: &Path, read: Preferences) {
+        self.remembering = Some(Remembering::new(file, read));
+    }
+
+    /// Leaves the window's place as it is remembered: it was asked for this time only.
+    pub(super) fn keep_no_place(&mut self) {
+        self.remembering = self.remembering.take().map(Remembering::without_place);
+    }
+
+    /// Puts the window where it fits once it is shown.
+    pub(super) fn place(&mut self, placing: Placing) {
+        self.placing = Some(placing);
+    }
+
+    /// Keeps where the window stands, as it closes.
+    pub fn keep_place(&mut self) {
+        if let Some(remembering) = &mut self.remembering {
+            remembering.keep_place(&mut self.desk);
+        }
+    }
+
     /// What has the work written before the program ends; none while it is not kept.
     pub(super) fn flusher(&self) -> Option<Flusher> {
         self.desk.flusher()
@@ -133,10 +178,13 @@ impl App {
             form,
             course,
             title,
-            ..
+            remembering,
+            placing,
+            shot,
         } = self;
         desk.look_at_hands(ctx);
         course.go_on(ctx, desk.has_card());
+        scale_shortcuts(ctx, desk);
         if !desk.are_keys_taken() {
             undo_shortcuts(ctx, desk);
             shortcuts(desk, ctx);
@@ -177,6 +225,16 @@ impl App {
         }
         close_asked(desk, ctx);
         desk.keep_work();
+        if shot.is_none() {
+            apply_scale(ctx, desk.preferences());
+        }
+        if let Some(placing) = placing {
+            placing.send(ctx);
+        }
+        if let Some(remembering) = remembering {
+            remembering.look_at_place(ctx);
+            remembering.keep(desk);
+        }
         title.send(ctx, desk);
     }
 }
@@ -210,10 +268,8 @@ impl eframe::App for App {
         }
     }
 
-    fn save(&mut self, storage: &mut dyn eframe::Storage) {
-        if self.shot.is_none() {
-            eframe::set_value(storage, eframe::APP_KEY, self.preferences());
-        }
+    fn on_exit(&mut self, _gl: Option<&eframe::glow::Context>) {
+        self.keep_place();
     }
 
     fn persist_egui_memory(&self) -> bool {

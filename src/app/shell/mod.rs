@@ -3,17 +3,24 @@
 
 mod about;
 mod app;
+mod beginning;
 mod course;
 mod display;
 mod edit_menu;
 mod ending;
 mod licences;
 mod notice;
+mod placing;
+mod recent;
+mod remembering;
+mod scale;
 mod shot;
 mod start_card;
+mod steps_card;
 mod title;
 mod top_bar;
 mod window;
 
 pub use app::App;
+pub use beginning::Beginning;
 pub use window::open_window;

@@ -1,33 +1,31 @@
-//! The start card: what to do first, shown on the first start.
+//! The start card: what to work on.
 
-use egui::{RichText, Ui};
+use std::path::PathBuf;
 
-use crate::app::desk::{Card, Desk, Next};
+use egui::{Button, Grid, Label, ScrollArea, Ui, Vec2};
+
+use super::recent::recent_ui;
+use super::steps_card::{StepsCard, cautions_ui};
+use crate::app::desk::{Card, DEMO_UNITS, DemoUnit, Desk, Next};
 use crate::app::files::{Asking, ask_first};
-use crate::app::widgets::lettering::{Lettering, strong};
-use crate::drawing::CAUTIONS;
+use crate::app::widgets::lettering::Lettering;
 
-const STEPS: [(&str, &str); 4] = [
-    (
-        "1  Measure",
-        "Stand the unit on the surface plate and type its bench measurements into the form on the left. Rest the pointer on a name to see what it means and how it is measured.",
-    ),
-    (
-        "2  Try",
-        "Drag attitude, reel diameter and extension, or the diamonds on the drawing. Choose a knife and a height of cut.",
-    ),
-    (
-        "3  Look",
-        "The lens shows how deep the reel sweeps below the cut line. Turn the wheel to zoom, drag to move, double-click to fit. The verdict above the drawing says whether that is too much, and the findings say what would bring it back.",
-    ),
-    (
-        "4  Set",
-        "Read how far each roller has to move, set it on the plate, measure again. To show it to others: Drawing only, and Ctrl with + and - for the size of everything.",
-    ),
-];
+/// How many files are offered again; the menu has them all.
+const RECENT: usize = 4;
+/// Of the buttons beside a text.
+const BUTTON: Vec2 = Vec2::new(190.0, 28.0);
 
 /// The card.
 pub struct StartCard;
+
+/// What a person chose.
+enum Choice {
+    Own,
+    Open,
+    Again(PathBuf),
+    Demo(&'static DemoUnit),
+    Steps,
+}
 
 impl Card for StartCard {
     fn name(&self) -> &'static str {
@@ -35,7 +33,7 @@ impl Card for StartCard {
     }
 
     fn width(&self) -> f32 {
-        560.0
+        700.0
     }
 
     fn takes_keys(&self) -> bool {
@@ -43,49 +41,91 @@ impl Card for StartCard {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
-        ui.label(Lettering::Title.of("Will this unit scalp?"));
-        ui.label("Sweepgauge draws a cutting unit to scale and computes how deep its reel sweeps below the height of cut.");
-        let is_demo = desk.session().file().is_none();
-        if is_demo {
-            ui.label("A demo unit is open to try it on.");
-        }
-        ui.add_space(8.0);
-        for (name, text) in STEPS {
-            ui.label(Lettering::Name.of(name));
-            ui.label(text);
-            ui.add_space(4.0);
-        }
-        ui.separator();
-        ui.label(RichText::new("Before you touch a unit").family(strong()));
-        for caution in &CAUTIONS[..3] {
-            ui.label(*caution);
-        }
-        ui.add_space(10.0);
-        let (is_done, opens_file) = ui
-            .horizontal(|ui| {
-                let go_on = if is_demo {
-                    "Try the demo unit"
-                } else {
-                    "Go to the unit"
-                };
-                (
-                    ui.button(go_on).clicked(),
-                    ui.button("Open a unit file…").clicked(),
-                )
-            })
-            .inner;
-        if !is_done && !opens_file {
-            return Next::Stay;
-        }
-        let next = self.put_away(desk);
-        if opens_file {
-            ask_first(desk, Asking::Choose);
-        }
-        next
+        let room = ui.ctx().content_rect().height() - 70.0;
+        ScrollArea::vertical()
+            .max_height(room)
+            .min_scrolled_height(room)
+            .show(ui, |ui| choices_ui(ui, desk))
+            .inner
+            .map_or(Next::Stay, |choice| take(desk, choice))
     }
+}
 
-    fn put_away(&mut self, desk: &mut Desk) -> Next {
-        desk.preferences_mut().has_seen_start_card = true;
+/// Does what was chosen. Where nothing came of it, the card is still there afterwards.
+fn take(desk: &mut Desk, choice: Choice) -> Next {
+    let asked = match choice {
+        Choice::Steps => {
+            desk.open_card(StepsCard::over(StartCard));
+            return Next::Close;
+        }
+        Choice::Own => Asking::New,
+        Choice::Open => Asking::Choose,
+        Choice::Again(file) => Asking::Open(file),
+        Choice::Demo(demo) => Asking::Demo(demo),
+    };
+    let waits = matches!(asked, Asking::Choose);
+    if ask_first(desk, asked) || desk.has_card() || waits {
         Next::Close
+    } else {
+        Next::Stay
     }
+}
+
+fn choices_ui(ui: &mut Ui, desk: &Desk) -> Option<Choice> {
+    let mut choice = None;
+    ui.label(Lettering::Title.of("Will this unit scalp?"));
+    ui.label("Sweepgauge draws a cutting unit to scale and computes how deep its reel sweeps below the height of cut.");
+    ui.add_space(6.0);
+    Grid::new("what to work on")
+        .num_columns(2)
+        .spacing(Vec2::new(12.0, 4.0))
+        .show(ui, |ui| {
+            let mut row = |ui: &mut Ui, name: &str, told: &str, chosen: Choice| {
+                let button = Button::new(name).min_size(BUTTON);
+                let response = ui.add(button);
+                ui.add(Label::new(told).wrap());
+                ui.end_row();
+                if response.clicked() {
+                    choice = Some(chosen);
+                }
+            };
+            let own =
+                "Type in what you read on it; what you have not typed yet is marked as an example.";
+            row(ui, "My own unit", own, Choice::Own);
+            row(ui, "Open a unit file…", "One saved before.", Choice::Open);
+            row(
+                ui,
+                "Show the first steps",
+                "How to get from a unit on the plate to its setting.",
+                Choice::Steps,
+            );
+        });
+    let recent = &desk.preferences().recent;
+    if !recent.is_empty() {
+        heading_ui(ui, "Again");
+        if let Some(file) = recent_ui(ui, recent.iter().take(RECENT)) {
+            choice = Some(Choice::Again(file));
+        }
+    }
+    heading_ui(ui, "A demo unit");
+    Grid::new("demo units")
+        .num_columns(2)
+        .spacing(Vec2::new(12.0, 4.0))
+        .show(ui, |ui| {
+            for demo in &DEMO_UNITS {
+                if ui.add(Button::new(demo.name).min_size(BUTTON)).clicked() {
+                    choice = Some(Choice::Demo(demo));
+                }
+                ui.add(Label::new(demo.shows).wrap());
+                ui.end_row();
+            }
+        });
+    ui.separator();
+    cautions_ui(ui);
+    choice
+}
+
+fn heading_ui(ui: &mut Ui, text: &str) {
+    ui.add_space(6.0);
+    ui.label(Lettering::Name.of(text));
 }

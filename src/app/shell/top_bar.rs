@@ -1,10 +1,13 @@
-//! The bar along the top: files, areas, units, light and dark, help.
+//! The bar along the top: files, how the window looks, areas, units, help.
 
 use egui::{Button, Color32, Context, KeyboardShortcut, Modifiers, RichText, TextStyle, Ui};
 
 use super::about::AboutCard;
 use super::edit_menu::edit_menu_ui;
+use super::recent::recent_ui;
+use super::scale::scale_menu_ui;
 use super::start_card::StartCard;
+use super::steps_card::StepsCard;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::Desk;
 use crate::app::files::{
@@ -16,7 +19,7 @@ use crate::unit::most;
 use crate::units::{System, clipped};
 
 /// Room for what stands in the bar beside the areas, the unit's name cut short.
-const LEAST_REST: f32 = 620.0;
+const LEAST_REST: f32 = 640.0;
 /// Of words that are measured and not painted.
 const INK: Color32 = Color32::PLACEHOLDER;
 
@@ -27,6 +30,7 @@ pub fn top_bar_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
     ui.horizontal(|ui| {
         ui.menu_button("File", |ui| file_menu_ui(ui, desk));
         edit_menu_ui(ui, desk);
+        ui.menu_button("View", |ui| view_menu_ui(ui, desk));
         if is_in_one_row {
             areas_ui(ui, areas);
         }
@@ -41,13 +45,11 @@ pub fn top_bar_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
             }
             if ui
                 .button("First steps")
-                .on_hover_text("The card of the first start")
+                .on_hover_text("How to get from a unit on the plate to its setting")
                 .clicked()
             {
-                desk.open_card(StartCard);
+                desk.open_card(StepsCard::default());
             }
-            ui.separator();
-            theme_ui(ui, desk);
             ui.separator();
             system_ui(ui, desk);
             // What room is left between both ends is the name's.
@@ -109,20 +111,15 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk) {
         if desk.preferences().recent.is_empty() {
             ui.label("None yet");
         }
-        for file in desk.preferences().recent.clone() {
-            let name = file
-                .file_name()
-                .map_or_else(String::new, |n| n.to_string_lossy().into_owned());
-            if ui
-                .button(name)
-                .on_hover_text(file.display().to_string())
-                .clicked()
-            {
-                ui.close();
-                ask_first(desk, Asking::Open(file));
-            }
+        if let Some(file) = recent_ui(ui, desk.preferences().recent.iter()) {
+            ui.close();
+            ask_first(desk, Asking::Open(file));
         }
     });
+    if ui.button("Demo units…").clicked() {
+        ui.close();
+        desk.open_card(StartCard);
+    }
     if ui.button("Open a path…").clicked() {
         ui.close();
         desk.open_card(PathCard::to_open());
@@ -168,10 +165,12 @@ fn system_ui(ui: &mut Ui, desk: &mut Desk) {
     ui.label(RichText::new("Units").weak());
 }
 
-fn theme_ui(ui: &mut Ui, desk: &mut Desk) {
+/// How the window looks: light or dark, and how large.
+fn view_menu_ui(ui: &mut Ui, desk: &mut Desk) {
     let is_dark = ui.ctx().theme() == egui::Theme::Dark;
-    for (name, dark) in [("Dark", true), ("Light", false)] {
+    for (name, dark) in [("Light", false), ("Dark", true)] {
         if ui.selectable_label(is_dark == dark, name).clicked() {
+            ui.close();
             desk.preferences_mut().is_dark = Some(dark);
             ui.ctx().set_theme(if dark {
                 egui::Theme::Dark
@@ -180,6 +179,9 @@ fn theme_ui(ui: &mut Ui, desk: &mut Desk) {
             });
         }
     }
+    ui.separator();
+    ui.label(RichText::new("Scale").weak());
+    scale_menu_ui(ui, desk);
 }
 
 /// The areas, each with its key.

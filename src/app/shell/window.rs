@@ -1,66 +1,57 @@
 //! Opening the window.
 
 use std::cell::OnceCell;
+use std::path::PathBuf;
 use std::rc::Rc;
 
 use eframe::NativeOptions;
 use egui::ViewportBuilder;
 
 use super::app::App;
+use super::beginning::Beginning;
 use super::display;
 use super::ending::Ready;
+use super::placing::{LEAST_SIZE, Placing, screens};
 use super::shot::Shot;
 use crate::app::areas::AREAS;
-use crate::app::desk::{Change, NoDialogs, Preferences, Session};
+use crate::app::desk::{Change, NoDialogs, Preferences, Session, WindowPlace};
 use crate::app::files::NativeDialogs;
 use crate::app::widgets::look::dress;
-use crate::command::{Problem, WindowArguments};
-use crate::store::recovery::{APP_ID, recovery_folder};
-use crate::store::{self, PreferencesProblem, look_over_preferences, preferences_file};
+use crate::command::{Problem, WhatIf, WindowArguments};
+use crate::store::recovery::{APP_ID, is_open_in_a_window, recovery_folder};
+use crate::store::{self, PreferencesProblem, preferences_file, read_preferences};
 
 /// Opens the window and waits until it is closed.
 ///
 /// # Errors
 /// When a unit file or a what-if is wrong, when there is no display, or when a shot cannot be saved.
 pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
-    let session = match &arguments.file {
-        Some(file) => Session::open(file)?,
-        None => Session::demo()?,
-    };
-    let mut tried = session.document().clone();
+    let remembered = Remembered::for_window(&arguments);
+    let beginning = begin(&arguments, &remembered.preferences)?;
+    let mut tried = beginning.document().clone();
     if let Err(unsolved) = arguments.what_if.apply(&mut tried)? {
         return Err(Problem::unsolved(arguments.file.as_deref(), unsolved));
     }
     let area = area(&arguments)?;
-    let (width, height) = arguments.size.unwrap_or((1440, 900));
-    #[expect(clippy::cast_precision_loss, reason = "a size of some thousands")]
-    let size = egui::vec2(width as f32, height as f32);
-    let is_shot = arguments.shot.is_some();
-    let preferences_problem = if is_shot {
-        None
-    } else {
-        // Before the window's toolkit reads it, and would begin a new one over a damaged one.
-        let is_right = |value: &str| ron::from_str::<Preferences>(value).is_ok();
-        preferences_file()
-            .and_then(|file| look_over_preferences(&file, eframe::APP_KEY, is_right).err())
-    };
+    let place = opened_in(&arguments, &remembered.preferences);
     check_shot(&arguments)?;
     let (shot, told) = arguments
         .shot
         .clone()
         .map(|out| Shot::new(out, arguments.size))
         .unzip();
+    let mut viewport = ViewportBuilder::default()
+        .with_app_id(APP_ID)
+        .with_inner_size(place.size)
+        .with_min_inner_size(LEAST_SIZE)
+        .with_maximized(place.is_maximized)
+        .with_drag_and_drop(true)
+        .with_icon(icon());
+    if let Some(at) = place.at {
+        viewport = viewport.with_position(at);
+    }
     let options = NativeOptions {
-        viewport: ViewportBuilder::default()
-            .with_app_id(APP_ID)
-            .with_inner_size(size)
-            .with_min_inner_size([900.0, 600.0])
-            .with_drag_and_drop(true)
-            .with_icon(icon()),
-        persist_window: !is_shot && arguments.size.is_none(),
-        // A shot neither reads nor writes what a person's own starts remember.
-        persistence_path: is_shot
-            .then(|| std::env::temp_dir().join(format!("{APP_ID}-shot-{}", std::process::id()))),
+        viewport,
         event_loop_builder: display::choose(),
         multisampling: 4,
         ..NativeOptions::default()
@@ -73,7 +64,10 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
         "Sweepgauge",
         options,
         Box::new(move |creation| {
-            let mut app = create(creation, session, &arguments, shot, preferences_problem);
+            let mut app = create(creation, beginning, remembered, &arguments, shot);
+            if arguments.shot.is_none() {
+                app.place(Placing::of(place, &screens(creation)));
+            }
             app.edit(Change::new("What to try"), |document| *document = tried);
             app.bring_to_front(area);
             // It is created once.
@@ -129,66 +123,112 @@ fn area(arguments: &WindowArguments) -> Result<&'static str, Problem> {
     }
 }
 
+/// What earlier starts left, and its file.
+struct Remembered {
+    preferences: Preferences,
+    /// Where it is kept; none for a shot, which neither reads nor writes what a person's own starts
+    /// remember, and where the platform names no home.
+    file: Option<PathBuf>,
+    problem: Option<PreferencesProblem>,
+}
+
+impl Remembered {
+    fn for_window(arguments: &WindowArguments) -> Self {
+        let file = match arguments.shot {
+            Some(_) => None,
+            None => preferences_file(),
+        };
+        let (preferences, problem) = file
+            .as_deref()
+            .map_or_else(Default::default, read_preferences);
+        Self {
+            preferences,
+            file,
+            problem,
+        }
+    }
+}
+
+/// What the window begins with: the file asked for; the demo unit for a shot, or to try something on;
+/// else what was open last.
+fn begin(arguments: &WindowArguments, remembered: &Preferences) -> Result<Beginning, Problem> {
+    let tries = arguments.what_if != WhatIf::default();
+    Ok(match &arguments.file {
+        Some(file) => Session::open(file)?.into(),
+        None if arguments.shot.is_some() || tries => Session::demo()?.into(),
+        None => {
+            let folder = recovery_folder();
+            Beginning::with_last(remembered, |file| {
+                let folder = folder.as_deref();
+                folder.is_some_and(|folder| is_open_in_a_window(folder, file))
+            })?
+        }
+    })
+}
+
+/// Where the window is opened: of the size asked for, or where it stood last.
+#[expect(clippy::cast_precision_loss, reason = "a size of some thousands")]
+fn opened_in(arguments: &WindowArguments, remembered: &Preferences) -> WindowPlace {
+    match arguments.size {
+        Some((width, height)) => WindowPlace {
+            size: (width as f32, height as f32),
+            ..WindowPlace::default()
+        },
+        // Its numbers alone are looked at; the screens are not known yet.
+        None => remembered.window.unwrap_or_default().fitted(&[]),
+    }
+}
+
 fn create(
     creation: &eframe::CreationContext<'_>,
-    session: Session,
+    beginning: Beginning,
+    remembered: Remembered,
     arguments: &WindowArguments,
     shot: Option<Shot>,
-    preferences_problem: Option<PreferencesProblem>,
 ) -> App {
     let ctx = &creation.egui_ctx;
     dress(ctx);
-    let mut preferences = if shot.is_some() {
-        Preferences {
-            has_seen_start_card: true,
-            is_dark: Some(arguments.dark),
-            ..Preferences::default()
-        }
-    } else {
-        creation
-            .storage
-            .and_then(|s| eframe::get_value(s, eframe::APP_KEY))
-            .unwrap_or_default()
-    };
-    if arguments.dark {
-        preferences.is_dark = Some(true);
+    let Remembered {
+        preferences: read,
+        file,
+        problem,
+    } = remembered;
+    let mut preferences = read.clone();
+    if arguments.dark || shot.is_some() {
+        preferences.is_dark = Some(arguments.dark);
     }
     ctx.set_theme(match preferences.is_dark {
         None => egui::ThemePreference::System,
         Some(true) => egui::ThemePreference::Dark,
         Some(false) => egui::ThemePreference::Light,
     });
-    if let Some(file) = &arguments.file {
-        preferences.remember(file);
+    if shot.is_some() {
+        let mut app = App::new(beginning, preferences, Box::new(NoDialogs));
+        app.take_shot(shot);
+        return app;
     }
-    let mut app = if shot.is_some() {
-        App::new(session, preferences, Box::new(NoDialogs))
+    let dialogs = NativeDialogs::new(ctx.clone());
+    let mut app = App::new(beginning, preferences, Box::new(dialogs));
+    let is_kept = if let Some(folder) = recovery_folder() {
+        app.keep_work_in(&folder, ctx)
     } else {
-        let dialogs = NativeDialogs::new(ctx.clone());
-        let mut app = App::new(session, preferences, Box::new(dialogs));
-        let is_kept = if let Some(folder) = recovery_folder() {
-            app.keep_work_in(&folder, ctx)
-        } else {
-            app.warn(
-                "This system names no home folder: what is not saved is not kept for recovery."
-                    .to_owned(),
-            );
-            false
-        };
-        match preferences_problem {
-            // Told already: it is the same folder.
-            Some(PreferencesProblem::Unwritable { .. }) if !is_kept => {}
-            Some(problem) => app.warn(problem.to_string()),
-            None => {}
-        }
-        app
+        app.warn(
+            "This system names no home folder: what is not saved is not kept for recovery."
+                .to_owned(),
+        );
+        false
     };
-    app.take_shot(shot);
-    if let Some((width, height)) = arguments.size {
-        // The size of an earlier start is restored first; the one asked for now goes before it.
-        #[expect(clippy::cast_precision_loss, reason = "a size of some thousands")]
-        let size = egui::vec2(width as f32, height as f32);
-        ctx.send_viewport_cmd(egui::ViewportCommand::InnerSize(size));
+    match problem {
+        // Told already: it is the same folder.
+        Some(PreferencesProblem::Unwritable { .. }) if !is_kept => {}
+        Some(problem) => app.warn(problem.to_string()),
+        None => {}
+    }
+    if let Some(file) = file {
+        app.keep_preferences_in(&file, read);
+        if arguments.size.is_some() {
+            app.keep_no_place();
+        }
     }
     app
 }

@@ -154,7 +154,11 @@ pub fn dress(ctx: &egui::Context) {
         .insert(FontFamily::Proportional, family("regular"));
     ctx.set_fonts(definitions);
     // Where the desktop does not say, light: it reads better in a workshop.
-    ctx.options_mut(|options| options.fallback_theme = egui::Theme::Light);
+    ctx.options_mut(|options| {
+        options.fallback_theme = egui::Theme::Light;
+        // Scales are chosen in steps, and remembered.
+        options.zoom_with_keyboard = false;
+    });
     let text_styles: BTreeMap<_, _> = [
         (TextStyle::Small, Lettering::Label.font()),
         (TextStyle::Body, Lettering::Body.font()),

@@ -60,20 +60,32 @@ impl WindowMark {
     /// How many other windows have a unit file open.
     #[must_use]
     pub fn others_on(&self, file: &Path) -> usize {
-        let wanted = one_spelling(file);
-        let wanted = wanted.as_os_str().as_encoded_bytes();
         let own = self.lock.path().with_extension(OPEN);
-        let is_other = |mark: &PathBuf| {
-            *mark != own
-                && fs::read(mark).is_ok_and(|opened| opened == wanted)
-                && claim(&mark.with_extension(LOCK)).is_none()
-        };
         let folder = own.parent().unwrap_or(Path::new("."));
-        files_with_ending(folder, OPEN)
+        marks_on(folder, file)
             .into_iter()
-            .filter(is_other)
+            .filter(|mark| *mark != own && is_alive(mark))
             .count()
     }
+}
+
+/// Whether a window that lives has a unit file open, as told in the folder of the recovery files.
+#[must_use]
+pub fn is_open_in_a_window(folder: &Path, file: &Path) -> bool {
+    marks_on(folder, file).iter().any(|mark| is_alive(mark))
+}
+
+/// The marks of windows, living or dead, that have a unit file open.
+fn marks_on(folder: &Path, file: &Path) -> Vec<PathBuf> {
+    let wanted = one_spelling(file);
+    let wanted = wanted.as_os_str().as_encoded_bytes();
+    let mut marks = files_with_ending(folder, OPEN);
+    marks.retain(|mark| fs::read(mark).is_ok_and(|opened| opened == wanted));
+    marks
+}
+
+fn is_alive(mark: &Path) -> bool {
+    claim(&mark.with_extension(LOCK)).is_none()
 }
 
 impl Drop for WindowMark {
@@ -165,6 +177,7 @@ mod tests {
         let [first, second] = [(); 2].map(|()| WindowMark::new(&marks).expect("a mark"));
         first.opens(Some(&unit)).expect("it is told");
         assert_eq!((first.others_on(&unit), second.others_on(&unit)), (0, 1));
+        assert!(is_open_in_a_window(&marks, &unit));
         let spelt_otherwise = folder.path().join("marks").join("..").join("unit.ron");
         second.opens(Some(&spelt_otherwise)).expect("it is told");
         assert_eq!((first.others_on(&unit), second.others_on(&unit)), (1, 1));
@@ -185,6 +198,7 @@ mod tests {
         fs::write(dead.with_extension(LOCK), "").expect("it is written");
         let mark = WindowMark::new(folder.path()).expect("a mark");
         assert_eq!(mark.others_on(&unit), 0);
+        assert!(!is_open_in_a_window(folder.path(), &unit));
         clear_stale(folder.path());
         assert!(!dead.exists() && !dead.with_extension(LOCK).exists());
         assert!(mark.lock.path().exists(), "a living mark stays");

@@ -13,7 +13,7 @@ mod work;
 pub use keeper::{Flusher, Keeper, News};
 pub(super) use left::set_aside;
 pub use left::{Left, LeftBehind, left_behind};
-pub use mark::WindowMark;
+pub use mark::{WindowMark, is_open_in_a_window};
 pub use work::{Work, WrongText};
 
 use std::path::PathBuf;

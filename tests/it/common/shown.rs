@@ -11,7 +11,8 @@ use egui::{Event, Key, Modifiers, Pos2, Vec2, ViewportCommand, ViewportEvent, Vi
 use egui_kittest::kittest::{AccessKitNode, NodeT as _};
 use egui_kittest::{Harness, Node};
 use sweepgauge::app::{
-    App, Ask, Choosing, DEMO_UNIT, Dialogs, NoDialogs, Preferences, Session, chosen, dress,
+    App, Ask, Beginning, Choosing, DEMO_UNIT, Dialogs, NoDialogs, Preferences, Session, chosen,
+    dress,
 };
 use sweepgauge::unit::{self, Document};
 
@@ -127,6 +128,10 @@ pub struct Start {
     pub theme: egui::Theme,
     /// Seconds between two frames.
     pub pace: f32,
+    /// What it begins with in place of the session.
+    pub beginning: Option<Beginning>,
+    /// Where preferences are kept; none for a window that keeps none.
+    pub preferences_file: Option<PathBuf>,
     /// Where work is kept for recovery; none for a window that keeps none.
     pub recovery: Option<PathBuf>,
     pub size: Vec2,
@@ -137,13 +142,12 @@ impl Start {
     pub fn on(document: Document) -> Self {
         Self {
             session: Session::new(document, None),
-            preferences: Preferences {
-                has_seen_start_card: true,
-                ..Preferences::default()
-            },
+            preferences: Preferences::default(),
             dialogs: Box::new(NoDialogs),
             theme: egui::Theme::Light,
             pace: 1.0 / 60.0,
+            beginning: None,
+            preferences_file: None,
             recovery: None,
             size: SIZE,
         }
@@ -168,7 +172,12 @@ impl Start {
     }
 
     pub fn window(self) -> Window {
-        let mut app = App::new(self.session, self.preferences, self.dialogs);
+        let read = self.preferences.clone();
+        let beginning = self.beginning.unwrap_or_else(|| self.session.into());
+        let mut app = App::new(beginning, self.preferences, self.dialogs);
+        if let Some(file) = &self.preferences_file {
+            app.keep_preferences_in(file, read);
+        }
         if let Some(folder) = &self.recovery {
             app.keep_work_in(folder, &egui::Context::default());
         }

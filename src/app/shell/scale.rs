@@ -1,0 +1,132 @@
+//! The scale of everything in the window: chosen, or one that fits the screen.
+
+use egui::gui_zoom::kb_shortcuts;
+use egui::{Button, Context, Ui, Vec2};
+
+use crate::app::desk::{Desk, Preferences};
+
+/// The scales there are, in percent.
+const STEPS: [u32; 10] = [80, 90, 100, 110, 125, 150, 175, 200, 225, 250];
+/// The scale as it was drawn.
+const USUAL: u32 = 100;
+/// What of a screen the window needs to show form, drawing and lens beside one another.
+const ROOM: Vec2 = Vec2::new(1280.0, 700.0);
+
+/// The scale chosen, on the nearest step; none when none was chosen.
+fn chosen(preferences: &Preferences) -> Option<u32> {
+    let percent = preferences.scale_percent?;
+    STEPS.into_iter().min_by_key(|step| step.abs_diff(percent))
+}
+
+/// The largest scale up to the usual at which a screen has room, its size given at the usual one.
+fn fitting(screen: Vec2) -> u32 {
+    let fits = |step: &u32| {
+        let part = factor(*step);
+        screen.x / part >= ROOM.x && screen.y / part >= ROOM.y
+    };
+    let steps = STEPS.into_iter().rev().filter(|step| *step <= USUAL);
+    steps.clone().find(fits).or(steps.last()).unwrap_or(USUAL)
+}
+
+/// The scale that is shown when none is chosen: one that fits the screen, where it is known.
+fn unchosen(ctx: &Context) -> u32 {
+    // What is told of the screen is told at the scale shown.
+    let screen = ctx.input(|input| input.viewport().monitor_size);
+    screen.map_or(USUAL, |screen| fitting(screen * ctx.zoom_factor()))
+}
+
+#[expect(clippy::cast_precision_loss, reason = "a percentage")]
+fn factor(percent: u32) -> f32 {
+    percent as f32 / 100.0
+}
+
+/// Shows everything at the scale chosen from the next frame on, or at one that fits the screen.
+pub fn apply_scale(ctx: &Context, preferences: &Preferences) {
+    let percent = chosen(preferences).unwrap_or_else(|| unchosen(ctx));
+    ctx.set_zoom_factor(factor(percent));
+}
+
+/// Larger, smaller, or as the program chooses, when the keys for it are pressed.
+pub fn scale_shortcuts(ctx: &Context, desk: &mut Desk) {
+    let is_pressed = |keys: &[egui::KeyboardShortcut]| {
+        ctx.input_mut(|input| keys.iter().any(|keys| input.consume_shortcut(keys)))
+    };
+    let now = chosen(desk.preferences()).unwrap_or_else(|| unchosen(ctx));
+    if is_pressed(&[kb_shortcuts::ZOOM_RESET]) {
+        desk.preferences_mut().scale_percent = None;
+    } else if is_pressed(&[kb_shortcuts::ZOOM_IN, kb_shortcuts::ZOOM_IN_SECONDARY]) {
+        let larger = STEPS.into_iter().find(|step| *step > now);
+        desk.preferences_mut().scale_percent = Some(larger.unwrap_or(now));
+    } else if is_pressed(&[kb_shortcuts::ZOOM_OUT]) {
+        let smaller = STEPS.into_iter().rev().find(|step| *step < now);
+        desk.preferences_mut().scale_percent = Some(smaller.unwrap_or(now));
+    }
+}
+
+/// The scales there are, with the one that is shown marked.
+pub fn scale_menu_ui(ui: &mut Ui, desk: &mut Desk) {
+    let now = chosen(desk.preferences());
+    let fitted = unchosen(ui.ctx());
+    let mut choose = None;
+    let mut offer = |ui: &mut Ui, text: String, step: Option<u32>, keys: &str| {
+        let button = Button::selectable(now == step, text.as_str()).shortcut_text(keys);
+        if ui.add(button).accessible_name(text).clicked() {
+            choose = Some(step);
+            ui.close();
+        }
+    };
+    let keys = |ui: &Ui, shortcut| ui.ctx().format_shortcut(&shortcut);
+    let reset = keys(ui, kb_shortcuts::ZOOM_RESET);
+    offer(ui, format!("Fitting the screen ({fitted} %)"), None, &reset);
+    ui.separator();
+    let shown = now.unwrap_or(fitted);
+    let larger = STEPS.into_iter().find(|step| *step > shown);
+    let smaller = STEPS.into_iter().rev().find(|step| *step < shown);
+    for step in STEPS {
+        let keys = match Some(step) {
+            step if step == larger => keys(ui, kb_shortcuts::ZOOM_IN),
+            step if step == smaller => keys(ui, kb_shortcuts::ZOOM_OUT),
+            _ => String::new(),
+        };
+        offer(ui, format!("{step} %"), Some(step), &keys);
+    }
+    if let Some(step) = choose {
+        desk.preferences_mut().scale_percent = step;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_small_screen_gets_a_scale_that_fits() {
+        for (width, height, percent) in [
+            (1920.0, 1080.0, 100),
+            (1366.0, 768.0, 100),
+            (1280.0, 800.0, 100),
+            (1280.0, 660.0, 90),
+            (1152.0, 864.0, 90),
+            (1024.0, 768.0, 80),
+            (800.0, 600.0, 80),
+        ] {
+            assert_eq!(
+                fitting(Vec2::new(width, height)),
+                percent,
+                "{width}x{height}"
+            );
+        }
+    }
+
+    #[test]
+    fn what_was_remembered_is_one_of_the_steps() {
+        for (remembered, step) in [(0, 80), (93, 90), (100, 100), (4_000_000_000, 250)] {
+            let preferences = Preferences {
+                scale_percent: Some(remembered),
+                ..Preferences::default()
+            };
+            assert_eq!(chosen(&preferences), Some(step));
+        }
+        assert_eq!(chosen(&Preferences::default()), None);
+    }
+}

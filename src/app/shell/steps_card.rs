@@ -1,0 +1,88 @@
+//! The first steps with a unit.
+
+use egui::{RichText, Ui};
+
+use crate::app::desk::{Card, Desk, Next};
+use crate::app::widgets::lettering::{Lettering, strong};
+use crate::drawing::CAUTIONS;
+
+const STEPS: [(&str, &str); 4] = [
+    (
+        "1  Measure",
+        "Stand the unit on the surface plate and type its bench measurements into the form on the left. Rest the pointer on a name to see what it means and how it is measured.",
+    ),
+    (
+        "2  Try",
+        "Drag attitude, reel diameter and extension, or the diamonds on the drawing. Choose a knife and a height of cut.",
+    ),
+    (
+        "3  Look",
+        "The lens shows how deep the reel sweeps below the cut line. Turn the wheel to zoom, drag to move, double-click to fit. The verdict above the drawing says whether that is too much, and the findings say what would bring it back.",
+    ),
+    (
+        "4  Set",
+        "Read how far each roller has to move, set it on the plate, measure again. To show it to others: Drawing only, and Ctrl with + and - for the size of everything.",
+    ),
+];
+
+/// The card. It comes back to the one it was opened over.
+#[derive(Default)]
+pub struct StepsCard {
+    beneath: Option<Box<dyn Card>>,
+}
+
+impl StepsCard {
+    /// Over a card that comes back afterwards.
+    pub fn over(card: impl Card + 'static) -> Self {
+        Self {
+            beneath: Some(Box::new(card)),
+        }
+    }
+}
+
+impl Card for StepsCard {
+    fn name(&self) -> &'static str {
+        "first steps"
+    }
+
+    fn width(&self) -> f32 {
+        560.0
+    }
+
+    fn takes_keys(&self) -> bool {
+        false
+    }
+
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
+        ui.label(Lettering::CardTitle.of("First steps"));
+        ui.add_space(6.0);
+        for (name, text) in STEPS {
+            ui.label(Lettering::Name.of(name));
+            ui.label(text);
+            ui.add_space(4.0);
+        }
+        ui.separator();
+        cautions_ui(ui);
+        ui.add_space(10.0);
+        if ui.button("Close").clicked() {
+            self.put_away(desk)
+        } else {
+            Next::Stay
+        }
+    }
+
+    fn put_away(&mut self, desk: &mut Desk) -> Next {
+        if let Some(card) = self.beneath.take() {
+            desk.put_card_back(card);
+        }
+        Next::Close
+    }
+}
+
+/// What makes touching a unit safe.
+pub fn cautions_ui(ui: &mut Ui) {
+    ui.label(RichText::new("Before you touch a unit").family(strong()));
+    for caution in &CAUTIONS[..3] {
+        ui.label(*caution);
+    }
+}

@@ -1,0 +1,322 @@
+//! What the window begins with, and what it remembers: the start card, what was open last, the scale,
+//! where the window stood.
+
+use std::fs;
+use std::path::Path;
+
+use egui::{Key, Modifiers, Pos2, Rect, Vec2};
+use sweepgauge::app::{Beginning, DEMO_UNIT, Preferences};
+use sweepgauge::drawing::CAUTIONS;
+use sweepgauge::store::{PreferencesProblem, read_preferences};
+use tempfile::TempDir;
+
+use crate::common::demo_unit::DemoUnit;
+use crate::common::shown::{Answers, Start, Window, document};
+
+const QUESTION: &str = "Will this unit scalp?";
+
+/// How a window starts that was told no file, with what is remembered in a file.
+fn started(preferences_file: &Path) -> (Start, Option<PreferencesProblem>) {
+    let (preferences, problem) = read_preferences::<Preferences>(preferences_file);
+    let mut start = Start::on(document(DEMO_UNIT));
+    let beginning = Beginning::with_last(&preferences, |_| false);
+    start.beginning = Some(beginning.expect("it begins"));
+    start.preferences = preferences;
+    start.preferences_file = Some(preferences_file.to_owned());
+    (start, problem)
+}
+
+fn first_start() -> (TempDir, Start) {
+    let folder = TempDir::new().expect("a folder");
+    let (start, _) = started(&folder.path().join("preferences.ron"));
+    (folder, start)
+}
+
+/// A unit file of this name in a folder.
+fn unit_in(folder: &TempDir, name: &str) -> std::path::PathBuf {
+    let file = folder.path().join(name);
+    fs::write(&file, DemoUnit::GreensWalking.text()).expect("it is written");
+    file
+}
+
+#[test]
+fn a_first_start_asks_what_to_work_on() {
+    let (_folder, start) = first_start();
+    let mut window = start.window();
+    window.assert_says(QUESTION);
+    for caution in &CAUTIONS[..3] {
+        window.assert_says(caution);
+    }
+    window.press(Key::Escape);
+    window.assert_silent(QUESTION);
+    assert_eq!(window.document(), &document(DEMO_UNIT));
+}
+
+#[test]
+fn the_start_card_begins_a_unit_of_ones_own() {
+    let (_folder, start) = first_start();
+    let mut window = start.window();
+    window.click("My own unit");
+    window.assert_silent(QUESTION);
+    assert!(window.document().example_count().told().is_some());
+}
+
+#[test]
+fn the_start_card_opens_a_file() {
+    let answers = Answers::default();
+    answers.open(&DemoUnit::GreensWalking.file());
+    let (_folder, start) = first_start();
+    let mut window = start.asking(&answers).window();
+    window.click("Open a unit file…");
+    window.assert_silent(QUESTION);
+    assert_eq!(window.document(), &DemoUnit::GreensWalking.document());
+}
+
+#[test]
+fn the_start_card_opens_every_demo_unit() {
+    for (name, unit) in [
+        ("Fairway gang", DemoUnit::FairwayTrailed),
+        ("Greens unit that scalps", DemoUnit::GreensScalping),
+        ("Walking greens unit", DemoUnit::GreensWalking),
+        ("Knives to order", DemoUnit::KnifeChoice),
+        ("Rear spacer", DemoUnit::RollersGiven),
+        ("Sports ground", DemoUnit::SportsMetric),
+        ("Crowned tees", DemoUnit::TeesCrowned),
+        ("Turning bar", DemoUnit::TurningBar),
+    ] {
+        let (_folder, start) = first_start();
+        let mut window = start.window();
+        window.click(name);
+        assert_eq!(window.document(), &unit.document(), "{name}");
+        window.assert_silent(QUESTION);
+        assert_eq!(window.app().session().file(), None, "{name}");
+    }
+}
+
+#[test]
+fn the_start_card_comes_back_after_the_first_steps() {
+    let (_folder, start) = first_start();
+    let mut window = start.window();
+    window.assert_silent("1  Measure");
+    window.click("Show the first steps");
+    window.assert_says("1  Measure");
+    window.assert_silent(QUESTION);
+    window.press(Key::Escape);
+    window.assert_silent("1  Measure");
+    window.assert_says(QUESTION);
+}
+
+#[test]
+fn what_was_open_last_is_open_again() {
+    let folder = TempDir::new().expect("a folder");
+    let (preferences, unit) = (folder.path().join("p.ron"), unit_in(&folder, "walking.ron"));
+    let mut window = started(&preferences).0.window();
+    window.drop_file(&unit);
+    let again = started(&preferences).0.window();
+    again.assert_silent(QUESTION);
+    assert_eq!(again.app().session().file(), Some(unit.as_path()));
+    // What is in no file is no file that was open last.
+    window.press_with(Modifiers::COMMAND, Key::N);
+    started(&preferences).0.window().assert_says(QUESTION);
+}
+
+#[test]
+fn a_file_that_is_gone_or_spoilt_since_is_told_and_the_card_asks() {
+    for (spoil, told) in [
+        (None, "is not there any more"),
+        (
+            Some("(format: 1, name: 4)"),
+            "What was open last is not opened.",
+        ),
+    ] {
+        let folder = TempDir::new().expect("a folder");
+        let (preferences, unit) = (folder.path().join("p.ron"), unit_in(&folder, "w.ron"));
+        started(&preferences).0.window().drop_file(&unit);
+        match spoil {
+            None => fs::remove_file(&unit).expect("it goes"),
+            Some(text) => fs::write(&unit, text).expect("it is written"),
+        }
+        let window = started(&preferences).0.window();
+        window.assert_says(QUESTION);
+        window.assert_says(told);
+        window.assert_says("w.ron");
+        assert_eq!(window.document(), &document(DEMO_UNIT));
+        started(&preferences).0.window().assert_silent(told);
+    }
+}
+
+#[test]
+fn a_file_that_another_window_has_open_is_not_opened_twice() {
+    let folder = TempDir::new().expect("a folder");
+    let unit = unit_in(&folder, "w.ron");
+    let mut preferences = Preferences::default();
+    preferences.remember(&unit);
+    let mut start = Start::on(document(DEMO_UNIT));
+    let beginning = Beginning::with_last(&preferences, |file| file == unit);
+    start.beginning = Some(beginning.expect("it begins"));
+    let window = start.window();
+    window.assert_says(QUESTION);
+    window.assert_says("is open in another window");
+}
+
+#[test]
+fn files_of_one_name_are_told_apart_by_their_folders() {
+    let folders = [
+        TempDir::new().expect("a folder"),
+        TempDir::new().expect("a folder"),
+    ];
+    let files = folders.each_ref().map(|folder| unit_in(folder, "gang.ron"));
+    let (_folder, start) = first_start();
+    let mut window = start.window();
+    window.press(Key::Escape);
+    files.iter().for_each(|file| window.drop_file(file));
+    window.click("File");
+    window.click("Demo units…");
+    for (folder, file) in folders.iter().zip(&files) {
+        window.click(&format!("gang.ron, in {}", folder.path().display()));
+        assert_eq!(window.app().session().file(), Some(file.as_path()));
+        window.click("File");
+        window.click("Demo units…");
+    }
+}
+
+#[test]
+fn preferences_are_written_as_they_are_chosen_and_damaged_ones_are_told_once() {
+    let folder = TempDir::new().expect("a folder");
+    let file = folder.path().join("p.ron");
+    let mut window = started(&file).0.window();
+    window.press(Key::Escape);
+    window.click("View");
+    window.click("Dark");
+    window.click("mm");
+    let (kept, problem) = read_preferences::<Preferences>(&file);
+    assert!(problem.is_none());
+    assert_eq!(kept, *window.app().preferences());
+    assert_eq!(kept.is_dark, Some(true));
+    fs::write(&file, "(is_dark: Some(4").expect("it is written");
+    let (start, problem) = started(&file);
+    assert!(problem.expect("it is told").to_string().contains("damaged"));
+    assert_eq!(start.preferences, Preferences::default());
+    assert!(started(&file).1.is_none(), "told twice");
+}
+
+#[test]
+fn preferences_that_cannot_be_written_are_told_once() {
+    let folder = TempDir::new().expect("a folder");
+    let file = folder.path().join("p.ron");
+    let mut window = started(&file).0.window();
+    window.press(Key::Escape);
+    // A folder in its place: nothing can be written there, whoever asks.
+    fs::remove_file(&file).ok();
+    fs::create_dir(&file).expect("a folder");
+    window.click("mm");
+    let told = "is forgotten when the window closes";
+    window.assert_says(told);
+    window.click("Close");
+    window.assert_silent(told);
+    window.click("in, fraction + thou");
+    window.assert_silent(told);
+}
+
+#[test]
+fn the_scale_goes_in_steps_from_80_to_250_percent_and_is_remembered() {
+    let folder = TempDir::new().expect("a folder");
+    let file = folder.path().join("p.ron");
+    let mut window = started(&file).0.window();
+    window.press(Key::Escape);
+    let scale = |window: &Window| window.harness.ctx.zoom_factor();
+    assert_eq!(scale(&window), 1.0);
+    let mut seen = vec![scale(&window)];
+    for _ in 0..10 {
+        window.press_with(Modifiers::COMMAND, Key::Plus);
+        window.settle();
+        seen.push(scale(&window));
+    }
+    assert!(seen.windows(2).all(|pair| pair[0] <= pair[1]), "{seen:?}");
+    assert_eq!(seen.last(), Some(&2.5));
+    assert_eq!(scale(&started(&file).0.window()), 2.5);
+    window.press_with(Modifiers::COMMAND, Key::Num0);
+    window.settle();
+    assert_eq!(scale(&window), 1.0);
+    assert_eq!(window.app().preferences().scale_percent, None);
+    for _ in 0..4 {
+        window.press_with(Modifiers::COMMAND, Key::Minus);
+        window.settle();
+    }
+    assert_eq!(scale(&window), 0.8);
+    window.click("View");
+    window.click("125 %");
+    window.settle();
+    assert_eq!(scale(&window), 1.25);
+    assert_eq!(
+        read_preferences::<Preferences>(&file).0.scale_percent,
+        Some(125)
+    );
+}
+
+#[test]
+fn every_area_and_card_stands_at_every_scale() {
+    for percent in [80, 150, 250] {
+        let mut start = Start::on(document(DEMO_UNIT));
+        start.size = Vec2::new(1366.0, 768.0);
+        start.preferences.scale_percent = Some(percent);
+        let mut window = start.window();
+        for key in [Key::Num2, Key::Num3, Key::Num4, Key::Num1] {
+            window.press_with(Modifiers::COMMAND, key);
+            window.settle();
+        }
+    }
+}
+
+#[test]
+fn a_small_screen_gets_a_scale_of_its_own_until_one_is_chosen() {
+    let (_folder, start) = first_start();
+    let mut window = start.window();
+    window.press(Key::Escape);
+    let screen = Vec2::new(1024.0, 768.0);
+    let tell = |window: &mut Window| {
+        let scale = window.harness.ctx.zoom_factor();
+        let viewports = &mut window.harness.input_mut().viewports;
+        let viewport = viewports.entry(egui::ViewportId::ROOT).or_default();
+        // A desktop tells it at the scale that is shown.
+        viewport.monitor_size = Some(screen / scale);
+        window.step();
+    };
+    for _ in 0..3 {
+        tell(&mut window);
+    }
+    assert_eq!(window.harness.ctx.zoom_factor(), 0.8);
+    window.press_with(Modifiers::COMMAND, Key::Plus);
+    for _ in 0..3 {
+        tell(&mut window);
+    }
+    assert_eq!(window.harness.ctx.zoom_factor(), 0.9);
+}
+
+#[test]
+fn where_the_window_stood_is_remembered_when_it_closes() {
+    let folder = TempDir::new().expect("a folder");
+    let file = folder.path().join("p.ron");
+    let mut window = started(&file).0.window();
+    let frame = Rect::from_min_size(Pos2::new(40.0, 30.0), Vec2::new(900.0, 700.0));
+    let tell = |window: &mut Window, is_maximized: bool| {
+        let viewports = &mut window.harness.input_mut().viewports;
+        let viewport = viewports.entry(egui::ViewportId::ROOT).or_default();
+        viewport.outer_rect = Some(frame);
+        viewport.maximized = Some(is_maximized);
+        window.step();
+    };
+    tell(&mut window, false);
+    window.harness.state_mut().keep_place();
+    let kept = read_preferences::<Preferences>(&file).0.window;
+    let kept = kept.expect("a place");
+    assert_eq!(kept.at, Some((40.0, 30.0)));
+    assert!(!kept.is_maximized);
+    // What it was before it was maximized comes back with it.
+    tell(&mut window, true);
+    window.harness.state_mut().keep_place();
+    let maximized = read_preferences::<Preferences>(&file).0.window;
+    let maximized = maximized.expect("a place");
+    assert!(maximized.is_maximized);
+    assert_eq!((maximized.at, maximized.size), (kept.at, kept.size));
+}
