@@ -43,6 +43,7 @@ pub fn preferences_file() -> Option<PathBuf> {
 
 /// Reads preferences, those of a first start where there are none or the file is damaged; with them
 /// what is wrong with their file. A damaged one is set aside, so that it is met once.
+#[must_use]
 pub fn read_preferences<P: DeserializeOwned + Default>(
     file: &Path,
 ) -> (P, Option<PreferencesProblem>) {

@@ -24,8 +24,8 @@ fn fitting(screen: Vec2) -> u32 {
         let part = factor(*step);
         screen.x / part >= ROOM.x && screen.y / part >= ROOM.y
     };
-    let steps = STEPS.into_iter().rev().filter(|step| *step <= USUAL);
-    steps.clone().find(fits).or(steps.last()).unwrap_or(USUAL)
+    let mut steps = STEPS.into_iter().rev().filter(|step| *step <= USUAL);
+    steps.find(fits).unwrap_or(STEPS[0])
 }
 
 /// The scale that is shown when none is chosen: one that fits the screen, where it is known.
