@@ -9,6 +9,7 @@ mod common;
 mod desk_window;
 mod desktop;
 mod disk;
+mod disk_window;
 mod drawing;
 mod drawing_why;
 mod examples;

@@ -6,7 +6,7 @@ use std::fs::{self, File};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use super::mark::{WORK, claim, clear_stale, files_with_ending, lock_of, remove_if_there};
+use super::mark::{OPEN, WORK, claim, clear_stale, files_with_ending, lock_of, remove_if_there};
 use super::work::Work;
 use crate::unit;
 
@@ -48,7 +48,7 @@ pub fn left_behind(folder: &Path) -> LeftBehind {
     for file in files_with_ending(folder, WORK) {
         let lock = locks
             .entry(lock_of(&file))
-            .or_insert_with_key(|lock| claim(lock).map(Arc::new));
+            .or_insert_with_key(|lock| claim_left(lock));
         let Some(lock) = lock.clone() else {
             continue;
         };
@@ -66,6 +66,14 @@ pub fn left_behind(folder: &Path) -> LeftBehind {
     left.works.sort_by_key(|left| left.work.time);
     clear_stale(folder);
     left
+}
+
+/// The lock of a dead window, which from here on counts as open no more, though its lock is held.
+fn claim_left(lock: &Path) -> Option<Arc<File>> {
+    let claimed = claim(lock)?;
+    // One that cannot be removed warns of a window that is not there.
+    let _ = remove_if_there(&lock.with_extension(OPEN));
+    Some(Arc::new(claimed))
 }
 
 /// Renames a damaged file so that it is met once; its name then.
@@ -120,6 +128,24 @@ mod tests {
         work(UNIT).write(&mark.work_file(1)).expect("it is written");
         assert!(left_behind(folder.path()).works.is_empty());
         assert!(mark.work_file(1).exists());
+    }
+
+    #[test]
+    fn a_dead_window_whose_work_is_offered_has_no_file_open() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let unit = folder.path().join("unit.ron");
+        fs::write(&unit, UNIT).expect("it is written");
+        let dead = folder.path().join("1-dead.window");
+        let spelt = fs::canonicalize(&unit).expect("it is there");
+        fs::write(&dead, spelt.as_os_str().as_encoded_bytes()).expect("it is written");
+        for session in ["1-dead.0.recovery", "1-dead.1.recovery"] {
+            let file = folder.path().join(session);
+            work(UNIT).write(&file).expect("it is written");
+        }
+        let mark = WindowMark::new(folder.path()).expect("a mark");
+        let left = left_behind(folder.path());
+        assert_eq!(left.works.len(), 2);
+        assert_eq!(mark.others_on(&unit), 0);
     }
 
     #[test]

@@ -10,7 +10,7 @@ use tempfile::{Builder, NamedTempFile};
 use crate::store::whole::write_whole;
 
 const LOCK: &str = "lock";
-const OPEN: &str = "window";
+pub(super) const OPEN: &str = "window";
 pub(super) const WORK: &str = "recovery";
 
 /// The mark of an open window. It goes with its window; what a killed window leaves is cleared by
