@@ -17,10 +17,12 @@ pub(super) fn check(document: &Document) -> Result<Fitted, Flaw> {
     not_more_than(
         (Field::SmallestDiameter, &document.reel.smallest_diameter),
         ("the new diameter", &document.reel.new_diameter),
-    )?;
+    )
+    .map_err(|flaw| beside_example(document, flaw, Field::NewDiameter))?;
     counts(document)?;
     for (place, one) in document.knives() {
-        knife(place, one)?;
+        let width = Reading::Knife(place, KnifePart::Width);
+        knife(place, one).map_err(|flaw| beside_example(document, flaw, width.into()))?;
     }
     distinct_names(document)?;
     let fitted = fitted(document)?;
@@ -41,6 +43,21 @@ pub(super) fn knife(place: Fitted, knife: &Knife) -> Result<(), Flaw> {
         (lip_length.into(), &knife.lip_length),
         ("the knife's width", &knife.width),
     )
+}
+
+/// The same flaw told of the example, where it or the field beside it holds one: whoever writes their
+/// readings in order has done nothing wrong yet.
+fn beside_example(document: &Document, flaw: Flaw, beside: Field) -> Flaw {
+    let examples = &document.examples;
+    let example = [flaw.field, beside]
+        .into_iter()
+        .find(|field| examples.has(*field));
+    match (flaw.kind, example) {
+        (FlawKind::MoreThan { value, of, most }, Some(example)) => {
+            example.flaw(FlawKind::BesideExample { value, of, most })
+        }
+        (kind, _) => flaw.field.flaw(kind),
+    }
 }
 
 /// Told of the first that is one too many.

@@ -1,8 +1,12 @@
 //! The window by keyboard alone: where Tab goes, what it shows, and what keys do there.
 
-use egui::accesskit::{Invalid, Role};
+use egui::accesskit::{Action, Invalid, Role};
 use egui::{Key, Modifiers, PointerButton, Rect, Vec2};
 use egui_kittest::kittest::NodeT as _;
+use sweepgauge::analysis::Solved;
+use sweepgauge::store::open_unit;
+use sweepgauge::unit::Field;
+use sweepgauge::units::System;
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::shown::{Start, WANTED, Window};
@@ -247,4 +251,220 @@ fn a_reason_moves_nothing_and_a_screen_reader_hears_it_at_its_field() {
         .count();
     assert_eq!(seen, 1);
     assert_eq!(places(&window), before);
+}
+
+#[test]
+fn f1_tells_what_the_field_in_hand_means_and_escape_goes_back_to_it() {
+    let mut window = small_window(DemoUnit::FairwayTrailed);
+    for (name, path) in [("Attitude, bench", "bench.attitude"), ("Turf", "turf")] {
+        let words = Field::at_path(path).expect("a field").words();
+        let is_told = |window: &Window| {
+            window
+                .texts()
+                .iter()
+                .filter(|t| *t == words.meaning)
+                .count()
+        };
+        while in_hand_or_none(&window).is_none_or(|(_, stop)| stop != name) {
+            window.press(Key::Tab);
+        }
+        let before = is_told(&window);
+        window.press(Key::F1);
+        assert_eq!(is_told(&window), before + 1, "{name}");
+        window.press(Key::Escape);
+        assert_eq!(is_told(&window), before);
+        assert_eq!(in_hand(&window).1, name);
+    }
+}
+
+fn in_hand_or_none(window: &Window) -> Option<(Role, String)> {
+    let focused = window.harness.ctx.memory(egui::Memory::focused);
+    focused.map(|_| in_hand(window))
+}
+
+#[test]
+fn a_question_mark_lists_the_keys_but_is_typed_in_a_field() {
+    let mut window = small_window(DemoUnit::FairwayTrailed);
+    window.press_with(Modifiers::SHIFT, Key::Questionmark);
+    for told in [
+        "Ctrl+N",
+        "Ctrl+Shift+S",
+        "Ctrl+1",
+        "Ctrl+4",
+        "F1",
+        "F10, Alt+F",
+        "Begin a unit of your own",
+    ] {
+        window.assert_says(told);
+    }
+    window.press(Key::Escape);
+    window.assert_silent("Begin a unit of your own");
+    window.field("Name").focus();
+    window.settle();
+    window.press_with(Modifiers::SHIFT, Key::Questionmark);
+    window.assert_silent("Begin a unit of your own");
+}
+
+#[test]
+fn a_menu_opens_by_its_letter_and_an_item_is_taken_by_its_own() {
+    let mut window = small_window(DemoUnit::FairwayTrailed);
+    window.press(Key::F10);
+    assert_eq!(in_hand(&window).1, "New");
+    window.press(Key::ArrowDown);
+    assert_eq!(in_hand(&window).1, "Open…");
+    window.press(Key::P);
+    window.assert_says("Open a path");
+    window.press(Key::Escape);
+    window.enter_text("Attitude, bench", "5");
+    window.press_with(Modifiers::ALT, Key::E);
+    assert_eq!(in_hand(&window).1, "Undo attitude, bench 5 deg");
+    window.press(Key::U);
+    assert_eq!(window.document(), &DemoUnit::FairwayTrailed.document());
+    window.assert_silent("Undo attitude");
+    window.press_with(Modifiers::ALT, Key::E);
+    window.press(Key::R);
+    assert_eq!(window.entry("Attitude, bench"), "5 deg");
+    window.press(Key::F10);
+    window.press(Key::Escape);
+    assert!(!window.has_button("Open…"), "the menu is closed");
+}
+
+#[test]
+fn a_screen_reader_is_told_names_values_and_levels_in_every_area() {
+    for unit in [DemoUnit::FairwayTrailed, DemoUnit::GreensScalping] {
+        for area in ["unit", "knives", "why", "blade-path"] {
+            let mut window = Start::on(unit.document()).window();
+            window.click(WANTED);
+            assert!(window.harness.state_mut().bring_to_front(area));
+            window.settle();
+            let mut count = 0;
+            for node in window.nodes() {
+                let node = node.accesskit_node();
+                let data = node.data();
+                let is_reached = [Action::Focus, Action::Click]
+                    .into_iter()
+                    .any(|action| data.supports_action(action));
+                if !is_reached || matches!(node.role(), Role::Label | Role::ScrollBar) {
+                    continue;
+                }
+                count += 1;
+                let name = node.label().unwrap_or_default();
+                assert!(
+                    !name.trim().is_empty(),
+                    "{area}: a {:?} without a name",
+                    node.role()
+                );
+                match node.role() {
+                    Role::Slider => {
+                        let told = data.value().unwrap_or_default();
+                        assert!(
+                            data.numeric_value().is_some() && !told.is_empty(),
+                            "{area}: {name}"
+                        );
+                    }
+                    Role::ComboBox => assert!(data.value().is_some(), "{area}: {name}"),
+                    _ => {}
+                }
+            }
+            assert!(count > 30, "{area}: only {count} widgets");
+            if !matches!(area, "unit" | "why") {
+                continue;
+            }
+            let solved = Solved::of(&unit.document()).expect("a right unit");
+            let texts = window.texts();
+            let worst = solved
+                .findings
+                .iter()
+                .map(|finding| finding.shown_level())
+                .max();
+            let worst = worst.expect("there are findings").word();
+            let told = texts
+                .iter()
+                .any(|text| text.to_lowercase().contains(&worst.to_lowercase()));
+            assert!(told, "{area}: the verdict does not say {worst}");
+            if area == "unit" {
+                for finding in solved.findings.iter() {
+                    let told = format!("{}: {}", finding.title(), finding.standing());
+                    assert!(texts.contains(&told), "{told}");
+                }
+            }
+        }
+    }
+}
+
+/// What is read off a list on paper, in the order of the form.
+const READINGS: [(&str, &str, &str); 18] = [
+    ("Name", "North course, 3", "name"),
+    ("Reel, new", "5 in", "reel.new_diameter"),
+    ("Reel, scrap size", "4.63 in", "reel.smallest_diameter"),
+    ("Blades", "11", "reel.blades"),
+    ("Reel diameter, bench", "4.87", "bench.reel_diameter"),
+    ("Height of cut, bench", "0.14", "bench.height_of_cut"),
+    ("Attitude, bench", "2.5", "bench.attitude"),
+    ("Behind centre, bench", "0.16", "bench.behind_centre"),
+    ("Gap, bench", "1 thou", "bench.gap"),
+    ("Front, diameter", "2.5", "bench.front_roller.diameter"),
+    ("Front, ahead of edge", "3-3/8", "bench.front_roller.ahead"),
+    ("Rear, diameter", "2", "bench.rear_roller.diameter"),
+    ("Rear, behind edge", "2.75", "bench.rear_roller.behind"),
+    ("Reach", "1.1", "knife.reach"),
+    ("Lip thickness", "0.1", "knife.lip_thickness"),
+    ("Lip length", "0.4", "knife.lip_length"),
+    ("Body thickness", "0.2", "knife.body_thickness"),
+    ("Width", "1.9", "knife.width"),
+];
+
+/// Goes on with Tab to something, everything on the way in view.
+#[track_caller]
+fn tab_to(window: &mut Window, role: Role, name: &str) {
+    for _ in 0..MOST_STOPS {
+        window.press(Key::Tab);
+        assert_in_view(window);
+        if in_hand(window) == (role, name.to_owned()) {
+            return;
+        }
+    }
+    panic!("Tab never comes to {name}");
+}
+
+#[track_caller]
+fn type_in_hand(window: &mut Window, text: &str) {
+    window.harness.event(egui::Event::Text(text.to_owned()));
+    window.settle();
+}
+
+#[test]
+fn a_new_unit_is_measured_set_and_saved_without_a_pointer() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("north-3.ron");
+    let mut window = small_window(DemoUnit::FairwayTrailed);
+    window.press_with(Modifiers::COMMAND, Key::N);
+    let mut wanted = window.document().clone();
+    assert!(!wanted.examples.is_empty());
+    for (name, text, path) in READINGS {
+        tab_to(&mut window, Role::TextInput, name);
+        type_in_hand(&mut window, text);
+        let field = Field::at_path(path).expect("a field");
+        field
+            .set(&mut wanted, text, System::InchDecimal)
+            .expect("a right reading");
+        // Whoever goes on in order is never told that a field not yet reached is wrong.
+        window.assert_silent("1 wrong");
+    }
+    assert_eq!(window.document(), &wanted);
+    window.assert_silent("still example");
+    tab_to(&mut window, Role::Button, WANTED);
+    window.press(Key::Enter);
+    tab_to(&mut window, Role::TextInput, "Attitude");
+    type_in_hand(&mut window, "3.25");
+    window.press(Key::Enter);
+    Field::WantedAttitude
+        .set(&mut wanted, "3.25", System::InchDecimal)
+        .expect("a right setting");
+    window.press_with(Modifiers::ALT, Key::F);
+    window.press(Key::T);
+    type_in_hand(&mut window, &file.display().to_string());
+    window.press(Key::Enter);
+    window.assert_silent("unsaved");
+    assert_eq!(open_unit(&file).expect("it was saved"), wanted);
 }

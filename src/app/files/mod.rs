@@ -8,7 +8,6 @@ mod outside;
 mod path_card;
 mod recovering;
 mod saving;
-mod shortcuts;
 
 pub use asking::ask;
 pub use native::NativeDialogs;
@@ -17,4 +16,3 @@ pub use outside::{save, watch_file};
 pub use path_card::PathCard;
 pub use recovering::offer_recovery;
 pub use saving::{file_stem_for, save_as, whole_name, why_not_savable, why_not_savable_there};
-pub use shortcuts::{NEW, OPEN, SAVE, SAVE_AS, shortcuts};

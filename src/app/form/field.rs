@@ -9,7 +9,7 @@ use crate::app::widgets::help::explain;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::theme;
 use crate::drawing::Theme;
-use crate::unit::{Document, Field};
+use crate::unit::{Document, Field, FlawKind};
 use crate::units::System;
 
 /// What a form's fields have in common.
@@ -94,6 +94,10 @@ impl Fields<'_> {
             .get(slot)
             .and_then(|draft| draft.problem.clone());
         drafted.or_else(|| match &self.trouble {
+            // An example beside a reading is no fault of the field: its mark says what it is.
+            Some(Unsolved::Flaw(flaw)) if matches!(flaw.kind, FlawKind::BesideExample { .. }) => {
+                None
+            }
             Some(Unsolved::Flaw(flaw)) if slot == flaw.field.into() => Some(flaw.kind.to_string()),
             _ => None,
         })

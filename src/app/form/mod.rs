@@ -30,7 +30,7 @@ use self::measured::measured_ui;
 use self::reading_help::reading_help_ui;
 use self::section::Standing;
 use self::wanted::wanted_ui;
-use super::desk::{Desk, SessionId};
+use super::desk::{Desk, SessionId, Slot};
 use super::widgets::kept::Kept;
 use super::widgets::lettering::Lettering;
 use super::widgets::symbol::symbol;
@@ -102,6 +102,8 @@ pub struct Keys {
     pub first: Option<Id>,
     /// Marks of examples: each stands before its entry, and its turn comes after it.
     pub marks: Vec<Id>,
+    /// The field that has them.
+    pub in_hand: Option<Field>,
 }
 
 impl Form {
@@ -139,6 +141,7 @@ impl State {
             let keys = Keys {
                 first: fields.first,
                 marks: std::mem::take(&mut fields.marks),
+                in_hand: fields.in_hand.and_then(Slot::field),
             };
             (wants_card, keys)
         });

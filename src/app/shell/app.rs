@@ -6,18 +6,18 @@ use egui::{Context, Panel, Ui};
 
 use super::beginning::Beginning;
 use super::course::{Course, Stops};
-use super::edit_menu::undo_shortcuts;
+use super::deeds::do_as_pressed;
 use super::notice::notice_strip_ui;
 use super::placing::Placing;
 use super::remembering::Remembering;
-use super::scale::{apply_scale, scale_shortcuts};
+use super::scale::apply_scale;
 use super::shot::Shot;
 use super::start_card::StartCard;
 use super::title::Title;
-use super::top_bar::{area_shortcuts, top_bar_ui};
+use super::top_bar::top_bar_ui;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::{Change, Desk, Dialogs, Preferences, Session, SessionId, show_card};
-use crate::app::files::{close_asked, dropped_files, offer_recovery, shortcuts, watch_file};
+use crate::app::files::{close_asked, dropped_files, offer_recovery, watch_file};
 use crate::app::form::{Form, Keys};
 use crate::app::widgets::focus::focus_ring_ui;
 use crate::store::recovery::{Flusher, Keeper, left_behind};
@@ -184,12 +184,7 @@ impl App {
         } = self;
         desk.look_at_hands(ctx);
         course.go_on(ctx, desk.has_card());
-        scale_shortcuts(ctx, desk);
-        if !desk.are_keys_taken() {
-            undo_shortcuts(ctx, desk);
-            shortcuts(desk, ctx);
-            area_shortcuts(ctx, areas);
-        }
+        do_as_pressed(ctx, desk, areas, &form.keys());
         dropped_files(desk, ctx);
         watch_file(desk, ctx);
         let bar = Stops::of(ui, |ui| {

@@ -126,10 +126,11 @@ impl Course {
         let focused = ctx.memory(egui::Memory::focused);
         let focused = focused.filter(|focused| self.stops.contains(focused));
         self.last = focused.or(self.last);
-        if !has_card {
+        if has_card {
+            self.had_card = true;
+        } else if !self.had_card {
             self.beneath_card = focused;
         }
-        self.had_card = has_card;
     }
 }
 

@@ -1,39 +1,37 @@
-//! The Edit menu: taking steps back and doing them again, and their keys.
+//! The Edit menu: taking steps back and doing them again.
 
 use egui::text_edit::TextEditState;
-use egui::{Button, Context, Key, KeyboardShortcut, Modifiers, Ui};
+use egui::{Context, Key, Ui};
 
+use super::keys::{Deed, keys_of};
+use super::menu::{Menu, is_taken, item_ui};
 use crate::app::desk::Desk;
-
-const UNDO: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::Z);
-const REDO: KeyboardShortcut =
-    KeyboardShortcut::new(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::Z);
-const REDO_TOO: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::Y);
 
 /// The menu, which tells what it would do while the pointer rests on it.
 pub fn edit_menu_ui(ui: &mut Ui, desk: &mut Desk) {
     let (undo, redo) = (undo_text(desk), redo_text(desk));
-    let keys = |shortcut| ui.ctx().format_shortcut(shortcut);
-    let help = format!("{undo} ({})\n{redo} ({})", keys(&UNDO), keys(&REDO));
-    let menu = ui.menu_button("Edit", |ui| {
-        let keys = |shortcut| ui.ctx().format_shortcut(shortcut);
-        let undo = Button::new(undo).shortcut_text(keys(&UNDO));
-        let redo = Button::new(redo).shortcut_text(keys(&REDO));
+    let keys = |deed| keys_of(ui.ctx(), deed);
+    let (undo_keys, redo_keys) = (keys(Deed::Undo), keys(Deed::Redo));
+    let help = format!("{undo} ({undo_keys})\n{redo} ({redo_keys})");
+    let menu = Menu::Edit.show(ui, |ui| {
         let is_free = !desk.is_asking();
-        if ui
-            .add_enabled(is_free && desk.undone().is_some(), undo)
-            .clicked()
-        {
+        let item = |ui: &mut Ui, is_open: bool, text: &str, letter, keys: &str| {
+            let item = |ui: &mut Ui| item_ui(ui, text, letter, keys);
+            let item = ui.add_enabled_ui(is_free && is_open, item).inner;
+            let is_taken = is_taken(ui, &item, letter);
+            if is_taken {
+                ui.close();
+            }
+            is_taken
+        };
+        if item(ui, desk.undone().is_some(), &undo, Key::U, &undo_keys) {
             desk.undo();
         }
-        if ui
-            .add_enabled(is_free && desk.redone().is_some(), redo)
-            .clicked()
-        {
+        if item(ui, desk.redone().is_some(), &redo, Key::R, &redo_keys) {
             desk.redo();
         }
     });
-    menu.response.on_hover_text(help);
+    menu.on_hover_text(help);
 }
 
 fn undo_text(desk: &Desk) -> String {
@@ -52,20 +50,12 @@ fn redo_text(desk: &Desk) -> String {
     )
 }
 
-/// Does what the keys ask for. A text field takes back what was typed into it first.
-pub fn undo_shortcuts(ctx: &Context, desk: &mut Desk) {
-    let is_pressed = |shortcut| ctx.input_mut(|input| input.consume_shortcut(shortcut));
-    let typing = Typing::of(ctx, desk);
-    // The longer one first: it holds the shorter one.
-    if typing.can_redo {
-        // The field's own.
-    } else if is_pressed(&REDO) || is_pressed(&REDO_TOO) {
-        desk.redo();
-        return;
-    }
-    let is_redo = ctx.input(|input| input.modifiers.shift);
-    if !is_redo && !typing.can_undo && is_pressed(&UNDO) {
-        desk.undo();
+/// Whether a key may do this now: a text field takes back what was typed into it first.
+pub fn may_be_done(ctx: &Context, desk: &Desk, deed: Deed) -> bool {
+    match deed {
+        Deed::Undo => !Typing::of(ctx, desk).can_undo,
+        Deed::Redo => !Typing::of(ctx, desk).can_redo,
+        _ => true,
     }
 }
 

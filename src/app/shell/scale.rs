@@ -1,8 +1,8 @@
 //! The scale of everything in the window: chosen, or one that fits the screen.
 
-use egui::gui_zoom::kb_shortcuts;
 use egui::{Button, Context, Ui, Vec2};
 
+use super::keys::{Deed, keys_of};
 use crate::app::desk::{Desk, Preferences};
 
 /// The scales there are, in percent.
@@ -46,21 +46,23 @@ pub fn apply_scale(ctx: &Context, preferences: &Preferences) {
     ctx.set_zoom_factor(factor(percent));
 }
 
-/// Larger, smaller, or as the program chooses, when the keys for it are pressed.
-pub fn scale_shortcuts(ctx: &Context, desk: &mut Desk) {
-    let is_pressed = |keys: &[egui::KeyboardShortcut]| {
-        ctx.input_mut(|input| keys.iter().any(|keys| input.consume_shortcut(keys)))
-    };
+/// One step larger.
+pub fn larger(ctx: &Context, desk: &mut Desk) {
     let now = chosen(desk.preferences()).unwrap_or_else(|| unchosen(ctx));
-    if is_pressed(&[kb_shortcuts::ZOOM_RESET]) {
-        desk.preferences_mut().scale_percent = None;
-    } else if is_pressed(&[kb_shortcuts::ZOOM_IN, kb_shortcuts::ZOOM_IN_SECONDARY]) {
-        let larger = STEPS.into_iter().find(|step| *step > now);
-        desk.preferences_mut().scale_percent = Some(larger.unwrap_or(now));
-    } else if is_pressed(&[kb_shortcuts::ZOOM_OUT]) {
-        let smaller = STEPS.into_iter().rev().find(|step| *step < now);
-        desk.preferences_mut().scale_percent = Some(smaller.unwrap_or(now));
-    }
+    let larger = STEPS.into_iter().find(|step| *step > now);
+    desk.preferences_mut().scale_percent = Some(larger.unwrap_or(now));
+}
+
+/// One step smaller.
+pub fn smaller(ctx: &Context, desk: &mut Desk) {
+    let now = chosen(desk.preferences()).unwrap_or_else(|| unchosen(ctx));
+    let smaller = STEPS.into_iter().rev().find(|step| *step < now);
+    desk.preferences_mut().scale_percent = Some(smaller.unwrap_or(now));
+}
+
+/// As the program chooses.
+pub fn fit_scale(desk: &mut Desk) {
+    desk.preferences_mut().scale_percent = None;
 }
 
 /// The scales there are, with the one that is shown marked.
@@ -75,8 +77,8 @@ pub fn scale_menu_ui(ui: &mut Ui, desk: &mut Desk) {
             ui.close();
         }
     };
-    let keys = |ui: &Ui, shortcut| ui.ctx().format_shortcut(&shortcut);
-    let reset = keys(ui, kb_shortcuts::ZOOM_RESET);
+    let keys = |ui: &Ui, deed| keys_of(ui.ctx(), deed);
+    let reset = keys(ui, Deed::FittingScale);
     offer(ui, format!("Fitting the screen ({fitted} %)"), None, &reset);
     ui.separator();
     let shown = now.unwrap_or(fitted);
@@ -84,8 +86,8 @@ pub fn scale_menu_ui(ui: &mut Ui, desk: &mut Desk) {
     let smaller = STEPS.into_iter().rev().find(|step| *step < shown);
     for step in STEPS {
         let keys = match Some(step) {
-            step if step == larger => keys(ui, kb_shortcuts::ZOOM_IN),
-            step if step == smaller => keys(ui, kb_shortcuts::ZOOM_OUT),
+            step if step == larger => keys(ui, Deed::Larger),
+            step if step == smaller => keys(ui, Deed::Smaller),
             _ => String::new(),
         };
         offer(ui, format!("{step} %"), Some(step), &keys);

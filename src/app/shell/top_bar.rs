@@ -1,18 +1,19 @@
 //! The bar along the top: files, how the window looks, areas, units, help.
 
-use egui::{Button, Color32, Context, KeyboardShortcut, Modifiers, RichText, TextStyle, Ui};
+use egui::{Color32, Key, RichText, TextStyle, Ui};
 
 use super::about::AboutCard;
 use super::edit_menu::edit_menu_ui;
+use super::keys::{Deed, keys_of};
+use super::menu::{Menu, is_taken, item_ui};
 use super::recent::recent_ui;
 use super::scale::scale_menu_ui;
 use super::start_card::StartCard;
 use super::steps_card::StepsCard;
-use crate::app::areas::{About, Areas};
+use crate::app::areas::Areas;
 use crate::app::desk::Desk;
 use crate::app::files::{
-    Asking, NEW, OPEN, PathCard, SAVE, SAVE_AS, ask_first, save, save_as, why_not_savable,
-    why_not_savable_there,
+    Asking, PathCard, ask_first, save, save_as, why_not_savable, why_not_savable_there,
 };
 use crate::app::widgets::lettering::strong;
 use crate::unit::most;
@@ -28,9 +29,9 @@ pub fn top_bar_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
     ui.add_space(3.0);
     let is_in_one_row = areas_width(ui, areas) + LEAST_REST <= ui.available_width();
     ui.horizontal(|ui| {
-        ui.menu_button("File", |ui| file_menu_ui(ui, desk));
+        Menu::File.show(ui, |ui| file_menu_ui(ui, desk));
         edit_menu_ui(ui, desk);
-        ui.menu_button("View", |ui| view_menu_ui(ui, desk));
+        Menu::View.show(ui, |ui| view_menu_ui(ui, desk));
         if is_in_one_row {
             areas_ui(ui, areas);
         }
@@ -95,15 +96,16 @@ fn unit_name_ui(ui: &mut Ui, desk: &Desk) {
 }
 
 fn file_menu_ui(ui: &mut Ui, desk: &mut Desk) {
-    let item = |ui: &mut Ui, name: &str, shortcut: &egui::KeyboardShortcut| {
-        let shown = ui.ctx().format_shortcut(shortcut);
-        ui.add(Button::new(name).shortcut_text(shown)).clicked()
+    let item = |ui: &mut Ui, name: &str, letter: Key, deed: Option<Deed>| {
+        let keys = deed.map_or_else(String::new, |deed| keys_of(ui.ctx(), deed));
+        let item = item_ui(ui, name, letter, &keys);
+        is_taken(ui, &item, letter)
     };
-    if item(ui, "New", &NEW) {
+    if item(ui, "New", Key::N, Some(Deed::New)) {
         ui.close();
         ask_first(desk, Asking::New);
     }
-    if item(ui, "Open…", &OPEN) {
+    if item(ui, "Open…", Key::O, Some(Deed::Open)) {
         ui.close();
         ask_first(desk, Asking::Choose);
     }
@@ -116,37 +118,39 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk) {
             ask_first(desk, Asking::Open(file));
         }
     });
-    if ui.button("Demo units…").clicked() {
+    if item(ui, "Demo units…", Key::D, None) {
         ui.close();
         desk.open_card(StartCard);
     }
-    if ui.button("Open a path…").clicked() {
+    if item(ui, "Open a path…", Key::P, None) {
         ui.close();
         desk.open_card(PathCard::to_open());
     }
     ui.separator();
     let why_not = why_not_savable(desk);
     let why_not_there = why_not_savable_there(desk);
-    let save_item = |ui: &mut Ui, button: Button, why_not: Option<&String>| {
-        let response = ui.add_enabled(why_not.is_none(), button);
-        let is_clicked = response.clicked();
-        if let Some(why_not) = why_not {
-            response.on_disabled_hover_text(format!("It cannot be saved yet. {why_not}"));
-        }
-        is_clicked
-    };
-    let shortcut = |ui: &Ui, keys| ui.ctx().format_shortcut(keys);
-    let button = Button::new("Save").shortcut_text(shortcut(ui, &SAVE));
-    if save_item(ui, button, why_not_there.as_ref()) {
+    let save_item =
+        |ui: &mut Ui, (name, letter, deed): (&str, Key, Option<Deed>), why_not: Option<&String>| {
+            let keys = deed.map_or_else(String::new, |deed| keys_of(ui.ctx(), deed));
+            let item = |ui: &mut Ui| item_ui(ui, name, letter, &keys);
+            let item = ui.add_enabled_ui(why_not.is_none(), item).inner;
+            let is_taken = is_taken(ui, &item, letter);
+            if let Some(why_not) = why_not {
+                item.on_disabled_hover_text(format!("It cannot be saved yet. {why_not}"));
+            }
+            is_taken
+        };
+    let saving = ("Save", Key::S, Some(Deed::Save));
+    if save_item(ui, saving, why_not_there.as_ref()) {
         ui.close();
         save(desk, |_, is_saved| is_saved);
     }
-    let button = Button::new("Save as…").shortcut_text(shortcut(ui, &SAVE_AS));
-    if save_item(ui, button, why_not.as_ref()) {
+    let saving_as = ("Save as…", Key::A, Some(Deed::SaveAs));
+    if save_item(ui, saving_as, why_not.as_ref()) {
         ui.close();
         save_as(desk, |_, is_saved| is_saved);
     }
-    if save_item(ui, Button::new("Save to a path…"), why_not.as_ref()) {
+    if save_item(ui, ("Save to a path…", Key::T, None), why_not.as_ref()) {
         ui.close();
         let card = PathCard::to_save(desk);
         desk.open_card(card);
@@ -191,7 +195,7 @@ fn areas_ui(ui: &mut Ui, areas: &mut Areas) {
     for about in areas.abouts() {
         let is_front = about.id == front;
         let button = ui.selectable_label(is_front, about.title);
-        let key = ui.ctx().format_shortcut(&shortcut_of(about));
+        let key = keys_of(ui.ctx(), Deed::Front(about));
         let help = format!("{} ({key})", about.purpose);
         if button.on_hover_text(help).clicked() {
             chosen = about.id;
@@ -200,32 +204,17 @@ fn areas_ui(ui: &mut Ui, areas: &mut Areas) {
     areas.bring_to_front(chosen);
 }
 
-/// The keys that bring an area to the front.
-fn shortcut_of(about: &About) -> KeyboardShortcut {
-    KeyboardShortcut::new(Modifiers::COMMAND, about.key)
-}
-
-/// Brings the area to the front whose keys are pressed.
-pub fn area_shortcuts(ctx: &Context, areas: &mut Areas) {
-    let is_pressed = |about: &&About| {
-        let shortcut = shortcut_of(about);
-        ctx.input_mut(|input| input.consume_shortcut(&shortcut))
-    };
-    let pressed = areas.abouts().find(is_pressed);
-    if let Some(about) = pressed {
-        areas.bring_to_front(about.id);
-    }
-}
-
 #[cfg(test)]
 mod tests {
-    use egui::{Key, Rect, Vec2};
+    use egui::{Key, Modifiers, Rect, Vec2};
     use egui_kittest::Harness;
     use egui_kittest::kittest::Queryable as _;
 
     use super::*;
-    use crate::app::areas::Area;
+    use crate::app::areas::{About, Area};
     use crate::app::desk::{NoDialogs, Preferences, Session};
+    use crate::app::form::Keys;
+    use crate::app::shell::deeds::do_as_pressed;
     use crate::app::widgets::look::dress;
 
     struct Empty(&'static About);
@@ -268,7 +257,7 @@ mod tests {
             .with_context_setup(dress)
             .build_ui_state(
                 |ui, (desk, areas)| {
-                    area_shortcuts(ui.ctx(), areas);
+                    do_as_pressed(ui.ctx(), desk, areas, &Keys::default());
                     top_bar_ui(ui, desk, areas);
                 },
                 (desk, areas),

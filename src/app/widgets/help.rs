@@ -6,7 +6,7 @@ use crate::app::widgets::lettering::Lettering;
 use crate::unit::{Field, Words};
 
 /// A field's name, what it means and how it is measured.
-fn help_ui(ui: &mut Ui, field: Field) {
+pub fn help_ui(ui: &mut Ui, field: Field) {
     let Words {
         name,
         meaning,

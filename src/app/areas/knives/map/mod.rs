@@ -180,6 +180,9 @@ impl WindowMap {
                 .add(slider)
                 .accessible_name("Map height of cut slider")
                 .on_hover_text("Changes this map alone, until it is used");
+            ui.ctx().accesskit_node_builder(response.id, |node| {
+                node.set_value(system.length(height));
+            });
             if response.changed() {
                 self.choice.height = Some(Length::from_mm(shown * unit_mm));
             }

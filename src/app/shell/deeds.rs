@@ -1,0 +1,51 @@
+//! What the keys of the window do.
+
+use egui::Context;
+
+use super::edit_menu::may_be_done;
+use super::help_card::HelpCard;
+use super::keys::{Deed, pressed, table};
+use super::keys_card::KeysCard;
+use super::scale::{fit_scale, larger, smaller};
+use crate::app::areas::Areas;
+use crate::app::desk::Desk;
+use crate::app::files::{Asking, ask_first, save, save_as};
+use crate::app::form::Keys;
+
+/// Does what the keys ask for. A card that takes them leaves the scale alone.
+pub fn do_as_pressed(ctx: &Context, desk: &mut Desk, areas: &mut Areas, form: &Keys) {
+    let is_taken = desk.are_keys_taken();
+    let deed = pressed(ctx, areas, |deed| {
+        let is_of_scale = matches!(deed, Deed::Larger | Deed::Smaller | Deed::FittingScale);
+        (is_of_scale || !is_taken) && may_be_done(ctx, desk, deed)
+    });
+    match deed {
+        None => {}
+        Some(Deed::New) => {
+            ask_first(desk, Asking::New);
+        }
+        Some(Deed::Open) => {
+            ask_first(desk, Asking::Choose);
+        }
+        Some(Deed::SaveAs) => save_as(desk, |_, is_saved| is_saved),
+        Some(Deed::Save) => save(desk, |_, is_saved| is_saved),
+        Some(Deed::Redo) => {
+            desk.redo();
+        }
+        Some(Deed::Undo) => {
+            desk.undo();
+        }
+        Some(Deed::Menu(menu)) => menu.open(ctx),
+        Some(Deed::Help) => match form.in_hand {
+            Some(field) => desk.open_card(HelpCard(field)),
+            None => desk.open_card(KeysCard(table(areas.abouts()))),
+        },
+        Some(Deed::ListKeys) => desk.open_card(KeysCard(table(areas.abouts()))),
+        Some(Deed::Larger) => larger(ctx, desk),
+        Some(Deed::Smaller) => smaller(ctx, desk),
+        Some(Deed::FittingScale) => fit_scale(desk),
+        Some(Deed::Front(about)) => {
+            areas.bring_to_front(about.id);
+        }
+    }
+}

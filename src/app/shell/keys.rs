@@ -1,0 +1,249 @@
+//! The keys of the window: one table, by which they are handled, listed and told beside what they do.
+
+use std::borrow::Cow;
+
+use egui::gui_zoom::kb_shortcuts::{ZOOM_IN, ZOOM_IN_SECONDARY, ZOOM_OUT, ZOOM_RESET};
+use egui::{Context, Key, KeyboardShortcut, Modifiers};
+
+use super::menu::Menu;
+use crate::app::areas::{About, Areas};
+
+/// Something a key does, wherever it is pressed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Deed {
+    New,
+    Open,
+    SaveAs,
+    Save,
+    Redo,
+    Undo,
+    /// Opens a menu of the bar.
+    Menu(Menu),
+    /// Tells what the field in hand means.
+    Help,
+    /// Lists the keys.
+    ListKeys,
+    Larger,
+    Smaller,
+    /// The scale that fits the screen.
+    FittingScale,
+    /// Brings an area to the front.
+    Front(&'static About),
+}
+
+/// A line of the table.
+#[derive(Clone, Debug)]
+pub struct Entry {
+    pub deed: Deed,
+    pub keys: Cow<'static, [KeyboardShortcut]>,
+    pub name: &'static str,
+    pub does: &'static str,
+}
+
+const fn with_command(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::COMMAND, key)
+}
+
+const fn with_shift(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::COMMAND.plus(Modifiers::SHIFT), key)
+}
+
+const fn alone(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::NONE, key)
+}
+
+const fn entry(
+    deed: Deed,
+    keys: &'static [KeyboardShortcut],
+    name: &'static str,
+    does: &'static str,
+) -> Entry {
+    Entry {
+        deed,
+        keys: Cow::Borrowed(keys),
+        name,
+        does,
+    }
+}
+
+/// What every area has. Where one key holds another, the longer one stands first.
+const EVERYWHERE: [Entry; 14] = [
+    entry(
+        Deed::New,
+        &[with_command(Key::N)],
+        "New",
+        "Begin a unit of your own",
+    ),
+    entry(
+        Deed::Open,
+        &[with_command(Key::O)],
+        "Open",
+        "Open a unit file",
+    ),
+    entry(
+        Deed::SaveAs,
+        &[with_shift(Key::S)],
+        "Save as",
+        "Save to another file",
+    ),
+    entry(
+        Deed::Save,
+        &[with_command(Key::S)],
+        "Save",
+        "Save to the file that is open",
+    ),
+    entry(
+        Deed::Redo,
+        &[with_shift(Key::Z), with_command(Key::Y)],
+        "Redo",
+        "Do again what was taken back",
+    ),
+    entry(
+        Deed::Undo,
+        &[with_command(Key::Z)],
+        "Undo",
+        "Take the last step back",
+    ),
+    entry(
+        Deed::Larger,
+        &[ZOOM_IN, ZOOM_IN_SECONDARY],
+        "Larger",
+        "Everything in the window larger",
+    ),
+    entry(
+        Deed::Smaller,
+        &[ZOOM_OUT],
+        "Smaller",
+        "Everything in the window smaller",
+    ),
+    entry(
+        Deed::FittingScale,
+        &[ZOOM_RESET],
+        "Fitting the screen",
+        "Everything as large as fits the screen",
+    ),
+    entry(
+        Deed::Menu(Menu::File),
+        &[alone(Key::F10), Menu::File.keys()],
+        "File menu",
+        "Open it; then the arrow keys, or the letter underlined",
+    ),
+    entry(
+        Deed::Menu(Menu::Edit),
+        &[Menu::Edit.keys()],
+        "Edit menu",
+        "Open it, the same way",
+    ),
+    entry(
+        Deed::Menu(Menu::View),
+        &[Menu::View.keys()],
+        "View menu",
+        "Open it, the same way",
+    ),
+    entry(
+        Deed::Help,
+        &[alone(Key::F1)],
+        "Help",
+        "What the field in hand means and how it is measured",
+    ),
+    entry(
+        Deed::ListKeys,
+        &[alone(Key::Questionmark)],
+        "Keys",
+        "This list, outside of a field",
+    ),
+];
+
+/// What keys do in the widget that has them, by the toolkit or the widget itself.
+pub const IN_HAND: [(&str, &str); 9] = [
+    (
+        "Tab, Shift+Tab",
+        "On to the next field, list or button; back",
+    ),
+    (
+        "Enter",
+        "Press a button; open a list, take from it; leave a field",
+    ),
+    ("Space", "Press a button, tick a box"),
+    (
+        "Escape",
+        "Close card, menu or list; in a field, bring back what stood there",
+    ),
+    ("Up, Down", "Through a list or a menu"),
+    ("Left, Right", "Step a slider; with Shift in finer steps"),
+    ("Ctrl+A", "Take all of a field in hand"),
+    ("Ctrl+C, Ctrl+X, Ctrl+V", "Copy, cut, paste in a field"),
+    ("Home, End", "To the beginning or the end of a field"),
+];
+
+/// Every line of the table, the areas last.
+pub fn table(areas: impl Iterator<Item = &'static About>) -> Vec<Entry> {
+    let fronts = areas.map(|about| Entry {
+        deed: Deed::Front(about),
+        keys: Cow::Owned(vec![with_command(about.key)]),
+        name: about.title,
+        does: about.purpose,
+    });
+    EVERYWHERE.into_iter().chain(fronts).collect()
+}
+
+/// The keys of a deed, as a person reads them.
+pub fn told(ctx: &Context, entry: &Entry) -> String {
+    let keys = entry.keys.iter().map(|keys| ctx.format_shortcut(keys));
+    keys.collect::<Vec<_>>().join(", ")
+}
+
+/// The first keys of a deed, to be told beside what does the same.
+pub fn keys_of(ctx: &Context, deed: Deed) -> String {
+    let entry = match deed {
+        Deed::Front(about) => return ctx.format_shortcut(&with_command(about.key)),
+        deed => EVERYWHERE.into_iter().find(|entry| entry.deed == deed),
+    };
+    let first = entry.and_then(|entry| entry.keys.first().copied());
+    first.map_or_else(String::new, |keys| ctx.format_shortcut(&keys))
+}
+
+/// What is asked for by a key pressed in this frame, if `may` lets it be done; the key is used up then.
+pub fn pressed(ctx: &Context, areas: &Areas, may: impl Fn(Deed) -> bool) -> Option<Deed> {
+    let is_quiet = ctx.input(|input| {
+        let is_press =
+            |event: &egui::Event| matches!(event, egui::Event::Key { pressed: true, .. });
+        !input.events.iter().any(is_press)
+    });
+    if is_quiet {
+        return None;
+    }
+    let is_typing = ctx.text_edit_focused();
+    let is_pressed = |keys: &KeyboardShortcut| {
+        // A mark that is typed with Shift is one key, a letter with Shift is another.
+        let is_mark = *keys != alone(Key::Questionmark) || !is_typing;
+        let has_shift = ctx.input(|input| input.modifiers.shift);
+        let name = keys.logical_key.name();
+        let is_letter = name.len() == 1 && name.is_ascii() && !name.as_bytes()[0].is_ascii_digit();
+        let is_meant = is_mark && (!is_letter || keys.modifiers.shift == has_shift);
+        is_meant && ctx.input_mut(|input| input.consume_shortcut(keys))
+    };
+    let mut table = table(areas.abouts()).into_iter();
+    let found = table.find(|entry| may(entry.deed) && entry.keys.iter().any(is_pressed));
+    found.map(|entry| entry.deed)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_key_does_two_things_and_every_line_says_what_it_does() {
+        let areas = Areas::all();
+        let table = table(areas.abouts());
+        let mut keys: Vec<_> = table.iter().flat_map(|entry| entry.keys.iter()).collect();
+        assert!(keys.len() > 15);
+        let count = keys.len();
+        keys.sort_by_key(|keys| format!("{keys:?}"));
+        keys.dedup();
+        assert_eq!(keys.len(), count);
+        for entry in &table {
+            assert!(!entry.keys.is_empty() && !entry.name.is_empty() && !entry.does.is_empty());
+        }
+    }
+}

@@ -1,0 +1,131 @@
+//! The menus of the bar, by keyboard as by pointer: each opens by its letter with Alt, and each of its
+//! items is taken by its own.
+
+use egui::text::{LayoutJob, TextFormat};
+use egui::{
+    Button, Context, FontSelection, Id, InnerResponse, Key, KeyboardShortcut, LayerId, Modifiers,
+    Order, Popup, Response, Stroke, Ui,
+};
+
+/// A menu of the bar.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Menu {
+    File,
+    Edit,
+    View,
+}
+
+impl Menu {
+    const fn name(self) -> &'static str {
+        match self {
+            Self::File => "File",
+            Self::Edit => "Edit",
+            Self::View => "View",
+        }
+    }
+
+    const fn letter(self) -> Key {
+        match self {
+            Self::File => Key::F,
+            Self::Edit => Key::E,
+            Self::View => Key::V,
+        }
+    }
+
+    /// The keys that open it.
+    pub const fn keys(self) -> KeyboardShortcut {
+        KeyboardShortcut::new(Modifiers::ALT, self.letter())
+    }
+
+    /// Opens it when it is shown next, its first item in hand.
+    pub fn open(self, ctx: &Context) {
+        ctx.data_mut(|data| data.insert_temp(opening(), self));
+        ctx.request_repaint();
+    }
+
+    /// The button in the bar, and the menu under it while it is open.
+    pub fn show(self, ui: &mut Ui, items_ui: impl FnOnce(&mut Ui)) -> Response {
+        let name = underlined(ui, self.name(), self.letter());
+        let InnerResponse { response, inner } = ui.menu_button(name, items_ui);
+        let response = response.accessible_name(self.name());
+        let popup = Popup::default_response_id(&response);
+        let is_asked = ui.data(|data| data.get_temp(opening()) == Some(self));
+        if !is_asked {
+            return response;
+        }
+        if inner.is_none() {
+            response.request_focus();
+            Popup::open_id(ui.ctx(), popup);
+            ui.ctx().request_repaint();
+            return response;
+        }
+        // Once it is laid out: its first item is in hand.
+        let layer = LayerId::new(Order::Foreground, popup);
+        let first = ui.ctx().viewport(|view| {
+            let mut items = view.this_pass.widgets.get_layer(layer);
+            let first = items.find(|item| item.enabled && item.sense.is_focusable());
+            first.map(|item| item.id)
+        });
+        if let Some(first) = first {
+            ui.memory_mut(|memory| memory.request_focus(first));
+            ui.data_mut(|data| data.remove::<Self>(opening()));
+            ui.ctx().request_repaint();
+        }
+        response
+    }
+}
+
+/// An item of an open menu with its letter, and what keys do the same; whether it is taken.
+pub fn item_ui(ui: &mut Ui, name: &str, letter: Key, keys: &str) -> Response {
+    let text = underlined(ui, name, letter);
+    let response = ui.add(Button::new(text).shortcut_text(keys));
+    response.accessible_name(name)
+}
+
+/// Whether an item is taken, by a click or its letter.
+pub fn is_taken(ui: &Ui, item: &Response, letter: Key) -> bool {
+    let is_pressed = item.enabled()
+        && !ui.is_sizing_pass()
+        && ui.input_mut(|input| input.consume_key(Modifiers::NONE, letter));
+    item.clicked() || is_pressed
+}
+
+/// A name with its letter underlined, where it has one.
+fn underlined(ui: &Ui, name: &str, letter: Key) -> LayoutJob {
+    let font = FontSelection::Style(egui::TextStyle::Button).resolve(ui.style());
+    let plain = TextFormat {
+        font_id: font,
+        color: egui::Color32::PLACEHOLDER,
+        ..TextFormat::default()
+    };
+    let marked = TextFormat {
+        underline: Stroke::new(1.0, ui.visuals().text_color()),
+        ..plain.clone()
+    };
+    let is_letter = |c: char| {
+        letter
+            .name()
+            .eq_ignore_ascii_case(c.encode_utf8(&mut [0; 4]))
+    };
+    let mut job = LayoutJob::default();
+    let Some((at, c)) = name.char_indices().find(|(_, c)| is_letter(*c)) else {
+        job.append(name, 0.0, plain);
+        return job;
+    };
+    let end = at + c.len_utf8();
+    for (part, format) in [
+        (&name[..at], &plain),
+        (&name[at..end], &marked),
+        (&name[end..], &plain),
+    ] {
+        if !part.is_empty() {
+            job.append(part, 0.0, format.clone());
+        }
+    }
+    job
+}
+
+/// Where it is kept which menu opens next.
+fn opening() -> Id {
+    Id::unique("menu to open")
+}
