@@ -1,7 +1,7 @@
 //! The course that Tab runs through the window, in the order in which a person reads it: bar, form,
 //! area, notices, and round again. It begins at the form's first field.
 
-use egui::{Context, FocusDirection, Id, Key, Modifiers, Popup, Rect, Ui};
+use egui::{Context, FocusDirection, Id, Key, LayerId, Modifiers, Popup, Rect, Ui};
 
 use crate::app::form::Keys;
 
@@ -80,7 +80,9 @@ pub struct Course {
 impl Course {
     /// Goes on by what is pressed, before anything is laid out. On a card the toolkit goes by itself.
     pub fn go_on(&mut self, ctx: &Context, has_card: bool) {
-        if has_card {
+        // The toolkit keeps the window out of reach for one frame more than the card is open.
+        let is_in_reach = ctx.memory(|memory| memory.is_above_modal_layer(LayerId::background()));
+        if has_card || !is_in_reach {
             return;
         }
         if std::mem::take(&mut self.had_card)

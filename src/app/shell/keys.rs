@@ -189,7 +189,11 @@ pub fn table(areas: impl Iterator<Item = &'static About>) -> Vec<Entry> {
 
 /// The keys of a deed, as a person reads them.
 pub fn told(ctx: &Context, entry: &Entry) -> String {
-    let keys = entry.keys.iter().map(|keys| ctx.format_shortcut(keys));
+    let keys = entry.keys.iter().map(|keys| match keys.logical_key {
+        // A mark is told as it is written on its key.
+        Key::Questionmark => "?".to_owned(),
+        _ => ctx.format_shortcut(keys),
+    });
     keys.collect::<Vec<_>>().join(", ")
 }
 
