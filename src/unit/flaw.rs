@@ -60,16 +60,9 @@ pub enum FlawKind {
         /// The value of that.
         most: String,
     },
-    /// More than what it must not pass, where one of the two is an example: no reading is wrong.
-    #[error("{} is more than {of}, {}, and one of them is still an example; write your own over it", Quoted(.value), Quoted(.most))]
-    BesideExample {
-        /// The value.
-        value: String,
-        /// What it must not pass.
-        of: &'static str,
-        /// The value of that.
-        most: String,
-    },
+    /// Another flaw, where one of the two values is an example: no reading is wrong.
+    #[error("{0}; one of the two is still an example: write your own over it")]
+    BesideExample(Box<Self>),
     /// A range of one value.
     #[error("{} is both the lowest and the highest; a range needs some width", Quoted(.0))]
     NoRange(String),

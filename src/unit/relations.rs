@@ -53,8 +53,8 @@ fn beside_example(document: &Document, flaw: Flaw, beside: Field) -> Flaw {
         .into_iter()
         .find(|field| examples.has(*field));
     match (flaw.kind, example) {
-        (FlawKind::MoreThan { value, of, most }, Some(example)) => {
-            example.flaw(FlawKind::BesideExample { value, of, most })
+        (kind @ FlawKind::MoreThan { .. }, Some(example)) => {
+            example.flaw(FlawKind::BesideExample(Box::new(kind)))
         }
         (kind, _) => flaw.field.flaw(kind),
     }

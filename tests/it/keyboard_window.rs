@@ -3,7 +3,7 @@
 use egui::accesskit::{Action, Invalid, Role};
 use egui::{Key, Modifiers, PointerButton, Rect, Vec2};
 use egui_kittest::kittest::NodeT as _;
-use sweepgauge::analysis::Solved;
+use sweepgauge::analysis::{Finding, Solved};
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::Field;
 use sweepgauge::units::System;
@@ -369,11 +369,7 @@ fn a_screen_reader_is_told_names_values_and_levels_in_every_area() {
             }
             let solved = Solved::of(&unit.document()).expect("a right unit");
             let texts = window.texts();
-            let worst = solved
-                .findings
-                .iter()
-                .map(|finding| finding.shown_level())
-                .max();
+            let worst = solved.findings.iter().map(Finding::shown_level).max();
             let worst = worst.expect("there are findings").word();
             let told = texts
                 .iter()

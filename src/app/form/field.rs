@@ -95,9 +95,7 @@ impl Fields<'_> {
             .and_then(|draft| draft.problem.clone());
         drafted.or_else(|| match &self.trouble {
             // An example beside a reading is no fault of the field: its mark says what it is.
-            Some(Unsolved::Flaw(flaw)) if matches!(flaw.kind, FlawKind::BesideExample { .. }) => {
-                None
-            }
+            Some(Unsolved::Flaw(flaw)) if matches!(flaw.kind, FlawKind::BesideExample(_)) => None,
             Some(Unsolved::Flaw(flaw)) if slot == flaw.field.into() => Some(flaw.kind.to_string()),
             _ => None,
         })
