@@ -73,7 +73,7 @@ fn bench(
 /// What is measured on the plate; whether behind centre is wanted from other readings.
 fn plate_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> bool {
     let mut wants_card = false;
-    heading_with(ui, "On the plate, ± where you know it", |ui| {
+    heading_with(ui, "On the plate, with its ±", |ui| {
         wants_card = ui
             .small_button("Behind centre from…")
             .on_hover_text("From the rise of the edge, or from a gauge block")

@@ -2,7 +2,7 @@
 //! only when something it shows changed.
 
 use egui::{Painter, Response, Ui};
-use kurbo::{Point, Vec2};
+use kurbo::{Point, Rect, Vec2};
 
 use super::kept::Kept;
 use super::paint::{Painted, point};
@@ -20,6 +20,8 @@ pub struct Viewer<K> {
     own: Option<View>,
     /// What was shown last.
     shown: Option<View>,
+    /// The view of one's own that was looked through last, and which parts stood in it.
+    stood_in: Option<(View, Vec<bool>)>,
     painted: Kept<K, Vec<Painted>>,
 }
 
@@ -28,6 +30,7 @@ impl<K> Default for Viewer<K> {
         Self {
             own: None,
             shown: None,
+            stood_in: None,
             painted: Kept::default(),
         }
     }
@@ -48,6 +51,40 @@ impl<K: PartialEq> Viewer<K> {
     pub fn view(&self, fitted: View) -> View {
         let window = fitted.window;
         self.own.map_or(fitted, |own| View { window, ..own })
+    }
+
+    /// Shows the whole again when a part that stood in one's own view has left it, as the unit moved and
+    /// not as a person looked elsewhere. While something is held in hand nothing moves under it.
+    pub fn follow(&mut self, parts: &[Rect], is_held: bool) {
+        let Some(own) = self.own else {
+            self.stood_in = None;
+            return;
+        };
+        let window = self.shown.map_or(own.window, |shown| shown.window);
+        let own = View { window, ..own };
+        let world = own.world();
+        let stand: Vec<_> = parts
+            .iter()
+            .map(|part| world.contains_rect(*part))
+            .collect();
+        match &self.stood_in {
+            Some((view, stood)) if *view == own => {
+                let has_left = stood
+                    .iter()
+                    .zip(&stand)
+                    .any(|(stood, stands)| *stood && !stands);
+                if is_held {
+                    return;
+                }
+                if has_left {
+                    self.fit();
+                    self.stood_in = None;
+                    return;
+                }
+            }
+            _ => {}
+        }
+        self.stood_in = Some((own, stand));
     }
 
     /// Buttons that fit and zoom; `whole` says what a fit shows.
@@ -112,5 +149,32 @@ impl<K: PartialEq> Viewer<K> {
         }
         self.own = Some(shown.zoomed(factor, pointer));
         None
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const WINDOW: Rect = Rect::new(0.0, 0.0, 100.0, 100.0);
+
+    #[test]
+    fn a_view_of_ones_own_is_left_when_a_part_moves_out_of_it_and_nothing_is_held() {
+        let whole = Rect::new(0.0, 0.0, 100.0, 100.0);
+        let (inside, outside) = (
+            Rect::new(40.0, 40.0, 50.0, 50.0),
+            Rect::new(90.0, 90.0, 95.0, 95.0),
+        );
+        let mut viewer = Viewer::<u8>::default();
+        let own = View::fitting(whole, WINDOW).zoomed(2.0, WINDOW.center());
+        viewer.own = Some(own);
+        // What a person left out of view themselves stays there.
+        viewer.follow(&[inside, outside], false);
+        viewer.follow(&[inside, outside], false);
+        assert_eq!(viewer.own, Some(own));
+        viewer.follow(&[outside, outside], true);
+        assert_eq!(viewer.own, Some(own), "held");
+        viewer.follow(&[outside, outside], false);
+        assert_eq!(viewer.own, None, "let go");
     }
 }

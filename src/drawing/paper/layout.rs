@@ -11,20 +11,20 @@ use crate::drawing::scene::{Item, Label, Role, Scene, Shape, ShownIn};
 /// Lays the shapes that a view shows out on paper; a theme alone lays them out as for the window.
 #[must_use]
 pub fn lay_out(scene: &Scene, view: &View, shown_in: ShownIn, style: impl Into<Style>) -> Panel {
-    lay_out_around(scene, view, shown_in, style.into(), None)
+    lay_out_around(scene, view, shown_in, style.into(), &[])
 }
 
-/// Lays the shapes out with words kept clear of a place that something else will cover.
+/// Lays the shapes out with words kept clear of what something else will cover.
 pub(in crate::drawing) fn lay_out_around(
     scene: &Scene,
     view: &View,
     shown_in: ShownIn,
     style: Style,
-    reserved: Option<Rect>,
+    reserved: &[Rect],
 ) -> Panel {
     let mut pencil = Pencil::new(style, view.window);
-    if let Some(place) = reserved {
-        pencil.reserve(place);
+    for place in reserved {
+        pencil.reserve(*place);
     }
     let paper_from_world = view.paper_from_world();
     let margin = 20.0 * pencil.style.pen / view.scale;
@@ -193,6 +193,10 @@ impl Pencil {
             let middle = apex + Vec2::from_angle(start + sweep / 2.0) * (radius + aside);
             (middle, middle.x < apex.x)
         };
+        // Words that would run off the paper begin where they end on it.
+        let width = self.width_of(Role::Dimension, text, TEXT_SIZE);
+        let half = (width / 2.0).copysign(if is_left { -1.0 } else { 1.0 });
+        let place = Point::new(self.room_for(place.x + half, width) - half, place.y);
         let anchor = if is_left { Anchor::Right } else { Anchor::Left };
         self.text(Role::Dimension, place, anchor, text.to_owned());
     }

@@ -23,7 +23,7 @@ pub(in crate::drawing) struct Pencil {
     pub(in crate::drawing) window: Rect,
     marks: Vec<Mark>,
     /// What is drawn over the paper afterwards: words keep clear of it.
-    reserved: Option<Rect>,
+    reserved: Vec<Rect>,
 }
 
 impl Pencil {
@@ -32,13 +32,13 @@ impl Pencil {
             style: style.into(),
             window,
             marks: Vec::new(),
-            reserved: None,
+            reserved: Vec::new(),
         }
     }
 
     /// Keeps words clear of a place.
     pub(in crate::drawing) fn reserve(&mut self, place: Rect) {
-        self.reserved = Some(place);
+        self.reserved.push(place);
     }
 
     /// The marks, words in front of everything.
@@ -57,7 +57,7 @@ impl Pencil {
         /// How far words may move to find room, down and up, in the order it is tried.
         const MOVES: [f64; 7] = [0.0, 17.0, -17.0, 34.0, -34.0, 51.0, -51.0];
         let ways = MOVES.map(|by| self.by_text(by));
-        let mut taken: Vec<Rect> = self.reserved.into_iter().collect();
+        let mut taken: Vec<Rect> = self.reserved.clone();
         let mut left_out = Vec::new();
         let mut order: Vec<usize> = (0..self.marks.len()).collect();
         // A key stands where it stands; words on the drawing keep clear of it.

@@ -34,6 +34,18 @@ impl View {
         }
     }
 
+    /// The view that shows all of `bounds` above a foot of so much paper, which it leaves to words.
+    #[must_use]
+    pub fn fitting_above(bounds: Rect, window: Rect, foot: f64) -> Self {
+        let foot = foot.min(0.25 * window.height());
+        let above = Rect::new(window.x0, window.y0, window.x1, window.y1 - foot);
+        let fitted = Self::fitting(bounds, above);
+        Self {
+            window,
+            ..fitted.dragged(Vec2::new(0.0, -foot / 2.0))
+        }
+    }
+
     /// Takes a place of the world to the paper, where y runs down.
     #[must_use]
     pub fn paper_from_world(&self) -> Affine {
@@ -104,6 +116,16 @@ mod tests {
         let up = view.paper_from_world() * Point::new(0.0, 1.0)
             - view.paper_from_world() * Point::ORIGIN;
         assert!((across.hypot() - up.hypot()).abs() < 1e-12 && up.y < 0.0);
+    }
+
+    #[test]
+    fn a_foot_is_kept_clear_of_what_is_shown() {
+        let bounds = Rect::new(-80.0, -5.0, 140.0, 180.0);
+        let view = View::fitting_above(bounds, WINDOW, 40.0);
+        let shown = view.paper_from_world().transform_rect_bbox(bounds);
+        assert!((shown.y0 - WINDOW.y0).abs() < 1e-9, "{shown:?}");
+        assert!((shown.y1 - (WINDOW.y1 - 40.0)).abs() < 1e-9, "{shown:?}");
+        assert!((shown.center().x - WINDOW.center().x).abs() < 1e-9);
     }
 
     #[test]

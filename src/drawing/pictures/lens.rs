@@ -110,8 +110,8 @@ impl Lens {
         pencil.body(Role::Paper, &window.to_path(0.1));
         let mut panel = pencil.done();
         let mut pencil = Pencil::new(style, window);
-        let bar = self.bar_across(&pencil).place;
-        let enlarged = lay_out_around(scene, &self.view, ShownIn::Lens, style, Some(bar));
+        let covered = [self.bar_across(&pencil).place, self.title_strip(&pencil)];
+        let enlarged = lay_out_around(scene, &self.view, ShownIn::Lens, style, &covered);
         panel.marks.extend(enlarged.marks);
         self.title(&mut pencil);
         self.bars(&mut pencil);
@@ -144,9 +144,7 @@ impl Lens {
     }
 
     fn title(&self, pencil: &mut Pencil) {
-        let window = self.view.window;
-        let foot = window.y0 + pencil.by_text(TITLE_HEIGHT);
-        let strip = Rect::new(window.x0, window.y0, window.x1, foot);
+        let (window, strip) = (self.view.window, self.title_strip(pencil));
         pencil.body(Role::Frame, &strip.to_path(0.1));
         let middle = strip.center().y;
         let aside = pencil.by_text(12.0);
@@ -158,6 +156,12 @@ impl Lens {
             let at = Point::new(window.x1 - aside, middle);
             pencil.sized_text(Role::Heading, at, Anchor::Right, 13.5, text);
         }
+    }
+
+    fn title_strip(&self, pencil: &Pencil) -> Rect {
+        let window = self.view.window;
+        let foot = window.y0 + pencil.by_text(TITLE_HEIGHT);
+        Rect::new(window.x0, window.y0, window.x1, foot)
     }
 
     fn is_stretched(&self) -> bool {

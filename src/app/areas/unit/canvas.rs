@@ -20,6 +20,9 @@ use crate::drawing::{
 use crate::unit::{Document, ShapeEntry};
 use crate::units::{Length, System};
 
+/// Paper under the unit, for the words of what is dimensioned there.
+const FOOT: f64 = 28.0;
+
 /// How the drawing is looked at.
 #[derive(Debug)]
 pub struct CanvasState {
@@ -151,7 +154,9 @@ impl CanvasState {
             system,
             ..SideView::of(&solved)
         };
-        let fitted = View::fitting(side_view.bounds(), whole);
+        let is_held = ui.input(|input| input.pointer.any_down());
+        self.viewer.follow(&side_view.parts(), is_held);
+        let fitted = View::fitting_above(side_view.bounds(), whole, FOOT);
         let view = self.viewer.view(fitted);
         let lens = lens_window.map(|window| Lens::on(&solved.solution, self.lens, window, system));
         let canvas = Canvas { whole: view, lens };

@@ -2,7 +2,7 @@
 
 use egui::{Grid, RichText, ScrollArea, Ui, Vec2};
 
-use crate::analysis::{Finding, Solved, SolvedId};
+use crate::analysis::{Finding, Level, Solved, SolvedId};
 use crate::app::desk::Desk;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::theme;
@@ -77,6 +77,7 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
 
 fn findings_ui(ui: &mut Ui, solved: &Solved, system: System, advice: &mut KeptAdvice) {
     let theme = theme(ui.ctx());
+    let rests_on_examples = !solved.document.example_count().is_none();
     ui.heading("Findings");
     let advice = advice.get((solved.id, system), |_| {
         let advice = |finding: &Finding| Some(solved.advice(finding.id, system)?.shown_in(system));
@@ -89,9 +90,15 @@ fn findings_ui(ui: &mut Ui, solved: &Solved, system: System, advice: &mut KeptAd
         for (finding, advice) in findings {
             ui.horizontal_top(|ui| {
                 let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), egui::Sense::hover());
-                symbol(ui, place, finding.shown_level(), theme);
+                // None is fine that rests on examples.
+                let level = match finding.shown_level() {
+                    Level::Fine if rests_on_examples => Level::Watch,
+                    level => level,
+                };
+                symbol(ui, place, level, theme);
                 ui.vertical(|ui| {
-                    let title = format!("{}: {}", finding.title(), finding.standing());
+                    let by = if rests_on_examples { ", by examples" } else { "" };
+                    let title = format!("{}: {}{by}", finding.title(), finding.standing());
                     ui.label(RichText::new(title).family(strong()));
                     ui.label(finding.text.shown_in(system));
                     if let Some(doubt) = finding.doubt {
@@ -104,7 +111,7 @@ fn findings_ui(ui: &mut Ui, solved: &Solved, system: System, advice: &mut KeptAd
             });
             ui.add_space(3.0);
         }
-        let basis = "Limits not set in the file are this program's starting values, to be set from one's own trials (see Limits in the form). The machine's manual, local codes and a qualified technician go before anything shown here.";
+        let basis = "Limits not set in the file are this program's starting values, to be set from one's own trials (see Limits in the form). What would bring a finding back ends with some room inside its limit; Why tells the limit itself as well. The machine's manual, local codes and a qualified technician go before anything shown here.";
         ui.label(Lettering::FinePrint.of(basis).weak());
     });
 }

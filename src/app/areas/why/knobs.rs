@@ -249,7 +249,7 @@ impl Row<'_> {
                 let left = self.setting.knife.lip_length - Length::from_mm(change.to.base());
                 let left = self.system.length(left);
                 format!(
-                    "{} to {to}, {left} of the lip's length left",
+                    "by {}, to {to}, {left} of the lip's length left",
                     self.signed(change.by)
                 )
             }
@@ -257,11 +257,11 @@ impl Row<'_> {
                 let left = self.setting.knife.lip_thickness - Length::from_mm(change.to.base());
                 let left = self.system.length(left);
                 format!(
-                    "{} to {to}, {left} of the lip's thickness left",
+                    "by {}, to {to}, {left} of the lip's thickness left",
                     self.signed(change.by)
                 )
             }
-            _ => format!("{} to {to}", self.signed(change.by)),
+            _ => format!("by {}, to {to}", self.signed(change.by)),
         }
     }
 

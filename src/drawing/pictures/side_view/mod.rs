@@ -164,6 +164,20 @@ impl SideView<'_> {
             .unwrap_or(Level::Over)
     }
 
+    /// What moves as the unit is set: reel, rollers and edge, each with the place it takes.
+    #[must_use]
+    pub fn parts(&self) -> [Rect; 4] {
+        let pose = &self.case.solution.pose;
+        let circle = |centre, radius| Circle::new(centre, radius).bounding_box();
+        let roller = |roller: &RollerOnPlate| circle(roller.centre, roller.radius_mm);
+        [
+            circle(pose.centre_on_plate, pose.reel_radius_mm),
+            roller(&pose.front_roller),
+            roller(&pose.rear_roller),
+            circle(pose.edge_on_plate, 0.0),
+        ]
+    }
+
     /// What a view of the whole must hold.
     #[must_use]
     pub fn bounds(&self) -> Rect {
