@@ -5,23 +5,41 @@ use std::fmt::Write as _;
 use serde::Serialize;
 
 use super::report::{in_line, json_text};
-use crate::analysis::Solved;
 use crate::analysis::knives::{
-    FOUND, KnifeRow, Limit, Ranking, ReelWindows, Window, csv, found, rank, rests_on, table,
+    FOUND, KnifeRow, Limit, Ranking, Ranks, ReelWindows, Window, csv, found, rank, rests_on, table,
 };
+use crate::analysis::{NumberId, Solution, Solved};
 use crate::drawing::CAUTIONS;
 use crate::unit::{Fitted, RowProblem};
-use crate::units::Share;
+use crate::units::{Angle, Share};
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
 struct KnifeReport<'a> {
     name: &'a str,
+    price: Option<&'a str>,
     extension_mm: f64,
+    behind_centre_mm: Option<f64>,
     sweep_below_cut_mm: Option<f64>,
     sweep_share: Option<f64>,
     underside_clearance_mm: Option<f64>,
+    top_angle_needed_deg: Option<f64>,
     /// New, now, scrap; none where no attitude holds every limit.
     windows: Vec<Option<WindowReport>>,
+    /// The attitudes that hold every limit at every diameter of the reel; none where there are none.
+    set_once: Option<RangeReport>,
+    /// Its width; zero where there is none.
+    room_deg: f64,
+    verdict: &'static str,
+    /// What stands against it, by the names of limits, findings and measures.
+    why: Vec<&'static str>,
+    /// Its place among the knives, from 1.
+    rank: usize,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+struct RangeReport {
+    low_deg: f64,
+    high_deg: f64,
 }
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -86,29 +104,53 @@ pub fn knives(solved: &Solved, printed: Printed) -> Result<String, RowProblem> {
     let system = solved.unit.system;
     let rows = table(solved);
     Ok(match printed {
-        Printed::Json => json(&rows),
+        Printed::Json => json(solved, &rows, &Ranks::of(&rows)),
         Printed::Csv => csv(solved, &rows, system)?,
         Printed::Plain => plain(solved, &rows, &rank(&rows, solved, system)),
     })
 }
 
-fn json(rows: &[KnifeRow]) -> String {
+fn json(solved: &Solved, rows: &[KnifeRow], ranks: &Ranks) -> String {
+    let mut rank_of = vec![0; rows.len()];
+    for (rank, &index) in ranks.order.iter().enumerate() {
+        rank_of[index] = rank + 1;
+    }
     let reports: Vec<_> = rows
         .iter()
-        .map(|row| KnifeReport {
-            name: &row.name,
-            extension_mm: row.extension.mm(),
-            sweep_below_cut_mm: row.solution.as_ref().ok().map(|s| s.sweep.below_cut.mm()),
-            sweep_share: row.sweep_share().map(Share::of_one),
-            underside_clearance_mm: row
-                .solution
-                .as_ref()
-                .ok()
-                .map(|s| s.underside_clearance.mm()),
-            windows: row.life.iter().map(window_report).collect(),
-        })
+        .zip(rank_of)
+        .map(|(row, rank)| report(solved, row, rank))
         .collect();
     json_text(&reports)
+}
+
+fn report<'a>(solved: &'a Solved, row: &'a KnifeRow, rank: usize) -> KnifeReport<'a> {
+    let numbers = row.solution.as_ref().ok().map(Solution::numbers);
+    let number = |id: NumberId| Some(numbers.as_ref()?.value(id)?.base());
+    let knife = solved.document.knife_at(row.knife);
+    KnifeReport {
+        name: &row.name,
+        price: knife.and_then(|knife| knife.price.as_deref()),
+        extension_mm: row.extension.mm(),
+        behind_centre_mm: number(NumberId::BehindCentre),
+        sweep_below_cut_mm: number(NumberId::SweepBelowCut),
+        sweep_share: row.sweep_share().map(Share::of_one),
+        underside_clearance_mm: number(NumberId::UndersideOverPlate),
+        top_angle_needed_deg: row.top_angle_needed().map(Angle::deg),
+        windows: row.life.iter().map(window_report).collect(),
+        set_once: row.set_once.map(|range| RangeReport {
+            low_deg: range.low.at.deg(),
+            high_deg: range.high.at.deg(),
+        }),
+        room_deg: row.room().deg(),
+        verdict: row.judgement.verdict.word(),
+        why: row
+            .judgement
+            .against
+            .iter()
+            .map(|against| against.id())
+            .collect(),
+        rank,
+    }
 }
 
 fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {

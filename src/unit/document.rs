@@ -292,6 +292,8 @@ pub struct LimitEntries {
     pub clip_over: Option<Quantity<Ratio>>,
     /// The attitudes that the roller brackets allow.
     pub attitude_range: Option<AttitudeRange>,
+    /// The least room in attitude that a knife is to leave from a new reel to a scrap one.
+    pub room: Option<Quantity<Angle>>,
 }
 
 /// The attitudes that the roller brackets allow.

@@ -24,6 +24,8 @@ pub struct Limits {
     pub clip_over: Ratio,
     /// The attitudes that the roller brackets were said to allow, least and most.
     pub attitude_range: Option<(Angle, Angle)>,
+    /// The least room in attitude that a knife is to leave from a new reel to a scrap one.
+    pub room: Angle,
 }
 
 impl Limits {
@@ -50,6 +52,7 @@ impl Limits {
             clip_watch: Ratio::from_base(clip_watch),
             clip_over: Ratio::from_base(clip_over),
             attitude_range: None,
+            room: Angle::from_deg(1.0),
         }
     }
 
@@ -85,6 +88,7 @@ impl Limits {
                 .attitude_range
                 .as_ref()
                 .map(|range| (range.low.value(), range.high.value())),
+            room: or(entries.room.as_ref(), starting.room),
         }
     }
 }

@@ -60,6 +60,7 @@ impl Field {
             | Self::MostAheadOfCentre
             | Self::LeastBehindCentre
             | Self::ClipLeast
+            | Self::LeastRoom
             | Self::ClipWatch
             | Self::ClipOver
             | Self::LeastAttitude

@@ -16,8 +16,8 @@ use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{Config, RngAlgorithm, RngSeed, TestRng, TestRunner};
 use serde_json::Value;
 use sweepgauge::analysis::knives::{
-    KnifeRow, Life, Limit, Measured, Over, Ranking, Trial, Window, curves, lowest_height, map,
-    rank, table, windows,
+    Apart, KnifeRow, Life, Limit, Measured, Over, Ranking, Trial, Verdict, Window, curves,
+    lowest_height, map, rank, table, windows,
 };
 use sweepgauge::analysis::ranges::attitude_range;
 use sweepgauge::analysis::{Lowest, Solution, Solved};
@@ -126,7 +126,7 @@ fn any_unit() -> impl Strategy<Value = Unit> {
 }
 
 /// The same units every time; `PROPTEST_RNG_SEED` looks at others.
-fn units(how_many: usize, is_wanted: impl Fn(&Unit) -> bool) -> Vec<Unit> {
+pub fn units(how_many: usize, is_wanted: impl Fn(&Unit) -> bool) -> Vec<Unit> {
     let mut config = Config::default();
     if config.rng_seed == RngSeed::Random {
         config.rng_seed = RngSeed::Fixed(1);
@@ -140,7 +140,7 @@ fn units(how_many: usize, is_wanted: impl Fn(&Unit) -> bool) -> Vec<Unit> {
 }
 
 /// The attitude and height of cut a unit's setting wants.
-fn trial_of(unit: &Unit) -> Trial {
+pub fn trial_of(unit: &Unit) -> Trial {
     let Stance::Wanted {
         attitude,
         height_of_cut,
@@ -181,14 +181,14 @@ fn left(unit: &Unit, solution: &Solution) -> Left {
 
 /// A unit in one setting, tried at any attitude and height.
 #[derive(Clone, Copy)]
-struct Tried<'a> {
-    unit: &'a Unit,
-    setting: &'a Setting,
-    height: Length,
+pub struct Tried<'a> {
+    pub unit: &'a Unit,
+    pub setting: &'a Setting,
+    pub height: Length,
 }
 
 impl Tried<'_> {
-    fn solve(&self, at_deg: f64) -> Option<Solution> {
+    pub fn solve(&self, at_deg: f64) -> Option<Solution> {
         let stance = Stance::Wanted {
             attitude: deg(at_deg),
             height_of_cut: self.height,
@@ -204,28 +204,28 @@ impl Tried<'_> {
         Some(left(self.unit, &self.solve(at_deg)?))
     }
 
-    fn margin(&self, limit: Limit, at_deg: f64) -> Option<f64> {
+    pub fn margin(&self, limit: Limit, at_deg: f64) -> Option<f64> {
         let place = JUDGED.iter().position(|&judged| judged == limit)?;
         Some(self.left(at_deg)?[place])
     }
 
-    fn holds(&self, at_deg: f64) -> bool {
+    pub fn holds(&self, at_deg: f64) -> bool {
         self.left(at_deg)
             .is_some_and(|left| left.iter().all(|&left| left >= 0.0))
     }
 
-    fn windows(&self) -> Vec<Window> {
+    pub fn windows(&self) -> Vec<Window> {
         windows(self.unit, self.setting, self.height)
     }
 
-    fn range(&self) -> (f64, f64) {
+    pub fn range(&self) -> (f64, f64) {
         let (low, high) = attitude_range(&self.unit.limits);
         (low.deg(), high.deg())
     }
 }
 
 /// Even steps from one place to another, both included.
-fn steps(low: f64, high: f64, how_many: u32) -> impl Iterator<Item = f64> {
+pub fn steps(low: f64, high: f64, how_many: u32) -> impl Iterator<Item = f64> {
     (0..=how_many).map(move |step| low + (high - low) * f64::from(step) / f64::from(how_many))
 }
 
@@ -825,11 +825,11 @@ fn an_edge_further_ahead_may_have_more_attitude_where_the_reel_slides() {
 
 // The table and its ranking.
 
-fn document(text: &str) -> Document {
+pub fn document(text: &str) -> Document {
     read_text(text).unwrap()
 }
 
-fn ranked(document: &Document) -> (Vec<KnifeRow>, Ranking) {
+pub fn ranked(document: &Document) -> (Vec<KnifeRow>, Ranking) {
     let solved = Solved::of(document).unwrap();
     let rows = table(&solved);
     let ranking = rank(&rows, &solved, solved.unit.system);
@@ -891,20 +891,8 @@ fn the_table_has_the_numbers_and_windows_of_each_knife_through_the_reels_life() 
     }
 }
 
-/// The widest window's room at one size of the reel.
-fn room(windows: &[Window]) -> Option<f64> {
-    let widths = windows.iter().map(|w| w.high.deg() - w.low.deg());
-    widths.max_by(f64::total_cmp)
-}
-
-/// The least of those rooms over the reel's life.
-fn least_room(row: &KnifeRow) -> Option<f64> {
-    let rooms: Option<Vec<f64>> = row.life.iter().map(|reel| room(&reel.windows)).collect();
-    rooms?.into_iter().min_by(f64::total_cmp)
-}
-
 #[test]
-fn knives_are_ranked_by_the_least_room_they_leave_over_the_reels_life() {
+fn knives_that_fit_are_told_first_and_by_the_room_they_leave_set_once() {
     let text = DemoUnit::KnifeChoice.text();
     let height = r#"height_of_cut: "1/4 in ± 0.002 in""#;
     assert_eq!(text.matches(height).count(), 1);
@@ -913,17 +901,25 @@ fn knives_are_ranked_by_the_least_room_they_leave_over_the_reels_life() {
         let lower = format!("height_of_cut: \"{} in\"", f64::from(thousandths) / 1e3);
         let document = document(&text.replace(height, &lower));
         let (rows, ranking) = ranked(&document);
-        let mut places = ranking.order.clone();
+        let ranks = &ranking.ranks;
+        let mut places = ranks.order.clone();
         places.sort_unstable();
         assert!(places.into_iter().eq(0..rows.len()));
-        let rooms: Vec<Option<f64>> = ranking
-            .order
-            .iter()
-            .map(|&place| least_room(&rows[place]))
-            .collect();
-        assert!(rooms.is_sorted_by(|a, b| a >= b), "{rooms:?}");
-        let fits = rooms.iter().flatten().count();
-        assert_eq!(ranking.fitting, fits);
+        let told: Vec<_> = ranks.order.iter().map(|&place| &rows[place]).collect();
+        let is_in_order = told.is_sorted_by(|a, b| {
+            let within = a.judgement.off.deg().max(b.judgement.off.deg()).max(0.005);
+            a.judgement.verdict < b.judgement.verdict
+                || a.judgement.verdict == b.judgement.verdict
+                    && b.room().deg() - a.room().deg() <= within
+        });
+        assert!(is_in_order, "{ranking:?}");
+        let with = |verdict| {
+            let judged = rows.iter().filter(|row| row.judgement.verdict == verdict);
+            judged.count()
+        };
+        let fits = with(Verdict::Fits);
+        assert_eq!(ranks.counts.fitting, fits);
+        assert_eq!(ranks.counts.undecided, with(Verdict::CannotTell));
         fitting.insert(fits);
         assert_eq!(ranking.sentences.len(), rows.len() + 1);
         let begins = match fits {
@@ -932,18 +928,11 @@ fn knives_are_ranked_by_the_least_room_they_leave_over_the_reels_life() {
             n => format!("{n} knives fit at "),
         };
         assert!(ranking.sentences[0].starts_with(&begins), "{ranking:?}");
-        for (&place, sentence) in ranking.order.iter().zip(&ranking.sentences[1..]) {
-            assert_told(&rows[place], sentence);
+        for (row, sentence) in told.iter().zip(&ranking.sentences[1..]) {
+            assert_told(row, sentence);
         }
     }
-    assert!(
-        fitting.contains(&0) && fitting.contains(&rows_of(&text)),
-        "{fitting:?}"
-    );
-}
-
-fn rows_of(text: &str) -> usize {
-    document(text).knives().count()
+    assert!(fitting.contains(&0) && fitting.len() > 3, "{fitting:?}");
 }
 
 /// Whether a sentence says of a knife what its row holds, the limits named.
@@ -951,29 +940,52 @@ fn rows_of(text: &str) -> usize {
 fn assert_told(row: &KnifeRow, sentence: &str) {
     let system = System::InchDecimal;
     let mut wanted = vec![format!("\"{}\"", row.name)];
-    if let Some(least) = least_room(row) {
-        let narrowest = row
-            .life
-            .iter()
-            .find(|reel| room(&reel.windows) == Some(least))
-            .unwrap();
-        let window = narrowest.widest().unwrap();
-        wanted.extend([
-            format!("fits and leaves at least {}", system.angle(deg(least))),
-            format!("reel {}: ", narrowest.life.name()),
-            format!("below it {}", window.low_limit.name()),
-            format!("above it {}", window.high_limit.name()),
-            system.angle(window.low),
-            system.angle(window.high),
-        ]);
-    } else {
-        wanted.push("does not fit".to_owned());
-        for reel in &row.life {
-            let is_told = sentence.contains(&format!("reel {}: ", reel.life.name()));
-            assert_eq!(is_told, reel.windows.is_empty(), "{sentence}");
+    wanted.push(
+        match row.judgement.verdict {
+            Verdict::Fits => " fits: ",
+            Verdict::CannotTell => " is undecided: ",
+            Verdict::DoesNotFit => " does not fit: ",
         }
-        let is_named = JUDGED.iter().any(|limit| sentence.contains(limit.name()));
-        assert!(is_named, "{sentence}");
+        .to_owned(),
+    );
+    match (&row.set_once, &row.judgement.apart) {
+        (Some(range), None) => wanted.extend([
+            format!(
+                "set once between {} and {}",
+                system.angle(range.low.at),
+                system.angle(range.high.at)
+            ),
+            system.angle(row.room()),
+            format!("below it {}", range.low.limit.name()),
+            format!("above it {}", range.high.limit.name()),
+        ]),
+        (
+            None,
+            Some(Apart::Ends {
+                more_than,
+                less_than,
+            }),
+        ) => wanted.extend([
+            format!("needs more than {}", system.angle(more_than.at)),
+            format!("for {}", more_than.limit.what_for()),
+            format!("less than {}", system.angle(less_than.at)),
+            format!("for {}", less_than.limit.what_for()),
+        ]),
+        (None, Some(apart)) => {
+            let told = apart.limits();
+            assert!(!told.is_empty());
+            wanted.extend(told.iter().map(|limit| {
+                let name = limit.name();
+                let what_for = limit.what_for();
+                if sentence.contains(name) {
+                    name
+                } else {
+                    what_for
+                }
+                .to_owned()
+            }));
+        }
+        other => panic!("{other:?}"),
     }
     for text in wanted {
         assert!(sentence.contains(&text), "no \"{text}\" in \"{sentence}\"");
@@ -995,13 +1007,13 @@ fn the_cheap_knife_of_the_demo_unit_fails_at_scrap_size() {
         assert!(!row.at(Life::New).windows.is_empty());
         assert!(!row.at(Life::Now).windows.is_empty());
         assert_eq!(row.at(Life::Scrap).windows.is_empty(), is_cheap, "{row:?}");
+        assert_eq!(row.set_once.is_none(), is_cheap, "{row:?}");
     }
-    assert_eq!(rows[ranking.order[0]].name, "reaching");
+    assert_eq!(rows[ranking.ranks.order[0]].name, "reaching");
     assert_eq!(
         ranking.sentences.last().unwrap(),
-        "\"cheap\", price 24.00, does not fit: no attitude holds every limit with the reel scrap: sweep too deep or underside too low or edge ahead of centre."
+        "\"cheap\", price 24.00, does not fit: it needs more than 7.44° for the underside (reel 5 in), less than 6.66° for the sweep (reel 4-1/2 in), each as far as the readings go: ± 0.75° between them."
     );
-    assert!(ranking.sentences[0].starts_with("5 knives fit at 1/4 in"));
 }
 
 // The program as run.
@@ -1031,12 +1043,12 @@ fn done<S: AsRef<OsStr>>(arguments: impl IntoIterator<Item = S>) -> String {
     run.out
 }
 
-fn knives(file: &Path, rest: &[&str]) -> String {
+pub fn knives(file: &Path, rest: &[&str]) -> String {
     let words = [OsStr::new("knives"), file.as_os_str()];
     done(words.into_iter().chain(rest.iter().map(OsStr::new)))
 }
 
-fn json_list(file: &Path, rest: &[&str]) -> Vec<Value> {
+pub fn json_list(file: &Path, rest: &[&str]) -> Vec<Value> {
     let text = knives(file, &[&["--json"], rest].concat());
     let value: Value = serde_json::from_str(&text).unwrap();
     value.as_array().unwrap().clone()
@@ -1053,7 +1065,7 @@ fn keys(value: &Value) -> Vec<&str> {
     keys
 }
 
-fn written(name: &str, text: &str) -> (TempDir, PathBuf) {
+pub fn written(name: &str, text: &str) -> (TempDir, PathBuf) {
     let folder = TempDir::new().unwrap();
     let file = folder.path().join(name);
     fs::write(&file, text).unwrap();
@@ -1088,11 +1100,19 @@ fn the_json_list_has_each_knifes_numbers_and_its_windows_new_now_and_scrap() {
             assert_eq!(
                 keys(knife),
                 [
+                    "behind_centre_mm",
                     "extension_mm",
                     "name",
+                    "price",
+                    "rank",
+                    "room_deg",
+                    "set_once",
                     "sweep_below_cut_mm",
                     "sweep_share",
+                    "top_angle_needed_deg",
                     "underside_clearance_mm",
+                    "verdict",
+                    "why",
                     "windows"
                 ]
             );
@@ -1183,6 +1203,7 @@ fn the_list_says_of_each_knife_what_its_report_says() {
                 let report = whole(&[&fitted[..], &["--height-of-cut", &height], what_if].concat());
                 for (number, place) in [
                     ("extension_mm", "/setting/extension_mm"),
+                    ("behind_centre_mm", "/solution/behind_centre_mm"),
                     ("sweep_below_cut_mm", "/solution/sweep_below_cut_mm"),
                     ("sweep_share", "/solution/sweep_share"),
                     ("underside_clearance_mm", "/solution/underside_clearance_mm"),
@@ -1308,7 +1329,7 @@ fn the_table_to_read_tells_limits_of_the_file_from_starting_ones() {
         "{some}"
     );
     let all = with(
-        r#"Some((sweep_over: "8 %", underside: "1 mm", ahead_of_centre: "2 mm", attitude_range: Some((low: "3 deg", high: "9 deg"))))"#,
+        r#"Some((sweep_over: "8 %", underside: "1 mm", ahead_of_centre: "2 mm", room: "2 deg", attitude_range: Some((low: "3 deg", high: "9 deg"))))"#,
     );
     assert!(!all.contains("starting value"), "{all}");
 }

@@ -19,6 +19,7 @@ mod house;
 mod keyboard_window;
 mod knives;
 mod knives_plots;
+mod knives_set_once;
 mod knives_window;
 mod notices_window;
 mod other_readings;

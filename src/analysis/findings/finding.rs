@@ -1,7 +1,7 @@
 //! What was found about a case: one thing a person should know, and all of them.
 
 use super::table::RULES;
-use super::{Case, Doubt, FindingId, Judged, Level};
+use super::{Case, Doubt, FindingId, Judged, Level, rollers};
 use crate::analysis::Uncertainty;
 use crate::units::{Sentence, System};
 
@@ -86,6 +86,30 @@ impl Findings {
             }
         }
         self
+    }
+
+    /// The findings with which a knife cannot be mounted or run: those that are over, and a knife in
+    /// one place with a roller, which in the report may as well have been measured wrong.
+    pub(in crate::analysis) fn excluding(case: &Case) -> impl Iterator<Item = FindingId> {
+        let rules = RULES.iter().filter(|rule| rule.finding.excludes_knife());
+        let over = rules.filter(|rule| {
+            rule.finding == FindingId::Rollers && rollers::is_knife_in_one_place_with_roller(case)
+                || (rule.judge)(case).is_some_and(|verdict| verdict.level == Level::Over)
+        });
+        over.map(|rule| rule.finding)
+    }
+
+    /// Whether one of its limits lies within what a finding's number can be off.
+    pub(in crate::analysis) fn is_doubted(
+        case: &Case,
+        finding: FindingId,
+        uncertainty: &Uncertainty,
+    ) -> bool {
+        let judged = Self::judged(case, finding).zip(finding.number());
+        judged.is_some_and(|(judged, number)| {
+            let off = uncertainty.in_doubt_within(number);
+            judged.doubt(off).is_some()
+        })
     }
 
     /// The number that a finding judges, with its limits; none when it does not apply, or no one

@@ -77,6 +77,11 @@ fn judge(case: &Case) -> Option<Verdict> {
     })
 }
 
+/// Whether the rear roller and the knife are in one place: another knife may be too wide for the unit.
+pub(super) fn is_knife_in_one_place_with_roller(case: &Case) -> bool {
+    from_knife_mm(case, &case.solution.pose.rear_roller) < 0.0
+}
+
 /// How clear a roller stands of the knife's body, its back and its underside.
 fn from_knife_mm(case: &Case, roller: &RollerOnPlate) -> f64 {
     let plate_from_bar = case.solution.pose.plate_from_bar();

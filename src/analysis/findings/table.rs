@@ -77,6 +77,23 @@ impl FindingId {
         self.rule().is_adjustable
     }
 
+    /// Whether a knife with which it is over cannot be mounted or run, whatever else is set: it is
+    /// not about the reel's size, the speeds or where the brackets end.
+    pub(super) const fn excludes_knife(self) -> bool {
+        match self {
+            Self::Sweep
+            | Self::Ahead
+            | Self::Reel
+            | Self::LowEnd
+            | Self::Cut
+            | Self::Underside
+            | Self::LowEndUnderside
+            | Self::Lip
+            | Self::Rollers => true,
+            Self::Scrap | Self::Clip | Self::Attitude => false,
+        }
+    }
+
     /// The level it has past the limit that ends a usable window of attitudes; none where none of
     /// its limits does.
     #[must_use]

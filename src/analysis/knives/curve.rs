@@ -1,7 +1,7 @@
 //! Curves: what a knife does over the reel's life, over attitude or over extension, and where it
 //! crosses a limit.
 
-use super::table::Trial;
+use super::life::Trial;
 use crate::analysis::ranges::{MOST_EXTENSION, attitude_range};
 use crate::analysis::search::{ALL_COUNT, Values, crossings};
 use crate::analysis::{NumberId, Solution};

@@ -1,7 +1,7 @@
 //! How far a knife's curves can be off along what they run over, because the readings can.
 
 use super::curve::{Measured, Over, measured_of};
-use super::table::Trial;
+use super::life::Trial;
 use crate::analysis::{Solution, Uncertainty};
 use crate::geometry::KnifeSection;
 use crate::unit::{Fitted, Follows, Unit};

@@ -67,6 +67,20 @@ impl Limit {
         }
     }
 
+    /// What wants more or less attitude because of it, in a sentence.
+    #[must_use]
+    pub const fn what_for(self) -> &'static str {
+        match self {
+            Self::Sweep => "the sweep",
+            Self::Reel => "the reel to clear the ground",
+            Self::Cut => "the edge to clear the ground",
+            Self::Underside => "the underside",
+            Self::Ahead => "the edge to stand behind centre",
+            Self::Range => "the brackets",
+            Self::Reach => "reel and knife to meet",
+        }
+    }
+
     /// Those that have a margin, in the order they are told.
     pub const WITH_MARGIN: [Self; 5] = [
         Self::Sweep,

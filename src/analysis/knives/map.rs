@@ -1,7 +1,7 @@
 //! The window map: attitude across, reel diameter up, and what forbids each place.
 
+use super::life::Trial;
 use super::limit::{Limit, Margins};
-use super::table::Trial;
 use super::window::{Span, attitude_spans};
 use crate::analysis::{Case, Solution};
 use crate::geometry::{KnifeSection, Setting, Stance};

@@ -1,86 +1,201 @@
-//! Which knife fits best, in plain sentences.
+//! Which knife is told first, in plain sentences.
 
-use std::collections::BTreeSet;
+use std::cmp::Ordering;
 
 use super::limit::Limit;
-use super::table::{KnifeRow, Life, Trial};
-use super::window::{Window, attitude_spans};
+use super::price::sum_text;
+use super::set_once::{Apart, End};
+use super::table::KnifeRow;
+use super::verdict::{Against, Verdict};
 use crate::analysis::Solved;
 use crate::analysis::ranges::attitude_range;
-use crate::unit::{Document, Limits};
+use crate::unit::{Document, KnifePart, Limits};
 use crate::units::{Angle, Quoted, System, clipped};
 
-/// Knives in the order they fit, with the reasons.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// Rooms that differ by less read the same: half of the last digit shown.
+const SAME_ROOM: Angle = Angle::from_deg(0.005);
+
+/// Knives in the order they are told, with the reasons.
+#[derive(Clone, Debug, PartialEq)]
 pub struct Ranking {
-    /// Places of the rows, the best first; those that do not fit follow.
-    pub order: Vec<usize>,
-    /// How many of them fit from a new reel to a scrap one.
-    pub fitting: usize,
+    /// The order.
+    pub ranks: Ranks,
     /// A sentence for each, in that order, after one for all.
     pub sentences: Vec<String>,
 }
 
-/// Ranks the rows of a table: by the room that is left through the reel's whole life, then by name.
+/// Ranks the rows of a table.
 #[must_use]
 pub fn rank(rows: &[KnifeRow], solved: &Solved, system: System) -> Ranking {
     let ranks = Ranks::of(rows);
     let first = ranks.sentence(solved, system);
-    let told = ranks.order.iter();
-    let told = told.map(|&index| rank_sentence(&rows[index], solved, system));
+    let told = ranks.order.iter().zip(&ranks.ties);
+    let told = told.map(|(&index, tie)| {
+        let tie = tie.as_ref().map(|tie| (tie, rows[tie.with].name.as_str()));
+        rank_sentence(&rows[index], tie, solved, system)
+    });
     let sentences = std::iter::once(first).chain(told).collect();
-    Ranking {
-        order: ranks.order,
-        fitting: ranks.fitting,
-        sentences,
+    Ranking { ranks, sentences }
+}
+
+/// Knives in the order they are told, before anything is said about them.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Ranks {
+    /// Places of the rows, the best first: those that fit, those that cannot be told, the others.
+    pub order: Vec<usize>,
+    /// How many there are of each.
+    pub counts: Counts,
+    /// By rank, with which other knife one ties for room.
+    pub ties: Vec<Option<Tie>>,
+}
+
+/// How many knives of a ranking fit, and how many cannot be told.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Counts {
+    /// How many fit: they come first.
+    pub fitting: usize,
+    /// How many after those cannot be told.
+    pub undecided: usize,
+}
+
+impl Counts {
+    /// Whether the knife of a rank fits.
+    #[must_use]
+    pub const fn verdict(self, rank: usize) -> Verdict {
+        if rank < self.fitting {
+            Verdict::Fits
+        } else if rank < self.fitting + self.undecided {
+            Verdict::CannotTell
+        } else {
+            Verdict::DoesNotFit
+        }
     }
 }
 
-/// Knives in the order they fit, before anything is said about them.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Ranks {
-    /// Places of the rows, the best first; those that do not fit follow.
-    pub order: Vec<usize>,
-    /// How many of them fit from a new reel to a scrap one.
-    pub fitting: usize,
+/// Two knives that leave the same room, as far as the readings go.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tie {
+    /// The place of the other's row: the first of those that tie, for the first the second.
+    pub with: usize,
+    /// How much cheaper it is than the other; negative where it is dearer. None where one of both has
+    /// no price.
+    pub cheaper_by: Option<f64>,
 }
 
 impl Ranks {
-    /// Ranks rows: by the room that is left through the reel's whole life, then by name.
+    /// Ranks rows by whether they fit, then by the room they leave set once for the reel's whole
+    /// life. Equal room within its own uncertainty is a tie, in which the lower price comes first,
+    /// one without a price last.
+    ///
+    /// Of the knives still to be told, the one with the most room is tied with all that leave as
+    /// much within the larger of both uncertainties; the next tie begins with the next one left.
     #[must_use]
     pub fn of<'a>(rows: impl IntoIterator<Item = &'a KnifeRow>) -> Self {
-        let rows = rows.into_iter().map(|row| {
-            let room = row.least_room().map_or(-1.0, Angle::deg);
-            let windows = row.life.iter().filter(|reel| !reel.windows.is_empty());
-            (room, windows.count(), row.name.as_str())
+        let rows: Vec<&KnifeRow> = rows.into_iter().collect();
+        let mut left: Vec<usize> = (0..rows.len()).collect();
+        left.sort_by(|&a, &b| {
+            let (a, b) = (rows[a], rows[b]);
+            let verdict = a.judgement.verdict.cmp(&b.judgement.verdict);
+            verdict.then_with(|| b.room().deg().total_cmp(&a.room().deg()))
         });
-        let rows: Vec<_> = rows.collect();
-        let mut order: Vec<usize> = (0..rows.len()).collect();
-        order.sort_by(|&a, &b| {
-            let (a, b) = (&rows[a], &rows[b]);
-            b.0.total_cmp(&a.0)
-                .then(b.1.cmp(&a.1))
-                .then_with(|| a.2.cmp(b.2))
-        });
-        let fitting = rows.iter().filter(|row| row.0 >= 0.0).count();
-        Self { order, fitting }
+        let mut ranks = Self {
+            counts: Counts {
+                fitting: count(&rows, Verdict::Fits),
+                undecided: count(&rows, Verdict::CannotTell),
+            },
+            ..Self::default()
+        };
+        let mut from = 0;
+        while let Some(&leader) = left.get(from) {
+            let of_leader = rows[leader].judgement.verdict;
+            let tied = left[from..]
+                .iter()
+                .take_while(|&&index| rows[index].judgement.verdict == of_leader)
+                .count();
+            let mut group: Vec<usize> = Vec::new();
+            let mut others: Vec<usize> = Vec::new();
+            for &index in &left[from..from + tied] {
+                if is_same_room(rows[leader], rows[index]) {
+                    group.push(index);
+                } else {
+                    others.push(index);
+                }
+            }
+            group.sort_by(|&a, &b| by_price(rows[a], rows[b]));
+            ranks.push_group(&group, &rows);
+            let told = group.len();
+            left.splice(from..from + tied, group.into_iter().chain(others));
+            from += told;
+        }
+        ranks
+    }
+
+    fn push_group(&mut self, group: &[usize], rows: &[&KnifeRow]) {
+        for (place, &index) in group.iter().enumerate() {
+            let other = if place == 0 {
+                group.get(1)
+            } else {
+                group.first()
+            };
+            let tie = other.map(|&with| Tie {
+                with,
+                cheaper_by: rows[index]
+                    .price
+                    .zip(rows[with].price)
+                    .map(|(own, others)| others - own),
+            });
+            self.order.push(index);
+            self.ties.push(tie);
+        }
     }
 
     /// How many fit, in a sentence.
     #[must_use]
     pub fn sentence(&self, solved: &Solved, system: System) -> String {
         let height = system.length(solved.solution.pose.height_of_cut);
-        match self.fitting {
-            0 => format!("No knife fits at {height} from a new reel to a scrap one."),
-            1 => format!("One knife fits at {height} from a new reel to a scrap one."),
-            n => format!("{n} knives fit at {height} from a new reel to a scrap one."),
+        let undecided = match self.counts.undecided {
+            0 => String::new(),
+            1 => "; one is undecided".to_owned(),
+            n => format!("; {n} are undecided"),
+        };
+        match self.counts.fitting {
+            0 => format!("No knife fits at {height} from a new reel to a scrap one{undecided}."),
+            1 => format!("One knife fits at {height} from a new reel to a scrap one{undecided}."),
+            n => format!("{n} knives fit at {height} from a new reel to a scrap one{undecided}."),
         }
     }
 }
 
-/// Why a knife has the rank it has, in a sentence.
+fn count(rows: &[&KnifeRow], verdict: Verdict) -> usize {
+    let with = rows.iter().filter(|row| row.judgement.verdict == verdict);
+    with.count()
+}
+
+fn is_same_room(a: &KnifeRow, b: &KnifeRow) -> bool {
+    let off = [a, b].map(|row| row.judgement.off).into_iter();
+    let within = off.fold(SAME_ROOM, |most, off| if off > most { off } else { most });
+    let apart = a.room().deg() - b.room().deg();
+    apart.abs() <= within.deg()
+}
+
+/// The cheaper first, one without a price last.
+fn by_price(a: &KnifeRow, b: &KnifeRow) -> Ordering {
+    match (a.price, b.price) {
+        (Some(a), Some(b)) => a.total_cmp(&b),
+        (Some(_), None) => Ordering::Less,
+        (None, Some(_)) => Ordering::Greater,
+        (None, None) => Ordering::Equal,
+    }
+}
+
+/// Why a knife has the rank it has, in a sentence or two; `tie` with the other's name.
 #[must_use]
-pub fn rank_sentence(row: &KnifeRow, solved: &Solved, system: System) -> String {
+pub fn rank_sentence(
+    row: &KnifeRow,
+    tie: Option<(&Tie, &str)>,
+    solved: &Solved,
+    system: System,
+) -> String {
     let price = solved
         .document
         .knife_at(row.knife)
@@ -89,54 +204,111 @@ pub fn rank_sentence(row: &KnifeRow, solved: &Solved, system: System) -> String 
         Some(price) => format!("{}, price {},", Quoted(&row.name), clipped(price, 60)),
         None => Quoted(&row.name).to_string(),
     };
-    if let Some(least) = row.least_room() {
-        let narrowest = row.life.iter().min_by(|a, b| {
-            let width = |reel: &super::ReelWindows| reel.widest().map_or(0.0, |w| w.width().deg());
-            width(a).total_cmp(&width(b))
-        });
-        let (when, window) = narrowest
-            .and_then(|reel| Some((reel.life.name(), reel.widest()?)))
-            .unwrap_or(("now", &FULL));
-        return format!(
-            "{name} fits and leaves at least {} of attitude (reel {when}: {} to {}; below it {}, above it {}).",
-            system.angle(least),
-            system.angle(window.low),
-            system.angle(window.high),
-            window.low_limit.name(),
-            window.high_limit.name(),
-        );
+    let judgement = &row.judgement;
+    let verdict = match judgement.verdict {
+        Verdict::Fits => "fits",
+        Verdict::CannotTell => "is undecided",
+        Verdict::DoesNotFit => "does not fit",
+    };
+    let against = judgement.against.iter().copied();
+    let mut why: Vec<String> = against.filter_map(besides_room).collect();
+    why.push(room_told(row, solved, system));
+    let mut told = format!("{name} {verdict}: {}.", why.join("; "));
+    if let Some((tie, other)) = tie
+        && row.set_once.is_some()
+    {
+        told.push(' ');
+        told.push_str(&tie_sentence(tie, other));
     }
-    let missing = row.life.iter().filter(|reel| reel.windows.is_empty());
-    let whys: Vec<String> = missing
-        .map(|reel| {
-            let why = why_none(row, reel.life, solved);
-            format!("reel {}: {}", reel.life.name(), why.join(" or "))
-        })
-        .collect();
-    format!(
-        "{name} does not fit: no attitude holds every limit with the {}.",
-        whys.join("; with the ")
-    )
+    told
 }
 
-const FULL: Window = Window {
-    low: Angle::ZERO,
-    high: Angle::ZERO,
-    low_limit: Limit::Range,
-    high_limit: Limit::Range,
-};
-
-/// The limits that are passed at one attitude or another, with the reel at a size that leaves no
-/// window: whatever the attitude, one of them at least.
-fn why_none(row: &KnifeRow, life: Life, solved: &Solved) -> Vec<&'static str> {
-    let Some(knife) = solved.document.knife_at(row.knife) else {
-        return Vec::new();
+/// The room that a knife leaves set once, or what stands apart where there is none.
+fn room_told(row: &KnifeRow, solved: &Solved, system: System) -> String {
+    let judgement = &row.judgement;
+    let angle = |angle| system.angle(angle);
+    // What reads as zero is not told.
+    let off = (judgement.off >= SAME_ROOM).then(|| format!(" ± {}", angle(judgement.off)));
+    if let Some(range) = &row.set_once {
+        let is_short = judgement
+            .against
+            .iter()
+            .any(|against| matches!(against, Against::Limit(_)));
+        let wanted = if is_short {
+            let least = angle(solved.unit.limits.room);
+            format!(", and at least {least} is wanted")
+        } else {
+            String::new()
+        };
+        return format!(
+            "set once between {} and {}, every limit of attitude holds from a new reel to a scrap one, {}{} of room{wanted} (below it {}, above it {})",
+            angle(range.low.at),
+            angle(range.high.at),
+            angle(range.width()),
+            off.unwrap_or_default(),
+            range.low.limit.name(),
+            range.high.limit.name(),
+        );
+    }
+    let names = |limits: &[Limit], name: fn(Limit) -> &'static str| {
+        let names: Vec<_> = limits.iter().map(|limit| name(*limit)).collect();
+        names.join(" or ")
     };
-    let (unit, trial) = (&solved.unit, Trial::of(&solved.solution));
-    let setting = trial.setting(unit, knife.section(), life.diameter(unit));
-    let spans = attitude_spans(unit, &setting, trial.height_of_cut);
-    let passed: BTreeSet<Limit> = spans.into_iter().flat_map(|span| span.passed).collect();
-    passed.into_iter().map(Limit::name).collect()
+    match &judgement.apart {
+        Some(Apart::Ends {
+            more_than,
+            less_than,
+        }) => {
+            let end = |end: &End| {
+                let (what, reel) = (end.limit.what_for(), system.length(end.diameter));
+                format!("{} for {what} (reel {reel})", angle(end.at))
+            };
+            let off = off.map(|off| format!(", each as far as the readings go:{off} between them"));
+            format!(
+                "it needs more than {}, less than {}{}",
+                end(more_than),
+                end(less_than),
+                off.unwrap_or_default()
+            )
+        }
+        Some(Apart::Nowhere(limits)) => {
+            let what = names(limits, Limit::what_for);
+            format!("no attitude will do for {what}")
+        }
+        Some(Apart::InTurn(limits)) => {
+            let passed = names(limits, Limit::name);
+            format!("no one attitude holds every limit from a new reel to a scrap one: {passed}")
+        }
+        None => "no attitude can be set once".to_owned(),
+    }
+}
+
+/// What stands against a knife besides its room.
+fn besides_room(against: Against) -> Option<String> {
+    match against {
+        Against::Limit(_) => None,
+        Against::Finding(finding) => Some(format!(
+            "{} over limit wherever it could be set",
+            finding.title().to_lowercase()
+        )),
+        Against::Measure(KnifePart::Reach) => {
+            Some("its reach is not less than its width, check both".to_owned())
+        }
+        Against::Measure(part) => Some(format!(
+            "its {} is less than any knife has, check it",
+            part.word().replace('_', " ")
+        )),
+    }
+}
+
+fn tie_sentence(tie: &Tie, other: &str) -> String {
+    let price = match tie.cheaper_by {
+        None => "no price to compare".to_owned(),
+        Some(by) if by > 0.0 => format!("{} cheaper", sum_text(by)),
+        Some(by) if by < 0.0 => format!("{} dearer", sum_text(-by)),
+        Some(_) => "same price".to_owned(),
+    };
+    format!("Same room as {}, {price}.", Quoted(other))
 }
 
 /// What the table rests on, for whoever orders by it: the readings, the limits, the drawings.
@@ -197,15 +369,26 @@ fn limits_used(document: &Document, system: System) -> String {
         format!("{limit} ({whose})")
     });
     let (low, high) = attitude_range(&limits);
+    let whose_room = if given.room.is_some() {
+        "from the unit's file"
+    } else {
+        "starting value"
+    };
     let whose = if given.attitude_range.is_some() {
         "from the unit's file"
     } else {
         "the brackets' range is not given"
     };
+    let wanted = if given.attitude_range.is_some() {
+        ""
+    } else {
+        " Enter the range that the roller brackets allow under Limits: room outside it is no room."
+    };
     format!(
-        "Limits used: {}, attitudes {} to {} ({whose}).{starting}",
+        "Limits used: {}, attitudes {} to {} ({whose}), at least {} of room ({whose_room}).{wanted}{starting}",
         told.join(", "),
         system.angle(low),
         system.angle(high),
+        system.angle(limits.room),
     )
 }

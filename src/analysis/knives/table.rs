@@ -1,101 +1,14 @@
 //! The table of knives: one row for each, with its numbers and its windows through the reel's life.
 
-use super::window::{Window, windows};
+use super::life::{Life, ReelWindows, Trial};
+use super::price::price_in;
+use super::set_once::{SetOnce, set_once};
+use super::verdict::{Judgement, OnTrial};
+use super::window::windows;
 use crate::analysis::{Solution, Solved};
-use crate::geometry::{Impossible, KnifeSection, Pose, Setting, Stance};
-use crate::unit::{Fitted, Knife, Unit};
+use crate::geometry::{Impossible, Pose, Setting, Stance};
+use crate::unit::{Fitted, Knife};
 use crate::units::{Angle, Length, Share};
-
-/// A size of the reel in its life.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Life {
-    /// Its diameter when new.
-    New,
-    /// As it is set now.
-    Now,
-    /// Its scrap size.
-    Scrap,
-}
-
-impl Life {
-    /// The three sizes, from new to scrap.
-    pub const ALL: [Self; 3] = [Self::New, Self::Now, Self::Scrap];
-
-    /// Its name.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::New => "new",
-            Self::Now => "now",
-            Self::Scrap => "scrap",
-        }
-    }
-
-    /// The reel's diameter then.
-    #[must_use]
-    pub fn diameter(self, unit: &Unit) -> Length {
-        match self {
-            Self::New => unit.new_diameter,
-            Self::Now => unit.setting.reel_diameter,
-            Self::Scrap => unit.smallest_diameter,
-        }
-    }
-}
-
-/// A knife put on the unit, all else set as it is: attitude and height of cut in force.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Trial {
-    /// The attitude in force.
-    pub attitude: Angle,
-    /// The height of cut in force.
-    pub height_of_cut: Length,
-}
-
-impl Trial {
-    /// The attitude and height of cut in force on a solved unit.
-    #[must_use]
-    pub fn of(solution: &Solution) -> Self {
-        Self {
-            attitude: solution.pose.attitude,
-            height_of_cut: solution.pose.height_of_cut,
-        }
-    }
-
-    /// The unit's setting with a knife fitted and the reel at a diameter.
-    #[must_use]
-    pub fn setting(&self, unit: &Unit, knife: KnifeSection, reel_diameter: Length) -> Setting {
-        Setting {
-            knife,
-            reel_diameter,
-            stance: Stance::Wanted {
-                attitude: self.attitude,
-                height_of_cut: self.height_of_cut,
-            },
-            ..unit.setting
-        }
-    }
-}
-
-/// The windows that a knife leaves at one size of the reel.
-#[derive(Clone, Debug, PartialEq)]
-pub struct ReelWindows {
-    /// When in the reel's life.
-    pub life: Life,
-    /// Its diameter then.
-    pub diameter: Length,
-    /// The usable windows, from the least attitude up; none where no attitude holds all limits.
-    pub windows: Vec<Window>,
-}
-
-impl ReelWindows {
-    /// The widest window.
-    #[must_use]
-    pub fn widest(&self) -> Option<&Window> {
-        self.windows
-            .iter()
-            .max_by(|a, b| a.width().deg().total_cmp(&b.width().deg()))
-    }
-}
 
 /// A knife's numbers.
 #[derive(Clone, Debug, PartialEq)]
@@ -106,6 +19,12 @@ pub struct KnifeRow {
     pub name: String,
     /// The total extension it gives.
     pub extension: Length,
+    /// The number in its price; none where there is none.
+    pub price: Option<f64>,
+    /// The attitudes that hold every limit at every diameter of the reel, from new to scrap.
+    pub set_once: Option<SetOnce>,
+    /// Whether it fits.
+    pub judgement: Judgement,
     /// The unit solved with it at the attitude and height in force, the reel as it is now.
     pub solution: Result<Solution, Impossible>,
     /// Its windows with the reel new, as it is, and at scrap size.
@@ -132,6 +51,15 @@ impl KnifeRow {
                 windows,
             }
         });
+        let ends = [&life[0], &life[2]];
+        let set_once = set_once(unit, &now, trial.height_of_cut, ends);
+        let on_trial = OnTrial {
+            unit,
+            trial: &trial,
+            knife: (place, section),
+            set_once: set_once.as_ref(),
+        };
+        let judgement = on_trial.judge();
         let rear_for_middle = life[1].widest().and_then(|window| {
             let stance = Stance::Wanted {
                 attitude: window.middle(),
@@ -143,6 +71,9 @@ impl KnifeRow {
         Self {
             knife: place,
             name: knife.name.clone(),
+            price: knife.price.as_deref().and_then(price_in),
+            set_once,
+            judgement,
             extension: now.total_extension(&unit.profile),
             solution: Solution::of(unit, &now),
             life,
@@ -159,6 +90,14 @@ impl KnifeRow {
             .and_then(|solution| solution.sweep_share)
     }
 
+    /// The top angle needed as set now: how far below the datum its top face must fall, going back
+    /// from the edge, to clear the reel.
+    #[must_use]
+    pub fn top_angle_needed(&self) -> Option<Angle> {
+        let solution = self.solution.as_ref().ok()?;
+        Some(solution.pose.attitude - solution.sweep.clip_angle)
+    }
+
     /// The windows at one size of the reel.
     #[must_use]
     pub fn at(&self, life: Life) -> &ReelWindows {
@@ -169,16 +108,10 @@ impl KnifeRow {
         }
     }
 
-    /// The narrowest of its widest windows through the reel's life; none where one is missing.
+    /// How much attitude it leaves, set once from a new reel to a scrap one; zero where there is none.
     #[must_use]
-    pub fn least_room(&self) -> Option<Angle> {
-        let widths = self
-            .life
-            .iter()
-            .map(|reel| reel.widest().map(Window::width));
-        widths
-            .reduce(|least, next| Some(if next? < least? { next? } else { least? }))
-            .flatten()
+    pub fn room(&self) -> Angle {
+        self.set_once.as_ref().map_or(Angle::ZERO, SetOnce::width)
     }
 }
 

@@ -1,6 +1,7 @@
 //! What was found about the knives of a table as texts, in a reader's units.
 
-use super::table::{KnifeRow, ReelWindows};
+use super::life::ReelWindows;
+use super::table::KnifeRow;
 use super::window::Window;
 use crate::analysis::{NumberId, Solved};
 use crate::unit::{COLUMNS, RowProblem, knife_cells, write_rows};

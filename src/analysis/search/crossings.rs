@@ -14,7 +14,7 @@ use kurbo::common::solve_itp;
 /// Crossings are solved to within this, in the unit of the range.
 const EPSILON: f64 = 1e-11;
 /// How many times more a function may bend inside a cell than it is seen to bend around it.
-const BEND_SAFETY: f64 = 4.0;
+pub(super) const BEND_SAFETY: f64 = 4.0;
 /// Cells between a border of existence and the sample beside it.
 const CELLS_AT_BORDER: u32 = 16;
 
@@ -117,7 +117,7 @@ fn search_cells(
 }
 
 /// The largest second difference of a function over the samples around a cell.
-fn bend_around(samples: &[(f64, Values)], cell: usize, which: usize) -> f64 {
+pub(super) fn bend_around(samples: &[(f64, Values)], cell: usize, which: usize) -> f64 {
     let value = |index: usize| {
         samples
             .get(index)

@@ -80,4 +80,12 @@ pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         fields.row(ui, "Attitude, least", Field::LeastAttitude, document);
         fields.row(ui, "Attitude, most", Field::MostAttitude, document);
     }
+    let least = starting.room.entry(system);
+    fields.row_or(
+        ui,
+        "Room for a knife, least",
+        Field::LeastRoom,
+        document,
+        &least,
+    );
 }

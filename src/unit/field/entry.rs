@@ -137,6 +137,7 @@ macro_rules! place {
             Field::ClipOver => & $($mut)? $document.limits.$as_ref()?.clip_over,
             Field::LeastAttitude => & $($mut)? $document.limits.$as_ref()?.attitude_range.$as_ref()?.low,
             Field::MostAttitude => & $($mut)? $document.limits.$as_ref()?.attitude_range.$as_ref()?.high,
+            Field::LeastRoom => & $($mut)? $document.limits.$as_ref()?.room,
         };
         Some(entry)
     }};

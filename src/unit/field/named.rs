@@ -72,6 +72,8 @@ pub enum Field {
     LeastAttitude,
     /// The most attitude that the roller brackets allow.
     MostAttitude,
+    /// The least room in attitude that a knife is to leave.
+    LeastRoom,
 }
 
 /// What is written about a knife.

@@ -51,7 +51,7 @@ impl Field {
         Self::StraightedgeGap,
         Self::StraightedgeAt,
     ];
-    const LIMITS: [Self; 10] = [
+    const LIMITS: [Self; 11] = [
         Self::SweepWatch,
         Self::SweepOver,
         Self::LeastUnderside,
@@ -62,6 +62,7 @@ impl Field {
         Self::ClipOver,
         Self::LeastAttitude,
         Self::MostAttitude,
+        Self::LeastRoom,
     ];
 
     pub(super) const fn row(self) -> Row {
@@ -110,6 +111,7 @@ impl Field {
             Self::ClipOver => row(G::Limits, "clip_over", Ratio, NotNegative),
             Self::LeastAttitude => row(G::AttitudeRange, "low", Angle, WithinUpright),
             Self::MostAttitude => row(G::AttitudeRange, "high", Angle, WithinUpright),
+            Self::LeastRoom => row(G::Limits, "room", Angle, NotNegative),
         }
     }
 
@@ -170,6 +172,14 @@ impl Field {
     /// Every field there is, of each list those at one place.
     pub(super) fn that_stand_at(index: usize) -> impl Iterator<Item = Self> {
         Self::listed(std::iter::once(index), std::iter::once(index))
+    }
+}
+
+impl KnifePart {
+    /// Its word in the unit file.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        Reading::Knife(Fitted::Bench, self).row().word
     }
 }
 

@@ -175,6 +175,11 @@ impl Field {
                 "The most attitude that the roller brackets allow.",
                 "Rollers at the ends of their brackets.",
             ),
+            Self::LeastRoom => words(
+                "Room, least",
+                "The least range of attitude that a knife must leave, set once for the reel's whole life, before it is said to fit.",
+                "How closely you can set the attitude, and keep it.",
+            ),
         }
     }
 

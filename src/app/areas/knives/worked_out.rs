@@ -107,10 +107,16 @@ impl WorkedOut {
 
     /// What is said about the knife of a rank; empty while there is no ranking.
     pub fn sentence(&mut self, rank: usize) -> &str {
-        let row = self.ranks.as_ref().and_then(|ranks| ranks.order.get(rank));
-        let row = row.and_then(|&index| self.rows.get(index)?.as_ref());
-        let told = |row| rank_sentence(row, &self.solved, self.system);
-        let told = || row.map(told).unwrap_or_default();
+        let rows = &self.rows;
+        let row = |index: usize| rows.get(index)?.as_ref();
+        let told = || {
+            let ranks = self.ranks.as_ref()?;
+            let ranked = row(*ranks.order.get(rank)?)?;
+            let tie = ranks.ties.get(rank)?.as_ref();
+            let tie = tie.and_then(|tie| Some((tie, row(tie.with)?.name.as_str())));
+            Some(rank_sentence(ranked, tie, &self.solved, self.system))
+        };
+        let told = || told().unwrap_or_default();
         self.sentences.entry(rank).or_insert_with(told)
     }
 
@@ -256,10 +262,7 @@ mod tests {
             assert_eq!(worked_out.known(index), Some(row));
         }
         let ranks = worked_out.ranks().expect("it is done");
-        assert_eq!(
-            (&ranks.order, ranks.fitting),
-            (&ranking.order, ranking.fitting)
-        );
+        assert_eq!(ranks, &ranking.ranks);
         assert_eq!(worked_out.first_sentence(), ranking.sentences[0]);
         for rank in [0, 77, 500] {
             assert_eq!(worked_out.sentence(rank), ranking.sentences[rank + 1]);

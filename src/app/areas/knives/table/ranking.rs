@@ -3,6 +3,7 @@
 use egui::{RichText, ScrollArea, Sense, Ui, Vec2};
 
 use crate::analysis::Level;
+use crate::analysis::knives::Verdict;
 use crate::app::areas::knives::worked_out::WorkedOut;
 use crate::app::desk::Desk;
 use crate::app::widgets::examples::still_examples_ui;
@@ -29,15 +30,14 @@ pub fn not_current_note_ui(ui: &mut Ui, desk: &Desk) {
 pub fn ranking_ui(ui: &mut Ui, worked_out: &mut WorkedOut) {
     let theme = theme(ui.ctx());
     let examples = worked_out.examples;
-    let level = |fits: bool| match fits {
-        false => Level::Over,
-        true if examples.is_none() => Level::Fine,
-        true => Level::Watch,
+    let level = |verdict: Verdict| match verdict {
+        Verdict::Fits if !examples.is_none() => Level::Watch,
+        verdict => verdict.level(),
     };
-    let told = |ui: &mut Ui, fits: bool, side: f32, text: RichText| {
+    let told = |ui: &mut Ui, verdict: Verdict, side: f32, text: RichText| {
         ui.horizontal_top(|ui| {
             let (place, _) = ui.allocate_exact_size(Vec2::splat(side), Sense::hover());
-            symbol(ui, place, level(fits), theme);
+            symbol(ui, place, level(verdict), theme);
             ui.add(egui::Label::new(text).wrap());
         });
     };
@@ -46,8 +46,8 @@ pub fn ranking_ui(ui: &mut Ui, worked_out: &mut WorkedOut) {
         ui.label(first);
         return;
     };
-    let (fitting, count) = (ranks.fitting, ranks.order.len());
-    told(ui, fitting > 0, 24.0, first);
+    let (counts, count) = (ranks.counts, ranks.order.len());
+    told(ui, counts.verdict(0), 24.0, first);
     still_examples_ui(ui, examples);
     ScrollArea::vertical()
         .id_salt("ranking")
@@ -56,7 +56,7 @@ pub fn ranking_ui(ui: &mut Ui, worked_out: &mut WorkedOut) {
         .show(ui, |ui| {
             long_list_ui(ui, "ranking", count, 27.0, |ui, rank| {
                 let sentence = RichText::new(worked_out.sentence(rank));
-                ui.push_id(rank, |ui| told(ui, rank < fitting, 17.0, sentence));
+                ui.push_id(rank, |ui| told(ui, counts.verdict(rank), 17.0, sentence));
             });
         });
     ui.add_space(4.0);

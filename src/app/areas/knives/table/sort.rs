@@ -2,7 +2,7 @@
 
 use std::cmp::Ordering;
 
-use crate::analysis::knives::{KnifeRow, Life};
+use crate::analysis::knives::{KnifeRow, Life, price_in};
 use crate::unit::Knife;
 use crate::units::Length;
 
@@ -99,7 +99,7 @@ impl Column {
         match self {
             Self::Name => Key::Text(text(&knife.name)),
             Self::Notes => Key::Text(knife.notes.as_deref().and_then(text)),
-            Self::Price => Key::Number(knife.price.as_deref().and_then(number_in)),
+            Self::Price => Key::Number(knife.price.as_deref().and_then(price_in)),
             Self::BehindCentre => Key::Number(solution.map(|s| s.sweep.behind_centre.mm())),
             Self::Sweep => Key::Number(solution.map(|s| s.sweep.below_cut.mm())),
             Self::Underside => Key::Number(solution.map(|s| -s.underside_clearance.mm())),
@@ -169,48 +169,9 @@ impl Sorted {
     }
 }
 
-/// The first number in a price as it was written, whatever stands around it.
-///
-/// The last point or comma is the decimal mark unless three digits follow it.
-fn number_in(text: &str) -> Option<f64> {
-    let from = text.find(|c: char| c.is_ascii_digit())?;
-    let written: String = text[from..]
-        .chars()
-        .take_while(|c| c.is_ascii_digit() || matches!(c, '.' | ',' | '\''))
-        .collect();
-    let written = written.trim_end_matches(['.', ',', '\'']);
-    let digits = |text: &str| {
-        text.chars()
-            .filter(char::is_ascii_digit)
-            .collect::<String>()
-    };
-    let plain = match written.rfind(['.', ',']) {
-        Some(mark) if written.len() - mark - 1 != 3 => {
-            format!("{}.{}", digits(&written[..mark]), digits(&written[mark..]))
-        }
-        _ => digits(written),
-    };
-    plain.parse().ok()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn a_price_is_read_however_it_is_written() {
-        for (text, number) in [
-            ("41.50", 41.5),
-            ("$ 1,250.00", 1250.0),
-            ("1.250,00 €", 1250.0),
-            ("1,250", 1250.0),
-            ("about 9, delivered", 9.0),
-            ("CHF 52.-", 52.0),
-        ] {
-            assert_eq!(number_in(text), Some(number), "{text}");
-        }
-        assert_eq!(number_in("on request"), None);
-    }
 
     #[test]
     fn a_third_click_brings_the_listed_order_back() {

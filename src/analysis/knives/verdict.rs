@@ -1,0 +1,273 @@
+//! Whether a knife fits: it can be mounted, and set once it runs within every limit from a new reel to
+//! a scrap one, with room to spare.
+
+use super::life::{Life, Trial};
+use super::limit::Limit;
+use super::room::off_between;
+use super::set_once::{Apart, SetOnce};
+use crate::analysis::{Case, FindingId, Findings, Level, Solution, Uncertainty};
+use crate::geometry::{KnifeSection, Setting, Stance};
+use crate::unit::{Fitted, Follows, KnifePart, Unit};
+use crate::units::{Angle, Length};
+
+/// The least body that a knife is believed to have (common practice, no source).
+const LEAST_BODY: Length = Length::from_mm(1.0);
+
+/// Whether a knife fits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Verdict {
+    /// It does.
+    Fits,
+    /// The readings are not sure enough to tell.
+    CannotTell,
+    /// It does not.
+    DoesNotFit,
+}
+
+impl Verdict {
+    /// Its name for programs and people; never changes.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Fits => "fits",
+            Self::CannotTell => "cannot tell",
+            Self::DoesNotFit => "does not fit",
+        }
+    }
+
+    /// The level that its symbol shows.
+    #[must_use]
+    pub const fn level(self) -> Level {
+        match self {
+            Self::Fits => Level::Fine,
+            Self::CannotTell => Level::Watch,
+            Self::DoesNotFit => Level::Over,
+        }
+    }
+}
+
+/// What stands against a knife.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Against {
+    /// A limit that leaves no room, or too little.
+    Limit(Limit),
+    /// A finding that holds at every attitude that could be set.
+    Finding(FindingId),
+    /// A measure of the knife that cannot be.
+    Measure(KnifePart),
+}
+
+impl Against {
+    /// Its name for programs: that of the limit, the finding or the measure.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Limit(limit) => limit.id(),
+            Self::Finding(finding) => finding.id(),
+            Self::Measure(part) => part.word(),
+        }
+    }
+}
+
+/// Whether a knife fits, and what it rests on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Judgement {
+    /// Whether it fits.
+    pub verdict: Verdict,
+    /// What stands against it; empty where it fits.
+    pub against: Vec<Against>,
+    /// How far the room, or what is wanting, can be off (k = 2).
+    pub off: Angle,
+    /// What stands apart where no attitude can be set once.
+    pub apart: Option<Apart>,
+}
+
+/// A knife on trial, with what it leaves.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct OnTrial<'a> {
+    pub(super) unit: &'a Unit,
+    pub(super) trial: &'a Trial,
+    pub(super) knife: (Fitted, KnifeSection),
+    pub(super) set_once: Option<&'a SetOnce>,
+}
+
+impl OnTrial<'_> {
+    /// Judges the knife.
+    pub(super) fn judge(&self) -> Judgement {
+        let mut judgement = self.judge_room();
+        let measures = out_of_measure(&self.knife.1);
+        let is_nonsense = !measures.is_empty();
+        let (excluding, is_doubted) = self.excluded();
+        let excluded = match (is_nonsense, excluding.is_empty(), is_doubted) {
+            (true, ..) | (false, false, false) => Verdict::DoesNotFit,
+            (false, false, true) => Verdict::CannotTell,
+            (false, true, _) => Verdict::Fits,
+        };
+        judgement.verdict = judgement.verdict.max(excluded);
+        let measures = measures.into_iter().map(Against::Measure);
+        let more = measures.chain(excluding.into_iter().map(Against::Finding));
+        for against in more {
+            let is_told = judgement
+                .against
+                .iter()
+                .any(|told| told.id() == against.id());
+            if !is_told {
+                judgement.against.push(against);
+            }
+        }
+        judgement
+    }
+
+    /// By the room it leaves and how far that can be off.
+    fn judge_room(&self) -> Judgement {
+        let (unit, trial) = (self.unit, self.trial);
+        let least = unit.limits.room;
+        let against = |limits: &[Limit]| {
+            let mut limits = limits.to_vec();
+            limits.dedup();
+            limits.into_iter().map(Against::Limit).collect::<Vec<_>>()
+        };
+        if let Some(range) = self.set_once {
+            let off = off_between(unit, trial, self.knife, [&range.low, &range.high]);
+            let verdict = decide(range.width(), off, least);
+            let ends = [range.low.limit, range.high.limit];
+            return Judgement {
+                verdict,
+                against: if verdict == Verdict::Fits {
+                    Vec::new()
+                } else {
+                    against(&ends)
+                },
+                off,
+                apart: None,
+            };
+        }
+        let setting = trial.setting(unit, self.knife.1, unit.setting.reel_diameter);
+        let diameters = [Life::New, Life::Scrap].map(|life| life.diameter(unit));
+        let apart = Apart::of(unit, &setting, trial.height_of_cut, diameters);
+        let (room, off) = match &apart {
+            Apart::Ends {
+                more_than,
+                less_than,
+            } => {
+                let off = off_between(unit, trial, self.knife, [more_than, less_than]);
+                (less_than.at - more_than.at, off)
+            }
+            Apart::Nowhere(_) | Apart::InTurn(_) => (Angle::ZERO, Angle::ZERO),
+        };
+        let verdict = match decide(room, off, least) {
+            // There is none as measured.
+            Verdict::Fits | Verdict::CannotTell if off > Angle::ZERO => Verdict::CannotTell,
+            _ => Verdict::DoesNotFit,
+        };
+        Judgement {
+            verdict,
+            against: against(&apart.limits()),
+            off,
+            apart: Some(apart),
+        }
+    }
+
+    /// The findings that are over wherever the knife could be set, and whether the readings are not
+    /// sure enough for any of them.
+    fn excluded(&self) -> (Vec<FindingId>, bool) {
+        let now = self.trial.attitude;
+        let attitudes = match self.set_once {
+            None => vec![now],
+            Some(range) => vec![
+                range.nearest(now),
+                range.middle(),
+                range.low.at,
+                range.high.at,
+            ],
+        };
+        let mut first = None;
+        for attitude in attitudes {
+            let found = self.excluded_at(attitude);
+            if found.0.is_empty() {
+                return found;
+            }
+            first.get_or_insert(found);
+        }
+        first.unwrap_or_default()
+    }
+
+    /// The same at one attitude, with the reel new, as it is set, and at scrap size.
+    fn excluded_at(&self, attitude: Angle) -> (Vec<FindingId>, bool) {
+        let (unit, (place, knife)) = (self.unit, self.knife);
+        let mut excluding: Vec<FindingId> = Vec::new();
+        let mut is_doubted = true;
+        for life in Life::ALL {
+            let setting = Setting {
+                stance: Stance::Wanted {
+                    attitude,
+                    height_of_cut: self.trial.height_of_cut,
+                },
+                ..self.trial.setting(unit, knife, life.diameter(unit))
+            };
+            let Ok(solution) = Solution::of(unit, &setting) else {
+                continue;
+            };
+            let case = Case {
+                unit,
+                setting: &setting,
+                solution: &solution,
+            };
+            let follows = Follows {
+                reel_diameter: false,
+                attitude: false,
+                knife: place,
+                ..unit.follows
+            };
+            let mut uncertainty = None;
+            for finding in Findings::excluding(&case) {
+                let uncertainty =
+                    uncertainty.get_or_insert_with(|| Uncertainty::of(unit, &setting, follows));
+                is_doubted &= Findings::is_doubted(&case, finding, uncertainty);
+                if !excluding.contains(&finding) {
+                    excluding.push(finding);
+                }
+            }
+        }
+        excluding.sort_unstable();
+        (excluding, is_doubted)
+    }
+}
+
+/// Room against the least that is wanted: kept, passed, or too near to tell.
+fn decide(room: Angle, off: Angle, least: Angle) -> Verdict {
+    if room - off >= least {
+        Verdict::Fits
+    } else if room + off < least {
+        Verdict::DoesNotFit
+    } else {
+        Verdict::CannotTell
+    }
+}
+
+/// The measures of a knife that cannot be: its screws stand behind its back, its body is a foil.
+fn out_of_measure(knife: &KnifeSection) -> Vec<KnifePart> {
+    let checks = [
+        (KnifePart::Reach, knife.reach >= knife.width),
+        (KnifePart::BodyThickness, knife.body_thickness < LEAST_BODY),
+    ];
+    let out = checks.into_iter().filter(|(_, is_out)| *is_out);
+    out.map(|(part, _)| part).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn room_decides_only_where_its_own_uncertainty_leaves_no_doubt() {
+        let deg = Angle::from_deg;
+        let decided = |room, off| decide(deg(room), deg(off), deg(1.0));
+        assert_eq!(decided(1.0, 0.0), Verdict::Fits);
+        assert_eq!(decided(0.999, 0.0), Verdict::DoesNotFit);
+        assert_eq!(decided(1.4, 0.5), Verdict::CannotTell);
+        assert_eq!(decided(1.5, 0.5), Verdict::Fits);
+        assert_eq!(decided(0.6, 0.5), Verdict::CannotTell);
+        assert_eq!(decided(0.4, 0.5), Verdict::DoesNotFit);
+    }
+}

@@ -1,0 +1,465 @@
+//! Which knife to order: what holds set once for the reel's whole life against scans, borders through
+//! the report, ties told by price, and what a knife must be to fit.
+
+use std::collections::BTreeSet;
+
+use serde_json::Value;
+use sweepgauge::analysis::knives::{
+    Life, ReelWindows, SetOnce, Verdict, Window, rank, set_once, table,
+};
+use sweepgauge::analysis::{Level, Solved};
+use sweepgauge::geometry::Setting;
+use sweepgauge::headless::Report;
+use sweepgauge::unit::{Document, Fitted, Unit};
+use sweepgauge::units::{Angle, Length, Quantity, System};
+
+use crate::common::demo_unit::DemoUnit;
+use crate::common::example::example;
+use crate::knives::{Tried, document, json_list, ranked, steps, trial_of, units, written};
+
+// Set once.
+
+fn reel(unit: &Unit, life: Life, height: Length) -> ReelWindows {
+    let diameter = life.diameter(unit);
+    let setting = Setting {
+        reel_diameter: diameter,
+        ..unit.setting
+    };
+    let tried = Tried {
+        unit,
+        setting: &setting,
+        height,
+    };
+    ReelWindows {
+        life,
+        diameter,
+        windows: tried.windows(),
+    }
+}
+
+fn set_once_of(unit: &Unit) -> Option<SetOnce> {
+    let height = trial_of(unit).height_of_cut;
+    let [new, scrap] = [Life::New, Life::Scrap].map(|life| reel(unit, life, height));
+    set_once(unit, &unit.setting, height, [&new, &scrap])
+}
+
+/// Whether every limit holds at an attitude with the reel at every one of many diameters.
+fn holds_for_life(unit: &Unit, at_deg: f64, diameters: u32) -> bool {
+    let height = trial_of(unit).height_of_cut;
+    let (scrap, new) = (unit.smallest_diameter.mm(), unit.new_diameter.mm());
+    steps(scrap, new, diameters).all(|diameter_mm| {
+        let setting = Setting {
+            reel_diameter: Length::from_mm(diameter_mm),
+            ..unit.setting
+        };
+        let tried = Tried {
+            unit,
+            setting: &setting,
+            height,
+        };
+        tried.holds(at_deg)
+    })
+}
+
+#[test]
+fn set_once_is_what_a_scan_of_attitudes_and_diameters_leaves() {
+    let (mut some, mut none, mut in_between) = (0, 0, 0);
+    for unit in units(400, |_| true) {
+        let found = set_once_of(&unit);
+        let height = trial_of(&unit).height_of_cut;
+        let tried = Tried {
+            unit: &unit,
+            setting: &unit.setting,
+            height,
+        };
+        let (low, high) = tried.range();
+        let scanned: Vec<f64> = steps(low, high, 120)
+            .filter(|&at| holds_for_life(&unit, at, 24))
+            .collect();
+        let Some(range) = found else {
+            // A scan that is coarse in diameter may see a little where a finer one sees none.
+            for at in scanned {
+                assert!(!holds_for_life(&unit, at, 2000), "{at} holds, none told");
+            }
+            none += 1;
+            continue;
+        };
+        some += 1;
+        let (from, to) = (range.low.at.deg(), range.high.at.deg());
+        for part in [0.001, 0.25, 0.5, 0.75, 0.999] {
+            let at = from + (to - from) * part;
+            assert!(holds_for_life(&unit, at, 400), "{at} of {range:?}");
+        }
+        for (end, out) in [(range.low, -1e-6), (range.high, 1e-6)] {
+            let outside = end.at.deg() + out;
+            if (low..=high).contains(&outside) {
+                let setting = Setting {
+                    reel_diameter: end.diameter,
+                    ..unit.setting
+                };
+                let tried = Tried {
+                    setting: &setting,
+                    ..tried
+                };
+                assert!(!tried.holds(outside), "{outside} beside {range:?}");
+            }
+            let sizes = [unit.new_diameter, unit.smallest_diameter];
+            in_between += u32::from(!sizes.contains(&end.diameter));
+        }
+        // It is the widest: no run of the scan is wider.
+        let step = (high - low) / 120.0;
+        let runs = scanned.chunk_by(|a, b| b - a < 1.5 * step);
+        let widest = runs
+            .map(|run| run[run.len() - 1] - run[0])
+            .fold(0.0, f64::max);
+        assert!(widest <= to - from + 1e-9, "{widest} beside {range:?}");
+    }
+    // Some limits are nearest with the reel between new and scrap, at neither of its two sizes.
+    let seen = (some, none, in_between);
+    assert!(some > 100 && none > 50 && in_between > 0, "{seen:?}");
+}
+
+// Borders through the report.
+
+/// The levels of the findings in a report, by their ids.
+fn level_in_report(document: &Document, id: &str) -> Option<String> {
+    let report = Report::of(&Solved::of(document).ok()?).to_json();
+    let report: Value = serde_json::from_str(&report).unwrap();
+    let findings = report["findings"].as_array().unwrap();
+    let finding = findings.iter().find(|finding| finding["id"] == id)?;
+    Some(finding["level"].as_str().unwrap().to_owned())
+}
+
+fn fitted(document: &Document, place: Fitted, diameter: Length, at_deg: f64) -> Document {
+    let pose = Solved::of(document).unwrap().solution.pose;
+    let mut fitted = document.clone();
+    fitted.fit_knife(place);
+    let setting = &mut fitted.setting;
+    let exactly = |length| Some(Quantity::exactly(length, System::Millimetre));
+    setting.rollers = None;
+    setting.reel_diameter = exactly(diameter);
+    setting.height_of_cut = exactly(pose.height_of_cut);
+    setting.attitude = Some(Quantity::exactly(
+        Angle::from_deg(at_deg),
+        System::Millimetre,
+    ));
+    fitted
+}
+
+#[test]
+fn borders_of_windows_hold_in_the_report_five_thousandths_of_a_degree_on_either_side() {
+    const ASIDE_DEG: f64 = 0.005;
+    let mut tried = 0;
+    let mut limits = BTreeSet::new();
+    for file in DemoUnit::files() {
+        let document = sweepgauge::store::open_unit(&file).unwrap();
+        for higher in [1.0, 1.15] {
+            let mut document = document.clone();
+            let height = Solved::of(&document).unwrap().solution.pose.height_of_cut;
+            document.setting.rollers = None;
+            document.setting.height_of_cut =
+                Some(Quantity::exactly(height * higher, System::Millimetre));
+            let solved = Solved::of(&document).unwrap();
+            for row in table(&solved) {
+                for reel in &row.life {
+                    for window in &reel.windows {
+                        let Window { low, high, .. } = *window;
+                        if window.width().deg() < 3.0 * ASIDE_DEG {
+                            continue;
+                        }
+                        for (at, out, limit) in [
+                            (low, -1.0, window.low_limit),
+                            (high, 1.0, window.high_limit),
+                        ] {
+                            let Some(finding) = limit.finding() else {
+                                continue;
+                            };
+                            let past = finding.ends_window_past().unwrap();
+                            let is_past = |at_deg: f64| {
+                                let fitted = fitted(&document, row.knife, reel.diameter, at_deg);
+                                let level = level_in_report(&fitted, finding.id()).unwrap();
+                                level == Level::Over.word() || level == past.word()
+                            };
+                            let (inside, outside) =
+                                (at.deg() - out * ASIDE_DEG, at.deg() + out * ASIDE_DEG);
+                            let told = format!("{} {limit:?} at {at:?}", row.name);
+                            assert!(!is_past(inside), "{told}, inside");
+                            assert!(is_past(outside), "{told}, outside");
+                            limits.insert(limit);
+                            tried += 1;
+                        }
+                    }
+                }
+            }
+        }
+    }
+    assert!(tried >= 128 && limits.len() >= 3, "{tried}: {limits:?}");
+}
+
+// Ties.
+
+/// The example with its rear roller further back: its own stands in the knife.
+fn clear(edits: &[(&str, &str)]) -> String {
+    let further = ("behind: \"3.25 in\"", "behind: \"4 in\"");
+    example(&[&[further], edits].concat())
+}
+
+/// The example with four knives to compare whose rooms are the same: by reach and width they differ in
+/// how they are written alone, and behind the body they are all alike.
+fn tied(knives: &[(&str, &str, &str)]) -> String {
+    let options: Vec<String> = knives
+        .iter()
+        .map(|(name, reach, price)| {
+            format!(
+                "(name: \"{name}\", reach: \"{reach}\", width: \"2.5 in\", lip_thickness: \"0.12 in\", lip_length: \"0.5 in\", body_thickness: \"0.25 in\", price: \"{price}\"), "
+            )
+        })
+        .collect();
+    let options = format!("options: [{}", options.concat());
+    clear(&[("options: [", &options)])
+}
+
+#[test]
+fn of_three_knives_with_the_same_room_the_cheapest_leads() {
+    // The middle one is written in millimetres, and the last differs by less than can be shown.
+    let text = tied(&[
+        ("dear", "1.6 in", "61.00"),
+        ("cheapest", "40.64 mm", "$ 44.50"),
+        ("middle", "1.6000001 in", "55,00"),
+    ]);
+    let (_folder, file) = written("unit.ron", &text);
+    let list = json_list(&file, &[]);
+    let of = |name: &str| list.iter().find(|knife| knife["name"] == name).unwrap();
+    let rooms: Vec<f64> = ["dear", "cheapest", "middle"]
+        .map(|name| of(name)["room_deg"].as_f64().unwrap())
+        .to_vec();
+    assert!(
+        (1e-9..1e-5).contains(&(rooms[2] - rooms[0]).abs()),
+        "{rooms:?}"
+    );
+    let rank = |name: &str| of(name)["rank"].as_u64().unwrap();
+    assert_eq!(
+        (rank("cheapest") + 1, rank("middle"), rank("dear")),
+        (rank("middle"), rank("dear") - 1, rank("dear")),
+    );
+    let (_, ranking) = ranked(&document(&text));
+    let told = |name: &str| {
+        let begins = format!("\"{name}\"");
+        let told = ranking
+            .sentences
+            .iter()
+            .find(|told| told.starts_with(&begins));
+        told.unwrap().clone()
+    };
+    assert!(
+        told("cheapest").ends_with("Same room as \"middle\", 10.50 cheaper."),
+        "{}",
+        told("cheapest")
+    );
+    assert!(
+        told("dear").ends_with("Same room as \"cheapest\", 16.50 dearer."),
+        "{}",
+        told("dear")
+    );
+}
+
+#[test]
+fn rooms_that_differ_by_less_than_their_own_uncertainty_are_a_tie() {
+    let text = tied(&[("long", "1.62 in", "44.50"), ("short", "1.60 in", "61.00")]);
+    let sure = document(&text);
+    let unsure = document(&text.replace(
+        "height_of_cut: \"0.5 in\"",
+        "height_of_cut: \"0.5 in ± 0.02 in\"",
+    ));
+    let first_of = |document: &Document| {
+        let (rows, ranking) = ranked(document);
+        let places = ranking.ranks.order.iter();
+        let mut names = places.map(|&place| rows[place].name.clone());
+        names
+            .find(|name| name == "long" || name == "short")
+            .unwrap()
+    };
+    assert_eq!(first_of(&sure), "short");
+    assert_eq!(first_of(&unsure), "long");
+}
+
+#[test]
+fn the_uncertainty_of_a_room_is_what_moving_the_readings_shows() {
+    let document = DemoUnit::KnifeChoice.document();
+    let row_of = |document: &Document| table(&Solved::of(document).unwrap()).remove(0);
+    let exact = row_of(&document);
+    let move_by = |part: f64| {
+        let mut moved = document.clone();
+        let bench = &mut moved.bench;
+        let mut squares = 0.0;
+        let before = exact.room().deg();
+        let behind = bench.behind_centre.value();
+        bench.behind_centre = Quantity::exactly(
+            behind + Length::from_inches(0.02 * part),
+            System::Millimetre,
+        );
+        squares += (row_of(&moved).room().deg() - before).powi(2);
+        moved = document.clone();
+        let attitude = moved.bench.attitude.value();
+        moved.bench.attitude =
+            Quantity::exactly(attitude + Angle::from_deg(0.25 * part), System::Millimetre);
+        squares += (row_of(&moved).room().deg() - before).powi(2);
+        moved = document.clone();
+        let diameter = moved.bench.reel_diameter.value();
+        moved.bench.reel_diameter = Quantity::exactly(
+            diameter + Length::from_inches(0.005 * part),
+            System::Millimetre,
+        );
+        squares += (row_of(&moved).room().deg() - before).powi(2);
+        moved = document.clone();
+        let height = moved.bench.height_of_cut.value();
+        let more = Length::from_inches(0.002 * part);
+        moved.setting.height_of_cut = Some(Quantity::exactly(height + more, System::Millimetre));
+        moved.bench.height_of_cut = Quantity::exactly(height + more, System::Millimetre);
+        squares += (row_of(&moved).room().deg() - before).powi(2);
+        squares.sqrt()
+    };
+    // Half-widths over √3, twice the root of the sum of squares (JCGM 100:2008, 4.3.7 and 5.1.2).
+    let small = 0.01;
+    let wanted = 2.0 * move_by(small) / small / 3_f64.sqrt();
+    let off = exact.judgement.off.deg();
+    assert!(
+        (off / wanted - 1.0).abs() < 0.02,
+        "{off}, by moving {wanted}"
+    );
+}
+
+// What a knife must be to fit.
+
+fn verdict_of(text: &str, name: &str) -> (Verdict, Vec<&'static str>, String) {
+    let solved = Solved::of(&document(text)).unwrap();
+    let rows = table(&solved);
+    let ranking = rank(&rows, &solved, solved.unit.system);
+    let row = rows.iter().find(|row| row.name == name).unwrap();
+    let begins = format!("\"{name}\"");
+    let told = ranking
+        .sentences
+        .iter()
+        .find(|told| told.starts_with(&begins));
+    let against = row.judgement.against.iter().map(|against| against.id());
+    (
+        row.judgement.verdict,
+        against.collect(),
+        told.unwrap().clone(),
+    )
+}
+
+fn with_option(fields: &str) -> String {
+    clear(&[("options: [", &format!("options: [({fields}), "))])
+}
+
+#[test]
+fn a_knife_in_one_place_with_the_rear_roller_does_not_fit() {
+    let wide = "name: \"wide\", reach: \"1.5 in\", width: \"4 in\", lip_thickness: \"0.12 in\", lip_length: \"0.5 in\", body_thickness: \"0.25 in\"";
+    let text = with_option(wide);
+    let (verdict, against, told) = verdict_of(&text, "wide");
+    assert_eq!(verdict, Verdict::DoesNotFit, "{told}");
+    assert!(against.contains(&"rollers"), "{against:?}");
+    assert!(told.contains("rollers over limit wherever"), "{told}");
+    // So does the report say with the knife fitted.
+    let mut unit = document(&text);
+    unit.fit_knife(Fitted::Option(0));
+    let report = Report::of(&Solved::of(&unit).unwrap()).to_json();
+    assert!(
+        report.contains("The rear roller and the knife overlap by"),
+        "{report}"
+    );
+    assert_eq!(verdict_of(&text, "plain").0, Verdict::Fits);
+}
+
+#[test]
+fn a_knife_that_cannot_be_does_not_fit() {
+    let knife = |reach: &str, body: &str| {
+        with_option(&format!(
+            "name: \"odd\", reach: \"{reach}\", width: \"2.5 in\", lip_thickness: \"0.12 in\", lip_length: \"0.5 in\", body_thickness: \"{body}\""
+        ))
+    };
+    for (reach, body, id) in [
+        ("2.5 in", "0.25 in", "reach"),
+        ("1.5 in", "0.010 in", "body_thickness"),
+    ] {
+        let (verdict, against, told) = verdict_of(&knife(reach, body), "odd");
+        assert_eq!(verdict, Verdict::DoesNotFit, "{told}");
+        assert!(against.contains(&id), "{id}: {against:?}");
+    }
+    assert_eq!(
+        verdict_of(&knife("1.5 in", "0.25 in"), "odd").0,
+        Verdict::Fits
+    );
+}
+
+#[test]
+fn a_knife_that_leaves_less_than_the_least_room_does_not_fit() {
+    let solved = Solved::of(&document(&clear(&[]))).unwrap();
+    let room = table(&solved)[0].room().deg();
+    let with = |least: f64| {
+        clear(&[(
+            "limits: None,",
+            &format!("limits: Some((room: \"{least} deg\")),"),
+        )])
+    };
+    assert_eq!(verdict_of(&with(room - 0.01), "plain").0, Verdict::Fits);
+    let (verdict, against, told) = verdict_of(&with(room + 0.01), "plain");
+    assert_eq!(verdict, Verdict::DoesNotFit);
+    assert!(!against.is_empty());
+    assert!(told.contains("is wanted"), "{told}");
+    // Within the readings' own ± nobody can tell.
+    let unsure = with(room + 0.01).replace(
+        "height_of_cut: \"0.5 in\"",
+        "height_of_cut: \"0.5 in ± 0.02 in\"",
+    );
+    let (verdict, _, told) = verdict_of(&unsure, "plain");
+    assert_eq!(verdict, Verdict::CannotTell, "{told}");
+    assert!(told.contains(" is undecided: "), "{told}");
+}
+
+#[test]
+fn room_counts_inside_what_the_brackets_allow_alone() {
+    let limits = r#"limits: Some((attitude_range: Some((low: "3 deg", high: "5.5 deg")))),"#;
+    let (_folder, file) = written("unit.ron", &clear(&[("limits: None,", limits)]));
+    for knife in json_list(&file, &[]) {
+        assert_eq!(knife["set_once"]["low_deg"], 3.0);
+        assert_eq!(knife["set_once"]["high_deg"], 5.5);
+        assert_eq!(knife["room_deg"], 2.5);
+    }
+}
+
+#[test]
+fn what_is_set_once_and_fits_is_over_no_limit_in_the_report() {
+    let mut looked_at = 0;
+    for file in DemoUnit::files() {
+        let document = sweepgauge::store::open_unit(&file).unwrap();
+        let solved = Solved::of(&document).unwrap();
+        for row in table(&solved) {
+            let Some(range) = row.set_once else { continue };
+            if row.judgement.verdict != Verdict::Fits {
+                continue;
+            }
+            for life in Life::ALL {
+                let diameter = life.diameter(&solved.unit);
+                let at = range.nearest(solved.solution.pose.attitude).deg();
+                let inside = at.clamp(range.low.at.deg() + 1e-6, range.high.at.deg() - 1e-6);
+                let fitted = fitted(&document, row.knife, diameter, inside);
+                for id in [
+                    "sweep",
+                    "reel",
+                    "cut",
+                    "underside",
+                    "ahead",
+                    "lip",
+                    "rollers",
+                ] {
+                    let level = level_in_report(&fitted, id);
+                    assert_ne!(level.as_deref(), Some("over"), "{} {id} {life:?}", row.name);
+                    looked_at += 1;
+                }
+            }
+        }
+    }
+    assert!(looked_at > 100, "{looked_at}");
+}
