@@ -167,11 +167,11 @@ fn size(text: &str) -> Result<(u32, u32), String> {
         part.trim()
             .parse::<u32>()
             .ok()
-            .filter(|n| (320..=8000).contains(n))
+            .filter(|n| (320..=4096).contains(n))
     };
     text.split_once(['x', '×'])
         .and_then(|(width, height)| Some((parse(width)?, parse(height)?)))
-        .ok_or_else(|| "write it like 1280x800, each between 320 and 8000".to_owned())
+        .ok_or_else(|| "write it like 1280x800, each between 320 and 4096".to_owned())
 }
 
 /// A complaint by its name; help and refusals list them all.

@@ -21,10 +21,13 @@ mod knives;
 mod knives_plots;
 mod knives_set_once;
 mod knives_window;
+mod mutated;
 mod notices_window;
 mod other_readings;
 mod other_readings_window;
 mod real_window;
+#[cfg(all(unix, not(target_os = "macos")))]
+mod real_window_typing;
 mod recovery_window;
 mod saving;
 mod sessions_window;

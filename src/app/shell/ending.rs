@@ -1,6 +1,7 @@
 //! Ends that nobody asked the window for: told to end from outside, or the display lost. What is not
 //! saved is on the disk before the program is gone.
 
+use crate::command::{Problem, terminal};
 use crate::store::recovery::Flusher;
 
 /// Holds the program ready for such an end while the window is open.
@@ -29,6 +30,16 @@ impl Drop for Ready {
     }
 }
 
+/// Ends the program where it stands, on whatever thread, with the code that is promised for a problem.
+pub fn end_with(problem: &Problem) -> ! {
+    terminal::tell(problem);
+    let code = i32::from(problem.code());
+    #[cfg(unix)]
+    signal_hook::low_level::exit(code);
+    #[cfg(not(unix))]
+    std::process::exit(code);
+}
+
 /// Told to end by the system or from a terminal: that is done as asked, with the work kept.
 #[cfg(unix)]
 fn on_signals(flusher: Flusher) {
@@ -54,7 +65,7 @@ fn on_signals(flusher: Flusher) {
 mod lost {
     use std::cell::RefCell;
 
-    use super::Flusher;
+    use super::{Flusher, Problem};
 
     /// What is done once the display is lost.
     pub struct Lost(pub Flusher);
@@ -66,9 +77,7 @@ mod lost {
     impl Drop for Lost {
         fn drop(&mut self) {
             let _ = self.0.flush();
-            let problem = crate::command::Problem::DisplayLost;
-            crate::command::terminal::tell(&problem);
-            signal_hook::low_level::exit(i32::from(problem.code()));
+            super::end_with(&Problem::DisplayLost);
         }
     }
 

@@ -4,10 +4,13 @@ use std::io::Cursor;
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, channel};
+use std::thread;
 use std::time::Duration;
 
 use egui::{ColorImage, Context};
 
+use super::ending::end_with;
+use crate::command::Problem;
 use crate::store;
 
 /// Frames until fonts are loaded, panels have their sizes and nothing moves any more.
@@ -17,6 +20,26 @@ const MOST_FRAMES: u32 = 20_000;
 /// The time between two frames. Longer than none at all, so that a frame the shot asks for is told from
 /// one that the window itself needs to go on.
 const BETWEEN_FRAMES: Duration = Duration::from_millis(1);
+
+/// The longest that a shot may take, on a slow machine too.
+const LONGEST: Duration = Duration::from_mins(1);
+
+/// Ends the program if a shot is not taken in good time: a window too large for the machine may never
+/// show itself.
+pub fn watch_over(out: PathBuf) {
+    let watch = move || {
+        thread::sleep(LONGEST);
+        end_with(&Problem::Picture {
+            file: out,
+            what: format!(
+                "the window has not shown itself in {} s; ask for a smaller --size",
+                LONGEST.as_secs()
+            ),
+        });
+    };
+    // Without a thread there is none to watch, and a shot may take as long as it likes.
+    let _ = thread::Builder::new().name("shot".to_owned()).spawn(watch);
+}
 
 /// A shot being taken.
 pub struct Shot {

@@ -12,7 +12,7 @@ use super::beginning::Beginning;
 use super::display;
 use super::ending::Ready;
 use super::placing::{LEAST_SIZE, Placing, screens};
-use super::shot::Shot;
+use super::shot::{Shot, watch_over};
 use crate::app::areas::AREAS;
 use crate::app::desk::{Change, NoDialogs, Preferences, Session, WindowPlace};
 use crate::app::files::NativeDialogs;
@@ -56,6 +56,9 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
         multisampling: 4,
         ..NativeOptions::default()
     };
+    if let Some(out) = arguments.shot.clone() {
+        watch_over(out);
+    }
     let out = arguments.shot.clone().unwrap_or_default();
     // Held until the window is closed, and told from here whether there was one.
     let opened = Rc::new(OnceCell::new());

@@ -1,4 +1,5 @@
-//! The PNG painter: the sheet's SVG as pixels, with the bundled fonts.
+//! The PNG painter: the sheet's SVG as pixels, with the bundled fonts, and with the system's for letters
+//! that those lack.
 
 use std::sync::Arc;
 
@@ -6,7 +7,7 @@ use resvg::usvg::fontdb;
 use resvg::{tiny_skia, usvg};
 
 use super::svg::to_svg;
-use crate::drawing::paper::fonts;
+use crate::drawing::paper::{fonts, words};
 use crate::drawing::sheets::PlateSheet;
 
 /// Pixels of a PNG for a paper unit: 192 to the inch.
@@ -20,11 +21,15 @@ pub fn to_png(sheet: &PlateSheet) -> Result<Vec<u8>, String> {
     let mut fonts = fontdb::Database::new();
     fonts.load_font_data(fonts::REGULAR.to_vec());
     fonts.load_font_data(fonts::SEMIBOLD.to_vec());
+    let svg = to_svg(sheet);
+    if !words::are_bundled(&svg) {
+        fonts.load_system_fonts();
+    }
     let options = usvg::Options {
         fontdb: Arc::new(fonts),
         ..usvg::Options::default()
     };
-    let tree = usvg::Tree::from_str(&to_svg(sheet), &options).map_err(|error| error.to_string())?;
+    let tree = usvg::Tree::from_str(&svg, &options).map_err(|error| error.to_string())?;
     let size = tree
         .size()
         .to_int_size()

@@ -7,6 +7,7 @@ use std::sync::LazyLock;
 use skrifa::instance::{LocationRef, Size};
 use skrifa::metrics::GlyphMetrics;
 use skrifa::{FontRef, GlyphId, MetadataProvider as _};
+use unicode_width::UnicodeWidthChar as _;
 
 use super::fonts;
 
@@ -18,7 +19,7 @@ struct Advances {
     /// The letters that nearly all words are made of, by their code.
     ascii: [f64; 128],
     others: HashMap<char, f64>,
-    /// The box that stands for a letter the font lacks.
+    /// The box that stands for a letter the font lacks; about as wide as one of another script.
     missing: f64,
 }
 
@@ -61,7 +62,13 @@ impl Advances {
             .get(letter as usize)
             .or_else(|| self.others.get(&letter))
             .copied()
-            .unwrap_or(self.missing)
+            .unwrap_or_else(|| match letter.width() {
+                // A mark that stands over or under the letter before.
+                Some(0) => 0.0,
+                // As wide as it is high.
+                Some(2) => 1.0,
+                _ => self.missing,
+            })
     }
 }
 
@@ -145,9 +152,13 @@ mod tests {
     }
 
     #[test]
-    fn a_letter_the_font_lacks_is_as_wide_as_its_box() {
-        let missing = width("\u{4e00}", 1.0, false);
-        assert!(missing > 0.1);
-        assert!((width("\u{4e00}\u{4e01}", 1.0, false) - 2.0 * missing).abs() < 1e-12);
+    fn a_letter_the_font_lacks_is_as_wide_as_its_kind_at_the_most() {
+        // Kanji are as wide as high; marks stand over their letter; others are taken for a box.
+        assert!((width("\u{4e00}\u{4e01}", 10.0, false) - 20.0).abs() < 1e-12);
+        let (plain, marked) = (width("ع", 10.0, false), width("ع\u{64b}", 10.0, false));
+        assert!(
+            plain > 1.0 && (plain - marked).abs() < 1e-12,
+            "{plain}, {marked}"
+        );
     }
 }

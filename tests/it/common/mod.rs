@@ -4,6 +4,8 @@ pub mod demo_unit;
 pub mod example;
 pub mod nudge;
 pub mod random_units;
+#[cfg(all(unix, not(target_os = "macos")))]
+pub mod screen;
 pub mod shown;
 
 use proptest::prelude::ProptestConfig;
