@@ -8,6 +8,7 @@ mod dial;
 pub mod findings;
 mod kinematics;
 pub mod knives;
+mod limits_from;
 mod numbers;
 pub mod other_readings;
 pub mod ranges;
@@ -21,6 +22,7 @@ pub use findings::{
     Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side, Standing, Standings,
 };
 pub use kinematics::{Kinematics, PathNumber, SpeedsForCut};
+pub use limits_from::limits_from;
 pub use numbers::{Lowest, MowingNumbers, NumberId, Numbers, OnGround};
 pub use solution::Solution;
 pub use solved::{Solved, SolvedId, Unsolved};

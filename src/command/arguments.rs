@@ -79,6 +79,9 @@ pub enum HeadlessCommand {
         /// What is wrong with the turf.
         #[arg(long, value_parser = complaint(), value_name = "MARK")]
         complaint: Option<Complaint>,
+        /// The distance from mark to mark on the turf, held against what comes round.
+        #[arg(long, value_name = "LENGTH", requires = "complaint")]
+        spacing: Option<String>,
         /// To the limit past which it is too much, instead of the one within which it is fine.
         #[arg(long)]
         to_over: bool,

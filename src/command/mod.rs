@@ -13,4 +13,4 @@ mod what_if;
 pub use arguments::{AREA_FLAGS, Arguments, Command, HeadlessCommand, WindowArguments};
 pub use problem::Problem;
 pub use terminal::Printout;
-pub use what_if::{WhatIf, WhatIfProblem};
+pub use what_if::{WhatIf, WhatIfProblem, given_length};

@@ -116,6 +116,18 @@ impl WhatIf {
     }
 }
 
+/// A length that an option of its own gives.
+///
+/// # Errors
+/// When the text is no length.
+pub fn given_length(
+    option: &'static str,
+    text: Option<&String>,
+) -> Result<Option<Length>, WhatIfProblem> {
+    let read = read::<Length>(option, text)?;
+    Ok(read.map(|quantity| quantity.value()))
+}
+
 fn put<M: Measure>(
     option: &'static str,
     text: Option<&String>,

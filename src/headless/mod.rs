@@ -19,7 +19,7 @@ use std::sync::Arc;
 
 use crate::analysis::Solved;
 use crate::analysis::why::Goal;
-use crate::command::{HeadlessCommand, Printout, Problem, WhatIf};
+use crate::command::{HeadlessCommand, Printout, Problem, WhatIf, given_length};
 use crate::drawing::Standing;
 use crate::store;
 
@@ -71,6 +71,7 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
             json,
             finding,
             complaint,
+            spacing,
             to_over,
             what_if,
         } => {
@@ -83,6 +84,7 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
                 finding,
                 goal: if *to_over { Goal::NotOver } else { Goal::Fine },
                 complaint: *complaint,
+                spacing: given_length("spacing", spacing.as_ref())?,
                 is_json: *json,
             };
             Ok(Printout::Text(why(&solved, asked)))

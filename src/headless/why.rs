@@ -6,12 +6,12 @@ use super::report::{in_line, json_text};
 use super::why_report::WhyReport;
 use crate::analysis::uncertainty::off_in_words;
 use crate::analysis::why::{
-    Complaint, Goal, Knob, KnobAnswer, NotSensible, Other, Why, causes, pitches,
+    Complaint, Goal, Knob, KnobAnswer, NotSensible, Other, Why, causes, pitches, spacing_told,
 };
 use crate::analysis::{Case, Finding, FindingId, Findings, Level, NumberId, Solved, Standing};
 use crate::command::Problem;
 use crate::drawing::CAUTIONS;
-use crate::units::{Measure as _, Quoted, Share, System};
+use crate::units::{Length, Measure as _, Quoted, Share, System};
 
 /// What is asked.
 #[derive(Clone, Copy, Debug, Default)]
@@ -22,6 +22,8 @@ pub struct Asked {
     pub goal: Goal,
     /// What is wrong with the turf.
     pub complaint: Option<Complaint>,
+    /// The distance from mark to mark.
+    pub spacing: Option<Length>,
     /// One JSON object instead of a text.
     pub is_json: bool,
 }
@@ -49,9 +51,14 @@ pub fn why(solved: &Solved, asked: Asked) -> String {
     let why = Why::of(solved, asked.finding, asked.goal, solved.unit.system);
     if asked.is_json {
         let others = other_knobs(solved, &why, asked);
-        json_text(&WhyReport::of(solved, &why, &others, asked.complaint))
+        json_text(&WhyReport::of(
+            solved,
+            &why,
+            &others,
+            (asked.complaint, asked.spacing),
+        ))
     } else {
-        plain(solved, &why, asked.complaint)
+        plain(solved, &why, asked)
     }
 }
 
@@ -70,7 +77,7 @@ fn other_knobs(solved: &Solved, why: &Why, asked: Asked) -> Vec<KnobAnswer> {
         .collect()
 }
 
-fn plain(solved: &Solved, why: &Why, complaint: Option<Complaint>) -> String {
+fn plain(solved: &Solved, why: &Why, asked: Asked) -> String {
     let system = solved.unit.system;
     // Writing to a `String` cannot fail, so its results are passed over below.
     let mut text = String::new();
@@ -112,8 +119,8 @@ fn plain(solved: &Solved, why: &Why, complaint: Option<Complaint>) -> String {
     ] {
         let _ = writeln!(text, "  {part:9}  {}", limit.in_short(system));
     }
-    if let Some(complaint) = complaint {
-        causes_text(&mut text, solved, complaint);
+    if let Some(complaint) = asked.complaint {
+        causes_text(&mut text, solved, complaint, asked.spacing);
     }
     let title = solved.findings.get(why.finding).map_or("", Finding::title);
     let _ = writeln!(text, "\nWhat each adjustment alone would do for: {title}");
@@ -169,11 +176,12 @@ fn uncertainty_text(text: &mut String, solved: &Solved, finding: FindingId) {
     }
 }
 
-fn causes_text(text: &mut String, solved: &Solved, complaint: Complaint) {
+fn causes_text(text: &mut String, solved: &Solved, complaint: Complaint, spacing: Option<Length>) {
     let system = solved.unit.system;
     let case = solved.case();
     let causes = causes(&case, complaint);
     let _ = writeln!(text, "\n{}", complaint.name());
+    let _ = writeln!(text, "  {}", complaint.look_first());
     if !causes.iter().any(|cause| cause.strength.has_part()) {
         let _ = writeln!(
             text,
@@ -183,11 +191,12 @@ fn causes_text(text: &mut String, solved: &Solved, complaint: Complaint) {
     for cause in &causes {
         let _ = writeln!(
             text,
-            "  {}: {}. {} Confirm: {}",
+            "  {}: {}. {} Confirm: {} Cure: {}",
             cause.name,
             cause.strength.word(),
             cause.text.shown_in(system),
-            cause.confirm
+            cause.confirm,
+            cause.cure.told()
         );
     }
     let _ = writeln!(text, "  {}", complaint.outside());
@@ -197,6 +206,9 @@ fn causes_text(text: &mut String, solved: &Solved, complaint: Complaint) {
             .map(|(name, pitch)| format!("{name} {}", system.length(pitch)))
             .collect();
         let _ = writeln!(text, "  From mark to mark: {}.", marks.join(", "));
+    }
+    if let Some(spacing) = spacing {
+        let _ = writeln!(text, "  {}", spacing_told(&case, spacing, system));
     }
 }
 

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::analysis::why::{
-    Budget, Change, Complaint, CrestLimit, KnobAnswer, NotSensible, Why, causes,
+    Budget, Change, Complaint, CrestLimit, KnobAnswer, NotSensible, Why, causes, matches,
 };
 use crate::analysis::{FindingId, NumberId, Solved, Standing};
 use crate::units::{Length, System, Value};
@@ -23,6 +23,9 @@ pub(super) struct WhyReport<'a> {
     uncertainty: UncertaintyReport,
     #[serde(skip_serializing_if = "Option::is_none")]
     causes: Option<Vec<CauseReport>>,
+    /// What comes round, held against the distance from mark to mark.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    marks: Option<Vec<MarkReport>>,
 }
 
 /// Expanded uncertainties, k = 2.
@@ -87,6 +90,13 @@ struct OtherReport {
     level_after: &'static str,
 }
 
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+struct MarkReport {
+    what: &'static str,
+    pitch_mm: f64,
+    is_same: bool,
+}
+
 #[derive(Clone, Debug, PartialEq, Serialize)]
 struct CauseReport {
     id: &'static str,
@@ -94,6 +104,7 @@ struct CauseReport {
     word: &'static str,
     text: String,
     confirm: &'static str,
+    cure: String,
 }
 
 fn steps(budget: &Budget, left: &'static str) -> Vec<StepReport> {
@@ -121,7 +132,7 @@ impl<'a> WhyReport<'a> {
         solved: &'a Solved,
         why: &Why,
         other_knobs: &[KnobAnswer],
-        complaint: Option<Complaint>,
+        (complaint, spacing): (Option<Complaint>, Option<Length>),
     ) -> Self {
         let system = solved.unit.system;
         let case = solved.case();
@@ -151,6 +162,17 @@ impl<'a> WhyReport<'a> {
                         word: cause.strength.word(),
                         text: cause.text.shown_in(system),
                         confirm: cause.confirm,
+                        cure: cause.cure.told(),
+                    })
+                    .collect()
+            }),
+            marks: spacing.map(|spacing| {
+                let marks = matches(&case, spacing).into_iter();
+                marks
+                    .map(|found| MarkReport {
+                        what: found.name,
+                        pitch_mm: found.pitch.mm(),
+                        is_same: found.is_same,
                     })
                     .collect()
             }),

@@ -2,6 +2,7 @@
 
 use super::trial::Asked;
 use crate::analysis::dial::{Dial, Scale};
+use crate::analysis::ranges::LEAST_HEIGHT_MM;
 use crate::analysis::search::{ALL_COUNT, Crossing, Stretch, Values, runs, stretches};
 use crate::analysis::{Bound, Case, FindingId, Findings, Judged, Solution, Standing};
 use crate::geometry::Stance;
@@ -221,6 +222,13 @@ impl Aim<'_> {
                 begin: first.begin,
             })
             .collect();
+        // No height is set lower than any unit stands.
+        if self.dial.scale == Scale::HeightOfCut {
+            for run in &mut runs {
+                run.low = run.low.max(LEAST_HEIGHT_MM);
+            }
+            runs.retain(|run| run.low <= run.high);
+        }
         let now = self.dial.now();
         let away = |run: &Run| (run.low - now).max(now - run.high).max(0.0);
         runs.sort_by(|a, b| away(a).total_cmp(&away(b)));

@@ -7,7 +7,9 @@ mod crest;
 mod knobs;
 
 pub use budget::{Budget, Step, StepKind};
-pub use causes::{Cause, Complaint, Strength, causes, pitches};
+pub use causes::{
+    Cause, Complaint, Cure, Match, Strength, bounces_per_s, causes, matches, pitches, spacing_told,
+};
 pub use crest::{CrestLimit, CrestLimits};
 pub use knobs::{Change, Goal, Knob, KnobAnswer, NotSensible, Other, WhyNot, knobs, worst_finding};
 

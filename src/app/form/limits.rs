@@ -3,9 +3,10 @@
 use egui::Ui;
 
 use super::field::{Fields, note};
+use crate::analysis::{Solved, limits_from};
 use crate::app::desk::Change;
 use crate::unit::{AttitudeRange, Document, Field, Group, Limits};
-use crate::units::{Angle, Measure as _, Quantity};
+use crate::units::{Angle, Measure as _, Quantity, Share};
 
 pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     note(
@@ -60,6 +61,7 @@ pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     ] {
         fields.row_or(ui, name, field, document, &otherwise);
     }
+    take_from_unit_ui(ui, fields, document);
     let range = document
         .limits
         .as_ref()
@@ -88,4 +90,31 @@ pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         document,
         &least,
     );
+}
+
+/// Margins that are offered, in percent.
+const MARGINS: [f64; 3] = [10.0, 25.0, 50.0];
+
+/// The limits of a unit that cuts well, with a margin.
+fn take_from_unit_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    let mut margin = None;
+    ui.horizontal_wrapped(|ui| {
+        ui.label("Take them from this unit, which cuts well, with room of");
+        for percent in MARGINS {
+            let button = ui
+                .small_button(format!("{percent:.0} %"))
+                .on_hover_text("Each limit as the unit stands now, and so much more")
+                .accessible_name(format!("Limits from this unit, {percent:.0} % of room"));
+            if button.clicked() {
+                margin = Some(Share::from_base(percent / 100.0));
+            }
+        }
+    });
+    // A unit that cannot be solved has no numbers to take.
+    if let Some(margin) = margin
+        && let Ok(solved) = Solved::of(document)
+    {
+        document.limits = Some(limits_from(&solved, margin, fields.system));
+        fields.set(Change::of("Limits from this unit", Group::Limits));
+    }
 }

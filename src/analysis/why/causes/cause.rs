@@ -2,12 +2,13 @@
 
 use std::f64::consts::PI;
 
+use crate::analysis::FindingId;
 use crate::units::{Length, Measure as _, Sentence, Share};
 
 /// How strong a mechanism is now.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Strength {
-    /// As a part of what it takes to make the mark: one and more makes it.
+    /// From zero at the ideal to one where it is over its limit and makes the mark by itself.
     Known(f64),
     /// A reading is missing.
     NotMeasured,
@@ -63,6 +64,30 @@ pub struct Cause {
     pub text: Sentence,
     /// The measurement that would confirm it.
     pub confirm: &'static str,
+    /// What would cure it.
+    pub cure: Cure,
+}
+
+/// What would cure a cause.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Cure {
+    /// The adjustments for this finding.
+    Adjustments(FindingId),
+    /// Something that no adjustment of this geometry does.
+    Other(&'static str),
+}
+
+impl Cure {
+    /// It as a sentence.
+    #[must_use]
+    pub fn told(self) -> String {
+        match self {
+            Self::Adjustments(finding) => {
+                format!("the adjustments for \"{}\"", finding.title().to_lowercase())
+            }
+            Self::Other(told) => told.to_owned(),
+        }
+    }
 }
 
 impl Cause {

@@ -2,9 +2,12 @@
 
 use super::super::budget::{Budget, StepKind};
 use super::super::crest::CrestLimit;
+use super::cause::Cure;
 use super::mechanisms::{MOST, Mechanisms, part};
 use super::{Cause, Strength};
+use crate::analysis::{FindingId, Solution};
 use crate::geometry::GroundShape;
+use crate::unit::Unit;
 use crate::units::{Length, Sentence, Value};
 
 /// Share of the height of cut that a crown loses before it is scalped: the third that mowing takes at
@@ -17,6 +20,7 @@ fn together(
     budget: &Budget,
     hanging: StepKind,
     told: &'static str,
+    cure: FindingId,
 ) -> Cause {
     let before = budget.by(StepKind::HeightOfCut) + budget.by(hanging);
     let takes = before - budget.left();
@@ -33,6 +37,7 @@ fn together(
         strength,
         text,
         confirm: "Each step of the height budget where the mark is: sink, straightedge, dial gauge, both ends.",
+        cure: Cure::Adjustments(cure),
     }
 }
 
@@ -51,6 +56,7 @@ impl Mechanisms<'_> {
             &self.reel,
             StepKind::Sweep,
             "Sink, crest, runout and end difference together take {} of the {} that the reel clears on the plate; {} is left.",
+            FindingId::Reel,
         )
     }
 
@@ -60,16 +66,25 @@ impl Mechanisms<'_> {
             &self.underside,
             StepKind::Underside,
             "Sink, crest, runout and end difference together take {} of the {} that the underside clears on the plate; {} is left.",
+            FindingId::Underside,
         )
     }
 
     /// The edge itself cuts lower on a crest than on the plate.
     pub(super) fn lower_cut(&self) -> Cause {
-        let height = self.case.solution.pose.height_of_cut;
+        // The rollers sink on the level as well: only what the crest takes beyond that is its own.
+        let level = Unit {
+            shape: GroundShape::Level,
+            ..self.case.unit.clone()
+        };
+        let on_level = Solution::of(&level, self.case.setting);
+        let height = on_level.map_or(self.case.solution.pose.height_of_cut, |level| {
+            level.on_ground.cut
+        });
         let cut = self.case.solution.on_ground.cut;
         let text = if matches!(self.case.unit.shape, GroundShape::Crest(_)) {
             Sentence::new(
-                "On this crest the edge cuts at {} instead of {} on the plate (seen from about a third less on).",
+                "On this crest the edge cuts at {} instead of {} on level ground (seen from about a third less on).",
                 &[cut.into(), height.into()],
             )
         } else {
@@ -89,6 +104,7 @@ impl Mechanisms<'_> {
             strength,
             text,
             confirm: "Height of the grass on the crown and beside it; a straightedge on the crown and the gap under its end.",
+            cure: Cure::Other("A higher cut: no setting of this unit follows a crest that tight."),
         }
     }
 
@@ -107,6 +123,7 @@ impl Mechanisms<'_> {
             strength,
             text,
             confirm: "A straightedge on the scalped crown and the gap under its end: its radius against the tightest the reel crosses.",
+            cure: Cure::Adjustments(FindingId::Reel),
         }
     }
 
@@ -125,6 +142,7 @@ impl Mechanisms<'_> {
             strength,
             text,
             confirm: "A straightedge on the crown and the gap under its end: its radius against the tightest the knife crosses.",
+            cure: Cure::Adjustments(FindingId::Underside),
         }
     }
 
@@ -172,7 +190,7 @@ impl Mechanisms<'_> {
             "The rollers sink {}; on the plate the reel clears {}.",
             &[sink.into(), before.into()],
         );
-        self.sinking("sink", "Rollers sinking", text, before)
+        self.sinking("sink", "Rollers sinking", text, before, FindingId::Reel)
     }
 
     pub(super) fn sink_under_knife(&self) -> Cause {
@@ -182,7 +200,13 @@ impl Mechanisms<'_> {
             "The rollers sink {}; on the plate the underside clears {}.",
             &[sink.into(), before.into()],
         );
-        self.sinking("sink_underside", "Rollers sinking", text, before)
+        self.sinking(
+            "sink_underside",
+            "Rollers sinking",
+            text,
+            before,
+            FindingId::Underside,
+        )
     }
 
     fn sinking(
@@ -191,6 +215,7 @@ impl Mechanisms<'_> {
         name: &'static str,
         text: Sentence,
         before: Length,
+        cure: FindingId,
     ) -> Cause {
         let sink = self.case.unit.roller_sink;
         Cause {
@@ -203,6 +228,7 @@ impl Mechanisms<'_> {
             },
             text,
             confirm: "Height of the cut grass on the turf against the height of cut on the plate.",
+            cure: Cure::Adjustments(cure),
         }
     }
 }

@@ -2,8 +2,9 @@
 
 use super::super::budget::Budget;
 use super::super::crest::CrestLimits;
+use super::cause::Cure;
 use super::{Cause, Strength, circumference};
-use crate::analysis::Case;
+use crate::analysis::{Case, FindingId};
 use crate::geometry::RollerOnPlate;
 use crate::units::{Length, Measure as _, Sentence, Share};
 
@@ -24,6 +25,18 @@ pub(super) fn part(of: Length, there: Length) -> Strength {
         MOST
     } else {
         (of.mm() / there.mm()).min(MOST)
+    })
+}
+
+/// How far a number is from its ideal to where it is over: zero at the ideal, one at over.
+fn toward_over(value: f64, ideal: f64, over: f64) -> Strength {
+    let way = over - ideal;
+    Strength::Known(if way > 0.0 {
+        ((value - ideal) / way).clamp(0.0, MOST)
+    } else if value > over {
+        MOST
+    } else {
+        0.0
     })
 }
 
@@ -61,6 +74,7 @@ impl<'a> Mechanisms<'a> {
             strength: self.of_low_end(before),
             text: self.low_end_text(before, told),
             confirm: "On the plate, reel blocked: height of cut at both ends; the scuffed end should be the lower one.",
+            cure: Cure::Adjustments(FindingId::LowEnd),
         }
     }
 
@@ -76,6 +90,7 @@ impl<'a> Mechanisms<'a> {
             strength: self.of_low_end(before),
             text: self.low_end_text(before, told),
             confirm: "On the plate: feeler gauge under the knife at both ends; look for polish under the low end.",
+            cure: Cure::Adjustments(FindingId::LowEndUnderside),
         }
     }
 
@@ -105,7 +120,7 @@ impl<'a> Mechanisms<'a> {
         let middle = solution.pose.height_of_cut;
         let height = middle - self.low_end();
         let sweep = solution.sweep.below_cut;
-        let limit = self.case.unit.limits.sweep_watch.of_one();
+        let limit = self.case.unit.limits.sweep_over.of_one();
         let share = |height: Length| Share::from_base(sweep.mm() / height.mm());
         let is_known = self.low_end().mm() > 0.0 && height.mm() > 0.0 && sweep.mm() > 0.0;
         let (strength, text) = if is_known {
@@ -139,6 +154,9 @@ impl<'a> Mechanisms<'a> {
             strength,
             text,
             confirm: "On the plate: height of cut at both ends; on the turf: height of the grass in the strip and beside it.",
+            cure: Cure::Other(
+                "Bring both ends to one height of cut by the rollers, reel drive disconnected and unit blocked.",
+            ),
         }
     }
 
@@ -149,16 +167,17 @@ impl<'a> Mechanisms<'a> {
         let (id, name) = ("clip_length", "Clip length");
         let known = self.case.solution.mowing.and_then(|mowing| {
             let ratio = mowing.clip_to_cut?;
-            let strength = ratio.number() / limits.clip_watch.number();
+            // A clip as long as the cut is high is the ideal (common practice, no source).
+            let strength = toward_over(ratio.number(), 1.0, limits.clip_over.number());
             let text = Sentence::new(
-                "The reel clips every {}, {} times the height of cut (watch above {}).",
+                "The reel clips every {}, {} times the height of cut (over above {}).",
                 &[
                     mowing.clip_length.into(),
                     ratio.into(),
-                    limits.clip_watch.into(),
+                    limits.clip_over.into(),
                 ],
             );
-            Some((Strength::Known(strength), text))
+            Some((strength, text))
         });
         let (strength, text) = known.unwrap_or_else(|| {
             let text = Sentence::new("Ground speed and reel speed are not known.", &[]);
@@ -170,25 +189,19 @@ impl<'a> Mechanisms<'a> {
             strength,
             text,
             confirm,
+            cure: Cure::Adjustments(FindingId::Clip),
         }
     }
 
     pub(super) fn sweep(&self) -> Cause {
         let solution = self.case.solution;
-        let limit = self.case.unit.limits.sweep_watch;
-        let share = solution
-            .sweep_share
-            .unwrap_or(Share::from_base(f64::INFINITY));
-        let strength = if limit.of_one() > 0.0 {
-            (share.of_one() / limit.of_one()).clamp(0.0, MOST)
-        } else if share.of_one() > 0.0 {
-            MOST
-        } else {
-            0.0
-        };
+        let limit = self.case.unit.limits.sweep_over;
+        let strength = solution.sweep_share.map_or(Strength::Known(MOST), |share| {
+            toward_over(share.of_one(), 0.0, limit.of_one())
+        });
         let text = if let Some(share) = solution.sweep_share {
             Sentence::new(
-                "Every blade sweeps {} below the cut line, {} of the height of cut (watch above {}).",
+                "Every blade sweeps {} below the cut line, {} of the height of cut (over above {}).",
                 &[solution.sweep.below_cut.into(), share.into(), limit.into()],
             )
         } else {
@@ -197,9 +210,10 @@ impl<'a> Mechanisms<'a> {
         Cause {
             id: "sweep",
             name: "Sweep below the cut",
-            strength: Strength::Known(strength),
+            strength,
             text,
             confirm: "On the plate, reel blocked: behind centre, or the rise from the reel's lowest point to the edge.",
+            cure: Cure::Adjustments(FindingId::Sweep),
         }
     }
 
@@ -236,6 +250,9 @@ impl<'a> Mechanisms<'a> {
             strength,
             text,
             confirm: "From mark to mark on the turf, against the roller's circumference; a dial gauge on the roller, unit blocked.",
+            cure: Cure::Other(
+                "Clean the roller, then its bearings, then true or replace it, unit blocked and reel drive disconnected.",
+            ),
         }
     }
 
@@ -266,6 +283,9 @@ impl<'a> Mechanisms<'a> {
             strength: part(gap, most),
             text,
             confirm: "Reel blocked, gloves on: feeler gauge between blade and knife along the whole length, then cut paper.",
+            cure: Cure::Other(
+                "Reel-to-knife adjustment to light contact, reel drive disconnected, gloves on, then cut paper along the whole knife.",
+            ),
         }
     }
 
@@ -286,6 +306,7 @@ impl<'a> Mechanisms<'a> {
             strength: part(Length::ZERO - behind, most),
             text,
             confirm: "On the plate, reel blocked: a square to the reel's centre and one to the edge.",
+            cure: Cure::Adjustments(FindingId::Ahead),
         }
     }
 
@@ -304,10 +325,12 @@ impl<'a> Mechanisms<'a> {
                 &[attitude.into(), clearance.into(), least.into()],
             )
         };
+        // Twice the limit is clear enough; in the ground it is over.
+        let ideal = 2.0 * least.mm();
         let strength = if clearance.mm() <= 0.0 {
             Strength::Known(MOST)
         } else {
-            part(least, clearance)
+            toward_over(-clearance.mm(), -ideal, 0.0)
         };
         Cause {
             id: "underside",
@@ -315,6 +338,51 @@ impl<'a> Mechanisms<'a> {
             strength,
             text,
             confirm: "On the plate: feeler gauge under the back of the knife and its screws; look for polish there.",
+            cure: Cure::Adjustments(FindingId::Underside),
+        }
+    }
+
+    /// Whether edges cut at all is no matter of this geometry, and the first thing to look at.
+    pub(super) fn edges(&self) -> Cause {
+        let text = Sentence::new(
+            "Sharp edges, relief and even contact are not measured here (gap {}).",
+            &[self.case.setting.gap.into()],
+        );
+        Cause {
+            id: "edges",
+            name: "Edges and contact",
+            strength: Strength::NotMeasured,
+            text,
+            confirm: "Cut paper along the whole knife: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
+            cure: Cure::Other(
+                "Grind or lap reel and knife as the machine's manual says, then set the gap anew.",
+            ),
+        }
+    }
+
+    /// What one end cuts lower than the other, which shows beside the next unit.
+    pub(super) fn ends(&self) -> Cause {
+        let difference = self.low_end() * 2.0;
+        let seen = self.case.solution.pose.height_of_cut * SEEN_SHARE;
+        let (strength, text) = if difference.mm() > 0.0 {
+            let text = Sentence::new(
+                "One end cuts {} lower than the other (seen from about {} on).",
+                &[difference.into(), seen.into()],
+            );
+            (part(difference, seen), text)
+        } else {
+            let text = Sentence::new("No difference between the ends is entered.", &[]);
+            (Strength::NotMeasured, text)
+        };
+        Cause {
+            id: "ends",
+            name: "Height-of-cut difference side to side",
+            strength,
+            text,
+            confirm: "On the plate, reel blocked: height of cut at both ends of this unit and of its neighbours.",
+            cure: Cure::Other(
+                "Bring every end of every unit to one height of cut by the rollers, reel drive disconnected and unit blocked.",
+            ),
         }
     }
 }

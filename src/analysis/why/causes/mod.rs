@@ -3,22 +3,31 @@
 mod cause;
 mod complaint;
 mod ground;
+mod marks;
 mod mechanisms;
 
-pub use cause::{Cause, Strength};
+pub use cause::{Cause, Cure, Strength};
 pub use complaint::Complaint;
+pub use marks::{Match, bounces_per_s, matches, pitches, spacing_told};
 
 use cause::circumference;
 use mechanisms::Mechanisms;
 
 use crate::analysis::Case;
-use crate::units::Length;
 
-/// The mechanisms that can make a mark, the strongest first.
+/// The mechanisms that can make a mark, the strongest first; for leaves that are torn or left, edges
+/// and gap before all.
 #[must_use]
 pub fn causes(case: &Case, complaint: Complaint) -> Vec<Cause> {
     let of = Mechanisms::of(case);
     let mut causes = match complaint {
+        Complaint::AllOver => vec![
+            of.sweep(),
+            of.together_reel(),
+            of.together_underside(),
+            of.underside(),
+            of.sink(),
+        ],
         Complaint::StripAtOneEnd => vec![of.low_end_reel(), of.low_end_underside(), of.deep_end()],
         Complaint::Ribs => vec![
             of.clip_length(),
@@ -36,7 +45,8 @@ pub fn causes(case: &Case, complaint: Complaint) -> Vec<Cause> {
             of.sweep(),
             of.low_end_reel(),
         ],
-        Complaint::Tearing => vec![of.gap(), of.ahead(), of.clip_length(), of.sweep()],
+        Complaint::Tearing => vec![of.ahead(), of.clip_length(), of.sweep()],
+        Complaint::Stragglers => vec![of.ahead(), of.clip_length()],
         Complaint::KnifeRiding => vec![
             of.underside(),
             of.together_underside(),
@@ -45,32 +55,24 @@ pub fn causes(case: &Case, complaint: Complaint) -> Vec<Cause> {
             of.low_end_underside(),
         ],
         Complaint::StreakPerTurn => vec![of.front_runout(), of.rear_runout()],
+        Complaint::LineAlong => vec![of.low_end_underside(), of.low_end_reel()],
+        Complaint::StepBetweenUnits => vec![of.ends(), of.sink(), of.deep_end()],
+        Complaint::InTurns => vec![
+            of.low_end_reel(),
+            of.low_end_underside(),
+            of.together_reel(),
+            of.together_underside(),
+            of.sweep(),
+        ],
     };
     causes.sort_by(|a, b| b.strength.rank().total_cmp(&a.strength.rank()));
-    causes
-}
-
-/// The distances at which marks come back: by clip, by turn of the reel, by turn of each roller.
-#[must_use]
-pub fn pitches(case: &Case) -> Vec<(&'static str, Length)> {
-    let pose = &case.solution.pose;
-    let clip = case.solution.mowing.map(|mowing| mowing.clip_length);
-    let by_reel = clip.into_iter().flat_map(|clip| {
-        [
-            ("every clip", clip),
-            ("every turn of the reel", clip * f64::from(case.unit.blades)),
-        ]
-    });
-    by_reel
-        .chain([
-            (
-                "every turn of the front roller",
-                circumference(pose.front_roller.radius_mm),
-            ),
-            (
-                "every turn of the rear roller",
-                circumference(pose.rear_roller.radius_mm),
-            ),
-        ])
-        .collect()
+    // Leaves are torn or left by what cuts them, before anything else.
+    match complaint {
+        Complaint::Tearing | Complaint::Stragglers => {
+            let mut first = vec![of.gap(), of.edges()];
+            first.append(&mut causes);
+            first
+        }
+        _ => causes,
+    }
 }

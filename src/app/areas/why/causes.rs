@@ -3,19 +3,19 @@
 use egui::{RichText, Sense, Ui, Vec2};
 
 use super::worked_out::WorkedOut;
-use crate::analysis::Level;
-use crate::analysis::why::{Cause, Complaint, Strength};
+use crate::analysis::why::{Cause, Complaint, Cure, Strength, spacing_told};
+use crate::analysis::{FindingId, Level, Solved};
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
-use crate::units::System;
+use crate::units::{Length, Measure as _, Quantity, System};
 
 pub fn causes_ui(
     ui: &mut Ui,
-    asked: &mut Option<Complaint>,
-    worked_out: &WorkedOut,
+    (asked, spacing): (&mut Option<Complaint>, &mut String),
+    (good, worked_out): (&Solved, &WorkedOut),
     system: System,
-) {
+) -> Option<FindingId> {
     ui.heading("What is wrong with the turf?");
     ui.horizontal_wrapped(|ui| {
         for complaint in Complaint::ALL {
@@ -29,8 +29,9 @@ pub fn causes_ui(
     let Some(complaint) = *asked else {
         let text = "Choose the mark that the turf shows: the unit's own numbers tell what can make it, and what to measure to be sure.";
         ui.label(RichText::new(text).weak());
-        return;
+        return None;
     };
+    ui.label(complaint.look_first());
     let found = &worked_out.causes;
     if !found.iter().any(|cause| cause.strength.has_part()) {
         let text = if found.iter().any(|c| c.strength == Strength::NotMeasured) {
@@ -40,18 +41,41 @@ pub fn causes_ui(
         };
         ui.label(Lettering::Heading.of(text));
     }
+    let mut cure = None;
     for cause in found {
-        cause_ui(ui, cause, system);
+        cure = cause_ui(ui, cause, system).or(cure);
     }
     if complaint.comes_back() {
         let text = format!("From mark to mark on the turf: {}.", worked_out.marks);
         ui.label(text);
+        spacing_ui(ui, spacing, good, system);
     }
     ui.label(RichText::new(complaint.outside()).weak());
+    cure
 }
 
-fn cause_ui(ui: &mut Ui, cause: &Cause, system: System) {
+/// The distance from mark to mark, and what comes round as far.
+fn spacing_ui(ui: &mut Ui, spacing: &mut String, good: &Solved, system: System) {
+    ui.horizontal_wrapped(|ui| {
+        let label = ui.label("Measured from mark to mark");
+        ui.add(egui::TextEdit::singleline(spacing).desired_width(90.0))
+            .labelled_by(label.id);
+        if spacing.trim().is_empty() {
+            return;
+        }
+        let unit = Length::unit_in(system).0;
+        let told = match Quantity::<Length>::typed(spacing, unit) {
+            Ok(spacing) => spacing_told(&good.case(), spacing.value(), system),
+            Err(problem) => problem.to_string(),
+        };
+        ui.label(told);
+    });
+}
+
+/// A cause; the finding whose adjustments cure it, when they are asked for.
+fn cause_ui(ui: &mut Ui, cause: &Cause, system: System) -> Option<FindingId> {
     let theme = theme(ui.ctx());
+    let mut asked = None;
     ui.horizontal_top(|ui| {
         let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), Sense::hover());
         match cause.strength {
@@ -76,7 +100,20 @@ fn cause_ui(ui: &mut Ui, cause: &Cause, system: System) {
             ui.label(RichText::new(title).family(strong()));
             ui.label(cause.text.shown_in(system));
             ui.label(RichText::new(format!("To confirm: {}", cause.confirm)).weak());
+            match cause.cure {
+                Cure::Other(told) => {
+                    ui.label(RichText::new(format!("To cure: {told}")).weak());
+                }
+                Cure::Adjustments(finding) => {
+                    let button = ui
+                        .small_button("What would cure it")
+                        .on_hover_text("Ask the adjustments below about it")
+                        .accessible_name(format!("What would cure {}", cause.name));
+                    asked = button.clicked().then_some(finding);
+                }
+            }
         });
     });
     ui.add_space(3.0);
+    asked
 }

@@ -50,6 +50,8 @@ struct State {
     finding: Option<FindingId>,
     goal: Goal,
     complaint: Option<Complaint>,
+    /// The distance from mark to mark, as typed.
+    spacing: String,
     worked_out: Kept<Asked, Rc<WorkedOut>>,
     charts: ChartsState,
     trial: Trial,
@@ -87,7 +89,10 @@ impl State {
                 // The scroll bar floats over what stands at the edge.
                 ui.set_max_width(ui.available_width() - 12.0);
                 ui.add_enabled_ui(is_current, |ui| {
-                    causes_ui(ui, &mut self.complaint, &worked_out, system);
+                    let seen = (&mut self.complaint, &mut self.spacing);
+                    if let Some(cure) = causes_ui(ui, seen, (&good, &worked_out), system) {
+                        self.finding = Some(cure);
+                    }
                     ui.separator();
                     self.charts.show(ui, &good, &worked_out.why, system);
                     crests_ui(ui, &worked_out.why, system);
