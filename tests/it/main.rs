@@ -21,6 +21,7 @@ mod knives;
 mod knives_plots;
 mod knives_set_once;
 mod knives_window;
+mod lettering;
 mod mutated;
 mod notices_window;
 mod other_readings;

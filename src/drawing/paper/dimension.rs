@@ -4,6 +4,7 @@ use kurbo::{Affine, BezPath, Point, Vec2};
 
 use super::mark::Anchor;
 use super::pencil::{Pencil, TEXT_SIZE};
+use super::placer::Spot;
 use crate::drawing::scene::{Dimension, Direction, Role};
 
 /// Length of an arrowhead; its width is a third of it.
@@ -12,6 +13,8 @@ const ARROW: f64 = 11.0;
 const GAP: f64 = 3.0;
 /// How far an extension line runs past the dimension line.
 const OVERSHOOT: f64 = 6.0;
+/// From the dimension line to the paper's border at least.
+const BORDER: f64 = 14.0;
 /// From the dimension line to its text.
 const TEXT_GAP: f64 = 4.0;
 
@@ -30,20 +33,24 @@ impl Pencil {
 }
 
 impl Dimension {
-    /// Draws the dimension on pencil.
+    /// Draws the dimension on pencil; its lines stand and fall with its number.
     pub(super) fn lay_out(&self, pencil: &mut Pencil, paper_from_world: Affine) {
         let (from, to) = (paper_from_world * self.from, paper_from_world * self.to);
-        let through = paper_from_world * self.through;
-        match self.direction {
-            Direction::Across => {
-                let y = through.y + pencil.by_text(self.offset);
-                self.between(pencil, from, to, Point::new(from.x, y), Point::new(to.x, y));
-            }
-            Direction::Up => {
-                let x = through.x + pencil.by_text(self.offset);
-                self.between(pencil, from, to, Point::new(x, from.y), Point::new(x, to.y));
-            }
+        let mut through =
+            paper_from_world * self.through + Vec2::splat(pencil.by_text(self.offset));
+        // The line of what is shown stands on the paper too.
+        let window = pencil.window;
+        let border = pencil.by_text(BORDER);
+        if [from, to].iter().any(|place| window.contains(*place)) {
+            let inner = window.inset(-border.min(0.5 * window.width().min(window.height())));
+            through.x = through.x.clamp(inner.x0, inner.x1.max(inner.x0));
+            through.y = through.y.clamp(inner.y0, inner.y1.max(inner.y0));
         }
+        let (start, end) = match self.direction {
+            Direction::Across => (Point::new(from.x, through.y), Point::new(to.x, through.y)),
+            Direction::Up => (Point::new(through.x, from.y), Point::new(through.x, to.y)),
+        };
+        pencil.together(|pencil| self.between(pencil, from, to, start, end));
     }
 
     /// `start` and `end` are the feet of both places on the dimension line.
@@ -78,43 +85,67 @@ impl Dimension {
             pencil.arrowhead(Role::Dimension, start, ahead);
             pencil.arrowhead(Role::Dimension, end, -ahead);
         }
-        self.text(pencil, start, end, is_wide, tail);
+        let forms = std::iter::once(&self.text).chain(&self.shorter);
+        let spots = self.spots(pencil, start, end, if is_wide { 0.0 } else { tail });
+        pencil.wording(Role::Dimension, forms.cloned().collect(), TEXT_SIZE, spots);
     }
 
-    fn text(&self, pencil: &mut Pencil, start: Point, end: Point, is_wide: bool, tail: f64) {
-        let width = pencil.width_of(Role::Dimension, &self.text, TEXT_SIZE);
+    /// Where the number would like to stand: on its line, beyond its ends, beside it, and last on a
+    /// shelf that a line leads to.
+    fn spots(&self, pencil: &Pencil, start: Point, end: Point, tail: f64) -> Vec<Spot> {
         let (gap, size) = (pencil.by_text(TEXT_GAP), pencil.by_text(TEXT_SIZE));
+        // Of the line, what the paper shows.
+        let window = pencil.window;
+        let shown = |place: Point| match self.direction {
+            Direction::Across => Point::new(place.x.max(window.x0).min(window.x1), place.y),
+            Direction::Up => Point::new(place.x, place.y.max(window.y0).min(window.y1)),
+        };
+        let (start, end) = (shown(start), shown(end));
         let middle = start.midpoint(end);
-        let span = (end - start).hypot();
-        let text = self.text.clone();
-        match self.direction {
-            Direction::Across if is_wide && width + 2.0 * gap < span => {
-                let at = middle - Vec2::new(0.0, gap);
-                pencil.text(Role::Dimension, at, Anchor::BottomMiddle, text);
-            }
+        let most = if tail > 0.0 {
+            0.0
+        } else {
+            (end - start).hypot() - 2.0 * gap
+        };
+        let line = 0.62 * size + gap;
+        let mut spots = match self.direction {
             Direction::Across => {
-                let beyond = if is_wide { gap } else { tail + gap };
+                let beyond = tail + gap;
                 let left = Point::new(start.x.min(end.x) - beyond, middle.y);
                 let right = Point::new(start.x.max(end.x) + beyond, middle.y);
-                if pencil.holds(left, -1.0, width) {
-                    pencil.text(Role::Dimension, left, Anchor::Right, text);
-                } else if pencil.holds(right, 1.0, width) {
-                    pencil.text(Role::Dimension, right, Anchor::Left, text);
-                } else {
-                    let x = pencil.room_for(middle.x, width);
-                    let below = Point::new(x, middle.y + size * 1.1);
-                    pencil.text(Role::Dimension, below, Anchor::Middle, text);
-                }
-            }
-            Direction::Up if is_wide && width + 2.0 * gap < span => {
-                let at = middle - Vec2::new(gap, 0.0);
-                pencil.turned_text(Role::Dimension, at, text);
+                let over = |by: f64| Spot::new(middle + Vec2::new(0.0, by), Anchor::Middle);
+                vec![
+                    over(-line).at_most(most),
+                    Spot::new(left, Anchor::Right),
+                    Spot::new(right, Anchor::Left),
+                    over(line).sliding(),
+                    over(-line).sliding(),
+                    over(2.0 * line).sliding(),
+                    over(-2.0 * line).sliding(),
+                ]
             }
             Direction::Up => {
-                let foot = start.y.max(end.y) + if is_wide { 0.0 } else { tail };
-                let at = Point::new(pencil.room_for(middle.x, width), foot + size * 0.8);
-                pencil.text(Role::Dimension, at, Anchor::Middle, text);
+                let (top, foot) = (start.y.min(end.y) - tail, start.y.max(end.y) + tail);
+                let at = |x: f64, y: f64, anchor| Spot::new(Point::new(x, y), anchor);
+                let (left, right) = (middle.x - line, middle.x + line);
+                vec![
+                    at(left, middle.y, Anchor::Middle).turned().at_most(most),
+                    at(middle.x + gap, middle.y, Anchor::Left).at_most(if tail > 0.0 {
+                        0.0
+                    } else {
+                        f64::INFINITY
+                    }),
+                    at(middle.x, foot + line, Anchor::Middle).sliding(),
+                    at(middle.x, top - line, Anchor::Middle).sliding(),
+                    at(middle.x + gap, foot, Anchor::Left),
+                    at(middle.x - gap, foot, Anchor::Right),
+                    at(middle.x + gap, top, Anchor::Left),
+                    at(middle.x - gap, top, Anchor::Right),
+                    at(right, middle.y, Anchor::Middle).turned().at_most(most),
+                ]
             }
-        }
+        };
+        spots.extend(pencil.shelves(middle, 34.0));
+        spots
     }
 }

@@ -4,6 +4,7 @@ use kurbo::{Affine, BezPath, Circle, Point, Rect, Shape as _, Vec2};
 
 use super::mark::{Anchor, Panel};
 use super::pencil::{Pencil, TEXT_SIZE};
+use super::placer::Spot;
 use super::style::Style;
 use super::view::View;
 use crate::drawing::scene::{Item, Label, Role, Scene, Shape, ShownIn};
@@ -14,7 +15,7 @@ pub fn lay_out(scene: &Scene, view: &View, shown_in: ShownIn, style: impl Into<S
     lay_out_around(scene, view, shown_in, style.into(), &[])
 }
 
-/// Lays the shapes out with words kept clear of what something else will cover.
+/// Lays the shapes out with words kept clear of places that something else will cover.
 pub(in crate::drawing) fn lay_out_around(
     scene: &Scene,
     view: &View,
@@ -26,18 +27,26 @@ pub(in crate::drawing) fn lay_out_around(
     for place in reserved {
         pencil.reserve(*place);
     }
+    // Below a strip across the top a key has its place.
+    let is_strip = |place: &&Rect| place.y0 <= view.window.y0 && place.x0 <= view.window.x0;
+    let strips = reserved.iter().filter(is_strip);
+    let head = strips.map(|strip| strip.y1).fold(view.window.y0, f64::max);
     let paper_from_world = view.paper_from_world();
     let margin = 20.0 * pencil.style.pen / view.scale;
     let near = view.world().inflate(margin, margin);
     let is_shown = |item: &&Item| item.shown_in == ShownIn::Both || item.shown_in == shown_in;
     for item in scene.items.iter().filter(is_shown) {
-        lay_out_item(&mut pencil, item, paper_from_world, near);
+        lay_out_item(&mut pencil, item, paper_from_world, (near, head));
     }
-    pencil.declutter();
     pencil.done()
 }
 
-fn lay_out_item(pencil: &mut Pencil, item: &Item, paper_from_world: Affine, near: Rect) {
+fn lay_out_item(
+    pencil: &mut Pencil,
+    item: &Item,
+    paper_from_world: Affine,
+    (near, head): (Rect, f64),
+) {
     let role = item.role;
     let placed = |path: &BezPath| {
         let is_near = path.bounding_box().inflate(1e-9, 1e-9).overlaps(near);
@@ -84,19 +93,23 @@ fn lay_out_item(pencil: &mut Pencil, item: &Item, paper_from_world: Affine, near
             to,
             radius_mm,
             text,
+            shorter,
         } => {
             let on_paper = |way: Vec2| paper_from_world * (*apex + way) - paper_from_world * *apex;
             let radius = on_paper(Vec2::new(*radius_mm, 0.0)).hypot();
-            pencil.angle(
-                paper_from_world * *apex,
-                on_paper(*from),
-                on_paper(*to),
-                radius,
-                text,
-            );
+            let forms = std::iter::once(text).chain(shorter).cloned().collect();
+            pencil.together(|pencil| {
+                pencil.angle(
+                    paper_from_world * *apex,
+                    on_paper(*from),
+                    on_paper(*to),
+                    radius,
+                    forms,
+                );
+            });
         }
         Shape::Label(label) => pencil.label(role, label, paper_from_world),
-        Shape::Key { row, text } => pencil.key(role, *row, text),
+        Shape::Key { row, text } => pencil.key(role, *row, head, text),
         Shape::Ring(at) => {
             let at = paper_from_world * *at;
             let curved = pencil.curved();
@@ -107,59 +120,108 @@ fn lay_out_item(pencil: &mut Pencil, item: &Item, paper_from_world: Affine, near
     }
 }
 
+/// From where to where the shelves about a place lie, against the one that is asked for.
+const REACHES: [f64; 4] = [0.6, 1.0, 1.6, 2.4];
+/// Directions of the lines to them.
+const DIRECTIONS: i32 = 12;
+
 impl Pencil {
+    /// Shelves about a place, the nearest first, all on slanting lines.
+    pub(super) fn shelves(&self, from: Point, plain_reach: f64) -> impl Iterator<Item = Spot> {
+        let (reach, size) = (self.by_text(plain_reach), self.by_text(TEXT_SIZE));
+        REACHES.into_iter().flat_map(move |part| {
+            (0..DIRECTIONS).map(move |direction| {
+                let turn =
+                    std::f64::consts::TAU * (f64::from(direction) + 0.5) / f64::from(DIRECTIONS);
+                let to = from + Vec2::from_angle(turn) * (part * reach);
+                Spot::on_shelf(from, to, size).sliding()
+            })
+        })
+    }
+
     fn label(&mut self, role: Role, label: &Label, paper_from_world: Affine) {
         let at = paper_from_world * label.at;
-        let width = self.width_of(role, &label.text, TEXT_SIZE);
+        // What is not shown has no name here.
+        if !self.window.contains(at) {
+            return;
+        }
+        let forms = std::iter::once(&label.text).chain(&label.shorter);
+        let forms: Vec<String> = forms.cloned().collect();
         let offset = label.offset * self.style.text;
-        let mirrored = Vec2::new(-offset.x, offset.y);
-        let offset = if !self.holds(at + offset, offset.x, width)
-            && self.holds(at + mirrored, mirrored.x, width)
-        {
-            mirrored
-        } else {
-            offset
-        };
-        let mut to = at + offset;
-        if !self.holds(to, offset.x, width) {
-            // No side has room for all of it: begin as far in as it takes.
-            to.x = self.room_for(to.x + (width / 2.0).copysign(offset.x), width)
-                - (width / 2.0).copysign(offset.x);
+        let plain_size = TEXT_SIZE * label.larger;
+        if label.has_leader {
+            self.together(|pencil| {
+                let dot = Circle::new(at, pencil.by_text(2.2)).to_path(pencil.curved());
+                pencil.fill(Role::Dimension, &dot);
+                let size = pencil.by_text(plain_size);
+                let ways = [(1.0, 1.0), (-1.0, 1.0), (1.0, -1.0), (-1.0, -1.0)];
+                let wanted = ways.map(|(x, y)| {
+                    let to = at + Vec2::new(x * offset.x, y * offset.y);
+                    Spot::on_shelf(at, to, size).sliding()
+                });
+                let reach = label.offset.hypot().max(40.0);
+                let spots = wanted
+                    .into_iter()
+                    .chain(pencil.shelves(at, reach))
+                    .collect();
+                pencil.wording(role, forms, plain_size, spots);
+            });
+            return;
         }
-        // What is labelled is on the paper, so its words are.
-        let half = self.by_text(0.7 * TEXT_SIZE);
-        if self.window.contains(at) && self.window.height() > 2.0 * half {
-            to.y = to.y.clamp(self.window.y0 + half, self.window.y1 - half);
-        }
-        let sideways = offset.x / self.style.text;
-        let anchor = match sideways {
+        let anchor = match label.offset.x {
             x if x > 0.5 => Anchor::Left,
             x if x < -0.5 => Anchor::Right,
             _ => Anchor::Middle,
         };
-        if label.has_leader {
-            self.line(Role::Dimension, at, to);
-            let dot = Circle::new(at, self.by_text(2.2)).to_path(self.curved());
-            self.fill(Role::Dimension, &dot);
+        let line = self.by_text(1.25 * TEXT_SIZE);
+        let wide = self.width_of(role, &label.text, plain_size);
+        let mut spots = Vec::new();
+        for (across, down) in [
+            (0.0, 0.0),
+            (0.0, 1.0),
+            (0.0, -1.0),
+            (0.5, 0.0),
+            (-0.5, 0.0),
+            (1.1, 0.0),
+            (-1.1, 0.0),
+            (0.5, 1.0),
+            (-0.5, 1.0),
+            (0.5, -1.0),
+            (-0.5, -1.0),
+        ] {
+            let to = at + offset + Vec2::new(across * wide, down * line);
+            let spot = Spot::new(to, anchor);
+            spots.push(if offset == Vec2::ZERO {
+                spot
+            } else {
+                spot.sliding()
+            });
         }
-        let aside = Vec2::new(self.by_text(5.0 * sideways.clamp(-1.0, 1.0)), 0.0);
-        self.text(role, to + aside, anchor, label.text.clone());
+        self.wording(role, forms, plain_size, spots);
     }
 
-    /// A line of the key: below the strip in which a lens has its title.
-    fn key(&mut self, role: Role, row: u8, text: &str) {
+    /// A line of the key, below the strip in which a lens has its title; its words as far as there is
+    /// room for them.
+    fn key(&mut self, role: Role, row: u8, head: f64, text: &str) {
         const SAMPLE: f64 = 46.0;
-        let start = Point::new(
-            self.window.x0 + self.by_text(12.0),
-            self.window.y0 + self.by_text(46.0 + 19.0 * f64::from(row)),
-        );
+        let down = self.by_text(16.0 + 19.0 * f64::from(row));
+        let start = Point::new(self.window.x0 + self.by_text(12.0), head + down);
         let end = start + Vec2::new(self.by_text(SAMPLE), 0.0);
-        self.line(role, start, end);
         let at = end + Vec2::new(self.by_text(8.0), 0.0);
-        self.text(role, at, Anchor::Left, text.to_owned());
+        let most = self.window.x1 - self.by_text(6.0) - at.x;
+        let half = self.by_text(0.7 * TEXT_SIZE);
+        let words = self.fitted(role, text, TEXT_SIZE, most).into_owned();
+        if start.y + half > self.window.y1 || self.width_of(role, &words, TEXT_SIZE) > most {
+            return;
+        }
+        self.together(|pencil| {
+            pencil.line(role, start, end);
+            let spots = vec![Spot::new(at, Anchor::Left)];
+            pencil.wording(role, vec![words], TEXT_SIZE, spots);
+        });
     }
 
-    fn angle(&mut self, apex: Point, from: Vec2, to: Vec2, radius: f64, text: &str) {
+    fn angle(&mut self, apex: Point, from: Vec2, to: Vec2, radius: f64, forms: Vec<String>) {
         let start = from.atan2();
         let mut sweep = to.atan2() - start;
         if sweep > std::f64::consts::PI {
@@ -193,11 +255,14 @@ impl Pencil {
             let middle = apex + Vec2::from_angle(start + sweep / 2.0) * (radius + aside);
             (middle, middle.x < apex.x)
         };
-        // Words that would run off the paper begin where they end on it.
-        let width = self.width_of(Role::Dimension, text, TEXT_SIZE);
-        let half = (width / 2.0).copysign(if is_left { -1.0 } else { 1.0 });
-        let place = Point::new(self.room_for(place.x + half, width) - half, place.y);
         let anchor = if is_left { Anchor::Right } else { Anchor::Left };
-        self.text(Role::Dimension, place, anchor, text.to_owned());
+        let line = Vec2::new(0.0, self.by_text(1.25 * TEXT_SIZE));
+        let mut spots = vec![
+            Spot::new(place, anchor),
+            Spot::new(place - line, anchor),
+            Spot::new(place + line, anchor),
+        ];
+        spots.extend(self.shelves(at(start + sweep / 2.0), 40.0));
+        self.wording(Role::Dimension, forms, TEXT_SIZE, spots);
     }
 }

@@ -77,23 +77,6 @@ pub enum Mark {
 }
 
 impl Mark {
-    /// Words of a key.
-    pub(super) fn is_key(&self) -> bool {
-        let overlaid = |role: &Role| matches!(role, Role::Overlay(_));
-        matches!(self, Self::Text { role, .. } if overlaid(role))
-    }
-
-    /// Words that may be left out where there is no room.
-    pub(super) fn is_minor(&self) -> bool {
-        matches!(
-            self,
-            Self::Text {
-                role: Role::Note | Role::CutLine,
-                ..
-            }
-        )
-    }
-
     /// The place that words take; none for other marks.
     pub(super) fn words_place(&self) -> Option<Rect> {
         let Self::Text {
@@ -122,12 +105,6 @@ impl Mark {
         };
         let corner = *at - Vec2::new(across * size.0, down * size.1);
         Some(Rect::from_origin_size(corner, size))
-    }
-
-    pub(super) fn move_words(&mut self, by: f64) {
-        if let Self::Text { at, .. } = self {
-            at.y += by;
-        }
     }
 }
 

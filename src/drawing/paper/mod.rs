@@ -10,6 +10,7 @@ mod hatch;
 mod layout;
 mod mark;
 mod pencil;
+mod placer;
 mod style;
 mod symbol;
 mod theme;
@@ -25,6 +26,7 @@ pub use style::Style;
 pub use symbol::level_symbol;
 pub use theme::{Look, OVERLAYS, Pen, Rgb, Theme, palette};
 pub use view::View;
+pub(in crate::drawing) use words::in_lines;
 
 /// Reference pixels in a millimetre of paper: 96 to the inch (W3C CSS Values, reference pixel).
 pub const PAPER_PER_MM: f64 = 96.0 / 25.4;

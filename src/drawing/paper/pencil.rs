@@ -2,10 +2,11 @@
 
 use std::borrow::Cow;
 
-use kurbo::{BezPath, Line, Point, Rect, Shape as _, Vec2};
+use kurbo::{BezPath, Line, Point, Rect, Shape as _};
 
 use super::hatch::hatch;
 use super::mark::{Anchor, Mark, Panel};
+use super::placer::{Group, Placed, Placer, Spot, Wording};
 use super::style::Style;
 use super::theme::Pen;
 use super::words;
@@ -21,9 +22,14 @@ const FLATNESS: f64 = 0.15;
 pub(in crate::drawing) struct Pencil {
     pub(in crate::drawing) style: Style,
     pub(in crate::drawing) window: Rect,
-    marks: Vec<Mark>,
+    marks: Vec<(Group, Mark)>,
+    /// Words that want a place, which they get when all else is drawn.
+    wordings: Vec<Wording>,
     /// What is drawn over the paper afterwards: words keep clear of it.
     reserved: Vec<Rect>,
+    /// The group that marks belong to; 0 for none.
+    group: Group,
+    last_group: Group,
 }
 
 impl Pencil {
@@ -32,7 +38,10 @@ impl Pencil {
             style: style.into(),
             window,
             marks: Vec::new(),
+            wordings: Vec::new(),
             reserved: Vec::new(),
+            group: 0,
+            last_group: 0,
         }
     }
 
@@ -43,61 +52,85 @@ impl Pencil {
 
     /// The marks, words in front of everything.
     pub(in crate::drawing) fn done(mut self) -> Panel {
-        self.marks
-            .sort_by_key(|mark| matches!(mark, Mark::Text { .. }));
+        self.place_words();
+        let mut marks: Vec<Mark> = self.marks.into_iter().map(|(_, mark)| mark).collect();
+        marks.sort_by_key(|mark| matches!(mark, Mark::Text { .. }));
         Panel {
             style: self.style,
             window: self.window,
-            marks: self.marks,
+            marks,
         }
     }
 
-    /// Moves words off words: the important ones stay, minor ones give way or are left out.
-    pub(in crate::drawing) fn declutter(&mut self) {
-        /// How far words may move to find room, down and up, in the order it is tried.
-        const MOVES: [f64; 7] = [0.0, 17.0, -17.0, 34.0, -34.0, 51.0, -51.0];
-        let ways = MOVES.map(|by| self.by_text(by));
-        let mut taken: Vec<Rect> = self.reserved.clone();
+    /// The paper that words set so far take.
+    pub(in crate::drawing) fn words_places(&self) -> impl Iterator<Item = Rect> {
+        self.marks.iter().filter_map(|(_, mark)| mark.words_place())
+    }
+
+    /// Draws what stands and falls with its words.
+    pub(super) fn together(&mut self, draw: impl FnOnce(&mut Self)) {
+        self.last_group += 1;
+        self.group = self.last_group;
+        draw(self);
+        self.group = 0;
+    }
+
+    /// Words in one of their forms at the best of the places they would like, found when all else is
+    /// drawn.
+    pub(super) fn wording(
+        &mut self,
+        role: Role,
+        forms: Vec<String>,
+        plain_size: f64,
+        spots: Vec<Spot>,
+    ) {
+        self.wordings.push(Wording {
+            role,
+            size: self.by_text(plain_size),
+            is_strong: is_strong(role),
+            forms,
+            spots,
+            group: self.group,
+            rank: rank(role),
+        });
+    }
+
+    fn place_words(&mut self) {
+        let mut wordings = std::mem::take(&mut self.wordings);
+        if wordings.is_empty() {
+            return;
+        }
+        let mut placer = Placer::new(self.window, self.style.text, &self.reserved);
+        for (index, (group, mark)) in self.marks.iter().enumerate() {
+            placer.keep(mark);
+            placer.avoid(mark, |path| self.flattened(path), index, *group);
+        }
+        wordings.sort_by_key(|wording| wording.rank);
         let mut left_out = Vec::new();
-        let mut order: Vec<usize> = (0..self.marks.len()).collect();
-        // A key stands where it stands; words on the drawing keep clear of it.
-        order.sort_by_key(|&index| (!self.marks[index].is_key(), self.marks[index].is_minor()));
-        for index in order {
-            let mark = &mut self.marks[index];
-            let Some(place) = mark.words_place() else {
-                continue;
-            };
-            let room = ways
-                .into_iter()
-                .map(|by| (by, place + Vec2::new(0.0, by)))
-                .find(|(by, moved)| {
-                    let is_free = taken.iter().all(|other| !other.overlaps(*moved));
-                    is_free && (*by == 0.0 || self.window.contains_rect(*moved))
-                });
-            match room {
-                Some((by, moved)) => {
-                    mark.move_words(by);
-                    taken.push(moved);
-                }
-                None if mark.is_minor() => left_out.push(index),
-                None => taken.push(place),
+        for wording in &wordings {
+            self.group = wording.group;
+            match placer.place(wording) {
+                Some(placed) => self.set(placed),
+                None => left_out.push(wording.group),
             }
         }
-        left_out.sort_unstable();
-        for index in left_out.into_iter().rev() {
-            self.marks.remove(index);
-        }
+        self.marks
+            .retain(|(group, _)| *group == 0 || !left_out.contains(group));
     }
 
-    /// The place nearest `x` at which the middle of a text so wide stands inside the paper.
-    pub(in crate::drawing) fn room_for(&self, x: f64, width: f64) -> f64 {
-        let half = width / 2.0 + self.by_text(6.0);
-        let (least, most) = (self.window.x0 + half, self.window.x1 - half);
-        if least < most {
-            x.clamp(least, most)
-        } else {
-            x
+    fn set(&mut self, placed: Placed) {
+        if let Some([from, knee, end]) = placed.leader {
+            let mut path = BezPath::new();
+            path.move_to(from);
+            path.line_to(knee);
+            path.line_to(end);
+            self.stroke(Role::Dimension, &path);
         }
+        self.put(placed.mark);
+    }
+
+    fn put(&mut self, mark: Mark) {
+        self.marks.push((self.group, mark));
     }
 
     /// A length given for the window's words, at the size that words have here.
@@ -126,6 +159,21 @@ impl Pencil {
         words::fitted(text, self.by_text(plain_size), is_strong(role), most)
     }
 
+    /// The longest of some words, from the longest to the shortest, that fit into a width of paper at
+    /// a size between two, and the size. None where none of them do.
+    pub(in crate::drawing) fn longest_fitting<'a>(
+        &self,
+        role: Role,
+        forms: &'a [String],
+        (least, most): (f64, f64),
+        room: f64,
+    ) -> Option<(&'a str, f64)> {
+        forms.iter().find_map(|form| {
+            let size = (room / self.width_of(role, form, 1.0)).min(most);
+            (size >= least).then_some((form.as_str(), size))
+        })
+    }
+
     pub(in crate::drawing) fn line(&mut self, role: Role, from: Point, to: Point) {
         self.stroke(role, &Line::new(from, to).to_path(0.1));
     }
@@ -140,7 +188,7 @@ impl Pencil {
             dashes => self.dashed(path, dashes),
         };
         if !path.elements().is_empty() {
-            self.marks.push(Mark::Stroke { role, path, pen });
+            self.put(Mark::Stroke { role, path, pen });
         }
     }
 
@@ -154,7 +202,7 @@ impl Pencil {
 
     /// Fills with the pen's colour.
     pub(in crate::drawing) fn fill(&mut self, role: Role, outline: &BezPath) {
-        self.marks.push(Mark::Fill {
+        self.put(Mark::Fill {
             role,
             path: outline.clone(),
             is_ink: true,
@@ -163,7 +211,7 @@ impl Pencil {
 
     /// Fills with the fill's colour.
     pub(in crate::drawing) fn body(&mut self, role: Role, outline: &BezPath) {
-        self.marks.push(Mark::Fill {
+        self.put(Mark::Fill {
             role,
             path: outline.clone(),
             is_ink: false,
@@ -182,7 +230,7 @@ impl Pencil {
         plain_size: f64,
         text: String,
     ) {
-        self.marks.push(Mark::Text {
+        self.put(Mark::Text {
             role,
             at,
             anchor,
@@ -193,10 +241,6 @@ impl Pencil {
         });
     }
 
-    pub(in crate::drawing) fn turned_text(&mut self, role: Role, at: Point, text: String) {
-        self.sized_turned_text(role, at, TEXT_SIZE, text);
-    }
-
     pub(in crate::drawing) fn sized_turned_text(
         &mut self,
         role: Role,
@@ -204,7 +248,7 @@ impl Pencil {
         plain_size: f64,
         text: String,
     ) {
-        self.marks.push(Mark::Text {
+        self.put(Mark::Text {
             role,
             at,
             anchor: Anchor::BottomMiddle,
@@ -231,7 +275,7 @@ impl Pencil {
             path.line_to(line.p1);
         }
         if !path.elements().is_empty() {
-            self.marks.push(Mark::Stroke {
+            self.put(Mark::Stroke {
                 role,
                 path,
                 pen: Pen::Hatching,
@@ -248,14 +292,6 @@ impl Pencil {
         });
         flat
     }
-
-    /// Whether words that run from a place to the right, or to the left, stay on the paper.
-    pub(in crate::drawing) fn holds(&self, from: Point, towards: f64, width: f64) -> bool {
-        let end = from.x + width.copysign(towards);
-        let margin = self.by_text(4.0);
-        let (least, most) = (self.window.x0 + margin, self.window.x1 - margin);
-        (least..=most).contains(&from.x.min(end)) && (least..=most).contains(&from.x.max(end))
-    }
 }
 
 /// Whether a role's words are heavier.
@@ -264,6 +300,17 @@ const fn is_strong(role: Role) -> bool {
         role,
         Role::Heading | Role::Clip | Role::Dimension | Role::BelowCut(_) | Role::Overlay(_)
     )
+}
+
+/// Whose words are placed first: the lowest.
+const fn rank(role: Role) -> u8 {
+    match role {
+        Role::Overlay(_) | Role::BelowCut(_) | Role::Level(_) => 0,
+        Role::Dimension | Role::Heading => 1,
+        Role::Clip => 2,
+        Role::CutLine => 3,
+        _ => 4,
+    }
 }
 
 /// The pieces of a flat path that lie in a window.
@@ -287,7 +334,7 @@ fn shown(flat: &BezPath, window: Rect) -> BezPath {
 }
 
 /// The part of a line inside a rectangle (Liang and Barsky, 1984).
-fn cut_to(line: Line, window: Rect) -> Option<Line> {
+pub(super) fn cut_to(line: Line, window: Rect) -> Option<Line> {
     let way = line.p1 - line.p0;
     let (mut from, mut to) = (0.0_f64, 1.0_f64);
     for (along, low, high) in [

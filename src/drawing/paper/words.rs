@@ -101,6 +101,25 @@ pub fn fitted(text: &str, size: f64, is_strong: bool, most: f64) -> Cow<'_, str>
     Cow::Borrowed(text)
 }
 
+/// Words spread over so many lines, as even as they come.
+pub(in crate::drawing) fn in_lines(words: &str, lines: usize) -> Vec<String> {
+    let length = words.len().div_ceil(lines);
+    let mut set = Vec::new();
+    let mut line = String::new();
+    for word in words.split(' ') {
+        if !line.is_empty() {
+            if line.len() + 1 + word.len() / 2 >= length {
+                set.push(std::mem::take(&mut line));
+            } else {
+                line.push(' ');
+            }
+        }
+        line.push_str(word);
+    }
+    set.push(line);
+    set
+}
+
 /// Whether the bundled fonts have every letter of a text.
 #[must_use]
 pub fn are_bundled(text: &str) -> bool {
@@ -129,6 +148,14 @@ mod tests {
                 assert!(is_whole || more > most, "{cut}: {more}");
             }
         }
+    }
+
+    #[test]
+    fn a_name_is_spread_over_lines() {
+        let name = "edge ahead of centre";
+        assert_eq!(in_lines(name, 1), [name]);
+        assert_eq!(in_lines(name, 2), ["edge ahead", "of centre"]);
+        assert_eq!(in_lines("sweep too deep", 3), ["sweep", "too", "deep"]);
     }
 
     #[test]

@@ -4,20 +4,24 @@ use kurbo::{Point, Rect, Shape as _, Vec2};
 
 use crate::analysis::Level;
 use crate::analysis::why::{Budget, StepKind};
-use crate::drawing::paper::{Anchor, Panel, Pencil, Style};
+use crate::drawing::paper::{Anchor, Panel, Pencil, Style, in_lines};
 use crate::drawing::scene::Role;
 use crate::units::{Length, System};
 
 /// Room over the highest bar for its number.
 const ABOVE: f64 = 54.0;
 /// Room under the soil line for the names.
-const BELOW: f64 = 62.0;
+const BELOW: f64 = 66.0;
 /// Part of a column that its bar fills.
 const BAR_PART: f64 = 0.62;
 /// How deep the soil is drawn.
 const SOIL: f64 = 14.0;
 const NAME_SIZE: f64 = 13.0;
 const NUMBER_SIZE: f64 = 14.0;
+/// Words so small are left out rather than made smaller.
+const SMALLEST: f64 = 9.5;
+/// From one line of a name to the next.
+const NAME_LINE: f64 = 15.0;
 
 /// A column of the chart.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -62,13 +66,17 @@ impl BudgetChart<'_> {
             window.x0 + pencil.by_text(14.0),
             window.y0 + pencil.by_text(17.0),
         );
-        pencil.sized_text(
-            Role::Heading,
-            heading,
-            Anchor::Left,
-            15.0,
+        let room = window.width() - pencil.by_text(28.0);
+        let titles = [
             self.title.to_owned(),
-        );
+            self.title.split(' ').next().unwrap_or("").to_owned(),
+        ];
+        if let Some((title, size)) =
+            pencil.longest_fitting(Role::Heading, &titles, (10.0, 15.0), room)
+        {
+            let title = title.to_owned();
+            pencil.sized_text(Role::Heading, heading, Anchor::Left, size, title);
+        }
         let place = Upward::of(self.budget, self.least, &pencil);
         self.ground(&mut pencil, &place);
         let count = self.budget.steps.len() + 1;
@@ -182,31 +190,58 @@ impl BudgetChart<'_> {
             Column::Step(_) if by.mm() > 0.0 => format!("+{shown}"),
             Column::Step(_) => shown,
         };
-        let above = Point::new(middle, place.y(top_mm.max(0.0)) - pencil.by_text(5.0));
-        pencil.sized_text(
-            Role::Dimension,
-            above,
-            Anchor::BottomMiddle,
-            NUMBER_SIZE,
-            number,
-        );
-        let name = match column {
-            Column::Step(kind) => kind.name(),
-            Column::Left => "left over soil",
+        let room = slot.width() - pencil.by_text(4.0);
+        let highest = self.window_top(pencil) + pencil.by_text(NUMBER_SIZE);
+        let y = (place.y(top_mm.max(0.0)) - pencil.by_text(5.0)).max(highest);
+        let forms = [number.clone(), bare(&number).to_owned()];
+        let sizes = (SMALLEST, NUMBER_SIZE);
+        if let Some((number, size)) = pencil.longest_fitting(Role::Dimension, &forms, sizes, room) {
+            let (at, number) = (Point::new(middle, y), number.to_owned());
+            pencil.sized_text(Role::Dimension, at, Anchor::BottomMiddle, size, number);
+        }
+        let (role, name) = match column {
+            Column::Step(kind) => (Role::Note, kind.name().to_owned()),
+            Column::Left => (Role::Heading, "left over soil".to_owned()),
         };
-        let role = if column == Column::Left {
-            Role::Heading
-        } else {
-            Role::Note
-        };
-        let foot = Point::new(middle, slot.y1 - pencil.by_text(28.0));
-        pencil.sized_text(role, foot, Anchor::Middle, NAME_SIZE, name.to_owned());
+        let mut lines = lines_within(pencil, role, &name, room);
         if let (Column::Left, Some(least)) = (column, self.least) {
-            let text = format!("at least {}", self.system.length(least));
-            let foot = Point::new(middle, slot.y1 - pencil.by_text(11.0));
-            pencil.sized_text(Role::Note, foot, Anchor::Middle, NAME_SIZE, text);
+            let least = self.system.length(least);
+            let whole = format!("at least {least}");
+            lines.extend(lines_within(pencil, Role::Note, &whole, room));
+        }
+        let line = pencil.by_text(NAME_LINE);
+        let mut at = Point::new(middle, slot.y1 - pencil.by_text(BELOW - SOIL) + 0.75 * line);
+        for (role, text, size) in lines {
+            if at.y + 0.6 * line <= slot.y1 {
+                pencil.sized_text(role, at, Anchor::Middle, size, text);
+            }
+            at.y += line;
         }
     }
+
+    /// Where the title ends.
+    fn window_top(&self, pencil: &Pencil) -> f64 {
+        pencil.window.y0 + pencil.by_text(30.0)
+    }
+}
+
+/// A number without its unit.
+fn bare(number: &str) -> &str {
+    number.rsplit_once(' ').map_or(number, |(number, _)| number)
+}
+
+/// Words in as few lines as fit into a width, at the size of names or somewhat smaller.
+fn lines_within(pencil: &Pencil, role: Role, words: &str, room: f64) -> Vec<(Role, String, f64)> {
+    let size_of = |lines: &[String]| {
+        let widest = lines.iter().map(|line| pencil.width_of(role, line, 1.0));
+        (room / widest.fold(1e-9, f64::max)).min(NAME_SIZE)
+    };
+    let sets = [1, 2, 3].map(|count| in_lines(words, count));
+    let found = sets.iter().find(|lines| size_of(lines) >= NAME_SIZE);
+    let found = found.or_else(|| sets.iter().find(|lines| size_of(lines) >= SMALLEST));
+    let lines = found.map_or_else(Vec::new, Clone::clone);
+    let size = size_of(&lines);
+    lines.into_iter().map(|line| (role, line, size)).collect()
 }
 
 /// From millimetres to paper, upwards.

@@ -3,7 +3,7 @@
 use kurbo::Rect;
 
 use super::lens::Lens;
-use crate::drawing::paper::{Panel, Style, View, lay_out};
+use crate::drawing::paper::{Panel, Style, View, lay_out_around};
 use crate::drawing::scene::{Scene, ShownIn};
 
 /// The whole unit and the lens beside it.
@@ -41,7 +41,17 @@ impl Canvas {
     #[must_use]
     pub fn panels(&self, scene: &Scene, style: impl Into<Style>) -> Vec<Panel> {
         let style = style.into();
-        let mut panels = vec![lay_out(scene, &self.whole, ShownIn::Whole, style)];
+        let letter = self
+            .lens
+            .as_ref()
+            .and_then(|lens| lens.letter_place(&self.whole, style));
+        let mut panels = vec![lay_out_around(
+            scene,
+            &self.whole,
+            ShownIn::Whole,
+            style,
+            letter.as_slice(),
+        )];
         if let Some(lens) = &self.lens {
             panels.push(lens.marks_on_whole(&self.whole, style));
             panels.push(lens.panel(scene, style));

@@ -50,6 +50,10 @@ pub struct Lens {
 const LETTER: &str = "A";
 /// Height of the strip with the lens's name and scale.
 const TITLE_HEIGHT: f64 = 30.0;
+const TITLE_SIZE: f64 = 14.0;
+/// Size of the letter on the whole, and the paper it takes.
+const LETTER_SIZE: f64 = 16.0;
+const LETTER_PLACE: Vec2 = Vec2::new(15.0, 19.0);
 
 impl Lens {
     /// A lens on a solved unit in a rectangle of paper.
@@ -110,8 +114,9 @@ impl Lens {
         pencil.body(Role::Paper, &window.to_path(0.1));
         let mut panel = pencil.done();
         let mut pencil = Pencil::new(style, window);
-        let covered = [self.bar_across(&pencil).place, self.title_strip(&pencil)];
-        let enlarged = lay_out_around(scene, &self.view, ShownIn::Lens, style, &covered);
+        let mut reserved = vec![self.strip(&pencil), self.bar_across(&pencil).place];
+        reserved.extend(self.bar_up(&pencil).map(|bar| bar.place));
+        let enlarged = lay_out_around(scene, &self.view, ShownIn::Lens, style, &reserved);
         panel.marks.extend(enlarged.marks);
         self.title(&mut pencil);
         self.bars(&mut pencil);
@@ -124,44 +129,93 @@ impl Lens {
     /// The part of the whole view that the lens shows, with the letter that names it there.
     #[must_use]
     pub fn marks_on_whole(&self, whole: &View, style: impl Into<Style>) -> Panel {
-        let shown = whole
-            .paper_from_world()
-            .transform_rect_bbox(self.view.world());
+        let style = style.into();
         let mut pencil = Pencil::new(style, whole.window);
+        let shown = self.shown_on(whole);
         pencil.stroke(Role::LensFrame, &shown.to_path(0.1));
-        let at = Point::new(
-            shown.x1 + pencil.by_text(5.0),
-            shown.y0 - pencil.by_text(4.0),
-        );
-        pencil.sized_text(
-            Role::Heading,
-            at,
-            Anchor::BottomLeft,
-            16.0,
-            LETTER.to_owned(),
-        );
+        if let Some(place) = self.letter_place(whole, style) {
+            pencil.sized_text(
+                Role::Heading,
+                place.center(),
+                Anchor::Middle,
+                LETTER_SIZE,
+                LETTER.to_owned(),
+            );
+        }
         pencil.done()
     }
 
-    fn title(&self, pencil: &mut Pencil) {
-        let (window, strip) = (self.view.window, self.title_strip(pencil));
-        pencil.body(Role::Frame, &strip.to_path(0.1));
-        let middle = strip.center().y;
-        let aside = pencil.by_text(12.0);
-        let name = format!("Lens {LETTER}, {}", self.view.written_scale());
-        let at = Point::new(window.x0 + aside, middle);
-        pencil.sized_text(Role::Heading, at, Anchor::Left, 15.0, name);
-        if self.is_stretched() {
-            let text = format!("stretched upwards ×{}", self.view.stretch);
-            let at = Point::new(window.x1 - aside, middle);
-            pencil.sized_text(Role::Heading, at, Anchor::Right, 13.5, text);
+    fn shown_on(&self, whole: &View) -> Rect {
+        whole
+            .paper_from_world()
+            .transform_rect_bbox(self.view.world())
+    }
+
+    /// Where the letter stands on the whole: beside the corner of the part shown, on the paper. None
+    /// where the paper does not show that part.
+    pub(super) fn letter_place(&self, whole: &View, style: Style) -> Option<Rect> {
+        let (shown, window) = (self.shown_on(whole), whole.window);
+        if !shown.overlaps(window) {
+            return None;
+        }
+        let size = LETTER_PLACE * style.text;
+        let room = Rect::new(window.x0, window.y0, window.x1 - size.x, window.y1 - size.y);
+        let x = (shown.x1 + 3.0 * style.text).min(room.x1).max(room.x0);
+        let y = (shown.y0 - size.y).min(room.y1).max(room.y0);
+        let place = Rect::from_origin_size((x, y), size.to_size());
+        window.contains_rect(place).then_some(place)
+    }
+
+    fn strip(&self, pencil: &Pencil) -> Rect {
+        let window = self.view.window;
+        Rect {
+            y1: window.y0 + pencil.by_text(TITLE_HEIGHT),
+            ..window
         }
     }
 
-    fn title_strip(&self, pencil: &Pencil) -> Rect {
-        let window = self.view.window;
-        let foot = window.y0 + pencil.by_text(TITLE_HEIGHT);
-        Rect::new(window.x0, window.y0, window.x1, foot)
+    fn title(&self, pencil: &mut Pencil) {
+        let strip = self.strip(pencil);
+        pencil.body(Role::Frame, &strip.to_path(0.1));
+        let aside = pencil.by_text(10.0);
+        let room = strip.width() - 2.0 * aside;
+        let scale = self.view.written_scale();
+        let mut names = vec![
+            format!("Lens {LETTER}, {scale}"),
+            format!("{LETTER}, {scale}"),
+        ];
+        let mut told = Vec::new();
+        if self.is_stretched() {
+            let stretch = self.view.stretch;
+            told = vec![
+                format!("stretched upwards ×{stretch}"),
+                format!("upwards ×{stretch}"),
+            ];
+        }
+        // Both, or as much of each as there is room for.
+        let between = pencil.by_text(14.0);
+        let width = |pencil: &Pencil, text: &str| pencil.width_of(Role::Heading, text, TITLE_SIZE);
+        let fits = |pencil: &Pencil, name: &str, told: &str| {
+            width(pencil, name) + between + width(pencil, told) <= room
+        };
+        let pairs = names
+            .iter()
+            .flat_map(|name| told.iter().map(move |told| (name.clone(), told.clone())));
+        let both = pairs
+            .into_iter()
+            .find(|(name, told)| fits(pencil, name, told));
+        if let Some((name, told)) = both {
+            let at = Point::new(strip.x1 - aside, strip.center().y);
+            pencil.sized_text(Role::Heading, at, Anchor::Right, TITLE_SIZE, told);
+            names = vec![name];
+        } else if let Some(told) = told.pop() {
+            names = vec![format!("{scale}, {told}")];
+        }
+        let sizes = (9.0, TITLE_SIZE);
+        if let Some((name, size)) = pencil.longest_fitting(Role::Heading, &names, sizes, room) {
+            let at = Point::new(strip.x0 + aside, strip.center().y);
+            pencil.sized_text(Role::Heading, at, Anchor::Left, size, name.to_owned());
+        }
     }
 
     fn is_stretched(&self) -> bool {
@@ -197,7 +251,6 @@ impl Lens {
     }
 
     fn bars(&self, pencil: &mut Pencil) {
-        let window = self.view.window;
         let tick = pencil.by_text(5.0);
         let line = |pencil: &mut Pencil, from: Point, to: Point, pen: f64| {
             let path = Line::new(from, to).to_path(0.1);
@@ -210,16 +263,40 @@ impl Lens {
             line(pencil, end - across, end + across, 1.5);
         }
         pencil.text(Role::Heading, bar.words_at, Anchor::Left, bar.words);
-        if self.is_stretched() {
-            let up_scale = self.view.scale * self.view.stretch;
-            let up = self.bar_length(0.2 * window.height() / up_scale);
-            let top = bar.from - Vec2::new(0.0, up.mm() * up_scale);
-            line(pencil, bar.from, top, 2.0);
+        if let Some(bar) = self.bar_up(pencil) {
+            line(pencil, bar.from, bar.to, 2.0);
             let across = Vec2::new(tick, 0.0);
-            line(pencil, top - across, top + across, 1.5);
-            let at = top + Vec2::new(pencil.by_text(9.0), 0.0);
-            pencil.text(Role::Heading, at, Anchor::Left, self.system.length(up));
+            line(pencil, bar.to - across, bar.to + across, 1.5);
+            pencil.text(Role::Heading, bar.words_at, Anchor::Left, bar.words);
         }
+    }
+
+    /// The scale bar that stands up, in a stretched lens.
+    fn bar_up(&self, pencil: &Pencil) -> Option<ScaleBar> {
+        if !self.is_stretched() {
+            return None;
+        }
+        let window = self.view.window;
+        let up_scale = self.view.scale * self.view.stretch;
+        let length = self.bar_length(0.2 * window.height() / up_scale);
+        let from = self.bar_foot(pencil);
+        let to = from - Vec2::new(0.0, length.mm() * up_scale);
+        let words_at = to + Vec2::new(pencil.by_text(9.0), 0.0);
+        let words = self.system.length(length);
+        let right = words_at.x + pencil.width_of(Role::Heading, &words, TEXT_SIZE);
+        let place = Rect::new(
+            window.x0,
+            to.y - pencil.by_text(10.0),
+            right + pencil.by_text(6.0),
+            from.y,
+        );
+        Some(ScaleBar {
+            from,
+            to,
+            words,
+            words_at,
+            place,
+        })
     }
 
     /// A round length in the reader's units, no longer than `most_mm`.
@@ -240,7 +317,7 @@ impl Lens {
     }
 }
 
-/// The scale bar that lies across.
+/// A scale bar.
 struct ScaleBar {
     from: Point,
     to: Point,

@@ -108,6 +108,7 @@ impl Sketch {
             to: back,
             radius_mm: 70.0,
             text: self.number.clone(),
+            shorter: Vec::new(),
         };
         self.scene.add(Role::Dimension, angle);
     }
@@ -120,6 +121,7 @@ impl Sketch {
             through: Point::new(from.0, at),
             offset: 0.0,
             text: self.number.clone(),
+            shorter: Vec::new(),
         };
         self.scene.add(Role::Dimension, Shape::Dimension(dimension));
     }

@@ -103,6 +103,7 @@ impl Sketch {
             through: Point::new(touches, -12.0),
             offset: 0.0,
             text: self.number.clone(),
+            shorter: Vec::new(),
         };
         self.scene.add(Role::Dimension, Shape::Dimension(dimension));
         self.word((70.0, 62.0), "square");

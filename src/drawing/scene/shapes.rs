@@ -39,6 +39,8 @@ pub struct Dimension {
     pub offset: f64,
     /// What it measures, with the number.
     pub text: String,
+    /// What may stand instead where there is little room, from the longest to the shortest.
+    pub shorter: Vec<String>,
 }
 
 /// Words beside a place.
@@ -50,8 +52,12 @@ pub struct Label {
     pub offset: Vec2,
     /// Whether a thin line leads from the words to the place.
     pub has_leader: bool,
+    /// How many times as large as ordinary words they are.
+    pub larger: f64,
     /// The words.
     pub text: String,
+    /// What may stand instead where there is little room, from the longest to the shortest.
+    pub shorter: Vec<String>,
 }
 
 /// One shape of a scene.
@@ -79,6 +85,8 @@ pub enum Shape {
         radius_mm: f64,
         /// What it measures, with the number.
         text: String,
+        /// What may stand instead where there is little room, from the longest to the shortest.
+        shorter: Vec<String>,
     },
     /// Words beside a place.
     Label(Label),

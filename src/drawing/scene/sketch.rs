@@ -90,6 +90,7 @@ impl Sketch {
             through: Point::new(x, from),
             offset: 0.0,
             text: self.number.clone(),
+            shorter: Vec::new(),
         };
         self.scene.add(Role::Dimension, Shape::Dimension(dimension));
     }
@@ -99,7 +100,9 @@ impl Sketch {
             at: at.into(),
             offset: Vec2::ZERO,
             has_leader: false,
+            larger: 1.0,
             text: text.to_owned(),
+            shorter: Vec::new(),
         };
         self.scene.add(Role::Note, Shape::Label(label));
     }

@@ -3,7 +3,7 @@
 use kurbo::{Point, Rect, Shape as _, Vec2};
 
 use super::PathDrawing;
-use crate::drawing::paper::{Anchor, Panel, Pencil, Style, View, lay_out};
+use crate::drawing::paper::{Anchor, Panel, Pencil, Style, View, lay_out_around};
 use crate::drawing::scene::{Role, Scene, ShownIn};
 
 /// Height of the strip with a view's name and scale.
@@ -17,6 +17,7 @@ const CUT_ROOM: f64 = 108.0;
 const LEAST_FOR_BOTH: f64 = 540.0;
 /// The letter that names the close-up on the other view.
 const LETTER: &str = "A";
+const LETTER_SIZE: f64 = 15.0;
 
 /// The views of the paths.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -86,49 +87,93 @@ impl PathCanvas {
     #[must_use]
     pub fn panels(&self, scene: &Scene, style: impl Into<Style>) -> Vec<Panel> {
         let style = style.into();
-        let mut panels = vec![lay_out(scene, &self.close, ShownIn::Lens, style)];
+        let laid_out = |view: &View, shown_in, others: &[Rect]| {
+            let mut reserved = vec![strip(view, style)];
+            reserved.extend(others);
+            lay_out_around(scene, view, shown_in, style, &reserved)
+        };
+        let mut panels = vec![laid_out(&self.close, ShownIn::Lens, &[])];
         let stretch = self.close.stretch;
         let scale = self.close.written_scale();
-        let name = if stretch > 1.0 {
-            format!("{LETTER}: at the cut line, {scale} across, stretched upwards ×{stretch}")
+        let names = if stretch > 1.0 {
+            [
+                format!("{LETTER}: at the cut line, {scale} across, stretched upwards ×{stretch}"),
+                format!("{LETTER}: {scale} across, upwards ×{stretch}"),
+                format!("{LETTER}, {scale}, ×{stretch}"),
+            ]
         } else {
-            format!("{LETTER}: at the cut line, {scale}")
+            [
+                format!("{LETTER}: at the cut line, {scale}"),
+                format!("{LETTER}: {scale}"),
+                LETTER.to_owned(),
+            ]
         };
-        panels.push(framed(&self.close, style, &name, None));
+        panels.push(framed(&self.close, style, &names, None));
         if let Some(whole) = &self.whole {
-            panels.push(lay_out(scene, whole, ShownIn::Whole, style));
-            let name = format!("Two turns of one blade, {}", whole.written_scale());
-            panels.push(framed(whole, style, &name, Some(self.close.world())));
+            let letter = letter_place(whole, style, self.close.world());
+            panels.push(laid_out(whole, ShownIn::Whole, &[letter]));
+            let scale = whole.written_scale();
+            let names = [
+                format!("Two turns of one blade, {scale}"),
+                format!("Two turns, {scale}"),
+                scale,
+            ];
+            panels.push(framed(whole, style, &names, Some(self.close.world())));
         }
         panels
     }
 }
 
+/// The strip with a view's name and scale.
+fn strip(view: &View, style: Style) -> Rect {
+    let window = view.window;
+    Rect {
+        y1: window.y0 + TITLE_HEIGHT * style.text,
+        ..window
+    }
+}
+
+/// The part of a view that another one enlarges.
+fn enlarged_on(view: &View, part: Rect) -> Rect {
+    view.paper_from_world().transform_rect_bbox(part)
+}
+
+/// Where the letter of the enlarged part stands: at a corner of it, on the paper below the title.
+fn letter_place(view: &View, style: Style, part: Rect) -> Rect {
+    let part = enlarged_on(view, part);
+    let size = Vec2::new(14.0, 18.0) * style.text;
+    let (window, top) = (view.window, strip(view, style).y1);
+    let x = (part.x1 + 3.0 * style.text).min(window.x1 - size.x);
+    let y = (part.y0 - size.y).max(top);
+    Rect::from_origin_size((x.max(window.x0), y), size.to_size())
+}
+
 /// A view's border and title, and the part of it that another view shows.
-fn framed(view: &View, style: Style, name: &str, enlarged: Option<Rect>) -> Panel {
+fn framed(view: &View, style: Style, names: &[String], enlarged: Option<Rect>) -> Panel {
     let window = view.window;
     let mut pencil = Pencil::new(style, window);
     if let Some(part) = enlarged {
-        let part = view.paper_from_world().transform_rect_bbox(part);
-        pencil.stroke(Role::LensFrame, &part.to_path(0.1));
-        let at = Point::new(part.x1 + pencil.by_text(4.0), part.y0 - pencil.by_text(2.0));
-        let letter = LETTER.to_owned();
-        pencil.sized_text(Role::Heading, at, Anchor::BottomLeft, 15.0, letter);
+        pencil.stroke(Role::LensFrame, &enlarged_on(view, part).to_path(0.1));
+        let place = letter_place(view, style, part);
+        if window.contains_rect(place) {
+            let letter = LETTER.to_owned();
+            pencil.sized_text(
+                Role::Heading,
+                place.center(),
+                Anchor::Middle,
+                LETTER_SIZE,
+                letter,
+            );
+        }
     }
-    let strip = Rect::new(
-        window.x0,
-        window.y0,
-        window.x1,
-        window.y0 + pencil.by_text(TITLE_HEIGHT),
-    );
+    let strip = strip(view, style);
     pencil.body(Role::Paper, &strip.to_path(0.1));
     pencil.body(Role::Frame, &strip.to_path(0.1));
     let at = Point::new(window.x0 + pencil.by_text(10.0), strip.center().y);
-    // The words are as large as the strip has room for.
-    let room = window.width() - pencil.by_text(24.0);
-    let room = room / pencil.width_of(Role::Heading, name, 1.0);
-    let size = room.clamp(9.0, 14.0);
-    pencil.sized_text(Role::Heading, at, Anchor::Left, size, name.to_owned());
+    let room = window.width() - pencil.by_text(20.0);
+    if let Some((name, size)) = pencil.longest_fitting(Role::Heading, names, (10.0, 14.0), room) {
+        pencil.sized_text(Role::Heading, at, Anchor::Left, size, name.to_owned());
+    }
     let inside = -pencil.by_text(0.8);
     pencil.stroke(Role::LensFrame, &window.inset(inside).to_path(0.1));
     pencil.done()

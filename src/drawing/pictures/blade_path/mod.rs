@@ -242,6 +242,8 @@ fn label(at: Point, offset: (f64, f64), has_leader: bool, text: &str) -> Shape {
         at,
         offset: offset.into(),
         has_leader,
+        larger: 1.0,
         text: text.to_owned(),
+        shorter: Vec::new(),
     })
 }

@@ -22,7 +22,7 @@ impl PathDrawing<'_> {
         // The shorter of two dimensions stands nearer.
         let is_first = back.is_some_and(|back| back > self.kinematics.clip_length);
         let text = format!("clip length {length}");
-        self.across(scene, next, is_first, text);
+        self.across(scene, next, is_first, (text, length));
         // Clips closer than their names are told by the dimension alone.
         let has_room = self.kinematics.clip_length.mm() > 0.12 * self.close_bounds().width();
         for (clips, text) in [
@@ -49,16 +49,24 @@ impl PathDrawing<'_> {
         let word = label(entry, (26.0, -64.0), true, "enters the cut line");
         scene.add_in(ShownIn::Lens, Role::Note, word);
         let back = below.tip_back;
-        let text = if back.mm() < 0.0 {
-            format!("tip ahead {}", self.system.length(-back))
+        let (word, length) = if back.mm() < 0.0 {
+            ("tip ahead", self.system.length(-back))
         } else {
-            format!("tip back {}", self.system.length(back))
+            ("tip back", self.system.length(back))
         };
-        self.across(scene, entry, back <= self.kinematics.clip_length, text);
+        let text = format!("{word} {length}");
+        let is_first = back <= self.kinematics.clip_length;
+        self.across(scene, entry, is_first, (text, length));
     }
 
     /// A dimension across from the clip at the knife, hung below all that is drawn of the blades.
-    fn across(&self, scene: &mut Scene, to: Point, is_first: bool, text: String) {
+    fn across(
+        &self,
+        scene: &mut Scene,
+        to: Point,
+        is_first: bool,
+        (text, number): (String, String),
+    ) {
         let path = self.path();
         let lowest = path.tip_at(path.lowest_at_s());
         let dimension = Dimension {
@@ -68,6 +76,7 @@ impl PathDrawing<'_> {
             through: Point::new(lowest.x, lowest.y.min(self.cut_height())),
             offset: if is_first { 44.0 } else { 74.0 },
             text,
+            shorter: vec![number],
         };
         scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Dimension(dimension));
     }
@@ -84,6 +93,7 @@ impl PathDrawing<'_> {
             through: Point::new(aside, 0.0),
             offset: 0.0,
             text: format!("cut {}", self.system.length(cut)),
+            shorter: vec![self.system.length(cut)],
         };
         scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Dimension(dimension));
         let depth = self.case.solution.sweep.below_cut;
@@ -117,6 +127,7 @@ impl PathDrawing<'_> {
             through: Point::ORIGIN,
             offset: 30.0,
             text: format!("a turn {}", self.system.length(path.travel_in_turn())),
+            shorter: vec![self.system.length(path.travel_in_turn())],
         };
         scene.add_in(ShownIn::Whole, Role::Dimension, Shape::Dimension(dimension));
         let centre = path.centre_at_clip;

@@ -22,32 +22,33 @@ impl SideView<'_> {
         let edge = solution.pose.edge_on_plate;
         let lowest = solution.pose.lowest_of_reel_on_plate();
         let behind = solution.sweep.behind_centre;
-        let text = if behind.mm() < 0.0 {
-            format!("ahead of centre {}", self.length(-behind))
+        let side = if behind.mm() < 0.0 {
+            "ahead of"
         } else {
-            format!("behind centre {}", self.length(behind))
+            "behind"
         };
-        let magnitude = solution.sweep.behind_centre.mm().abs();
-        let off = self.length_off(Length::from_mm(magnitude), NumberId::BehindCentre);
-        let precise = match behind.mm() {
-            mm if mm < 0.0 => format!("ahead of centre {off}"),
-            _ => format!("behind centre {off}"),
+        let number = self.length(Length::from_mm(behind.mm().abs()));
+        let text = format!("{side} centre {number}");
+        let precise = match self.off(NumberId::BehindCentre) {
+            Some(off) => format!("{text} ± {}", self.length(off)),
+            None => text.clone(),
         };
         for (shown_in, y_mm, offset) in [
             (ShownIn::Whole, -GROUND_DEPTH_MM, 34.0),
             (ShownIn::Lens, lowest.y.min(edge.y), 88.0),
         ] {
+            let mut forms = vec![text.clone(), number.clone()];
+            if shown_in == ShownIn::Lens && precise != text {
+                forms.insert(0, precise.clone());
+            }
             let dimension = Dimension {
                 from: edge,
                 to: lowest,
                 direction: Direction::Across,
                 through: Point::new(edge.x, y_mm),
                 offset,
-                text: if shown_in == ShownIn::Lens {
-                    precise.clone()
-                } else {
-                    text.clone()
-                },
+                text: forms.remove(0),
+                shorter: forms,
             };
             scene.add_in(shown_in, Role::Dimension, Shape::Dimension(dimension));
         }
@@ -65,6 +66,7 @@ impl SideView<'_> {
             through: Point::new(aside, 0.0),
             offset: 0.0,
             text: format!("height of cut {}", self.length(pose.height_of_cut)),
+            shorter: vec![self.length(pose.height_of_cut)],
         };
         scene.add_in(ShownIn::Whole, Role::Dimension, Shape::Dimension(dimension));
         let before_roller = Point::new(front.centre.x - 1.02 * front.radius_mm, height);
@@ -89,6 +91,7 @@ impl SideView<'_> {
             through: lowest,
             offset: 40.0,
             text: format!("sweep {precise}{share}"),
+            shorter: vec![format!("sweep {depth}{share}"), format!("sweep {depth}")],
         };
         scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Dimension(dimension));
         if sweep.chord.mm() <= 0.0 {
@@ -134,6 +137,7 @@ impl SideView<'_> {
             to: datum_back(solution),
             radius_mm: 1.2 * self.case.setting.knife.width.mm(),
             text: format!("attitude {}", self.system.angle(pose.attitude)),
+            shorter: vec![self.system.angle(pose.attitude)],
         };
         scene.add_in(ShownIn::Whole, Role::Dimension, attitude);
         let clip_angle = Shape::Angle {
@@ -145,6 +149,7 @@ impl SideView<'_> {
                 "clip angle {}",
                 self.system.angle(solution.sweep.clip_angle)
             ),
+            shorter: vec![self.system.angle(solution.sweep.clip_angle)],
         };
         scene.add_in(ShownIn::Whole, Role::Dimension, clip_angle);
     }

@@ -372,7 +372,9 @@ fn label(at: Point, offset: (f64, f64), has_leader: bool, text: String) -> Shape
         at,
         offset: offset.into(),
         has_leader,
+        larger: 1.0,
         text,
+        shorter: Vec::new(),
     })
 }
 

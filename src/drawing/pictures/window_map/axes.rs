@@ -165,12 +165,24 @@ impl MapAxes {
             let at = foot + Vec2::new(0.0, pencil.by_text(13.0));
             pencil.sized_text(Role::Note, at, Anchor::Middle, NUMBER_SIZE, number);
         }
-        let words = Axis::of_angle().title("attitude");
-        let at = Point::new(frame.center().x, self.window.y1 - pencil.by_text(9.0));
-        pencil.sized_text(Role::Note, at, Anchor::Middle, TITLE_SIZE, words);
-        let words = Axis::of_length(self.system).title("reel diameter, scrap to new");
-        let at = Point::new(self.window.x0 + pencil.by_text(17.0), frame.center().y);
-        pencil.sized_turned_text(Role::Note, at, TITLE_SIZE, words);
+        let sizes = (0.75 * TITLE_SIZE, TITLE_SIZE);
+        let words = [Axis::of_angle().title("attitude")];
+        let found = pencil.longest_fitting(Role::Note, &words, sizes, frame.width());
+        if let Some((words, size)) = found {
+            let at = Point::new(frame.center().x, self.window.y1 - pencil.by_text(9.0));
+            pencil.sized_text(Role::Note, at, Anchor::Middle, size, words.to_owned());
+        }
+        let axis = Axis::of_length(self.system);
+        let words = [
+            axis.title("reel diameter, scrap to new"),
+            axis.title("reel diameter"),
+            axis.title("reel"),
+        ];
+        let found = pencil.longest_fitting(Role::Note, &words, sizes, frame.height());
+        if let Some((words, size)) = found {
+            let at = Point::new(self.window.x0 + pencil.by_text(17.0), frame.center().y);
+            pencil.sized_turned_text(Role::Note, at, size, words.to_owned());
+        }
         pencil.stroke(Role::LensFrame, &frame.to_path(0.1));
         pencil.done()
     }

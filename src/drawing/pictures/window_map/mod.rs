@@ -40,12 +40,10 @@ impl MapPicture<'_> {
         let beyond = 8.0 * self.axes.style.text;
         let window = self.axes.frame().inflate(beyond, beyond);
         let mut pencil = Pencil::new(self.axes.style, window);
-        let places: Vec<_> = settings
-            .iter()
-            .map(|setting| setting.place(&self.axes))
-            .collect();
-        self.names(&mut pencil, &places);
         settings::draw_all(&mut pencil, settings, &self.axes);
+        let marks = settings.iter().map(|setting| setting.place(&self.axes));
+        let places: Vec<_> = marks.chain(pencil.words_places()).collect();
+        self.names(&mut pencil, &places);
         pencil.done()
     }
 

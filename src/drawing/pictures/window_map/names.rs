@@ -4,7 +4,7 @@ use kurbo::{Point, Rect, Size, Vec2};
 
 use super::{MapKey, MapPicture};
 use crate::analysis::knives::{Band, MapRow};
-use crate::drawing::paper::{Anchor, Pencil, words};
+use crate::drawing::paper::{Anchor, Pencil, in_lines, words};
 use crate::drawing::scene::Role;
 use crate::units::Angle;
 
@@ -172,36 +172,4 @@ impl Name {
 
 fn line_height(pencil: &Pencil) -> f64 {
     pencil.by_text(words::LINE * SIZE)
-}
-
-/// Words spread over so many lines, as even as they come.
-fn in_lines(words: &str, lines: usize) -> Vec<String> {
-    let length = words.len().div_ceil(lines);
-    let mut set = Vec::new();
-    let mut line = String::new();
-    for word in words.split(' ') {
-        if !line.is_empty() {
-            if line.len() + 1 + word.len() / 2 >= length {
-                set.push(std::mem::take(&mut line));
-            } else {
-                line.push(' ');
-            }
-        }
-        line.push_str(word);
-    }
-    set.push(line);
-    set
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_name_is_spread_over_lines() {
-        let name = "edge ahead of centre";
-        assert_eq!(in_lines(name, 1), [name]);
-        assert_eq!(in_lines(name, 2), ["edge ahead", "of centre"]);
-        assert_eq!(in_lines("sweep too deep", 3), ["sweep", "too", "deep"]);
-    }
 }

@@ -49,9 +49,9 @@ impl MapSetting {
         axes.place(self.attitude, self.diameter)
     }
 
-    /// The paper that its mark and name may take.
+    /// The paper that its mark takes.
     pub(super) fn place(&self, axes: &MapAxes) -> Rect {
-        let size = Size::new(260.0, 26.0) * axes.style.text;
+        let size = Size::new(26.0, 26.0) * axes.style.text;
         Rect::from_center_size(self.at(axes), size)
     }
 }
@@ -68,32 +68,40 @@ pub(super) fn draw_all(pencil: &mut Pencil, settings: &[MapSetting], axes: &MapA
             continue;
         }
         let words = if !is_one_place {
-            setting.mark.words()
+            vec![setting.mark.words()]
         } else if apart < 0.5 {
-            "as set now, as on the bench"
+            vec!["as set now, as on the bench", "now, bench"]
         } else {
-            "as set now, near the bench"
+            vec!["as set now, near the bench", "now"]
         };
         let other = other.map_or(at, |other| other.at(axes));
-        name(pencil, frame, (at, other), words);
+        name(pencil, frame, (at, other), &words);
         draw_mark(pencil, setting.mark, at);
     }
 }
 
-/// Writes a setting's name on the side away from the other one, if there is room.
-fn name(pencil: &mut Pencil, frame: Rect, (at, other): (Point, Point), words: &str) {
+/// Writes a setting's name on the side away from the other one, or else on the other side, in the
+/// longest of some words that have room.
+fn name(pencil: &mut Pencil, frame: Rect, (at, other): (Point, Point), forms: &[&str]) {
     let aside = pencil.by_text(12.0);
-    let room = aside + pencil.by_text(2.0) + pencil.width_of(Role::Setting, words, SIZE);
-    let is_right = at.x + room < frame.x1 && (at.x >= other.x || at.x - room < frame.x0);
-    let (anchor, way) = if is_right {
-        (Anchor::Left, aside)
-    } else {
-        (Anchor::Right, -aside)
-    };
     let half = pencil.by_text(words::LINE * SIZE / 2.0 + 2.0);
     let y = at.y.min(frame.y1 - half).max(frame.y0 + half);
-    let to = Point::new(at.x + way, y);
-    pencil.sized_text(Role::Setting, to, anchor, SIZE, words.to_owned());
+    for words in forms {
+        let room = aside + pencil.by_text(2.0) + pencil.width_of(Role::Setting, words, SIZE);
+        let has_right = at.x + room < frame.x1;
+        let has_left = at.x - room > frame.x0;
+        let is_right = has_right && (at.x >= other.x || !has_left);
+        let (anchor, way) = if is_right {
+            (Anchor::Left, aside)
+        } else {
+            (Anchor::Right, -aside)
+        };
+        if has_right || has_left {
+            let to = Point::new(at.x + way, y);
+            pencil.sized_text(Role::Setting, to, anchor, SIZE, (*words).to_owned());
+            return;
+        }
+    }
 }
 
 /// Draws a setting's mark: a ring and a dot for the one in force, a diamond for the bench pose.

@@ -1,0 +1,336 @@
+//! Finding places for words: each has places it would like and shorter forms, and none is set on
+//! another or over the border of its paper. What finds no place is left out, with the lines that
+//! belong to it.
+
+use kurbo::{BezPath, Line, PathSeg, Point, Rect, Size, Vec2};
+
+use super::mark::{Anchor, Mark};
+use super::theme::Pen;
+use super::words;
+use crate::drawing::scene::Role;
+
+/// Paper between words and others, and between words and the border.
+const APART: f64 = 3.0;
+const BORDER: f64 = 3.0;
+/// Height that a line of words needs, in parts of its size.
+const LINE: f64 = 1.24;
+/// From a shelf up to the middle of the words on it, in parts of their size.
+pub(super) const OVER_SHELF: f64 = 0.8;
+/// What a step down the list of places weighs against lines that the words cover.
+const STEP: f64 = 0.5;
+
+/// Which marks belong together: words that find no place take the rest with them.
+pub(super) type Group = u32;
+
+/// A place that words would like.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Spot {
+    pub(super) at: Point,
+    pub(super) anchor: Anchor,
+    pub(super) is_turned: bool,
+    /// The words may be no longer than this.
+    pub(super) most: f64,
+    /// They may move across to stay on the paper.
+    pub(super) may_slide: bool,
+    /// A line leads from here to the words, which stand on its shelf.
+    pub(super) leader: Option<Point>,
+}
+
+impl Spot {
+    pub(super) fn new(at: Point, anchor: Anchor) -> Self {
+        Self {
+            at,
+            anchor,
+            is_turned: false,
+            most: f64::INFINITY,
+            may_slide: false,
+            leader: None,
+        }
+    }
+
+    pub(super) fn sliding(self) -> Self {
+        Self {
+            may_slide: true,
+            ..self
+        }
+    }
+
+    pub(super) fn at_most(self, most: f64) -> Self {
+        Self { most, ..self }
+    }
+
+    pub(super) fn turned(self) -> Self {
+        Self {
+            is_turned: true,
+            ..self
+        }
+    }
+
+    /// Words on a shelf that begins, or ends, at a place to which a line leads.
+    pub(super) fn on_shelf(from: Point, to: Point, size: f64) -> Self {
+        let anchor = if to.x < from.x {
+            Anchor::Right
+        } else {
+            Anchor::Left
+        };
+        Self {
+            leader: Some(from),
+            ..Self::new(to - Vec2::new(0.0, OVER_SHELF * size), anchor)
+        }
+    }
+}
+
+/// Words that want a place.
+#[derive(Clone, Debug)]
+pub(super) struct Wording {
+    pub(super) role: Role,
+    pub(super) size: f64,
+    pub(super) is_strong: bool,
+    /// From the whole to the shortest that still says it.
+    pub(super) forms: Vec<String>,
+    /// From the best to the least.
+    pub(super) spots: Vec<Spot>,
+    pub(super) group: Group,
+    /// What is placed first has the lowest.
+    pub(super) rank: u8,
+}
+
+/// Words that found their place.
+#[derive(Debug)]
+pub(super) struct Placed {
+    pub(super) mark: Mark,
+    /// The line that leads to them, and its shelf.
+    pub(super) leader: Option<[Point; 3]>,
+}
+
+/// A line that words had better not cover.
+#[derive(Clone, Copy, Debug)]
+struct Obstacle {
+    line: Line,
+    /// Lines of one mark count once.
+    mark: usize,
+    group: Group,
+    weight: f64,
+}
+
+/// Paper with words on it.
+#[derive(Debug)]
+pub(super) struct Placer {
+    window: Rect,
+    /// How large words and what is set out against them are.
+    text: f64,
+    taken: Vec<Rect>,
+    obstacles: Vec<Obstacle>,
+    leaders: Vec<Line>,
+}
+
+impl Placer {
+    pub(super) fn new(window: Rect, text: f64, reserved: &[Rect]) -> Self {
+        Self {
+            window,
+            text,
+            taken: reserved.to_vec(),
+            obstacles: Vec::new(),
+            leaders: Vec::new(),
+        }
+    }
+
+    /// Keeps words clear of what stands there already.
+    pub(super) fn keep(&mut self, mark: &Mark) {
+        if let Some(place) = mark.words_place() {
+            self.taken.push(place);
+        }
+    }
+
+    /// Lines of a mark that words had better not cover.
+    pub(super) fn avoid(
+        &mut self,
+        mark: &Mark,
+        flattened: impl FnOnce(&BezPath) -> BezPath,
+        index: usize,
+        group: Group,
+    ) {
+        let (Some(weight), Mark::Stroke { path, .. }) = (weight(mark), mark) else {
+            return;
+        };
+        let window = self.window;
+        let flat = flattened(path);
+        let lines = flat.segments().filter_map(|segment| match segment {
+            PathSeg::Line(line) => Some(line),
+            _ => None,
+        });
+        let lines = lines.filter(|line| crosses(*line, window));
+        self.obstacles.extend(lines.map(|line| Obstacle {
+            line,
+            mark: index,
+            group,
+            weight,
+        }));
+    }
+
+    /// Finds a place for words and takes it; none where there is none.
+    pub(super) fn place(&mut self, wording: &Wording) -> Option<Placed> {
+        let mut best: Option<(f64, &String, Rect, Spot)> = None;
+        for (shorter, form) in wording.forms.iter().enumerate() {
+            let along = words::width(form, wording.size, wording.is_strong);
+            // What the whole text has no free place for, a shorter one may; it had better be whole.
+            let mut cost_of_form = 4.0 * f64::from(u32::try_from(shorter).unwrap_or(u32::MAX));
+            for spot in &wording.spots {
+                if best.as_ref().is_some_and(|(had, ..)| *had <= cost_of_form) {
+                    break;
+                }
+                if let Some((spot, place)) = self.fitting(spot, along, wording.size)
+                    && let Some(covered) = self.covered(place, &spot, wording)
+                {
+                    let cost = cost_of_form + covered;
+                    if best.as_ref().is_none_or(|(had, ..)| cost < *had) {
+                        best = Some((cost, form, place, spot));
+                    }
+                }
+                cost_of_form += STEP;
+            }
+        }
+        let (_, form, place, spot) = best?;
+        self.taken.push(place);
+        let leader = spot
+            .leader
+            .map(|from| self.leader(from, place, &spot, wording.size));
+        if let Some([from, knee, end]) = leader {
+            self.leaders
+                .extend([Line::new(from, knee), Line::new(knee, end)]);
+        }
+        let mark = Mark::Text {
+            role: wording.role,
+            at: spot.at,
+            anchor: spot.anchor,
+            size: wording.size,
+            is_turned: spot.is_turned,
+            is_strong: wording.is_strong,
+            text: form.clone(),
+        };
+        Some(Placed { mark, leader })
+    }
+
+    /// A place with the paper its words take, moved across if it may; none where they leave the paper.
+    fn fitting(&self, spot: &Spot, along: f64, size: f64) -> Option<(Spot, Rect)> {
+        if along > spot.most {
+            return None;
+        }
+        let border = self.text * BORDER;
+        let inner = self.window.inset(-border);
+        let mut spot = *spot;
+        let mut place = place_of(&spot, along, size);
+        if spot.may_slide && inner.width() > place.width() {
+            let by = (inner.x0 - place.x0).max(0.0) + (inner.x1 - place.x1).min(0.0);
+            spot.at.x += by;
+            place = place + Vec2::new(by, 0.0);
+        }
+        let is_inside = inner.x0 <= place.x0
+            && place.x1 <= inner.x1
+            && inner.y0 <= place.y0
+            && place.y1 <= inner.y1;
+        is_inside.then_some((spot, place))
+    }
+
+    /// What the words would cover; none where that may not be.
+    fn covered(&self, place: Rect, spot: &Spot, wording: &Wording) -> Option<f64> {
+        let apart = self.text * APART;
+        let room = place.inflate(apart, 0.3 * apart);
+        if self.taken.iter().any(|other| other.overlaps(room)) {
+            return None;
+        }
+        if self.leaders.iter().any(|line| crosses(*line, room)) {
+            return None;
+        }
+        let mut weights = 0.0;
+        let mut last = usize::MAX;
+        for obstacle in &self.obstacles {
+            let is_own = obstacle.group != 0 && obstacle.group == wording.group;
+            if obstacle.mark != last && !is_own && crosses(obstacle.line, place) {
+                last = obstacle.mark;
+                weights += obstacle.weight;
+            }
+        }
+        if let Some(from) = spot.leader {
+            let [from, knee, end] = self.leader(from, place, spot, wording.size);
+            let lines = [Line::new(from, knee), Line::new(knee, end)];
+            let is_over = |line: &Line| self.taken.iter().any(|other| crosses(*line, *other));
+            if lines.iter().any(is_over) {
+                return None;
+            }
+            let crossed = self.leaders.iter().filter(|other| meet(**other, lines[0]));
+            let crossed = u32::try_from(crossed.count()).unwrap_or(u32::MAX);
+            weights += 6.0 * f64::from(crossed);
+        }
+        Some(weights)
+    }
+
+    /// From the place that is labelled to the shelf, and along it.
+    fn leader(&self, from: Point, place: Rect, spot: &Spot, size: f64) -> [Point; 3] {
+        let y = spot.at.y + OVER_SHELF * size;
+        let (near, far) = if spot.anchor == Anchor::Right {
+            (place.x1, place.x0)
+        } else {
+            (place.x0, place.x1)
+        };
+        [from, Point::new(near, y), Point::new(far, y)]
+    }
+}
+
+/// The paper that words take at a place.
+fn place_of(spot: &Spot, along: f64, size: f64) -> Rect {
+    let (across, down) = spot.anchor.part();
+    let (size, part) = if spot.is_turned {
+        (Size::new(LINE * size, along), (down, 1.0 - across))
+    } else {
+        (Size::new(along, LINE * size), (across, down))
+    };
+    let corner = spot.at - Vec2::new(part.0 * size.width, part.1 * size.height);
+    Rect::from_origin_size(corner, size)
+}
+
+/// How bad it is to cover a mark with words; none where it does not matter.
+fn weight(mark: &Mark) -> Option<f64> {
+    let Mark::Stroke { role, pen, .. } = mark else {
+        return None;
+    };
+    if *pen == Pen::Hatching {
+        return None;
+    }
+    Some(match role {
+        Role::BelowCut(_) => 8.0,
+        Role::Clip | Role::Dimension | Role::LensFrame => 4.0,
+        Role::CutLine => 2.5,
+        Role::Knife | Role::Hardware => 2.0,
+        Role::Overlay(_) | Role::Setting => 1.5,
+        Role::Plate | Role::Soil | Role::CentreLine | Role::Datum => 1.0,
+        Role::ReelRim | Role::Roller | Role::Band => 0.6,
+        Role::Blade | Role::Frame | Role::Ghost | Role::Note => 0.3,
+        Role::Heading
+        | Role::Turf
+        | Role::ReelBody
+        | Role::Forbidden(_)
+        | Role::Usable
+        | Role::Paper
+        | Role::Level(_) => return None,
+    })
+}
+
+/// Whether a line runs through a rectangle (Liang and Barsky, 1984).
+fn crosses(line: Line, place: Rect) -> bool {
+    if line.p0.x.max(line.p1.x) < place.x0
+        || line.p0.x.min(line.p1.x) > place.x1
+        || line.p0.y.max(line.p1.y) < place.y0
+        || line.p0.y.min(line.p1.y) > place.y1
+    {
+        return false;
+    }
+    super::pencil::cut_to(line, place).is_some()
+}
+
+/// Whether two lines cross.
+fn meet(one: Line, other: Line) -> bool {
+    let side = |line: Line, point: Point| (line.p1 - line.p0).cross(point - line.p0);
+    side(one, other.p0) * side(one, other.p1) < 0.0
+        && side(other, one.p0) * side(other, one.p1) < 0.0
+}

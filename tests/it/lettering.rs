@@ -1,0 +1,374 @@
+//! The words on the pictures: none stands on another and none leaves its paper, on every screen from
+//! small to large, in every system of units, at every size of the words.
+
+use std::collections::BTreeSet;
+
+use kurbo::{Rect, Size, Vec2};
+use sweepgauge::analysis::knives::{Trial, map};
+use sweepgauge::analysis::other_readings::BehindFrom;
+use sweepgauge::analysis::why::{Budget, StepKind};
+use sweepgauge::analysis::{Kinematics, Level, Solved};
+use sweepgauge::drawing::{
+    BudgetChart, Canvas, Lens, LensChoice, MapAxes, MapMark, MapPicture, MapSetting, Mark, Overlay,
+    Panel, PathCanvas, PathDrawing, ShownIn, SideView, Standing, Theme, View, lay_out,
+    measured_picture, reading_picture, step_picture, words,
+};
+use sweepgauge::unit::{Field, Fitted, KnifePart, Reading};
+use sweepgauge::units::System;
+
+use crate::common::demo_unit::DemoUnit;
+
+/// Screens in points, from small to large.
+const SCREENS: [(f64, f64); 6] = [
+    (900.0, 600.0),
+    (1024.0, 768.0),
+    (1366.0, 768.0),
+    (1920.0, 1080.0),
+    (2560.0, 1440.0),
+    (3840.0, 2160.0),
+];
+/// How large the window's words are set.
+const ZOOMS: [f64; 5] = [1.0, 1.25, 1.5, 2.0, 2.5];
+/// What the form takes beside a drawing, and the bar and the verdict above it.
+const FORM: f64 = 400.0;
+const ABOVE: f64 = 180.0;
+
+/// The papers that a drawing gets on all those screens: beside the form with the numbers below, and alone.
+fn papers() -> Vec<Rect> {
+    let mut sizes = BTreeSet::new();
+    for (width, height) in SCREENS {
+        for zoom in ZOOMS {
+            let (width, height) = (width / zoom, height / zoom);
+            let beside = (
+                (width - FORM).max(0.78 * width.min(420.0)),
+                (0.58 * height - 0.5 * ABOVE).max(130.0),
+            );
+            let alone = (width - 16.0, (height - ABOVE).max(180.0));
+            for (width, height) in [beside, alone] {
+                // Papers that differ by a few points are one.
+                let whole = |length: f64| (length / 8.0).round() as u32 * 8;
+                sizes.insert((whole(width), whole(height)));
+            }
+        }
+    }
+    sizes
+        .into_iter()
+        .map(|(width, height)| {
+            Rect::from_origin_size((7.0, 11.0), (f64::from(width), f64::from(height)))
+        })
+        .collect()
+}
+
+/// The place that a text's letters take.
+fn letters(mark: &Mark) -> Option<(&str, Rect)> {
+    let Mark::Text {
+        at,
+        anchor,
+        size,
+        is_turned,
+        is_strong,
+        text,
+        ..
+    } = mark
+    else {
+        return None;
+    };
+    // From the top of the capitals to the foot of a g.
+    let along = words::width(text, *size, *is_strong);
+    let across = 0.95 * size;
+    let (right, down) = anchor.part();
+    let (size, part) = if *is_turned {
+        ((across, along), (down, 1.0 - right))
+    } else {
+        ((along, across), (right, down))
+    };
+    let corner = *at - Vec2::new(part.0 * size.0, part.1 * size.1);
+    Some((text, Rect::from_origin_size(corner, Size::from(size))))
+}
+
+/// What is wrong with the words of panels that stand side by side.
+fn faults(panels: &[Panel]) -> Vec<String> {
+    let mut faults = Vec::new();
+    let mut all: Vec<(&str, Rect)> = Vec::new();
+    for panel in panels {
+        for (text, place) in panel.marks.iter().filter_map(letters) {
+            if panel.window.inflate(0.01, 0.01).intersect(place) != place {
+                faults.push(format!("\"{text}\" leaves its paper"));
+            }
+            all.push((text, place));
+        }
+    }
+    for (index, (text, place)) in all.iter().enumerate() {
+        for (other, its) in &all[index + 1..] {
+            if place.overlaps(*its) {
+                faults.push(format!("\"{text}\" on \"{other}\""));
+            }
+        }
+    }
+    faults
+}
+
+/// Counts what is wrong, with examples.
+#[derive(Default)]
+struct Tally {
+    pictures: usize,
+    texts: usize,
+    faults: usize,
+    examples: Vec<String>,
+}
+
+impl Tally {
+    fn look(&mut self, name: impl FnOnce() -> String, panels: &[Panel]) {
+        self.pictures += 1;
+        let marks = panels.iter().flat_map(|panel| &panel.marks);
+        self.texts += marks.filter(|mark| letters(mark).is_some()).count();
+        let faults = faults(panels);
+        self.faults += faults.len();
+        if !faults.is_empty() && self.examples.len() < 30 {
+            self.examples
+                .push(format!("{}: {}", name(), faults.join("; ")));
+        }
+    }
+
+    #[track_caller]
+    fn assert_none(&self, least_texts: usize) {
+        let Self {
+            pictures,
+            texts,
+            faults,
+            ..
+        } = self;
+        let told = format!("{faults} in {texts} texts of {pictures} pictures");
+        println!("{told}");
+        assert!(*faults == 0, "{told}\n{}", self.examples.join("\n"));
+        assert!(*texts > least_texts, "{told}");
+    }
+}
+
+fn demo_units() -> Vec<Solved> {
+    let documents = DemoUnit::ALL.map(DemoUnit::document);
+    documents
+        .iter()
+        .map(|document| Solved::of(document).unwrap())
+        .collect()
+}
+
+/// Each unit in one system of units, every system with every paper.
+fn on_every_paper(mut look: impl FnMut(&Solved, System, Rect)) {
+    let papers = papers();
+    for solved in demo_units() {
+        for paper in &papers {
+            for system in System::ALL {
+                look(&solved, system, *paper);
+            }
+        }
+    }
+}
+
+#[test]
+fn no_words_of_the_unit_and_its_lens_stand_on_others_or_leave_their_paper() {
+    let mut tally = Tally::default();
+    let standings = [Standing::Plate, Standing::Turf, Standing::Crest];
+    let mut turn = standings.iter().cycle();
+    on_every_paper(|solved, system, paper| {
+        let standing = *turn.next().unwrap();
+        let others: Vec<_> = solved
+            .document
+            .options
+            .iter()
+            .take(4)
+            .filter_map(|option| {
+                let mut document = (*solved.document).clone();
+                document.setting.knife = Some(option.name.clone());
+                Some((option.name.clone(), Solved::of(&document).ok()?))
+            })
+            .collect();
+        let overlays: Vec<_> = (0_u8..)
+            .zip(&others)
+            .map(|(place, (name, solved))| Overlay {
+                name,
+                place,
+                case: solved.case(),
+            })
+            .collect();
+        let view = SideView {
+            standing,
+            system,
+            overlays: &overlays,
+            ..SideView::of(solved)
+        };
+        let scene = view.scene();
+        for has_lens in [true, false] {
+            let (whole, lens) = Canvas::split(paper, has_lens);
+            let choice = LensChoice::default();
+            let canvas = Canvas {
+                whole: View::fitting(scene.bounds, whole),
+                lens: lens.map(|window| Lens::on(&solved.solution, choice, window, system)),
+            };
+            let panels = canvas.panels(&scene, Theme::Light);
+            let name = || {
+                format!(
+                    "{}, {system:?}, {standing:?}, {:?}, {has_lens}",
+                    solved.document.name,
+                    paper.size()
+                )
+            };
+            tally.look(name, &panels);
+        }
+    });
+    tally.assert_none(1000);
+}
+
+#[test]
+fn no_words_of_the_blade_paths_stand_on_others_or_leave_their_paper() {
+    let mut tally = Tally::default();
+    on_every_paper(|solved, system, paper| {
+        let Some(kinematics) = Kinematics::of(&solved.unit, &solved.solution) else {
+            return;
+        };
+        let drawing = PathDrawing {
+            case: solved.case(),
+            findings: &solved.findings,
+            kinematics: &kinematics,
+            system,
+        };
+        let scene = drawing.scene();
+        for (has_whole, stretch) in [(true, 1.0), (true, 5.0), (false, 1.0)] {
+            let canvas = PathCanvas::fitting(&drawing, paper, has_whole, stretch);
+            let name = || {
+                let size = paper.size();
+                format!(
+                    "{}, {system:?}, {size:?}, stretched {stretch}",
+                    solved.document.name
+                )
+            };
+            tally.look(name, &canvas.panels(&scene, Theme::Light));
+        }
+    });
+    tally.assert_none(1000);
+}
+
+#[test]
+fn no_words_of_the_height_budget_stand_on_others_or_leave_their_paper() {
+    let mut tally = Tally::default();
+    on_every_paper(|solved, system, paper| {
+        for (title, budget) in [
+            ("Reel", Budget::of_reel(&solved.case())),
+            (
+                "Underside of the knife and its hardware",
+                Budget::of_underside(&solved.case()),
+            ),
+        ] {
+            let paper = Rect {
+                y1: paper.y0 + 236.0,
+                ..paper
+            };
+            let charted = BudgetChart {
+                title,
+                budget: &budget,
+                level: Level::Over,
+                least: Some(solved.unit.limits.underside),
+                system,
+            }
+            .lay_out(paper, Theme::Light);
+            let name = || {
+                let size = paper.size();
+                format!("{}, {title}, {system:?}, {size:?}", solved.document.name)
+            };
+            tally.look(name, &[charted.panel]);
+        }
+    });
+    tally.assert_none(1000);
+}
+
+#[test]
+fn no_words_of_the_attitude_map_stand_on_others_or_leave_their_paper() {
+    let mut tally = Tally::default();
+    let papers = papers();
+    for solved in demo_units() {
+        let trial = Trial::of(&solved.solution);
+        let map = map(&solved.unit, &trial, solved.unit.setting.knife);
+        let setting = |mark, attitude, diameter| MapSetting {
+            mark,
+            attitude,
+            diameter,
+        };
+        let bench = &solved.unit.profile.bench;
+        let settings = [
+            setting(
+                MapMark::Now,
+                solved.solution.pose.attitude,
+                solved.unit.setting.reel_diameter,
+            ),
+            setting(MapMark::Bench, bench.attitude, bench.reel_diameter),
+        ];
+        for paper in &papers {
+            for system in System::ALL {
+                let axes = MapAxes::of(&solved.unit, *paper, system, Theme::Light);
+                let picture = MapPicture { map: &map, axes };
+                let [ground, regions] = picture.ground();
+                let panels = [ground, regions, picture.lettering(&settings)];
+                let name = || format!("{}, {system:?}, {:?}", solved.document.name, paper.size());
+                tally.look(name, &panels);
+            }
+        }
+    }
+    tally.assert_none(1000);
+}
+
+#[test]
+fn no_words_of_the_small_pictures_stand_on_others_or_leave_their_paper() {
+    let mut tally = Tally::default();
+    let kinds = [
+        StepKind::HeightOfCut,
+        StepKind::RollerSink,
+        StepKind::Crest,
+        StepKind::Hollow,
+        StepKind::RollerRunout,
+        StepKind::EndDifference,
+        StepKind::Sweep,
+        StepKind::Underside,
+    ];
+    let knife = KnifePart::ALL.map(|part| Reading::Knife(Fitted::Bench, part));
+    let readings = [
+        Reading::ReelDiameter,
+        Reading::HeightOfCut,
+        Reading::Attitude,
+        Reading::BehindCentre,
+        Reading::FrontDiameter,
+        Reading::FrontAhead,
+        Reading::RearDiameter,
+        Reading::RearBehind,
+        Reading::PivotAhead,
+        Reading::PivotAbove,
+    ];
+    for number in ["0.128 in", "1-3/8 in", "12.70 mm", "-1/8 in - 3.9 thou"] {
+        let number = || number.to_owned();
+        let mut scenes = Vec::new();
+        for kind in kinds {
+            scenes.push((format!("{kind:?}"), step_picture(kind, number())));
+        }
+        for method in BehindFrom::ALL {
+            scenes.push((format!("{method:?}"), reading_picture(method, number())));
+        }
+        for reading in knife.into_iter().chain(readings) {
+            let scene = measured_picture(Field::Reading(reading), number()).unwrap();
+            scenes.push((format!("{reading:?}"), scene));
+        }
+        for (name, scene) in scenes {
+            for size in [(176.0, 100.0), (320.0, 160.0), (470.0, 200.0)] {
+                let paper = Rect::from_origin_size((3.0, 5.0), size);
+                let view = View::fitting(scene.bounds, paper);
+                let panel = lay_out(&scene, &view, ShownIn::Whole, Theme::Light);
+                let is_told = panel
+                    .marks
+                    .iter()
+                    .filter_map(letters)
+                    .any(|(text, _)| text == number());
+                assert!(is_told, "{name}, {size:?}: {}", number());
+                tally.look(|| format!("{name}, {size:?}"), &[panel]);
+            }
+        }
+    }
+    tally.assert_none(300);
+}
