@@ -479,7 +479,7 @@ fn every_unit_can_be_laid_out_and_written_as_svg() {
                 words.iter().any(|w| w.contains("upwards ×5")),
                 stretch > 1.0
             );
-            assert!(to_svg(&sheet).contains("clip length"));
+            assert!(to_svg(&sheet).contains("clip length"), "{words:?}");
         }
     }
 }

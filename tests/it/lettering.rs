@@ -1,8 +1,6 @@
 //! The words on the pictures: none stands on another and none leaves its paper, on every screen from
 //! small to large, in every system of units, at every size of the words.
 
-use std::collections::BTreeSet;
-
 use kurbo::{Rect, Size, Vec2};
 use sweepgauge::analysis::knives::{Trial, map};
 use sweepgauge::analysis::other_readings::BehindFrom;
@@ -35,7 +33,7 @@ const ABOVE: f64 = 180.0;
 
 /// The papers that a drawing gets on all those screens: beside the form with the numbers below, and alone.
 fn papers() -> Vec<Rect> {
-    let mut sizes = BTreeSet::new();
+    let mut sizes: Vec<Size> = Vec::new();
     for (width, height) in SCREENS {
         for zoom in ZOOMS {
             let (width, height) = (width / zoom, height / zoom);
@@ -46,16 +44,18 @@ fn papers() -> Vec<Rect> {
             let alone = (width - 16.0, (height - ABOVE).max(180.0));
             for (width, height) in [beside, alone] {
                 // Papers that differ by a few points are one.
-                let whole = |length: f64| (length / 8.0).round() as u32 * 8;
-                sizes.insert((whole(width), whole(height)));
+                let is_had = |had: &Size| {
+                    (had.width - width).abs() < 8.0 && (had.height - height).abs() < 8.0
+                };
+                if !sizes.iter().any(is_had) {
+                    sizes.push(Size::new(width, height));
+                }
             }
         }
     }
     sizes
         .into_iter()
-        .map(|(width, height)| {
-            Rect::from_origin_size((7.0, 11.0), (f64::from(width), f64::from(height)))
-        })
+        .map(|size| Rect::from_origin_size((7.0, 11.0), size))
         .collect()
 }
 

@@ -4,6 +4,7 @@
 //! Paper is measured in reference pixels, 96 to the inch. Imports `scene`.
 
 mod axis;
+mod cut;
 mod dimension;
 pub mod fonts;
 mod hatch;

@@ -4,6 +4,7 @@
 
 use kurbo::{BezPath, Line, PathSeg, Point, Rect, Size, Vec2};
 
+use super::cut::cut_to;
 use super::mark::{Anchor, Mark};
 use super::theme::Pen;
 use super::words;
@@ -194,7 +195,7 @@ impl Placer {
         self.taken.push(place);
         let leader = spot
             .leader
-            .map(|from| self.leader(from, place, &spot, wording.size));
+            .map(|from| leader_to(from, place, &spot, wording.size));
         if let Some([from, knee, end]) = leader {
             self.leaders
                 .extend([Line::new(from, knee), Line::new(knee, end)]);
@@ -252,7 +253,7 @@ impl Placer {
             }
         }
         if let Some(from) = spot.leader {
-            let [from, knee, end] = self.leader(from, place, spot, wording.size);
+            let [from, knee, end] = leader_to(from, place, spot, wording.size);
             let lines = [Line::new(from, knee), Line::new(knee, end)];
             let is_over = |line: &Line| self.taken.iter().any(|other| crosses(*line, *other));
             if lines.iter().any(is_over) {
@@ -264,17 +265,17 @@ impl Placer {
         }
         Some(weights)
     }
+}
 
-    /// From the place that is labelled to the shelf, and along it.
-    fn leader(&self, from: Point, place: Rect, spot: &Spot, size: f64) -> [Point; 3] {
-        let y = spot.at.y + OVER_SHELF * size;
-        let (near, far) = if spot.anchor == Anchor::Right {
-            (place.x1, place.x0)
-        } else {
-            (place.x0, place.x1)
-        };
-        [from, Point::new(near, y), Point::new(far, y)]
-    }
+/// From the place that is labelled to the shelf, and along it.
+fn leader_to(from: Point, place: Rect, spot: &Spot, size: f64) -> [Point; 3] {
+    let y = spot.at.y + OVER_SHELF * size;
+    let (near, far) = if spot.anchor == Anchor::Right {
+        (place.x1, place.x0)
+    } else {
+        (place.x0, place.x1)
+    };
+    [from, Point::new(near, y), Point::new(far, y)]
 }
 
 /// The paper that words take at a place.
@@ -325,7 +326,7 @@ fn crosses(line: Line, place: Rect) -> bool {
     {
         return false;
     }
-    super::pencil::cut_to(line, place).is_some()
+    cut_to(line, place).is_some()
 }
 
 /// Whether two lines cross.

@@ -8,6 +8,8 @@ use crate::drawing::paper::{Anchor, Panel, Pencil, Style, in_lines};
 use crate::drawing::scene::Role;
 use crate::units::{Length, System};
 
+/// Paper that the title takes.
+const TITLE: f64 = 30.0;
 /// Room over the highest bar for its number.
 const ABOVE: f64 = 54.0;
 /// Room under the soil line for the names.
@@ -191,7 +193,7 @@ impl BudgetChart<'_> {
             Column::Step(_) => shown,
         };
         let room = slot.width() - pencil.by_text(4.0);
-        let highest = self.window_top(pencil) + pencil.by_text(NUMBER_SIZE);
+        let highest = pencil.window.y0 + pencil.by_text(TITLE + NUMBER_SIZE);
         let y = (place.y(top_mm.max(0.0)) - pencil.by_text(5.0)).max(highest);
         let forms = [number.clone(), bare(&number).to_owned()];
         let sizes = (SMALLEST, NUMBER_SIZE);
@@ -217,11 +219,6 @@ impl BudgetChart<'_> {
             }
             at.y += line;
         }
-    }
-
-    /// Where the title ends.
-    fn window_top(&self, pencil: &Pencil) -> f64 {
-        pencil.window.y0 + pencil.by_text(30.0)
     }
 }
 

@@ -64,7 +64,10 @@ impl PathCanvas {
                 .y0
                 .min(below(0.0, GROUND_ROOM))
                 .min(below(drawing.kinematics.path.cut_height_mm, CUT_ROOM));
-            view.middle.y = foot + view.window.height() / view.scale / 2.0;
+            let high = view.window.height() / view.scale;
+            // Clips too long for any scale leave the cut line in sight.
+            let least = drawing.kinematics.path.cut_height_mm - 0.3 * high;
+            view.middle.y = (foot + high / 2.0).max(least);
         }
         Self {
             close: View {
