@@ -2,7 +2,7 @@
 
 use super::Case;
 use super::ranges::{LEAST_HEIGHT_MM, MOST_EXTENSION, MOST_HEIGHT_MM, attitude_range};
-use crate::geometry::{Setting, Stance};
+use crate::geometry::{KnifeSection, Setting, Stance};
 use crate::units::{Angle, Length, Value};
 
 /// How far a roller is looked for from where it stands, in millimetres: an inch.
@@ -43,8 +43,8 @@ impl Dial<'_> {
             Scale::Attitude => pose.attitude.deg(),
             Scale::FrontRoller => pose.front_roller.moved.mm(),
             Scale::RearRoller => pose.rear_roller.moved.mm(),
-            Scale::FaceGround => setting.face_ground.mm(),
-            Scale::TopGround => setting.top_ground.mm(),
+            Scale::FaceGround => setting.knife.face_ground.mm(),
+            Scale::TopGround => setting.knife.top_ground.mm(),
             Scale::HeightOfCut => pose.height_of_cut.mm(),
             Scale::Extension => setting.extension.mm(),
         }
@@ -109,11 +109,17 @@ impl Dial<'_> {
                 rear_move: length,
             }),
             Scale::FaceGround => Setting {
-                face_ground: length,
+                knife: KnifeSection {
+                    face_ground: length,
+                    ..setting.knife
+                },
                 ..setting
             },
             Scale::TopGround => Setting {
-                top_ground: length,
+                knife: KnifeSection {
+                    top_ground: length,
+                    ..setting.knife
+                },
                 ..setting
             },
             Scale::Extension => Setting {

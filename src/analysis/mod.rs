@@ -12,6 +12,7 @@ mod limits_from;
 mod numbers;
 pub mod other_readings;
 pub mod ranges;
+mod reel_from;
 mod search;
 mod solution;
 mod solved;
@@ -24,6 +25,7 @@ pub use findings::{
 pub use kinematics::{Kinematics, PathNumber, SpeedsForCut};
 pub use limits_from::limits_from;
 pub use numbers::{Lowest, MowingNumbers, NumberId, Numbers, OnGround};
+pub use reel_from::ReelFrom;
 pub use solution::Solution;
 pub use solved::{Solved, SolvedId, Unsolved};
 pub use uncertainty::Uncertainty;

@@ -55,6 +55,8 @@ pub struct Taken<'a> {
     /// Height over the plate where a block to a square touches the knife's front face; the other
     /// ways do without.
     pub touches_at: &'a Quantity<Length>,
+    /// How far the knife's front face leans back, where it is known; square to the datum where not.
+    pub front_angle: Option<&'a Quantity<Angle>>,
     /// Whether the edge stands ahead of centre, where the way leaves it open.
     pub is_ahead: bool,
 }
@@ -150,10 +152,11 @@ impl BehindFrom {
             Input::of(&bench.gap),
             Input::of(&bench.height_of_cut),
             Input::of(&bench.attitude),
+            taken.front_angle.map_or(Input::ZERO, Input::of),
             Input::of(taken.touches_at),
             Input::of(taken.reading),
         ];
-        let [diameter, gap, height, _, _, reading] = readings;
+        let [diameter, gap, height, _, _, _, reading] = readings;
         match self {
             Self::Rise => is_above_its_off(diameter, gap, reading)?,
             Self::BlockUnderReel => {
@@ -165,7 +168,7 @@ impl BehindFrom {
             }
             Self::BlockToSquare => {}
         }
-        let formula = |[diameter, gap, height, attitude, touches, reading]: [Dual64; 6]| {
+        let formula = |[diameter, gap, height, attitude, front, touches, reading]: [Dual64; 7]| {
             let radius = diameter * 0.5;
             match self {
                 Self::Rise => behind_centre_from_rise(radius, gap, reading),
@@ -173,8 +176,8 @@ impl BehindFrom {
                     behind_centre_from_rise(radius, gap, rise_from_block(height, reading))
                 }
                 Self::BlockToSquare => {
-                    let attitude_rad = Angle::from_deg(attitude).rad();
-                    behind_centre_from_square(radius, reading, height, touches, attitude_rad)
+                    let leans_rad = Angle::from_deg(attitude + front).rad();
+                    behind_centre_from_square(radius, reading, height, touches, leans_rad)
                 }
             }
         };
@@ -234,13 +237,19 @@ pub fn ground_from_straightedge(
 
 /// A reading in base units, and how far it can be off.
 #[derive(Clone, Copy, Debug)]
-struct Input {
+pub(super) struct Input {
     value: f64,
     half_width: f64,
 }
 
 impl Input {
-    fn of<M: Measure>(reading: &Quantity<M>) -> Self {
+    /// Zero, and sure of it.
+    pub(super) const ZERO: Self = Self {
+        value: 0.0,
+        half_width: 0.0,
+    };
+
+    pub(super) fn of<M: Measure>(reading: &Quantity<M>) -> Self {
         Self {
             value: reading.value().base(),
             half_width: reading.half_width().map_or(0.0, M::base),
@@ -272,7 +281,7 @@ fn is_above_its_off(diameter: Input, gap: Input, rise: Input) -> Result<(), Misr
 
 /// The value of a formula, and its uncertainty by the first-order law: one pass over the formula for
 /// every reading.
-fn propagate<const COUNT: usize>(
+pub(super) fn propagate<const COUNT: usize>(
     readings: [Input; COUNT],
     formula: impl Fn([Dual64; COUNT]) -> Result<Dual64, Misread>,
 ) -> Result<Derived, Misread> {

@@ -3,9 +3,9 @@
 use kurbo::Point;
 
 use super::numbers::{Assembled, Given, Lowest, MowingNumbers, Numbers, OnGround};
-use crate::geometry::{Impossible, Place, Pose, Setting, Sweep, Terrain};
+use crate::geometry::{Impossible, Pose, Setting, Sweep, Terrain};
 use crate::unit::Unit;
-use crate::units::{Length, Share};
+use crate::units::{Angle, Length, Share};
 
 /// A unit solved.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -26,6 +26,10 @@ pub struct Solution {
     pub lowest: Lowest,
     /// The front bottom of the knife's lip.
     pub lip_bottom_on_plate: Point,
+    /// The top angle below which the face behind the edge would stand inside the reel.
+    pub top_angle_needed: Angle,
+    /// What the top face has more than that; none where its angle is not given.
+    pub top_face_clearance: Option<Angle>,
     /// The ground under the rollers.
     pub terrain: Terrain,
     /// What is left on that ground.
@@ -44,15 +48,13 @@ impl Solution {
             profile: &unit.profile,
             setting,
             shape: unit.shape,
-            roller_sink: unit.roller_sink,
+            sink: unit.sink,
             wear: &unit.wear,
             mowing: unit.mowing,
             blades: unit.blades,
         };
-        let hardware = unit
-            .hardware
-            .that_can_be_lowest(&unit.shape)
-            .map(|(place, point)| (place, Place::from(point)));
+        let is_tipped = unit.wear.has_runout();
+        let hardware = unit.hardware.that_can_be_lowest(&unit.shape, is_tipped);
         let assembled = Assembled::of(&given, &hardware)?;
         let numbers = assembled.numbers;
         Ok(Self {
@@ -64,6 +66,8 @@ impl Solution {
             lowest_on_plate: assembled.lowest_on_plate.into(),
             lowest: assembled.lowest,
             lip_bottom_on_plate: assembled.lip_bottom_on_plate.into(),
+            top_angle_needed: numbers.top_angle_needed,
+            top_face_clearance: numbers.top_face_clearance,
             terrain: assembled.ground.into(),
             on_ground: numbers.on_ground,
             mowing: numbers.mowing,
@@ -87,6 +91,8 @@ impl Solution {
             reel_clearance: self.reel_clearance,
             underside_clearance: self.underside_clearance,
             lip_clearance: Length::from_mm(self.lip_bottom_on_plate.y),
+            top_angle_needed: self.top_angle_needed,
+            top_face_clearance: self.top_face_clearance,
             on_ground: self.on_ground,
             mowing: self.mowing,
         }

@@ -89,6 +89,48 @@ pub enum HeadlessCommand {
         #[command(flatten)]
         what_if: WhatIf,
     },
+    /// Work a reel's diameter out from readings that take it short: over tips, or by a tape.
+    ReelDiameter {
+        /// Number of blades.
+        #[arg(long, value_name = "N")]
+        blades: u32,
+        /// The longest distance over two blade tips, by a caliper.
+        #[arg(
+            long,
+            value_name = "LENGTH",
+            allow_hyphen_values = true,
+            group = "from"
+        )]
+        tips: Option<String>,
+        /// A plain tape once round the blades, read along its middle.
+        #[arg(
+            long,
+            value_name = "LENGTH",
+            allow_hyphen_values = true,
+            group = "from"
+        )]
+        tape: Option<String>,
+        /// How thick that tape is; left out, no thickness.
+        #[arg(
+            long,
+            value_name = "LENGTH",
+            allow_hyphen_values = true,
+            requires = "tape"
+        )]
+        thickness: Option<String>,
+        /// A tape round the blades that shows a diameter.
+        #[arg(
+            long,
+            value_name = "LENGTH",
+            allow_hyphen_values = true,
+            group = "from",
+            required_unless_present_any = ["tips", "tape"]
+        )]
+        diameter_tape: Option<String>,
+        /// One JSON object, in millimetres, instead of a line.
+        #[arg(long)]
+        json: bool,
+    },
     /// Draw a unit without a display.
     Picture {
         /// Unit file.

@@ -41,6 +41,14 @@ pub enum Problem {
         /// What there is.
         known: String,
     },
+    /// A reading given on the command line is none, or cannot be.
+    #[error("--{option}: {what}")]
+    Reading {
+        /// The argument.
+        option: &'static str,
+        /// What is wrong, and what would be right.
+        what: String,
+    },
     /// A picture could not be written.
     #[error("{}: {what}", .file.display())]
     Picture {
@@ -105,6 +113,7 @@ impl Problem {
             | Self::WhatIf(_)
             | Self::Flaw(_)
             | Self::Unknown { .. }
+            | Self::Reading { .. }
             | Self::Picture { .. }
             | Self::Rows(_)
             | Self::Unprinted(_) => 2,

@@ -4,7 +4,7 @@ use clap::Args;
 use thiserror::Error;
 
 use crate::analysis::{Solved, Unsolved};
-use crate::unit::Document;
+use crate::unit::{Document, RollerMoves};
 use crate::units::{Length, Measure, Quantity, QuantityProblem};
 
 /// Settings to try, each as in a unit file: "6.6 in", "5 deg".
@@ -35,11 +35,23 @@ pub struct WhatIf {
     /// Metal taken off the knife's front face.
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     pub face_ground: Option<String>,
-    /// Front roller moved from its bench place, towards the reel positive; attitude and height follow.
-    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true, conflicts_with_all = ["attitude", "height_of_cut"])]
+    /// Front roller moved from its bench place, towards the reel positive; attitude and height follow, or
+    /// with a height of cut the attitude and the rear roller's move.
+    #[arg(
+        long,
+        value_name = "LENGTH",
+        allow_hyphen_values = true,
+        conflicts_with = "attitude"
+    )]
     pub front_move: Option<String>,
-    /// Rear roller moved from its bench place, towards the reel positive; attitude and height follow.
-    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true, conflicts_with_all = ["attitude", "height_of_cut"])]
+    /// Rear roller moved from its bench place, towards the reel positive; attitude and height follow, or
+    /// with a height of cut the attitude and the front roller's move.
+    #[arg(
+        long,
+        value_name = "LENGTH",
+        allow_hyphen_values = true,
+        conflicts_with = "attitude"
+    )]
     pub rear_move: Option<String>,
 }
 
@@ -81,21 +93,8 @@ impl WhatIf {
         if let Some(knife) = &self.knife {
             setting.knife = Some(knife.clone());
         }
-        let is_wanted = self.attitude.is_some() || self.height_of_cut.is_some();
-        let is_rollers = self.front_move.is_some() || self.rear_move.is_some();
-        let has_rollers = document.setting.rollers.is_some();
-        if is_wanted && has_rollers || is_rollers && !has_rollers {
-            let solved = match Solved::of(document) {
-                Ok(solved) => solved,
-                Err(unsolved) => return Ok(Err(unsolved)),
-            };
-            let pose = &solved.solution.pose;
-            let stance = if is_wanted {
-                pose.as_wanted()
-            } else {
-                pose.as_rollers()
-            };
-            document.set_stance(stance, solved.unit.system);
+        if let Err(unsolved) = self.make_way(document) {
+            return Ok(Err(unsolved));
         }
         let setting = &mut document.setting;
         put("attitude", self.attitude.as_ref(), &mut setting.attitude)?;
@@ -105,14 +104,51 @@ impl WhatIf {
             &mut setting.height_of_cut,
         )?;
         if let Some(rollers) = &mut setting.rollers {
-            if let Some(moved) = read::<Length>("front-move", self.front_move.as_ref())? {
-                rollers.front_move = moved;
-            }
-            if let Some(moved) = read::<Length>("rear-move", self.rear_move.as_ref())? {
-                rollers.rear_move = moved;
-            }
+            put(
+                "front-move",
+                self.front_move.as_ref(),
+                &mut rollers.front_move,
+            )?;
+            put("rear-move", self.rear_move.as_ref(), &mut rollers.rear_move)?;
         }
         Ok(Ok(()))
+    }
+
+    /// Turns a document to the way of setting that is asked for, its pose kept: by attitude and
+    /// height, by both rollers, or by one of them with the height of cut.
+    fn make_way(&self, document: &mut Document) -> Result<(), Unsolved> {
+        let rollers = document.setting.rollers.as_ref();
+        let has = |roller: fn(&RollerMoves) -> &Option<Quantity<Length>>| {
+            rollers.is_some_and(|moves| roller(moves).is_some())
+        };
+        let (has_front, has_rear) = (has(|m| &m.front_move), has(|m| &m.rear_move));
+        let (asks_front, asks_rear) = (self.front_move.is_some(), self.rear_move.is_some());
+        let has_one = has_front != has_rear;
+        // The one roller that is asked for with a height, or that the file has already.
+        let with_height = self.height_of_cut.is_some() && asks_front != asks_rear;
+        if with_height {
+            document.setting.attitude = None;
+            document.setting.rollers = Some(RollerMoves::default());
+            return Ok(());
+        }
+        let is_wanted = self.attitude.is_some()
+            || self.height_of_cut.is_some() && has_front && has_rear && !asks_front && !asks_rear;
+        let is_other = has_one && (asks_front && !has_front || asks_rear && !has_rear);
+        let is_rollers = asks_front || asks_rear;
+        let goes_to_wanted = is_wanted && (has_front || has_rear);
+        let goes_to_rollers = is_rollers && (is_other || !has_front && !has_rear);
+        if !goes_to_wanted && !goes_to_rollers {
+            return Ok(());
+        }
+        let solved = Solved::of(document)?;
+        let pose = &solved.solution.pose;
+        let stance = if goes_to_wanted {
+            pose.as_wanted()
+        } else {
+            pose.as_rollers()
+        };
+        document.set_stance(stance, solved.unit.system);
+        Ok(())
     }
 }
 

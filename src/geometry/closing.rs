@@ -25,15 +25,22 @@ pub enum Closing<N = f64> {
         /// The pivot.
         pivot_in_frame: Place<N>,
     },
+    /// The bar with the knife moves on a straight line fixed in the frame, without turning; the reel
+    /// stays. It goes beyond the written format's three ways.
+    KnifeSlides {
+        /// The line's angle from the vertical, positive leaning ahead at the top; the bench line
+        /// from edge to centre when none is given.
+        lean: Option<Angle<N>>,
+    },
 }
 
 /// Reel and bar brought together.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Closed<N> {
     pub(super) centre_in_frame: Place<N>,
-    /// Turns what sits on the bar from its bench place to where closing leaves it.
-    pub(super) bar_turn: Motion<N>,
-    /// The same turn, counter-clockwise with x to the right: it lowers the attitude by as much.
+    /// Takes what sits on the bar from its bench place to where closing leaves it.
+    pub(super) bar_moved: Motion<N>,
+    /// The turn in it, counter-clockwise with x to the right: it lowers the attitude by as much.
     pub(super) bar_turn_rad: N,
 }
 
@@ -70,6 +77,9 @@ impl Closing {
             Self::KnifePivots { pivot_in_frame } => Closing::KnifePivots {
                 pivot_in_frame: pivot_in_frame.exact(),
             },
+            Self::KnifeSlides { lean } => Closing::KnifeSlides {
+                lean: lean.map(Angle::exact),
+            },
         }
     }
 }
@@ -80,38 +90,77 @@ impl<N: Number> Closing<N> {
     pub(super) fn close(&self, apart: &Apart<N>) -> Result<Closed<N>, Impossible> {
         let reel_moved = |centre_in_frame| Closed {
             centre_in_frame,
-            bar_turn: Motion::none(),
+            bar_moved: Motion::none(),
             bar_turn_rad: N::exact(0.0),
         };
         match *self {
-            Self::ReelSlides { lean } => slide(apart, lean).map(reel_moved),
+            Self::ReelSlides { lean } => slide_reel(apart, lean).map(reel_moved),
             Self::ReelPivots { pivot_in_frame } => swing(apart, pivot_in_frame).map(reel_moved),
             Self::KnifePivots { pivot_in_frame } => turn(apart, pivot_in_frame),
+            Self::KnifeSlides { lean } => slide_knife(apart, lean),
         }
     }
 }
 
+/// The line's direction, upwards: as it leans, or the bench line from edge to centre.
 #[inline]
-fn slide<N: Number>(apart: &Apart<N>, lean: Option<Angle<N>>) -> Result<Place<N>, Impossible> {
-    let direction = if let Some(lean) = lean {
+fn direction<N: Number>(apart: &Apart<N>, lean: Option<Angle<N>>) -> Way<N> {
+    if let Some(lean) = lean {
         let (sin, cos) = lean.rad().sin_cos();
         Way::new(sin, cos)
     } else {
         let from_edge = apart.bench_centre - apart.bench_edge;
         from_edge / from_edge.hypot()
-    };
-    let needed = apart.needed_mm();
+    }
+}
+
+#[inline]
+fn slide_reel<N: Number>(apart: &Apart<N>, lean: Option<Angle<N>>) -> Result<Place<N>, Impossible> {
+    let direction = direction(apart, lean);
     let offset = apart.bench_centre - apart.edge;
+    let travel = travel(offset, direction, apart.needed_mm()).map_err(|nearest| {
+        Impossible::ReelSlidesPast {
+            reel_diameter: apart.reel_diameter(),
+            needed: Length::from_mm(apart.needed_mm().re()),
+            nearest,
+        }
+    })?;
+    Ok(apart.bench_centre + direction * travel)
+}
+
+fn slide_knife<N: Number>(
+    apart: &Apart<N>,
+    lean: Option<Angle<N>>,
+) -> Result<Closed<N>, Impossible> {
+    let direction = direction(apart, lean);
+    let offset = apart.edge - apart.bench_centre;
+    let travel = travel(offset, direction, apart.needed_mm()).map_err(|nearest| {
+        Impossible::KnifeSlidesPast {
+            reel_diameter: apart.reel_diameter(),
+            needed: Length::from_mm(apart.needed_mm().re()),
+            nearest,
+        }
+    })?;
+    Ok(Closed {
+        centre_in_frame: apart.bench_centre,
+        bar_moved: Motion {
+            shift: direction * travel,
+            ..Motion::none()
+        },
+        bar_turn_rad: N::exact(0.0),
+    })
+}
+
+/// How far something that stands `offset` from what stays travels along a line until it is `needed`
+/// away; the shorter way of the two. Else the nearest that it comes.
+#[inline]
+fn travel<N: Number>(offset: Way<N>, direction: Way<N>, needed: N) -> Result<N, Length> {
     // |offset + t·direction| = needed: t² + 2·along·t − short·(needed + |offset|) = 0.
     let along = offset.dot(direction);
     let across = offset.cross(direction).abs();
     let under_root = (needed - across) * (needed + across);
     if under_root.re() < 0.0 {
-        return Err(Impossible::ReelSlidesPast {
-            reel_diameter: apart.reel_diameter(),
-            needed: Length::from_mm(needed.re()),
-            nearest: Length::from_mm(across.re()),
-        });
+        return Err(Length::from_mm(across.re()));
     }
     let product = (needed - offset.hypot()) * (needed + offset.hypot());
     // The root of smaller magnitude, in the form that does not cancel.
@@ -121,12 +170,11 @@ fn slide<N: Number>(apart: &Apart<N>, lean: Option<Angle<N>>) -> Result<Place<N>
     } else {
         along + root
     };
-    let travel = if larger.re() == 0.0 {
+    Ok(if larger.re() == 0.0 {
         N::exact(0.0)
     } else {
         product / larger
-    };
-    Ok(apart.bench_centre + direction * travel)
+    })
 }
 
 #[inline]
@@ -166,7 +214,7 @@ fn turn<N: Number>(apart: &Apart<N>, pivot: Place<N>) -> Result<Closed<N>, Impos
     };
     Ok(Closed {
         centre_in_frame: apart.bench_centre,
-        bar_turn: Motion::turning(bar_turn_rad, pivot, pivot),
+        bar_moved: Motion::turning(bar_turn_rad, pivot, pivot),
         bar_turn_rad,
     })
 }
@@ -241,7 +289,7 @@ mod tests {
     }
 
     fn distance(closed: Closed<f64>) -> f64 {
-        (closed.centre_in_frame - closed.bar_turn * APART.edge).hypot()
+        (closed.centre_in_frame - closed.bar_moved * APART.edge).hypot()
     }
 
     #[test]
@@ -254,6 +302,10 @@ mod tests {
             },
             Closing::ReelPivots { pivot_in_frame },
             Closing::KnifePivots { pivot_in_frame },
+            Closing::KnifeSlides { lean: None },
+            Closing::KnifeSlides {
+                lean: Some(Angle::from_deg(20.0)),
+            },
         ] {
             let closed = close(closing, &APART).unwrap();
             assert!((distance(closed) - 84.05).abs() < 1e-12, "{closing:?}");
@@ -293,6 +345,15 @@ mod tests {
             panic!("{error}")
         };
         assert!((nearest.mm() - 208.0).abs() < 1e-9 && (needed.mm() - 84.05).abs() < 1e-9);
+
+        let upright = Closing::KnifeSlides {
+            lean: Some(Angle::ZERO),
+        };
+        let error = close(upright, &aside).unwrap_err();
+        let Impossible::KnifeSlidesPast { nearest, .. } = error else {
+            panic!("{error}")
+        };
+        assert!((nearest.mm() - 208.0).abs() < 1e-9);
 
         let pivot_in_frame = Place::new(8.0, 98.0);
         let error = close(Closing::ReelPivots { pivot_in_frame }, &aside).unwrap_err();

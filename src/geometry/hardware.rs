@@ -2,17 +2,65 @@
 
 use kurbo::{Point, Rect, Vec2};
 
-use super::GroundShape;
 use super::number::Number;
+use super::plane::Place;
+use super::{GroundShape, KnifeSection};
+use crate::units::Length;
 
-/// Points under the knife that could drag, on the bar.
+/// What a point of the hardware sits on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mount {
+    /// The bar: it stays where it is whatever knife is fitted.
+    Bar,
+    /// The knife, as a screw head under it: it hangs below the body of the knife that is fitted.
+    Knife,
+}
+
+/// A point of screws, bar or guards under the knife that could drag.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HardwarePoint<N = f64> {
+    /// Behind the bench edge, along the datum.
+    pub behind: Length<N>,
+    /// Below the datum, or below the fitted knife's body for a point on the knife.
+    pub below: Length<N>,
+    /// What it sits on.
+    pub on: Mount,
+}
+
+impl HardwarePoint {
+    /// The same without a derivative.
+    #[must_use]
+    pub fn exact<N: Number>(&self) -> HardwarePoint<N> {
+        HardwarePoint {
+            behind: self.behind.exact(),
+            below: self.below.exact(),
+            on: self.on,
+        }
+    }
+}
+
+impl<N: Number> HardwarePoint<N> {
+    /// Its place on the bar with a knife fitted. It keeps its place along the datum whatever the
+    /// knife's reach: the bar's screw holes do.
+    #[must_use]
+    pub fn on_bar(&self, fitted: &KnifeSection<N>) -> Place<N> {
+        let below = match self.on {
+            Mount::Bar => self.below,
+            Mount::Knife => fitted.body_thickness + self.below,
+        };
+        Place::new(self.behind.mm(), below.mm())
+    }
+}
+
+/// Points under the knife that could drag.
 ///
 /// However the bar turns, and over whatever ground, only few of many can stand lowest; those are known
-/// once, so that a long list costs no more in a search than what stands at its outside.
+/// once, so that a long list costs no more in a search than what stands at its outside. Points on the
+/// bar and on the knife are looked at apart: one lot moves against the other as knives are changed.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Hardware {
-    points: Vec<Point>,
-    /// Across the box around them, from corner to corner.
+    points: Vec<HardwarePoint>,
+    /// Across the boxes around points of one lot, from corner to corner: the larger.
     size_mm: f64,
     /// Places in the list of those that can be lowest over level ground and in a hollow.
     over_level: Vec<usize>,
@@ -26,57 +74,75 @@ pub struct Hardware {
 const FEW: usize = 4;
 
 impl Hardware {
-    /// Hardware of these points: behind the bench edge along the datum, and below the datum.
+    /// Hardware of these points.
     #[must_use]
-    pub fn new(points: Vec<Point>) -> Self {
+    pub fn new(points: Vec<HardwarePoint>) -> Self {
         let all: Vec<_> = (0..points.len()).collect();
-        let size_mm = size_mm(&points);
-        if points.len() <= FEW {
-            return Self {
-                points,
-                size_mm,
-                over_level: all.clone(),
-                over_crest: all.clone(),
-                all,
-            };
+        let mut hardware = Self {
+            points,
+            size_mm: 0.0,
+            over_level: all.clone(),
+            over_crest: all.clone(),
+            all,
+        };
+        if hardware.points.len() > FEW {
+            hardware.over_level.clear();
+            hardware.over_crest.clear();
+            for on in [Mount::Bar, Mount::Knife] {
+                hardware.thin_out(on);
+            }
+            hardware.over_level.sort_unstable();
+            hardware.over_crest.sort_unstable();
+            hardware.over_crest.dedup();
         }
+        hardware
+    }
+
+    /// Adds those of the points on the bar, or on the knife, that can be lowest.
+    fn thin_out(&mut self, on: Mount) {
+        let listed = self.points.iter().enumerate();
+        let (places, points): (Vec<_>, Vec<_>) = listed
+            .filter(|(_, point)| point.on == on)
+            .map(|(place, point)| (place, Point::new(point.behind.mm(), point.below.mm())))
+            .unzip();
+        let size_mm = size_mm(&points);
+        self.size_mm = self.size_mm.max(size_mm);
         let over_level = outermost(&points, |seen| seen.y);
         // From the centre of a crest that lies beyond the box around the points, its side moved out by
         // their size, the nearest one is that of the lowest parabola y² + x² − 2·x·t, whatever the
         // place t of the centre along that side: a line over x, lifted by the squares.
-        let mut over_crest = outermost(&points, |seen| {
+        let over_crest = outermost(&points, |seen| {
             let down = size_mm - seen.y;
             -(down * down + seen.x * seen.x)
         });
-        over_crest.extend(&over_level);
-        over_crest.sort_unstable();
-        over_crest.dedup();
-        Self {
-            points,
-            size_mm,
-            over_level,
-            over_crest,
-            all,
-        }
+        let listed = |found: &[usize]| found.iter().map(|index| places[*index]).collect::<Vec<_>>();
+        let over_level = listed(&over_level);
+        self.over_crest.extend(listed(&over_crest));
+        self.over_crest.extend(&over_level);
+        self.over_level.extend(over_level);
     }
 
     /// All the points.
     #[must_use]
-    pub fn points(&self) -> &[Point] {
+    pub fn points(&self) -> &[HardwarePoint] {
         &self.points
     }
 
     /// The points that can stand lowest over ground of a shape, each with its place in the list: what
     /// is lowest is among them at every attitude, and of points that stand equally low at least one.
     ///
-    /// On a crest that goes as long as none is buried by more than half the crest's radius.
+    /// On a crest that goes as long as none is buried by more than half the crest's radius, and as no
+    /// roller that runs out of true tips the unit on it (`is_tipped`).
     pub fn that_can_be_lowest<N: Number>(
         &self,
         over: &GroundShape<N>,
-    ) -> impl Iterator<Item = (usize, Point)> + Clone {
+        is_tipped: bool,
+    ) -> impl Iterator<Item = (usize, HardwarePoint)> + Clone {
         let places = match over {
             GroundShape::Level | GroundShape::Hollow(_) => &self.over_level,
-            GroundShape::Crest(radius) if radius.mm().re() >= self.least_crest_mm() => {
+            GroundShape::Crest(radius)
+                if radius.mm().re() >= self.least_crest_mm() && !is_tipped =>
+            {
                 &self.over_crest
             }
             GroundShape::Crest(_) => &self.all,
@@ -160,7 +226,22 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
-    use crate::units::Length;
+
+    fn on_the_bar(point: Point) -> HardwarePoint {
+        HardwarePoint {
+            behind: Length::from_mm(point.x),
+            below: Length::from_mm(point.y),
+            on: Mount::Bar,
+        }
+    }
+
+    fn hardware(points: impl IntoIterator<Item = Point>) -> Hardware {
+        Hardware::new(points.into_iter().map(on_the_bar).collect())
+    }
+
+    fn place(point: HardwarePoint) -> Point {
+        Point::new(point.behind.mm(), point.below.mm())
+    }
 
     /// Points in a strip, in a row along the datum, and on a few round places of a grid.
     fn points() -> impl Strategy<Value = Vec<Point>> {
@@ -187,13 +268,13 @@ mod tests {
             radius_mm in 20.0..4000.0_f64,
             clear_mm in -5.0..30.0_f64,
         ) {
-            let hardware = Hardware::new(points.clone());
+            let hardware = hardware(points.clone());
             let down = Vec2::from_angle(down_deg.to_radians());
             let over_plate = |point: Point| -down.dot(point.to_vec2());
             let all = || points.iter().copied();
             let Some(foremost) = points.first() else { return Ok(()) };
             let few = |shape: &GroundShape| {
-                let few: Vec<_> = hardware.that_can_be_lowest(shape).map(|(_, point)| point).collect();
+                let few: Vec<_> = hardware.that_can_be_lowest(shape, false).map(|(_, point)| place(point)).collect();
                 few.into_iter()
             };
             let is_like = |a: f64, b: f64| (a - b).abs() < 1e-9;
@@ -224,24 +305,40 @@ mod tests {
                 8.0 + 0.04 * row + 0.01 * (column * 1.7 + row).sin(),
             )
         });
-        let hardware = Hardware::new(points.collect());
+        let hardware = hardware(points);
         assert_eq!(hardware.points().len(), 10_000);
-        let level = hardware.that_can_be_lowest(&GroundShape::<f64>::Level);
+        let level = hardware.that_can_be_lowest(&GroundShape::<f64>::Level, false);
         assert!(level.count() < 40);
         let crest = GroundShape::Crest(Length::from_mm(5000.0));
-        assert!(hardware.that_can_be_lowest(&crest).count() < 300);
+        assert!(hardware.that_can_be_lowest(&crest, false).count() < 300);
     }
 
     #[test]
     fn a_row_over_level_ground_is_its_two_ends_and_on_a_tight_crest_every_one() {
         let row = (0_u8..200).map(|index| Point::new(f64::from(index) * 0.25, 9.0));
-        let hardware = Hardware::new(row.collect());
+        let hardware = hardware(row);
         let places = |shape: GroundShape| {
-            let found = hardware.that_can_be_lowest(&shape);
+            let found = hardware.that_can_be_lowest(&shape, false);
             found.map(|(place, _)| place).collect::<Vec<_>>()
         };
         assert_eq!(places(GroundShape::Level), [0, 199]);
         let on_crest = places(GroundShape::Crest(Length::from_mm(3000.0)));
         assert_eq!(on_crest.len(), 200);
+    }
+
+    #[test]
+    fn what_sits_on_the_knife_is_kept_beside_what_sits_on_the_bar() {
+        let mut points: Vec<_> = (0_u8..20)
+            .map(|index| on_the_bar(Point::new(f64::from(index), 9.0)))
+            .collect();
+        // A short row on the knife, which a thick one carries down past the bar's.
+        points.extend((5_u8..15).map(|index| HardwarePoint {
+            on: Mount::Knife,
+            ..on_the_bar(Point::new(f64::from(index), 1.0))
+        }));
+        let found = Hardware::new(points);
+        let level = found.that_can_be_lowest(&GroundShape::<f64>::Level, false);
+        let places: Vec<_> = level.map(|(place, _)| place).collect();
+        assert_eq!(places, [0, 19, 20, 29]);
     }
 }

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::units::{Angle, Length, Sentence, System};
+use crate::units::{Angle, Length, Sentence, System, Value};
 
 /// Geometry that cannot exist.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -45,6 +45,15 @@ pub enum Impossible {
         /// The farthest the turning edge gets from the centre.
         farthest: Length,
     },
+    /// Sliding the knife along its line never brings its edge to the reel.
+    KnifeSlidesPast {
+        /// Reel diameter.
+        reel_diameter: Length,
+        /// Centre to edge that is needed: reel radius and gap.
+        needed: Length,
+        /// The nearest the sliding edge comes to the centre.
+        nearest: Length,
+    },
     /// The rollers stand so that no ground touches both from below.
     NoGroundUnderRollers {
         /// Front roller's centre ahead of the rear one's.
@@ -53,6 +62,15 @@ pub enum Impossible {
         apart: Length,
         /// Difference of the roller radii.
         difference: Length,
+    },
+    /// No ground under one given roller leaves the edge at the wanted height.
+    HeightBeyondRoller {
+        /// The height of cut wanted.
+        height_of_cut: Length,
+        /// The given roller's radius.
+        roller_radius: Length,
+        /// Distance between its centre and the edge.
+        apart: Length,
     },
     /// The wanted attitude would turn the frame through a right angle or more.
     TurnedOver {
@@ -67,6 +85,15 @@ pub enum Impossible {
         front_move: Length,
         /// The rear roller's move.
         rear_move: Length,
+    },
+    /// One roller as given and the height of cut would turn the frame through a right angle or more.
+    RollerTurnsOver {
+        /// How far the frame would turn.
+        turn: Angle,
+        /// The given roller's move.
+        moved: Length,
+        /// The height of cut wanted.
+        height_of_cut: Length,
     },
     /// A crest too tight for both rollers to rest on.
     CrestTooTight {
@@ -132,6 +159,14 @@ impl Impossible {
                     needed.into(),
                 ],
             ),
+            Self::KnifeSlidesPast {
+                reel_diameter,
+                needed,
+                nearest,
+            } => Sentence::new(
+                "The knife cannot reach the reel, {}, by sliding: nearest approach of its edge to the reel's centre {}, and {} is needed. Check the direction of the slide, or fit a larger reel.",
+                &[reel_diameter.into(), nearest.into(), needed.into()],
+            ),
             Self::NoGroundUnderRollers {
                 ahead,
                 apart,
@@ -139,6 +174,14 @@ impl Impossible {
             } => Sentence::new(
                 "No ground touches both rollers from below: the front roller stands {} ahead of the rear one, their centres {} apart, their radii differ by {}. The front roller must stand ahead, with the centres farther apart than the radii differ.",
                 &[ahead.into(), apart.into(), difference.into()],
+            ),
+            Self::HeightBeyondRoller {
+                height_of_cut,
+                roller_radius,
+                apart,
+            } => Sentence::new(
+                "No ground under the given roller, {} in radius, leaves the edge {} high: its centre stands only {} from the edge. Check the roller's move and the height of cut.",
+                &[roller_radius.into(), height_of_cut.into(), apart.into()],
             ),
             Self::TurnedOver { turn } => Sentence::new(
                 "The frame would have to turn {} to give this attitude; the rollers cannot carry it past a right angle. Choose an attitude nearer the bench's.",
@@ -151,6 +194,14 @@ impl Impossible {
             } => Sentence::new(
                 "With the front roller moved {} and the rear roller {}, the frame would turn {}, past a right angle. Check the roller moves.",
                 &[front_move.into(), rear_move.into(), turn.into()],
+            ),
+            Self::RollerTurnsOver {
+                turn,
+                moved,
+                height_of_cut,
+            } => Sentence::new(
+                "With one roller moved {} and a height of cut of {}, the frame would turn {}, past a right angle. Check the roller's move and the height of cut.",
+                &[Value::Move(moved), height_of_cut.into(), turn.into()],
             ),
             Self::CrestTooTight { radius, apart } => Sentence::new(
                 "A crest of {} radius is too tight for rollers {} apart to stand on. Choose a larger radius.",

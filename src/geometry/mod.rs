@@ -17,26 +17,30 @@ mod blade_path;
 mod circles;
 mod clip_length;
 mod closing;
+mod ground_line;
 mod hardware;
 mod impossible;
+mod low_side;
 mod number;
 mod other_readings;
 mod plane;
 mod pose;
 mod profile;
+mod reel_diameter;
 mod rollers;
 mod setting;
 mod stance;
 mod stood;
 mod sweep;
 mod terrain;
+mod top_face;
 mod touching_crest;
 mod underside;
 
 pub use blade_path::{BelowCut, BladePath};
 pub use clip_length::{clip_length, ground_speed_for_clip, reel_speed_for_clip};
 pub use closing::Closing;
-pub use hardware::Hardware;
+pub use hardware::{Hardware, HardwarePoint, Mount};
 pub use impossible::Impossible;
 pub use number::Number;
 pub use other_readings::{
@@ -46,15 +50,21 @@ pub use other_readings::{
 pub use plane::{Place, Way};
 pub use pose::Pose;
 pub use profile::{Bench, KnifeSection, Profile, Roller};
+pub use reel_diameter::{
+    reel_diameter_by_diameter_tape, reel_diameter_by_tape, reel_diameter_over_tips,
+};
 pub use rollers::RollerOnPlate;
 pub use setting::Setting;
 pub use stance::Stance;
 pub use sweep::{Sweep, rise_of_segment};
-pub use terrain::{GroundShape, Terrain, on_level};
+pub use terrain::{GroundShape, Sink, Terrain, on_level};
+pub use top_face::heel_to_reel;
 pub use touching_crest::touching_crest;
 pub use underside::{attitude_for_underside, lip_bottom_on_plate, underside_on_bar};
 
 pub(crate) use clip_length::clip_to_cut;
+pub(crate) use low_side::LowSide;
 pub(crate) use stood::Stood;
 pub(crate) use terrain::Ground;
-pub(crate) use underside::lowest_over;
+pub(crate) use top_face::top_angle_needed;
+pub(crate) use underside::lowest_by;

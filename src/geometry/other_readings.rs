@@ -39,6 +39,15 @@ pub enum Misread {
         /// The height of cut.
         height_of_cut: Length,
     },
+    /// A reel with no two tips to lie a tape or a caliper over.
+    TooFewBlades,
+    /// A tape so thick that what it reads goes all into going round itself.
+    TapeThickerThanRound {
+        /// Its length once round.
+        length: Length,
+        /// Its thickness.
+        thickness: Length,
+    },
     /// A gap under a straightedge that no crest or hollow leaves.
     GapUnderStraightedge {
         /// The gap.
@@ -71,6 +80,14 @@ impl Misread {
             } => Sentence::new(
                 "The block cannot touch the front face {} over the plate: the edge stands {} over it, and the face is below.",
                 &[touches_at.into(), height_of_cut.into()],
+            ),
+            Self::TooFewBlades => Sentence::new(
+                "A reel needs two blades or more for a tape or a caliper to lie over its tips. Count them again.",
+                &[],
+            ),
+            Self::TapeThickerThanRound { length, thickness } => Sentence::new(
+                "A tape {} thick cannot go round a reel in {}. Check both readings.",
+                &[thickness.into(), length.into()],
             ),
             Self::GapUnderStraightedge { gap, most } => Sentence::new(
                 "No crest or hollow leaves a gap of {} under this straightedge: it must be nothing or more, and stay under {}. Check both readings.",
@@ -115,9 +132,9 @@ pub fn rise_from_block<N: Number>(height_of_cut_mm: N, block_height_mm: N) -> N 
 /// face, its front end flush with a square that touches the reel's foremost blade: the square stands
 /// a radius ahead of the centre. Negative when the edge is ahead of centre.
 ///
-/// The reel hangs below the edge, so the block touches the face lower down, where a face square to
-/// the datum has gone back by that depth times the attitude's tangent: so much of the block's length
-/// lies behind the edge.
+/// The reel hangs below the edge, so the block touches the face lower down, where it has gone back
+/// by that depth times the tangent of its lean, the attitude and the front angle together: so much of
+/// the block's length lies behind the edge.
 ///
 /// # Errors
 /// When the block would touch above the edge.
@@ -126,7 +143,7 @@ pub fn behind_centre_from_square<N: Number>(
     block_length_mm: N,
     height_of_cut_mm: N,
     touches_at_mm: N,
-    attitude_rad: N,
+    face_leans_rad: N,
 ) -> Result<N, Misread> {
     let below_edge_mm = height_of_cut_mm - touches_at_mm;
     if below_edge_mm.re() < 0.0 {
@@ -135,7 +152,7 @@ pub fn behind_centre_from_square<N: Number>(
             height_of_cut: Length::from_mm(height_of_cut_mm.re()),
         });
     }
-    Ok(block_length_mm - reel_radius_mm - below_edge_mm * attitude_rad.tan())
+    Ok(block_length_mm - reel_radius_mm - below_edge_mm * face_leans_rad.tan())
 }
 
 /// Where the gap under a straightedge is read.

@@ -32,6 +32,11 @@ pub struct Pose {
     pub extension: Length,
     /// Reel surface to edge.
     pub gap: Length,
+    /// How far closing the gap lifted the edge, on the frame's own axes: it raises the height of cut
+    /// by as much where the rollers are left alone. Zero where the reel moves.
+    pub edge_lifted_by_closing: Length,
+    /// How much attitude closing the gap gave the knife; zero where it does not turn.
+    pub attitude_by_closing: Angle,
 }
 
 impl Pose {
@@ -146,6 +151,8 @@ impl From<Stood<f64>> for Pose {
             height_of_cut: stood.height_of_cut(),
             extension: stood.extension,
             gap: stood.gap,
+            edge_lifted_by_closing: Length::from_mm(stood.edge_moved_in_frame.y),
+            attitude_by_closing: stood.attitude_gained,
         }
     }
 }

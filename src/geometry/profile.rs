@@ -53,6 +53,15 @@ pub struct KnifeSection<N = f64> {
     pub lip_length: Length<N>,
     /// Thickness of the body.
     pub body_thickness: Length<N>,
+    /// How far the top face falls below the datum, going back from the edge; none where nobody
+    /// gave it.
+    pub top_angle: Option<Angle<N>>,
+    /// How far the front face leans back, going down from the edge; none where nobody gave it.
+    pub front_angle: Option<Angle<N>>,
+    /// Metal taken off the top face, square to it.
+    pub top_ground: Length<N>,
+    /// Metal taken off the front face, square to it.
+    pub face_ground: Length<N>,
 }
 
 /// Everything about a unit that its setting does not change.
@@ -109,6 +118,52 @@ impl KnifeSection {
             lip_thickness: self.lip_thickness.exact(),
             lip_length: self.lip_length.exact(),
             body_thickness: self.body_thickness.exact(),
+            top_angle: self.top_angle.map(Angle::exact),
+            front_angle: self.front_angle.map(Angle::exact),
+            top_ground: self.top_ground.exact(),
+            face_ground: self.face_ground.exact(),
+        }
+    }
+
+    /// The same knife before anything was ground off it.
+    #[must_use]
+    pub fn unground(self) -> Self {
+        Self {
+            top_ground: Length::ZERO,
+            face_ground: Length::ZERO,
+            ..self
+        }
+    }
+}
+
+impl<N: Number> KnifeSection<N> {
+    /// The edge, where the ground top face meets the ground front face: behind and below the
+    /// unground edge. A face without an angle of its own counts as 0° here.
+    ///
+    /// The top face, τ below the datum, lies t deeper, square to it; the front face, leaning back
+    /// by ξ, lies f further back, square to it. Both hold where they meet.
+    #[must_use]
+    pub fn edge_from_unground(&self) -> Place<N> {
+        let rad = |angle: Option<Angle<N>>| angle.map_or(N::exact(0.0), Angle::rad);
+        let (top_rad, front_rad) = (rad(self.top_angle), rad(self.front_angle));
+        let (top, face) = (self.top_ground.mm(), self.face_ground.mm());
+        let ((sin_top, cos_top), (sin_front, cos_front)) = (top_rad.sin_cos(), front_rad.sin_cos());
+        let between = (top_rad + front_rad).cos();
+        Place::new(
+            (top * sin_front + face * cos_top) / between,
+            (top * cos_front + face * sin_top) / between,
+        )
+    }
+
+    /// How far behind the unground edge the ground front face meets the lip's underside.
+    pub(super) fn lip_bottom_behind(&self) -> Length<N> {
+        match self.front_angle {
+            None => self.face_ground,
+            Some(angle) => {
+                let (sin, cos) = angle.rad().sin_cos();
+                let behind = (self.face_ground.mm() + self.lip_thickness.mm() * sin) / cos;
+                Length::from_mm(behind)
+            }
         }
     }
 }

@@ -12,30 +12,24 @@ pub struct Setting<N = f64> {
     pub reel_diameter: Length<N>,
     /// Reel surface to edge along the line of centres; zero for light contact.
     pub gap: Length<N>,
-    /// The knife fitted.
+    /// The knife fitted, ground as it is.
     pub knife: KnifeSection<N>,
     /// How much further ahead the edge stands, over what the fitted knife's reach gives.
     pub extension: Length<N>,
-    /// Metal taken off the top face.
-    pub top_ground: Length<N>,
-    /// Metal taken off the front face.
-    pub face_ground: Length<N>,
-    /// By attitude and height, or by the rollers.
+    /// By attitude and height, by the rollers, or by one of each.
     pub stance: Stance<N>,
 }
 
 impl Setting {
-    /// The setting the unit had on the bench, its own knife fitted.
+    /// The setting the unit had on the bench, its own knife fitted and not yet ground.
     #[must_use]
     pub fn as_on_bench(profile: &Profile) -> Self {
         let bench = &profile.bench;
         Self {
             reel_diameter: bench.reel_diameter,
             gap: bench.gap,
-            knife: profile.knife,
+            knife: profile.knife.unground(),
             extension: Length::ZERO,
-            top_ground: Length::ZERO,
-            face_ground: Length::ZERO,
             stance: Stance::Wanted {
                 attitude: bench.attitude,
                 height_of_cut: bench.height_of_cut,
@@ -51,8 +45,6 @@ impl Setting {
             gap: self.gap.exact(),
             knife: self.knife.exact(),
             extension: self.extension.exact(),
-            top_ground: self.top_ground.exact(),
-            face_ground: self.face_ground.exact(),
             stance: self.stance.exact(),
         }
     }
@@ -67,7 +59,8 @@ impl<N: Number> Setting<N> {
 
     /// The edge now fitted, on the bar.
     pub fn edge_on_bar(&self, profile: &Profile<N>) -> Place<N> {
-        let behind = self.face_ground - self.total_extension(profile);
-        Place::new(behind.mm(), self.top_ground.mm())
+        let from_unground = self.knife.edge_from_unground();
+        let extension = self.total_extension(profile);
+        Place::new(from_unground.x - extension.mm(), from_unground.y)
     }
 }

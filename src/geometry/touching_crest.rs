@@ -6,7 +6,7 @@ use super::RollerOnPlate;
 use crate::units::Length;
 
 /// Radius of the widest crest that carries both rollers and touches a disc: the reel, or with a
-/// radius of zero a point of the knife. What sinks with the rollers is added to the disc's radius.
+/// radius of zero a point of the knife. Rollers that sink are given with radii that are so much smaller.
 ///
 /// The ground's centre O stands ρ + rᵢ from each of the three circles: a circle that touches three
 /// others from outside (Apollonius' problem, by subtracting the circles' equations). With o = O/ρ and

@@ -4,7 +4,6 @@ use kurbo::Point;
 
 use super::number::Number;
 use super::plane::{Motion, Place};
-use super::terrain::Ground;
 use super::{Pose, Profile, Setting};
 use crate::units::{Angle, Length};
 
@@ -21,7 +20,7 @@ impl<N: Number> Setting<N> {
         let knife = &self.knife;
         let extension = self.total_extension(profile);
         [
-            (self.face_ground, knife.lip_thickness),
+            (knife.lip_bottom_behind(), knife.lip_thickness),
             (knife.lip_length, knife.lip_thickness),
             (knife.lip_length, knife.body_thickness),
             (knife.width, knife.body_thickness),
@@ -30,18 +29,18 @@ impl<N: Number> Setting<N> {
     }
 }
 
-/// The point that stands lowest over the ground: its place in the list of the hardware, or none if it
+/// The point that stands lowest by some measure: its place in the list of the hardware, or none if it
 /// is the knife's, where it stands on the plate, and how clear; the first of several that stand equally
 /// low.
-pub(crate) fn lowest_over<N: Number>(
-    ground: &Ground<N>,
+pub(crate) fn lowest_by<N: Number>(
+    clear_mm: impl Fn(Place<N>) -> N,
     plate_from_bar: Motion<N>,
     knife_on_bar: [Place<N>; 4],
     hardware_on_bar: impl Iterator<Item = (usize, Place<N>)>,
 ) -> (Option<usize>, Place<N>, N) {
     let stood = |on_bar| {
         let on_plate = plate_from_bar * on_bar;
-        (on_plate, ground.clearance_mm(on_plate))
+        (on_plate, clear_mm(on_plate))
     };
     let [first, others @ ..] = knife_on_bar;
     let (on_plate, clear_mm) = stood(first);

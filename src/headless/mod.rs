@@ -5,12 +5,14 @@
 
 mod knives;
 mod picture;
+mod reel_diameter;
 mod report;
 mod why;
 mod why_report;
 
 pub use knives::{Printed, knives};
 pub use picture::write_picture;
+pub use reel_diameter::{ReelRead, reel_diameter};
 pub use report::{Report, table};
 pub use why::{Asked, finding_named, why};
 
@@ -48,6 +50,22 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
             } else {
                 table(&solved)
             }))
+        }
+        HeadlessCommand::ReelDiameter {
+            blades,
+            tips,
+            tape,
+            thickness,
+            diameter_tape,
+            json,
+        } => {
+            let read = ReelRead {
+                tips: tips.as_deref(),
+                tape: tape.as_deref(),
+                thickness: thickness.as_deref(),
+                diameter_tape: diameter_tape.as_deref(),
+            };
+            reel_diameter(*blades, read, *json).map(Printout::Text)
         }
         HeadlessCommand::Picture {
             file,

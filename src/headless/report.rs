@@ -7,7 +7,7 @@ use serde::{Serialize, Serializer};
 use crate::analysis::{NumberId, Numbers, Solved};
 use crate::drawing::{CAUTIONS, verdict};
 use crate::unit::Examples;
-use crate::units::{Measure as _, in_plain_letters, is_hidden};
+use crate::units::{Angle, Length, Measure as _, in_plain_letters, is_hidden};
 
 /// The report in the shape of the written format: millimetres, degrees and plain ratios.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -35,7 +35,7 @@ const SETTING: [NumberId; 5] = [
     NumberId::Extension,
     NumberId::Gap,
 ];
-const SOLUTION: [NumberId; 10] = [
+const SOLUTION: [NumberId; 12] = [
     NumberId::BehindCentre,
     NumberId::CentreAboveEdge,
     NumberId::ClipAngle,
@@ -46,8 +46,15 @@ const SOLUTION: [NumberId; 10] = [
     NumberId::UndersideOverPlate,
     NumberId::FrontRollerMove,
     NumberId::RearRollerMove,
+    NumberId::TopAngleNeeded,
+    NumberId::TopFaceClearance,
 ];
-const GROUND: [NumberId; 2] = [NumberId::CutOnGround, NumberId::ReelOnGround];
+const GROUND: [NumberId; 4] = [
+    NumberId::CutOnGround,
+    NumberId::ReelOnGround,
+    NumberId::SweepOnGround,
+    NumberId::AttitudeOnGround,
+];
 const MOWING: [NumberId; 2] = [NumberId::ClipLength, NumberId::ClipToCut];
 
 impl Part {
@@ -129,6 +136,38 @@ pub(super) fn in_line(name: &str) -> String {
     in_plain_letters(name, is_hidden).to_string()
 }
 
+/// What a knife that moves while the gap is closed does to the height of cut; none where the reel
+/// moves.
+fn knife_moved(solved: &Solved) -> Option<String> {
+    let system = solved.unit.system;
+    if !solved.document.closing.way().moves_knife() {
+        return None;
+    }
+    let pose = &solved.solution.pose;
+    let (lifted, turned) = (pose.edge_lifted_by_closing, pose.attitude_by_closing);
+    let size = |length: Length| system.length(Length::from_mm(length.mm().abs()));
+    let (way, more) = if lifted.mm() < 0.0 {
+        ("lowers", "less")
+    } else {
+        ("lifts", "more")
+    };
+    let mut told = format!(
+        "Closing the gap moves the knife and {way} its edge by {}: with the rollers left alone the height of cut is so much {more}.",
+        size(lifted)
+    );
+    if turned != Angle::ZERO {
+        let attitude = Angle::from_deg(turned.deg().abs());
+        let more = if turned.deg() < 0.0 { "less" } else { "more" };
+        let _ = write!(
+            told,
+            " It also gives the knife {} {more} attitude.",
+            system.angle(attitude)
+        );
+    }
+    told.push_str(" The numbers above are with the rollers set again.");
+    Some(told)
+}
+
 /// The report as a table in the units of the file.
 #[must_use]
 pub fn table(solved: &Solved) -> String {
@@ -141,11 +180,21 @@ pub fn table(solved: &Solved) -> String {
         ("Unit", in_line(&solved.document.name)),
         ("Knife", in_line(solved.document.fitted_name())),
     ];
-    rows.extend(
-        after
-            .chain(&[NumberId::CutOnGround])
-            .filter_map(|id| row(*id)),
-    );
+    let of_unit = [
+        ("Serial number", &solved.document.serial),
+        ("Set", &solved.document.set),
+        ("Notes", &solved.document.notes),
+    ];
+    let written =
+        |(name, text): (&'static str, &Option<String>)| Some((name, in_line(text.as_ref()?)));
+    rows.splice(1..1, of_unit.into_iter().filter_map(written));
+    let more = [
+        NumberId::CutOnGround,
+        NumberId::SweepOnGround,
+        NumberId::AttitudeOnGround,
+        NumberId::TopAngleNeeded,
+    ];
+    rows.extend(after.chain(&more).filter_map(|id| row(*id)));
     if let Some(mowing) = &solved.unit.mowing {
         let speeds = format!(
             "{} over the ground, reel {}",
@@ -163,6 +212,9 @@ pub fn table(solved: &Solved) -> String {
     let mut text = String::new();
     for (name, value) in &rows {
         let _ = writeln!(text, "{name:width$}  {value}");
+    }
+    if let Some(told) = knife_moved(solved) {
+        let _ = writeln!(text, "\n{told}");
     }
     let examples = solved.document.example_count();
     let _ = writeln!(text, "\n{}", verdict(&solved.findings, examples).1);

@@ -9,7 +9,7 @@ use super::examples::Examples;
 use super::field::OneOf;
 use super::fitted::Fitted;
 use super::ground::{GroundEntry, WearEntry};
-use crate::geometry::{KnifeSection, Stance};
+use crate::geometry::{KnifeSection, Mount, Stance};
 use crate::units::{Angle, Length, Quantity, Ratio, Share, Speed, System, Turning};
 
 /// The file format this program writes, and the newest it reads.
@@ -32,6 +32,15 @@ pub struct Document {
     pub format: Format,
     /// What the shop calls the unit.
     pub name: String,
+    /// Its serial number, or whatever it is known by, as written.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub serial: Option<String>,
+    /// The set it mows in; the units of one set must agree.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub set: Option<String>,
+    /// Whatever else is worth knowing about it, as written.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub notes: Option<String>,
     /// Where it cuts; picks the starting limits.
     pub turf: Turf,
     /// The reel from new to scrap.
@@ -44,7 +53,7 @@ pub struct Document {
     pub knife: Knife,
     /// Points of screws, bar and guards under the knife.
     #[serde(default)]
-    pub hardware: Vec<HardwarePoint>,
+    pub hardware: Vec<HardwareReadings>,
     /// Knives to compare.
     #[serde(default)]
     pub options: Vec<Knife>,
@@ -194,6 +203,34 @@ pub struct Knife {
     pub lip_length: Quantity<Length>,
     /// Thickness of the body.
     pub body_thickness: Quantity<Length>,
+    /// How far the top face falls below the datum, going back from the edge.
+    #[serde(
+        default,
+        skip_serializing_if = "Option::is_none",
+        serialize_with = "without_some"
+    )]
+    pub top_angle: Option<Quantity<Angle>>,
+    /// How far the front face leans back, going down from the edge.
+    #[serde(
+        default,
+        skip_serializing_if = "Option::is_none",
+        serialize_with = "without_some"
+    )]
+    pub front_angle: Option<Quantity<Angle>>,
+    /// Taken off its top face, square to it; none when left out.
+    #[serde(
+        default,
+        skip_serializing_if = "Option::is_none",
+        serialize_with = "without_some"
+    )]
+    pub top_ground: Option<Quantity<Length>>,
+    /// Taken off its front face, square to it; none when left out.
+    #[serde(
+        default,
+        skip_serializing_if = "Option::is_none",
+        serialize_with = "without_some"
+    )]
+    pub face_ground: Option<Quantity<Length>>,
     /// What a supplier asks for it, as written; kept, never reckoned with.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub price: Option<String>,
@@ -203,15 +240,23 @@ pub struct Knife {
 }
 
 impl Knife {
-    /// Its section, in plain values.
+    /// Its section, in plain values, ground as it is by itself. What a setting grinds off the knife
+    /// fitted is in [`Document::section_of`].
     #[must_use]
     pub fn section(&self) -> KnifeSection {
+        let off = |ground: &Option<Quantity<Length>>| {
+            ground.as_ref().map_or(Length::ZERO, Quantity::value)
+        };
         KnifeSection {
             reach: self.reach.value(),
             width: self.width.value(),
             lip_thickness: self.lip_thickness.value(),
             lip_length: self.lip_length.value(),
             body_thickness: self.body_thickness.value(),
+            top_angle: self.top_angle.as_ref().map(Quantity::value),
+            front_angle: self.front_angle.as_ref().map(Quantity::value),
+            top_ground: off(&self.top_ground),
+            face_ground: off(&self.face_ground),
         }
     }
 }
@@ -219,11 +264,53 @@ impl Knife {
 /// A point under the knife that could drag.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct HardwarePoint {
+pub struct HardwareReadings {
     /// Behind the bench edge, along the datum.
     pub behind: Quantity<Length>,
-    /// Below the datum.
+    /// Below the datum, or below the knife's body for a point on the knife.
     pub below: Quantity<Length>,
+    /// What it sits on.
+    #[serde(default)]
+    pub on: MountEntry,
+}
+
+/// What a point of the hardware sits on.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum MountEntry {
+    /// The bar: it stays whatever knife is fitted.
+    #[default]
+    Bar,
+    /// The knife: it hangs below the fitted knife's body.
+    Knife,
+}
+
+impl OneOf for MountEntry {
+    const ALL: &'static [Self] = &[Self::Bar, Self::Knife];
+
+    fn word(self) -> &'static str {
+        match self {
+            Self::Bar => "Bar",
+            Self::Knife => "Knife",
+        }
+    }
+
+    fn name(self) -> &'static str {
+        match self {
+            Self::Bar => "the bar",
+            Self::Knife => "the knife",
+        }
+    }
+}
+
+impl MountEntry {
+    /// The same for the geometry.
+    #[must_use]
+    pub const fn mount(self) -> Mount {
+        match self {
+            Self::Bar => Mount::Bar,
+            Self::Knife => Mount::Knife,
+        }
+    }
 }
 
 /// What is being tried; whatever is left out follows the bench.
@@ -246,18 +333,46 @@ pub struct SettingEntry {
     pub top_ground: Option<Quantity<Length>>,
     /// Taken off the front face.
     pub face_ground: Option<Quantity<Length>>,
-    /// The rollers as given; attitude and height then follow.
+    /// The rollers as given; attitude and height then follow, or with one of them left out the
+    /// attitude alone.
     pub rollers: Option<RollerMoves>,
 }
 
-/// Rollers given by how far each was moved in its bracket.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+/// Rollers given by how far each was moved in its bracket; one of them at least.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
 pub struct RollerMoves {
-    /// Front roller from its bench place, positive towards the reel.
-    pub front_move: Quantity<Length>,
-    /// Rear roller from its bench place, positive towards the reel.
-    pub rear_move: Quantity<Length>,
+    /// Front roller from its bench place, positive towards the reel; left out, it follows from the
+    /// height of cut.
+    #[serde(
+        skip_serializing_if = "Option::is_none",
+        serialize_with = "without_some"
+    )]
+    pub front_move: Option<Quantity<Length>>,
+    /// Rear roller from its bench place, positive towards the reel; left out, it follows from the
+    /// height of cut.
+    #[serde(
+        skip_serializing_if = "Option::is_none",
+        serialize_with = "without_some"
+    )]
+    pub rear_move: Option<Quantity<Length>>,
+}
+
+impl RollerMoves {
+    /// Both rollers as given.
+    #[must_use]
+    pub const fn both(front_move: Quantity<Length>, rear_move: Quantity<Length>) -> Self {
+        Self {
+            front_move: Some(front_move),
+            rear_move: Some(rear_move),
+        }
+    }
+
+    /// Whether both are given, so that the height of cut follows.
+    #[must_use]
+    pub const fn are_both(&self) -> bool {
+        self.front_move.is_some() && self.rear_move.is_some()
+    }
 }
 
 /// Speeds while mowing.
@@ -278,6 +393,10 @@ pub struct LimitEntries {
     pub sweep_watch: Option<Quantity<Share>>,
     /// Share of the height of cut above which the sweep is too much.
     pub sweep_over: Option<Quantity<Share>>,
+    /// Gap above which reel and knife want bringing together.
+    pub gap_watch: Option<Quantity<Length>>,
+    /// Gap above which they cut no more.
+    pub gap_over: Option<Quantity<Length>>,
     /// Least clearance of the knife's underside.
     pub underside: Option<Quantity<Length>>,
     /// How far the edge may run ahead of centre.
@@ -328,6 +447,28 @@ impl Document {
             .chain(options.map(|(index, knife)| (Fitted::Option(index), knife)))
     }
 
+    /// The section of one of its knives, ground as it is judged: what the setting says is off belongs
+    /// to the knife that it fits, every other knife has its own.
+    #[must_use]
+    pub fn section_of(&self, place: Fitted, knife: &Knife) -> KnifeSection {
+        let own = knife.section();
+        let is_fitted = match &self.setting.knife {
+            None => place == Fitted::Bench,
+            Some(name) => *name == knife.name,
+        };
+        if !is_fitted {
+            return own;
+        }
+        let set = |ground: &Option<Quantity<Length>>, own: Length| {
+            ground.as_ref().map_or(own, Quantity::value)
+        };
+        KnifeSection {
+            top_ground: set(&self.setting.top_ground, own.top_ground),
+            face_ground: set(&self.setting.face_ground, own.face_ground),
+            ..own
+        }
+    }
+
     /// Name of the knife the setting fits.
     #[must_use]
     pub fn fitted_name(&self) -> &str {
@@ -352,11 +493,12 @@ impl Document {
         self.limits.take_if(is_empty);
     }
 
-    /// Sets attitude and height as wanted, or the rollers as given, written in `system`, exact
-    /// enough that switching from one to the other keeps the pose.
+    /// Sets attitude and height as wanted, the rollers as given, or one of each, written in `system`,
+    /// exact enough that switching from one to another keeps the pose.
     ///
     /// What equals the bench's own reading is still written out: a way of setting was chosen.
     pub fn set_stance(&mut self, stance: Stance, system: System) {
+        let exactly = |length| Some(Quantity::exactly(length, system));
         let setting = &mut self.setting;
         match stance {
             Stance::Wanted {
@@ -364,7 +506,7 @@ impl Document {
                 height_of_cut,
             } => {
                 setting.attitude = Some(Quantity::exactly(attitude, system));
-                setting.height_of_cut = Some(Quantity::exactly(height_of_cut, system));
+                setting.height_of_cut = exactly(height_of_cut);
                 setting.rollers = None;
             }
             Stance::Rollers {
@@ -374,11 +516,44 @@ impl Document {
                 setting.attitude = None;
                 setting.height_of_cut = None;
                 setting.rollers = Some(RollerMoves {
-                    front_move: Quantity::exactly(front_move, system),
-                    rear_move: Quantity::exactly(rear_move, system),
+                    front_move: exactly(front_move),
+                    rear_move: exactly(rear_move),
+                });
+            }
+            Stance::FrontRoller {
+                front_move,
+                height_of_cut,
+            } => {
+                setting.attitude = None;
+                setting.height_of_cut = exactly(height_of_cut);
+                setting.rollers = Some(RollerMoves {
+                    front_move: exactly(front_move),
+                    rear_move: None,
+                });
+            }
+            Stance::RearRoller {
+                rear_move,
+                height_of_cut,
+            } => {
+                setting.attitude = None;
+                setting.height_of_cut = exactly(height_of_cut);
+                setting.rollers = Some(RollerMoves {
+                    front_move: None,
+                    rear_move: exactly(rear_move),
                 });
             }
         }
+    }
+}
+
+/// What can be left out, written as if it could not: the reader wants no `Some(…)` about it.
+pub(super) fn without_some<T: Serialize, S: Serializer>(
+    entry: &Option<T>,
+    serializer: S,
+) -> Result<S::Ok, S::Error> {
+    match entry {
+        Some(value) => value.serialize(serializer),
+        None => serializer.serialize_none(),
     }
 }
 

@@ -99,6 +99,22 @@ pub enum FlawKind {
         "with the rollers given, attitude and height of cut follow from them; leave this out, or set rollers to None"
     )]
     BesideRollers,
+    /// One roller given together with the attitude, which follows.
+    #[error(
+        "with one roller given and the height of cut kept, the attitude follows; leave this out, or set rollers to None"
+    )]
+    BesideOneRoller,
+    /// Rollers given, but none of them.
+    #[error("give the move of one roller at least, or set rollers to None")]
+    NoRollerGiven,
+    /// Face angles that leave no edge.
+    #[error("a top angle of {} and a front angle of {} leave no edge: together they must stay under 90 deg", Quoted(.top), Quoted(.front))]
+    FacesWithoutEdge {
+        /// The top angle.
+        top: String,
+        /// The front angle.
+        front: String,
+    },
     /// A gap under a straightedge that no crest or hollow leaves.
     #[error(
         "{} under this straightedge is a step, no crest or hollow; it must stay under half the straightedge, or under all of it where one end lies flat",

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::document::without_some;
 use super::field::OneOf;
 use crate::geometry::GapAt;
 use crate::units::{Length, Quantity, System};
@@ -12,6 +13,18 @@ use crate::units::{Length, Quantity, System};
 pub struct GroundEntry {
     /// How deep the rollers sink.
     pub roller_sink: Quantity<Length>,
+    /// How deep the front roller sinks; as both of them when left out.
+    #[serde(
+        skip_serializing_if = "Option::is_none",
+        serialize_with = "without_some"
+    )]
+    pub front_sink: Option<Quantity<Length>>,
+    /// How deep the rear roller sinks; as both of them when left out.
+    #[serde(
+        skip_serializing_if = "Option::is_none",
+        serialize_with = "without_some"
+    )]
+    pub rear_sink: Option<Quantity<Length>>,
     /// The ground's shape along the direction of travel.
     pub shape: ShapeEntry,
     /// A straightedge's reading that the shape can be filled from.

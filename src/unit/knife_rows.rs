@@ -3,10 +3,10 @@
 use thiserror::Error;
 
 use super::{FlawKind, Knife, most, row_cell};
-use crate::units::{Length, Measure as _, Quantity, Quoted, System};
+use crate::units::{Angle, Length, Measure as _, Quantity, Quoted, System};
 
 /// The columns, in the order in which rows without a heading have them.
-pub const COLUMNS: [&str; 8] = [
+pub const COLUMNS: [&str; 12] = [
     "name",
     "reach",
     "width",
@@ -15,6 +15,10 @@ pub const COLUMNS: [&str; 8] = [
     "body thickness",
     "price",
     "notes",
+    "top angle",
+    "front angle",
+    "top ground",
+    "face ground",
 ];
 
 /// Columns that a row cannot do without.
@@ -165,6 +169,18 @@ fn knife(
             Err(wrong(column, flaw.to_string()))
         }
     };
+    let angle = |column: usize| {
+        let text = cell(column);
+        let read = || Quantity::<Angle>::typed(text, Angle::unit_in(system).0);
+        let angle = (!text.trim().is_empty()).then(read).transpose();
+        angle.map_err(|problem| wrong(column, problem.to_string()))
+    };
+    let ground = |column: usize| {
+        let text = cell(column);
+        let read = || Quantity::<Length>::typed(text, Length::unit_in(system).0);
+        let ground = (!text.trim().is_empty()).then(read).transpose();
+        ground.map_err(|problem| wrong(column, problem.to_string()))
+    };
     if cell(0).trim().is_empty() {
         return Err(wrong(0, "a knife needs a name".to_owned()));
     }
@@ -178,6 +194,10 @@ fn knife(
         body_thickness: length(5)?,
         price: kept(6),
         notes: kept(7),
+        top_angle: angle(8)?,
+        front_angle: angle(9)?,
+        top_ground: ground(10)?,
+        face_ground: ground(11)?,
     })
 }
 
@@ -193,6 +213,10 @@ pub fn knife_cells(knife: &Knife) -> [&str; COLUMNS.len()] {
         knife.body_thickness.text(),
         knife.price.as_deref().unwrap_or_default(),
         knife.notes.as_deref().unwrap_or_default(),
+        knife.top_angle.as_ref().map_or("", Quantity::text),
+        knife.front_angle.as_ref().map_or("", Quantity::text),
+        knife.top_ground.as_ref().map_or("", Quantity::text),
+        knife.face_ground.as_ref().map_or("", Quantity::text),
     ]
 }
 
@@ -284,7 +308,7 @@ mod tests {
 
     #[test]
     fn knives_written_as_rows_come_back() {
-        let text = "name,reach,width,lip thickness,lip length,body thickness,price,notes\n\"a, \"\"b\"\"\",1-3/8 in,60 mm,3 mm,0.5 in,0.25 in,12,ask first\n";
+        let text = "name,reach,width,lip thickness,lip length,body thickness,price,notes,top angle,front angle,top ground,face ground\n\"a, \"\"b\"\"\",1-3/8 in,60 mm,3 mm,0.5 in,0.25 in,12,ask first,5 deg,,0.01 in,\n";
         let knives = read_knife_rows(text, System::InchDecimal).unwrap();
         let rows = std::iter::once(COLUMNS).chain(knives.iter().map(knife_cells));
         assert_eq!(write_rows(rows).unwrap(), text);

@@ -10,6 +10,10 @@ pub struct Limits {
     pub sweep_watch: Share,
     /// Share of the height of cut above which the sweep is too much.
     pub sweep_over: Share,
+    /// Gap above which reel and knife want bringing together.
+    pub gap_watch: Length,
+    /// Gap above which they cut no more.
+    pub gap_over: Length,
     /// Least clearance of the knife's underside.
     pub underside: Length,
     /// How far the edge may run ahead of centre before it is too much.
@@ -45,6 +49,9 @@ impl Limits {
         Self {
             sweep_watch: Share::from_base(sweep_watch),
             sweep_over: Share::from_base(sweep_over),
+            // The feeler that a shop sets by is a thousandth of an inch.
+            gap_watch: Length::from_inches(0.001),
+            gap_over: Length::from_inches(0.002),
             underside: Length::from_mm(underside_mm),
             ahead_of_centre: Length::from_mm(1.0),
             behind_centre: None,
@@ -71,9 +78,15 @@ impl Limits {
             (entries.clip_watch.as_ref(), starting.clip_watch),
             (entries.clip_over.as_ref(), starting.clip_over),
         );
+        let (gap_watch, gap_over) = pair(
+            (entries.gap_watch.as_ref(), starting.gap_watch),
+            (entries.gap_over.as_ref(), starting.gap_over),
+        );
         Self {
             sweep_watch,
             sweep_over,
+            gap_watch,
+            gap_over,
             underside: or(entries.underside.as_ref(), starting.underside),
             ahead_of_centre: or(entries.ahead_of_centre.as_ref(), starting.ahead_of_centre),
             behind_centre: entries.behind_centre.as_ref().map(Quantity::value),

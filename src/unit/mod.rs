@@ -30,8 +30,9 @@ mod written;
 
 pub use closing::{ClosingReadings, ClosingWay};
 pub use document::{
-    AsRead, AttitudeRange, BenchReadings, Document, Format, HardwarePoint, Knife, LimitEntries,
-    MowingEntry, ReelReadings, RollerAhead, RollerBehind, RollerMoves, SettingEntry, Turf,
+    AsRead, AttitudeRange, BenchReadings, Document, Format, HardwareReadings, Knife, LimitEntries,
+    MountEntry, MowingEntry, ReelReadings, RollerAhead, RollerBehind, RollerMoves, SettingEntry,
+    Turf,
 };
 pub use examples::{ExampleCount, Examples};
 pub use field::{

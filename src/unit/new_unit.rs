@@ -23,23 +23,29 @@ impl Field {
                 | Reading::RearBehind
                 | Reading::PivotAhead
                 | Reading::PivotAbove
-                | Reading::Knife(Fitted::Bench, _)
                 | Reading::GroundSpeed
                 | Reading::ReelSpeed => true,
+                Reading::Knife(Fitted::Bench, part) => !part.can_be_left_out(),
                 Reading::Lean
                 | Reading::Knife(Fitted::Option(_), _)
                 | Reading::HardwareBehind(_)
                 | Reading::HardwareBelow(_)
                 | Reading::RollerSink
+                | Reading::FrontSink
+                | Reading::RearSink
                 | Reading::GroundRadius
                 | Reading::FrontRunout
                 | Reading::RearRunout
                 | Reading::EndDifference => false,
             },
             Self::Name
+            | Self::Serial
+            | Self::Set
+            | Self::Notes
             | Self::Turf
             | Self::Closing
             | Self::KnifeText(..)
+            | Self::HardwareOn(_)
             | Self::WantedReelDiameter
             | Self::WantedHeightOfCut
             | Self::WantedAttitude
@@ -56,6 +62,8 @@ impl Field {
             | Self::StraightedgeAt
             | Self::SweepWatch
             | Self::SweepOver
+            | Self::GapWatch
+            | Self::GapOver
             | Self::LeastUnderside
             | Self::MostAheadOfCentre
             | Self::LeastBehindCentre
@@ -90,7 +98,9 @@ impl Document {
         new.ground = GroundEntry::default();
         new.wear = WearEntry::default();
         new.limits = None;
+        (new.serial, new.set, new.notes) = (None, None, None);
         (new.knife.price, new.knife.notes) = (None, None);
+        (new.knife.top_ground, new.knife.face_ground) = (None, None);
         new.mark_examples(Group::Unit);
         new
     }

@@ -42,7 +42,8 @@ pub(super) fn knife(place: Fitted, knife: &Knife) -> Result<(), Flaw> {
     not_more_than(
         (lip_length.into(), &knife.lip_length),
         ("the knife's width", &knife.width),
-    )
+    )?;
+    faces(place, knife)
 }
 
 /// The same flaw told of the example, where it or the field beside it holds one: whoever writes their
@@ -59,6 +60,26 @@ fn beside_example(document: &Document, flaw: Flaw, beside: Field) -> Flaw {
         (kind, _) => flaw.field.flaw(kind),
     }
 }
+
+/// The two faces of a knife meet at an edge: it takes some metal between them.
+fn faces(place: Fitted, knife: &Knife) -> Result<(), Flaw> {
+    let (Some(top), Some(front)) = (&knife.top_angle, &knife.front_angle) else {
+        return Ok(());
+    };
+    let together = top.value() + front.value();
+    if together.deg().abs() < MOST_FACES_DEG {
+        return Ok(());
+    }
+    let field = Field::Reading(Reading::Knife(place, KnifePart::FrontAngle));
+    Err(field.flaw(FlawKind::FacesWithoutEdge {
+        top: top.text().to_owned(),
+        front: front.text().to_owned(),
+    }))
+}
+
+/// What both face angles together must stay under, either way: a right angle, at which the faces are
+/// one.
+const MOST_FACES_DEG: f64 = 90.0;
 
 /// Told of the first that is one too many.
 fn counts(document: &Document) -> Result<(), Flaw> {
@@ -103,13 +124,21 @@ fn fitted(document: &Document) -> Result<Fitted, Flaw> {
 }
 
 fn setting(entry: &SettingEntry) -> Result<(), Flaw> {
-    if entry.rollers.is_none() {
+    let Some(moves) = &entry.rollers else {
         return Ok(());
+    };
+    if moves.front_move.is_none() && moves.rear_move.is_none() {
+        return Err(Field::FrontMove.flaw(FlawKind::NoRollerGiven));
     }
     if entry.attitude.is_some() {
-        return Err(Field::WantedAttitude.flaw(FlawKind::BesideRollers));
+        let kind = if moves.are_both() {
+            FlawKind::BesideRollers
+        } else {
+            FlawKind::BesideOneRoller
+        };
+        return Err(Field::WantedAttitude.flaw(kind));
     }
-    if entry.height_of_cut.is_some() {
+    if entry.height_of_cut.is_some() && moves.are_both() {
         return Err(Field::WantedHeightOfCut.flaw(FlawKind::BesideRollers));
     }
     Ok(())
@@ -133,6 +162,9 @@ fn limits(entries: &LimitEntries) -> Result<(), Flaw> {
     let most = entries.clip_watch.as_ref().or(entries.clip_over.as_ref());
     if let (Some(least), Some(most)) = (&entries.clip_least, most) {
         not_more_than((Field::ClipLeast, least), ("the clip to cut watched", most))?;
+    }
+    if let (Some(watch), Some(over)) = (&entries.gap_watch, &entries.gap_over) {
+        not_more_than((Field::GapWatch, watch), ("gap_over", over))?;
     }
     if let Some(range) = &entries.attitude_range {
         not_more_than(

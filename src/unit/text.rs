@@ -63,7 +63,12 @@ pub fn read_text(text: &str) -> Result<Document, TextProblem> {
         Err(flaw) => {
             let text = without_mark(text);
             let path = flaw.field.to_string();
-            let byte = Places::of(text).start_of(&path).unwrap_or(0);
+            let places = Places::of(text);
+            // What is left out has no place but that of the brackets it is missing from.
+            let byte = places
+                .start_of(&path)
+                .or_else(|| places.start_of(&flaw.field.group().to_string()))
+                .unwrap_or(0);
             Err(TextProblem::at(
                 text,
                 byte,

@@ -30,17 +30,23 @@ pub struct Follows {
     pub attitude: bool,
     /// The height of cut wanted is the bench's.
     pub height_of_cut: bool,
+    /// What is off the top face is the fitted knife's own.
+    pub top_ground: bool,
+    /// What is off the front face is the fitted knife's own.
+    pub face_ground: bool,
     /// Whose readings the section of the knife fitted is.
     pub knife: Fitted,
 }
 
 impl Follows {
-    /// Everything: the bench pose.
+    /// Everything but grinding: the bench pose, its knife not yet ground.
     pub const BENCH: Self = Self {
         reel_diameter: true,
         gap: true,
         attitude: true,
         height_of_cut: true,
+        top_ground: false,
+        face_ground: false,
         knife: Fitted::Bench,
     };
 
@@ -50,18 +56,23 @@ impl Follows {
         gap: false,
         attitude: false,
         height_of_cut: false,
+        top_ground: false,
+        face_ground: false,
         knife: Fitted::Bench,
     };
 
     /// What is left out of a setting follows. With the rollers given, attitude and height of cut
-    /// follow from them instead.
+    /// follow from them instead; with one of them, the attitude.
     pub(super) fn of(entry: &SettingEntry, fitted: Fitted) -> Self {
         let is_wanted = entry.rollers.is_none();
+        let is_height_wanted = entry.rollers.as_ref().is_none_or(|moves| !moves.are_both());
         Self {
             reel_diameter: entry.reel_diameter.is_none(),
             gap: entry.gap.is_none(),
             attitude: is_wanted && entry.attitude.is_none(),
-            height_of_cut: is_wanted && entry.height_of_cut.is_none(),
+            height_of_cut: is_height_wanted && entry.height_of_cut.is_none(),
+            top_ground: entry.top_ground.is_none(),
+            face_ground: entry.face_ground.is_none(),
             knife: fitted,
         }
     }

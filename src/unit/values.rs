@@ -3,19 +3,19 @@
 use kurbo::Point;
 
 use super::closing::ClosingReadings;
-use super::document::{BenchReadings, Document, HardwarePoint, SettingEntry};
+use super::document::{BenchReadings, Document, HardwareReadings, SettingEntry};
 use super::field::{Field, KnifePart, KnifeText, Reading};
 use super::fitted::Fitted;
 use super::flaw::Flaw;
-use super::ground::ShapeEntry;
+use super::ground::{GroundEntry, ShapeEntry};
 use super::limits::Limits;
 use super::relations;
 use super::uncertain::{Follows, Uncertain, uncertain_readings};
 use super::wear::Wear;
-use super::{Knife, MowingEntry};
+use super::{Knife, MowingEntry, RollerMoves};
 use crate::geometry::{
-    Bench, Closing, GroundShape, Hardware, KnifeSection, Number, Place, Profile, Roller, Setting,
-    Stance, clip_length,
+    Bench, Closing, GroundShape, Hardware, HardwarePoint, KnifeSection, Number, Place, Profile, Roller,
+    Setting, Sink, Stance, clip_length,
 };
 use crate::units::{Length, Measure, Quantity, Speed, System, Turning};
 
@@ -49,7 +49,7 @@ pub struct Unit {
     pub fitted: Fitted,
     /// Which values of the setting follow the bench's readings.
     pub follows: Follows,
-    /// Points under the knife that could drag, on the bar.
+    /// Points under the knife that could drag.
     pub hardware: Hardware,
     /// Reel diameter when new.
     pub new_diameter: Length,
@@ -62,7 +62,7 @@ pub struct Unit {
     /// The ground's shape.
     pub shape: GroundShape,
     /// How deep the rollers sink.
-    pub roller_sink: Length,
+    pub sink: Sink,
     /// What is worn or out of true.
     pub wear: Wear,
     /// The limits in force.
@@ -74,6 +74,13 @@ pub struct Unit {
 }
 
 impl Unit {
+    /// The points of the hardware on the bar, with the knife of a setting fitted.
+    pub fn hardware_on_bar(&self, setting: &Setting) -> impl Iterator<Item = Point> + Clone {
+        let fitted = setting.knife;
+        let points = self.hardware.points().iter();
+        points.map(move |point| Point::from(point.on_bar(&fitted)))
+    }
+
     /// Forward travel between two clips, when the speeds are known.
     #[must_use]
     pub fn clip_length(&self) -> Option<Length> {
@@ -96,22 +103,23 @@ impl Document {
             closing: self.closing.values(),
             knife: self.knife.section(),
         };
-        let fitted_section = match fitted {
-            Fitted::Bench => profile.knife,
-            Fitted::Option(index) => self.options[index].section(),
+        let fitted_knife = match fitted {
+            Fitted::Bench => &self.knife,
+            Fitted::Option(index) => &self.options[index],
         };
+        let fitted_section = self.section_of(fitted, fitted_knife);
         Ok(Unit {
             setting: self.setting.values(&profile.bench, fitted_section),
             profile,
             fitted,
             follows: Follows::of(&self.setting, fitted),
-            hardware: Hardware::new(self.hardware.iter().map(HardwarePoint::place).collect()),
+            hardware: Hardware::new(self.hardware.iter().map(HardwareReadings::values).collect()),
             new_diameter: self.reel.new_diameter.value(),
             smallest_diameter: self.reel.smallest_diameter.value(),
             blades: self.reel.blades,
             mowing: self.mowing.as_ref().map(MowingEntry::values),
             shape: self.ground.shape.value(),
-            roller_sink: self.ground.roller_sink.value(),
+            sink: self.ground.sink(),
             wear: Wear::of(&self.wear),
             limits: Limits::in_force(self.turf, self.limits.as_ref()),
             uncertain: uncertain_readings(self),
@@ -172,13 +180,32 @@ impl ClosingReadings {
             Self::KnifePivots { ahead, above } => Closing::KnifePivots {
                 pivot_in_frame: point(ahead, above),
             },
+            Self::KnifeSlides { lean } => Closing::KnifeSlides {
+                lean: lean.as_ref().map(Quantity::value),
+            },
         }
     }
 }
 
-impl HardwarePoint {
-    fn place(&self) -> Point {
-        Point::new(self.behind.value().mm(), self.below.value().mm())
+impl HardwareReadings {
+    fn values(&self) -> HardwarePoint {
+        HardwarePoint {
+            behind: self.behind.value(),
+            below: self.below.value(),
+            on: self.on.mount(),
+        }
+    }
+}
+
+impl GroundEntry {
+    /// How deep the rollers sink.
+    #[must_use]
+    pub fn sink(&self) -> Sink {
+        Sink {
+            rollers: self.roller_sink.value(),
+            front: self.front_sink.as_ref().map(Quantity::value),
+            rear: self.rear_sink.as_ref().map(Quantity::value),
+        }
     }
 }
 
@@ -194,18 +221,37 @@ impl SettingEntry {
             gap: or(self.gap.as_ref(), bench.gap),
             knife,
             extension: or(self.extension.as_ref(), none),
-            top_ground: or(self.top_ground.as_ref(), none),
-            face_ground: or(self.face_ground.as_ref(), none),
-            stance: match &self.rollers {
-                Some(moves) => Stance::Rollers {
-                    front_move: moves.front_move.value(),
-                    rear_move: moves.rear_move.value(),
-                },
-                None => Stance::Wanted {
-                    attitude: or(self.attitude.as_ref(), bench.attitude),
-                    height_of_cut: or(self.height_of_cut.as_ref(), bench.height_of_cut),
-                },
+            stance: self.stance(bench),
+        }
+    }
+
+    fn stance(&self, bench: &Bench) -> Stance {
+        let wanted = self.height_of_cut.as_ref();
+        let height_of_cut = wanted.map_or(bench.height_of_cut, Quantity::value);
+        let moved = |roller: fn(&RollerMoves) -> &Option<Quantity<Length>>| {
+            let moves = self.rollers.as_ref()?;
+            roller(moves).as_ref().map(Quantity::value)
+        };
+        match (moved(|m| &m.front_move), moved(|m| &m.rear_move)) {
+            (Some(front_move), Some(rear_move)) => Stance::Rollers {
+                front_move,
+                rear_move,
             },
+            (Some(front_move), None) => Stance::FrontRoller {
+                front_move,
+                height_of_cut,
+            },
+            (None, Some(rear_move)) => Stance::RearRoller {
+                rear_move,
+                height_of_cut,
+            },
+            (None, None) => {
+                let wanted = self.attitude.as_ref();
+                Stance::Wanted {
+                    attitude: wanted.map_or(bench.attitude, Quantity::value),
+                    height_of_cut,
+                }
+            }
         }
     }
 }

@@ -36,25 +36,21 @@ impl Wear {
 }
 
 impl<N: Number> Wear<N> {
-    /// How far the worse roller's runout can lower the unit: half the dial gauge's full reading.
-    ///
-    /// The edge stands between the rollers and sinks by a share of each, which together make one, so
-    /// by no more than the worse of them.
+    /// Whether any roller runs out of true.
     #[must_use]
-    pub fn by_runout(&self) -> Length<N> {
-        let (front, rear) = (self.front_runout, self.rear_runout);
-        (if front > rear { front } else { rear }) * 0.5
+    pub fn has_runout(&self) -> bool {
+        self.front_runout.mm().re() > 0.0 || self.rear_runout.mm().re() > 0.0
+    }
+
+    /// Whether anything is worn or out of true.
+    #[must_use]
+    pub fn is_any(&self) -> bool {
+        self.has_runout() || self.end_difference.mm().re() > 0.0
     }
 
     /// How far the low end stands below the middle.
     #[must_use]
     pub fn at_low_end(&self) -> Length<N> {
         self.end_difference * 0.5
-    }
-
-    /// How far both together lower the unit at its worst place.
-    #[must_use]
-    pub fn lowers(&self) -> Length<N> {
-        self.by_runout() + self.at_low_end()
     }
 }

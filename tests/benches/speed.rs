@@ -13,7 +13,7 @@ use sweepgauge::analysis::{Case, FindingId, Findings, Solution, Solved, Uncertai
 use sweepgauge::app::{App, Change, NoDialogs, Preferences, Session, dress};
 use sweepgauge::drawing::{ShownIn, SideView, Standing, Theme, View, lay_out};
 use sweepgauge::unit::{
-    Document, Fitted, Follows, HardwarePoint, KnifePart, Reading, Uncertain, most, read_text,
+    Document, Fitted, Follows, HardwareReadings, KnifePart, MountEntry, Reading, Uncertain, most, read_text,
 };
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
@@ -116,12 +116,13 @@ fn eight_knives() -> Document {
     document
 }
 
-fn on_arc(index: u16) -> HardwarePoint {
+fn on_arc(index: u16) -> HardwareReadings {
     let (up, along) = (std::f64::consts::PI * f64::from(index) / 1000.0).sin_cos();
     let length = |mm| Quantity::from_value(Length::from_mm(mm), System::InchDecimal);
-    HardwarePoint {
+    HardwareReadings {
         behind: length(22.0 + 18.0 * along),
         below: length(3.0 + 1.5 * up),
+        on: MountEntry::Bar,
     }
 }
 

@@ -84,8 +84,8 @@ fn settings() -> Vec<(String, Solved)> {
             unit.setting.attitude = None;
             unit.setting.height_of_cut = None;
             unit.setting.rollers = Some(RollerMoves {
-                front_move: Quantity::parse("25 mm").unwrap(),
-                rear_move: Quantity::parse("25 mm").unwrap(),
+                front_move: Some(Quantity::parse("25 mm").unwrap()),
+                rear_move: Some(Quantity::parse("25 mm").unwrap()),
             });
         });
     }
@@ -216,8 +216,8 @@ fn the_knife_is_drawn_with_its_edge_and_underside_in_their_places() {
             !outline.contains(edge - down * 0.01),
             "{name}: above the edge"
         );
-        let (face, top) = (setting.face_ground.mm(), setting.top_ground.mm());
         let knife = &setting.knife;
+        let (face, top) = (knife.face_ground.mm(), knife.top_ground.mm());
         let (lip, body) = (knife.lip_thickness.mm(), knife.body_thickness.mm());
         for (behind, below) in [
             (face, lip),
@@ -361,7 +361,7 @@ fn the_turfs_surface_passes_under_both_rollers_as_deep_as_they_sink() {
             let from_centre = distance(surface[0], roller.centre);
             let sunk = roller.radius_mm - from_centre;
             // The surface is drawn in steps, which a crest of a few metres hardly shows.
-            near(&name, sunk, solved.unit.roller_sink.mm(), 0.02);
+            near(&name, sunk, solved.unit.sink.rollers.mm(), 0.02);
         }
     }
 }

@@ -98,9 +98,11 @@ fn on_the_tightest_crest_the_soil_bends_up_to_reel_or_knife_and_no_further() {
         } else {
             let plate_from_bar = pose.plate_from_bar();
             let corners = underside_on_bar(&solved.unit.profile, &solved.unit.setting);
-            let points = corners.iter().chain(solved.unit.hardware.points());
-            let nearest = points
-                .map(|point| over(plate_from_bar * *point, 0.0))
+            let hardware = solved.unit.hardware_on_bar(&solved.unit.setting);
+            let nearest = corners
+                .into_iter()
+                .chain(hardware)
+                .map(|point| over(plate_from_bar * point, 0.0))
                 .fold(f64::INFINITY, f64::min);
             // The surface is drawn in steps of some millimetres.
             assert!(nearest < 2.5, "{name}: {nearest}");

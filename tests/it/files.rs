@@ -169,7 +169,8 @@ const BROKEN_WRITING: &[Broken] = &[
     broken(ROLLER, "front_roller: (diameter: \"3 in\")", 16, "),", "bench.front_roller.ahead", "missing"),
     broken("(behind: \"1.5 in\", below: \"0.3 in\")", "(behind: \"1.5 in\")", 28, ")]", "hardware[0].below", "missing"),
     broken("ReelSlides(lean: None)", "KnifePivots(ahead: \"1 in\")", 19, "),", "closing.above", "missing"),
-    broken("rollers: None", "rollers: Some((front_move: \"0 mm\"))", 36, "))", "setting.rollers.rear_move", "missing"),
+    broken("rollers: None", "rollers: Some(())", 36, "Some(())", "setting.rollers.front_move", "the move of one roller at least"),
+    broken("rollers: None", "rollers: Some((rear: \"0 mm\"))", 36, "rear", "setting.rollers.rear", "the fields are front_move, rear_move"),
     broken("        blades: 8,\n", "        blades: 8,\n        blades: 9,\n", 9, "blades: 9", "reel.blades", "stands here twice; keep one"),
     broken("new_diameter", "new_diamter", 6, "new_diamter", "reel.new_diamter", "the fields are new_diameter, smallest_diameter, blades"),
     broken("blades: 8", "blades: 8, colour: \"red\"", 8, "colour", "reel.colour", "there is no field \"colour\" here"),
@@ -517,8 +518,8 @@ fn the_example_opens_and_a_setting_left_out_is_as_on_the_bench() {
     assert_eq!(setting.gap, bench.gap);
     assert_eq!(setting.knife, unit.profile.knife);
     assert_eq!(setting.extension, Length::ZERO);
-    assert_eq!(setting.top_ground, Length::ZERO);
-    assert_eq!(setting.face_ground, Length::ZERO);
+    assert_eq!(setting.knife.top_ground, Length::ZERO);
+    assert_eq!(setting.knife.face_ground, Length::ZERO);
     assert_eq!(
         setting.stance,
         Stance::Wanted {
@@ -675,11 +676,12 @@ fn every_demo_unit_opens_and_can_be_reckoned_with_every_knife() {
             fitted.setting.knife = Some(name);
             let unit = fitted.checked().unwrap();
             let pose = Pose::solve(&unit.profile, &unit.setting).unwrap();
-            let ground = Terrain::under(&pose, unit.shape, unit.roller_sink).unwrap();
+            let ground = Terrain::under(&pose, unit.shape, unit.sink).unwrap();
             let plate_from_bar = pose.plate_from_frame * pose.frame_from_bar;
             let underside = underside_on_bar(&unit.profile, &unit.setting);
-            for on_bar in underside.iter().chain(unit.hardware.points()) {
-                let clear = ground.clearance(plate_from_bar * *on_bar);
+            let hardware = unit.hardware_on_bar(&unit.setting);
+            for on_bar in underside.into_iter().chain(hardware) {
+                let clear = ground.clearance(plate_from_bar * on_bar);
                 assert!(clear >= unit.limits.underside, "{said}: {clear:?}");
             }
             for roller in [pose.front_roller, pose.rear_roller] {
@@ -785,7 +787,7 @@ proptest! {
                 let unit = document.checked().unwrap();
                 // Geometry that cannot exist is said in words; either way nothing falls over.
                 let _ = Pose::solve(&unit.profile, &unit.setting)
-                    .map(|pose| Terrain::under(&pose, unit.shape, unit.roller_sink));
+                    .map(|pose| Terrain::under(&pose, unit.shape, unit.sink));
                 let written = write_text(&document);
                 let again = read_text(&written).unwrap();
                 prop_assert_eq!(again, document);

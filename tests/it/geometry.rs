@@ -11,8 +11,8 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{RngSeed, TestRunner};
 use sweepgauge::geometry::{
-    Closing, GroundShape, Impossible, Pose, Profile, Roller, RollerOnPlate, Setting, Stance,
-    Terrain, clip_length, lip_bottom_on_plate, on_level, rise_of_segment,
+    Closing, GroundShape, Impossible, KnifeSection, Pose, Profile, Roller, RollerOnPlate, Setting,
+    Sink, Stance, Terrain, clip_length, lip_bottom_on_plate, on_level, rise_of_segment,
 };
 use sweepgauge::units::{Angle, Length, Quantity, Speed, System, Turning};
 
@@ -140,14 +140,28 @@ fn bench_rollers(profile: &Profile) -> (Point, Point) {
     )
 }
 
+/// Where the ground faces of a knife meet, behind and below its unground edge, by crossing the two
+/// lines: each face moved square to itself by what is off it.
+fn where_faces_meet(knife: &KnifeSection) -> Vec2 {
+    let rad = |angle: Option<Angle>| angle.map_or(0.0, Angle::rad);
+    let (top, front) = (rad(knife.top_angle), rad(knife.front_angle));
+    let along_top = Vec2::new(top.cos(), top.sin());
+    let along_front = Vec2::new(front.sin(), front.cos());
+    let on_top = knife.top_ground.mm() * Vec2::new(-top.sin(), top.cos());
+    let on_front = knife.face_ground.mm() * Vec2::new(front.cos(), -front.sin());
+    let by = (on_front - on_top).cross(along_front) / along_top.cross(along_front);
+    on_top + by * along_top
+}
+
 /// The edge now fitted, before the bar turns.
 fn fitted_edge(profile: &Profile, setting: &Setting) -> Point {
     let attitude_rad = profile.bench.attitude.rad();
     let ahead = Vec2::from_angle(-attitude_rad);
     let down = Vec2::new(ahead.y, -ahead.x);
     let longer_mm = setting.knife.reach.mm() - profile.knife.reach.mm();
-    let ahead_mm = longer_mm + setting.extension.mm() - setting.face_ground.mm();
-    bench_edge(profile) + ahead_mm * ahead + setting.top_ground.mm() * down
+    let ground = where_faces_meet(&setting.knife);
+    let ahead_mm = longer_mm + setting.extension.mm() - ground.x;
+    bench_edge(profile) + ahead_mm * ahead + ground.y * down
 }
 
 /// How high the back of the bar stands over its front: the datum's angle from the level.
@@ -187,6 +201,7 @@ fn travelled(unit: &Unit, travel: f64) -> (Point, Point) {
         Closing::KnifePivots { pivot_in_frame } => {
             (turned_about(pivot_in_frame.into(), travel, edge), centre)
         }
+        Closing::KnifeSlides { lean } => (edge + travel * slide_direction(profile, lean), centre),
     }
 }
 
@@ -219,6 +234,10 @@ fn travel_of(unit: &Unit, pose: &Pose) -> f64 {
         Closing::KnifePivots { pivot_in_frame } => {
             let fitted = fitted_edge(&unit.profile, &unit.setting);
             angle_about_rad(pivot_in_frame.into(), fitted, edge)
+        }
+        Closing::KnifeSlides { lean } => {
+            let fitted = fitted_edge(&unit.profile, &unit.setting);
+            (edge - fitted).dot(slide_direction(&unit.profile, lean))
         }
     }
 }
@@ -312,13 +331,14 @@ fn seven_inches_of_reel_three_eighths_behind_centre_sweep_twenty_thou() -> Check
 
 // Random units.
 
-/// The places in a tally of the four ways of closing.
+/// The places in a tally of the ways of closing.
 fn place_of(closing: Closing) -> usize {
     match closing {
         Closing::ReelSlides { lean: None } => 0,
         Closing::ReelSlides { lean: Some(_) } => 1,
         Closing::ReelPivots { .. } => 2,
         Closing::KnifePivots { .. } => 3,
+        Closing::KnifeSlides { .. } => 4,
     }
 }
 
@@ -327,10 +347,10 @@ fn nearly_every_believable_unit_can_be_set() {
     // Every test below leaves out what cannot be built; this one says that it is little, and that
     // those left have a gap to close.
     let mut runner = TestRunner::deterministic();
-    let mut tried = [0; 4];
-    let mut solved = [0; 4];
-    let mut moved = [0; 4];
-    for _ in 0..4000 {
+    let mut tried = [0; 5];
+    let mut solved = [0; 5];
+    let mut moved = [0; 5];
+    for _ in 0..5000 {
         let tree = believable_unit().new_tree(&mut runner);
         let unit = tree.expect("nothing is filtered").current();
         let way = place_of(unit.profile.closing);
@@ -340,7 +360,7 @@ fn nearly_every_believable_unit_can_be_set() {
             moved[way] += usize::from(travel_of(&unit, &pose).abs() > 0.01);
         }
     }
-    for way in 0..4 {
+    for way in 0..5 {
         let of = (tried[way], solved[way], moved[way]);
         assert!(of.0 > 800, "{of:?} of way {way}");
         assert!(of.1 * 100 > of.0 * 95, "{of:?} of way {way}");
@@ -401,10 +421,8 @@ proptest! {
         // The edge fitted, on the bar: behind and below the bench edge.
         let longer_mm = unit.setting.knife.reach.mm() - unit.profile.knife.reach.mm();
         let extension_mm = longer_mm + unit.setting.extension.mm();
-        let on_bar = Point::new(
-            unit.setting.face_ground.mm() - extension_mm,
-            unit.setting.top_ground.mm(),
-        );
+        let ground = where_faces_meet(&unit.setting.knife);
+        let on_bar = Point::new(ground.x - extension_mm, ground.y);
         near_point("edge", plate_from_bar * on_bar, Point::new(0.0, height_of_cut.mm()))?;
         near_point("edge", pose.edge_on_plate, Point::new(0.0, height_of_cut.mm()))?;
         near("height", pose.height_of_cut.mm(), height_of_cut.mm())?;
@@ -679,13 +697,16 @@ proptest! {
     }
 
     #[test]
-    fn the_lip_bottom_hangs_square_under_the_edge_by_the_lip_left(solved in solved_unit()) {
+    fn the_lip_bottom_hangs_under_the_edge_along_the_front_face(solved in solved_unit()) {
         let SolvedUnit { unit, pose } = solved;
         let bottom = lip_bottom_on_plate(&pose, &unit.profile, &unit.setting);
-        let left_mm = unit.setting.knife.lip_thickness.mm() - unit.setting.top_ground.mm();
-        let (sin, cos) = pose.attitude.rad().sin_cos();
-        let square_down = left_mm * Vec2::new(-sin, -cos);
-        near_point("lip bottom", bottom, pose.edge_on_plate + square_down)?;
+        let knife = &unit.setting.knife;
+        let left_mm = knife.lip_thickness.mm() - where_faces_meet(knife).y;
+        // Straight down from the datum, leaning back by the attitude and by the front angle.
+        let front_rad = knife.front_angle.map_or(0.0, Angle::rad);
+        let (sin, cos) = (pose.attitude.rad() + front_rad).sin_cos();
+        let down_the_face = left_mm / front_rad.cos() * Vec2::new(-sin, -cos);
+        near_point("lip bottom", bottom, pose.edge_on_plate + down_the_face)?;
     }
 }
 
@@ -715,7 +736,8 @@ fn ground_radius() -> impl Strategy<Value = f64> {
 }
 
 fn on_ground(pose: &Pose, shape: GroundShape, sink_mm: f64) -> Result<Terrain, TestCaseError> {
-    Terrain::under(pose, shape, mm(sink_mm)).map_err(|error| TestCaseError::fail(error.to_string()))
+    Terrain::under(pose, shape, Sink::of_both(mm(sink_mm)))
+        .map_err(|error| TestCaseError::fail(error.to_string()))
 }
 
 proptest! {
@@ -800,16 +822,23 @@ proptest! {
         let pose = solved.pose;
         for shape in [GroundShape::Level, GroundShape::Crest(mm(radius_mm)), GroundShape::Hollow(mm(radius_mm))] {
             let (firm, soft) = (on_ground(&pose, shape, 0.0)?, on_ground(&pose, shape, sink_mm)?);
-            for point in [pose.edge_on_plate, pose.centre_on_plate, pose.front_roller.centre] {
+            // Square to round ground a roller sinks by all of it; between the rollers the ground bends
+            // over their share of its radius, on level ground not at all.
+            let tolerance_mm = if shape == GroundShape::Level { EXACT } else { sink_mm * 600.0 / radius_mm };
+            for roller in [pose.front_roller, pose.rear_roller] {
+                let lower_mm = roller.radius_mm - soft.clearance(roller.centre).mm();
+                near("roller", lower_mm, sink_mm)?;
+            }
+            for point in [pose.edge_on_plate, pose.centre_on_plate] {
                 let lower_mm = (firm.clearance(point) - soft.clearance(point)).mm();
-                near("point", lower_mm, sink_mm)?;
+                near_within("point", lower_mm, sink_mm, tolerance_mm)?;
             }
             let lower_mm = (firm.reel_clearance(&pose) - soft.reel_clearance(&pose)).mm();
-            near("reel", lower_mm, sink_mm)?;
+            near_within("reel", lower_mm, sink_mm, tolerance_mm)?;
             let surfaces_mm = soft.surface_mm(0.0).zip(firm.surface_mm(0.0));
             let (soft_mm, firm_mm) =
                 surfaces_mm.ok_or_else(|| TestCaseError::fail("no ground"))?;
-            near("surface", soft_mm - firm_mm, sink_mm)?;
+            near_within("surface", soft_mm - firm_mm, sink_mm, tolerance_mm)?;
         }
     }
 
@@ -890,6 +919,9 @@ fn kind_of(impossible: &Impossible) -> usize {
         Impossible::CrestTooTight { .. } => 6,
         Impossible::HollowTooTight { .. } => 7,
         Impossible::RollersTurnOver { .. } => 8,
+        Impossible::KnifeSlidesPast { .. } => 9,
+        Impossible::HeightBeyondRoller { .. } => 10,
+        Impossible::RollerTurnsOver { .. } => 11,
     }
 }
 
@@ -927,6 +959,24 @@ fn spoilt_units() -> Vec<(Unit, Vec<&'static str>)> {
     };
     knife_pivots.setting.reel_diameter = mm(140.0);
 
+    // The edge slides upright, 100 ahead of the centre's upright.
+    let mut knife_slides = slides;
+    knife_slides.profile.closing = Closing::KnifeSlides { lean: None };
+
+    // The rear roller's centre, radius 30, stands at (-80, 30), 82 from the edge.
+    let too_high = plain.standing(Stance::RearRoller {
+        rear_move: mm(0.0),
+        height_of_cut: mm(120.0),
+    });
+
+    // The front roller's centre goes to (2, -170), 182 below the edge and 2 ahead of it:
+    // atan2(-182, 2) - asin((30 - 12) / 182.011) = -89.370 - 5.675 = -95.05°.
+    let mut on_one = plain.standing(Stance::FrontRoller {
+        front_move: mm(-200.0),
+        height_of_cut: mm(12.0),
+    });
+    on_one.profile.bench.front_roller = roller(60.0, 2.0);
+
     // A small roller raised level with a large one, its circle wholly within the other.
     let mut nested = plain.standing(given_rollers(0.0, 35.0));
     nested.profile.bench.front_roller = roller(110.0, 10.0);
@@ -953,6 +1003,9 @@ fn spoilt_units() -> Vec<(Unit, Vec<&'static str>)> {
             knife_pivots,
             vec!["140.0 mm", "53.55 mm", "63.55 mm", "70.05 mm"],
         ),
+        (knife_slides, vec!["127.0 mm", "100.0 mm", "63.55 mm"]),
+        (too_high, vec!["30.00 mm", "120.0 mm", "82.00 mm"]),
+        (on_one, vec!["200.0 mm", "12.00 mm", "-95.05°"]),
         (nested, vec!["20.00 mm ahead", "20.00 mm apart", "35.00 mm"]),
         (crossed, vec!["-70.00 mm ahead", "70.00 mm apart"]),
         (toppled, vec!["-70.00 mm", "0.000 mm", "-98.41°"]),
@@ -963,7 +1016,7 @@ fn spoilt_units() -> Vec<(Unit, Vec<&'static str>)> {
 #[test]
 fn everything_impossible_says_so_with_its_lengths() {
     let plain = Unit::on_the_bench(plain_profile()).solve().expect("plain");
-    let ground = |shape| Terrain::under(&plain, shape, Length::ZERO).expect_err("too tight");
+    let ground = |shape| Terrain::under(&plain, shape, Sink::NONE).expect_err("too tight");
     let mut cases: Vec<_> = spoilt_units()
         .into_iter()
         .map(|(unit, said)| (unit.solve().expect_err("spoilt"), said))
@@ -992,7 +1045,7 @@ fn everything_impossible_says_so_with_its_lengths() {
         assert!(!text.contains("{}") && text.ends_with('.'), "{text}");
         kinds.insert(kind_of(&impossible));
     }
-    assert_eq!(kinds, (0..9).collect());
+    assert_eq!(kinds, (0..12).collect());
     // 170 / 25.4 = 6.6929.
     let in_inches = ground(GroundShape::Crest(mm(10.0))).sentence();
     let in_inches = in_inches.shown_in(System::InchDecimal);

@@ -23,7 +23,8 @@ use sweepgauge::analysis::ranges::attitude_range;
 use sweepgauge::analysis::{Lowest, Solution, Solved};
 use sweepgauge::drawing::CAUTIONS;
 use sweepgauge::geometry::{
-    Closing, GroundShape, Hardware, KnifeSection, Setting, Stance, underside_on_bar,
+    Closing, GroundShape, Hardware, HardwarePoint, KnifeSection, Mount, Setting, Sink, Stance,
+    underside_on_bar,
 };
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::{
@@ -51,13 +52,23 @@ fn deg(deg: f64) -> Angle {
 
 /// Points under the knife: some of them near the ground, some of those straight below the edge,
 /// where turning the unit either way lifts them.
-fn hardware(height_mm: f64) -> impl Strategy<Value = Vec<Point>> + use<> {
+fn on_the_bar(point: Point) -> HardwarePoint {
+    HardwarePoint {
+        behind: mm(point.x),
+        below: mm(point.y),
+        on: Mount::Bar,
+    }
+}
+
+fn hardware(height_mm: f64) -> impl Strategy<Value = Vec<HardwarePoint>> + use<> {
     let anywhere = (-15.0..=60.0, 0.2..=0.9);
     let below_the_edge = (-4.0..=1.0, 0.85..=1.0);
     let point = prop_oneof![3 => anywhere, 1 => below_the_edge];
     vec(
-        point.prop_map(move |(behind_mm, of_height): (f64, f64)| {
-            Point::new(behind_mm, of_height * height_mm)
+        point.prop_map(move |(behind_mm, of_height): (f64, f64)| HardwarePoint {
+            behind: mm(behind_mm),
+            below: mm(of_height * height_mm),
+            on: Mount::Bar,
         }),
         0..3,
     )
@@ -116,7 +127,7 @@ fn any_unit() -> impl Strategy<Value = Unit> {
                 blades: 8,
                 mowing: None,
                 shape,
-                roller_sink: mm(sink_mm),
+                sink: Sink::of_both(mm(sink_mm)),
                 wear: Wear::default(),
                 limits,
                 uncertain: Vec::new(),
@@ -348,7 +359,8 @@ fn of_much_hardware_every_point_counts() {
     let mut random = TestRng::from_seed(RngAlgorithm::ChaCha, &[7; 32]);
     let mut random = || random.random_range(0.0..1.0);
     for mut unit in units(60, |_| true) {
-        unit.hardware = Hardware::new(much_hardware(&unit, &mut random));
+        let points = much_hardware(&unit, &mut random);
+        unit.hardware = Hardware::new(points.into_iter().map(on_the_bar).collect());
         // So that it is the hardware that ends a window.
         unit.limits.sweep_over = Share::from_base(1.0);
         unit.limits.ahead_of_centre = mm(40.0);
@@ -360,8 +372,9 @@ fn of_much_hardware_every_point_counts() {
         let (low, high) = tried.range();
         for solution in steps(low, high, 100).filter_map(|at| tried.solve(at)) {
             let corners = underside_on_bar(&unit.profile, &unit.setting);
-            let points = corners.iter().chain(unit.hardware.points());
-            let on_plate = points.map(|on_bar| solution.pose.plate_from_bar() * *on_bar);
+            let hardware = unit.hardware_on_bar(&unit.setting);
+            let points = corners.into_iter().chain(hardware);
+            let on_plate = points.map(|on_bar| solution.pose.plate_from_bar() * on_bar);
             let clear = on_plate.map(|point| solution.terrain.clearance(point).mm());
             let least = clear.fold(f64::INFINITY, f64::min);
             let told = solution.on_ground.underside_clearance.mm();

@@ -159,10 +159,7 @@ fn a_click_on_the_map_sets_attitude_and_diameter() {
 #[test]
 fn with_the_rollers_given_a_click_on_the_map_wants_an_attitude_at_the_height_there_was() {
     let mut given = document(DEMO_UNIT);
-    given.setting.rollers = Some(RollerMoves {
-        front_move: length(0.05),
-        rear_move: length(-0.03),
-    });
+    given.setting.rollers = Some(RollerMoves::both(length(0.05), length(-0.03)));
     let before = Solved::of(&given).unwrap().solution.pose;
     let mut window = knives_of(given.clone());
     click_in(&mut window, SWEEP_OVER_LIFE, 0.5, 0.5);

@@ -35,6 +35,7 @@ fn found_where(
     touches_at: &str,
 ) -> Result<Derived, Misread> {
     let taken = Taken {
+        front_angle: None,
         reading: &length(reading),
         touches_at: &length(touches_at),
         is_ahead: false,
@@ -115,6 +116,7 @@ fn each_way_gives_the_same_behind_centre() {
         let (reading, touches_at) = (length(reading), length(touches_at));
         for is_ahead in [false, true] {
             let taken = Taken {
+                front_angle: None,
                 reading: &reading,
                 touches_at: &touches_at,
                 is_ahead,
@@ -331,10 +333,12 @@ fn a_straightedge_is_kept_with_the_unit_and_older_files_have_none() {
 
 #[test]
 fn wear_is_kept_with_the_unit_and_older_files_have_none() {
-    assert!(document(EXAMPLE).checked().unwrap().wear.lowers().mm() <= 0.0);
+    assert!(!document(EXAMPLE).checked().unwrap().wear.is_any());
     let with = "shape: Level), wear: (front_runout: \"0.01 in\", end_difference: \"0.4 mm\"";
     let read = document(&example(&[(GROUND, &format!("{with})"))]));
-    assert!((read.checked().unwrap().wear.lowers().mm() - 0.327).abs() < 1e-12);
+    let wear = read.checked().unwrap().wear;
+    assert!((wear.front_runout.mm() - 0.254).abs() < 1e-12 && wear.has_runout());
+    assert!((wear.at_low_end().mm() - 0.2).abs() < 1e-12);
     assert_eq!(document(&write_text(&read)), read);
 }
 

@@ -1,14 +1,15 @@
 //! How far the numbers can be off: against draws of the readings, differences, and the guide's own
 //! worked example.
 
-use kurbo::Point;
 use num_dual::Dual64;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{Config, RngAlgorithm, RngSeed, TestRng, TestRunner};
 use sweepgauge::analysis::uncertainty::{combined, standard_of_half_width};
 use sweepgauge::analysis::{FindingId, NumberId, Solved, Uncertainty};
-use sweepgauge::geometry::{Closing, GroundShape, Hardware, Number, Pose, Setting, Stance};
+use sweepgauge::geometry::{
+    Closing, GroundShape, Hardware, HardwarePoint, Mount, Number, Pose, Setting, Stance,
+};
 use sweepgauge::unit::{
     Fitted, Follows, KnifePart, Mowing, Reading, Uncertain, Unit, Wear, read_text,
 };
@@ -261,7 +262,11 @@ fn all_readings(unit: &Unit) -> Vec<Uncertain> {
 fn whole_unit(bare: random_units::Unit, shape: GroundShape) -> Unit {
     let mut whole = unit(&[]);
     (whole.profile, whole.setting, whole.shape) = (bare.profile, bare.setting, shape);
-    whole.hardware = Hardware::new(vec![Point::new(30.0, 9.0)]);
+    whole.hardware = Hardware::new(vec![HardwarePoint {
+        behind: Length::from_mm(30.0),
+        below: Length::from_mm(9.0),
+        on: Mount::Bar,
+    }]);
     whole.mowing = Some(Mowing {
         ground_speed: Speed::from_base(1800.0),
         reel_speed: Turning::from_base(900.0),
@@ -331,8 +336,8 @@ fn derivatives_are_the_differences_for_random_units_of_every_closing() {
     let mut runner = TestRunner::new(config);
     let strategy = believable_unit();
     let mut draw = || strategy.new_tree(&mut runner).unwrap().current();
-    let (mut tally, mut closings) = ((0, 0), [0; 4]);
-    for number in 0..240 {
+    let (mut tally, mut closings) = ((0, 0), [0; 5]);
+    for number in 0..300 {
         let metres = |m: f64| Length::from_mm(1000.0 * m);
         let shape = [
             GroundShape::Level,
@@ -345,6 +350,7 @@ fn derivatives_are_the_differences_for_random_units_of_every_closing() {
             Closing::ReelSlides { .. } => 1,
             Closing::ReelPivots { .. } => 2,
             Closing::KnifePivots { .. } => 3,
+            Closing::KnifeSlides { .. } => 4,
         }] += 1;
         let Ok(pose) = Pose::solve(&unit.profile, &unit.setting) else {
             continue;

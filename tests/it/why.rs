@@ -12,7 +12,7 @@ use sweepgauge::analysis::why::{
     StepKind, Strength, Why, WhyNot, bounces_per_s, causes, matches, pitches, spacing_told,
 };
 use sweepgauge::analysis::{Case, FindingId, Findings, Judged, Level, NumberId, Solution, Solved};
-use sweepgauge::geometry::{GroundShape, Terrain, touching_crest};
+use sweepgauge::geometry::{GroundShape, Sink, Terrain, touching_crest};
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::{Document, RollerMoves, read_text};
 use sweepgauge::units::{Length, Measure, Quantity, System};
@@ -125,7 +125,7 @@ proptest! {
         let (front, rear) = (&pose.front_roller, &pose.rear_roller);
         let found = touching_crest(front, rear, pose.centre_on_plate, pose.reel_radius_mm);
         let clear = |radius: Length| {
-            Terrain::under(&pose, GroundShape::Crest(radius), Length::ZERO)
+            Terrain::under(&pose, GroundShape::Crest(radius), Sink::NONE)
                 .map(|terrain| terrain.reel_clearance(&pose).mm())
         };
         let Some(radius) = found else {
@@ -304,10 +304,10 @@ fn turned(document: &Document, solved: &Solved, knob: Knob, at: f64) -> Document
         Knob::RearRoller => {
             setting.attitude = None;
             setting.height_of_cut = None;
-            setting.rollers = Some(RollerMoves {
-                front_move: exact(pose.front_roller.moved.mm()),
-                rear_move: exact(at),
-            });
+            setting.rollers = Some(RollerMoves::both(
+                exact(pose.front_roller.moved.mm()),
+                exact(at),
+            ));
         }
         Knob::Extension => setting.extension = Some(exact(at)),
         Knob::FaceGround => setting.face_ground = Some(exact(at)),

@@ -150,6 +150,12 @@ fn levers(finding: FindingId, level: Level, judged: Option<Judged>) -> Vec<Lever
             ),
         ],
         FindingId::Ahead | FindingId::Attitude => vec![attitude],
+        FindingId::Gap => vec![Lever::Other(
+            "Close it, alike at both ends: engine off, key out, reel blocked while the adjusters turn, cut-resistant gloves on; then turn the reel with a rod, no hand near a blade.",
+        )],
+        FindingId::TopFace => vec![Lever::Other(
+            "Grind the top face to a larger angle, the knife off the machine, guards on the grinder and eye protection on; or fit a knife that has it.",
+        )],
         FindingId::Reel => vec![height, attitude],
         FindingId::LowEnd => vec![Lever::Trued, height],
         FindingId::Cut => vec![height],

@@ -7,15 +7,19 @@ pub enum FindingId {
     Sweep,
     /// The edge against the reel's centre.
     Ahead,
+    /// The gap between reel and knife.
+    Gap,
+    /// The knife's top face against the reel.
+    TopFace,
     /// The reel over the ground.
     Reel,
-    /// The same at the low end, the worse roller at its lowest.
+    /// The same at the low end, the rollers at their lowest.
     LowEnd,
     /// The edge over the ground.
     Cut,
     /// The underside of knife and hardware over the ground.
     Underside,
-    /// The same at the low end, the worse roller at its lowest.
+    /// The same at the low end, the rollers at their lowest.
     LowEndUnderside,
     /// The knife's lip.
     Lip,
@@ -31,9 +35,11 @@ pub enum FindingId {
 
 impl FindingId {
     /// Every kind, in the order they are told.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 14] = [
         Self::Sweep,
         Self::Ahead,
+        Self::Gap,
+        Self::TopFace,
         Self::Reel,
         Self::LowEnd,
         Self::Cut,

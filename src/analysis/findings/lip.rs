@@ -22,8 +22,9 @@ fn measure(case: &Case) -> Option<Judged> {
 
 fn judge(case: &Case) -> Option<Verdict> {
     let setting = case.setting;
-    let left = setting.knife.lip_thickness - setting.top_ground;
-    let lip_left = setting.knife.lip_length - setting.face_ground;
+    let edge = setting.knife.edge_from_unground();
+    let left = setting.knife.lip_thickness - Length::from_mm(edge.y);
+    let lip_left = setting.knife.lip_length - Length::from_mm(edge.x);
     if left.mm() <= 0.0 || lip_left.mm() <= 0.0 {
         let text = Sentence::new(
             "The lip is ground away: {} of its thickness and {} of its length are left.",

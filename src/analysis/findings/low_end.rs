@@ -1,4 +1,4 @@
-//! Reel and underside at their worst place: the low end of the unit, the worse roller at its lowest.
+//! Reel and underside at their worst place: the low end of the unit, the rollers at their lowest.
 
 use super::{Case, FindingId, Judged, Level, Rule, Verdict, above_ground, with_room};
 use crate::analysis::NumberId;
@@ -28,7 +28,7 @@ pub(super) const UNDERSIDE_RULE: Rule = Rule {
 
 /// Whether anything is worn or out of true: without it the worst place is every place.
 fn is_worn(case: &Case) -> bool {
-    case.unit.wear.lowers().mm() > 0.0
+    case.unit.wear.is_any()
 }
 
 fn measure_reel(case: &Case) -> Option<Judged> {
@@ -42,16 +42,17 @@ fn measure_underside(case: &Case) -> Option<Judged> {
 
 fn judge_reel(case: &Case) -> Option<Verdict> {
     let level = measure_reel(case)?.level();
-    let left = case.solution.on_ground.reel_at_low_end;
-    let lowers = case.unit.wear.lowers();
+    let on_ground = &case.solution.on_ground;
+    let left = on_ground.reel_at_low_end;
+    let lowers = on_ground.reel_lowered + case.unit.wear.at_low_end();
     let text = if level == Level::Fine {
         Sentence::new(
-            "At the low end, with the worse roller at its lowest, the unit stands {} lower and the reel still clears the ground by {}.",
+            "At the low end, with the rollers at their lowest, the reel stands {} lower and still clears the ground by {}.",
             &[lowers.into(), left.into()],
         )
     } else {
         Sentence::new(
-            "At the low end, with the worse roller at its lowest, the unit stands {} lower and the reel's blades reach {} into the ground.",
+            "At the low end, with the rollers at their lowest, the reel stands {} lower and its blades reach {} into the ground.",
             &[lowers.into(), (-left).into()],
         )
     };
@@ -60,17 +61,18 @@ fn judge_reel(case: &Case) -> Option<Verdict> {
 
 fn judge_underside(case: &Case) -> Option<Verdict> {
     let level = measure_underside(case)?.level();
-    let left = case.solution.on_ground.underside_at_low_end;
-    let lowers = case.unit.wear.lowers();
+    let on_ground = &case.solution.on_ground;
+    let left = on_ground.underside_at_low_end;
+    let lowers = on_ground.underside_lowered + case.unit.wear.at_low_end();
     let text = if level == Level::Over {
         Sentence::new(
-            "At the low end, with the worse roller at its lowest, the unit stands {} lower and the underside reaches {} into the ground.",
+            "At the low end, with the rollers at their lowest, the underside stands {} lower and reaches {} into the ground.",
             &[lowers.into(), (-left).into()],
         )
     } else {
         let least = case.unit.limits.underside;
         Sentence::new(
-            "At the low end, with the worse roller at its lowest, the unit stands {} lower and the underside clears the ground by {} (at least {} wanted).",
+            "At the low end, with the rollers at their lowest, the underside stands {} lower and clears the ground by {} (at least {} wanted).",
             &[lowers.into(), left.into(), least.into()],
         )
         .judging(1)

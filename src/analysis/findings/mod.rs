@@ -13,6 +13,7 @@ mod case;
 mod clip;
 mod cut;
 mod finding;
+mod gap;
 mod id;
 mod judged;
 mod level;
@@ -25,6 +26,7 @@ mod scrap;
 mod standing;
 mod sweep;
 mod table;
+mod top_face;
 mod underside;
 
 pub use case::Case;

@@ -4,8 +4,8 @@ use std::fmt;
 
 use super::rule::Rule;
 use super::{
-    Case, FindingId, Level, ahead, attitude, clip, cut, lip, low_end, reel, rollers, scrap, sweep,
-    underside,
+    Case, FindingId, Level, ahead, attitude, clip, cut, gap, lip, low_end, reel, rollers, scrap,
+    sweep, top_face, underside,
 };
 use crate::analysis::NumberId;
 
@@ -30,6 +30,8 @@ impl FindingId {
         match self {
             Self::Sweep => sweep::RULE,
             Self::Ahead => ahead::RULE,
+            Self::Gap => gap::RULE,
+            Self::TopFace => top_face::RULE,
             Self::Reel => reel::RULE,
             Self::LowEnd => low_end::REEL_RULE,
             Self::Cut => cut::RULE,

@@ -2,7 +2,6 @@
 
 use super::{Case, FindingId, Judged, Level, Rule, Verdict, WindowEnd, with_room};
 use crate::analysis::{Lowest, NumberId};
-use crate::geometry::underside_on_bar;
 use crate::units::Sentence;
 
 pub(super) const RULE: Rule = Rule {
@@ -26,13 +25,9 @@ fn measure(case: &Case) -> Option<Judged> {
 
 /// One for every point that can be lowest: the lowest of several is not smooth where another takes over.
 fn margins_mm(case: &Case, margins_mm: &mut Vec<f64>) {
-    let solution = case.solution;
-    let plate_from_bar = solution.pose.plate_from_bar();
-    let corners = underside_on_bar(&case.unit.profile, case.setting);
-    let hardware = case.unit.hardware.that_can_be_lowest(&case.unit.shape);
-    let points = corners.into_iter().chain(hardware.map(|(_, point)| point));
-    margins_mm.extend(points.map(|on_bar| {
-        let clearance = solution.terrain.clearance(plate_from_bar * on_bar);
+    let ground = &case.solution.terrain;
+    margins_mm.extend(case.underside_that_can_be_lowest().map(|place| {
+        let clearance = ground.clearance(place);
         (clearance - case.unit.limits.underside).mm()
     }));
 }

@@ -278,7 +278,9 @@ mod tests {
     fn solved() -> (Unit, Trial, Vec<KnifeSection>) {
         let document = read_text(DEMO_UNIT).expect("reads");
         let solved = Solved::of(&document).expect("solves");
-        let knives = document.knives().map(|(_, knife)| knife.section());
+        let knives = document
+            .knives()
+            .map(|(place, knife)| document.section_of(place, knife));
         (solved.unit, Trial::of(&solved.solution), knives.collect())
     }
 

@@ -39,7 +39,7 @@ impl KnifeRow {
     pub fn of(solved: &Solved, place: Fitted, knife: &Knife) -> Self {
         let unit = &solved.unit;
         let trial = Trial::of(&solved.solution);
-        let section = knife.section();
+        let section = solved.document.section_of(place, knife);
         let now = trial.setting(unit, section, unit.setting.reel_diameter);
         let life = Life::ALL.map(|life| {
             let diameter = life.diameter(unit);

@@ -1,8 +1,8 @@
 //! A unit's numbers assembled once, by formulas that give values as well as sensitivities.
 
 use crate::geometry::{
-    Ground, GroundShape, Impossible, Number, Place, Profile, Setting, Stood, Sweep, clip_length,
-    clip_to_cut, lowest_over,
+    Ground, GroundShape, HardwarePoint, Impossible, LowSide, Number, Place, Profile, Setting, Sink,
+    Stood, Sweep, clip_length, clip_to_cut, lowest_by, top_angle_needed,
 };
 use crate::unit::{Mowing, Wear};
 use crate::units::{Angle, Length, Ratio, Share};
@@ -23,14 +23,26 @@ pub struct OnGround<N = f64> {
     pub cut: Length<N>,
     /// Ground to the reel's circle; negative when the reel digs in.
     pub reel_clearance: Length<N>,
+    /// How far the reel sweeps below the edge, square to the ground: the cut less the reel's
+    /// clearance.
+    pub sweep: Length<N>,
+    /// Knife datum against the ground under the edge.
+    pub attitude: Angle<N>,
     /// Ground to the lowest of knife and hardware; negative when it drags.
     pub underside_clearance: Length<N>,
     /// What that belongs to; on shaped ground not always what hangs lowest over the plate.
     pub lowest: Lowest,
-    /// The reel's clearance at the worst place: the low end, the worse roller at its lowest.
+    /// The reel's clearance at the worst place: the low end, both rollers at their lowest, each by its
+    /// lever.
     pub reel_at_low_end: Length<N>,
     /// The underside's clearance there.
     pub underside_at_low_end: Length<N>,
+    /// How far runout lowers the edge at worst, by its lever between the rollers.
+    pub edge_lowered: Length<N>,
+    /// How far runout lowers the lowest point of the reel at worst.
+    pub reel_lowered: Length<N>,
+    /// How far runout lowers that point of the underside which then comes lowest.
+    pub underside_lowered: Length<N>,
 }
 
 /// What the speeds give.
@@ -57,6 +69,8 @@ pub struct Numbers<N = f64> {
     pub(in crate::analysis) reel_clearance: Length<N>,
     pub(in crate::analysis) underside_clearance: Length<N>,
     pub(in crate::analysis) lip_clearance: Length<N>,
+    pub(in crate::analysis) top_angle_needed: Angle<N>,
+    pub(in crate::analysis) top_face_clearance: Option<Angle<N>>,
     pub(in crate::analysis) on_ground: OnGround<N>,
     pub(in crate::analysis) mowing: Option<MowingNumbers<N>>,
 }
@@ -67,7 +81,7 @@ pub(in crate::analysis) struct Given<'a, N> {
     pub(in crate::analysis) profile: &'a Profile<N>,
     pub(in crate::analysis) setting: &'a Setting<N>,
     pub(in crate::analysis) shape: GroundShape<N>,
-    pub(in crate::analysis) roller_sink: Length<N>,
+    pub(in crate::analysis) sink: Sink<N>,
     pub(in crate::analysis) wear: &'a Wear<N>,
     pub(in crate::analysis) mowing: Option<Mowing<N>>,
     pub(in crate::analysis) blades: u32,
@@ -88,27 +102,44 @@ impl<N: Number> Assembled<N> {
     #[inline]
     pub(in crate::analysis) fn of(
         given: &Given<N>,
-        hardware_on_bar: &(impl Iterator<Item = (usize, Place<N>)> + Clone),
+        hardware: &(impl Iterator<Item = (usize, HardwarePoint<N>)> + Clone),
     ) -> Result<Self, Impossible> {
         let setting = given.setting;
         let stood = Stood::of(given.profile, setting)?;
         let (front, rear) = (stood.front_roller.disc, stood.rear_roller.disc);
-        let ground = Ground::under(front, rear, given.shape, given.roller_sink)?;
+        let ground = Ground::under(front, rear, given.shape, given.sink)?;
         let sweep = stood.sweep();
         let height_of_cut = stood.height_of_cut();
         let corners = setting.underside_on_bar(given.profile);
         let plate_from_bar = stood.plate_from_bar();
-        let over = |ground: &Ground<N>| {
-            let hardware = hardware_on_bar.clone();
-            lowest_over(ground, plate_from_bar, corners, hardware)
+        let hardware = hardware
+            .clone()
+            .map(|(place, point)| (place, point.on_bar(&setting.knife)));
+        let lowest_of = |clear_mm: &dyn Fn(Place<N>) -> N| {
+            lowest_by(clear_mm, plate_from_bar, corners, hardware.clone())
         };
         let owner = |place: Option<usize>| place.map_or(Lowest::Knife, Lowest::Hardware);
-        let (lowest, lowest_on_plate, underside_mm) = over(&Ground::level());
-        let (lowest_on_ground, _, underside_on_ground_mm) = over(&ground);
+        let (lowest, lowest_on_plate, underside_mm) = lowest_of(&|place| place.y);
+        let (lowest_on_ground, nearest, underside_on_ground_mm) =
+            lowest_of(&|place| ground.clearance_mm(place));
+        let wear = given.wear;
+        let low_side = LowSide::of(front, rear, wear.front_runout, wear.rear_runout);
+        let (nearest_at_low_end, underside_lowest_mm) = if wear.has_runout() {
+            let (_, place, clear_mm) =
+                lowest_of(&|place| ground.clearance_mm(place) - low_side.drop_mm(place.x));
+            (place, clear_mm)
+        } else {
+            let drop_mm = low_side.drop_mm(nearest.x);
+            (nearest, underside_on_ground_mm - drop_mm)
+        };
         let lip_bottom_on_plate = plate_from_bar * corners[0];
         let reel_on_ground = Length::from_mm(ground.clearance_of_disc_mm(stood.reel));
         let underside_on_ground = Length::from_mm(underside_on_ground_mm);
-        let lowers = given.wear.lowers();
+        let reel_lowered = Length::from_mm(low_side.drop_mm(stood.reel.centre.x));
+        let at_low_end = wear.at_low_end();
+        let cut = Length::from_mm(ground.clearance_mm(stood.edge_on_plate));
+        let slope = Angle::from_rad(ground.slope_under_rad(stood.edge_on_plate));
+        let top_angle_needed = top_angle_needed(stood.attitude, sweep.clip_angle);
         let clips = given.mowing.map(|mowing| {
             let clip_length = clip_length(mowing.ground_speed, mowing.reel_speed, given.blades);
             MowingNumbers {
@@ -135,13 +166,20 @@ impl<N: Number> Assembled<N> {
                 reel_clearance: height_of_cut - sweep.below_cut,
                 underside_clearance: Length::from_mm(underside_mm),
                 lip_clearance: Length::from_mm(lip_bottom_on_plate.y),
+                top_angle_needed,
+                top_face_clearance: setting.knife.top_angle.map(|top| top - top_angle_needed),
                 on_ground: OnGround {
-                    cut: Length::from_mm(ground.clearance_mm(stood.edge_on_plate)),
+                    cut,
                     reel_clearance: reel_on_ground,
+                    sweep: cut - reel_on_ground,
+                    attitude: stood.attitude + slope,
                     underside_clearance: underside_on_ground,
                     lowest: owner(lowest_on_ground),
-                    reel_at_low_end: reel_on_ground - lowers,
-                    underside_at_low_end: underside_on_ground - lowers,
+                    reel_at_low_end: reel_on_ground - reel_lowered - at_low_end,
+                    underside_at_low_end: Length::from_mm(underside_lowest_mm) - at_low_end,
+                    edge_lowered: Length::from_mm(low_side.drop_mm(stood.edge_on_plate.x)),
+                    reel_lowered,
+                    underside_lowered: Length::from_mm(low_side.drop_mm(nearest_at_low_end.x)),
                 },
                 mowing: clips,
             },

@@ -50,16 +50,24 @@ pub enum NumberId {
     CutOnGround,
     /// Ground to the reel's circle, in millimetres.
     ReelOnGround,
-    /// Ground to the reel's circle at the low end, the worse roller at its lowest, in millimetres.
+    /// Ground to the reel's circle at the low end, the rollers at their lowest, in millimetres.
     ReelAtLowEnd,
     /// Ground to the lowest of knife and hardware, in millimetres.
     UndersideOnGround,
-    /// Ground to the lowest of knife and hardware at the low end, the worse roller at its lowest.
+    /// Ground to the lowest of knife and hardware at the low end, the rollers at their lowest.
     UndersideAtLowEnd,
     /// Forward travel between two clips, in millimetres.
     ClipLength,
     /// Clip length over height of cut, a plain ratio.
     ClipToCut,
+    /// The top angle below which the face behind the edge would stand inside the reel, in degrees.
+    TopAngleNeeded,
+    /// What the top face has more than that, in degrees; none where its angle is not given.
+    TopFaceClearance,
+    /// Sweep below the edge, square to the ground, in millimetres.
+    SweepOnGround,
+    /// Knife datum against the ground under the edge, in degrees.
+    AttitudeOnGround,
 }
 
 /// What a number is a quantity of.
@@ -90,7 +98,7 @@ const ROLLER_MOVES: &str = "How far it stands in its bracket from its bench plac
 
 impl NumberId {
     /// Every number.
-    pub const ALL: [Self; 23] = [
+    pub const ALL: [Self; 27] = [
         Self::BehindCentre,
         Self::SweepBelowCut,
         Self::SweepShare,
@@ -114,6 +122,10 @@ impl NumberId {
         Self::UndersideAtLowEnd,
         Self::ClipLength,
         Self::ClipToCut,
+        Self::TopAngleNeeded,
+        Self::TopFaceClearance,
+        Self::SweepOnGround,
+        Self::AttitudeOnGround,
     ];
 
     /// Those that stand under a drawing, in their order.
@@ -287,7 +299,7 @@ impl NumberId {
                 id: "ground.reel_at_low_end_mm",
                 name: "reel over the ground, at the worst place",
                 title: "Reel at the low end",
-                meaning: "The same at the low end of the unit, the worse roller at its lowest.",
+                meaning: "The same at the low end of the unit, the rollers at their lowest.",
                 kind: Kind::Length,
                 has_off: true,
             },
@@ -303,7 +315,7 @@ impl NumberId {
                 id: "ground.underside_at_low_end_mm",
                 name: "underside over the ground, at the worst place",
                 title: "Underside at the low end",
-                meaning: "The same at the low end of the unit, the worse roller at its lowest.",
+                meaning: "The same at the low end of the unit, the rollers at their lowest.",
                 kind: Kind::Length,
                 has_off: true,
             },
@@ -321,6 +333,38 @@ impl NumberId {
                 title: "Clip to cut",
                 meaning: "Clip length over height of cut.",
                 kind: Kind::Ratio,
+                has_off: true,
+            },
+            Self::TopAngleNeeded => Entry {
+                id: "solution.top_angle_needed_deg",
+                name: "top angle needed",
+                title: "Top angle needed",
+                meaning: "How far the top face must fall below the datum behind the edge: with less it would stand inside the reel. Turning the unit does not change it; another knife, wear and a turning bar do.",
+                kind: Kind::Angle,
+                has_off: true,
+            },
+            Self::TopFaceClearance => Entry {
+                id: "solution.top_face_clearance_deg",
+                name: "top face clear of the reel",
+                title: "Top face clearance",
+                meaning: "What the knife's own top angle has more than is needed. Below zero the heel of the face stands in the reel, which rides on it, and the edge does not cut.",
+                kind: Kind::Angle,
+                has_off: true,
+            },
+            Self::SweepOnGround => Entry {
+                id: "ground.sweep_mm",
+                name: "sweep below the cut on the ground",
+                title: "Sweep on the ground",
+                meaning: "How far the reel sweeps below the edge, square to the ground, after the ground's shape and the rollers' sink.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::AttitudeOnGround => Entry {
+                id: "ground.attitude_deg",
+                name: "attitude on the ground",
+                title: "Attitude on the ground",
+                meaning: "The knife datum against the ground under the edge: rollers that sink apart and the ground's shape tilt it.",
+                kind: Kind::Angle,
                 has_off: true,
             },
         }
@@ -411,6 +455,10 @@ impl<N: Number> Numbers<N> {
             NumberId::ClipToCut => self
                 .mowing
                 .and_then(|mowing| mowing.clip_to_cut.map(Ratio::number)),
+            NumberId::TopAngleNeeded => Some(self.top_angle_needed.deg()),
+            NumberId::TopFaceClearance => self.top_face_clearance.map(Angle::deg),
+            NumberId::SweepOnGround => Some(self.on_ground.sweep.mm()),
+            NumberId::AttitudeOnGround => Some(self.on_ground.attitude.deg()),
         }
     }
 }

@@ -4,10 +4,10 @@ use num_dual::Dual64;
 
 use crate::analysis::numbers::{Assembled, Given, Numbers};
 use crate::geometry::{
-    Closing, GroundShape, Hardware, Impossible, Number, Place, Profile, Setting, Stance,
+    Closing, GroundShape, Hardware, HardwarePoint, Impossible, Number, Profile, Setting, Sink, Stance,
 };
 use crate::unit::{Fitted, Follows, KnifePart, Mowing, Reading, Unit, Wear};
-use crate::units::Length;
+use crate::units::{Angle, Length};
 
 /// Everything the numbers follow from.
 #[derive(Clone, Debug)]
@@ -15,11 +15,11 @@ pub(super) struct Inputs<'a, N> {
     profile: Profile<N>,
     setting: Setting<N>,
     shape: GroundShape<N>,
-    roller_sink: Length<N>,
+    sink: Sink<N>,
     wear: Wear<N>,
     hardware: &'a Hardware,
     /// Stands in for the hardware point of that number.
-    moved_hardware: Option<(usize, Place<N>)>,
+    moved_hardware: Option<(usize, HardwarePoint<N>)>,
     mowing: Option<Mowing<N>>,
     blades: u32,
 }
@@ -31,7 +31,7 @@ impl<'a, N: Number> Inputs<'a, N> {
             profile: unit.profile.exact(),
             setting: setting.exact(),
             shape: unit.shape.exact(),
-            roller_sink: unit.roller_sink.exact(),
+            sink: unit.sink.exact(),
             wear: unit.wear.exact(),
             hardware: &unit.hardware,
             moved_hardware: None,
@@ -46,13 +46,14 @@ impl<'a, N: Number> Inputs<'a, N> {
             profile: &self.profile,
             setting: &self.setting,
             shape: self.shape,
-            roller_sink: self.roller_sink,
+            sink: self.sink,
             wear: &self.wear,
             mowing: self.mowing,
             blades: self.blades,
         };
-        let points = self.hardware.that_can_be_lowest(&self.shape);
-        let exact = points.map(|(place, point)| (place, Place::from(point).exact()));
+        let is_tipped = self.wear.has_runout();
+        let points = self.hardware.that_can_be_lowest(&self.shape, is_tipped);
+        let exact = points.map(|(place, point)| (place, point.exact()));
         // The one moved stands at its turn in the list, whether or not it can be lowest.
         let moved = self.moved_hardware;
         let turn = moved.map_or(0, |(moved, _)| moved);
@@ -102,7 +103,7 @@ impl<N: Number> Inputs<'_, N> {
             ),
             Reading::HeightOfCut => {
                 change(bench.height_of_cut.base_mut());
-                if let Stance::Wanted { height_of_cut, .. } = &mut setting.stance
+                if let Some(height_of_cut) = setting.stance.height_wanted_mut()
                     && follows.height_of_cut
                 {
                     change(height_of_cut.base_mut());
@@ -125,13 +126,17 @@ impl<N: Number> Inputs<'_, N> {
                 return self.touch_closing(reading, change);
             }
             Reading::Knife(which, part) => {
-                return self.touch_knife(which, part, follows.knife, change);
+                return self.touch_knife(which, part, follows, change);
             }
             Reading::HardwareBehind(index) => {
-                return self.touch_hardware(index, &|place| change(&mut place.x));
+                return self.touch_hardware(index, &|point| {
+                    change(point.behind.base_mut());
+                });
             }
             Reading::HardwareBelow(index) => {
-                return self.touch_hardware(index, &|place| change(&mut place.y));
+                return self.touch_hardware(index, &|point| {
+                    change(point.below.base_mut());
+                });
             }
             Reading::GroundSpeed | Reading::ReelSpeed => {
                 let Some(mowing) = &mut self.mowing else {
@@ -143,7 +148,16 @@ impl<N: Number> Inputs<'_, N> {
                     mowing.reel_speed.base_mut()
                 });
             }
-            Reading::RollerSink => change(self.roller_sink.base_mut()),
+            Reading::RollerSink => {
+                change(self.sink.rollers.base_mut());
+                return self.sink.front.is_none() || self.sink.rear.is_none();
+            }
+            Reading::FrontSink => {
+                return touch_own(self.sink.front.as_mut().map(Length::base_mut), change);
+            }
+            Reading::RearSink => {
+                return touch_own(self.sink.rear.as_mut().map(Length::base_mut), change);
+            }
             Reading::GroundRadius => match &mut self.shape {
                 GroundShape::Level => return false,
                 GroundShape::Crest(radius) | GroundShape::Hollow(radius) => {
@@ -159,7 +173,7 @@ impl<N: Number> Inputs<'_, N> {
 
     fn touch_closing(&mut self, reading: Reading, change: &dyn Fn(&mut N)) -> bool {
         let input = match &mut self.profile.closing {
-            Closing::ReelSlides { lean } => match lean {
+            Closing::ReelSlides { lean } | Closing::KnifeSlides { lean } => match lean {
                 Some(lean) if reading == Reading::Lean => lean.base_mut(),
                 Some(_) | None => return false,
             },
@@ -181,17 +195,30 @@ impl<N: Number> Inputs<'_, N> {
         &mut self,
         which: Fitted,
         part: KnifePart,
-        fitted: Fitted,
+        follows: Follows,
         change: &dyn Fn(&mut N),
     ) -> bool {
         let is_bench_reach = which == Fitted::Bench && part == KnifePart::Reach;
         if is_bench_reach {
             change(self.profile.knife.reach.base_mut());
         }
-        let is_fitted = which == fitted;
+        let follows_it = match part {
+            KnifePart::TopGround => follows.top_ground,
+            KnifePart::FaceGround => follows.face_ground,
+            _ => true,
+        };
+        let is_fitted = which == follows.knife && follows_it;
         if is_fitted {
             let knife = &mut self.setting.knife;
             change(match part {
+                KnifePart::TopAngle => {
+                    return touch_own(knife.top_angle.as_mut().map(Angle::base_mut), change);
+                }
+                KnifePart::FrontAngle => {
+                    return touch_own(knife.front_angle.as_mut().map(Angle::base_mut), change);
+                }
+                KnifePart::TopGround => knife.top_ground.base_mut(),
+                KnifePart::FaceGround => knife.face_ground.base_mut(),
                 KnifePart::Reach => knife.reach.base_mut(),
                 KnifePart::Width => knife.width.base_mut(),
                 KnifePart::LipThickness => knife.lip_thickness.base_mut(),
@@ -202,15 +229,20 @@ impl<N: Number> Inputs<'_, N> {
         is_bench_reach || is_fitted
     }
 
-    fn touch_hardware(&mut self, index: usize, change: &dyn Fn(&mut Place<N>)) -> bool {
+    fn touch_hardware(&mut self, index: usize, change: &dyn Fn(&mut HardwarePoint<N>)) -> bool {
         let Some(point) = self.hardware.points().get(index) else {
             return false;
         };
-        let mut place = Place::from(*point).exact();
-        change(&mut place);
-        self.moved_hardware = Some((index, place));
+        let mut point = point.exact();
+        change(&mut point);
+        self.moved_hardware = Some((index, point));
         true
     }
+}
+
+/// Something of its own that may not be there. Whether it is.
+fn touch_own<N>(own: Option<&mut N>, change: &dyn Fn(&mut N)) -> bool {
+    own.map(change).is_some()
 }
 
 fn change_both<N>(reading: &mut N, setting: &mut N, is_followed: bool, change: &dyn Fn(&mut N)) {

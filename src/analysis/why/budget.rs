@@ -1,7 +1,7 @@
 //! The height budget: from the height of cut on the plate down to what is left over the soil.
 
 use crate::analysis::Case;
-use crate::geometry::GroundShape;
+use crate::geometry::{GroundShape, Terrain};
 use crate::unit::{Field, Reading};
 use crate::units::Length;
 
@@ -16,7 +16,7 @@ pub enum StepKind {
     Crest,
     /// The ground falls between the rollers.
     Hollow,
-    /// The worse roller at its lowest.
+    /// The rollers at their lowest.
     RollerRunout,
     /// The low end of the unit.
     EndDifference,
@@ -66,7 +66,7 @@ impl StepKind {
             Self::Crest => "The ground rises between the rollers and comes nearer by so much.",
             Self::Hollow => "The ground falls away between the rollers: so much is gained.",
             Self::RollerRunout => {
-                "Half the dial gauge's full reading, of the roller that is worse. The edge stands between the rollers, so it never sinks by more."
+                "Half of each roller's full reading, as much as the lever between the rollers brings down here."
             }
             Self::EndDifference => {
                 "Half of what one end stands higher than the other: the low end stands so much below the middle."
@@ -84,7 +84,11 @@ impl StepKind {
         match self {
             Self::HeightOfCut if is_by_rollers => &[Field::FrontMove, Field::RearMove],
             Self::HeightOfCut => &[Field::WantedHeightOfCut],
-            Self::RollerSink => &[Field::Reading(Reading::RollerSink)],
+            Self::RollerSink => &[
+                Field::Reading(Reading::RollerSink),
+                Field::Reading(Reading::FrontSink),
+                Field::Reading(Reading::RearSink),
+            ],
             Self::Crest | Self::Hollow => &[Field::GroundShape],
             Self::RollerRunout => &[
                 Field::Reading(Reading::FrontRunout),
@@ -131,6 +135,7 @@ impl Budget {
                 solution.on_ground.reel_clearance,
                 solution.on_ground.reel_at_low_end,
             ),
+            |ground| ground.reel_clearance(&solution.pose),
         )
     }
 
@@ -146,6 +151,7 @@ impl Budget {
                 solution.on_ground.underside_clearance,
                 solution.on_ground.underside_at_low_end,
             ),
+            |ground| case.underside_over(ground),
         )
     }
 
@@ -167,29 +173,30 @@ impl Budget {
         hanging: StepKind,
         over_plate: Length,
         (over_ground, at_low_end): (Length, Length),
+        on: impl Fn(&Terrain) -> Length,
     ) -> Self {
         let unit = case.unit;
-        let height = case.solution.pose.height_of_cut;
+        let pose = &case.solution.pose;
+        let height = pose.height_of_cut;
         let shape = match unit.shape {
             GroundShape::Hollow(_) => StepKind::Hollow,
             GroundShape::Level | GroundShape::Crest(_) => StepKind::Crest,
         };
-        // What the ground's shape alone does under this part.
-        let by_shape = match unit.shape {
-            GroundShape::Level => Length::ZERO,
+        // What the sink alone leaves; the ground's shape then does the rest under this part.
+        let sunk = match unit.shape {
+            GroundShape::Level => over_ground,
             GroundShape::Crest(_) | GroundShape::Hollow(_) => {
-                over_ground + unit.roller_sink - over_plate
+                let level = Terrain::under(pose, GroundShape::Level, unit.sink);
+                level.map_or(over_plate, |level| on(&level))
             }
         };
+        let end = unit.wear.at_low_end();
         let takes = [
             (StepKind::HeightOfCut, height),
-            (StepKind::RollerSink, Length::ZERO - unit.roller_sink),
-            (shape, by_shape),
-            (StepKind::RollerRunout, Length::ZERO - unit.wear.by_runout()),
-            (
-                StepKind::EndDifference,
-                Length::ZERO - unit.wear.at_low_end(),
-            ),
+            (StepKind::RollerSink, sunk - over_plate),
+            (shape, over_ground - sunk),
+            (StepKind::RollerRunout, at_low_end + end - over_ground),
+            (StepKind::EndDifference, -end),
             (hanging, over_plate - height),
         ];
         let mut left = Length::ZERO;

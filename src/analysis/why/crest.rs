@@ -1,7 +1,7 @@
 //! From crest to scalp: the tightest crest that a unit crosses without touching it.
 
 use crate::analysis::Case;
-use crate::geometry::{touching_crest, underside_on_bar};
+use crate::geometry::{GroundShape, RollerOnPlate, Terrain, on_level, touching_crest};
 use crate::units::{Length, System};
 
 /// The tightest crest for one part of the unit.
@@ -91,28 +91,28 @@ impl CrestLimits {
     #[must_use]
     pub fn of(case: &Case) -> Self {
         let pose = &case.solution.pose;
-        let sink = case.unit.roller_sink;
-        let plate_from_bar = pose.plate_from_bar();
-        let corners = underside_on_bar(&case.unit.profile, case.setting);
-        let points = corners.iter().chain(case.unit.hardware.points());
-        let limit = |clear_of_plate: Length, touched: Option<Length>| match touched {
-            _ if (clear_of_plate - sink).mm() <= 0.0 => CrestLimit::TouchesOnLevel,
+        let sink = case.unit.sink;
+        // A roller that sinks stands on the ground with a radius that is so much smaller.
+        let sunk = |roller: RollerOnPlate, by: Length| RollerOnPlate {
+            radius_mm: roller.radius_mm - by.mm(),
+            ..roller
+        };
+        let front = sunk(pose.front_roller, sink.of_front());
+        let rear = sunk(pose.rear_roller, sink.of_rear());
+        let level = Terrain::under(pose, GroundShape::Level, sink).unwrap_or_else(|_| on_level());
+        let limit = |clear_of_level: Length, touched: Option<Length>| match touched {
+            _ if clear_of_level.mm() <= 0.0 => CrestLimit::TouchesOnLevel,
             Some(radius) => CrestLimit::Radius(radius),
             None => CrestLimit::ClearsAll,
         };
-        let touching = |centre, radius_mm: f64| {
-            let radius_mm = radius_mm + sink.mm();
-            touching_crest(&pose.front_roller, &pose.rear_roller, centre, radius_mm)
-        };
-        let under_knife = points
-            .filter_map(|on_bar| touching(plate_from_bar * *on_bar, 0.0))
+        let under_knife = case
+            .underside_on_plate()
+            .filter_map(|place| touching_crest(&front, &rear, place, 0.0))
             .reduce(|widest, next| if next > widest { next } else { widest });
+        let reel = touching_crest(&front, &rear, pose.centre_on_plate, pose.reel_radius_mm);
         Self {
-            reel: limit(
-                case.solution.reel_clearance,
-                touching(pose.centre_on_plate, pose.reel_radius_mm),
-            ),
-            underside: limit(case.solution.underside_clearance, under_knife),
+            reel: limit(level.reel_clearance(pose), reel),
+            underside: limit(case.underside_over(&level), under_knife),
         }
     }
 }

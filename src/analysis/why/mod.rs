@@ -62,7 +62,7 @@ fn every_knife(document: &Document, case: &Case) -> Vec<(Fitted, Setting)> {
         .knives()
         .map(|(fitted, knife)| {
             let setting = Setting {
-                knife: knife.section(),
+                knife: document.section_of(fitted, knife),
                 ..*case.setting
             };
             (fitted, setting)

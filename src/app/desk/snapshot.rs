@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use crate::unit::{Document, HardwarePoint, Knife};
+use crate::unit::{Document, HardwareReadings, Knife};
 
 /// A document as it was. What can be long is shared with the snapshot before it as far as it is the
 /// same, a knife and a point at a time: a thousand snapshots of five thousand knives weigh little
@@ -12,7 +12,7 @@ pub struct Snapshot {
     /// The document without what stands below.
     rest: Arc<Document>,
     knives: Shared<Knife>,
-    hardware: Shared<HardwarePoint>,
+    hardware: Shared<HardwareReadings>,
 }
 
 /// A list whose entries are shared between snapshots, and the list itself where all are.

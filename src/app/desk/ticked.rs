@@ -80,11 +80,12 @@ impl Overlaid {
         ticked
             .iter()
             .filter_map(|(place, name)| {
-                let (_, knife) = good
+                let (listed, knife) = good
                     .document
                     .knives()
                     .find(|(_, knife)| knife.name == name)?;
-                let setting = trial.setting(unit, knife.section(), unit.setting.reel_diameter);
+                let section = good.document.section_of(listed, knife);
+                let setting = trial.setting(unit, section, unit.setting.reel_diameter);
                 Some(Self {
                     name: name.to_owned(),
                     place,

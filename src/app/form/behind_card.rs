@@ -11,7 +11,7 @@ use crate::app::widgets::paint::{Painted, paper};
 use crate::drawing::{CAUTIONS, Role, ShownIn, Theme, View, lay_out, reading_picture};
 use crate::geometry::rise_of_segment;
 use crate::unit::{BenchReadings, Document, Reading};
-use crate::units::{Length, Measure as _, Quantity, System};
+use crate::units::{Angle, Length, Measure as _, Quantity, System};
 
 /// Size of a method's picture.
 const PICTURE: Vec2 = Vec2::new(470.0, 200.0);
@@ -24,6 +24,8 @@ pub struct BehindCard {
     readings: [Quantity<Length>; 3],
     /// Where a block to a square touches the front face, over the plate.
     touches_at: Quantity<Length>,
+    /// How far the bench knife's front face leans back, where it is known.
+    front_angle: Option<Quantity<Angle>>,
     is_ahead: bool,
     drafts: Drafts,
 }
@@ -43,13 +45,17 @@ impl BehindCard {
         let lip = document.knife.lip_thickness.value();
         let below_edge = (Length::from_mm(rise.mm().max(0.0)) + lip) * 0.5;
         let touches_at = Quantity::from_value(height - below_edge, system);
-        let leans_back = (height - touches_at.value()) * bench.attitude.value().rad().tan();
+        let front_angle = document.knife.front_angle.clone();
+        let front = front_angle.as_ref().map_or(Angle::ZERO, Quantity::value);
+        let leans = bench.attitude.value() + front;
+        let leans_back = (height - touches_at.value()) * leans.rad().tan();
         let lengths = [rise, height - rise, behind + radius + leans_back];
         Self {
             method: BehindFrom::default(),
             // To the last digit: behind centre must come out as it stood.
             readings: lengths.map(|length| Quantity::exactly(length, system)),
             touches_at,
+            front_angle,
             is_ahead: behind.mm() < 0.0,
             drafts: Drafts::default(),
         }
@@ -66,10 +72,12 @@ impl BehindCard {
             return Err("The reading is not right yet.".to_owned());
         }
         let touches_at = self.touches_at.clone();
+        let front_angle = self.front_angle.clone();
         let (method, is_ahead) = (self.method, self.is_ahead);
         let taken = Taken {
             reading: self.reading(),
             touches_at: &touches_at,
+            front_angle: front_angle.as_ref(),
             is_ahead,
         };
         method

@@ -36,6 +36,13 @@ pub fn knives_to_compare_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Doc
         let field = Field::KnifeText(Fitted::Bench, text);
         fields.row(ui, field.name(), field, document);
     }
+    let faces = KnifePart::ALL
+        .into_iter()
+        .filter(|part| part.can_be_left_out());
+    for part in faces {
+        let field = Field::from(Reading::Knife(Fitted::Bench, part));
+        fields.row(ui, field.name(), field, document);
+    }
     let mut removed = None;
     let count = document.options.len();
     long_list_ui(ui, "options", count, OPTION, |ui, index| {
@@ -62,6 +69,9 @@ pub fn knives_to_compare_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Doc
             name: document.free_knife_name("knife 1"),
             price: None,
             notes: None,
+            // One to be ordered is new.
+            top_ground: None,
+            face_ground: None,
             ..document.knife.clone()
         });
     }

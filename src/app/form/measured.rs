@@ -10,7 +10,7 @@ use super::section::{heading_ui, heading_with, section_ui};
 use crate::app::desk::Change;
 use crate::app::widgets::focus::Followed;
 use crate::unit::{
-    ClosingWay, Document, Field, Fitted, Group, HardwarePoint, MowingEntry, Reading,
+    ClosingWay, Document, Field, Fitted, Group, HardwareReadings, MountEntry, MowingEntry, Reading,
 };
 use crate::units::{Measure as _, Quantity, Speed, System, Turning};
 
@@ -151,7 +151,7 @@ fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         fields.set(Change::of("Closed by", Group::Closing));
     }
     match document.closing.way() {
-        ClosingWay::ReelSlides => {
+        ClosingWay::ReelSlides | ClosingWay::KnifeSlides => {
             let name = "Lean of the slide";
             fields.row_or(ui, name, Reading::Lean, document, "bench line");
         }
@@ -174,6 +174,15 @@ fn hardware_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         fields.row(ui, &behind, Reading::HardwareBehind(index), document);
         let below = format!("Point {number}, below");
         fields.row(ui, &below, Reading::HardwareBelow(index), document);
+        let field = Field::HardwareOn(index);
+        let on = format!("Point {number}, on");
+        let is_chosen = ui.horizontal(|ui| {
+            ui.label(&on);
+            fields.choice_entry(ui, &on, field, document)
+        });
+        if is_chosen.inner {
+            fields.set(Change::of("Hardware on", field));
+        }
         if ui.small_button(format!("Remove point {number}")).clicked() {
             removed = Some(index);
         }
@@ -184,9 +193,10 @@ fn hardware_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     }
     if ui.button("Add a point").clicked() {
         fields.set(Change::new("Added hardware point"));
-        document.hardware.push(HardwarePoint {
+        document.hardware.push(HardwareReadings {
             behind: document.knife.reach.clone(),
             below: document.knife.body_thickness.clone(),
+            on: MountEntry::Bar,
         });
     }
 }

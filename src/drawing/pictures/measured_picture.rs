@@ -89,6 +89,8 @@ impl Sketch {
             | Reading::GroundSpeed
             | Reading::ReelSpeed
             | Reading::RollerSink
+            | Reading::FrontSink
+            | Reading::RearSink
             | Reading::GroundRadius
             | Reading::FrontRunout
             | Reading::RearRunout
@@ -153,7 +155,37 @@ impl Sketch {
             KnifePart::LipLength => self.across((LIP_BACK, lip), (edge, lip), under),
             KnifePart::LipThickness => self.upwards(edge + 10.0, lip, datum),
             KnifePart::BodyThickness => self.upwards(BACK - 12.0, body, datum),
+            KnifePart::TopAngle => self.face_angle(Vec2::new(-1.0, 0.0), Vec2::new(-40.0, -9.0)),
+            KnifePart::FrontAngle => self.face_angle(Vec2::new(0.0, -1.0), Vec2::new(-9.0, -40.0)),
+            KnifePart::TopGround => {
+                let ground = datum - 5.0;
+                self.line(Role::CentreLine, (LIP_BACK, ground), (edge, ground));
+                self.upwards(LIP_BACK + 6.0, ground, datum);
+            }
+            KnifePart::FaceGround => {
+                let ground = edge - 6.0;
+                self.line(Role::CentreLine, (ground, datum), (ground, lip));
+                self.across((ground, datum), TIP, over);
+            }
         }
+    }
+}
+
+impl Sketch {
+    /// How far a face stands from square, at the edge.
+    fn face_angle(&mut self, square: Vec2, face: Vec2) {
+        let (x, y) = TIP;
+        for way in [58.0 * square, 1.4 * face] {
+            self.line(Role::Datum, TIP, (x + way.x, y + way.y));
+        }
+        let angle = Shape::Angle {
+            apex: TIP.into(),
+            from: square,
+            to: face,
+            radius_mm: 50.0,
+            text: self.number.clone(),
+        };
+        self.scene.add(Role::Dimension, angle);
     }
 }
 

@@ -71,12 +71,16 @@ macro_rules! place {
     ($field:expr, $document:expr, [$($mut:ident)?], $as_ref:ident, $get:ident, $knife_at:ident, $part:ident, $text:ident) => {{
         let entry: & $($mut)? dyn Entry = match $field {
             Field::Name => & $($mut)? $document.name,
+            Field::Serial => & $($mut)? $document.serial,
+            Field::Set => & $($mut)? $document.set,
+            Field::Notes => & $($mut)? $document.notes,
             Field::Turf => & $($mut)? $document.turf,
             Field::NewDiameter => & $($mut)? $document.reel.new_diameter,
             Field::SmallestDiameter => & $($mut)? $document.reel.smallest_diameter,
             Field::Blades => & $($mut)? $document.reel.blades,
             Field::Closing => & $($mut)? $document.closing,
             Field::KnifeText(knife, text) => $document.$knife_at(knife)?.$text(text),
+            Field::HardwareOn(index) => & $($mut)? $document.hardware.$get(index)?.on,
             Field::Reading(reading) => match reading {
                 Reading::ReelDiameter => & $($mut)? $document.bench.reel_diameter,
                 Reading::HeightOfCut => & $($mut)? $document.bench.height_of_cut,
@@ -88,16 +92,16 @@ macro_rules! place {
                 Reading::RearDiameter => & $($mut)? $document.bench.rear_roller.diameter,
                 Reading::RearBehind => & $($mut)? $document.bench.rear_roller.behind,
                 Reading::Lean => match & $($mut)? $document.closing {
-                    ClosingReadings::ReelSlides { lean } => lean,
+                    ClosingReadings::ReelSlides { lean } | ClosingReadings::KnifeSlides { lean } => lean,
                     ClosingReadings::ReelPivots { .. } | ClosingReadings::KnifePivots { .. } => return None,
                 },
                 Reading::PivotAhead => match & $($mut)? $document.closing {
                     ClosingReadings::ReelPivots { ahead, .. } | ClosingReadings::KnifePivots { ahead, .. } => ahead,
-                    ClosingReadings::ReelSlides { .. } => return None,
+                    ClosingReadings::ReelSlides { .. } | ClosingReadings::KnifeSlides { .. } => return None,
                 },
                 Reading::PivotAbove => match & $($mut)? $document.closing {
                     ClosingReadings::ReelPivots { above, .. } | ClosingReadings::KnifePivots { above, .. } => above,
-                    ClosingReadings::ReelSlides { .. } => return None,
+                    ClosingReadings::ReelSlides { .. } | ClosingReadings::KnifeSlides { .. } => return None,
                 },
                 Reading::Knife(knife, part) => $document.$knife_at(knife)?.$part(part),
                 Reading::HardwareBehind(index) => & $($mut)? $document.hardware.$get(index)?.behind,
@@ -105,6 +109,8 @@ macro_rules! place {
                 Reading::GroundSpeed => & $($mut)? $document.mowing.$as_ref()?.ground_speed,
                 Reading::ReelSpeed => & $($mut)? $document.mowing.$as_ref()?.reel_speed,
                 Reading::RollerSink => & $($mut)? $document.ground.roller_sink,
+                Reading::FrontSink => & $($mut)? $document.ground.front_sink,
+                Reading::RearSink => & $($mut)? $document.ground.rear_sink,
                 Reading::GroundRadius => match & $($mut)? $document.ground.shape {
                     ShapeEntry::Crest(radius) | ShapeEntry::Hollow(radius) => radius,
                     ShapeEntry::Level => return None,
@@ -129,6 +135,8 @@ macro_rules! place {
             Field::StraightedgeAt => & $($mut)? $document.ground.straightedge.$as_ref()?.at,
             Field::SweepWatch => & $($mut)? $document.limits.$as_ref()?.sweep_watch,
             Field::SweepOver => & $($mut)? $document.limits.$as_ref()?.sweep_over,
+            Field::GapWatch => & $($mut)? $document.limits.$as_ref()?.gap_watch,
+            Field::GapOver => & $($mut)? $document.limits.$as_ref()?.gap_over,
             Field::LeastUnderside => & $($mut)? $document.limits.$as_ref()?.underside,
             Field::MostAheadOfCentre => & $($mut)? $document.limits.$as_ref()?.ahead_of_centre,
             Field::LeastBehindCentre => & $($mut)? $document.limits.$as_ref()?.behind_centre,
@@ -152,6 +160,10 @@ macro_rules! place_in_knife {
             KnifePart::LipThickness => & $($mut)? $knife.lip_thickness,
             KnifePart::LipLength => & $($mut)? $knife.lip_length,
             KnifePart::BodyThickness => & $($mut)? $knife.body_thickness,
+            KnifePart::TopAngle => & $($mut)? $knife.top_angle,
+            KnifePart::FrontAngle => & $($mut)? $knife.front_angle,
+            KnifePart::TopGround => & $($mut)? $knife.top_ground,
+            KnifePart::FaceGround => & $($mut)? $knife.face_ground,
         }
     };
 }

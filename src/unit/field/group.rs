@@ -100,9 +100,9 @@ impl Group {
             Self::HardwareList => {
                 "a list in square brackets, like [(behind: \"1.5 in\", below: \"0.3 in\")]"
             }
-            Self::Hardware(_) => "(behind: …, below: …)",
+            Self::Hardware(_) => "(behind: …, below: …, on: Bar)",
             Self::Options => "a list of knives in square brackets, or [] for none",
-            Self::RollerMoves => "(front_move: …, rear_move: …), or None",
+            Self::RollerMoves => "one or both of (front_move: …, rear_move: …), or None",
             Self::Mowing => "(ground_speed: …, reel_speed: …), or None",
             Self::Straightedge => "(length: \"6 ft\", gap: \"1/4 in\", at: Middle), or None",
             Self::Limits => "its fields between round brackets, or None",

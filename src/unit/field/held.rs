@@ -134,7 +134,7 @@ impl Field {
             _ => entry.text(),
         };
         let most = match self {
-            Self::KnifeText(_, KnifeText::Notes) => most::NOTES_LETTERS,
+            Self::KnifeText(_, KnifeText::Notes) | Self::Notes => most::NOTES_LETTERS,
             _ => most::NAME_LETTERS,
         };
         match text {

@@ -3,6 +3,7 @@
 use super::choice::{Offer, offers};
 use crate::unit::Turf;
 use crate::unit::closing::ClosingWay;
+use crate::unit::document::MountEntry;
 use crate::unit::ground::{GapPlace, GroundForm};
 use crate::units::{self, Measure, System};
 
@@ -38,6 +39,8 @@ pub enum Choice {
     Turf,
     /// How reel and knife are brought together.
     Closing,
+    /// What a point of the hardware sits on.
+    Mount,
     /// The ground's shape.
     GroundShape,
     /// Where the gap under a straightedge was read.
@@ -128,6 +131,7 @@ impl Choice {
         match self {
             Self::Turf => offers::<Turf>(),
             Self::Closing => offers::<ClosingWay>(),
+            Self::Mount => offers::<MountEntry>(),
             Self::GroundShape => offers::<GroundForm>(),
             Self::GapPlace => offers::<GapPlace>(),
         }
@@ -137,8 +141,9 @@ impl Choice {
         match self {
             Self::Turf => "one of Green, Tee, Fairway, Rough, without quotes",
             Self::Closing => {
-                "ReelSlides(lean: None), ReelPivots(ahead: …, above: …) or KnifePivots(ahead: …, above: …)"
+                "ReelSlides(lean: None), ReelPivots(ahead: …, above: …), KnifePivots(ahead: …, above: …) or KnifeSlides(lean: None)"
             }
+            Self::Mount => "Bar or Knife, without quotes",
             Self::GroundShape => "Level, Crest(\"6 m\") or Hollow(\"6 m\")",
             Self::GapPlace => "one of Middle, EachEnd, OneEnd, without quotes",
         }

@@ -10,6 +10,12 @@ use crate::unit::Fitted;
 pub enum Field {
     /// What the shop calls the unit.
     Name,
+    /// Its serial number.
+    Serial,
+    /// The set it mows in.
+    Set,
+    /// Whatever else is worth knowing about it.
+    Notes,
     /// Where it cuts.
     Turf,
     /// Reel diameter when new.
@@ -22,6 +28,8 @@ pub enum Field {
     Closing,
     /// What is written about a knife.
     KnifeText(Fitted, KnifeText),
+    /// What a point of the hardware sits on.
+    HardwareOn(usize),
     /// What is measured and moves the unit's numbers.
     Reading(Reading),
     /// Reel diameter after grinding.
@@ -56,6 +64,10 @@ pub enum Field {
     SweepWatch,
     /// Share of the height of cut above which the sweep is too much.
     SweepOver,
+    /// Gap above which reel and knife want bringing together.
+    GapWatch,
+    /// Gap above which they cut no more.
+    GapOver,
     /// Least clearance of the knife's underside.
     LeastUnderside,
     /// How far the edge may run ahead of centre.

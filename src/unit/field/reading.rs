@@ -41,6 +41,10 @@ pub enum Reading {
     ReelSpeed,
     /// How deep the rollers sink.
     RollerSink,
+    /// How deep the front roller sinks.
+    FrontSink,
+    /// How deep the rear roller sinks.
+    RearSink,
     /// The radius of a crest or hollow.
     GroundRadius,
     /// The front roller's runout.
@@ -64,17 +68,42 @@ pub enum KnifePart {
     LipLength,
     /// Thickness of the body.
     BodyThickness,
+    /// How far the top face falls below the datum.
+    TopAngle,
+    /// How far the front face leans back.
+    FrontAngle,
+    /// Taken off the top face.
+    TopGround,
+    /// Taken off the front face.
+    FaceGround,
 }
 
 impl KnifePart {
     /// Every measure, in the order of the unit file.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 9] = [
         Self::Reach,
         Self::Width,
         Self::LipThickness,
         Self::LipLength,
         Self::BodyThickness,
+        Self::TopAngle,
+        Self::FrontAngle,
+        Self::TopGround,
+        Self::FaceGround,
     ];
+
+    /// Whether a knife does without it.
+    #[must_use]
+    pub const fn can_be_left_out(self) -> bool {
+        match self {
+            Self::Reach
+            | Self::Width
+            | Self::LipThickness
+            | Self::LipLength
+            | Self::BodyThickness => false,
+            Self::TopAngle | Self::FrontAngle | Self::TopGround | Self::FaceGround => true,
+        }
+    }
 }
 
 impl Reading {

@@ -24,8 +24,11 @@ pub(super) const fn row(group: Group, word: &'static str, kind: Kind, rule: Rule
 
 impl Field {
     /// A name and what is known of the reel.
-    const UNIT: [Self; 5] = [
+    const UNIT: [Self; 8] = [
         Self::Name,
+        Self::Serial,
+        Self::Set,
+        Self::Notes,
         Self::Turf,
         Self::NewDiameter,
         Self::SmallestDiameter,
@@ -43,8 +46,10 @@ impl Field {
         Self::FrontMove,
         Self::RearMove,
     ];
-    const GROUND: [Self; 6] = [
+    const GROUND: [Self; 8] = [
         Self::Reading(Reading::RollerSink),
+        Self::Reading(Reading::FrontSink),
+        Self::Reading(Reading::RearSink),
         Self::GroundShape,
         Self::Reading(Reading::GroundRadius),
         Self::StraightedgeLength,
@@ -54,6 +59,8 @@ impl Field {
     const LIMITS: [Self; 11] = [
         Self::SweepWatch,
         Self::SweepOver,
+        Self::GapWatch,
+        Self::GapOver,
         Self::LeastUnderside,
         Self::MostAheadOfCentre,
         Self::LeastBehindCentre,
@@ -71,6 +78,9 @@ impl Field {
         use Rule::{AboveZero, Blades, Free, InProportion, NotBlank, NotNegative, WithinUpright};
         match self {
             Self::Name => row(G::Unit, "name", Text, Free),
+            Self::Serial => row(G::Unit, "serial", Text, Free),
+            Self::Set => row(G::Unit, "set", Text, Free),
+            Self::Notes => row(G::Unit, "notes", Text, Free),
             Self::Turf => row(G::Unit, "turf", Kind::Choice(Choice::Turf), Free),
             Self::NewDiameter => row(G::Reel, "new_diameter", Length, AboveZero),
             Self::SmallestDiameter => row(G::Reel, "smallest_diameter", Length, AboveZero),
@@ -83,6 +93,10 @@ impl Field {
                     KnifeText::Price => row(group, "price", Text, Free),
                     KnifeText::Notes => row(group, "notes", Text, Free),
                 }
+            }
+            Self::HardwareOn(index) => {
+                let on = Kind::Choice(Choice::Mount);
+                row(G::Hardware(index), "on", on, Free)
             }
             Self::Reading(reading) => reading.row(),
             Self::WantedReelDiameter => row(G::Setting, "reel_diameter", Length, AboveZero),
@@ -103,6 +117,8 @@ impl Field {
             }
             Self::SweepWatch => row(G::Limits, "sweep_watch", Share, NotNegative),
             Self::SweepOver => row(G::Limits, "sweep_over", Share, NotNegative),
+            Self::GapWatch => row(G::Limits, "gap_watch", Length, NotNegative),
+            Self::GapOver => row(G::Limits, "gap_over", Length, NotNegative),
             Self::LeastUnderside => row(G::Limits, "underside", Length, NotNegative),
             Self::MostAheadOfCentre => row(G::Limits, "ahead_of_centre", Length, NotNegative),
             Self::LeastBehindCentre => row(G::Limits, "behind_centre", Length, NotNegative),
@@ -151,13 +167,19 @@ impl Field {
             .chain([Self::Closing])
             .chain(readings(&Reading::CLOSING))
             .chain(Self::of_knife(Fitted::Bench))
-            .chain(hardware.flat_map(|index| Reading::of_hardware(index).map(Self::Reading)))
+            .chain(hardware.flat_map(Self::of_hardware))
             .chain(options.flat_map(|index| Self::of_knife(Fitted::Option(index))))
             .chain(Self::SETTING)
             .chain(readings(&Reading::MOWING))
             .chain(Self::GROUND)
             .chain(readings(&Reading::WEAR))
             .chain(Self::LIMITS)
+    }
+
+    /// The fields of a point of the hardware.
+    pub fn of_hardware(index: usize) -> impl Iterator<Item = Self> {
+        let readings = Reading::of_hardware(index).map(Self::Reading);
+        readings.into_iter().chain([Self::HardwareOn(index)])
     }
 
     /// The fields of a knife.
@@ -209,6 +231,10 @@ impl Reading {
                     KnifePart::LipThickness => row(group, "lip_thickness", Length, AboveZero),
                     KnifePart::LipLength => row(group, "lip_length", Length, AboveZero),
                     KnifePart::BodyThickness => row(group, "body_thickness", Length, AboveZero),
+                    KnifePart::TopAngle => row(group, "top_angle", Angle, WithinUpright),
+                    KnifePart::FrontAngle => row(group, "front_angle", Angle, WithinUpright),
+                    KnifePart::TopGround => row(group, "top_ground", Length, NotNegative),
+                    KnifePart::FaceGround => row(group, "face_ground", Length, NotNegative),
                 }
             }
             Self::HardwareBehind(index) => row(G::Hardware(index), "behind", Length, InProportion),
@@ -216,6 +242,8 @@ impl Reading {
             Self::GroundSpeed => row(G::Mowing, "ground_speed", Speed, AboveZero),
             Self::ReelSpeed => row(G::Mowing, "reel_speed", Turning, AboveZero),
             Self::RollerSink => row(G::Ground, "roller_sink", Length, NotNegative),
+            Self::FrontSink => row(G::Ground, "front_sink", Length, NotNegative),
+            Self::RearSink => row(G::Ground, "rear_sink", Length, NotNegative),
             // It stands in the shape's own brackets: Crest("6 m").
             Self::GroundRadius => row(G::Ground, "shape", Length, Radius),
             Self::FrontRunout => row(G::Wear, "front_runout", Length, NotNegative),

@@ -3,8 +3,9 @@ use std::collections::BTreeSet;
 use super::*;
 use crate::unit::places::Places;
 use crate::unit::{
-    AsRead, AttitudeRange, ClosingWay, Document, Fitted, FlawKind, GapPlace, HardwarePoint,
-    LimitEntries, MowingEntry, RollerMoves, ShapeEntry, StraightedgeEntry, read_text, write_text,
+    AsRead, AttitudeRange, ClosingWay, Document, Fitted, FlawKind, GapPlace, HardwareReadings,
+    LimitEntries, MountEntry, MowingEntry, RollerMoves, ShapeEntry, StraightedgeEntry, read_text,
+    write_text,
 };
 use crate::units::{Measure, Quantity, System};
 
@@ -21,25 +22,35 @@ fn demo() -> Document {
 fn filled() -> Document {
     let mut document = demo();
     document.as_read = AsRead::default();
-    document.hardware = vec![HardwarePoint {
+    document.hardware = vec![HardwareReadings {
         behind: quantity("1.5 in"),
         below: quantity("0.3 in"),
+        on: MountEntry::Knife,
     }];
+    document.serial = Some("4711".to_owned());
+    document.set = Some("fairway set".to_owned());
+    document.notes = Some("bought used".to_owned());
     document.options.truncate(1);
     let (knife, option) = (&mut document.knife, &mut document.options[0]);
     for knife in [knife, option] {
         knife.price = Some("52".to_owned());
         knife.notes = Some("on order".to_owned());
+        knife.top_angle = Some(quantity("6 deg"));
+        knife.front_angle = Some(quantity("2 deg"));
+        knife.top_ground = Some(quantity("0.01 in"));
+        knife.face_ground = Some(quantity("0.02 in"));
     }
     document.setting.rollers = Some(RollerMoves {
-        front_move: quantity("0 mm"),
-        rear_move: quantity("-1/8 in"),
+        front_move: Some(quantity("0 mm")),
+        rear_move: Some(quantity("-1/8 in")),
     });
     document.mowing = Some(MowingEntry {
         ground_speed: quantity("4 mph"),
         reel_speed: quantity("900 rpm"),
     });
     document.ground.shape = ShapeEntry::Crest(quantity("20 ft"));
+    document.ground.front_sink = Some(quantity("0.02 in"));
+    document.ground.rear_sink = Some(quantity("0.01 in"));
     document.ground.straightedge = Some(StraightedgeEntry {
         length: quantity("6 ft"),
         gap: quantity("1/4 in"),

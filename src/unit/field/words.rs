@@ -28,6 +28,21 @@ impl Field {
     pub const fn words(self) -> Words {
         match self {
             Self::Name => words("Unit", "What the shop calls this cutting unit.", ""),
+            Self::Serial => words(
+                "Serial number",
+                "What tells this unit from every other: a serial or fleet number, as written.",
+                "",
+            ),
+            Self::Set => words(
+                "Set",
+                "The set of units it mows beside, as written. Units of one set must agree, or a step shows between them.",
+                "",
+            ),
+            Self::Notes => words(
+                "Notes",
+                "Whatever else is worth knowing about the unit, as written.",
+                "",
+            ),
             Self::Turf => words(
                 "Turf",
                 "Where the unit cuts. It picks the starting limits.",
@@ -50,10 +65,15 @@ impl Field {
             ),
             Self::Closing => words(
                 "Closing the gap",
-                "How reel and knife are brought together again after grinding or a change of knife: the reel slides along a line, swings on a pivot, or the knife's bar turns on a pivot.",
+                "How reel and knife are brought together again after grinding or a change of knife: the reel slides along a line or swings on a pivot, or the knife's bar turns on a pivot or slides. Where the knife moves, the height of cut goes with it.",
                 "Watch which part moves when the adjuster is turned.",
             ),
             Self::KnifeText(_, text) => text.words(),
+            Self::HardwareOn(_) => words(
+                "Hardware, on",
+                "What the point sits on: the bar, or the knife, where it moves with the thickness of the knife that is fitted.",
+                "A screw head under the knife sits on the knife; a lug of the bar stays whatever knife is fitted.",
+            ),
             Self::Reading(reading) => reading.words(),
             Self::WantedReelDiameter => words(
                 "Reel diameter",
@@ -87,22 +107,22 @@ impl Field {
             ),
             Self::TopGround => words(
                 "Top ground",
-                "Metal taken off the knife's top face: the edge moves down, square to the datum.",
+                "Metal taken off the fitted knife's top face, square to it: the edge moves down. Left out, the knife's own.",
                 "Lip thickness before and after.",
             ),
             Self::FaceGround => words(
                 "Face ground",
-                "Metal taken off the knife's front face: the edge moves back, along the datum.",
+                "Metal taken off the fitted knife's front face, square to it: the edge moves back. Left out, the knife's own.",
                 "Reach before and after.",
             ),
             Self::FrontMove => words(
                 "Front roller moved",
-                "How far the front roller was moved in its bracket from its bench place: positive up towards the reel, negative down.",
+                "How far the front roller was moved in its bracket from its bench place: positive up towards the reel, negative down. Left out, it follows from the height of cut.",
                 "A 1/8 in spacer that lowers the roller is -1/8.",
             ),
             Self::RearMove => words(
                 "Rear roller moved",
-                "How far the rear roller was moved in its bracket from its bench place: positive up towards the reel, negative down.",
+                "How far the rear roller was moved in its bracket from its bench place: positive up towards the reel, negative down. Left out, it follows from the height of cut.",
                 "A 1/8 in spacer that lowers the roller is -1/8.",
             ),
             Self::GroundShape => words(
@@ -133,6 +153,16 @@ impl Field {
             Self::SweepOver => words(
                 "Sweep, over",
                 "Share of the height of cut above which the sweep is too much.",
+                "From your own trials.",
+            ),
+            Self::GapWatch => words(
+                "Gap, watch",
+                "Gap above which reel and knife want bringing together.",
+                "From your own trials.",
+            ),
+            Self::GapOver => words(
+                "Gap, over",
+                "Gap above which reel and knife cut no more.",
                 "From your own trials.",
             ),
             Self::LeastUnderside => words(
@@ -262,8 +292,8 @@ impl Reading {
             ),
             Self::HardwareBelow(_) => words(
                 "Hardware, below",
-                "How far the same point hangs below the datum.",
-                "A straightedge on the datum and a depth rod.",
+                "How far the same point hangs below the datum; for a point on the knife, below the knife's body.",
+                "A straightedge on the datum, or on the body's underside, and a depth rod.",
             ),
             Self::GroundSpeed => words(
                 "Ground speed",
@@ -279,6 +309,16 @@ impl Reading {
                 "Roller sink",
                 "How deep the rollers sink into the turf. It takes as much off every clearance.",
                 "Effective height of cut against bench height, with a prism or a gauge on the turf.",
+            ),
+            Self::FrontSink => words(
+                "Front roller sink",
+                "How deep the front roller sinks into the turf; left out, as deep as both. A grooved roller's narrow lands sink deeper than a smooth one.",
+                "A straightedge from the turf ahead to the turf behind the roller, and the gap down to its lowest lands, unit standing, engine off.",
+            ),
+            Self::RearSink => words(
+                "Rear roller sink",
+                "How deep the rear roller sinks into the turf; left out, as deep as both. More weight on it sinks it deeper.",
+                "A straightedge from the turf ahead to the turf behind the roller, and the gap down to its lowest line, unit standing, engine off.",
             ),
             // It has no name but that of the shape that it belongs to.
             Self::GroundRadius => Field::GroundShape.words(),
@@ -324,6 +364,26 @@ impl KnifePart {
                 "Body thickness",
                 "Thickness of the knife behind the lip, datum to underside.",
                 "A caliper.",
+            ),
+            Self::TopAngle => words(
+                "Top angle",
+                "How far the top face falls below the datum, going back from the edge: the relief that a grinder puts on it. With too little the face behind the edge stands inside the reel.",
+                "An angle gauge zeroed on the seat face, then laid on the top face, knife off the machine, gloves on; or as the grinder was set.",
+            ),
+            Self::FrontAngle => words(
+                "Front angle",
+                "How far the front face leans back, going down from the edge.",
+                "An angle gauge against a square to the seat face, knife off the machine, gloves on; or as the grinder was set.",
+            ),
+            Self::TopGround => words(
+                "Top ground, own",
+                "Metal taken off this knife's top face since its section was measured, square to the face.",
+                "Lip thickness before and after; none for a new knife.",
+            ),
+            Self::FaceGround => words(
+                "Face ground, own",
+                "Metal taken off this knife's front face since its section was measured, square to the face.",
+                "Reach before and after; none for a new knife.",
             ),
         }
     }

@@ -1,8 +1,9 @@
 //! Readings moved by hand, and the numbers that follow, without any derivative.
 
-use kurbo::Point;
 use sweepgauge::analysis::{NumberId, Solution};
-use sweepgauge::geometry::{Closing, GroundShape, Hardware, KnifeSection, Stance};
+use sweepgauge::geometry::{
+    Closing, GroundShape, Hardware, HardwarePoint, KnifeSection, Stance, underside_on_bar,
+};
 use sweepgauge::unit::{Fitted, KnifePart, Reading, Unit};
 use sweepgauge::units::{Angle, Length, Measure};
 
@@ -10,7 +11,7 @@ fn add<M: Measure>(to: &mut M, by: f64) {
     *to = M::from_base(to.base() + by);
 }
 
-fn move_hardware(unit: &mut Unit, index: usize, change: impl FnOnce(&mut Point)) {
+fn move_hardware(unit: &mut Unit, index: usize, change: impl FnOnce(&mut HardwarePoint)) {
     let mut points = unit.hardware.points().to_vec();
     change(&mut points[index]);
     unit.hardware = Hardware::new(points);
@@ -25,6 +26,9 @@ pub fn nudge(unit: &mut Unit, reading: Reading, by: f64) {
             attitude,
             height_of_cut,
         } => (attitude, height_of_cut),
+        Stance::FrontRoller { height_of_cut, .. } | Stance::RearRoller { height_of_cut, .. } => {
+            (&mut exact.0, height_of_cut)
+        }
         Stance::Rollers { .. } => (&mut exact.0, &mut exact.1),
     };
     let if_followed = |is_followed| if is_followed { by } else { 0.0 };
@@ -60,18 +64,25 @@ pub fn nudge(unit: &mut Unit, reading: Reading, by: f64) {
             if which == Fitted::Bench {
                 nudge_knife(&mut unit.profile.knife, part, by);
             }
-            if which == follows.knife {
+            let follows_it = match part {
+                KnifePart::TopGround => follows.top_ground,
+                KnifePart::FaceGround => follows.face_ground,
+                _ => true,
+            };
+            if which == follows.knife && follows_it {
                 nudge_knife(&mut setting.knife, part, by);
             }
         }
-        Reading::HardwareBehind(index) => move_hardware(unit, index, |point| point.x += by),
-        Reading::HardwareBelow(index) => move_hardware(unit, index, |point| point.y += by),
+        Reading::HardwareBehind(index) => move_hardware(unit, index, |point| add(&mut point.behind, by)),
+        Reading::HardwareBelow(index) => move_hardware(unit, index, |point| add(&mut point.below, by)),
         Reading::GroundSpeed => {
             let mowing = unit.mowing.as_mut().unwrap();
             add(&mut mowing.ground_speed, by);
         }
         Reading::ReelSpeed => add(&mut unit.mowing.as_mut().unwrap().reel_speed, by),
-        Reading::RollerSink => add(&mut unit.roller_sink, by),
+        Reading::RollerSink => add(&mut unit.sink.rollers, by),
+        Reading::FrontSink => add(unit.sink.front.as_mut().unwrap(), by),
+        Reading::RearSink => add(unit.sink.rear.as_mut().unwrap(), by),
         Reading::GroundRadius => match &mut unit.shape {
             GroundShape::Level => {}
             GroundShape::Crest(radius) | GroundShape::Hollow(radius) => add(radius, by),
@@ -84,7 +95,9 @@ pub fn nudge(unit: &mut Unit, reading: Reading, by: f64) {
 
 fn nudge_closing(closing: &mut Closing, reading: Reading, by: f64) {
     match closing {
-        Closing::ReelSlides { lean } => add(lean.as_mut().unwrap(), by),
+        Closing::ReelSlides { lean } | Closing::KnifeSlides { lean } => {
+            add(lean.as_mut().unwrap(), by)
+        }
         Closing::ReelPivots { pivot_in_frame } | Closing::KnifePivots { pivot_in_frame } => {
             if reading == Reading::PivotAhead {
                 pivot_in_frame.x += by;
@@ -102,6 +115,10 @@ fn nudge_knife(knife: &mut KnifeSection, part: KnifePart, by: f64) {
         KnifePart::LipThickness => &mut knife.lip_thickness,
         KnifePart::LipLength => &mut knife.lip_length,
         KnifePart::BodyThickness => &mut knife.body_thickness,
+        KnifePart::TopGround => &mut knife.top_ground,
+        KnifePart::FaceGround => &mut knife.face_ground,
+        KnifePart::TopAngle => return add(knife.top_angle.as_mut().unwrap(), by),
+        KnifePart::FrontAngle => return add(knife.front_angle.as_mut().unwrap(), by),
     };
     add(measure, by);
 }
@@ -128,21 +145,54 @@ pub fn value(unit: &Unit, solution: &Solution, output: NumberId) -> f64 {
         NumberId::LipBottom => solution.lip_bottom_on_plate.y,
         NumberId::CutOnGround => solution.on_ground.cut.mm(),
         NumberId::ReelOnGround => solution.on_ground.reel_clearance.mm(),
-        NumberId::ReelAtLowEnd => solution.on_ground.reel_clearance.mm() - lower_mm(unit),
-        NumberId::UndersideAtLowEnd => solution.on_ground.underside_clearance.mm() - lower_mm(unit),
+        NumberId::ReelAtLowEnd => {
+            let lower_mm = lower_mm(unit, solution, pose.centre_on_plate.x);
+            solution.on_ground.reel_clearance.mm() - lower_mm
+        }
+        NumberId::UndersideAtLowEnd => {
+            let corners = underside_on_bar(&unit.profile, &unit.setting);
+            let points = corners
+                .into_iter()
+                .chain(unit.hardware_on_bar(&unit.setting));
+            let left_mm = points.map(|on_bar| {
+                let place = pose.plate_from_bar() * on_bar;
+                solution.terrain.clearance(place).mm() - lower_mm(unit, solution, place.x)
+            });
+            left_mm.fold(f64::INFINITY, f64::min)
+        }
         NumberId::UndersideOnGround => solution.on_ground.underside_clearance.mm(),
         NumberId::ClipLength => mowing.map_or(0.0, |mowing| mowing.clip_length.mm()),
         NumberId::ClipToCut => mowing
             .and_then(|mowing| mowing.clip_to_cut)
             .map_or(0.0, Measure::base),
+        NumberId::TopAngleNeeded => pose.attitude.deg() - solution.sweep.clip_angle.deg(),
+        NumberId::TopFaceClearance => unit.setting.knife.top_angle.map_or(0.0, |top| {
+            top.deg() + solution.sweep.clip_angle.deg() - pose.attitude.deg()
+        }),
+        NumberId::SweepOnGround => {
+            (solution.on_ground.cut - solution.on_ground.reel_clearance).mm()
+        }
+        NumberId::AttitudeOnGround => {
+            // The datum against the ground, by two points of its surface about the edge's foot.
+            let ground = &solution.terrain;
+            let foot = pose.edge_on_plate
+                + ground.down_at(pose.edge_on_plate) * ground.clearance(pose.edge_on_plate).mm();
+            let height_mm = |x_mm: f64| ground.surface_mm(foot.x + x_mm).unwrap();
+            let rise = (height_mm(0.5) - height_mm(-0.5)).atan();
+            pose.attitude.deg() + rise.to_degrees()
+        }
     }
 }
 
-/// Written anew: half of the worse runout and half of the ends' difference.
-fn lower_mm(unit: &Unit) -> f64 {
+/// Written anew: half of the ends' difference, and half of each runout shared out as a beam's load is
+/// between its two supports; past a support a beam would lift, which at worst it does not.
+fn lower_mm(unit: &Unit, solution: &Solution, x_mm: f64) -> f64 {
+    let (front, rear) = (&solution.pose.front_roller, &solution.pose.rear_roller);
+    let part = (x_mm - rear.centre.x) / (front.centre.x - rear.centre.x);
     let wear = &unit.wear;
-    let worse_mm = wear.front_runout.mm().max(wear.rear_runout.mm());
-    0.5 * worse_mm + 0.5 * wear.end_difference.mm()
+    let of_front = 0.5 * wear.front_runout.mm() * part.max(0.0);
+    let of_rear = 0.5 * wear.rear_runout.mm() * (1.0 - part).max(0.0);
+    of_front + of_rear + 0.5 * wear.end_difference.mm()
 }
 
 /// Every number of the unit in its setting.

@@ -50,10 +50,12 @@ impl Unit {
             setting: Setting {
                 reel_diameter: bench.reel_diameter,
                 gap: bench.gap,
-                knife: profile.knife,
+                knife: KnifeSection {
+                    top_ground: Length::ZERO,
+                    face_ground: Length::ZERO,
+                    ..profile.knife
+                },
                 extension: Length::ZERO,
-                top_ground: Length::ZERO,
-                face_ground: Length::ZERO,
                 stance: Stance::Wanted {
                     attitude: bench.attitude,
                     height_of_cut: bench.height_of_cut,
@@ -86,6 +88,10 @@ pub fn plain_profile() -> Profile {
             lip_thickness: Length::from_mm(3.0),
             lip_length: Length::from_mm(15.0),
             body_thickness: Length::from_mm(8.0),
+            top_angle: None,
+            front_angle: None,
+            top_ground: Length::ZERO,
+            face_ground: Length::ZERO,
         },
     }
 }
@@ -126,8 +132,20 @@ prop_compose! {
         lip_thickness in length(1.5..=6.0),
         lip_length in length(8.0..=25.0),
         body_thickness in length(6.0..=12.0),
+        top_angle in prop::option::of(angle(-3.0..=20.0)),
+        front_angle in prop::option::of(angle(-3.0..=20.0)),
     ) -> KnifeSection {
-        KnifeSection { reach, width, lip_thickness, lip_length, body_thickness }
+        KnifeSection {
+            reach,
+            width,
+            lip_thickness,
+            lip_length,
+            body_thickness,
+            top_angle,
+            front_angle,
+            top_ground: Length::ZERO,
+            face_ground: Length::ZERO,
+        }
     }
 }
 
@@ -153,6 +171,7 @@ fn closing(bench: &Bench) -> impl Strategy<Value = Closing> + use<> {
         pivot(bench).prop_map(|pivot| Closing::KnifePivots {
             pivot_in_frame: pivot.into()
         }),
+        angle(-25.0..=25.0).prop_map(|lean| Closing::KnifeSlides { lean: Some(lean) }),
     ]
 }
 
@@ -182,6 +201,7 @@ prop_compose! {
     ) -> Unit {
         let mut knife = profile.knife;
         knife.reach = knife.reach + longer;
+        (knife.top_ground, knife.face_ground) = (top_ground, face_ground);
         Unit {
             profile,
             setting: Setting {
@@ -189,8 +209,6 @@ prop_compose! {
                 gap,
                 knife,
                 extension,
-                top_ground,
-                face_ground,
                 stance: Stance::Wanted { attitude, height_of_cut },
             },
         }

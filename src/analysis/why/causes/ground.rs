@@ -49,6 +49,12 @@ struct CrestTold {
     known: &'static str,
 }
 
+/// What is told of rollers that sink alike, and of rollers that sink apart.
+struct SinkTold {
+    alike: &'static str,
+    apart: &'static str,
+}
+
 impl Mechanisms<'_> {
     pub(super) fn together_reel(&self) -> Cause {
         together(
@@ -184,47 +190,47 @@ impl Mechanisms<'_> {
     }
 
     pub(super) fn sink(&self) -> Cause {
-        let sink = self.case.unit.roller_sink;
+        let told = SinkTold {
+            alike: "The rollers sink {}; on the plate the reel clears {}.",
+            apart: "The front roller sinks {}, the rear one {}; on the plate the reel clears {}.",
+        };
         let before = self.case.solution.reel_clearance;
-        let text = Sentence::new(
-            "The rollers sink {}; on the plate the reel clears {}.",
-            &[sink.into(), before.into()],
-        );
-        self.sinking("sink", "Rollers sinking", text, before, FindingId::Reel)
+        let named = ("sink", "Rollers sinking", FindingId::Reel);
+        self.sinking(named, &told, &self.reel, before)
     }
 
     pub(super) fn sink_under_knife(&self) -> Cause {
-        let sink = self.case.unit.roller_sink;
+        let told = SinkTold {
+            alike: "The rollers sink {}; on the plate the underside clears {}.",
+            apart: "The front roller sinks {}, the rear one {}; on the plate the underside clears {}.",
+        };
         let before = self.case.solution.underside_clearance;
-        let text = Sentence::new(
-            "The rollers sink {}; on the plate the underside clears {}.",
-            &[sink.into(), before.into()],
-        );
-        self.sinking(
-            "sink_underside",
-            "Rollers sinking",
-            text,
-            before,
-            FindingId::Underside,
-        )
+        let named = ("sink_underside", "Rollers sinking", FindingId::Underside);
+        self.sinking(named, &told, &self.underside, before)
     }
 
     fn sinking(
         &self,
-        id: &'static str,
-        name: &'static str,
-        text: Sentence,
+        (id, name, cure): (&'static str, &'static str, FindingId),
+        told: &SinkTold,
+        budget: &Budget,
         before: Length,
-        cure: FindingId,
     ) -> Cause {
-        let sink = self.case.unit.roller_sink;
+        let sink = self.case.unit.sink;
+        let (front, rear) = (sink.of_front(), sink.of_rear());
+        let text = if front == rear {
+            Sentence::new(told.alike, &[front.into(), before.into()])
+        } else {
+            Sentence::new(told.apart, &[front.into(), rear.into(), before.into()])
+        };
+        let takes = Length::ZERO - budget.by(StepKind::RollerSink);
         Cause {
             id,
             name,
-            strength: if sink.mm() > 0.0 {
-                part(sink, before)
-            } else {
+            strength: if sink.is_none() {
                 Strength::NotMeasured
+            } else {
+                part(takes, before)
             },
             text,
             confirm: "Height of the cut grass on the turf against the height of cut on the plate.",

@@ -268,6 +268,8 @@ impl Asked<'_> {
             FindingId::LowEndUnderside => FindingId::Underside,
             FindingId::Sweep
             | FindingId::Ahead
+            | FindingId::Gap
+            | FindingId::TopFace
             | FindingId::Reel
             | FindingId::Cut
             | FindingId::Underside
@@ -290,7 +292,8 @@ impl Asked<'_> {
             return Err(WhyNot::NotEnough);
         }
         let zero = Value::from(Length::ZERO);
-        let gained = wear.lowers() - better.lowers();
+        let gained = outcome.after.value.base() - self.now.value.base();
+        let gained = Length::from_mm(gained);
         Ok(outcome.change(zero, zero, (Length::ZERO - gained).into()))
     }
 

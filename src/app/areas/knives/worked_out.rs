@@ -8,7 +8,7 @@ use crate::analysis::Solved;
 use crate::analysis::knives::{KnifeRow, Ranks, csv, rank_sentence, rests_on};
 use crate::app::desk::Ticked;
 use crate::geometry::KnifeSection;
-use crate::unit::{ExampleCount, Fitted, RowProblem};
+use crate::unit::{ExampleCount, Fitted, Knife, RowProblem};
 use crate::units::System;
 
 /// Rows worked out in a frame besides those in view: some 4 ms of it.
@@ -161,8 +161,13 @@ pub type Named = (String, KnifeSection);
 pub fn named_knives(good: &Solved) -> Vec<Named> {
     let knives = good.document.knives();
     knives
-        .map(|(_, knife)| (knife.name.clone(), knife.section()))
+        .map(|(place, knife)| named(good, place, knife))
         .collect()
+}
+
+/// A knife by its name, ground as it is judged.
+fn named(good: &Solved, place: Fitted, knife: &Knife) -> Named {
+    (knife.name.clone(), good.document.section_of(place, knife))
 }
 
 /// The knives that the plots draw and what is dear is looked for: all of a list that can be told
@@ -196,7 +201,7 @@ impl KnivesDrawn {
             fitted: place.unwrap_or(0),
             knives: drawn
                 .into_iter()
-                .map(|(_, knife)| (knife.name.clone(), knife.section()))
+                .map(|(place, knife)| named(good, place, knife))
                 .collect(),
             of,
         }

@@ -18,7 +18,7 @@ use crate::drawing::{
     verdict,
 };
 use crate::unit::{Document, ShapeEntry};
-use crate::units::{Length, System};
+use crate::units::System;
 
 /// Paper under the unit, for the words of what is dimensioned there.
 const FOOT: f64 = 28.0;
@@ -50,8 +50,8 @@ struct Key {
 impl CanvasState {
     /// The view a document is first shown in: on its ground where that is not a level plate.
     pub fn for_document(document: &Document) -> Self {
-        let is_plate = document.ground.shape == ShapeEntry::Level
-            && document.ground.roller_sink.value() == Length::ZERO;
+        let is_plate =
+            document.ground.shape == ShapeEntry::Level && document.ground.sink().is_none();
         Self {
             viewer: Viewer::default(),
             has_lens: true,

@@ -10,7 +10,7 @@ use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::colour;
 use crate::app::widgets::paint::{point, pos, rect};
 use crate::drawing::{Handles, Role, Theme, View};
-use crate::unit::Field;
+use crate::unit::{Field, RollerMoves};
 use crate::units::{Angle, Length, Quantity};
 
 /// A handle on the drawing.
@@ -148,7 +148,8 @@ fn reset(desk: &mut Desk, handle: Handle) {
             (Handle::Edge, _) => setting.extension = None,
             (Handle::Back, None) => setting.attitude = None,
             (Handle::Back, Some(rollers)) => {
-                rollers.rear_move = Quantity::from_value(Length::ZERO, system);
+                let zero = Quantity::from_value(Length::ZERO, system);
+                *moved_entry(rollers) = Some(zero);
             }
         }
     });
@@ -199,10 +200,16 @@ fn drag(ui: &Ui, desk: &mut Desk, handle: Handle, solved: &Solved, from: Point, 
             }
             Handle::Back => {
                 if let Some(rollers) = &mut setting.rollers {
-                    let wanted = pose.rear_roller.moved.mm() + before - by.y;
+                    // Pulled up, the back of the unit rises on a rear roller that goes down, or on a
+                    // front one that goes up.
+                    let wanted = if rollers.rear_move.is_some() {
+                        pose.rear_roller.moved.mm() + before - by.y
+                    } else {
+                        pose.front_roller.moved.mm() + before + by.y
+                    };
                     let entry = Quantity::from_value(Length::from_mm(wanted), system);
                     let rest = wanted - entry.value().mm();
-                    rollers.rear_move = entry;
+                    *moved_entry(rollers) = Some(entry);
                     rest
                 } else {
                     let (from, to) = (from - pose.edge_on_plate, to - pose.edge_on_plate);
@@ -240,7 +247,10 @@ fn handle_value(desk: &Desk, handle: Handle) -> String {
             .as_ref()
             .map_or_else(|| system.length(Length::ZERO), |e| e.shown_in(system)),
         Handle::Back => match &setting.rollers {
-            Some(rollers) => system.roller_move(rollers.rear_move.value()),
+            Some(rollers) => {
+                let moved = rollers.rear_move.as_ref().or(rollers.front_move.as_ref());
+                system.roller_move(moved.map_or(Length::ZERO, Quantity::value))
+            }
             None => system.angle(
                 setting
                     .attitude
@@ -248,6 +258,15 @@ fn handle_value(desk: &Desk, handle: Handle) -> String {
                     .map_or(document.bench.attitude.value(), Quantity::value),
             ),
         },
+    }
+}
+
+/// The roller that the back's handle moves: the rear one, or the front one where that alone is given.
+fn moved_entry(rollers: &mut RollerMoves) -> &mut Option<Quantity<Length>> {
+    if rollers.rear_move.is_none() && rollers.front_move.is_some() {
+        &mut rollers.front_move
+    } else {
+        &mut rollers.rear_move
     }
 }
 

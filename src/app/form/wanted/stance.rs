@@ -48,10 +48,7 @@ pub fn stance_ui(
         let button = ui.button("Left alone, both 0").on_hover_text(help);
         if button.clicked() {
             let zero = Quantity::from_value(Length::ZERO, fields.system);
-            document.setting.rollers = Some(RollerMoves {
-                front_move: zero.clone(),
-                rear_move: zero,
-            });
+            document.setting.rollers = Some(RollerMoves::both(zero.clone(), zero));
             fields.set(Change::of("Rollers left alone", Group::RollerMoves));
         }
         let hint = "Up, towards the reel, is +; down is -: a 1/8 in spacer that pushes a roller down is -1/8.";

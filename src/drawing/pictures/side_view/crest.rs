@@ -5,7 +5,7 @@ use kurbo::{Circle, Point, Shape as _};
 use super::{EXACT_MM, SideView, Standing, label, line};
 use crate::analysis::why::{CrestLimit, CrestLimits};
 use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
-use crate::geometry::{GroundShape, Terrain, on_level, underside_on_bar};
+use crate::geometry::{GroundShape, Terrain, on_level};
 use crate::units::Length;
 
 /// Nearer than this, in millimetres, a part touches.
@@ -54,7 +54,7 @@ impl SideView<'_> {
         };
         let pose = &self.case.solution.pose;
         let shape = GroundShape::Crest(radius);
-        let terrain = Terrain::under(pose, shape, unit.roller_sink).ok()?;
+        let terrain = Terrain::under(pose, shape, unit.sink).ok()?;
         Some(Stand {
             terrain,
             crest: Some((radius, origin)),
@@ -129,11 +129,8 @@ impl SideView<'_> {
 
     /// The point of knife and hardware that stands nearest the ground.
     fn nearest_underside(&self, terrain: &Terrain) -> Point {
-        let plate_from_bar = self.case.solution.pose.plate_from_bar();
-        let corners = underside_on_bar(&self.case.unit.profile, self.case.setting);
-        let points = corners.iter().chain(self.case.unit.hardware.points());
-        points
-            .map(|on_bar| plate_from_bar * *on_bar)
+        self.case
+            .underside_on_plate()
             .min_by(|a, b| {
                 let clear = |point: &Point| terrain.clearance(*point).mm();
                 clear(a).total_cmp(&clear(b))

@@ -6,6 +6,7 @@ use super::{EXACT_MM, SideView, closed, label, line, plate_from_bar};
 use crate::analysis::Case;
 use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
 use crate::geometry::{Setting, underside_on_bar};
+use crate::units::Angle;
 
 impl SideView<'_> {
     pub(super) fn knife(&self, scene: &mut Scene) {
@@ -39,8 +40,9 @@ impl SideView<'_> {
 
 /// The knife's section on the plate: the ground top face as far as the lip, the ground front face.
 ///
-/// Where the datum would run into the reel behind the edge the top face is drawn relieved, down to
-/// the tangent at the edge: a real one is ground so, by how much nobody measured.
+/// A top face of known angle falls by it, into the reel's circle if need be. Where nobody gave one
+/// and the datum would run into the reel behind the edge, it is drawn relieved, down to the tangent
+/// at the edge: a real one is ground so, by how much nobody measured.
 pub(in crate::drawing::pictures) fn knife_outline(case: &Case) -> BezPath {
     let setting: &Setting = case.setting;
     let profile = &case.unit.profile;
@@ -48,14 +50,17 @@ pub(in crate::drawing::pictures) fn knife_outline(case: &Case) -> BezPath {
     let [lip_front, lip_back, body_front, body_back] = underside_on_bar(profile, setting);
     let mut corners = vec![edge];
     let mut top_end = lip_back.x;
+    let deepest = setting.knife.lip_thickness.mm().max(edge.y) * 0.8;
     let pose = &case.solution.pose;
     let into_reel_rad = pose.attitude.rad() - pose.sweep().clip_angle.rad();
     if into_reel_rad > 0.0 {
         // The datum leaves the reel's circle again at the far end of a chord.
         let chord = 2.0 * pose.edge_to_centre_mm().hypot() * into_reel_rad.sin();
         top_end = top_end.max(edge.x + chord).min(body_back.x);
-        let relief = (top_end - edge.x) * into_reel_rad.tan();
-        let deepest = setting.knife.lip_thickness.mm().max(edge.y) * 0.8;
+    }
+    let falls_rad = setting.knife.top_angle.map_or(into_reel_rad, Angle::rad);
+    if falls_rad > 0.0 {
+        let relief = (top_end - edge.x) * falls_rad.tan();
         corners.push(Point::new(top_end, (edge.y + relief).min(deepest)));
     }
     // Where the relief runs as far as the back, no step is left to climb.
@@ -75,7 +80,8 @@ fn hardware_outlines(case: &Case) -> impl Iterator<Item = BezPath> {
     const HALF_WIDTH_MM: f64 = 4.5;
     let plate_from_bar = plate_from_bar(case.solution);
     let top = case.setting.knife.body_thickness.mm();
-    case.unit.hardware.points().iter().map(move |point| {
+    let points = case.unit.hardware_on_bar(case.setting);
+    points.map(move |point| {
         let top = top.min(point.y - 0.5);
         let head = Rect::new(
             point.x - HALF_WIDTH_MM,

@@ -1,0 +1,74 @@
+//! The knife's top face against the reel: with too little relief its heel stands in the reel.
+
+use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict};
+use crate::analysis::NumberId;
+use crate::geometry::heel_to_reel;
+use crate::units::{Angle, Length, Sentence};
+
+pub(super) const RULE: Rule = Rule {
+    finding: FindingId::TopFace,
+    id: "top_face",
+    title: "Top face of the knife",
+    number: Some(NumberId::TopFaceClearance),
+    measure,
+    judge,
+    window: None,
+    is_adjustable: true,
+};
+
+fn measure(case: &Case) -> Option<Judged> {
+    let clearance = case.solution.top_face_clearance?;
+    let bound = Bound::new(Level::Over, Side::AtLeast, Angle::ZERO);
+    Some(Judged::by(clearance, [Some(bound), None]))
+}
+
+fn judge(case: &Case) -> Option<Verdict> {
+    let needed = case.solution.top_angle_needed;
+    let given = case
+        .setting
+        .knife
+        .top_angle
+        .zip(case.solution.top_face_clearance);
+    let (level, text) = match given {
+        None if needed.deg() <= 0.0 => (
+            Level::Fine,
+            Sentence::new("The top face clears the reel without any relief.", &[]),
+        ),
+        None => (
+            Level::Fine,
+            Sentence::new(
+                "It needs a top face relieved by more than {}: can your grinder give it? The knife's own top angle is not entered.",
+                &[needed.into()],
+            ),
+        ),
+        Some((top_angle, clearance)) => clear_by(case, top_angle, clearance),
+    };
+    Some(Verdict { level, text })
+}
+
+fn clear_by(case: &Case, top_angle: Angle, clearance: Angle) -> (Level, Sentence) {
+    let needed = case.solution.top_angle_needed;
+    if clearance.deg() >= 0.0 {
+        let text = Sentence::new(
+            "The top face falls by {} and clears the reel, which takes {}.",
+            &[top_angle.into(), needed.into()],
+        );
+        return (Level::Fine, text);
+    }
+    let pose = &case.solution.pose;
+    let radius = Length::from_mm(pose.reel_radius_mm);
+    let heel = heel_to_reel(radius, pose.gap, clearance);
+    let values = |heel: Length| [top_angle.into(), needed.into(), heel.into()];
+    let text = if heel.mm() < 0.0 {
+        Sentence::new(
+            "The top face falls by {}, and the reel takes {}: behind the edge it stands {} in the reel, which rides on the heel, and the edge does not cut.",
+            &values(-heel),
+        )
+    } else {
+        Sentence::new(
+            "The top face falls by {}, and the reel takes {}: behind the edge it comes within {} of the reel, nearer than the edge, which does not cut.",
+            &values(heel),
+        )
+    };
+    (Level::Over, text)
+}
