@@ -6,6 +6,7 @@ use serde::{Serialize, Serializer};
 
 use crate::analysis::{NumberId, Numbers, Solved};
 use crate::drawing::{CAUTIONS, verdict};
+use crate::geometry::Stance;
 use crate::unit::Examples;
 use crate::units::{Angle, Length, Measure as _, in_plain_letters, is_hidden};
 
@@ -164,7 +165,9 @@ fn knife_moved(solved: &Solved) -> Option<String> {
             system.angle(attitude)
         );
     }
-    told.push_str(" The numbers above are with the rollers set again.");
+    if matches!(solved.unit.setting.stance, Stance::Wanted { .. }) {
+        told.push_str(" The numbers above are with the rollers set again.");
+    }
     Some(told)
 }
 
@@ -213,9 +216,6 @@ pub fn table(solved: &Solved) -> String {
     for (name, value) in &rows {
         let _ = writeln!(text, "{name:width$}  {value}");
     }
-    if let Some(told) = knife_moved(solved) {
-        let _ = writeln!(text, "\n{told}");
-    }
     let examples = solved.document.example_count();
     let _ = writeln!(text, "\n{}", verdict(&solved.findings, examples).1);
     if let Some(told) = examples.told() {
@@ -229,6 +229,9 @@ pub fn table(solved: &Solved) -> String {
             finding.title(),
             solved.told(finding, system)
         );
+    }
+    if let Some(told) = knife_moved(solved) {
+        let _ = writeln!(text, "\n{told}");
     }
     let _ = writeln!(text, "\n{}", CAUTIONS.join("\n"));
     text

@@ -9,6 +9,7 @@ use super::examples::Examples;
 use super::field::OneOf;
 use super::fitted::Fitted;
 use super::ground::{GroundEntry, WearEntry};
+use super::left_out::without_some;
 use crate::geometry::{KnifeSection, Mount, Stance};
 use crate::units::{Angle, Length, Quantity, Ratio, Share, Speed, System, Turning};
 
@@ -543,17 +544,6 @@ impl Document {
                 });
             }
         }
-    }
-}
-
-/// What can be left out, written as if it could not: the reader wants no `Some(…)` about it.
-pub(super) fn without_some<T: Serialize, S: Serializer>(
-    entry: &Option<T>,
-    serializer: S,
-) -> Result<S::Ok, S::Error> {
-    match entry {
-        Some(value) => value.serialize(serializer),
-        None => serializer.serialize_none(),
     }
 }
 

@@ -2,8 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::document::without_some;
 use super::field::OneOf;
+use super::left_out::without_some;
 use crate::geometry::GapAt;
 use crate::units::{Length, Quantity, System};
 

@@ -5,7 +5,7 @@ use thiserror::Error;
 use super::{FlawKind, Knife, most, row_cell};
 use crate::units::{Angle, Length, Measure as _, Quantity, Quoted, System};
 
-/// The columns, in the order in which rows without a heading have them.
+/// The columns, in the order in which rows have them; without a heading, the first eight.
 pub const COLUMNS: [&str; 12] = [
     "name",
     "reach",
@@ -23,6 +23,8 @@ pub const COLUMNS: [&str; 12] = [
 
 /// Columns that a row cannot do without.
 const NEEDED: usize = 6;
+/// Columns of rows without a heading; what follows is read under its heading alone.
+const BARE: usize = 8;
 
 /// Why rows could not be read.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
@@ -84,9 +86,10 @@ pub fn read_knife_rows(text: &str, system: System) -> Result<Vec<Knife>, RowProb
         .find(is_parted)
         .unwrap_or(b',');
     let mut reader = reader(text, delimiter);
-    let mut places: [Option<usize>; COLUMNS.len()] = std::array::from_fn(Some);
+    let mut places: [Option<usize>; COLUMNS.len()] =
+        std::array::from_fn(|column| (column < BARE).then_some(column));
     let mut knives = Vec::new();
-    let mut columns = COLUMNS.len();
+    let mut columns = BARE;
     let mut is_first = true;
     for record in reader.records() {
         let record = record.map_err(|error| RowProblem::NoTable(error.to_string()))?;

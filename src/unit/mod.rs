@@ -15,6 +15,7 @@ mod ground;
 mod kept_text;
 mod knife_list;
 mod knife_rows;
+mod left_out;
 mod limits;
 pub mod most;
 mod new_unit;

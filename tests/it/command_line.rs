@@ -425,11 +425,13 @@ fn assert_keys(report: &Value) {
             "underside_clearance_mm",
             "front_roller_move_mm",
             "rear_roller_move_mm",
+            "top_angle_needed_deg",
+            "top_face_clearance_deg",
         ])
     );
     assert_eq!(
         keys(&report["ground"]),
-        of(&["cut_mm", "reel_clearance_mm"])
+        of(&["cut_mm", "reel_clearance_mm", "sweep_mm", "attitude_deg"])
     );
     if !report["mowing"].is_null() {
         assert_eq!(
@@ -595,10 +597,11 @@ fn crest_hollow_and_sink_take_their_share_of_cut_and_clearance() {
     );
 
     let radius = 6000.0;
-    let below = model.ground_centre(radius + front, radius + rear, true);
+    // A roller that sinks by 1.5 mm stands on the ground with a radius that is so much smaller.
+    let below = model.ground_centre(radius + front - 1.5, radius + rear - 1.5, true);
     let crest = on(r#"roller_sink: "1.5 mm", shape: Crest("6 m")"#);
-    let cut = long(minus(edge, below)) - radius - 1.5;
-    let clear = long(minus(centre, below)) - model.reel_radius - radius - 1.5;
+    let cut = long(minus(edge, below)) - radius;
+    let clear = long(minus(centre, below)) - model.reel_radius - radius;
     near(
         "cut over a crest",
         number(&crest, "/ground/cut_mm"),
@@ -1198,8 +1201,19 @@ fn a_what_if_that_is_wrong_is_refused_by_its_name() {
             &["front-move", "attitude"],
         ),
         (
-            &["--rear-move", "1 mm", "--height-of-cut", "1/2 in"],
-            &["rear-move", "height-of-cut"],
+            &["--rear-move", "1 mm", "--attitude", "3 deg"],
+            &["rear-move", "attitude"],
+        ),
+        (
+            &[
+                "--rear-move",
+                "1 mm",
+                "--front-move",
+                "1 mm",
+                "--height-of-cut",
+                "1/2 in",
+            ],
+            &["height_of_cut", "rollers"],
         ),
         (&["--attitude"], &["attitude"]),
         (&["--no-such-thing", "3"], &["no-such-thing"]),

@@ -866,7 +866,7 @@ fn the_table_has_the_numbers_and_windows_of_each_knife_through_the_reels_life() 
                 height_of_cut: pose.height_of_cut,
             };
             let setting = Setting {
-                knife: knife.section(),
+                knife: document.section_of(row.knife, knife),
                 stance,
                 ..unit.setting
             };

@@ -10,7 +10,7 @@ use sweepgauge::geometry::{
     underside_on_bar,
 };
 use sweepgauge::unit::{BenchReadings, Document, GapPlace, read_text, write_text};
-use sweepgauge::units::{Length, Quantity, System};
+use sweepgauge::units::{Angle, Length, Quantity, System};
 
 use crate::common::example::{EXAMPLE, example};
 use crate::common::random_units::believable_unit;
@@ -72,7 +72,8 @@ proptest! {
         let to_plate = pose.plate_from_bar();
         let (edge, foot) = (pose.edge_on_plate, to_plate * lip_bottom);
         let face = foot - edge;
-        // What was ground off the front face leaves it square to the datum all the same.
+        // What was ground off the front face leaves it at the same angle to the datum.
+        let front_rad = unit.setting.knife.front_angle.map_or(0.0, Angle::rad);
         let touch = edge + face * share;
         prop_assume!(touch.y < edge.y);
         let foremost_mm = pose.centre_on_plate.x + pose.reel_radius_mm;
@@ -81,7 +82,7 @@ proptest! {
             foremost_mm - touch.x,
             edge.y,
             touch.y,
-            pose.attitude.rad(),
+            pose.attitude.rad() + front_rad,
         ).unwrap();
         prop_assert!((found - pose.sweep().behind_centre.mm()).abs() < 1e-9, "{found}");
     }

@@ -19,6 +19,7 @@ use sweepgauge::units::{Length, Measure, Quantity, System};
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::example::example;
+use crate::common::nudge::value;
 use crate::common::random_units::believable_unit;
 
 fn document(text: &str) -> Document {
@@ -58,16 +59,15 @@ fn a_budget_adds_up_to_what_the_ground_leaves_less_the_wear() {
     for document in units() {
         let solved = solved(&document);
         let case = solved.case();
-        let wear = &solved.unit.wear;
-        let worse_mm = wear.front_runout.mm().max(wear.rear_runout.mm());
-        let lower_mm = worse_mm / 2.0 + wear.end_difference.mm() / 2.0;
-        let on_ground = &solved.solution.on_ground;
-        for (budget, over_ground) in [
-            (Budget::of_reel(&case), on_ground.reel_clearance),
-            (Budget::of_underside(&case), on_ground.underside_clearance),
+        let written_anew = |number| value(&solved.unit, &solved.solution, number);
+        for (budget, wanted) in [
+            (Budget::of_reel(&case), written_anew(NumberId::ReelAtLowEnd)),
+            (
+                Budget::of_underside(&case),
+                written_anew(NumberId::UndersideAtLowEnd),
+            ),
         ] {
             let sum: f64 = budget.steps.iter().map(|step| step.by.mm()).sum();
-            let wanted = over_ground.mm() - lower_mm;
             assert!((sum - wanted).abs() < 1e-9, "{}: {budget:?}", document.name);
             assert!((budget.left().mm() - wanted).abs() < 1e-9);
             assert_eq!(budget.steps[0].by, solved.solution.pose.height_of_cut);
@@ -92,14 +92,17 @@ fn a_crest_takes_and_a_hollow_gives() {
 }
 
 #[test]
-fn half_the_worse_runout_and_half_the_end_difference_count() {
+fn half_of_each_runout_by_its_lever_and_half_the_end_difference_count() {
     let document = worn(
         "",
         "front_runout: \"0.4 mm\", rear_runout: \"0.6 mm\", end_difference: \"1 mm\"",
     );
     let solved = solved(&document);
     let budget = Budget::of_reel(&solved.case());
-    assert!((budget.by(StepKind::RollerRunout).mm() + 0.3).abs() < 1e-12);
+    // The reel's lowest point stands 0.3 in ahead of the edge, rollers 5.5 in ahead and 3.25 behind:
+    // 0.2·3.55/8.75 + 0.3·5.2/8.75.
+    let by_lever_mm = (0.2 * 3.55 + 0.3 * 5.2) / 8.75;
+    assert!((budget.by(StepKind::RollerRunout).mm() + by_lever_mm).abs() < 1e-12);
     assert!((budget.by(StepKind::EndDifference).mm() + 0.5).abs() < 1e-12);
     assert_eq!(
         solved.findings.level_of(FindingId::LowEnd),
@@ -663,7 +666,7 @@ fn what_each_takes_a_little_of_all_take_together() {
     // On the plate the underside clears 0.285 in by the report; none of the four takes half of it.
     let unit = worn(
         "roller_sink: \"2.2 mm\", shape: Crest(\"4 m\")",
-        "rear_runout: \"3 mm\", end_difference: \"5 mm\"",
+        "rear_runout: \"3 mm\", end_difference: \"6.4 mm\"",
     );
     let solved = solved(&unit);
     assert!(solved.solution.on_ground.underside_at_low_end.mm() < 0.0);
@@ -906,12 +909,10 @@ fn the_json_has_its_keys_and_the_numbers_of_the_report() {
         let last = budget.last().unwrap();
         assert_eq!(last["id"], "reel_clearance");
         // The report's is that of the middle; the budget goes on to the low end.
-        let wear = open_unit(Path::new(file)).unwrap().checked().unwrap().wear;
-        let worse_mm = wear.front_runout.mm().max(wear.rear_runout.mm());
-        let lower_mm = 0.5 * worse_mm + 0.5 * wear.end_difference.mm();
-        let over_ground = report["ground"]["reel_clearance_mm"].as_f64().unwrap();
+        let solved = solved(&open_unit(Path::new(file)).unwrap());
+        let wanted = value(&solved.unit, &solved.solution, NumberId::ReelAtLowEnd);
         let left = last["mm"].as_f64().unwrap();
-        assert!((left - (over_ground - lower_mm)).abs() < 1e-12, "{file}");
+        assert!((left - wanted).abs() < 1e-12, "{file}");
         let sum: f64 = budget[..budget.len() - 1]
             .iter()
             .map(|step| step["mm"].as_f64().unwrap())

@@ -100,7 +100,7 @@ impl Group {
             Self::HardwareList => {
                 "a list in square brackets, like [(behind: \"1.5 in\", below: \"0.3 in\")]"
             }
-            Self::Hardware(_) => "(behind: …, below: …, on: Bar)",
+            Self::Hardware(_) => "(behind: …, below: …), with on: Knife for a point on the knife",
             Self::Options => "a list of knives in square brackets, or [] for none",
             Self::RollerMoves => "one or both of (front_move: …, rear_move: …), or None",
             Self::Mowing => "(ground_speed: …, reel_speed: …), or None",
