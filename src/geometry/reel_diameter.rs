@@ -104,8 +104,8 @@ mod tests {
     #[test]
     fn regular_polygons_are_those_of_the_handbook() {
         // Regular polygons in a circle of radius 1, handbook (from memory): the side of a hexagon
-        // is 1, that of a square 1.41421, that of a pentagon 1.17557, whose diagonal is 1.90211.
-        for (blades, side) in [(6, 1.0), (4, 1.414_21), (5, 1.175_57)] {
+        // is 1, that of a triangle 1.73205, that of a pentagon 1.17557, whose diagonal is 1.90211.
+        for (blades, side) in [(6, 1.0), (3, 1.732_05), (5, 1.175_57)] {
             let perimeter = f64::from(blades) * side;
             let diameter: f64 = reel_diameter_by_tape(perimeter, 0.0, blades).unwrap();
             assert!((diameter - 2.0).abs() < 1e-5, "{blades}: {diameter}");

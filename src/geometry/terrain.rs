@@ -197,12 +197,12 @@ impl<N: Number> Ground<N> {
         shape: GroundShape<N>,
         sink: Sink<N>,
     ) -> Result<Self, Impossible> {
-        let sunk = |roller: Circle<N>, by: Length<N>| Circle {
+        let standing = |roller: Circle<N>, by: Length<N>| Circle {
             radius_mm: roller.radius_mm - by.mm(),
             ..roller
         };
         let (front_sink, rear_sink) = (sink.of_front(), sink.of_rear());
-        let (front, rear) = (sunk(front, front_sink), sunk(rear, rear_sink));
+        let (front, rear) = (standing(front, front_sink), standing(rear, rear_sink));
         let apart = || Length::from_mm((front.centre - rear.centre).hypot().re());
         match shape {
             // Sunk alike the ground lies level, to the last digit; only the derivatives are more.

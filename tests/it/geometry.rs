@@ -38,6 +38,10 @@ fn two_thousand() -> ProptestConfig {
     config
 }
 
+#[expect(
+    clippy::large_types_passed_by_value,
+    reason = "a unit is handed over as it was drawn"
+)]
 fn built(unit: Unit) -> Result<Pose, TestCaseError> {
     unit.solve()
         .map_err(|error| TestCaseError::fail(error.to_string()))

@@ -5,8 +5,8 @@ use std::collections::BTreeSet;
 
 use proptest::prelude::*;
 use sweepgauge::unit::{
-    AsRead, ClosingWay, Document, Field, Fitted, HardwarePoint, Kind, LimitEntries, Remarks,
-    RollerMoves, ShapeEntry, Written, parse_text, read_text, write, write_text,
+    AsRead, ClosingWay, Document, Field, Fitted, HardwareReadings, Kind, LimitEntries, MountEntry,
+    Remarks, RollerMoves, ShapeEntry, Written, parse_text, read_text, write, write_text,
 };
 use sweepgauge::units::{Quantity, System};
 
@@ -139,9 +139,10 @@ fn what_is_added_takes_the_layout_of_its_neighbours() {
         document.options.insert(1, third);
         document.hardware.insert(
             0,
-            HardwarePoint {
+            HardwareReadings {
                 behind: Quantity::parse("1 in").unwrap(),
                 below: Quantity::parse("0.2 in").unwrap(),
+                on: MountEntry::Bar,
             },
         );
         document.mowing = read_text(EXAMPLE).unwrap().mowing;
@@ -172,7 +173,7 @@ fn what_is_added_takes_the_layout_of_its_neighbours() {
         ("        ),\n        (name: \"short\"", third),
         (
             "hardware: [\n",
-            "hardware: [\n        (behind: \"1 in\", below: \"0.2 in\"),\n",
+            "hardware: [\n        (behind: \"1 in\", below: \"0.2 in\", on: Bar),\n",
         ),
     ]);
     assert_eq!(text, wanted);
@@ -396,9 +397,10 @@ impl Edit {
                     .insert(to.index(document.options.len() + 1), knife);
             }
             Self::AddPoint(at) => {
-                let point = HardwarePoint {
+                let point = HardwareReadings {
                     behind: Quantity::parse("1 in").unwrap(),
                     below: Quantity::parse("0.2 in").unwrap(),
+                    on: MountEntry::Bar,
                 };
                 document
                     .hardware
@@ -410,8 +412,8 @@ impl Edit {
             Self::RemoveKnife(_) | Self::MoveKnife(..) | Self::RemovePoint(_) => {}
             Self::Rollers(are_given) => {
                 document.setting.rollers = are_given.then(|| RollerMoves {
-                    front_move: Quantity::parse("1 mm").unwrap(),
-                    rear_move: Quantity::parse("-1/8 in").unwrap(),
+                    front_move: Some(Quantity::parse("1 mm").unwrap()),
+                    rear_move: Some(Quantity::parse("-1/8 in").unwrap()),
                 });
             }
             Self::Mowing(is_known) => {

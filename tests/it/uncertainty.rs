@@ -279,8 +279,7 @@ fn all_readings(unit: &Unit) -> Vec<Uncertain> {
         ]);
     }
     match unit.profile.closing {
-        Closing::ReelSlides { lean: None } => {}
-        Closing::KnifeSlides { lean: None } => {}
+        Closing::ReelSlides { lean: None } | Closing::KnifeSlides { lean: None } => {}
         Closing::ReelSlides { .. } | Closing::KnifeSlides { .. } => readings.push(R::Lean),
         _ => readings.extend([R::PivotAhead, R::PivotAbove]),
     }
@@ -293,7 +292,7 @@ fn all_readings(unit: &Unit) -> Vec<Uncertain> {
 }
 
 /// The demo unit's limits and sizes around a random profile, ground and hardware under it.
-fn whole_unit(bare: random_units::Unit, shape: GroundShape, is_on_knife: bool) -> Unit {
+fn whole_unit(bare: &random_units::Unit, shape: GroundShape, is_on_knife: bool) -> Unit {
     let mut whole = unit(&[]);
     (whole.profile, whole.setting, whole.shape) = (bare.profile, bare.setting, shape);
     whole.hardware = Hardware::new(vec![HardwarePoint {
@@ -388,7 +387,7 @@ fn derivatives_are_the_differences_for_random_units_of_every_closing() {
             GroundShape::Crest(metres(3.0)),
             GroundShape::Hollow(metres(4.0)),
         ][number % 3];
-        let mut unit = whole_unit(draw(), shape, number % 2 == 0);
+        let mut unit = whole_unit(&draw(), shape, number % 2 == 0);
         closings[match unit.profile.closing {
             Closing::ReelSlides { lean: None } => 0,
             Closing::ReelSlides { .. } => 1,

@@ -93,12 +93,12 @@ impl CrestLimits {
         let pose = &case.solution.pose;
         let sink = case.unit.sink;
         // A roller that sinks stands on the ground with a radius that is so much smaller.
-        let sunk = |roller: RollerOnPlate, by: Length| RollerOnPlate {
+        let standing = |roller: RollerOnPlate, by: Length| RollerOnPlate {
             radius_mm: roller.radius_mm - by.mm(),
             ..roller
         };
-        let front = sunk(pose.front_roller, sink.of_front());
-        let rear = sunk(pose.rear_roller, sink.of_rear());
+        let front = standing(pose.front_roller, sink.of_front());
+        let rear = standing(pose.rear_roller, sink.of_rear());
         let level = Terrain::under(pose, GroundShape::Level, sink).unwrap_or_else(|_| on_level());
         let limit = |clear_of_level: Length, touched: Option<Length>| match touched {
             _ if clear_of_level.mm() <= 0.0 => CrestLimit::TouchesOnLevel,

@@ -96,7 +96,7 @@ pub fn nudge(unit: &mut Unit, reading: Reading, by: f64) {
 fn nudge_closing(closing: &mut Closing, reading: Reading, by: f64) {
     match closing {
         Closing::ReelSlides { lean } | Closing::KnifeSlides { lean } => {
-            add(lean.as_mut().unwrap(), by)
+            add(lean.as_mut().unwrap(), by);
         }
         Closing::ReelPivots { pivot_in_frame } | Closing::KnifePivots { pivot_in_frame } => {
             if reading == Reading::PivotAhead {
