@@ -14,8 +14,8 @@ use super::uncertain::{Follows, Uncertain, uncertain_readings};
 use super::wear::Wear;
 use super::{Knife, MowingEntry, RollerMoves};
 use crate::geometry::{
-    Bench, Closing, GroundShape, Hardware, HardwarePoint, KnifeSection, Number, Place, Profile, Roller,
-    Setting, Sink, Stance, clip_length,
+    Bench, Closing, GroundShape, Hardware, HardwarePoint, KnifeSection, Number, Place, Profile,
+    Roller, Setting, Sink, Stance, clip_length,
 };
 use crate::units::{Length, Measure, Quantity, Speed, System, Turning};
 

@@ -13,7 +13,8 @@ use sweepgauge::analysis::{Case, FindingId, Findings, Solution, Solved, Uncertai
 use sweepgauge::app::{App, Change, NoDialogs, Preferences, Session, dress};
 use sweepgauge::drawing::{ShownIn, SideView, Standing, Theme, View, lay_out};
 use sweepgauge::unit::{
-    Document, Fitted, Follows, HardwareReadings, KnifePart, MountEntry, Reading, Uncertain, most, read_text,
+    Document, Fitted, Follows, HardwareReadings, KnifePart, MountEntry, Reading, Uncertain, most,
+    read_text,
 };
 use sweepgauge::units::{Angle, Length, Quantity, System};
 

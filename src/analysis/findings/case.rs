@@ -35,7 +35,10 @@ impl Case<'_> {
         let plate_from_bar = self.solution.pose.plate_from_bar();
         let corners = underside_on_bar(&self.unit.profile, self.setting);
         let fitted = self.setting.knife;
-        let hardware = self.unit.hardware.that_can_be_lowest(&self.unit.shape, false);
+        let hardware = self
+            .unit
+            .hardware
+            .that_can_be_lowest(&self.unit.shape, false);
         let hardware = hardware.map(move |(_, point)| Point::from(point.on_bar(&fitted)));
         let points = corners.into_iter().chain(hardware);
         points.map(move |on_bar| plate_from_bar * on_bar)

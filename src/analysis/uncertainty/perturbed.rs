@@ -4,7 +4,8 @@ use num_dual::Dual64;
 
 use crate::analysis::numbers::{Assembled, Given, Numbers};
 use crate::geometry::{
-    Closing, GroundShape, Hardware, HardwarePoint, Impossible, Number, Profile, Setting, Sink, Stance,
+    Closing, GroundShape, Hardware, HardwarePoint, Impossible, Number, Profile, Setting, Sink,
+    Stance,
 };
 use crate::unit::{Fitted, Follows, KnifePart, Mowing, Reading, Unit, Wear};
 use crate::units::{Angle, Length};

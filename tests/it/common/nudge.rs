@@ -73,8 +73,12 @@ pub fn nudge(unit: &mut Unit, reading: Reading, by: f64) {
                 nudge_knife(&mut setting.knife, part, by);
             }
         }
-        Reading::HardwareBehind(index) => move_hardware(unit, index, |point| add(&mut point.behind, by)),
-        Reading::HardwareBelow(index) => move_hardware(unit, index, |point| add(&mut point.below, by)),
+        Reading::HardwareBehind(index) => {
+            move_hardware(unit, index, |point| add(&mut point.behind, by));
+        }
+        Reading::HardwareBelow(index) => {
+            move_hardware(unit, index, |point| add(&mut point.below, by));
+        }
         Reading::GroundSpeed => {
             let mowing = unit.mowing.as_mut().unwrap();
             add(&mut mowing.ground_speed, by);
