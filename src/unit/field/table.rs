@@ -56,7 +56,7 @@ impl Field {
         Self::StraightedgeGap,
         Self::StraightedgeAt,
     ];
-    const LIMITS: [Self; 11] = [
+    const LIMITS: [Self; 13] = [
         Self::SweepWatch,
         Self::SweepOver,
         Self::GapWatch,
