@@ -299,10 +299,10 @@ fn turned(document: &Document, solved: &Solved, knob: Knob, at: f64) -> Document
         Knob::FrontRoller => {
             setting.attitude = None;
             setting.height_of_cut = None;
-            setting.rollers = Some(RollerMoves {
-                front_move: exact(at),
-                rear_move: exact(pose.rear_roller.moved.mm()),
-            });
+            setting.rollers = Some(RollerMoves::both(
+                exact(at),
+                exact(pose.rear_roller.moved.mm()),
+            ));
         }
         Knob::RearRoller => {
             setting.attitude = None;
