@@ -61,6 +61,19 @@ impl Follows {
         knife: Fitted::Bench,
     };
 
+    /// The same with another knife fitted, ground as it is by itself: what a setting grinds off belongs
+    /// to the knife it fits.
+    #[must_use]
+    pub fn with_knife(self, knife: Fitted) -> Self {
+        let is_other = knife != self.knife;
+        Self {
+            top_ground: self.top_ground || is_other,
+            face_ground: self.face_ground || is_other,
+            knife,
+            ..self
+        }
+    }
+
     /// What is left out of a setting follows. With the rollers given, attitude and height of cut
     /// follow from them instead; with one of them, the attitude.
     pub(super) fn of(entry: &SettingEntry, fitted: Fitted) -> Self {

@@ -85,6 +85,7 @@ impl FindingId {
         match self {
             Self::Sweep
             | Self::Ahead
+            | Self::TopFace
             | Self::Reel
             | Self::LowEnd
             | Self::Cut
@@ -92,7 +93,7 @@ impl FindingId {
             | Self::LowEndUnderside
             | Self::Lip
             | Self::Rollers => true,
-            Self::Scrap | Self::Clip | Self::Attitude => false,
+            Self::Gap | Self::Scrap | Self::Clip | Self::Attitude => false,
         }
     }
 

@@ -36,8 +36,7 @@ pub fn bands(
     let follows = Follows {
         reel_diameter: unit.follows.reel_diameter && over != Over::Diameter,
         attitude: unit.follows.attitude && over != Over::Attitude,
-        knife: fitted,
-        ..unit.follows
+        ..unit.follows.with_knife(fitted)
     };
     let (low, high) = over.range(unit);
     let mut bands: [Vec<Vec<OffAt>>; 3] = Default::default();

@@ -66,8 +66,7 @@ fn shifts(unit: &Unit, trial: &Trial, (place, knife): (Fitted, KnifeSection), en
     let follows = Follows {
         reel_diameter: false,
         attitude: false,
-        knife: place,
-        ..unit.follows
+        ..unit.follows.with_knife(place)
     };
     let uncertainty = Uncertainty::of(unit, &setting(deg), follows);
     let by_reading = uncertainty.ranking(number).into_iter().map(|part| {

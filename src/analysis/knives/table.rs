@@ -95,7 +95,7 @@ impl KnifeRow {
     #[must_use]
     pub fn top_angle_needed(&self) -> Option<Angle> {
         let solution = self.solution.as_ref().ok()?;
-        Some(solution.pose.attitude - solution.sweep.clip_angle)
+        Some(solution.top_angle_needed)
     }
 
     /// The windows at one size of the reel.

@@ -216,8 +216,7 @@ impl OnTrial<'_> {
             let follows = Follows {
                 reel_diameter: false,
                 attitude: false,
-                knife: place,
-                ..unit.follows
+                ..unit.follows.with_knife(place)
             };
             let mut uncertainty = None;
             for finding in Findings::excluding(&case) {
