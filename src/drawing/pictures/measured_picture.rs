@@ -184,6 +184,7 @@ impl Sketch {
             to: face,
             radius_mm: 50.0,
             text: self.number.clone(),
+            shorter: Vec::new(),
         };
         self.scene.add(Role::Dimension, angle);
     }
