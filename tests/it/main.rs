@@ -28,6 +28,7 @@ mod other_readings;
 mod other_readings_window;
 mod real_window;
 #[cfg(all(unix, not(target_os = "macos")))]
+mod real_window_rest;
 mod real_window_typing;
 mod recovery_window;
 mod saving;
