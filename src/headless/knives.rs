@@ -111,13 +111,9 @@ pub fn knives(solved: &Solved, printed: Printed) -> Result<String, RowProblem> {
 }
 
 fn json(solved: &Solved, rows: &[KnifeRow], ranks: &Ranks) -> String {
-    let mut rank_of = vec![0; rows.len()];
-    for (rank, &index) in ranks.order.iter().enumerate() {
-        rank_of[index] = rank + 1;
-    }
     let reports: Vec<_> = rows
         .iter()
-        .zip(rank_of)
+        .zip(ranks.by_row())
         .map(|(row, rank)| report(solved, row, rank))
         .collect();
     json_text(&reports)

@@ -733,7 +733,7 @@ fn every_row_of_the_map_is_the_windows_at_its_diameter_with_exact_borders() {
 // The lowest height of cut.
 
 #[test]
-fn below_the_lowest_height_no_window_is_left_and_at_it_there_is_one() {
+fn below_the_lowest_height_there_is_less_than_the_least_room_and_at_it_as_much() {
     let (mut found, mut never) = (0, 0);
     for unit in units(80, |_| true) {
         let any_at = |height_mm: f64| {
@@ -744,9 +744,11 @@ fn below_the_lowest_height_no_window_is_left_and_at_it_there_is_one() {
             };
             let (low, high) = tried.range();
             let is_scanned = steps(low, high, 100).any(|at| tried.holds(at));
-            let is_found = !tried.windows().is_empty();
-            assert!(is_found || !is_scanned, "at {height_mm}");
-            is_found
+            let found = tried.windows();
+            assert!(!found.is_empty() || !is_scanned, "at {height_mm}");
+            found
+                .iter()
+                .any(|window| window.width() >= unit.limits.room)
         };
         let setting = &unit.setting;
         if let Some(lowest) = lowest_height(&unit, setting, setting.knife, setting.reel_diameter) {
@@ -786,7 +788,10 @@ fn the_lowest_height_is_that_of_the_knife_and_diameter_asked_for() {
             reel_diameter: diameter,
             ..unit.setting
         };
-        let any_at = |height: Length| !windows(unit, &setting, height).is_empty();
+        let any_at = |height: Length| {
+            let found = windows(unit, &setting, height);
+            found.iter().any(|window| window.width().deg() >= 1.0)
+        };
         assert!(any_at(lowest + mm(1e-6)) && !any_at(lowest - mm(1e-6)));
     }
 }
@@ -1253,33 +1258,69 @@ fn the_rows_of_the_csv_read_back_as_the_same_knives() {
         let records: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
         let (rows, _) = ranked(&document);
         assert_eq!(records.len(), rows.len());
-        let system = document.system();
+        let (unit, size) = match document.system() {
+            System::Millimetre => ("mm", 1.0),
+            System::InchDecimal | System::InchFraction => ("in", 25.4),
+        };
+        let solved = Solved::of(&document).unwrap();
+        let pose = &solved.solution.pose;
         for (record, row) in records.iter().zip(&rows) {
-            for (column, reel) in [
-                ("window, reel new", &row.life[0]),
-                ("window, reel now", &row.life[1]),
-                ("window, reel scrap", &row.life[2]),
+            let cell = |name: &str| &record[place(name)];
+            let is = |name: &str, wanted: Option<f64>| {
+                let number = cell(name).parse::<f64>().ok();
+                let is_same = match (number, wanted) {
+                    (Some(number), Some(wanted)) => (number - wanted).abs() < 1e-6,
+                    (number, wanted) => number.is_none() && wanted.is_none(),
+                };
+                assert!(is_same, "{name}: \"{}\", not {wanted:?}", cell(name));
+            };
+            for (name, reel) in [
+                ("new", &row.life[0]),
+                ("now", &row.life[1]),
+                ("scrap", &row.life[2]),
             ] {
-                let wanted = reel.widest().map_or("none".to_owned(), |window| {
-                    format!(
-                        "{} to {}",
-                        system.angle(window.low),
-                        system.angle(window.high)
-                    )
-                });
-                assert_eq!(&record[place(column)], wanted, "{column}");
+                let widest = reel.widest();
+                is(
+                    &format!("window reel {name} low (deg)"),
+                    widest.map(|w| w.low.deg()),
+                );
+                is(
+                    &format!("window reel {name} high (deg)"),
+                    widest.map(|w| w.high.deg()),
+                );
+                is(
+                    &format!("reel {name} ({unit})"),
+                    Some(reel.diameter.mm() / size),
+                );
             }
             let solution = row.solution.as_ref().unwrap();
-            for (column, length) in [
+            let range = row.set_once.as_ref();
+            for (name, length) in [
                 ("behind centre", solution.sweep.behind_centre),
                 ("sweep below the cut", solution.sweep.below_cut),
                 ("underside", solution.underside_clearance),
+                ("height of cut", pose.height_of_cut),
+                ("limit underside", solved.unit.limits.underside),
             ] {
-                assert_eq!(&record[place(column)], system.length(length), "{column}");
+                is(&format!("{name} ({unit})"), Some(length.mm() / size));
             }
-            let share = system.share(row.sweep_share().unwrap());
-            assert_eq!(&record[place("sweep share")], share);
+            let share = row.sweep_share().unwrap().of_one() * 100.0;
+            is("sweep of the height of cut (%)", Some(share));
+            is("set once low (deg)", range.map(|range| range.low.at.deg()));
+            is(
+                "set once high (deg)",
+                range.map(|range| range.high.at.deg()),
+            );
+            is("room (deg)", Some(row.room().deg()));
+            assert_eq!(cell("verdict"), row.judgement.verdict.word());
+            assert_eq!(cell("unit"), document.name);
         }
+        let mut ranks: Vec<usize> = records
+            .iter()
+            .map(|record| record[place("rank")].parse().unwrap())
+            .collect();
+        ranks.sort_unstable();
+        assert!(ranks.into_iter().eq(1..=rows.len()));
     }
 }
 

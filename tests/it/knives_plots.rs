@@ -84,7 +84,7 @@ fn the_area_shows_plots_map_and_lowest_heights() {
     window.assert_says(
         "At 0.500 in there is a window with \"plain\" from a new reel to a scrap one.",
     );
-    window.assert_says("Lowest height of cut that leaves any window");
+    window.assert_says("Lowest height of cut with at least 1.00° of room");
     window.assert_says("sweep too deep");
 }
 

@@ -1,4 +1,4 @@
-//! The lowest height of cut at which a knife leaves any window.
+//! The lowest height of cut at which a knife leaves as much room as is wanted.
 
 use super::window::windows;
 use crate::analysis::ranges::{LEAST_HEIGHT_MM, MOST_HEIGHT_MM};
@@ -11,7 +11,8 @@ const STEPS: u32 = 60;
 /// The height is found to within this.
 const EPSILON_MM: f64 = 1e-10;
 
-/// The lowest height of cut at which any attitude holds every limit, the reel at a diameter.
+/// The lowest height of cut at which a window is as wide as the least room wanted, the reel at a
+/// diameter.
 ///
 /// Searched upwards in even ratios from 0.5 mm to 120 mm and then halved to the border, so a height
 /// below it may leave a window only between two steps of 10 %. None when no height does.
@@ -27,7 +28,12 @@ pub fn lowest_height(
         reel_diameter: diameter,
         ..*setting
     };
-    let has_window = |mm: f64| !windows(unit, &setting, Length::from_mm(mm)).is_empty();
+    let has_window = |mm: f64| {
+        let found = windows(unit, &setting, Length::from_mm(mm));
+        found
+            .iter()
+            .any(|window| window.width() >= unit.limits.room)
+    };
     let ratio = (MOST_HEIGHT_MM / LEAST_HEIGHT_MM).powf(1.0 / f64::from(STEPS));
     let mut below = LEAST_HEIGHT_MM;
     if has_window(below) {

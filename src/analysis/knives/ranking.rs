@@ -130,6 +130,16 @@ impl Ranks {
         ranks
     }
 
+    /// The rank of each row from 1, in the order of the rows.
+    #[must_use]
+    pub fn by_row(&self) -> Vec<usize> {
+        let mut by_row = vec![0; self.order.len()];
+        for (rank, &row) in self.order.iter().enumerate() {
+            by_row[row] = rank + 1;
+        }
+        by_row
+    }
+
     fn push_group(&mut self, group: &[usize], rows: &[&KnifeRow]) {
         for (place, &index) in group.iter().enumerate() {
             let other = if place == 0 {

@@ -5,10 +5,40 @@ use super::price::price_in;
 use super::set_once::{SetOnce, set_once};
 use super::verdict::{Judgement, OnTrial};
 use super::window::windows;
-use crate::analysis::{Solution, Solved};
+use crate::analysis::{Case, FindingId, Findings, Level, Solution, Solved};
 use crate::geometry::{Impossible, Pose, Setting, Stance};
-use crate::unit::{Fitted, Knife};
+use crate::unit::{Fitted, Knife, Unit};
 use crate::units::{Angle, Length, Share};
+
+/// How a knife's numbers stand to their limits as set now, the reel as it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct RowLevels {
+    /// The edge against the reel's centre.
+    pub behind_centre: Level,
+    /// The sweep below the cut.
+    pub sweep: Level,
+    /// The underside over the ground.
+    pub underside: Level,
+}
+
+impl RowLevels {
+    fn of(unit: &Unit, setting: &Setting, solution: &Solution) -> Self {
+        let case = Case {
+            unit,
+            setting,
+            solution,
+        };
+        let level = |finding| {
+            let judged = Findings::judged(&case, finding);
+            judged.map_or(Level::Fine, |judged| judged.level())
+        };
+        Self {
+            behind_centre: level(FindingId::Ahead),
+            sweep: level(FindingId::Sweep),
+            underside: level(FindingId::Underside),
+        }
+    }
+}
 
 /// A knife's numbers.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,6 +57,8 @@ pub struct KnifeRow {
     pub judgement: Judgement,
     /// The unit solved with it at the attitude and height in force, the reel as it is now.
     pub solution: Result<Solution, Impossible>,
+    /// How those numbers stand to their limits.
+    pub levels: Option<RowLevels>,
     /// Its windows with the reel new, as it is, and at scrap size.
     pub life: [ReelWindows; 3],
     /// The rear roller's place from the bench for the middle of the widest window as the reel is.
@@ -68,6 +100,7 @@ impl KnifeRow {
             let pose = Pose::solve(&unit.profile, &Setting { stance, ..now }).ok()?;
             Some(pose.rear_roller.moved)
         });
+        let solution = Solution::of(unit, &now);
         Self {
             knife: place,
             name: knife.name.clone(),
@@ -75,7 +108,8 @@ impl KnifeRow {
             set_once,
             judgement,
             extension: now.total_extension(&unit.profile),
-            solution: Solution::of(unit, &now),
+            levels: solution.as_ref().ok().map(|s| RowLevels::of(unit, &now, s)),
+            solution,
             life,
             rear_for_middle,
         }

@@ -1,11 +1,13 @@
 //! What was found about the knives of a table as texts, in a reader's units.
 
-use super::life::ReelWindows;
+use super::life::{Life, ReelWindows};
+use super::ranking::Ranks;
 use super::table::KnifeRow;
 use super::window::Window;
+use crate::analysis::ranges::attitude_range;
 use crate::analysis::{NumberId, Solved};
 use crate::unit::{COLUMNS, RowProblem, knife_cells, write_rows};
-use crate::units::System;
+use crate::units::{Angle, Length, Measure as _, System, fixed};
 
 /// Headings of the columns that follow those of the knife itself.
 pub const FOUND: [&str; 7] = [
@@ -69,7 +71,104 @@ fn windows_text(reel: &ReelWindows, system: System) -> String {
     }
 }
 
-/// The table as CSV: each knife's own columns, then what was found about it.
+/// How far numbers in a table are written: past what any reading is good for.
+const DECIMALS: usize = 6;
+
+/// The headings of a table for spreadsheets that follow those of the knife itself: every number by
+/// itself, its unit in the head.
+#[must_use]
+pub fn number_heads(system: System) -> Vec<String> {
+    let length = Length::unit_in(system).0;
+    let mut heads: Vec<String> = [
+        ("behind centre", length),
+        ("sweep below the cut", length),
+        ("sweep of the height of cut", "%"),
+        ("underside", length),
+        ("top angle needed", "deg"),
+        ("set once low", "deg"),
+        ("set once high", "deg"),
+        ("room", "deg"),
+        ("room ±", "deg"),
+    ]
+    .map(|(name, unit)| format!("{name} ({unit})"))
+    .to_vec();
+    heads.extend(["verdict", "against", "rank"].map(str::to_owned));
+    for life in Life::ALL {
+        let name = life.name();
+        heads.push(format!("reel {name} ({length})"));
+        heads.push(format!("window reel {name} low (deg)"));
+        heads.push(format!("window reel {name} high (deg)"));
+    }
+    heads.push("unit".to_owned());
+    heads.push(format!("height of cut ({length})"));
+    heads.push("attitude (deg)".to_owned());
+    heads.push("limit sweep (%)".to_owned());
+    heads.push(format!("limit underside ({length})"));
+    heads.push(format!("limit ahead of centre ({length})"));
+    heads.push("limit room (deg)".to_owned());
+    heads.push("attitudes from (deg)".to_owned());
+    heads.push("attitudes to (deg)".to_owned());
+    heads
+}
+
+/// A bare number, as exact as is of use.
+fn bare(value: f64) -> String {
+    let text = fixed(value, DECIMALS);
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+fn numbers_of(solved: &Solved, row: &KnifeRow, rank: usize, system: System) -> Vec<String> {
+    let unit = &solved.unit;
+    let in_unit = Length::size_of(Length::unit_in(system).0);
+    let length = |length: Length| bare(length.mm() / in_unit);
+    let angle = |angle: Angle| bare(angle.deg());
+    let or_none = |text: Option<String>| text.unwrap_or_default();
+    let solution = row.solution.as_ref().ok();
+    let range = row.set_once.as_ref();
+    let judgement = &row.judgement;
+    let against: Vec<_> = judgement
+        .against
+        .iter()
+        .map(|against| against.id())
+        .collect();
+    let mut cells = vec![
+        or_none(solution.map(|s| length(s.sweep.behind_centre))),
+        or_none(solution.map(|s| length(s.sweep.below_cut))),
+        or_none(row.sweep_share().map(|share| bare(share.of_one() * 100.0))),
+        or_none(solution.map(|s| length(s.underside_clearance))),
+        or_none(row.top_angle_needed().map(angle)),
+        or_none(range.map(|range| angle(range.low.at))),
+        or_none(range.map(|range| angle(range.high.at))),
+        angle(row.room()),
+        angle(judgement.off),
+        judgement.verdict.word().to_owned(),
+        against.join(" "),
+        rank.to_string(),
+    ];
+    for reel in &row.life {
+        let widest = reel.widest();
+        cells.push(length(reel.diameter));
+        cells.push(or_none(widest.map(|window| angle(window.low))));
+        cells.push(or_none(widest.map(|window| angle(window.high))));
+    }
+    let (limits, pose) = (&unit.limits, &solved.solution.pose);
+    let (low, high) = attitude_range(limits);
+    cells.extend([
+        solved.document.name.clone(),
+        length(pose.height_of_cut),
+        angle(pose.attitude),
+        bare(limits.sweep_over.of_one() * 100.0),
+        length(limits.underside),
+        length(limits.ahead_of_centre),
+        angle(limits.room),
+        angle(low),
+        angle(high),
+    ]);
+    cells
+}
+
+/// The table as CSV: each knife's own columns, then what was found about it and what that rests on,
+/// one plain number a cell.
 ///
 /// # Errors
 /// When a row cannot be written; plain texts always can.
@@ -78,11 +177,15 @@ pub fn csv<'a>(
     rows: impl IntoIterator<Item = &'a KnifeRow>,
     system: System,
 ) -> Result<String, RowProblem> {
-    let headings = COLUMNS.iter().chain(&FOUND).map(|&text| text.to_owned());
-    let mut lines: Vec<Vec<String>> = vec![headings.collect()];
-    for (row, (_, knife)) in rows.into_iter().zip(solved.document.knives()) {
+    let rows: Vec<&KnifeRow> = rows.into_iter().collect();
+    let ranks = Ranks::of(rows.iter().copied()).by_row();
+    let own = COLUMNS.iter().map(|&text| text.to_owned());
+    let mut lines: Vec<Vec<String>> = vec![own.chain(number_heads(system)).collect()];
+    let knives = solved.document.knives().map(|(_, knife)| knife);
+    for ((row, rank), knife) in rows.into_iter().zip(ranks).zip(knives) {
         let own = knife_cells(knife).map(str::to_owned);
-        lines.push(own.into_iter().chain(found(row, system)).collect());
+        let numbers = numbers_of(solved, row, rank, system);
+        lines.push(own.into_iter().chain(numbers).collect());
     }
     let rows = lines.iter().map(|line| line.iter().map(String::as_str));
     write_rows(rows)

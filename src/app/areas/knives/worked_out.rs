@@ -6,13 +6,14 @@ use std::rc::Rc;
 
 use crate::analysis::Solved;
 use crate::analysis::knives::{KnifeRow, Ranks, csv, rank_sentence, rests_on};
+use crate::analysis::ranges::attitude_range;
 use crate::app::desk::Ticked;
 use crate::geometry::KnifeSection;
 use crate::unit::{ExampleCount, Fitted, Knife, RowProblem};
-use crate::units::System;
+use crate::units::{Angle, System};
 
 /// Rows worked out in a frame besides those in view: some 4 ms of it.
-pub const AT_ONCE: usize = 64;
+pub const AT_ONCE: usize = 32;
 
 /// Knives drawn in the plots at the most: twenty lines can be told apart.
 const PLOTTED: usize = 20;
@@ -56,6 +57,11 @@ impl WorkedOut {
             rests_on: rests_on(document, system),
             examples: document.example_count(),
         }
+    }
+
+    /// The attitudes that are looked at.
+    pub fn attitudes(&self) -> (Angle, Angle) {
+        attitude_range(&self.solved.unit.limits)
     }
 
     /// How many knives the table has.

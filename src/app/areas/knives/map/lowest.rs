@@ -1,4 +1,4 @@
-//! The lowest height of cut at which each knife leaves any window, through the reel's life.
+//! The lowest height of cut at which each knife leaves the least room wanted, through the reel's life.
 
 use egui::{Grid, RichText, Ui, vec2};
 
@@ -18,7 +18,7 @@ struct Lowest {
     found: Vec<Found>,
 }
 
-/// The lowest height of cut that leaves a knife any window; none where no height does.
+/// The lowest height of cut that leaves a knife the room wanted; none where no height does.
 #[derive(Clone, Copy, Debug)]
 struct Found {
     knife: KnifeSection,
@@ -76,14 +76,16 @@ impl LowestHeights {
         looked_for
     }
 
-    /// The lowest height of cut at which each knife leaves any window.
+    /// The lowest height of cut at which each knife leaves the room wanted.
     pub fn show(&self, ui: &mut Ui, unit: &Unit, plotted: &KnivesDrawn, system: System) {
         let Some(lowest) = &self.0 else {
             return;
         };
         let is_current = lowest.unit == without_setting(unit);
         let most = system.length(Length::from_mm(MOST_HEIGHT_MM));
-        ui.label(RichText::new("Lowest height of cut that leaves any window").family(strong()));
+        let room = system.angle(unit.limits.room);
+        let head = format!("Lowest height of cut with at least {room} of room");
+        ui.label(RichText::new(head).family(strong()));
         if let Some(note) = plotted.note() {
             ui.label(note);
         }

@@ -4,15 +4,18 @@ use egui::{Align, Layout, RichText, Sense, Ui, Vec2};
 
 use super::done::Done;
 use super::sort::Column;
-use crate::analysis::knives::{KnifeRow, Life, Limit, ReelWindows, Window, window_text};
+use crate::analysis::knives::{
+    KnifeRow, Life, Limit, ReelWindows, RowLevels, Verdict, Window, window_text,
+};
 use crate::analysis::{Level, Solution};
 use crate::app::areas::knives::inks::line_sample;
 use crate::app::desk::Ticked;
 use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::look::colour;
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::{OVERLAYS, Theme};
 use crate::unit::{Fitted, Knife};
-use crate::units::System;
+use crate::units::{Angle, System};
 
 /// Room between two columns.
 pub const GAP: f32 = 12.0;
@@ -34,6 +37,8 @@ impl Widths {
             Column::Name => 214.0,
             Column::BehindCentre => length(96.0, 142.0),
             Column::Sweep | Column::Underside => length(74.0, 130.0),
+            Column::Reach => length(60.0, 112.0),
+            Column::SetOnce => 190.0,
             Column::Window(_) => 174.0,
             Column::RearRoller => length(100.0, 164.0),
             Column::Price => 74.0,
@@ -44,8 +49,16 @@ impl Widths {
     /// Numbers stand on the right of their column, words on the left.
     const fn align(column: Column) -> Align {
         match column {
-            Column::BehindCentre | Column::Sweep | Column::Underside | Column::Price => Align::Max,
-            Column::Name | Column::Window(_) | Column::RearRoller | Column::Notes => Align::Min,
+            Column::Reach
+            | Column::BehindCentre
+            | Column::Sweep
+            | Column::Underside
+            | Column::Price => Align::Max,
+            Column::Name
+            | Column::SetOnce
+            | Column::Window(_)
+            | Column::RearRoller
+            | Column::Notes => Align::Min,
         }
     }
 
@@ -67,6 +80,8 @@ pub struct Cells<'a> {
     pub is_fitted: bool,
     pub is_open: bool,
     pub is_current: bool,
+    /// The attitudes that are looked at.
+    pub attitudes: (Angle, Angle),
     pub ticked: &'a Ticked,
     pub system: System,
     pub theme: Theme,
@@ -116,12 +131,18 @@ impl Cells<'_> {
         let system = self.system;
         match column {
             Column::Name => self.name_ui(ui, done),
+            Column::Reach => {
+                self.number(ui, self.knife.reach.shown_in(system));
+            }
+            Column::SetOnce => self.set_once_ui(ui),
             Column::BehindCentre => self.solved_ui(ui, |ui, solution| {
-                self.number(ui, system.length(solution.sweep.behind_centre));
+                let level = self.level(|levels| levels.behind_centre);
+                self.judged(ui, system.length(solution.sweep.behind_centre), level);
             }),
             Column::Sweep => {
                 if let Some(Ok(solution)) = self.row.map(|row| &row.solution) {
-                    self.number(ui, system.length(solution.sweep.below_cut));
+                    let level = self.level(|levels| levels.sweep);
+                    self.judged(ui, system.length(solution.sweep.below_cut), level);
                     if let Some(share) = solution.sweep_share {
                         self.number(ui, system.share(share));
                     }
@@ -129,7 +150,8 @@ impl Cells<'_> {
             }
             Column::Underside => {
                 if let Some(Ok(solution)) = self.row.map(|row| &row.solution) {
-                    self.number(ui, system.length(solution.underside_clearance));
+                    let level = self.level(|levels| levels.underside);
+                    self.judged(ui, system.length(solution.underside_clearance), level);
                 }
             }
             Column::Window(life) => {
@@ -228,9 +250,100 @@ impl Cells<'_> {
                 short(window.low_limit),
                 short(window.high_limit)
             );
+            self.bar_ui(ui, window).on_hover_text(&hover);
             ui.label(Lettering::FinePrint.of(ends).weak())
                 .on_hover_text(hover);
         }
+    }
+
+    /// What can be set once for the reel's whole life, and whether the knife fits by that.
+    fn set_once_ui(&self, ui: &mut Ui) {
+        let Some(row) = self.row else {
+            return;
+        };
+        let (system, judgement) = (self.system, &row.judgement);
+        let verdict = judgement.verdict;
+        ui.horizontal(|ui| {
+            let (place, _) = ui.allocate_exact_size(Vec2::splat(15.0), Sense::hover());
+            symbol(ui, place, verdict.level(), self.theme);
+            let text = row.set_once.as_ref().map_or_else(
+                || "none".to_owned(),
+                |range| {
+                    let (low, high) = (system.angle(range.low.at), system.angle(range.high.at));
+                    format!("{low} to {high} ({})", system.angle(range.width()))
+                },
+            );
+            self.number(ui, text);
+        });
+        let told = match verdict {
+            Verdict::Fits => "fits",
+            Verdict::CannotTell => "undecided",
+            Verdict::DoesNotFit => "does not fit",
+        };
+        let off = if judgement.off > Angle::ZERO {
+            format!(", ± {}", system.angle(judgement.off))
+        } else {
+            String::new()
+        };
+        ui.label(Lettering::FinePrint.of(format!("{told}{off}")))
+            .on_hover_text("Why stands above the table.");
+    }
+
+    /// Where a window lies among the attitudes that are looked at, over what can be set once.
+    fn bar_ui(&self, ui: &mut Ui, window: &Window) -> egui::Response {
+        let width = Widths(self.system).of(Column::Window(Life::Now)) - 14.0;
+        let (rect, response) = ui.allocate_exact_size(Vec2::new(width, 9.0), Sense::hover());
+        let (least, most) = (self.attitudes.0.deg(), self.attitudes.1.deg());
+        let part = |angle: Angle| {
+            let part = (angle.deg() - least) / (most - least);
+            #[expect(clippy::cast_possible_truncation, reason = "the screen counts in f32")]
+            let part = part.clamp(0.0, 1.0) as f32;
+            rect.left() + part * rect.width()
+        };
+        let span = |low: Angle, high: Angle, inset: f32| {
+            let (top, bottom) = (rect.top() + inset, rect.bottom() - inset);
+            egui::Rect::from_min_max(
+                egui::pos2(part(low), top),
+                egui::pos2(part(high).max(part(low) + 1.0), bottom),
+            )
+        };
+        let ink = ui.visuals().text_color();
+        let painter = ui.painter();
+        painter.rect_filled(
+            rect.shrink2(Vec2::new(0.0, 3.5)),
+            0.0,
+            ink.gamma_multiply(0.2),
+        );
+        let fine = colour(self.theme.level(Level::Fine));
+        painter.rect_filled(
+            span(window.low, window.high, 2.0),
+            1.0,
+            fine.gamma_multiply(0.45),
+        );
+        if let Some(common) = self.row.and_then(|row| row.set_once.as_ref()) {
+            painter.rect_filled(span(common.low.at, common.high.at, 0.0), 1.0, fine);
+        }
+        response
+    }
+
+    fn level(&self, of: fn(RowLevels) -> Level) -> Level {
+        let levels = self.row.and_then(|row| row.levels);
+        levels.map_or(Level::Fine, of)
+    }
+
+    /// A number, with the symbol of its level where it is past a limit.
+    fn judged(&self, ui: &mut Ui, text: String, level: Level) {
+        if level == Level::Fine {
+            self.number(ui, text);
+            return;
+        }
+        // Numbers stand on the right, so what comes first stands right of what follows.
+        ui.horizontal(|ui| {
+            ui.spacing_mut().item_spacing.x = 4.0;
+            self.number(ui, text).on_hover_text(level.word());
+            let (place, _) = ui.allocate_exact_size(Vec2::splat(13.0), Sense::hover());
+            symbol(ui, place, level, self.theme);
+        });
     }
 
     /// What ends a window at each of its ends, in a sentence.

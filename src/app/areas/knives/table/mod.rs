@@ -28,9 +28,10 @@ use crate::app::widgets::long_list::long_list_ui;
 use crate::app::widgets::look::{colour, theme};
 use crate::drawing::Role;
 use crate::unit::{Document, Fitted, Group, Knife};
+use crate::units::Angle;
 
 /// About how high a row is.
-const ROW: f32 = 66.0;
+const ROW: f32 = 78.0;
 
 /// What the table remembers.
 #[derive(Debug, Default)]
@@ -92,6 +93,7 @@ impl KnifeTable {
                 heads_ui(ui, desk.system(), &mut self.sorted);
                 let order = self.order(desk, worked_out);
                 let fitted = desk.document().fitted();
+                let attitudes = worked_out.attitudes();
                 long_list_ui(ui, "rows", order.len(), ROW, |ui, line| {
                     let index = order[line];
                     let place = place_of(index);
@@ -101,7 +103,8 @@ impl KnifeTable {
                     let row = row_place(desk, worked_out, index, &knife);
                     let row = row.and_then(|index| worked_out.row(index));
                     ui.push_id(("row of a knife", index), |ui| {
-                        self.row_ui(ui, desk, (line, fitted), (place, &knife, row), &mut done);
+                        let shown = (place, &knife, row);
+                        self.row_ui(ui, desk, (line, fitted), shown, attitudes, &mut done);
                         if self.open == Some(place) {
                             open_row_ui(ui, desk, place);
                         }
@@ -148,6 +151,7 @@ impl KnifeTable {
         desk: &Desk,
         (line, fitted): (usize, Option<Fitted>),
         (place, knife, row): (Fitted, &Knife, Option<&KnifeRow>),
+        attitudes: (Angle, Angle),
         done: &mut Option<Done>,
     ) {
         let is_fitted = fitted == Some(place);
@@ -160,6 +164,7 @@ impl KnifeTable {
             is_fitted,
             is_open: self.open == Some(place),
             is_current: desk.why_not_current().is_none(),
+            attitudes,
             ticked: desk.ticked(),
             system: desk.system(),
             theme,

@@ -10,6 +10,8 @@ use crate::units::Length;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Column {
     Name,
+    Reach,
+    SetOnce,
     BehindCentre,
     Sweep,
     Underside,
@@ -21,8 +23,11 @@ pub enum Column {
 
 impl Column {
     /// Every column, from left to right.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 12] = [
         Self::Name,
+        Self::Reach,
+        Self::Price,
+        Self::SetOnce,
         Self::Window(Life::New),
         Self::Window(Life::Now),
         Self::Window(Life::Scrap),
@@ -30,7 +35,6 @@ impl Column {
         Self::Sweep,
         Self::Underside,
         Self::RearRoller,
-        Self::Price,
         Self::Notes,
     ];
 
@@ -38,6 +42,8 @@ impl Column {
     pub const fn head(self) -> &'static str {
         match self {
             Self::Name => "knife",
+            Self::Reach => "reach",
+            Self::SetOnce => "set once",
             Self::BehindCentre => "behind centre",
             Self::Sweep => "sweep",
             Self::Underside => "underside",
@@ -54,6 +60,10 @@ impl Column {
     pub const fn meaning(self) -> &'static str {
         match self {
             Self::Name => "The bench knife and every knife to compare.",
+            Self::Reach => "From the line of the mounting screws to the edge.",
+            Self::SetOnce => {
+                "The attitudes at which every limit holds at every diameter of the reel, from new to scrap: set it once, and leave it."
+            }
             Self::BehindCentre => {
                 "How far the edge stands behind the vertical through the reel's centre, at the attitude and height of cut in force."
             }
@@ -84,6 +94,8 @@ impl Column {
     pub const fn orders(self) -> [&'static str; 2] {
         match self {
             Self::Name | Self::Notes => ["from A to Z", "from Z to A"],
+            Self::Reach => ["longest first", "shortest first"],
+            Self::SetOnce => ["best first", "worst first"],
             Self::BehindCentre | Self::Sweep => ["least first", "most first"],
             Self::Underside => ["most first", "least first"],
             Self::Window(_) => ["widest first", "narrowest first"],
@@ -100,6 +112,12 @@ impl Column {
             Self::Name => Key::Text(text(&knife.name)),
             Self::Notes => Key::Text(knife.notes.as_deref().and_then(text)),
             Self::Price => Key::Number(knife.price.as_deref().and_then(price_in)),
+            Self::Reach => Key::Number(Some(-knife.reach.value().mm())),
+            Self::SetOnce => Key::Number(row.map(|row| {
+                // Those that fit before those that do not, each by its room.
+                let verdict = row.judgement.verdict as u8;
+                f64::from(verdict) * 1e3 - row.room().deg()
+            })),
             Self::BehindCentre => Key::Number(solution.map(|s| s.sweep.behind_centre.mm())),
             Self::Sweep => Key::Number(solution.map(|s| s.sweep.below_cut.mm())),
             Self::Underside => Key::Number(solution.map(|s| -s.underside_clearance.mm())),
