@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use super::{FlawKind, Knife, most, row_cell};
+use super::{FlawKind, Knife, most, row_cell, row_head};
 use crate::units::{Angle, Length, Measure as _, Quantity, Quoted, System};
 
 /// The columns, in the order in which rows have them; without a heading, the first eight.
@@ -88,6 +88,7 @@ pub fn read_knife_rows(text: &str, system: System) -> Result<Vec<Knife>, RowProb
     let mut reader = reader(text, delimiter);
     let mut places: [Option<usize>; COLUMNS.len()] =
         std::array::from_fn(|column| (column < BARE).then_some(column));
+    let mut units: [Option<&'static str>; COLUMNS.len()] = [None; COLUMNS.len()];
     let mut knives = Vec::new();
     let mut columns = BARE;
     let mut is_first = true;
@@ -96,12 +97,10 @@ pub fn read_knife_rows(text: &str, system: System) -> Result<Vec<Knife>, RowProb
         if !is_filled(&record) {
             continue;
         }
-        if is_first
-            && record
-                .iter()
-                .any(|cell| cell.trim().eq_ignore_ascii_case("name"))
-        {
+        if is_first && record.iter().any(|cell| row_head::column(cell) == "name") {
             places = headed(&record)?;
+            let head = |place: Option<usize>| record.get(place?);
+            units = places.map(|place| row_head::unit(head(place)?));
             columns = record.len();
         } else {
             let row = record.position().map_or(1, csv::Position::line);
@@ -113,7 +112,7 @@ pub fn read_knife_rows(text: &str, system: System) -> Result<Vec<Knife>, RowProb
             if knives.len() == most::KNIVES {
                 return Err(RowProblem::TooMany);
             }
-            knives.push(knife(&record, &places, row, system)?);
+            knives.push(knife(&record, (&places, &units), row, system)?);
         }
         is_first = false;
     }
@@ -138,8 +137,12 @@ fn is_filled(record: &csv::StringRecord) -> bool {
 
 /// Where each column stands under a heading; columns of other names are passed over.
 fn headed(record: &csv::StringRecord) -> Result<[Option<usize>; COLUMNS.len()], RowProblem> {
-    let plain = |text: &str| text.trim().replace('_', " ").to_lowercase();
-    let places = COLUMNS.map(|column| record.iter().position(|cell| plain(cell) == column));
+    let place = |column| {
+        record
+            .iter()
+            .position(|cell| row_head::column(cell) == column)
+    };
+    let places = COLUMNS.map(place);
     match places.iter().take(NEEDED).position(Option::is_none) {
         Some(missing) => Err(RowProblem::NoColumn(COLUMNS[missing])),
         None => Ok(places),
@@ -148,7 +151,10 @@ fn headed(record: &csv::StringRecord) -> Result<[Option<usize>; COLUMNS.len()], 
 
 fn knife(
     record: &csv::StringRecord,
-    places: &[Option<usize>; COLUMNS.len()],
+    (places, units): (
+        &[Option<usize>; COLUMNS.len()],
+        &[Option<&'static str>; COLUMNS.len()],
+    ),
     row: u64,
     system: System,
 ) -> Result<Knife, RowProblem> {
@@ -163,7 +169,8 @@ fn knife(
         what,
     };
     let length = |column: usize| {
-        let quantity = Quantity::<Length>::typed(cell(column), Length::unit_in(system).0)
+        let unit = units[column].unwrap_or(Length::unit_in(system).0);
+        let quantity = Quantity::<Length>::typed(&row_head::with_point(cell(column)), unit)
             .map_err(|problem| wrong(column, problem.to_string()))?;
         if quantity.value().mm() > 0.0 {
             Ok(quantity)
@@ -180,7 +187,8 @@ fn knife(
     };
     let ground = |column: usize| {
         let text = cell(column);
-        let read = || Quantity::<Length>::typed(text, Length::unit_in(system).0);
+        let unit = units[column].unwrap_or(Length::unit_in(system).0);
+        let read = || Quantity::<Length>::typed(&row_head::with_point(text), unit);
         let ground = (!text.trim().is_empty()).then(read).transpose();
         ground.map_err(|problem| wrong(column, problem.to_string()))
     };

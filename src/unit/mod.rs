@@ -22,6 +22,7 @@ mod new_unit;
 mod places;
 mod relations;
 mod row_cell;
+mod row_head;
 mod syntax_fault;
 mod text;
 mod uncertain;

@@ -190,9 +190,25 @@ fn fitting_a_knife_sets_it_and_marks_its_row() {
 fn a_knife_is_added_duplicated_and_removed() {
     let mut window = demo();
     window.click("Add a knife");
+    // It is blank, and no knife before it is filled.
+    window.click("Add this knife");
+    window.assert_says("No knife was added: row 2, column \"name\"");
+    assert_eq!(window.document(), &document(DEMO_UNIT));
+    for (column, text) in [
+        ("name", "knife"),
+        ("reach", "1.7"),
+        ("width", "2.7"),
+        ("lip thickness", "0.12"),
+        ("lip length", "1/2"),
+        ("body thickness", "0.25"),
+    ] {
+        window.enter_text(&format!("New knife, {column}"), text);
+    }
+    assert_eq!(window.document(), &document(DEMO_UNIT));
+    window.click("Add this knife");
     let added = window.document().options.last().unwrap().clone();
     assert_eq!((added.name.as_str(), added.price), ("knife", None));
-    assert_eq!(added.reach, window.document().knife.reach);
+    assert_eq!(added.reach.text(), "1.7 in");
     window.click("Duplicate short");
     let copy = window.document().options.last().unwrap();
     assert_eq!(copy.name, "short 2");
@@ -307,6 +323,40 @@ fn rows_pasted_from_a_spreadsheet_become_knives() {
 }
 
 #[test]
+fn rows_are_shown_as_they_are_read_and_their_units_asked_about() {
+    let mut window = demo();
+    let rows =
+        "Part no.;Reach (mm);Width;Lip thickness;Lip length;Body thickness\nK1;43,2;68;3;12,7;6,35";
+    window.click("Paste rows…");
+    window.button("Rows of knives").focus();
+    window.settle();
+    window.harness.event(egui::Event::Paste(rows.to_owned()));
+    window.settle();
+    window.assert_says("One knife is read:");
+    window.assert_says("43.2 mm");
+    window.assert_says("68 in");
+    assert_eq!(window.document(), &document(DEMO_UNIT));
+    window.click("millimetres");
+    window.assert_says("68 mm");
+    window.click("Add these knives");
+    let added = window.document().options.last().unwrap();
+    assert_eq!((added.name.as_str(), added.reach.text()), ("K1", "43.2 mm"));
+    assert_eq!(added.body_thickness.text(), "6.35 mm");
+
+    window.click("Paste rows…");
+    window.button("Rows of knives").focus();
+    window.settle();
+    let rows = "K2\t43.2\t68\t3\t12.7\t6.35";
+    window.harness.event(egui::Event::Paste(rows.to_owned()));
+    window.settle();
+    let asked =
+        "\"K2\" has a reach of 43.2 in, 29 times the fitted knife's: are the numbers millimetres?";
+    window.assert_says(asked);
+    window.click("millimetres");
+    window.assert_silent("are the numbers millimetres?");
+}
+
+#[test]
 fn wrong_rows_are_refused_with_the_reason_and_none_is_added() {
     let mut window = demo();
     window.click("Paste rows…");
@@ -350,6 +400,9 @@ fn a_csv_file_is_read_and_written() {
     .unwrap();
     answers.read_rows(&source);
     window.click("Read CSV…");
+    window.assert_says("One knife is read:");
+    assert_eq!(window.document(), &document(DEMO_UNIT));
+    window.click("Add these knives");
     window.assert_says("Added one knife.");
     assert_eq!(names(window.document()).last(), Some(&"long"));
 

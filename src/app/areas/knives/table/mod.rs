@@ -1,5 +1,6 @@
 //! The table of knives: one row for each, with its numbers, its windows and what can be done to it.
 
+mod adding;
 mod cells;
 mod done;
 mod heads;
@@ -11,6 +12,7 @@ use std::rc::Rc;
 
 use egui::{Frame, ScrollArea, Ui, Vec2};
 
+use self::adding::Adding;
 use self::cells::{Cells, GAP, Widths};
 use self::done::Done;
 use self::heads::heads_ui;
@@ -53,11 +55,10 @@ impl KnifeTable {
             ui.add_space(12.0);
             if ui
                 .button("Add a knife")
-                .on_hover_text("A copy of the bench knife, to be changed")
+                .on_hover_text("A blank row, compared once it is filled in")
                 .clicked()
             {
-                self.add_copy_of(desk, Fitted::Bench, "knife", false);
-                ui.ctx().request_repaint();
+                desk.open_card(Adding::with_what_was_left(ui));
             }
             rows_buttons_ui(ui, desk, worked_out.as_deref_mut());
         });
@@ -208,7 +209,7 @@ impl KnifeTable {
             Done::Duplicate(place) => {
                 let knife = desk.document().knife_at(place);
                 let name = knife.map(|knife| knife.name.clone());
-                self.add_copy_of(desk, place, &name.unwrap_or_default(), true);
+                self.add_copy_of(desk, place, &name.unwrap_or_default());
             }
             Done::Remove(index) => {
                 // Those after it move up.
@@ -231,16 +232,12 @@ impl KnifeTable {
         self.options = desk.document().options.len();
     }
 
-    /// Adds a copy of a knife under a name of its own, and opens its row. Price and notes are kept
-    /// for the same article alone.
-    fn add_copy_of(&mut self, desk: &mut Desk, place: Fitted, name: &str, is_same_article: bool) {
+    /// Adds a copy of a knife under a name of its own, and opens its row.
+    fn add_copy_of(&mut self, desk: &mut Desk, place: Fitted, name: &str) {
         let Some(mut copy) = desk.document().knife_at(place).cloned() else {
             return;
         };
         name.clone_into(&mut copy.name);
-        if !is_same_article {
-            (copy.price, copy.notes) = (None, None);
-        }
         desk.edit(Change::new("Added knife"), |document| {
             document.add_knife(copy);
         });

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use egui::{Id, ScrollArea, Sense, TextEdit, Ui, Vec2};
+use egui::{Grid, Id, ScrollArea, Sense, TextEdit, Ui, Vec2};
 
 use crate::analysis::Level;
 use crate::app::areas::knives::worked_out::WorkedOut;
@@ -12,13 +12,15 @@ use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
 use crate::store::{self, ReadProblem};
-use crate::unit::{COLUMNS, most, read_knife_rows};
-use crate::units::{Quoted, System};
+use crate::unit::{COLUMNS, Knife, knife_cells, most, read_knife_rows};
+use crate::units::{Quoted, System, clipped};
 
 /// Rows being pasted.
 #[derive(Clone, Debug, Default)]
 struct Pasting {
     text: String,
+    /// The units that bare numbers are read in; none for the reader's own.
+    read_in: Option<System>,
     problem: Option<String>,
     /// Whether the cursor was put into the text, ready to paste.
     has_begun: bool,
@@ -59,7 +61,7 @@ fn read_rows(desk: &mut Desk) {
     });
 }
 
-/// Whether knives were added.
+/// Whether there are knives to add.
 fn read_rows_of(desk: &mut Desk, file: &Path) -> bool {
     let text = store::read_text(file, most::ROWS_BYTES).map_err(|problem| match problem {
         ReadProblem::NoText { .. } => {
@@ -68,10 +70,15 @@ fn read_rows_of(desk: &mut Desk, file: &Path) -> bool {
         _ => problem.to_string(),
     });
     let system = desk.system();
-    let added = text.and_then(|text| add_rows(desk, &text, system));
-    let is_done = added.is_ok();
-    match added {
-        Ok(told) => desk.tell(told),
+    // What is read is shown before it is added.
+    let read = text.and_then(|text| checked_rows(&text, system).map(|_| text));
+    let is_done = read.is_ok();
+    match read {
+        Ok(text) => desk.open_card(Pasting {
+            text,
+            has_begun: true,
+            ..Pasting::default()
+        }),
         Err(what) => desk.warn(format!("No knife was added. {}: {what}", file.display())),
     }
     is_done
@@ -117,8 +124,7 @@ impl Card for Pasting {
 
     /// The card that takes rows from a spreadsheet.
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
-        let theme = theme(ui.ctx());
-        let system = desk.system();
+        let system = self.read_in.unwrap_or(desk.system());
         ui.label(Lettering::CardTitle.of("Paste knives"));
         ui.label(format!(
             "One row a knife: {}. Cells may stand between tabs, semicolons or commas. With a heading, columns may stand in any order; price and notes may be left out. A bare number is read in {}.",
@@ -127,11 +133,11 @@ impl Card for Pasting {
         ));
         ui.add_space(6.0);
         let response = ScrollArea::vertical()
-            .max_height(260.0)
+            .max_height(150.0)
             .show(ui, |ui| {
                 ui.add(
                     TextEdit::multiline(&mut self.text)
-                        .desired_rows(10)
+                        .desired_rows(6)
                         .desired_width(f32::INFINITY)
                         .hint_text("long\t1.65\t2.65\t0.12\t0.5\t0.25\t52.00"),
                 )
@@ -147,12 +153,9 @@ impl Card for Pasting {
         }
         ui.data_mut(|data| data.insert_temp(left_rows(), self.text.clone()));
         if let Some(problem) = &self.problem {
-            ui.horizontal_top(|ui| {
-                let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), Sense::hover());
-                symbol(ui, place, Level::Over, theme);
-                ui.add(egui::Label::new(format!("No knife was added: {problem}")).wrap());
-            });
+            problem_ui(ui, problem);
         }
+        self.preview_ui(ui, desk, system);
         ui.add_space(8.0);
         let (mut is_taken, mut is_over) = (false, false);
         ui.horizontal(|ui| {
@@ -187,15 +190,111 @@ fn left_rows() -> Id {
     Id::unique("rows of knives left")
 }
 
-fn unit_name(system: System) -> &'static str {
+impl Pasting {
+    /// What the rows are read as, before any of them is added.
+    fn preview_ui(&mut self, ui: &mut Ui, desk: &Desk, system: System) {
+        if self.text.trim().is_empty() {
+            return;
+        }
+        ui.add_space(6.0);
+        ui.horizontal(|ui| {
+            ui.label("Bare numbers are");
+            for choice in [System::Millimetre, System::InchDecimal] {
+                let is_chosen = unit_name(choice) == unit_name(system);
+                let button = egui::Button::selectable(is_chosen, unit_name(choice));
+                if ui.add(button.frame_when_inactive(true)).clicked() {
+                    self.read_in = Some(choice);
+                    self.problem = None;
+                }
+            }
+        });
+        // What is wrong is told when it is to be added.
+        let Ok(knives) = checked_rows(&self.text, system) else {
+            return;
+        };
+        if let Some(question) = question(desk, &knives, system) {
+            note_ui(ui, Level::Watch, &question);
+        }
+        let told = match knives.len() {
+            1 => "One knife is read:".to_owned(),
+            n if n > PREVIEWED => format!("{n} knives are read, the first {PREVIEWED}:"),
+            n => format!("{n} knives are read:"),
+        };
+        ui.label(told);
+        ScrollArea::both()
+            .id_salt("preview")
+            .max_height(150.0)
+            .show(ui, |ui| {
+                Grid::new("preview").striped(true).show(ui, |ui| {
+                    for head in COLUMNS {
+                        ui.label(Lettering::Note.of(head).weak());
+                    }
+                    ui.end_row();
+                    for knife in knives.iter().take(PREVIEWED) {
+                        for cell in knife_cells(knife) {
+                            ui.label(clipped(cell, 40).to_string());
+                        }
+                        ui.end_row();
+                    }
+                });
+            });
+    }
+}
+
+/// Knives that a preview shows.
+const PREVIEWED: usize = 8;
+/// From so many times the fitted knife's reach on, or as small a part of it, the unit is asked about.
+const FAR_OFF: f64 = 8.0;
+
+/// What to ask about the units of rows; none where their reach is like that of the knife fitted.
+fn question(desk: &Desk, knives: &[Knife], system: System) -> Option<String> {
+    let document = desk.document();
+    let fitted = document.knife_at(document.fitted()?)?.reach.value();
+    let far = knives.iter().find_map(|knife| {
+        let times = knife.reach.value().mm() / fitted.mm();
+        let is_far = times >= FAR_OFF || times <= 1.0 / FAR_OFF;
+        is_far.then_some((knife, times))
+    });
+    let (knife, times) = far?;
+    let other = match system {
+        System::Millimetre => "inches",
+        System::InchDecimal | System::InchFraction => "millimetres",
+    };
+    let how_far = if times > 1.0 {
+        format!("{times:.0} times")
+    } else {
+        format!("1/{:.0} of", 1.0 / times)
+    };
+    Some(format!(
+        "{} has a reach of {}, {how_far} the fitted knife's: are the numbers {other}?",
+        Quoted(&knife.name),
+        knife.reach.text(),
+    ))
+}
+
+/// Why no knife was added.
+pub(super) fn problem_ui(ui: &mut Ui, problem: &str) {
+    note_ui(ui, Level::Over, &format!("No knife was added: {problem}"));
+}
+
+fn note_ui(ui: &mut Ui, level: Level, told: &str) {
+    let theme = theme(ui.ctx());
+    ui.horizontal_top(|ui| {
+        let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), Sense::hover());
+        symbol(ui, place, level, theme);
+        ui.add(egui::Label::new(told).wrap());
+    });
+}
+
+pub(super) fn unit_name(system: System) -> &'static str {
     match system {
         System::Millimetre => "millimetres",
         System::InchDecimal | System::InchFraction => "inches",
     }
 }
 
-/// Adds the knives of a text to a document, all of them or none. What to tell about it.
-fn add_rows(desk: &mut Desk, text: &str, system: System) -> Result<String, String> {
+/// The knives of a text, each of which makes sense.
+fn checked_rows(text: &str, system: System) -> Result<Vec<Knife>, String> {
     // Spreadsheets put a mark before the first letter of a text in UTF-8.
     let text = text.trim_start_matches('\u{feff}');
     let knives = read_knife_rows(text, system).map_err(|problem| problem.to_string())?;
@@ -205,6 +304,12 @@ fn add_rows(desk: &mut Desk, text: &str, system: System) -> Result<String, Strin
             return Err(format!("{}, {field}: {}", Quoted(name), flaw.kind));
         }
     }
+    Ok(knives)
+}
+
+/// Adds the knives of a text to a document, all of them or none. What to tell about it.
+pub(super) fn add_rows(desk: &mut Desk, text: &str, system: System) -> Result<String, String> {
+    let knives = checked_rows(text, system)?;
     let count = knives.len();
     let has_room = desk.document().has_room_for_knives(count);
     has_room.map_err(|problem| problem.to_string())?;
