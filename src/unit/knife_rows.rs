@@ -21,8 +21,8 @@ pub const COLUMNS: [&str; 12] = [
     "face ground",
 ];
 
-/// Columns that a row cannot do without.
-const NEEDED: usize = 6;
+/// Columns that a row cannot do without: the first ones.
+pub const NEEDED_COLUMNS: usize = 6;
 /// Columns of rows without a heading; what follows is read under its heading alone.
 const BARE: usize = 8;
 
@@ -79,7 +79,7 @@ pub fn read_knife_rows(text: &str, system: System) -> Result<Vec<Knife>, RowProb
     // The first mark that parts a row into as many cells as a knife needs; notes may hold others.
     let is_parted = |&mark: &u8| {
         let first = reader(text, mark).into_records().flatten().find(is_filled);
-        first.is_some_and(|record| record.len() >= NEEDED)
+        first.is_some_and(|record| record.len() >= NEEDED_COLUMNS)
     };
     let delimiter = [b'\t', b';', b',']
         .into_iter()
@@ -143,7 +143,7 @@ fn headed(record: &csv::StringRecord) -> Result<[Option<usize>; COLUMNS.len()], 
             .position(|cell| row_head::column(cell) == column)
     };
     let places = COLUMNS.map(place);
-    match places.iter().take(NEEDED).position(Option::is_none) {
+    match places.iter().take(NEEDED_COLUMNS).position(Option::is_none) {
         Some(missing) => Err(RowProblem::NoColumn(COLUMNS[missing])),
         None => Ok(places),
     }

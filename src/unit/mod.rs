@@ -44,7 +44,9 @@ pub use field::{
 pub use fitted::Fitted;
 pub use flaw::{Flaw, FlawKind};
 pub use ground::{GapPlace, GroundEntry, GroundForm, ShapeEntry, StraightedgeEntry, WearEntry};
-pub use knife_rows::{COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows};
+pub use knife_rows::{
+    COLUMNS, NEEDED_COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows,
+};
 pub use limits::Limits;
 pub use text::{TextProblem, parse_text, read_text};
 pub use uncertain::{Follows, Uncertain};

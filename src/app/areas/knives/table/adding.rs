@@ -5,7 +5,7 @@ use egui::{Grid, Id, ScrollArea, TextEdit, Ui};
 use super::rows::{add_rows, problem_ui, unit_name};
 use crate::app::desk::{Card, Desk, Next};
 use crate::app::widgets::lettering::Lettering;
-use crate::unit::{COLUMNS, write_rows};
+use crate::unit::{COLUMNS, NEEDED_COLUMNS, write_rows};
 
 /// What was typed, in the order of [`COLUMNS`].
 type Cells = [String; COLUMNS.len()];
@@ -75,7 +75,11 @@ impl Card for Adding {
             is_taken = ui.button("Add this knife").clicked();
             is_over = ui.button("Leave it").clicked();
         });
-        if is_taken {
+        let mut needed = COLUMNS.iter().zip(&self.cells).take(NEEDED_COLUMNS);
+        let blank = needed.find(|(_, cell)| cell.trim().is_empty());
+        if is_taken && let Some((column, _)) = blank {
+            self.problem = Some(format!("the {column} is still blank"));
+        } else if is_taken {
             let cells = self.cells.iter().map(String::as_str);
             let rows = [COLUMNS.to_vec(), cells.collect()];
             let text = write_rows(rows).map_err(|problem| problem.to_string());
