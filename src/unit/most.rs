@@ -12,7 +12,7 @@ pub const ROWS_BYTES: usize = 4_000_000;
 pub const KNIVES: usize = 5_000;
 
 /// Points of the hardware under the knife.
-pub const HARDWARE_POINTS: usize = 1_000;
+pub const HARDWARE_POINTS: usize = 10_000;
 
 /// Letters of a name, a price, or a value with its unit.
 pub const NAME_LETTERS: usize = 200;
