@@ -42,7 +42,8 @@ impl Screen {
                 "-nolisten",
                 "tcp",
             ])
-            .args(["+extension", "GLX"])
+            // Without the last it begins anew whenever the only hands on it let go.
+            .args(["+extension", "GLX", "-noreset"])
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
             .spawn()
