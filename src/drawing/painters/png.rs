@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use resvg::usvg::fontdb;
 use resvg::{tiny_skia, usvg};
+use skrifa::{FontRef, MetadataProvider as _};
 
 use super::svg::to_svg;
 use crate::drawing::paper::{fonts, words};
@@ -27,6 +28,10 @@ pub fn to_png(sheet: &PlateSheet) -> Result<Vec<u8>, String> {
     }
     let options = usvg::Options {
         fontdb: Arc::new(fonts),
+        font_resolver: usvg::FontResolver {
+            select_font: usvg::FontResolver::default_font_selector(),
+            select_fallback: Box::new(|letter, used, fonts| stand_in(letter, used, fonts)),
+        },
         ..usvg::Options::default()
     };
     let tree = usvg::Tree::from_str(&svg, &options).map_err(|error| error.to_string())?;
@@ -43,4 +48,32 @@ pub fn to_png(sheet: &PlateSheet) -> Result<Vec<u8>, String> {
         &mut pixels.as_mut(),
     );
     pixels.encode_png().map_err(|error| error.to_string())
+}
+
+/// The font that stands in where those used so far lack a letter: one as heavy and as upright as the
+/// first, if there is any.
+fn stand_in(letter: char, used: &[fontdb::ID], fonts: &fontdb::Database) -> Option<fontdb::ID> {
+    let like = fonts.face(*used.first()?)?;
+    let has_it = |face: &&fontdb::FaceInfo| !used.contains(&face.id) && has(fonts, face.id, letter);
+    let differs = |face: &&fontdb::FaceInfo| {
+        let weight = face.weight.0.abs_diff(like.weight.0);
+        (
+            face.style != like.style,
+            face.stretch != like.stretch,
+            weight,
+        )
+    };
+    fonts
+        .faces()
+        .filter(has_it)
+        .min_by_key(differs)
+        .map(|face| face.id)
+}
+
+fn has(fonts: &fontdb::Database, font: fontdb::ID, letter: char) -> bool {
+    let has_it = |data: &[u8], index| {
+        let font = FontRef::from_index(data, index);
+        font.is_ok_and(|font| font.charmap().map(letter).is_some())
+    };
+    fonts.with_face_data(font, has_it).unwrap_or(false)
 }
