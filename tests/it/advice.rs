@@ -285,6 +285,32 @@ fn units_of_every_kind_get_advice_that_holds() {
 }
 
 #[test]
+fn where_no_way_holds_what_stands_in_the_way_is_told() {
+    // The sweep leaves no room for the attitude that the underside takes, and the other way round.
+    let tight = document(&example(&[
+        ("height_of_cut: \"0.5 in\"", "height_of_cut: \"0.225 in\""),
+        ("behind_centre: \"0.3 in\"", "behind_centre: \"0.5 in\""),
+    ]));
+    let solved = solved(&tight);
+    let advice = solved
+        .advice(FindingId::Sweep, System::InchDecimal)
+        .unwrap();
+    let by_attitude = |way: &Way| matches!(way, Way::Attitude { .. });
+    assert!(!advice.ways.iter().any(by_attitude), "{advice:?}");
+    // With the edge in the ground only its height can come first.
+    let sunk = "rollers: Some((front_move: \"0.6 in\", rear_move: \"0.6 in\")),";
+    let sunk = document(&example(&[
+        ("rollers: None,", sunk),
+        ("behind_centre: \"0.3 in\"", "behind_centre: \"-2 mm\""),
+    ]));
+    let sunk = self::solved(&sunk);
+    let advice = sunk.advice(FindingId::Ahead, System::InchDecimal).unwrap();
+    assert!(advice.ways.is_empty(), "{advice:?}");
+    let told = advice.shown_in(System::InchDecimal);
+    assert!(told.contains("height of cut comes first"), "{told}");
+}
+
+#[test]
 fn the_starting_limits_are_the_turfs_own() {
     // This program's starting values: common practice, no source.
     for (turf, sweep, clip, underside_mm) in [

@@ -91,6 +91,10 @@ impl Advice {
             }
         }
         let has_way = advice.ways.iter().any(|way| !matches!(way, Way::Other(_)));
+        if blocked.is_empty() && advice.ways.is_empty() {
+            let none = "No adjustment by itself clears it and leaves every other finding as it is.";
+            blocked.push(none.to_owned());
+        }
         advice.in_the_way = (!has_way && !blocked.is_empty()).then(|| blocked.join(" "));
         Some(advice)
     }
@@ -99,6 +103,8 @@ impl Advice {
     fn turn(&mut self, asked: Asked, scale: Scale, system: System, blocked: &mut Vec<String>) {
         let height = asked.case.solution.pose.height_of_cut.mm();
         if scale == Scale::Attitude && height <= 0.0 {
+            blocked
+                .push("The edge stands in the ground: the height of cut comes first.".to_owned());
             return;
         }
         let aim = Aim {
