@@ -8,7 +8,9 @@ use crate::analysis::uncertainty::off_in_words;
 use crate::analysis::why::{
     Complaint, Goal, Knob, KnobAnswer, NotSensible, Other, Why, causes, pitches, spacing_told,
 };
-use crate::analysis::{Case, Finding, FindingId, Findings, Level, NumberId, Solved, Standing};
+use crate::analysis::{
+    Case, Finding, FindingId, Findings, Level, NumberId, Solved, Standing, moves_told,
+};
 use crate::command::Problem;
 use crate::drawing::CAUTIONS;
 use crate::units::{Length, Measure as _, Quoted, Share, System};
@@ -245,6 +247,9 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
             system.roller_move(aim.rollers.0),
             system.roller_move(aim.rollers.1)
         );
+        if let Some(told) = moves_told(aim.rollers, &solved.unit.brackets, system) {
+            let _ = writeln!(text, "      {told}");
+        }
         if answer.to_limit.is_err() {
             others_text(text, &aim.others, system);
         }

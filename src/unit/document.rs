@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
+use super::brackets::BracketEntry;
 use super::closing::ClosingReadings;
 use super::examples::Examples;
 use super::field::OneOf;
@@ -70,6 +71,9 @@ pub struct Document {
     /// What is worn or out of true.
     #[serde(default)]
     pub wear: WearEntry,
+    /// What moves the rollers in their brackets.
+    #[serde(default, skip_serializing_if = "BracketEntry::is_empty")]
+    pub brackets: BracketEntry,
     /// Limits of one's own trials.
     #[serde(default)]
     pub limits: Option<LimitEntries>,

@@ -80,6 +80,15 @@ pub enum FlawKind {
     /// More points of the hardware than can be worked with.
     #[error("with it there are {0} points of hardware; at most {most} can be worked with", most = most::HARDWARE_POINTS)]
     TooManyPoints(usize),
+    /// A list of spacers in which one is no length.
+    #[error("{problem}; write sizes with semicolons between them, like 1/32 in; 1/16 in")]
+    NoSpacer {
+        /// What is wrong with it.
+        problem: String,
+    },
+    /// A spacer of no thickness.
+    #[error("a spacer is thicker than zero")]
+    ThinSpacer,
     /// A knife without a name.
     #[error("a knife needs a name, so that a setting can fit it")]
     NoName,

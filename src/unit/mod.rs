@@ -5,6 +5,7 @@
 //! [`Field`] names each of its values; [`Unit`] is a document that passed its checks, in plain
 //! values. This room imports `units` and `geometry`.
 
+mod brackets;
 mod closing;
 mod document;
 mod examples;
@@ -30,6 +31,7 @@ mod values;
 mod wear;
 mod written;
 
+pub use brackets::{BracketEntry, Brackets};
 pub use closing::{ClosingReadings, ClosingWay};
 pub use document::{
     AsRead, AttitudeRange, BenchReadings, Document, Format, HardwareReadings, Knife, LimitEntries,

@@ -60,6 +60,9 @@ impl Field {
             | Self::StraightedgeLength
             | Self::StraightedgeGap
             | Self::StraightedgeAt
+            | Self::FrontPitch
+            | Self::RearPitch
+            | Self::Spacers
             | Self::SweepWatch
             | Self::SweepOver
             | Self::GapWatch

@@ -32,6 +32,7 @@ pub(super) fn check(document: &Document) -> Result<Fitted, Flaw> {
         .straightedge
         .as_ref()
         .map_or(Ok(()), straightedge)?;
+    spacers(document)?;
     document.limits.as_ref().map_or(Ok(()), limits)?;
     Ok(fitted)
 }
@@ -150,6 +151,20 @@ fn straightedge(entry: &StraightedgeEntry) -> Result<(), Flaw> {
         Ok(_) => Ok(()),
         Err(_) => Err(Field::StraightedgeGap.flaw(FlawKind::Step(entry.gap.text().to_owned()))),
     }
+}
+
+fn spacers(document: &Document) -> Result<(), Flaw> {
+    let field = Field::Spacers;
+    let sizes = document.brackets.sizes();
+    let sizes = sizes.map_err(|problem| {
+        field.flaw(FlawKind::NoSpacer {
+            problem: problem.to_string(),
+        })
+    })?;
+    if sizes.iter().any(|size| size.mm() <= 0.0) {
+        return Err(field.flaw(FlawKind::ThinSpacer));
+    }
+    Ok(())
 }
 
 fn limits(entries: &LimitEntries) -> Result<(), Flaw> {

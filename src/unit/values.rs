@@ -2,6 +2,7 @@
 
 use kurbo::Point;
 
+use super::brackets::Brackets;
 use super::closing::ClosingReadings;
 use super::document::{BenchReadings, Document, HardwareReadings, SettingEntry};
 use super::field::{Field, KnifePart, KnifeText, Reading};
@@ -65,6 +66,8 @@ pub struct Unit {
     pub sink: Sink,
     /// What is worn or out of true.
     pub wear: Wear,
+    /// What moves the rollers in their brackets.
+    pub brackets: Brackets,
     /// The limits in force.
     pub limits: Limits,
     /// The readings that carry a ±.
@@ -121,6 +124,7 @@ impl Document {
             shape: self.ground.shape.value(),
             sink: self.ground.sink(),
             wear: Wear::of(&self.wear),
+            brackets: self.brackets.values(),
             limits: Limits::in_force(self.turf, self.limits.as_ref()),
             uncertain: uncertain_readings(self),
             system: self.system(),

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use sweepgauge::analysis::advice::Way;
 use sweepgauge::analysis::{FindingId, Findings, Level, Solved};
-use sweepgauge::unit::{Document, Field, Limits, Reading, Turf, read_text};
+use sweepgauge::unit::{Document, Field, KnifePart, Limits, Reading, Turf, read_text};
 use sweepgauge::units::{Length, Quantity, System, Value};
 
 use crate::common::example::{EXAMPLE, example};
@@ -88,6 +88,15 @@ fn typed(before: &Solved, way: &Way, text: &str, system: System) -> Vec<Document
         }
         Way::GroundSpeed(to) => vec![set(Reading::GroundSpeed.into(), to.into())],
         Way::ReelSpeed(to) => vec![set(Reading::ReelSpeed.into(), to.into())],
+        Way::LightContact => {
+            let mut document = (*before.document).clone();
+            Field::WantedGap.set(&mut document, "0", system).unwrap();
+            vec![document]
+        }
+        Way::TopAngle(to) => {
+            let top_angle = Reading::Knife(before.unit.fitted, KnifePart::TopAngle);
+            vec![set(top_angle.into(), to.into())]
+        }
         Way::Trued => {
             let mut document = (*before.document).clone();
             for reading in [
@@ -212,11 +221,14 @@ prop_compose! {
         hardware in proptest::option::of((5.0..60.0, 3.0..14.0)),
         closing in closing(),
         around in around(),
+        (gap, relief) in (prop_oneof![2 => Just(0.0), 1 => 0.0..0.2], proptest::option::of(-2.0..9.0)),
         is_inch in any::<bool>(),
     ) -> String {
         let hardware = hardware.map_or_else(String::new, |(behind, below)| {
             format!("(behind: \"{behind} mm\", below: \"{below} mm\")")
         });
+        let relief = relief
+            .map_or_else(String::new, |deg: f64| format!(", top_angle: \"{deg} deg\""));
         let height = if is_inch {
             format!("{} in", height / 25.4)
         } else {
@@ -226,12 +238,12 @@ prop_compose! {
             "(format: 1, name: \"a unit\", turf: {turf},
               reel: (new_diameter: \"{reel} mm\", smallest_diameter: \"{} mm\", blades: {blades}),
               bench: (reel_diameter: \"{} mm\", height_of_cut: \"{height}\", attitude: \"{attitude} deg\",
-                behind_centre: \"{behind} mm\", gap: \"0 mm\",
+                behind_centre: \"{behind} mm\", gap: \"{gap} mm\",
                 front_roller: (diameter: \"{front} mm\", ahead: \"{ahead} mm\"),
                 rear_roller: (diameter: \"{rear} mm\", behind: \"{back} mm\")),
               closing: {closing},
               knife: (name: \"plain\", reach: \"{reach} mm\", width: \"{width} mm\", lip_thickness: \"{lip} mm\",
-                lip_length: \"{lip_length} mm\", body_thickness: \"{body} mm\"),
+                lip_length: \"{lip_length} mm\", body_thickness: \"{body} mm\"{relief}),
               hardware: [{hardware}], options: [], {around})",
             0.9 * reel,
             worn * reel,
@@ -246,7 +258,7 @@ fn few() -> ProptestConfig {
         cases: if std::env::var_os("PROPTEST_CASES").is_some() {
             asked.cases
         } else {
-            60
+            300
         },
         ..asked
     }
@@ -270,6 +282,7 @@ fn units_of_every_kind_get_advice_that_holds() {
         &[][..],
         &[("behind_centre: \"0.3 in\"", "behind_centre: \"0.6 in\"")],
         &[("behind_centre: \"0.3 in\"", "behind_centre: \"-1.1 mm\"")],
+        &[("gap: \"0 mm\"", "gap: \"0.1 mm\"")],
         &[("height_of_cut: None", "height_of_cut: Some(\"0.2 in\")")],
         &[("below: \"0.3 in\"", "below: \"0.45 in\"")],
         &[("ground_speed: \"4 mph\"", "ground_speed: \"9 mph\"")],
@@ -282,6 +295,35 @@ fn units_of_every_kind_get_advice_that_holds() {
         told += type_back(&document(&example(edits))).unwrap();
     }
     assert!(told > 30, "{told}");
+}
+
+#[test]
+fn a_move_is_told_in_turns_and_spacers_where_they_are_known() {
+    let known = "brackets: (front_pitch: \"1/16 in\", rear_pitch: \"1/16 in\", spacers: \"1/32 in; 1/16 in; 1/8 in\"),
+    limits: None,";
+    let with = |limits: &str| {
+        let behind = "behind_centre: \"0.6 in\"";
+        let text = example(&[
+            ("behind_centre: \"0.3 in\"", behind),
+            ("limits: None,", limits),
+        ]);
+        let solved = solved(&document(&text));
+        let advice = solved.advice(FindingId::Sweep, System::InchDecimal);
+        advice.unwrap().shown_in(System::InchDecimal)
+    };
+    let told = with(known);
+    assert!(told.contains("turns of the adjuster down"), "{told}");
+    assert!(
+        told.contains("taken out, ") && told.contains("left over"),
+        "{told}"
+    );
+    assert!(!with("limits: None,").contains("turns"));
+    let wrong = example(&[("limits: None,", "brackets: (spacers: \"1/32 in; thin\"),")]);
+    let told = read_text(&wrong).unwrap_err().to_string();
+    assert!(
+        told.contains("brackets.spacers") && told.contains("semicolons"),
+        "{told}"
+    );
 }
 
 #[test]

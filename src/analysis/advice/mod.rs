@@ -13,16 +13,18 @@ pub(in crate::analysis) use trial::Asked;
 pub use way::Way;
 
 use super::dial::{Dial, Scale};
-use super::{Case, FindingId, Judged, Level, Side, Standings};
-use crate::geometry::{ground_speed_for_clip, reel_speed_for_clip};
-use crate::unit::{Mowing, Unit, Wear};
-use crate::units::{Sentence, System, Value};
+use super::{Case, FindingId, Judged, Level, Side, Standings, moves_told};
+use crate::geometry::{Setting, ground_speed_for_clip, reel_speed_for_clip};
+use crate::unit::{Fitted, Mowing, Unit, Wear};
+use crate::units::{Angle, Length, Sentence, System, Value};
 
 /// How far inside its limits a clip length is aimed at, as a part of the limit.
 const CLIP_ROOM: f64 = 0.03;
 /// The highest cut that is still the same kind of turf, over the height now (common practice, no
 /// source).
 pub(in crate::analysis) const NEAR_HEIGHT: f64 = 2.5;
+/// By how much a top face is relieved beyond what the reel takes (common practice, no source).
+const MORE_RELIEF: Angle = Angle::from_deg(0.5);
 /// How many readings from a speed on are tried.
 const READINGS: usize = 8;
 
@@ -33,6 +35,8 @@ pub struct Advice {
     pub ways: Vec<Way>,
     /// The whole of it in words, in order.
     sentences: Vec<Sentence>,
+    /// The roller moves of an attitude in turns and spacers, where these are known.
+    moves: Option<String>,
     /// What stands in the way where no way was found.
     in_the_way: Option<String>,
 }
@@ -43,6 +47,8 @@ enum Lever {
     Dial(Scale),
     GroundSpeed,
     ReelSpeed,
+    LightContact,
+    TopAngle,
     Trued,
     Other(&'static str),
 }
@@ -65,6 +71,7 @@ impl Advice {
         let mut advice = Self {
             ways: Vec::new(),
             sentences: Vec::new(),
+            moves: None,
             in_the_way: None,
         };
         let mut blocked = Vec::new();
@@ -74,6 +81,15 @@ impl Advice {
                 Lever::GroundSpeed | Lever::ReelSpeed => {
                     advice.ways.extend(speed(&asked, lever, system));
                 }
+                Lever::LightContact => {
+                    let setting = Setting {
+                        gap: Length::ZERO,
+                        ..*case.setting
+                    };
+                    let holds = asked.holding(case.unit, &setting).is_some();
+                    advice.ways.extend(holds.then_some(Way::LightContact));
+                }
+                Lever::TopAngle => advice.ways.extend(top_angle(&asked, system)),
                 Lever::Trued => {
                     let unit = Unit {
                         wear: Wear::default(),
@@ -129,6 +145,8 @@ impl Advice {
                 self.sentences.push(way.sentence());
                 let kept_clear = aimed.kept_clear.map(|kept| kept.sentence());
                 self.sentences.extend(kept_clear);
+                let brackets = &asked.case.unit.brackets;
+                self.moves = moves_told(aimed.rollers, brackets, system);
             }
             (None, _) => blocked.push(told_blocked(scale, aim.in_the_way())),
         }
@@ -138,7 +156,8 @@ impl Advice {
     #[must_use]
     pub fn shown_in(&self, system: System) -> String {
         let told = self.sentences.iter().map(|said| said.shown_in(system));
-        let told: Vec<_> = self.in_the_way.iter().cloned().chain(told).collect();
+        let told = self.in_the_way.iter().cloned().chain(told);
+        let told: Vec<_> = told.chain(self.moves.clone()).collect();
         told.join(" ")
     }
 }
@@ -156,12 +175,18 @@ fn levers(finding: FindingId, level: Level, judged: Option<Judged>) -> Vec<Lever
             ),
         ],
         FindingId::Ahead | FindingId::Attitude => vec![attitude],
-        FindingId::Gap => vec![Lever::Other(
-            "Close it, alike at both ends: engine off, key out, reel blocked while the adjusters turn, cut-resistant gloves on; then turn the reel with a rod, no hand near a blade.",
-        )],
-        FindingId::TopFace => vec![Lever::Other(
-            "Grind the top face to a larger angle, the knife off the machine, guards on the grinder and eye protection on; or fit a knife that has it.",
-        )],
+        FindingId::Gap => vec![
+            Lever::LightContact,
+            Lever::Other(
+                "Close it, alike at both ends: engine off, key out, reel blocked while the adjusters turn, cut-resistant gloves on; then turn the reel with a rod, no hand near a blade.",
+            ),
+        ],
+        FindingId::TopFace => vec![
+            Lever::TopAngle,
+            Lever::Other(
+                "Grind the top face to a larger angle, the knife off the machine, guards on the grinder and eye protection on; or fit a knife that has it.",
+            ),
+        ],
         FindingId::Reel => vec![height, attitude],
         FindingId::LowEnd => vec![Lever::Trued, height],
         FindingId::Cut => vec![height],
@@ -201,6 +226,27 @@ fn told_blocked(scale: Scale, in_the_way: Option<Vec<FindingId>>) -> String {
             )
         }
     }
+}
+
+/// A top face relieved by more than the reel takes.
+fn top_angle(asked: &Asked, system: System) -> Option<Way> {
+    let case = &asked.case;
+    let wanted = case.solution.top_angle_needed + MORE_RELIEF;
+    let mut to = Value::from(wanted).as_read_in(system);
+    for _ in 0..READINGS {
+        let relieved = Angle::from_deg(to.base());
+        let mut unit = case.unit.clone();
+        let mut setting = *case.setting;
+        setting.knife.top_angle = Some(relieved);
+        if unit.fitted == Fitted::Bench {
+            unit.profile.knife.top_angle = Some(relieved);
+        }
+        if asked.holding(&unit, &setting).is_some() {
+            return Some(Way::TopAngle(relieved));
+        }
+        to = to.next_read_in(system, true);
+    }
+    None
 }
 
 /// Another speed, inside the limit that is passed. Clip length goes with the ground speed and

@@ -28,6 +28,10 @@ pub enum Way {
     GroundSpeed(Speed),
     /// Another reel speed.
     ReelSpeed(Turning),
+    /// Reel and knife in light contact.
+    LightContact,
+    /// Another angle of the top face.
+    TopAngle(Angle),
     /// Rollers without runout, both ends at one height.
     Trued,
     /// Another knife, a reel or a reading of which nobody knows the measures yet.
@@ -71,6 +75,8 @@ impl Way {
                 "At a reel speed of {} it is within its limits, only if the machine's manual allows this speed.",
                 &[to.into()],
             ),
+            Self::LightContact => Sentence::new("Light contact, a gap of zero, clears it.", &[]),
+            Self::TopAngle(to) => Sentence::new("A top angle of {} clears it.", &[to.into()]),
             Self::Trued => Sentence::new(
                 "With the rollers parallel to the cut line and true it does not arise: true them or their bearings with the unit blocked and the reel drive disconnected.",
                 &[],

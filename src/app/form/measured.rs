@@ -133,6 +133,9 @@ fn folded_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let both = (&mut *fields, &mut *document);
     section_ui(ui, both, "Wear", within(Group::Wear), wear_ui);
     let both = (&mut *fields, &mut *document);
+    let name = "Adjusters and spacers";
+    section_ui(ui, both, name, within(Group::Brackets), brackets_ui);
+    let both = (&mut *fields, &mut *document);
     section_ui(ui, both, "Mowing", within(Group::Mowing), mowing_ui);
     let both = (&mut *fields, &mut *document);
     section_ui(ui, both, "Limits", within(Group::Limits), limits_ui);
@@ -140,6 +143,14 @@ fn folded_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let is_option = |field: Field| matches!(field.group(), Group::Knife(Fitted::Option(_)));
     let name = "Knives to compare";
     section_ui(ui, both, name, is_option, knives_to_compare_ui);
+}
+
+fn brackets_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    note(
+        ui,
+        "What moves the rollers: known, every roller move is told in turns and in spacers as well.",
+    );
+    fields.group_rows(ui, document, Group::Brackets);
 }
 
 fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {

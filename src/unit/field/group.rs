@@ -40,6 +40,8 @@ pub enum Group {
     Straightedge,
     /// What is worn or out of true.
     Wear,
+    /// What moves the rollers in their brackets.
+    Brackets,
     /// Limits of one's own trials.
     Limits,
     /// The attitudes that the roller brackets allow.
@@ -62,6 +64,7 @@ impl Group {
             | Self::Mowing
             | Self::Ground
             | Self::Wear
+            | Self::Brackets
             | Self::Limits => Some(Self::Unit),
             Self::FrontRoller | Self::RearRoller => Some(Self::Bench),
             Self::Knife(Fitted::Option(_)) => Some(Self::Options),
@@ -92,7 +95,8 @@ impl Group {
             | Self::Knife(Fitted::Bench)
             | Self::Setting
             | Self::Ground
-            | Self::Wear => "its fields between round brackets",
+            | Self::Wear
+            | Self::Brackets => "its fields between round brackets",
             Self::FrontRoller => "(diameter: …, ahead: …)",
             Self::RearRoller => "(diameter: …, behind: …)",
             Self::Closing => Choice::Closing.wanted(),
@@ -131,6 +135,7 @@ impl fmt::Display for Group {
             Self::Ground => "ground",
             Self::Straightedge => "ground.straightedge",
             Self::Wear => "wear",
+            Self::Brackets => "brackets",
             Self::Limits => "limits",
             Self::AttitudeRange => "limits.attitude_range",
         })

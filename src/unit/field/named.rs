@@ -60,6 +60,12 @@ pub enum Field {
     StraightedgeGap,
     /// Where the gap was read.
     StraightedgeAt,
+    /// How far one turn of the front adjuster moves the front roller.
+    FrontPitch,
+    /// How far one turn of the rear adjuster moves the rear roller.
+    RearPitch,
+    /// The sizes of spacers in stock.
+    Spacers,
     /// Share of the height of cut above which the sweep wants watching.
     SweepWatch,
     /// Share of the height of cut above which the sweep is too much.

@@ -56,6 +56,7 @@ impl Field {
         Self::StraightedgeGap,
         Self::StraightedgeAt,
     ];
+    const BRACKETS: [Self; 3] = [Self::FrontPitch, Self::RearPitch, Self::Spacers];
     const LIMITS: [Self; 13] = [
         Self::SweepWatch,
         Self::SweepOver,
@@ -115,6 +116,9 @@ impl Field {
             Self::StraightedgeAt => {
                 row(G::Straightedge, "at", Kind::Choice(Choice::GapPlace), Free)
             }
+            Self::FrontPitch => row(G::Brackets, "front_pitch", Length, AboveZero),
+            Self::RearPitch => row(G::Brackets, "rear_pitch", Length, AboveZero),
+            Self::Spacers => row(G::Brackets, "spacers", Text, Free),
             Self::SweepWatch => row(G::Limits, "sweep_watch", Share, NotNegative),
             Self::SweepOver => row(G::Limits, "sweep_over", Share, NotNegative),
             Self::GapWatch => row(G::Limits, "gap_watch", Length, NotNegative),
@@ -173,6 +177,7 @@ impl Field {
             .chain(readings(&Reading::MOWING))
             .chain(Self::GROUND)
             .chain(readings(&Reading::WEAR))
+            .chain(Self::BRACKETS)
             .chain(Self::LIMITS)
     }
 

@@ -1,6 +1,7 @@
 use std::collections::BTreeSet;
 
 use super::*;
+use crate::unit::BracketEntry;
 use crate::unit::places::Places;
 use crate::unit::{
     AsRead, AttitudeRange, ClosingWay, Document, Fitted, FlawKind, GapPlace, HardwareReadings,
@@ -56,6 +57,11 @@ fn filled() -> Document {
         gap: quantity("1/4 in"),
         at: GapPlace::EachEnd,
     });
+    document.brackets = BracketEntry {
+        front_pitch: Some(quantity("1/16 in")),
+        rear_pitch: Some(quantity("1.5 mm")),
+        spacers: Some("1/32 in; 2 mm".to_owned()),
+    };
     document.limits = Some(LimitEntries {
         sweep_watch: Some(quantity("5 %")),
         attitude_range: Some(AttitudeRange {

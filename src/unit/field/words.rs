@@ -145,6 +145,21 @@ impl Field {
                 "Where the gap was read. Both ends resting is a hollow, the middle resting or one end held down flat a crest.",
                 "",
             ),
+            Self::FrontPitch => words(
+                "Front adjuster, a turn",
+                "How far one turn of the front adjuster moves the front roller in its bracket. Known, roller moves are told in turns as well.",
+                "Ten turns, and the roller's height before and after; unit blocked, engine off, key out.",
+            ),
+            Self::RearPitch => words(
+                "Rear adjuster, a turn",
+                "How far one turn of the rear adjuster moves the rear roller in its bracket. Known, roller moves are told in turns as well.",
+                "Ten turns, and the roller's height before and after; unit blocked, engine off, key out.",
+            ),
+            Self::Spacers => words(
+                "Spacers in stock",
+                "Sizes of the spacers in stock, with semicolons between them: 1/32 in; 1/16 in; 1/8 in. Known, roller moves are told in spacers as well, with what is left over.",
+                "A caliper; only parts that the machine's manual allows.",
+            ),
             Self::SweepWatch => words(
                 "Sweep, watch",
                 "Share of the height of cut above which the sweep wants watching.",
