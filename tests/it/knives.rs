@@ -28,7 +28,8 @@ use sweepgauge::geometry::{
 };
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::{
-    COLUMNS, Document, Fitted, Follows, Knife, Limits, Turf, Unit, Wear, read_knife_rows, read_text,
+    Brackets, COLUMNS, Document, Fitted, Follows, Knife, Limits, Turf, Unit, Wear, read_knife_rows,
+    read_text,
 };
 use sweepgauge::units::{Angle, Length, Measure as _, Share, System};
 use tempfile::TempDir;
@@ -128,6 +129,7 @@ fn any_unit() -> impl Strategy<Value = Unit> {
                 mowing: None,
                 shape,
                 sink: Sink::of_both(mm(sink_mm)),
+                brackets: Brackets::default(),
                 wear: Wear::default(),
                 limits,
                 uncertain: Vec::new(),
