@@ -420,6 +420,138 @@ fn tab_to(window: &mut Window, role: Role, name: &str) {
     panic!("Tab never comes to {name}");
 }
 
+/// Keys that come faster than frames: all of them in one.
+fn press_at_once(window: &mut Window, pressed: &[egui::Event]) {
+    window.harness.input_mut().events.extend_from_slice(pressed);
+    window.settle();
+}
+
+fn pressing(key: Key, modifiers: Modifiers) -> egui::Event {
+    egui::Event::Key {
+        key,
+        physical_key: None,
+        pressed: true,
+        repeat: false,
+        modifiers,
+    }
+}
+
+fn typing(text: &str) -> egui::Event {
+    egui::Event::Text(text.to_owned())
+}
+
+#[test]
+fn readings_typed_faster_than_frames_each_land_in_their_field() {
+    let mut window = small_window(DemoUnit::FairwayTrailed);
+    window.press_with(Modifiers::COMMAND, Key::N);
+    window.field("Reel, new").focus();
+    window.settle();
+    let tab = pressing(Key::Tab, Modifiers::NONE);
+    assert_eq!(window.entry("Reel, new"), "7 in", "the same as the example");
+    press_at_once(
+        &mut window,
+        &[
+            typing("7"),
+            tab.clone(),
+            typing("6"),
+            typing(".4"),
+            tab.clone(),
+            typing("9"),
+            tab,
+        ],
+    );
+    window.assert_says("14 of 17 readings are still examples");
+    let held = |window: &Window, field: &str| {
+        let field = Field::at_path(field).expect("a field");
+        field
+            .text(window.document())
+            .unwrap_or_default()
+            .into_owned()
+    };
+    assert_eq!(held(&window, "reel.new_diameter"), "7 in");
+    assert_eq!(held(&window, "reel.smallest_diameter"), "6.4 in");
+    assert_eq!(held(&window, "reel.blades"), "9");
+    assert_eq!(in_hand(&window).1, "Reel diameter, bench");
+    // A shortcut takes what was typed before it.
+    let undo = pressing(Key::Z, Modifiers::COMMAND);
+    press_at_once(&mut window, &[typing("6.8"), tab_back(), undo]);
+    window.assert_says("14 of 17 readings are still examples");
+    assert_eq!(in_hand(&window).1, "Blades");
+}
+
+fn tab_back() -> egui::Event {
+    pressing(Key::Tab, Modifiers::SHIFT)
+}
+
+#[test]
+fn what_stands_there_typed_letter_for_letter_is_no_example() {
+    let mut window = small_window(DemoUnit::FairwayTrailed);
+    window.press_with(Modifiers::COMMAND, Key::N);
+    let blades = window.entry("Blades");
+    window.enter_text("Blades", &blades);
+    window.assert_says("16 of 17 readings are still examples");
+}
+
+#[test]
+fn a_new_unit_begins_with_its_name_in_hand_and_tab_comes_to_no_mark_between_fields() {
+    let mut window = small_window(DemoUnit::FairwayTrailed);
+    window.click("2 As wanted");
+    window.press_with(Modifiers::COMMAND, Key::N);
+    assert_eq!(in_hand(&window), (Role::TextInput, "Name".to_owned()));
+    let mut stops = Vec::new();
+    loop {
+        window.press(Key::Tab);
+        let stop = in_hand(&window).1;
+        if stop == "Name" {
+            break;
+        }
+        stops.push(stop);
+        assert!(stops.len() < MOST_STOPS, "{stops:?}");
+    }
+    let is_mark = |stop: &String| stop.ends_with("keep it as mine");
+    let marks = stops.iter().filter(|stop| is_mark(stop)).count();
+    assert_eq!(marks, 17);
+    let first = stops.iter().position(is_mark).expect("a mark");
+    assert!(stops[first..first + marks].iter().all(is_mark), "{stops:?}");
+    // A mark that is taken leaves the keys to the next one.
+    window.button(&stops[first]).focus();
+    window.settle();
+    window.press(Key::Enter);
+    assert_eq!(in_hand(&window).1, stops[first + 1]);
+}
+
+#[test]
+fn the_question_about_changes_begins_with_the_answer_that_loses_none() {
+    for wrong in [false, true] {
+        let mut window = small_window(DemoUnit::FairwayTrailed);
+        window.enter_text("Reel diameter, bench", if wrong { "x" } else { "6.8" });
+        window.press_with(Modifiers::COMMAND, Key::N);
+        assert_eq!(in_hand(&window).1, "Keep editing");
+        let before = window.document().clone();
+        window.press(Key::Enter);
+        window.assert_silent("Unsaved changes");
+        assert_eq!(window.document(), &before);
+    }
+}
+
+#[test]
+fn shift_counts_as_it_was_when_the_key_went_down() {
+    let mut window = small_window(DemoUnit::FairwayTrailed);
+    window.enter_text("Reel diameter, bench", "6.8");
+    window.enter_text("Reel diameter, bench", "6.7");
+    let changed = window.document().clone();
+    let shift = Modifiers::COMMAND | Modifiers::SHIFT;
+    // All keys are up again before the frame is over.
+    press_at_once(&mut window, &[pressing(Key::Z, Modifiers::COMMAND)]);
+    let before = window.document().clone();
+    assert_ne!(before, changed);
+    press_at_once(&mut window, &[pressing(Key::Z, shift)]);
+    assert_eq!(window.document(), &changed);
+    let undo = pressing(Key::Z, Modifiers::COMMAND);
+    press_at_once(&mut window, &[undo.clone(), undo, pressing(Key::Z, shift)]);
+    assert_eq!(window.document(), &before);
+}
+
 #[track_caller]
 fn type_in_hand(window: &mut Window, text: &str) {
     window.harness.event(egui::Event::Text(text.to_owned()));

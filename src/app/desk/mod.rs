@@ -58,6 +58,7 @@ pub struct Desk {
     card: Option<Box<dyn Card>>,
     notices: Notices,
     may_close: bool,
+    begins_with_first_field: bool,
     keeping: Keeping,
 }
 
@@ -72,6 +73,7 @@ impl Desk {
             card: None,
             notices: Notices::default(),
             may_close: false,
+            begins_with_first_field: false,
             keeping: Keeping::default(),
         }
     }
@@ -112,6 +114,16 @@ impl Desk {
         let found = self.sessions().position(|session| session.id() == id);
         self.front = found.unwrap_or(self.front);
         found.is_some()
+    }
+
+    /// Has the form begin with its first field in hand, as for a unit that nobody typed yet.
+    pub fn begin_with_first_field(&mut self) {
+        self.begins_with_first_field = true;
+    }
+
+    /// Whether the form is to begin with its first field in hand; asked once.
+    pub fn begins_with_first_field(&mut self) -> bool {
+        std::mem::take(&mut self.begins_with_first_field)
     }
 
     /// Puts another session where the one in front is, which is gone then.

@@ -51,17 +51,24 @@ fn ask_besides(desk: &mut Desk, what: Asking, given_up: Vec<SessionId>) -> bool 
         what,
         beneath,
         given_up,
+        has_begun: false,
     });
     false
 }
 
 fn go_on(desk: &mut Desk, what: Asking) -> bool {
     match what {
-        Asking::New => begin(
-            desk,
-            Session::demo().map(|demo| demo.document().as_new()),
-            "A new unit. Its readings are examples only: type your own over every one of them.",
-        ),
+        Asking::New => {
+            let is_begun = begin(
+                desk,
+                Session::demo().map(|demo| demo.document().as_new()),
+                "A new unit. Its readings are examples only: type your own over every one of them.",
+            );
+            if is_begun {
+                desk.begin_with_first_field();
+            }
+            is_begun
+        }
         Asking::Demo(demo) => begin(
             desk,
             demo.document(),
@@ -105,6 +112,8 @@ struct Question {
     beneath: Option<Box<dyn Card>>,
     /// The sessions whose changes may be lost.
     given_up: Vec<SessionId>,
+    /// Whether the answer that loses nothing was given the keys.
+    has_begun: bool,
 }
 
 #[derive(Clone, Copy)]
@@ -141,7 +150,11 @@ impl Card for Question {
                 ("Keep editing", Reply::Stay),
             ] {
                 let is_offered = is_savable || !matches!(reply, Reply::Save);
-                if ui.add_enabled(is_offered, Button::new(word)).clicked() {
+                let button = ui.add_enabled(is_offered, Button::new(word));
+                if matches!(reply, Reply::Stay) && !std::mem::replace(&mut self.has_begun, true) {
+                    button.request_focus();
+                }
+                if button.clicked() {
                     answer = Some(reply);
                 }
             }

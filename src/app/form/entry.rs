@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use egui::accesskit::Invalid;
 use egui::text_edit::TextEditState;
-use egui::{Id, Key, Rect, Response, Stroke, TextEdit, Ui, Vec2};
+use egui::{Event, Id, Key, Rect, Response, Stroke, TextEdit, Ui, Vec2};
 
 use super::field::{Fields, explain_slot};
 use crate::analysis::Level;
@@ -147,7 +147,7 @@ impl Fields<'_> {
         if response.has_focus() {
             self.in_hand = Some(slot);
         }
-        if response.changed() {
+        if response.changed() || was_example && is_typed_into(ui, &response) {
             let (kept, began) = match self.drafts.get(slot) {
                 Some(draft) => (draft.kept.clone(), draft.began.clone()),
                 None => (kept, began),
@@ -208,6 +208,12 @@ impl Fields<'_> {
             node.set_description(problem);
         });
     }
+}
+
+/// Whether a person types into an entry, be it what stands there already.
+fn is_typed_into(ui: &Ui, entry: &Response) -> bool {
+    let is_typing = |event: &Event| matches!(event, Event::Text(_) | Event::Paste(_));
+    entry.has_focus() && ui.input(|input| input.events.iter().any(is_typing))
 }
 
 /// What a field takes back by itself begins anew each time it is entered: older entries are steps of

@@ -100,7 +100,7 @@ impl State {
 pub struct Keys {
     /// The first entry.
     pub first: Option<Id>,
-    /// Marks of examples: each stands before its entry, and its turn comes after it.
+    /// Marks of examples: their turn comes after every entry.
     pub marks: Vec<Id>,
     /// The field that has them.
     pub in_hand: Option<Field>,
@@ -117,6 +117,11 @@ impl Form {
     pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
         let begin = |_: &SessionId| State::for_document(desk.document());
         let state = self.state.get(desk.session().id(), begin);
+        // On a card the toolkit keeps the keys, and for one frame after it.
+        let is_in_reach = ui.memory(|memory| memory.is_above_modal_layer(ui.layer_id()));
+        if is_in_reach && !desk.has_card() && desk.begins_with_first_field() {
+            state.wanted = Some(Field::Name);
+        }
         state.show(ui, desk);
     }
 }

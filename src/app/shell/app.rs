@@ -15,6 +15,7 @@ use super::shot::Shot;
 use super::start_card::StartCard;
 use super::title::Title;
 use super::top_bar::top_bar_ui;
+use super::turns::Turns;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::{Change, Desk, Dialogs, Preferences, Session, SessionId, show_card};
 use crate::app::files::{close_asked, dropped_files, offer_recovery, watch_file};
@@ -30,6 +31,7 @@ pub struct App {
     areas: Areas,
     form: Form,
     course: Course,
+    turns: Turns,
     title: Title,
     remembering: Option<Remembering>,
     placing: Option<Placing>,
@@ -65,6 +67,7 @@ impl App {
             areas: Areas::all(),
             form: Form::default(),
             course: Course::default(),
+            turns: Turns::default(),
             title: Title::default(),
             remembering: None,
             placing: None,
@@ -177,11 +180,13 @@ impl App {
             areas,
             form,
             course,
+            turns,
             title,
             remembering,
             placing,
             shot,
         } = self;
+        turns.take(ctx);
         desk.look_at_hands(ctx);
         course.go_on(ctx, desk.has_card());
         do_as_pressed(ctx, desk, areas, &form.keys());

@@ -1,5 +1,6 @@
 //! The course that Tab runs through the window, in the order in which a person reads it: bar, form,
-//! area, notices, and round again. It begins at the form's first field.
+//! area, notices, and round again. It begins at the form's first field. Whatever has the keys when it
+//! vanishes leaves them to what comes after it.
 
 use egui::{Context, FocusDirection, Id, Key, LayerId, Modifiers, Popup, Rect, Ui};
 
@@ -50,24 +51,25 @@ impl Stops {
         self
     }
 
-    /// With each mark of an example after the entry that it stands before.
+    /// With the marks of examples after everything else: whoever types one reading after the other
+    /// comes to no mark, which would vanish under the hand.
     pub fn with_marks_last(mut self, marks: &[Id]) -> Self {
-        let mut place = 0;
-        while place + 1 < self.0.len() {
-            let is_mark = marks.contains(&self.0[place].id);
-            if is_mark {
-                self.0.swap(place, place + 1);
-            }
-            place += if is_mark { 2 } else { 1 };
-        }
+        self.0.sort_by_key(|stop| marks.contains(&stop.id));
         self
     }
+}
+
+/// A stop, and which part of the window it stands in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Placed {
+    part: usize,
+    id: Id,
 }
 
 /// The course, as the last frame laid it out.
 #[derive(Clone, Debug, Default)]
 pub struct Course {
-    stops: Vec<Id>,
+    stops: Vec<Placed>,
     /// Where it begins.
     first: Option<Id>,
     /// What had the keys last.
@@ -110,23 +112,34 @@ impl Course {
             return;
         }
         let focused = ctx.memory(egui::Memory::focused);
-        let place = |id: Id| self.stops.iter().position(|stop| *stop == id);
+        let place = |id: Id| self.stops.iter().position(|stop| stop.id == id);
+        let stop = |place: usize| self.stops.get(place).map(|stop| stop.id);
         let next = match focused.or(self.last).and_then(place) {
-            Some(here) => self.stops.get(stepped(here, on, back, self.stops.len())),
-            None => self.first.as_ref().or(self.stops.first()),
+            Some(here) => stop(stepped(here, on, back, self.stops.len())),
+            None => self.first.or(stop(0)),
         };
         if let Some(next) = next {
-            ctx.memory_mut(|memory| memory.request_focus(*next));
+            ctx.memory_mut(|memory| memory.request_focus(next));
         }
     }
 
     /// Notes how the frame was laid out, and what has the keys in it.
     pub fn lay(&mut self, ctx: &Context, parts: [Stops; 4], keys: &Keys, has_card: bool) {
-        let stops = parts.into_iter().flat_map(|part| part.0);
-        self.stops = stops.map(|stop| stop.id).collect();
+        let stops = parts.into_iter().enumerate().flat_map(|(part, stops)| {
+            let placed = move |stop: Stop| Placed { part, id: stop.id };
+            stops.0.into_iter().map(placed)
+        });
+        let before = std::mem::replace(&mut self.stops, stops.collect());
         self.first = keys.first;
         let focused = ctx.memory(egui::Memory::focused);
-        let focused = focused.filter(|focused| self.stops.contains(focused));
+        let heir = focused.filter(|_| !has_card);
+        let heir = heir.and_then(|focused| heir_of(focused, &before, &self.stops));
+        if let Some(heir) = heir {
+            ctx.memory_mut(|memory| memory.request_focus(heir));
+            ctx.request_repaint();
+        }
+        let focused = heir.or(focused);
+        let focused = focused.filter(|focused| self.stops.iter().any(|stop| stop.id == *focused));
         self.last = focused.or(self.last);
         if has_card {
             self.had_card = true;
@@ -134,6 +147,19 @@ impl Course {
             self.beneath_card = focused;
         }
     }
+}
+
+/// What has the keys after what had them: none while that is still there. It is what came next in the
+/// same part of the window, or else what came before.
+fn heir_of(focused: Id, before: &[Placed], now: &[Placed]) -> Option<Id> {
+    if now.iter().any(|stop| stop.id == focused) {
+        return None;
+    }
+    let gone = before.iter().position(|stop| stop.id == focused)?;
+    let is_heir = |stop: &&Placed| stop.part == before[gone].part && now.contains(stop);
+    let heir = before[gone..].iter().find(is_heir);
+    let heir = heir.or_else(|| before[..gone].iter().rev().find(is_heir));
+    heir.map(|stop| stop.id)
 }
 
 /// So many places on and back, round and round.
@@ -167,10 +193,27 @@ mod tests {
     }
 
     #[test]
-    fn the_mark_of_an_example_comes_after_its_field() {
+    fn the_marks_of_examples_come_after_every_field() {
         let form =
             stops(&[(0.0, 0.0); 5]).with_marks_last(&[Id::unique(0_usize), Id::unique(3_usize)]);
-        assert_eq!(order(&form), [1, 0, 2, 4, 3]);
+        assert_eq!(order(&form), [1, 2, 4, 0, 3]);
+    }
+
+    #[test]
+    fn what_vanishes_leaves_the_keys_to_what_comes_after_it_in_its_part() {
+        let placed = |stops: &[(usize, usize)]| -> Vec<Placed> {
+            let placed = |(part, index): &(usize, usize)| Placed {
+                part: *part,
+                id: Id::unique(index),
+            };
+            stops.iter().map(placed).collect()
+        };
+        let before = placed(&[(0, 0), (1, 1), (1, 2), (1, 3), (2, 4)]);
+        let heir = |now: &[(usize, usize)]| heir_of(Id::unique(2_usize), &before, &placed(now));
+        assert_eq!(heir(&[(0, 0), (1, 1), (1, 2)]), None, "it is still there");
+        assert_eq!(heir(&[(1, 1), (1, 3), (2, 4)]), Some(Id::unique(3_usize)));
+        assert_eq!(heir(&[(0, 0), (1, 1), (2, 4)]), Some(Id::unique(1_usize)));
+        assert_eq!(heir(&[(0, 0), (2, 4)]), None, "its part is gone");
     }
 
     #[test]

@@ -219,17 +219,33 @@ pub fn pressed(ctx: &Context, areas: &Areas, may: impl Fn(Deed) -> bool) -> Opti
     }
     let is_typing = ctx.text_edit_focused();
     let is_pressed = |keys: &KeyboardShortcut| {
-        // A mark that is typed with Shift is one key, a letter with Shift is another.
         let is_mark = *keys != alone(Key::Questionmark) || !is_typing;
-        let has_shift = ctx.input(|input| input.modifiers.shift);
-        let name = keys.logical_key.name();
-        let is_letter = name.len() == 1 && name.is_ascii() && !name.as_bytes()[0].is_ascii_digit();
-        let is_meant = is_mark && (!is_letter || keys.modifiers.shift == has_shift);
-        is_meant && ctx.input_mut(|input| input.consume_shortcut(keys))
+        is_mark && is_consumed(ctx, keys)
     };
     let mut table = table(areas.abouts()).into_iter();
     let found = table.find(|entry| may(entry.deed) && entry.keys.iter().any(is_pressed));
     found.map(|entry| entry.deed)
+}
+
+/// Whether keys were pressed; the press is used up then. What was held is told by the press itself: by
+/// the end of a slow frame, all may be let go.
+fn is_consumed(ctx: &Context, keys: &KeyboardShortcut) -> bool {
+    // A mark that is typed with Shift is one key, a letter with Shift is another.
+    let name = keys.logical_key.name();
+    let is_letter = name.len() == 1 && name.as_bytes()[0].is_ascii_alphabetic();
+    let is_meant = |event: &egui::Event| {
+        matches!(event, egui::Event::Key { key, pressed: true, modifiers, .. }
+            if *key == keys.logical_key
+                && modifiers.matches_logically(keys.modifiers)
+                && (!is_letter || modifiers.shift == keys.modifiers.shift))
+    };
+    ctx.input_mut(|input| {
+        let place = input.events.iter().position(is_meant);
+        if let Some(place) = place {
+            input.events.remove(place);
+        }
+        place.is_some()
+    })
 }
 
 #[cfg(test)]

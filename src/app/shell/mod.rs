@@ -24,6 +24,7 @@ mod start_card;
 mod steps_card;
 mod title;
 mod top_bar;
+mod turns;
 mod window;
 
 pub use app::App;
