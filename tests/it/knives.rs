@@ -1032,7 +1032,7 @@ fn the_cheap_knife_of_the_demo_unit_fails_at_scrap_size() {
     assert_eq!(rows[ranking.ranks.order[0]].name, "reaching");
     assert_eq!(
         ranking.sentences.last().unwrap(),
-        "\"cheap\", price 24.00, does not fit: it needs more than 7.44° for the underside (reel 5 in), less than 6.66° for the sweep (reel 4-1/2 in), each as far as the readings go: ± 0.75° between them."
+        "\"cheap\", price 24.00, does not fit: it needs more than 7.44° for the underside (reel 5 in), less than 6.66° for the sweep (reel 4-1/2 in) (the readings tell the difference to ± 0.75°)."
     );
 }
 

@@ -105,12 +105,17 @@ impl Ranks {
             },
             ..Self::default()
         };
+        // Rooms further apart than the largest uncertainty tie with none.
+        let offs = rows.iter().map(|row| row.judgement.off.deg());
+        let most_off_deg = offs.fold(SAME_ROOM.deg(), f64::max);
         let mut from = 0;
         while let Some(&leader) = left.get(from) {
             let of_leader = rows[leader].judgement.verdict;
+            let most_deg = rows[leader].room().deg();
             let tied = left[from..]
                 .iter()
                 .take_while(|&&index| rows[index].judgement.verdict == of_leader)
+                .take_while(|&&index| most_deg - rows[index].room().deg() <= most_off_deg)
                 .count();
             let mut group: Vec<usize> = Vec::new();
             let mut others: Vec<usize> = Vec::new();
@@ -251,7 +256,7 @@ fn room_told(row: &KnifeRow, solved: &Solved, system: System) -> String {
             String::new()
         };
         return format!(
-            "set once between {} and {}, every limit of attitude holds from a new reel to a scrap one, {}{} of room{wanted} (below it {}, above it {})",
+            "set once between {} and {} for the reel's whole life, {}{} of room{wanted} (below it {}, above it {})",
             angle(range.low.at),
             angle(range.high.at),
             angle(range.width()),
@@ -273,7 +278,7 @@ fn room_told(row: &KnifeRow, solved: &Solved, system: System) -> String {
                 let (what, reel) = (end.limit.what_for(), system.length(end.diameter));
                 format!("{} for {what} (reel {reel})", angle(end.at))
             };
-            let off = off.map(|off| format!(", each as far as the readings go:{off} between them"));
+            let off = off.map(|off| format!(" (the readings tell the difference to{off})"));
             format!(
                 "it needs more than {}, less than {}{}",
                 end(more_than),

@@ -34,11 +34,11 @@ impl Widths {
             System::InchDecimal | System::Millimetre => short,
         };
         match column {
-            Column::Name => 214.0,
+            Column::Name => 206.0,
             Column::BehindCentre => length(96.0, 142.0),
             Column::Sweep | Column::Underside => length(74.0, 130.0),
             Column::Reach => length(60.0, 112.0),
-            Column::SetOnce => 190.0,
+            Column::SetOnce => 178.0,
             Column::Window(_) => 174.0,
             Column::RearRoller => length(100.0, 164.0),
             Column::Price => 74.0,
