@@ -34,7 +34,7 @@ impl Widths {
             System::InchDecimal | System::Millimetre => short,
         };
         match column {
-            Column::Name => 206.0,
+            Column::Name => 214.0,
             Column::BehindCentre => length(96.0, 142.0),
             Column::Sweep | Column::Underside => length(74.0, 130.0),
             Column::Reach => length(60.0, 112.0),
