@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use clap::builder::{PossibleValuesParser, TypedValueParser};
-use clap::{Args, Parser, Subcommand};
+use clap::{ArgGroup, Args, Parser, Subcommand};
 
 use super::WhatIf;
 use crate::analysis::why::Complaint;
@@ -90,6 +90,7 @@ pub enum HeadlessCommand {
         what_if: WhatIf,
     },
     /// Work a reel's diameter out from readings that take it short: over tips, or by a tape.
+    #[command(group = ArgGroup::new("from").args(["tips", "tape", "diameter_tape"]).required(true))]
     ReelDiameter {
         /// Number of blades.
         #[arg(long, value_name = "N")]
@@ -119,13 +120,7 @@ pub enum HeadlessCommand {
         )]
         thickness: Option<String>,
         /// A tape round the blades that shows a diameter.
-        #[arg(
-            long,
-            value_name = "LENGTH",
-            allow_hyphen_values = true,
-            group = "from",
-            required_unless_present_any = ["tips", "tape"]
-        )]
+        #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
         diameter_tape: Option<String>,
         /// One JSON object, in millimetres, instead of a line.
         #[arg(long)]

@@ -637,6 +637,184 @@ fn crest_hollow_and_sink_take_their_share_of_cut_and_clearance() {
 }
 
 #[test]
+fn one_roller_given_with_the_height_kept_is_asked_for_and_written_alike() {
+    let shop = Shop::new();
+    let asked = ["--rear-move", "-1/8 in", "--height-of-cut", "0.5 in"];
+    let asked = numbers(&shop.example(&[]), &asked);
+    exact(&asked, "/setting/height_of_cut_mm", 12.7);
+    exact(&asked, "/solution/rear_roller_move_mm", -INCH / 8.0);
+    // Set by the attitude that follows, the same moves come out.
+    let attitude = format!("{} deg", number(&asked, "/setting/attitude_deg"));
+    let wanted = numbers(&shop.example(&[]), &["--attitude", &attitude]);
+    for place in [
+        "/solution/front_roller_move_mm",
+        "/solution/rear_roller_move_mm",
+    ] {
+        near(place, number(&wanted, place), number(&asked, place), 1e-9);
+    }
+    let written = shop.example(&[("rollers: None", r#"rollers: (rear_move: "-1/8 in")"#)]);
+    assert_eq!(numbers(&written, &[])["solution"], asked["solution"]);
+    let front = numbers(
+        &written,
+        &["--front-move", "1 mm", "--height-of-cut", "0.6 in"],
+    );
+    exact(&front, "/solution/front_roller_move_mm", 1.0);
+    exact(&front, "/setting/height_of_cut_mm", 0.6 * INCH);
+    let higher = numbers(&written, &["--height-of-cut", "0.6 in"]);
+    exact(&higher, "/solution/rear_roller_move_mm", -INCH / 8.0);
+    exact(&higher, "/setting/height_of_cut_mm", 0.6 * INCH);
+    let refusing = ["--rear-move", "5 in", "--height-of-cut", "9 in"];
+    refused(&report(&written, &refusing), 3, &["No ground", "9.000 in"]);
+}
+
+#[test]
+fn grinding_belongs_to_the_knife_that_was_ground() {
+    let shop = Shop::new();
+    let own = r#"name: "reaching", top_ground: "10 thou", face_ground: "30 thou","#;
+    let unit = shop.example(&[(r#"name: "reaching","#, own)]);
+    let plain = shop.example(&[]);
+    let fitted = ["--knife", "reaching"];
+    let set = [
+        "--knife",
+        "reaching",
+        "--top-ground",
+        "10 thou",
+        "--face-ground",
+        "30 thou",
+    ];
+    assert_eq!(
+        numbers(&unit, &fitted)["solution"],
+        numbers(&plain, &set)["solution"]
+    );
+    // The bench knife is not ground, whatever the other was.
+    assert_eq!(
+        numbers(&unit, &[])["solution"],
+        numbers(&plain, &[])["solution"]
+    );
+    let new = [
+        "--knife",
+        "reaching",
+        "--top-ground",
+        "0 in",
+        "--face-ground",
+        "0 in",
+    ];
+    assert_eq!(
+        numbers(&unit, &new)["solution"],
+        numbers(&plain, &fitted)["solution"]
+    );
+}
+
+#[test]
+fn a_gap_too_wide_and_a_heel_in_the_reel_are_found() {
+    let shop = Shop::new();
+    let level = |report: &Value, id: &str| finding(report, id).map(|(level, _)| level.to_owned());
+    let unit = shop.example(&[]);
+    for (gap, wanted) in [
+        ("1 thou", "fine"),
+        ("1.5 thou", "watch"),
+        ("20 thou", "over"),
+    ] {
+        let report = numbers(&unit, &["--gap", gap]);
+        assert_eq!(level(&report, "gap"), Some(wanted.into()), "{gap}");
+        // Without a top angle the finding is fine, and tells what it needs.
+        assert_eq!(level(&report, "top_face"), Some("fine".into()));
+        assert!(report["solution"]["top_face_clearance_deg"].is_null());
+    }
+    let relieved = |top: &str| {
+        let knife = format!(r#"name: "plain", top_angle: "{top}","#);
+        numbers(
+            &shop.example(&[(r#"name: "plain","#, &knife)]),
+            &["--attitude", "9 deg"],
+        )
+    };
+    let needed = number(&relieved("0 deg"), "/solution/top_angle_needed_deg");
+    // Turning the frame does not change it: 4 degrees of attitude less asin(0.3 / 3.45).
+    near("needed", needed, 4.0 - 4.988_54, 1e-5);
+    for (top, wanted) in [("-1.2 deg", "over"), ("-0.9 deg", "fine")] {
+        assert_eq!(
+            level(&relieved(top), "top_face"),
+            Some(wanted.into()),
+            "{top}"
+        );
+    }
+}
+
+#[test]
+fn a_reels_diameter_comes_from_tips_tape_and_diameter_tape() {
+    let asked = |arguments: &[&str]| ran(program().arg("reel-diameter").args(arguments));
+    let diameter_mm = |arguments: &[&str]| {
+        let text = done(asked(&[arguments, &["--json"]].concat()));
+        let report: Value = serde_json::from_str(&text).unwrap();
+        number(&report, "/reel_diameter_mm")
+    };
+    // Regular polygons in a circle of radius 1, handbook (from memory): a pentagon's diagonal is
+    // 1.90211 and its side 1.17557; a hexagon's side is 1.
+    near(
+        "tips",
+        diameter_mm(&["--blades", "5", "--tips", "190.211 mm"]),
+        200.0,
+        1e-3,
+    );
+    near(
+        "even",
+        diameter_mm(&["--blades", "6", "--tips", "200 mm"]),
+        200.0,
+        1e-9,
+    );
+    let tape = ["--blades", "5", "--tape", "587.785 mm"];
+    near("tape", diameter_mm(&tape), 200.0, 1e-3);
+    let thick = [
+        "--blades",
+        "6",
+        "--tape",
+        "600.9424777960769 mm",
+        "--thickness",
+        "0.3 mm",
+    ];
+    near("thick tape", diameter_mm(&thick), 200.0, 1e-9);
+    let shown = ["--blades", "6", "--diameter-tape", "190.98593171027443 mm"];
+    near("diameter tape", diameter_mm(&shown), 200.0, 1e-9);
+    let told = done(asked(&["--blades", "6", "--tips", "8 in ± 0.01 in"]));
+    // 2/√3 of a bound of ten thou.
+    assert_eq!(told, "Reel diameter: 8.000 in ± 0.0115 in (k = 2)\n");
+    for (arguments, says) in [
+        (&["--blades", "8"][..], "--tips"),
+        (&["--blades", "1", "--tips", "5 in"], "two blades or more"),
+        (&["--blades", "8", "--tips", "0 in"], "more than zero"),
+        (
+            &["--blades", "8", "--tips", "5 in", "--tape", "9 in"],
+            "cannot be used with",
+        ),
+        (
+            &["--blades", "8", "--tips", "5 in", "--thickness", "1 mm"],
+            "cannot be used with",
+        ),
+        (
+            &["--blades", "8", "--tape", "1 in", "--thickness", "1 in"],
+            "cannot go round",
+        ),
+    ] {
+        refused(&asked(arguments), 2, &[says]);
+    }
+}
+
+#[test]
+fn a_knife_that_moves_says_what_it_does_to_the_height_of_cut() {
+    let shop = Shop::new();
+    let told = |closing: &str| {
+        let unit = shop.example(&[("closing: ReelSlides(lean: None)", closing)]);
+        done(report(&unit, &["--reel-diameter", "6.7 in"]))
+    };
+    let says = "Closing the gap moves the knife and lifts its edge by";
+    assert!(!told("closing: ReelSlides(lean: None)").contains(says));
+    // Upright, the edge rises as the reel wears by half of what it lost, and a little more.
+    let slides = told("closing: KnifeSlides(lean: \"0 deg\")");
+    assert!(slides.contains(&format!("{says} 0.100 in:")), "{slides}");
+    assert!(!slides.contains("attitude."), "{slides}");
+}
+
+#[test]
 fn without_speeds_there_is_no_clip_length() {
     let shop = Shop::new();
     let unit = shop.example(&[(

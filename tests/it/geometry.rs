@@ -11,8 +11,9 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{RngSeed, TestRunner};
 use sweepgauge::geometry::{
-    Closing, GroundShape, Impossible, KnifeSection, Pose, Profile, Roller, RollerOnPlate, Setting,
-    Sink, Stance, Terrain, clip_length, lip_bottom_on_plate, on_level, rise_of_segment,
+    Closing, GroundShape, HardwarePoint, Impossible, KnifeSection, Mount, Pose, Profile, Roller,
+    RollerOnPlate, Setting, Sink, Stance, Terrain, clip_length, heel_to_reel, lip_bottom_on_plate,
+    on_level, rise_of_segment,
 };
 use sweepgauge::units::{Angle, Length, Quantity, Speed, System, Turning};
 
@@ -711,6 +712,98 @@ proptest! {
         let (sin, cos) = (pose.attitude.rad() + front_rad).sin_cos();
         let down_the_face = left_mm / front_rad.cos() * Vec2::new(-sin, -cos);
         near_point("lip bottom", bottom, pose.edge_on_plate + down_the_face)?;
+    }
+}
+
+proptest! {
+    #![proptest_config(two_thousand())]
+
+    #[test]
+    fn one_roller_left_where_it_is_and_the_height_kept_give_the_same_pose(solved in solved_unit()) {
+        let SolvedUnit { unit, pose } = solved;
+        let height_of_cut = pose.height_of_cut;
+        let (front, rear) = (pose.front_roller.moved, pose.rear_roller.moved);
+        for stance in [
+            Stance::FrontRoller { front_move: front, height_of_cut },
+            Stance::RearRoller { rear_move: rear, height_of_cut },
+        ] {
+            let again = built(unit.standing(stance))?;
+            near("attitude", again.attitude.deg(), pose.attitude.deg())?;
+            near("height", again.height_of_cut.mm(), height_of_cut.mm())?;
+            near("front roller", again.front_roller.moved.mm(), front.mm())?;
+            near("rear roller", again.rear_roller.moved.mm(), rear.mm())?;
+            near_point("centre", again.centre_on_plate, pose.centre_on_plate)?;
+        }
+    }
+
+    #[test]
+    fn rollers_that_sink_apart_tilt_the_ground_by_what_is_between_them(
+        solved in solved_unit(),
+        radius_mm in ground_radius(),
+        front_mm in 0.0..=8.0,
+        rear_mm in 0.0..=8.0,
+    ) {
+        let pose = solved.pose;
+        let sink = Sink { rollers: mm(front_mm), front: None, rear: Some(mm(rear_mm)) };
+        let sunk = [(pose.front_roller, front_mm), (pose.rear_roller, rear_mm)];
+        for shape in [GroundShape::Level, GroundShape::Crest(mm(radius_mm)), GroundShape::Hollow(mm(radius_mm))] {
+            let ground = Terrain::under(&pose, shape, sink);
+            let ground = ground.map_err(|error| TestCaseError::fail(error.to_string()))?;
+            for (roller, sink_mm) in sunk {
+                near("roller", ground.clearance(roller.centre).mm(), roller.radius_mm - sink_mm)?;
+            }
+            // The slope under the edge, by two points of the surface beside its foot.
+            let edge = pose.edge_on_plate;
+            let foot = edge + ground.down_at(edge) * ground.clearance(edge).mm();
+            let beside = |by_mm: f64| ground.surface_mm(foot.x + by_mm).map(|y| y - foot.y);
+            let between = beside(0.5).zip(beside(-0.5));
+            let (ahead, behind) = between.ok_or_else(|| TestCaseError::fail("no ground"))?;
+            let by_points = (ahead - behind).atan();
+            near_within("slope", ground.slope_under(edge).rad(), by_points, 1e-6)?;
+        }
+        let level = Terrain::under(&pose, GroundShape::Level, sink);
+        let slope = level.map_err(|error| TestCaseError::fail(error.to_string()))?.slope_under(pose.edge_on_plate);
+        // Rising towards the roller that sinks deeper.
+        prop_assert!((front_mm - rear_mm) * slope.rad() >= 0.0);
+    }
+
+    #[test]
+    fn a_top_face_short_of_its_angle_comes_as_near_as_a_scan_along_it_finds(
+        solved in solved_unit(),
+        short_deg in 0.05..=6.0,
+    ) {
+        let pose = solved.pose;
+        let to_centre = pose.edge_to_centre_mm();
+        // The face leaves the edge this much nearer the reel than square to the line of centres.
+        let square = Vec2::new(-to_centre.y, to_centre.x).normalize();
+        let face = Vec2::from_angle(-Angle::from_deg(short_deg).rad());
+        let along = Vec2::new(square.x * face.x - square.y * face.y, square.x * face.y + square.y * face.x);
+        let steps = (0..=2000_u32).map(|step| 0.01 * f64::from(step));
+        let clear = steps.map(|way: f64| (pose.edge_on_plate + way * along).distance(pose.centre_on_plate) - pose.reel_radius_mm);
+        let nearest = clear.fold(f64::INFINITY, f64::min);
+        let heel = heel_to_reel(mm(pose.reel_radius_mm), pose.gap, -Angle::from_deg(short_deg));
+        // Half a step from the nearest it is (0.005 mm)²/2R farther: 2.5e-7 mm on the smallest reel.
+        near_within("heel", heel.mm(), nearest, 3e-7)?;
+    }
+}
+
+#[test]
+fn a_screw_head_on_the_knife_hangs_below_the_body_that_is_fitted() {
+    let mut knife = plain_profile().knife;
+    let head = |on| HardwarePoint {
+        behind: mm(25.0),
+        below: mm(1.5),
+        on,
+    };
+    for (body_mm, on, wanted_mm) in [
+        (8.0, Mount::Knife, 9.5),
+        (10.0, Mount::Knife, 11.5),
+        (10.0, Mount::Bar, 1.5),
+    ] {
+        knife.body_thickness = mm(body_mm);
+        knife.reach = mm(45.0);
+        let place = head(on).on_bar(&knife);
+        assert!((place.x - 25.0).abs() < EXACT && (place.y - wanted_mm).abs() < EXACT);
     }
 }
 
