@@ -96,27 +96,17 @@ pub enum HeadlessCommand {
         #[arg(long, value_name = "N")]
         blades: u32,
         /// The longest distance over two blade tips, by a caliper.
-        #[arg(
-            long,
-            value_name = "LENGTH",
-            allow_hyphen_values = true,
-            group = "from"
-        )]
+        #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
         tips: Option<String>,
         /// A plain tape once round the blades, read along its middle.
-        #[arg(
-            long,
-            value_name = "LENGTH",
-            allow_hyphen_values = true,
-            group = "from"
-        )]
+        #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
         tape: Option<String>,
         /// How thick that tape is; left out, no thickness.
         #[arg(
             long,
             value_name = "LENGTH",
             allow_hyphen_values = true,
-            requires = "tape"
+            conflicts_with_all = ["tips", "diameter_tape"]
         )]
         thickness: Option<String>,
         /// A tape round the blades that shows a diameter.

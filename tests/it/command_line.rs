@@ -672,7 +672,8 @@ fn grinding_belongs_to_the_knife_that_was_ground() {
     let shop = Shop::new();
     let own = r#"name: "reaching", top_ground: "10 thou", face_ground: "30 thou","#;
     let unit = shop.example(&[(r#"name: "reaching","#, own)]);
-    let plain = shop.example(&[]);
+    let other = Shop::new();
+    let plain = other.example(&[]);
     let fitted = ["--knife", "reaching"];
     let set = [
         "--knife",

@@ -770,14 +770,14 @@ proptest! {
     #[test]
     fn a_top_face_short_of_its_angle_comes_as_near_as_a_scan_along_it_finds(
         solved in solved_unit(),
-        short_deg in 0.05..=6.0,
+        short_deg in 0.05..=6.0_f64,
     ) {
         let pose = solved.pose;
         let to_centre = pose.edge_to_centre_mm();
         // The face leaves the edge this much nearer the reel than square to the line of centres.
-        let square = Vec2::new(-to_centre.y, to_centre.x).normalize();
+        let square: Vec2 = Vec2::new(-to_centre.y, to_centre.x).normalize();
         let face = Vec2::from_angle(-Angle::from_deg(short_deg).rad());
-        let along = Vec2::new(square.x * face.x - square.y * face.y, square.x * face.y + square.y * face.x);
+        let along: Vec2 = Vec2::new(square.x * face.x - square.y * face.y, square.x * face.y + square.y * face.x);
         let steps = (0..=2000_u32).map(|step| 0.01 * f64::from(step));
         let clear = steps.map(|way: f64| (pose.edge_on_plate + way * along).distance(pose.centre_on_plate) - pose.reel_radius_mm);
         let nearest = clear.fold(f64::INFINITY, f64::min);
