@@ -18,5 +18,5 @@ pub use place::{is_read_only, is_same_file};
 pub use preferences::{PreferencesProblem, preferences_file, read_preferences, write_preferences};
 pub use read::{ReadProblem, read_text};
 pub use stamp::{OnDisk, Stamp, Watched};
-pub use unit_file::{FileProblem, open_unit, reopen_unit, save_unit};
+pub use unit_file::{FileProblem, Saved, open_unit, reopen_unit, save_unit};
 pub use whole::{WriteProblem, can_be_written, write_whole};

@@ -22,6 +22,15 @@ impl Stamp {
         Self::read(file).ok()
     }
 
+    /// Of what is written to a file.
+    #[must_use]
+    pub fn of_bytes(written: &[u8]) -> Self {
+        Self {
+            bytes: written.len() as u64,
+            checksum: crc32fast::hash(written),
+        }
+    }
+
     fn read(file: &Path) -> io::Result<Self> {
         // Opening a pipe would wait for whoever writes into it.
         if !fs::metadata(file)?.is_file() {
@@ -80,6 +89,12 @@ impl Watched {
         &self.file
     }
 
+    /// What stood in it when it was last read or written; none for one that was gone.
+    #[must_use]
+    pub fn stamp(&self) -> Option<Stamp> {
+        self.stamp
+    }
+
     /// How it stands now. A file that cannot be looked at, such as one on a server out of reach,
     /// counts as unchanged: saving to it will tell.
     pub fn look(&mut self) -> OnDisk {
@@ -123,6 +138,7 @@ mod tests {
         assert_eq!(watched.look(), OnDisk::Same);
         fs::write(&file, "two").expect("it is written");
         let after = Stamp::of(&file).expect("a file");
+        assert_eq!(after, Stamp::of_bytes(b"two"));
         assert_eq!(watched.look(), OnDisk::Changed(after));
         fs::remove_file(&file).expect("it goes");
         assert_eq!(watched.look(), OnDisk::Gone);

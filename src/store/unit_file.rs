@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use thiserror::Error;
 
 use super::read::{ReadProblem, read_text};
+use super::stamp::Stamp;
 use super::whole::{WriteProblem, write_whole};
 use crate::unit::{self, Document, Flaw, Remarks, TextProblem, Written, most};
 
@@ -115,13 +116,21 @@ fn open(
     read(&text).map_err(|problem| FileProblem::wrong(file, problem))
 }
 
-/// Saves a document as a unit file that opens again, whole or not at all, and says what became of
-/// the remarks in the text it was read from.
+/// What was saved.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Saved {
+    /// What became of the remarks in the text the document was read from.
+    pub remarks: Remarks,
+    /// What was written. The file may hold something else by now, if something else wrote there since.
+    pub stamp: Stamp,
+}
+
+/// Saves a document as a unit file that opens again, whole or not at all.
 ///
 /// # Errors
 /// When it holds a value that makes no sense, is larger than a unit file can be, or could not be
 /// written; what stood there before is whole.
-pub fn save_unit(document: &Document, file: &Path) -> Result<Remarks, FileProblem> {
+pub fn save_unit(document: &Document, file: &Path) -> Result<Saved, FileProblem> {
     let file_owned = || file.to_owned();
     document.checked().map_err(|flaw| FileProblem::Flawed {
         file: file_owned(),
@@ -138,5 +147,6 @@ pub fn save_unit(document: &Document, file: &Path) -> Result<Remarks, FileProble
         file: file_owned(),
         source,
     })?;
-    Ok(remarks)
+    let stamp = Stamp::of_bytes(text.as_bytes());
+    Ok(Saved { remarks, stamp })
 }

@@ -12,6 +12,7 @@ use sweepgauge::store::open_unit;
 use sweepgauge::store::recovery::left_behind;
 use tempfile::TempDir;
 
+use crate::common::demo_unit::DemoUnit;
 use crate::common::shown::{Answers, Start, Window, demo_set, document};
 
 const OFFERED: &str = "Work was not saved";
@@ -297,13 +298,19 @@ fn no_save_goes_over_what_something_else_wrote_without_asking() {
     window.press_with(Modifiers::COMMAND, Key::S);
     window.assert_says("Changed outside");
     assert_eq!(fs::read_to_string(&bench.file).unwrap(), otherwise());
-    window.press(Key::Escape);
-    bench.write_otherwise();
-    fs::write(&bench.file, otherwise().replace("Valley", "Hill")).unwrap();
-    window.press_with(Modifiers::COMMAND, Key::S);
+    // An answer put off is no leave.
+    for _ in 0..2 {
+        window.press(Key::Escape);
+        window.assert_silent("Changed outside");
+        window.assert_says(UNSAVED);
+        window.press_with(Modifiers::COMMAND, Key::S);
+        window.assert_says("Changed outside");
+        assert_eq!(fs::read_to_string(&bench.file).unwrap(), otherwise());
+    }
     window.click("Save as…");
     let mine = demo_set("attitude: \"5 deg\"");
     assert_eq!(open_unit(&elsewhere).unwrap(), mine);
+    fs::write(&bench.file, DEMO_UNIT).unwrap();
     let mut window = Start::on_file(&bench.file).window();
     window.enter_text("Attitude", "5");
     bench.write_otherwise();
@@ -312,6 +319,106 @@ fn no_save_goes_over_what_something_else_wrote_without_asking() {
     let saved = open_unit(&bench.file).unwrap();
     assert_eq!(&saved, window.document());
     window.assert_silent(UNSAVED);
+}
+
+#[test]
+fn a_save_as_that_is_given_up_is_no_leave_to_save_over_it() {
+    let bench = Bench::new();
+    let mut window = bench.window();
+    bench.write_otherwise();
+    for _ in 0..2 {
+        window.press_with(Modifiers::COMMAND, Key::S);
+        window.click("Save as…");
+        window.assert_says(UNSAVED);
+        assert_eq!(fs::read_to_string(&bench.file).unwrap(), otherwise());
+    }
+}
+
+#[test]
+fn what_is_written_while_it_is_asked_is_asked_about_too() {
+    let bench = Bench::new();
+    let mut window = bench.window();
+    window.enter_text("Attitude", "5");
+    bench.write_otherwise();
+    window.press_with(Modifiers::COMMAND, Key::S);
+    let later = otherwise().replace("Valley", "Hill");
+    fs::write(&bench.file, &later).unwrap();
+    window.click("Save mine over it");
+    window.assert_says("once more");
+    assert_eq!(fs::read_to_string(&bench.file).unwrap(), later);
+    window.click("Save mine over it");
+    window.assert_silent("once more");
+    assert_eq!(&open_unit(&bench.file).unwrap(), window.document());
+}
+
+#[test]
+fn the_only_copy_is_never_dropped_without_a_word() {
+    let removed = |bench: &Bench| fs::remove_file(&bench.file).unwrap();
+    let changes: [fn(&Bench); 2] = [removed, Bench::write_otherwise];
+    for change in changes {
+        let bench = Bench::new();
+        // Neither window was told: one does not look, the other is closed before it looks again.
+        for start in [Start::on_file(&bench.file), bench.start()] {
+            fs::write(&bench.file, DEMO_UNIT).unwrap();
+            let mut window = start.window();
+            change(&bench);
+            window.drop_file(&DemoUnit::GreensWalking.file());
+            window.assert_says("What is open here is in no file now.");
+            window.click("Keep editing");
+            assert_eq!(window.document(), &document(DEMO_UNIT));
+            assert!(!window.would_close());
+            window.assert_says("What is open here is in no file now.");
+        }
+    }
+}
+
+#[test]
+fn the_only_copy_is_kept_for_recovery_before_anybody_answers() {
+    let bench = Bench::new();
+    let mut window = bench.window();
+    fs::remove_file(&bench.file).unwrap();
+    window.harness.event(Event::WindowFocused(true));
+    window.wait_until_it_says("The file is gone");
+    window.assert_says(UNSAVED);
+    drop(window);
+    assert_eq!(bench.left(), 1);
+}
+
+#[test]
+fn a_file_that_cannot_be_read_again_leaves_the_work_unsaved() {
+    let bench = Bench::new();
+    let mut window = bench.window();
+    fs::write(&bench.file, "(format: 1, ").unwrap();
+    window.harness.event(Event::WindowFocused(true));
+    window.wait_until_it_says("Changed outside");
+    window.click("Reload");
+    window.assert_says("Not opened.");
+    window.assert_says(UNSAVED);
+    assert!(!window.would_close());
+}
+
+#[test]
+fn what_happened_to_one_file_is_not_asked_of_another() {
+    let bench = Bench::new();
+    let mut window = bench.window();
+    fs::remove_file(&bench.file).unwrap();
+    // The keeper waits a moment for a file that is gone; another comes to the front meanwhile.
+    window.harness.event(Event::WindowFocused(true));
+    window.step();
+    let behind = window.app().session().id();
+    let elsewhere = bench.folder.path().join("other.ron");
+    fs::write(&elsewhere, otherwise()).unwrap();
+    let app = window.harness.state_mut();
+    let other = app.lay_beside(Session::open(&elsewhere).unwrap());
+    assert!(app.bring_session_to_front(other));
+    for _ in 0..100 {
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        window.step();
+    }
+    window.assert_silent("The file is gone");
+    window.assert_silent(UNSAVED);
+    assert!(window.harness.state_mut().bring_session_to_front(behind));
+    window.wait_until_it_says("The file is gone");
 }
 
 #[test]
@@ -392,6 +499,44 @@ fn a_dialog_that_never_comes_can_be_given_up() {
     choose(None);
     window.settle();
     assert_eq!(window.app().session().file(), None);
+}
+
+#[test]
+fn no_drop_goes_past_an_open_question() {
+    let bench = Bench::new();
+    let rows = bench.folder.path().join("rows.csv");
+    fs::write(&rows, "long\t1.65\t2.65\t0.12\t0.5\t0.25\t52.00").unwrap();
+    let (mut window, choose) = with_open_dialog(None);
+    window.click("Knives");
+    window.click("Read CSV…");
+    window.assert_says(WAITING);
+    let before = window.document().clone();
+    window.drop_file(&bench.file);
+    window.assert_says("Answer it first");
+    assert_eq!(window.app().session().file(), None);
+    choose(Some(rows));
+    window.step();
+    window.settle();
+    assert_eq!(window.document().options.len(), before.options.len() + 1);
+    window.drop_file(&bench.file);
+    window.assert_says("Unsaved changes");
+    window.drop_file(&bench.file);
+    window.click("Keep editing");
+    assert_eq!(window.app().session().file(), None);
+}
+
+#[test]
+fn a_file_chosen_after_the_open_one_was_removed_is_asked_about() {
+    let bench = Bench::new();
+    let (mut window, choose) = with_open_dialog(Some(&bench.file));
+    window.press_with(Modifiers::COMMAND, Key::O);
+    let elsewhere = bench.folder.path().join("other.ron");
+    fs::rename(&bench.file, &elsewhere).unwrap();
+    choose(Some(elsewhere.clone()));
+    window.step();
+    window.settle();
+    window.click("Discard changes");
+    assert_eq!(window.app().session().file(), Some(elsewhere.as_path()));
 }
 
 #[test]

@@ -1152,6 +1152,8 @@ fn a_recent_file_that_is_gone_is_told_and_forgotten() {
     window.drop_file(&file);
     drop(folder);
     window.drop_file(&file);
+    // What is open is in no file any more.
+    window.click("Discard changes");
     window.assert_says("Not opened.");
     assert!(window.app().preferences().recent.is_empty());
     assert_eq!(window.document(), &document(DEMO_UNIT));

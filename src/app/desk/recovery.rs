@@ -1,10 +1,12 @@
 //! The desk's work kept for recovery while it is done, and its file looked after for changes from
 //! outside.
 
+use std::path::Path;
+
 use super::keeping::Keeping;
 use super::{Desk, Session};
 use crate::store::recovery::{Flusher, Keeper, News, Work};
-use crate::store::{self, OnDisk};
+use crate::store::{self, OnDisk, Stamp};
 use crate::unit::{Document, TextProblem};
 
 impl Desk {
@@ -40,8 +42,10 @@ impl Desk {
                 News::Unkept(why) => self.warn(format!(
                     "What is not saved cannot be kept for recovery: {why}. Save often; it is tried again."
                 )),
-                News::OnDisk(seen) => self.keeping.unanswered = Some(seen),
-                News::Others(others) => {
+                News::OnDisk { file, since, seen } => self.hear_of_file(&file, since, seen),
+                // News of a file that was in front before is no news.
+                News::Others { file, .. } if self.session().file() != Some(&*file) => {}
+                News::Others { others, .. } => {
                     if others > self.keeping.others {
                         self.warn("This unit file is open in another window too. Each saves over what the other saved; it is told before that.");
                     }
@@ -49,6 +53,38 @@ impl Desk {
                 }
             }
         }
+    }
+
+    /// A file was found changed or gone, beside what stood there at some time. A session that was saved
+    /// or opened since has nothing to do with it.
+    fn hear_of_file(&mut self, file: &Path, since: Option<Stamp>, seen: OnDisk) {
+        for (place, session) in self.sessions.iter_mut().enumerate() {
+            if session.file() == Some(file) && session.on_disk() == since {
+                session.part_from_file();
+                if place == self.front {
+                    self.keeping.unanswered = Some(seen);
+                }
+            }
+        }
+    }
+
+    /// Looks at the file of every session, before any of them is dropped: one whose file does not hold
+    /// it any more has something to lose.
+    pub fn look_at_files(&mut self) {
+        for session in &mut self.sessions {
+            if session.look_at_file() != OnDisk::Same {
+                session.part_from_file();
+            }
+        }
+    }
+
+    /// Looks at the file in front before it is saved to: how it stands.
+    pub fn look_before_saving(&mut self) -> OnDisk {
+        let seen = self.session().look_at_file();
+        if seen != OnDisk::Same {
+            self.session_mut().part_from_file();
+        }
+        seen
     }
 
     /// How the file in front was found changed, once; none when it was not, or was answered to.
@@ -61,8 +97,8 @@ impl Desk {
         self.keeping.others
     }
 
-    /// Goes on with the work as it is, whatever something else did to its file: it is then in no file
-    /// as it stands.
+    /// Goes on with the work as it is, as a person said on being asked about what something else did to
+    /// its file: it is then in no file as it stands, and the next save goes over what was seen there.
     pub fn keep_mine(&mut self, seen: OnDisk) {
         self.session_mut().keep_mine(seen);
     }

@@ -11,7 +11,7 @@ use super::history::{History, State, StepId};
 use super::{Change, DEMO_UNITS, Drafts, Slot, Ticked};
 use crate::analysis::{Solved, Unsolved};
 use crate::store::recovery::WrongText;
-use crate::store::{self, FileProblem, Stamp};
+use crate::store::{self, FileProblem, Saved, Stamp};
 use crate::unit::{Document, Remarks};
 
 /// Which session of this run of the program; no two have the same.
@@ -41,6 +41,8 @@ pub struct Session {
     saved: Option<Document>,
     /// What stood in the file then.
     on_disk: Option<Stamp>,
+    /// Whether something else was seen to stand in the file since, or the file to be gone.
+    is_parted: bool,
     /// The document that what follows was worked out from: that before an edit, while it is made.
     settled: Arc<Document>,
     drafts: Drafts,
@@ -62,6 +64,7 @@ impl Session {
             id: SessionId::next(),
             saved: Some(document.clone()),
             on_disk: None,
+            is_parted: false,
             settled: Arc::new(document.clone()),
             history: History::new(&document, &Drafts::default()),
             hands: Hands::default(),
@@ -118,15 +121,39 @@ impl Session {
         self.file.as_deref()
     }
 
-    /// Whether there is anything to save.
+    /// Whether there is anything to save: a change, or a document that its file does not hold any more.
     #[must_use]
     pub fn is_changed(&self) -> bool {
+        self.is_parted || self.is_edited()
+    }
+
+    /// Whether it differs from what was last saved or opened.
+    fn is_edited(&self) -> bool {
         self.saved.as_ref() != Some(&self.document)
     }
 
-    /// Whether dropping it now would lose something: a change, or a text that is not right yet.
+    /// Whether dropping it now would lose something: a change, a text that is not right yet, or a
+    /// document that its file does not hold any more.
     pub(super) fn has_unsaved(&self) -> bool {
-        self.is_changed() || self.drafts.first_wrong().is_some()
+        self.is_parted || self.has_own_changes()
+    }
+
+    /// Whether reading its file again would lose something that was done here: a change, or a text that
+    /// is not right yet.
+    pub(in crate::app) fn has_own_changes(&self) -> bool {
+        self.is_edited() || self.drafts.first_wrong().is_some()
+    }
+
+    /// Whether its file does not hold it any more: something else was seen there, or the file was seen
+    /// to be gone.
+    pub(in crate::app) fn is_parted(&self) -> bool {
+        self.is_parted
+    }
+
+    /// Takes note that its file does not hold it any more. What stood there stays what it is compared
+    /// with: no save goes over something else before a person says so.
+    pub(super) fn part_from_file(&mut self) {
+        self.is_parted = true;
     }
 
     /// The change that was made last.
@@ -172,10 +199,11 @@ impl Session {
 
     /// Saves to a file, which is then where the document is kept.
     pub(super) fn save_to(&mut self, file: &Path) -> Result<Remarks, FileProblem> {
-        let remarks = store::save_unit(&self.document, file)?;
+        let Saved { remarks, stamp } = store::save_unit(&self.document, file)?;
         self.saved = Some(self.document.clone());
         self.file = Some(file.to_owned());
-        self.on_disk = Stamp::of(file);
+        self.on_disk = Some(stamp);
+        self.is_parted = false;
         Ok(remarks)
     }
 

@@ -37,17 +37,19 @@ pub fn ask_first(desk: &mut Desk, what: Asking) -> bool {
 /// The same, where the changes of some sessions may be lost. A session that is asked about comes to
 /// the front, so that the person sees what the question is of.
 fn ask_besides(desk: &mut Desk, what: Asking, given_up: Vec<SessionId>) -> bool {
+    desk.look_at_files();
     let in_front = desk.session().id();
     let unsaved = desk.any_unsaved().find(|id| {
         let is_dropped = what == Asking::Close || *id == in_front;
         is_dropped && !given_up.contains(id)
     });
     let Some(unsaved) = unsaved else {
-        return go_on(desk, what);
+        return go_on(desk, what, given_up);
     };
     desk.bring_to_front(unsaved);
     let beneath = desk.take_card().filter(|card| !card.is_question());
     desk.open_card(Question {
+        of: unsaved,
         what,
         beneath,
         given_up,
@@ -56,7 +58,7 @@ fn ask_besides(desk: &mut Desk, what: Asking, given_up: Vec<SessionId>) -> bool 
     false
 }
 
-fn go_on(desk: &mut Desk, what: Asking) -> bool {
+fn go_on(desk: &mut Desk, what: Asking, given_up: Vec<SessionId>) -> bool {
     match what {
         Asking::New => {
             let is_begun = begin(
@@ -76,7 +78,8 @@ fn go_on(desk: &mut Desk, what: Asking) -> bool {
         ),
         Asking::Choose => ask(desk, &Ask::UnitToOpen, |desk, file| {
             if let Some(file) = file {
-                return open(desk, &file);
+                // The file in front may have been changed while the dialog was open.
+                return ask_besides(desk, Asking::Open(file), given_up);
             }
             desk.tell("Nothing opened: no file was chosen. Where no dialog appears, use File, Open a path, or drop a file on the window.");
             false
@@ -107,6 +110,8 @@ fn begin(desk: &mut Desk, document: Result<Document, FileProblem>, told: &str) -
 
 /// The question before unsaved changes are lost.
 struct Question {
+    /// The session that would be lost.
+    of: SessionId,
     what: Asking,
     /// The card that was open before, which comes back when nothing is to be lost.
     beneath: Option<Box<dyn Card>>,
@@ -133,10 +138,14 @@ impl Card for Question {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
-        let name = &desk.document().name;
+        if !desk.bring_to_front(self.of) {
+            return self.put_away(desk);
+        }
         ui.label(Lettering::CardTitle.of("Unsaved changes"));
         ui.add_space(6.0);
-        ui.label(format!("\"{name}\" has changes that are not saved."));
+        for told in told(desk) {
+            ui.label(told);
+        }
         if let Some(why_not) = why_not_savable_there(desk) {
             ui.label(format!("It cannot be saved yet. {why_not}"));
         }
@@ -163,7 +172,7 @@ impl Card for Question {
             None => return Next::Stay,
             Some(Reply::Stay) => false,
             Some(Reply::Discard) => {
-                self.given_up.push(desk.session().id());
+                self.given_up.push(self.of);
                 ask_besides(desk, self.what.clone(), std::mem::take(&mut self.given_up))
             }
             Some(Reply::Save) => {
@@ -202,19 +211,36 @@ impl Card for Question {
     }
 }
 
+/// What the session in front would lose.
+fn told(desk: &Desk) -> Vec<String> {
+    let session = desk.session();
+    let name = &session.document().name;
+    let changes = session
+        .has_own_changes()
+        .then(|| format!("\"{name}\" has changes that are not saved."));
+    let parted = session.file().filter(|_| session.is_parted()).map(|file| {
+        format!(
+            "{} was changed or removed by something else. What is open here is in no file now.",
+            file.display()
+        )
+    });
+    changes.into_iter().chain(parted).collect()
+}
+
 /// Holds the window open while there is something to lose.
 pub fn close_asked(desk: &mut Desk, ctx: &Context) {
     if desk.may_close() {
         ctx.send_viewport_cmd(ViewportCommand::Close);
-    } else if ctx.input(|input| input.viewport().close_requested())
-        && desk.any_unsaved().next().is_some()
-    {
-        ctx.send_viewport_cmd(ViewportCommand::CancelClose);
-        ask_first(desk, Asking::Close);
+    } else if ctx.input(|input| input.viewport().close_requested()) {
+        desk.look_at_files();
+        if desk.any_unsaved().next().is_some() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            ask_first(desk, Asking::Close);
+        }
     }
 }
 
-/// Opens a file dropped on the window.
+/// Opens a file dropped on the window, unless a question about what is open waits for its answer.
 pub fn dropped_files(desk: &mut Desk, ctx: &Context) {
     let dropped = ctx.input(|input| {
         input
@@ -223,7 +249,11 @@ pub fn dropped_files(desk: &mut Desk, ctx: &Context) {
             .first()
             .map(|file| file.path().to_owned())
     });
-    if let Some(file) = dropped {
+    if dropped.is_some() && desk.is_asking() {
+        desk.warn(
+            "Not opened: a question is open. Answer it first, then drop the file on the window again.",
+        );
+    } else if let Some(file) = dropped {
         ask_first(desk, Asking::Open(file));
     }
 }

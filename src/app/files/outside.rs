@@ -6,7 +6,7 @@ use egui::{Context, Ui};
 
 use super::open_file::open;
 use super::saving::{is_open_file, save_as, save_to};
-use crate::app::desk::{Card, Desk, Next};
+use crate::app::desk::{Card, Desk, Next, SessionId};
 use crate::app::widgets::lettering::Lettering;
 use crate::store::OnDisk;
 
@@ -24,10 +24,7 @@ pub fn watch_file(desk: &mut Desk, ctx: &Context) {
     if !desk.has_card()
         && let Some(seen) = desk.take_change_outside()
     {
-        desk.open_card(Outside {
-            seen,
-            why: Why::Found,
-        });
+        desk.open_card(Outside::new(desk, seen, Why::Found));
     }
 }
 
@@ -48,14 +45,14 @@ pub fn holds_save_back(desk: &mut Desk, file: &Path) -> bool {
     if !is_open_file(desk, file) {
         return false;
     }
-    let seen = desk.session().look_at_file();
+    let seen = desk.look_before_saving();
     let why = match seen {
         OnDisk::Changed(_) => Why::Saving,
         // A file that is gone is put back by the save, and nobody loses by it.
         OnDisk::Same | OnDisk::Gone if desk.others_on_file() > 0 => Why::Shared,
         OnDisk::Same | OnDisk::Gone => return false,
     };
-    desk.open_card(Outside { seen, why });
+    desk.open_card(Outside::new(desk, seen, why));
     true
 }
 
@@ -70,13 +67,44 @@ enum Why {
     Shared,
 }
 
-/// The question what to do about it.
+/// The question what to do about it. Until it is answered the work here counts as unsaved, and no
+/// save goes over what something else wrote.
 struct Outside {
+    /// Whose file it is.
+    of: SessionId,
     seen: OnDisk,
     why: Why,
+    /// Whether the file changed once more while this was asked.
+    is_again: bool,
 }
 
 impl Outside {
+    fn new(desk: &Desk, seen: OnDisk, why: Why) -> Self {
+        Self {
+            of: desk.session().id(),
+            seen,
+            why,
+            is_again: false,
+        }
+    }
+
+    /// Keeps what is here. What was written to the file since it was asked about is asked about first.
+    fn keep_mine(&mut self, desk: &mut Desk, file: &Path) -> Next {
+        if self.why == Why::Found {
+            desk.keep_mine(self.seen);
+            return Next::Close;
+        }
+        let now = desk.look_before_saving();
+        if matches!(now, OnDisk::Changed(_)) && now != self.seen {
+            self.seen = now;
+            self.why = Why::Saving;
+            self.is_again = true;
+            return Next::Stay;
+        }
+        save_to(desk, file);
+        Next::Close
+    }
+
     fn told(&self, file: &Path) -> String {
         let file = file.display();
         match (self.why, self.seen) {
@@ -84,12 +112,15 @@ impl Outside {
                 "Another window has {file} open. Saving here puts this unit in the place of what it saved."
             ),
             (_, OnDisk::Gone) => format!("{file} is gone. What is open here is in no file now."),
+            _ if self.is_again => {
+                format!("{file} was changed by something else once more, while this was asked.")
+            }
             _ => format!("{file} was changed by something else since it was opened or saved here."),
         }
     }
 
     /// What keeping one's own is called.
-    fn keep(&self) -> &'static str {
+    fn keeping(&self) -> &'static str {
         match self.why {
             Why::Found => "Keep mine",
             Why::Saving | Why::Shared => "Save mine over it",
@@ -107,7 +138,8 @@ impl Card for Outside {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
-        let Some(file) = desk.session().file().map(Path::to_owned) else {
+        let file = desk.session().file().map(Path::to_owned);
+        let Some(file) = file.filter(|_| desk.session().id() == self.of) else {
             return Next::Close;
         };
         let is_gone = self.seen == OnDisk::Gone;
@@ -120,36 +152,26 @@ impl Card for Outside {
         ui.add_space(6.0);
         ui.label(self.told(&file));
         let can_reload = !is_gone && self.why != Why::Shared;
-        if can_reload && desk.has_unsaved() {
+        if can_reload && desk.session().has_own_changes() {
             ui.label("Reload discards the changes made here.");
         }
         ui.add_space(10.0);
         ui.horizontal(|ui| {
             if can_reload && ui.button("Reload").clicked() {
+                // One that cannot be opened leaves the work here as it is, unsaved.
                 open(desk, &file);
                 return Next::Close;
             }
-            if ui.button(self.keep()).clicked() {
-                desk.keep_mine(self.seen);
-                if self.why != Why::Found {
-                    save_to(desk, &file);
-                }
-                return Next::Close;
+            if ui.button(self.keeping()).clicked() {
+                return self.keep_mine(desk, &file);
             }
             if ui.button("Save as…").clicked() {
-                desk.keep_mine(self.seen);
                 save_as(desk, |_, is_saved| is_saved);
                 return Next::Close;
             }
             Next::Stay
         })
         .inner
-    }
-
-    /// Put away without an answer, the work here is in no file as it stands.
-    fn put_away(&mut self, desk: &mut Desk) -> Next {
-        desk.keep_mine(self.seen);
-        Next::Close
     }
 
     fn is_question(&self) -> bool {

@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::io;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::thread::{self, JoinHandle};
@@ -32,10 +32,22 @@ const LONGEST_FLUSH: Duration = Duration::from_secs(5);
 pub enum News {
     /// Work cannot be kept, and why; told once until it can be again.
     Unkept(String),
-    /// The file that is open was changed or removed by something else.
-    OnDisk(OnDisk),
-    /// So many other windows have the same file open.
-    Others(usize),
+    /// A file that was looked after was changed or removed by something else.
+    OnDisk {
+        /// The file.
+        file: PathBuf,
+        /// What stood in it before; none for one that was gone.
+        since: Option<Stamp>,
+        /// How it stands now.
+        seen: OnDisk,
+    },
+    /// Other windows have a file open that was looked after.
+    Others {
+        /// The file.
+        file: PathBuf,
+        /// So many.
+        others: usize,
+    },
 }
 
 enum Order {
@@ -316,10 +328,15 @@ impl Keeping {
         }
         let others = self.mark.others_on(watched.file());
         if std::mem::replace(&mut self.told, seen) != seen && seen != OnDisk::Same {
-            (self.news)(News::OnDisk(seen));
+            (self.news)(News::OnDisk {
+                file: watched.file().to_owned(),
+                since: watched.stamp(),
+                seen,
+            });
         }
         if std::mem::replace(&mut self.others, others) != others {
-            (self.news)(News::Others(others));
+            let file = watched.file().to_owned();
+            (self.news)(News::Others { file, others });
         }
     }
 }
@@ -327,7 +344,6 @@ impl Keeping {
 #[cfg(test)]
 mod tests {
     use std::fs;
-    use std::path::PathBuf;
 
     use super::super::left_behind;
     use super::*;
@@ -465,7 +481,17 @@ mod tests {
         fs::write(&file, UNIT).expect("it is written");
         let within = folder.path().join("recovery");
         let [keeper, other] = [(); 2].map(|()| Keeper::new(&within, || ()).expect("a keeper"));
-        let watched = || Some(Watched::new(file.clone(), Stamp::of(&file)));
+        let since = Stamp::of(&file);
+        let watched = || Some(Watched::new(file.clone(), since));
+        let others = |others| News::Others {
+            file: file.clone(),
+            others,
+        };
+        let on_disk = |seen| News::OnDisk {
+            file: file.clone(),
+            since,
+            seen,
+        };
         let told = |keeper: &Keeper| {
             keeper.look();
             let _ = keeper.flusher().flush();
@@ -474,14 +500,14 @@ mod tests {
         keeper.watch(watched());
         assert_eq!(told(&keeper), []);
         other.watch(watched());
-        assert_eq!(told(&other), [News::Others(1)]);
-        assert_eq!(told(&keeper), [News::Others(1)]);
+        assert_eq!(told(&other), [others(1)]);
+        assert_eq!(told(&keeper), [others(1)]);
         fs::write(&file, "else").expect("it is written");
         let seen = OnDisk::Changed(Stamp::of(&file).expect("a file"));
-        assert_eq!(told(&keeper), [News::OnDisk(seen)]);
+        assert_eq!(told(&keeper), [on_disk(seen)]);
         assert_eq!(told(&keeper), []);
         fs::remove_file(&file).expect("it goes");
-        assert_eq!(told(&keeper), [News::OnDisk(OnDisk::Gone)]);
+        assert_eq!(told(&keeper), [on_disk(OnDisk::Gone)]);
         drop(other);
     }
 }

@@ -56,8 +56,16 @@ pub fn rows_buttons_ui(ui: &mut Ui, desk: &mut Desk, worked_out: Option<&mut Wor
 }
 
 fn read_rows(desk: &mut Desk) {
-    ask(desk, &Ask::RowsToRead, |desk, file| {
-        file.is_some_and(|file| read_rows_of(desk, &file))
+    let session = desk.session().id();
+    ask(desk, &Ask::RowsToRead, move |desk, file| {
+        let Some(file) = file else { return false };
+        if desk.session().id() != session {
+            desk.warn(
+                "No knife was added: another unit is in front than the one they were asked for.",
+            );
+            return false;
+        }
+        read_rows_of(desk, &file)
     });
 }
 
