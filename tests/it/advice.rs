@@ -298,6 +298,17 @@ fn units_of_every_kind_get_advice_that_holds() {
 }
 
 #[test]
+fn no_speed_is_advised_that_no_field_would_take() {
+    // A cut of two hundredths of a millimetre would take more turns than can be worked with.
+    let moves = "rollers: Some((front_move: \"12.68 mm\", rear_move: \"12.68 mm\")),";
+    let sunk = solved(&document(&example(&[("rollers: None,", moves)])));
+    let advice = sunk.advice(FindingId::Clip, System::Millimetre).unwrap();
+    let by_reel = |way: &Way| matches!(way, Way::ReelSpeed(_));
+    assert!(!advice.ways.iter().any(by_reel), "{advice:?}");
+    assert!(!advice.shown_in(System::Millimetre).is_empty());
+}
+
+#[test]
 fn a_move_is_told_in_turns_and_spacers_where_they_are_known() {
     let known = "brackets: (front_pitch: \"1/16 in\", rear_pitch: \"1/16 in\", spacers: \"1/32 in; 1/16 in; 1/8 in\"),
     limits: None,";

@@ -16,7 +16,7 @@ use super::dial::{Dial, Scale};
 use super::{Case, FindingId, Judged, Level, Side, Standings, moves_told};
 use crate::geometry::{Setting, ground_speed_for_clip, reel_speed_for_clip};
 use crate::unit::{Fitted, Mowing, Unit, Wear};
-use crate::units::{Angle, Length, Sentence, System, Value};
+use crate::units::{Angle, Length, Measure, Sentence, Speed, System, Turning, Value};
 
 /// How far inside its limits a clip length is aimed at, as a part of the limit.
 const CLIP_ROOM: f64 = 0.03;
@@ -241,12 +241,20 @@ fn top_angle(asked: &Asked, system: System) -> Option<Way> {
         if unit.fitted == Fitted::Bench {
             unit.profile.knife.top_angle = Some(relieved);
         }
-        if asked.holding(&unit, &setting).is_some() {
+        let front = setting.knife.front_angle.map_or(0.0, Angle::deg);
+        let faces_meet = relieved.deg() + front < 90.0;
+        if faces_meet && asked.holding(&unit, &setting).is_some() {
             return Some(Way::TopAngle(relieved));
         }
         to = to.next_read_in(system, true);
     }
     None
+}
+
+/// Whether a quantity that must be more than zero is one that can be worked with.
+fn is_within<M: Measure>(quantity: M) -> bool {
+    let least = M::LEAST.map_or(0.0, |(least, _)| least);
+    quantity.base() > 0.0 && (least..=M::MOST.0).contains(&quantity.base())
 }
 
 /// Another speed, inside the limit that is passed. Clip length goes with the ground speed and
@@ -299,7 +307,13 @@ fn speed(asked: &Asked, lever: Lever, system: System) -> Option<Way> {
             mowing: Some(tried),
             ..case.unit.clone()
         };
-        if to.base() > 0.0 && asked.holding(&unit, case.setting).is_some() {
+        // Nor one that no field would take.
+        let can_be_typed = match to {
+            Value::Speed(speed) => is_within::<Speed>(speed),
+            Value::Turning(turning) => is_within::<Turning>(turning),
+            _ => false,
+        };
+        if can_be_typed && asked.holding(&unit, case.setting).is_some() {
             return Some(way);
         }
         // Slower over the ground for a shorter clip, or a reel that turns faster.
