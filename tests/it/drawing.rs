@@ -151,7 +151,7 @@ fn reel_and_rollers_are_drawn_where_the_solution_puts_them() {
     for (name, solved) in settings() {
         let scene = on_plate(&solved);
         let pose = &solved.solution.pose;
-        let rims = lines_of(&scene, Role::ReelRim);
+        let rims = lines_of(&scene, Role::TipCircle);
         assert_eq!(rims.len(), 1, "{name}");
         let rim = about(
             pose.centre_on_plate,
@@ -391,9 +391,7 @@ fn every_dimension_is_lettered_with_the_solutions_number_and_measures_it() {
         let (sweep, pose) = (&solution.sweep, &solution.pose);
         for system in System::ALL {
             let scene = view(&solved, Standing::Plate, system).scene();
-            let share = solution
-                .sweep_share
-                .map_or(String::new(), |share| format!(" ({})", system.share(share)));
+            let share = solution.sweep_share.map(|share| system.share(share));
             let below = system.length(sweep.below_cut);
             // In the lens with what the readings leave open.
             let off = |output| match solved.uncertainty.expanded(output) {
@@ -414,7 +412,7 @@ fn every_dimension_is_lettered_with_the_solutions_number_and_measures_it() {
                     format!("height of cut {}", system.length(pose.height_of_cut)),
                     pose.height_of_cut,
                 ),
-                (format!("sweep {below}{below_off}{share}"), sweep.below_cut),
+                (format!("sweep {below}"), sweep.below_cut),
             ];
             let drawn = dimensions(&scene);
             assert_eq!(drawn.len(), 4, "{name}");
@@ -456,8 +454,18 @@ fn every_dimension_is_lettered_with_the_solutions_number_and_measures_it() {
 
             let reel = system.length(solved.unit.setting.reel_diameter);
             let mut labels = vec![format!("reel {reel}")];
-            if sweep.below_cut.mm() > 0.0 {
-                labels.push(format!("below the cut {below}{share}"));
+            if sweep.below_cut.mm() > 0.0
+                && let Some(share) = share
+            {
+                labels.push(format!("sweep {below} ({share})"));
+                let off = below_off.replace(" ±", ", ±");
+                labels.push(format!("{share} of the height of cut{off}"));
+            }
+            if pose.height_of_cut.mm() > 0.0 {
+                labels.push(format!(
+                    "height of cut {}",
+                    system.length(pose.height_of_cut)
+                ));
             }
             for label in labels {
                 assert!(scene.words().any(|word| word == label), "{name}: {label}");
@@ -1004,7 +1012,7 @@ fn curves_stay_curves_until_they_are_painted() {
     let panel = lay_out(&scene, &view, ShownIn::Whole, Theme::Light);
     let rim = panel.marks.iter().find_map(|mark| match mark {
         Mark::Stroke {
-            role: Role::ReelRim,
+            role: Role::TipCircle,
             path,
             ..
         } => Some(path),

@@ -93,7 +93,10 @@ impl Dimension {
     /// Where the number would like to stand: on its line, beyond its ends, beside it, and last on a
     /// shelf that a line leads to.
     fn spots(&self, pencil: &Pencil, start: Point, end: Point, tail: f64) -> Vec<Spot> {
-        let (gap, size) = (pencil.by_text(TEXT_GAP), pencil.by_text(TEXT_SIZE));
+        let (gap, size) = (
+            pencil.by_text(TEXT_GAP),
+            self.larger * pencil.by_text(TEXT_SIZE),
+        );
         // Of the line, what the paper shows.
         let window = pencil.window;
         let shown = |place: Point| match self.direction {
@@ -145,7 +148,7 @@ impl Dimension {
                 ]
             }
         };
-        spots.extend(pencil.shelves(middle, 34.0));
+        spots.extend(pencil.shelves(middle, 34.0 * self.larger));
         spots
     }
 }

@@ -87,6 +87,7 @@ fn lay_out_item(
             }
         }
         Shape::Dimension(dimension) => dimension.lay_out(pencil, paper_from_world),
+        Shape::Ruler(ruler) => ruler.lay_out(pencil, paper_from_world),
         Shape::Angle {
             apex,
             from,

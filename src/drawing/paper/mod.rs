@@ -12,6 +12,7 @@ mod layout;
 mod mark;
 mod pencil;
 mod placer;
+mod ruler;
 mod style;
 mod symbol;
 mod theme;

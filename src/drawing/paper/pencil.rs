@@ -299,14 +299,19 @@ impl Pencil {
 const fn is_strong(role: Role) -> bool {
     matches!(
         role,
-        Role::Heading | Role::Clip | Role::Dimension | Role::BelowCut(_) | Role::Overlay(_)
+        Role::Heading
+            | Role::Clip
+            | Role::Dimension
+            | Role::BelowCut(_)
+            | Role::Worst(_)
+            | Role::Overlay(_)
     )
 }
 
 /// Whose words are placed first: the lowest.
 const fn rank(role: Role) -> u8 {
     match role {
-        Role::Overlay(_) | Role::BelowCut(_) | Role::Level(_) => 0,
+        Role::Overlay(_) | Role::BelowCut(_) | Role::Worst(_) | Role::Level(_) => 0,
         Role::Dimension | Role::Heading => 1,
         Role::Clip => 2,
         Role::CutLine => 3,

@@ -302,11 +302,11 @@ fn weight(mark: &Mark) -> Option<f64> {
         Role::BelowCut(_) => 8.0,
         Role::Clip | Role::Dimension | Role::LensFrame => 4.0,
         Role::CutLine => 2.5,
-        Role::Knife | Role::Hardware => 2.0,
+        Role::Knife | Role::Hardware | Role::Worst(_) | Role::Vertical => 2.0,
         Role::Overlay(_) | Role::Setting => 1.5,
         Role::Plate | Role::Soil | Role::CentreLine | Role::Datum => 1.0,
-        Role::ReelRim | Role::Roller | Role::Band => 0.6,
-        Role::Blade | Role::Frame | Role::Ghost | Role::Note => 0.3,
+        Role::ReelRim | Role::TipCircle | Role::Bar | Role::Roller | Role::Band => 0.6,
+        Role::Blade | Role::Frame | Role::Ghost | Role::Hint | Role::Note => 0.3,
         Role::Heading
         | Role::Turf
         | Role::ReelBody

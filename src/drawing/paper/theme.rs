@@ -147,6 +147,8 @@ struct Neutrals {
     paper: Rgb,
     /// Filled parts.
     body: Rgb,
+    /// Blades.
+    steel: Rgb,
     /// Ghosts and hints.
     faint: Rgb,
     /// Thin lines.
@@ -160,6 +162,7 @@ impl Theme {
             Self::Light => Neutrals {
                 paper: Rgb::new(0x00FC_FCFA),
                 body: Rgb::new(0x00E6_EAED),
+                steel: Rgb::new(0x007C_8894),
                 faint: Rgb::new(0x00A3_ADB8),
                 middle: Rgb::new(0x004E_5B68),
                 ink: Rgb::new(0x001C_232B),
@@ -167,6 +170,7 @@ impl Theme {
             Self::Dark => Neutrals {
                 paper: Rgb::new(0x0015_191E),
                 body: Rgb::new(0x002B_333C),
+                steel: Rgb::new(0x007D_8994),
                 faint: Rgb::new(0x0061_6D79),
                 middle: Rgb::new(0x00A9_B4BF),
                 ink: Rgb::new(0x00F0_F3F5),
@@ -208,6 +212,21 @@ impl Theme {
                 }),
             },
             ..plain
+        }
+    }
+
+    /// The place of the worst finding: hatched across, the drawing under it in sight.
+    fn worst(self, level: Level) -> Look {
+        let ink = self.level(level);
+        Look {
+            ink,
+            fill: ink.faint(36),
+            width: 1.4,
+            dashes: DASHED,
+            hatching: Some(Hatching {
+                is_crossed: level == Level::Over,
+                ..hatching(ink, 45.0, 5.0)
+            }),
         }
     }
 
@@ -257,15 +276,20 @@ impl Theme {
             | Role::Turf
             | Role::Frame
             | Role::ReelRim
+            | Role::TipCircle
             | Role::ReelBody
             | Role::Blade
             | Role::Knife
+            | Role::Bar
             | Role::Hardware
+            | Role::Hint
             | Role::Roller
             | Role::CentreLine
+            | Role::Vertical
             | Role::Datum
             | Role::CutLine
             | Role::BelowCut(_)
+            | Role::Worst(_)
             | Role::Band
             | Role::Clip
             | Role::Dimension
@@ -320,7 +344,7 @@ impl Theme {
                 ink: n.middle,
                 fill: n.body,
                 width: THICK,
-                hatching: hatched(n.faint, -45.0, 9.0),
+                hatching: hatched(n.faint, 45.0, 9.0),
                 ..plain
             },
             Role::Turf => Look {
@@ -334,18 +358,36 @@ impl Theme {
                 ..plain
             },
             Role::ReelRim => part(THICK, None),
+            Role::TipCircle => pen(n.middle, THIN, &[]),
             Role::ReelBody => Look {
                 fill: n.body.faint(120),
                 ..plain
             },
-            Role::Blade => pen(n.middle, 1.4, &[]),
-            Role::Knife => part(THICK, hatched(n.middle, 45.0, 6.0)),
-            Role::Hardware => part(1.4, hatched(n.middle, -45.0, 4.0)),
+            Role::Blade => Look {
+                fill: n.steel,
+                ..pen(n.middle, 1.4, &[])
+            },
+            // Parts that touch are hatched apart from each other, and from plate and soil.
+            Role::Knife => part(THICK, hatched(n.middle, -45.0, 5.0)),
+            Role::Bar => Look {
+                ink: n.faint,
+                fill: n.body.faint(150),
+                hatching: hatched(n.faint, -30.0, 8.0),
+                ..plain
+            },
+            Role::Hardware => part(1.4, None),
+            Role::Hint => Look {
+                ink: n.faint,
+                fill: n.body.faint(70),
+                ..plain
+            },
             Role::Roller => part(1.6, None),
             Role::CentreLine => pen(n.middle, THIN, CHAIN),
+            Role::Vertical => pen(n.ink, THICK, CHAIN),
             Role::Datum => pen(n.middle, THIN, DASHED),
             Role::CutLine => pen(self.cut_line(), 1.8, &[]),
             Role::BelowCut(level) => self.below_cut(level, plain),
+            Role::Worst(level) => self.worst(level),
             Role::Band => Look {
                 fill: REDDISH_PURPLE.faint(46),
                 ..pen(REDDISH_PURPLE, THIN, DOTTED)

@@ -122,6 +122,7 @@ impl Sketch {
             direction: Direction::Across,
             through: Point::new(from.0, at),
             offset: 0.0,
+            larger: 1.0,
             text: self.number.clone(),
             shorter: Vec::new(),
         };

@@ -18,6 +18,6 @@ pub use canvas::Canvas;
 pub use lens::{ENLARGEMENTS, Lens, LensChoice, STRETCHES};
 pub use measured_picture::measured_picture;
 pub use reading_picture::reading_picture;
-pub use side_view::{Handles, Overlay, SideView, Standing};
+pub use side_view::{Handles, Overlay, SideView, Standing, WorstPlace};
 pub use step_picture::step_picture;
 pub use window_map::{MapAxes, MapKey, MapMark, MapPicture, MapSetting};

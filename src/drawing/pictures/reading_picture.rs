@@ -102,6 +102,7 @@ impl Sketch {
             direction: Direction::Across,
             through: Point::new(touches, -12.0),
             offset: 0.0,
+            larger: 1.0,
             text: self.number.clone(),
             shorter: Vec::new(),
         };

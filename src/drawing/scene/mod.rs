@@ -7,5 +7,5 @@ mod shapes;
 mod sketch;
 
 pub use role::Role;
-pub use shapes::{Dimension, Direction, Item, Label, Scene, Shape, ShownIn};
+pub use shapes::{Dimension, Direction, Item, Label, Ruler, RulerStep, Scene, Shape, ShownIn};
 pub(in crate::drawing) use sketch::{EXACT, Sketch, WIDE};

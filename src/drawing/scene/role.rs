@@ -14,26 +14,36 @@ pub enum Role {
     Turf,
     /// The frame that carries reel and rollers, only hinted at.
     Frame,
-    /// The reel's circle of blade tips.
+    /// The outline of a reel, and the way of a blade's tip.
     ReelRim,
+    /// The circle of blade tips: what the reel sweeps, no body's outline.
+    TipCircle,
     /// Inside the reel.
     ReelBody,
     /// A blade, the shaft.
     Blade,
     /// The knife's section.
     Knife,
-    /// Screws and bar under the knife.
+    /// The bed bar's section over the knife.
+    Bar,
+    /// Screws, heads and pins.
     Hardware,
+    /// What no file says, drawn as such parts look.
+    Hint,
     /// A roller.
     Roller,
-    /// Axes and verticals: long dash, dot.
+    /// Axes: long dash, dot.
     CentreLine,
+    /// The vertical through the reel's centre.
+    Vertical,
     /// The knife datum.
     Datum,
     /// The height of cut, across.
     CutLine,
     /// What the reel sweeps below the cut line, with how that stands to its limits.
     BelowCut(Level),
+    /// The place of the worst finding, with its level.
+    Worst(Level),
     /// Where something lies as far as the readings can be off.
     Band,
     /// The clip point and the edge.

@@ -37,10 +37,38 @@ pub struct Dimension {
     pub through: Point,
     /// How far past that place the line stands, in paper units: to the right or down when positive.
     pub offset: f64,
+    /// How many times as large as ordinary words its own are.
+    pub larger: f64,
     /// What it measures, with the number.
     pub text: String,
     /// What may stand instead where there is little room, from the longest to the shortest.
     pub shorter: Vec<String>,
+}
+
+/// A height read off a rule stood on the plate.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ruler {
+    /// Where its zero stands.
+    pub foot: Point,
+    /// How far it reaches up.
+    pub height_mm: f64,
+    /// How far past its foot the rule stands, in paper units.
+    pub offset: f64,
+    /// The marks it may have, the closest first: those that are not too close are drawn.
+    pub steps: Vec<RulerStep>,
+    /// What it measures, with the number.
+    pub text: String,
+    /// What may stand instead where there is little room, from the longest to the shortest.
+    pub shorter: Vec<String>,
+}
+
+/// How far apart a ruler's marks are.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RulerStep {
+    /// From one mark to the next.
+    pub small_mm: f64,
+    /// Each so many marks one is larger.
+    pub larges: f64,
 }
 
 /// Words beside a place.
@@ -73,6 +101,8 @@ pub enum Shape {
     Arrow(BezPath),
     /// A length with its number.
     Dimension(Dimension),
+    /// A height on a ruler.
+    Ruler(Ruler),
     /// An angle about `apex` from one direction to another, drawn at a radius from there.
     Angle {
         /// Where both legs meet.
@@ -149,6 +179,7 @@ impl Scene {
         self.items.iter().filter_map(|item| match &item.shape {
             Shape::Label(Label { text, .. })
             | Shape::Dimension(Dimension { text, .. })
+            | Shape::Ruler(Ruler { text, .. })
             | Shape::Angle { text, .. }
             | Shape::Key { text, .. } => Some(text.as_str()),
             _ => None,

@@ -89,6 +89,7 @@ impl Sketch {
             direction: Direction::Up,
             through: Point::new(x, from),
             offset: 0.0,
+            larger: 1.0,
             text: self.number.clone(),
             shorter: Vec::new(),
         };

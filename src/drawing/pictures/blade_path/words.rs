@@ -75,6 +75,7 @@ impl PathDrawing<'_> {
             direction: Direction::Across,
             through: Point::new(lowest.x, lowest.y.min(self.cut_height())),
             offset: if is_first { 44.0 } else { 74.0 },
+            larger: 1.0,
             text,
             shorter: vec![number],
         };
@@ -92,6 +93,7 @@ impl PathDrawing<'_> {
             direction: Direction::Up,
             through: Point::new(aside, 0.0),
             offset: 0.0,
+            larger: 1.0,
             text: format!("cut {}", self.system.length(cut)),
             shorter: vec![self.system.length(cut)],
         };
@@ -126,6 +128,7 @@ impl PathDrawing<'_> {
             direction: Direction::Across,
             through: Point::ORIGIN,
             offset: 30.0,
+            larger: 1.0,
             text: format!("a turn {}", self.system.length(path.travel_in_turn())),
             shorter: vec![self.system.length(path.travel_in_turn())],
         };

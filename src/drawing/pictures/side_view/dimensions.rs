@@ -47,6 +47,7 @@ impl SideView<'_> {
                 direction: Direction::Across,
                 through: Point::new(edge.x, y_mm),
                 offset,
+                larger: 1.0,
                 text: forms.remove(0),
                 shorter: forms,
             };
@@ -65,6 +66,7 @@ impl SideView<'_> {
             direction: Direction::Up,
             through: Point::new(aside, 0.0),
             offset: 0.0,
+            larger: 1.0,
             text: format!("height of cut {}", self.length(pose.height_of_cut)),
             shorter: vec![self.length(pose.height_of_cut)],
         };
@@ -72,48 +74,6 @@ impl SideView<'_> {
         let before_roller = Point::new(front.centre.x - 1.02 * front.radius_mm, height);
         let word = label(before_roller, (-1.0, -11.0), false, "cut line".to_owned());
         scene.add_in(ShownIn::Whole, Role::CutLine, word);
-    }
-
-    fn sweep(&self, scene: &mut Scene) {
-        let solution = self.case.solution;
-        let sweep = &solution.sweep;
-        let (centre, edge) = (solution.pose.centre_on_plate, solution.pose.edge_on_plate);
-        let lowest = solution.pose.lowest_of_reel_on_plate();
-        let share = solution
-            .sweep_share
-            .map_or(String::new(), |s| format!(" ({})", self.system.share(s)));
-        let depth = self.length(sweep.below_cut);
-        let precise = self.length_off(sweep.below_cut, NumberId::SweepBelowCut);
-        let dimension = Dimension {
-            from: edge,
-            to: lowest,
-            direction: Direction::Up,
-            through: lowest,
-            offset: 40.0,
-            text: format!("sweep {precise}{share}"),
-            shorter: vec![format!("sweep {depth}{share}"), format!("sweep {depth}")],
-        };
-        scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Dimension(dimension));
-        if sweep.chord.mm() <= 0.0 {
-            return;
-        }
-        let role = Role::BelowCut(self.sweep_level());
-        let text = format!("below the cut {depth}{share}");
-        scene.add_in(
-            ShownIn::Whole,
-            role,
-            label(lowest, (46.0, 96.0), true, text),
-        );
-        let inside = Point::new(
-            centre.x - 0.2 * sweep.behind_centre.mm(),
-            lowest.y.midpoint(edge.y),
-        );
-        let text = "below the cut".to_owned();
-        scene.add_in(
-            ShownIn::Lens,
-            role,
-            label(inside, (28.0, -118.0), true, text),
-        );
     }
 
     fn clip_point(&self, scene: &mut Scene) {

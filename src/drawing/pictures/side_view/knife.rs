@@ -1,8 +1,8 @@
-//! The knife's section and the hardware under it.
+//! The knife's section.
 
-use kurbo::{BezPath, Point, Rect, Shape as _};
+use kurbo::{BezPath, Point};
 
-use super::{EXACT_MM, SideView, closed, label, line, plate_from_bar};
+use super::{SideView, closed, label, plate_from_bar};
 use crate::analysis::Case;
 use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
 use crate::geometry::{Setting, underside_on_bar};
@@ -13,17 +13,8 @@ impl SideView<'_> {
         let outline = knife_outline(&self.case);
         scene.add(Role::Knife, Shape::Hatch(outline.clone()));
         scene.add(Role::Knife, Shape::Line(outline));
-        for outline in hardware_outlines(&self.case) {
-            scene.add(Role::Hardware, Shape::Hatch(outline.clone()));
-            scene.add(Role::Hardware, Shape::Line(outline));
-        }
         let plate_from_bar = plate_from_bar(self.case.solution);
         let setting = self.case.setting;
-        let extension = setting.total_extension(&self.case.unit.profile).mm();
-        let screw = setting.knife.reach.mm() - extension;
-        let deep = setting.knife.body_thickness.mm();
-        let axis = plate_from_bar * line((screw, -1.2 * deep), (screw, 2.2 * deep));
-        scene.add_in(ShownIn::Whole, Role::CentreLine, Shape::Line(axis));
         let inside = plate_from_bar
             * Point::new(
                 self.case.setting.edge_on_bar(&self.case.unit.profile).x + 2.5,
@@ -35,6 +26,16 @@ impl SideView<'_> {
             Role::Note,
             label(inside, (-20.0, 62.0), true, text),
         );
+        let back = underside_on_bar(&self.case.unit.profile, setting)[3];
+        let at = plate_from_bar * Point::new(back.x - 1.0, 0.5 * back.y);
+        let word = label(at, (-30.0, 16.0), true, "knife".to_owned());
+        scene.add_in(ShownIn::Whole, Role::Note, word);
+    }
+
+    /// The foremost point under the edge, on the plate.
+    pub(super) fn lip_on_plate(&self) -> Point {
+        let lip = underside_on_bar(&self.case.unit.profile, self.case.setting)[0];
+        plate_from_bar(self.case.solution) * lip
     }
 }
 
@@ -73,22 +74,4 @@ pub(in crate::drawing::pictures) fn knife_outline(case: &Case) -> BezPath {
     }
     corners.extend([body_back, body_front, lip_back, lip_front]);
     plate_from_bar(case.solution) * closed(&corners)
-}
-
-/// Screw heads and the like, down to the points measured; how wide they are nobody measured.
-fn hardware_outlines(case: &Case) -> impl Iterator<Item = BezPath> {
-    const HALF_WIDTH_MM: f64 = 4.5;
-    let plate_from_bar = plate_from_bar(case.solution);
-    let top = case.setting.knife.body_thickness.mm();
-    let points = case.unit.hardware_on_bar(case.setting);
-    points.map(move |point| {
-        let top = top.min(point.y - 0.5);
-        let head = Rect::new(
-            point.x - HALF_WIDTH_MM,
-            top,
-            point.x + HALF_WIDTH_MM,
-            point.y,
-        );
-        plate_from_bar * head.to_path(EXACT_MM)
-    })
 }

@@ -1,18 +1,22 @@
 //! The side view of a unit: everything that stands on the plate, drawn where the solution puts it.
 
-use self::bent_band::bent_band;
-use std::f64::consts::{FRAC_PI_2, TAU};
+use self::side_plate::outline_about;
 
-use kurbo::{Affine, Arc, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
+use kurbo::{Affine, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
 
 use crate::drawing::scene::{Label, Role, Scene, Shape, ShownIn};
 
 mod band;
-mod bent_band;
+mod bed_bar;
+mod closing;
 mod crest;
 mod dimensions;
 mod knife;
 mod overlay;
+mod reel;
+mod side_plate;
+mod sweep;
+mod worst;
 
 use crate::analysis::{Case, FindingId, Findings, Level, NumberId, Solution, Solved, Uncertainty};
 use crate::geometry::{RollerOnPlate, Terrain};
@@ -21,6 +25,7 @@ use crate::units::{Length, System};
 pub(super) use knife::knife_outline;
 
 pub use overlay::Overlay;
+pub use worst::WorstPlace;
 
 /// How far a curve of the scene may stray from the true one, in millimetres.
 const EXACT_MM: f64 = 1e-6;
@@ -117,7 +122,7 @@ impl SideView<'_> {
             scene.bounds.x1 + scene.bounds.width(),
         );
         self.ground(&mut scene, reach);
-        frame(&mut scene, solution);
+        self.side_plate(&mut scene);
         if let Some(ghost) = &self.ghost {
             ghost_of(&mut scene, ghost);
         }
@@ -127,14 +132,19 @@ impl SideView<'_> {
         ] {
             draw_roller(&mut scene, roller, solution.pose.plate_from_frame, name);
         }
+        self.closing(&mut scene);
         self.reel(&mut scene);
         self.below_cut(&mut scene);
         self.band(&mut scene);
+        self.bed_bar(&mut scene);
         self.knife(&mut scene);
+        self.hardware(&mut scene);
+        self.worst(&mut scene);
         self.lines(&mut scene, reach);
         self.overlays(&mut scene);
         self.dimensions_and_words(&mut scene);
         self.over_crest(&mut scene);
+        self.key_of_hints(&mut scene);
         scene
     }
 
@@ -146,15 +156,6 @@ impl SideView<'_> {
     fn off(&self, output: NumberId) -> Option<Length> {
         let off_mm = self.uncertainty?.expanded(output);
         (off_mm > 0.0).then(|| Length::from_mm(off_mm))
-    }
-
-    /// A length with its ±, where it has one.
-    fn length_off(&self, length: Length, output: NumberId) -> String {
-        let shown = self.length(length);
-        match self.off(output) {
-            Some(off) => format!("{shown} ± {}", self.length(off)),
-            None => shown,
-        }
     }
 
     fn sweep_level(&self) -> Level {
@@ -193,6 +194,7 @@ impl SideView<'_> {
                 .union_pt(pose.edge_on_plate)
         };
         let all = of(self.case.solution);
+        let all = self.pivot().map_or(all, |pivot| all.union_pt(pivot));
         let all = self
             .ghost
             .map_or(all, |ghost| all.union(of(ghost.solution)));
@@ -269,68 +271,6 @@ impl SideView<'_> {
         scene.add(Role::Turf, Shape::Line(blades));
     }
 
-    fn reel(&self, scene: &mut Scene) {
-        let pose = &self.case.solution.pose;
-        let (centre, radius) = (pose.centre_on_plate, pose.reel_radius_mm);
-        let circle = |part: f64| Circle::new(centre, radius * part).to_path(EXACT_MM);
-        scene.add(Role::ReelBody, Shape::Fill(circle(1.0)));
-        // One blade's tip stands at the clip point; the reel turns its lower side towards the knife.
-        let tip = (pose.clip_point_on_plate() - centre).atan2();
-        let blades = self.case.unit.blades;
-        for blade in 0..blades {
-            let angle = tip + TAU * f64::from(blade) / f64::from(blades);
-            scene.add(
-                Role::Blade,
-                Shape::Fill(blade_section(centre, radius, angle)),
-            );
-            scene.add(
-                Role::Blade,
-                Shape::Line(blade_section(centre, radius, angle)),
-            );
-        }
-        scene.add(Role::Blade, Shape::Line(circle(0.52)));
-        scene.add(Role::ReelBody, Shape::Fill(circle(0.13)));
-        scene.add(Role::Blade, Shape::Line(circle(0.13)));
-        scene.add(Role::ReelRim, Shape::Line(circle(1.0)));
-        let turning = Arc::new(centre, (radius * 0.32, radius * 0.32), 2.6, -1.5, 0.0);
-        scene.add_in(
-            ShownIn::Whole,
-            Role::Note,
-            Shape::Arrow(turning.to_path(EXACT_MM)),
-        );
-        scene.add_in(
-            ShownIn::Whole,
-            Role::Note,
-            label(centre + Vec2::new(0.0, radius * 0.7), (0.0, 0.0), false, {
-                format!("reel {}", self.length(self.case.setting.reel_diameter))
-            }),
-        );
-    }
-
-    fn below_cut(&self, scene: &mut Scene) {
-        let solution = self.case.solution;
-        let sweep = &solution.sweep;
-        let pose = &solution.pose;
-        if sweep.chord.mm() <= 0.0 {
-            return;
-        }
-        let radius = pose.reel_radius_mm;
-        let half = (sweep.chord.mm() / 2.0).atan2(sweep.centre_above_edge.mm());
-        let arc = Arc::new(
-            pose.centre_on_plate,
-            (radius, radius),
-            -FRAC_PI_2 - half,
-            2.0 * half,
-            0.0,
-        )
-        .to_path(EXACT_MM);
-        let mut segment = arc.clone();
-        segment.close_path();
-        let role = Role::BelowCut(self.sweep_level());
-        scene.add(role, Shape::Hatch(segment));
-        scene.add(role, Shape::Line(arc));
-    }
-
     fn lines(&self, scene: &mut Scene, (from, to): (f64, f64)) {
         let solution = self.case.solution;
         let pose = &solution.pose;
@@ -339,17 +279,8 @@ impl SideView<'_> {
             Role::CutLine,
             Shape::Line(line((from, height), (to, height))),
         );
-        let (centre, radius) = (pose.centre_on_plate, pose.reel_radius_mm);
-        let vertical = line(
-            (centre.x, centre.y + 1.04 * radius),
-            (centre.x, -GROUND_DEPTH_MM),
-        );
-        scene.add(Role::CentreLine, Shape::Line(vertical));
-        let across = line(
-            (centre.x - 0.2 * radius, centre.y),
-            (centre.x + 0.2 * radius, centre.y),
-        );
-        scene.add(Role::CentreLine, Shape::Line(across));
+        let centre = pose.centre_on_plate;
+        self.vertical(scene, -GROUND_DEPTH_MM);
         // The line of centres: from the reel's centre through the clip point to the edge.
         scene.add(
             Role::Dimension,
@@ -365,6 +296,30 @@ impl SideView<'_> {
         let clip = pose.clip_point_on_plate();
         scene.add(Role::Clip, Shape::Ring(clip));
     }
+
+    /// The side plate about reel, rollers, bar and pivot.
+    fn side_plate(&self, scene: &mut Scene) {
+        let pose = &self.case.solution.pose;
+        let radius = pose.reel_radius_mm;
+        let mut carried = vec![
+            Circle::new(pose.centre_on_plate, 0.3 * radius),
+            Circle::new(self.screw_on_plate(), 0.1 * radius),
+        ];
+        for roller in [&pose.front_roller, &pose.rear_roller] {
+            carried.push(Circle::new(roller.centre, 0.4 * roller.radius_mm));
+        }
+        carried.extend(self.pivot().map(|pivot| Circle::new(pivot, 0.12 * radius)));
+        let outline = outline_about(&carried);
+        scene.add_in(ShownIn::Whole, Role::Frame, Shape::Fill(outline.clone()));
+        scene.add_in(ShownIn::Whole, Role::Hint, Shape::Line(outline));
+    }
+
+    /// Which lines no file says anything of.
+    fn key_of_hints(&self, scene: &mut Scene) {
+        let row = u8::try_from(self.overlays.len()).unwrap_or(u8::MAX);
+        let text = "light: not in the file, drawn as a hint".to_owned();
+        scene.add_in(ShownIn::Whole, Role::Hint, Shape::Key { row, text });
+    }
 }
 
 fn label(at: Point, offset: (f64, f64), has_leader: bool, text: String) -> Shape {
@@ -375,6 +330,24 @@ fn label(at: Point, offset: (f64, f64), has_leader: bool, text: String) -> Shape
         larger: 1.0,
         text,
         shorter: Vec::new(),
+    })
+}
+
+/// Words beside a place in the longest of several forms that has room.
+fn label_or(
+    at: Point,
+    offset: (f64, f64),
+    has_leader: bool,
+    forms: impl IntoIterator<Item = String>,
+) -> Shape {
+    let mut forms = forms.into_iter();
+    Shape::Label(Label {
+        at,
+        offset: offset.into(),
+        has_leader,
+        larger: 1.0,
+        text: forms.next().unwrap_or_default(),
+        shorter: forms.collect(),
     })
 }
 
@@ -423,18 +396,6 @@ fn datum_back(solution: &Solution) -> Vec2 {
     plate_from_bar * Point::new(1.0, 0.0) - plate_from_bar * Point::ORIGIN
 }
 
-/// The frame as a band from roller to reel to roller; a hint, nobody measured it.
-fn frame(scene: &mut Scene, solution: &Solution) {
-    let pose = &solution.pose;
-    let spine = [
-        pose.rear_roller.centre,
-        pose.centre_on_plate,
-        pose.front_roller.centre,
-    ];
-    let band = bent_band(spine, 0.08 * pose.reel_radius_mm);
-    scene.add_in(ShownIn::Whole, Role::Frame, Shape::Fill(band));
-}
-
 fn draw_roller(scene: &mut Scene, roller: &RollerOnPlate, plate_from_frame: Affine, name: &str) {
     let circle = |part: f64| Circle::new(roller.centre, roller.radius_mm * part).to_path(EXACT_MM);
     scene.add(Role::Roller, Shape::Fill(circle(1.0)));
@@ -443,8 +404,11 @@ fn draw_roller(scene: &mut Scene, roller: &RollerOnPlate, plate_from_frame: Affi
     // The line along which its bracket moves it: the frame's vertical.
     let up = plate_from_frame * Point::new(0.0, 1.0) - plate_from_frame * Point::ORIGIN;
     let reach = up * (1.25 * roller.radius_mm);
-    let axis = line(roller.centre - reach, roller.centre + reach);
-    scene.add_in(ShownIn::Whole, Role::CentreLine, Shape::Line(axis));
+    let across = Vec2::new(1.12 * roller.radius_mm, 0.0);
+    for reach in [reach, across] {
+        let axis = line(roller.centre - reach, roller.centre + reach);
+        scene.add_in(ShownIn::Whole, Role::CentreLine, Shape::Line(axis));
+    }
     let aside = Vec2::new(0.0, 0.55 * roller.radius_mm);
     scene.add_in(
         ShownIn::Whole,
@@ -464,17 +428,4 @@ fn ghost_of(scene: &mut Scene, ghost: &Case) {
         scene.add(Role::Ghost, Shape::Line(circle.to_path(EXACT_MM)));
     }
     scene.add(Role::Ghost, Shape::Line(knife_outline(ghost)));
-}
-
-/// A blade's section from the rim inwards, its tip's front at `angle`.
-fn blade_section(centre: Point, radius: f64, angle: f64) -> BezPath {
-    let at = |part: f64, turn: f64| centre + Vec2::from_angle(angle + turn) * (radius * part);
-    let thick = 3.0 / radius;
-    let mut path = BezPath::new();
-    path.move_to(at(1.0, 0.0));
-    path.quad_to(at(0.78, 0.02), at(0.52, -0.16));
-    path.line_to(at(0.52, -0.16 + thick / 0.52));
-    path.quad_to(at(0.78, 0.02 + thick / 0.78), at(1.0, thick));
-    path.close_path();
-    path
 }

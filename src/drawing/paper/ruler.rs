@@ -1,0 +1,72 @@
+//! A ruler on paper: a height read off as on a rule stood beside it.
+
+use kurbo::{Affine, Line, Point, Shape as _, Vec2};
+
+use super::mark::Anchor;
+use super::pencil::{Pencil, TEXT_SIZE};
+use super::placer::Spot;
+use super::theme::Pen;
+use crate::drawing::scene::{Role, Ruler};
+
+/// Marks stand no closer than this.
+const CLOSEST: f64 = 4.5;
+/// Lengths of small marks and of large ones.
+const SMALL: f64 = 6.0;
+const LARGE: f64 = 12.0;
+/// Marks that a ruler has at most, so that one far too tall for the paper stays cheap.
+const MOST: f64 = 400.0;
+
+impl Ruler {
+    /// Draws the ruler; it stands and falls with its number.
+    pub(super) fn lay_out(&self, pencil: &mut Pencil, paper_from_world: Affine) {
+        let aside = Vec2::new(pencil.by_text(self.offset), 0.0);
+        let foot = paper_from_world * self.foot + aside;
+        let top = paper_from_world * (self.foot + Vec2::new(0.0, self.height_mm)) + aside;
+        let window = pencil.window;
+        let is_beside = (window.x0..=window.x1).contains(&foot.x);
+        if !is_beside || foot.y <= top.y {
+            return;
+        }
+        pencil.together(|pencil| {
+            let paper_per_mm = (foot.y - top.y) / self.height_mm;
+            let line = Line::new(foot, top).to_path(0.1);
+            pencil.stroke_with(Role::CutLine, &line, Pen::Wide(1.4));
+            let closest = pencil.by_text(CLOSEST);
+            let step = self
+                .steps
+                .iter()
+                .find(|step| step.small_mm * paper_per_mm >= closest);
+            if let Some(step) = step {
+                let count = (self.height_mm / step.small_mm + 1e-9).floor().min(MOST);
+                let mut number = 0.0;
+                while number <= count {
+                    let is_large = (number / step.larges).fract().abs() < 1e-9;
+                    let long = pencil.by_text(if is_large { LARGE } else { SMALL });
+                    let at = foot - Vec2::new(0.0, number * step.small_mm * paper_per_mm);
+                    pencil.line(Role::CutLine, at, at + Vec2::new(long, 0.0));
+                    number += 1.0;
+                }
+            }
+            let long = Vec2::new(pencil.by_text(LARGE), 0.0);
+            pencil.line(Role::CutLine, top - long / 2.0, top + long);
+            pencil.line(Role::CutLine, foot - long / 2.0, foot + long);
+            let spots = self.spots(pencil, foot, top);
+            let forms = std::iter::once(&self.text).chain(&self.shorter);
+            pencil.wording(Role::Dimension, forms.cloned().collect(), TEXT_SIZE, spots);
+        });
+    }
+
+    fn spots(&self, pencil: &Pencil, foot: Point, top: Point) -> Vec<Spot> {
+        let middle = foot.midpoint(top);
+        let beside = pencil.by_text(LARGE + 5.0);
+        let down = Vec2::new(0.0, pencil.by_text(1.1 * TEXT_SIZE));
+        let mut spots = vec![
+            Spot::new(middle + Vec2::new(beside, 0.0), Anchor::Left),
+            Spot::new(middle - Vec2::new(pencil.by_text(5.0), 0.0), Anchor::Right),
+            Spot::new(foot + down, Anchor::Middle).sliding(),
+            Spot::new(foot + 2.0 * down, Anchor::Middle).sliding(),
+        ];
+        spots.extend(pencil.shelves(middle, 40.0));
+        spots
+    }
+}

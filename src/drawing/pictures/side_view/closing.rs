@@ -1,0 +1,131 @@
+//! How reel and knife are brought together, drawn where the file puts it: the slide, or the pivot with
+//! the way that the reel's centre or the edge takes about it.
+
+use kurbo::{Arc, Circle, Point, Shape as _, Vec2};
+
+use super::side_plate::outline_about;
+use super::{EXACT_MM, SideView, label_or, line};
+use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
+use crate::geometry::Closing;
+
+/// How far the way about a pivot is shown to either side.
+const HALF_WAY_RAD: f64 = 0.22;
+
+impl SideView<'_> {
+    /// The pivot that reel or bar swings about, on the plate.
+    pub(super) fn pivot(&self) -> Option<Point> {
+        let plate_from_frame = self.case.solution.pose.plate_from_frame;
+        match self.case.unit.profile.closing {
+            Closing::ReelSlides { .. } => None,
+            Closing::ReelPivots { pivot_in_frame } | Closing::KnifePivots { pivot_in_frame } => {
+                Some(plate_from_frame * Point::from(pivot_in_frame))
+            }
+        }
+    }
+
+    pub(super) fn closing(&self, scene: &mut Scene) {
+        let pose = &self.case.solution.pose;
+        let radius = pose.reel_radius_mm;
+        match self.case.unit.profile.closing {
+            Closing::ReelSlides { .. } => self.slide(scene),
+            Closing::ReelPivots { .. } => {
+                if let Some(pivot) = self.pivot() {
+                    let arm = [
+                        Circle::new(pivot, 0.09 * radius),
+                        Circle::new(pose.centre_on_plate, 0.17 * radius),
+                    ];
+                    self.swinging(scene, pivot, &arm, pose.centre_on_plate, "reel's pivot");
+                }
+            }
+            Closing::KnifePivots { .. } => {
+                if let Some(pivot) = self.pivot() {
+                    let arm = [
+                        Circle::new(pivot, 0.09 * radius),
+                        Circle::new(self.screw_on_plate(), 0.07 * radius),
+                    ];
+                    self.swinging(scene, pivot, &arm, pose.edge_on_plate, "bed bar's pivot");
+                }
+            }
+        }
+    }
+
+    fn swinging(
+        &self,
+        scene: &mut Scene,
+        pivot: Point,
+        arm: &[Circle],
+        carried: Point,
+        name: &str,
+    ) {
+        let radius = self.case.solution.pose.reel_radius_mm;
+        let arm = outline_about(arm);
+        scene.add_in(ShownIn::Whole, Role::Hint, Shape::Line(arm));
+        let size = 0.045 * radius;
+        let pin = Circle::new(pivot, size).to_path(EXACT_MM);
+        scene.add(Role::Hardware, Shape::Fill(pin.clone()));
+        scene.add(Role::Hardware, Shape::Line(pin));
+        for way in [Vec2::new(2.2 * size, 0.0), Vec2::new(0.0, 2.2 * size)] {
+            let axis = line(pivot - way, pivot + way);
+            scene.add(Role::CentreLine, Shape::Line(axis));
+        }
+        // The way that what it carries takes.
+        let arm = carried - pivot;
+        let reach = arm.hypot();
+        let way = Arc::new(
+            pivot,
+            (reach, reach),
+            arm.atan2() - HALF_WAY_RAD,
+            2.0 * HALF_WAY_RAD,
+            0.0,
+        );
+        scene.add_in(
+            ShownIn::Whole,
+            Role::CentreLine,
+            Shape::Line(way.to_path(EXACT_MM)),
+        );
+        let word = label_or(
+            pivot,
+            (-30.0, -34.0),
+            true,
+            [name.to_owned(), "pivot".to_owned()],
+        );
+        scene.add_in(ShownIn::Whole, Role::Note, word);
+    }
+
+    /// The line that the reel's centre slides on, in a slot.
+    fn slide(&self, scene: &mut Scene) {
+        let pose = &self.case.solution.pose;
+        let bench = &self.case.unit.profile.bench;
+        let in_frame = match self.case.unit.profile.closing {
+            Closing::ReelSlides { lean: Some(lean) } => {
+                Vec2::new(lean.rad().sin(), lean.rad().cos())
+            }
+            _ => {
+                let apart = bench.reel_diameter.mm() / 2.0 + bench.gap.mm();
+                let behind = bench.behind_centre.mm();
+                Vec2::new(behind, (apart * apart - behind * behind).max(0.0).sqrt())
+            }
+        };
+        let on_plate = |way: Vec2| {
+            pose.plate_from_frame * way.to_point() - pose.plate_from_frame * Point::ORIGIN
+        };
+        let along = on_plate(in_frame.normalize());
+        let (centre, radius) = (pose.centre_on_plate, pose.reel_radius_mm);
+        let ends = [-1.0, 1.0]
+            .map(|side| Circle::new(centre + along * (side * 0.3 * radius), 0.17 * radius));
+        let slot = outline_about(&ends);
+        scene.add_in(ShownIn::Whole, Role::Hint, Shape::Line(slot));
+        let axis = along * (0.58 * radius);
+        let axis = line(centre - axis, centre + axis);
+        scene.add_in(ShownIn::Whole, Role::CentreLine, Shape::Line(axis));
+        let aside = Vec2::new(along.y, -along.x) * (0.17 * radius);
+        let at = centre + along * (0.3 * radius) + aside;
+        let word = label_or(
+            at,
+            (30.0, -14.0),
+            true,
+            ["reel slides".to_owned(), "slide".to_owned()],
+        );
+        scene.add_in(ShownIn::Whole, Role::Note, word);
+    }
+}

@@ -1,0 +1,115 @@
+//! The reel: blades with their tips, the spider that carries them, the shaft, and the circle of the tips.
+
+use std::f64::consts::TAU;
+
+use kurbo::{Arc, BezPath, Circle, Point, Shape as _, Vec2};
+
+use super::{EXACT_MM, SideView, label_or, line};
+use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
+
+/// Parts of the reel's radius: where a blade's foot stands, and the spider's arms, its hollows, its
+/// hub and the shaft.
+const FOOT: f64 = 0.70;
+const ARM: f64 = 0.76;
+const HOLLOW: f64 = 0.36;
+const HUB: f64 = 0.24;
+const SHAFT: f64 = 0.12;
+
+impl SideView<'_> {
+    pub(super) fn reel(&self, scene: &mut Scene) {
+        let pose = &self.case.solution.pose;
+        let (centre, radius) = (pose.centre_on_plate, pose.reel_radius_mm);
+        let circle = |part: f64| Circle::new(centre, radius * part).to_path(EXACT_MM);
+        scene.add(Role::ReelBody, Shape::Fill(circle(1.0)));
+        // One blade's tip stands at the clip point; the reel turns its lower side towards the knife.
+        let tip = (pose.clip_point_on_plate() - centre).atan2();
+        let blades = self.case.unit.blades;
+        let angles = (0..blades).map(|blade| tip + TAU * f64::from(blade) / f64::from(blades));
+        let angles: Vec<f64> = angles.collect();
+        // No file says what carries the blades.
+        let spider = spider(centre, radius, &angles);
+        scene.add_in(ShownIn::Whole, Role::Hint, Shape::Fill(spider.clone()));
+        scene.add_in(ShownIn::Whole, Role::Hint, Shape::Line(spider));
+        scene.add_in(ShownIn::Whole, Role::Hint, Shape::Line(circle(HUB)));
+        for angle in angles {
+            let section = blade_section(centre, radius, angle);
+            scene.add(Role::Blade, Shape::Fill(section.clone()));
+            scene.add(Role::Blade, Shape::Line(section));
+        }
+        scene.add(Role::Hardware, Shape::Fill(circle(SHAFT)));
+        scene.add(Role::Hardware, Shape::Line(circle(SHAFT)));
+        scene.add(Role::TipCircle, Shape::Line(circle(1.0)));
+        let turning = 0.56 * radius;
+        let turning = Arc::new(centre, (turning, turning), 2.6, -1.1, 0.0).to_path(EXACT_MM);
+        scene.add_in(ShownIn::Whole, Role::Note, Shape::Arrow(turning));
+        let diameter = self.length(self.case.setting.reel_diameter);
+        let word = label_or(
+            centre + Vec2::new(0.0, radius * 0.56),
+            (0.0, 0.0),
+            false,
+            [format!("reel {diameter}"), "reel".to_owned()],
+        );
+        scene.add_in(ShownIn::Whole, Role::Note, word);
+    }
+
+    /// The vertical through the reel's centre, down to the plate: behind centre is measured from it.
+    pub(super) fn vertical(&self, scene: &mut Scene, lowest_mm: f64) {
+        let pose = &self.case.solution.pose;
+        let (centre, radius) = (pose.centre_on_plate, pose.reel_radius_mm);
+        let above = line((centre.x, centre.y + 1.04 * radius), centre);
+        scene.add(Role::CentreLine, Shape::Line(above));
+        let across = Vec2::new(1.5 * SHAFT * radius, 0.0);
+        let across = line(centre - across, centre + across);
+        scene.add(Role::CentreLine, Shape::Line(across));
+        let down = line(centre, (centre.x, lowest_mm));
+        scene.add(Role::Vertical, Shape::Line(down));
+        let words = || {
+            [
+                "vertical through the reel's centre".to_owned(),
+                "reel's centre".to_owned(),
+                "centre".to_owned(),
+            ]
+        };
+        let at = Point::new(centre.x, centre.y - 0.3 * radius);
+        let word = label_or(at, (26.0, 22.0), true, words());
+        scene.add_in(ShownIn::Whole, Role::Note, word);
+        let at = pose.lowest_of_reel_on_plate() + Vec2::new(0.0, 0.03 * radius);
+        let word = label_or(at, (30.0, -60.0), true, words());
+        scene.add_in(ShownIn::Lens, Role::Note, word);
+    }
+}
+
+/// A blade's section from its tip's front, at `angle`, to its foot: a bar, thick as blades are, that
+/// trails behind its foot a little.
+fn blade_section(centre: Point, radius: f64, angle: f64) -> BezPath {
+    let at = |part: f64, turn: f64| centre + Vec2::from_angle(angle + turn) * (radius * part);
+    let thick = (0.05 * radius).clamp(2.5, 5.0) / radius;
+    let mut path = BezPath::new();
+    path.move_to(at(1.0, 0.0));
+    path.quad_to(at(0.86, 0.0), at(FOOT, -0.07));
+    path.line_to(at(FOOT, -0.07 + thick / FOOT));
+    path.quad_to(at(0.86, thick / 0.86), at(1.0, thick));
+    path.close_path();
+    path
+}
+
+/// The disc with an arm to every blade.
+fn spider(centre: Point, radius: f64, angles: &[f64]) -> BezPath {
+    let at = |part: f64, angle: f64| centre + Vec2::from_angle(angle) * (radius * part);
+    let Some(first) = angles.first() else {
+        return BezPath::new();
+    };
+    let apart = TAU / f64::from(u32::try_from(angles.len()).unwrap_or(u32::MAX));
+    let half = (0.28 * apart).min(0.1);
+    let mut path = BezPath::new();
+    path.move_to(at(ARM, first - half));
+    for angle in angles {
+        path.line_to(at(ARM, angle + half));
+        path.quad_to(
+            at(HOLLOW, angle + apart / 2.0),
+            at(ARM, angle + apart - half),
+        );
+    }
+    path.close_path();
+    path
+}

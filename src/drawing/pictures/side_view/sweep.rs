@@ -1,0 +1,146 @@
+//! The sweep below the cut: one shape, one large number, and the height of cut as a ruler beside it.
+
+use std::f64::consts::FRAC_PI_2;
+
+use kurbo::{Arc, Point, Shape as _};
+
+use super::{EXACT_MM, SideView, label_or};
+use crate::analysis::NumberId;
+use crate::drawing::scene::{
+    Dimension, Direction, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn,
+};
+use crate::units::{Length, System};
+
+/// How many times as large as others the number of the sweep is, in the lens and in the whole.
+const LARGE: f64 = 1.7;
+const LARGER: f64 = 1.3;
+
+impl SideView<'_> {
+    pub(super) fn below_cut(&self, scene: &mut Scene) {
+        let solution = self.case.solution;
+        let sweep = &solution.sweep;
+        let pose = &solution.pose;
+        if sweep.chord.mm() <= 0.0 {
+            return;
+        }
+        let radius = pose.reel_radius_mm;
+        let half = (sweep.chord.mm() / 2.0).atan2(sweep.centre_above_edge.mm());
+        let arc = Arc::new(
+            pose.centre_on_plate,
+            (radius, radius),
+            -FRAC_PI_2 - half,
+            2.0 * half,
+            0.0,
+        )
+        .to_path(EXACT_MM);
+        let mut segment = arc.clone();
+        segment.close_path();
+        let role = Role::BelowCut(self.sweep_level());
+        scene.add(role, Shape::Hatch(segment));
+        scene.add(role, Shape::Line(arc));
+    }
+
+    pub(super) fn sweep(&self, scene: &mut Scene) {
+        let solution = self.case.solution;
+        let sweep = &solution.sweep;
+        let (centre, edge) = (solution.pose.centre_on_plate, solution.pose.edge_on_plate);
+        let lowest = solution.pose.lowest_of_reel_on_plate();
+        let depth = self.length(sweep.below_cut);
+        let dimension = Dimension {
+            from: edge,
+            to: lowest,
+            direction: Direction::Up,
+            through: lowest,
+            offset: 40.0,
+            larger: LARGE,
+            text: format!("sweep {depth}"),
+            shorter: vec![depth.clone()],
+        };
+        scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Dimension(dimension));
+        self.height_ruler(scene);
+        if sweep.chord.mm() <= 0.0 {
+            return;
+        }
+        let role = Role::BelowCut(self.sweep_level());
+        let share = solution.sweep_share.map(|share| self.system.share(share));
+        let mut forms = vec![format!("sweep {depth}"), depth];
+        if let Some(share) = &share {
+            forms.insert(0, format!("{} ({share})", forms[0]));
+        }
+        let [text, shorter @ ..] = &forms[..] else {
+            return;
+        };
+        let whole = Label {
+            at: lowest,
+            offset: (46.0, 96.0).into(),
+            has_leader: true,
+            larger: LARGER,
+            text: text.clone(),
+            shorter: shorter.to_vec(),
+        };
+        scene.add_in(ShownIn::Whole, role, Shape::Label(whole));
+        // The share and what the readings leave open, beside the large number.
+        let of_height = share.map(|share| format!("{share} of the height of cut"));
+        let off = self
+            .off(NumberId::SweepBelowCut)
+            .map(|off| self.length(off));
+        let forms = match (of_height, off) {
+            (Some(share), Some(off)) => {
+                vec![format!("{share}, ± {off}"), format!("± {off}"), share]
+            }
+            (Some(share), None) => vec![share],
+            (None, Some(off)) => vec![format!("± {off}")],
+            (None, None) => return,
+        };
+        let inside = Point::new(
+            centre.x - 0.2 * sweep.behind_centre.mm(),
+            lowest.y.midpoint(edge.y),
+        );
+        scene.add_in(
+            ShownIn::Lens,
+            role,
+            label_or(inside, (28.0, -118.0), true, forms),
+        );
+    }
+
+    /// The height of cut as a ruler from the plate, beside the sweep.
+    fn height_ruler(&self, scene: &mut Scene) {
+        let pose = &self.case.solution.pose;
+        let height = pose.height_of_cut;
+        if height.mm() <= 0.0 {
+            return;
+        }
+        let ruler = Ruler {
+            foot: Point::new(pose.lowest_of_reel_on_plate().x, 0.0),
+            height_mm: height.mm(),
+            offset: 84.0,
+            steps: steps(self.system),
+            text: format!("height of cut {}", self.length(height)),
+            shorter: vec![self.length(height)],
+        };
+        scene.add_in(ShownIn::Lens, Role::CutLine, Shape::Ruler(ruler));
+    }
+}
+
+/// The marks that a ruler in these units has, from the closest.
+fn steps(system: System) -> Vec<RulerStep> {
+    let inches = |inches| Length::from_inches(inches).mm();
+    let step = |small_mm, larges| RulerStep { small_mm, larges };
+    match system {
+        System::Millimetre => [(0.1, 5.0), (0.5, 2.0), (1.0, 5.0), (5.0, 2.0), (10.0, 5.0)]
+            .map(|(mm, larges)| step(mm, larges))
+            .to_vec(),
+        System::InchDecimal => [
+            (0.005, 4.0),
+            (0.01, 5.0),
+            (0.05, 2.0),
+            (0.1, 5.0),
+            (0.5, 2.0),
+        ]
+        .map(|(length, larges)| step(inches(length), larges))
+        .to_vec(),
+        System::InchFraction => [64.0, 32.0, 16.0, 8.0, 4.0, 2.0]
+            .map(|parts| step(inches(1.0 / parts), 4.0))
+            .to_vec(),
+    }
+}

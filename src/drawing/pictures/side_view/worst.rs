@@ -1,0 +1,104 @@
+//! The place of the worst finding, hatched in its level's colour and named.
+
+use kurbo::{BezPath, Circle, Point, Rect, Shape as _, Vec2};
+
+use super::{EXACT_MM, SideView, label_or};
+use crate::analysis::{Finding, FindingId, Level};
+use crate::drawing::scene::{Role, Scene, Shape};
+
+/// Where the worst finding stands on the unit.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WorstPlace {
+    /// What was found.
+    pub finding: FindingId,
+    /// How it stands.
+    pub level: Level,
+    /// Its place on the plate.
+    pub at: Point,
+    outline: BezPath,
+    name: String,
+}
+
+impl SideView<'_> {
+    /// Where the worst finding stands; none while all are fine.
+    #[must_use]
+    pub fn worst_place(&self) -> Option<WorstPlace> {
+        let mut findings: Vec<&Finding> = self.findings.iter().collect();
+        findings.sort_by_key(|finding| std::cmp::Reverse(finding.shown_level()));
+        let worst = findings.first()?;
+        let level = worst.shown_level();
+        if level == Level::Fine {
+            return None;
+        }
+        let outline = self.place_of(worst.id);
+        Some(WorstPlace {
+            finding: worst.id,
+            level,
+            at: outline.bounding_box().center(),
+            outline,
+            name: worst.title().to_lowercase(),
+        })
+    }
+
+    pub(super) fn worst(&self, scene: &mut Scene) {
+        let Some(worst) = self.worst_place() else {
+            return;
+        };
+        let role = Role::Worst(worst.level);
+        scene.add(role, Shape::Hatch(worst.outline.clone()));
+        scene.add(role, Shape::Line(worst.outline));
+        let whole = format!("{}: {}", worst.level.word(), worst.name);
+        let word = label_or(worst.at, (-64.0, 52.0), true, [whole, worst.name]);
+        scene.add(role, word);
+    }
+
+    /// The part of the drawing that a finding is about.
+    fn place_of(&self, finding: FindingId) -> BezPath {
+        let solution = self.case.solution;
+        let pose = &solution.pose;
+        let (centre, edge, radius) = (
+            pose.centre_on_plate,
+            pose.edge_on_plate,
+            pose.reel_radius_mm,
+        );
+        let lowest = pose.lowest_of_reel_on_plate();
+        let terrain = self.stand().terrain;
+        let down_to_ground = |from: Point, half: f64| {
+            let ground = terrain.surface_mm(from.x).unwrap_or(0.0);
+            // However near the ground, the mark is seen.
+            let least = 0.006 * radius;
+            let (low, high) = (ground.min(from.y), ground.max(from.y));
+            let spare = (least - (high - low)).max(0.0) / 2.0;
+            Rect::new(from.x - half, low - spare, from.x + half, high + spare).to_path(EXACT_MM)
+        };
+        let spot = |at: Point, part: f64| Circle::new(at, part * radius).to_path(EXACT_MM);
+        match finding {
+            FindingId::Sweep => Rect::from_points(edge, lowest)
+                .inflate(0.01 * radius, 0.01 * radius)
+                .to_path(EXACT_MM),
+            FindingId::Reel | FindingId::LowEnd => down_to_ground(lowest, 0.09 * radius),
+            FindingId::Underside | FindingId::LowEndUnderside => {
+                down_to_ground(solution.lowest_on_plate, 0.06 * radius)
+            }
+            FindingId::Cut => down_to_ground(edge, 0.05 * radius),
+            FindingId::Ahead => Rect::from_points(
+                edge - Vec2::new(0.0, 0.02 * radius),
+                (centre.x, edge.y + 0.02 * radius),
+            )
+            .to_path(EXACT_MM),
+            FindingId::Lip => spot(self.lip_on_plate(), 0.035),
+            FindingId::Scrap => spot(centre + Vec2::from_angle(2.2) * radius, 0.08),
+            FindingId::Clip => spot(pose.clip_point_on_plate(), 0.04),
+            FindingId::Rollers => {
+                let rollers = [&pose.front_roller, &pose.rear_roller];
+                let farther = |roller: &&&crate::geometry::RollerOnPlate| roller.moved.mm().abs();
+                let worse = rollers
+                    .iter()
+                    .max_by(|a, b| farther(a).total_cmp(&farther(b)))
+                    .unwrap_or(&rollers[0]);
+                Circle::new(worse.centre, 0.45 * worse.radius_mm).to_path(EXACT_MM)
+            }
+            FindingId::Attitude => spot(self.screw_on_plate(), 0.09),
+        }
+    }
+}
