@@ -87,7 +87,12 @@ impl Dimension {
         }
         let forms = std::iter::once(&self.text).chain(&self.shorter);
         let spots = self.spots(pencil, start, end, if is_wide { 0.0 } else { tail });
-        pencil.wording(Role::Dimension, forms.cloned().collect(), TEXT_SIZE, spots);
+        pencil.wording(
+            Role::Dimension,
+            forms.cloned().collect(),
+            self.larger * TEXT_SIZE,
+            spots,
+        );
     }
 
     /// Where the number would like to stand: on its line, beyond its ends, beside it, and last on a

@@ -7,7 +7,7 @@ use kurbo::{BezPath, Line, Point, Rect, Shape as _};
 use super::cut::shown;
 use super::hatch::hatch;
 use super::mark::{Anchor, Mark, Panel};
-use super::placer::{Group, Placed, Placer, Spot, Wording};
+use super::placer::{Group, MINOR, Placed, Placer, Spot, Wording};
 use super::style::Style;
 use super::theme::Pen;
 use super::words;
@@ -315,6 +315,6 @@ const fn rank(role: Role) -> u8 {
         Role::Dimension | Role::Heading => 1,
         Role::Clip => 2,
         Role::CutLine => 3,
-        _ => 4,
+        _ => MINOR,
     }
 }

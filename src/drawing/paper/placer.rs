@@ -20,6 +20,10 @@ pub(super) const OVER_SHELF: f64 = 0.8;
 /// What a step down the list of places weighs against lines that the words cover.
 const STEP: f64 = 0.5;
 
+/// From this rank on words are left out rather than set where they cost more.
+pub(super) const MINOR: u8 = 4;
+const MOST_FOR_MINOR: f64 = 11.0;
+
 /// Which marks belong together: words that find no place take the rest with them.
 pub(super) type Group = u32;
 
@@ -191,7 +195,11 @@ impl Placer {
                 cost_of_form += STEP;
             }
         }
-        let (_, form, place, spot) = best?;
+        let (cost, form, place, spot) = best?;
+        // Minor words do not push in between others, nor stand far off.
+        if wording.rank >= MINOR && cost > MOST_FOR_MINOR {
+            return None;
+        }
         self.taken.push(place);
         let leader = spot
             .leader
@@ -300,9 +308,9 @@ fn weight(mark: &Mark) -> Option<f64> {
     }
     Some(match role {
         Role::BelowCut(_) => 8.0,
-        Role::Clip | Role::Dimension | Role::LensFrame => 4.0,
+        Role::Clip | Role::Dimension | Role::LensFrame | Role::Vertical => 4.0,
         Role::CutLine => 2.5,
-        Role::Knife | Role::Hardware | Role::Worst(_) | Role::Vertical => 2.0,
+        Role::Knife | Role::Hardware | Role::Worst(_) => 2.0,
         Role::Overlay(_) | Role::Setting => 1.5,
         Role::Plate | Role::Soil | Role::CentreLine | Role::Datum => 1.0,
         Role::ReelRim | Role::TipCircle | Role::Bar | Role::Roller | Role::Band => 0.6,

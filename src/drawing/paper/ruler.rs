@@ -10,6 +10,8 @@ use crate::drawing::scene::{Role, Ruler};
 
 /// Marks stand no closer than this.
 const CLOSEST: f64 = 4.5;
+/// From the ruler to the paper's border at least.
+const BORDER: f64 = 24.0;
 /// Lengths of small marks and of large ones.
 const SMALL: f64 = 6.0;
 const LARGE: f64 = 12.0;
@@ -19,7 +21,9 @@ const MOST: f64 = 400.0;
 impl Ruler {
     /// Draws the ruler; it stands and falls with its number.
     pub(super) fn lay_out(&self, pencil: &mut Pencil, paper_from_world: Affine) {
-        let aside = Vec2::new(pencil.by_text(self.offset), 0.0);
+        // Beside its foot, as far as the paper goes.
+        let room = pencil.window.x1 - pencil.by_text(BORDER) - (paper_from_world * self.foot).x;
+        let aside = Vec2::new(pencil.by_text(self.offset).min(room), 0.0);
         let foot = paper_from_world * self.foot + aside;
         let top = paper_from_world * (self.foot + Vec2::new(0.0, self.height_mm)) + aside;
         let window = pencil.window;
@@ -57,7 +61,9 @@ impl Ruler {
     }
 
     fn spots(&self, pencil: &Pencil, foot: Point, top: Point) -> Vec<Spot> {
-        let middle = foot.midpoint(top);
+        // Of the ruler, what the paper shows.
+        let window = pencil.window;
+        let middle = Point::new(foot.x, foot.y.min(window.y1).midpoint(top.y.max(window.y0)));
         let beside = pencil.by_text(LARGE + 5.0);
         let down = Vec2::new(0.0, pencil.by_text(1.1 * TEXT_SIZE));
         let mut spots = vec![

@@ -1,10 +1,10 @@
 //! The whole unit and the lens side by side.
 
-use kurbo::Rect;
+use kurbo::{Point, Rect};
 
 use super::lens::Lens;
-use crate::drawing::paper::{Panel, Style, View, lay_out_around};
-use crate::drawing::scene::{Scene, ShownIn};
+use crate::drawing::paper::{Anchor, Panel, Pencil, Style, TEXT_SIZE, View, lay_out_around};
+use crate::drawing::scene::{Role, Scene, ShownIn};
 
 /// The whole unit and the lens beside it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -45,17 +45,39 @@ impl Canvas {
             .lens
             .as_ref()
             .and_then(|lens| lens.letter_place(&self.whole, style));
-        let mut panels = vec![lay_out_around(
-            scene,
-            &self.whole,
-            ShownIn::Whole,
-            style,
-            letter.as_slice(),
-        )];
+        let scale = self.scale_of_whole(style);
+        let reserved: Vec<Rect> = letter
+            .into_iter()
+            .chain(scale.as_ref().map(|s| s.0))
+            .collect();
+        let mut whole = lay_out_around(scene, &self.whole, ShownIn::Whole, style, &reserved);
+        whole
+            .marks
+            .extend(scale.into_iter().flat_map(|(_, panel)| panel.marks));
+        let mut panels = vec![whole];
         if let Some(lens) = &self.lens {
             panels.push(lens.marks_on_whole(&self.whole, style));
             panels.push(lens.panel(scene, style));
         }
         panels
+    }
+
+    /// The scale of the whole in its lower left corner, with the paper it takes; none where there is no
+    /// room.
+    fn scale_of_whole(&self, style: Style) -> Option<(Rect, Panel)> {
+        let window = self.whole.window;
+        let mut pencil = Pencil::new(style, window);
+        let text = format!("scale {}", self.whole.written_scale());
+        let aside = pencil.by_text(8.0);
+        let width = pencil.width_of(Role::Note, &text, TEXT_SIZE);
+        let height = pencil.by_text(1.3 * TEXT_SIZE);
+        let corner = Point::new(window.x0 + aside, window.y1 - aside - height);
+        let place = Rect::from_origin_size(corner, (width, height));
+        if !window.contains_rect(place.inflate(aside, 0.0)) {
+            return None;
+        }
+        let at = Point::new(place.x0, place.center().y);
+        pencil.text(Role::Note, at, Anchor::Left, text);
+        Some((place, pencil.done()))
     }
 }

@@ -176,6 +176,7 @@ impl Lens {
 
     fn title(&self, pencil: &mut Pencil) {
         let strip = self.strip(pencil);
+        pencil.body(Role::Paper, &strip.to_path(0.1));
         pencil.body(Role::Frame, &strip.to_path(0.1));
         let aside = pencil.by_text(10.0);
         let room = strip.width() - 2.0 * aside;

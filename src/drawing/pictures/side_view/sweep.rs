@@ -2,7 +2,7 @@
 
 use std::f64::consts::FRAC_PI_2;
 
-use kurbo::{Arc, Point, Shape as _};
+use kurbo::{Arc, BezPath, Point, Shape as _};
 
 use super::{EXACT_MM, SideView, label_or};
 use crate::analysis::NumberId;
@@ -17,27 +17,27 @@ const LARGER: f64 = 1.3;
 
 impl SideView<'_> {
     pub(super) fn below_cut(&self, scene: &mut Scene) {
-        let solution = self.case.solution;
-        let sweep = &solution.sweep;
-        let pose = &solution.pose;
-        if sweep.chord.mm() <= 0.0 {
+        let Some(arc) = self.arc_below_cut() else {
             return;
-        }
-        let radius = pose.reel_radius_mm;
-        let half = (sweep.chord.mm() / 2.0).atan2(sweep.centre_above_edge.mm());
-        let arc = Arc::new(
-            pose.centre_on_plate,
-            (radius, radius),
-            -FRAC_PI_2 - half,
-            2.0 * half,
-            0.0,
-        )
-        .to_path(EXACT_MM);
+        };
         let mut segment = arc.clone();
         segment.close_path();
         let role = Role::BelowCut(self.sweep_level());
         scene.add(role, Shape::Hatch(segment));
         scene.add(role, Shape::Line(arc));
+    }
+
+    /// The part of the reel's circle that hangs below the cut line.
+    pub(super) fn arc_below_cut(&self) -> Option<BezPath> {
+        let sweep = &self.case.solution.sweep;
+        let pose = &self.case.solution.pose;
+        if sweep.chord.mm() <= 0.0 {
+            return None;
+        }
+        let radius = pose.reel_radius_mm;
+        let half = (sweep.chord.mm() / 2.0).atan2(sweep.centre_above_edge.mm());
+        let (start, centre) = (-FRAC_PI_2 - half, pose.centre_on_plate);
+        Some(Arc::new(centre, (radius, radius), start, 2.0 * half, 0.0).to_path(EXACT_MM))
     }
 
     pub(super) fn sweep(&self, scene: &mut Scene) {

@@ -73,9 +73,11 @@ impl SideView<'_> {
         };
         let spot = |at: Point, part: f64| Circle::new(at, part * radius).to_path(EXACT_MM);
         match finding {
-            FindingId::Sweep => Rect::from_points(edge, lowest)
-                .inflate(0.01 * radius, 0.01 * radius)
-                .to_path(EXACT_MM),
+            FindingId::Sweep => {
+                let mut below = self.arc_below_cut().unwrap_or_else(|| spot(edge, 0.04));
+                below.close_path();
+                below
+            }
             FindingId::Reel | FindingId::LowEnd => down_to_ground(lowest, 0.09 * radius),
             FindingId::Underside | FindingId::LowEndUnderside => {
                 down_to_ground(solution.lowest_on_plate, 0.06 * radius)
