@@ -11,9 +11,9 @@ use resvg::usvg;
 use sweepgauge::analysis::{FindingId, Level, Lowest, NumberId, Solved};
 use sweepgauge::drawing::fonts;
 use sweepgauge::drawing::{
-    Canvas, Dimension, Direction, ENLARGEMENTS, Item, Lens, LensChoice, Mark, Page, Panel, Pen,
-    PlateSheet, Role, STRETCHES, Scene, Shape, ShownIn, SideView, Standing, Style, Theme, View,
-    lay_out, to_png, to_svg, words,
+    Canvas, Dimension, Direction, ENLARGEMENTS, Hold, Item, Lens, LensChoice, Mark, Page, Panel,
+    Pen, PlateSheet, Role, STRETCHES, Scene, Shape, ShownIn, SideView, Standing, Style, Theme,
+    View, lay_out, to_png, to_svg, words,
 };
 use sweepgauge::geometry::Stance;
 use sweepgauge::unit::{Document, RollerMoves, ShapeEntry};
@@ -559,6 +559,81 @@ fn a_lens_left_to_itself_shows_edge_lowest_point_and_sweep() {
     }
 }
 
+#[test]
+fn what_is_held_still_stays_where_it_is_in_the_lens_and_the_scale_with_it() {
+    let mut compared = 0;
+    let before = Solved::of(&DemoUnit::KnifeChoice.document()).unwrap();
+    for (name, after) in settings() {
+        for hold in Hold::ALL {
+            let fitted = Lens::on(
+                &before.solution,
+                LensChoice::default(),
+                PAPER,
+                System::Millimetre,
+            );
+            let aim = fitted.aim(hold, &before.case());
+            let shown = |solved: &Solved| {
+                let lens = Lens::aimed(aim, &solved.case(), 1.0, PAPER, System::Millimetre);
+                near(&name, lens.enlargement(), fitted.enlargement(), 1e-12);
+                lens.view.paper_from_world() * hold.place(&solved.case())
+            };
+            near(&name, shown(&before).distance(shown(&after)), 0.0, 1e-6);
+            // Holding something else still moves the lens nowhere by itself.
+            for other in Hold::ALL {
+                let changed = aim.holding(other, &before.case());
+                let lens = Lens::aimed(changed, &before.case(), 1.0, PAPER, System::Millimetre);
+                near(
+                    &name,
+                    lens.view.middle.distance(fitted.view.middle),
+                    0.0,
+                    1e-6,
+                );
+            }
+            compared += 1;
+        }
+    }
+    assert!(compared > 100, "{compared}");
+}
+
+#[test]
+fn ground_and_cut_line_are_both_in_the_lens_at_any_stretch_where_they_fit() {
+    let mut shown = 0;
+    for (name, solved) in settings() {
+        let height = solved.solution.pose.height_of_cut.mm();
+        for choice in choices() {
+            let lens = Lens::on(&solved.solution, choice, PAPER, solved.unit.system);
+            let world = lens.view.world();
+            if height > 0.0 && height < 0.68 * world.height() {
+                shown += 1;
+                assert!(world.y0 < 0.0 && height < world.y1, "{name}: {choice:?}");
+            }
+        }
+    }
+    assert!(shown > 300, "{shown}");
+}
+
+#[test]
+fn the_place_of_the_worst_finding_is_hatched_in_its_level() {
+    let solved = Solved::of(&DemoUnit::GreensScalping.document()).unwrap();
+    let view = SideView::of(&solved);
+    let worst = view.worst_place().expect("something is over");
+    assert_eq!(
+        (worst.finding, worst.level),
+        (FindingId::Sweep, Level::Over)
+    );
+    let scene = view.scene();
+    let (_, below) = below_cut(&scene).unwrap();
+    assert!(below.bounding_box().contains(worst.at));
+    let hatched: Vec<_> = scene
+        .of_role(Role::Worst(Level::Over))
+        .filter(|shape| matches!(shape, Shape::Hatch(_)))
+        .collect();
+    assert_eq!(hatched.len(), 1);
+    let fine = Solved::of(&DemoUnit::TurningBar.document()).unwrap();
+    assert_eq!(fine.findings.shown_level(), Level::Fine);
+    assert!(SideView::of(&fine).worst_place().is_none());
+}
+
 /// The scale bars of a lens: where each line runs, and what is written at its end.
 fn bars(panel: &Panel) -> Vec<(Line, f64)> {
     let bars = panel.marks.iter().filter_map(|mark| match mark {
@@ -989,11 +1064,14 @@ fn words_and_pens_are_as_large_as_a_style_says() {
     let wide = lay_out(&scene, &view, ShownIn::Whole, styled(1.0, 3.0));
     assert_eq!(sizes(&plain), sizes(&wide), "pens leave words alone");
     let small = lay_out(&scene, &view, ShownIn::Whole, styled(0.5, 1.0));
-    assert!(
-        sizes(&small)
+    // The sweep's number is larger than the rest.
+    let is_half = |size: &f64| {
+        [6.75, 1.3 * 6.75]
             .iter()
-            .all(|size| (*size - 6.75).abs() < 1e-12)
-    );
+            .any(|half| (size - half).abs() < 1e-12)
+    };
+    assert!(sizes(&small).iter().all(is_half), "{:?}", sizes(&small));
+    assert!(sizes(&small).iter().any(|size| *size > 7.0));
     for role in [Role::Plate, Role::CutLine, Role::Knife] {
         for pen in [Pen::Outline, Pen::Wide(1.5), Pen::Hatching] {
             let (ink, width) = plain.style.inked(role, pen);

@@ -2,7 +2,8 @@
 
 use kurbo::{Line, Point, Rect, Shape as _, Vec2};
 
-use crate::analysis::Solution;
+use super::hold::Hold;
+use crate::analysis::{Case, Solution};
 use crate::drawing::paper::{
     Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, TEXT_SIZE, View, lay_out_around,
 };
@@ -34,6 +35,44 @@ impl Default for LensChoice {
     }
 }
 
+/// Where a lens looks and how far it enlarges, kept while the unit changes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LensAim {
+    /// Enlargement against true size.
+    pub enlargement: f64,
+    /// What stays where it is in the lens.
+    pub hold: Hold,
+    /// From there to the lens's middle, in the world.
+    off: Vec2,
+}
+
+impl LensAim {
+    /// Looks at another place of the plate.
+    #[must_use]
+    pub fn at(self, place: Point, case: &Case) -> Self {
+        Self {
+            off: place - self.hold.place(case),
+            ..self
+        }
+    }
+
+    /// Holds something else still from here on, the lens looking where it looks.
+    #[must_use]
+    pub fn holding(self, hold: Hold, case: &Case) -> Self {
+        let off = self.off + (self.hold.place(case) - hold.place(case));
+        Self { hold, off, ..self }
+    }
+
+    /// Shows what lies `by` to the left and above on the paper of a lens.
+    #[must_use]
+    pub fn dragged(self, by: Vec2, lens: &Lens) -> Self {
+        let off = self.off + (lens.view.dragged(by).middle - lens.view.middle);
+        Self { off, ..self }
+    }
+}
+
+/// How much of the lens's height lies between ground and cut line at most where it shows both.
+const GROUND_PART: f64 = 0.7;
 /// How much of the lens's width its scale bar takes at most.
 const BAR_PART: f64 = 0.3;
 
@@ -69,10 +108,13 @@ impl Lens {
                 enlargement * (behind.abs() + 3.0) <= 0.66 * width
                     && enlargement * choice.stretch * below <= 0.3 * height
             };
-            ENLARGEMENTS
-                .into_iter()
-                .rev()
-                .find(|&e| fits(e))
+            let tall = solution.pose.height_of_cut.mm().max(0.0);
+            let shows_ground =
+                |enlargement: f64| enlargement * choice.stretch * tall <= GROUND_PART * height;
+            let from_largest = || ENLARGEMENTS.into_iter().rev();
+            from_largest()
+                .find(|&e| fits(e) && shows_ground(e))
+                .or_else(|| from_largest().find(|&e| fits(e)))
                 .unwrap_or(ENLARGEMENTS[0])
         });
         let scale = enlargement * PAPER_PER_MM;
@@ -86,7 +128,11 @@ impl Lens {
         let (most_aside, most_down) = (0.36 * wide.max(0.0), 0.36 * high);
         let aside = (behind / 2.0).clamp(-most_aside, most_aside);
         let down = (0.04 * high + below / 2.0).min(most_down);
-        let middle = edge + Vec2::new(aside, -down);
+        let mut middle = edge + Vec2::new(aside, -down);
+        // Ground and cut line both, where they fit.
+        if edge.y > 0.0 && edge.y <= GROUND_PART * high {
+            middle.y = middle.y.min(0.44 * high).max(edge.y - 0.36 * high);
+        }
         Self {
             view: View {
                 window,
@@ -96,6 +142,31 @@ impl Lens {
             },
             enlargement,
             system,
+        }
+    }
+
+    /// A lens that looks where it was aimed.
+    #[must_use]
+    pub fn aimed(aim: LensAim, case: &Case, stretch: f64, window: Rect, system: System) -> Self {
+        Self {
+            view: View {
+                window,
+                middle: aim.hold.place(case) + aim.off,
+                scale: aim.enlargement * PAPER_PER_MM,
+                stretch,
+            },
+            enlargement: aim.enlargement,
+            system,
+        }
+    }
+
+    /// Where it looks, told from what holds still.
+    #[must_use]
+    pub fn aim(&self, hold: Hold, case: &Case) -> LensAim {
+        LensAim {
+            enlargement: self.enlargement,
+            hold,
+            off: self.view.middle - hold.place(case),
         }
     }
 

@@ -5,6 +5,7 @@
 mod blade_path;
 mod budget_chart;
 mod canvas;
+mod hold;
 mod lens;
 mod measured_picture;
 mod reading_picture;
@@ -15,7 +16,8 @@ mod window_map;
 pub use blade_path::{PathCanvas, PathDrawing};
 pub use budget_chart::{BudgetChart, Charted, Column};
 pub use canvas::Canvas;
-pub use lens::{ENLARGEMENTS, Lens, LensChoice, STRETCHES};
+pub use hold::Hold;
+pub use lens::{ENLARGEMENTS, Lens, LensAim, LensChoice, STRETCHES};
 pub use measured_picture::measured_picture;
 pub use reading_picture::reading_picture;
 pub use side_view::{Handles, Overlay, SideView, Standing, WorstPlace};

@@ -1,6 +1,7 @@
 //! The canvas: verdict, drawing tools, and the drawing with its handles.
 
 use egui::{ComboBox, Response, Sense, Ui, WidgetInfo};
+use kurbo::{Rect, Size, Vec2};
 
 use super::handles::{handles_ui, take_handles};
 use crate::analysis::{Solution, Solved, SolvedId};
@@ -10,12 +11,12 @@ use crate::app::widgets::examples::still_examples_ui;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::list::list_ui;
 use crate::app::widgets::look::{colour, theme};
-use crate::app::widgets::paint::paper;
+use crate::app::widgets::paint::{paper, point};
 use crate::app::widgets::symbol::symbol;
 use crate::app::widgets::viewer::Viewer;
 use crate::drawing::{
-    Canvas, ENLARGEMENTS, Lens, LensChoice, Role, STRETCHES, SideView, Standing, Theme, View,
-    verdict,
+    Canvas, ENLARGEMENTS, Hold, Lens, LensAim, LensChoice, Role, STRETCHES, SideView, Standing,
+    Theme, View, verdict,
 };
 use crate::unit::{Document, ShapeEntry};
 use crate::units::System;
@@ -29,6 +30,11 @@ pub struct CanvasState {
     viewer: Viewer<Key>,
     has_lens: bool,
     lens: LensChoice,
+    /// Where the lens looks, from when it was fitted until it is fitted again, and the size of its paper.
+    aim: Option<(LensAim, Size)>,
+    hold: Hold,
+    /// Asked to look at the worst place.
+    wants_worst: bool,
     standing: Standing,
     has_ghost: bool,
     /// Without form and numbers around it.
@@ -44,6 +50,7 @@ struct Key {
     system: System,
     standing: Standing,
     has_ghost: bool,
+    hold: Hold,
     overlaid: Ticked,
 }
 
@@ -56,6 +63,9 @@ impl CanvasState {
             viewer: Viewer::default(),
             has_lens: true,
             lens: LensChoice::default(),
+            aim: None,
+            hold: Hold::default(),
+            wants_worst: false,
             standing: if is_plate {
                 Standing::Plate
             } else {
@@ -116,6 +126,7 @@ impl CanvasState {
                         let name = offered.map_or("fitted".to_owned(), written);
                         if list.offer(ui, offered == scale, name) {
                             canvas.lens.enlargement = offered;
+                            canvas.aim = None;
                         }
                     }
                 })
@@ -130,10 +141,24 @@ impl CanvasState {
                 let stretches = ComboBox::from_id_salt("lens stretch")
                     .width(96.0)
                     .selected_text(named(canvas.lens.stretch));
+                let before = canvas.lens.stretch;
                 list_ui(ui, stretches, |ui, list| {
                     list.values(ui, &STRETCHES, &mut canvas.lens.stretch, named);
                 })
                 .accessible_name("Lens stretch");
+                if (canvas.lens.stretch - before).abs() > 0.0 {
+                    canvas.aim = None;
+                }
+                ui.menu_button("Look at", |ui| {
+                    let help = "The lens looks at the place of the worst finding until it is fitted again";
+                    let worst = ui.button("Show the worst place").on_hover_text(help);
+                    canvas.wants_worst |= worst.clicked();
+                    ui.separator();
+                    ui.label("When something changes, hold still:");
+                    for hold in Hold::ALL {
+                        ui.radio_value(&mut canvas.hold, hold, hold.name());
+                    }
+                });
             });
         });
     }
@@ -151,6 +176,7 @@ impl CanvasState {
         let side_view = SideView {
             ghost: solved.ghost().filter(|_| self.has_ghost),
             standing: self.standing,
+            hold: self.hold,
             system,
             ..SideView::of(&solved)
         };
@@ -158,7 +184,7 @@ impl CanvasState {
         self.viewer.follow(&side_view.parts(), is_held);
         let fitted = View::fitting_above(side_view.bounds(), whole, FOOT);
         let view = self.viewer.view(fitted);
-        let lens = lens_window.map(|window| Lens::on(&solved.solution, self.lens, window, system));
+        let lens = lens_window.map(|window| self.lens(&side_view, window));
         let canvas = Canvas { whole: view, lens };
         let key = Key {
             solved: solved.id,
@@ -167,6 +193,7 @@ impl CanvasState {
             system,
             standing: self.standing,
             has_ghost: self.has_ghost,
+            hold: self.hold,
             overlaid: desk.ticked().clone(),
         };
         self.viewer.paint(&painter, view, key, || {
@@ -186,9 +213,42 @@ impl CanvasState {
         handles_ui(ui, desk, &solved, &view, theme);
     }
 
+    /// The lens: fitted at first, then kept where it looks while anything is changed.
+    fn lens(&mut self, side_view: &SideView, window: Rect) -> Lens {
+        let (case, stretch) = (&side_view.case, self.lens.stretch);
+        let system = side_view.system;
+        let kept = self.aim.filter(|(_, size)| *size == window.size());
+        let kept = kept.map(|(aim, _)| aim.holding(self.hold, case));
+        let kept = kept.map(|aim| (aim, Lens::aimed(aim, case, stretch, window, system)));
+        let (mut aim, mut lens) = kept.unwrap_or_else(|| {
+            let fitted = Lens::on(case.solution, self.lens, window, system);
+            (fitted.aim(self.hold, case), fitted)
+        });
+        if std::mem::take(&mut self.wants_worst)
+            && let Some(worst) = side_view.worst_place()
+        {
+            aim = aim.at(worst.at, case);
+            lens = Lens::aimed(aim, case, stretch, window, system);
+        }
+        self.aim = Some((aim, window.size()));
+        lens
+    }
+
     /// Looks around in the unit, or steps the lens through its written scales.
     fn look_around(&mut self, ui: &Ui, response: &Response, lens: Option<&Lens>) {
         let is_in_lens = |at| lens.is_some_and(|lens| lens.view.window.contains(at));
+        let pressed = ui.input(|input| input.pointer.press_origin());
+        if let (Some(lens), Some((aim, _))) = (lens, &mut self.aim)
+            && pressed.is_some_and(|at| is_in_lens(point(at)))
+            && response.dragged()
+        {
+            let by = response.drag_delta();
+            *aim = aim.dragged(Vec2::new(f64::from(by.x), f64::from(by.y)), lens);
+            return;
+        }
+        if response.double_clicked() {
+            self.aim = None;
+        }
         let in_lens = self.viewer.look_around(ui, response, |at| !is_in_lens(at));
         let (Some(lens), Some(factor)) = (lens, in_lens) else {
             return;
@@ -201,6 +261,7 @@ impl CanvasState {
         };
         if ui.input(|input| input.events.iter().any(is_wheel)) {
             self.lens.enlargement = next.or(Some(now));
+            self.aim = None;
         }
     }
 }

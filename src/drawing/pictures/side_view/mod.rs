@@ -4,6 +4,7 @@ use self::side_plate::outline_about;
 
 use kurbo::{Affine, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
 
+use super::hold::Hold;
 use crate::drawing::scene::{Label, Role, Scene, Shape, ShownIn};
 
 mod band;
@@ -59,6 +60,8 @@ pub struct SideView<'a> {
     pub ghost: Option<Case<'a>>,
     /// Other knives drawn over it.
     pub overlays: &'a [Overlay<'a>],
+    /// What stays where it is with other knives drawn over it.
+    pub hold: Hold,
     /// What it stands on.
     pub standing: Standing,
     /// The units of the words.
@@ -102,6 +105,7 @@ impl<'a> SideView<'a> {
             uncertainty: Some(&solved.uncertainty),
             ghost: solved.ghost(),
             overlays: &[],
+            hold: Hold::default(),
             standing: Standing::default(),
             system: solved.unit.system,
         }

@@ -1,4 +1,4 @@
-//! Other knives drawn over the present one, all with their edge in the same place.
+//! Other knives drawn over the present one, all with what holds still in the same place.
 
 use std::f64::consts::FRAC_PI_2;
 
@@ -26,18 +26,18 @@ const LONGEST_NAME: usize = 26;
 
 impl SideView<'_> {
     pub(super) fn overlays(&self, scene: &mut Scene) {
-        let edge = self.case.solution.pose.edge_on_plate;
+        let held = self.hold.place(&self.case);
         for (row, overlay) in (0_u8..).zip(self.overlays) {
             let role = Role::Overlay(overlay.place);
             let pose = &overlay.case.solution.pose;
-            // The rollers given, another knife may cut elsewhere: what is compared is the shape
-            // about the clip point.
-            let to_same_edge = Affine::translate(edge - pose.edge_on_plate);
-            let outline = to_same_edge * knife_outline(&overlay.case);
+            // The rollers given, another knife may cut elsewhere: what is compared is the shape about
+            // what holds still.
+            let to_same = Affine::translate(held - self.hold.place(&overlay.case));
+            let outline = to_same * knife_outline(&overlay.case);
             scene.add(role, Shape::Line(outline));
             let radius = pose.reel_radius_mm;
             let arc = Arc::new(
-                to_same_edge * pose.centre_on_plate,
+                to_same * pose.centre_on_plate,
                 (radius, radius),
                 -FRAC_PI_2 - HALF_ARC_RAD,
                 2.0 * HALF_ARC_RAD,
