@@ -7,6 +7,7 @@ use super::side_plate::outline_about;
 use super::{EXACT_MM, SideView, label_or, line};
 use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
 use crate::geometry::Closing;
+use crate::units::Angle;
 
 /// How far the way about a pivot is shown to either side.
 const HALF_WAY_RAD: f64 = 0.22;
@@ -16,7 +17,7 @@ impl SideView<'_> {
     pub(super) fn pivot(&self) -> Option<Point> {
         let plate_from_frame = self.case.solution.pose.plate_from_frame;
         match self.case.unit.profile.closing {
-            Closing::ReelSlides { .. } => None,
+            Closing::ReelSlides { .. } | Closing::KnifeSlides { .. } => None,
             Closing::ReelPivots { pivot_in_frame } | Closing::KnifePivots { pivot_in_frame } => {
                 Some(plate_from_frame * Point::from(pivot_in_frame))
             }
@@ -27,7 +28,14 @@ impl SideView<'_> {
         let pose = &self.case.solution.pose;
         let radius = pose.reel_radius_mm;
         match self.case.unit.profile.closing {
-            Closing::ReelSlides { .. } => self.slide(scene),
+            Closing::ReelSlides { lean } => {
+                let word = slide_words("reel slides");
+                self.slide(scene, lean, pose.centre_on_plate, word);
+            }
+            Closing::KnifeSlides { lean } => {
+                let word = slide_words("bed bar slides");
+                self.slide(scene, lean, self.screw_on_plate(), word);
+            }
             Closing::ReelPivots { .. } => {
                 if let Some(pivot) = self.pivot() {
                     let arm = [
@@ -92,25 +100,23 @@ impl SideView<'_> {
         scene.add_in(ShownIn::Whole, Role::Note, word);
     }
 
-    /// The line that the reel's centre slides on, in a slot.
-    fn slide(&self, scene: &mut Scene) {
+    /// The line that the reel's centre or the bar slides on, in a slot about a place of it.
+    fn slide(&self, scene: &mut Scene, lean: Option<Angle>, middle: Point, words: [String; 2]) {
         let pose = &self.case.solution.pose;
         let bench = &self.case.unit.profile.bench;
-        let in_frame = match self.case.unit.profile.closing {
-            Closing::ReelSlides { lean: Some(lean) } => {
-                Vec2::new(lean.rad().sin(), lean.rad().cos())
-            }
-            _ => {
-                let apart = bench.reel_diameter.mm() / 2.0 + bench.gap.mm();
-                let behind = bench.behind_centre.mm();
-                Vec2::new(behind, (apart * apart - behind * behind).max(0.0).sqrt())
-            }
+        let in_frame = if let Some(lean) = lean {
+            Vec2::new(lean.rad().sin(), lean.rad().cos())
+        } else {
+            // The bench line from edge to centre.
+            let apart = bench.reel_diameter.mm() / 2.0 + bench.gap.mm();
+            let behind = bench.behind_centre.mm();
+            Vec2::new(behind, (apart * apart - behind * behind).max(0.0).sqrt())
         };
         let on_plate = |way: Vec2| {
             pose.plate_from_frame * way.to_point() - pose.plate_from_frame * Point::ORIGIN
         };
         let along = on_plate(in_frame.normalize());
-        let (centre, radius) = (pose.centre_on_plate, pose.reel_radius_mm);
+        let (centre, radius) = (middle, pose.reel_radius_mm);
         let ends = [-1.0, 1.0]
             .map(|side| Circle::new(centre + along * (side * 0.3 * radius), 0.17 * radius));
         let slot = outline_about(&ends);
@@ -120,12 +126,11 @@ impl SideView<'_> {
         scene.add_in(ShownIn::Whole, Role::CentreLine, Shape::Line(axis));
         let aside = Vec2::new(along.y, -along.x) * (0.17 * radius);
         let at = centre + along * (0.3 * radius) + aside;
-        let word = label_or(
-            at,
-            (30.0, -14.0),
-            true,
-            ["reel slides".to_owned(), "slide".to_owned()],
-        );
+        let word = label_or(at, (30.0, -14.0), true, words);
         scene.add_in(ShownIn::Whole, Role::Note, word);
     }
+}
+
+fn slide_words(words: &str) -> [String; 2] {
+    [words.to_owned(), "slide".to_owned()]
 }

@@ -88,6 +88,7 @@ impl SideView<'_> {
                 (centre.x, edge.y + 0.02 * radius),
             )
             .to_path(EXACT_MM),
+            FindingId::Gap | FindingId::TopFace => spot(edge, 0.04),
             FindingId::Lip => spot(self.lip_on_plate(), 0.035),
             FindingId::Scrap => spot(centre + Vec2::from_angle(2.2) * radius, 0.08),
             FindingId::Clip => spot(pose.clip_point_on_plate(), 0.04),
