@@ -61,7 +61,7 @@ pub enum Problem {
     #[error(transparent)]
     Rows(#[from] RowProblem),
     /// A report could not be printed.
-    #[error("the report could not be printed: {0}")]
+    #[error("the report could not be printed: {}", crate::store::plain(.0))]
     Unprinted(std::io::Error),
     /// There is no screen for a window.
     #[error(

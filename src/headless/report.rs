@@ -225,7 +225,7 @@ pub fn table(solved: &Solved) -> String {
         let _ = writeln!(
             text,
             "  {:5}  {}: {}",
-            finding.level.word(),
+            finding.level.word_resting_on(examples),
             finding.title(),
             solved.told(finding, system)
         );

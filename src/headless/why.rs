@@ -13,7 +13,7 @@ use crate::analysis::{
 };
 use crate::command::Problem;
 use crate::drawing::CAUTIONS;
-use crate::units::{Length, Measure as _, Quoted, Share, System};
+use crate::units::{Length, Measure as _, Quoted, Share};
 
 /// What is asked.
 #[derive(Clone, Copy, Debug, Default)]
@@ -235,7 +235,7 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
                 system.roller_move(change.rollers.0),
                 system.roller_move(change.rollers.1)
             );
-            others_text(text, &change.others, system);
+            others_text(text, &change.others, solved);
         }
     }
     if let Some(aim) = &answer.to_aim {
@@ -251,7 +251,7 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
             let _ = writeln!(text, "      {told}");
         }
         if answer.to_limit.is_err() {
-            others_text(text, &aim.others, system);
+            others_text(text, &aim.others, solved);
         }
     }
     if let Some(aim_is) = answer.aim_is {
@@ -266,10 +266,11 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
 }
 
 /// What else a change does.
-fn others_text(text: &mut String, others: &[Other], system: System) {
+fn others_text(text: &mut String, others: &[Other], solved: &Solved) {
+    let (examples, system) = (solved.document.example_count(), solved.unit.system);
     let told = |standing: &Standing| {
         let number = standing.judged.map(|judged| judged.value.shown_in(system));
-        let level = standing.level.word();
+        let level = standing.level.word_resting_on(examples);
         number.map_or_else(|| level.to_owned(), |number| format!("{number} ({level})"))
     };
     for other in others {

@@ -6,6 +6,7 @@
 //! No other room opens, writes or renames a file. This room imports `unit` and what it stands on.
 
 mod place;
+mod plain;
 mod preferences;
 mod read;
 pub mod recovery;
@@ -14,7 +15,8 @@ mod strays;
 mod unit_file;
 mod whole;
 
-pub use place::{is_read_only, is_same_file};
+pub use place::is_same_file;
+pub use plain::plain;
 pub use preferences::{PreferencesProblem, preferences_file, read_preferences, write_preferences};
 pub use read::{ReadProblem, read_text};
 pub use stamp::{OnDisk, Stamp, Watched};

@@ -33,12 +33,6 @@ pub fn is_same_file(one: &Path, other: &Path) -> bool {
     }
 }
 
-/// Whether a file is there and may not be written to.
-#[must_use]
-pub fn is_read_only(file: &Path) -> bool {
-    fs::metadata(file).is_ok_and(|file| file.permissions().readonly())
-}
-
 /// Links that are followed one after another; more is a circle.
 const MOST_LINKS: usize = 40;
 

@@ -22,7 +22,7 @@ const MOST_BYTES: usize = 1_000_000;
 pub enum PreferencesProblem {
     /// It was damaged.
     #[error(
-        "The file of preferences is damaged, and was set aside as {}. All is as on a first start.", .0.display()
+        "The file of preferences is damaged, and was set aside as {}. Settings are back to their defaults.", .0.display()
     )]
     Damaged(PathBuf),
     /// It cannot be written.

@@ -7,15 +7,16 @@ use std::path::Path;
 use thiserror::Error;
 
 use super::place::no_file;
+use super::plain::plain;
 
 /// Why a file gave no text.
 #[derive(Debug, Error)]
 pub enum ReadProblem {
     /// It could not be read at all.
-    #[error(transparent)]
+    #[error("{}", plain(.0))]
     Unreadable(#[from] io::Error),
     /// What stands there is no file.
-    #[error("this is {0}, no file")]
+    #[error("this is {0}, not a file")]
     NoFile(&'static str),
     /// It is far larger than any text a person keeps.
     #[error("the file is larger than {most} bytes")]
@@ -24,7 +25,7 @@ pub enum ReadProblem {
         most: usize,
     },
     /// It is no UTF-8.
-    #[error("it is no text in UTF-8")]
+    #[error("it is not text in UTF-8")]
     NoText {
         /// What stands before the first byte that is none.
         readable: String,

@@ -8,6 +8,7 @@ use tempfile::{Builder, NamedTempFile};
 use thiserror::Error;
 
 use super::place::{folder_of, no_file, through_links};
+use super::plain::plain;
 use super::strays;
 
 /// Why a file could not be written; what stood there before is whole.
@@ -17,7 +18,7 @@ pub enum WriteProblem {
     #[error("there is {0} of that name, and no file can be put in its place")]
     NoFile(&'static str),
     /// The file may not be written to.
-    #[error("the file is read-only")]
+    #[error("the file is read-only, or not yours to write in")]
     ReadOnly,
     /// The folder it would stand in is not there.
     #[error("there is no folder {}", .0.display())]
@@ -29,7 +30,7 @@ pub enum WriteProblem {
     #[error("there is no room left for it on the disk")]
     NoRoom,
     /// Anything else.
-    #[error("{0}")]
+    #[error("{}", plain(.0))]
     Other(io::Error),
 }
 

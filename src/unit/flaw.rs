@@ -20,7 +20,7 @@ pub struct Flaw {
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum FlawKind {
     /// Zero or less where there must be more.
-    #[error("{} must be more than nothing", Quoted(.0))]
+    #[error("{} must be more than zero", Quoted(.0))]
     NotAboveZero(String),
     /// More than zero, but less than anything of its kind.
     #[error("{} is too small to work with; at least {least}", Quoted(.value))]
@@ -31,13 +31,16 @@ pub enum FlawKind {
         least: &'static str,
     },
     /// A ± within which the value makes no sense.
-    #[error("the ± in {} is out of all proportion; at both its ends there must still be a reading that makes sense", Quoted(.0))]
+    #[error("the ± in {} is far too large; at both its ends there must still be a reading that makes sense", Quoted(.0))]
     HalfWidthOutOfProportion(String),
+    /// A ± that is more than a reading of a machine can be off by.
+    #[error("the ± in {} is far too large; no reading on a machine is off by more than itself, or 1 in where it is smaller", Quoted(.0))]
+    HalfWidthTooWide(String),
     /// Less than zero.
     #[error("{} must not be negative", Quoted(.0))]
     Negative(String),
     /// Far more than anything of its kind.
-    #[error("{} is out of all proportion; at most {most} can be worked with", Quoted(.value))]
+    #[error("{} is far too large; the most is {most}", Quoted(.value))]
     OutOfProportion {
         /// The value.
         value: String,
@@ -67,7 +70,7 @@ pub enum FlawKind {
     #[error("{} is both the lowest and the highest; a range needs some width", Quoted(.0))]
     NoRange(String),
     /// More letters than screens and files are good for.
-    #[error("these are {letters} letters; at most {most} can be worked with")]
+    #[error("these are {letters} letters; the most is {most} letters")]
     TooLong {
         /// How many there are.
         letters: usize,
@@ -75,10 +78,10 @@ pub enum FlawKind {
         most: usize,
     },
     /// More knives than can be compared.
-    #[error("with it there are {0} knives to compare; at most {most} can be worked with", most = most::KNIVES)]
+    #[error("with it there are {0} knives to compare; the most is {most}", most = most::KNIVES)]
     TooManyKnives(usize),
     /// More points of the hardware than can be worked with.
-    #[error("with it there are {0} points of hardware; at most {most} can be worked with", most = most::HARDWARE_POINTS)]
+    #[error("with it there are {0} points of hardware; the most is {most}", most = most::HARDWARE_POINTS)]
     TooManyPoints(usize),
     /// A list of spacers in which one is no length.
     #[error("{problem}; write sizes with semicolons between them, like 1/32 in; 1/16 in")]

@@ -351,6 +351,7 @@ fn drawing<'a>(solved: &'a Solved, kinematics: &'a Kinematics) -> PathDrawing<'a
     PathDrawing {
         case: solved.case(),
         findings: &solved.findings,
+        examples: solved.document.example_count(),
         kinematics,
         system: System::Millimetre,
     }

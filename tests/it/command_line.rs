@@ -1365,7 +1365,7 @@ fn a_what_if_that_is_wrong_is_refused_by_its_name() {
         (&["--reel-diameter", "4 deg"], &["reel-diameter", "length"]),
         (
             &["--reel-diameter", "0 in"],
-            &["reel_diameter", "more than nothing"],
+            &["reel_diameter", "more than zero"],
         ),
         (&["--height-of-cut", "0.4"], &["height-of-cut", "unit"]),
         (&["--gap", "-1 thou"], &["gap", "negative"]),

@@ -75,7 +75,7 @@ fn a_folder_is_neither_read_nor_replaced() {
     assert!(matches!(problem, ReadProblem::NoFile(_)), "{problem}");
     let said = open_unit(folder.path()).unwrap_err().to_string();
     assert!(
-        said.ends_with("cannot be read: this is a folder, no file"),
+        said.ends_with("cannot be read: this is a folder, not a file"),
         "{said}"
     );
     let problem = write_whole(folder.path(), b"text").unwrap_err();
@@ -172,7 +172,7 @@ mod unix {
             move || open_unit(&pipe).unwrap_err().to_string()
         });
         assert!(
-            said.contains("this is a pipe or a device, no file"),
+            said.contains("this is a pipe or a device, not a file"),
             "{said}"
         );
         let said = in_time({
@@ -271,6 +271,7 @@ impl Drop for SmallDisk {
 fn a_full_disk_leaves_what_was_there_and_is_told() {
     // Only the system's owner can make a small disk; a test in `files.rs` runs out of room for anybody.
     let Some(disk) = SmallDisk::new() else {
+        eprintln!("not run: only the system's owner can make a small disk");
         return;
     };
     let path = |name: &str| disk.0.path().join(name);

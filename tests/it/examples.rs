@@ -77,3 +77,24 @@ fn a_verdict_past_its_limits_stays_past_them_on_examples() {
     assert_eq!(level, Level::Over);
     assert!(text.starts_with("Over"), "{text}");
 }
+
+#[test]
+fn no_report_to_be_read_says_fine_or_fits_of_an_example() {
+    let unit = with_examples(&[Reading::Gap.into()]);
+    let report = said(&unit, &["report"]);
+    assert!(report.contains("watch: example readings"), "{report}");
+    let is_fine = |text: &str| text.lines().any(|line| line.trim().starts_with("fine"));
+    assert!(!is_fine(&report), "{report}");
+    let why = said(&unit, &["why"]);
+    assert!(!why.contains("(fine)"), "{why}");
+    let knives = said(&unit, &["knives"]);
+    assert!(
+        !knives.contains(" fits") && !knives.contains("knives fit"),
+        "{knives}"
+    );
+    // The levels that programs read stay as they are worked out.
+    let json = said(&unit, &["report", "--json"]);
+    assert!(json.contains("\"level\": \"fine\""), "{json}");
+    let own = DemoUnit::GreensWalking.document();
+    assert!(is_fine(&said(&own, &["report"])));
+}

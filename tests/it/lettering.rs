@@ -229,6 +229,7 @@ fn no_words_of_the_blade_paths_stand_on_others_or_leave_their_paper() {
         let drawing = PathDrawing {
             case: solved.case(),
             findings: &solved.findings,
+            examples: solved.document.example_count(),
             kinematics: &kinematics,
             system,
         };

@@ -197,3 +197,23 @@ fn saving_is_offered_only_while_it_can_be_done() {
         "a read-only file"
     );
 }
+
+#[cfg(unix)]
+#[test]
+fn saving_into_a_folder_that_is_gone_is_not_offered() {
+    let (folder, file) = folder_with_demo();
+    let mut window = Start::on_file(&file).window();
+    fs::rename(folder.path(), folder.path().with_extension("moved")).unwrap();
+    window.click("File");
+    let is_offered = |window: &Window, name: &str| {
+        let nodes = window.nodes();
+        let item = nodes.iter().find(|node| {
+            let label = node.accesskit_node().label().unwrap_or_default();
+            label.split(" Ctrl+").next() == Some(name)
+        });
+        !item.expect("an item").accesskit_node().is_disabled()
+    };
+    assert!(!is_offered(&window, "Save"));
+    assert!(is_offered(&window, "Save as…"));
+    fs::rename(folder.path().with_extension("moved"), folder.path()).unwrap();
+}

@@ -178,12 +178,12 @@ fn files_of_one_name_are_told_apart_by_their_folders() {
         window.drop_file(file);
     }
     window.click("File");
-    window.click("Demo units…");
+    window.click("Start…");
     for (folder, file) in folders.iter().zip(&files) {
         window.click(&format!("gang.ron, in {}", folder.path().display()));
         assert_eq!(window.app().session().file(), Some(file.as_path()));
         window.click("File");
-        window.click("Demo units…");
+        window.click("Start…");
     }
 }
 

@@ -6,29 +6,8 @@ use sweepgauge::unit::{Document, Field, Reading, SettingEntry};
 use sweepgauge::units::System;
 
 use crate::common::demo_unit::DemoUnit;
+use crate::common::reading_list::READINGS;
 use crate::common::shown::{Start, WANTED, Window, demo_set};
-
-/// What is asked for, in the order of the form, as somebody reads it off a list: where it is typed,
-/// what is typed, and the field it is.
-const LIST: [(&str, &str, &str); 17] = [
-    ("Reel, new", "5 in", "reel.new_diameter"),
-    ("Reel, scrap size", "4.63 in", "reel.smallest_diameter"),
-    ("Blades", "11", "reel.blades"),
-    ("Reel diameter, bench", "4.87", "bench.reel_diameter"),
-    ("Height of cut, bench", "0.14", "bench.height_of_cut"),
-    ("Attitude, bench", "2.5", "bench.attitude"),
-    ("Behind centre, bench", "0.16", "bench.behind_centre"),
-    ("Gap, bench", "1 thou", "bench.gap"),
-    ("Front, diameter", "2.5", "bench.front_roller.diameter"),
-    ("Front, ahead of edge", "3-3/8", "bench.front_roller.ahead"),
-    ("Rear, diameter", "2", "bench.rear_roller.diameter"),
-    ("Rear, behind edge", "2.75", "bench.rear_roller.behind"),
-    ("Reach", "1.1", "knife.reach"),
-    ("Lip thickness", "0.1", "knife.lip_thickness"),
-    ("Lip length", "0.4", "knife.lip_length"),
-    ("Body thickness", "0.2", "knife.body_thickness"),
-    ("Width", "1.9", "knife.width"),
-];
 
 fn new_unit() -> Document {
     DemoUnit::FairwayTrailed.document().as_new()
@@ -41,7 +20,7 @@ fn new_window() -> Window {
 #[test]
 fn a_list_of_readings_typed_in_order_is_the_unit_it_describes() {
     let mut built = new_unit();
-    for (_, text, path) in LIST {
+    for (_, text, path) in READINGS {
         let field = Field::at_path(path).expect("a field");
         field.set(&mut built, text, System::InchDecimal).unwrap();
     }
@@ -50,8 +29,8 @@ fn a_list_of_readings_typed_in_order_is_the_unit_it_describes() {
         "the list is all that is asked for"
     );
     let mut window = new_window();
-    for (index, (name, text, _)) in LIST.into_iter().enumerate() {
-        let left = LIST.len() - index;
+    for (index, (name, text, _)) in READINGS.into_iter().enumerate() {
+        let left = READINGS.len() - index;
         if left > 1 {
             window.assert_says(&format!("{left} of 17 readings are still examples"));
         }
@@ -95,7 +74,10 @@ fn one_tab_after_another_runs_through_the_list_in_order() {
         seen.extend(name);
         window.press(Key::Tab);
     }
-    let order: Vec<_> = LIST.iter().map(|(name, ..)| (*name).to_owned()).collect();
+    let order: Vec<_> = READINGS
+        .iter()
+        .map(|(name, ..)| (*name).to_owned())
+        .collect();
     seen.retain(|name| order.contains(name));
     seen.dedup();
     assert_eq!(seen[..order.len()], order);
@@ -205,7 +187,7 @@ fn everything_that_is_measured_is_in_view_on_a_small_screen() {
     let mut start = Start::on(new_unit());
     start.size = Vec2::new(1366.0, 768.0);
     let window = start.window();
-    for (name, ..) in LIST {
+    for (name, ..) in READINGS {
         let field = window.field(name).rect();
         let room = if name == "Body thickness" || name == "Width" {
             // The last line stands under the help until it is scrolled to.

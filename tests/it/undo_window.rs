@@ -241,7 +241,7 @@ fn a_click_is_one_step_in_every_area() {
     let mut window = Start::on(DemoUnit::KnifeChoice.document()).window();
     let before = window.document().clone();
     window.click("the rollers");
-    assert_one_step(&mut window, &before, "set by");
+    assert_one_step(&mut window, &before, "setting by the rollers");
     window.click("Back to as measured");
     press(&mut window, UNDO);
     assert_eq!(offered(&mut window)[1], "Redo back to as measured");

@@ -1,8 +1,11 @@
 //! What was found about a case: one thing a person should know, and all of them.
 
+use std::borrow::Cow;
+
 use super::table::RULES;
 use super::{Case, Doubt, FindingId, Judged, Level, rollers};
 use crate::analysis::Uncertainty;
+use crate::unit::ExampleCount;
 use crate::units::{Sentence, System};
 
 /// One thing a person should know.
@@ -42,6 +45,17 @@ impl Finding {
             (Level::Fine, Some(_)) => "fine as measured, cannot tell",
             (Level::Watch, Some(_)) => "watch as measured, cannot tell",
             (Level::Over, Some(_)) => "over as measured, cannot tell",
+        }
+    }
+
+    /// The same while so many readings are examples: what is no more than fine wants watching then.
+    #[must_use]
+    pub fn standing_on(&self, examples: ExampleCount) -> Cow<'static, str> {
+        match (self.level, self.doubt) {
+            _ if examples.is_none() => self.standing().into(),
+            (Level::Fine, None) => self.level.word_resting_on(examples).into(),
+            (Level::Fine, Some(_)) => "cannot tell, example readings".into(),
+            (Level::Watch | Level::Over, _) => format!("{}, by examples", self.standing()).into(),
         }
     }
 

@@ -173,11 +173,15 @@ impl Ranks {
             1 => "; one is undecided".to_owned(),
             n => format!("; {n} are undecided"),
         };
-        match self.counts.fitting {
-            0 => format!("No knife fits at {height} from a new reel to a scrap one{undecided}."),
-            1 => format!("One knife fits at {height} from a new reel to a scrap one{undecided}."),
-            n => format!("{n} knives fit at {height} from a new reel to a scrap one{undecided}."),
-        }
+        let is_own = solved.document.example_count().is_none();
+        let fitting = match (self.counts.fitting, is_own) {
+            (0, _) => "No knife fits".to_owned(),
+            (1, true) => "One knife fits".to_owned(),
+            (n, true) => format!("{n} knives fit"),
+            (1, false) => "By example readings one knife would fit".to_owned(),
+            (n, false) => format!("By example readings {n} knives would fit"),
+        };
+        format!("{fitting} at {height} from a new reel to a scrap one{undecided}.")
     }
 }
 
@@ -220,11 +224,7 @@ pub fn rank_sentence(
         None => Quoted(&row.name).to_string(),
     };
     let judgement = &row.judgement;
-    let verdict = match judgement.verdict {
-        Verdict::Fits => "fits",
-        Verdict::CannotTell => "is undecided",
-        Verdict::DoesNotFit => "does not fit",
-    };
+    let verdict = judgement.verdict.told(solved.document.example_count());
     let against = judgement.against.iter().copied();
     let mut why: Vec<String> = against.filter_map(besides_room).collect();
     why.push(room_told(row, solved, system));

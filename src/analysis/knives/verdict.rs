@@ -7,7 +7,7 @@ use super::room::off_between;
 use super::set_once::{Apart, SetOnce};
 use crate::analysis::{Case, FindingId, Findings, Level, Solution, Uncertainty};
 use crate::geometry::{KnifeSection, Setting, Stance};
-use crate::unit::{Fitted, Follows, KnifePart, Unit};
+use crate::unit::{ExampleCount, Fitted, Follows, KnifePart, Unit};
 use crate::units::{Angle, Length};
 
 /// The least body that a knife is believed to have (common practice, no source).
@@ -35,13 +35,25 @@ impl Verdict {
         }
     }
 
-    /// The level that its symbol shows.
+    /// The level that its symbol shows while so many readings are examples.
     #[must_use]
-    pub const fn level(self) -> Level {
-        match self {
+    pub const fn level(self, examples: ExampleCount) -> Level {
+        let level = match self {
             Self::Fits => Level::Fine,
             Self::CannotTell => Level::Watch,
             Self::DoesNotFit => Level::Over,
+        };
+        level.resting_on(examples)
+    }
+
+    /// What is told of a knife while so many readings are examples: "fits".
+    #[must_use]
+    pub const fn told(self, examples: ExampleCount) -> &'static str {
+        match self {
+            Self::Fits if examples.is_none() => "fits",
+            Self::Fits => "would fit by example readings",
+            Self::CannotTell => "is undecided",
+            Self::DoesNotFit => "does not fit",
         }
     }
 }

@@ -47,7 +47,7 @@ impl Desk {
                 News::Others { file, .. } if self.session().file() != Some(&*file) => {}
                 News::Others { others, .. } => {
                     if others > self.keeping.others {
-                        self.warn("This unit file is open in another window too. Each saves over what the other saved; it is told before that.");
+                        self.warn("This unit file is open in another window too. Both would save to one file; you are asked before either saves over the other.");
                     }
                     self.keeping.others = others;
                 }

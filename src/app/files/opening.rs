@@ -146,12 +146,12 @@ impl Card for Question {
         for told in told(desk) {
             ui.label(told);
         }
-        if let Some(why_not) = why_not_savable_there(desk) {
+        if let Some(why_not) = why_not_savable_there(ui, desk) {
             ui.label(format!("It cannot be saved yet. {why_not}"));
         }
         ui.add_space(10.0);
         let mut answer = None;
-        let is_savable = why_not_savable_there(desk).is_none();
+        let is_savable = why_not_savable_there(ui, desk).is_none();
         ui.horizontal(|ui| {
             for (word, reply) in [
                 ("Save", Reply::Save),

@@ -2,8 +2,11 @@
 
 use std::path::{Path, PathBuf};
 
+use egui::{Id, Ui};
+
 use super::asking::ask;
 use crate::app::desk::{Ask, Desk};
+use crate::app::widgets::words::capitalised;
 use crate::store;
 use crate::unit::Remarks;
 
@@ -82,16 +85,38 @@ pub fn why_not_savable(desk: &Desk) -> Option<String> {
 }
 
 /// Why the document cannot be saved where it is kept; none while it can.
-pub fn why_not_savable_there(desk: &Desk) -> Option<String> {
-    let read_only = || {
-        let file = desk.session().file();
-        let file = file.filter(|file| store::is_read_only(file))?;
-        Some(format!(
-            "{} is read-only. Save it under another name.",
-            file.display()
-        ))
+pub fn why_not_savable_there(ui: &Ui, desk: &Desk) -> Option<String> {
+    why_not_savable(desk).or_else(|| why_not_writable(ui, desk.session().file()?))
+}
+
+/// What the disk answered about a file, and the last pass in which that was shown.
+#[derive(Clone)]
+struct Answer {
+    file: PathBuf,
+    why_not: Option<String>,
+    pass: u64,
+}
+
+/// Why a file cannot be written; none while it can. The disk is asked once each time that a menu or
+/// card which shows it opens.
+fn why_not_writable(ui: &Ui, file: &Path) -> Option<String> {
+    let kept = Id::unique("whether the open file can be written");
+    let pass = ui.ctx().cumulative_pass_nr();
+    let known = ui.data(|data| data.get_temp::<Answer>(kept));
+    let known = known.filter(|known| known.file == file && known.pass + 1 >= pass);
+    let ask = || {
+        let problem = store::can_be_written(file).err()?;
+        let problem = capitalised(&problem.to_string());
+        Some(format!("{problem}. Save it under another name."))
     };
-    why_not_savable(desk).or_else(read_only)
+    let why_not = known.map_or_else(ask, |known| known.why_not);
+    let answer = Answer {
+        file: file.to_owned(),
+        why_not: why_not.clone(),
+        pass,
+    };
+    ui.data_mut(|data| data.insert_temp(kept, answer));
+    why_not
 }
 
 fn is_savable(desk: &mut Desk) -> bool {

@@ -156,7 +156,7 @@ fn brackets_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
 fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     note(
         ui,
-        "How reel and knife come together again after grinding, or with another knife.",
+        "How reel and knife come together again after grinding, or with another knife. Lean and pivot matter for that alone: a worn reel, ground faces, another knife.",
     );
     if fields.choice(ui, "Closed by", Field::Closing, document) {
         fields.set(Change::of("Closed by", Group::Closing));
@@ -176,7 +176,7 @@ fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
 fn hardware_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     note(
         ui,
-        "Screw heads and lugs that could drag, measured from the bench knife's edge.",
+        "Screw heads and lugs that could drag, measured from the bench knife's edge. They matter for the underside only.",
     );
     let mut removed = None;
     for index in 0..document.hardware.len() {
@@ -229,6 +229,10 @@ fn mowing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         document.mowing = is_known.then(|| example_speeds(system));
         document.mark_examples(Group::Mowing);
     }
+    note(
+        ui,
+        "Ground speed, reel speed and blades make the clip; no other answer rests on the speeds.",
+    );
     if document.mowing.is_some() {
         fields.group_rows(ui, document, Group::Mowing);
     }

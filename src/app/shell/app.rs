@@ -21,6 +21,7 @@ use crate::app::desk::{Change, Desk, Dialogs, Preferences, Session, SessionId, s
 use crate::app::files::{close_asked, dropped_files, offer_recovery, watch_file};
 use crate::app::form::{Form, Keys};
 use crate::app::widgets::focus::focus_ring_ui;
+use crate::store::plain;
 use crate::store::recovery::{Flusher, Keeper, left_behind};
 use crate::unit::Document;
 use crate::units::System;
@@ -57,7 +58,7 @@ impl App {
         }
         let mut desk = Desk::new(session, preferences, dialogs);
         if is_asked {
-            desk.open_card(StartCard);
+            desk.open_card(StartCard::default());
         }
         if let Some(told) = told {
             desk.warn(told);
@@ -127,8 +128,9 @@ impl App {
         match keeper {
             Ok(keeper) => self.desk.keep_with(keeper),
             Err(error) => self.desk.warn(format!(
-                "The folder {} cannot be written: {error}. What is not saved is not kept for recovery, and what is chosen here is forgotten when the window closes.",
-                folder.display()
+                "The folder {} cannot be written: {}. What is not saved is not kept for recovery, and what is chosen here is forgotten when the window closes.",
+                folder.display(),
+                plain(&error)
             )),
         }
         offer_recovery(&mut self.desk, left_behind(folder));
@@ -189,7 +191,13 @@ impl App {
         turns.take(ctx);
         desk.look_at_hands(ctx);
         course.go_on(ctx, desk.has_card());
-        do_as_pressed(ctx, desk, areas, &form.keys());
+        let has_form = areas.front().has_form(desk);
+        let keys = if has_form {
+            form.keys()
+        } else {
+            Keys::default()
+        };
+        do_as_pressed(ctx, desk, areas, &keys);
         dropped_files(desk, ctx);
         watch_file(desk, ctx);
         let bar = Stops::of(ui, |ui| {

@@ -17,7 +17,9 @@ pub fn do_as_pressed(ctx: &Context, desk: &mut Desk, areas: &mut Areas, form: &K
     let is_taken = desk.are_keys_taken();
     let deed = pressed(ctx, areas, |deed| {
         let is_of_scale = matches!(deed, Deed::Larger | Deed::Smaller | Deed::FittingScale);
-        (is_of_scale || !is_taken) && may_be_done(ctx, desk, deed)
+        // Under a card nobody sees what is taken back.
+        let is_unseen = matches!(deed, Deed::Undo | Deed::Redo) && desk.has_card();
+        (is_of_scale || !is_taken) && !is_unseen && may_be_done(ctx, desk, deed)
     });
     match deed {
         None => {}

@@ -1,6 +1,7 @@
 //! The menus of the bar, by keyboard as by pointer: each opens by its letter with Alt, and each of its
 //! items is taken by its own.
 
+use egui::containers::menu::{MenuState, SubMenu};
 use egui::text::{LayoutJob, TextFormat};
 use egui::{
     Button, Context, FontSelection, Id, InnerResponse, Key, KeyboardShortcut, LayerId, Modifiers,
@@ -82,12 +83,37 @@ pub fn item_ui(ui: &mut Ui, name: &str, letter: Key, keys: &str) -> Response {
     response.accessible_name(name)
 }
 
+/// An item that opens a menu of its own, by its letter as by the pointer.
+pub fn submenu_ui(ui: &mut Ui, name: &str, letter: Key, items_ui: impl FnOnce(&mut Ui)) {
+    let text = underlined(ui, name, letter);
+    let response = ui.menu_button(text, items_ui).response;
+    let response = response.accessible_name(name);
+    if is_pressed(ui, &response, letter) {
+        response.request_focus();
+        let opened = SubMenu::id_from_widget_id(response.id);
+        MenuState::from_ui(ui, |state, _| state.open_item = Some(opened));
+        ui.ctx().request_repaint();
+    }
+}
+
+/// An item of an open menu that is chosen or not, with its letter; whether it is taken.
+pub fn choice_ui(ui: &mut Ui, (name, letter): (&str, Key), is_chosen: bool, keys: &str) -> bool {
+    let text = underlined(ui, name, letter);
+    let button = Button::selectable(is_chosen, text).shortcut_text(keys);
+    let response = ui.add(button).accessible_name(name);
+    is_taken(ui, &response, letter)
+}
+
 /// Whether an item is taken, by a click or its letter.
 pub fn is_taken(ui: &Ui, item: &Response, letter: Key) -> bool {
-    let is_pressed = item.enabled()
+    item.clicked() || is_pressed(ui, item, letter)
+}
+
+/// Whether the letter of an item was pressed; the press is used up then.
+fn is_pressed(ui: &Ui, item: &Response, letter: Key) -> bool {
+    item.enabled()
         && !ui.is_sizing_pass()
-        && ui.input_mut(|input| input.consume_key(Modifiers::NONE, letter));
-    item.clicked() || is_pressed
+        && ui.input_mut(|input| input.consume_key(Modifiers::NONE, letter))
 }
 
 /// A name with its letter underlined, where it has one.

@@ -1,8 +1,9 @@
 //! The scale of everything in the window: chosen, or one that fits the screen.
 
-use egui::{Button, Context, Ui, Vec2};
+use egui::{Button, Context, Key, Ui, Vec2};
 
 use super::keys::{Deed, keys_of};
+use super::menu::choice_ui;
 use crate::app::desk::{Desk, Preferences};
 
 /// The scales there are, in percent.
@@ -71,8 +72,13 @@ pub fn scale_menu_ui(ui: &mut Ui, desk: &mut Desk) {
     let fitted = unchosen(ui.ctx());
     let mut choose = None;
     let mut offer = |ui: &mut Ui, text: String, step: Option<u32>, keys: &str| {
-        let button = Button::selectable(now == step, text.as_str()).shortcut_text(keys);
-        if ui.add(button).accessible_name(text).clicked() {
+        let is_taken = if step.is_none() {
+            choice_ui(ui, (&text, Key::F), now == step, keys)
+        } else {
+            let button = Button::selectable(now == step, text.as_str()).shortcut_text(keys);
+            ui.add(button).accessible_name(text).clicked()
+        };
+        if is_taken {
             choose = Some(step);
             ui.close();
         }

@@ -6,7 +6,7 @@ use egui::{Button, Grid, Label, ScrollArea, Ui, Vec2};
 
 use super::recent::recent_ui;
 use super::steps_card::{StepsCard, cautions_ui};
-use crate::app::desk::{Card, DEMO_UNITS, DemoUnit, Desk, Next};
+use crate::app::desk::{Card, DEMO_UNITS, DemoUnit, Desk, Next, SessionId};
 use crate::app::files::{Asking, ask_first};
 use crate::app::widgets::lettering::Lettering;
 
@@ -15,8 +15,12 @@ const RECENT: usize = 4;
 /// Of the buttons beside a text.
 const BUTTON: Vec2 = Vec2::new(190.0, 28.0);
 
-/// The card.
-pub struct StartCard;
+/// The card. It closes when something was begun without it, by a key or a file dropped on the window.
+#[derive(Default)]
+pub struct StartCard {
+    /// What it was opened over.
+    over: Option<SessionId>,
+}
 
 /// What a person chose.
 enum Choice {
@@ -41,6 +45,10 @@ impl Card for StartCard {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
+        let now = desk.session().id();
+        if *self.over.get_or_insert(now) != now {
+            return Next::Close;
+        }
         let room = ui.ctx().content_rect().height() - 70.0;
         ScrollArea::vertical()
             .max_height(room)
@@ -55,7 +63,7 @@ impl Card for StartCard {
 fn take(desk: &mut Desk, choice: Choice) -> Next {
     let asked = match choice {
         Choice::Steps => {
-            desk.open_card(StepsCard::over(StartCard));
+            desk.open_card(StepsCard::over(StartCard::default()));
             return Next::Close;
         }
         Choice::Own => Asking::New,

@@ -9,11 +9,11 @@ use crate::drawing::CAUTIONS;
 const STEPS: [(&str, &str); 4] = [
     (
         "1  Measure",
-        "Stand the unit on the surface plate and type its bench measurements into the form on the left. Rest the pointer on a name to see what it means and how it is measured.",
+        "Stand the unit on the surface plate and type its readings under 1 As measured, in the form on the left. Rest the pointer on a name to see what it means and how it is measured.",
     ),
     (
         "2  Try",
-        "Drag attitude, reel diameter and extension, or the diamonds on the drawing. Choose a knife and a height of cut.",
+        "Under 2 As wanted drag attitude, reel diameter and extension, or the diamonds on the drawing. Choose a knife and a height of cut.",
     ),
     (
         "3  Look",

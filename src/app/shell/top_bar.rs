@@ -5,7 +5,7 @@ use egui::{Color32, Key, RichText, TextStyle, Ui};
 use super::about::AboutCard;
 use super::edit_menu::edit_menu_ui;
 use super::keys::{Deed, keys_of};
-use super::menu::{Menu, is_taken, item_ui};
+use super::menu::{Menu, choice_ui, is_taken, item_ui, submenu_ui};
 use super::recent::recent_ui;
 use super::scale::scale_menu_ui;
 use super::start_card::StartCard;
@@ -109,7 +109,7 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk) {
         ui.close();
         ask_first(desk, Asking::Choose);
     }
-    ui.menu_button("Recent", |ui| {
+    submenu_ui(ui, "Recent", Key::R, |ui| {
         if desk.preferences().recent.is_empty() {
             ui.label("None yet");
         }
@@ -118,9 +118,9 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk) {
             ask_first(desk, Asking::Open(file));
         }
     });
-    if item(ui, "Demo units…", Key::D, None) {
+    if item(ui, "Start…", Key::T, None) {
         ui.close();
-        desk.open_card(StartCard);
+        desk.open_card(StartCard::default());
     }
     if item(ui, "Open a path…", Key::P, None) {
         ui.close();
@@ -128,7 +128,7 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk) {
     }
     ui.separator();
     let why_not = why_not_savable(desk);
-    let why_not_there = why_not_savable_there(desk);
+    let why_not_there = why_not_savable_there(ui, desk);
     let save_item =
         |ui: &mut Ui, (name, letter, deed): (&str, Key, Option<Deed>), why_not: Option<&String>| {
             let keys = deed.map_or_else(String::new, |deed| keys_of(ui.ctx(), deed));
@@ -150,7 +150,7 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk) {
         ui.close();
         save_as(desk, |_, is_saved| is_saved);
     }
-    if save_item(ui, ("Save to a path…", Key::T, None), why_not.as_ref()) {
+    if save_item(ui, ("Save to a path…", Key::H, None), why_not.as_ref()) {
         ui.close();
         let card = PathCard::to_save(desk);
         desk.open_card(card);
@@ -172,8 +172,8 @@ fn system_ui(ui: &mut Ui, desk: &mut Desk) {
 /// How the window looks: light or dark, and how large.
 fn view_menu_ui(ui: &mut Ui, desk: &mut Desk) {
     let is_dark = ui.ctx().theme() == egui::Theme::Dark;
-    for (name, dark) in [("Light", false), ("Dark", true)] {
-        if ui.selectable_label(is_dark == dark, name).clicked() {
+    for (name, letter, dark) in [("Light", Key::L, false), ("Dark", Key::D, true)] {
+        if choice_ui(ui, (name, letter), is_dark == dark, "") {
             ui.close();
             desk.preferences_mut().is_dark = Some(dark);
             ui.ctx().set_theme(if dark {

@@ -29,7 +29,10 @@ pub enum Rule {
 
 /// The widest crest or hollow: ground of a wider radius is level to the last digit.
 pub const WIDEST_GROUND: Length = Length::from_mm(1e7);
-/// The same as it is told.
+/// The most that a small length read on a machine can be off by; a larger one can be off by itself.
+/// Common practice, no source.
+const WIDEST_OFF: Length = Length::from_mm(25.4);
+/// The widest ground as it is told.
 const WIDEST: (f64, &str) = (WIDEST_GROUND.mm(), "10000 m");
 
 impl Rule {
@@ -78,8 +81,23 @@ impl Rule {
             Some(half_width) if !self.allows(base, half_width, most.map(|(most, _)| most)) => {
                 Err(FlawKind::HalfWidthOutOfProportion(text()))
             }
+            Some(half_width) if !self.can_be_off(kind, base, half_width) => {
+                Err(FlawKind::HalfWidthTooWide(text()))
+            }
             _ => Ok(()),
         }
+    }
+
+    /// Whether a reading on a machine can be off by so much. What must be more than zero or within
+    /// the upright is bounded by that.
+    fn can_be_off(self, kind: Kind, base: f64, half_width: f64) -> bool {
+        let has_own_bound = match self {
+            Self::AboveZero | Self::Radius | Self::WithinUpright => true,
+            Self::Free | Self::NotBlank | Self::InProportion | Self::NotNegative | Self::Blades => {
+                kind != Kind::Length
+            }
+        };
+        has_own_bound || half_width <= base.abs().max(WIDEST_OFF.mm())
     }
 
     /// Whether a value may be off by so much: everywhere within its ± it still keeps the rule that

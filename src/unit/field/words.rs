@@ -78,7 +78,7 @@ impl Field {
             Self::WantedReelDiameter => words(
                 "Reel diameter",
                 "The reel as it is, or will be, after grinding.",
-                "Double-click the slider to go back to the bench reading.",
+                "Double-click the slider to go back to the reading as measured.",
             ),
             Self::WantedHeightOfCut => words(
                 "Height of cut",
@@ -88,12 +88,12 @@ impl Field {
             Self::WantedAttitude => words(
                 "Attitude",
                 "The attitude wanted: the rollers are moved until the datum stands so. More attitude carries the edge further behind centre and the sweep deeper.",
-                "Double-click the slider to go back to the bench reading.",
+                "Double-click the slider to go back to the reading as measured.",
             ),
             Self::Extension => words(
                 "Extension",
                 "How much further ahead, along the datum, the edge stands than the fitted knife's reach gives: shims, slotted holes, another seat.",
-                "Double-click the slider to go back to nothing.",
+                "Double-click the slider to go back to zero.",
             ),
             Self::FittedKnife => words(
                 "Knife fitted",
@@ -261,7 +261,7 @@ impl Reading {
             ),
             Self::Gap => words(
                 "Gap, g",
-                "Reel surface to edge along the line of centres. Nothing for light contact.",
+                "Reel surface to edge along the line of centres. Zero for light contact.",
                 "A feeler gauge between a blade and the edge.",
             ),
             Self::FrontDiameter => words(

@@ -92,6 +92,7 @@ impl PathView {
         let path_drawing = PathDrawing {
             case: good.case(),
             findings: &good.findings,
+            examples: good.document.example_count(),
             kinematics: &worked_out.kinematics,
             system,
         };

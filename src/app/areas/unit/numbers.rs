@@ -2,7 +2,7 @@
 
 use egui::{Grid, RichText, ScrollArea, Ui, Vec2};
 
-use crate::analysis::{Finding, Level, Solved, SolvedId};
+use crate::analysis::{Finding, Solved, SolvedId};
 use crate::app::desk::Desk;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::theme;
@@ -77,7 +77,7 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
 
 fn findings_ui(ui: &mut Ui, solved: &Solved, system: System, advice: &mut KeptAdvice) {
     let theme = theme(ui.ctx());
-    let rests_on_examples = !solved.document.example_count().is_none();
+    let examples = solved.document.example_count();
     ui.heading("Findings");
     let advice = advice.get((solved.id, system), |_| {
         let advice = |finding: &Finding| Some(solved.advice(finding.id, system)?.shown_in(system));
@@ -90,15 +90,9 @@ fn findings_ui(ui: &mut Ui, solved: &Solved, system: System, advice: &mut KeptAd
         for (finding, advice) in findings {
             ui.horizontal_top(|ui| {
                 let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), egui::Sense::hover());
-                // None is fine that rests on examples.
-                let level = match finding.shown_level() {
-                    Level::Fine if rests_on_examples => Level::Watch,
-                    level => level,
-                };
-                symbol(ui, place, level, theme);
+                symbol(ui, place, finding.shown_level().resting_on(examples), theme);
                 ui.vertical(|ui| {
-                    let by = if rests_on_examples { ", by examples" } else { "" };
-                    let title = format!("{}: {}{by}", finding.title(), finding.standing());
+                    let title = format!("{}: {}", finding.title(), finding.standing_on(examples));
                     ui.label(RichText::new(title).family(strong()));
                     ui.label(finding.text.shown_in(system));
                     if let Some(doubt) = finding.doubt {

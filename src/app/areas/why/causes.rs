@@ -8,6 +8,7 @@ use crate::analysis::{FindingId, Level, Solved};
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
+use crate::unit::ExampleCount;
 use crate::units::{Length, Measure as _, Quantity, System};
 
 pub fn causes_ui(
@@ -43,7 +44,7 @@ pub fn causes_ui(
     }
     let mut cure = None;
     for cause in found {
-        cure = cause_ui(ui, cause, system).or(cure);
+        cure = cause_ui(ui, cause, (good.document.example_count(), system)).or(cure);
     }
     if complaint.comes_back() {
         let text = format!("From mark to mark on the turf: {}.", worked_out.marks);
@@ -73,7 +74,11 @@ fn spacing_ui(ui: &mut Ui, spacing: &mut String, good: &Solved, system: System) 
 }
 
 /// A cause; the finding whose adjustments cure it, when they are asked for.
-fn cause_ui(ui: &mut Ui, cause: &Cause, system: System) -> Option<FindingId> {
+fn cause_ui(
+    ui: &mut Ui,
+    cause: &Cause,
+    (examples, system): (ExampleCount, System),
+) -> Option<FindingId> {
     let theme = theme(ui.ctx());
     let mut asked = None;
     ui.horizontal_top(|ui| {
@@ -89,7 +94,7 @@ fn cause_ui(ui: &mut Ui, cause: &Cause, system: System) -> Option<FindingId> {
             }
             strength if strength.makes_it() => symbol(ui, place, Level::Over, theme),
             strength if strength.has_part() => symbol(ui, place, Level::Watch, theme),
-            Strength::Known(_) => symbol(ui, place, Level::Fine, theme),
+            Strength::Known(_) => symbol(ui, place, Level::Fine.resting_on(examples), theme),
         }
         ui.vertical(|ui| {
             let share = cause.share().map_or(String::new(), |share| {

@@ -126,6 +126,7 @@ fn level(good: &Solved, part: Part) -> Level {
     Findings::judged(&case, worst)
         .or_else(|| Findings::judged(&case, everywhere))
         .map_or(Level::Fine, |judged| judged.level())
+        .resting_on(good.document.example_count())
 }
 
 /// What is told of a column while the pointer rests on it.

@@ -5,7 +5,7 @@ use egui::{Align, ComboBox, Layout, RichText, Sense, Ui, Vec2};
 use super::trial::Chosen;
 use super::worked_out::WorkedOut;
 use crate::analysis::why::{Change, Goal, Knob, KnobAnswer, NotSensible, Other};
-use crate::analysis::{FindingId, Solved, Standing};
+use crate::analysis::{FindingId, Judged, Solved, Standing};
 use crate::app::widgets::look::theme;
 
 use crate::app::widgets::lettering::{Lettering, strong};
@@ -13,7 +13,7 @@ use crate::app::widgets::list::list_ui;
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::Theme;
 use crate::geometry::Setting;
-use crate::unit::Document;
+use crate::unit::{Document, ExampleCount};
 use crate::units::{Length, System, Value};
 
 /// Width of an adjustment's name.
@@ -77,6 +77,7 @@ fn finding_ui(
     let asked = worked_out.why.finding;
     let mut judged = worked_out.judged.iter();
     let chosen = judged.find(|(id, _)| *id == asked);
+    let word = |judged: &Judged| judged.level().word_resting_on(worked_out.examples);
     ui.horizontal_wrapped(|ui| {
         ui.label("For");
         let findings = ComboBox::from_id_salt("finding of the knobs")
@@ -84,7 +85,7 @@ fn finding_ui(
             .selected_text(chosen.map_or("none", |(id, _)| id.title()));
         list_ui(ui, findings, |ui, list| {
             for (id, judged) in &worked_out.judged {
-                let text = format!("{}: {}", id.title(), judged.level().word());
+                let text = format!("{}: {}", id.title(), word(judged));
                 if list.offer(ui, *id == asked, text) {
                     *finding = Some(*id);
                 }
@@ -93,7 +94,7 @@ fn finding_ui(
         .accessible_name("Finding to bring to its limit");
         if let Some((_, judged)) = chosen {
             let now = judged.value.shown_in(system);
-            ui.label(format!("now {now}, {}", judged.level().word()));
+            ui.label(format!("now {now}, {}", word(judged)));
             if judged.limits().count() > 1 {
                 ui.separator();
                 ui.label("To");
@@ -115,6 +116,10 @@ struct Row<'a> {
 }
 
 impl Row<'_> {
+    fn examples(&self) -> ExampleCount {
+        self.document.example_count()
+    }
+
     fn list(&self, ui: &mut Ui, answers: &[&KnobAnswer], chosen: &mut Option<Chosen>) {
         for (index, answer) in answers.iter().enumerate() {
             let tint = ui.visuals().faint_bg_color;
@@ -301,7 +306,8 @@ impl Row<'_> {
         for other in turned {
             ui.horizontal_wrapped(|ui| {
                 let (place, _) = ui.allocate_exact_size(Vec2::splat(15.0), Sense::hover());
-                symbol(ui, place, other.after.level, self.theme);
+                let level = other.after.level.resting_on(self.examples());
+                symbol(ui, place, level, self.theme);
                 ui.label(self.before_after(other));
             });
         }
@@ -325,7 +331,7 @@ impl Row<'_> {
             let number = standing
                 .judged
                 .map(|judged| judged.value.shown_in(self.system));
-            let level = standing.level.word();
+            let level = standing.level.word_resting_on(self.examples());
             number.map_or_else(|| level.to_owned(), |number| format!("{number} ({level})"))
         };
         format!(

@@ -40,7 +40,12 @@ pub fn stance_ui(
             pose.as_wanted()
         };
         document.set_stance(stance, fields.system);
-        fields.set(Change::of("Set by", Group::Setting));
+        let name = if wants_rollers {
+            "Setting by the rollers"
+        } else {
+            "Setting by attitude and height"
+        };
+        fields.set(Change::of(name, Group::Setting));
     }
     if document.setting.rollers.is_some() {
         fields.group_rows(ui, document, Group::RollerMoves);

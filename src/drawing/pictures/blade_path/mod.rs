@@ -12,6 +12,7 @@ use super::side_view::knife_outline;
 use crate::analysis::{Case, FindingId, Findings, Kinematics, Level};
 use crate::drawing::scene::{Label, Role, Scene, Shape, ShownIn};
 use crate::geometry::BladePath;
+use crate::unit::ExampleCount;
 use crate::units::System;
 
 /// How far a curve of the scene may stray from the true one, in millimetres.
@@ -34,6 +35,8 @@ pub struct PathDrawing<'a> {
     pub case: Case<'a>,
     /// What was found about it.
     pub findings: &'a Findings,
+    /// How many of its readings are still examples.
+    pub examples: ExampleCount,
     /// What its speeds make of it.
     pub kinematics: &'a Kinematics,
     /// The units of the words.
@@ -117,6 +120,7 @@ impl PathDrawing<'_> {
         self.findings
             .level_of(FindingId::Sweep)
             .unwrap_or(Level::Over)
+            .resting_on(self.examples)
     }
 
     /// From the clip at the knife to another one.

@@ -167,6 +167,7 @@ impl SideView<'_> {
         self.findings
             .level_of(FindingId::Sweep)
             .unwrap_or(Level::Over)
+            .resting_on(self.examples)
     }
 
     /// What moves as the unit is set: reel, rollers and edge, each with the place it takes.

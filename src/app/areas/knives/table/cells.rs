@@ -14,7 +14,7 @@ use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::colour;
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::{OVERLAYS, Theme};
-use crate::unit::{Fitted, Knife};
+use crate::unit::{ExampleCount, Fitted, Knife};
 use crate::units::{Angle, System};
 
 /// Room between two columns.
@@ -83,6 +83,8 @@ pub struct Cells<'a> {
     /// The attitudes that are looked at.
     pub attitudes: (Angle, Angle),
     pub ticked: &'a Ticked,
+    /// How many of the unit's readings are still examples.
+    pub examples: ExampleCount,
     pub system: System,
     pub theme: Theme,
 }
@@ -265,7 +267,7 @@ impl Cells<'_> {
         let verdict = judgement.verdict;
         ui.horizontal(|ui| {
             let (place, _) = ui.allocate_exact_size(Vec2::splat(15.0), Sense::hover());
-            symbol(ui, place, verdict.level(), self.theme);
+            symbol(ui, place, verdict.level(self.examples), self.theme);
             let text = row.set_once.as_ref().map_or_else(
                 || "none".to_owned(),
                 |range| {
@@ -276,7 +278,8 @@ impl Cells<'_> {
             self.number(ui, text);
         });
         let told = match verdict {
-            Verdict::Fits => "fits",
+            Verdict::Fits if self.examples.is_none() => "fits",
+            Verdict::Fits => "example readings",
             Verdict::CannotTell => "undecided",
             Verdict::DoesNotFit => "does not fit",
         };
@@ -314,7 +317,7 @@ impl Cells<'_> {
             0.0,
             ink.gamma_multiply(0.2),
         );
-        let fine = colour(self.theme.level(Level::Fine));
+        let fine = colour(self.theme.level(Level::Fine.resting_on(self.examples)));
         painter.rect_filled(
             span(window.low, window.high, 2.0),
             1.0,

@@ -167,6 +167,7 @@ impl KnifeTable {
             is_current: desk.why_not_current().is_none(),
             attitudes,
             ticked: desk.ticked(),
+            examples: desk.document().example_count(),
             system: desk.system(),
             theme,
         };

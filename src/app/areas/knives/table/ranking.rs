@@ -30,14 +30,10 @@ pub fn not_current_note_ui(ui: &mut Ui, desk: &Desk) {
 pub fn ranking_ui(ui: &mut Ui, worked_out: &mut WorkedOut) {
     let theme = theme(ui.ctx());
     let examples = worked_out.examples;
-    let level = |verdict: Verdict| match verdict {
-        Verdict::Fits if !examples.is_none() => Level::Watch,
-        verdict => verdict.level(),
-    };
     let told = |ui: &mut Ui, verdict: Verdict, side: f32, text: RichText| {
         ui.horizontal_top(|ui| {
             let (place, _) = ui.allocate_exact_size(Vec2::splat(side), Sense::hover());
-            symbol(ui, place, level(verdict), theme);
+            symbol(ui, place, verdict.level(examples), theme);
             ui.add(egui::Label::new(text).wrap());
         });
     };
