@@ -358,30 +358,30 @@ fn more_than_can_be_worked_with_is_refused_by_its_count() {
     assert!(read_text(&with_knives(most::KNIVES - 1)).is_ok());
     let beyond = "9".repeat(most::NAME_LETTERS);
     for (text, line, field, says) in [
-        (named(201), 3, "name", "201 letters; at most 200"),
+        (named(201), 3, "name", "201 letters; the most is 200"),
         (
             noted(10_001),
             30,
             "options[0].notes",
-            "10001 letters; at most 10000",
+            "10001 letters; the most is 10000",
         ),
         (
             example_with("\"7 in\"", &format!("\"0.{beyond} in\"")),
             6,
             DIAMETER,
-            "at most 200",
+            "the most is 200",
         ),
         (
             with_points(10_001),
             28,
             "hardware[10000].behind",
-            "10001 points of hardware; at most 10000",
+            "10001 points of hardware; the most is 10000",
         ),
         (
             with_knives(5_000),
             30,
             "options[5000].name",
-            "5001 knives to compare; at most 5000",
+            "5001 knives to compare; the most is 5000",
         ),
     ] {
         assert_said(&text, &problem_of(&text), line, field, says);

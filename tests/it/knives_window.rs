@@ -432,7 +432,7 @@ fn a_file_that_cannot_be_read_or_written_is_told() {
     window.assert_says("No knife was added. ");
     fs::write(&source, [0xFF, 0xFE, 0x41, 0x00]).unwrap();
     window.click("Read CSV…");
-    window.assert_says("it is no text in UTF-8");
+    window.assert_says("it is not text in UTF-8");
     fs::write(&source, "a,1,wide,.1,.5,.2").unwrap();
     window.click("Read CSV…");
     window.assert_says("row 1, column \"width\"");

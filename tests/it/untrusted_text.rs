@@ -202,7 +202,10 @@ fn two_thousand_rows_of_one_name_are_taken_in_no_time() {
     );
     let too_large = "a".repeat(4_000_001);
     let problem = read_knife_rows(&too_large, System::InchDecimal).unwrap_err();
-    assert!(problem.to_string().contains("at most 4000000"), "{problem}");
+    assert!(
+        problem.to_string().contains("the most is 4000000"),
+        "{problem}"
+    );
 }
 
 // Where nothing can be written.
