@@ -15,7 +15,7 @@ mod strays;
 mod unit_file;
 mod whole;
 
-pub use place::is_same_file;
+pub use place::{is_same_file, whole_path};
 pub use plain::plain;
 pub use preferences::{PreferencesProblem, preferences_file, read_preferences, write_preferences};
 pub use read::{ReadProblem, read_text};

@@ -33,6 +33,25 @@ pub fn is_same_file(one: &Path, other: &Path) -> bool {
     }
 }
 
+/// The whole path that a person means: with "~/" for the home folder, and from the folder that the
+/// program was started in where it names none.
+///
+/// # Errors
+/// When the home folder or the folder it was started in is not known.
+pub fn whole_path(typed: &str) -> io::Result<PathBuf> {
+    let file = match typed.strip_prefix("~/") {
+        None => PathBuf::from(typed),
+        Some(rest) => match std::env::home_dir() {
+            Some(home) if !home.as_os_str().is_empty() => home.join(rest),
+            _ => {
+                let what = "This system names no home folder. Write the whole path instead of ~/.";
+                return Err(io::Error::new(io::ErrorKind::NotFound, what));
+            }
+        },
+    };
+    std::path::absolute(file)
+}
+
 /// Links that are followed one after another; more is a circle.
 const MOST_LINKS: usize = 40;
 

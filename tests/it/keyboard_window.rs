@@ -524,6 +524,58 @@ fn the_question_about_changes_begins_with_the_answer_that_loses_none() {
 }
 
 #[test]
+fn the_view_menu_goes_by_its_letters_and_the_file_menu_quits() {
+    let mut window = small_window(DemoUnit::FairwayTrailed);
+    for (letter, theme) in [(Key::D, egui::Theme::Dark), (Key::L, egui::Theme::Light)] {
+        window.press_with(Modifiers::ALT, Key::V);
+        window.press(letter);
+        assert_eq!(window.harness.ctx.theme(), theme);
+    }
+    window.enter_text("Reel diameter, bench", "6.8");
+    window.press_with(Modifiers::ALT, Key::F);
+    window.press(Key::Q);
+    window.assert_says("Unsaved changes");
+    window.press(Key::Escape);
+    window.press_with(Modifiers::COMMAND, Key::Q);
+    window.assert_says("Unsaved changes");
+}
+
+#[test]
+fn a_reason_hides_no_field() {
+    let mut window = small_window(DemoUnit::FairwayTrailed);
+    for (field, below) in [
+        ("Attitude, bench", "Gap, bench"),
+        ("Reel, scrap size", "Reel diameter, bench"),
+    ] {
+        let before = window.entry(field);
+        window.type_over(field, "x");
+        let nodes = window.nodes();
+        let is_reason = |node: &&egui_kittest::Node<'_>| {
+            let node = node.accesskit_node();
+            let told = node.label().or_else(|| node.value()).unwrap_or_default();
+            node.role() == Role::Label && told.contains("\"x\"")
+        };
+        let reasons: Vec<_> = nodes
+            .iter()
+            .filter(is_reason)
+            .map(|node| node.rect())
+            .collect();
+        drop(nodes);
+        assert!(!reasons.is_empty(), "{field}: no reason is told");
+        for reason in reasons {
+            for other in [field, below] {
+                let field = window.field(other).rect();
+                assert!(
+                    !reason.intersects(field),
+                    "{reason} over {other} at {field}"
+                );
+            }
+        }
+        window.type_over(field, &before);
+    }
+}
+
+#[test]
 fn shift_counts_as_it_was_when_the_key_went_down() {
     let mut window = small_window(DemoUnit::FairwayTrailed);
     window.enter_text("Reel diameter, bench", "6.8");

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Sender, channel};
 
 use egui::{Event, Key, Modifiers};
-use sweepgauge::app::{Ask, Choosing, DEMO_UNIT, Dialogs, Session};
+use sweepgauge::app::{Ask, Beginning, Choosing, DEMO_UNIT, Dialogs, Preferences, Session};
 use sweepgauge::store::open_unit;
 use sweepgauge::store::recovery::left_behind;
 use tempfile::TempDir;
@@ -98,6 +98,24 @@ fn what_was_not_saved_is_offered_beside_its_file_and_recovered_with_its_wrong_te
     assert_eq!(&saved, window.document());
     drop(window);
     assert_eq!(bench.left(), 0, "it is saved");
+}
+
+#[test]
+fn what_to_work_on_is_no_question_once_work_is_recovered() {
+    for is_recovered in [true, false] {
+        let bench = Bench::new();
+        let mut window = bench.window();
+        window.enter_text("Attitude", "5");
+        drop(window);
+        let mut start = Start::on(document(DEMO_UNIT)).keeping_in(&bench.recovery);
+        let beginning = Beginning::with_last(&Preferences::default(), |_| false);
+        start.beginning = Some(beginning.expect("it begins"));
+        let mut window = start.window();
+        window.assert_says(OFFERED);
+        window.click(if is_recovered { "Recover" } else { "Later" });
+        window.assert_silent(OFFERED);
+        assert_eq!(window.says("Will this unit scalp?"), !is_recovered);
+    }
 }
 
 #[test]

@@ -323,3 +323,43 @@ fn where_the_window_stood_is_remembered_when_it_closes() {
     assert!(maximized.is_maximized);
     assert_eq!((maximized.at, maximized.size), (kept.at, kept.size));
 }
+
+/// A desktop without file dialogs.
+#[derive(Debug)]
+struct Without;
+
+impl sweepgauge::app::Dialogs for Without {
+    fn ask(&self, _: &sweepgauge::app::Ask) -> sweepgauge::app::Choosing {
+        std::sync::mpsc::channel().1
+    }
+}
+
+#[test]
+fn without_a_dialog_saving_asks_for_a_path_beginning_with_the_units_name() {
+    let folder = TempDir::new().expect("a folder");
+    let mut unit = document(DEMO_UNIT);
+    "North 3".clone_into(&mut unit.name);
+    let mut start = Start::on(unit);
+    start.dialogs = Box::new(Without);
+    let mut window = start.window();
+    window.press_with(Modifiers::COMMAND, Key::S);
+    window.assert_says("Save to a path");
+    assert_eq!(window.entry("Path"), "north-3.ron");
+    // All of it is in hand, and what is refused is in hand again.
+    let type_path = |window: &mut Window, path: &Path| {
+        let path = path.display().to_string();
+        window.harness.event(egui::Event::Text(path));
+        window.settle();
+        window.press(Key::Enter);
+    };
+    type_path(&mut window, &folder.path().join("none/unit.ron"));
+    window.assert_says("Save to a path");
+    assert!(window.field("Path").is_focused());
+    type_path(&mut window, &folder.path().join("north.3"));
+    window.assert_silent("Save to a path");
+    let saved = folder.path().join("north.3.ron");
+    assert!(saved.is_file());
+    assert_eq!(window.app().session().file(), Some(saved.as_path()));
+    window.press_with(Modifiers::COMMAND, Key::O);
+    window.assert_says("Open a path");
+}

@@ -4,7 +4,7 @@ use egui::{Event, Key, Modifiers, Vec2};
 use sweepgauge::unit::Document;
 
 use crate::common::demo_unit::DemoUnit;
-use crate::common::shown::{Answers, Start, Window};
+use crate::common::shown::{Answers, Start, WANTED, Window};
 
 const UNDO: (Modifiers, Key) = (Modifiers::COMMAND, Key::Z);
 const REDO: (Modifiers, Key) = (Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::Z);
@@ -310,6 +310,20 @@ fn steps_made_in_one_area_are_taken_back_in_another() {
     // What is done now leaves no way to what was taken back.
     window.enter_text("Name", "A third name");
     assert_eq!(offered(&mut window), ["Undo name \"A third name\""]);
+}
+
+#[test]
+fn a_step_taken_back_is_told_and_shown_where_it_happened() {
+    let mut window = Window::demo();
+    window.enter_text("Attitude, bench", "5");
+    window.click(WANTED);
+    press(&mut window, UNDO);
+    window.assert_says("Undone: attitude, bench 5 deg.");
+    assert_eq!(window.entry("Attitude, bench"), "4 deg");
+    window.click(WANTED);
+    press(&mut window, REDO);
+    window.assert_says("Done again: attitude, bench 5 deg.");
+    assert_eq!(window.entry("Attitude, bench"), "5 deg");
 }
 
 #[test]

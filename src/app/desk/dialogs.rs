@@ -16,7 +16,8 @@ pub enum Ask {
     PlaceForRows(String),
 }
 
-/// What a person chooses, once it is chosen; none when they thought better of it.
+/// What a person chooses, once it is chosen; none when they thought better of it. Closed without either
+/// where no dialog could be shown.
 pub type Choosing = Receiver<Option<PathBuf>>;
 
 /// Asks a person for a file: the native dialogs in the program, something else in tests. The window

@@ -59,6 +59,8 @@ pub struct Desk {
     notices: Notices,
     may_close: bool,
     begins_with_first_field: bool,
+    moved_by_step: Option<Change>,
+    missed_dialog: Option<Ask>,
     keeping: Keeping,
 }
 
@@ -74,6 +76,8 @@ impl Desk {
             notices: Notices::default(),
             may_close: false,
             begins_with_first_field: false,
+            moved_by_step: None,
+            missed_dialog: None,
             keeping: Keeping::default(),
         }
     }
@@ -114,6 +118,16 @@ impl Desk {
         let found = self.sessions().position(|session| session.id() == id);
         self.front = found.unwrap_or(self.front);
         found.is_some()
+    }
+
+    /// Notes that the desktop showed no dialog for what was asked.
+    pub fn miss_dialog(&mut self, ask: Ask) {
+        self.missed_dialog = Some(ask);
+    }
+
+    /// What was asked without a dialog; told once.
+    pub fn missed_dialog(&mut self) -> Option<Ask> {
+        self.missed_dialog.take()
     }
 
     /// Has the form begin with its first field in hand, as for a unit that nobody typed yet.
@@ -165,15 +179,33 @@ impl Desk {
         self.session_mut().look_at_hands(ctx);
     }
 
-    /// Takes back the last step of the session in front; whether there was one. A wrong text that stands
-    /// in a field is a step like any other.
+    /// Takes back the last step of the session in front and tells which it was; whether there was one. A
+    /// wrong text that stands in a field is a step like any other.
     pub fn undo(&mut self) -> bool {
-        self.session_mut().undo()
+        let told = self.undone().map(|step| format!("Undone: {step}."));
+        let change = self.session_mut().undo();
+        self.tell_step(told, change)
     }
 
-    /// Does again the step that was taken back last; whether there was one.
+    /// Does again the step that was taken back last and tells which it was; whether there was one.
     pub fn redo(&mut self) -> bool {
-        self.session_mut().redo()
+        let told = self.redone().map(|step| format!("Done again: {step}."));
+        let change = self.session_mut().redo();
+        self.tell_step(told, change)
+    }
+
+    fn tell_step(&mut self, told: Option<String>, change: Option<Change>) -> bool {
+        let (Some(told), Some(change)) = (told, change) else {
+            return false;
+        };
+        self.tell(told);
+        self.moved_by_step = Some(change);
+        true
+    }
+
+    /// The change that undo or redo moved since it was asked last: the form shows where it happened.
+    pub fn moved_by_step(&mut self) -> Option<Change> {
+        self.moved_by_step.take()
     }
 
     /// What [`Desk::undo`] would take back, to be read after "Undo"; none when there is no step.
@@ -200,7 +232,7 @@ impl Desk {
     /// Takes back steps up to one, and that one.
     pub fn undo_through(&mut self, step: StepId) {
         while let Some(newest) = self.newest_step() {
-            self.undo();
+            self.session_mut().undo();
             if newest == step {
                 return;
             }

@@ -296,14 +296,14 @@ impl Session {
         &self.history
     }
 
-    /// Takes back the last step; whether there was one.
-    pub(super) fn undo(&mut self) -> bool {
+    /// Takes back the last step: the change that was one; none where there was no step.
+    pub(super) fn undo(&mut self) -> Option<Change> {
         let step = self.history.undo();
         self.put_back(step)
     }
 
-    /// Does again the step that was taken back last; whether there was one.
-    pub(super) fn redo(&mut self) -> bool {
+    /// Does again the step that was taken back last: the change that is one; none where there was none.
+    pub(super) fn redo(&mut self) -> Option<Change> {
         let step = self.history.redo();
         self.put_back(step)
     }
@@ -320,21 +320,19 @@ impl Session {
 
     /// Puts a whole document in place of the one that is edited, with the texts that stood wrong beside
     /// it. What else is being typed would go over it, and is dropped.
-    fn put_back(&mut self, step: Option<(State, Change)>) -> bool {
-        let Some((state, change)) = step else {
-            return false;
-        };
+    fn put_back(&mut self, step: Option<(State, Change)>) -> Option<Change> {
+        let (state, change) = step?;
         self.drafts.clone_from(state.wrong());
         let document = state.document();
         if document == self.document {
             // Only a wrong text came or went: what follows from the document is what it was.
-            return true;
+            return Some(change);
         }
         let after = Arc::new(document.clone());
         self.document = document;
         let solved = self.worked_out(&after);
-        self.settle(after, solved, change, Made::ByStep);
-        true
+        self.settle(after, solved, change.clone(), Made::ByStep);
+        Some(change)
     }
 
     /// Notes what came of a change that left the document as it is: a wrong text, or that one is gone.

@@ -20,9 +20,13 @@ pub fn ask(
     let choosing = desk.dialogs().ask(ask);
     match choosing.try_recv() {
         Ok(file) => then(desk, file),
-        Err(TryRecvError::Disconnected) => then(desk, None),
+        Err(TryRecvError::Disconnected) => {
+            desk.miss_dialog(ask.clone());
+            then(desk, None)
+        }
         Err(TryRecvError::Empty) => {
             desk.open_card(Waiting {
+                ask: ask.clone(),
                 choosing,
                 then: Some(Box::new(then)),
             });
@@ -33,6 +37,7 @@ pub fn ask(
 
 /// A dialog is open in front of the window.
 struct Waiting {
+    ask: Ask,
     choosing: Choosing,
     then: Option<Then>,
 }
@@ -55,7 +60,10 @@ impl Card for Waiting {
         }
         let file = match self.choosing.try_recv() {
             Ok(file) => file,
-            Err(TryRecvError::Disconnected) => None,
+            Err(TryRecvError::Disconnected) => {
+                desk.miss_dialog(self.ask.clone());
+                None
+            }
             Err(TryRecvError::Empty) => return Next::Stay,
         };
         if let Some(then) = self.then.take() {

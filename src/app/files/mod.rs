@@ -11,8 +11,8 @@ mod saving;
 
 pub use asking::ask;
 pub use native::NativeDialogs;
-pub use opening::{Asking, ask_first, close_asked, dropped_files};
+pub use opening::{Asking, ask_first, close_asked, dropped_files, quit_asked};
 pub use outside::{save, watch_file};
-pub use path_card::PathCard;
+pub use path_card::{PathCard, name_without_dialog};
 pub use recovering::offer_recovery;
 pub use saving::{file_stem_for, save_as, whole_name, why_not_savable, why_not_savable_there};

@@ -3,11 +3,15 @@
 use std::path::PathBuf;
 use std::sync::mpsc::channel;
 use std::thread;
+use std::time::{Duration, Instant};
 
 use egui::Context;
 use rfd::AsyncFileDialog;
 
 use crate::app::desk::{Ask, Choosing, Dialogs};
+
+/// The least time in which a person sees a dialog and puts it away.
+const LEAST_LOOK: Duration = Duration::from_millis(400);
 
 /// The desktop's own dialogs. Each waits on a thread of its own, so that the window goes on.
 #[derive(Clone, Debug)]
@@ -52,14 +56,18 @@ impl NativeDialogs {
         choice: impl Future<Output = Option<rfd::FileHandle>> + Send + 'static,
     ) -> Choosing {
         let (sender, choosing) = channel();
+        let asked = Instant::now();
         let ctx = self.ctx.clone();
         let waiting = thread::Builder::new().name("dialog".to_owned());
         // Without a thread the sender is dropped, which counts as no choice.
         let _ = waiting.spawn(move || {
             let chosen = pollster::block_on(choice);
             let file = chosen.map(|file| PathBuf::from(file.path()));
-            // Nobody waits any more when it was given up.
-            let _ = sender.send(file);
+            // A person takes longer to put a dialog away: there was none. Then no answer is given.
+            if file.is_some() || asked.elapsed() >= LEAST_LOOK {
+                // Nobody waits any more when it was given up.
+                let _ = sender.send(file);
+            }
             ctx.request_repaint();
         });
         choosing

@@ -12,6 +12,7 @@ pub fn open(desk: &mut Desk, file: &Path) -> bool {
             desk.replace(session);
             desk.preferences_mut().remember(file);
             desk.tell(format!("Opened {}", file.display()));
+            warn_of_slips(desk);
             true
         }
         Err(problem) => {
@@ -21,5 +22,18 @@ pub fn open(desk: &mut Desk, file: &Path) -> bool {
             desk.warn(format!("Not opened. {problem}"));
             false
         }
+    }
+}
+
+/// Warns of the first reading that makes no sense on any unit: the file opens all the same.
+fn warn_of_slips(desk: &mut Desk) {
+    let (document, system) = (desk.document(), desk.system());
+    let first = document.past_sense().next();
+    let told = first.and_then(|field| {
+        let why = field.past_sense(document, system)?;
+        Some(format!("Opened, but {}: {why}.", field.name()))
+    });
+    if let Some(told) = told {
+        desk.warn(told);
     }
 }

@@ -227,6 +227,11 @@ fn told(desk: &Desk) -> Vec<String> {
     changes.into_iter().chain(parted).collect()
 }
 
+/// Closes the window, once nothing is lost by it.
+pub fn quit_asked(desk: &mut Desk) {
+    ask_first(desk, Asking::Close);
+}
+
 /// Holds the window open while there is something to lose.
 pub fn close_asked(desk: &mut Desk, ctx: &Context) {
     if desk.may_close() {

@@ -1,17 +1,17 @@
 //! A file by its path, for where the desktop has no file dialog.
 
-use std::path::PathBuf;
-
 use egui::{Align, Key, Label, Layout, Sense, TextEdit, Ui, Vec2};
 
 use super::opening::{Asking, ask_first};
 use super::outside::holds_save_back;
-use super::saving::{is_open_file, save_to_chosen, warn_of_another};
+use super::saving::{file_name_for, is_open_file, save_to_chosen, warn_of_another, with_ending};
 use crate::analysis::Level;
-use crate::app::desk::{Card, Desk, Next};
+use crate::app::desk::{Ask, Card, Desk, Next};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
+use crate::app::widgets::typing::take_all;
+use crate::store::whole_path;
 
 /// A path being typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -35,7 +35,8 @@ impl PathCard {
     /// For saving, beginning with where the document is kept.
     pub fn to_save(desk: &Desk) -> Self {
         let file = desk.session().file();
-        let text = file.map_or_else(String::new, |file| file.display().to_string());
+        let offered = || file_name_for(&desk.document().name);
+        let text = file.map_or_else(offered, |file| file.display().to_string());
         Self::beginning_with(text, true)
     }
 
@@ -61,7 +62,18 @@ impl PathCard {
 
     /// Takes the path; whether the card stays open.
     fn take(&self, desk: &mut Desk) -> Next {
-        let path = PathBuf::from(self.text.trim());
+        let path = match whole_path(self.text.trim()) {
+            Ok(path) => path,
+            Err(problem) => {
+                desk.warn(problem.to_string());
+                return Next::Stay;
+            }
+        };
+        let path = if self.is_saving && !is_open_file(desk, &path) {
+            with_ending(path, "ron")
+        } else {
+            path
+        };
         if !self.is_saving {
             // A path that is refused stays, to be put right.
             return if ask_first(desk, Asking::Open(path)) {
@@ -107,7 +119,11 @@ impl Card for PathCard {
             ("Open a path", "Open it")
         };
         ui.label(Lettering::CardTitle.of(title));
-        ui.label("The whole path of the unit file, ending in .ron.");
+        ui.label(if self.is_saving {
+            "The path of the unit file. Without .ron at its end it gets it; ~/ is your home folder."
+        } else {
+            "The path of the unit file, ending in .ron; ~/ is your home folder."
+        });
         let field = ui.add(TextEdit::singleline(&mut self.text).desired_width(f32::INFINITY));
         let field = field.accessible_name("Path");
         if field.changed() {
@@ -115,6 +131,7 @@ impl Card for PathCard {
         }
         if !self.has_begun {
             field.request_focus();
+            take_all(ui, &field, &self.text);
             self.has_begun = true;
         }
         let is_entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
@@ -128,7 +145,11 @@ impl Card for PathCard {
             })
             .inner;
         if is_taken && self.is_named() {
-            self.take(desk)
+            let next = self.take(desk);
+            // What was refused is in hand again, to be typed over.
+            self.has_begun = next == Next::Close;
+            ui.ctx().request_repaint();
+            next
         } else if is_put_away {
             Next::Close
         } else {
@@ -139,6 +160,16 @@ impl Card for PathCard {
     fn yields_to_a_click(&self) -> bool {
         !self.is_named()
     }
+}
+
+/// Opens the card by which a file is named, where the desktop showed no dialog to choose one in.
+pub fn name_without_dialog(desk: &mut Desk) {
+    let card = match desk.missed_dialog() {
+        Some(Ask::UnitToOpen) => PathCard::to_open(),
+        Some(Ask::PlaceForUnit(_)) => PathCard::to_save(desk),
+        Some(Ask::RowsToRead | Ask::PlaceForRows(_)) | None => return,
+    };
+    desk.open_card(card);
 }
 
 /// Why the path was refused, in a place that is always kept: nothing moves under the hand.

@@ -67,7 +67,10 @@ impl Recovering {
                 Reply::Later => {}
                 Reply::Discard => discard(desk, left),
                 Reply::Recover => {
-                    recover(desk, left, self.others.len());
+                    if recover(desk, left, self.others.len()) {
+                        // What to work on is no question any more.
+                        self.beneath = None;
+                    }
                     // A window shows one unit; the others wait for another start.
                     self.others.clear();
                 }
@@ -121,11 +124,11 @@ fn discard(desk: &mut Desk, left: Left) {
     }
 }
 
-/// Goes on with the work. The old copy goes once the new one is on the disk.
-fn recover(desk: &mut Desk, left: Left, others: usize) {
+/// Goes on with the work; whether it did. The old copy goes once the new one is on the disk.
+fn recover(desk: &mut Desk, left: Left, others: usize) -> bool {
     if let Err(problem) = desk.recover(&left.work) {
         desk.warn(format!("Not recovered. {problem}"));
-        return;
+        return false;
     }
     let waiting = match others {
         0 => String::new(),
@@ -145,6 +148,7 @@ fn recover(desk: &mut Desk, left: Left, others: usize) {
     if desk.flusher().is_some_and(|flusher| flusher.flush()) {
         discard(desk, left);
     }
+    true
 }
 
 /// Every field that differs from the file; every field with something in it where there is none.

@@ -40,19 +40,38 @@ pub fn save_as(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'st
 
 /// Saves to a file a person chose.
 pub fn save_to_chosen(desk: &mut Desk, file: &Path) -> bool {
-    match whole_name(desk, file, "ron") {
+    match whole_name(desk, file, UNIT_ENDING) {
         Some(file) => save_to(desk, &file),
         None => false,
     }
 }
 
+/// What the name of a unit file ends in.
+const UNIT_ENDING: &str = "ron";
+
+/// A path with an ending, behind whatever else its name ends in.
+pub fn with_ending(mut file: PathBuf, ending: &str) -> PathBuf {
+    let has_it = file
+        .extension()
+        .is_some_and(|own| own.eq_ignore_ascii_case(ending));
+    if !has_it && let Some(name) = file.file_name() {
+        let mut name = name.to_owned();
+        name.push(".");
+        name.push(ending);
+        file.set_file_name(name);
+    }
+    file
+}
+
 /// The file that a person's choice means: a name without an ending gets one, unless that would
 /// replace a file nobody chose.
 pub fn whole_name(desk: &mut Desk, file: &Path, ending: &str) -> Option<PathBuf> {
-    if file.extension().is_some() {
+    // Rows of knives have more endings than one.
+    let has_own = file.extension().is_some() && ending != UNIT_ENDING;
+    let whole = with_ending(file.to_owned(), ending);
+    if has_own || whole == file || is_open_file(desk, file) {
         return Some(file.to_owned());
     }
-    let whole = file.with_extension(ending);
     if whole.exists() && !is_open_file(desk, &whole) {
         warn_of_another(desk, &whole);
         return None;
@@ -150,7 +169,7 @@ pub fn save_to(desk: &mut Desk, file: &Path) -> bool {
 }
 
 /// A file name from a unit's name.
-fn file_name_for(name: &str) -> String {
+pub fn file_name_for(name: &str) -> String {
     format!("{}.ron", file_stem_for(name))
 }
 

@@ -30,7 +30,7 @@ use self::measured::measured_ui;
 use self::reading_help::reading_help_ui;
 use self::section::Standing;
 use self::wanted::wanted_ui;
-use super::desk::{Desk, SessionId, Slot};
+use super::desk::{Change, Desk, Part, SessionId, Slot};
 use super::widgets::kept::Kept;
 use super::widgets::lettering::Lettering;
 use super::widgets::symbol::symbol;
@@ -56,6 +56,16 @@ impl Step {
     /// Whether a field stands in it.
     fn has(self, field: Field) -> bool {
         field.group().is_within(Group::Setting) == (self == Self::Wanted)
+    }
+
+    /// Whether it is the only one in which a change happened.
+    fn has_all_of(self, change: &Change) -> bool {
+        let is_here = |part: &Part| match part {
+            Part::Field(field) => self.has(*field),
+            Part::Group(group) => group.is_within(Group::Setting) == (self == Self::Wanted),
+            Part::All => false,
+        };
+        !change.parts().is_empty() && change.parts().iter().all(is_here)
     }
 
     /// The step that a document is opened in.
@@ -121,6 +131,10 @@ impl Form {
         let is_in_reach = ui.memory(|memory| memory.is_above_modal_layer(ui.layer_id()));
         if is_in_reach && !desk.has_card() && desk.begins_with_first_field() {
             state.wanted = Some(Field::Name);
+        }
+        if let Some(change) = desk.moved_by_step() {
+            let only = Step::ALL.into_iter().find(|step| step.has_all_of(&change));
+            state.step = only.unwrap_or(state.step);
         }
         state.show(ui, desk);
     }

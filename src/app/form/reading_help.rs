@@ -1,6 +1,7 @@
 //! What the reading in hand is and how it is measured: always in view, so that nobody has to rest the
 //! pointer on a name.
 
+use egui::style::ScrollStyle;
 use egui::{Label, ScrollArea, Sense, Ui, Vec2};
 
 use super::field::Fields;
@@ -38,6 +39,8 @@ pub fn reading_help_ui(ui: &mut Ui, field: Field, document: &Document, fields: &
             meaning,
             measured,
         } = field.words();
+        // A bar that is always seen tells that there is more to read.
+        ui.spacing_mut().scroll = ScrollStyle::solid();
         ScrollArea::vertical()
             .id_salt(("help", field.to_string()))
             .auto_shrink(false)

@@ -1,4 +1,5 @@
-//! Why a field is wrong, laid under it over whatever stands there: nothing moves under the hand.
+//! Why a field is wrong, laid beside the form in the field's own line: no field is hidden by it, and
+//! nothing moves under the hand. Where there is no room beside it, it lies under the field.
 
 use egui::{Area, Frame, Id, Label, Margin, Order, Popup, Rect, Sense, Stroke, Ui, Vec2};
 
@@ -9,11 +10,15 @@ use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::colour;
 use crate::app::widgets::symbol::symbol;
 
+/// How far from the form's edge a reason lies, past the grip that widens the form.
+const BESIDE: f32 = 10.0;
+/// How far over the end of a field a reason begins that lies beside it: the field's own height.
+const LINE: f32 = 30.0;
 /// The least width of a reason, so that it is some words wide under a short field.
 const LEAST_WIDTH: f32 = 300.0;
 
 impl Fields<'_> {
-    /// Lays the reason under a field that was just shown. It is seen while the field is in hand, or
+    /// Lays the reason beside a field that was just shown. It is seen while the field is in hand, or
     /// none is: a reason never covers the field that a person is in.
     pub fn problem_ui(&self, ui: &Ui, slot: impl Into<Slot>) {
         let slot = slot.into();
@@ -29,7 +34,15 @@ impl Fields<'_> {
         if !is_in_view || !is_free || Popup::is_any_open(ui.ctx()) {
             return;
         }
-        let width = ui.available_width().max(LEAST_WIDTH);
+        let screen = ui.ctx().content_rect();
+        let beside = ui.clip_rect().right() + BESIDE;
+        let has_room = beside + LEAST_WIDTH <= screen.right();
+        let (at, width) = if has_room {
+            let line = at - Vec2::new(0.0, LINE);
+            (egui::pos2(beside, line.y), LEAST_WIDTH)
+        } else {
+            (at, ui.available_width().max(LEAST_WIDTH))
+        };
         let ink = colour(self.theme.level(Level::Over));
         Area::new(Id::unique("reason").with(slot))
             .order(Order::Tooltip)

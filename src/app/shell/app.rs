@@ -18,7 +18,9 @@ use super::top_bar::top_bar_ui;
 use super::turns::Turns;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::{Change, Desk, Dialogs, Preferences, Session, SessionId, show_card};
-use crate::app::files::{close_asked, dropped_files, offer_recovery, watch_file};
+use crate::app::files::{
+    close_asked, dropped_files, name_without_dialog, offer_recovery, watch_file,
+};
 use crate::app::form::{Form, Keys};
 use crate::app::widgets::focus::focus_ring_ui;
 use crate::store::plain;
@@ -219,6 +221,7 @@ impl App {
         let drawn = stand(desk);
         let area = Stops::of(ui, |ui| areas.front().show(ui, desk));
         show_card(ctx, desk);
+        name_without_dialog(desk);
         let parts = [
             bar.in_reading_order(),
             fields.with_marks_last(&keys.marks),

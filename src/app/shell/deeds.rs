@@ -9,7 +9,7 @@ use super::keys_card::KeysCard;
 use super::scale::{fit_scale, larger, smaller};
 use crate::app::areas::Areas;
 use crate::app::desk::Desk;
-use crate::app::files::{Asking, ask_first, save, save_as};
+use crate::app::files::{Asking, ask_first, quit_asked, save, save_as};
 use crate::app::form::Keys;
 
 /// Does what the keys ask for. A card that takes them leaves the scale alone.
@@ -31,6 +31,7 @@ pub fn do_as_pressed(ctx: &Context, desk: &mut Desk, areas: &mut Areas, form: &K
         }
         Some(Deed::SaveAs) => save_as(desk, |_, is_saved| is_saved),
         Some(Deed::Save) => save(desk, |_, is_saved| is_saved),
+        Some(Deed::Quit) => quit_asked(desk),
         Some(Deed::Redo) => {
             desk.redo();
         }

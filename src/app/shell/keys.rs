@@ -15,6 +15,7 @@ pub enum Deed {
     Open,
     SaveAs,
     Save,
+    Quit,
     Redo,
     Undo,
     /// Opens a menu of the bar.
@@ -67,7 +68,7 @@ const fn entry(
 }
 
 /// What every area has. Where one key holds another, the longer one stands first.
-const EVERYWHERE: [Entry; 14] = [
+const EVERYWHERE: [Entry; 15] = [
     entry(
         Deed::New,
         &[with_command(Key::N)],
@@ -91,6 +92,12 @@ const EVERYWHERE: [Entry; 14] = [
         &[with_command(Key::S)],
         "Save",
         "Save to the file that is open",
+    ),
+    entry(
+        Deed::Quit,
+        &[with_command(Key::Q)],
+        "Quit",
+        "Close the window; what is not saved is asked about",
     ),
     entry(
         Deed::Redo,

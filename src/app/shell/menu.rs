@@ -5,7 +5,7 @@ use egui::containers::menu::{MenuState, SubMenu};
 use egui::text::{LayoutJob, TextFormat};
 use egui::{
     Button, Context, FontSelection, Id, InnerResponse, Key, KeyboardShortcut, LayerId, Modifiers,
-    Order, Popup, Response, Stroke, Ui,
+    Order, Popup, Response, RichText, Stroke, Ui,
 };
 
 /// A menu of the bar.
@@ -99,6 +99,12 @@ pub fn submenu_ui(ui: &mut Ui, name: &str, letter: Key, items_ui: impl FnOnce(&m
 /// An item of an open menu that is chosen or not, with its letter; whether it is taken.
 pub fn choice_ui(ui: &mut Ui, (name, letter): (&str, Key), is_chosen: bool, keys: &str) -> bool {
     let text = underlined(ui, name, letter);
+    let ink = ui.visuals().selection.stroke.color;
+    let keys = match is_chosen {
+        // The weak ink of keys cannot be read on what marks the choice.
+        true => RichText::new(keys).color(ink),
+        false => RichText::new(keys),
+    };
     let button = Button::selectable(is_chosen, text).shortcut_text(keys);
     let response = ui.add(button).accessible_name(name);
     is_taken(ui, &response, letter)

@@ -13,7 +13,7 @@ use super::steps_card::StepsCard;
 use crate::app::areas::Areas;
 use crate::app::desk::Desk;
 use crate::app::files::{
-    Asking, PathCard, ask_first, save, save_as, why_not_savable, why_not_savable_there,
+    Asking, PathCard, ask_first, quit_asked, save, save_as, why_not_savable, why_not_savable_there,
 };
 use crate::app::widgets::lettering::strong;
 use crate::unit::most;
@@ -154,6 +154,13 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk) {
         ui.close();
         let card = PathCard::to_save(desk);
         desk.open_card(card);
+    }
+    ui.separator();
+    let keys = keys_of(ui.ctx(), Deed::Quit);
+    let quit = item_ui(ui, "Quit", Key::Q, &keys);
+    if is_taken(ui, &quit, Key::Q) {
+        ui.close();
+        quit_asked(desk);
     }
 }
 

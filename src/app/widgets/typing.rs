@@ -17,6 +17,11 @@ pub fn take_all_in_hand(ui: &Ui, field: &Response, text: &str) {
     if !(field.gained_focus() || was_pressed && field.clicked()) {
         return;
     }
+    take_all(ui, field, text);
+}
+
+/// Takes the whole text of a field that has the keys into hand.
+pub fn take_all(ui: &Ui, field: &Response, text: &str) {
     if let Some(mut state) = TextEditState::load(ui.ctx(), field.id) {
         let all = CCursorRange::select_all_str(text);
         state.cursor.set_char_range(Some(all));

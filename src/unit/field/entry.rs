@@ -34,6 +34,9 @@ pub enum EntryProblem {
     /// It cannot be a knife's name.
     #[error(transparent)]
     Name(FlawKind),
+    /// It makes no sense on any unit.
+    #[error("{0}")]
+    PastSense(String),
     /// The unit has no such field as it is described now.
     #[error("the unit has no such field as it is described now")]
     NotThere,

@@ -63,8 +63,15 @@ impl Field {
         text: &str,
         system: System,
     ) -> Result<(), EntryProblem> {
+        let before = self.most_sensible().map(|_| document.clone());
         let has_no_pivot = Self::Reading(Reading::PivotAhead).text(document).is_none();
         self.take(document, text, system)?;
+        if let Some(before) = before
+            && let Some(why) = self.past_sense(document, system)
+        {
+            *document = before;
+            return Err(EntryProblem::PastSense(why));
+        }
         document.examples.keep(self);
         if self == Self::Closing && has_no_pivot {
             document.mark_examples(Group::Closing);

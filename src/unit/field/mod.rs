@@ -13,6 +13,7 @@ mod named;
 mod path;
 mod reading;
 mod rule;
+mod sense;
 mod table;
 #[cfg(test)]
 mod tests;

@@ -242,7 +242,7 @@ impl Reading {
             Self::ReelDiameter => words(
                 "Reel diameter, on the bench",
                 "Diameter of the circle of blade tips as it is now. Half of it is the reel radius, R.",
-                "A tape of known thickness pulled once round the reel, or a caliper over two opposite blades; measure both ends and the middle, reel blocked, gloves on.",
+                "Reel blocked, gloves on: a tape of known thickness pulled once round the reel, or a caliper over two opposite blades; measure both ends and the middle.",
             ),
             Self::HeightOfCut => words(
                 "Height of cut, H",
@@ -328,12 +328,12 @@ impl Reading {
             Self::FrontSink => words(
                 "Front roller sink",
                 "How deep the front roller sinks into the turf; left out, as deep as both. A grooved roller's narrow lands sink deeper than a smooth one.",
-                "A straightedge from the turf ahead to the turf behind the roller, and the gap down to its lowest lands, unit standing, engine off.",
+                "Unit standing, engine off: a straightedge from the turf ahead to the turf behind the roller, and the gap down to its lowest lands.",
             ),
             Self::RearSink => words(
                 "Rear roller sink",
                 "How deep the rear roller sinks into the turf; left out, as deep as both. More weight on it sinks it deeper.",
-                "A straightedge from the turf ahead to the turf behind the roller, and the gap down to its lowest line, unit standing, engine off.",
+                "Unit standing, engine off: a straightedge from the turf ahead to the turf behind the roller, and the gap down to its lowest line.",
             ),
             // It has no name but that of the shape that it belongs to.
             Self::GroundRadius => Field::GroundShape.words(),
@@ -383,12 +383,12 @@ impl KnifePart {
             Self::TopAngle => words(
                 "Top angle",
                 "How far the top face falls below the datum, going back from the edge: the relief that a grinder puts on it. With too little the face behind the edge stands inside the reel.",
-                "An angle gauge zeroed on the seat face, then laid on the top face, knife off the machine, gloves on; or as the grinder was set.",
+                "Knife off the machine, gloves on: an angle gauge zeroed on the seat face, then laid on the top face; or as the grinder was set.",
             ),
             Self::FrontAngle => words(
                 "Front angle",
                 "How far the front face leans back, going down from the edge.",
-                "An angle gauge against a square to the seat face, knife off the machine, gloves on; or as the grinder was set.",
+                "Knife off the machine, gloves on: an angle gauge against a square to the seat face; or as the grinder was set.",
             ),
             Self::TopGround => words(
                 "Top ground, own",
