@@ -100,11 +100,11 @@ pub fn submenu_ui(ui: &mut Ui, name: &str, letter: Key, items_ui: impl FnOnce(&m
 pub fn choice_ui(ui: &mut Ui, (name, letter): (&str, Key), is_chosen: bool, keys: &str) -> bool {
     let text = underlined(ui, name, letter);
     let ink = ui.visuals().selection.stroke.color;
-    let keys = match is_chosen {
+    let mut keys = RichText::new(keys);
+    if is_chosen {
         // The weak ink of keys cannot be read on what marks the choice.
-        true => RichText::new(keys).color(ink),
-        false => RichText::new(keys),
-    };
+        keys = keys.color(ink);
+    }
     let button = Button::selectable(is_chosen, text).shortcut_text(keys);
     let response = ui.add(button).accessible_name(name);
     is_taken(ui, &response, letter)
