@@ -66,6 +66,24 @@ impl Pose {
         }
     }
 
+    /// The setting by the front roller and the height that gives this pose.
+    #[must_use]
+    pub fn as_front_roller(&self) -> Stance {
+        Stance::FrontRoller {
+            front_move: self.front_roller.moved,
+            height_of_cut: self.height_of_cut,
+        }
+    }
+
+    /// The setting by the rear roller and the height that gives this pose.
+    #[must_use]
+    pub fn as_rear_roller(&self) -> Stance {
+        Stance::RearRoller {
+            rear_move: self.rear_roller.moved,
+            height_of_cut: self.height_of_cut,
+        }
+    }
+
     /// Takes a point of the bar to the plate.
     #[must_use]
     pub fn plate_from_bar(&self) -> Affine {

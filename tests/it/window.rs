@@ -520,16 +520,25 @@ fn the_way_of_setting_can_be_switched_there_and_back_without_moving_anything() {
             let mut window = Start::on(unit.clone()).window();
             window.click(system.name());
             let is_by_rollers = unit.setting.rollers.is_some();
-            let ways = if is_by_rollers {
-                ["attitude and height", "the rollers"]
-            } else {
-                ["the rollers", "attitude and height"]
-            };
+            let mut ways = [
+                "attitude and height",
+                "front roller, height kept",
+                "the rollers",
+                "rear roller, height kept",
+                "attitude and height",
+            ];
+            if !is_by_rollers {
+                ways.rotate_left(2);
+            }
             for way in ways {
                 window.click(way);
                 let setting = &window.document().setting;
-                assert_eq!(setting.rollers.is_some(), way == "the rollers");
-                assert_eq!(setting.attitude.is_none(), way == "the rollers");
+                let moves = setting.rollers.as_ref();
+                let has = |name: &str| way == "the rollers" || way.starts_with(name);
+                assert_eq!(moves.is_some_and(|m| m.front_move.is_some()), has("front"));
+                assert_eq!(moves.is_some_and(|m| m.rear_move.is_some()), has("rear"));
+                assert_eq!(setting.attitude.is_none(), way != "attitude and height");
+                assert_eq!(setting.height_of_cut.is_none(), way == "the rollers");
                 let moved = moved_mm(&before, &pose(window.document()));
                 assert!(moved < 1e-6, "{moved} mm with {setting:?}");
                 window.assert_silent("Not current");
@@ -552,6 +561,38 @@ fn given_rollers_show_what_follows_from_them() {
     window.assert_says(&follows);
     window.click("Left alone, both 0");
     assert!(moved_mm(&pose(&document(DEMO_UNIT)), &pose(window.document())) < 1e-6);
+}
+
+#[test]
+fn a_spacer_at_the_rear_keeps_the_height_and_the_front_adjusters_follow() {
+    let mut window = Window::demo();
+    window.click("rear roller, height kept");
+    window.type_over("Rear roller moved", "-1/8 in");
+    let unit = demo_set("rollers: (rear_move: \"-1/8 in\"), height_of_cut: \"0.5 in\"");
+    let found = pose(&unit);
+    assert_shows(&window, &unit);
+    let attitude = System::InchDecimal.angle(found.attitude);
+    window.assert_says(&format!("{attitude}, follows from the rollers"));
+    window.assert_says(&System::InchDecimal.roller_move(found.front_roller.moved));
+    // The height is still a wish: it can be set beside the roller.
+    window.enter_text("Height of cut", "0.45 in");
+    assert!((pose(window.document()).height_of_cut.inches() - 0.45).abs() < 1e-9);
+    window.assert_silent("Not current");
+}
+
+#[test]
+fn a_roller_move_that_is_cleared_can_be_typed_anew() {
+    let mut window = Window::demo();
+    window.click("the rollers");
+    window.type_over("Front roller moved", "");
+    // One roller is given now, and the height is kept.
+    let attitude = System::InchDecimal.angle(pose(window.document()).attitude);
+    window.assert_says(&format!("{attitude}, follows from the rollers"));
+    assert_eq!(window.placeholder("Height of cut"), "as measured");
+    window.type_over("Front roller moved", "1/16 in");
+    let moves = window.document().setting.rollers.as_ref().expect("given");
+    assert!(moves.are_both());
+    window.assert_silent("Not current");
 }
 
 // The form.

@@ -15,7 +15,7 @@ use crate::app::widgets::focus::Followed;
 use crate::app::widgets::help::explain;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::list::list_ui;
-use crate::unit::{Document, Field, Group, Reading, SettingEntry};
+use crate::unit::{Document, Field, Group, Reading, RollerMoves, SettingEntry};
 
 /// Width of an entry beside a name; a length in fractions and thou needs it all.
 const ENTRY_WIDTH: f32 = 152.0;
@@ -92,9 +92,13 @@ fn wanted_row_ui(
         field,
         measured,
     } = wanted;
-    if document.setting.rollers.is_some()
-        && matches!(field, Field::WantedAttitude | Field::WantedHeightOfCut)
-    {
+    let rollers = document.setting.rollers.as_ref();
+    let follows = match field {
+        Field::WantedAttitude => rollers.is_some(),
+        Field::WantedHeightOfCut => rollers.is_some_and(RollerMoves::are_both),
+        _ => false,
+    };
+    if follows {
         let shown = solution.map_or(String::new(), |solution| {
             let pose = &solution.pose;
             if field == Field::WantedAttitude {
