@@ -26,7 +26,7 @@ pub use findings::{
 pub use kinematics::{Kinematics, PathNumber, SpeedsForCut};
 pub use limits_from::limits_from;
 pub use numbers::{Lowest, MowingNumbers, NumberId, Numbers, OnGround};
-pub use reel_from::ReelFrom;
+pub use reel_from::{ReelFrom, ReelWay};
 pub use roller_steps::{Spacers, moves_told};
 pub use solution::Solution;
 pub use solved::{Solved, SolvedId, Unsolved};

@@ -102,13 +102,13 @@ impl BehindFrom {
     pub const fn how(self) -> &'static str {
         match self {
             Self::Rise => {
-                "On the plate, reel blocked: how far the knife's edge stands above the lowest point of the reel's blades."
+                "On the plate, engine off, key out: how far the knife's edge stands above the lowest point of the reel's blades. A tip must stand there: rock the reel by hand, gloved, one person, to the largest reading, then block it."
             }
             Self::BlockUnderReel => {
-                "On the plate, reel blocked: the tallest gauge block, or stack, that can be pushed under the reel back to the bar until it rests against the knife's front face. The height of cut and this block give the rise."
+                "On the plate, engine off, key out: the tallest gauge block, or stack, that can be pushed under the reel back to the bar until it rests against the knife's front face. The height of cut and this block give the rise. A tip must stand lowest: rock the reel by hand, gloved, one person, to the smallest reading, then block it before reaching under."
             }
             Self::BlockToSquare => {
-                "On the plate, reel blocked: a square stands against the reel's foremost blade; the gauge block that just fills the way from the knife's front face to the square, below the reel. Note how high over the plate it touches the face: at its top edge where the face leans back."
+                "On the plate, engine off, key out: a square stands against the reel's foremost blade; the gauge block that just fills the way from the knife's front face to the square, below the reel. Note how high over the plate it touches the face: at its top edge where the face leans back. A tip must stand foremost: rock the reel by hand, gloved, one person, to the largest reading, then block it."
             }
         }
     }

@@ -51,7 +51,8 @@ pub use plane::{Place, Way};
 pub use pose::Pose;
 pub use profile::{Bench, KnifeSection, Profile, Roller};
 pub use reel_diameter::{
-    reel_diameter_by_diameter_tape, reel_diameter_by_tape, reel_diameter_over_tips,
+    reel_diameter_by_diameter_tape, reel_diameter_by_tape, reel_diameter_over_bars,
+    reel_diameter_over_tips,
 };
 pub use rollers::RollerOnPlate;
 pub use setting::Setting;

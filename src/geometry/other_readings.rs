@@ -48,6 +48,13 @@ pub enum Misread {
         /// Its thickness.
         thickness: Length,
     },
+    /// Bars that are as thick as what was read over them.
+    BarsThickerThanOver {
+        /// Over both bars with the reel between.
+        over: Length,
+        /// Both bars together.
+        bars: Length,
+    },
     /// A gap under a straightedge that no crest or hollow leaves.
     GapUnderStraightedge {
         /// The gap.
@@ -88,6 +95,10 @@ impl Misread {
             Self::TapeThickerThanRound { length, thickness } => Sentence::new(
                 "A tape {} thick cannot go round a reel in {}. Check both readings.",
                 &[thickness.into(), length.into()],
+            ),
+            Self::BarsThickerThanOver { over, bars } => Sentence::new(
+                "Bars of {} together leave no reel in {} over both. Check both readings.",
+                &[bars.into(), over.into()],
             ),
             Self::GapUnderStraightedge { gap, most } => Sentence::new(
                 "No crest or hollow leaves a gap of {} under this straightedge: it must be nothing or more, and stay under {}. Check both readings.",

@@ -23,6 +23,22 @@ pub fn reel_diameter_over_tips<N: Number>(over_tips_mm: N, blades: u32) -> Resul
     })
 }
 
+/// From two straight bars laid along the reel on opposite sides: each bridges the tips of a twisted
+/// blade's neighbours, so what lies between them is the circle of tips, whatever the number of blades.
+///
+/// # Errors
+/// When the bars leave no reel between them.
+pub fn reel_diameter_over_bars<N: Number>(over_bars_mm: N, bars_mm: N) -> Result<N, Misread> {
+    let between = over_bars_mm - bars_mm;
+    if between.re() <= 0.0 {
+        return Err(Misread::BarsThickerThanOver {
+            over: Length::from_mm(over_bars_mm.re()),
+            bars: Length::from_mm(bars_mm.re()),
+        });
+    }
+    Ok(between)
+}
+
 /// From a plain tape once round, read along its middle: it lies straight from tip to tip, and turns
 /// by a whole turn about the tips at half its thickness.
 ///
@@ -114,6 +130,13 @@ mod tests {
         assert!((pentagon - 2.0).abs() < 1e-5, "{pentagon}");
         let square: f64 = reel_diameter_over_tips(2.0, 4).unwrap();
         assert!((square - 2.0).abs() < 1e-15);
+    }
+
+    #[test]
+    fn bars_along_the_reel_read_its_tips_and_themselves() {
+        let between: f64 = reel_diameter_over_bars(197.8, 20.0).unwrap();
+        assert!((between - 177.8).abs() < 1e-12);
+        assert!(reel_diameter_over_bars(20.0, 20.0).is_err());
     }
 
     #[test]

@@ -86,6 +86,103 @@ fn what_is_filled_in_takes_the_place_of_a_wrong_text() {
     assert_eq!(window.entry("Behind centre, bench"), text);
 }
 
+fn reel_card_on(document: Document) -> Window {
+    let mut window = Start::on(document).window();
+    window.click("Reel diameter from other readings…");
+    window
+}
+
+const REEL_WAYS: [&str; 4] = [
+    "blade tips",
+    "two straight bars",
+    "a plain tape",
+    "a diameter tape",
+];
+
+#[test]
+fn every_way_to_the_reel_begins_with_what_the_bench_says_and_gives_it_back() {
+    for blades in [8, 9] {
+        let mut document = document(DEMO_UNIT);
+        document.reel.blades = blades;
+        let wanted = document.bench.reel_diameter.value();
+        for way in REEL_WAYS {
+            let mut window = reel_card_on(document.clone());
+            window.click(way);
+            window.click("Fill in");
+            let filled = window.document().bench.reel_diameter.value();
+            let off = (filled - wanted).mm().abs();
+            assert!(off < 0.0013 + 1e-9, "{way}, {blades} blades: {filled:?}");
+        }
+    }
+}
+
+#[test]
+fn each_way_to_the_reel_adds_back_what_it_reads_short() {
+    // Nine blades by hand: 6.8 / cos 10° = 6.9049; (21 - 0.008 π)/(9 sin 20°) = 6.8140;
+    // 6.7 π/(9 sin 20°) = 6.8380. Two bars: 7.9 - 1 = 6.9.
+    for (way, name, text, wanted) in [
+        ("blade tips", "Over two tips", "6.8 in ± 5 thou", 6.9049),
+        (
+            "two straight bars",
+            "Over both bars",
+            "7.9 in ± 5 thou",
+            6.9,
+        ),
+        (
+            "a plain tape",
+            "Tape, once round",
+            "21 in ± 1/16 in",
+            6.8140,
+        ),
+        (
+            "a diameter tape",
+            "Diameter tape reads",
+            "6.7 in ± 5 thou",
+            6.8380,
+        ),
+    ] {
+        let mut document = document(DEMO_UNIT);
+        document.reel.blades = 9;
+        let mut window = reel_card_on(document);
+        window.click(way);
+        window.type_over(name, text);
+        window.click("Fill in");
+        let filled = &window.document().bench.reel_diameter;
+        let off = (filled.value().inches() - wanted).abs();
+        assert!(off < 6e-4, "{way}: {}", filled.text());
+        assert!(filled.half_width().is_some(), "{way}: {}", filled.text());
+    }
+}
+
+#[test]
+fn a_reel_that_the_readings_leave_none_of_is_not_filled_in() {
+    let mut window = reel_card_on(document(DEMO_UNIT));
+    let before = window.document().clone();
+    for (way, name, text) in [
+        ("blade tips", "Over two tips", "-6 in"),
+        ("blade tips", "Over two tips", "6 in ± 7 in"),
+        ("two straight bars", "Over both bars", "0.5 in"),
+        ("a plain tape", "Tape's thickness", "9 in"),
+        ("a plain tape", "Tape's thickness", "-1 in"),
+    ] {
+        window.click(way);
+        window.type_over(name, text);
+        window.click("Fill in");
+        assert_eq!(window.document(), &before, "{way}: {text}");
+    }
+    window.assert_says("A thickness is zero or more");
+}
+
+#[test]
+fn a_tip_must_stand_at_the_place_that_is_read() {
+    let mut window = card_on(document(DEMO_UNIT));
+    for way in ["the rise", "a block under the reel", "a block to a square"] {
+        window.click(way);
+        window.assert_says("rock the reel by hand, gloved, one person");
+        window.assert_says("then block it");
+    }
+}
+
 #[test]
 fn a_straightedge_with_a_wrong_reading_gives_no_shape() {
     let mut window = Start::on(document(DEMO_UNIT)).window();

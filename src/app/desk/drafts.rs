@@ -15,6 +15,8 @@ pub enum Slot {
     OtherReading,
     /// Where a block to a square touches the front face.
     TouchesAt,
+    /// How thick a tape is, or bars are, that the reel's diameter is read with.
+    Thickness,
 }
 
 impl Slot {
@@ -23,7 +25,7 @@ impl Slot {
     pub fn field(self) -> Option<Field> {
         match self {
             Self::Field(field) => Some(field),
-            Self::OtherReading | Self::TouchesAt => None,
+            Self::OtherReading | Self::TouchesAt | Self::Thickness => None,
         }
     }
 
@@ -33,12 +35,13 @@ impl Slot {
             Self::Field(field) => field.to_string(),
             Self::OtherReading => "other reading".to_owned(),
             Self::TouchesAt => "touches at".to_owned(),
+            Self::Thickness => "thickness".to_owned(),
         }
     }
 
     /// The slot at a path; none for what is none.
     pub(super) fn at_path(path: &str) -> Option<Self> {
-        let others = [Self::OtherReading, Self::TouchesAt];
+        let others = [Self::OtherReading, Self::TouchesAt, Self::Thickness];
         let other = others.into_iter().find(|slot| slot.path() == path);
         other.or_else(|| Field::at_path(path).map(Self::Field))
     }

@@ -14,8 +14,19 @@ use crate::unit::{
 };
 use crate::units::{Measure as _, Quantity, Speed, System, Turning};
 
-/// The step; whether behind centre is wanted from other readings.
-pub fn measured_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> bool {
+/// A reading that is wanted from other readings, on a card of its own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FromOthers {
+    BehindCentre,
+    ReelDiameter,
+}
+
+/// The step; what is wanted from other readings.
+pub fn measured_ui(
+    ui: &mut Ui,
+    fields: &mut Fields,
+    document: &mut Document,
+) -> Option<FromOthers> {
     ScrollArea::vertical()
         .id_salt("as measured")
         .auto_shrink(false)
@@ -25,14 +36,14 @@ pub fn measured_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) ->
             ui.set_max_width(ui.available_width() - 8.0);
             ui.spacing_mut().item_spacing.y = 4.0;
             unit_and_reel_ui(ui, fields, document);
-            let wants_card = plate_ui(ui, fields, document);
+            let wanted = plate_ui(ui, fields, document);
             rollers_ui(ui, fields, document);
             knives_ui(ui, fields, document);
             ui.add_space(4.0);
             folded_ui(ui, fields, document);
             ui.add_space(8.0);
             followed.bring_in(ui);
-            wants_card
+            wanted
         })
         .inner
 }
@@ -70,15 +81,25 @@ fn bench(
     (shown, name, reading.into())
 }
 
-/// What is measured on the plate; whether behind centre is wanted from other readings.
-fn plate_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> bool {
-    let mut wants_card = false;
+/// What is measured on the plate; what is wanted from other readings.
+fn plate_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> Option<FromOthers> {
+    let mut wanted = None;
     heading_with(ui, "On the plate, with its ±", |ui| {
-        wants_card = ui
+        let is_behind = ui
             .small_button("Behind centre from…")
             .on_hover_text("From the rise of the edge, or from a gauge block")
             .accessible_name("Behind centre from other readings…")
             .clicked();
+        let is_reel = ui
+            .small_button("Reel from…")
+            .on_hover_text("From blade tips, two straight bars, or a tape round the blades")
+            .accessible_name("Reel diameter from other readings…")
+            .clicked();
+        if is_behind {
+            wanted = Some(FromOthers::BehindCentre);
+        } else if is_reel {
+            wanted = Some(FromOthers::ReelDiameter);
+        }
     });
     for pair in [
         [
@@ -100,7 +121,7 @@ fn plate_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> bool {
     ] {
         fields.pair(ui, document, pair);
     }
-    wants_card
+    wanted
 }
 
 fn rollers_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {

@@ -12,6 +12,7 @@ mod limits;
 mod measured;
 mod reading_help;
 mod reason;
+mod reel_card;
 mod row;
 mod section;
 mod slider;
@@ -26,8 +27,9 @@ use egui::{Button, Id, Panel, Ui, Vec2};
 
 use self::behind_card::BehindCard;
 use self::field::Fields;
-use self::measured::measured_ui;
+use self::measured::{FromOthers, measured_ui};
 use self::reading_help::reading_help_ui;
+use self::reel_card::ReelCard;
 use self::section::Standing;
 use self::wanted::wanted_ui;
 use super::desk::{Change, Desk, Part, SessionId, Slot};
@@ -154,7 +156,7 @@ impl State {
                         self.step = Step::Measured;
                         self.wanted = Some(first.into());
                     }
-                    false
+                    None
                 }
             };
             let keys = Keys {
@@ -165,9 +167,14 @@ impl State {
             (wants_card, keys)
         });
         self.keys = keys;
-        if wants_card {
-            let card = BehindCard::for_document(desk.document(), desk.system());
-            desk.open_card(card);
+        match wants_card {
+            Some(FromOthers::BehindCentre) => {
+                desk.open_card(BehindCard::for_document(desk.document(), desk.system()));
+            }
+            Some(FromOthers::ReelDiameter) => {
+                desk.open_card(ReelCard::for_document(desk.document(), desk.system()));
+            }
+            None => {}
         }
         if (self.looked_at, self.step) != before {
             ui.ctx().request_repaint();
@@ -213,7 +220,12 @@ impl State {
         });
     }
 
-    fn measured_ui(&mut self, ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> bool {
+    fn measured_ui(
+        &mut self,
+        ui: &mut Ui,
+        fields: &mut Fields,
+        document: &mut Document,
+    ) -> Option<FromOthers> {
         Panel::bottom("what is measured")
             .resizable(false)
             .exact_size(reading_help::HEIGHT)

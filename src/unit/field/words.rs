@@ -242,7 +242,7 @@ impl Reading {
             Self::ReelDiameter => words(
                 "Reel diameter, on the bench",
                 "Diameter of the circle of blade tips as it is now. Half of it is the reel radius, R.",
-                "Reel blocked, gloves on: a tape of known thickness pulled once round the reel, or a caliper over two opposite blades; measure both ends and the middle.",
+                "Reel blocked, gloves on: two straight bars along the reel, a caliper over the tips, or a tape once round; caliper and tape read short on most reels, so take \"Reel from…\". Both ends and the middle.",
             ),
             Self::HeightOfCut => words(
                 "Height of cut, H",
