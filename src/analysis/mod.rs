@@ -8,6 +8,7 @@ mod dial;
 pub mod findings;
 mod kinematics;
 pub mod knives;
+mod lean;
 mod limits_from;
 mod numbers;
 pub mod other_readings;
@@ -24,6 +25,7 @@ pub use findings::{
     Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side, Standing, Standings,
 };
 pub use kinematics::{Kinematics, PathNumber, SpeedsForCut};
+pub use lean::{LEAN_OFF, lean_in_doubt};
 pub use limits_from::limits_from;
 pub use numbers::{Lowest, MowingNumbers, NumberId, Numbers, OnGround};
 pub use reel_from::{ReelFrom, ReelWay};

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use serde::{Serialize, Serializer};
 
-use crate::analysis::{NumberId, Numbers, Solved};
+use crate::analysis::{NumberId, Numbers, Solved, lean_in_doubt};
 use crate::drawing::{CAUTIONS, verdict};
 use crate::geometry::Stance;
 use crate::unit::Examples;
@@ -229,6 +229,9 @@ pub fn table(solved: &Solved) -> String {
             finding.title(),
             solved.told(finding, system)
         );
+    }
+    if let Some(told) = lean_in_doubt(solved) {
+        let _ = writeln!(text, "\n{}", told.shown_in(system));
     }
     if let Some(told) = knife_moved(solved) {
         let _ = writeln!(text, "\n{told}");

@@ -2,7 +2,7 @@
 
 use egui::{Grid, RichText, ScrollArea, Ui, Vec2};
 
-use crate::analysis::{Finding, Solved, SolvedId};
+use crate::analysis::{Finding, Solved, SolvedId, lean_in_doubt};
 use crate::app::desk::Desk;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::theme;
@@ -72,6 +72,9 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
                         ui.end_row();
                     }
                 });
+            if let Some(told) = lean_in_doubt(solved) {
+                ui.label(Lettering::Note.of(told.shown_in(system)));
+            }
         });
 }
 
