@@ -2,7 +2,7 @@
 
 use super::{Solution, Solved};
 use crate::geometry::Closing;
-use crate::units::{Angle, Length, Measure as _, Sentence};
+use crate::units::{Angle, Length, Sentence};
 
 /// How far the slide may lean from the bench line where its lean is not given: a starting value, no
 /// source.
