@@ -10,7 +10,7 @@ use thiserror::Error;
 
 use super::place::folder_of;
 use super::read::{ReadProblem, read_text};
-use super::recovery::{data_folder, set_aside};
+use super::recovery::{Damaged, data_folder, set_aside};
 use super::whole::{WriteProblem, can_be_written, write_whole};
 
 const FILE: &str = "preferences.ron";
@@ -21,10 +21,8 @@ const MOST_BYTES: usize = 1_000_000;
 #[derive(Debug, Error)]
 pub enum PreferencesProblem {
     /// It was damaged.
-    #[error(
-        "The file of preferences is damaged, and was set aside as {}. Settings are back to their defaults.", .0.display()
-    )]
-    Damaged(PathBuf),
+    #[error("The file of preferences {0}. Settings are back to their defaults.")]
+    Damaged(Damaged),
     /// It cannot be written.
     #[error("{}: {why}. What is chosen here is forgotten when the window closes.", .file.display())]
     Unwritable {
@@ -131,7 +129,7 @@ mod tests {
                 panic!("{broken:?} is taken for whole");
             };
             assert_eq!(first, Chosen::default());
-            assert_eq!(fs::read(aside).unwrap(), broken);
+            assert_eq!(fs::read(aside.file).unwrap(), broken);
             assert!(read(&file).1.is_none(), "met twice");
         }
     }

@@ -29,6 +29,12 @@ pub enum WriteProblem {
     /// The disk is full, or what one may use of it.
     #[error("there is no room left for it on the disk")]
     NoRoom,
+    /// It is larger than what can be read again.
+    #[error("it takes more than {most} bytes")]
+    TooLarge {
+        /// The most there may be.
+        most: usize,
+    },
     /// Anything else.
     #[error("{}", plain(.0))]
     Other(io::Error),

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Sender, channel};
 
 use egui::{Event, Key, Modifiers};
-use sweepgauge::app::{Ask, Beginning, Choosing, DEMO_UNIT, Dialogs, Preferences, Session};
+use sweepgauge::app::{Ask, Beginning, Change, Choosing, DEMO_UNIT, Dialogs, Preferences, Session};
 use sweepgauge::store::open_unit;
 use sweepgauge::store::recovery::left_behind;
 use tempfile::TempDir;
@@ -248,6 +248,41 @@ fn a_damaged_recovery_file_is_told_once_and_set_aside() {
     drop(window);
     bench.next_start().assert_silent("damaged");
     assert!(bench.recovery.join("1-dead.recovery.damaged").exists());
+}
+
+#[test]
+fn a_file_that_cannot_be_read_is_told_beside_what_was_kept() {
+    let bench = Bench::new();
+    let mut window = bench.window();
+    window.enter_text("Attitude", "5");
+    drop(window);
+    fs::write(&bench.file, "(format: 1, ").unwrap();
+    let window = bench.next_start();
+    window.assert_says("The file cannot be read now");
+    window.assert_silent("left out");
+    window.assert_silent("In the file");
+}
+
+#[test]
+fn work_that_differs_in_its_example_marks_alone_is_not_called_the_same() {
+    let bench = Bench::new();
+    let mut marked = document(DEMO_UNIT);
+    marked
+        .examples
+        .mark(sweepgauge::unit::Reading::ReelDiameter);
+    sweepgauge::store::save_unit(&marked, &bench.file).unwrap();
+    let mut window = bench.window();
+    window
+        .harness
+        .state_mut()
+        .edit(Change::new("Kept"), |document| {
+            document.examples = sweepgauge::unit::Examples::default();
+        });
+    window.settle();
+    drop(window);
+    let window = bench.next_start();
+    window.assert_silent("It says the same");
+    window.assert_says("Readings marked as examples");
 }
 
 #[test]
@@ -535,6 +570,7 @@ fn no_drop_goes_past_an_open_question() {
     choose(Some(rows));
     window.step();
     window.settle();
+    window.click("Add these knives");
     assert_eq!(window.document().options.len(), before.options.len() + 1);
     window.drop_file(&bench.file);
     window.assert_says("Unsaved changes");

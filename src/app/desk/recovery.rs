@@ -6,7 +6,7 @@ use std::path::Path;
 use super::keeping::Keeping;
 use super::{Desk, Session};
 use crate::store::recovery::{Flusher, Keeper, News, Work};
-use crate::store::{self, OnDisk, Stamp};
+use crate::store::{self, FileProblem, OnDisk, Stamp};
 use crate::unit::{Document, TextProblem};
 
 impl Desk {
@@ -114,7 +114,7 @@ impl Desk {
     }
 }
 
-/// What stands in a file that work belongs to, for the side by side; none when it cannot be read.
-pub fn document_in(work: &Work) -> Option<Document> {
-    store::reopen_unit(work.file.as_deref()?).ok()
+/// What stands in the file that work belongs to, for the side by side; none when it is in none.
+pub fn document_in(work: &Work) -> Option<Result<Document, FileProblem>> {
+    Some(store::reopen_unit(work.file.as_deref()?))
 }

@@ -5,7 +5,7 @@ use std::collections::VecDeque;
 use std::path::Path;
 use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
-use egui::{Grid, ScrollArea, Ui};
+use egui::{Grid, Label, ScrollArea, Ui};
 
 use crate::app::desk::{Card, Desk, Next, document_in};
 use crate::app::widgets::lettering::Lettering;
@@ -17,17 +17,16 @@ const LONGEST_TEXT: usize = 60;
 
 /// Offers what dead windows left behind, over whatever card is open, and tells what was damaged.
 pub fn offer_recovery(desk: &mut Desk, left: LeftBehind) {
-    if let Some(aside) = left.damaged.first() {
-        desk.warn(format!(
-            "A recovery file is damaged, and was set aside as {}.",
-            aside.display()
-        ));
+    if !left.damaged.is_empty() {
+        let told = left.damaged.iter();
+        let told: Vec<_> = told.map(|one| format!("A recovery file {one}.")).collect();
+        desk.warn(told.join(" "));
     }
     let mut others = VecDeque::from(left.works);
     if let Some(first) = others.pop_front() {
         let beneath = desk.take_card();
         desk.open_card(Recovering {
-            rows: rows_of(&first.work),
+            beside: Beside::of(&first.work),
             left: Some(first),
             others,
             beneath,
@@ -39,7 +38,7 @@ pub fn offer_recovery(desk: &mut Desk, left: LeftBehind) {
 struct Recovering {
     /// The work that is offered; none once it is answered to.
     left: Option<Left>,
-    rows: Vec<Row>,
+    beside: Beside,
     others: VecDeque<Left>,
     /// The card that comes back when all are answered to.
     beneath: Option<Box<dyn Card>>,
@@ -50,6 +49,15 @@ enum Reply {
     Recover,
     Discard,
     Later,
+}
+
+/// Work beside what stands in its file.
+struct Beside {
+    /// Whether there is a file that can be read.
+    has_file: bool,
+    /// Why the file cannot be read.
+    problem: Option<String>,
+    rows: Vec<Row>,
 }
 
 /// A field that differs.
@@ -77,7 +85,7 @@ impl Recovering {
             }
         }
         if let Some(next) = self.others.pop_front() {
-            self.rows = rows_of(&next.work);
+            self.beside = Beside::of(&next.work);
             self.left = Some(next);
             return Next::Stay;
         }
@@ -86,35 +94,67 @@ impl Recovering {
         }
         Next::Close
     }
+}
 
-    fn rows_ui(&self, ui: &mut Ui, has_file: bool) {
+impl Beside {
+    fn rows_ui(&self, ui: &mut Ui) {
+        if let Some(problem) = &self.problem {
+            ui.label(format!(
+                "The file cannot be read now, so all that was kept stands here. {problem}"
+            ));
+        }
         if self.rows.is_empty() {
             ui.label("It says the same as the file does now.");
             return;
         }
-        ScrollArea::vertical().max_height(320.0).show(ui, |ui| {
-            let columns = if has_file { 3 } else { 2 };
-            let grid = Grid::new("recovered").num_columns(columns).striped(true);
-            grid.show(ui, |ui| {
-                let head = |ui: &mut Ui, text: &str| {
-                    ui.label(Lettering::Name.of(text));
-                };
-                head(ui, "Field");
-                if has_file {
-                    head(ui, "In the file");
-                }
-                head(ui, "Recovered");
-                ui.end_row();
-                for row in &self.rows {
-                    ui.label(&row.name);
-                    if has_file {
-                        ui.label(&row.in_file);
-                    }
-                    ui.label(&row.recovered);
-                    ui.end_row();
-                }
-            });
+        let columns: u8 = if self.has_file { 3 } else { 2 };
+        let width = ui.available_width() / f32::from(columns) - 2.0 * ui.spacing().item_spacing.x;
+        let cells = |ui: &mut Ui, id: &str, cells: &mut dyn FnMut(&mut Ui)| {
+            let grid = Grid::new(id).num_columns(columns.into());
+            grid.min_col_width(width)
+                .max_col_width(width)
+                .show(ui, cells);
+        };
+        cells(ui, "heads of recovered", &mut |ui| {
+            ui.label(Lettering::Name.of("Field"));
+            if self.has_file {
+                ui.label(Lettering::Name.of("In the file"));
+            }
+            ui.label(Lettering::Name.of("Recovered"));
         });
+        let height = ui
+            .text_style_height(&egui::TextStyle::Body)
+            .max(ui.spacing().interact_size.y);
+        let list = ScrollArea::vertical().max_height(320.0);
+        list.show_rows(ui, height, self.rows.len(), |ui, shown| {
+            let first = shown.start;
+            for (place, row) in self.rows[shown].iter().enumerate() {
+                cells(ui, &format!("recovered {}", first + place), &mut |ui| {
+                    // Cut short, each shows its whole text under the pointer.
+                    let mut cell = |text: &str| ui.add(Label::new(text).truncate());
+                    cell(&row.name);
+                    if self.has_file {
+                        cell(&row.in_file);
+                    }
+                    cell(&row.recovered);
+                });
+            }
+        });
+    }
+
+    /// Every field that differs from the file; every field with something in it where there is none, or
+    /// it cannot be read.
+    fn of(work: &Work) -> Self {
+        let in_file = document_in(work).transpose();
+        let (in_file, problem) = match in_file {
+            Ok(in_file) => (in_file, None),
+            Err(problem) => (None, Some(problem.to_string())),
+        };
+        Self {
+            has_file: in_file.is_some(),
+            rows: rows_of(work, in_file.as_ref()),
+            problem,
+        }
     }
 }
 
@@ -151,14 +191,12 @@ fn recover(desk: &mut Desk, left: Left, others: usize) -> bool {
     true
 }
 
-/// Every field that differs from the file; every field with something in it where there is none.
-fn rows_of(work: &Work) -> Vec<Row> {
+fn rows_of(work: &Work, in_file: Option<&Document>) -> Vec<Row> {
     let Ok(recovered) = unit::parse_text(&work.document) else {
         return Vec::new();
     };
-    let in_file = document_in(work);
     let text_in = |document: &Document, field: Field| field.text(document).map(Cow::into_owned);
-    let longer = in_file.as_ref().filter(|in_file| {
+    let longer = in_file.filter(|in_file| {
         in_file.options.len() > recovered.options.len()
             || in_file.hardware.len() > recovered.hardware.len()
     });
@@ -168,9 +206,7 @@ fn rows_of(work: &Work) -> Vec<Row> {
         fields.extend(more.collect::<Vec<_>>());
     }
     let differing = fields.into_iter().filter_map(|field| {
-        let before = in_file
-            .as_ref()
-            .and_then(|document| text_in(document, field));
+        let before = in_file.and_then(|document| text_in(document, field));
         let after = text_in(&recovered, field);
         (before != after).then(|| Row {
             name: format!("{} ({field})", field.name()),
@@ -187,7 +223,18 @@ fn rows_of(work: &Work) -> Vec<Row> {
             shown(Some(wrong.problem.clone()))
         ),
     });
-    differing.chain(wrong).collect()
+    let marked = |document: &Document| match document.examples.iter().count() {
+        0 => "none".to_owned(),
+        count => count.to_string(),
+    };
+    let examples = in_file
+        .filter(|in_file| in_file.examples != recovered.examples)
+        .map(|in_file| Row {
+            name: "Readings marked as examples".to_owned(),
+            in_file: marked(in_file),
+            recovered: marked(&recovered),
+        });
+    differing.chain(examples).chain(wrong).collect()
 }
 
 fn shown(text: Option<String>) -> String {
@@ -237,7 +284,7 @@ impl Card for Recovering {
             None => format!("The program ended {age} with a unit that was in no file yet. It was kept:"),
         });
         ui.add_space(6.0);
-        self.rows_ui(ui, file.is_some());
+        self.beside.rows_ui(ui);
         ui.add_space(10.0);
         let others = self.others.len();
         if others > 0 {

@@ -2,7 +2,9 @@
 
 use std::collections::BTreeMap;
 use std::ffi::OsString;
+use std::fmt;
 use std::fs::{self, File};
+use std::io;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -10,13 +12,37 @@ use super::mark::{OPEN, WORK, claim, clear_stale, files_with_ending, lock_of, re
 use super::work::Work;
 use crate::unit;
 
+/// How many files of one name are set aside; a further one stays where it is.
+const MOST_SET_ASIDE: usize = 1000;
+
 /// What dead windows left behind in a folder.
 #[derive(Debug, Default)]
 pub struct LeftBehind {
     /// Work that is whole, the oldest first.
     pub works: Vec<Left>,
-    /// Files that could not be read, by the name they were set aside under.
-    pub damaged: Vec<PathBuf>,
+    /// Files that could not be read.
+    pub damaged: Vec<Damaged>,
+}
+
+/// A file that could not be read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Damaged {
+    /// Where it is now.
+    pub file: PathBuf,
+    /// Whether it has another name since, so that it is met once.
+    pub is_set_aside: bool,
+}
+
+impl fmt::Display for Damaged {
+    /// What became of it, to be read after what it is.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let file = self.file.display();
+        if self.is_set_aside {
+            write!(f, "is damaged, and was set aside as {file}")
+        } else {
+            write!(f, "is damaged, and could not be set aside: {file}")
+        }
+    }
 }
 
 /// Work that a dead window left behind. No other start is offered it while this one has it.
@@ -76,15 +102,38 @@ fn claim_left(lock: &Path) -> Option<Arc<File>> {
     Some(Arc::new(claimed))
 }
 
-/// Renames a damaged file so that it is met once; its name then.
-pub(in crate::store) fn set_aside(file: &Path) -> PathBuf {
-    let mut name = OsString::from(file);
-    name.push(".damaged");
-    let aside = PathBuf::from(name);
-    match fs::rename(file, &aside) {
-        Ok(()) => aside,
-        Err(_) => file.to_owned(),
+/// Renames a damaged file so that it is met once, to a name that none set aside before has.
+pub(in crate::store) fn set_aside(file: &Path) -> Damaged {
+    let aside = free_name(file).filter(|aside| {
+        let is_renamed = fs::rename(file, aside).is_ok();
+        if !is_renamed {
+            // It is empty, and held the name only.
+            let _ = fs::remove_file(aside);
+        }
+        is_renamed
+    });
+    Damaged {
+        is_set_aside: aside.is_some(),
+        file: aside.unwrap_or_else(|| file.to_owned()),
     }
+}
+
+/// A name for a file to be set aside under, held by an empty file; none where none can be made.
+fn free_name(file: &Path) -> Option<PathBuf> {
+    for number in 1..=MOST_SET_ASIDE {
+        let mut name = OsString::from(file);
+        name.push(match number {
+            1 => ".damaged".to_owned(),
+            _ => format!(".damaged-{number}"),
+        });
+        let aside = PathBuf::from(name);
+        match File::create_new(&aside) {
+            Ok(_) => return Some(aside),
+            Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {}
+            Err(_) => return None,
+        }
+    }
+    None
 }
 
 #[cfg(test)]
@@ -166,8 +215,25 @@ mod tests {
         assert!(left.works.is_empty());
         assert_eq!(left.damaged.len(), broken.len());
         for (aside, bytes) in left.damaged.iter().zip(broken) {
-            assert_eq!(fs::read(aside).expect("it is there still"), bytes);
+            assert_eq!(fs::read(&aside.file).expect("it is there still"), bytes);
+            assert!(aside.is_set_aside);
         }
         assert!(left_behind(folder.path()).damaged.is_empty());
+    }
+
+    #[test]
+    fn a_damaged_file_never_takes_the_place_of_an_earlier_one() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let file = folder.path().join("preferences.ron");
+        let aside = ["one", "two", "three"].map(|text| {
+            fs::write(&file, text).expect("it is written");
+            set_aside(&file).file
+        });
+        for (aside, text) in aside.iter().zip(["one", "two", "three"]) {
+            assert_eq!(fs::read_to_string(aside).expect("it is there"), text);
+        }
+        let missing = folder.path().join("no folder").join("preferences.ron");
+        let told = set_aside(&missing).to_string();
+        assert!(told.contains("could not be set aside"), "{told}");
     }
 }

@@ -5,11 +5,13 @@ use std::fs::{self, File, TryLockError};
 use std::io;
 use std::path::{Path, PathBuf};
 
-use tempfile::{Builder, NamedTempFile};
+use tempfile::{Builder, TempPath};
 
 use crate::store::whole::write_whole;
 
 const LOCK: &str = "lock";
+/// A lock that is not held yet, which no start takes for that of a dead window.
+const COMING: &str = "locking";
 pub(super) const OPEN: &str = "window";
 pub(super) const WORK: &str = "recovery";
 
@@ -17,7 +19,9 @@ pub(super) const WORK: &str = "recovery";
 /// whoever looks next.
 #[derive(Debug)]
 pub struct WindowMark {
-    lock: NamedTempFile,
+    /// Held before the file has the name of a lock.
+    _lock: File,
+    path: TempPath,
 }
 
 impl WindowMark {
@@ -30,18 +34,22 @@ impl WindowMark {
         let process = std::process::id();
         let lock = Builder::new()
             .prefix(&format!("{process}-"))
-            .suffix(&format!(".{LOCK}"))
+            .suffix(&format!(".{COMING}"))
             .tempfile_in(folder)?;
         match lock.as_file().try_lock() {
             // Where a folder knows no locks, the number of the process has to do.
-            Ok(()) | Err(TryLockError::Error(_)) => Ok(Self { lock }),
-            Err(TryLockError::WouldBlock) => Err(io::ErrorKind::ResourceBusy.into()),
+            Ok(()) | Err(TryLockError::Error(_)) => {}
+            Err(TryLockError::WouldBlock) => return Err(io::ErrorKind::ResourceBusy.into()),
         }
+        let path = lock.path().with_extension(LOCK);
+        let lock = lock.persist_noclobber(&path)?;
+        let path = TempPath::try_from_path(path)?;
+        Ok(Self { _lock: lock, path })
     }
 
     /// The recovery file of a session of this window.
     pub(super) fn work_file(&self, session: u64) -> PathBuf {
-        self.lock.path().with_extension(format!("{session}.{WORK}"))
+        self.path.with_extension(format!("{session}.{WORK}"))
     }
 
     /// Tells other windows which unit file this one has open.
@@ -49,7 +57,7 @@ impl WindowMark {
     /// # Errors
     /// When it cannot be written.
     pub fn opens(&self, file: Option<&Path>) -> io::Result<()> {
-        let mark = self.lock.path().with_extension(OPEN);
+        let mark = self.path.with_extension(OPEN);
         match file {
             Some(file) => write_whole(&mark, one_spelling(file).as_os_str().as_encoded_bytes())
                 .map_err(io::Error::other),
@@ -60,7 +68,7 @@ impl WindowMark {
     /// How many other windows have a unit file open.
     #[must_use]
     pub fn others_on(&self, file: &Path) -> usize {
-        let own = self.lock.path().with_extension(OPEN);
+        let own = self.path.with_extension(OPEN);
         let folder = own.parent().unwrap_or(Path::new("."));
         marks_on(folder, file)
             .into_iter()
@@ -201,6 +209,19 @@ mod tests {
         assert!(!is_open_in_a_window(folder.path(), &unit));
         clear_stale(folder.path());
         assert!(!dead.exists() && !dead.with_extension(LOCK).exists());
-        assert!(mark.lock.path().exists(), "a living mark stays");
+        assert!(mark.path.exists(), "a living mark stays");
+    }
+
+    #[test]
+    fn a_lock_is_held_as_soon_as_it_has_its_name() {
+        let folder = tempfile::tempdir().expect("a folder");
+        std::thread::scope(|scope| {
+            let clearing = scope.spawn(|| (0..2000).for_each(|_| clear_stale(folder.path())));
+            while !clearing.is_finished() {
+                let mark = WindowMark::new(folder.path()).expect("a mark");
+                assert!(mark.path.exists(), "a living window lost its lock");
+            }
+        });
+        assert_eq!(fs::read_dir(folder.path()).expect("a folder").count(), 0);
     }
 }

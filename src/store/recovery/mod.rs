@@ -12,7 +12,7 @@ mod work;
 
 pub use keeper::{Flusher, Keeper, News};
 pub(super) use left::set_aside;
-pub use left::{Left, LeftBehind, left_behind};
+pub use left::{Damaged, Left, LeftBehind, left_behind};
 pub use mark::{WindowMark, is_open_in_a_window};
 pub use work::{Work, WrongText};
 

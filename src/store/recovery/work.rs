@@ -9,7 +9,8 @@ use crate::store::read::read_text;
 use crate::store::stamp::Stamp;
 use crate::store::whole::{WriteProblem, write_whole};
 
-/// A unit file has at most a million bytes; as a text within a text it has a few times as many.
+/// Read and written: a unit file has at most a million bytes; as a text within a text it has a few
+/// times as many.
 const MOST_BYTES: usize = 8_000_000;
 
 /// What a window holds that is in no unit file yet.
@@ -49,6 +50,10 @@ impl Work {
     pub(super) fn write(&self, file: &Path) -> Result<(), WriteProblem> {
         let text =
             ron::to_string(self).map_err(|error| WriteProblem::Other(io::Error::other(error)))?;
+        // What could not be read again must not take the place of what can.
+        if text.len() > MOST_BYTES {
+            return Err(WriteProblem::TooLarge { most: MOST_BYTES });
+        }
         write_whole(file, text.as_bytes())
     }
 
@@ -66,4 +71,26 @@ impl Work {
 fn unicode<S: Serializer>(file: &Option<PathBuf>, serializer: S) -> Result<S::Ok, S::Error> {
     let file = file.as_deref().and_then(Path::to_str);
     file.serialize(serializer)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_too_large_to_be_read_again_leaves_what_was_kept_before() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let file = folder.path().join("1-a.0.recovery");
+        let with_letters = |letters| Work {
+            document: "a".repeat(letters),
+            ..Work::default()
+        };
+        let kept = with_letters(MOST_BYTES / 2);
+        kept.write(&file).expect("it is written");
+        let problem = with_letters(MOST_BYTES)
+            .write(&file)
+            .expect_err("too large");
+        assert!(problem.to_string().contains("8000000 bytes"), "{problem}");
+        assert_eq!(Work::read(&file).expect("it is whole"), kept);
+    }
 }
