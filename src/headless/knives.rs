@@ -6,7 +6,8 @@ use serde::Serialize;
 
 use super::report::{in_line, json_text};
 use crate::analysis::knives::{
-    FOUND, KnifeRow, Limit, Ranking, Ranks, ReelWindows, Window, csv, found, rank, rests_on, table,
+    FOUND, KnifeRow, Limit, Ranking, Ranks, ReelWindows, Window, csv, found, rank, rests_on,
+    sum_text, table,
 };
 use crate::analysis::{NumberId, Solution, Solved};
 use crate::drawing::CAUTIONS;
@@ -170,6 +171,19 @@ fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
         let _ = writeln!(text, "{}{is_bench}", in_line(&row.name));
         for (name, value) in FOUND.iter().zip(found(row, system)) {
             let _ = writeln!(text, "  {name:19}  {value}");
+        }
+        if let Some(price) = solved
+            .document
+            .knife_at(row.knife)
+            .and_then(|knife| knife.price.as_deref())
+        {
+            let _ = writeln!(text, "  {:19}  {}", "price", in_line(price));
+        }
+        if !row.quantity.is_one() {
+            let _ = writeln!(text, "  {:19}  {}", "quantity", row.quantity.0);
+            if let Some(total) = row.total() {
+                let _ = writeln!(text, "  {:19}  {}", "total price", sum_text(total));
+            }
         }
         for reel in &row.life {
             if let Some(window) = reel.widest() {

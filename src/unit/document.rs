@@ -11,6 +11,7 @@ use super::field::OneOf;
 use super::fitted::Fitted;
 use super::ground::{GroundEntry, WearEntry};
 use super::left_out::without_some;
+use super::pieces::Pieces;
 use crate::geometry::{KnifeSection, Mount, Stance};
 use crate::units::{Angle, Length, Quantity, Ratio, Share, Speed, System, Turning};
 
@@ -236,9 +237,12 @@ pub struct Knife {
         serialize_with = "without_some"
     )]
     pub face_ground: Option<Quantity<Length>>,
-    /// What a supplier asks for it, as written; kept, never reckoned with.
+    /// What a supplier asks for one, as written; its first number goes into the total.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub price: Option<String>,
+    /// How many are wanted.
+    #[serde(default, skip_serializing_if = "Pieces::is_one")]
+    pub quantity: Pieces,
     /// Whatever else is worth knowing about it, as written.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub notes: Option<String>,

@@ -53,6 +53,9 @@ pub enum FlawKind {
     /// No blades.
     #[error("a reel needs at least one blade, and no more than 100")]
     Blades,
+    /// No knife to order, or more than anybody orders.
+    #[error("order at least one knife, and no more than 9999")]
+    Pieces,
     /// More than what it must not pass.
     #[error("{} must not be more than {of}, {}", Quoted(.value), Quoted(.most))]
     MoreThan {

@@ -1,12 +1,14 @@
 //! Knives as rows: pasted from a spreadsheet, or a CSV file in and out (RFC 4180).
 
+use std::borrow::Cow;
+
 use thiserror::Error;
 
-use super::{FlawKind, Knife, most, row_cell, row_head};
+use super::{EntryProblem, FlawKind, Knife, Pieces, most, row_cell, row_head};
 use crate::units::{Angle, Length, Measure as _, Quantity, Quoted, System};
 
 /// The columns, in the order in which rows have them; without a heading, the first eight.
-pub const COLUMNS: [&str; 12] = [
+pub const COLUMNS: [&str; 13] = [
     "name",
     "reach",
     "width",
@@ -19,6 +21,7 @@ pub const COLUMNS: [&str; 12] = [
     "front angle",
     "top ground",
     "face ground",
+    "quantity",
 ];
 
 /// Columns that a row cannot do without: the first ones.
@@ -192,6 +195,13 @@ fn knife(
         let ground = (!text.trim().is_empty()).then(read).transpose();
         ground.map_err(|problem| wrong(column, problem.to_string()))
     };
+    let quantity = match cell(12).trim() {
+        "" => Pieces::default(),
+        text => Pieces(
+            text.parse()
+                .map_err(|_| wrong(12, EntryProblem::NoCount.to_string()))?,
+        ),
+    };
     if cell(0).trim().is_empty() {
         return Err(wrong(0, "a knife needs a name".to_owned()));
     }
@@ -209,13 +219,19 @@ fn knife(
         front_angle: angle(9)?,
         top_ground: ground(10)?,
         face_ground: ground(11)?,
+        quantity,
     })
 }
 
-/// The cells of a knife, in the order of [`COLUMNS`].
+/// The cells of a knife, in the order of [`COLUMNS`]; what is left out is blank.
 #[must_use]
-pub fn knife_cells(knife: &Knife) -> [&str; COLUMNS.len()] {
-    [
+pub fn knife_cells(knife: &Knife) -> [Cow<'_, str>; COLUMNS.len()] {
+    let quantity = if knife.quantity.is_one() {
+        Cow::Borrowed("")
+    } else {
+        Cow::Owned(knife.quantity.0.to_string())
+    };
+    let texts: [&str; COLUMNS.len()] = [
         &knife.name,
         knife.reach.text(),
         knife.width.text(),
@@ -228,7 +244,11 @@ pub fn knife_cells(knife: &Knife) -> [&str; COLUMNS.len()] {
         knife.front_angle.as_ref().map_or("", Quantity::text),
         knife.top_ground.as_ref().map_or("", Quantity::text),
         knife.face_ground.as_ref().map_or("", Quantity::text),
-    ]
+        "",
+    ];
+    let mut cells = texts.map(Cow::Borrowed);
+    cells[texts.len() - 1] = quantity;
+    cells
 }
 
 /// Rows as CSV text that [`read_knife_rows`] gives the same cells of, and that no spreadsheet takes
@@ -319,9 +339,15 @@ mod tests {
 
     #[test]
     fn knives_written_as_rows_come_back() {
-        let text = "name,reach,width,lip thickness,lip length,body thickness,price,notes,top angle,front angle,top ground,face ground\n\"a, \"\"b\"\"\",1-3/8 in,60 mm,3 mm,0.5 in,0.25 in,12,ask first,5 deg,,0.01 in,\n";
+        let text = "name,reach,width,lip thickness,lip length,body thickness,price,notes,top angle,front angle,top ground,face ground,quantity\n\"a, \"\"b\"\"\",1-3/8 in,60 mm,3 mm,0.5 in,0.25 in,12,ask first,5 deg,,0.01 in,,12\n";
         let knives = read_knife_rows(text, System::InchDecimal).unwrap();
-        let rows = std::iter::once(COLUMNS).chain(knives.iter().map(knife_cells));
+        assert_eq!(knives[0].quantity, Pieces(12));
+        let own = knife_cells(&knives[0]);
+        let rows = [COLUMNS.to_vec(), own.iter().map(AsRef::as_ref).collect()];
         assert_eq!(write_rows(rows).unwrap(), text);
+        let wrong = text.replace(",12\n", ",a dozen\n");
+        let problem = read_knife_rows(&wrong, System::InchDecimal).unwrap_err();
+        let told = problem.to_string();
+        assert!(told.starts_with("row 2, column \"quantity\""), "{told}");
     }
 }

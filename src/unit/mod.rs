@@ -20,6 +20,7 @@ mod left_out;
 mod limits;
 pub mod most;
 mod new_unit;
+mod pieces;
 mod places;
 mod relations;
 mod row_cell;
@@ -50,6 +51,7 @@ pub use knife_rows::{
     COLUMNS, NEEDED_COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows,
 };
 pub use limits::Limits;
+pub use pieces::Pieces;
 pub use text::{TextProblem, parse_text, read_text};
 pub use uncertain::{Follows, Uncertain};
 pub use values::{Mowing, Unit};

@@ -1,8 +1,8 @@
 //! A new unit: what it is asked for, and how much of that is still an example.
 
 use super::{
-    AsRead, Document, ExampleCount, Field, Fitted, GroundEntry, Group, Reading, SettingEntry,
-    WearEntry,
+    AsRead, Document, ExampleCount, Field, Fitted, GroundEntry, Group, Pieces, Reading,
+    SettingEntry, WearEntry,
 };
 
 impl Field {
@@ -103,6 +103,7 @@ impl Document {
         new.limits = None;
         (new.serial, new.set, new.notes) = (None, None, None);
         (new.knife.price, new.knife.notes) = (None, None);
+        new.knife.quantity = Pieces::default();
         (new.knife.top_ground, new.knife.face_ground) = (None, None);
         new.mark_examples(Group::Unit);
         new

@@ -3,7 +3,7 @@
 use crate::units::{Length, Measure as _};
 
 /// Other words for the columns of a knife.
-const ALSO: [(&str, &[&str]); 7] = [
+const ALSO: [(&str, &[&str]); 8] = [
     (
         "name",
         &[
@@ -20,6 +20,7 @@ const ALSO: [(&str, &[&str]); 7] = [
     ("body thickness", &["thickness", "body"]),
     ("width", &["depth", "edge to back"]),
     ("price", &["unit price", "cost"]),
+    ("quantity", &["qty", "pieces", "pcs"]),
     ("notes", &["note", "remark", "remarks", "comment"]),
 ];
 

@@ -140,6 +140,8 @@ impl Knife {
     pub fn checked(&self) -> Result<KnifeSection, Flaw> {
         let name = Field::KnifeText(Fitted::Bench, KnifeText::Name);
         name.check_entry(self.written(KnifeText::Name))?;
+        let quantity = Field::KnifeText(Fitted::Bench, KnifeText::Quantity);
+        quantity.check_entry(self.written(KnifeText::Quantity))?;
         for part in KnifePart::ALL {
             let field = Field::Reading(Reading::Knife(Fitted::Bench, part));
             field.check_entry(self.part(part))?;

@@ -1418,3 +1418,40 @@ fn attitudes_the_brackets_allow_end_a_window_in_the_list() {
         }
     }
 }
+
+#[test]
+fn a_quantity_is_told_with_its_total_and_one_is_written_nowhere() {
+    let text = example(&[(
+        "options: [",
+        "options: [(name: \"three\", reach: \"1.5 in\", width: \"2.5 in\", lip_thickness: \"0.12 in\", lip_length: \"0.5 in\", body_thickness: \"0.25 in\", price: \"$ 41.50\", quantity: 3), ",
+    )]);
+    let (_folder, file) = written("unit.ron", &text);
+    let document = open_unit(&file).unwrap();
+    let pieces: Vec<u32> = document.options.iter().map(|k| k.quantity.0).collect();
+    assert_eq!(pieces[0], 3);
+    assert!(pieces[1..].iter().all(|&pieces| pieces == 1));
+    assert_eq!(
+        sweepgauge::unit::write_text(&document)
+            .matches("quantity")
+            .count(),
+        1
+    );
+    let told = knives(&file, &[]);
+    let (_, of_three) = told.split_once("\nthree\n").unwrap();
+    let (of_three, _) = of_three.split_once("\n\n").unwrap();
+    for line in ["quantity             3", "total price          124.50"] {
+        assert!(of_three.contains(line), "{of_three}");
+    }
+    assert_eq!(told.matches("total price").count(), 1, "{told}");
+    let csv = knives(&file, &["--csv"]);
+    let mut reader = csv::Reader::from_reader(csv.as_bytes());
+    let heads = reader.headers().unwrap().clone();
+    let place = |name: &str| heads.iter().position(|head| head == name).unwrap();
+    let row = reader.records().map(Result::unwrap).nth(1).unwrap();
+    assert_eq!(&row[place("quantity")], "3");
+    assert_eq!(&row[place("total price")], "124.50");
+    let (_folder, none) = written("none.ron", &text.replace("quantity: 3", "quantity: 0"));
+    let problem = open_unit(&none).unwrap_err().to_string();
+    assert!(problem.contains("options[0].quantity"), "{problem}");
+    assert!(problem.contains("at least one knife"), "{problem}");
+}

@@ -25,7 +25,7 @@ pub use height::lowest_height;
 pub use life::{Life, ReelWindows, Trial};
 pub use limit::Limit;
 pub use map::{Band, Map, MapRow, Region, map, map_of_all, passed_at};
-pub use price::{price_in, sum_text};
+pub use price::{Order, price_in, sum_text, total_of};
 pub use ranking::{Counts, Ranking, Ranks, Tie, rank, rank_sentence, rests_on};
 pub use set_once::{Apart, End, SetOnce, set_once};
 pub use table::{KnifeRow, RowLevels, table};

@@ -1,13 +1,13 @@
 //! The table of knives: one row for each, with its numbers and its windows through the reel's life.
 
 use super::life::{Life, ReelWindows, Trial};
-use super::price::price_in;
+use super::price::{price_in, total_of};
 use super::set_once::{SetOnce, set_once};
 use super::verdict::{Judgement, OnTrial};
 use super::window::windows;
 use crate::analysis::{Case, FindingId, Findings, Level, Solution, Solved};
 use crate::geometry::{Impossible, Pose, Setting, Stance};
-use crate::unit::{Fitted, Knife, Unit};
+use crate::unit::{Fitted, Knife, Pieces, Unit};
 use crate::units::{Angle, Length, Share};
 
 /// How a knife's numbers stand to their limits as set now, the reel as it is.
@@ -51,6 +51,8 @@ pub struct KnifeRow {
     pub extension: Length,
     /// The number in its price; none where there is none.
     pub price: Option<f64>,
+    /// How many are wanted.
+    pub quantity: Pieces,
     /// The attitudes that hold every limit at every diameter of the reel, from new to scrap.
     pub set_once: Option<SetOnce>,
     /// Whether it fits.
@@ -105,6 +107,7 @@ impl KnifeRow {
             knife: place,
             name: knife.name.clone(),
             price: knife.price.as_deref().and_then(price_in),
+            quantity: knife.quantity,
             set_once,
             judgement,
             extension: now.total_extension(&unit.profile),
@@ -130,6 +133,12 @@ impl KnifeRow {
     pub fn top_angle_needed(&self) -> Option<Angle> {
         let solution = self.solution.as_ref().ok()?;
         Some(solution.top_angle_needed)
+    }
+
+    /// What all that are wanted of it cost; none without a price.
+    #[must_use]
+    pub fn total(&self) -> Option<f64> {
+        total_of(self.price, self.quantity)
     }
 
     /// The windows at one size of the reel.

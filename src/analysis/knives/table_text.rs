@@ -1,6 +1,9 @@
 //! What was found about the knives of a table as texts, in a reader's units.
 
+use std::borrow::Cow;
+
 use super::life::{Life, ReelWindows};
+use super::price::sum_text;
 use super::ranking::Ranks;
 use super::table::KnifeRow;
 use super::window::Window;
@@ -92,6 +95,7 @@ pub fn number_heads(system: System) -> Vec<String> {
     ]
     .map(|(name, unit)| format!("{name} ({unit})"))
     .to_vec();
+    heads.push("total price".to_owned());
     heads.extend(["verdict", "against", "rank"].map(str::to_owned));
     for life in Life::ALL {
         let name = life.name();
@@ -141,6 +145,7 @@ fn numbers_of(solved: &Solved, row: &KnifeRow, rank: usize, system: System) -> V
         or_none(range.map(|range| angle(range.high.at))),
         angle(row.room()),
         angle(judgement.off),
+        row.total().map_or_else(String::new, sum_text),
         judgement.verdict.word().to_owned(),
         against.join(" "),
         rank.to_string(),
@@ -183,7 +188,7 @@ pub fn csv<'a>(
     let mut lines: Vec<Vec<String>> = vec![own.chain(number_heads(system)).collect()];
     let knives = solved.document.knives().map(|(_, knife)| knife);
     for ((row, rank), knife) in rows.into_iter().zip(ranks).zip(knives) {
-        let own = knife_cells(knife).map(str::to_owned);
+        let own = knife_cells(knife).map(Cow::into_owned);
         let numbers = numbers_of(solved, row, rank, system);
         lines.push(own.into_iter().chain(numbers).collect());
     }

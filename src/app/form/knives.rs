@@ -7,7 +7,7 @@ use super::section::heading_ui;
 use crate::app::desk::Change;
 use crate::app::widgets::lettering::strong;
 use crate::app::widgets::long_list::long_list_ui;
-use crate::unit::{Document, Field, Fitted, Group, Knife, KnifePart, KnifeText, Reading};
+use crate::unit::{Document, Field, Fitted, Group, Knife, KnifePart, KnifeText, Pieces, Reading};
 
 /// About how high the fields of a knife to compare are.
 const OPTION: f32 = 340.0;
@@ -32,7 +32,7 @@ pub fn knives_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
 /// Whatever else is written about that knife, and those to compare with it.
 pub fn knives_to_compare_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     note(ui, "Measured against the knife above.");
-    for text in [KnifeText::Price, KnifeText::Notes] {
+    for text in [KnifeText::Price, KnifeText::Quantity, KnifeText::Notes] {
         let field = Field::KnifeText(Fitted::Bench, text);
         fields.row(ui, field.name(), field, document);
     }
@@ -68,6 +68,7 @@ pub fn knives_to_compare_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Doc
         document.add_knife(Knife {
             name: document.free_knife_name("knife 1"),
             price: None,
+            quantity: Pieces::default(),
             notes: None,
             // One to be ordered is new.
             top_ground: None,

@@ -8,7 +8,7 @@ use super::{Field, KnifePart, KnifeText, OneOf, Reading};
 use crate::unit::closing::{ClosingReadings, ClosingWay};
 use crate::unit::flaw::FlawKind;
 use crate::unit::ground::{GroundForm, ShapeEntry};
-use crate::unit::{Document, Knife};
+use crate::unit::{Document, Knife, Pieces};
 use crate::units::{Measure, Quantity, QuantityProblem, Quoted, System};
 
 /// Why a text cannot stand in a field.
@@ -179,6 +179,7 @@ macro_rules! text_of_knife {
         match $text {
             KnifeText::Name => & $($mut)? $knife.name,
             KnifeText::Price => & $($mut)? $knife.price,
+            KnifeText::Quantity => & $($mut)? $knife.quantity,
             KnifeText::Notes => & $($mut)? $knife.notes,
         }
     };
@@ -272,6 +273,24 @@ impl Entry for u32 {
     fn type_over(&mut self, text: &str, _system: System) -> Result<(), EntryProblem> {
         *self = text.trim().parse().map_err(|_| EntryProblem::NoCount)?;
         Ok(())
+    }
+}
+
+impl Entry for Pieces {
+    fn text(&self) -> Option<Cow<'_, str>> {
+        Some(Cow::Owned(self.0.to_string()))
+    }
+
+    fn amount(&self) -> Option<Amount> {
+        self.0.amount()
+    }
+
+    fn type_over(&mut self, text: &str, system: System) -> Result<(), EntryProblem> {
+        if text.trim().is_empty() {
+            *self = Self::default();
+            return Ok(());
+        }
+        self.0.type_over(text, system)
     }
 }
 

@@ -101,6 +101,8 @@ pub enum KnifeText {
     Name,
     /// What a supplier asks for it.
     Price,
+    /// How many are wanted.
+    Quantity,
     /// Whatever else is worth knowing.
     Notes,
 }

@@ -25,6 +25,8 @@ pub enum Rule {
     Radius,
     /// A number of blades.
     Blades,
+    /// A number of knives to order.
+    Pieces,
 }
 
 /// The widest crest or hollow: ground of a wider radius is level to the last digit.
@@ -52,7 +54,7 @@ impl Rule {
         };
         let base = amount.base;
         let most = match self {
-            Self::WithinUpright | Self::Blades => None,
+            Self::WithinUpright | Self::Blades | Self::Pieces => None,
             Self::Radius => Some(WIDEST),
             Self::Free
             | Self::NotBlank
@@ -76,6 +78,8 @@ impl Rule {
             Self::WithinUpright => fails(base.abs() < 90.0, FlawKind::PastUpright),
             Self::Blades if (1.0..=100.0).contains(&base) => Ok(()),
             Self::Blades => Err(FlawKind::Blades),
+            Self::Pieces if (1.0..=9999.0).contains(&base) => Ok(()),
+            Self::Pieces => Err(FlawKind::Pieces),
         }?;
         match amount.half_width {
             Some(half_width) if !self.allows(base, half_width, most.map(|(most, _)| most)) => {
@@ -93,9 +97,12 @@ impl Rule {
     fn can_be_off(self, kind: Kind, base: f64, half_width: f64) -> bool {
         let has_own_bound = match self {
             Self::AboveZero | Self::Radius | Self::WithinUpright => true,
-            Self::Free | Self::NotBlank | Self::InProportion | Self::NotNegative | Self::Blades => {
-                kind != Kind::Length
-            }
+            Self::Free
+            | Self::NotBlank
+            | Self::InProportion
+            | Self::NotNegative
+            | Self::Blades
+            | Self::Pieces => kind != Kind::Length,
         };
         has_own_bound || half_width <= base.abs().max(WIDEST_OFF.mm())
     }
@@ -114,7 +121,8 @@ impl Rule {
                 | Self::NotBlank
                 | Self::InProportion
                 | Self::NotNegative
-                | Self::Blades => true,
+                | Self::Blades
+                | Self::Pieces => true,
             }
     }
 }

@@ -76,7 +76,9 @@ impl Field {
     pub(super) const fn row(self) -> Row {
         use Group as G;
         use Kind::{Angle, Count, Knife, Length, Ratio, Share, Text};
-        use Rule::{AboveZero, Blades, Free, InProportion, NotBlank, NotNegative, WithinUpright};
+        use Rule::{
+            AboveZero, Blades, Free, InProportion, NotBlank, NotNegative, Pieces, WithinUpright,
+        };
         match self {
             Self::Name => row(G::Unit, "name", Text, Free),
             Self::Serial => row(G::Unit, "serial", Text, Free),
@@ -92,6 +94,7 @@ impl Field {
                 match text {
                     KnifeText::Name => row(group, "name", Text, NotBlank),
                     KnifeText::Price => row(group, "price", Text, Free),
+                    KnifeText::Quantity => row(group, "quantity", Count, Pieces),
                     KnifeText::Notes => row(group, "notes", Text, Free),
                 }
             }
@@ -193,7 +196,7 @@ impl Field {
         let text = move |text| Self::KnifeText(knife, text);
         std::iter::once(text(KnifeText::Name))
             .chain(parts)
-            .chain([text(KnifeText::Price), text(KnifeText::Notes)])
+            .chain([KnifeText::Price, KnifeText::Quantity, KnifeText::Notes].map(text))
     }
 
     /// Every field there is, of each list those at one place.

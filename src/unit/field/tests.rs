@@ -5,8 +5,8 @@ use crate::unit::BracketEntry;
 use crate::unit::places::Places;
 use crate::unit::{
     AsRead, AttitudeRange, ClosingWay, Document, Fitted, FlawKind, GapPlace, HardwareReadings,
-    LimitEntries, MountEntry, MowingEntry, RollerMoves, ShapeEntry, StraightedgeEntry, read_text,
-    write_text,
+    LimitEntries, MountEntry, MowingEntry, Pieces, RollerMoves, ShapeEntry, StraightedgeEntry,
+    read_text, write_text,
 };
 use crate::units::{Measure, Quantity, System};
 
@@ -35,6 +35,7 @@ fn filled() -> Document {
     let (knife, option) = (&mut document.knife, &mut document.options[0]);
     for knife in [knife, option] {
         knife.price = Some("52".to_owned());
+        knife.quantity = Pieces(3);
         knife.notes = Some("on order".to_owned());
         knife.top_angle = Some(quantity("6 deg"));
         knife.front_angle = Some(quantity("2 deg"));

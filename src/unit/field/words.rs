@@ -410,7 +410,12 @@ impl KnifeText {
             Self::Name => words("Knife", "What the shop calls this knife.", ""),
             Self::Price => words(
                 "Price",
-                "What a supplier asks, as written. Kept, never reckoned with.",
+                "What a supplier asks for one, as written. Its first number is what the total is reckoned with.",
+                "",
+            ),
+            Self::Quantity => words(
+                "Quantity",
+                "How many of this knife are wanted; 1 when left out.",
                 "",
             ),
             Self::Notes => words(

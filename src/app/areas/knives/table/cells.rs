@@ -5,7 +5,8 @@ use egui::{Align, Layout, RichText, Sense, Ui, Vec2};
 use super::done::Done;
 use super::sort::Column;
 use crate::analysis::knives::{
-    KnifeRow, Life, Limit, ReelWindows, RowLevels, Verdict, Window, window_text,
+    KnifeRow, Life, Limit, ReelWindows, RowLevels, Verdict, Window, price_in, sum_text, total_of,
+    window_text,
 };
 use crate::analysis::{Level, Solution};
 use crate::app::areas::knives::inks::line_sample;
@@ -42,6 +43,7 @@ impl Widths {
             Column::Window(_) => 174.0,
             Column::RearRoller => length(100.0, 164.0),
             Column::Price => 74.0,
+            Column::Quantity => 90.0,
             Column::Notes => 150.0,
         }
     }
@@ -53,7 +55,8 @@ impl Widths {
             | Column::BehindCentre
             | Column::Sweep
             | Column::Underside
-            | Column::Price => Align::Max,
+            | Column::Price
+            | Column::Quantity => Align::Max,
             Column::Name
             | Column::SetOnce
             | Column::Window(_)
@@ -164,6 +167,17 @@ impl Cells<'_> {
             Column::RearRoller => self.rear_ui(ui),
             Column::Price => {
                 self.number(ui, self.knife.price.clone().unwrap_or_default());
+            }
+            Column::Quantity => {
+                let quantity = self.knife.quantity;
+                self.number(ui, quantity.0.to_string());
+                let price = self.knife.price.as_deref().and_then(price_in);
+                if let Some(total) = total_of(price, quantity)
+                    && !quantity.is_one()
+                {
+                    let told = format!("{} in all", sum_text(total));
+                    ui.label(Lettering::FinePrint.of(told));
+                }
             }
             Column::Notes => {
                 ui.label(self.knife.notes.as_deref().unwrap_or_default());

@@ -20,7 +20,7 @@ use self::ranking::{not_current_note_ui, ranking_ui};
 use self::rows::rows_buttons_ui;
 use self::sort::Sorted;
 use super::worked_out::WorkedOut;
-use crate::analysis::knives::KnifeRow;
+use crate::analysis::knives::{KnifeRow, Order};
 use crate::app::desk::{Change, Desk};
 use crate::app::form::{edited_knife_ui, fill_in};
 use crate::app::widgets::focus::Followed;
@@ -66,6 +66,7 @@ impl KnifeTable {
         if let Some(worked_out) = worked_out {
             ranking_ui(ui, worked_out);
             ui.scope(|ui| self.rows_ui(ui, desk, worked_out));
+            order_ui(ui, desk);
             ui.add_space(6.0);
             for sentence in &worked_out.rests_on {
                 ui.add(egui::Label::new(sentence).wrap());
@@ -245,6 +246,17 @@ impl KnifeTable {
         let last = desk.document().options.len() - 1;
         self.open_row(desk, Some(Fitted::Option(last)));
     }
+}
+
+/// What the ticked knives cost together, each as many times as it is wanted.
+fn order_ui(ui: &mut Ui, desk: &Desk) {
+    let ticked = desk.ticked();
+    if ticked.is_empty() {
+        return;
+    }
+    let knives = desk.document().knives().map(|(_, knife)| knife);
+    let order = Order::of(knives.filter(|knife| ticked.place_of(&knife.name).is_some()));
+    ui.label(format!("Ticked: {}", order.told()));
 }
 
 /// The fields of a knife, under its row.

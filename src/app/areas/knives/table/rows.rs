@@ -240,7 +240,7 @@ impl Pasting {
                     ui.end_row();
                     for knife in knives.iter().take(PREVIEWED) {
                         for cell in knife_cells(knife) {
-                            ui.label(clipped(cell, 40).to_string());
+                            ui.label(clipped(&cell, 40).to_string());
                         }
                         ui.end_row();
                     }

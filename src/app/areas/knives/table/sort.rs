@@ -18,12 +18,13 @@ pub enum Column {
     Window(Life),
     RearRoller,
     Price,
+    Quantity,
     Notes,
 }
 
 impl Column {
     /// Every column, from left to right.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::Name,
         Self::Reach,
         Self::Price,
@@ -35,6 +36,7 @@ impl Column {
         Self::Sweep,
         Self::Underside,
         Self::RearRoller,
+        Self::Quantity,
         Self::Notes,
     ];
 
@@ -52,6 +54,7 @@ impl Column {
             Self::Window(Life::Scrap) => "window, reel scrap",
             Self::RearRoller => "rear roller",
             Self::Price => "price",
+            Self::Quantity => "quantity",
             Self::Notes => "notes",
         }
     }
@@ -85,7 +88,8 @@ impl Column {
             Self::RearRoller => {
                 "The rear roller's place from the bench for the middle of the window, reel as it is set."
             }
-            Self::Price => "What a supplier asks, as written.",
+            Self::Price => "What a supplier asks for one, as written.",
+            Self::Quantity => "How many are wanted, and what they cost together.",
             Self::Notes => "Whatever else is worth knowing.",
         }
     }
@@ -96,6 +100,7 @@ impl Column {
             Self::Name | Self::Notes => ["from A to Z", "from Z to A"],
             Self::Reach => ["longest first", "shortest first"],
             Self::SetOnce => ["best first", "worst first"],
+            Self::Quantity => ["most first", "fewest first"],
             Self::BehindCentre | Self::Sweep => ["least first", "most first"],
             Self::Underside => ["most first", "least first"],
             Self::Window(_) => ["widest first", "narrowest first"],
@@ -112,6 +117,7 @@ impl Column {
             Self::Name => Key::Text(text(&knife.name)),
             Self::Notes => Key::Text(knife.notes.as_deref().and_then(text)),
             Self::Price => Key::Number(knife.price.as_deref().and_then(price_in)),
+            Self::Quantity => Key::Number(Some(-f64::from(knife.quantity.0))),
             Self::Reach => Key::Number(Some(-knife.reach.value().mm())),
             Self::SetOnce => Key::Number(row.map(|row| {
                 // Those that fit before those that do not, each by its room.
