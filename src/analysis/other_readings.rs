@@ -194,6 +194,34 @@ impl BehindFrom {
     }
 }
 
+impl BehindFrom {
+    /// What behind centre would come out as on the same unit, had the tip stood so far round the reel
+    /// from the place that is read: the reel reaches less far there by `R·(1 − cos)`.
+    ///
+    /// # Errors
+    /// When such a reading cannot be on this reel: it would have been noticed.
+    pub fn with_tip_off(
+        self,
+        bench: &BenchReadings,
+        taken: Taken<'_>,
+        off: Angle,
+    ) -> Result<Length, Misread> {
+        let radius = bench.reel_diameter.value() * 0.5;
+        let short = radius * (1.0 - off.rad().cos());
+        let read = taken.reading.value();
+        let read = match self {
+            Self::Rise | Self::BlockToSquare => read - short,
+            Self::BlockUnderReel => read + short,
+        };
+        let reading = Quantity::exactly(read, System::Millimetre);
+        let taken = Taken {
+            reading: &reading,
+            ..taken
+        };
+        Ok(self.behind_centre(bench, taken)?.value)
+    }
+}
+
 /// What a straightedge says about the ground.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum GroundFound {

@@ -184,6 +184,21 @@ fn a_tip_must_stand_at_the_place_that_is_read() {
 }
 
 #[test]
+fn what_a_tip_off_its_place_does_to_behind_centre_is_shown() {
+    let mut document = document(DEMO_UNIT);
+    document.reel.blades = 8;
+    let mut window = card_on(document);
+    // By hand: R = 3.45, b = 0.3, rise 0.013 068; 2° off reads 0.002 102 less, b = 0.2748; half a
+    // space, 22.5°, reads 0.2626 less: below the reel's lowest point.
+    window.assert_says("2° off that place: 0.275");
+    window.assert_says("half a blade space off that place: no reading that can be");
+    window.click("a block to a square");
+    // 0.3 less 0.0021, and less 0.2626.
+    window.assert_says("2° off that place: 0.298");
+    window.assert_says("half a blade space off that place: 0.037");
+}
+
+#[test]
 fn a_straightedge_with_a_wrong_reading_gives_no_shape() {
     let mut window = Start::on(document(DEMO_UNIT)).window();
     window.unfold_one("Ground");

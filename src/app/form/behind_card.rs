@@ -85,7 +85,36 @@ impl BehindCard {
             .map_err(|why| why.sentence().shown_in(system))
     }
 
-    fn ui(&mut self, ui: &mut Ui, system: System, theme: Theme, bench: &BenchReadings) -> Action {
+    /// What a tip that stands beside the place that is read does to the number.
+    fn tip_off_told(&mut self, bench: &BenchReadings, blades: u32, system: System) -> String {
+        let touches_at = self.touches_at.clone();
+        let front_angle = self.front_angle.clone();
+        let (method, is_ahead) = (self.method, self.is_ahead);
+        let taken = Taken {
+            reading: self.reading(),
+            touches_at: &touches_at,
+            front_angle: front_angle.as_ref(),
+            is_ahead,
+        };
+        let half_space = Angle::from_deg(180.0 / f64::from(blades.max(1)));
+        let told = [
+            (Angle::from_deg(2.0), "2°"),
+            (half_space, "half a blade space"),
+        ];
+        let [near, far] = told.map(|(off, name)| match method.with_tip_off(bench, taken, off) {
+            Ok(behind) => format!("{name} off that place: {}", system.length(behind)),
+            Err(_) => format!("{name} off that place: no reading that can be"),
+        });
+        format!("On this unit with the tip {near}; {far}.")
+    }
+
+    fn ui(
+        &mut self,
+        ui: &mut Ui,
+        system: System,
+        theme: Theme,
+        (bench, blades): (&BenchReadings, u32),
+    ) -> Action {
         let title = "Behind centre from other readings";
         ui.label(Lettering::CardTitle.of(title));
         ui.horizontal_wrapped(|ui| {
@@ -136,6 +165,8 @@ impl BehindCard {
                 let off = system.length(derived.expanded());
                 let text = format!("Behind centre {value} ± {off} (k = 2)");
                 ui.label(Lettering::Heading.of(text));
+                let told = self.tip_off_told(bench, blades, system);
+                ui.label(Lettering::Note.of(told));
                 let filled = derived.as_reading(system);
                 let text = format!(
                     "Filled in as {}: a ± in a field is the half-width of an even spread, which carries the same uncertainty on. From then on it counts as a reading by itself; that it came from reel and height of cut is not remembered, so clearances may show more ± than they have.",
@@ -181,7 +212,12 @@ impl Card for BehindCard {
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
         let (system, theme) = (desk.system(), theme(ui.ctx()));
-        match self.ui(ui, system, theme, &desk.document().bench) {
+        match self.ui(
+            ui,
+            system,
+            theme,
+            (&desk.document().bench, desk.document().reel.blades),
+        ) {
             Action::Stay => return Next::Stay,
             Action::PutAway => {}
             Action::Fill(derived) => {
