@@ -84,7 +84,7 @@ fn bench(
 /// What is measured on the plate; what is wanted from other readings.
 fn plate_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> Option<FromOthers> {
     let mut wanted = None;
-    heading_with(ui, "On the plate, with its ±", |ui| {
+    heading_with(ui, "On the plate, ±", |ui| {
         let is_behind = ui
             .small_button("Behind centre from…")
             .on_hover_text("From the rise of the edge, or from a gauge block")
