@@ -33,6 +33,7 @@ mod real_window_typing;
 mod recovery_window;
 mod saving;
 mod sessions_window;
+mod sizes_window;
 mod start_window;
 mod steps_window;
 mod supply;

@@ -225,11 +225,18 @@ fn preferences_that_cannot_be_written_are_told_once() {
     window.assert_silent(told);
 }
 
+/// A window with room for the largest scale.
+fn roomy(preferences_file: &Path) -> Window {
+    let (mut start, _) = started(preferences_file);
+    start.size = Vec2::new(1800.0, 4200.0);
+    start.window()
+}
+
 #[test]
 fn the_scale_goes_in_steps_from_80_to_250_percent_and_is_remembered() {
     let folder = TempDir::new().expect("a folder");
     let file = folder.path().join("p.ron");
-    let mut window = started(&file).0.window();
+    let mut window = roomy(&file);
     window.press(Key::Escape);
     assert_eq!(scale(&window), "100 %");
     for step in ["110", "125", "150", "175", "200", "225", "250", "250"] {
@@ -237,7 +244,7 @@ fn the_scale_goes_in_steps_from_80_to_250_percent_and_is_remembered() {
         window.settle();
         assert_eq!(scale(&window), format!("{step} %"));
     }
-    assert_eq!(scale(&started(&file).0.window()), "250 %");
+    assert_eq!(scale(&roomy(&file)), "250 %");
     window.press_with(Modifiers::COMMAND, Key::Num0);
     window.settle();
     assert_eq!(scale(&window), "100 %");

@@ -135,6 +135,11 @@ impl Desk {
         self.begins_with_first_field = true;
     }
 
+    /// Whether the form is still to begin with its first field in hand.
+    pub fn wants_first_field(&self) -> bool {
+        self.begins_with_first_field
+    }
+
     /// Whether the form is to begin with its first field in hand; asked once.
     pub fn begins_with_first_field(&mut self) -> bool {
         std::mem::take(&mut self.begins_with_first_field)

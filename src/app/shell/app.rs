@@ -7,6 +7,7 @@ use egui::{Context, Panel, Ui};
 use super::beginning::Beginning;
 use super::course::{Course, Stops};
 use super::deeds::do_as_pressed;
+use super::drawer;
 use super::notice::notice_strip_ui;
 use super::placing::Placing;
 use super::remembering::Remembering;
@@ -208,11 +209,18 @@ impl App {
         let notices = Stops::of(ui, |ui| notice_strip_ui(ui, desk));
         let told = desk.notices().told();
         let has_form = areas.front().has_form(desk);
-        let fields = Stops::of(ui, |ui| {
-            if has_form {
+        let is_folded = drawer::is_folded(ctx);
+        if is_folded && desk.wants_first_field() {
+            drawer::set_out(ctx, true);
+        }
+        let is_drawer = has_form && is_folded && drawer::is_out(ctx);
+        let has_form = has_form && (!is_folded || is_drawer);
+        let mut fields = Stops::of(ui, |ui| {
+            if has_form && !is_drawer {
                 left_ui(ui, desk, form);
             }
         });
+        let place = ui.available_rect_before_wrap();
         let keys = if has_form {
             form.keys()
         } else {
@@ -220,6 +228,14 @@ impl App {
         };
         let drawn = stand(desk);
         let area = Stops::of(ui, |ui| areas.front().show(ui, desk));
+        let mut keys = keys;
+        if is_drawer {
+            // Over the area, so after it.
+            fields = Stops::of(ui, |ui| {
+                drawer::drawer_ui(ui, place, |ui| left_ui(ui, desk, form));
+            });
+            keys = form.keys();
+        }
         show_card(ctx, desk);
         name_without_dialog(desk);
         let parts = [

@@ -2,6 +2,7 @@
 
 use egui::Context;
 
+use super::drawer;
 use super::edit_menu::may_be_done;
 use super::help_card::HelpCard;
 use super::keys::{Deed, pressed, table};
@@ -39,6 +40,7 @@ pub fn do_as_pressed(ctx: &Context, desk: &mut Desk, areas: &mut Areas, form: &K
             desk.undo();
         }
         Some(Deed::Menu(menu)) => menu.open(ctx),
+        Some(Deed::Form) => drawer::set_out(ctx, !drawer::is_out(ctx)),
         Some(Deed::Help) => match form.in_hand {
             Some(field) => desk.open_card(HelpCard(field)),
             None => desk.open_card(KeysCard(table(areas.abouts()))),

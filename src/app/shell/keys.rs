@@ -20,6 +20,8 @@ pub enum Deed {
     Undo,
     /// Opens a menu of the bar.
     Menu(Menu),
+    /// Takes the form out over the area, or folds it away, in a narrow window.
+    Form,
     /// Tells what the field in hand means.
     Help,
     /// Lists the keys.
@@ -68,7 +70,7 @@ const fn entry(
 }
 
 /// What every area has. Where one key holds another, the longer one stands first.
-const EVERYWHERE: [Entry; 15] = [
+const EVERYWHERE: [Entry; 16] = [
     entry(
         Deed::New,
         &[with_command(Key::N)],
@@ -146,6 +148,12 @@ const EVERYWHERE: [Entry; 15] = [
         &[Menu::View.keys()],
         "View menu",
         "Open it, the same way",
+    ),
+    entry(
+        Deed::Form,
+        &[alone(Key::F2)],
+        "Form",
+        "In a narrow window: take the form out, fold it away",
     ),
     entry(
         Deed::Help,

@@ -7,6 +7,7 @@ mod beginning;
 mod course;
 mod deeds;
 mod display;
+mod drawer;
 mod edit_menu;
 mod ending;
 mod help_card;

@@ -5,11 +5,15 @@ use egui::{Button, Context, Key, Ui, Vec2};
 use super::keys::{Deed, keys_of};
 use super::menu::choice_ui;
 use crate::app::desk::{Desk, Preferences};
+use crate::app::widgets::lettering::Lettering;
 
 /// The scales there are, in percent.
 const STEPS: [u32; 10] = [80, 90, 100, 110, 125, 150, 175, 200, 225, 250];
 /// The scale as it was drawn.
 const USUAL: u32 = 100;
+/// What a window holds at the least, in points: a drawing that can be read, with bar and numbers. The
+/// scale chosen is shown as far as the window leaves room for that.
+const LEAST_HELD: Vec2 = Vec2::new(720.0, 560.0);
 /// What of a screen the window needs to show form, drawing and lens beside one another.
 const ROOM: Vec2 = Vec2::new(1280.0, 700.0);
 
@@ -41,10 +45,29 @@ fn factor(percent: u32) -> f32 {
     percent as f32 / 100.0
 }
 
-/// Shows everything at the scale chosen from the next frame on, or at one that fits the screen.
-pub fn apply_scale(ctx: &Context, preferences: &Preferences) {
+/// The largest scale for which a window has room, its size given at the usual one; in whole percent.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a percentage between two bounds"
+)]
+fn most_for(window: Vec2) -> u32 {
+    let part = (window / LEAST_HELD).min_elem();
+    let (low, high) = (factor(STEPS[0]), factor(STEPS[STEPS.len() - 1]));
+    // What a size loses to rounding is no percent.
+    (part.clamp(low, high) * 100.0 + 0.05).floor() as u32
+}
+
+/// The scale that is shown: the one chosen or that fits the screen, as far as the window has room.
+fn shown(ctx: &Context, preferences: &Preferences) -> u32 {
     let percent = chosen(preferences).unwrap_or_else(|| unchosen(ctx));
-    ctx.set_zoom_factor(factor(percent));
+    percent.min(most_for(ctx.content_rect().size() * ctx.zoom_factor()))
+}
+
+/// Shows everything at the scale chosen from the next frame on, or at one that fits the screen; a small
+/// window shows it no larger than it has room for.
+pub fn apply_scale(ctx: &Context, preferences: &Preferences) {
+    ctx.set_zoom_factor(factor(shown(ctx, preferences)));
 }
 
 /// One step larger.
@@ -56,7 +79,7 @@ pub fn larger(ctx: &Context, desk: &mut Desk) {
 
 /// One step smaller.
 pub fn smaller(ctx: &Context, desk: &mut Desk) {
-    let now = chosen(desk.preferences()).unwrap_or_else(|| unchosen(ctx));
+    let now = shown(ctx, desk.preferences());
     let smaller = STEPS.into_iter().rev().find(|step| *step < now);
     desk.preferences_mut().scale_percent = Some(smaller.unwrap_or(now));
 }
@@ -98,6 +121,12 @@ pub fn scale_menu_ui(ui: &mut Ui, desk: &mut Desk) {
         };
         offer(ui, format!("{step} %"), Some(step), &keys);
     }
+    let wanted = now.unwrap_or(fitted);
+    let is_shown = self::shown(ui.ctx(), desk.preferences());
+    if is_shown < wanted {
+        let text = format!("Shown at {is_shown} %: a larger window has room for {wanted} %");
+        ui.label(Lettering::Note.of(text));
+    }
     if let Some(step) = choose {
         desk.preferences_mut().scale_percent = step;
     }
@@ -123,6 +152,23 @@ mod tests {
                 percent,
                 "{width}x{height}"
             );
+        }
+    }
+
+    #[test]
+    fn a_small_window_is_shown_no_larger_than_it_has_room_for() {
+        for (width, height, percent) in [
+            (900.0, 600.0, 107),
+            (1366.0, 768.0, 137),
+            (1440.0, 900.0, 160),
+            (3840.0, 2160.0, 250),
+            (300.0, 200.0, 80),
+        ] {
+            let window = Vec2::new(width, height);
+            assert_eq!(most_for(window), percent, "{width}x{height}");
+            // The same from what is told of it at another scale.
+            let told = window / 1.37 * 1.37;
+            assert_eq!(most_for(told), percent, "{width}x{height}");
         }
     }
 

@@ -3,6 +3,7 @@
 use egui::{Color32, Key, RichText, TextStyle, Ui};
 
 use super::about::AboutCard;
+use super::drawer;
 use super::edit_menu::edit_menu_ui;
 use super::keys::{Deed, keys_of};
 use super::menu::{Menu, choice_ui, is_taken, item_ui, submenu_ui};
@@ -32,6 +33,9 @@ pub fn top_bar_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
         Menu::File.show(ui, |ui| file_menu_ui(ui, desk));
         edit_menu_ui(ui, desk);
         Menu::View.show(ui, |ui| view_menu_ui(ui, desk));
+        if drawer::is_folded(ui.ctx()) && areas.front().has_form(desk) {
+            form_button_ui(ui);
+        }
         if is_in_one_row {
             areas_ui(ui, areas);
         }
@@ -63,6 +67,22 @@ pub fn top_bar_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
         ui.horizontal_wrapped(|ui| areas_ui(ui, areas));
     }
     ui.add_space(2.0);
+}
+
+/// Takes the form out over the area, or folds it away.
+fn form_button_ui(ui: &mut Ui) {
+    let is_out = drawer::is_out(ui.ctx());
+    let help = format!(
+        "Readings and settings, over the drawing ({})",
+        keys_of(ui.ctx(), Deed::Form)
+    );
+    if ui
+        .selectable_label(is_out, "Form")
+        .on_hover_text(help)
+        .clicked()
+    {
+        drawer::set_out(ui.ctx(), !is_out);
+    }
 }
 
 /// How wide the areas stand in one row.

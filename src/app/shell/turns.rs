@@ -76,7 +76,7 @@ fn is_pressed(event: &Event) -> bool {
 /// Whether it moves the keys on, or may be a shortcut.
 fn has_own_turn(event: &Event) -> bool {
     matches!(event, Event::Key { key, pressed: true, modifiers, .. }
-        if matches!(key, Key::Tab | Key::F1 | Key::F10) || modifiers.command || modifiers.ctrl || modifiers.alt)
+        if matches!(key, Key::Tab | Key::F1 | Key::F2 | Key::F10) || modifiers.command || modifiers.ctrl || modifiers.alt)
 }
 
 fn is_tab(event: &Event) -> bool {

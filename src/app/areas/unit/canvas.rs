@@ -1,6 +1,6 @@
 //! The canvas: verdict, drawing tools, and the drawing with its handles.
 
-use egui::{ComboBox, Response, Sense, Ui, WidgetInfo};
+use egui::{ComboBox, Context, Response, Sense, Ui, WidgetInfo};
 use kurbo::{Rect, Size, Vec2};
 
 use super::handles::{handles_ui, take_handles};
@@ -24,6 +24,17 @@ use crate::units::System;
 /// Paper under the unit, for the words of what is dimensioned there.
 const FOOT: f64 = 28.0;
 
+/// What all drawing tools take beside one another; less is narrow.
+const ALL_TOOLS: f32 = 940.0;
+
+/// A window lower than this, in points, is low.
+const LOW: f32 = 700.0;
+
+/// Whether the window is so low that what can yield to the drawing does.
+fn is_low(ctx: &Context) -> bool {
+    ctx.content_rect().height() < LOW
+}
+
 /// How the drawing is looked at.
 #[derive(Debug)]
 pub struct CanvasState {
@@ -37,6 +48,8 @@ pub struct CanvasState {
     wants_worst: bool,
     standing: Standing,
     has_ghost: bool,
+    /// Whether the tools that yield in a narrow window are shown there.
+    has_more: bool,
     /// Without form and numbers around it.
     pub is_alone: bool,
 }
@@ -72,6 +85,7 @@ impl CanvasState {
                 Standing::Turf
             },
             has_ghost: true,
+            has_more: false,
             is_alone: false,
         }
     }
@@ -96,7 +110,8 @@ impl CanvasState {
     }
 
     fn tools_ui(&mut self, ui: &mut Ui) {
-        let canvas = self;
+        let is_narrow = ui.available_width() < ALL_TOOLS;
+        let canvas = &mut *self;
         ui.horizontal_wrapped(|ui| {
             ui.toggle_value(&mut canvas.is_alone, "Drawing only")
                 .on_hover_text("Hide form and numbers, to show the drawing to others");
@@ -110,56 +125,72 @@ impl CanvasState {
                 // The form's ground offers a crest too.
                 .accessible_name("On a crest");
             ui.separator();
-            ui.checkbox(&mut canvas.has_ghost, "Bench ghost")
-                .on_hover_text("The bench pose, dashed, behind the present setting");
-            ui.separator();
-            ui.checkbox(&mut canvas.has_lens, "Lens");
-            ui.add_enabled_ui(canvas.has_lens, |ui| {
-                let written = |e: f64| format!("{e}:1");
-                let shown = canvas.lens.enlargement.map_or("fitted".to_owned(), written);
-                let scales = ComboBox::from_id_salt("lens scale")
-                    .width(70.0)
-                    .selected_text(shown);
-                let scale = canvas.lens.enlargement;
-                list_ui(ui, scales, |ui, list| {
-                    for offered in std::iter::once(None).chain(ENLARGEMENTS.map(Some)) {
-                        let name = offered.map_or("fitted".to_owned(), written);
-                        if list.offer(ui, offered == scale, name) {
-                            canvas.lens.enlargement = offered;
-                            canvas.aim = None;
-                        }
-                    }
-                })
-                .accessible_name("Lens scale");
-                let named = |s: f64| {
-                    if s > 1.0 {
-                        format!("upwards ×{s}")
-                    } else {
-                        "true shape".to_owned()
-                    }
-                };
-                let stretches = ComboBox::from_id_salt("lens stretch")
-                    .width(96.0)
-                    .selected_text(named(canvas.lens.stretch));
-                let before = canvas.lens.stretch;
-                list_ui(ui, stretches, |ui, list| {
-                    list.values(ui, &STRETCHES, &mut canvas.lens.stretch, named);
-                })
-                .accessible_name("Lens stretch");
-                if (canvas.lens.stretch - before).abs() > 0.0 {
+            if is_narrow {
+                ui.toggle_value(&mut canvas.has_more, "More")
+                    .on_hover_text("Bench ghost and lens")
+                    .accessible_name("More drawing tools");
+            } else {
+                canvas.more_tools_ui(ui);
+            }
+        });
+        if is_narrow && self.has_more {
+            ui.horizontal_wrapped(|ui| self.more_tools_ui(ui));
+        }
+    }
+
+    fn more_tools_ui(&mut self, ui: &mut Ui) {
+        let canvas = self;
+        ui.checkbox(&mut canvas.has_ghost, "Bench ghost")
+            .on_hover_text("The bench pose, dashed, behind the present setting");
+        ui.separator();
+        ui.checkbox(&mut canvas.has_lens, "Lens");
+        // In the row itself, so that it is wrapped with it.
+        if !canvas.has_lens {
+            ui.disable();
+        }
+        let written = |e: f64| format!("{e}:1");
+        let shown = canvas.lens.enlargement.map_or("fitted".to_owned(), written);
+        let scales = ComboBox::from_id_salt("lens scale")
+            .width(70.0)
+            .selected_text(shown);
+        let scale = canvas.lens.enlargement;
+        list_ui(ui, scales, |ui, list| {
+            for offered in std::iter::once(None).chain(ENLARGEMENTS.map(Some)) {
+                let name = offered.map_or("fitted".to_owned(), written);
+                if list.offer(ui, offered == scale, name) {
+                    canvas.lens.enlargement = offered;
                     canvas.aim = None;
                 }
-                ui.menu_button("Look at", |ui| {
-                    let help = "The lens looks at the place of the worst finding until it is fitted again";
-                    let worst = ui.button("Show the worst place").on_hover_text(help);
-                    canvas.wants_worst |= worst.clicked();
-                    ui.separator();
-                    ui.label("When something changes, hold still:");
-                    for hold in Hold::ALL {
-                        ui.radio_value(&mut canvas.hold, hold, hold.name());
-                    }
-                });
-            });
+            }
+        })
+        .accessible_name("Lens scale");
+        let named = |s: f64| {
+            if s > 1.0 {
+                format!("upwards ×{s}")
+            } else {
+                "true shape".to_owned()
+            }
+        };
+        let stretches = ComboBox::from_id_salt("lens stretch")
+            .width(96.0)
+            .selected_text(named(canvas.lens.stretch));
+        let before = canvas.lens.stretch;
+        list_ui(ui, stretches, |ui, list| {
+            list.values(ui, &STRETCHES, &mut canvas.lens.stretch, named);
+        })
+        .accessible_name("Lens stretch");
+        if (canvas.lens.stretch - before).abs() > 0.0 {
+            canvas.aim = None;
+        }
+        ui.menu_button("Look at", |ui| {
+            let help = "The lens looks at the place of the worst finding until it is fitted again";
+            let worst = ui.button("Show the worst place").on_hover_text(help);
+            canvas.wants_worst |= worst.clicked();
+            ui.separator();
+            ui.label("When something changes, hold still:");
+            for hold in Hold::ALL {
+                ui.radio_value(&mut canvas.hold, hold, hold.name());
+            }
         });
     }
 
@@ -279,6 +310,11 @@ fn verdict_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, theme: Theme) {
         });
         let now = in_short(&solved.solution, system);
         ui.add(egui::Label::new(Lettering::InShort.of(now)).truncate());
+        if is_low(ui.ctx()) {
+            // A verdict never hides what it rests on.
+            still_examples_ui(ui, desk.document().example_count());
+            return;
+        }
         // The line stands there always: the drawing must not move when a drag begins.
         let bench = solved.ghost().map_or_else(
             || "As on the bench".to_owned(),

@@ -18,6 +18,11 @@ pub const ABOUT: About = About {
     key: Key::Num1,
 };
 
+/// What the window holds besides the numbers: the least drawing, with bar, verdict and tools over it.
+const AROUND: f32 = 460.0;
+/// The least height of the numbers.
+const LEAST_NUMBERS: f32 = 100.0;
+
 /// The area. How the drawing is looked at belongs to the session.
 #[derive(Debug, Default)]
 pub struct UnitArea {
@@ -36,9 +41,11 @@ impl Area for UnitArea {
         canvas.take_handles(ui, desk);
         if !canvas.is_alone {
             let height = ui.ctx().content_rect().height();
+            // However high they were drawn in a larger window, the drawing keeps its room.
+            let most = (height - AROUND).clamp(LEAST_NUMBERS, 460.0);
             Panel::bottom("numbers")
                 .default_size((0.27 * height).clamp(150.0, 330.0))
-                .size_range(110.0..=460.0)
+                .size_range(LEAST_NUMBERS..=most)
                 .resizable(true)
                 .show(ui, |ui| numbers_ui(ui, desk, &mut self.advice));
         }
