@@ -112,7 +112,7 @@ impl ReelWay {
     #[must_use]
     pub fn how(self, blades: u32) -> &'static str {
         match self {
-            Self::Tips if blades % 2 == 0 => {
+            Self::Tips if blades.is_multiple_of(2) => {
                 "Engine off, key out, reel blocked, gloves on: the longest distance over two opposite blade tips. With an even number of blades that is the diameter."
             }
             Self::Tips => {
@@ -136,7 +136,7 @@ impl ReelWay {
         let blades_n = f64::from(blades.max(1));
         let perimeter = diameter * (blades_n * (PI / blades_n).sin());
         match self {
-            Self::Tips if blades % 2 == 0 => diameter,
+            Self::Tips if blades.is_multiple_of(2) => diameter,
             Self::Tips => diameter * (PI / (2.0 * blades_n)).cos(),
             Self::Bars => diameter + other,
             Self::Tape => perimeter + other * PI,

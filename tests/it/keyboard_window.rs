@@ -558,7 +558,7 @@ fn a_reason_hides_no_field() {
         let reasons: Vec<_> = nodes
             .iter()
             .filter(is_reason)
-            .map(|node| node.rect())
+            .map(egui_kittest::Node::rect)
             .collect();
         drop(nodes);
         assert!(!reasons.is_empty(), "{field}: no reason is told");

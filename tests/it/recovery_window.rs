@@ -411,7 +411,7 @@ fn the_only_copy_is_never_dropped_without_a_word() {
     for change in changes {
         let bench = Bench::new();
         // Neither window was told: one does not look, the other is closed before it looks again.
-        for start in [Start::on_file(&bench.file), bench.start()] {
+        for start in vec![Start::on_file(&bench.file), bench.start()] {
             fs::write(&bench.file, DEMO_UNIT).unwrap();
             let mut window = start.window();
             change(&bench);

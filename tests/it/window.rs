@@ -539,8 +539,8 @@ fn the_way_of_setting_can_be_switched_there_and_back_without_moving_anything() {
                 assert_eq!(moves.is_some_and(|m| m.rear_move.is_some()), has("rear"));
                 assert_eq!(setting.attitude.is_none(), way != "attitude and height");
                 assert_eq!(setting.height_of_cut.is_none(), way == "the rollers");
-                let moved = moved_mm(&before, &pose(window.document()));
-                assert!(moved < 1e-6, "{moved} mm with {setting:?}");
+                let off_mm = moved_mm(&before, &pose(window.document()));
+                assert!(off_mm < 1e-6, "{off_mm} mm with {setting:?}");
                 window.assert_silent("Not current");
             }
         }

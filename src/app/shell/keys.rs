@@ -235,7 +235,7 @@ pub fn pressed(ctx: &Context, areas: &Areas, may: impl Fn(Deed) -> bool) -> Opti
     let is_typing = ctx.text_edit_focused();
     let is_pressed = |keys: &KeyboardShortcut| {
         let is_mark = *keys != alone(Key::Questionmark) || !is_typing;
-        is_mark && is_consumed(ctx, keys)
+        is_mark && is_consumed(ctx, *keys)
     };
     let mut table = table(areas.abouts()).into_iter();
     let found = table.find(|entry| may(entry.deed) && entry.keys.iter().any(is_pressed));
@@ -244,7 +244,7 @@ pub fn pressed(ctx: &Context, areas: &Areas, may: impl Fn(Deed) -> bool) -> Opti
 
 /// Whether keys were pressed; the press is used up then. What was held is told by the press itself: by
 /// the end of a slow frame, all may be let go.
-fn is_consumed(ctx: &Context, keys: &KeyboardShortcut) -> bool {
+fn is_consumed(ctx: &Context, keys: KeyboardShortcut) -> bool {
     // A mark that is typed with Shift is one key, a letter with Shift is another.
     let name = keys.logical_key.name();
     let is_letter = name.len() == 1 && name.as_bytes()[0].is_ascii_alphabetic();

@@ -54,13 +54,13 @@ impl Ruler {
             let long = Vec2::new(pencil.by_text(LARGE), 0.0);
             pencil.line(Role::CutLine, top - long / 2.0, top + long);
             pencil.line(Role::CutLine, foot - long / 2.0, foot + long);
-            let spots = self.spots(pencil, foot, top);
+            let spots = Self::spots(pencil, foot, top);
             let forms = std::iter::once(&self.text).chain(&self.shorter);
             pencil.wording(Role::Dimension, forms.cloned().collect(), TEXT_SIZE, spots);
         });
     }
 
-    fn spots(&self, pencil: &Pencil, foot: Point, top: Point) -> Vec<Spot> {
+    fn spots(pencil: &Pencil, foot: Point, top: Point) -> Vec<Spot> {
         // Of the ruler, what the paper shows.
         let window = pencil.window;
         let middle = Point::new(foot.x, foot.y.min(window.y1).midpoint(top.y.max(window.y0)));

@@ -334,15 +334,8 @@ impl Theme {
             ..plain
         };
         match role {
-            Role::Plate => Look {
+            Role::Plate | Role::Soil => Look {
                 ink: n.middle,
-                width: THICK,
-                hatching: hatched(n.faint, 45.0, 9.0),
-                ..plain
-            },
-            Role::Soil => Look {
-                ink: n.middle,
-                fill: n.body,
                 width: THICK,
                 hatching: hatched(n.faint, 45.0, 9.0),
                 ..plain
@@ -358,7 +351,7 @@ impl Theme {
                 ..plain
             },
             Role::ReelRim => part(THICK, None),
-            Role::TipCircle => pen(n.middle, THIN, &[]),
+            Role::TipCircle | Role::Note => pen(n.middle, THIN, &[]),
             Role::ReelBody => Look {
                 fill: n.body.faint(120),
                 ..plain
@@ -397,7 +390,6 @@ impl Theme {
                 ..paint(REDDISH_PURPLE)
             },
             Role::Dimension => pen(n.ink, THIN, &[]),
-            Role::Note => pen(n.middle, THIN, &[]),
             Role::Heading => plain,
             Role::Ghost => pen(n.faint, 1.2, DASHED),
             Role::Overlay(place) => self.overlay(place, plain),

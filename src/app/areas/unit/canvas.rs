@@ -36,6 +36,10 @@ fn is_low(ctx: &Context) -> bool {
 }
 
 /// How the drawing is looked at.
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is a choice of its own, made apart from the others"
+)]
 #[derive(Debug)]
 pub struct CanvasState {
     viewer: Viewer<Key>,
