@@ -199,7 +199,7 @@ mod tests {
             .has_room_for_knives(room + 1)
             .unwrap_err()
             .to_string();
-        assert!(problem.contains("at most 5000"), "{problem}");
+        assert!(problem.contains("the most is 5000"), "{problem}");
     }
 
     #[test]

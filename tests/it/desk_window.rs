@@ -99,11 +99,11 @@ fn every_change_has_a_name() {
     window.choose("Turf", "Rough");
     assert_eq!(last(&window), Some(Change::of("Turf", Field::Turf)));
     window.click("the rollers");
-    assert_eq!(last(&window), Some(Change::of("Set by", Group::Setting)));
+    assert_eq!(last(&window), Some(Change::of("Setting by the rollers", Group::Setting)));
     window.click("Left alone, both 0");
     assert_eq!(
         last(&window).map(|change| change.name().to_owned()),
-        Some("Set by".to_owned()),
+        Some("Setting by the rollers".to_owned()),
         "both moves are zero already: nothing was changed"
     );
     window.click("Back to as measured");

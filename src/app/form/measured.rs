@@ -252,7 +252,7 @@ fn mowing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     }
     note(
         ui,
-        "Ground speed, reel speed and blades make the clip; no other answer rests on the speeds.",
+        "Speeds and blades make the clip; no other answer rests on the speeds.",
     );
     if document.mowing.is_some() {
         fields.group_rows(ui, document, Group::Mowing);

@@ -2,7 +2,8 @@
 
 use kurbo::{BezPath, Point, Rect, Shape as _};
 
-use super::{EXACT_MM, SideView, closed, label_or, line, plate_from_bar};
+use super::polygon::closed;
+use super::{EXACT_MM, SideView, label_or, line, plate_from_bar};
 use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
 use crate::geometry::underside_on_bar;
 

@@ -2,7 +2,8 @@
 
 use kurbo::{BezPath, Point};
 
-use super::{SideView, closed, label, plate_from_bar};
+use super::polygon::closed;
+use super::{SideView, label, plate_from_bar};
 use crate::analysis::Case;
 use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
 use crate::geometry::{Setting, underside_on_bar};

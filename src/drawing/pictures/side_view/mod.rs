@@ -1,5 +1,6 @@
 //! The side view of a unit: everything that stands on the plate, drawn where the solution puts it.
 
+use self::polygon::polyline;
 use self::side_plate::outline_about;
 
 use kurbo::{Affine, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
@@ -14,6 +15,7 @@ mod crest;
 mod dimensions;
 mod knife;
 mod overlay;
+mod polygon;
 mod reel;
 mod side_plate;
 mod sweep;
@@ -358,24 +360,6 @@ fn label_or(
 
 fn line(from: impl Into<Point>, to: impl Into<Point>) -> BezPath {
     Line::new(from, to).to_path(EXACT_MM)
-}
-
-fn polyline(points: &[Point]) -> BezPath {
-    let mut path = BezPath::new();
-    for (index, &point) in points.iter().enumerate() {
-        if index == 0 {
-            path.move_to(point);
-        } else {
-            path.line_to(point);
-        }
-    }
-    path
-}
-
-fn closed(points: &[Point]) -> BezPath {
-    let mut path = polyline(points);
-    path.close_path();
-    path
 }
 
 /// The ground's surface in steps so short that a crest of a few metres reads as a curve; a place

@@ -5,7 +5,7 @@ use std::f64::consts::TAU;
 
 use kurbo::{BezPath, Circle, Point, Vec2};
 
-use super::closed;
+use super::polygon::closed;
 
 /// Straight pieces of a round corner, were it a whole circle.
 const PIECES: u32 = 72;
