@@ -99,7 +99,10 @@ fn every_change_has_a_name() {
     window.choose("Turf", "Rough");
     assert_eq!(last(&window), Some(Change::of("Turf", Field::Turf)));
     window.click("the rollers");
-    assert_eq!(last(&window), Some(Change::of("Setting by the rollers", Group::Setting)));
+    assert_eq!(
+        last(&window),
+        Some(Change::of("Setting by the rollers", Group::Setting))
+    );
     window.click("Left alone, both 0");
     assert_eq!(
         last(&window).map(|change| change.name().to_owned()),

@@ -412,12 +412,12 @@ fn the_only_copy_is_never_dropped_without_a_word() {
         let bench = Bench::new();
         // Neither window was told: one does not look, the other is closed before it looks again.
         for is_watched in [false, true] {
+            fs::write(&bench.file, DEMO_UNIT).unwrap();
             let start = if is_watched {
                 bench.start()
             } else {
                 Start::on_file(&bench.file)
             };
-            fs::write(&bench.file, DEMO_UNIT).unwrap();
             let mut window = start.window();
             change(&bench);
             window.drop_file(&DemoUnit::GreensWalking.file());
