@@ -47,7 +47,7 @@ pub fn write(document: &Document) -> Written {
     Written { text, remarks }
 }
 
-/// The text alone of [`write`].
+/// The text alone of [`write()`].
 #[must_use]
 pub fn write_text(document: &Document) -> String {
     write(document).text
