@@ -17,8 +17,8 @@ pub mod sheets;
 
 pub use painters::{to_png, to_svg};
 pub use paper::{
-    Anchor, Axis, Look, Mark, OVERLAYS, PAPER_PER_MM, Panel, Pen, Rgb, Style, Theme, Tick, View,
-    fonts, lay_out, level_symbol, palette, words,
+    Anchor, Axis, KNIFE_LINES, Look, Mark, OVERLAYS, PAPER_PER_MM, Panel, Pen, Rgb, Style, Theme,
+    Tick, View, fonts, lay_out, level_symbol, palette, words,
 };
 pub use pictures::{
     BudgetChart, Canvas, Charted, Column, ENLARGEMENTS, Handles, Hold, Lens, LensAim, LensChoice,

@@ -35,7 +35,7 @@ pub use per_session::PerSession;
 pub use preferences::Preferences;
 pub use recovery::document_in;
 pub use session::{Session, SessionId};
-pub use ticked::{Overlaid, Ticked};
+pub use ticked::{Overlaid, Ticked, line_of};
 pub use window_place::WindowPlace;
 
 use std::rc::Rc;

@@ -2,11 +2,11 @@
 
 use crate::analysis::knives::Trial;
 use crate::analysis::{Case, Solution, Solved};
-use crate::drawing::{OVERLAYS, Overlay};
+use crate::drawing::{KNIFE_LINES, OVERLAYS, Overlay};
 use crate::geometry::Setting;
-use crate::unit::Document;
+use crate::unit::{Document, Fitted};
 
-/// The knives ticked for drawing over the fitted one, each in a place that keeps its line pattern.
+/// The knives ticked for drawing over the fitted one, as many as can be told apart.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Ticked([Option<String>; OVERLAYS]);
 
@@ -64,6 +64,15 @@ impl Ticked {
     }
 }
 
+/// The place of a knife among the lines that can be told apart: one line a knife, wherever it is drawn.
+pub fn line_of(knife: Fitted) -> u8 {
+    let number = match knife {
+        Fitted::Bench => 0,
+        Fitted::Option(index) => index + 1,
+    };
+    u8::try_from(number % KNIFE_LINES).unwrap_or_default()
+}
+
 /// A ticked knife solved on the unit, all else as set.
 #[derive(Clone, Debug)]
 pub struct Overlaid {
@@ -79,7 +88,7 @@ impl Overlaid {
         let (unit, trial) = (&good.unit, Trial::of(&good.solution));
         ticked
             .iter()
-            .filter_map(|(place, name)| {
+            .filter_map(|(_, name)| {
                 let (listed, knife) = good
                     .document
                     .knives()
@@ -88,7 +97,7 @@ impl Overlaid {
                 let setting = trial.setting(unit, section, unit.setting.reel_diameter);
                 Some(Self {
                     name: name.to_owned(),
-                    place,
+                    place: line_of(listed),
                     setting,
                     solution: Solution::of(unit, &setting).ok()?,
                 })

@@ -26,7 +26,7 @@ pub use mark::{Anchor, Mark, Panel};
 pub(in crate::drawing) use pencil::{Pencil, TEXT_SIZE};
 pub use style::Style;
 pub use symbol::level_symbol;
-pub use theme::{Look, OVERLAYS, Pen, Rgb, Theme, palette};
+pub use theme::{KNIFE_LINES, Look, OVERLAYS, Pen, Rgb, Theme, palette};
 pub use view::View;
 pub(in crate::drawing) use words::in_lines;
 

@@ -8,7 +8,7 @@
 use crate::analysis::Level;
 use crate::analysis::knives::Limit;
 use crate::drawing::scene::Role;
-use palette::{BLUE, BLUISH_GREEN, ORANGE, REDDISH_PURPLE, SKY_BLUE, VERMILLION};
+use palette::{BLUE, BLUISH_GREEN, ORANGE, REDDISH_PURPLE, SKY_BLUE, VERMILLION, YELLOW};
 
 /// A colour, red, green, blue and how opaque it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -111,13 +111,13 @@ const THIN: f64 = 1.0;
 const CHAIN: &[f64] = &[14.0, 4.0, 2.0, 4.0];
 const DOTTED: &[f64] = &[2.0, 3.0];
 const DASHED: &[f64] = &[7.0, 4.0];
-/// Line patterns of knives drawn over each other: long dash, dot, dash dot, dash dot dot.
-const OVERLAY_DASHES: [&[f64]; OVERLAYS] = [
-    &[16.0, 5.0],
-    &[2.5, 3.5],
-    &[9.0, 4.0, 2.5, 4.0],
-    &[9.0, 3.0, 2.5, 3.0, 2.5, 3.0],
-];
+/// Line patterns of knives: whole, long dash, dot, short dash. Plots draw them too, and know no others.
+const KNIFE_DASHES: [&[f64]; 4] = [&[], &[12.0, 7.4], &[2.5, 3.5], &[5.0, 3.1]];
+/// Colours of knives. Orange and vermillion are left to the limits.
+const KNIFE_INKS: usize = 5;
+
+/// How many knives differ in colour, line pattern or both.
+pub const KNIFE_LINES: usize = KNIFE_DASHES.len() * KNIFE_INKS;
 
 /// How many knives can be drawn over the present one and still be told apart.
 pub const OVERLAYS: usize = 4;
@@ -251,17 +251,18 @@ impl Theme {
         }
     }
 
-    /// A knife drawn over the present one, in a colour and line pattern of its place.
+    /// A knife drawn over the present one, in the colour and line pattern of its place in the list.
     fn overlay(self, place: u8, plain: Look) -> Look {
-        let inks = match self {
-            Self::Light => [VERMILLION, BLUE, BLUISH_GREEN, REDDISH_PURPLE],
-            Self::Dark => [ORANGE, SKY_BLUE, BLUISH_GREEN, REDDISH_PURPLE],
+        let ink = self.neutrals().ink;
+        let inks: [Rgb; KNIFE_INKS] = match self {
+            Self::Light => [BLUE, BLUISH_GREEN, REDDISH_PURPLE, ink, SKY_BLUE],
+            Self::Dark => [SKY_BLUE, BLUISH_GREEN, REDDISH_PURPLE, YELLOW, ink],
         };
-        let place = usize::from(place) % OVERLAYS;
+        let place = usize::from(place);
         Look {
-            ink: inks[place],
+            ink: inks[place % inks.len()],
             width: 2.4,
-            dashes: OVERLAY_DASHES[place],
+            dashes: KNIFE_DASHES[place % KNIFE_DASHES.len()],
             ..plain
         }
     }

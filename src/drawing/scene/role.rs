@@ -56,7 +56,7 @@ pub enum Role {
     Heading,
     /// The bench pose behind the present one.
     Ghost,
-    /// Another knife drawn over the present one, by its place among the few that are compared.
+    /// Another knife drawn over the present one, by its place in the list of knives.
     Overlay(u8),
     /// The border of the enlarged part.
     LensFrame,

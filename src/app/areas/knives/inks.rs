@@ -1,12 +1,11 @@
-//! What tells knives apart in the plots: a colour of the Okabe–Ito palette, and always the style of a
-//! line besides.
+//! What tells knives apart in table, overlay and plots: a colour of the Okabe–Ito palette, and the style
+//! of a line besides.
 
 use egui::{Color32, Sense, Shape, Stroke, Ui, Vec2};
 use egui_plot::LineStyle;
 
 use crate::analysis::Level;
 use crate::app::widgets::look::colour;
-use crate::drawing::palette::{BLUE, BLUISH_GREEN, REDDISH_PURPLE, SKY_BLUE, YELLOW};
 use crate::drawing::{Role, Theme};
 
 /// The ink of words.
@@ -37,40 +36,40 @@ pub struct KnifeInk {
     pub width: f32,
 }
 
-/// The line of the knife at a place of the list: five colours and four styles, so that twenty
-/// knives differ in one or both. Orange and vermillion are left to the limits.
-pub fn knife_ink(index: usize, theme: Theme) -> KnifeInk {
-    let ink = theme.look(Role::Heading).ink;
-    let colours = match theme {
-        Theme::Light => [BLUE, BLUISH_GREEN, REDDISH_PURPLE, ink, SKY_BLUE],
-        Theme::Dark => [SKY_BLUE, BLUISH_GREEN, REDDISH_PURPLE, YELLOW, ink],
+/// The line of a knife by its place among those that can be told apart, as in the side view.
+pub fn knife_ink(line: u8, theme: Theme) -> KnifeInk {
+    let look = theme.look(Role::Overlay(line));
+    let (style, width) = match look.dashes.first() {
+        None => (LineStyle::Solid, 2.0),
+        Some(&length) if length < 4.0 => (LineStyle::Dotted { spacing: 6.0 }, 1.6),
+        #[expect(clippy::cast_possible_truncation, reason = "the screen counts in f32")]
+        Some(&length) => (
+            LineStyle::Dashed {
+                length: length as f32,
+            },
+            2.2,
+        ),
     };
-    let (style, width) = [
-        (LineStyle::Solid, 2.0),
-        (LineStyle::Dashed { length: 12.0 }, 2.2),
-        (LineStyle::Dotted { spacing: 6.0 }, 1.6),
-        (LineStyle::Dashed { length: 5.0 }, 2.2),
-    ][index % 4];
     KnifeInk {
-        colour: colour(colours[index % colours.len()]),
+        colour: colour(look.ink),
         style,
         width,
     }
 }
 
-/// A piece of the line that a knife drawn over the fitted one has.
-pub fn line_sample(ui: &mut Ui, place: u8, theme: Theme) {
-    let (rect, _) = ui.allocate_exact_size(Vec2::new(40.0, 14.0), Sense::hover());
-    let look = theme.look(Role::Overlay(place));
-    #[expect(clippy::cast_possible_truncation, reason = "the screen counts in f32")]
-    let lengths: Vec<f32> = look.dashes.iter().map(|&length| length as f32).collect();
-    let dashes: Vec<f32> = lengths.iter().copied().step_by(2).collect();
-    let gaps: Vec<f32> = lengths.iter().copied().skip(1).step_by(2).collect();
-    let ends = [rect.left_center(), rect.right_center()];
-    let stroke = Stroke::new(2.4, colour(look.ink));
-    ui.painter().extend(Shape::dashed_line_with_offset(
-        &ends, stroke, &dashes, &gaps, 0.0,
-    ));
+/// A short piece of a knife's line.
+pub fn line_sample(ui: &mut Ui, knife: KnifeInk) {
+    let (place, _) = ui.allocate_exact_size(Vec2::new(36.0, 14.0), Sense::hover());
+    let ends = [place.left_center(), place.right_center()];
+    let stroke = Stroke::new(knife.width, knife.colour);
+    let shapes = match knife.style {
+        LineStyle::Solid => vec![Shape::line_segment(ends, stroke)],
+        LineStyle::Dashed { length } => Shape::dashed_line(&ends, stroke, length, length * 0.618),
+        LineStyle::Dotted { spacing } => {
+            Shape::dotted_line(&ends, knife.colour, spacing, knife.width)
+        }
+    };
+    ui.painter().extend(shapes);
 }
 
 /// The colour of a limit's line: the level that begins there.

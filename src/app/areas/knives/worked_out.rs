@@ -7,7 +7,7 @@ use std::rc::Rc;
 use crate::analysis::Solved;
 use crate::analysis::knives::{KnifeRow, Ranks, csv, rank_sentence, rests_on};
 use crate::analysis::ranges::attitude_range;
-use crate::app::desk::Ticked;
+use crate::app::desk::{Ticked, line_of};
 use crate::geometry::KnifeSection;
 use crate::unit::{ExampleCount, Fitted, Knife, RowProblem};
 use crate::units::{Angle, System};
@@ -181,6 +181,8 @@ fn named(good: &Solved, place: Fitted, knife: &Knife) -> Named {
 #[derive(Clone, Debug, PartialEq)]
 pub struct KnivesDrawn {
     pub knives: Vec<Named>,
+    /// The line of each.
+    pub lines: Vec<u8>,
     /// The place of the fitted one among them.
     pub fitted: usize,
     /// How many there are in all.
@@ -205,6 +207,7 @@ impl KnivesDrawn {
         let place = drawn.iter().position(|(place, _)| *place == fitted);
         Self {
             fitted: place.unwrap_or(0),
+            lines: drawn.iter().map(|(place, _)| line_of(*place)).collect(),
             knives: drawn
                 .into_iter()
                 .map(|(place, knife)| named(good, place, knife))

@@ -13,7 +13,7 @@ use crate::drawing::scene::{Role, Scene, Shape};
 pub struct Overlay<'a> {
     /// Its name.
     pub name: &'a str,
-    /// Its place among those compared, which picks its line pattern.
+    /// Its place in the list of knives, which picks its colour and line pattern.
     pub place: u8,
     /// The unit solved with it.
     pub case: Case<'a>,

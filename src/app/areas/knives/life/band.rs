@@ -36,7 +36,7 @@ impl LifeBand {
 
     /// Fills the band in the plot, in the fitted knife's colour.
     pub fn show(&self, plot: &mut PlotUi, key: &Key, theme: Theme) {
-        let colour = knife_ink(key.fitted, theme).colour;
+        let colour = knife_ink(key.fitted_line(), theme).colour;
         for piece in self.0.iter().filter(|piece| piece.across.len() > 1) {
             let name = "as far as the readings can be off";
             let area = FilledArea::new(name, &piece.across, &piece.low, &piece.high);

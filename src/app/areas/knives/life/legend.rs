@@ -1,17 +1,16 @@
 //! The key of the life plots: one line a knife, the same in all three.
 
 use egui::{RichText, Sense, Stroke, Ui, vec2};
-use egui_plot::LineStyle;
 
 use super::key::Key;
-use crate::app::areas::knives::inks::{KnifeInk, ink, knife_ink, paper};
+use crate::app::areas::knives::inks::{ink, knife_ink, line_sample, paper};
 use crate::drawing::Theme;
 
 /// The line and the name of every knife, and what the other marks mean.
 pub fn legend_ui(ui: &mut Ui, key: &Key, theme: Theme) {
     ui.horizontal_wrapped(|ui| {
-        for (index, (name, _)) in key.knives.iter().enumerate() {
-            sample_ui(ui, knife_ink(index, theme));
+        for ((name, _), &line) in key.knives.iter().zip(&key.lines) {
+            line_sample(ui, knife_ink(line, theme));
             ui.label(name);
             ui.add_space(8.0);
         }
@@ -32,27 +31,12 @@ pub fn legend_ui(ui: &mut Ui, key: &Key, theme: Theme) {
         ui.label(RichText::new("as set now").weak());
         if !key.unit.uncertain.is_empty() {
             let (place, _) = ui.allocate_exact_size(vec2(24.0, 12.0), Sense::hover());
-            let tint = knife_ink(0, theme).colour.gamma_multiply(0.3);
+            let tint = knife_ink(key.fitted_line(), theme)
+                .colour
+                .gamma_multiply(0.3);
             ui.painter().rect_filled(place, 0.0, tint);
             let text = "as far as the fitted knife can be off (±, k = 2)";
             ui.label(RichText::new(text).weak());
         }
     });
-}
-
-/// A short piece of a knife's line.
-fn sample_ui(ui: &mut Ui, knife: KnifeInk) {
-    let (place, _) = ui.allocate_exact_size(vec2(36.0, 16.0), Sense::hover());
-    let ends = [place.left_center(), place.right_center()];
-    let stroke = Stroke::new(knife.width, knife.colour);
-    let shapes = match knife.style {
-        LineStyle::Solid => vec![egui::Shape::line_segment(ends, stroke)],
-        LineStyle::Dashed { length } => {
-            egui::Shape::dashed_line(&ends, stroke, length, length * 0.618)
-        }
-        LineStyle::Dotted { spacing } => {
-            egui::Shape::dotted_line(&ends, knife.colour, spacing, knife.width)
-        }
-    };
-    ui.painter().extend(shapes);
 }

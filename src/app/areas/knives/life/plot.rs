@@ -78,7 +78,7 @@ pub fn plot_ui(
                     colour,
                     style,
                     width,
-                } = knife_ink(knife, theme);
+                } = knife_ink(key.lines[knife], theme);
                 for piece in &plotted.lines[knife] {
                     plot.line(
                         Line::new(name.as_str(), PlotPoints::Borrowed(piece))

@@ -9,8 +9,8 @@ use crate::analysis::knives::{
     window_text,
 };
 use crate::analysis::{Level, Solution};
-use crate::app::areas::knives::inks::line_sample;
-use crate::app::desk::Ticked;
+use crate::app::areas::knives::inks::{knife_ink, line_sample};
+use crate::app::desk::{Ticked, line_of};
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::colour;
 use crate::app::widgets::symbol::symbol;
@@ -83,6 +83,8 @@ pub struct Cells<'a> {
     pub is_fitted: bool,
     pub is_open: bool,
     pub is_current: bool,
+    /// Whether there are more knives than lines that can be told apart.
+    pub is_long: bool,
     /// The attitudes that are looked at.
     pub attitudes: (Angle, Angle),
     pub ticked: &'a Ticked,
@@ -127,8 +129,9 @@ impl Cells<'_> {
         if response.changed() {
             *done = Some(Done::Tick(name.clone(), is_ticked));
         }
-        if let Some(place) = place {
-            line_sample(ui, place, self.theme);
+        // Of a long list only those that are ticked are drawn anywhere.
+        if place.is_some() || !self.is_long {
+            line_sample(ui, knife_ink(line_of(self.place), self.theme));
         }
     }
 

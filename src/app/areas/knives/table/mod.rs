@@ -28,7 +28,7 @@ use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::long_list::long_list_ui;
 use crate::app::widgets::look::{colour, theme};
-use crate::drawing::Role;
+use crate::drawing::{KNIFE_LINES, Role};
 use crate::unit::{Document, Fitted, Group, Knife};
 use crate::units::Angle;
 
@@ -166,6 +166,7 @@ impl KnifeTable {
             is_fitted,
             is_open: self.open == Some(place),
             is_current: desk.why_not_current().is_none(),
+            is_long: desk.document().options.len() + 1 > KNIFE_LINES,
             attitudes,
             ticked: desk.ticked(),
             examples: desk.document().example_count(),
