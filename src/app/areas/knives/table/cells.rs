@@ -74,6 +74,10 @@ impl Widths {
 }
 
 /// What a row shows.
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each says another thing about the row"
+)]
 pub struct Cells<'a> {
     pub place: Fitted,
     pub knife: &'a Knife,
