@@ -398,7 +398,7 @@ pub struct MowingEntry {
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct LimitEntries {
-    /// Share of the height of cut above which the sweep wants watching.
+    /// Share of the height of cut above which the sweep should be watched.
     pub sweep_watch: Option<Quantity<Share>>,
     /// Share of the height of cut above which the sweep is too much.
     pub sweep_over: Option<Quantity<Share>>,
@@ -412,9 +412,9 @@ pub struct LimitEntries {
     pub ahead_of_centre: Option<Quantity<Length>>,
     /// How far the edge must stand behind centre at least.
     pub behind_centre: Option<Quantity<Length>>,
-    /// Clip length over height of cut below which it wants watching.
+    /// Clip length over height of cut below which it should be watched.
     pub clip_least: Option<Quantity<Ratio>>,
-    /// Clip length over height of cut above which it wants watching.
+    /// Clip length over height of cut above which it should be watched.
     pub clip_watch: Option<Quantity<Ratio>>,
     /// Clip length over height of cut above which it is too much.
     pub clip_over: Option<Quantity<Ratio>>,

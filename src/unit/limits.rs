@@ -6,7 +6,7 @@ use crate::units::{Angle, Length, Measure, Quantity, Ratio, Share};
 /// The limits in force for a unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Limits {
-    /// Share of the height of cut above which the sweep wants watching.
+    /// Share of the height of cut above which the sweep should be watched.
     pub sweep_watch: Share,
     /// Share of the height of cut above which the sweep is too much.
     pub sweep_over: Share,
@@ -22,7 +22,7 @@ pub struct Limits {
     pub behind_centre: Option<Length>,
     /// Clip length over height of cut below which it should be watched: power and wear for zero gain.
     pub clip_least: Ratio,
-    /// Clip length over height of cut above which it wants watching.
+    /// Clip length over height of cut above which it should be watched.
     pub clip_watch: Ratio,
     /// Clip length over height of cut above which it is too much.
     pub clip_over: Ratio,

@@ -28,7 +28,7 @@ impl Finding {
         self.id.title()
     }
 
-    /// The level that its symbol shows: what is fine only as measured wants watching.
+    /// The level that its symbol shows: what is fine only as measured should be watched.
     #[must_use]
     pub fn shown_level(&self) -> Level {
         match (self.level, self.doubt) {
@@ -48,7 +48,7 @@ impl Finding {
         }
     }
 
-    /// The same while so many readings are examples: what is no more than fine wants watching then.
+    /// The same while so many readings are examples: what is no more than fine should be watched then.
     #[must_use]
     pub fn standing_on(&self, examples: ExampleCount) -> Cow<'static, str> {
         match (self.level, self.doubt) {

@@ -66,7 +66,7 @@ pub enum Field {
     RearPitch,
     /// The sizes of spacers in stock.
     Spacers,
-    /// Share of the height of cut above which the sweep wants watching.
+    /// Share of the height of cut above which the sweep should be watched.
     SweepWatch,
     /// Share of the height of cut above which the sweep is too much.
     SweepOver,
@@ -82,7 +82,7 @@ pub enum Field {
     LeastBehindCentre,
     /// Clip length over height of cut below which it should be watched.
     ClipLeast,
-    /// Clip length over height of cut above which it wants watching.
+    /// Clip length over height of cut above which it should be watched.
     ClipWatch,
     /// Clip length over height of cut above which it is too much.
     ClipOver,

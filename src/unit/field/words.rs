@@ -162,7 +162,7 @@ impl Field {
             ),
             Self::SweepWatch => words(
                 "Sweep, watch",
-                "Share of the height of cut above which the sweep wants watching.",
+                "Share of the height of cut above which the sweep should be watched.",
                 "From your own trials.",
             ),
             Self::SweepOver => words(
@@ -202,7 +202,7 @@ impl Field {
             ),
             Self::ClipWatch => words(
                 "Clip to cut, watch",
-                "Clip length over height of cut above which it wants watching.",
+                "Clip length over height of cut above which it should be watched.",
                 "From your own trials.",
             ),
             Self::ClipOver => words(
