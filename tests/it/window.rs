@@ -17,7 +17,7 @@ use sweepgauge::store::{open_unit, save_unit};
 use sweepgauge::unit::{
     ClosingReadings, Document, SettingEntry, ShapeEntry, Turf, read_text, write_text,
 };
-use sweepgauge::units::{Length, Quantity, System};
+use sweepgauge::units::{Angle, Length, Quantity, System};
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
@@ -886,6 +886,76 @@ fn with_the_rollers_given_the_back_handle_moves_the_rear_roller() {
     );
     let front = rollers.front_move.as_ref().unwrap();
     assert_eq!(front.value(), Length::ZERO);
+}
+
+#[test]
+fn arrow_keys_step_the_handle_in_hand_and_shift_makes_them_finer() {
+    let inch = 25.4;
+    for (name, key, step) in [
+        ("Attitude", Key::ArrowUp, 0.05),
+        ("Attitude", Key::ArrowLeft, -0.05),
+        ("Extension", Key::ArrowRight, 0.005 * inch),
+        ("Extension", Key::ArrowDown, -0.005 * inch),
+        ("Reel diameter", Key::ArrowUp, 0.005 * inch),
+        ("Reel diameter", Key::ArrowLeft, -0.005 * inch),
+    ] {
+        let mut window = Window::demo_as_wanted();
+        let handle = format!("{name} handle");
+        window.button(&handle).focus();
+        window.settle();
+        let moved = |window: &Window| {
+            let setting = &window.document().setting;
+            match name {
+                "Attitude" => setting.attitude.as_ref().unwrap().value().deg() - 4.0,
+                "Extension" => length_mm(setting.extension.as_ref()),
+                _ => length_mm(setting.reel_diameter.as_ref()) - 6.9 * inch,
+            }
+        };
+        window.press(key);
+        window.press(key);
+        assert!((moved(&window) - 2.0 * step).abs() < 1e-9, "{name}");
+        let told = window.button(&handle).value().expect("its value");
+        let told = match name {
+            "Attitude" => Quantity::<Angle>::parse(&told).unwrap().value().deg() - 4.0,
+            "Extension" => Quantity::<Length>::parse(&told).unwrap().value().mm(),
+            _ => Quantity::<Length>::parse(&told).unwrap().value().mm() - 6.9 * inch,
+        };
+        assert!((told - 2.0 * step).abs() < 1e-9, "{name}: {told}");
+        window.press_with(Modifiers::SHIFT, key);
+        assert!((moved(&window) - 2.1 * step).abs() < 1e-9, "{name}");
+        assert!(window.button(&handle).is_focused(), "{name} keeps the keys");
+        assert_shows(&window, &window.document().clone());
+        for _ in 0..3 {
+            window.press_with(Modifiers::COMMAND, Key::Z);
+        }
+        assert_eq!(window.document(), &document(DEMO_UNIT), "a step a press");
+    }
+}
+
+#[test]
+fn arrow_keys_move_the_roller_that_is_given() {
+    for (given, name, moves) in [
+        (
+            "front_move: \"0 mm\", rear_move: \"0 mm\"",
+            "Rear",
+            [0.0, -0.005],
+        ),
+        ("front_move: \"0 mm\"", "Front", [0.005, 0.0]),
+    ] {
+        let setting = format!("rollers: Some(({given}))");
+        let mut window = Start::on(demo_set(&setting)).window();
+        window.button(&format!("{name} roller handle")).focus();
+        window.settle();
+        window.press(Key::ArrowUp);
+        let rollers = window.document().setting.rollers.as_ref().unwrap();
+        let moved = [&rollers.front_move, &rollers.rear_move];
+        for (entry, inches) in moved.into_iter().zip(moves) {
+            let by = entry.as_ref().map_or(0.0, |entry| entry.value().inches());
+            assert!((by - inches).abs() < 1e-9, "{name}: {rollers:?}");
+        }
+        window.click("Edit");
+        window.assert_says(&format!("Undo {}", name.to_lowercase()));
+    }
 }
 
 #[test]

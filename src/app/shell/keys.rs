@@ -170,7 +170,7 @@ const EVERYWHERE: [Entry; 16] = [
 ];
 
 /// What keys do in the widget that has them, by the toolkit or the widget itself.
-pub const IN_HAND: [(&str, &str); 9] = [
+pub const IN_HAND: [(&str, &str); 10] = [
     (
         "Tab, Shift+Tab",
         "On to the next field, list or button; back",
@@ -186,6 +186,10 @@ pub const IN_HAND: [(&str, &str); 9] = [
     ),
     ("Up, Down", "Through a list or a menu"),
     ("Left, Right", "Step a slider; with Shift in finer steps"),
+    (
+        "Arrows",
+        "Step a handle on the drawing; with Shift in finer steps",
+    ),
     ("Ctrl+A", "Take all of a field in hand"),
     ("Ctrl+C, Ctrl+X, Ctrl+V", "Copy, cut, paste in a field"),
     ("Home, End", "To the beginning or the end of a field"),

@@ -1,6 +1,6 @@
 //! Handles on the drawing itself: the reel's rim, the knife's edge, the unit's back.
 
-use egui::{CursorIcon, Id, Sense, Ui, WidgetInfo};
+use egui::{CursorIcon, EventFilter, Id, Key, Sense, Ui, WidgetInfo};
 use kurbo::{Point, Vec2};
 
 use crate::analysis::Solved;
@@ -10,8 +10,13 @@ use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::colour;
 use crate::app::widgets::paint::{point, pos, rect};
 use crate::drawing::{Handles, Role, Theme, View};
-use crate::unit::{Field, RollerMoves};
-use crate::units::{Angle, Length, Quantity};
+use crate::unit::{Field, RollerMoves, SettingEntry};
+use crate::units::{Angle, Length, Quantity, System};
+
+/// What one press of an arrow key turns the unit by.
+const ATTITUDE_STEP: Angle = Angle::from_deg(0.05);
+/// The part of a step that a press with Shift makes.
+const FINE_PART: f64 = 0.1;
 
 /// A handle on the drawing.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,12 +38,13 @@ impl Handle {
     }
 
     /// The setting's field it moves.
-    fn field(self, is_by_rollers: bool) -> Field {
-        match self {
-            Self::Rim => Field::WantedReelDiameter,
-            Self::Edge => Field::Extension,
-            Self::Back if is_by_rollers => Field::RearMove,
-            Self::Back => Field::WantedAttitude,
+    fn field(self, setting: &SettingEntry) -> Field {
+        match (self, &setting.rollers) {
+            (Self::Rim, _) => Field::WantedReelDiameter,
+            (Self::Edge, _) => Field::Extension,
+            (Self::Back, None) => Field::WantedAttitude,
+            (Self::Back, Some(rollers)) if is_by_front(rollers) => Field::FrontMove,
+            (Self::Back, Some(_)) => Field::RearMove,
         }
     }
 
@@ -58,15 +64,30 @@ impl Handle {
     /// What moving it is called; what is being typed into its field is dropped, for a field keeps the
     /// focus while the pointer drags elsewhere.
     fn change(self, desk: &Desk) -> Change {
-        let is_by_rollers = desk.document().setting.rollers.is_some();
-        Change::of(self.called(is_by_rollers), self.field(is_by_rollers))
+        let setting = &desk.document().setting;
+        Change::of(self.called(setting), self.field(setting))
     }
 
     /// What it is called while the unit is set one way or the other.
-    fn called(self, is_by_rollers: bool) -> &'static str {
-        match (self, is_by_rollers) {
-            (Self::Back, true) => "Rear roller",
+    fn called(self, setting: &SettingEntry) -> &'static str {
+        match self.field(setting) {
+            Field::RearMove => "Rear roller",
+            Field::FrontMove => "Front roller",
             _ => self.name(),
+        }
+    }
+
+    /// What one press of an arrow key to the right or upwards adds to what it moves, in the base unit.
+    fn step(self, setting: &SettingEntry, system: System) -> f64 {
+        let length = match system {
+            System::Millimetre => Length::from_mm(0.1),
+            System::InchDecimal | System::InchFraction => Length::from_inches(0.005),
+        };
+        match self.field(setting) {
+            Field::WantedAttitude => ATTITUDE_STEP.deg(),
+            // The back rises on a rear roller that goes down.
+            Field::RearMove => -length.mm(),
+            _ => length.mm(),
         }
     }
 
@@ -92,6 +113,9 @@ pub fn take_handles(ui: &Ui, desk: &mut Desk, view: &View) {
         if response.double_clicked() {
             reset(desk, handle);
         }
+        if response.has_focus() {
+            take_keys(ui, desk, handle);
+        }
         if response.drag_started() {
             ui.data_mut(|data| data.remove::<f64>(left_over()));
         }
@@ -112,7 +136,6 @@ pub fn take_handles(ui: &Ui, desk: &mut Desk, view: &View) {
 pub fn handles_ui(ui: &Ui, desk: &Desk, solved: &Solved, view: &View, theme: Theme) {
     let handles = Handles::of(&solved.solution);
     let paper_from_world = view.paper_from_world();
-    let is_by_rollers = desk.document().setting.rollers.is_some();
     for handle in Handle::ALL {
         let place = paper_from_world * handle.place(&handles) + handle.off();
         if !view.window.inset(-8.0).contains(place) {
@@ -122,20 +145,81 @@ pub fn handles_ui(ui: &Ui, desk: &Desk, solved: &Solved, view: &View, theme: The
         let response = ui
             .interact(hit, handle.id(), Sense::click_and_drag())
             .on_hover_and_drag_cursor(CursorIcon::Grab);
-        let name = handle.called(is_by_rollers);
+        let name = handle.called(&desk.document().setting);
         response.widget_info(|| {
             WidgetInfo::labeled(egui::Role::Button, true, format!("{name} handle"))
         });
-        let is_lively = response.hovered() || response.dragged() || response.has_focus();
+        let value = handle_value(desk, handle);
+        ui.ctx().accesskit_node_builder(response.id, |node| {
+            node.set_value(value.as_str());
+        });
+        let is_pointed_at = response.hovered() || response.dragged();
+        let is_lively = is_pointed_at || response.has_focus();
         handle_mark(ui, hit.center(), is_lively, theme);
         if is_lively {
-            let value = handle_value(desk, handle);
-            let at = ui
-                .input(|input| input.pointer.hover_pos())
-                .unwrap_or(hit.center());
+            let pointer = ui.input(|input| input.pointer.hover_pos());
+            let at = pointer.filter(|_| is_pointed_at);
+            let at = at.unwrap_or(hit.center());
             beside_pointer(ui, at, &format!("{name} {value}"), view, theme);
         }
     }
+}
+
+/// Steps what a handle moves by the arrow keys, which move nothing else while it has them.
+fn take_keys(ui: &Ui, desk: &mut Desk, handle: Handle) {
+    let arrows = EventFilter {
+        horizontal_arrows: true,
+        vertical_arrows: true,
+        ..EventFilter::default()
+    };
+    ui.memory_mut(|memory| memory.set_focus_lock_filter(handle.id(), arrows));
+    let (presses, is_fine) = ui.input(|input| {
+        let pressed = |key| i32::try_from(input.num_presses(key)).unwrap_or(0);
+        let more = pressed(Key::ArrowRight) + pressed(Key::ArrowUp);
+        let less = pressed(Key::ArrowLeft) + pressed(Key::ArrowDown);
+        (more - less, input.modifiers.shift)
+    });
+    if presses == 0 {
+        return;
+    }
+    let Some(solved) = desk.good().cloned() else {
+        return;
+    };
+    let system = desk.system();
+    let setting = &desk.document().setting;
+    let field = handle.field(setting);
+    let step = handle.step(setting, system) * if is_fine { FINE_PART } else { 1.0 };
+    let in_force = &solved.unit.setting;
+    let now = field.base(desk.document()).unwrap_or_else(|| match handle {
+        Handle::Rim => in_force.reel_diameter.mm(),
+        Handle::Edge => in_force.extension.mm(),
+        Handle::Back if field == Field::WantedAttitude => solved.solution.pose.attitude.deg(),
+        Handle::Back => 0.0,
+    });
+    let (least, most) = match field {
+        Field::WantedReelDiameter => diameters(&solved),
+        Field::WantedAttitude => {
+            let (low, high) = attitude_range(&solved.unit.limits);
+            (low.deg(), high.deg())
+        }
+        _ => (f64::NEG_INFINITY, f64::INFINITY),
+    };
+    let wanted = now + f64::from(presses) * step;
+    // What stands outside already can come back in steps.
+    let wanted = wanted.max(least.min(now)).min(most.max(now));
+    // A step that parts reel and knife is not made.
+    desk.edit_if_solved(handle.change(desk), |document| {
+        // What a handle moves is a quantity that can be written.
+        let _ = field.set_base(document, wanted, system);
+    });
+}
+
+/// The reel diameters that the rim's handle reaches, in millimetres: somewhat past new and scrap at the
+/// most, for the handle is to stay in sight.
+fn diameters(solved: &Solved) -> (f64, f64) {
+    let least = 0.75 * solved.unit.smallest_diameter.mm();
+    let most = 1.25 * solved.unit.new_diameter.mm();
+    (least.min(most), most)
 }
 
 fn reset(desk: &mut Desk, handle: Handle) {
@@ -178,12 +262,8 @@ fn drag(ui: &Ui, desk: &mut Desk, handle: Handle, solved: &Solved, from: Point, 
                 let rim_for_diameter = 0.5 * (1.0 + outwards.dot(from_edge));
                 let grown = by.dot(outwards) / rim_for_diameter.max(0.25);
                 let wanted = solved.unit.setting.reel_diameter.mm() + before + grown;
-                // Somewhat past new and scrap at the most: the handle is to stay in sight.
-                let (least, most) = (
-                    0.75 * solved.unit.smallest_diameter.mm(),
-                    1.25 * solved.unit.new_diameter.mm(),
-                );
-                let wanted = wanted.max(least.min(most)).min(most);
+                let (least, most) = diameters(solved);
+                let wanted = wanted.max(least).min(most);
                 let entry = Quantity::from_value(Length::from_mm(wanted), system);
                 let rest = wanted - entry.value().mm();
                 setting.reel_diameter = Some(entry);
@@ -263,11 +343,16 @@ fn handle_value(desk: &Desk, handle: Handle) -> String {
 
 /// The roller that the back's handle moves: the rear one, or the front one where that alone is given.
 fn moved_entry(rollers: &mut RollerMoves) -> &mut Option<Quantity<Length>> {
-    if rollers.rear_move.is_none() && rollers.front_move.is_some() {
+    if is_by_front(rollers) {
         &mut rollers.front_move
     } else {
         &mut rollers.rear_move
     }
+}
+
+/// Whether the front roller alone is given.
+fn is_by_front(rollers: &RollerMoves) -> bool {
+    rollers.rear_move.is_none() && rollers.front_move.is_some()
 }
 
 /// What a drag left below the digits shown.
