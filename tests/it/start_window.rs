@@ -262,6 +262,32 @@ fn the_scale_goes_in_steps_from_80_to_250_percent_and_is_remembered() {
         read_preferences::<Preferences>(&file).0.scale_percent,
         Some(125)
     );
+    for (letter, percent) in [(Key::M, 250), (Key::A, 80), (Key::H, 150)] {
+        window.press_with(Modifiers::ALT, Key::V);
+        window.press(letter);
+        window.settle();
+        assert_eq!(scale(&window), format!("{percent} %"));
+    }
+}
+
+#[test]
+fn a_recent_file_is_opened_by_its_number_in_the_menu() {
+    let folder = TempDir::new().expect("a folder");
+    let files = ["first.ron", "second.ron", "third.ron"].map(|name| unit_in(&folder, name));
+    let (_folder, start) = first_start();
+    let mut window = start.window();
+    window.press(Key::Escape);
+    for file in &files {
+        window.drop_file(file);
+    }
+    // The latest stands first.
+    for (number, opened) in [(Key::Num3, 0), (Key::Num3, 1), (Key::Num2, 0)] {
+        window.press_with(Modifiers::ALT, Key::F);
+        window.press(Key::R);
+        window.press(number);
+        let file = window.app().session().file();
+        assert_eq!(file, Some(files[opened].as_path()));
+    }
 }
 
 #[test]

@@ -91,6 +91,8 @@ pub fn submenu_ui(ui: &mut Ui, name: &str, letter: Key, items_ui: impl FnOnce(&m
     if is_pressed(ui, &response, letter) {
         response.request_focus();
         let opened = SubMenu::id_from_widget_id(response.id);
+        // A menu that was not shown until now would be taken for one that just closed.
+        MenuState::mark_shown(ui.ctx(), opened);
         MenuState::from_ui(ui, |state, _| state.open_item = Some(opened));
         ui.ctx().request_repaint();
     }
@@ -98,7 +100,13 @@ pub fn submenu_ui(ui: &mut Ui, name: &str, letter: Key, items_ui: impl FnOnce(&m
 
 /// An item of an open menu that is chosen or not, with its letter; whether it is taken.
 pub fn choice_ui(ui: &mut Ui, (name, letter): (&str, Key), is_chosen: bool, keys: &str) -> bool {
-    let text = underlined(ui, name, letter);
+    let shown = if name.contains(|c: char| c.is_alphabetic()) {
+        name.to_owned()
+    } else {
+        // A number has no letter of its own.
+        format!("{}  {name}", letter.name())
+    };
+    let text = underlined(ui, &shown, letter);
     let ink = ui.visuals().selection.stroke.color;
     let mut keys = RichText::new(keys);
     if is_chosen {
@@ -123,7 +131,7 @@ fn is_pressed(ui: &Ui, item: &Response, letter: Key) -> bool {
 }
 
 /// A name with its letter underlined, where it has one.
-fn underlined(ui: &Ui, name: &str, letter: Key) -> LayoutJob {
+pub fn underlined(ui: &Ui, name: &str, letter: Key) -> LayoutJob {
     let font = FontSelection::Style(egui::TextStyle::Button).resolve(ui.style());
     let plain = TextFormat {
         font_id: font,

@@ -1,6 +1,6 @@
 //! The scale of everything in the window: chosen, or one that fits the screen.
 
-use egui::{Button, Context, Key, Ui, Vec2};
+use egui::{Context, Key, Ui, Vec2};
 
 use super::keys::{Deed, keys_of};
 use super::menu::choice_ui;
@@ -9,6 +9,19 @@ use crate::app::widgets::lettering::Lettering;
 
 /// The scales there are, in percent.
 const STEPS: [u32; 10] = [80, 90, 100, 110, 125, 150, 175, 200, 225, 250];
+/// Their letters in the menu, beside those of what else it offers.
+const LETTERS: [Key; STEPS.len()] = [
+    Key::A,
+    Key::B,
+    Key::C,
+    Key::E,
+    Key::G,
+    Key::H,
+    Key::I,
+    Key::J,
+    Key::K,
+    Key::M,
+];
 /// The scale as it was drawn.
 const USUAL: u32 = 100;
 /// What a window holds at the least, in points: a drawing that can be read, with bar and numbers. The
@@ -94,32 +107,27 @@ pub fn scale_menu_ui(ui: &mut Ui, desk: &mut Desk) {
     let now = chosen(desk.preferences());
     let fitted = unchosen(ui.ctx());
     let mut choose = None;
-    let mut offer = |ui: &mut Ui, text: String, step: Option<u32>, keys: &str| {
-        let is_taken = if step.is_none() {
-            choice_ui(ui, (&text, Key::F), now == step, keys)
-        } else {
-            let button = Button::selectable(now == step, text.as_str()).shortcut_text(keys);
-            ui.add(button).accessible_name(text).clicked()
-        };
-        if is_taken {
+    let mut offer = |ui: &mut Ui, text: (&str, Key), step: Option<u32>, keys: &str| {
+        if choice_ui(ui, text, now == step, keys) {
             choose = Some(step);
             ui.close();
         }
     };
     let keys = |ui: &Ui, deed| keys_of(ui.ctx(), deed);
     let reset = keys(ui, Deed::FittingScale);
-    offer(ui, format!("Fitting the screen ({fitted} %)"), None, &reset);
+    let fitting = format!("Fitting the screen ({fitted} %)");
+    offer(ui, (&fitting, Key::F), None, &reset);
     ui.separator();
     let shown = now.unwrap_or(fitted);
     let larger = STEPS.into_iter().find(|step| *step > shown);
     let smaller = STEPS.into_iter().rev().find(|step| *step < shown);
-    for step in STEPS {
+    for (step, letter) in STEPS.into_iter().zip(LETTERS) {
         let keys = match Some(step) {
             step if step == larger => keys(ui, Deed::Larger),
             step if step == smaller => keys(ui, Deed::Smaller),
             _ => String::new(),
         };
-        offer(ui, format!("{step} %"), Some(step), &keys);
+        offer(ui, (&format!("{step} %"), letter), Some(step), &keys);
     }
     let wanted = now.unwrap_or(fitted);
     let is_shown = self::shown(ui.ctx(), desk.preferences());

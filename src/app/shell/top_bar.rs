@@ -7,7 +7,7 @@ use super::drawer;
 use super::edit_menu::edit_menu_ui;
 use super::keys::{Deed, keys_of};
 use super::menu::{Menu, choice_ui, is_taken, item_ui, submenu_ui};
-use super::recent::recent_ui;
+use super::recent::recent_menu_ui;
 use super::scale::scale_menu_ui;
 use super::start_card::StartCard;
 use super::steps_card::StepsCard;
@@ -133,7 +133,7 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk) {
         if desk.preferences().recent.is_empty() {
             ui.label("None yet");
         }
-        if let Some(file) = recent_ui(ui, desk.preferences().recent.iter()) {
+        if let Some(file) = recent_menu_ui(ui, desk.preferences().recent.iter()) {
             ui.close();
             ask_first(desk, Asking::Open(file));
         }
