@@ -4,6 +4,7 @@
 //! judging of those numbers by limits. This room imports `units`, `geometry` and `unit`.
 
 pub mod advice;
+mod caution;
 mod dial;
 pub mod findings;
 mod kinematics;
@@ -21,6 +22,7 @@ mod solved;
 pub mod uncertainty;
 pub mod why;
 
+pub use caution::{CAUTION, CAUTION_IN_SHORT, MODEL_IN_SHORT};
 pub use findings::{
     Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side, Standing, Standings,
 };

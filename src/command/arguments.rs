@@ -6,11 +6,12 @@ use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{ArgGroup, Args, Parser, Subcommand};
 
 use super::WhatIf;
+use crate::analysis::CAUTION;
 use crate::analysis::why::Complaint;
 
 /// Draws a reel mower's cutting unit to scale and computes the sweep below the height of cut.
 #[derive(Debug, Parser)]
-#[command(version, about, after_help = AFTER_HELP, args_conflicts_with_subcommands = true)]
+#[command(version, about, after_help = exit_codes_and_caution(), args_conflicts_with_subcommands = true)]
 pub struct Arguments {
     /// What to do; without one, the window opens.
     #[command(subcommand)]
@@ -19,13 +20,28 @@ pub struct Arguments {
     pub file: Option<PathBuf>,
 }
 
-const AFTER_HELP: &str = "\
+const EXIT_CODES: &str = "\
 Exit codes: 0 done, also when told to end by a signal, 2 a file or an argument is wrong, 3 the geometry
-cannot exist, 4 no display, or the display was lost.
+cannot exist, 4 no display, or the display was lost.";
 
-Reels and knives cut even when turned slowly by hand: engine off, key out, wheels chocked, reel
-blocked, cut-resistant gloves; eye protection at the grinder. The machine's own manual, local codes
-and a qualified technician go before anything shown here.";
+/// What stands at the foot of the program's own help.
+fn exit_codes_and_caution() -> String {
+    format!(
+        "{EXIT_CODES}
+
+{}",
+        caution()
+    )
+}
+
+/// What stands at the foot of every other help, and of every text that is printed.
+#[must_use]
+pub fn caution() -> String {
+    CAUTION.join(
+        "
+",
+    )
+}
 
 /// What the program can do.
 #[derive(Debug, Subcommand)]
@@ -34,6 +50,7 @@ pub enum Command {
     #[command(flatten)]
     Headless(HeadlessCommand),
     /// Open the window.
+    #[command(after_help = caution())]
     Window(WindowArguments),
 }
 
@@ -41,6 +58,7 @@ pub enum Command {
 #[derive(Debug, Subcommand)]
 pub enum HeadlessCommand {
     /// Print a unit's numbers and findings.
+    #[command(after_help = caution())]
     Report {
         /// Unit file.
         file: PathBuf,
@@ -51,7 +69,8 @@ pub enum HeadlessCommand {
         #[command(flatten)]
         what_if: WhatIf,
     },
-    /// Compare the bench knife and every option: numbers and usable windows of attitude.
+    /// Compare the bench knife and every option: numbers and working attitude ranges.
+    #[command(after_help = caution())]
     Knives {
         /// Unit file.
         file: PathBuf,
@@ -66,6 +85,7 @@ pub enum HeadlessCommand {
         what_if: WhatIf,
     },
     /// Tell why a unit marks the turf: height budget, crests, causes, what each adjustment would do.
+    #[command(after_help = caution())]
     Why {
         /// Unit file.
         file: PathBuf,
@@ -73,7 +93,7 @@ pub enum HeadlessCommand {
         #[arg(long)]
         json: bool,
         /// The finding that the adjustments are asked about, such as sweep. Left out, the worst; in JSON
-        /// every one that is not surely fine, and the sweep.
+        /// every one that is not surely OK, and the sweep.
         #[arg(long, value_name = "FINDING")]
         finding: Option<String>,
         /// What is wrong with the turf.
@@ -82,7 +102,7 @@ pub enum HeadlessCommand {
         /// The distance from mark to mark on the turf, held against what comes round.
         #[arg(long, value_name = "LENGTH", requires = "complaint")]
         spacing: Option<String>,
-        /// To the limit past which it is too much, instead of the one within which it is fine.
+        /// To the limit past which it is over limit, instead of the one within which it is OK.
         #[arg(long)]
         to_over: bool,
         /// What to try.
@@ -90,6 +110,7 @@ pub enum HeadlessCommand {
         what_if: WhatIf,
     },
     /// Work a reel's diameter out from readings that take it short: over tips, or by a tape.
+    #[command(after_help = caution())]
     #[command(group = ArgGroup::new("from").args(["tips", "tape", "diameter_tape"]).required(true))]
     ReelDiameter {
         /// Number of blades.
@@ -117,6 +138,7 @@ pub enum HeadlessCommand {
         json: bool,
     },
     /// Draw a unit without a display.
+    #[command(after_help = caution())]
     Picture {
         /// Unit file.
         file: PathBuf,

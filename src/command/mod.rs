@@ -10,7 +10,7 @@ mod problem;
 pub mod terminal;
 mod what_if;
 
-pub use arguments::{AREA_FLAGS, Arguments, Command, HeadlessCommand, WindowArguments};
+pub use arguments::{AREA_FLAGS, Arguments, Command, HeadlessCommand, WindowArguments, caution};
 pub use problem::Problem;
 pub use terminal::Printout;
 pub use what_if::{WhatIf, WhatIfProblem, given_length};

@@ -27,13 +27,28 @@ pub struct WhatIf {
     #[arg(long, value_name = "NAME")]
     pub knife: Option<String>,
     /// Edge further ahead than the fitted knife's reach gives.
-    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    #[arg(
+        long = "edge-forward",
+        alias = "extension",
+        value_name = "LENGTH",
+        allow_hyphen_values = true
+    )]
     pub extension: Option<String>,
     /// Metal taken off the knife's top face.
-    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    #[arg(
+        long = "off-top-face",
+        alias = "top-ground",
+        value_name = "LENGTH",
+        allow_hyphen_values = true
+    )]
     pub top_ground: Option<String>,
     /// Metal taken off the knife's front face.
-    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    #[arg(
+        long = "off-front-face",
+        alias = "face-ground",
+        value_name = "LENGTH",
+        allow_hyphen_values = true
+    )]
     pub face_ground: Option<String>,
     /// Front roller moved from its bench place, towards the reel positive; attitude and height follow, or
     /// with a height of cut the attitude and the rear roller's move.
@@ -66,7 +81,7 @@ pub struct WhatIfProblem {
 impl WhatIf {
     /// Puts the what-ifs into a document.
     ///
-    /// One of attitude and height alone takes the other from the setting in force; so does one
+    /// One of attitude and height alone takes the other from the current setting; so does one
     /// roller alone. The inner result is an error when that setting is needed and has no solution.
     ///
     /// # Errors
@@ -79,14 +94,18 @@ impl WhatIf {
             &mut setting.reel_diameter,
         )?;
         put("gap", self.gap.as_ref(), &mut setting.gap)?;
-        put("extension", self.extension.as_ref(), &mut setting.extension)?;
         put(
-            "top-ground",
+            "edge-forward",
+            self.extension.as_ref(),
+            &mut setting.extension,
+        )?;
+        put(
+            "off-top-face",
             self.top_ground.as_ref(),
             &mut setting.top_ground,
         )?;
         put(
-            "face-ground",
+            "off-front-face",
             self.face_ground.as_ref(),
             &mut setting.face_ground,
         )?;

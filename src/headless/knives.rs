@@ -10,7 +10,7 @@ use crate::analysis::knives::{
     sum_text, table,
 };
 use crate::analysis::{NumberId, Solution, Solved};
-use crate::drawing::CAUTIONS;
+use crate::command::caution;
 use crate::unit::{Fitted, RowProblem};
 use crate::units::{Angle, Share};
 
@@ -217,7 +217,7 @@ fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
         text,
         "\n{}\n\n{}",
         rests_on(&solved.document, system).join("\n"),
-        CAUTIONS.join("\n")
+        caution()
     );
     text
 }

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::report::json_text;
 use crate::analysis::ReelFrom;
-use crate::command::Problem;
+use crate::command::{Problem, caution};
 use crate::units::{Length, Measure as _, Quantity};
 
 /// What was read, as typed.
@@ -72,14 +72,12 @@ pub fn reel_diameter(blades: u32, read: ReelRead, is_json: bool) -> Result<Strin
         }));
     }
     let diameter = system.length(found.value);
-    Ok(if has_off {
-        format!(
-            "Reel diameter: {diameter} ± {} (k = 2)\n",
-            system.length(off)
-        )
+    let told = if has_off {
+        format!("{diameter} ± {} (k = 2)", system.length(off))
     } else {
-        format!("Reel diameter: {diameter}; the reading carries no ±\n")
-    })
+        format!("{diameter}; the reading carries no ±")
+    };
+    Ok(format!("Reel diameter: {told}\n\n{}\n", caution()))
 }
 
 fn length(

@@ -5,7 +5,8 @@ use std::fmt::Write as _;
 use serde::{Serialize, Serializer};
 
 use crate::analysis::{NumberId, Numbers, Solved, lean_in_doubt};
-use crate::drawing::{CAUTIONS, verdict};
+use crate::command::caution;
+use crate::drawing::verdict;
 use crate::geometry::Stance;
 use crate::unit::Examples;
 use crate::units::{Angle, Length, Measure as _, in_plain_letters, is_hidden};
@@ -236,7 +237,7 @@ pub fn table(solved: &Solved) -> String {
     if let Some(told) = knife_moved(solved) {
         let _ = writeln!(text, "\n{told}");
     }
-    let _ = writeln!(text, "\n{}", CAUTIONS.join("\n"));
+    let _ = writeln!(text, "\n{}", caution());
     text
 }
 

@@ -11,8 +11,7 @@ use crate::analysis::why::{
 use crate::analysis::{
     Case, Finding, FindingId, Findings, Level, NumberId, Solved, Standing, moves_told,
 };
-use crate::command::Problem;
-use crate::drawing::CAUTIONS;
+use crate::command::{Problem, caution};
 use crate::units::{Length, Measure as _, Quoted, Share};
 
 /// What is asked.
@@ -142,7 +141,7 @@ fn plain(solved: &Solved, why: &Why, asked: Asked) -> String {
         let _ = writeln!(text, "      {}", reason.unwrap_or_default());
     }
     uncertainty_text(&mut text, solved, why.finding);
-    let _ = writeln!(text, "\n{}", CAUTIONS.join("\n"));
+    let _ = writeln!(text, "\n{}", caution());
     text
 }
 

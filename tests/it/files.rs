@@ -83,7 +83,7 @@ const BROKEN_VALUES: &[Broken] = &[
     broken("format: 1", "format: -1", 2, "-1,", "format", "found -1; write the number 1"),
     broken("format: 1", "format: 1.5", 2, "1.5,", "format", "found 1.5; write the number 1"),
     broken("format: 1", r#"format: "1""#, 2, r#""1""#, "format", "write the number 1"),
-    broken("name: \"Quarry Hill, trailed gang, number 3\"", "name: 3", 3, "3,", "name", "a text in quotes"),
+    broken("name: \"Example Ground, trailed gang, number 3\"", "name: 3", 3, "3,", "name", "a text in quotes"),
     broken("turf: Fairway", "turf: Meadow", 4, "Meadow", "turf", "one of Green, Tee, Fairway, Rough"),
     broken("turf: Fairway", "turf: fairway", 4, "fairway", "turf", "one of Green, Tee, Fairway, Rough"),
     broken("turf: Fairway", "turf: \"Fairway\"", 4, "\"Fairway\"", "turf", "without quotes"),
@@ -181,7 +181,7 @@ const BROKEN_WRITING: &[Broken] = &[
     broken("limits: None", "limit: None", 40, "limit:", "limit", "there is no field \"limit\" here"),
     broken("\"7 in\"", "\"7 in", 6, "\"7 in,", DIAMETER, "a quote is not closed on its line"),
     broken("\"7 in\"", "7 in\"", 6, "7 in\"", DIAMETER, "a length in quotes"),
-    broken("number 3\"", "number 3", 3, "\"Quarry", "name", "a quote is not closed on its line"),
+    broken("number 3\"", "number 3", 3, "\"Example", "name", "a quote is not closed on its line"),
     broken("\"7 in\",", "\"7 in\"", 6, "\n", DIAMETER, "a comma is missing here"),
     broken("turf: Fairway", "turf Fairway", 4, "turf", "turf", "a colon is missing"),
     broken("turf: Fairway", "turf = Fairway", 4, "turf", "turf", "a colon is missing"),
@@ -331,7 +331,7 @@ fn a_wrong_value_of_any_length_is_told_on_one_short_line() {
 #[test]
 fn more_than_can_be_worked_with_is_refused_by_its_count() {
     let letters = |count: usize| "ä".repeat(count);
-    let named = |count| example_with("Quarry Hill, trailed gang, number 3", &letters(count));
+    let named = |count| example_with("Example Ground, trailed gang, number 3", &letters(count));
     assert!(read_text(&named(most::NAME_LETTERS)).is_ok());
     let noted = |count| {
         let notes = format!("(name: \"reaching\", notes: \"{}\",", letters(count));
@@ -397,7 +397,7 @@ fn a_file_cut_short_is_refused_where_it_ends() {
         ("(\n    form", 2, "format", early),
         ("(\n    format: 1", 2, "format", early),
         ("    turf", 4, "name", early),
-        ("Quarry Hill", 3, "name", quote),
+        ("Example Ground", 3, "name", quote),
         ("new_diameter:", 6, DIAMETER, early),
         ("\"7 in", 6, DIAMETER, quote),
         ("\"6.9 in\",", 11, "bench.reel_diameter", early),
@@ -512,7 +512,7 @@ fn a_file_that_is_no_text_or_far_too_large_is_refused() {
 #[test]
 fn the_example_opens_and_a_setting_left_out_is_as_on_the_bench() {
     let document = example();
-    assert_eq!(document.name, "Quarry Hill, trailed gang, number 3");
+    assert_eq!(document.name, "Example Ground, trailed gang, number 3");
     assert_eq!(document.setting, SettingEntry::default());
     let unit = document.checked().unwrap();
     let (setting, bench) = (unit.setting, unit.profile.bench);

@@ -15,13 +15,13 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{Config, RngAlgorithm, RngSeed, TestRng, TestRunner};
 use serde_json::Value;
+use sweepgauge::analysis::CAUTION;
 use sweepgauge::analysis::knives::{
     Apart, KnifeRow, Life, Limit, Measured, Over, Ranking, Trial, Verdict, Window, curves,
     lowest_height, map, rank, table, windows,
 };
 use sweepgauge::analysis::ranges::attitude_range;
 use sweepgauge::analysis::{Lowest, Solution, Solved};
-use sweepgauge::drawing::CAUTIONS;
 use sweepgauge::geometry::{
     Closing, GroundShape, Hardware, HardwarePoint, KnifeSection, Mount, Setting, Sink, Stance,
     underside_on_bar,
@@ -1201,7 +1201,7 @@ fn the_list_says_of_each_knife_what_its_report_says() {
     for file in DemoUnit::files() {
         for what_if in [
             &[][..],
-            &["--extension", "2 mm", "--reel-diameter", "4.7 in"],
+            &["--edge-forward", "2 mm", "--reel-diameter", "4.7 in"],
         ] {
             let whole = |rest: &[&str]| {
                 let words = [OsStr::new("report"), file.as_os_str(), OsStr::new("--json")];
@@ -1349,7 +1349,7 @@ fn the_table_to_read_names_what_it_rests_on_and_the_cautions() {
     let said = readings
         .into_iter()
         .chain(about_limits)
-        .chain(CAUTIONS)
+        .chain(CAUTION)
         .chain(ranking.sentences.iter().map(String::as_str))
         .chain(rows.iter().map(|row| row.name.as_str()));
     for said in said {

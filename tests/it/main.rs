@@ -43,3 +43,4 @@ mod untrusted_text;
 mod why;
 mod why_window;
 mod window;
+mod words;

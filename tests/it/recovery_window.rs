@@ -65,7 +65,7 @@ impl Bench {
 
 /// The demo unit as something else would leave it.
 fn otherwise() -> String {
-    DEMO_UNIT.replace("Quarry Hill", "Valley Road")
+    DEMO_UNIT.replace("Example Ground", "Sample Ground")
 }
 
 #[test]
@@ -304,7 +304,7 @@ fn a_folder_that_cannot_be_written_is_told_once_and_stops_nobody() {
 #[test]
 fn a_file_changed_outside_is_asked_about_when_the_window_is_gone_to() {
     let bench = Bench::new();
-    for (answer, name) in [("Reload", "Valley Road"), ("Keep mine", "Quarry Hill")] {
+    for (answer, name) in [("Reload", "Sample Ground"), ("Keep mine", "Example Ground")] {
         fs::write(&bench.file, DEMO_UNIT).unwrap();
         let mut window = bench.window();
         window.assert_silent("Changed outside");

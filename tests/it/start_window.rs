@@ -5,8 +5,8 @@ use std::fs;
 use std::path::Path;
 
 use egui::{Key, Modifiers, Pos2, Rect, Vec2};
+use sweepgauge::analysis::CAUTION;
 use sweepgauge::app::{Beginning, DEMO_UNIT, Preferences};
-use sweepgauge::drawing::CAUTIONS;
 use sweepgauge::store::{PreferencesProblem, read_preferences};
 use tempfile::TempDir;
 
@@ -49,7 +49,7 @@ fn a_first_start_asks_what_to_work_on() {
     let (_folder, start) = first_start();
     let mut window = start.window();
     window.assert_says(QUESTION);
-    for caution in &CAUTIONS[..3] {
+    for caution in CAUTION {
         window.assert_says(caution);
     }
     window.press(Key::Escape);

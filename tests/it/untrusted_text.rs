@@ -251,7 +251,7 @@ fn runs(folder: &TempDir) -> Vec<(Vec<String>, i32)> {
                 unit,
                 "--reel-diameter",
                 "1 in",
-                "--extension",
+                "--edge-forward",
                 "9 in",
             ],
             3,

@@ -11,7 +11,9 @@ use sweepgauge::analysis::why::{
     Budget, Change, Complaint, CrestLimit, CrestLimits, Cure, Goal, Knob, KnobAnswer, NotSensible,
     StepKind, Strength, Why, WhyNot, bounces_per_s, causes, matches, pitches, spacing_told,
 };
-use sweepgauge::analysis::{Case, FindingId, Findings, Judged, Level, NumberId, Solution, Solved};
+use sweepgauge::analysis::{
+    CAUTION, Case, FindingId, Findings, Judged, Level, NumberId, Solution, Solved,
+};
 use sweepgauge::geometry::{GroundShape, Sink, Terrain, touching_crest};
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::{Document, RollerMoves, read_text};
@@ -1000,7 +1002,9 @@ fn the_text_tells_the_causes_of_a_complaint_and_the_cautions() {
             text.contains(complaint.name()) && text.contains("Confirm:"),
             "{text}"
         );
-        assert!(text.contains("engine off"), "{text}");
+        for caution in CAUTION {
+            assert!(text.contains(caution), "{caution} in {text}");
+        }
     }
 }
 

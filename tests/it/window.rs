@@ -9,9 +9,9 @@ use egui::accesskit::{Action, Role};
 use egui::{Key, Modifiers, Vec2, ViewportCommand};
 use egui_kittest::kittest::NodeT as _;
 use proptest::prelude::*;
+use sweepgauge::analysis::CAUTION;
 use sweepgauge::analysis::{FindingId, Level, Solved};
 use sweepgauge::app::{DEMO_UNIT, Session};
-use sweepgauge::drawing::CAUTIONS;
 use sweepgauge::geometry::Pose;
 use sweepgauge::store::{open_unit, save_unit};
 use sweepgauge::unit::{
@@ -786,7 +786,7 @@ fn turf_reel_rollers_and_grinding_are_taken_from_the_form() {
     let mut window = Window::demo();
     window.unfold();
     window.choose("Turf", "Green");
-    window.enter_text("Name", "Quarry Hill, spare");
+    window.enter_text("Name", "Example Ground, spare");
     for (name, text) in [
         ("Reel, new", "7.1 in"),
         ("Reel, scrap size", "6.4 in"),
@@ -805,7 +805,7 @@ fn turf_reel_rollers_and_grinding_are_taken_from_the_form() {
     }
     let unit = window.document();
     assert_eq!(unit.turf, Turf::Green);
-    assert_eq!(unit.name, "Quarry Hill, spare");
+    assert_eq!(unit.name, "Example Ground, spare");
     assert_eq!(unit.reel.new_diameter.text(), "7.1 in");
     assert_eq!(unit.reel.smallest_diameter.text(), "6.4 in");
     assert_eq!(unit.reel.blades, 9);
@@ -1008,7 +1008,7 @@ fn an_edit_shows_the_unsaved_mark_and_undoing_it_takes_the_mark_away() {
     window.take_commands();
     window.enter_text("Attitude", "5");
     window.assert_says(UNSAVED);
-    let marked = "• Quarry Hill, trailed gang, number 3 - Sweepgauge";
+    let marked = "• Example Ground, trailed gang, number 3 - Sweepgauge";
     assert!(
         window
             .take_commands()
@@ -1326,7 +1326,7 @@ fn the_first_steps_are_shown_when_asked_for() {
     window.assert_silent("1  Measure");
     window.click("First steps");
     window.assert_says("1  Measure");
-    for caution in &CAUTIONS[..3] {
+    for caution in CAUTION {
         window.assert_says(caution);
     }
     window.press(Key::Escape);
@@ -1336,14 +1336,14 @@ fn the_first_steps_are_shown_when_asked_for() {
 #[test]
 fn about_has_every_caution() {
     let mut window = Window::demo();
-    window.assert_silent(CAUTIONS[0]);
+    window.assert_silent(CAUTION[0]);
     window.click("About");
-    for caution in CAUTIONS {
+    for caution in CAUTION {
         window.assert_says(caution);
     }
     window.assert_says(env!("CARGO_PKG_VERSION"));
     window.click("Close");
-    window.assert_silent(CAUTIONS[0]);
+    window.assert_silent(CAUTION[0]);
 }
 
 #[test]

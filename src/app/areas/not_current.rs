@@ -4,6 +4,7 @@ use egui::{Frame, Label, Rect, Sense, Stroke, Ui, UiBuilder, Vec2, vec2};
 
 use crate::analysis::Level;
 use crate::app::desk::Desk;
+use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::symbol::symbol;
@@ -19,6 +20,8 @@ pub fn nothing_drawn_ui(ui: &mut Ui, desk: &Desk) {
         if let Some(why) = desk.why_not_current() {
             ui.label(why);
         }
+        ui.add_space(16.0);
+        caution_in_short_ui(ui);
     });
 }
 

@@ -5,10 +5,11 @@ use egui::{RichText, Sense, Ui, Vec2};
 use super::field::Fields;
 use crate::analysis::other_readings::{BehindFrom, Derived, Taken};
 use crate::app::desk::{Card, Change, Desk, Drafts, Next, Slot};
+use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::{Painted, paper};
-use crate::drawing::{CAUTIONS, Role, ShownIn, Theme, View, lay_out, reading_picture};
+use crate::drawing::{Role, ShownIn, Theme, View, lay_out, reading_picture};
 use crate::geometry::rise_of_segment;
 use crate::unit::{BenchReadings, Document, Reading};
 use crate::units::{Angle, Length, Measure as _, Quantity, System};
@@ -178,8 +179,7 @@ impl BehindCard {
                 ui.label(RichText::new(why).family(strong()));
             }
         }
-        ui.label(Lettering::FinePrint.of(CAUTIONS[0]).weak());
-        ui.label(Lettering::FinePrint.of(CAUTIONS[2]).weak());
+        caution_in_short_ui(ui);
         ui.add_space(6.0);
         ui.horizontal(|ui| {
             let fill = ui.add_enabled(found.is_ok(), egui::Button::new("Fill in"));

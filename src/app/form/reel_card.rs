@@ -6,10 +6,11 @@ use super::field::Fields;
 use crate::analysis::ReelWay;
 use crate::analysis::other_readings::Derived;
 use crate::app::desk::{Card, Change, Desk, Drafts, Next, Slot};
+use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::{Painted, paper};
-use crate::drawing::{CAUTIONS, Role, ShownIn, Theme, View, lay_out, reel_picture};
+use crate::drawing::{Role, ShownIn, Theme, View, lay_out, reel_picture};
 use crate::unit::{Document, Field, Reading};
 use crate::units::{Length, Measure as _, Quantity, System};
 
@@ -114,8 +115,7 @@ impl ReelCard {
         ui.label(Lettering::FinePrint.of(basis).weak());
         let found = self.found(blades, system);
         found_ui(ui, &found, system);
-        ui.label(Lettering::FinePrint.of(CAUTIONS[0]).weak());
-        ui.label(Lettering::FinePrint.of(CAUTIONS[2]).weak());
+        caution_in_short_ui(ui);
         ui.add_space(6.0);
         ui.horizontal(|ui| {
             let fill = ui.add_enabled(found.is_ok(), egui::Button::new("Fill in"));

@@ -3,10 +3,9 @@
 use egui::{RichText, ScrollArea, Ui};
 
 use super::licences::LicencesCard;
-use crate::analysis::NumberId;
+use crate::analysis::{CAUTION, MODEL_IN_SHORT, NumberId};
 use crate::app::desk::{Card, Desk, Next};
 use crate::app::widgets::lettering::{Lettering, strong};
-use crate::drawing::CAUTIONS;
 
 const MODEL: [&str; 4] = [
     "Rigid parts, one plane: a unit that twists or bends is another unit at each end.",
@@ -39,7 +38,7 @@ impl Card for AboutCard {
         ));
         ScrollArea::vertical().max_height(460.0).show(ui, |ui| {
             part(ui, "Cautions");
-            for caution in CAUTIONS {
+            for caution in CAUTION {
                 bullet(ui, caution);
             }
             part(ui, "What the numbers mean");
@@ -54,6 +53,7 @@ impl Card for AboutCard {
                 });
             }
             part(ui, "What the model leaves out");
+            bullet(ui, MODEL_IN_SHORT);
             for limit in MODEL {
                 bullet(ui, limit);
             }

@@ -5,9 +5,10 @@ use std::path::PathBuf;
 use egui::{Button, Grid, Label, ScrollArea, Ui, Vec2};
 
 use super::recent::recent_ui;
-use super::steps_card::{StepsCard, cautions_ui};
+use super::steps_card::StepsCard;
 use crate::app::desk::{Card, DEMO_UNITS, DemoUnit, Desk, Next, SessionId};
 use crate::app::files::{Asking, ask_first};
+use crate::app::widgets::caution::caution_ui;
 use crate::app::widgets::lettering::Lettering;
 
 /// How many files are offered again; the menu has them all.
@@ -129,7 +130,7 @@ fn choices_ui(ui: &mut Ui, desk: &Desk) -> Option<Choice> {
             }
         });
     ui.separator();
-    cautions_ui(ui);
+    caution_ui(ui);
     choice
 }
 

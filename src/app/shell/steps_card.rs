@@ -1,10 +1,10 @@
 //! The first steps with a unit.
 
-use egui::{RichText, Ui};
+use egui::Ui;
 
 use crate::app::desk::{Card, Desk, Next};
-use crate::app::widgets::lettering::{Lettering, strong};
-use crate::drawing::CAUTIONS;
+use crate::app::widgets::caution::caution_ui;
+use crate::app::widgets::lettering::Lettering;
 
 const STEPS: [(&str, &str); 4] = [
     (
@@ -62,7 +62,7 @@ impl Card for StepsCard {
             ui.add_space(4.0);
         }
         ui.separator();
-        cautions_ui(ui);
+        caution_ui(ui);
         ui.add_space(10.0);
         if ui.button("Close").clicked() {
             self.put_away(desk)
@@ -76,13 +76,5 @@ impl Card for StepsCard {
             desk.put_card_back(card);
         }
         Next::Close
-    }
-}
-
-/// What makes touching a unit safe.
-pub fn cautions_ui(ui: &mut Ui) {
-    ui.label(RichText::new("Before you touch a unit").family(strong()));
-    for caution in &CAUTIONS[..3] {
-        ui.label(*caution);
     }
 }

@@ -1,6 +1,7 @@
 //! What every part of the window is made of, none of which knows a document: the look of the window,
 //! words and their help, symbols, painting marks.
 
+pub mod caution;
 pub mod examples;
 pub mod focus;
 pub mod help;

@@ -6,4 +6,4 @@ mod page;
 mod plate_sheet;
 
 pub use page::Page;
-pub use plate_sheet::{CAUTIONS, PlateSheet, verdict};
+pub use plate_sheet::{PlateSheet, verdict};

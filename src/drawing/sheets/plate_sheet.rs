@@ -4,21 +4,13 @@
 use kurbo::{Point, Rect, Shape as _};
 
 use super::page::Page;
-use crate::analysis::{Finding, Findings, Level};
+use crate::analysis::{CAUTION_IN_SHORT, Finding, Findings, Level, MODEL_IN_SHORT};
 use crate::drawing::paper::{
     Anchor, Mark, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, View, level_symbol,
 };
 use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
 use crate::drawing::scene::Role;
 use crate::unit::ExampleCount;
-
-/// The usual cautions, on screen and on paper.
-pub const CAUTIONS: [&str; 4] = [
-    "Reels and knives cut even when turned slowly by hand: engine off, key out, wheels chocked, reel blocked, cut-resistant gloves.",
-    "Eye protection at the grinder.",
-    "The machine's own manual, local codes and a qualified technician go before anything shown here.",
-    "The numbers hold for rigid parts in one plane with all blade tips on one cylinder.",
-];
 
 /// A drawing to keep or print.
 #[derive(Clone, Debug, PartialEq)]
@@ -206,9 +198,10 @@ fn footer(pencil: &mut Pencil, view: &SideView, whole: &View, page: Page) {
         whole.written_scale(),
         page.name(),
     );
-    let below = [scale, CAUTIONS[..2].join(" "), CAUTIONS[2..].join(" ")];
+    let [cuts, precedence] = CAUTION_IN_SHORT;
+    let below = [&format!("{scale} {MODEL_IN_SHORT}"), cuts, precedence];
     for (row, text) in (0_u8..).zip(below) {
         let y = height - 46.0 + 19.0 * f64::from(row);
-        line(pencil, Role::Note, (0.0, y), 12.0, text);
+        line(pencil, Role::Note, (0.0, y), 12.0, text.to_owned());
     }
 }

@@ -3,7 +3,7 @@
 /// The example that the description of the unit file gives.
 pub const EXAMPLE: &str = r#"(
     format: 1,
-    name: "Quarry Hill, trailed gang, number 3",
+    name: "Example Ground, trailed gang, number 3",
     turf: Fairway,                       // Green, Tee, Fairway or Rough: picks the starting limits
     reel: (
         new_diameter: "7 in",

@@ -10,12 +10,13 @@ use egui::{Button, CentralPanel, Key, Label, Panel, Ui};
 
 use self::drawing::PathView;
 use self::numbers::numbers_ui;
-use self::worked_out::{CAUTION, WorkedOut};
+use self::worked_out::{NEVER_TURNING, WorkedOut};
 use super::not_current::nothing_drawn_ui;
 use super::{About, Area};
 use crate::analysis::{Solved, SolvedId};
 use crate::app::desk::{Change, Desk, PerSession};
 use crate::app::form::example_speeds;
+use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
 use crate::unit::Group;
@@ -110,6 +111,7 @@ fn no_speeds_ui(ui: &mut Ui, desk: &mut Desk) {
             });
         }
         ui.add_space(16.0);
-        ui.label(CAUTION);
+        ui.label(NEVER_TURNING);
+        caution_in_short_ui(ui);
     });
 }

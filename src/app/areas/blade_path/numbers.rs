@@ -2,9 +2,10 @@
 
 use egui::{Button, Grid, RichText, ScrollArea, Ui, Vec2};
 
-use super::worked_out::{CAUTION, WorkedOut};
+use super::worked_out::{NEVER_TURNING, WorkedOut};
 use crate::analysis::{Kinematics, SpeedsForCut};
 use crate::app::desk::{Change, Desk};
+use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::focus::Followed;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::unit::Reading;
@@ -46,7 +47,9 @@ pub fn numbers_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
                         chosen = for_cut_ui(ui, &worked_out.kinematics, system);
                     });
                     ui.add_space(4.0);
-                    ui.label(CAUTION);
+                    ui.label(NEVER_TURNING);
+                    ui.add_space(4.0);
+                    caution_in_short_ui(ui);
                     ui.add_space(4.0);
                     let basis = "Drawn on level ground, the rollers not sunk. The ripple is an estimate: it takes each stem to be cut at the clip nearest its root, and to stand straight from root to edge.";
                     ui.label(Lettering::FinePrint.of(basis).weak());

@@ -4,7 +4,7 @@ use crate::analysis::{Kinematics, PathNumber, Solved};
 use crate::units::{Sentence, System};
 
 /// Never with the reel turning.
-pub const CAUTION: &str = "Never measure or look closely with the reel turning: engine off, key out, reel blocked, cut-resistant gloves. Take speeds from the machine's manual, or have a qualified technician measure them with the guards on.";
+pub const NEVER_TURNING: &str = "Never measure or look closely while the reel turns. Take speeds from the machine's manual, or have a qualified technician measure them, guards on, with a non-contact tachometer.";
 
 /// The kinematics and how they read.
 #[derive(Clone, Debug)]

@@ -21,6 +21,7 @@ use self::worked_out::{AT_ONCE, KnivesDrawn, Named, WorkedOut, named_knives};
 use super::{About, Area};
 use crate::analysis::SolvedId;
 use crate::app::desk::{Desk, PerSession, Ticked};
+use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::focus::Followed;
 use crate::app::widgets::kept::Kept;
 use crate::units::System;
@@ -106,6 +107,8 @@ impl State {
                 map.show(ui, desk, lists);
                 ui.separator();
                 life.show(ui, desk, lists.map(|(_, plotted)| plotted));
+                ui.separator();
+                caution_in_short_ui(ui);
                 followed.bring_in(ui);
             });
     }

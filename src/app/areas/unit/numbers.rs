@@ -4,6 +4,7 @@ use egui::{Grid, RichText, ScrollArea, Ui, Vec2};
 
 use crate::analysis::{Finding, Solved, SolvedId, lean_in_doubt};
 use crate::app::desk::Desk;
+use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::theme;
 
@@ -108,7 +109,8 @@ fn findings_ui(ui: &mut Ui, solved: &Solved, system: System, advice: &mut KeptAd
             });
             ui.add_space(3.0);
         }
-        let basis = "Limits not set in the file are this program's starting values, to be set from one's own trials (see Limits in the form). What would bring a finding back ends with some room inside its limit; Why tells the limit itself as well. The machine's manual, local codes and a qualified technician go before anything shown here.";
+        let basis = "Limits not set in the file are this program's starting values, to be set from one's own trials (see Limits in the form). What would bring a finding back ends with some room inside its limit; Why tells the limit itself as well.";
         ui.label(Lettering::FinePrint.of(basis).weak());
+        caution_in_short_ui(ui);
     });
 }

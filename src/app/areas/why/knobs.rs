@@ -6,6 +6,7 @@ use super::trial::Chosen;
 use super::worked_out::WorkedOut;
 use crate::analysis::why::{Change, Goal, Knob, KnobAnswer, NotSensible, Other};
 use crate::analysis::{FindingId, Judged, Solved, Standing};
+use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::look::theme;
 
 use crate::app::widgets::lettering::{Lettering, strong};
@@ -62,8 +63,9 @@ pub fn knobs_ui(
         egui::CollapsingHeader::new("Possible, not sensible")
             .show(ui, |ui| row.list(ui, &odd, &mut chosen));
     }
-    let caution = "Grinding takes metal that does not come back. Engine off, key out, reel blocked, gloves, eye protection at the grinder. Speeds, bracket travel and grinding limits: the machine's manual and a qualified technician go before anything shown here.";
+    let caution = "Grinding takes metal that does not come back. Speeds, bracket travel and grinding limits: only what the machine's manual allows.";
     ui.label(Lettering::FinePrint.of(caution).weak());
+    caution_in_short_ui(ui);
     chosen
 }
 

@@ -1,0 +1,20 @@
+//! What makes it safe to touch a machine: the one text, in full and in short.
+
+/// The caution in full, for texts, help and pages with room.
+pub const CAUTION: [&str; 5] = [
+    "Stop the engine and take the key out (no key: pull the spark-plug lead or isolate the battery). Wait until everything stops.",
+    "Disconnect the reel drive and chock the wheels. Lift with a hoist or two people, and block the unit so that it cannot roll or tip.",
+    "Block the reel and wear cut-resistant gloves: reels and bedknives cut even when turned slowly by hand.",
+    "At the grinder wear eye, hearing and dust protection, and gloves only as the grinder's manual says.",
+    "The machine's manual, local safety rules and a qualified technician take precedence over anything shown.",
+];
+
+/// The same in short, where space is short.
+pub const CAUTION_IN_SHORT: [&str; 2] = [
+    "Reels and bedknives cut even when turned slowly by hand: engine off, key out, reel drive disconnected, wheels chocked, unit and reel blocked, cut-resistant gloves.",
+    "At the grinder: eye, hearing and dust protection. The machine's manual, local safety rules and a qualified technician take precedence over anything shown.",
+];
+
+/// What every number rests on, in one sentence.
+pub const MODEL_IN_SHORT: &str =
+    "The numbers hold for rigid parts in one plane with all blade tips on one cylinder.";
