@@ -17,7 +17,7 @@ mod whole;
 
 pub use place::{is_same_file, whole_path};
 pub use plain::plain;
-pub use preferences::{PreferencesProblem, preferences_file, read_preferences, write_preferences};
+pub use preferences::{PreferencesProblem, change_preferences, preferences_file, read_preferences};
 pub use read::{ReadProblem, read_text};
 pub use stamp::{OnDisk, Stamp, Watched};
 pub use unit_file::{FileProblem, Saved, open_unit, reopen_unit, save_unit};

@@ -208,6 +208,51 @@ fn preferences_are_written_as_they_are_chosen_and_damaged_ones_are_told_once() {
 }
 
 #[test]
+fn two_windows_keep_each_others_preferences() {
+    let folder = TempDir::new().expect("a folder");
+    let file = folder.path().join("p.ron");
+    let units = ["one.ron", "two.ron", "three.ron"].map(|name| unit_in(&folder, name));
+    // Both begin with what stands in the file before either chooses.
+    let [first, second] = [(); 2].map(|()| started(&file).0);
+    let (mut first, mut second) = (first.window(), second.window());
+    for window in [&mut first, &mut second] {
+        window.press(Key::Escape);
+    }
+    first.click("View");
+    first.click("Dark");
+    first.drop_file(&units[0]);
+    second.click("mm");
+    second.drop_file(&units[1]);
+    first.press_with(Modifiers::COMMAND, Key::Plus);
+    first.drop_file(&units[2]);
+    let (kept, problem) = read_preferences::<Preferences>(&file);
+    assert!(problem.is_none(), "{problem:?}");
+    assert_eq!(kept.is_dark, Some(true));
+    assert_eq!(kept.system, second.app().preferences().system);
+    assert!(kept.system.is_some());
+    assert_eq!(kept.scale_percent, first.app().preferences().scale_percent);
+    assert_eq!(
+        kept.recent,
+        [2, 1, 0].map(|place: usize| units[place].clone())
+    );
+    assert_eq!(kept.last_open.as_deref(), Some(units[2].as_path()));
+    // Where a window stood when it closes is all it writes then.
+    second.harness.state_mut().keep_place();
+    let after = read_preferences::<Preferences>(&file).0;
+    assert!(after.window.is_some());
+    assert_eq!(
+        Preferences {
+            window: None,
+            ..after
+        },
+        Preferences {
+            window: None,
+            ..kept
+        }
+    );
+}
+
+#[test]
 fn preferences_that_cannot_be_written_are_told_once() {
     let folder = TempDir::new().expect("a folder");
     let file = folder.path().join("p.ron");

@@ -48,4 +48,82 @@ impl Preferences {
     pub fn forget(&mut self, file: &Path) {
         self.recent.retain(|known| known != file);
     }
+    /// These, with what was chosen between two other ones put in: what another window chose in the same
+    /// time stays.
+    pub fn with_chosen_between(self, before: &Self, after: &Self) -> Self {
+        let Self {
+            recent,
+            last_open,
+            system,
+            is_dark,
+            scale_percent,
+            window,
+        } = self;
+        Self {
+            recent: recent_between(recent, &before.recent, &after.recent),
+            last_open: chosen_between(last_open, &before.last_open, &after.last_open),
+            system: chosen_between(system, &before.system, &after.system),
+            is_dark: chosen_between(is_dark, &before.is_dark, &after.is_dark),
+            scale_percent: chosen_between(
+                scale_percent,
+                &before.scale_percent,
+                &after.scale_percent,
+            ),
+            window: chosen_between(window, &before.window, &after.window),
+        }
+    }
+}
+
+fn chosen_between<T: Clone + PartialEq>(standing: T, before: &T, after: &T) -> T {
+    if before == after {
+        standing
+    } else {
+        after.clone()
+    }
+}
+
+/// Files remembered, with those on top that were remembered in between, and without those forgotten.
+fn recent_between(
+    mut standing: Vec<PathBuf>,
+    before: &[PathBuf],
+    after: &[PathBuf],
+) -> Vec<PathBuf> {
+    // What was not touched stands at the end, in its order of before.
+    let is_untouched = |rest: &[PathBuf]| {
+        let mut before = before.iter();
+        rest.iter().all(|file| before.any(|known| known == file))
+    };
+    let touched = (0..=after.len()).find(|from| is_untouched(&after[*from..]));
+    let remembered = &after[..touched.unwrap_or(after.len())];
+    standing.retain(|file| !before.contains(file) || after.contains(file));
+    standing.retain(|file| !remembered.contains(file));
+    standing.splice(0..0, remembered.iter().cloned());
+    standing.truncate(MOST_RECENT);
+    standing
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn files_that_two_windows_remember_and_forget_are_all_in_one_list() {
+        let files = |names: &str| names.chars().map(|name| name.to_string().into()).collect();
+        for (standing, before, after, wanted) in [
+            ("abc", "abc", "abc", "abc"),
+            // Another window opened x; this one y, or c again, or forgot b.
+            ("xabc", "abc", "yabc", "yxabc"),
+            ("xabc", "abc", "cab", "cxab"),
+            ("xabc", "abc", "ac", "xac"),
+            ("xabc", "abc", "yxac", "yxac"),
+            // The other one forgot a.
+            ("bc", "abc", "yabc", "ybc"),
+            ("", "abc", "yabc", "y"),
+            ("xyabcdef", "abcdefgh", "zabcdefg", "zxyabcde"),
+        ] {
+            let [standing, before, after, wanted]: [Vec<PathBuf>; 4] =
+                [standing, before, after, wanted].map(files);
+            assert_eq!(recent_between(standing, &before, &after), wanted);
+        }
+    }
 }

@@ -5,14 +5,16 @@ use std::path::{Path, PathBuf};
 use egui::Context;
 
 use crate::app::desk::{Desk, Preferences, WindowPlace};
-use crate::store::write_preferences;
+use crate::store::change_preferences;
 
 /// What keeps preferences in their file.
 #[derive(Debug)]
 pub struct Remembering {
     file: PathBuf,
-    /// What was written last, or could not be.
+    /// What the file holds of what was chosen here.
     written: Preferences,
+    /// What was last to be written, whether it could be or not.
+    tried: Preferences,
     is_told: bool,
     /// Where the window stands; none where that is not to be remembered.
     place: Option<WindowPlace>,
@@ -24,6 +26,7 @@ impl Remembering {
         Self {
             file: file.to_owned(),
             place: Some(read.window.unwrap_or_default()),
+            tried: read.clone(),
             written: read,
             is_told: false,
         }
@@ -35,18 +38,34 @@ impl Remembering {
         self
     }
 
-    /// Writes what was chosen since the last frame. It waits for the disk, which a click can.
+    /// Writes what was chosen since the last frame, beside what other windows chose. It waits for the
+    /// disk, which a click can.
     pub fn keep(&mut self, desk: &mut Desk) {
-        if *desk.preferences() == self.written {
+        let chosen = desk.preferences();
+        if *chosen == self.tried {
             return;
         }
-        self.written = desk.preferences().clone();
-        // One that cannot be written is tried again with the next thing chosen, and told once.
-        if let Err(problem) = write_preferences(&self.file, &self.written)
-            && !self.is_told
-        {
-            desk.warn(problem.to_string());
-            self.is_told = true;
+        let changed =
+            change_preferences(&self.file, |standing: Option<Preferences>| match standing {
+                Some(standing) => standing.with_chosen_between(&self.written, chosen),
+                None => chosen.clone(),
+            });
+        self.tried = chosen.clone();
+        match changed {
+            Ok(damaged) => {
+                self.written = self.tried.clone();
+                if let Some(damaged) = damaged {
+                    desk.warn(format!(
+                        "The file of preferences {damaged}. This window's settings were written in its place."
+                    ));
+                }
+            }
+            // They are tried again with the next thing chosen, and told once.
+            Err(problem) if !self.is_told => {
+                desk.warn(problem.to_string());
+                self.is_told = true;
+            }
+            Err(_) => {}
         }
     }
 
