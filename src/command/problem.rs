@@ -8,6 +8,7 @@ use thiserror::Error;
 use super::WhatIfProblem;
 use crate::analysis::Unsolved;
 use crate::store::FileProblem;
+use crate::store::recovery::Flushed;
 use crate::unit::{Flaw, RowProblem};
 use crate::units::Quoted;
 
@@ -70,8 +71,26 @@ pub enum Problem {
     )]
     NoDisplay(String),
     /// The screen of an open window was lost.
-    #[error("the display is gone; what was not saved was kept, and the next start offers it")]
-    DisplayLost,
+    #[error("the display is gone{}", told_of(*.0))]
+    DisplayLost(Flushed),
+    /// A window was told to end, and what was not saved in it could not be kept.
+    #[error("told to end{}", told_of(Flushed::Unkept))]
+    EndedWithLoss,
+    /// A shot was told to end before it was saved.
+    #[error("{}: told to end before the shot was saved", .file.display())]
+    ShotEnded {
+        /// The picture that was to be made.
+        file: PathBuf,
+    },
+}
+
+/// What became of what was not saved when a window ended without being closed, to be read after why.
+fn told_of(flushed: Flushed) -> &'static str {
+    match flushed {
+        Flushed::NoneToKeep => "",
+        Flushed::Kept => "; what was not saved was kept, and the next start offers it",
+        Flushed::Unkept => "; what was not saved could not be kept",
+    }
 }
 
 /// What a windowing library says, past the places in its own source that it names first.
@@ -116,9 +135,33 @@ impl Problem {
             | Self::Reading { .. }
             | Self::Picture { .. }
             | Self::Rows(_)
-            | Self::Unprinted(_) => 2,
+            | Self::Unprinted(_)
+            | Self::EndedWithLoss
+            | Self::ShotEnded { .. } => 2,
             Self::Impossible { .. } => 3,
-            Self::NoDisplay(_) | Self::DisplayLost => 4,
+            Self::NoDisplay(_) | Self::DisplayLost(_) => 4,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn work_is_said_to_be_kept_only_when_it_was() {
+        let told = [Flushed::NoneToKeep, Flushed::Kept, Flushed::Unkept].map(|flushed| {
+            let problem = Problem::DisplayLost(flushed);
+            assert_eq!(problem.code(), 4);
+            problem.to_string()
+        });
+        assert_eq!(told[0], "the display is gone");
+        assert!(told[1].contains("was kept") && told[1].contains("the next start offers it"));
+        assert!(told[2].contains("could not be kept") && !told[2].contains("offers"));
+        assert_ne!(Problem::EndedWithLoss.code(), 0);
+        let shot = Problem::ShotEnded {
+            file: "shot.png".into(),
+        };
+        assert_ne!(shot.code(), 0);
     }
 }

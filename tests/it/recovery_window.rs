@@ -375,6 +375,44 @@ fn no_save_goes_over_what_something_else_wrote_without_asking() {
 }
 
 #[test]
+fn a_close_goes_on_once_what_held_its_save_back_is_answered() {
+    let mine = demo_set("attitude: \"5 deg\"");
+    for answer in ["Save mine over it", "Save as…", "Reload"] {
+        let bench = Bench::new();
+        let elsewhere = bench.folder.path().join("mine.ron");
+        let answers = Answers::default();
+        answers.save(&elsewhere);
+        let mut window = Start::on_file(&bench.file).asking(&answers).window();
+        window.enter_text("Attitude", "5");
+        bench.write_otherwise();
+        assert!(!window.would_close());
+        window.click("Save");
+        window.assert_says("Changed outside");
+        assert!(!window.has_closed());
+        window.button(answer).click();
+        assert!(window.has_closed(), "{answer}");
+        let there = open_unit(&bench.file).unwrap();
+        let is_over = answer == "Save mine over it";
+        assert_eq!(there == mine, is_over, "{answer}");
+        assert_eq!(elsewhere.exists(), answer == "Save as…");
+    }
+}
+
+#[test]
+fn an_answer_put_off_holds_the_close_back_too() {
+    let bench = Bench::new();
+    let mut window = Start::on_file(&bench.file).window();
+    window.enter_text("Attitude", "5");
+    bench.write_otherwise();
+    assert!(!window.would_close());
+    window.click("Save");
+    window.press(Key::Escape);
+    window.assert_silent("Changed outside");
+    assert!(!window.has_closed());
+    assert_eq!(fs::read_to_string(&bench.file).unwrap(), otherwise());
+}
+
+#[test]
 fn a_save_as_that_is_given_up_is_no_leave_to_save_over_it() {
     let bench = Bench::new();
     let mut window = bench.window();
@@ -582,6 +620,44 @@ fn no_drop_goes_past_an_open_question() {
     window.drop_file(&bench.file);
     window.click("Keep editing");
     assert_eq!(window.app().session().file(), None);
+}
+
+#[test]
+fn no_drop_takes_the_unit_away_under_a_card_that_works_on_it() {
+    let bench = Bench::new();
+    let rows = bench.folder.path().join("rows.csv");
+    fs::write(&rows, "long\t1.65\t2.65\t0.12\t0.5\t0.25\t52.00").unwrap();
+    let answers = Answers::default();
+    answers.read_rows(&rows);
+    let mut window = Start::on(document(DEMO_UNIT)).asking(&answers).window();
+    let knives = window.document().options.len();
+    window.click("Knives");
+    for (card, done, more) in [
+        ("Read CSV…", "Add these knives", 1),
+        ("Paste rows…", "Leave it", 1),
+        ("Add a knife", "Leave it", 1),
+    ] {
+        window.click(card);
+        window.drop_file(&DemoUnit::GreensWalking.file());
+        window.assert_says("Not opened: a card about this unit is open.");
+        window.click(done);
+        let document = window.document();
+        assert_eq!(document.name, self::document(DEMO_UNIT).name, "{card}");
+        assert_eq!(document.options.len(), knives + more, "{card}");
+    }
+}
+
+#[test]
+fn a_card_goes_with_the_unit_that_it_works_on() {
+    let mut window = Window::demo();
+    window.click("Knives");
+    window.click("Paste rows…");
+    let other = document(&otherwise());
+    let app = window.harness.state_mut();
+    let other = app.lay_beside(Session::new(other, None));
+    assert!(app.bring_session_to_front(other));
+    window.settle();
+    window.assert_silent("Paste knives");
 }
 
 #[test]

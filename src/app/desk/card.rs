@@ -2,7 +2,7 @@
 
 use egui::{Context, Frame, Id, Margin, Modal, Ui};
 
-use super::Desk;
+use super::{Desk, SessionId};
 
 /// A card over the window. One is open at the most.
 pub trait Card {
@@ -27,7 +27,7 @@ pub trait Card {
     }
 
     /// Takes a card that was open until this one was opened over it; it may come back afterwards.
-    fn lay_over(&mut self, _beneath: Box<dyn Card>) {}
+    fn lay_over(&mut self, _beneath: OpenCard) {}
 
     /// Whether shortcuts wait until it is closed.
     fn takes_keys(&self) -> bool {
@@ -37,6 +37,44 @@ pub trait Card {
     /// Whether the document must stay as it is until it is answered.
     fn is_question(&self) -> bool {
         false
+    }
+
+    /// Whether what is done on it goes into the unit that was in front when it was opened: it closes when
+    /// another one comes there, and no file dropped on the window takes the unit away.
+    fn works_on_unit(&self) -> bool {
+        false
+    }
+}
+
+/// A card with the session that was in front when it was opened.
+pub struct OpenCard {
+    card: Box<dyn Card>,
+    of: SessionId,
+}
+
+impl OpenCard {
+    /// A card for a session in front.
+    pub fn new(card: impl Card + 'static, of: SessionId) -> Self {
+        let card = Box::new(card);
+        Self { card, of }
+    }
+
+    /// Whether the document must stay as it is until it is answered.
+    pub fn is_question(&self) -> bool {
+        self.card.is_question()
+    }
+
+    pub(super) fn takes_keys(&self) -> bool {
+        self.card.takes_keys()
+    }
+
+    /// Whether the unit in front must stay there until it is closed.
+    pub(super) fn holds_unit(&self) -> bool {
+        self.card.is_question() || self.card.works_on_unit()
+    }
+
+    pub(super) fn lay_over(&mut self, beneath: Self) {
+        self.card.lay_over(beneath);
     }
 }
 
@@ -51,9 +89,12 @@ pub enum Next {
 
 /// Shows the open card in the middle of the window.
 pub fn show_card(ctx: &Context, desk: &mut Desk) {
-    let Some(mut card) = desk.take_card() else {
+    let Some(OpenCard { mut card, of }) = desk.take_card() else {
         return;
     };
+    if card.works_on_unit() && desk.session().id() != of {
+        return;
+    }
     let frame = Frame::popup(&ctx.global_style()).inner_margin(Margin::same(20));
     let modal = Modal::new(Id::unique(card.name()))
         .frame(frame)
@@ -73,6 +114,6 @@ pub fn show_card(ctx: &Context, desk: &mut Desk) {
         next => next,
     };
     if next == Next::Stay {
-        desk.put_card_back(card);
+        desk.put_card_back(OpenCard { card, of });
     }
 }

@@ -1,18 +1,22 @@
-//! What keeps work that is in no unit file yet, and looks after the file that is open.
+//! What was handed over to the keeper: work that is in no unit file yet, so that only what differs is
+//! handed over again, and the file that it looks after.
 
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 use super::{Session, SessionId};
-use crate::store::recovery::{Flusher, Keeper, News, Work, WrongText};
+use crate::store::recovery::{Flushed, Flusher, Keeper, News, Work, WrongText};
 use crate::store::{OnDisk, Stamp, Watched};
 use crate::unit::{self, Document, TextProblem};
 
 /// What keeps the work of the desk.
 #[derive(Debug, Default)]
-pub struct Keeping {
+pub struct HandedOver {
     keeper: Option<Keeper>,
+    /// Whether some session has something to lose, for whoever ends the program.
+    has_unsaved: Arc<AtomicBool>,
     /// What was last kept of each session that has something to lose.
     kept: BTreeMap<SessionId, Stand>,
     /// The file that is looked after, and what stood in it.
@@ -21,6 +25,26 @@ pub struct Keeping {
     pub(super) unanswered: Option<OnDisk>,
     /// How many other windows have the file open.
     pub(super) others: usize,
+}
+
+/// Has the last work of the desk written before the program ends, from whatever thread.
+#[derive(Clone, Debug)]
+pub struct LastWork {
+    /// None where the work is not kept.
+    flusher: Option<Flusher>,
+    has_unsaved: Arc<AtomicBool>,
+}
+
+impl LastWork {
+    /// Waits until it is written; whether it is.
+    pub fn flush(&self) -> Flushed {
+        let flushed = self.flusher.as_ref().map(Flusher::flush);
+        if self.has_unsaved.load(Ordering::Relaxed) {
+            flushed.unwrap_or(Flushed::Unkept)
+        } else {
+            Flushed::NoneToKeep
+        }
+    }
 }
 
 /// What there is to keep.
@@ -48,7 +72,7 @@ impl Stand {
     }
 }
 
-impl Keeping {
+impl HandedOver {
     /// By a keeper from here on.
     pub fn with(keeper: Keeper) -> Self {
         Self {
@@ -57,9 +81,12 @@ impl Keeping {
         }
     }
 
-    /// What has the work written before the program ends; none while it is not kept.
-    pub fn flusher(&self) -> Option<Flusher> {
-        self.keeper.as_ref().map(Keeper::flusher)
+    /// What has the last work written before the program ends.
+    pub fn last_work(&self) -> LastWork {
+        LastWork {
+            flusher: self.keeper.as_ref().map(Keeper::flusher),
+            has_unsaved: Arc::clone(&self.has_unsaved),
+        }
     }
 
     /// Looks at the file now.
@@ -69,10 +96,14 @@ impl Keeping {
         }
     }
 
-    /// What there is to tell.
-    pub fn news(&self) -> Vec<News> {
+    /// What there is to tell. A keeper that failed is handed no more.
+    pub fn news(&mut self) -> Vec<News> {
         let keeper = self.keeper.as_ref();
-        keeper.map_or_else(Vec::new, |keeper| keeper.news().collect())
+        let news = keeper.map_or_else(Vec::new, |keeper| keeper.news().collect());
+        if news.contains(&News::Stopped) {
+            self.keeper = None;
+        }
+        news
     }
 
     /// Looks after the file of the session in front from here on.
@@ -94,6 +125,9 @@ impl Keeping {
     /// Keeps the work of the sessions that have something to lose as it is now, and lets go of that of
     /// all others. It is written by a thread of its own, so that no frame waits for a disk.
     pub fn keep<'s>(&mut self, unsaved: impl Iterator<Item = &'s Session>) {
+        let mut unsaved = unsaved.peekable();
+        let has_unsaved = unsaved.peek().is_some();
+        self.has_unsaved.store(has_unsaved, Ordering::Relaxed);
         let Some(keeper) = &self.keeper else {
             return;
         };

@@ -12,35 +12,36 @@ mod demo_units;
 mod dialogs;
 mod drafts;
 mod grip;
+mod handed_over;
 mod history;
-mod keeping;
 mod notice;
 mod per_session;
 mod preferences;
-mod recovery;
 mod session;
 mod snapshot;
 mod ticked;
 mod window_place;
+mod with_keeper;
 
 pub use aim::Aim;
-pub use card::{Card, Next, show_card};
+pub use card::{Card, Next, OpenCard, show_card};
 pub use change::{Change, Part};
 pub use demo_units::{DEMO_UNIT, DEMO_UNITS, DemoUnit};
 pub use dialogs::{Ask, Choosing, Dialogs, NoDialogs, chosen};
 pub use drafts::{Draft, Drafts, Slot};
+pub use handed_over::LastWork;
 pub use history::StepId;
 pub use notice::{Notice, Notices};
 pub use per_session::PerSession;
 pub use preferences::Preferences;
-pub use recovery::document_in;
 pub use session::{Session, SessionId};
 pub use ticked::{Overlaid, Ticked, line_of};
 pub use window_place::WindowPlace;
+pub use with_keeper::document_in;
 
 use std::rc::Rc;
 
-use keeping::Keeping;
+use handed_over::HandedOver;
 
 use crate::analysis::{Solved, Unsolved};
 use crate::store::FileProblem;
@@ -55,13 +56,13 @@ pub struct Desk {
     front: usize,
     preferences: Preferences,
     dialogs: Box<dyn Dialogs>,
-    card: Option<Box<dyn Card>>,
+    card: Option<OpenCard>,
     notices: Notices,
     may_close: bool,
     begins_with_first_field: bool,
     moved_by_step: Option<Change>,
     missed_dialog: Option<Ask>,
-    keeping: Keeping,
+    handed_over: HandedOver,
 }
 
 impl Desk {
@@ -78,7 +79,7 @@ impl Desk {
             begins_with_first_field: false,
             moved_by_step: None,
             missed_dialog: None,
-            keeping: Keeping::default(),
+            handed_over: HandedOver::default(),
         }
     }
 
@@ -346,7 +347,7 @@ impl Desk {
 
     /// Opens a card in place of the one that is open.
     pub fn open_card(&mut self, card: impl Card + 'static) {
-        self.card = Some(Box::new(card));
+        self.card = Some(OpenCard::new(card, self.session().id()));
     }
 
     /// Whether a card is open.
@@ -356,21 +357,26 @@ impl Desk {
 
     /// Whether a question waits for its answer, so that the document must stay as it is.
     pub fn is_asking(&self) -> bool {
-        self.card.as_ref().is_some_and(|card| card.is_question())
+        self.card.as_ref().is_some_and(OpenCard::is_question)
+    }
+
+    /// Whether a card is open for which the unit in front must stay there.
+    pub fn is_unit_held(&self) -> bool {
+        self.card.as_ref().is_some_and(OpenCard::holds_unit)
     }
 
     /// Whether a card is open that takes the keys.
     pub fn are_keys_taken(&self) -> bool {
-        self.card.as_ref().is_some_and(|card| card.takes_keys())
+        self.card.as_ref().is_some_and(OpenCard::takes_keys)
     }
 
     /// Takes the open card from the desk, to be shown or to wait under another.
-    pub fn take_card(&mut self) -> Option<Box<dyn Card>> {
+    pub fn take_card(&mut self) -> Option<OpenCard> {
         self.card.take()
     }
 
     /// Puts a card back, under another that was opened since it was taken.
-    pub fn put_card_back(&mut self, card: Box<dyn Card>) {
+    pub fn put_card_back(&mut self, card: OpenCard) {
         match &mut self.card {
             Some(over) => over.lay_over(card),
             None => self.card = Some(card),

@@ -1,23 +1,23 @@
-//! The desk's work kept for recovery while it is done, and its file looked after for changes from
-//! outside.
+//! The desk with its keeper: hands over the work of every session once a frame, and hears what the keeper
+//! has to tell, of trouble with keeping as of changes to the file from outside.
 
 use std::path::Path;
 
-use super::keeping::Keeping;
+use super::handed_over::{HandedOver, LastWork};
 use super::{Desk, Session};
-use crate::store::recovery::{Flusher, Keeper, News, Work};
+use crate::store::recovery::{Keeper, News, Work};
 use crate::store::{self, FileProblem, OnDisk, Stamp};
 use crate::unit::{Document, TextProblem};
 
 impl Desk {
     /// Has the work kept from here on.
     pub fn keep_with(&mut self, keeper: Keeper) {
-        self.keeping = Keeping::with(keeper);
+        self.handed_over = HandedOver::with(keeper);
     }
 
-    /// What has the work written before the program ends; none while it is not kept.
-    pub fn flusher(&self) -> Option<Flusher> {
-        self.keeping.flusher()
+    /// What has the last work written before the program ends.
+    pub fn last_work(&self) -> LastWork {
+        self.handed_over.last_work()
     }
 
     /// Keeps the work of every session as it is now, once a frame; lets it go when it is saved or may be
@@ -26,30 +26,36 @@ impl Desk {
         let may_be_lost = self.may_close();
         let unsaved = self.sessions.iter();
         let unsaved = unsaved.filter(|session| session.has_unsaved() && !may_be_lost);
-        self.keeping.keep(unsaved);
-        self.keeping.watch(&self.sessions[self.front]);
+        self.handed_over.keep(unsaved);
+        self.handed_over.watch(&self.sessions[self.front]);
     }
 
     /// Looks at the file now, as when the window is gone to.
     pub fn look_at_file(&self) {
-        self.keeping.look();
+        self.handed_over.look();
     }
 
     /// Takes what the keeper has to tell.
     pub fn hear_news(&mut self) {
-        for news in self.keeping.news() {
+        for news in self.handed_over.news() {
             match news {
                 News::Unkept(why) => self.warn(format!(
                     "What is not saved cannot be kept for recovery: {why}. Save often; it is tried again."
                 )),
+                News::Unremoved(why) => self.warn(format!(
+                    "What was kept of work that you saved or gave up cannot be removed: {why}. It is tried again; the next start offers what is still there."
+                )),
+                News::Stopped => self.warn(
+                    "What is not saved is not kept for recovery any more: the program's keeper has failed. Save now and start the program anew.",
+                ),
                 News::OnDisk { file, since, seen } => self.hear_of_file(&file, since, seen),
                 // News of a file that was in front before is no news.
                 News::Others { file, .. } if self.session().file() != Some(&*file) => {}
                 News::Others { others, .. } => {
-                    if others > self.keeping.others {
+                    if others > self.handed_over.others {
                         self.warn("This unit file is open in another window too. Both would save to one file; you are asked before either saves over the other.");
                     }
-                    self.keeping.others = others;
+                    self.handed_over.others = others;
                 }
             }
         }
@@ -62,7 +68,7 @@ impl Desk {
             if session.file() == Some(file) && session.on_disk() == since {
                 session.part_from_file();
                 if place == self.front {
-                    self.keeping.unanswered = Some(seen);
+                    self.handed_over.unanswered = Some(seen);
                 }
             }
         }
@@ -89,12 +95,12 @@ impl Desk {
 
     /// How the file in front was found changed, once; none when it was not, or was answered to.
     pub fn take_change_outside(&mut self) -> Option<OnDisk> {
-        self.keeping.unanswered.take()
+        self.handed_over.unanswered.take()
     }
 
     /// How many other windows have the file in front open.
     pub fn others_on_file(&self) -> usize {
-        self.keeping.others
+        self.handed_over.others
     }
 
     /// Goes on with the work as it is, as a person said on being asked about what something else did to
@@ -117,4 +123,51 @@ impl Desk {
 /// What stands in the file that work belongs to, for the side by side; none when it is in none.
 pub fn document_in(work: &Work) -> Option<Result<Document, FileProblem>> {
     Some(store::reopen_unit(work.file.as_deref()?))
+}
+
+#[cfg(test)]
+mod tests {
+    use std::fs;
+    use std::sync::atomic::{AtomicBool, Ordering};
+    use std::thread;
+    use std::time::Duration;
+
+    use super::super::{Change, NoDialogs, Preferences};
+    use super::*;
+
+    #[test]
+    fn a_keeper_that_failed_is_warned_of_once() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let within = folder.path().join("recovery");
+        let is_sound = AtomicBool::new(false);
+        let keeper = Keeper::new(&within, move || {
+            assert!(is_sound.swap(true, Ordering::Relaxed), "it fails");
+        });
+        let demo = Session::demo().expect("the demo unit");
+        let mut desk = Desk::new(demo, Preferences::default(), Box::new(NoDialogs));
+        desk.keep_with(keeper.expect("a keeper"));
+        // Its first news is that work cannot be kept; telling it, it fails.
+        fs::remove_dir_all(&within).expect("it goes");
+        let edit = |desk: &mut Desk, name: &str| {
+            desk.edit(Change::new("Name"), |document| {
+                name.clone_into(&mut document.name)
+            });
+            desk.keep_work();
+        };
+        edit(&mut desk, "one");
+        let warnings = |desk: &Desk| {
+            let kept = desk.notices().kept();
+            kept.filter(|one| one.is_problem && one.text.contains("keeper has failed"))
+                .count()
+        };
+        let is_told = (0..1000).any(|_| {
+            thread::sleep(Duration::from_millis(5));
+            desk.hear_news();
+            warnings(&desk) > 0
+        });
+        assert!(is_told, "it failed without a word");
+        edit(&mut desk, "two");
+        desk.hear_news();
+        assert_eq!(warnings(&desk), 1);
+    }
 }

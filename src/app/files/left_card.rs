@@ -7,16 +7,16 @@ use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
 use egui::{Grid, Label, ScrollArea, Ui};
 
-use crate::app::desk::{Card, Desk, Next, document_in};
+use crate::app::desk::{Card, Desk, Next, OpenCard, document_in};
 use crate::app::widgets::lettering::Lettering;
-use crate::store::recovery::{Left, LeftBehind, Work};
+use crate::store::recovery::{Flushed, Left, LeftBehind, Work};
 use crate::unit::{self, Document, Field};
 
 /// Longer texts are cut short in the side by side.
 const LONGEST_TEXT: usize = 60;
 
 /// Offers what dead windows left behind, over whatever card is open, and tells what was damaged.
-pub fn offer_recovery(desk: &mut Desk, left: LeftBehind) {
+pub fn offer_left(desk: &mut Desk, left: LeftBehind) {
     if !left.damaged.is_empty() {
         let told = left.damaged.iter();
         let told: Vec<_> = told.map(|one| format!("A recovery file {one}.")).collect();
@@ -25,7 +25,7 @@ pub fn offer_recovery(desk: &mut Desk, left: LeftBehind) {
     let mut others = VecDeque::from(left.works);
     if let Some(first) = others.pop_front() {
         let beneath = desk.take_card();
-        desk.open_card(Recovering {
+        desk.open_card(LeftCard {
             beside: Beside::of(&first.work),
             left: Some(first),
             others,
@@ -35,13 +35,13 @@ pub fn offer_recovery(desk: &mut Desk, left: LeftBehind) {
 }
 
 /// The card on which one work after the other is offered.
-struct Recovering {
+struct LeftCard {
     /// The work that is offered; none once it is answered to.
     left: Option<Left>,
     beside: Beside,
     others: VecDeque<Left>,
     /// The card that comes back when all are answered to.
-    beneath: Option<Box<dyn Card>>,
+    beneath: Option<OpenCard>,
 }
 
 #[derive(Clone, Copy)]
@@ -67,7 +67,7 @@ struct Row {
     recovered: String,
 }
 
-impl Recovering {
+impl LeftCard {
     fn take(&mut self, desk: &mut Desk, reply: Reply) -> Next {
         if let Some(left) = self.left.take() {
             match reply {
@@ -185,7 +185,7 @@ fn recover(desk: &mut Desk, left: Left, others: usize) -> bool {
         desk.preferences_mut().last_open = None;
         desk.tell(format!("Recovered. It is in no file yet.{waiting}"));
     }
-    if desk.flusher().is_some_and(|flusher| flusher.flush()) {
+    if desk.last_work().flush() == Flushed::Kept {
         discard(desk, left);
     }
     true
@@ -262,7 +262,7 @@ fn ago(time: u64) -> String {
     format!("{count} {what}{plural} ago")
 }
 
-impl Card for Recovering {
+impl Card for LeftCard {
     fn name(&self) -> &'static str {
         "recovery"
     }

@@ -1,18 +1,18 @@
 //! Files as a person opens and saves them: dialogs, the question before changes are lost, dropping.
 
 mod asking;
+mod left_card;
 mod native;
 mod open_file;
 mod opening;
 mod outside;
 mod path_card;
-mod recovering;
 mod saving;
 
 pub use asking::ask;
+pub use left_card::offer_left;
 pub use native::NativeDialogs;
 pub use opening::{Asking, ask_first, close_asked, dropped_files, quit_asked};
 pub use outside::{save, watch_file};
 pub use path_card::{PathCard, name_without_dialog};
-pub use recovering::offer_recovery;
 pub use saving::{file_stem_for, save_as, whole_name, why_not_savable, why_not_savable_there};

@@ -8,7 +8,7 @@ use super::asking::ask;
 use super::open_file::open;
 use super::outside::save;
 use super::saving::why_not_savable_there;
-use crate::app::desk::{Ask, Card, DemoUnit, Desk, Next, Session, SessionId};
+use crate::app::desk::{Ask, Card, DemoUnit, Desk, Next, OpenCard, Session, SessionId};
 use crate::app::widgets::lettering::Lettering;
 use crate::store::FileProblem;
 use crate::unit::Document;
@@ -114,7 +114,7 @@ struct Question {
     of: SessionId,
     what: Asking,
     /// The card that was open before, which comes back when nothing is to be lost.
-    beneath: Option<Box<dyn Card>>,
+    beneath: Option<OpenCard>,
     /// The sessions whose changes may be lost.
     given_up: Vec<SessionId>,
     /// Whether the answer that loses nothing was given the keys.
@@ -195,7 +195,7 @@ impl Card for Question {
         }
     }
 
-    fn lay_over(&mut self, card: Box<dyn Card>) {
+    fn lay_over(&mut self, card: OpenCard) {
         self.beneath.get_or_insert(card);
     }
 
@@ -245,7 +245,7 @@ pub fn close_asked(desk: &mut Desk, ctx: &Context) {
     }
 }
 
-/// Opens a file dropped on the window, unless a question about what is open waits for its answer.
+/// Opens a file dropped on the window, unless a card about what is open waits for its answer.
 pub fn dropped_files(desk: &mut Desk, ctx: &Context) {
     let dropped = ctx.input(|input| {
         input
@@ -254,10 +254,12 @@ pub fn dropped_files(desk: &mut Desk, ctx: &Context) {
             .first()
             .map(|file| file.path().to_owned())
     });
-    if dropped.is_some() && desk.is_asking() {
-        desk.warn(
-            "Not opened: a question is open. Answer it first, then drop the file on the window again.",
-        );
+    if dropped.is_some() && desk.is_unit_held() {
+        desk.warn(if desk.is_asking() {
+            "Not opened: a question is open. Answer it first, then drop the file on the window again."
+        } else {
+            "Not opened: a card about this unit is open. Close it first, then drop the file on the window again."
+        });
     } else if let Some(file) = dropped {
         ask_first(desk, Asking::Open(file));
     }

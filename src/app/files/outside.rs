@@ -28,32 +28,51 @@ pub fn watch_file(desk: &mut Desk, ctx: &Context) {
     }
 }
 
-/// Saves where the document is kept, or asks where. What follows is told whether it was saved.
+/// What follows once it is answered: told whether the work here is in its file.
+type Then = Box<dyn FnOnce(&mut Desk, bool) -> bool>;
+
+/// Saves where the document is kept, or asks where. What follows is told whether it was saved, and
+/// waits where the save has to wait for an answer.
 pub fn save(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'static) {
     match desk.session().file().map(Path::to_owned) {
-        Some(file) => {
-            let is_saved = !holds_save_back(desk, &file) && save_to(desk, &file);
-            then(desk, is_saved);
-        }
+        Some(file) => match question_before_saving(desk, &file) {
+            Some(question) => desk.open_card(Outside {
+                then: Some(Box::new(then)),
+                ..question
+            }),
+            None => {
+                let is_saved = save_to(desk, &file);
+                then(desk, is_saved);
+            }
+        },
         None => save_as(desk, then),
     }
 }
 
-/// Whether a save has to wait for an answer: something else stands in the file than was opened, or
-/// another window has it open.
+/// Whether a save has to wait for an answer, which is then asked for.
 pub fn holds_save_back(desk: &mut Desk, file: &Path) -> bool {
+    let question = question_before_saving(desk, file);
+    let holds = question.is_some();
+    if let Some(question) = question {
+        desk.open_card(question);
+    }
+    holds
+}
+
+/// What has to be answered before a file is saved to: something else stands in it than was opened, or
+/// another window has it open.
+fn question_before_saving(desk: &mut Desk, file: &Path) -> Option<Outside> {
     if !is_open_file(desk, file) {
-        return false;
+        return None;
     }
     let seen = desk.look_before_saving();
     let why = match seen {
         OnDisk::Changed(_) => Why::Saving,
         // A file that is gone is put back by the save, and nobody loses by it.
         OnDisk::Same | OnDisk::Gone if desk.others_on_file() > 0 => Why::Shared,
-        OnDisk::Same | OnDisk::Gone => return false,
+        OnDisk::Same | OnDisk::Gone => return None,
     };
-    desk.open_card(Outside::new(desk, seen, why));
-    true
+    Some(Outside::new(desk, seen, why))
 }
 
 /// Why it is asked about.
@@ -76,6 +95,8 @@ struct Outside {
     why: Why,
     /// Whether the file changed once more while this was asked.
     is_again: bool,
+    /// What waits for the answer.
+    then: Option<Then>,
 }
 
 impl Outside {
@@ -85,7 +106,16 @@ impl Outside {
             seen,
             why,
             is_again: false,
+            then: None,
         }
+    }
+
+    /// Goes on with what waited; whether the work here is in its file.
+    fn answered(&mut self, desk: &mut Desk, is_in_file: bool) -> Next {
+        if let Some(then) = self.then.take() {
+            then(desk, is_in_file);
+        }
+        Next::Close
     }
 
     /// Keeps what is here. What was written to the file since it was asked about is asked about first.
@@ -101,8 +131,8 @@ impl Outside {
             self.is_again = true;
             return Next::Stay;
         }
-        save_to(desk, file);
-        Next::Close
+        let is_saved = save_to(desk, file);
+        self.answered(desk, is_saved)
     }
 
     fn told(&self, file: &Path) -> String {
@@ -140,7 +170,7 @@ impl Card for Outside {
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
         let file = desk.session().file().map(Path::to_owned);
         let Some(file) = file.filter(|_| desk.session().id() == self.of) else {
-            return Next::Close;
+            return self.answered(desk, false);
         };
         let is_gone = self.seen == OnDisk::Gone;
         let title = match self.why {
@@ -159,19 +189,27 @@ impl Card for Outside {
         ui.horizontal(|ui| {
             if can_reload && ui.button("Reload").clicked() {
                 // One that cannot be opened leaves the work here as it is, unsaved.
-                open(desk, &file);
-                return Next::Close;
+                let is_reloaded = open(desk, &file);
+                return self.answered(desk, is_reloaded);
             }
             if ui.button(self.keeping()).clicked() {
                 return self.keep_mine(desk, &file);
             }
             if ui.button("Save as…").clicked() {
-                save_as(desk, |_, is_saved| is_saved);
+                let then = self.then.take();
+                save_as(desk, move |desk, is_saved| match then {
+                    Some(then) => then(desk, is_saved),
+                    None => is_saved,
+                });
                 return Next::Close;
             }
             Next::Stay
         })
         .inner
+    }
+
+    fn put_away(&mut self, desk: &mut Desk) -> Next {
+        self.answered(desk, false)
     }
 
     fn is_question(&self) -> bool {

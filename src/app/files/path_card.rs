@@ -160,6 +160,10 @@ impl Card for PathCard {
     fn yields_to_a_click(&self) -> bool {
         !self.is_named()
     }
+
+    fn works_on_unit(&self) -> bool {
+        self.is_saving
+    }
 }
 
 /// Opens the card by which a file is named, where the desktop showed no dialog to choose one in.

@@ -236,6 +236,10 @@ impl Card for BehindCard {
         }
         Next::Close
     }
+
+    fn works_on_unit(&self) -> bool {
+        true
+    }
 }
 
 /// The method's picture, not to scale.

@@ -166,6 +166,10 @@ impl Card for ReelCard {
         }
         Next::Close
     }
+
+    fn works_on_unit(&self) -> bool {
+        true
+    }
 }
 
 /// What follows, and what would be filled in.

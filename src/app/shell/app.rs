@@ -18,14 +18,14 @@ use super::title::Title;
 use super::top_bar::top_bar_ui;
 use super::turns::Turns;
 use crate::app::areas::{About, Areas};
-use crate::app::desk::{Change, Desk, Dialogs, Preferences, Session, SessionId, show_card};
-use crate::app::files::{
-    close_asked, dropped_files, name_without_dialog, offer_recovery, watch_file,
+use crate::app::desk::{
+    Change, Desk, Dialogs, LastWork, Preferences, Session, SessionId, show_card,
 };
+use crate::app::files::{close_asked, dropped_files, name_without_dialog, offer_left, watch_file};
 use crate::app::form::{Form, Keys};
 use crate::app::widgets::focus::focus_ring_ui;
 use crate::store::plain;
-use crate::store::recovery::{Flusher, Keeper, left_behind};
+use crate::store::recovery::{Keeper, left_behind};
 use crate::unit::Document;
 use crate::units::System;
 
@@ -136,7 +136,7 @@ impl App {
                 plain(&error)
             )),
         }
-        offer_recovery(&mut self.desk, left_behind(folder));
+        offer_left(&mut self.desk, left_behind(folder));
         is_kept
     }
 
@@ -162,9 +162,9 @@ impl App {
         }
     }
 
-    /// What has the work written before the program ends; none while it is not kept.
-    pub(super) fn flusher(&self) -> Option<Flusher> {
-        self.desk.flusher()
+    /// What has the last work written before the program ends.
+    pub(super) fn last_work(&self) -> LastWork {
+        self.desk.last_work()
     }
 
     /// Tells that something is not as it should be.
@@ -246,10 +246,6 @@ impl App {
         ];
         course.lay(ctx, parts, &keys, desk.has_card());
         focus_ring_ui(ctx);
-        if stand(desk) != drawn || desk.notices().told() != told {
-            // Changed or told while or after it was drawn: the next frame shows what follows.
-            ctx.request_repaint();
-        }
         close_asked(desk, ctx);
         desk.keep_work();
         if shot.is_none() {
@@ -261,6 +257,10 @@ impl App {
         if let Some(remembering) = remembering {
             remembering.look_at_place(ctx);
             remembering.keep(desk);
+        }
+        if stand(desk) != drawn || desk.notices().told() != told {
+            // Changed or told while or after it was drawn: the next frame shows what follows.
+            ctx.request_repaint();
         }
         title.send(ctx, desk);
     }

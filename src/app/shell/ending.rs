@@ -1,24 +1,61 @@
 //! Ends that nobody asked the window for: told to end from outside, or the display lost. What is not
 //! saved is on the disk before the program is gone.
 
+use std::path::PathBuf;
+
+use crate::app::desk::LastWork;
 use crate::command::{Problem, terminal};
-use crate::store::recovery::Flusher;
+use crate::store::recovery::Flushed;
+
+/// What is open when such an end comes.
+#[derive(Clone, Debug)]
+pub enum Open {
+    /// A window in which a person works.
+    Work(LastWork),
+    /// One that is shown for a shot, and where that is to be saved. It has no work of its own.
+    Shot(PathBuf),
+}
+
+impl Open {
+    /// Has what is not saved written; why the program then ends as it does, none where it was told to
+    /// end and has.
+    fn told_to_end(&self) -> Option<Problem> {
+        match self {
+            Self::Work(work) => match work.flush() {
+                Flushed::NoneToKeep | Flushed::Kept => None,
+                Flushed::Unkept => Some(Problem::EndedWithLoss),
+            },
+            Self::Shot(file) => Some(Problem::ShotEnded { file: file.clone() }),
+        }
+    }
+
+    /// Has what is not saved written once the display is lost; what there is to say.
+    pub fn display_lost(&self) -> Problem {
+        Problem::DisplayLost(match self {
+            Self::Work(work) => work.flush(),
+            Self::Shot(_) => Flushed::NoneToKeep,
+        })
+    }
+}
 
 /// Holds the program ready for such an end while the window is open.
 #[derive(Debug)]
-pub struct Ready(());
+pub struct Ready(Open);
 
 impl Ready {
     /// From here on, on the thread of the window.
-    pub fn with(flusher: Flusher) -> Self {
+    pub fn with(open: Open) -> Self {
         #[cfg(unix)]
         {
-            on_signals(flusher.clone());
-            lost::DISPLAY.set(Some(lost::Lost(flusher)));
+            on_signals(open.clone());
+            lost::DISPLAY.set(Some(lost::Lost(open.clone())));
         }
-        #[cfg(not(unix))]
-        drop(flusher);
-        Self(())
+        Self(open)
+    }
+
+    /// What is open.
+    pub fn open(&self) -> &Open {
+        &self.0
     }
 }
 
@@ -42,7 +79,7 @@ pub fn end_with(problem: &Problem) -> ! {
 
 /// Told to end by the system or from a terminal: that is done as asked, with the work kept.
 #[cfg(unix)]
-fn on_signals(flusher: Flusher) {
+fn on_signals(open: Open) {
     use signal_hook::consts::{SIGHUP, SIGINT, SIGTERM};
     use signal_hook::iterator::Signals;
     let Ok(mut signals) = Signals::new([SIGTERM, SIGINT, SIGHUP]) else {
@@ -52,8 +89,10 @@ fn on_signals(flusher: Flusher) {
     // Without a thread a signal ends the program later: what was kept by then stays.
     let _ = waiting.spawn(move || {
         if signals.forever().next().is_some() {
-            let _ = flusher.flush();
-            signal_hook::low_level::exit(0);
+            match open.told_to_end() {
+                Some(problem) => end_with(&problem),
+                None => signal_hook::low_level::exit(0),
+            }
         }
     });
 }
@@ -65,10 +104,10 @@ fn on_signals(flusher: Flusher) {
 mod lost {
     use std::cell::RefCell;
 
-    use super::{Flusher, Problem};
+    use super::Open;
 
-    /// What is done once the display is lost.
-    pub struct Lost(pub Flusher);
+    /// What is open when the display is lost.
+    pub struct Lost(pub Open);
 
     thread_local! {
         pub static DISPLAY: RefCell<Option<Lost>> = const { RefCell::new(None) };
@@ -76,8 +115,7 @@ mod lost {
 
     impl Drop for Lost {
         fn drop(&mut self) {
-            let _ = self.0.flush();
-            super::end_with(&Problem::DisplayLost);
+            super::end_with(&self.0.display_lost());
         }
     }
 

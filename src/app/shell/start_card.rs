@@ -6,7 +6,7 @@ use egui::{Button, Grid, Label, ScrollArea, Ui, Vec2};
 
 use super::recent::recent_ui;
 use super::steps_card::StepsCard;
-use crate::app::desk::{Card, DEMO_UNITS, DemoUnit, Desk, Next, SessionId};
+use crate::app::desk::{Card, DEMO_UNITS, DemoUnit, Desk, Next, OpenCard, SessionId};
 use crate::app::files::{Asking, ask_first};
 use crate::app::widgets::caution::caution_ui;
 use crate::app::widgets::lettering::Lettering;
@@ -64,7 +64,8 @@ impl Card for StartCard {
 fn take(desk: &mut Desk, choice: Choice) -> Next {
     let asked = match choice {
         Choice::Steps => {
-            desk.open_card(StepsCard::over(StartCard::default()));
+            let start = OpenCard::new(StartCard::default(), desk.session().id());
+            desk.open_card(StepsCard::over(start));
             return Next::Close;
         }
         Choice::Own => Asking::New,

@@ -2,7 +2,7 @@
 
 use egui::Ui;
 
-use crate::app::desk::{Card, Desk, Next};
+use crate::app::desk::{Card, Desk, Next, OpenCard};
 use crate::app::widgets::caution::caution_ui;
 use crate::app::widgets::lettering::Lettering;
 
@@ -28,14 +28,14 @@ const STEPS: [(&str, &str); 4] = [
 /// The card. It comes back to the one it was opened over.
 #[derive(Default)]
 pub struct StepsCard {
-    beneath: Option<Box<dyn Card>>,
+    beneath: Option<OpenCard>,
 }
 
 impl StepsCard {
     /// Over a card that comes back afterwards.
-    pub fn over(card: impl Card + 'static) -> Self {
+    pub fn over(card: OpenCard) -> Self {
         Self {
-            beneath: Some(Box::new(card)),
+            beneath: Some(card),
         }
     }
 }

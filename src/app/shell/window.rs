@@ -10,7 +10,7 @@ use egui::ViewportBuilder;
 use super::app::App;
 use super::beginning::Beginning;
 use super::display;
-use super::ending::Ready;
+use super::ending::{Open, Ready};
 use super::placing::{LEAST_SIZE, Placing, screens};
 use super::shot::{Shot, watch_over};
 use crate::app::areas::AREAS;
@@ -74,12 +74,15 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
             app.edit(Change::new("What to try"), |document| *document = tried);
             app.bring_to_front(area);
             // It is created once.
-            let _ = ready.set(app.flusher().map(Ready::with));
+            let _ = ready.set(Ready::with(match arguments.shot.clone() {
+                Some(out) => Open::Shot(out),
+                None => Open::Work(app.last_work()),
+            }));
             Ok(Box::new(app))
         }),
     );
     run.map_err(|error| match opened.get() {
-        Some(_) => Problem::DisplayLost,
+        Some(ready) => ready.open().display_lost(),
         None => Problem::NoDisplay(plain(&error.to_string())),
     })?;
     match told.map(|told| told.recv()) {

@@ -1,88 +1,61 @@
-//! The keeper: writes a window's work, and looks after the file that is open, on a thread of its own
-//! so that the window never waits for a disk.
+//! The keeper: a thread of its own that has a window's work written and looks after the file that is
+//! open, so that the window never waits for a disk. Here are the orders it takes and the news it gives.
 
-use std::collections::{BTreeMap, BTreeSet};
 use std::io;
-use std::path::{Path, PathBuf};
-use std::sync::Arc;
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::path::Path;
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
+use std::sync::{Arc, OnceLock};
 use std::thread::{self, JoinHandle};
-use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
+use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
-use super::mark::{WindowMark, remove_if_there};
+use super::lookout::Lookout;
+use super::mark::WindowMark;
+use super::news::{Flushed, News};
+use super::pending::{Pending, Unwritten};
 use super::work::{Work, WrongText};
-use crate::store::stamp::{OnDisk, Stamp, Watched};
-use crate::store::whole::WriteProblem;
-use crate::unit::{self, Document};
+use crate::store::stamp::{Stamp, Watched};
+use crate::unit::Document;
 
-/// The least time between two writings. Work is on the disk so long after it changed, at the most, and
-/// as long as writing takes.
-const BETWEEN_WRITINGS: Duration = Duration::from_millis(500);
-/// The time until work is written again that could not be.
-const UNTIL_ANOTHER_TRY: Duration = Duration::from_secs(3);
-/// The time between two looks at the file that is open. A look asks for its length and time only.
-const BETWEEN_LOOKS: Duration = Duration::from_secs(3);
-/// A file that another program saves can be away for a moment.
-const AWAY_FOR_A_MOMENT: Duration = Duration::from_millis(300);
 /// The longest that an ending program waits for its work to be written.
 const LONGEST_FLUSH: Duration = Duration::from_secs(5);
 
-/// What the keeper has to tell.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum News {
-    /// Work cannot be kept, and why; told once until it can be again.
-    Unkept(String),
-    /// A file that was looked after was changed or removed by something else.
-    OnDisk {
-        /// The file.
-        file: PathBuf,
-        /// What stood in it before; none for one that was gone.
-        since: Option<Stamp>,
-        /// How it stands now.
-        seen: OnDisk,
-    },
-    /// Other windows have a file open that was looked after.
-    Others {
-        /// The file.
-        file: PathBuf,
-        /// So many.
-        others: usize,
-    },
-}
-
 enum Order {
-    Keep(u64, Box<Sent>),
+    Keep(u64, Box<Unwritten>),
     LetGo(u64),
     Watch(Option<Watched>),
     Look,
-    Flush(Sender<bool>),
+    Flush(Sender<Flushed>),
     End,
-}
-
-struct Sent {
-    document: Arc<Document>,
-    work: Work,
 }
 
 /// Keeps a window's work.
 #[derive(Debug)]
 pub struct Keeper {
-    orders: Sender<Order>,
+    flusher: Flusher,
     news: Receiver<News>,
     thread: Option<JoinHandle<()>>,
 }
 
 /// Has the work of a window written before the program ends.
 #[derive(Clone, Debug)]
-pub struct Flusher(Sender<Order>);
+pub struct Flusher {
+    orders: Sender<Order>,
+    /// What became of the work when the keeper ended.
+    ended: Arc<OnceLock<Flushed>>,
+}
 
 impl Flusher {
-    /// Waits until the last work of every session is on the disk; whether there is some and it is.
+    /// Waits until the last work of every session is on the disk; whether it is.
     #[must_use]
-    pub fn flush(&self) -> bool {
+    pub fn flush(&self) -> Flushed {
         let (done, is_done) = channel();
-        self.0.send(Order::Flush(done)).is_ok()
-            && is_done.recv_timeout(LONGEST_FLUSH).unwrap_or(false)
+        let asked = self.orders.send(Order::Flush(done)).ok();
+        let flushed = asked.and_then(|()| is_done.recv_timeout(LONGEST_FLUSH).ok());
+        // A keeper that ended well wrote all it could.
+        flushed
+            .or_else(|| self.ended.get().copied())
+            .unwrap_or(Flushed::Unkept)
     }
 }
 
@@ -91,31 +64,37 @@ impl Keeper {
     ///
     /// # Errors
     /// When the folder cannot be made or written.
-    pub fn new(folder: &Path, wake: impl Fn() + Send + 'static) -> io::Result<Self> {
+    pub fn new(folder: &Path, wake: impl Fn() + Send + Sync + 'static) -> io::Result<Self> {
         let mark = WindowMark::new(folder)?;
         let (orders, receiver) = channel();
+        let ended = Arc::new(OnceLock::new());
+        let at_end = Arc::clone(&ended);
         let (sender, news) = channel();
-        let keeping = Keeping {
-            mark,
-            waiting: BTreeMap::new(),
-            kept: BTreeSet::new(),
-            is_in_trouble: false,
-            last_writing: None,
-            watched: None,
-            last_look: Instant::now(),
-            told: OnDisk::Same,
-            others: 0,
-            news: Box::new(move |news| {
-                // Nobody looks any more once the window is gone.
-                let _ = sender.send(news);
-                wake();
-            }),
+        let tell = move |news| {
+            // Nobody looks any more once the window is gone.
+            let _ = sender.send(news);
+            wake();
         };
         let thread = thread::Builder::new()
             .name("keeper".to_owned())
-            .spawn(move || keeping.run(&receiver))?;
+            .spawn(move || {
+                let post = Post {
+                    mark,
+                    pending: Pending::default(),
+                    lookout: Lookout::default(),
+                    tell: &tell,
+                };
+                // What it panicked over is on the terminal; here it is told that it did.
+                match catch_unwind(AssertUnwindSafe(|| post.serve(&receiver))) {
+                    Ok(flushed) => {
+                        // It ends once.
+                        let _ = at_end.set(flushed);
+                    }
+                    Err(_) => tell(News::Stopped),
+                }
+            })?;
         Ok(Self {
-            orders,
+            flusher: Flusher { orders, ended },
             news,
             thread: Some(thread),
         })
@@ -140,7 +119,7 @@ impl Keeper {
             time: now.map_or(0, |time| time.as_secs()),
             process: std::process::id(),
         };
-        self.order(Order::Keep(session, Box::new(Sent { document, work })));
+        self.order(Order::Keep(session, Box::new(Unwritten { document, work })));
     }
 
     /// Removes what was kept of a session: it is saved, or was given up.
@@ -167,12 +146,12 @@ impl Keeper {
     /// What has the work written before the program ends.
     #[must_use]
     pub fn flusher(&self) -> Flusher {
-        Flusher(self.orders.clone())
+        self.flusher.clone()
     }
 
     fn order(&self, order: Order) {
-        // The thread ends after this does.
-        let _ = self.orders.send(order);
+        // It goes nowhere once the keeper failed, which is told as news.
+        let _ = self.flusher.orders.send(order);
     }
 }
 
@@ -186,61 +165,48 @@ impl Drop for Keeper {
     }
 }
 
-/// What is still to be done to the recovery file of a session.
-enum Waiting {
-    Write(Box<Sent>),
-    Remove,
-}
-
 /// What the keeper's thread works on.
-struct Keeping {
+struct Post<'a> {
     mark: WindowMark,
-    /// By session.
-    waiting: BTreeMap<u64, Waiting>,
-    /// The sessions whose last work is on the disk.
-    kept: BTreeSet<u64>,
-    is_in_trouble: bool,
-    last_writing: Option<Instant>,
-    watched: Option<Watched>,
-    last_look: Instant,
-    /// What was last told of the watched file.
-    told: OnDisk,
-    others: usize,
-    news: Box<dyn Fn(News) + Send>,
+    pending: Pending,
+    lookout: Lookout,
+    tell: &'a dyn Fn(News),
 }
 
-impl Keeping {
-    fn run(mut self, orders: &Receiver<Order>) {
+impl Post<'_> {
+    /// Works until it is told to end; what became of the work then.
+    fn serve(mut self, orders: &Receiver<Order>) -> Flushed {
         loop {
             let order = match self.rest() {
                 Some(rest) => orders.recv_timeout(rest),
                 None => orders.recv().map_err(|_| RecvTimeoutError::Disconnected),
             };
             match order {
-                Ok(Order::Keep(session, sent)) => {
-                    self.waiting.insert(session, Waiting::Write(sent));
-                }
+                Ok(Order::Keep(session, work)) => self.pending.write(session, work),
                 Ok(Order::LetGo(session)) => {
-                    self.waiting.insert(session, Waiting::Remove);
+                    self.pending.remove(session);
                     self.settle();
                 }
-                Ok(Order::Watch(watched)) => self.watch(watched),
+                Ok(Order::Watch(watched)) => {
+                    self.lookout.watch(&self.mark, watched);
+                    self.look();
+                }
                 Ok(Order::Look) => self.look(),
                 Ok(Order::Flush(done)) => {
                     self.settle();
                     // Whoever asked may have stopped waiting.
-                    let _ = done.send(self.waiting.is_empty() && !self.kept.is_empty());
+                    let _ = done.send(self.pending.flushed());
                 }
                 Err(RecvTimeoutError::Timeout) => {}
                 Ok(Order::End) | Err(RecvTimeoutError::Disconnected) => {
                     self.settle();
-                    return;
+                    return self.pending.flushed();
                 }
             }
-            if self.is_waiting() && self.until_writing().is_zero() {
+            if self.pending.rest().is_some_and(|rest| rest.is_zero()) {
                 self.settle();
             }
-            if self.watched.is_some() && self.until_look().is_zero() {
+            if self.lookout.rest().is_some_and(|rest| rest.is_zero()) {
                 self.look();
             }
         }
@@ -248,105 +214,37 @@ impl Keeping {
 
     /// How long there is no work to do; none until there is another order.
     fn rest(&self) -> Option<Duration> {
-        let writing = self.is_waiting().then(|| self.until_writing());
-        let look = self.watched.as_ref().map(|_| self.until_look());
-        writing.into_iter().chain(look).min()
+        let rests = [self.pending.rest(), self.lookout.rest()];
+        rests.into_iter().flatten().min()
     }
 
-    fn is_waiting(&self) -> bool {
-        !self.waiting.is_empty()
-    }
-
-    fn until_writing(&self) -> Duration {
-        let pause = if self.is_in_trouble {
-            UNTIL_ANOTHER_TRY
-        } else {
-            BETWEEN_WRITINGS
-        };
-        self.last_writing
-            .map_or(Duration::ZERO, |last| pause.saturating_sub(last.elapsed()))
-    }
-
-    fn until_look(&self) -> Duration {
-        BETWEEN_LOOKS.saturating_sub(self.last_look.elapsed())
-    }
-
-    /// Writes or removes what waits for it.
     fn settle(&mut self) {
-        if self.waiting.is_empty() {
-            return;
-        }
-        let mut trouble = None;
-        for (session, waiting) in std::mem::take(&mut self.waiting) {
-            trouble = self.settle_one(session, waiting).err().or(trouble);
-        }
-        self.last_writing = Some(Instant::now());
-        let was_in_trouble = std::mem::replace(&mut self.is_in_trouble, trouble.is_some());
-        if let Some(error) = trouble
-            && !was_in_trouble
-        {
-            (self.news)(News::Unkept(error.to_string()));
-        }
-    }
-
-    fn settle_one(&mut self, session: u64, waiting: Waiting) -> Result<(), WriteProblem> {
-        let file = self.mark.work_file(session);
-        self.kept.remove(&session);
-        match waiting {
-            Waiting::Remove => remove_if_there(&file).map_err(WriteProblem::Other),
-            Waiting::Write(mut sent) => {
-                sent.work.document = unit::write_text(&sent.document);
-                let done = sent.work.write(&file);
-                if done.is_ok() {
-                    self.kept.insert(session);
-                } else {
-                    self.waiting.insert(session, Waiting::Write(sent));
-                }
-                done
-            }
-        }
-    }
-
-    fn watch(&mut self, watched: Option<Watched>) {
-        // A folder that cannot be written is told when work is to be kept.
-        let _ = self.mark.opens(watched.as_ref().map(Watched::file));
-        self.watched = watched;
-        self.told = OnDisk::Same;
-        self.others = 0;
-        self.look();
+        self.pending
+            .settle(&self.mark)
+            .into_iter()
+            .for_each(self.tell);
     }
 
     fn look(&mut self) {
-        self.last_look = Instant::now();
-        let Some(watched) = &mut self.watched else {
-            return;
-        };
-        let mut seen = watched.look();
-        if seen == OnDisk::Gone {
-            thread::sleep(AWAY_FOR_A_MOMENT);
-            seen = watched.look();
-        }
-        let others = self.mark.others_on(watched.file());
-        if std::mem::replace(&mut self.told, seen) != seen && seen != OnDisk::Same {
-            (self.news)(News::OnDisk {
-                file: watched.file().to_owned(),
-                since: watched.stamp(),
-                seen,
-            });
-        }
-        if std::mem::replace(&mut self.others, others) != others {
-            let file = watched.file().to_owned();
-            (self.news)(News::Others { file, others });
-        }
+        self.lookout
+            .look(&self.mark)
+            .into_iter()
+            .for_each(self.tell);
     }
 }
 
 #[cfg(test)]
 mod tests {
     use std::fs;
+    use std::path::PathBuf;
+    use std::sync::atomic::{AtomicBool, Ordering};
+    use std::time::Instant;
 
     use super::super::left_behind;
+    use super::super::mark::{WORK, files_with_ending};
     use super::*;
+    use crate::store::OnDisk;
+    use crate::unit;
 
     const UNIT: &str = include_str!("../../../demo-units/fairway-trailed.ron");
 
@@ -388,11 +286,11 @@ mod tests {
             let named = document(&format!("unit {session}"));
             keeper.keep(session, named, Vec::new(), None, None);
         }
-        assert!(flusher.flush());
+        assert_eq!(flusher.flush(), Flushed::Kept);
         assert_eq!(all_kept_in(folder.path()), ["unit 11", "unit 12", "unit 7"]);
         keeper.keep(7, document("unit 7 again"), Vec::new(), None, None);
         keeper.let_go(11);
-        assert!(flusher.flush());
+        assert_eq!(flusher.flush(), Flushed::Kept);
         assert_eq!(all_kept_in(folder.path()), ["unit 12", "unit 7 again"]);
         drop(keeper);
         let left = left_behind(folder.path());
@@ -414,13 +312,14 @@ mod tests {
                 None,
             );
         }
-        assert!(flusher.flush());
+        assert_eq!(flusher.flush(), Flushed::Kept);
         assert_eq!(kept_in(folder.path()).as_deref(), Some("unit 49"));
         keeper.let_go(1);
-        assert!(!flusher.flush());
+        assert_eq!(flusher.flush(), Flushed::NoneToKeep);
         assert_eq!(kept_in(folder.path()), None);
         keeper.keep(1, document("another"), Vec::new(), None, None);
         drop(keeper);
+        assert_eq!(flusher.flush(), Flushed::Kept, "it ended well");
         let left = left_behind(folder.path());
         assert_eq!(
             left.works.len(),
@@ -465,13 +364,64 @@ mod tests {
                 None,
                 None,
             );
-            assert!(!flusher.flush());
+            assert_eq!(flusher.flush(), Flushed::Unkept);
         }
         let news: Vec<_> = keeper.news().collect();
         assert!(matches!(news[..], [News::Unkept(_)]), "{news:?}");
         fs::create_dir(&within).expect("it is back");
-        assert!(flusher.flush());
+        assert_eq!(flusher.flush(), Flushed::Kept);
         assert_eq!(kept_in(&within).as_deref(), Some("unit 2"));
+    }
+
+    #[test]
+    fn what_cannot_be_removed_is_tried_again_and_told_once() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let keeper = Keeper::new(folder.path(), || ()).expect("a keeper");
+        let flusher = keeper.flusher();
+        keeper.keep(1, document("one"), Vec::new(), None, None);
+        assert_eq!(flusher.flush(), Flushed::Kept);
+        let [file] = &files_with_ending(folder.path(), WORK)[..] else {
+            panic!("one file of work");
+        };
+        // A folder in its place is removed as a file by nobody.
+        fs::remove_file(file).expect("it goes");
+        fs::create_dir(file).expect("a folder");
+        keeper.let_go(1);
+        for _ in 0..3 {
+            assert_eq!(flusher.flush(), Flushed::NoneToKeep);
+        }
+        let news: Vec<_> = keeper.news().collect();
+        assert!(matches!(news[..], [News::Unremoved(_)]), "{news:?}");
+        // Other work is kept meanwhile.
+        keeper.keep(2, document("two"), Vec::new(), None, None);
+        assert_eq!(flusher.flush(), Flushed::Kept);
+        fs::remove_dir(file).expect("it goes");
+        fs::write(file, "work that nobody wants any more").expect("it is written");
+        assert_eq!(flusher.flush(), Flushed::Kept);
+        assert!(!file.exists(), "it is offered by the next start");
+        assert_eq!(keeper.news().count(), 0);
+    }
+
+    #[test]
+    fn a_keeper_that_failed_says_so_and_keeps_none() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let within = folder.path().join("recovery");
+        let is_waking = AtomicBool::new(true);
+        let keeper = Keeper::new(&within, move || {
+            assert!(!is_waking.swap(false, Ordering::Relaxed), "it fails");
+        });
+        let keeper = keeper.expect("a keeper");
+        let flusher = keeper.flusher();
+        fs::remove_dir_all(&within).expect("it goes");
+        keeper.keep(1, document("one"), Vec::new(), None, None);
+        assert_eq!(flusher.flush(), Flushed::Unkept);
+        let told = (0..1000).any(|_| {
+            thread::sleep(Duration::from_millis(5));
+            keeper.news().any(|news| news == News::Stopped)
+        });
+        assert!(told, "it failed without a word");
+        keeper.keep(1, document("two"), Vec::new(), None, None);
+        assert_eq!(flusher.flush(), Flushed::Unkept);
     }
 
     #[test]

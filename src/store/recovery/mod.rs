@@ -7,13 +7,17 @@
 
 mod keeper;
 mod left;
+mod lookout;
 mod mark;
+mod news;
+mod pending;
 mod work;
 
-pub use keeper::{Flusher, Keeper, News};
+pub use keeper::{Flusher, Keeper};
 pub(super) use left::set_aside;
 pub use left::{Damaged, Left, LeftBehind, left_behind};
 pub use mark::{WindowMark, is_open_in_a_window};
+pub use news::{Flushed, News};
 pub use work::{Work, WrongText};
 
 use std::path::PathBuf;

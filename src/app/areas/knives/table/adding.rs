@@ -103,6 +103,10 @@ impl Card for Adding {
     fn yields_to_a_click(&self) -> bool {
         self.cells.iter().all(|cell| cell.trim().is_empty())
     }
+
+    fn works_on_unit(&self) -> bool {
+        true
+    }
 }
 
 /// Where a knife is kept that Escape left without adding it: it stands there again.

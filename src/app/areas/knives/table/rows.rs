@@ -191,6 +191,10 @@ impl Card for Pasting {
     fn yields_to_a_click(&self) -> bool {
         self.text.trim().is_empty()
     }
+
+    fn works_on_unit(&self) -> bool {
+        true
+    }
 }
 
 /// Where rows are kept that Escape left without adding them: they stand there again.
