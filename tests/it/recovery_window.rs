@@ -432,7 +432,7 @@ fn what_is_written_while_it_is_asked_is_asked_about_too() {
     window.enter_text("Attitude", "5");
     bench.write_otherwise();
     window.press_with(Modifiers::COMMAND, Key::S);
-    let later = otherwise().replace("Valley", "Hill");
+    let later = otherwise().replace("Sample", "Second");
     fs::write(&bench.file, &later).unwrap();
     window.click("Save mine over it");
     window.assert_says("once more");
