@@ -17,3 +17,7 @@ pub const MOST_HEIGHT_MM: f64 = 120.0;
 pub fn attitude_range(limits: &Limits) -> (Angle, Angle) {
     limits.attitude_range.unwrap_or(ATTITUDES)
 }
+
+/// How much of a lip may be ground away, as a part of what it was made with (common practice, no
+/// source).
+pub const MOST_OF_LIP: f64 = 0.5;

@@ -9,6 +9,7 @@ use crate::analysis::knives::{
     FOUND, KnifeRow, Limit, Ranking, Ranks, ReelWindows, Window, csv, found, rank, rests_on,
     sum_text, table,
 };
+use crate::analysis::ranges::attitude_range;
 use crate::analysis::{NumberId, Solution, Solved};
 use crate::command::caution;
 use crate::unit::{Fitted, RowProblem};
@@ -35,6 +36,58 @@ struct KnifeReport<'a> {
     why: Vec<&'static str>,
     /// Its place among the knives, from 1.
     rank: usize,
+    /// The attitude it is set to, the reel as it is; none where no attitude holds every limit.
+    aim_deg: Option<f64>,
+    /// The rear roller's place from the bench for that.
+    aim_rear_roller_mm: Option<f64>,
+    lip_thickness_left_mm: f64,
+    lip_length_left_mm: f64,
+    least_lip_thickness_mm: f64,
+    /// None where it is not known what a grind takes.
+    grinds_left: Option<u32>,
+    context: ContextReport<'a>,
+}
+
+/// What the comparison rests on, the same for every knife.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+struct ContextReport<'a> {
+    unit: &'a str,
+    /// The day the unit was measured, as written.
+    date: Option<&'a str>,
+    height_of_cut_mm: f64,
+    attitude_deg: f64,
+    limits: LimitsReport,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+struct LimitsReport {
+    sweep_over: f64,
+    underside_mm: f64,
+    ahead_of_centre_mm: f64,
+    room_deg: f64,
+    attitude_from_deg: f64,
+    attitude_to_deg: f64,
+}
+
+impl<'a> ContextReport<'a> {
+    fn of(solved: &'a Solved) -> Self {
+        let (limits, pose) = (&solved.unit.limits, &solved.solution.pose);
+        let (from, to) = attitude_range(limits);
+        Self {
+            unit: &solved.document.name,
+            date: solved.document.date.as_deref(),
+            height_of_cut_mm: pose.height_of_cut.mm(),
+            attitude_deg: pose.attitude.deg(),
+            limits: LimitsReport {
+                sweep_over: limits.sweep_over.of_one(),
+                underside_mm: limits.underside.mm(),
+                ahead_of_centre_mm: limits.ahead_of_centre.mm(),
+                room_deg: limits.room.deg(),
+                attitude_from_deg: from.deg(),
+                attitude_to_deg: to.deg(),
+            },
+        }
+    }
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -147,7 +200,20 @@ fn report<'a>(solved: &'a Solved, row: &'a KnifeRow, rank: usize) -> KnifeReport
             .map(|against| against.id())
             .collect(),
         rank,
+        aim_deg: row.aim.map(|aim| aim.attitude.deg()),
+        aim_rear_roller_mm: row.aim.map(|aim| aim.rear_roller.mm()),
+        lip_thickness_left_mm: row.lip.thickness.mm(),
+        lip_length_left_mm: row.lip.length.mm(),
+        least_lip_thickness_mm: row.lip.least.mm(),
+        grinds_left: row.lip.grinds,
+        context: ContextReport::of(solved),
     }
+}
+
+/// When the unit was measured, to stand behind its name; empty where nobody wrote it.
+fn measured_on(solved: &Solved) -> String {
+    let date = solved.document.date.as_deref();
+    date.map_or_else(String::new, |date| format!(", measured {}", in_line(date)))
 }
 
 fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
@@ -157,8 +223,9 @@ fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
     let mut text = String::new();
     let _ = writeln!(
         text,
-        "{}: knives at a height of cut of {} and an attitude of {}\n",
+        "{}{}: knives at a height of cut of {} and an attitude of {}\n",
         in_line(&solved.document.name),
+        measured_on(solved),
         system.length(pose.height_of_cut),
         system.angle(pose.attitude)
     );
@@ -198,13 +265,24 @@ fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
                 );
             }
         }
-        if let Some(rear) = row.rear_for_middle {
+        if let Some(aim) = &row.aim {
             let _ = writeln!(
                 text,
-                "  rear roller for the middle, from the bench: {}",
-                system.roller_move(rear)
+                "  {:19}  {}; rear roller {} from the bench",
+                "aim",
+                system.angle(aim.attitude),
+                system.roller_move(aim.rear_roller)
             );
         }
+        let grinds = row.lip.grinds_told();
+        let grinds = grinds.map_or_else(String::new, |told| format!("; {told}"));
+        let _ = writeln!(
+            text,
+            "  {:19}  {} of its thickness, {} of its length{grinds}",
+            "lip left",
+            system.length(row.lip.thickness),
+            system.length(row.lip.length)
+        );
         text.push('\n');
     }
     if let Some(told) = solved.document.example_count().told() {

@@ -187,6 +187,7 @@ pub fn table(solved: &Solved) -> String {
     let of_unit = [
         ("Serial number", &solved.document.serial),
         ("Set", &solved.document.set),
+        ("Date measured", &solved.document.date),
         ("Notes", &solved.document.notes),
     ];
     let written =

@@ -9,6 +9,7 @@ use super::closing::ClosingReadings;
 use super::examples::Examples;
 use super::field::OneOf;
 use super::fitted::Fitted;
+use super::grinding::GrindingEntry;
 use super::ground::{GroundEntry, WearEntry};
 use super::left_out::without_some;
 use super::pieces::Pieces;
@@ -41,6 +42,9 @@ pub struct Document {
     /// The set it mows in; the units of one set must agree.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub set: Option<String>,
+    /// The day it was measured, as written.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub date: Option<String>,
     /// Whatever else is worth knowing about it, as written.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub notes: Option<String>,
@@ -75,6 +79,9 @@ pub struct Document {
     /// What moves the rollers in their brackets.
     #[serde(default, skip_serializing_if = "BracketEntry::is_empty")]
     pub brackets: BracketEntry,
+    /// How knives are ground here.
+    #[serde(default, skip_serializing_if = "GrindingEntry::is_empty")]
+    pub grinding: GrindingEntry,
     /// Limits of one's own trials.
     #[serde(default)]
     pub limits: Option<LimitEntries>,

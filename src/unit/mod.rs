@@ -12,6 +12,7 @@ mod examples;
 mod field;
 mod fitted;
 mod flaw;
+mod grinding;
 mod ground;
 mod kept_text;
 mod knife_list;
@@ -46,6 +47,7 @@ pub use field::{
 };
 pub use fitted::Fitted;
 pub use flaw::{Flaw, FlawKind};
+pub use grinding::{Grinding, GrindingEntry};
 pub use ground::{GapPlace, GroundEntry, GroundForm, ShapeEntry, StraightedgeEntry, WearEntry};
 pub use knife_rows::{
     COLUMNS, NEEDED_COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows,

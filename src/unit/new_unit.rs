@@ -41,6 +41,7 @@ impl Field {
             Self::Name
             | Self::Serial
             | Self::Set
+            | Self::Date
             | Self::Notes
             | Self::Turf
             | Self::Closing
@@ -63,6 +64,8 @@ impl Field {
             | Self::FrontPitch
             | Self::RearPitch
             | Self::Spacers
+            | Self::AGrind
+            | Self::LeastLip
             | Self::SweepWatch
             | Self::SweepOver
             | Self::GapWatch
@@ -101,7 +104,7 @@ impl Document {
         new.ground = GroundEntry::default();
         new.wear = WearEntry::default();
         new.limits = None;
-        (new.serial, new.set, new.notes) = (None, None, None);
+        (new.serial, new.set, new.date, new.notes) = (None, None, None, None);
         (new.knife.price, new.knife.notes) = (None, None);
         new.knife.quantity = Pieces::default();
         (new.knife.top_ground, new.knife.face_ground) = (None, None);

@@ -8,6 +8,7 @@ use super::document::{BenchReadings, Document, HardwareReadings, SettingEntry};
 use super::field::{Field, KnifePart, KnifeText, Reading};
 use super::fitted::Fitted;
 use super::flaw::Flaw;
+use super::grinding::Grinding;
 use super::ground::{GroundEntry, ShapeEntry};
 use super::limits::Limits;
 use super::relations;
@@ -68,6 +69,8 @@ pub struct Unit {
     pub wear: Wear,
     /// What moves the rollers in their brackets.
     pub brackets: Brackets,
+    /// How knives are ground here.
+    pub grinding: Grinding,
     /// The limits in force.
     pub limits: Limits,
     /// The readings that carry a ±.
@@ -125,6 +128,7 @@ impl Document {
             sink: self.ground.sink(),
             wear: Wear::of(&self.wear),
             brackets: self.brackets.values(),
+            grinding: self.grinding.values(),
             limits: Limits::in_force(self.turf, self.limits.as_ref()),
             uncertain: uncertain_readings(self),
             system: self.system(),

@@ -16,20 +16,22 @@ use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{Config, RngAlgorithm, RngSeed, TestRng, TestRunner};
 use serde_json::Value;
 use sweepgauge::analysis::CAUTION;
+use sweepgauge::analysis::advice::{Advice, Way};
 use sweepgauge::analysis::knives::{
     Apart, KnifeRow, Life, Limit, Measured, Over, Ranking, Trial, Verdict, Window, curves,
     lowest_height, map, rank, table, windows,
 };
 use sweepgauge::analysis::ranges::attitude_range;
-use sweepgauge::analysis::{Lowest, Solution, Solved};
+use sweepgauge::analysis::why::{Goal, Knob, Why};
+use sweepgauge::analysis::{FindingId, Lowest, Solution, Solved};
 use sweepgauge::geometry::{
     Closing, GroundShape, Hardware, HardwarePoint, KnifeSection, Mount, Setting, Sink, Stance,
     underside_on_bar,
 };
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::{
-    Brackets, COLUMNS, Document, Fitted, Follows, Knife, Limits, Turf, Unit, Wear, read_knife_rows,
-    read_text,
+    Brackets, COLUMNS, Document, Fitted, Follows, Grinding, Knife, Limits, Turf, Unit, Wear,
+    read_knife_rows, read_text,
 };
 use sweepgauge::units::{Angle, Length, Measure as _, Share, System};
 use tempfile::TempDir;
@@ -130,6 +132,7 @@ fn any_unit() -> impl Strategy<Value = Unit> {
                 shape,
                 sink: Sink::of_both(mm(sink_mm)),
                 brackets: Brackets::default(),
+                grinding: Grinding::default(),
                 wear: Wear::default(),
                 limits,
                 uncertain: Vec::new(),
@@ -898,17 +901,105 @@ fn the_table_has_the_numbers_and_windows_of_each_knife_through_the_reels_life() 
                 };
                 assert_eq!(check_windows(&tried, 500), reel.windows);
             }
-            let middle = row.at(Life::Now).widest().map(Window::middle);
             let tried = Tried {
                 unit,
                 setting: &setting,
                 height: pose.height_of_cut,
             };
-            let rear = middle.map(|middle| tried.solve(middle.deg()).unwrap());
-            let rear = rear.map(|solution| solution.pose.rear_roller.moved);
-            assert_eq!(row.rear_for_middle, rear);
+            assert_eq!(row.aim.is_some(), row.at(Life::Now).widest().is_some());
+            if let Some(aim) = row.aim {
+                let there = tried.solve(aim.attitude.deg()).unwrap();
+                assert_eq!(aim.rear_roller, there.pose.rear_roller.moved);
+            }
         }
     }
+}
+
+#[test]
+fn what_a_knife_is_set_to_is_what_its_findings_and_its_adjustments_tell() {
+    let (mut told_by_findings, mut told_by_adjustments) = (0, 0);
+    for file in DemoUnit::files() {
+        let document = open_unit(&file).unwrap();
+        for place in document.knives().map(|(place, _)| place) {
+            let mut fitted = document.clone();
+            fitted.fit_knife(place);
+            let Ok(solved) = Solved::of(&fitted) else {
+                continue;
+            };
+            let system = solved.unit.system;
+            let row = KnifeRow::of(&solved, place, fitted.knife_at(place).unwrap(), system);
+            let Some(aim) = row.aim else {
+                continue;
+            };
+            for finding in FindingId::ALL {
+                let advice = Advice::of(&solved.case(), finding, system);
+                let ways = advice.map_or_else(Vec::new, |advice| advice.ways);
+                for way in ways {
+                    if let Way::Attitude { to, .. } = way {
+                        assert_eq!(to, aim.attitude, "{}: {finding:?}", row.name);
+                        told_by_findings += 1;
+                    }
+                }
+                let why = Why::of(&solved, Some(finding), Goal::Fine, system);
+                let answer = why.knobs.iter().find(|knob| knob.knob == Knob::Attitude);
+                let Some(to_aim) = answer.and_then(|answer| answer.to_aim.as_ref()) else {
+                    continue;
+                };
+                assert_eq!(to_aim.to.base(), aim.attitude.deg(), "{}", row.name);
+                told_by_adjustments += 1;
+            }
+        }
+    }
+    assert!(told_by_findings > 5, "{told_by_findings}");
+    assert!(told_by_adjustments > 50, "{told_by_adjustments}");
+}
+
+#[test]
+fn each_knife_tells_its_lip_and_its_grinds_and_what_they_rest_on() {
+    let text = example(&[
+        (
+            "    turf: Fairway,",
+            "    date: \"2026-11-20\",\n    turf: Fairway,",
+        ),
+        (
+            "limits: None,",
+            "grinding: (a_grind: \"0.005 in\", least_lip: \"0.08 in\"),\n    limits: None,",
+        ),
+    ]);
+    let (_folder, file) = written("unit.ron", &text);
+    let told: Value = serde_json::from_str(&knives(&file, &["--json"])).unwrap();
+    let document = open_unit(&file).unwrap();
+    for (told, (_, knife)) in told.as_array().unwrap().iter().zip(document.knives()) {
+        let number = |pointer: &str| told.pointer(pointer).and_then(Value::as_f64);
+        let lip_mm = knife.lip_thickness.value().mm();
+        assert_eq!(number("/lip_thickness_left_mm"), Some(lip_mm));
+        assert_eq!(number("/least_lip_thickness_mm"), Some(0.08 * 25.4));
+        let grinds = ((lip_mm / 25.4 - 0.08) / 0.005 + 1e-9).floor();
+        assert_eq!(number("/grinds_left"), Some(grinds));
+        assert_eq!(number("/context/height_of_cut_mm"), Some(12.7));
+        assert_eq!(told.pointer("/context/date"), Some(&"2026-11-20".into()));
+        assert!(number("/context/limits/room_deg").is_some());
+        assert!(number("/aim_deg").is_some());
+    }
+    let csv = knives(&file, &["--csv"]);
+    let mut reader = csv::Reader::from_reader(csv.as_bytes());
+    let heads = reader.headers().unwrap().clone();
+    let place = |name: &str| heads.iter().position(|head| head == name).unwrap();
+    for record in reader.records().map(Result::unwrap) {
+        assert_eq!(&record[place("date")], "2026-11-20");
+        assert!(record[place("grinds left")].parse::<u32>().is_ok());
+        assert!(
+            record[place("lip thickness left (in)")]
+                .parse::<f64>()
+                .is_ok()
+        );
+        assert!(record[place("aim (deg)")].parse::<f64>().is_ok());
+    }
+    let plain = knives(&file, &[]);
+    assert!(
+        plain.contains("measured 2026-11-20") && plain.contains("8 grinds left"),
+        "{plain}"
+    );
 }
 
 #[test]
@@ -1120,8 +1211,15 @@ fn the_json_list_has_each_knifes_numbers_and_its_windows_new_now_and_scrap() {
             assert_eq!(
                 keys(knife),
                 [
+                    "aim_deg",
+                    "aim_rear_roller_mm",
                     "behind_centre_mm",
+                    "context",
                     "extension_mm",
+                    "grinds_left",
+                    "least_lip_thickness_mm",
+                    "lip_length_left_mm",
+                    "lip_thickness_left_mm",
                     "name",
                     "price",
                     "rank",

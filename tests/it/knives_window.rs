@@ -86,6 +86,11 @@ fn assert_rows_shown(window: &Window) {
     for found in rows_of(window.document()) {
         let texts = row(window, &found.name);
         let mut wanted = Vec::new();
+        wanted.extend(found.aim.map(|aim| system.angle(aim.attitude)));
+        wanted.extend(found.aim.map(|aim| {
+            let rear = system.roller_move(aim.rear_roller);
+            format!("rear roller {rear}")
+        }));
         for reel in &found.life {
             if reel.windows.is_empty() {
                 wanted.push("none".to_owned());
@@ -104,7 +109,8 @@ fn assert_rows_shown(window: &Window) {
             }
             Err(_) => wanted.push("does not meet the reel".to_owned()),
         }
-        wanted.extend(found.rear_for_middle.map(|rear| system.roller_move(rear)));
+        wanted.push(system.length(found.lip.thickness));
+        wanted.extend(found.lip.grinds_told());
         let mut texts = texts.iter();
         for number in wanted {
             assert!(
@@ -296,7 +302,7 @@ fn a_click_on_a_head_sorts_and_a_third_brings_the_list_back() {
         row.life[2].widest().map_or(-1.0, |w| w.width().deg())
     };
     assert!(order(&window).iter().map(room).is_sorted_by(|a, b| a >= b));
-    for head in ["behind centre", "underside", "rear roller", "notes"] {
+    for head in ["behind centre", "underside", "lip left", "notes"] {
         click_far_off(&mut window, &format!("Sort by {head}"));
         assert_rows_shown(&window);
     }

@@ -5,10 +5,12 @@
 //! Advice is worked out when somebody reads it, not when a unit is judged.
 
 mod aim;
+mod attitude;
 mod trial;
 mod way;
 
 pub(in crate::analysis) use aim::{Aim, Aimed};
+pub use attitude::AimedAttitude;
 pub(in crate::analysis) use trial::Asked;
 pub use way::Way;
 

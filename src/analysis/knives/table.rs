@@ -1,14 +1,16 @@
 //! The table of knives: one row for each, with its numbers and its windows through the reel's life.
 
 use super::life::{Life, ReelWindows, Trial};
+use super::lip::LipLeft;
 use super::price::{price_in, total_of};
 use super::set_once::{SetOnce, set_once};
 use super::verdict::{Judgement, OnTrial};
 use super::window::windows;
+use crate::analysis::advice::AimedAttitude;
 use crate::analysis::{Case, FindingId, Findings, Level, Solution, Solved};
 use crate::geometry::{Impossible, Pose, Setting, Stance};
 use crate::unit::{Fitted, Knife, Pieces, Unit};
-use crate::units::{Angle, Length, Share};
+use crate::units::{Angle, Length, Sentence, Share, System};
 
 /// How a knife's numbers stand to their limits as set now, the reel as it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,6 +42,38 @@ impl RowLevels {
     }
 }
 
+/// What a knife is set to, height of cut kept, the reel as it is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct KnifeAim {
+    /// The least attitude that clears the underside by its limit and a margin, or else the nearest
+    /// that is told about its worst finding.
+    pub attitude: Angle,
+    /// The rear roller's place from the bench for it.
+    pub rear_roller: Length,
+    /// Why it is the least that will do; none where it is the nearest.
+    pub why: Option<Sentence>,
+}
+
+impl KnifeAim {
+    fn of(case: &Case, trial: &Trial, system: System) -> Option<Self> {
+        let aimed = AimedAttitude::of(case, system)?;
+        let stance = Stance::Wanted {
+            attitude: aimed.attitude,
+            height_of_cut: trial.height_of_cut,
+        };
+        let setting = Setting {
+            stance,
+            ..*case.setting
+        };
+        let pose = Pose::solve(&case.unit.profile, &setting).ok()?;
+        Some(Self {
+            attitude: aimed.attitude,
+            rear_roller: pose.rear_roller.moved,
+            why: aimed.why,
+        })
+    }
+}
+
 /// A knife's numbers.
 #[derive(Clone, Debug, PartialEq)]
 pub struct KnifeRow {
@@ -63,14 +97,17 @@ pub struct KnifeRow {
     pub levels: Option<RowLevels>,
     /// Its windows with the reel new, as it is, and at scrap size.
     pub life: [ReelWindows; 3],
-    /// The rear roller's place from the bench for the middle of the widest window as the reel is.
-    pub rear_for_middle: Option<Length>,
+    /// What it is set to; none where no attitude holds every limit with the reel as it is.
+    pub aim: Option<KnifeAim>,
+    /// The lip that is left of it.
+    pub lip: LipLeft,
 }
 
 impl KnifeRow {
-    /// The row of one of the document's knives, at the attitude and height in force.
+    /// The row of one of the document's knives, at the attitude and height in force, for somebody who
+    /// reads in `system`.
     #[must_use]
-    pub fn of(solved: &Solved, place: Fitted, knife: &Knife) -> Self {
+    pub fn of(solved: &Solved, place: Fitted, knife: &Knife, system: System) -> Self {
         let unit = &solved.unit;
         let trial = Trial::of(&solved.solution);
         let section = solved.document.section_of(place, knife);
@@ -94,15 +131,16 @@ impl KnifeRow {
             set_once: set_once.as_ref(),
         };
         let judgement = on_trial.judge();
-        let rear_for_middle = life[1].widest().and_then(|window| {
-            let stance = Stance::Wanted {
-                attitude: window.middle(),
-                height_of_cut: trial.height_of_cut,
-            };
-            let pose = Pose::solve(&unit.profile, &Setting { stance, ..now }).ok()?;
-            Some(pose.rear_roller.moved)
-        });
         let solution = Solution::of(unit, &now);
+        let aim = solution.as_ref().ok().and_then(|solution| {
+            life[1].widest()?;
+            let case = Case {
+                unit,
+                setting: &now,
+                solution,
+            };
+            KnifeAim::of(&case, &trial, system)
+        });
         Self {
             knife: place,
             name: knife.name.clone(),
@@ -114,7 +152,8 @@ impl KnifeRow {
             levels: solution.as_ref().ok().map(|s| RowLevels::of(unit, &now, s)),
             solution,
             life,
-            rear_for_middle,
+            aim,
+            lip: LipLeft::of(&section, &unit.grinding),
         }
     }
 
@@ -158,11 +197,12 @@ impl KnifeRow {
     }
 }
 
-/// The rows of the bench knife and every option, at the attitude and height in force.
+/// The rows of the bench knife and every option, at the attitude and height in force, for somebody
+/// who reads in the units the unit was measured in.
 #[must_use]
 pub fn table(solved: &Solved) -> Vec<KnifeRow> {
     let knives = solved.document.knives();
     knives
-        .map(|(place, knife)| KnifeRow::of(solved, place, knife))
+        .map(|(place, knife)| KnifeRow::of(solved, place, knife, solved.unit.system))
         .collect()
 }

@@ -92,9 +92,14 @@ pub fn number_heads(system: System) -> Vec<String> {
         ("set once high", "deg"),
         ("room", "deg"),
         ("room ±", "deg"),
+        ("aim", "deg"),
+        ("aim, rear roller", length),
+        ("lip thickness left", length),
+        ("lip length left", length),
     ]
     .map(|(name, unit)| format!("{name} ({unit})"))
     .to_vec();
+    heads.push("grinds left".to_owned());
     heads.push("total price".to_owned());
     heads.extend(["verdict", "against", "rank"].map(str::to_owned));
     for life in Life::ALL {
@@ -104,6 +109,7 @@ pub fn number_heads(system: System) -> Vec<String> {
         heads.push(format!("window reel {name} high (deg)"));
     }
     heads.push("unit".to_owned());
+    heads.push("date".to_owned());
     heads.push(format!("height of cut ({length})"));
     heads.push("attitude (deg)".to_owned());
     heads.push("limit sweep (%)".to_owned());
@@ -145,6 +151,11 @@ fn numbers_of(solved: &Solved, row: &KnifeRow, rank: usize, system: System) -> V
         or_none(range.map(|range| angle(range.high.at))),
         angle(row.room()),
         angle(judgement.off),
+        or_none(row.aim.map(|aim| angle(aim.attitude))),
+        or_none(row.aim.map(|aim| length(aim.rear_roller))),
+        length(row.lip.thickness),
+        length(row.lip.length),
+        or_none(row.lip.grinds.map(|grinds| grinds.to_string())),
         row.total().map_or_else(String::new, sum_text),
         judgement.verdict.word().to_owned(),
         against.join(" "),
@@ -160,6 +171,7 @@ fn numbers_of(solved: &Solved, row: &KnifeRow, rank: usize, system: System) -> V
     let (low, high) = attitude_range(limits);
     cells.extend([
         solved.document.name.clone(),
+        solved.document.date.clone().unwrap_or_default(),
         length(pose.height_of_cut),
         angle(pose.attitude),
         bare(limits.sweep_over.of_one() * 100.0),

@@ -143,6 +143,20 @@ fn rollers_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
 /// What is measured once, or not on every unit.
 fn folded_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let within = |group: Group| move |field: Field| field.group().is_within(group);
+    let about = [Field::Serial, Field::Set, Field::Date, Field::Notes];
+    let both = (&mut *fields, &mut *document);
+    let is_about = |field| about.contains(&field);
+    section_ui(
+        ui,
+        both,
+        "About this unit",
+        is_about,
+        |ui, fields, document| {
+            for field in about {
+                fields.row(ui, field.name(), field, document);
+            }
+        },
+    );
     let is_closing = |field| field == Field::Closing || within(Group::Closing)(field);
     let both = (&mut *fields, &mut *document);
     section_ui(ui, both, "Closing the gap", is_closing, closing_ui);
@@ -156,6 +170,14 @@ fn folded_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let both = (&mut *fields, &mut *document);
     let name = "Adjusters and spacers";
     section_ui(ui, both, name, within(Group::Brackets), brackets_ui);
+    let both = (&mut *fields, &mut *document);
+    section_ui(
+        ui,
+        both,
+        "Grinding knives",
+        within(Group::Grinding),
+        grinding_ui,
+    );
     let both = (&mut *fields, &mut *document);
     section_ui(ui, both, "Mowing", within(Group::Mowing), mowing_ui);
     let both = (&mut *fields, &mut *document);
@@ -172,6 +194,14 @@ fn brackets_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         "What moves the rollers: known, every roller move is told in turns and in spacers as well.",
     );
     fields.group_rows(ui, document, Group::Brackets);
+}
+
+fn grinding_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+    note(
+        ui,
+        "What a grind takes: known, every knife tells how many grinds are left in it.",
+    );
+    fields.group_rows(ui, document, Group::Grinding);
 }
 
 fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {

@@ -42,6 +42,8 @@ pub enum Group {
     Wear,
     /// What moves the rollers in their brackets.
     Brackets,
+    /// How knives are ground.
+    Grinding,
     /// Limits of one's own trials.
     Limits,
     /// The attitudes that the roller brackets allow.
@@ -65,6 +67,7 @@ impl Group {
             | Self::Ground
             | Self::Wear
             | Self::Brackets
+            | Self::Grinding
             | Self::Limits => Some(Self::Unit),
             Self::FrontRoller | Self::RearRoller => Some(Self::Bench),
             Self::Knife(Fitted::Option(_)) => Some(Self::Options),
@@ -96,7 +99,8 @@ impl Group {
             | Self::Setting
             | Self::Ground
             | Self::Wear
-            | Self::Brackets => "its fields between round brackets",
+            | Self::Brackets
+            | Self::Grinding => "its fields between round brackets",
             Self::FrontRoller => "(diameter: …, ahead: …)",
             Self::RearRoller => "(diameter: …, behind: …)",
             Self::Closing => Choice::Closing.wanted(),
@@ -136,6 +140,7 @@ impl fmt::Display for Group {
             Self::Straightedge => "ground.straightedge",
             Self::Wear => "wear",
             Self::Brackets => "brackets",
+            Self::Grinding => "grinding",
             Self::Limits => "limits",
             Self::AttitudeRange => "limits.attitude_range",
         })

@@ -14,6 +14,8 @@ pub enum Field {
     Serial,
     /// The set it mows in.
     Set,
+    /// The day it was measured.
+    Date,
     /// Whatever else is worth knowing about it.
     Notes,
     /// Where it cuts.
@@ -66,6 +68,10 @@ pub enum Field {
     RearPitch,
     /// The sizes of spacers in stock.
     Spacers,
+    /// What one grind takes off a knife's top face.
+    AGrind,
+    /// The least thickness of lip that may be left.
+    LeastLip,
     /// Share of the height of cut above which the sweep should be watched.
     SweepWatch,
     /// Share of the height of cut above which the sweep is too much.

@@ -24,10 +24,11 @@ pub(super) const fn row(group: Group, word: &'static str, kind: Kind, rule: Rule
 
 impl Field {
     /// A name and what is known of the reel.
-    const UNIT: [Self; 8] = [
+    const UNIT: [Self; 9] = [
         Self::Name,
         Self::Serial,
         Self::Set,
+        Self::Date,
         Self::Notes,
         Self::Turf,
         Self::NewDiameter,
@@ -57,6 +58,7 @@ impl Field {
         Self::StraightedgeAt,
     ];
     const BRACKETS: [Self; 3] = [Self::FrontPitch, Self::RearPitch, Self::Spacers];
+    const GRINDING: [Self; 2] = [Self::AGrind, Self::LeastLip];
     const LIMITS: [Self; 13] = [
         Self::SweepWatch,
         Self::SweepOver,
@@ -83,6 +85,7 @@ impl Field {
             Self::Name => row(G::Unit, "name", Text, Free),
             Self::Serial => row(G::Unit, "serial", Text, Free),
             Self::Set => row(G::Unit, "set", Text, Free),
+            Self::Date => row(G::Unit, "date", Text, Free),
             Self::Notes => row(G::Unit, "notes", Text, Free),
             Self::Turf => row(G::Unit, "turf", Kind::Choice(Choice::Turf), Free),
             Self::NewDiameter => row(G::Reel, "new_diameter", Length, AboveZero),
@@ -122,6 +125,8 @@ impl Field {
             Self::FrontPitch => row(G::Brackets, "front_pitch", Length, AboveZero),
             Self::RearPitch => row(G::Brackets, "rear_pitch", Length, AboveZero),
             Self::Spacers => row(G::Brackets, "spacers", Text, Free),
+            Self::AGrind => row(G::Grinding, "a_grind", Length, AboveZero),
+            Self::LeastLip => row(G::Grinding, "least_lip", Length, NotNegative),
             Self::SweepWatch => row(G::Limits, "sweep_watch", Share, NotNegative),
             Self::SweepOver => row(G::Limits, "sweep_over", Share, NotNegative),
             Self::GapWatch => row(G::Limits, "gap_watch", Length, NotNegative),
@@ -181,6 +186,7 @@ impl Field {
             .chain(Self::GROUND)
             .chain(readings(&Reading::WEAR))
             .chain(Self::BRACKETS)
+            .chain(Self::GRINDING)
             .chain(Self::LIMITS)
     }
 

@@ -1,12 +1,11 @@
 use std::collections::BTreeSet;
 
 use super::*;
-use crate::unit::BracketEntry;
 use crate::unit::places::Places;
 use crate::unit::{
-    AsRead, AttitudeRange, ClosingWay, Document, Fitted, FlawKind, GapPlace, HardwareReadings,
-    LimitEntries, MountEntry, MowingEntry, Pieces, RollerMoves, ShapeEntry, StraightedgeEntry,
-    read_text, write_text,
+    AsRead, AttitudeRange, BracketEntry, ClosingWay, Document, Fitted, FlawKind, GapPlace,
+    GrindingEntry, HardwareReadings, LimitEntries, MountEntry, MowingEntry, Pieces, RollerMoves,
+    ShapeEntry, StraightedgeEntry, read_text, write_text,
 };
 use crate::units::{Measure, Quantity, System};
 
@@ -29,6 +28,7 @@ fn filled() -> Document {
         on: MountEntry::Knife,
     }];
     document.serial = Some("4711".to_owned());
+    document.date = Some("2026-11-26".to_owned());
     document.set = Some("fairway set".to_owned());
     document.notes = Some("bought used".to_owned());
     document.options.truncate(1);
@@ -62,6 +62,10 @@ fn filled() -> Document {
         front_pitch: Some(quantity("1/16 in")),
         rear_pitch: Some(quantity("1.5 mm")),
         spacers: Some("1/32 in; 2 mm".to_owned()),
+    };
+    document.grinding = GrindingEntry {
+        a_grind: Some(quantity("0.005 in")),
+        least_lip: Some(quantity("1 mm")),
     };
     document.limits = Some(LimitEntries {
         sweep_watch: Some(quantity("5 %")),

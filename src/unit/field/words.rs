@@ -38,6 +38,11 @@ impl Field {
                 "The set of units it mows beside, as written. Units of one set must agree, or a step shows between them.",
                 "",
             ),
+            Self::Date => words(
+                "Date measured",
+                "The day the unit was measured, as written: 2026-11-26.",
+                "",
+            ),
             Self::Notes => words(
                 "Notes",
                 "Whatever else is worth knowing about the unit, as written.",
@@ -159,6 +164,16 @@ impl Field {
                 "Spacers in stock",
                 "Sizes of the spacers in stock, with semicolons between them: 1/32 in; 1/16 in; 1/8 in. Known, roller moves are told in spacers as well, with what is left over.",
                 "A caliper; only parts that the machine's manual allows.",
+            ),
+            Self::AGrind => words(
+                "Off the top face, a grind",
+                "What one grind takes off a knife's top face, square to it. Known, the table of knives tells how many grinds are left.",
+                "Lip thickness before and after a few grinds; knife off the machine, gloves on.",
+            ),
+            Self::LeastLip => words(
+                "Lip thickness, least",
+                "The least thickness of lip that a grind may leave; half of what the lip was made with when left out.",
+                "From the machine's manual.",
             ),
             Self::SweepWatch => words(
                 "Sweep, watch",

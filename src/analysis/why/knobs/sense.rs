@@ -2,12 +2,9 @@
 
 use super::{Change, Knob, NotSensible};
 use crate::analysis::advice::NEAR_HEIGHT;
+use crate::analysis::ranges::MOST_OF_LIP;
 use crate::analysis::{Case, FindingId, Level};
 use crate::units::Measure as _;
-
-/// How much of a lip may be ground away, as a part of what it was made with (common practice, no
-/// source).
-const MOST_GROUND: f64 = 0.5;
 
 /// Why nobody would make a change of a knob for a finding.
 pub(super) fn not_sensible(
@@ -34,10 +31,10 @@ pub(super) fn not_sensible(
         Knob::FaceGround | Knob::TopGround if finding == FindingId::Clip => {
             Some(NotSensible::GroundForClip)
         }
-        Knob::FaceGround if to > MOST_GROUND * knife.lip_length.base() => {
+        Knob::FaceGround if to > MOST_OF_LIP * knife.lip_length.base() => {
             Some(NotSensible::MostOfTheLip)
         }
-        Knob::TopGround if to > MOST_GROUND * knife.lip_thickness.base() => {
+        Knob::TopGround if to > MOST_OF_LIP * knife.lip_thickness.base() => {
             Some(NotSensible::MostOfTheLip)
         }
         // An edge in the ground has no height to begin from.

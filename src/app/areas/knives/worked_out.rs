@@ -12,8 +12,8 @@ use crate::geometry::KnifeSection;
 use crate::unit::{ExampleCount, Fitted, Knife, RowProblem};
 use crate::units::{Angle, System};
 
-/// Rows worked out in a frame besides those in view: some 4 ms of it.
-pub const AT_ONCE: usize = 32;
+/// Rows worked out in a frame besides those in view: some 5 ms of it.
+pub const AT_ONCE: usize = 16;
 
 /// Knives drawn in the plots at the most: twenty lines can be told apart.
 const PLOTTED: usize = 20;
@@ -140,7 +140,7 @@ impl WorkedOut {
                 Some(option) => Fitted::Option(option),
             };
             let knife = self.solved.document.knife_at(place)?;
-            *row = Some(KnifeRow::of(&self.solved, place, knife));
+            *row = Some(KnifeRow::of(&self.solved, place, knife, self.system));
         }
         row.as_ref()
     }

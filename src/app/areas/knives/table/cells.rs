@@ -3,6 +3,7 @@
 use egui::{Align, Layout, RichText, Sense, Ui, Vec2};
 
 use super::done::Done;
+use super::held::Held;
 use super::sort::Column;
 use crate::analysis::knives::{
     KnifeRow, Life, Limit, ReelWindows, RowLevels, Verdict, Window, price_in, sum_text, total_of,
@@ -41,7 +42,8 @@ impl Widths {
             Column::Reach => length(60.0, 112.0),
             Column::SetOnce => 178.0,
             Column::Window(_) => 174.0,
-            Column::RearRoller => length(100.0, 164.0),
+            Column::Aim => length(100.0, 164.0),
+            Column::LipLeft => length(92.0, 130.0),
             Column::Price => 74.0,
             Column::Quantity => 90.0,
             Column::Notes => 150.0,
@@ -55,13 +57,12 @@ impl Widths {
             | Column::BehindCentre
             | Column::Sweep
             | Column::Underside
+            | Column::LipLeft
             | Column::Price
             | Column::Quantity => Align::Max,
-            Column::Name
-            | Column::SetOnce
-            | Column::Window(_)
-            | Column::RearRoller
-            | Column::Notes => Align::Min,
+            Column::Name | Column::SetOnce | Column::Window(_) | Column::Aim | Column::Notes => {
+                Align::Min
+            }
         }
     }
 
@@ -99,12 +100,43 @@ pub struct Cells<'a> {
 }
 
 impl Cells<'_> {
-    /// Shows the row's cells, from left to right.
-    pub fn show(&self, ui: &mut Ui, done: &mut Option<Done>) {
-        cell(ui, Widths::OVERLAY, Align::Min, |ui| {
-            self.overlay_ui(ui, done);
+    /// Shows the row's cells, from left to right; the first stay in view.
+    pub fn show(&self, ui: &mut Ui, held: &Held, done: &mut Option<Done>) {
+        let (first, rest) = Held::columns();
+        let mut first_done = None;
+        held.show(
+            ui,
+            |ui| {
+                cell(ui, Widths::OVERLAY, Align::Min, |ui| {
+                    self.overlay_ui(ui, &mut first_done);
+                });
+                if held.is_stacked() {
+                    let width = Widths(self.system).of(Column::Name);
+                    cell(ui, width, Align::Min, |ui| {
+                        self.stacked_ui(ui, &mut first_done);
+                    });
+                } else {
+                    self.columns_ui(ui, first, &mut first_done);
+                }
+            },
+            |ui| self.columns_ui(ui, rest, done),
+        );
+        *done = first_done.or(done.take());
+    }
+
+    /// What stays in view, one under the other.
+    fn stacked_ui(&self, ui: &mut Ui, done: &mut Option<Done>) {
+        self.title_ui(ui);
+        ui.horizontal(|ui| {
+            self.number(ui, self.knife.reach.shown_in(self.system));
+            self.number(ui, self.knife.price.clone().unwrap_or_default());
         });
-        for column in Column::ALL {
+        self.set_once_ui(ui);
+        self.buttons_ui(ui, done);
+    }
+
+    fn columns_ui(&self, ui: &mut Ui, columns: &[Column], done: &mut Option<Done>) {
+        for &column in columns {
             cell(
                 ui,
                 Widths(self.system).of(column),
@@ -142,7 +174,10 @@ impl Cells<'_> {
     fn column_ui(&self, ui: &mut Ui, column: Column, done: &mut Option<Done>) {
         let system = self.system;
         match column {
-            Column::Name => self.name_ui(ui, done),
+            Column::Name => {
+                self.title_ui(ui);
+                self.buttons_ui(ui, done);
+            }
             Column::Reach => {
                 self.number(ui, self.knife.reach.shown_in(system));
             }
@@ -171,7 +206,8 @@ impl Cells<'_> {
                     self.windows_ui(ui, life, row.at(life));
                 }
             }
-            Column::RearRoller => self.rear_ui(ui),
+            Column::Aim => self.aim_ui(ui),
+            Column::LipLeft => self.lip_ui(ui),
             Column::Price => {
                 self.number(ui, self.knife.price.clone().unwrap_or_default());
             }
@@ -192,7 +228,7 @@ impl Cells<'_> {
         }
     }
 
-    fn name_ui(&self, ui: &mut Ui, done: &mut Option<Done>) {
+    fn title_ui(&self, ui: &mut Ui) {
         let is_bench = self.place == Fitted::Bench;
         ui.horizontal(|ui| {
             let told = match (is_bench, self.is_fitted) {
@@ -211,6 +247,9 @@ impl Cells<'_> {
                 ui.label(Lettering::Note.of(told).weak());
             }
         });
+    }
+
+    fn buttons_ui(&self, ui: &mut Ui, done: &mut Option<Done>) {
         ui.horizontal(|ui| {
             ui.spacing_mut().item_spacing.x = 4.0;
             ui.spacing_mut().button_padding.x = 6.0;
@@ -385,20 +424,45 @@ impl Cells<'_> {
         )
     }
 
-    fn rear_ui(&self, ui: &mut Ui) {
+    fn aim_ui(&self, ui: &mut Ui) {
         let Some(row) = self.row else {
             return;
         };
-        let (Some(rear), Some(window)) = (row.rear_for_middle, row.at(Life::Now).widest()) else {
+        let Some(aim) = &row.aim else {
             ui.label("none")
-                .on_hover_text("There is no window to set it to.");
+                .on_hover_text("With the reel as it is no attitude holds every limit.");
             return;
         };
-        self.number(ui, self.system.roller_move(rear))
+        let why = aim.why.map(|why| why.shown_in(self.system));
+        let why = why.unwrap_or_else(|| "The nearest that holds every limit it can.".to_owned());
+        self.number(ui, self.system.angle(aim.attitude))
+            .on_hover_text(why);
+        let rear = self.system.roller_move(aim.rear_roller);
+        ui.label(
+            Lettering::FinePrint
+                .of(format!("rear roller {rear}"))
+                .weak(),
+        )
+        .on_hover_text("From its bench place, height of cut kept");
+    }
+
+    fn lip_ui(&self, ui: &mut Ui) {
+        let Some(row) = self.row else {
+            return;
+        };
+        let lip = &row.lip;
+        self.number(ui, self.system.length(lip.thickness))
             .on_hover_text(format!(
-                "From its bench place, for the middle of the window: an attitude of {}",
-                self.system.angle(window.middle())
+                "{} of its length is left. A grind may leave {} of its thickness.",
+                self.system.length(lip.length),
+                self.system.length(lip.least)
             ));
+        let told = lip.grinds_told();
+        let told = told.unwrap_or_else(|| "grind not entered".to_owned());
+        ui.label(Lettering::FinePrint.of(told).weak())
+            .on_hover_text(
+                "What a grind takes, and the least lip: see Grinding knives in the form",
+            );
     }
 
     fn number(&self, ui: &mut Ui, text: String) -> egui::Response {

@@ -1,54 +1,105 @@
 //! The heads of the table's columns, which sort it.
 
-use egui::{Align, Layout, RichText, Sense, Ui, Vec2};
+use egui::{Align, Layout, Rect, Response, RichText, Sense, Ui, Vec2};
 
 use super::cells::{GAP, Widths};
+use super::held::Held;
 use super::sort::{Column, Sorted};
 use crate::app::widgets::lettering::strong;
 use crate::app::widgets::look::{colour, theme};
 use crate::drawing::Role;
 use crate::units::System;
 
-/// One button a column; a click on it sorts.
-pub fn heads_ui(ui: &mut Ui, system: System, order: &mut Option<Sorted>) {
-    let theme = theme(ui.ctx());
-    let sorted = *order;
-    let widths = Widths(system);
-    let mut clicked = None;
+/// One button a column; a click on it sorts. Where one that moves with the table has just got the
+/// keys, where it stands.
+pub fn heads_ui(
+    ui: &mut Ui,
+    held: &Held,
+    system: System,
+    order: &mut Option<Sorted>,
+) -> Option<Rect> {
+    let heads = Heads {
+        sorted: *order,
+        widths: Widths(system),
+    };
+    let (first, rest) = Held::columns();
+    let (mut clicked, mut clicked_further, mut reached) = (None, None, None);
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = GAP;
         ui.add_space(10.0);
-        let size = Vec2::new(Widths::OVERLAY, 24.0);
-        ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
-            ui.set_min_width(Widths::OVERLAY);
-            ui.label(RichText::new("overlay").family(strong()));
-        });
-        for column in Column::ALL {
-            let is_sorted = sorted.filter(|sorted| sorted.by == column);
-            let size = Vec2::new(widths.of(column), 24.0);
-            ui.allocate_ui_with_layout(size, Widths::head_layout(column), |ui| {
-                ui.set_min_width(size.x);
-                let text = RichText::new(column.head()).family(strong());
-                let button = ui
-                    .add(egui::Button::new(text).frame(false))
-                    .accessible_name(format!("Sort by {}", column.head()));
-                let [first, second] = column.orders();
-                let response = button.on_hover_text(format!(
-                    "{}\nClick to sort: {first}; then {second}; then as listed.",
-                    column.meaning()
-                ));
-                if response.clicked() {
-                    clicked = Some(column);
+        held.show(
+            ui,
+            |ui| {
+                let size = Vec2::new(Widths::OVERLAY, HEIGHT);
+                ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
+                    ui.set_min_width(Widths::OVERLAY);
+                    ui.label(RichText::new("overlay").family(strong()));
+                });
+                let head_ui = |ui: &mut Ui, column: Column| {
+                    if held.is_stacked() {
+                        ui.spacing_mut().item_spacing.x = 2.0;
+                        heads.button_ui(ui, column)
+                    } else {
+                        heads.show(ui, column)
+                    }
+                };
+                for column in first {
+                    let is_clicked = head_ui(ui, *column).clicked();
+                    clicked = is_clicked.then_some(*column).or(clicked);
                 }
-                if let Some(sorted) = is_sorted {
-                    let ink = colour(theme.look(Role::CutLine).ink);
-                    order_mark(ui, sorted.is_reversed, ink);
+            },
+            |ui| {
+                for column in rest {
+                    let head = heads.show(ui, *column);
+                    clicked_further = head.clicked().then_some(*column).or(clicked_further);
+                    if head.gained_focus() {
+                        reached = Some(head.rect);
+                    }
                 }
-            });
-        }
+            },
+        );
     });
-    if let Some(column) = clicked {
-        *order = Sorted::after_click(sorted, column);
+    if let Some(column) = clicked.or(clicked_further) {
+        *order = Sorted::after_click(heads.sorted, column);
+    }
+    reached
+}
+
+/// Height of the heads.
+const HEIGHT: f32 = 24.0;
+
+/// What every head is shown with.
+struct Heads {
+    sorted: Option<Sorted>,
+    widths: Widths,
+}
+
+impl Heads {
+    /// The head of a column, as wide as the column.
+    fn show(&self, ui: &mut Ui, column: Column) -> Response {
+        let size = Vec2::new(self.widths.of(column), HEIGHT);
+        ui.allocate_ui_with_layout(size, Widths::head_layout(column), |ui| {
+            ui.set_min_width(size.x);
+            self.button_ui(ui, column)
+        })
+        .inner
+    }
+
+    fn button_ui(&self, ui: &mut Ui, column: Column) -> Response {
+        let text = RichText::new(column.head()).family(strong());
+        let button = ui
+            .add(egui::Button::new(text).frame(false))
+            .accessible_name(format!("Sort by {}", column.head()));
+        let [first, second] = column.orders();
+        let response = button.on_hover_text(format!(
+            "{}\nClick to sort: {first}; then {second}; then as listed.",
+            column.meaning()
+        ));
+        if let Some(sorted) = self.sorted.filter(|sorted| sorted.by == column) {
+            let ink = colour(theme(ui.ctx()).look(Role::CutLine).ink);
+            order_mark(ui, sorted.is_reversed, ink);
+        }
+        response
     }
 }
 

@@ -4,6 +4,7 @@ mod adding;
 mod cells;
 mod done;
 mod heads;
+mod held;
 mod ranking;
 mod rows;
 mod sort;
@@ -16,6 +17,7 @@ use self::adding::Adding;
 use self::cells::{Cells, GAP, Widths};
 use self::done::Done;
 use self::heads::heads_ui;
+use self::held::Held;
 use self::ranking::{not_current_note_ui, ranking_ui};
 use self::rows::rows_buttons_ui;
 use self::sort::Sorted;
@@ -89,10 +91,11 @@ impl KnifeTable {
         ScrollArea::horizontal()
             .id_salt("rows of knives")
             .auto_shrink([false, true])
-            .show(ui, |ui| {
+            .show_viewport(ui, |ui, view| {
                 let followed = Followed::begin(ui);
                 ui.spacing_mut().item_spacing.y = 2.0;
-                heads_ui(ui, desk.system(), &mut self.sorted);
+                let held = Held::of(Widths(desk.system()), view);
+                let reached = heads_ui(ui, &held, desk.system(), &mut self.sorted);
                 let order = self.order(desk, worked_out);
                 let fitted = desk.document().fitted();
                 let attitudes = worked_out.attitudes();
@@ -106,13 +109,19 @@ impl KnifeTable {
                     let row = row.and_then(|index| worked_out.row(index));
                     ui.push_id(("row of a knife", index), |ui| {
                         let shown = (place, &knife, row);
-                        self.row_ui(ui, desk, (line, fitted), shown, attitudes, &mut done);
+                        let seen = (&held, attitudes);
+                        self.row_ui(ui, desk, (line, fitted), shown, seen, &mut done);
                         if self.open == Some(place) {
-                            open_row_ui(ui, desk, place);
+                            open_row_ui(ui, desk, place, held.offset());
                         }
                     });
                 });
                 followed.bring_in(ui);
+                // A head that the keys reached comes out from under the columns that stay.
+                if let Some(mut head) = reached {
+                    head.min.x -= held.width() + GAP;
+                    ui.scroll_to_rect(head, None);
+                }
             });
         if let Some(done) = done {
             self.do_to_row(desk, done);
@@ -153,7 +162,7 @@ impl KnifeTable {
         desk: &Desk,
         (line, fitted): (usize, Option<Fitted>),
         (place, knife, row): (Fitted, &Knife, Option<&KnifeRow>),
-        attitudes: (Angle, Angle),
+        (held, attitudes): (&Held, (Angle, Angle)),
         done: &mut Option<Done>,
     ) {
         let is_fitted = fitted == Some(place);
@@ -182,7 +191,7 @@ impl KnifeTable {
             .show(ui, |ui| {
                 ui.horizontal_top(|ui| {
                     ui.spacing_mut().item_spacing.x = GAP;
-                    cells.show(ui, done);
+                    cells.show(ui, held, done);
                 });
             })
             .response;
@@ -261,12 +270,12 @@ fn order_ui(ui: &mut Ui, desk: &Desk) {
 }
 
 /// The fields of a knife, under its row.
-fn open_row_ui(ui: &mut Ui, desk: &mut Desk, place: Fitted) {
+fn open_row_ui(ui: &mut Ui, desk: &mut Desk, place: Fitted, offset: f32) {
     const WIDTH: f32 = 520.0;
     let frame = Frame::group(ui.style()).inner_margin(10.0);
     ui.horizontal(|ui| {
-        // Under the knife's name.
-        ui.add_space(Widths::OVERLAY + GAP);
+        // Under the knife's name, which stays in view.
+        ui.add_space(offset + Widths::OVERLAY + GAP);
         frame.show(ui, |ui| {
             ui.vertical(|ui| {
                 ui.set_width(WIDTH);

@@ -4,7 +4,6 @@ use std::cmp::Ordering;
 
 use crate::analysis::knives::{KnifeRow, Life, price_in};
 use crate::unit::Knife;
-use crate::units::Length;
 
 /// A column of the table that the knives can be sorted by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -16,7 +15,8 @@ pub enum Column {
     Sweep,
     Underside,
     Window(Life),
-    RearRoller,
+    LipLeft,
+    Aim,
     Price,
     Quantity,
     Notes,
@@ -24,21 +24,25 @@ pub enum Column {
 
 impl Column {
     /// Every column, from left to right.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 14] = [
         Self::Name,
         Self::Reach,
         Self::Price,
         Self::SetOnce,
+        Self::Aim,
         Self::Window(Life::New),
         Self::Window(Life::Now),
         Self::Window(Life::Scrap),
         Self::BehindCentre,
         Self::Sweep,
         Self::Underside,
-        Self::RearRoller,
+        Self::LipLeft,
         Self::Quantity,
         Self::Notes,
     ];
+
+    /// How many of them stay in view, from the left, while the rest moves sideways.
+    pub const HELD: usize = 4;
 
     /// What stands over it.
     pub const fn head(self) -> &'static str {
@@ -52,7 +56,8 @@ impl Column {
             Self::Window(Life::New) => "window, reel new",
             Self::Window(Life::Now) => "window, reel now",
             Self::Window(Life::Scrap) => "window, reel scrap",
-            Self::RearRoller => "rear roller",
+            Self::LipLeft => "lip left",
+            Self::Aim => "aim",
             Self::Price => "price",
             Self::Quantity => "quantity",
             Self::Notes => "notes",
@@ -85,8 +90,11 @@ impl Column {
             Self::Window(Life::Scrap) => {
                 "The attitudes at which every limit holds, with the reel at scrap size."
             }
-            Self::RearRoller => {
-                "The rear roller's place from the bench for the middle of the window, reel as it is set."
+            Self::LipLeft => {
+                "The thickness of lip that is left under the edge as ground, and the grinds until it is at its least."
+            }
+            Self::Aim => {
+                "The attitude to set it to, reel as it is set: the least that clears the underside by its limit and a margin. Under it the rear roller's place from the bench for that."
             }
             Self::Price => "What a supplier asks for one, as written.",
             Self::Quantity => "How many are wanted, and what they cost together.",
@@ -104,7 +112,8 @@ impl Column {
             Self::BehindCentre | Self::Sweep => ["least first", "most first"],
             Self::Underside => ["most first", "least first"],
             Self::Window(_) => ["widest first", "narrowest first"],
-            Self::RearRoller => ["lowest first", "highest first"],
+            Self::LipLeft => ["most first", "least first"],
+            Self::Aim => ["least first", "most first"],
             Self::Price => ["cheapest first", "dearest first"],
         }
     }
@@ -131,9 +140,8 @@ impl Column {
                 row.and_then(|row| row.at(life).widest())
                     .map(|window| -window.width().deg()),
             ),
-            Self::RearRoller => {
-                Key::Number(row.and_then(|row| row.rear_for_middle).map(Length::mm))
-            }
+            Self::LipLeft => Key::Number(row.map(|row| -row.lip.thickness.mm())),
+            Self::Aim => Key::Number(row.and_then(|row| row.aim).map(|aim| aim.attitude.deg())),
         }
     }
 }
