@@ -416,7 +416,7 @@ fn a_csv_file_is_read_and_written() {
     window.click("Write CSV…");
     assert_eq!(
         answers.offered().last().map(String::as_str),
-        Some("quarry-hill-trailed-gang-number-3-knives.csv")
+        Some("example-ground-trailed-gang-number-3-knives.csv")
     );
     let written = fs::read_to_string(target.with_extension("csv")).unwrap();
     let solved = Solved::of(window.document()).unwrap();

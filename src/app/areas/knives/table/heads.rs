@@ -2,9 +2,9 @@
 
 use egui::{Align, Layout, Rect, Response, RichText, Sense, Ui, Vec2};
 
-use super::cells::{GAP, Widths};
 use super::held::Held;
 use super::sort::{Column, Sorted};
+use super::widths::{GAP, Widths};
 use crate::app::widgets::lettering::strong;
 use crate::app::widgets::look::{colour, theme};
 use crate::drawing::Role;
@@ -37,7 +37,7 @@ pub fn heads_ui(
                 });
                 let head_ui = |ui: &mut Ui, column: Column| {
                     if held.is_stacked() {
-                        ui.spacing_mut().item_spacing.x = 2.0;
+                        ui.spacing_mut().item_spacing.x = 7.0;
                         heads.button_ui(ui, column)
                     } else {
                         heads.show(ui, column)

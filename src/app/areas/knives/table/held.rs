@@ -2,8 +2,8 @@
 
 use egui::{Align, Layout, Rect, Stroke, Ui, UiBuilder, Vec2};
 
-use super::cells::{GAP, Widths};
 use super::sort::Column;
+use super::widths::{GAP, Widths};
 
 /// What the rest of the table gets of the view at the least; where there is less, the columns that
 /// stay stand under one another.

@@ -8,19 +8,21 @@ mod held;
 mod ranking;
 mod rows;
 mod sort;
+mod widths;
 
 use std::rc::Rc;
 
 use egui::{Frame, ScrollArea, Ui, Vec2};
 
 use self::adding::Adding;
-use self::cells::{Cells, GAP, Widths};
+use self::cells::Cells;
 use self::done::Done;
 use self::heads::heads_ui;
 use self::held::Held;
 use self::ranking::{not_current_note_ui, ranking_ui};
 use self::rows::rows_buttons_ui;
 use self::sort::Sorted;
+use self::widths::{GAP, Widths};
 use super::worked_out::WorkedOut;
 use crate::analysis::knives::{KnifeRow, Order};
 use crate::app::desk::{Change, Desk};
