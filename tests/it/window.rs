@@ -1076,7 +1076,10 @@ fn a_unit_without_a_file_is_offered_its_own_name_to_save_under() {
     let mut window = Start::on(document(DEMO_UNIT)).asking(&answers).window();
     answers.save(&folder.path().join("new.ron"));
     file_menu(&mut window, "Save");
-    assert_eq!(answers.offered(), ["example-ground-trailed-gang-number-3.ron"]);
+    assert_eq!(
+        answers.offered(),
+        ["example-ground-trailed-gang-number-3.ron"]
+    );
     assert_eq!(
         open_unit(&folder.path().join("new.ron")).unwrap(),
         document(DEMO_UNIT)
