@@ -1,6 +1,9 @@
-//! The window at every size and scale: the drawing keeps its room, and no widget lies over another.
+//! The window at every size and scale: the drawing keeps its room, no widget lies over another, no words
+//! are cut short, and what an area comes to is in view.
 
-use egui::{Key, LayerId, Modifiers, Rect, Vec2};
+use egui::{Key, LayerId, Modifiers, Rect, Shape, Vec2};
+use sweepgauge::analysis::Solved;
+use sweepgauge::drawing::verdict;
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::shown::{Start, Window};
@@ -42,8 +45,7 @@ fn drawing(window: &Window) -> Rect {
 const GRIP: f32 = 8.0;
 
 /// What can be pressed or typed into, but for the handles in the drawing and the grips between parts.
-fn pressable(window: &Window) -> Vec<Rect> {
-    let drawing = drawing(window);
+fn pressable(window: &Window, drawing: Rect) -> Vec<Rect> {
     let widgets = window.harness.ctx.viewport(|view| {
         let widgets = view.prev_pass.widgets.get_layer(LayerId::background());
         let seen = widgets.filter(|widget| {
@@ -60,39 +62,159 @@ fn pressable(window: &Window) -> Vec<Rect> {
         .collect()
 }
 
+/// What can be pressed stands in the window, and none of it over another.
+#[track_caller]
+fn assert_apart(places: &[Rect], screen: Rect, told: &str) {
+    for (index, place) in places.iter().enumerate() {
+        assert!(
+            screen.expand(1.0).contains_rect(*place),
+            "{told}: {place} of {screen}"
+        );
+        let is_over = |other: &&Rect| {
+            other.shrink(1.0).intersects(place.shrink(1.0))
+                && !other.expand(1.0).contains_rect(*place)
+                && !place.expand(1.0).contains_rect(**other)
+        };
+        let over = places[..index].iter().find(is_over);
+        assert_eq!(over, None, "{told}: {place}");
+    }
+}
+
+/// The windows there are, each told; a scale that a window has no room for is shown as another is.
+fn windows() -> impl Iterator<Item = (Window, String)> {
+    SIZES.into_iter().flat_map(|(width, height)| {
+        let mut zooms = Vec::new();
+        SCALES.into_iter().filter_map(move |scale| {
+            let window = window(Vec2::new(width, height), scale);
+            let zoom = window.harness.ctx.zoom_factor();
+            let is_new = !zooms.contains(&zoom);
+            zooms.push(zoom);
+            is_new.then(|| (window, format!("{width}x{height} at {scale} %")))
+        })
+    })
+}
+
+/// Words as they are painted.
+#[derive(Debug)]
+struct Painted {
+    text: String,
+    place: Rect,
+    /// What is seen of the part of the window that they stand in.
+    clip: Rect,
+    is_shortened: bool,
+}
+
+fn painted(window: &Window) -> Vec<Painted> {
+    fn collect(shape: &Shape, clip: Rect, words: &mut Vec<Painted>) {
+        match shape {
+            Shape::Vec(shapes) => shapes.iter().for_each(|shape| collect(shape, clip, words)),
+            Shape::Text(text) if text.angle == 0.0 && !text.galley.is_empty() => {
+                words.push(Painted {
+                    text: text.galley.text().to_owned(),
+                    place: text.galley.rect.translate(text.pos.to_vec2()),
+                    clip,
+                    is_shortened: text.galley.elided,
+                });
+            }
+            _ => {}
+        }
+    }
+    let mut words = Vec::new();
+    for shape in &window.harness.output().shapes {
+        collect(&shape.shape, shape.clip_rect, &mut words);
+    }
+    words
+}
+
+/// What stands in a field is longer than the field at times, and can be reached with the cursor.
+fn is_entry(window: &Window, text: &str) -> bool {
+    use egui_kittest::kittest::NodeT as _;
+    window.nodes().iter().any(|node| {
+        let node = node.accesskit_node();
+        node.role() == egui::accesskit::Role::TextInput && node.value().as_deref() == Some(text)
+    })
+}
+
 #[test]
 fn the_drawing_keeps_its_room_and_no_widget_lies_over_another() {
-    for (width, height) in SIZES {
-        for scale in SCALES {
-            let window = window(Vec2::new(width, height), scale);
-            let told = format!("{width}x{height} at {scale} %");
+    for (window, told) in windows() {
+        let screen = window.harness.ctx.content_rect();
+        let drawing = drawing(&window);
+        assert!(
+            screen.contains_rect(drawing),
+            "{told}: {drawing} of {screen}"
+        );
+        let size = drawing.size();
+        assert!(
+            size.x >= LEAST_DRAWING.x && size.y >= LEAST_DRAWING.y,
+            "{told}: {size}"
+        );
+        assert_apart(&pressable(&window, drawing), screen, &told);
+    }
+}
+
+#[test]
+fn in_every_area_no_words_are_cut_and_what_it_comes_to_is_in_view() {
+    let solved = Solved::of(&DemoUnit::FairwayTrailed.document()).unwrap();
+    let (_, verdict) = verdict(&solved.findings, solved.document.example_count());
+    let areas = [
+        (Key::Num2, "knives fit at"),
+        (Key::Num3, &*verdict),
+        (Key::Num4, "A clip every"),
+        (Key::Num1, &*verdict),
+    ];
+    // Every other scale, for the time it takes.
+    for (mut window, told) in windows().step_by(2) {
+        for (key, headline) in areas {
+            window.press_with(Modifiers::COMMAND, key);
+            let told = format!("{told}, area {}", key.name());
             let screen = window.harness.ctx.content_rect();
-            let drawing = drawing(&window);
-            assert!(
-                screen.contains_rect(drawing),
-                "{told}: {drawing} of {screen}"
-            );
-            let size = drawing.size();
-            assert!(
-                size.x >= LEAST_DRAWING.x && size.y >= LEAST_DRAWING.y,
-                "{told}: {size}"
-            );
-            let places = pressable(&window);
-            for (index, place) in places.iter().enumerate() {
+            if key != Key::Num1 {
+                assert_apart(&pressable(&window, Rect::NOTHING), screen, &told);
+            }
+            let words = painted(&window);
+            let is_in_view = |words: &Painted| {
+                let seen = words.clip.intersect(screen).expand(1.0);
+                words.text.contains(headline) && seen.contains_rect(words.place)
+            };
+            assert!(words.iter().any(is_in_view), "{told}: \"{headline}\"");
+            for words in &words {
+                assert!(!words.is_shortened, "{told}: {words:?}");
+                let seen = words.place.intersect(words.clip);
+                if key == Key::Num2 || !seen.is_positive() {
+                    // The table of the knives is wider than its part of the window, and is scrolled.
+                    continue;
+                }
+                let is_cut = seen.width() < words.place.width() - 1.5;
                 assert!(
-                    screen.expand(1.0).contains_rect(*place),
-                    "{told}: {place} of {screen}"
+                    !is_cut || is_entry(&window, &words.text),
+                    "{told}: {words:?}"
                 );
-                let is_over = |other: &&Rect| {
-                    other.shrink(1.0).intersects(place.shrink(1.0))
-                        && !other.expand(1.0).contains_rect(*place)
-                        && !place.expand(1.0).contains_rect(**other)
-                };
-                let over = places[..index].iter().find(is_over);
-                assert_eq!(over, None, "{told}: {place}");
             }
         }
     }
+}
+
+#[test]
+fn what_differs_from_as_measured_is_told_whole_at_its_foot() {
+    let mut start = Start::on(DemoUnit::FairwayTrailed.document());
+    start.size = Vec2::new(1366.0, 768.0);
+    let mut window = start.window();
+    window.click("2 As wanted");
+    for (field, text) in [
+        ("Attitude", "4.5"),
+        ("Height of cut", "0.45"),
+        ("Reel diameter", "6.8"),
+        ("Extension", "0.05"),
+        ("Gap", "0.001"),
+    ] {
+        window.enter_text(field, text);
+    }
+    window.assert_says("Differs from as measured");
+    for words in painted(&window) {
+        assert!(!words.is_shortened, "{words:?}");
+    }
+    window.assert_says("attitude 4.5 deg (was 4 deg)");
 }
 
 #[test]

@@ -5,8 +5,8 @@ use serde::{Deserialize, Serialize};
 
 /// Width and height on a first start, where the screen has room for them.
 const USUAL: (f32, f32) = (1440.0, 900.0);
-/// The least there is to work in.
-const LEAST: (f32, f32) = (640.0, 400.0);
+/// The least width and height that are taken for a window's: less was no window to work in.
+const LEAST_REMEMBERED: (f32, f32) = (640.0, 400.0);
 /// About what the frame and the desktop's own bars take of a screen.
 const FRAME: Vec2 = Vec2::new(16.0, 72.0);
 /// How high the frame's upper part is, by which the window is moved.
@@ -45,7 +45,7 @@ impl WindowPlace {
         let is_right = |number: f32| number.is_finite() && number.abs() < 1e6;
         let (width, height) = self.size;
         let size = if is_right(width) && is_right(height) {
-            Vec2::new(width, height).max(LEAST.into())
+            Vec2::new(width, height).max(LEAST_REMEMBERED.into())
         } else {
             USUAL.into()
         };
@@ -171,8 +171,11 @@ mod tests {
             for wrong in [place(bad, 0.0, 900.0, 700.0), place(0.0, 0.0, bad, 700.0)] {
                 for fitted in [wrong.fitted(&screens), wrong.fitted(&[])] {
                     let (width, height) = fitted.size;
-                    assert!((LEAST.0..=1920.0).contains(&width), "{fitted:?}");
-                    assert!((LEAST.1..=1080.0).contains(&height), "{fitted:?}");
+                    assert!((LEAST_REMEMBERED.0..=1920.0).contains(&width), "{fitted:?}");
+                    assert!(
+                        (LEAST_REMEMBERED.1..=1080.0).contains(&height),
+                        "{fitted:?}"
+                    );
                     assert!(
                         fitted
                             .at
@@ -182,6 +185,6 @@ mod tests {
             }
         }
         let tiny = place(0.0, 0.0, 0.0, -5.0).fitted(&screens);
-        assert_eq!(tiny.size, LEAST);
+        assert_eq!(tiny.size, LEAST_REMEMBERED);
     }
 }

@@ -133,7 +133,7 @@ impl BehindCard {
         picture_ui(ui, self.method, shown.entry(system), theme);
         let name = self.method.reading();
         let mut drafts = std::mem::take(&mut self.drafts);
-        let mut fields = Fields::over(&mut drafts, system, theme);
+        let mut fields = Fields::over(&mut drafts, system, theme).on_card(ui);
         fields.quantity(ui, name, Slot::OtherReading, self.reading());
         if self.method.asks_where_it_touches() {
             let name = "Touches the face at";

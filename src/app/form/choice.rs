@@ -41,7 +41,7 @@ impl Fields<'_> {
             self.in_hand = Some(Slot::from(field));
         }
         self.look(&response, field);
-        explain(response, field);
+        explain(ui, response, field);
         let is_changed = chosen != before && field.set(document, chosen, self.system).is_ok();
         if is_changed {
             self.set(Change::of(name.to_owned(), field));

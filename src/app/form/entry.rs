@@ -190,7 +190,7 @@ impl Fields<'_> {
             }
             self.look(&response, field);
         }
-        explain_slot(response, slot);
+        explain_slot(ui, response, slot);
         done
     }
 

@@ -12,6 +12,9 @@ use crate::drawing::Theme;
 use crate::unit::{Document, Field, FlawKind};
 use crate::units::System;
 
+/// What a card has around what stands in it, about.
+const CARD_FRAME: f32 = 8.0;
+
 /// What a form's fields have in common.
 pub struct Fields<'a> {
     pub drafts: &'a mut Drafts,
@@ -30,6 +33,8 @@ pub struct Fields<'a> {
     pub marks: Vec<Id>,
     /// What has the focus.
     pub in_hand: Option<Slot>,
+    /// The right edge of the card that they stand on; none in the form.
+    pub card_edge: Option<f32>,
 }
 
 /// Lends the fields of a form, and the document in front to fill them in.
@@ -65,11 +70,18 @@ impl<'a> Fields<'a> {
             first: None,
             marks: Vec::new(),
             in_hand: None,
+            card_edge: None,
         }
     }
 }
 
 impl Fields<'_> {
+    /// The same on a card, which is as wide as what stands in it.
+    pub fn on_card(mut self, ui: &Ui) -> Self {
+        self.card_edge = Some(ui.max_rect().right() + CARD_FRAME);
+        self
+    }
+
     /// Names a change that was made other than by typing: what was being typed into the part of the
     /// document that it sets is dropped.
     pub fn set(&mut self, change: Change) {
@@ -110,9 +122,9 @@ impl Fields<'_> {
 }
 
 /// Shows what a field of the unit means while the pointer rests on it.
-pub fn explain_slot(response: Response, slot: Slot) -> Response {
+pub fn explain_slot(ui: &Ui, response: Response, slot: Slot) -> Response {
     match slot.field() {
-        Some(field) => explain(response, field),
+        Some(field) => explain(ui, response, field),
         None => response,
     }
 }

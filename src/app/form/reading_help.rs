@@ -13,7 +13,7 @@ use crate::unit::{Document, Field, Words};
 
 /// Height of the help.
 pub const HEIGHT: f32 = 116.0;
-const PICTURE: Vec2 = Vec2::new(176.0, 100.0);
+const PICTURE: Vec2 = Vec2::new(140.0, 96.0);
 
 /// A field's picture, what it means and how it is measured.
 pub fn reading_help_ui(ui: &mut Ui, field: Field, document: &Document, fields: &Fields) {

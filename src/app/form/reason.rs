@@ -12,10 +12,15 @@ use crate::app::widgets::symbol::symbol;
 
 /// How far from the form's edge a reason lies, past the grip that widens the form.
 const BESIDE: f32 = 10.0;
+/// What a reason's frame takes of its width.
+const FRAME: f32 = 16.0;
 /// How far over the end of a field a reason begins that lies beside it: the field's own height.
 const LINE: f32 = 30.0;
-/// The least width of a reason, so that it is some words wide under a short field.
-const LEAST_WIDTH: f32 = 300.0;
+/// How wide a reason is, where there is room.
+const WIDTH: f32 = 300.0;
+/// The least width of a reason beside its form or card: a narrow one covers less than a wide one that
+/// lies under its field.
+const LEAST_BESIDE: f32 = 90.0;
 
 impl Fields<'_> {
     /// Lays the reason beside a field that was just shown. It is seen while the field is in hand, or
@@ -35,13 +40,14 @@ impl Fields<'_> {
             return;
         }
         let screen = ui.ctx().content_rect();
-        let beside = ui.clip_rect().right() + BESIDE;
-        let has_room = beside + LEAST_WIDTH <= screen.right();
-        let (at, width) = if has_room {
+        let edge = self.card_edge.unwrap_or(ui.clip_rect().right());
+        let beside = edge + BESIDE;
+        let room = screen.right() - beside - FRAME;
+        let (at, width) = if room >= LEAST_BESIDE {
             let line = at - Vec2::new(0.0, LINE);
-            (egui::pos2(beside, line.y), LEAST_WIDTH)
+            (egui::pos2(beside, line.y), room.min(WIDTH))
         } else {
-            (at, ui.available_width().max(LEAST_WIDTH))
+            (at, ui.available_width().max(WIDTH))
         };
         let ink = colour(self.theme.level(Level::Over));
         Area::new(Id::unique("reason").with(slot))

@@ -95,7 +95,7 @@ impl ReelCard {
         let shown = self.read().reading.value();
         picture_ui(ui, way, blades, shown.entry(system), theme);
         let mut drafts = std::mem::take(&mut self.drafts);
-        let mut fields = Fields::over(&mut drafts, system, theme);
+        let mut fields = Fields::over(&mut drafts, system, theme).on_card(ui);
         let read = self.read();
         let slot = Slot::OtherReading;
         fields.quantity(ui, way.reading(), slot, &mut read.reading);

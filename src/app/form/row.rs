@@ -116,7 +116,7 @@ impl Fields<'_> {
                 let label = egui::Label::new(text).selectable(false);
                 let response = ui.add(label.sense(egui::Sense::hover()));
                 self.look(&response, field);
-                explain(response, field);
+                explain(ui, response, field);
                 part(self, ui, true);
             });
             ui.spacing_mut().interact_size.y = height;
@@ -168,6 +168,6 @@ impl Fields<'_> {
         if let Some(field) = slot.field() {
             self.look(&label.inner, field);
         }
-        explain_slot(label.inner, slot);
+        explain_slot(ui, label.inner, slot);
     }
 }

@@ -4,6 +4,7 @@ use egui::{Slider, Ui};
 
 use super::field::Fields;
 use crate::app::desk::Change;
+use crate::app::widgets::help::tell_beside;
 use crate::unit::{Document, Field};
 use crate::units::{Angle, Length, System};
 
@@ -113,9 +114,9 @@ pub fn slider_ui(
     if let Some(Ok(())) = taken {
         fields.set(Change::of(name, field));
     }
-    response.on_hover_text(
-        "Drag, or click and use the arrow keys; with Shift in finer steps. Double-click for as measured.",
-    );
+    tell_beside(ui, &response, |ui| {
+        ui.label("Drag, or click and use the arrow keys; with Shift in finer steps. Double-click for as measured.");
+    });
 }
 
 /// A tick under a slider where it was measured.

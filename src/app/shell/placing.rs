@@ -5,7 +5,7 @@ use egui::{Context, Rect, Vec2, ViewportCommand};
 use crate::app::desk::WindowPlace;
 
 /// The least size that is offered, in points of the usual scale.
-pub const LEAST_SIZE: Vec2 = Vec2::new(900.0, 600.0);
+pub const LEAST_OFFERED: Vec2 = Vec2::new(900.0, 600.0);
 /// The frame from which on the window is on the screen: some desktops maximize none that is hidden.
 const SHOWN: u32 = 2;
 
@@ -52,7 +52,7 @@ impl Placing {
             is_fitted: fitted == opened && !fitted.is_maximized,
             screen: screens.first().map(Rect::size),
             frames: 0,
-            least: LEAST_SIZE,
+            least: LEAST_OFFERED,
         }
     }
 
@@ -67,7 +67,7 @@ impl Placing {
         // The same of the screen at every scale, and never more than there is.
         let least = self
             .screen
-            .map_or(LEAST_SIZE, |screen| LEAST_SIZE.min(0.8 * screen))
+            .map_or(LEAST_OFFERED, |screen| LEAST_OFFERED.min(0.8 * screen))
             / scale;
         if self.least != least {
             self.least = least;

@@ -20,15 +20,20 @@ use crate::app::widgets::lettering::strong;
 use crate::unit::most;
 use crate::units::{System, clipped};
 
-/// Room for what stands in the bar beside the areas, the unit's name cut short.
-const LEAST_REST: f32 = 640.0;
+/// Room for what stands in the bar beside the areas and the unit's name.
+const REST: f32 = 690.0;
+/// Room for a unit's name of ordinary length; a longer one is cut short.
+const NAME: f32 = 270.0;
 /// Of words that are measured and not painted.
 const INK: Color32 = Color32::PLACEHOLDER;
 
-/// The bar. The areas get a row of their own where they do not fit beside the rest.
+/// The bar. The areas get a row of their own where they do not fit beside the rest, and take the unit's
+/// name with them where it has more room there.
 pub fn top_bar_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
     ui.add_space(3.0);
-    let is_in_one_row = areas_width(ui, areas) + LEAST_REST <= ui.available_width();
+    let left = ui.available_width() - areas_width(ui, areas);
+    let is_in_one_row = REST + NAME <= left;
+    let is_name_below = !is_in_one_row && NAME.max(ui.available_width() - REST) <= left;
     ui.horizontal(|ui| {
         Menu::File.show(ui, |ui| file_menu_ui(ui, desk));
         edit_menu_ui(ui, desk);
@@ -58,12 +63,20 @@ pub fn top_bar_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
             ui.separator();
             system_ui(ui, desk);
             // What room is left between both ends is the name's.
-            ui.with_layout(egui::Layout::left_to_right(egui::Align::Center), |ui| {
-                unit_name_ui(ui, desk);
-            });
+            if !is_name_below {
+                ui.with_layout(egui::Layout::left_to_right(egui::Align::Center), |ui| {
+                    unit_name_ui(ui, desk);
+                });
+            }
         });
     });
-    if !is_in_one_row {
+    if is_name_below {
+        ui.horizontal(|ui| {
+            areas_ui(ui, areas);
+            ui.separator();
+            unit_name_ui(ui, desk);
+        });
+    } else if !is_in_one_row {
         ui.horizontal_wrapped(|ui| areas_ui(ui, areas));
     }
     ui.add_space(2.0);
@@ -105,14 +118,14 @@ fn unit_name_ui(ui: &mut Ui, desk: &Desk) {
     let text = if desk.has_unsaved() {
         format!("• {unit}, unsaved changes")
     } else {
-        unit
+        unit.clone()
     };
     let label = egui::Label::new(RichText::new(text).family(strong())).truncate();
     let kept = match desk.session().file() {
         Some(file) => file.display().to_string(),
         None => "Not saved in a file yet".to_owned(),
     };
-    ui.add(label).on_hover_text(kept);
+    ui.add(label).on_hover_text(format!("{unit}\n{kept}"));
 }
 
 fn file_menu_ui(ui: &mut Ui, desk: &mut Desk) {

@@ -11,7 +11,7 @@ use super::app::App;
 use super::beginning::Beginning;
 use super::display;
 use super::ending::{Open, Ready};
-use super::placing::{LEAST_SIZE, Placing, screens};
+use super::placing::{LEAST_OFFERED, Placing, screens};
 use super::shot::{Shot, watch_over};
 use crate::app::areas::AREAS;
 use crate::app::desk::{Change, NoDialogs, Preferences, Session, WindowPlace};
@@ -43,7 +43,7 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
     let mut viewport = ViewportBuilder::default()
         .with_app_id(APP_ID)
         .with_inner_size(place.size)
-        .with_min_inner_size(LEAST_SIZE)
+        .with_min_inner_size(LEAST_OFFERED)
         .with_maximized(place.is_maximized)
         .with_drag_and_drop(true)
         .with_icon(icon());

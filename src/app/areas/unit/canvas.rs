@@ -1,6 +1,6 @@
 //! The canvas: verdict, drawing tools, and the drawing with its handles.
 
-use egui::{ComboBox, Context, Response, Sense, Ui, WidgetInfo};
+use egui::{Color32, ComboBox, Context, Response, Sense, Ui, WidgetInfo};
 use kurbo::{Rect, Size, Vec2};
 
 use super::handles::{handles_ui, take_handles};
@@ -29,6 +29,11 @@ const ALL_TOOLS: f32 = 940.0;
 
 /// A window lower than this, in points, is low.
 const LOW: f32 = 700.0;
+
+/// What a share of sweep is a share of.
+const OF_THE_HEIGHT: &str = " of the height of cut";
+/// Of words that are measured and not painted.
+const INK: Color32 = Color32::PLACEHOLDER;
 
 /// Whether the window is so low that what can yield to the drawing does.
 fn is_low(ctx: &Context) -> bool {
@@ -312,8 +317,7 @@ fn verdict_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, theme: Theme) {
             let text = Lettering::Verdict.of(text);
             ui.add(egui::Label::new(text).truncate());
         });
-        let now = in_short(&solved.solution, system);
-        ui.add(egui::Label::new(Lettering::InShort.of(now)).truncate());
+        in_short_ui(ui, &solved.solution, system);
         if is_low(ui.ctx()) {
             // A verdict never hides what it rests on.
             still_examples_ui(ui, desk.document().example_count());
@@ -331,6 +335,22 @@ fn verdict_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, theme: Theme) {
     });
 }
 
+/// A solution in one line, in fewer words where there is no room for all of them.
+fn in_short_ui(ui: &mut Ui, solution: &Solution, system: System) {
+    let text = in_short(solution, system);
+    let font = Lettering::InShort.font();
+    let words = ui.painter().layout_no_wrap(text.clone(), font, INK);
+    let shown = if words.size().x <= ui.available_width() {
+        text.clone()
+    } else {
+        text.replace(OF_THE_HEIGHT, "")
+            .replace(" behind centre", " behind")
+            .replace(" ahead of centre", " ahead")
+    };
+    let label = ui.add(egui::Label::new(Lettering::InShort.of(shown)).truncate());
+    label.on_hover_text(text);
+}
+
 /// A solution in one line: sweep, share, where the edge stands, and the height of cut.
 fn in_short(solution: &Solution, system: System) -> String {
     let below = solution.sweep.below_cut;
@@ -338,7 +358,7 @@ fn in_short(solution: &Solution, system: System) -> String {
         format!("Reel {} above the cut line", system.length(-below))
     } else {
         let share = solution.sweep_share.map_or(String::new(), |share| {
-            format!(", {} of the height of cut", system.share(share))
+            format!(", {}{OF_THE_HEIGHT}", system.share(share))
         });
         format!("Sweep {}{share}", system.length(below))
     };

@@ -12,13 +12,15 @@ use super::slider::slider_ui;
 use crate::analysis::Solution;
 use crate::app::desk::Change;
 use crate::app::widgets::focus::Followed;
-use crate::app::widgets::help::explain;
+use crate::app::widgets::help::{explain, tell_beside};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::list::list_ui;
 use crate::unit::{Document, Field, Group, Reading, RollerMoves, SettingEntry};
 
 /// Width of an entry beside a name; a length in fractions and thou needs it all.
 const ENTRY_WIDTH: f32 = 152.0;
+/// Said where something is wanted otherwise than it was measured.
+const DIFFERS: &str = "Differs from as measured";
 /// What stands in a setting that was left as it was measured.
 const AS_MEASURED: &str = "as measured";
 
@@ -45,6 +47,13 @@ pub fn wanted_ui(
                     _ => {}
                 }
             }
+            // At the foot, where it moves no setting while one is dragged.
+            let differences = differences(document, fields.system);
+            if !differences.is_empty() {
+                ui.separator();
+                ui.label(Lettering::Name.of(format!("{DIFFERS} in")));
+                differences_ui(ui, &differences);
+            }
             ui.add_space(8.0);
             followed.bring_in(ui);
         });
@@ -58,24 +67,34 @@ fn head_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             let is_set = document.setting != SettingEntry::default();
             let button = ui.add_enabled(is_set, Button::new("Back to as measured"));
-            if button
-                .on_hover_text("Everything set here as it was measured")
-                .clicked()
-            {
+            tell_beside(ui, &button, |ui| {
+                ui.label("Everything set here as it was measured");
+            });
+            if button.clicked() {
                 document.setting = SettingEntry::default();
                 fields.set(Change::of("Back to as measured", Group::Setting));
             }
             ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
                 let text = if differences.is_empty() {
-                    "As measured".to_owned()
+                    "As measured"
                 } else {
-                    format!("Differs from as measured: {}", differences.join(", "))
+                    DIFFERS
                 };
-                let text = Lettering::Name.of(text);
-                ui.add(Label::new(text).truncate());
+                let text = Label::new(Lettering::Name.of(text)).truncate();
+                let label = ui.add(text.sense(Sense::hover()));
+                if !differences.is_empty() {
+                    tell_beside(ui, &label, |ui| differences_ui(ui, &differences));
+                }
             });
         });
     });
+}
+
+/// What differs, a line each.
+fn differences_ui(ui: &mut Ui, differences: &[String]) {
+    for difference in differences {
+        ui.add(Label::new(Lettering::Note.of(difference)).wrap());
+    }
 }
 
 /// A setting with its entry, and a slider under it where it has one. The reading that is to be taken
@@ -157,7 +176,8 @@ fn row_ui(ui: &mut Ui, (name, field): (&str, Field), told: &str, right: impl FnO
             ui.spacing_mut().item_spacing.y = 0.0;
             let text = Lettering::Name.of(name);
             let label = Label::new(text).selectable(false).sense(Sense::hover());
-            explain(ui.add(label), field);
+            let label = ui.add(label);
+            explain(ui, label, field);
             ui.label(Lettering::FinePrint.of(told).weak());
         });
         ui.with_layout(Layout::right_to_left(Align::Center), right);
