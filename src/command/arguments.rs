@@ -8,6 +8,7 @@ use clap::{ArgGroup, Args, Parser, Subcommand};
 use super::WhatIf;
 use crate::analysis::CAUTION;
 use crate::analysis::why::Complaint;
+use crate::drawing::{Page, PictureView};
 
 /// Draws a reel mower's cutting unit to scale and computes the sweep below the height of cut.
 #[derive(Debug, Parser)]
@@ -142,8 +143,23 @@ pub enum HeadlessCommand {
     Picture {
         /// Unit file.
         file: PathBuf,
-        /// Picture to write, ending in .svg or .png.
+        /// Picture to write, ending in .svg, .png or .pdf.
         out: PathBuf,
+        /// One picture by itself; left out, a page with the unit, its lens and its numbers.
+        #[arg(long, value_parser = picture_view(), value_name = "VIEW")]
+        view: Option<PictureView>,
+        /// The size of that page.
+        #[arg(long, value_parser = page(), value_name = "PAGE", conflicts_with = "view")]
+        page: Option<Page>,
+        /// How many pixels wide, for a .png.
+        #[arg(long, value_name = "PIXELS", value_parser = clap::value_parser!(u32).range(16..=30_000))]
+        width: Option<u32>,
+        /// How many pixels to the inch, for a .png.
+        #[arg(long, value_parser = clap::value_parser!(u32).range(16..=2400), conflicts_with = "width")]
+        dpi: Option<u32>,
+        /// Leave the paper away, to lay the picture over something else.
+        #[arg(long)]
+        clear: bool,
         /// Light lines on dark paper.
         #[arg(long)]
         dark: bool,
@@ -224,6 +240,22 @@ fn size(text: &str) -> Result<(u32, u32), String> {
     text.split_once(['x', '×'])
         .and_then(|(width, height)| Some((parse(width)?, parse(height)?)))
         .ok_or_else(|| "write it like 1280x800, each between 320 and 4096".to_owned())
+}
+
+/// A picture by its name; help and refusals list them all.
+fn picture_view() -> impl TypedValueParser<Value = PictureView> {
+    PossibleValuesParser::new(PictureView::ALL.map(PictureView::id)).try_map(|name| {
+        let found = PictureView::ALL.into_iter().find(|view| view.id() == name);
+        found.ok_or("no such picture")
+    })
+}
+
+/// A size of paper by its name.
+fn page() -> impl TypedValueParser<Value = Page> {
+    PossibleValuesParser::new(Page::ALL.map(Page::id)).try_map(|name| {
+        let found = Page::ALL.into_iter().find(|page| page.id() == name);
+        found.ok_or("no such page")
+    })
 }
 
 /// A complaint by its name; help and refusals list them all.

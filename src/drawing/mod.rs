@@ -4,7 +4,7 @@
 //! 2. [`paper`]: how a scene becomes marks on paper, and what each role looks like;
 //! 3. [`pictures`]: the pictures themselves, a scene or marks each;
 //! 4. [`sheets`]: pictures put together on a sheet to keep or print;
-//! 5. [`painters`]: marks as SVG and PNG. The window's painter stands with the window.
+//! 5. [`painters`]: marks as SVG, PNG and PDF. The window's painter stands with the window.
 //!
 //! A scene knows no screen; paper is measured in reference pixels, 96 to the inch. The drawing
 //! imports `units`, `geometry`, `unit` and `analysis`.
@@ -15,7 +15,7 @@ pub mod pictures;
 pub mod scene;
 pub mod sheets;
 
-pub use painters::{to_png, to_svg};
+pub use painters::{PdfBook, Pixels, to_pixels, to_png, to_svg};
 pub use paper::{
     Anchor, Axis, KNIFE_LINES, Look, Mark, OVERLAYS, PAPER_PER_MM, Panel, Pen, Rgb, Style, Theme,
     Tick, View, fonts, lay_out, level_symbol, palette, words,
@@ -26,4 +26,6 @@ pub use pictures::{
     SideView, Standing, WorstPlace, measured_picture, reading_picture, reel_picture, step_picture,
 };
 pub use scene::{Dimension, Direction, Item, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn};
-pub use sheets::{Page, PlateSheet, verdict};
+pub use sheets::{
+    Figure, NoPicture, Page, PictureView, Sheet, plate_sheet, verdict, view_picture,
+};

@@ -4,14 +4,12 @@
 //! every room but `app`.
 
 mod knives;
-mod picture;
 mod reel_diameter;
 mod report;
 mod why;
 mod why_report;
 
 pub use knives::{Printed, knives};
-pub use picture::write_picture;
 pub use reel_diameter::{ReelRead, reel_diameter};
 pub use report::{Report, table};
 pub use why::{Asked, finding_named, why};
@@ -22,7 +20,8 @@ use std::sync::Arc;
 use crate::analysis::Solved;
 use crate::analysis::why::Goal;
 use crate::command::{HeadlessCommand, Printout, Problem, WhatIf, given_length};
-use crate::drawing::Standing;
+use crate::drawing::{Standing, Theme};
+use crate::printing::{PictureAsked, Resolution, write_picture};
 use crate::store;
 
 /// Reads a unit file and solves it with a what-if.
@@ -70,6 +69,11 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
         HeadlessCommand::Picture {
             file,
             out,
+            view,
+            page,
+            width,
+            dpi,
+            clear,
             dark,
             turf,
             crest,
@@ -81,7 +85,16 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
                 (true, false) => Standing::Turf,
                 (false, false) => Standing::Plate,
             };
-            write_picture(&solved, out, *dark, standing)?;
+            let asked = PictureAsked {
+                view: *view,
+                page: page.unwrap_or_default(),
+                resolution: Resolution::of(*width, *dpi),
+                is_clear: *clear,
+                theme: if *dark { Theme::Dark } else { Theme::Light },
+                standing,
+                system: solved.unit.system,
+            };
+            write_picture(&solved, out, &asked)?;
             Ok(Printout::Text(String::new()))
         }
         HeadlessCommand::Why {

@@ -7,7 +7,7 @@ use kurbo::{Affine, ParamCurve as _, Point, Vec2};
 use proptest::prelude::*;
 use sweepgauge::analysis::{Kinematics, Solved};
 use sweepgauge::drawing::{
-    Mark, PathCanvas, PathDrawing, PlateSheet, Role, Scene, Shape, ShownIn, Theme, to_svg,
+    Mark, PathCanvas, PathDrawing, Role, Scene, Shape, Sheet, ShownIn, Theme, to_svg,
 };
 use sweepgauge::geometry::{BladePath, clip_length, ground_speed_for_clip, reel_speed_for_clip};
 use sweepgauge::unit::{self, Document};
@@ -470,7 +470,10 @@ fn every_unit_can_be_laid_out_and_written_as_svg() {
                 };
                 assert!(is_finite, "{mark:?}");
             }
-            let sheet = PlateSheet { window, panels };
+            let sheet = Sheet {
+                panels,
+                ..Sheet::blank("paths", window, Theme::Light)
+            };
             let words: Vec<_> = sheet.words().map(str::to_owned).collect();
             let is_named = words
                 .iter()

@@ -12,8 +12,8 @@ use sweepgauge::analysis::{FindingId, Level, Lowest, NumberId, Solved};
 use sweepgauge::drawing::fonts;
 use sweepgauge::drawing::{
     Canvas, Dimension, Direction, ENLARGEMENTS, Hold, Item, Lens, LensChoice, Mark, Page, Panel,
-    Pen, PlateSheet, Role, STRETCHES, Scene, Shape, ShownIn, SideView, Standing, Style, Theme,
-    View, lay_out, to_png, to_svg, words,
+    Pen, Role, STRETCHES, Scene, Shape, Sheet, ShownIn, SideView, Standing, Style, Theme, View,
+    lay_out, plate_sheet, to_png, to_svg, words,
 };
 use sweepgauge::geometry::Stance;
 use sweepgauge::unit::{Document, RollerMoves, ShapeEntry};
@@ -1148,7 +1148,7 @@ fn a_sheet_is_as_large_as_its_page() {
         (Page::A4, "width=\"297.000mm\" height=\"210.000mm\""),
         (Page::Letter, "width=\"279.400mm\" height=\"215.900mm\""),
     ] {
-        let sheet = PlateSheet::of(
+        let sheet = plate_sheet(
             &document.name,
             document.fitted_name(),
             &view(&solved, Standing::Plate, System::Millimetre),
@@ -1205,7 +1205,7 @@ fn letter_boxes(group: &usvg::Group, boxes: &mut Vec<(String, Rect)>) {
 }
 
 /// Every text of a sheet as the bundled fonts set it.
-fn lettering(sheet: &PlateSheet) -> Vec<Lettering> {
+fn lettering(sheet: &Sheet) -> Vec<Lettering> {
     let options = usvg::Options {
         fontdb: Arc::clone(&FONTS),
         ..usvg::Options::default()
@@ -1240,8 +1240,8 @@ fn lettering(sheet: &PlateSheet) -> Vec<Lettering> {
         .collect()
 }
 
-fn sheet(document: &Document, solved: &Solved, standing: Standing, system: System) -> PlateSheet {
-    PlateSheet::of(
+fn sheet(document: &Document, solved: &Solved, standing: Standing, system: System) -> Sheet {
+    plate_sheet(
         &document.name,
         document.fitted_name(),
         &view(solved, standing, system),
@@ -1433,7 +1433,7 @@ proptest! {
 #[test]
 fn a_sheet_shows_as_much_of_long_names_as_there_is_room_for() {
     let solved = Solved::of(&DemoUnit::ALL[0].document()).unwrap();
-    let sheet = PlateSheet::of(
+    let sheet = plate_sheet(
         &"grass ".repeat(20_000),
         &"steel ".repeat(20_000),
         &SideView::of(&solved),
@@ -1451,5 +1451,5 @@ fn a_sheet_shows_as_much_of_long_names_as_there_is_room_for() {
     // What is shaped for pixels is no more than that.
     let letters: usize = sheet.words().map(str::len).sum();
     assert!(letters < 3000, "{letters}");
-    to_png(&sheet).unwrap();
+    to_png(&sheet, 2.0).unwrap();
 }

@@ -7,8 +7,8 @@ use sweepgauge::analysis::other_readings::BehindFrom;
 use sweepgauge::analysis::why::{Budget, CrestLimits, StepKind};
 use sweepgauge::analysis::{Level, NumberId, Solved, Uncertainty};
 use sweepgauge::drawing::{
-    BudgetChart, Canvas, Column, LensChoice, Mark, Page, PlateSheet, Role, Scene, Shape, ShownIn,
-    SideView, Standing, Theme, View, lay_out, reading_picture, step_picture, to_svg,
+    BudgetChart, Canvas, Column, LensChoice, Mark, Page, Role, Scene, Shape, ShownIn, SideView,
+    Standing, Theme, View, lay_out, plate_sheet, reading_picture, step_picture, to_svg,
 };
 use sweepgauge::geometry::{GroundShape, underside_on_bar};
 use sweepgauge::unit::{Document, Follows, read_text};
@@ -331,7 +331,7 @@ fn a_sheet_on_a_crest_is_written_as_svg() {
     let document = document(&example(&[]));
     let solved = Solved::of(&document).unwrap();
     let view = side_view(&solved, Standing::Crest);
-    let sheet = PlateSheet::of(
+    let sheet = plate_sheet(
         &document.name,
         "plain",
         &view,

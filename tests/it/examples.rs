@@ -3,7 +3,7 @@
 use std::process::Command;
 
 use sweepgauge::analysis::{Level, Solved};
-use sweepgauge::drawing::{LensChoice, Page, PlateSheet, SideView, Theme, verdict};
+use sweepgauge::drawing::{LensChoice, Page, SideView, Theme, plate_sheet, verdict};
 use sweepgauge::store::save_unit;
 use sweepgauge::unit::{Document, Field, Reading};
 use tempfile::TempDir;
@@ -56,7 +56,7 @@ fn a_verdict_on_examples_is_never_fine() {
     let (level, text) = verdict(&unit.findings, unit.document.example_count());
     assert_eq!(level, Level::Watch);
     assert!(text.starts_with("Cannot tell yet"), "{text}");
-    let sheet = PlateSheet::of(
+    let sheet = plate_sheet(
         &unit.document.name,
         "plain",
         &SideView::of(&unit),

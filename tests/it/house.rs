@@ -10,8 +10,9 @@ use std::path::{Path, PathBuf};
 use reader::House;
 
 /// The rooms, each of which may import those before it.
-const ROOMS: [&str; 9] = [
-    "units", "geometry", "unit", "store", "analysis", "drawing", "command", "headless", "app",
+const ROOMS: [&str; 10] = [
+    "units", "geometry", "unit", "store", "analysis", "drawing", "command", "printing", "headless",
+    "app",
 ];
 /// Rooms side by side, that know nothing of each other.
 const APART: [(&str, &str); 3] = [

@@ -1,8 +1,8 @@
 //! The height budget: from the height of cut on the plate down to what is left over the soil.
 
-use crate::analysis::Case;
+use crate::analysis::{Case, FindingId, Findings, Level};
 use crate::geometry::{GroundShape, Terrain};
-use crate::unit::{Field, Reading};
+use crate::unit::{Field, Limits, Reading};
 use crate::units::Length;
 
 /// What a step of the budget is about.
@@ -113,6 +113,56 @@ pub struct Step {
     pub by: Length,
     /// What is left after it.
     pub left: Length,
+}
+
+/// What a height budget is of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BudgetOf {
+    /// The reel.
+    Reel,
+    /// The knife's underside and its hardware.
+    Underside,
+}
+
+impl BudgetOf {
+    /// Both of them.
+    pub const ALL: [Self; 2] = [Self::Reel, Self::Underside];
+
+    /// Its name over the chart.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Reel => "Reel",
+            Self::Underside => "Underside of the knife and its hardware",
+        }
+    }
+
+    /// The budget of a solved unit.
+    #[must_use]
+    pub fn of(self, case: &Case) -> Budget {
+        match self {
+            Self::Reel => Budget::of_reel(case),
+            Self::Underside => Budget::of_underside(case),
+        }
+    }
+
+    /// How what is left stands: at the worst place, which is every place of a unit without wear.
+    #[must_use]
+    pub fn level(self, case: &Case) -> Level {
+        let (worst, everywhere) = match self {
+            Self::Reel => (FindingId::LowEnd, FindingId::Reel),
+            Self::Underside => (FindingId::LowEndUnderside, FindingId::Underside),
+        };
+        Findings::judged(case, worst)
+            .or_else(|| Findings::judged(case, everywhere))
+            .map_or(Level::Fine, |judged| judged.level())
+    }
+
+    /// What must be left of it at the least; none where no limit says so.
+    #[must_use]
+    pub fn least(self, limits: &Limits) -> Option<Length> {
+        matches!(self, Self::Underside).then_some(limits.underside)
+    }
 }
 
 /// A height budget: the steps add up to what is left.

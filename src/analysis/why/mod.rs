@@ -6,7 +6,7 @@ mod causes;
 mod crest;
 mod knobs;
 
-pub use budget::{Budget, Step, StepKind};
+pub use budget::{Budget, BudgetOf, Step, StepKind};
 pub use causes::{
     Cause, Complaint, Cure, Match, Strength, bounces_per_s, causes, matches, pitches, spacing_told,
 };

@@ -3,77 +3,91 @@
 
 use std::sync::Arc;
 
-use resvg::usvg::fontdb;
-use resvg::{tiny_skia, usvg};
-use skrifa::{FontRef, MetadataProvider as _};
+use resvg::usvg::{self, fontdb};
+use resvg::{tiny_skia, usvg::Tree};
 
 use super::svg::to_svg;
-use crate::drawing::paper::{fonts, words};
-use crate::drawing::sheets::PlateSheet;
+use crate::drawing::paper::fonts;
+use crate::drawing::sheets::Sheet;
 
-/// Pixels of a PNG for a paper unit: 192 to the inch.
-const PIXELS: f32 = 2.0;
+/// Pixels that a picture has at the most along a side, and in all.
+const LONGEST_SIDE: f64 = 30_000.0;
+const MOST_PIXELS: f64 = 2e8;
 
-/// Paints a sheet as a PNG file's bytes.
+/// A sheet as pixels.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Pixels {
+    /// How many across.
+    pub width: u32,
+    /// How many down.
+    pub height: u32,
+    /// Red, green, blue and opacity of each, row by row; colours as if opaque.
+    pub rgba: Vec<u8>,
+}
+
+/// Paints a sheet as a PNG file's bytes, with so many pixels for each paper unit.
 ///
 /// # Errors
 /// When the sheet is too large to be held in pixels, in words.
-pub fn to_png(sheet: &PlateSheet) -> Result<Vec<u8>, String> {
-    let mut fonts = fontdb::Database::new();
-    fonts.load_font_data(fonts::REGULAR.to_vec());
-    fonts.load_font_data(fonts::SEMIBOLD.to_vec());
-    let svg = to_svg(sheet);
-    if !words::are_bundled(&svg) {
-        fonts.load_system_fonts();
-    }
-    let options = usvg::Options {
-        fontdb: Arc::new(fonts),
-        font_resolver: usvg::FontResolver {
-            select_font: usvg::FontResolver::default_font_selector(),
-            select_fallback: Box::new(|letter, used, fonts| stand_in(letter, used, fonts)),
-        },
-        ..usvg::Options::default()
-    };
-    let tree = usvg::Tree::from_str(&svg, &options).map_err(|error| error.to_string())?;
-    let size = tree
-        .size()
-        .to_int_size()
-        .scale_by(PIXELS)
-        .ok_or("the picture has no size")?;
-    let mut pixels =
-        tiny_skia::Pixmap::new(size.width(), size.height()).ok_or("the picture is too large")?;
-    resvg::render(
-        &tree,
-        tiny_skia::Transform::from_scale(PIXELS, PIXELS),
-        &mut pixels.as_mut(),
-    );
+pub fn to_png(sheet: &Sheet, per_unit: f64) -> Result<Vec<u8>, String> {
+    let pixels = painted(sheet, per_unit)?;
     pixels.encode_png().map_err(|error| error.to_string())
 }
 
-/// The font that stands in where those used so far lack a letter: one as heavy and as upright as the
-/// first, if there is any.
-fn stand_in(letter: char, used: &[fontdb::ID], fonts: &fontdb::Database) -> Option<fontdb::ID> {
-    let like = fonts.face(*used.first()?)?;
-    let has_it = |face: &&fontdb::FaceInfo| !used.contains(&face.id) && has(fonts, face.id, letter);
-    let differs = |face: &&fontdb::FaceInfo| {
-        let weight = face.weight.0.abs_diff(like.weight.0);
-        (
-            face.style != like.style,
-            face.stretch != like.stretch,
-            weight,
-        )
-    };
-    fonts
-        .faces()
-        .filter(has_it)
-        .min_by_key(differs)
-        .map(|face| face.id)
+/// Paints a sheet as pixels for a screen or the clipboard.
+///
+/// # Errors
+/// When the sheet is too large to be held in pixels, in words.
+pub fn to_pixels(sheet: &Sheet, per_unit: f64) -> Result<Pixels, String> {
+    let pixels = painted(sheet, per_unit)?;
+    let rgba = pixels.pixels().iter().flat_map(|pixel| {
+        let plain = pixel.demultiply();
+        [plain.red(), plain.green(), plain.blue(), plain.alpha()]
+    });
+    Ok(Pixels {
+        width: pixels.width(),
+        height: pixels.height(),
+        rgba: rgba.collect(),
+    })
 }
 
-fn has(fonts: &fontdb::Database, font: fontdb::ID, letter: char) -> bool {
-    let has_it = |data: &[u8], index| {
-        let font = FontRef::from_index(data, index);
-        font.is_ok_and(|font| font.charmap().map(letter).is_some())
-    };
-    fonts.with_face_data(font, has_it).unwrap_or(false)
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "a scale has fewer digits than f32 holds, and too large sides were refused"
+)]
+#[expect(clippy::cast_sign_loss, reason = "sizes of paper are positive")]
+fn painted(sheet: &Sheet, per_unit: f64) -> Result<tiny_skia::Pixmap, String> {
+    let (width, height) = (
+        (sheet.window.width() * per_unit).round(),
+        (sheet.window.height() * per_unit).round(),
+    );
+    if width < 1.0 || height < 1.0 {
+        return Err("the picture has no size".to_owned());
+    }
+    if width.max(height) > LONGEST_SIDE || width * height > MOST_PIXELS {
+        return Err(format!(
+            "the picture would be {width} by {height} pixels: take at most {LONGEST_SIDE} along a side and {} million in all",
+            MOST_PIXELS / 1e6
+        ));
+    }
+    let svg = to_svg(sheet);
+    let tree = Tree::from_str(&svg, &options(fonts::needed_for(&svg)))
+        .map_err(|error| error.to_string())?;
+    let mut pixels =
+        tiny_skia::Pixmap::new(width as u32, height as u32).ok_or("the picture is too large")?;
+    let scale = tiny_skia::Transform::from_scale(per_unit as f32, per_unit as f32);
+    resvg::render(&tree, scale, &mut pixels.as_mut());
+    Ok(pixels)
+}
+
+/// How an SVG's words are set with some fonts.
+pub(super) fn options(fonts: Arc<fontdb::Database>) -> usvg::Options<'static> {
+    usvg::Options {
+        fontdb: fonts,
+        font_resolver: usvg::FontResolver {
+            select_font: usvg::FontResolver::default_font_selector(),
+            select_fallback: Box::new(|letter, used, all| fonts::stand_in(letter, used, all)),
+        },
+        ..usvg::Options::default()
+    }
 }

@@ -6,14 +6,14 @@ use kurbo::BezPath;
 
 use crate::drawing::paper::{Mark, PAPER_PER_MM, Panel, Rgb, Style};
 use crate::drawing::scene::Role;
-use crate::drawing::sheets::PlateSheet;
+use crate::drawing::sheets::Sheet;
 
 /// The family of the bundled fonts.
-const FONT: &str = "Open Sans";
+pub(super) const FONT: &str = "Open Sans";
 
 /// Writes a sheet as SVG, its size in real millimetres.
 #[must_use]
-pub fn to_svg(sheet: &PlateSheet) -> String {
+pub fn to_svg(sheet: &Sheet) -> String {
     let (width, height) = (sheet.window.width(), sheet.window.height());
     let mut svg = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{:.3}mm\" height=\"{:.3}mm\" viewBox=\"0 0 {width:.3} {height:.3}\" font-family=\"{FONT}\">\n",
@@ -143,7 +143,7 @@ fn paint(attribute: &str, colour: Rgb) -> String {
     text
 }
 
-fn escaped(text: &str) -> String {
+pub(super) fn escaped(text: &str) -> String {
     text.replace(|c| !is_xml(c), "\u{fffd}")
         .replace('&', "&amp;")
         .replace('<', "&lt;")

@@ -123,8 +123,20 @@ pub(in crate::drawing) fn in_lines(words: &str, lines: usize) -> Vec<String> {
 /// Whether the bundled fonts have every letter of a text.
 #[must_use]
 pub fn are_bundled(text: &str) -> bool {
-    let has = |letter: char| letter.is_ascii() || REGULAR.others.contains_key(&letter);
-    text.chars().all(has)
+    text.chars().all(is_bundled)
+}
+
+/// Whether the bundled fonts have a letter.
+#[must_use]
+pub fn is_bundled(letter: char) -> bool {
+    letter.is_ascii() || REGULAR.others.contains_key(&letter)
+}
+
+/// How far a letter of the bundled fonts carries the next, in parts of its size.
+#[must_use]
+pub(in crate::drawing) fn advance(letter: char, is_strong: bool) -> f64 {
+    let advances = if is_strong { &*SEMIBOLD } else { &*REGULAR };
+    advances.of_letter(letter)
 }
 
 #[cfg(test)]

@@ -4,6 +4,10 @@
 
 mod page;
 mod plate_sheet;
+mod sheet;
+mod view_picture;
 
 pub use page::Page;
-pub use plate_sheet::{PlateSheet, verdict};
+pub use plate_sheet::{plate_sheet, verdict};
+pub use sheet::{Figure, Sheet};
+pub use view_picture::{NoPicture, PictureView, view_picture};

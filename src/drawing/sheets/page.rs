@@ -15,6 +15,18 @@ pub enum Page {
 }
 
 impl Page {
+    /// Every size.
+    pub const ALL: [Self; 2] = [Self::A4, Self::Letter];
+
+    /// Its name for programs.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::A4 => "a4",
+            Self::Letter => "letter",
+        }
+    }
+
     /// Its name.
     #[must_use]
     pub const fn name(self) -> &'static str {
@@ -31,6 +43,13 @@ impl Page {
             Self::A4 => (210.0, 297.0),
             Self::Letter => (8.5 * 25.4, 11.0 * 25.4),
         }
+    }
+
+    /// The page upright, in paper units.
+    #[must_use]
+    pub fn upright(self) -> Rect {
+        let (short_mm, long_mm) = self.sides_mm();
+        Rect::new(0.0, 0.0, short_mm * PAPER_PER_MM, long_mm * PAPER_PER_MM)
     }
 
     /// The page lying on its side, the long one across, in paper units.

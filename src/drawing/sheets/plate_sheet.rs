@@ -1,25 +1,16 @@
 //! A drawing as one sheet: verdict above, whole unit and lens side by side, key numbers and
 //! cautions below.
 
-use kurbo::{Point, Rect, Shape as _};
+use kurbo::{Point, Rect};
 
 use super::page::Page;
+use super::sheet::Sheet;
 use crate::analysis::{CAUTION_IN_SHORT, Finding, Findings, Level, MODEL_IN_SHORT};
-use crate::drawing::paper::{
-    Anchor, Mark, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, View, level_symbol,
-};
+use crate::drawing::paper::{Anchor, PAPER_PER_MM, Pen, Pencil, Style, Theme, View, level_symbol};
 use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
 use crate::drawing::scene::Role;
 use crate::unit::ExampleCount;
 
-/// A drawing to keep or print.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PlateSheet {
-    /// Its size in paper units: a page lying on its side.
-    pub window: Rect,
-    /// Its marks.
-    pub panels: Vec<Panel>,
-}
 
 /// Paper that stays white around all that is printed, in millimetres: printers hold it by there.
 const MARGIN_MM: f64 = 6.0;
@@ -30,58 +21,46 @@ const IN_THE_HAND: f64 = 0.8;
 const HEADER: f64 = 92.0;
 const FOOTER: f64 = 166.0;
 
-impl PlateSheet {
-    /// Draws a unit on a sheet.
-    #[must_use]
-    pub fn of(
-        unit_name: &str,
-        knife_name: &str,
-        view: &SideView,
-        lens: LensChoice,
-        theme: Theme,
-        page: Page,
-    ) -> Self {
-        let style = Style {
-            theme,
-            text: IN_THE_HAND,
-            pen: IN_THE_HAND,
-        };
-        let window = page.on_its_side();
-        let scene = view.scene();
-        let mut back = Pencil::new(style, window);
-        back.body(Role::Paper, &window.to_path(0.1));
-        let mut panels = vec![back.done()];
-        let mut words = Pencil::new(style, window.inset(-MARGIN_MM * PAPER_PER_MM));
-        let frame = words.window;
-        let canvas = Rect::new(
-            frame.x0,
-            frame.y0 + words.by_text(HEADER),
-            frame.x1,
-            frame.y1 - words.by_text(FOOTER),
-        );
-        let (whole, lens_window) = Canvas::split(canvas, true);
-        let solution = view.case.solution;
-        let canvas = Canvas {
-            whole: View::fitting(scene.bounds, whole),
-            lens: lens_window.map(|window| Lens::on(solution, lens, window, view.system)),
-        };
-        panels.extend(canvas.panels(&scene, style));
-        header(&mut words, unit_name, knife_name, view);
-        footer(&mut words, view, &canvas.whole, page);
-        panels.push(words.done());
-        Self { window, panels }
-    }
-
-    /// Every word on the sheet.
-    pub fn words(&self) -> impl Iterator<Item = &str> {
-        self.panels
-            .iter()
-            .flat_map(|panel| &panel.marks)
-            .filter_map(|mark| match mark {
-                Mark::Text { text, .. } => Some(text.as_str()),
-                _ => None,
-            })
-    }
+/// Draws a unit on a page lying on its side.
+#[must_use]
+pub fn plate_sheet(
+    unit_name: &str,
+    knife_name: &str,
+    view: &SideView,
+    lens: LensChoice,
+    theme: Theme,
+    page: Page,
+) -> Sheet {
+    let style = Style {
+        theme,
+        text: IN_THE_HAND,
+        pen: IN_THE_HAND,
+    };
+    let window = page.on_its_side();
+    let scene = view.scene();
+    let mut sheet = Sheet::blank(unit_name, window, style);
+    let mut words = Pencil::new(style, window.inset(-MARGIN_MM * PAPER_PER_MM));
+    let frame = words.window;
+    let canvas = Rect::new(
+        frame.x0,
+        frame.y0 + words.by_text(HEADER),
+        frame.x1,
+        frame.y1 - words.by_text(FOOTER),
+    );
+    let (whole, lens_window) = Canvas::split(canvas, true);
+    let solution = view.case.solution;
+    let canvas = Canvas {
+        whole: View::fitting(scene.bounds, whole),
+        lens: lens_window.map(|window| Lens::on(solution, lens, window, view.system)),
+    };
+    sheet.add_figure(
+        "The unit from the side, to scale, and its clip point enlarged",
+        canvas.panels(&scene, style),
+    );
+    header(&mut words, unit_name, knife_name, view);
+    footer(&mut words, view, &canvas.whole, page);
+    sheet.panels.push(words.done());
+    sheet
 }
 
 /// The verdict in few words: the level, what is worst, and what cannot be told. With readings that are

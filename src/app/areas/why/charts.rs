@@ -2,8 +2,8 @@
 
 use egui::{RichText, Sense, Ui, Vec2, WidgetInfo};
 
-use crate::analysis::why::{Budget, StepKind, Why};
-use crate::analysis::{FindingId, Findings, Level, Solved, SolvedId};
+use crate::analysis::why::{Budget, BudgetOf, StepKind, Why};
+use crate::analysis::{Solved, SolvedId};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::{colour, theme};
@@ -39,13 +39,6 @@ struct Drawn {
     painted: Painted,
 }
 
-/// Which budget.
-#[derive(Clone, Copy)]
-enum Part {
-    Reel,
-    Underside,
-}
-
 impl ChartsState {
     /// Both budgets, side by side where there is room.
     pub fn show(&mut self, ui: &mut Ui, good: &Solved, why: &Why, system: System) {
@@ -56,22 +49,29 @@ impl ChartsState {
         );
         if ui.available_width() >= 2.0 * LEAST_WIDTH {
             ui.columns(2, |columns| {
-                self.chart_ui(&mut columns[0], good, (why, Part::Reel), system);
-                self.chart_ui(&mut columns[1], good, (why, Part::Underside), system);
+                self.chart_ui(&mut columns[0], good, (why, BudgetOf::Reel), system);
+                self.chart_ui(&mut columns[1], good, (why, BudgetOf::Underside), system);
             });
         } else {
-            self.chart_ui(ui, good, (why, Part::Reel), system);
-            self.chart_ui(ui, good, (why, Part::Underside), system);
+            self.chart_ui(ui, good, (why, BudgetOf::Reel), system);
+            self.chart_ui(ui, good, (why, BudgetOf::Underside), system);
         }
     }
 
-    fn chart_ui(&mut self, ui: &mut Ui, good: &Solved, (why, part): (&Why, Part), system: System) {
+    fn chart_ui(
+        &mut self,
+        ui: &mut Ui,
+        good: &Solved,
+        (why, part): (&Why, BudgetOf),
+        system: System,
+    ) {
         let theme = theme(ui.ctx());
         let size = Vec2::new(ui.available_width(), HEIGHT);
         let (response, canvas) = ui.allocate_painter(size, Sense::hover());
-        let (title, budget) = match part {
-            Part::Reel => ("Reel", &why.reel),
-            Part::Underside => ("Underside of the knife and its hardware", &why.underside),
+        let title = part.title();
+        let budget = match part {
+            BudgetOf::Reel => &why.reel,
+            BudgetOf::Underside => &why.underside,
         };
         response.widget_info(|| {
             WidgetInfo::labeled(egui::Role::Image, true, format!("Height budget: {title}"))
@@ -83,12 +83,13 @@ impl ChartsState {
             system,
         };
         let drawn = self.0[part as usize].get(key, |_| {
-            let limits = &good.unit.limits;
             let charted = BudgetChart {
                 title,
                 budget,
-                level: level(good, part),
-                least: matches!(part, Part::Underside).then_some(limits.underside),
+                level: part
+                    .level(&good.case())
+                    .resting_on(good.document.example_count()),
+                least: part.least(&good.unit.limits),
                 system,
             }
             .lay_out(
@@ -114,19 +115,6 @@ impl ChartsState {
             response.on_hover_ui_at_pointer(|ui| help.ui(ui, *column));
         }
     }
-}
-
-/// How what is left stands: at the worst place, which is every place of a unit without wear.
-fn level(good: &Solved, part: Part) -> Level {
-    let case = good.case();
-    let (worst, everywhere) = match part {
-        Part::Reel => (FindingId::LowEnd, FindingId::Reel),
-        Part::Underside => (FindingId::LowEndUnderside, FindingId::Underside),
-    };
-    Findings::judged(&case, worst)
-        .or_else(|| Findings::judged(&case, everywhere))
-        .map_or(Level::Fine, |judged| judged.level())
-        .resting_on(good.document.example_count())
 }
 
 /// What is told of a column while the pointer rests on it.

@@ -1,0 +1,311 @@
+//! A single picture by itself, for a report or a projector, with a line that says what it is of.
+
+use kurbo::{Point, Rect, Size};
+
+use super::sheet::Sheet;
+use crate::analysis::knives::{Trial, map};
+use crate::analysis::why::BudgetOf;
+use crate::analysis::{CAUTION_IN_SHORT, Kinematics, Solved};
+use crate::drawing::paper::{Anchor, Panel, Pencil, Style, View, fonts};
+use crate::drawing::pictures::{
+    BudgetChart, Canvas, Lens, LensChoice, MapAxes, MapKey, MapMark, MapPicture, MapSetting,
+    PathCanvas, PathDrawing, SideView, Standing,
+};
+use crate::drawing::scene::Role;
+use crate::units::System;
+
+/// Which picture of a unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PictureView {
+    /// The whole unit from the side.
+    Whole,
+    /// The clip point enlarged.
+    Lens,
+    /// The whole unit on its ground.
+    Ground,
+    /// The paths of the blade tips.
+    Path,
+    /// The height budgets.
+    Budget,
+    /// The window map of the knife fitted.
+    Map,
+}
+
+/// Why there is no such picture.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum NoPicture {
+    /// The paths follow from speeds that are not given.
+    #[error(
+        "the blades' path needs both speeds, and this unit has none: enter ground speed and reel speed"
+    )]
+    NoSpeeds,
+}
+
+/// The size of a picture in paper units.
+const SIZE: Size = Size::new(1280.0, 800.0);
+/// Paper for the line below it, and beside all.
+const FOOT: f64 = 58.0;
+const ASIDE: f64 = 14.0;
+/// Paper for a map's key.
+const KEY: f64 = 210.0;
+
+impl PictureView {
+    /// Every one of them.
+    pub const ALL: [Self; 6] = [
+        Self::Whole,
+        Self::Lens,
+        Self::Ground,
+        Self::Path,
+        Self::Budget,
+        Self::Map,
+    ];
+
+    /// Its name for programs.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Whole => "whole",
+            Self::Lens => "lens",
+            Self::Ground => "ground",
+            Self::Path => "path",
+            Self::Budget => "budget",
+            Self::Map => "map",
+        }
+    }
+
+    /// What it shows.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Whole => "The whole unit from the side",
+            Self::Lens => "The clip point enlarged",
+            Self::Ground => "The whole unit on its ground",
+            Self::Path => "The paths of the blade tips",
+            Self::Budget => "The height budgets",
+            Self::Map => "The window map",
+        }
+    }
+}
+
+/// Draws one picture of a solved unit.
+///
+/// # Errors
+/// When the unit has no such picture.
+pub fn view_picture(
+    solved: &Solved,
+    view: PictureView,
+    standing: Standing,
+    system: System,
+    style: impl Into<Style>,
+) -> Result<Sheet, NoPicture> {
+    let style = style.into();
+    let window = SIZE.to_rect();
+    let mut sheet = Sheet::blank(view.name(), window, style);
+    let place = Rect {
+        y1: window.y1 - FOOT,
+        ..window
+    };
+    let panels = match view {
+        PictureView::Whole => side(solved, standing, system, place, style),
+        PictureView::Ground => {
+            let standing = match standing {
+                Standing::Plate => Standing::Turf,
+                other => other,
+            };
+            side(solved, standing, system, place, style)
+        }
+        PictureView::Lens => lens(solved, standing, system, place, style),
+        PictureView::Path => path(solved, system, place, style)?,
+        PictureView::Budget => budgets(solved, system, place, style),
+        PictureView::Map => window_map(solved, system, place, style),
+    };
+    sheet.add_figure(view.name(), panels);
+    sheet
+        .panels
+        .push(caption(solved, view, system, window, style));
+    Ok(sheet)
+}
+
+fn side_view(solved: &Solved, standing: Standing, system: System) -> SideView<'_> {
+    SideView {
+        standing,
+        system,
+        ..SideView::of(solved)
+    }
+}
+
+fn side(
+    solved: &Solved,
+    standing: Standing,
+    system: System,
+    place: Rect,
+    style: Style,
+) -> Vec<Panel> {
+    let scene = side_view(solved, standing, system).scene();
+    let canvas = Canvas {
+        whole: View::fitting(scene.bounds, place.inset(-ASIDE)),
+        lens: None,
+    };
+    canvas.panels(&scene, style)
+}
+
+fn lens(
+    solved: &Solved,
+    standing: Standing,
+    system: System,
+    place: Rect,
+    style: Style,
+) -> Vec<Panel> {
+    let scene = side_view(solved, standing, system).scene();
+    let window = place.inset(-ASIDE);
+    let lens = Lens::on(&solved.solution, LensChoice::default(), window, system);
+    vec![lens.panel(&scene, style)]
+}
+
+fn path(
+    solved: &Solved,
+    system: System,
+    place: Rect,
+    style: Style,
+) -> Result<Vec<Panel>, NoPicture> {
+    let kinematics = Kinematics::of(&solved.unit, &solved.solution).ok_or(NoPicture::NoSpeeds)?;
+    let drawing = PathDrawing {
+        case: solved.case(),
+        findings: &solved.findings,
+        examples: solved.document.example_count(),
+        kinematics: &kinematics,
+        system,
+    };
+    let canvas = PathCanvas::fitting(&drawing, place, true, 1.0);
+    Ok(canvas.panels(&drawing.scene(), style))
+}
+
+fn budgets(solved: &Solved, system: System, place: Rect, style: Style) -> Vec<Panel> {
+    let (left, right) = (
+        Rect {
+            x1: place.center().x,
+            ..place
+        },
+        Rect {
+            x0: place.center().x,
+            ..place
+        },
+    );
+    [(BudgetOf::Reel, left), (BudgetOf::Underside, right)]
+        .into_iter()
+        .map(|(of, half)| budget_chart(solved, of, system, half.inset(-ASIDE), style))
+        .collect()
+}
+
+/// The chart of one height budget in a rectangle of paper.
+pub(super) fn budget_chart(
+    solved: &Solved,
+    of: BudgetOf,
+    system: System,
+    place: Rect,
+    style: Style,
+) -> Panel {
+    let case = solved.case();
+    let budget = of.of(&case);
+    BudgetChart {
+        title: of.title(),
+        budget: &budget,
+        level: of.level(&case).resting_on(solved.document.example_count()),
+        least: of.least(&solved.unit.limits),
+        system,
+    }
+    .lay_out(place, style)
+    .panel
+}
+
+fn window_map(solved: &Solved, system: System, place: Rect, style: Style) -> Vec<Panel> {
+    let unit = &solved.unit;
+    let trial = Trial::of(&solved.solution);
+    let map = map(unit, &trial, unit.setting.knife);
+    let mut drawn = Rect {
+        x1: place.x1 - KEY * style.text,
+        ..place
+    };
+    drawn = drawn.inset(-ASIDE);
+    let bench = &unit.profile.bench;
+    let settings = [
+        MapSetting {
+            mark: MapMark::Bench,
+            attitude: bench.attitude,
+            diameter: bench.reel_diameter,
+        },
+        MapSetting {
+            mark: MapMark::Now,
+            attitude: trial.attitude,
+            diameter: unit.setting.reel_diameter,
+        },
+    ];
+    let picture = MapPicture {
+        axes: MapAxes::of(unit, drawn, system, style),
+        map: &map,
+    };
+    let mut panels: Vec<Panel> = picture.ground().into();
+    panels.push(picture.lettering(&settings));
+    let mut words = Pencil::new(
+        style,
+        Rect {
+            x0: drawn.x1,
+            ..place
+        },
+    );
+    for (row, key) in (0_u8..).zip(MapKey::of(&map)) {
+        let at = Point::new(
+            drawn.x1 + words.by_text(12.0),
+            place.y0 + words.by_text(18.0 + 28.0 * f64::from(row)),
+        );
+        let size = Size::new(words.by_text(30.0), words.by_text(20.0));
+        let sample = Rect::from_origin_size(at, size);
+        panels.push(key.sample(sample, style));
+        let beside = Point::new(sample.x1 + words.by_text(8.0), sample.center().y);
+        let most = words.window.x1 - words.by_text(6.0) - beside.x;
+        let text = words
+            .fitted(Role::Note, key.words(), 13.0, most)
+            .into_owned();
+        words.sized_text(Role::Note, beside, Anchor::Left, 13.0, text);
+    }
+    panels.push(words.done());
+    panels
+}
+
+/// What the picture is of, and the caution that goes with it.
+fn caption(
+    solved: &Solved,
+    view: PictureView,
+    system: System,
+    window: Rect,
+    style: Style,
+) -> Panel {
+    let mut words = Pencil::new(style, window);
+    let pose = &solved.solution.pose;
+    let about = format!(
+        "reel {}, height of cut {}, attitude {}",
+        system.length(solved.unit.setting.reel_diameter),
+        system.length(pose.height_of_cut),
+        system.angle(pose.attitude)
+    );
+    let examples = solved.document.example_count().told();
+    let examples = examples.map_or_else(String::new, |told| format!("{told}. "));
+    let room = window.width() - 2.0 * ASIDE;
+    let name = fonts::readable(&solved.document.name);
+    let size = 14.0;
+    let tail = format!(". {}: {about}", view.name());
+    let most = room
+        - words.width_of(Role::Heading, &examples, size)
+        - words.width_of(Role::Heading, &tail, size);
+    let name = words.fitted(Role::Heading, &name, size, most.max(0.0));
+    let told = format!("{examples}{name}{tail}");
+    let told = words.fitted(Role::Heading, &told, size, room).into_owned();
+    let line = |row: f64| Point::new(window.x0 + ASIDE, window.y1 - FOOT + row);
+    words.sized_text(Role::Heading, line(18.0), Anchor::Left, size, told);
+    for (row, caution) in [37.0, 51.0].into_iter().zip(CAUTION_IN_SHORT) {
+        let needed = words.width_of(Role::Note, caution, 1.0);
+        let size = (room / needed).min(11.0);
+        words.sized_text(Role::Note, line(row), Anchor::Left, size, caution.to_owned());
+    }
+    words.done()
+}

@@ -1,0 +1,10 @@
+//! What leaves the program on paper or as a picture: sheets bound into a PDF, pictures of any size,
+//! written to a file.
+//!
+//! What belongs here: what the window and the program without one both put out, from a solved unit to
+//! the bytes of a file. What stands on a sheet belongs to `drawing`. This room imports those up to
+//! `command`.
+
+mod picture;
+
+pub use picture::{PictureAsked, PictureFormat, Resolution, picture_bytes, write_picture};
