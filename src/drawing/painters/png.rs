@@ -7,7 +7,7 @@ use resvg::usvg::{self, fontdb};
 use resvg::{tiny_skia, usvg::Tree};
 
 use super::svg::to_svg;
-use crate::drawing::paper::fonts;
+use crate::drawing::paper::letters;
 use crate::drawing::sheets::Sheet;
 
 /// Pixels that a picture has at the most along a side, and in all.
@@ -71,7 +71,7 @@ fn painted(sheet: &Sheet, per_unit: f64) -> Result<tiny_skia::Pixmap, String> {
         ));
     }
     let svg = to_svg(sheet);
-    let tree = Tree::from_str(&svg, &options(fonts::needed_for(&svg)))
+    let tree = Tree::from_str(&svg, &options(letters::needed_for(&svg)))
         .map_err(|error| error.to_string())?;
     let mut pixels =
         tiny_skia::Pixmap::new(width as u32, height as u32).ok_or("the picture is too large")?;
@@ -86,7 +86,7 @@ pub(super) fn options(fonts: Arc<fontdb::Database>) -> usvg::Options<'static> {
         fontdb: fonts,
         font_resolver: usvg::FontResolver {
             select_font: usvg::FontResolver::default_font_selector(),
-            select_fallback: Box::new(|letter, used, all| fonts::stand_in(letter, used, all)),
+            select_fallback: Box::new(|letter, used, all| letters::stand_in(letter, used, all)),
         },
         ..usvg::Options::default()
     }

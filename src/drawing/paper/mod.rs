@@ -9,6 +9,7 @@ mod dimension;
 pub mod fonts;
 mod hatch;
 mod layout;
+pub mod letters;
 mod mark;
 mod pencil;
 mod placer;

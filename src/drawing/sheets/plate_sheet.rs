@@ -6,7 +6,9 @@ use kurbo::{Point, Rect};
 use super::page::Page;
 use super::sheet::Sheet;
 use crate::analysis::{CAUTION_IN_SHORT, Finding, Findings, Level, MODEL_IN_SHORT};
-use crate::drawing::paper::{Anchor, PAPER_PER_MM, Pen, Pencil, Style, Theme, View, level_symbol};
+use crate::drawing::paper::{
+    Anchor, PAPER_PER_MM, Pen, Pencil, Style, Theme, View, letters, level_symbol,
+};
 use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
 use crate::drawing::scene::Role;
 use crate::unit::ExampleCount;
@@ -142,7 +144,11 @@ fn header(pencil: &mut Pencil, unit_name: &str, knife_name: &str, view: &SideVie
     let examples = examples.map_or_else(String::new, |told| format!("{told}. "));
     // The numbers beside them keep their room, however long the names are.
     let size = 15.0;
-    let name = |name, part: f64| pencil.fitted(Role::Note, name, size, part * frame.width());
+    let name = |name, part: f64| {
+        let shown = letters::readable(name);
+        let fitted = pencil.fitted(Role::Note, &shown, size, part * frame.width());
+        fitted.into_owned()
+    };
     let (unit_name, knife_name) = (name(unit_name, 0.4), name(knife_name, 0.2));
     let about = format!(
         "{examples}{unit_name}. Knife: {knife_name}. Reel {}, height of cut {}, attitude {}, extension {}.",

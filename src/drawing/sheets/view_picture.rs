@@ -6,7 +6,7 @@ use super::sheet::Sheet;
 use crate::analysis::knives::{Trial, map};
 use crate::analysis::why::BudgetOf;
 use crate::analysis::{CAUTION_IN_SHORT, Kinematics, Solved};
-use crate::drawing::paper::{Anchor, Panel, Pencil, Style, View, fonts};
+use crate::drawing::paper::{Anchor, Panel, Pencil, Style, View, letters};
 use crate::drawing::pictures::{
     BudgetChart, Canvas, Lens, LensChoice, MapAxes, MapKey, MapMark, MapPicture, MapSetting,
     PathCanvas, PathDrawing, SideView, Standing,
@@ -291,7 +291,7 @@ fn caption(
     let examples = solved.document.example_count().told();
     let examples = examples.map_or_else(String::new, |told| format!("{told}. "));
     let room = window.width() - 2.0 * ASIDE;
-    let name = fonts::readable(&solved.document.name);
+    let name = letters::readable(&solved.document.name);
     let size = 14.0;
     let tail = format!(". {}: {about}", view.name());
     let most = room

@@ -16,7 +16,7 @@ use unicode_width::UnicodeWidthChar as _;
 use super::marks;
 use crate::drawing::painters::png::options;
 use crate::drawing::painters::svg::{FONT, escaped};
-use crate::drawing::paper::{Anchor, Mark, Style, fonts, words};
+use crate::drawing::paper::{Anchor, Mark, Style, fonts, letters, words};
 use crate::drawing::scene::Role;
 
 /// From the middle of the letters to the line they stand on, in parts of their size.
@@ -181,7 +181,7 @@ impl Letters {
             marks::points(words.size),
             escaped(words.text)
         );
-        let all = fonts::needed_for(words.text);
+        let all = letters::needed_for(words.text);
         let tree = usvg::Tree::from_str(&svg, &options(Arc::clone(&all)))
             .map_err(|error| error.to_string())?;
         surface.push_transform(&Transform::from_translate(x, y));
