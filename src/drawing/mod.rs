@@ -26,6 +26,4 @@ pub use pictures::{
     SideView, Standing, WorstPlace, measured_picture, reading_picture, reel_picture, step_picture,
 };
 pub use scene::{Dimension, Direction, Item, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn};
-pub use sheets::{
-    Figure, NoPicture, Page, PictureView, Sheet, plate_sheet, verdict, view_picture,
-};
+pub use sheets::{Figure, NoPicture, Page, PictureView, Sheet, plate_sheet, verdict, view_picture};

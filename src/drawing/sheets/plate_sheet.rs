@@ -13,7 +13,6 @@ use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
 use crate::drawing::scene::Role;
 use crate::unit::ExampleCount;
 
-
 /// Paper that stays white around all that is printed, in millimetres: printers hold it by there.
 const MARGIN_MM: f64 = 6.0;
 /// Words and pens of a sheet against the window's: read in the hand, ordinary words are set at

@@ -305,7 +305,13 @@ fn caption(
     for (row, caution) in [37.0, 51.0].into_iter().zip(CAUTION_IN_SHORT) {
         let needed = words.width_of(Role::Note, caution, 1.0);
         let size = (room / needed).min(11.0);
-        words.sized_text(Role::Note, line(row), Anchor::Left, size, caution.to_owned());
+        words.sized_text(
+            Role::Note,
+            line(row),
+            Anchor::Left,
+            size,
+            caution.to_owned(),
+        );
     }
     words.done()
 }
