@@ -30,7 +30,7 @@ pub enum PreferencesProblem {
     #[error("The file of preferences {0}. Settings are back to their defaults.")]
     Damaged(Damaged),
     /// It cannot be written.
-    #[error("{}: {why}. What is chosen here is forgotten when the window closes.", .file.display())]
+    #[error("What is chosen here is forgotten when the window closes: {why}. File: {}", .file.display())]
     Unwritable {
         /// The file.
         file: PathBuf,

@@ -72,6 +72,37 @@ impl FileProblem {
         }
     }
 
+    /// The file.
+    #[must_use]
+    pub fn file(&self) -> &Path {
+        match self {
+            Self::Unreadable { file, .. }
+            | Self::TooLarge { file }
+            | Self::Wrong { file, .. }
+            | Self::Unsaved { file, .. }
+            | Self::Oversized { file, .. }
+            | Self::Flawed { file, .. } => file,
+        }
+    }
+
+    /// What is wrong, without the file: for where that is told last, or seen already.
+    #[must_use]
+    pub fn reason(&self) -> String {
+        if let Self::Wrong { problem, .. } = self {
+            let TextProblem {
+                line,
+                column,
+                field,
+                what,
+            } = problem;
+            return format!("{what} (field {field}, line {line}, column {column})");
+        }
+        let file = self.file().display().to_string();
+        let whole = self.to_string();
+        let reason = whole.strip_prefix(&file).unwrap_or(&whole);
+        reason.trim_start_matches([':', ' ']).to_owned()
+    }
+
     fn unread(file: &Path, problem: ReadProblem) -> Self {
         match problem {
             ReadProblem::Unreadable(_) | ReadProblem::NoFile(_) => Self::Unreadable {

@@ -55,7 +55,7 @@ fn work_on_a_full_disk(folder: &Path) {
     let mut window = start.window();
     window.enter_text("Attitude", "5");
     window.wait_until_it_says("What is not saved cannot be kept for recovery");
-    let told = "could not be saved: there is no room left for it on the disk; the file that was there is unchanged";
+    let told = "Could not be saved: there is no room left for it on the disk; the file that was there is unchanged";
     window.press_with(Modifiers::COMMAND, Key::S);
     window.assert_says(told);
     window.assert_says(UNSAVED);
@@ -86,9 +86,9 @@ fn a_folder_that_is_read_only_is_told_and_another_takes_it() {
     let mut window = start.window();
     window.enter_text("Attitude", "5");
     window.press_with(Modifiers::COMMAND, Key::S);
-    window.assert_says(
-        "/sys/gang.ron: could not be saved: the folder /sys is read-only, or not yours to write in",
-    );
+    window
+        .assert_says("Could not be saved: the folder /sys is read-only, or not yours to write in");
+    window.assert_says("File: /sys/gang.ron");
     window.assert_says(UNSAVED);
     assert_eq!(window.app().session().file(), None);
     answers.save(&elsewhere);

@@ -435,7 +435,7 @@ fn a_file_that_cannot_be_read_or_written_is_told() {
     let mut window = opened(Start::on(document(DEMO_UNIT)).asking(&answers));
     answers.read_rows(&source);
     window.click("Read CSV…");
-    window.assert_says("No knife was added. ");
+    window.assert_says("No knife was added: ");
     fs::write(&source, [0xFF, 0xFE, 0x41, 0x00]).unwrap();
     window.click("Read CSV…");
     window.assert_says("it is not text in UTF-8");
@@ -444,7 +444,7 @@ fn a_file_that_cannot_be_read_or_written_is_told() {
     window.assert_says("row 1, column \"width\"");
     answers.write_rows(&folder.path().join("nowhere/out.csv"));
     window.click("Write CSV…");
-    window.assert_says("Not written. ");
+    window.assert_says("Not written: ");
     assert_eq!(window.document(), &document(DEMO_UNIT));
     window.enter_text("Attitude", "about 6");
     answers.write_rows(&folder.path().join("out.csv"));

@@ -1,7 +1,7 @@
 //! What the window tells about files and saving, how long, and where.
 
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use egui::{Key, Modifiers};
@@ -76,31 +76,113 @@ fn a_notice_lies_over_nothing() {
     let mut window = Start::on_file(&file).window();
     window.harness.set_size(egui::vec2(1366.0, 768.0));
     window.press_with(Modifiers::COMMAND, Key::S);
-    for key in [Key::Num1, Key::Num2, Key::Num3, Key::Num4] {
+    for (key, is_long) in [
+        (Key::Num1, false),
+        (Key::Num2, true),
+        (Key::Num3, true),
+        (Key::Num4, false),
+    ] {
         window.press_with(Modifiers::COMMAND, key);
         let notice = rect_of(&window, |text| text.starts_with("Saved "));
         let foot = window.button("Notices").rect();
         assert!(notice.bottom() <= 768.0 && notice.top() > foot.top() - 6.0);
-        // Panels and what they show end where the strip begins; what has scrolled out of sight there
-        // is cut off.
-        let drawing = window.nodes();
-        let canvases = drawing.iter().filter(|node| {
-            node.accesskit_node().role() == egui::accesskit::Role::Image
-                && node.accesskit_node().bounding_box().is_some()
-        });
-        let canvases: Vec<_> = canvases.collect();
-        assert!(key != Key::Num1 || !canvases.is_empty());
-        for canvas in canvases
+        let strip = egui::Rect::from_x_y_ranges(0.0..=1366.0, notice.y_range());
+        let (inside, cut): (Vec<_>, Vec<_>) = painted(&window)
+            .into_iter()
+            .filter(|painted| painted.whole.intersect(strip).is_positive())
+            .partition(|painted| painted.seen.intersect(strip).is_positive());
+        // What is longer than its area reaches below it, and is cut off where the strip begins.
+        assert!(
+            !is_long || !cut.is_empty(),
+            "{key:?} has room for all it shows"
+        );
+        let mut texts: Vec<_> = inside
             .iter()
-            .filter(|node| node.rect().top() < notice.top())
-        {
-            let is_scrolled = key == Key::Num2 || key == Key::Num3;
-            assert!(
-                is_scrolled || canvas.rect().bottom() <= notice.top(),
-                "{key:?}"
-            );
+            .filter_map(|one| one.text.as_deref())
+            .collect();
+        texts.sort_unstable();
+        let saved = format!("Saved {}", file.display());
+        assert_eq!(texts, ["Close", "Notices", saved.as_str()], "{key:?}");
+        let own = inside.iter().filter(|one| one.text.is_none());
+        for one in own {
+            let is_ground = one.is_box
+                && one.whole.width() > 1300.0
+                && one.whole.y_range().contains(strip.center().y);
+            let is_buttons = one.is_box && one.seen.left() > notice.right();
+            assert!(is_ground || is_buttons, "{key:?}: {one:?}");
         }
     }
+}
+
+/// Something on the screen: where all of it would be, and where it is seen.
+#[derive(Debug)]
+struct Painted {
+    whole: egui::Rect,
+    seen: egui::Rect,
+    text: Option<String>,
+    is_box: bool,
+}
+
+/// All that is painted.
+fn painted(window: &Window) -> Vec<Painted> {
+    fn add(all: &mut Vec<Painted>, clip: egui::Rect, shape: &egui::Shape) {
+        if let egui::Shape::Vec(shapes) = shape {
+            return shapes.iter().for_each(|shape| add(all, clip, shape));
+        }
+        let whole = shape.visual_bounding_rect();
+        all.push(Painted {
+            whole,
+            seen: whole.intersect(clip),
+            text: match shape {
+                egui::Shape::Text(text) => Some(text.galley.text().to_owned()),
+                _ => None,
+            },
+            is_box: matches!(shape, egui::Shape::Rect(_)),
+        });
+    }
+    let mut all = Vec::new();
+    for clipped in &window.harness.output().shapes {
+        add(&mut all, clipped.clip_rect, &clipped.shape);
+    }
+    all
+}
+
+#[test]
+fn the_reason_stands_before_the_path_that_a_narrow_strip_cuts_off() {
+    let folder = TempDir::new().unwrap();
+    let long = folder.path().join("a folder with a long name ".repeat(4));
+    fs::create_dir(&long).unwrap();
+    let file = long.join("gang.ron");
+    fs::write(&file, DEMO_UNIT).unwrap();
+    let gone = long.join("gone.ron");
+    let wrong = long.join("wrong.ron");
+    fs::write(&wrong, "(format: 1, name: 4)").unwrap();
+    let mut window = Start::on_file(&file).window();
+    let refused = |window: &mut Window, reason: &str, path: &Path| {
+        let nodes = window.nodes();
+        let mut told = nodes.iter().filter_map(|node| node.value());
+        let told = told.find(|text| text.contains(reason));
+        let told = told.unwrap_or_else(|| panic!("{reason}: {:#?}", window.texts()));
+        let at = told.find(&path.display().to_string()).expect("the path");
+        assert!(
+            told.find(reason).is_some_and(|reason| reason < at),
+            "{told}"
+        );
+    };
+    window.drop_file(&gone);
+    refused(&mut window, "cannot be read", &gone);
+    window.drop_file(&wrong);
+    refused(&mut window, "field name", &wrong);
+    in_file_menu(&mut window, "Save to a path…");
+    type_path(&mut window, &wrong.display().to_string());
+    window.click("Save here");
+    refused(&mut window, "is there already", &wrong);
+    window.press(Key::Escape);
+    window.enter_text("Attitude", "5");
+    fs::remove_file(&file).unwrap();
+    fs::create_dir(&file).unwrap();
+    window.press_with(Modifiers::COMMAND, Key::S);
+    refused(&mut window, "ould not be saved", &file);
 }
 
 /// Where a text stands.
@@ -131,7 +213,7 @@ fn a_path_that_is_refused_stays_with_the_reason_beside_it() {
             window.click("Discard changes");
         }
         assert_eq!(window.entry("Path"), wrong);
-        window.assert_says("Not opened. ");
+        window.assert_says("Not opened: ");
         type_path(&mut window, &file.display().to_string());
         window.click("Open it");
         if is_changed {

@@ -3,17 +3,16 @@
 
 use std::collections::HashSet;
 use std::fs;
-use std::path::{Path, PathBuf};
-use std::process::{Child, Command, Stdio};
+use std::process::{Child, Command};
 use std::thread::sleep;
 use std::time::Duration;
 
 use sweepgauge::app::DEMO_UNIT;
 use sweepgauge::store::recovery::left_behind;
 use sweepgauge::unit::parse_text;
-use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
+use crate::common::screen::{Home, Screen, wait_for};
 use crate::common::shown::demo_set;
 
 /// Opens the window on a demo unit and gives the picture of it.
@@ -94,83 +93,57 @@ fn every_area_opens_with_something_of_its_own() {
     }
 }
 
-/// A unit file, and a home of its own for the windows that are opened on it.
+/// Opens a window that begins with a change that is not saved.
 #[cfg(target_os = "linux")]
-struct Home(TempDir);
+fn changed_window(home: &Home, screen: &Screen) -> Child {
+    home.program(screen)
+        .args(["window", "--size", "1000x700", "--attitude", "5 deg"])
+        .arg(home.file())
+        .spawn()
+        .expect("the program runs")
+}
 
+/// Whether a file with this ending lies where the program keeps work.
 #[cfg(target_os = "linux")]
-impl Home {
-    fn new() -> Self {
-        let home = Self(TempDir::new().expect("a folder"));
-        fs::write(home.file(), DEMO_UNIT).expect("it is written");
-        home
-    }
+fn has(home: &Home, ending: &str) -> bool {
+    let files = fs::read_dir(home.recovery()).into_iter().flatten();
+    let mut files = files.flatten().map(|entry| entry.path());
+    files.any(|path| path.extension().is_some_and(|found| found == ending))
+}
 
-    fn file(&self) -> PathBuf {
-        self.0.path().join("gang.ron")
+/// Checks what an ended window left and clears it; how many works there were.
+#[cfg(target_os = "linux")]
+fn assert_whole(home: &Home) -> usize {
+    assert_eq!(fs::read_to_string(home.file()).expect("a file"), DEMO_UNIT);
+    let left = left_behind(&home.recovery());
+    assert!(left.damaged.is_empty(), "{:?}", left.damaged);
+    let count = left.works.len();
+    for left in left.works {
+        let recovered = parse_text(&left.work.document).expect("a unit");
+        assert_eq!(recovered, demo_set("attitude: \"5 deg\""));
+        assert_eq!(left.work.file, Some(home.file()));
+        left.discard().expect("it goes");
     }
-
-    fn recovery(&self) -> PathBuf {
-        self.0.path().join("sweepgauge").join("recovery")
-    }
-
-    /// Opens a window that begins with a change that is not saved.
-    fn changed_window(&self) -> Child {
-        Command::new(env!("CARGO_BIN_EXE_sweepgauge"))
-            .args(["window", "--size", "1000x700", "--attitude", "5 deg"])
-            .arg(self.file())
-            .env("XDG_DATA_HOME", self.0.path())
-            .stderr(Stdio::null())
-            .spawn()
-            .expect("the program runs")
-    }
-
-    fn has(&self, ending: &str) -> bool {
-        let is_one = |path: &Path| path.extension().is_some_and(|found| found == ending);
-        let files = fs::read_dir(self.recovery()).into_iter().flatten();
-        files.flatten().any(|entry| is_one(&entry.path()))
-    }
-
-    fn wait_for(&self, ending: &str) {
-        let tries = (0..3000).find(|_| {
-            sleep(Duration::from_millis(10));
-            self.has(ending)
-        });
-        assert!(tries.is_some(), "no {ending} in half a minute");
-    }
-
-    /// Checks what an ended window left and clears it; how many works there were.
-    fn assert_whole(&self) -> usize {
-        assert_eq!(fs::read_to_string(self.file()).expect("a file"), DEMO_UNIT);
-        let left = left_behind(&self.recovery());
-        assert!(left.damaged.is_empty(), "{:?}", left.damaged);
-        let count = left.works.len();
-        for left in left.works {
-            let recovered = parse_text(&left.work.document).expect("a unit");
-            assert_eq!(recovered, demo_set("attitude: \"5 deg\""));
-            assert_eq!(left.work.file, Some(self.file()));
-            left.discard().expect("it goes");
-        }
-        count
-    }
+    count
 }
 
 #[cfg(target_os = "linux")]
 #[test]
-#[ignore = "needs a display"]
+#[ignore = "needs Xvfb"]
 fn a_window_killed_at_any_moment_loses_no_work() {
     const KILLS: u64 = 50;
-    let home = Home::new();
+    let (home, screen) = (Home::new(DEMO_UNIT), Screen::new());
     let mut recovered = 0;
     for kill in 0..KILLS {
-        let mut window = home.changed_window();
+        let mut window = changed_window(&home, &screen);
         // Around the first writing, and after it.
-        home.wait_for(if kill % 2 == 0 { "lock" } else { "recovery" });
+        let ending = if kill % 2 == 0 { "lock" } else { "recovery" };
+        wait_for(ending, || has(&home, ending).then_some(()));
         sleep(Duration::from_millis(kill * 37 % 400));
-        let was_kept = home.has("recovery");
+        let was_kept = has(&home, "recovery");
         window.kill().expect("it is there to be killed");
         window.wait().expect("it ended");
-        let count = home.assert_whole();
+        let count = assert_whole(&home);
         assert!(count == 1 || (count == 0 && !was_kept), "{count} works");
         recovered += count;
     }
@@ -179,16 +152,16 @@ fn a_window_killed_at_any_moment_loses_no_work() {
 
 #[cfg(target_os = "linux")]
 #[test]
-#[ignore = "needs a display"]
+#[ignore = "needs Xvfb"]
 fn a_window_told_to_end_keeps_its_work_and_ends_as_promised() {
-    let home = Home::new();
+    let (home, screen) = (Home::new(DEMO_UNIT), Screen::new());
     for signal in ["-TERM", "-INT", "-HUP"] {
-        let mut window = home.changed_window();
-        home.wait_for("recovery");
+        let mut window = changed_window(&home, &screen);
+        wait_for("kept work", || has(&home, "recovery").then_some(()));
         let process = window.id().to_string();
         let told = Command::new("kill").args([signal, &process]).status();
         assert!(told.expect("kill runs").success());
         assert_eq!(window.wait().expect("it ended").code(), Some(0), "{signal}");
-        assert_eq!(home.assert_whole(), 1, "{signal}");
+        assert_eq!(assert_whole(&home), 1, "{signal}");
     }
 }

@@ -2,15 +2,16 @@
 //! to end or left without its display. Left out of an ordinary run:
 //! `cargo test --test it -- --ignored real_window`.
 
+use std::borrow::Cow;
 use std::fs;
-use std::process::Command;
+use std::process::{Child, Command};
 use std::thread;
 use std::time::{Duration, Instant};
 
 use proptest::prelude::*;
 use proptest::test_runner::{RngAlgorithm, TestRng};
-use sweepgauge::store::open_unit;
-use sweepgauge::store::recovery::left_behind;
+use sweepgauge::store::recovery::{Work, left_behind};
+use sweepgauge::unit::{Document, Field, parse_text};
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::screen::{Home, Screen};
@@ -22,57 +23,109 @@ fn reading(rng: &mut TestRng) -> String {
 
 /// What the work that a dead window left holds, as the next start would be offered it.
 fn left(home: &Home) -> String {
-    let left = left_behind(&home.recovery());
-    assert!(left.damaged.is_empty(), "{:?}", left.damaged);
-    let works = left.works.iter().map(|left| {
-        let wrong = left.work.wrong.iter().map(|wrong| wrong.text.as_str());
-        std::iter::once(left.work.document.as_str())
-            .chain(wrong)
-            .collect::<Vec<_>>()
-            .join("\n")
-    });
-    works.collect()
+    works_left(home)
+        .iter()
+        .map(|work| {
+            let wrong = work.wrong.iter().map(|wrong| wrong.text.as_str());
+            std::iter::once(work.document.as_str())
+                .chain(wrong)
+                .collect::<Vec<_>>()
+                .join("\n")
+        })
+        .collect()
 }
 
-/// Types into a window until it is killed at a moment by chance. Whether what was left is a whole
-/// reading: it may have been caught in the middle of one.
+fn works_left(home: &Home) -> Vec<Work> {
+    let left = left_behind(&home.recovery());
+    assert!(left.damaged.is_empty(), "{:?}", left.damaged);
+    left.works.into_iter().map(|left| left.work).collect()
+}
+
+/// The text that stands in the one field that work has changed of a unit. A text that was not taken stands
+/// there in place of the value before it.
+fn changed_text(work: &Work, unit: &Document) -> String {
+    let document = parse_text(&work.document).expect("a unit");
+    let text_in = |document: &Document, field: Field| field.text(document).map(Cow::into_owned);
+    let mut changed = Field::all(&document)
+        .filter(|field| text_in(&document, *field) != text_in(unit, *field))
+        .map(|field| text_in(&document, field).expect("it is not left out"));
+    let text = changed.next();
+    assert_eq!(changed.next(), None, "more fields than one: {work:?}");
+    assert!(work.wrong.len() < 2, "more fields than one: {work:?}");
+    let wrong = work.wrong.first().map(|wrong| wrong.text.clone());
+    let text = wrong.or(text).expect("a change");
+    // A bare number is kept with the unit that it was read in.
+    text.trim_end_matches(" in").to_owned()
+}
+
+/// What stood in the field, one after the other, and until when at least.
+#[derive(Debug)]
+struct Stood {
+    text: String,
+    until: Option<Instant>,
+}
+
+/// All that stands in the field while a reading is typed over what stood there: letter after letter.
+fn stand_while_typed(stood: &mut Vec<Stood>, reading: &str) {
+    let now = Instant::now();
+    if let Some(before) = stood.last_mut() {
+        before.until = Some(now);
+    }
+    stood.extend((1..=reading.len()).map(|letters| Stood {
+        text: reading[..letters].to_owned(),
+        until: (letters < reading.len()).then_some(now),
+    }));
+}
+
+/// Types into a window until it is killed at a moment by chance, and checks that what is left stood in the
+/// field since it was last kept, and in the two seconds before the kill. Whether it is a whole reading:
+/// the window may have been killed in the middle of one.
 fn killed_while_typing(screen: &Screen, rng: &mut TestRng) -> bool {
-    let home = Home::new(&fs::read_to_string(DemoUnit::FairwayTrailed.file()).expect("the unit"));
+    let text = fs::read_to_string(DemoUnit::FairwayTrailed.file()).expect("the unit");
+    let unit = parse_text(&text).expect("a unit");
+    let home = Home::new(&text);
     let first = reading(rng);
     let mut window = home.window(screen, &first);
     let begun = Instant::now();
     // So late that what was kept first is no answer.
     let killed_at = begun + Duration::from_millis(rng.random_range(3_000..5_000));
-    // Each reading with the times from which and to which it stood in the field.
-    let mut typed = vec![(first, begun, None)];
+    let mut stood = Vec::new();
+    stand_while_typed(&mut stood, &first);
     while Instant::now() < killed_at {
         let dwell = Duration::from_millis(rng.random_range(50..500));
         thread::sleep(dwell.min(killed_at.saturating_duration_since(Instant::now())));
-        if let Some((.., until)) = typed.last_mut() {
-            *until = Some(Instant::now());
-        }
         let next = reading(rng);
+        stand_while_typed(&mut stood, &next);
         screen.enter(&next);
-        typed.push((next, Instant::now(), None));
     }
+    let last_kept = home.works().first().map(|work| changed_text(work, &unit));
     window.kill().expect("it is killed");
     let killed = Instant::now();
     window.wait().expect("it is gone");
-    let left = left(&home);
-    let unit = fs::read_to_string(home.file()).expect("the unit");
-    assert!(open_unit(&home.file()).is_ok(), "{unit}");
-    let found = typed.iter().rfind(|(text, ..)| left.contains(text));
-    let Some((text, _, until)) = found else {
-        // A part of a reading: only while one was being typed. What stood there first is long gone.
-        assert!(typed.len() > 4 && !left.is_empty(), "{left}");
-        return false;
+    let works = works_left(&home);
+    let [work] = &works[..] else {
+        panic!("one work is left of one window: {works:?}");
     };
-    let age = until.map_or(Duration::ZERO, |until| killed - until);
+    let left = changed_text(work, &unit);
+    assert_eq!(fs::read_to_string(home.file()).expect("the unit"), text);
+    let last_kept = last_kept.expect("work was kept before the kill");
+    let kept_at = stood.iter().position(|stood| stood.text == last_kept);
+    let left_at = stood.iter().rposition(|stood| stood.text == left);
+    let (Some(kept_at), Some(left_at)) = (kept_at, left_at) else {
+        panic!("{last_kept} and {left} stood there at no time: {stood:?}");
+    };
+    assert!(
+        kept_at <= left_at,
+        "{left} is older than {last_kept}: {stood:?}"
+    );
+    let age = stood[left_at]
+        .until
+        .map_or(Duration::ZERO, |until| killed - until);
     assert!(
         age < Duration::from_secs(2),
-        "{text} is {age:?} old of {typed:?}"
+        "{left} is {age:?} old: {stood:?}"
     );
-    true
+    left.len() == first.len()
 }
 
 #[test]
@@ -146,4 +199,83 @@ fn a_wayland_display_that_is_gone_is_passed_over() {
         String::from_utf8_lossy(&done.stderr)
     );
     assert!(out.exists());
+}
+
+/// A window that nobody typed into, once it stands on the screen.
+fn shown(screen: &Screen, program: &mut Command) -> Child {
+    let window = program.spawn().expect("the program runs");
+    screen.focus(window.id());
+    window
+}
+
+fn tell_to_end(window: &Child) {
+    let told = Command::new("kill").arg(window.id().to_string()).status();
+    assert!(told.expect("it is told").success());
+}
+
+/// The code that a window ended with, and what it said.
+fn ended(window: Child) -> (Option<i32>, String) {
+    let ended = window.wait_with_output().expect("it ends");
+    let said = String::from_utf8_lossy(&ended.stderr).into_owned();
+    (ended.status.code(), said)
+}
+
+#[test]
+#[ignore = "needs Xvfb and xdotool"]
+fn where_no_work_is_kept_the_program_ends_as_promised_and_says_what_is_lost() {
+    const LOST: &str = "what was not saved could not be kept";
+    let home = Home::new(&fs::read_to_string(DemoUnit::SportsMetric.file()).expect("the unit"));
+    for (what_if, is_changed) in [(&["--attitude", "5 deg"][..], true), (&[], false)] {
+        let mut screen = Screen::new();
+        let window = |screen: &Screen| {
+            let mut program = home.program_without_home(screen);
+            shown(screen, program.arg("window").arg(home.file()).args(what_if))
+        };
+        let told = window(&screen);
+        tell_to_end(&told);
+        let (code, said) = ended(told);
+        assert_eq!(code, Some(if is_changed { 2 } else { 0 }), "{said}");
+        assert_eq!(said.contains(LOST), is_changed, "{said}");
+        let left_alone = window(&screen);
+        screen.kill();
+        let (code, said) = ended(left_alone);
+        assert_eq!(code, Some(4), "{said}");
+        assert!(said.contains("the display is gone"), "{said}");
+        assert_eq!(said.contains(LOST), is_changed, "{said}");
+    }
+}
+
+#[test]
+#[ignore = "needs Xvfb and xdotool"]
+fn a_shot_that_is_not_saved_never_ends_well() {
+    let home = Home::new(&fs::read_to_string(DemoUnit::SportsMetric.file()).expect("the unit"));
+    let out = home.file().with_extension("png");
+    let shot = |screen: &Screen| {
+        let mut program = home.program(screen);
+        let program = program.arg("window").arg(home.file());
+        shown(screen, program.arg("--shot").arg(&out))
+    };
+    // One may be taken before it is told to end.
+    let untaken = |end: fn(&mut Screen, &Child)| {
+        (0..20).find_map(|_| {
+            let mut screen = Screen::new();
+            let window = shot(&screen);
+            end(&mut screen, &window);
+            let (code, said) = ended(window);
+            let is_taken = fs::remove_file(&out).is_ok();
+            (!is_taken).then_some((code, said))
+        })
+    };
+    let (code, said) = untaken(|_, window| tell_to_end(window)).expect("one in time");
+    assert_eq!(code, Some(2), "{said}");
+    assert!(
+        said.contains("told to end before the shot was saved"),
+        "{said}"
+    );
+    let (code, said) = untaken(|screen, _| screen.kill()).expect("one in time");
+    assert_eq!(code, Some(4), "{said}");
+    assert!(
+        said.contains("the display is gone") && !said.contains("kept"),
+        "{said}"
+    );
 }

@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use super::saving::reason_first;
 use crate::app::desk::{Desk, Session};
 
 /// Opens a file in place of the document; one that is refused leaves it as it was.
@@ -19,7 +20,7 @@ pub fn open(desk: &mut Desk, file: &Path) -> bool {
             if !file.exists() {
                 desk.preferences_mut().forget(file);
             }
-            desk.warn(format!("Not opened. {problem}"));
+            desk.warn(format!("Not opened: {}", reason_first(&problem)));
             false
         }
     }

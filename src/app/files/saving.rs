@@ -7,7 +7,7 @@ use egui::{Id, Ui};
 use super::asking::ask;
 use crate::app::desk::{Ask, Desk};
 use crate::app::widgets::words::capitalised;
-use crate::store;
+use crate::store::{self, FileProblem};
 use crate::unit::Remarks;
 
 /// Asks where to save. What follows is told whether it was saved.
@@ -89,7 +89,7 @@ pub fn is_open_file(desk: &Desk, path: &Path) -> bool {
 pub fn warn_of_another(desk: &mut Desk, file: &Path) {
     let file = file.display();
     desk.warn(format!(
-        "Not saved: {file} is there already, and it is not the file that is open."
+        "Not saved: a file is there already, and it is not the file that is open: {file}"
     ));
 }
 
@@ -162,10 +162,18 @@ pub fn save_to(desk: &mut Desk, file: &Path) -> bool {
             true
         }
         Err(problem) => {
-            desk.warn(problem.to_string());
+            desk.warn(capitalised(&reason_first(&problem)));
             false
         }
     }
+}
+
+/// What is wrong with a file, the reason before the path: a narrow strip of notices cuts off what comes
+/// last.
+pub fn reason_first(problem: &FileProblem) -> String {
+    let reason = problem.reason();
+    let reason = reason.trim_end_matches('.');
+    format!("{reason}. File: {}", problem.file().display())
 }
 
 /// A file name from a unit's name.

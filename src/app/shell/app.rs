@@ -131,9 +131,9 @@ impl App {
         match keeper {
             Ok(keeper) => self.desk.keep_with(keeper),
             Err(error) => self.desk.warn(format!(
-                "The folder {} cannot be written: {}. What is not saved is not kept for recovery, and what is chosen here is forgotten when the window closes.",
-                folder.display(),
-                plain(&error)
+                "What is not saved is not kept for recovery, and what is chosen here is forgotten when the window closes: the program's own folder cannot be written: {}. Folder: {}",
+                plain(&error),
+                folder.display()
             )),
         }
         offer_left(&mut self.desk, left_behind(folder));

@@ -6,6 +6,7 @@ use std::process::{Child, Command, Stdio};
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
+use sweepgauge::store::recovery::Work;
 use tempfile::TempDir;
 
 /// How long a machine may take over what is waited for.
@@ -72,8 +73,17 @@ impl Screen {
         done.status.success().then_some(said)
     }
 
+    /// Shows a program's window here.
+    pub fn show(&self, program: &mut Command) {
+        program
+            .env("DISPLAY", &self.name)
+            .env("LIBGL_ALWAYS_SOFTWARE", "1")
+            .env_remove("WAYLAND_DISPLAY")
+            .env_remove("WAYLAND_SOCKET");
+    }
+
     /// Gives a window the keyboard once it stands on the screen.
-    fn focus(&self, process: u32) {
+    pub fn focus(&self, process: u32) {
         let process = process.to_string();
         wait_for("window", || {
             let found = self.hands(&["search", "--onlyvisible", "--pid", &process])?;
@@ -123,18 +133,23 @@ impl Home {
         self.folder.path().join("sweepgauge/recovery")
     }
 
-    /// The program, to be run on a screen.
+    /// The program, to be run on a screen, with what it tells to be read.
     pub fn program(&self, screen: &Screen) -> Command {
         let mut program = Command::new(env!("CARGO_BIN_EXE_sweepgauge"));
         let home: &Path = self.folder.path();
         for name in ["HOME", "XDG_DATA_HOME", "XDG_CONFIG_HOME", "XDG_CACHE_HOME"] {
             program.env(name, home);
         }
+        screen.show(&mut program);
+        program.stderr(Stdio::piped());
         program
-            .env("DISPLAY", &screen.name)
-            .env("LIBGL_ALWAYS_SOFTWARE", "1")
-            .env_remove("WAYLAND_DISPLAY")
-            .env_remove("WAYLAND_SOCKET");
+    }
+
+    /// The program with a home that cannot be written.
+    pub fn program_without_home(&self, screen: &Screen) -> Command {
+        let mut program = self.program(screen);
+        // A file where its folder would be, which stops whoever runs it.
+        program.env("XDG_DATA_HOME", self.file());
         program
     }
 
@@ -142,10 +157,7 @@ impl Home {
     pub fn window(&self, screen: &Screen, text: &str) -> Child {
         let mut program = self.program(screen);
         program.arg("window").arg(self.file());
-        let window = program
-            .stderr(Stdio::piped())
-            .spawn()
-            .expect("the program runs");
+        let window = program.spawn().expect("the program runs");
         screen.focus(window.id());
         // Keys may come before the first card is away or the window is there at all; a second Tab goes on
         // to the next field.
@@ -169,15 +181,22 @@ impl Home {
 
     /// The text of all files in which work is kept.
     pub fn kept(&self) -> String {
-        let Ok(entries) = std::fs::read_dir(self.recovery()) else {
-            return String::new();
-        };
+        self.kept_texts().collect()
+    }
+
+    /// The work that is kept.
+    pub fn works(&self) -> Vec<Work> {
+        self.kept_texts()
+            .map(|text| ron::from_str(&text).expect("it is written whole or not at all"))
+            .collect()
+    }
+
+    fn kept_texts(&self) -> impl Iterator<Item = String> {
+        let entries = std::fs::read_dir(self.recovery()).into_iter().flatten();
         let files = entries.flatten().map(|entry| entry.path());
         let works =
             files.filter(|file| file.extension().is_some_and(|ending| ending == "recovery"));
         // One that is just being replaced is read at the next look.
-        works
-            .filter_map(|file| std::fs::read_to_string(file).ok())
-            .collect()
+        works.filter_map(|file| std::fs::read_to_string(file).ok())
     }
 }

@@ -87,7 +87,10 @@ fn read_rows_of(desk: &mut Desk, file: &Path) -> bool {
             has_begun: true,
             ..Pasting::default()
         }),
-        Err(what) => desk.warn(format!("No knife was added. {}: {what}", file.display())),
+        Err(what) => {
+            let file = file.display();
+            desk.warn(format!("No knife was added: {what}. File: {file}"));
+        }
     }
     is_done
 }
@@ -115,7 +118,7 @@ fn write_rows(desk: &mut Desk, worked_out: Option<&mut WorkedOut>) {
         let is_done = written.is_ok();
         match written {
             Ok(()) => desk.tell(format!("Wrote {}", file.display())),
-            Err(error) => desk.warn(format!("Not written. {}: {error}", file.display())),
+            Err(error) => desk.warn(format!("Not written: {error}. File: {}", file.display())),
         }
         is_done
     });
