@@ -14,7 +14,7 @@ use sweepgauge::app::{App, Change, NoDialogs, Preferences, Session, dress};
 use sweepgauge::drawing::{ShownIn, SideView, Standing, Theme, View, lay_out};
 use sweepgauge::unit::{
     Document, Fitted, Follows, HardwareReadings, KnifePart, MountEntry, Reading, Uncertain, most,
-    read_text,
+    read_knife_rows, read_text,
 };
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
@@ -178,7 +178,8 @@ fn frame(criterion: &mut Criterion) {
         ..RawInput::default()
     };
     let draw = |app: &mut App| {
-        let output = ctx.run_ui(input(), |ui| app.window_ui(ui));
+        let mut output = ctx.run_ui(input(), |ui| app.window_ui(ui));
+        output.textures_delta.clear();
         ctx.tessellate(output.shapes, output.pixels_per_point)
     };
     for _ in 0..5 {
@@ -279,8 +280,23 @@ fn many_knives(criterion: &mut Criterion) {
     group.finish();
 }
 
+/// Rows pasted from a spreadsheet, every knife of one name: each then gets one of its own.
+fn pasted_rows(criterion: &mut Criterion) {
+    let rows = "same,1.65,2.65,0.12,0.5,0.25,52.00\n".repeat(2000);
+    let unit = demo().document().clone();
+    criterion.bench_function("2000 pasted rows of one name, read and added", |bench| {
+        bench.iter(|| {
+            let knives = read_knife_rows(black_box(&rows), System::InchDecimal).expect("rows");
+            let mut document = unit.clone();
+            document.add_knives(knives);
+            Solved::of(&document).map(|solved| solved.id)
+        });
+    });
+}
+
 criterion_group!(
     speed,
+    pasted_rows,
     solve,
     why,
     uncertainty,
