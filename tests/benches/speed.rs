@@ -226,7 +226,8 @@ fn many_knives(criterion: &mut Criterion) {
             events,
             ..RawInput::default()
         };
-        let output = ctx.run_ui(input, |ui| app.window_ui(ui));
+        let mut output = ctx.run_ui(input, |ui| app.window_ui(ui));
+        output.textures_delta.clear();
         ctx.tessellate(output.shapes, output.pixels_per_point)
     };
     let to_knives = || Event::Key {
