@@ -21,7 +21,7 @@ pub fn lean_in_doubt(solved: &Solved) -> Option<Sentence> {
         return None;
     }
     Some(Sentence::new(
-        "The slide's lean is not given: its bench line stands in for it. With the slide leaning up to {} more or less (starting value, no source), sweep below the cut is anywhere from {} to {}. Enter the lean under Closing the gap.",
+        "The slide's lean is not entered, so the line from edge to reel centre stands in for it. With up to {} more or less lean (rule of thumb) the sweep is anywhere from {} to {}. Enter the lean under Reel-to-knife adjustment.",
         &[LEAN_OFF.into(), low.into(), high.into()],
     ))
 }
@@ -89,7 +89,7 @@ mod tests {
         let told = told
             .expect("the reel is ground")
             .shown_in(System::Millimetre);
-        assert!(told.contains("lean is not given"), "{told}");
+        assert!(told.contains("lean is not entered"), "{told}");
         let given = demo(|unit| {
             with_lean(unit, Some(Angle::from_deg(0.0)));
             at_scrap(unit);

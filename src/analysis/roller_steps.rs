@@ -55,7 +55,7 @@ pub fn moves_told(moves: (Length, Length), brackets: &Brackets, system: System) 
         .collect();
     (!told.is_empty()).then(|| {
         format!(
-            "That is {}; parts and their order only as the machine's manual allows.",
+            "That is {}; use only parts that the machine's manual allows, in its order.",
             told.join("; ")
         )
     })

@@ -192,7 +192,7 @@ fn report<'a>(solved: &'a Solved, row: &'a KnifeRow, rank: usize) -> KnifeReport
             high_deg: range.high.at.deg(),
         }),
         room_deg: row.room().deg(),
-        verdict: row.judgement.verdict.word(),
+        verdict: row.judgement.verdict.id(),
         why: row
             .judgement
             .against

@@ -97,7 +97,7 @@ impl Report {
                 .iter()
                 .map(|finding| FindingText {
                     id: finding.id.id(),
-                    level: finding.level.word(),
+                    level: finding.level.id(),
                     text: solved.told(finding, solved.unit.system),
                 })
                 .collect(),
@@ -226,7 +226,7 @@ pub fn table(solved: &Solved) -> String {
     for finding in solved.findings.iter() {
         let _ = writeln!(
             text,
-            "  {:5}  {}: {}",
+            "  {:10}  {}: {}",
             finding.level.word_resting_on(examples),
             finding.title(),
             solved.told(finding, system)

@@ -241,8 +241,8 @@ fn others(change: Option<&Change>) -> Vec<OtherReport> {
             finding: other.id.id(),
             before: number(&other.before),
             after: number(&other.after),
-            level_before: other.before.level.word(),
-            level_after: other.after.level.word(),
+            level_before: other.before.level.id(),
+            level_after: other.after.level.id(),
         })
         .collect()
 }

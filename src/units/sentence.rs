@@ -225,7 +225,7 @@ mod tests {
         // What no measuring tells apart is the same.
         assert_eq!(told(5.0 + 1e-9, 5.0), plain);
         let lengths = [0.0100, 0.010_01].map(|inches| Length::from_inches(inches).into());
-        let sentence = Sentence::new("{} (at least {} wanted)", &lengths).judging(0);
+        let sentence = Sentence::new("{} (minimum {})", &lengths).judging(0);
         let shown = System::ALL.map(|system| sentence.shown_in(system));
         assert_eq!(shown[0], "0.01000 in (at least 0.01001 in wanted)");
         assert_eq!(shown[1], "10.00 thou (at least 10.01 thou wanted)");

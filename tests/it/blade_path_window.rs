@@ -59,8 +59,8 @@ fn the_area_shows_the_numbers_and_the_drawing_in_every_system() {
         window.assert_says(named);
         window.assert_silent(other);
     }
-    window.assert_says("Never measure or look closely with the reel turning");
-    window.assert_says("Common practice, no source");
+    window.assert_says("Never measure or look closely while the reel turns");
+    window.assert_says("Rule of thumb");
     window.assert_says("The ripple is an estimate");
 }
 
@@ -86,12 +86,12 @@ fn driving_at_the_offered_speed_makes_the_clip_as_long_as_the_cut() {
     let system = window.app().system();
     let speeds = kinematics(window.document()).for_cut.unwrap();
     let offered = speeds.ground_speed.entry(system);
-    assert_ne!(window.number("Clip to cut"), "1.00");
+    assert_ne!(window.number("Clip ÷ height of cut"), "1.00");
     window.click(&format!("Drive at {offered}"));
     let mowing = window.document().mowing.clone().unwrap();
     assert_eq!(mowing.ground_speed.text(), offered);
     assert_eq!(mowing.reel_speed, reel);
-    assert_eq!(window.number("Clip to cut"), "1.00");
+    assert_eq!(window.number("Clip ÷ height of cut"), "1.00");
     assert_numbers_shown(&window);
     // The form shows it as well, and what was typed there gives way.
     window.unfold_one("Mowing");
@@ -109,16 +109,16 @@ fn turning_the_reel_at_the_offered_speed_makes_the_clip_as_long_as_the_cut() {
     let mowing = window.document().mowing.clone().unwrap();
     assert_eq!(mowing.reel_speed.text(), offered);
     assert_eq!(mowing.ground_speed, ground);
-    assert_eq!(window.number("Clip to cut"), "1.00");
+    assert_eq!(window.number("Clip ÷ height of cut"), "1.00");
 }
 
 #[test]
 fn without_speeds_the_area_says_so_and_fills_in_an_example() {
     let mut window = blade_path_of(without_speeds());
     window.assert_says("No speeds yet");
-    window.assert_says("Never measure or look closely with the reel turning");
+    window.assert_says("Never measure or look closely while the reel turns");
     window.assert_silent("Paths of the blades over the ground");
-    window.assert_silent("Clip to cut");
+    window.assert_silent("Clip ÷ height of cut");
     window.click("Fill in speeds");
     let mowing = window.document().mowing.clone().expect("speeds");
     assert!(mowing.ground_speed.value().mm_per_s() > 0.0);
@@ -142,7 +142,7 @@ fn an_edge_below_the_ground_has_no_clip_to_match() {
     assert!(kinematics(window.document()).for_cut.is_none());
     window.assert_says("there is no height of cut to match");
     window.assert_silent("Drive at");
-    assert_eq!(window.number("Clip to cut"), "none");
+    assert_eq!(window.number("Clip ÷ height of cut"), "none");
 }
 
 #[test]

@@ -453,7 +453,7 @@ proptest! {
         let sweep = pose.sweep();
         let cut_mm = pose.edge_on_plate.y;
         let above_mm = disc_above_line(pose.centre_on_plate, pose.reel_radius_mm, cut_mm);
-        near("sweep below cut", sweep.below_cut.mm(), -above_mm)?;
+        near("sweep", sweep.below_cut.mm(), -above_mm)?;
         near("lowest of the reel", pose.lowest_of_reel_on_plate().y, cut_mm + above_mm)?;
         near("clearance on the plate", on_level().reel_clearance(&pose).mm(), cut_mm + above_mm)?;
         let across = pose.centre_on_plate - pose.edge_on_plate;

@@ -372,7 +372,11 @@ fn a_screen_reader_is_told_names_values_and_levels_in_every_area() {
             let solved = Solved::of(&unit.document()).expect("a right unit");
             let texts = window.texts();
             let (_, told) = verdict(&solved.findings, solved.document.example_count());
-            let levels = [("fine", "Fine"), ("watch", "Watch"), ("over", "Over")];
+            let levels = [
+                ("OK", "OK"),
+                ("watch", "Watch"),
+                ("over limit", "Over limit"),
+            ];
             let worst = solved.findings.worst().word();
             let says = levels
                 .iter()
@@ -382,7 +386,7 @@ fn a_screen_reader_is_told_names_values_and_levels_in_every_area() {
             let is_sure = !solved.findings.are_in_doubt();
             assert!(!is_sure || told.starts_with(says), "{told}");
             assert!(
-                is_sure || told.to_lowercase().contains("cannot tell"),
+                is_sure || told.to_lowercase().contains("undecided"),
                 "{told}"
             );
             assert!(texts.contains(&told), "{area}: no node says {told}");

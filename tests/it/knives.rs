@@ -1034,9 +1034,9 @@ fn knives_that_fit_are_told_first_and_by_the_room_they_leave_set_once() {
         fitting.insert(fits);
         assert_eq!(ranking.sentences.len(), rows.len() + 1);
         let begins = match fits {
-            0 => "No knife fits at ".to_owned(),
-            1 => "One knife fits at ".to_owned(),
-            n => format!("{n} knives fit at "),
+            0 => "No knife passes at ".to_owned(),
+            1 => "One knife passes at ".to_owned(),
+            n => format!("{n} knives pass at "),
         };
         assert!(ranking.sentences[0].starts_with(&begins), "{ranking:?}");
         for (row, sentence) in told.iter().zip(&ranking.sentences[1..]) {
@@ -1053,16 +1053,16 @@ fn assert_told(row: &KnifeRow, sentence: &str) {
     let mut wanted = vec![format!("\"{}\"", row.name)];
     wanted.push(
         match row.judgement.verdict {
-            Verdict::Fits => " fits: ",
+            Verdict::Fits => " passes: ",
             Verdict::CannotTell => " is undecided: ",
-            Verdict::DoesNotFit => " does not fit: ",
+            Verdict::DoesNotFit => " does not pass: ",
         }
         .to_owned(),
     );
     match (&row.set_once, &row.judgement.apart) {
         (Some(range), None) => wanted.extend([
             format!(
-                "set once between {} and {}",
+                "set it once between {} and {}",
                 system.angle(range.low.at),
                 system.angle(range.high.at)
             ),
@@ -1123,7 +1123,7 @@ fn the_cheap_knife_of_the_demo_unit_fails_at_scrap_size() {
     assert_eq!(rows[ranking.ranks.order[0]].name, "reaching");
     assert_eq!(
         ranking.sentences.last().unwrap(),
-        "\"cheap\", price 24.00, does not fit: it needs more than 7.44° for the underside (reel 5 in), less than 6.66° for the sweep (reel 4-1/2 in) (the readings tell the difference to ± 0.75°)."
+        "\"cheap\", price 24.00, does not pass: it needs more than 7.44° for the underside (reel 5 in), less than 6.66° for the sweep (reel 4-1/2 in) (known to ± 0.75°)."
     );
 }
 
@@ -1381,11 +1381,11 @@ fn the_rows_of_the_csv_read_back_as_the_same_knives() {
             ] {
                 let widest = reel.widest();
                 is(
-                    &format!("window reel {name} low (deg)"),
+                    &format!("working range reel {name} low (deg)"),
                     widest.map(|w| w.low.deg()),
                 );
                 is(
-                    &format!("window reel {name} high (deg)"),
+                    &format!("working range reel {name} high (deg)"),
                     widest.map(|w| w.high.deg()),
                 );
                 is(
@@ -1397,7 +1397,7 @@ fn the_rows_of_the_csv_read_back_as_the_same_knives() {
             let range = row.set_once.as_ref();
             for (name, length) in [
                 ("behind centre", solution.sweep.behind_centre),
-                ("sweep below the cut", solution.sweep.below_cut),
+                ("sweep", solution.sweep.below_cut),
                 ("underside", solution.underside_clearance),
                 ("height of cut", pose.height_of_cut),
                 ("limit underside", solved.unit.limits.underside),
@@ -1405,7 +1405,7 @@ fn the_rows_of_the_csv_read_back_as_the_same_knives() {
                 is(&format!("{name} ({unit})"), Some(length.mm() / size));
             }
             let share = row.sweep_share().unwrap().of_one() * 100.0;
-            is("sweep of the height of cut (%)", Some(share));
+            is("sweep as % of height of cut (%)", Some(share));
             is("set once low (deg)", range.map(|range| range.low.at.deg()));
             is(
                 "set once high (deg)",
@@ -1440,8 +1440,8 @@ fn the_table_to_read_names_what_it_rests_on_and_the_cautions() {
     ];
     let about_limits = [
         "sweep 10.0 % of the height of cut (starting value)",
-        "attitudes -5.00° to 20.00° (the brackets' range is not given)",
-        "this program's, no standard and not from your own trials",
+        "attitudes -5.00° to 20.00° (the bracket range is not entered)",
+        "rules of thumb, not from your own trials",
         "supplier's drawing: check them on arrival",
     ];
     let said = readings

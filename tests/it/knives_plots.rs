@@ -11,7 +11,7 @@ use sweepgauge::units::{Angle, Length, Measure, Quantity, System};
 
 use crate::common::shown::{Start, Window, demo_set, document};
 
-const SWEEP_OVER_LIFE: &str = "Sweep below the cut against reel diameter";
+const SWEEP_OVER_LIFE: &str = "Sweep against reel diameter";
 const MAP: &str = "Window map of \"plain\"";
 
 fn length(inches: f64) -> Quantity<Length> {
@@ -74,7 +74,7 @@ fn the_area_shows_plots_map_and_lowest_heights() {
     for name in [
         SWEEP_OVER_LIFE,
         "Behind centre against reel diameter",
-        "Underside over the ground against reel diameter",
+        "Underside above the ground against reel diameter",
         MAP,
     ] {
         let frame = frame(&window, name);
@@ -133,7 +133,7 @@ fn a_click_on_the_other_plots_sets_what_they_run_over() {
     window.click("extension");
     click_in(
         &mut window,
-        "Underside over the ground against extension",
+        "Underside above the ground against extension",
         0.5,
         0.5,
     );
@@ -315,7 +315,7 @@ fn a_pointer_over_a_plot_reads_every_knife() {
         .iter()
         .filter(|node| node.accesskit_node().role() == Role::Label)
         .filter_map(Node::value)
-        .find(|text| text.starts_with("Sweep below the cut at a reel of 6.75"))
+        .find(|text| text.starts_with("Sweep at a reel of 6.75"))
         .expect("a reading beside the pointer");
     for knife in ["plain: 0.0", "reaching: 0.0", "short: 0.0", "heavy: 0.0"] {
         assert!(read.contains(knife), "{read}");

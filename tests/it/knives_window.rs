@@ -59,7 +59,7 @@ fn order(window: &Window) -> Vec<String> {
     // What the table rests on stands under it, and ends it; plots and map name knives too.
     labels(window)
         .into_iter()
-        .take_while(|label| !label.starts_with("Bench measurements used"))
+        .take_while(|label| !label.starts_with("Readings used"))
         .filter(|label| names.contains(&label.as_str()))
         .collect()
 }
@@ -175,7 +175,7 @@ fn every_demo_unit_shows_its_knives_in_every_unit_and_in_dark() {
 #[test]
 fn knives_that_fit_nowhere_say_none() {
     let window = knives_of(demo_set("height_of_cut: \"0.1 in\""));
-    window.assert_says("No knife fits at 0.100 in");
+    window.assert_says("No knife passes at 0.100 in");
     assert_rows_shown(&window);
     assert!(row(&window, "short").contains(&"none".to_owned()));
 }
@@ -295,7 +295,7 @@ fn a_click_on_a_head_sorts_and_a_third_brings_the_list_back() {
     assert_eq!(order(&window), ["heavy", "plain", "reaching", "short"]);
     click_far_off(&mut window, "Sort by price");
     assert_eq!(order(&window), ["short", "plain", "heavy", "reaching"]);
-    click_far_off(&mut window, "Sort by window, reel scrap");
+    click_far_off(&mut window, "Sort by working range, reel scrap");
     let rows = rows_of(window.document());
     let room = |name: &String| {
         let row = rows.iter().find(|row| row.name == *name).unwrap();

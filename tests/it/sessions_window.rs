@@ -53,7 +53,7 @@ const BUTTONS: [&str; 8] = [
     "Duplicate short",
     "Fit reaching",
     "Remove knife heavy",
-    "Try Extension, To its limit",
+    "Try Edge forward, To its limit",
 ];
 const UNDO: (Modifiers, Key) = (Modifiers::COMMAND, Key::Z);
 const REDO: (Modifiers, Key) = (Modifiers::COMMAND, Key::Y);

@@ -286,8 +286,8 @@ fn a_click_is_one_step_in_every_area() {
     let mut window = Start::on(DemoUnit::GreensScalping.document()).window();
     let before = window.document().clone();
     window.click("Why");
-    window.click("Try Extension, To its limit");
-    assert_one_step(&mut window, &before, "trial of extension");
+    window.click("Try Edge forward, To its limit");
+    assert_one_step(&mut window, &before, "trial of edge forward");
     window.click("Undo");
     assert_eq!(window.document(), &before);
 }

@@ -110,14 +110,14 @@ fn another_finding_and_another_limit_can_be_asked_about() {
         worst_finding(&solved.findings, &solved.case()),
         FindingId::Sweep
     );
-    window.choose("Finding to bring to its limit", "Clip length: fine");
+    window.choose("Finding to bring to its limit", "Clip length: OK");
     let drive = format!("Try {}, Room left, to its limit", Knob::GroundSpeed.name());
     window.click(&drive);
     let then = Solved::of(window.document()).unwrap();
     let ratio = then.solution.mowing.unwrap().clip_to_cut.unwrap().number();
     // A green's starting limit.
     assert!((ratio - 1.5).abs() < 1e-6, "{ratio}");
-    window.choose("Finding to bring to its limit", "Sweep below the cut: over");
+    window.choose("Finding to bring to its limit", "Sweep: over limit");
     window.click("not over");
     window.click(&format!("Try {}, To its limit", Knob::Attitude.name()));
     let share = Solved::of(window.document()).unwrap().solution.sweep_share;
@@ -157,8 +157,8 @@ fn a_limit_within_the_readings_doubt_cannot_be_told() {
     assert!((doubt.limit.base() - 0.1).abs() < 1e-12);
     assert!(doubt.off.base() > 0.044);
     let window = Start::on(document(&text)).window();
-    window.assert_says("over as measured, cannot tell");
-    window.assert_says("Cannot tell, over as measured: sweep below the cut");
+    window.assert_says("over limit as measured, undecided");
+    window.assert_says("Undecided, over limit as measured: sweep");
     let sure = Solved::of(&DemoUnit::GreensScalping.document()).unwrap();
     let sweep = sure
         .findings

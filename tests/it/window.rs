@@ -65,11 +65,11 @@ fn folder_with_demo(name: &str) -> (TempDir, PathBuf) {
 fn typing_an_attitude_changes_the_numbers_and_the_findings() {
     let mut window = Window::demo();
     assert_shows(&window, &document(DEMO_UNIT));
-    let before = window.number("Sweep share");
+    let before = window.number("Sweep as % of height of cut");
     window.type_over("Attitude", "9 deg");
     let too_steep = demo_set("attitude: \"9 deg\"");
     assert_shows(&window, &too_steep);
-    assert_ne!(window.number("Sweep share"), before);
+    assert_ne!(window.number("Sweep as % of height of cut"), before);
     let level = |document: &Document| {
         let solved = Solved::of(document).unwrap();
         let sweep = solved
@@ -81,26 +81,26 @@ fn typing_an_attitude_changes_the_numbers_and_the_findings() {
     };
     assert_ne!(level(&document(DEMO_UNIT)), Level::Over);
     assert_eq!(level(&too_steep), Level::Over);
-    window.assert_says("Sweep below the cut: over");
+    window.assert_says("Sweep: over");
 }
 
 #[test]
 fn typing_a_height_of_cut_changes_the_numbers_and_the_findings() {
     let mut window = Window::demo();
-    window.assert_silent("Sweep below the cut: over");
+    window.assert_silent("Sweep: over");
     window.type_over("Height of cut", "1/8 in");
     assert_shows(&window, &demo_set("height_of_cut: \"1/8 in\""));
     assert_eq!(window.number("Height of cut"), "0.125 in");
-    window.assert_says("Sweep below the cut: over");
+    window.assert_says("Sweep: over");
 }
 
 #[test]
 fn typing_a_reel_diameter_changes_the_numbers() {
     let mut window = Window::demo();
-    let before = window.number("Sweep below the cut");
+    let before = window.number("Sweep");
     window.type_over("Reel diameter", "6.6");
     assert_shows(&window, &demo_set("reel_diameter: \"6.6 in\""));
-    assert_ne!(window.number("Sweep below the cut"), before);
+    assert_ne!(window.number("Sweep"), before);
 }
 
 #[test]
@@ -602,10 +602,10 @@ fn fitting_a_knife_changes_the_solution() {
     let mut window = Window::demo();
     window.choose("Knife fitted", "short");
     assert_shows(&window, &demo_set("knife: \"short\""));
-    let short = window.number("Sweep below the cut");
+    let short = window.number("Sweep");
     window.choose("Knife fitted", "reaching");
     assert_shows(&window, &demo_set("knife: \"reaching\""));
-    assert_ne!(window.number("Sweep below the cut"), short);
+    assert_ne!(window.number("Sweep"), short);
     window.choose("Knife fitted", "plain (bench)");
     assert_eq!(window.document(), &document(DEMO_UNIT));
 }
@@ -658,9 +658,9 @@ fn hardware_is_added_measured_and_removed() {
     window.unfold_one("Hardware under the knife");
     window.click("Add a point");
     assert_eq!(window.document().hardware.len(), 3);
-    let before = window.number("Underside over plate");
+    let before = window.number("Underside above plate");
     window.enter_text("Point 3, below", "0.5 in");
-    assert_ne!(window.number("Underside over plate"), before);
+    assert_ne!(window.number("Underside above plate"), before);
     window.enter_text("Point 2, behind", "far");
     window.assert_says("Not current");
     window.click("Remove point 2");
@@ -709,12 +709,12 @@ fn every_way_of_closing_the_gap_can_be_chosen_and_measured() {
 fn the_shape_of_the_ground_changes_what_the_reel_clears() {
     let mut window = Window::demo();
     window.unfold_one("Ground");
-    let level = window.number("Reel over ground");
+    let level = window.number("Reel above ground");
     window.choose("Shape", "Crest");
-    let crest = window.number("Reel over ground");
+    let crest = window.number("Reel above ground");
     assert_ne!(crest, level);
     window.enter_text("Radius", "10 ft");
-    assert_ne!(window.number("Reel over ground"), crest);
+    assert_ne!(window.number("Reel above ground"), crest);
     window.choose("Shape", "Hollow");
     let ShapeEntry::Hollow(radius) = &window.document().ground.shape else {
         panic!("{:?}", window.document().ground.shape);
@@ -725,7 +725,7 @@ fn the_shape_of_the_ground_changes_what_the_reel_clears() {
     window.choose("Shape", "Level");
     window.assert_silent("Not current");
     window.enter_text("Roller sink", "2 mm");
-    assert_ne!(window.number("Reel over ground"), level);
+    assert_ne!(window.number("Reel above ground"), level);
 }
 
 #[test]
@@ -757,14 +757,14 @@ fn limits_of_ones_own_take_the_place_of_the_starting_ones() {
         ("Sweep, over above", "0.2 %"),
         ("Underside, at least", "2 mm"),
         ("Ahead of centre, most", "1 mm"),
-        ("Clip to cut, watch", "0.4"),
-        ("Clip to cut, over", "50 %"),
+        ("Clip ÷ height of cut, watch", "0.4"),
+        ("Clip ÷ height of cut, over", "50 %"),
     ];
-    window.assert_silent("Sweep below the cut: over");
+    window.assert_silent("Sweep: over");
     for (name, text) in fields {
         window.enter_text(name, text);
     }
-    window.assert_says("Sweep below the cut: over");
+    window.assert_says("Sweep: over");
     assert_shows(&window, &window.document().clone());
     window.click("The brackets' range of attitude is known");
     window.enter_text("Attitude, least", "1");

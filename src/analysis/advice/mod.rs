@@ -173,20 +173,20 @@ fn levers(finding: FindingId, level: Level, judged: Option<Judged>) -> Vec<Lever
             attitude,
             height,
             Lever::Other(
-                "A knife that reaches further ahead, or a thinner one at less attitude, sweeps less.",
+                "A knife with a longer reach sweeps less; so does a thinner one at less attitude.",
             ),
         ],
         FindingId::Ahead | FindingId::Attitude => vec![attitude],
         FindingId::Gap => vec![
             Lever::LightContact,
             Lever::Other(
-                "Close it, alike at both ends: engine off, key out, reel blocked while the adjusters turn, cut-resistant gloves on; then turn the reel with a rod, no hand near a blade.",
+                "Adjust reel to knife, the same at both ends: engine off, key out, reel drive disconnected, reel blocked while you turn the adjusters, cut-resistant gloves on. Then turn the reel slowly with a rod from the shaft's end, hands clear of every blade.",
             ),
         ],
         FindingId::TopFace => vec![
             Lever::TopAngle,
             Lever::Other(
-                "Grind the top face to a larger angle, the knife off the machine, guards on the grinder and eye protection on; or fit a knife that has it.",
+                "Grind the top face to a larger angle, knife off the machine, guards on the grinder, eye, hearing and dust protection on; or fit a knife that has the angle.",
             ),
         ],
         FindingId::Reel => vec![height, attitude],
@@ -201,10 +201,10 @@ fn levers(finding: FindingId, level: Level, judged: Option<Judged>) -> Vec<Lever
         FindingId::Clip => vec![Lever::GroundSpeed, Lever::ReelSpeed],
         FindingId::Scrap if level == Level::Over => vec![Lever::Other("It needs a new reel.")],
         FindingId::Scrap => vec![Lever::Other(
-            "Measure it again, reel blocked and cut-resistant gloves on.",
+            "Measure it again: engine off, key out, reel blocked, cut-resistant gloves on.",
         )],
         FindingId::Rollers => vec![Lever::Other(
-            "Check what the brackets reach, then measure rollers, reel and knife again, reel blocked and cut-resistant gloves on.",
+            "Check how far the brackets go, then measure rollers, reel and knife again: engine off, key out, unit and reel blocked, cut-resistant gloves on.",
         )],
     }
 }
@@ -218,7 +218,7 @@ fn told_blocked(scale: Scale, in_the_way: Option<Vec<FindingId>>) -> String {
     match in_the_way {
         None => format!("No {what} by itself clears it."),
         Some(worse) if worse.is_empty() => {
-            format!("The {what} that would clear it by itself leaves no room for what can be set.")
+            format!("The {what} that would clear it by itself is out of the range you can set.")
         }
         Some(worse) => {
             let worse: Vec<_> = worse.iter().map(|id| id.title().to_lowercase()).collect();

@@ -68,17 +68,17 @@ impl Way {
                 &[to.into(), Value::Move(rollers)],
             ),
             Self::GroundSpeed(to) => Sentence::new(
-                "At a ground speed of {} it is within its limits.",
+                "At a ground speed of {} it is within its limits, only if the machine's manual allows this speed.",
                 &[to.into()],
             ),
             Self::ReelSpeed(to) => Sentence::new(
                 "At a reel speed of {} it is within its limits, only if the machine's manual allows this speed.",
                 &[to.into()],
             ),
-            Self::LightContact => Sentence::new("Light contact, a gap of zero, clears it.", &[]),
+            Self::LightContact => Sentence::new("Light contact (zero gap) clears it.", &[]),
             Self::TopAngle(to) => Sentence::new("A top angle of {} clears it.", &[to.into()]),
             Self::Trued => Sentence::new(
-                "With the rollers parallel to the cut line and true it does not arise: true them or their bearings with the unit blocked and the reel drive disconnected.",
+                "It goes away with the rollers true and parallel to the cut line: true them or replace their bearings, engine off, key out, unit blocked, reel drive disconnected.",
                 &[],
             ),
             Self::Other(told) => Sentence::new(told, &[]),

@@ -43,13 +43,13 @@ fn judge(case: &Case) -> Option<Verdict> {
         _ if behind.mm() < 0.0 => {
             let most = case.unit.limits.ahead_of_centre;
             Sentence::new(
-                "The edge stands {} ahead of the reel's centre (over beyond {}): the blades are still coming down as they meet it.",
+                "The edge stands {} ahead of the reel's centre (limit {}): the blades are still coming down as they meet it.",
                 &[(-behind).into(), most.into()],
             )
             .judging(0)
         }
         Some(least) => Sentence::new(
-            "The edge stands {} behind the reel's centre (at least {} wanted).",
+            "The edge stands {} behind the reel's centre (minimum {}).",
             &[behind.into(), least.into()],
         )
         .judging(0),

@@ -30,9 +30,9 @@ fn judge(case: &Case) -> Option<Verdict> {
     let level = measure(case)?.level();
     let is_within = level == Level::Fine;
     let template = if is_within {
-        "The attitude, {}, lies within what the brackets allow, {} to {}."
+        "The attitude, {}, is within what the brackets allow, {} to {}."
     } else {
-        "The attitude, {}, lies outside what the brackets were said to allow, {} to {}."
+        "The attitude, {}, is outside what the brackets allow, {} to {}."
     };
     let text = Sentence::new(template, &[attitude.into(), low.into(), high.into()]).judging(0);
     Some(Verdict { level, text })

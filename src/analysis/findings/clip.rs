@@ -43,7 +43,7 @@ fn judge(case: &Case) -> Option<Verdict> {
         )
     } else {
         Sentence::new(
-            "The clip length is {}, {} times the height of cut (watch above {}, over above {}).",
+            "The clip length is {}, {} times the height of cut (watch above {}, over limit above {}).",
             &[
                 numbers.clip_length.into(),
                 ratio.into(),

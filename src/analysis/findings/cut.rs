@@ -7,7 +7,7 @@ use crate::units::Sentence;
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Cut,
     id: "cut",
-    title: "Edge over the ground",
+    title: "Effective height of cut",
     number: Some(NumberId::CutOnGround),
     measure,
     judge,

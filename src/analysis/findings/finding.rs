@@ -42,9 +42,9 @@ impl Finding {
     pub fn standing(&self) -> &'static str {
         match (self.level, self.doubt) {
             (level, None) => level.word(),
-            (Level::Fine, Some(_)) => "fine as measured, cannot tell",
-            (Level::Watch, Some(_)) => "watch as measured, cannot tell",
-            (Level::Over, Some(_)) => "over as measured, cannot tell",
+            (Level::Fine, Some(_)) => "OK as measured, undecided",
+            (Level::Watch, Some(_)) => "watch as measured, undecided",
+            (Level::Over, Some(_)) => "over limit as measured, undecided",
         }
     }
 
@@ -54,7 +54,7 @@ impl Finding {
         match (self.level, self.doubt) {
             _ if examples.is_none() => self.standing().into(),
             (Level::Fine, None) => self.level.word_resting_on(examples).into(),
-            (Level::Fine, Some(_)) => "cannot tell, example readings".into(),
+            (Level::Fine, Some(_)) => "undecided, example readings".into(),
             (Level::Watch | Level::Over, _) => format!("{}, by examples", self.standing()).into(),
         }
     }

@@ -7,7 +7,7 @@ use crate::units::Sentence;
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Gap,
     id: "gap",
-    title: "Gap between reel and knife",
+    title: "Gap, reel to knife",
     number: Some(NumberId::Gap),
     measure,
     judge,
@@ -31,20 +31,20 @@ fn judge(case: &Case) -> Option<Verdict> {
     let values = [gap.into(), limits.gap_watch.into(), limits.gap_over.into()];
     let text = match level {
         Level::Fine if gap.mm() <= 0.0 => {
-            Sentence::new("The reel touches the knife lightly: no gap.", &[])
+            Sentence::new("The reel touches the knife lightly: zero gap.", &[])
         }
         Level::Fine => Sentence::new(
-            "The gap between reel and knife is {} (watch above {}, over above {}).",
+            "The gap between reel and knife is {} (watch above {}, over limit above {}).",
             &values,
         )
         .judging(0),
         Level::Watch => Sentence::new(
-            "The gap between reel and knife is {} (watch above {}, over above {}): it begins to tear and fold the grass.",
+            "The gap between reel and knife is {} (watch above {}, over limit above {}): leaves begin to tear and fold over.",
             &values,
         )
         .judging(0),
         Level::Over => Sentence::new(
-            "The gap between reel and knife is {} (watch above {}, over above {}): the grass folds into it and is not cut.",
+            "The gap between reel and knife is {} (watch above {}, over limit above {}): leaves fold into it and are not cut.",
             &values,
         )
         .judging(0),

@@ -127,7 +127,7 @@ impl Doubt {
     #[must_use]
     pub fn sentence(&self) -> Sentence {
         Sentence::new(
-            "Cannot tell: with the readings' ± it is known to ± {} (k = 2), and the limit of {} lies within that.",
+            "Undecided: with the readings' ± it is known to ± {} (k = 2), and the limit of {} lies within that.",
             &[self.off, self.limit],
         )
     }

@@ -14,13 +14,23 @@ pub enum Level {
 }
 
 impl Level {
-    /// The word for it.
+    /// Its name for programs; never changes.
     #[must_use]
-    pub const fn word(self) -> &'static str {
+    pub const fn id(self) -> &'static str {
         match self {
             Self::Fine => "fine",
             Self::Watch => "watch",
             Self::Over => "over",
+        }
+    }
+
+    /// The word for it.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Fine => "OK",
+            Self::Watch => "watch",
+            Self::Over => "over limit",
         }
     }
 
@@ -58,7 +68,7 @@ mod tests {
             assert_eq!(level.resting_on(own), level);
             assert_eq!(level.word_resting_on(own), level.word());
             assert_eq!(level.resting_on(some), level.max(Level::Watch));
-            assert!(!level.word_resting_on(some).contains("fine"));
+            assert!(!level.word_resting_on(some).contains("OK"));
         }
     }
 }

@@ -47,7 +47,7 @@ fn judge(case: &Case) -> Option<Verdict> {
         .judging(0)
     } else {
         Sentence::new(
-            "The lip is {} thick; this height of cut leaves no room for one.",
+            "The lip is {} thick; this height of cut leaves no room for a lip.",
             &[left.into()],
         )
     };

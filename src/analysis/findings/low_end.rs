@@ -7,7 +7,7 @@ use crate::units::Sentence;
 pub(super) const REEL_RULE: Rule = Rule {
     finding: FindingId::LowEnd,
     id: "low_end",
-    title: "Reel at the low end",
+    title: "Reel at the low side",
     number: Some(NumberId::ReelAtLowEnd),
     measure: measure_reel,
     judge: judge_reel,
@@ -18,7 +18,7 @@ pub(super) const REEL_RULE: Rule = Rule {
 pub(super) const UNDERSIDE_RULE: Rule = Rule {
     finding: FindingId::LowEndUnderside,
     id: "low_end_underside",
-    title: "Underside at the low end",
+    title: "Underside at the low side",
     number: Some(NumberId::UndersideAtLowEnd),
     measure: measure_underside,
     judge: judge_underside,
@@ -47,12 +47,12 @@ fn judge_reel(case: &Case) -> Option<Verdict> {
     let lowers = on_ground.reel_lowered + case.unit.wear.at_low_end();
     let text = if level == Level::Fine {
         Sentence::new(
-            "At the low end, with the rollers at their lowest, the reel stands {} lower and still clears the ground by {}.",
+            "At the low side, with the rollers at their lowest, the reel hangs {} lower and still clears the ground by {}.",
             &[lowers.into(), left.into()],
         )
     } else {
         Sentence::new(
-            "At the low end, with the rollers at their lowest, the reel stands {} lower and its blades reach {} into the ground.",
+            "At the low side, with the rollers at their lowest, the reel hangs {} lower and its blades reach {} into the ground.",
             &[lowers.into(), (-left).into()],
         )
     };
@@ -66,13 +66,13 @@ fn judge_underside(case: &Case) -> Option<Verdict> {
     let lowers = on_ground.underside_lowered + case.unit.wear.at_low_end();
     let text = if level == Level::Over {
         Sentence::new(
-            "At the low end, with the rollers at their lowest, the underside stands {} lower and reaches {} into the ground.",
+            "At the low side, with the rollers at their lowest, the underside hangs {} lower and reaches {} into the ground.",
             &[lowers.into(), (-left).into()],
         )
     } else {
         let least = case.unit.limits.underside;
         Sentence::new(
-            "At the low end, with the rollers at their lowest, the underside stands {} lower and clears the ground by {} (at least {} wanted).",
+            "At the low side, with the rollers at their lowest, the underside hangs {} lower and clears the ground by {} (minimum {}).",
             &[lowers.into(), left.into(), least.into()],
         )
         .judging(1)

@@ -7,7 +7,7 @@ use crate::units::Sentence;
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Reel,
     id: "reel",
-    title: "Reel over the ground",
+    title: "Reel above the ground",
     number: Some(NumberId::ReelOnGround),
     measure,
     judge,

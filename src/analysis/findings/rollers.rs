@@ -25,15 +25,15 @@ fn judge(case: &Case) -> Option<Verdict> {
     };
     let overlaps = [
         (
-            "The front roller and the reel overlap by {}, which cannot be.",
+            "The front roller and the reel overlap by {}: check the readings.",
             from_reel(front),
         ),
         (
-            "The rear roller and the reel overlap by {}, which cannot be.",
+            "The rear roller and the reel overlap by {}: check the readings.",
             from_reel(rear),
         ),
         (
-            "The rear roller and the knife overlap by {}, which cannot be.",
+            "The rear roller and the knife overlap by {}: check the readings.",
             from_knife_mm(case, rear),
         ),
     ];
@@ -49,11 +49,11 @@ fn judge(case: &Case) -> Option<Verdict> {
     }
     let far = [
         (
-            "The front roller stands {} from its bench place, more than its own diameter.",
+            "The front roller stands {} from where it was measured, more than its own diameter.",
             front,
         ),
         (
-            "The rear roller stands {} from its bench place, more than its own diameter.",
+            "The rear roller stands {} from where it was measured, more than its own diameter.",
             rear,
         ),
     ]
@@ -68,7 +68,7 @@ fn judge(case: &Case) -> Option<Verdict> {
         });
     }
     let text = Sentence::new(
-        "From the bench the front roller is {}, the rear roller {}; both stand clear of reel and knife.",
+        "From where they were measured: front roller {}, rear roller {}; both clear reel and knife.",
         &[Value::Move(front.moved), Value::Move(rear.moved)],
     );
     Some(Verdict {

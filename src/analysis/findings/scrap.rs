@@ -29,7 +29,7 @@ fn judge(case: &Case) -> Option<Verdict> {
     let level = measure(case)?.level();
     let text = match level {
         Level::Over => Sentence::new(
-            "The reel, {}, is under its scrap size of {}.",
+            "The reel, {}, is below its minimum diameter (scrap) of {}.",
             &[now.into(), smallest.into()],
         )
         .judging(0),
@@ -39,7 +39,7 @@ fn judge(case: &Case) -> Option<Verdict> {
         )
         .judging(0),
         Level::Fine => Sentence::new(
-            "The reel, {}, has {} of diameter left to its scrap size.",
+            "The reel, {}, has {} of diameter left to its minimum (scrap).",
             &[now.into(), (now - smallest).into()],
         ),
     };

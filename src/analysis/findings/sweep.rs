@@ -7,7 +7,7 @@ use crate::units::{Length, Sentence};
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Sweep,
     id: "sweep",
-    title: "Sweep below the cut",
+    title: "Sweep",
     number: Some(NumberId::SweepShare),
     measure,
     judge,
@@ -47,9 +47,9 @@ fn judge(case: &Case) -> Option<Verdict> {
         )
     } else {
         let template = if behind.mm() < 0.0 {
-            "The reel sweeps {} below the cut line, {} of the height of cut (watch above {}, over above {}), with the edge {} ahead of centre."
+            "The reel sweeps {} below the cut line, {} of the height of cut (watch above {}, over limit above {}), with the edge {} ahead of centre."
         } else {
-            "The reel sweeps {} below the cut line, {} of the height of cut (watch above {}, over above {}), with the edge {} behind centre."
+            "The reel sweeps {} below the cut line, {} of the height of cut (watch above {}, over limit above {}), with the edge {} behind centre."
         };
         Sentence::new(
             template,

@@ -32,12 +32,12 @@ fn judge(case: &Case) -> Option<Verdict> {
     let (level, text) = match given {
         None if needed.deg() <= 0.0 => (
             Level::Fine,
-            Sentence::new("The top face clears the reel without any relief.", &[]),
+            Sentence::new("The top face clears the reel with no relief.", &[]),
         ),
         None => (
             Level::Fine,
             Sentence::new(
-                "It needs a top face relieved by more than {}: can your grinder give it? The knife's own top angle is not entered.",
+                "The top face needs more than {} of relief: can your grinder give it? The knife's own top angle is not entered.",
                 &[needed.into()],
             ),
         ),
@@ -50,7 +50,7 @@ fn clear_by(case: &Case, top_angle: Angle, clearance: Angle) -> (Level, Sentence
     let needed = case.solution.top_angle_needed;
     if clearance.deg() >= 0.0 {
         let text = Sentence::new(
-            "The top face falls by {} and clears the reel, which takes {}.",
+            "The top face has {} of relief and clears the reel, which needs {}.",
             &[top_angle.into(), needed.into()],
         );
         return (Level::Fine, text);
@@ -61,12 +61,12 @@ fn clear_by(case: &Case, top_angle: Angle, clearance: Angle) -> (Level, Sentence
     let values = |heel: Length| [top_angle.into(), needed.into(), heel.into()];
     let text = if heel.mm() < 0.0 {
         Sentence::new(
-            "The top face falls by {}, and the reel takes {}: behind the edge it stands {} in the reel, which rides on the heel, and the edge does not cut.",
+            "The top face has {} of relief, and the reel needs {}: behind the edge it stands {} inside the reel, which rides on the heel, and the edge does not cut.",
             &values(-heel),
         )
     } else {
         Sentence::new(
-            "The top face falls by {}, and the reel takes {}: behind the edge it comes within {} of the reel, nearer than the edge, which does not cut.",
+            "The top face has {} of relief, and the reel needs {}: behind the edge it comes within {} of the reel, closer than the edge, which does not cut.",
             &values(heel),
         )
     };

@@ -47,12 +47,12 @@ fn judge(case: &Case) -> Option<Verdict> {
             &[(-clearance).into()],
         ),
         (_, true) => Sentence::new(
-            "The knife's underside clears the ground by {} (at least {} wanted).",
+            "The knife's underside clears the ground by {} (minimum {}).",
             &[clearance.into(), least.into()],
         )
         .judging(0),
         (_, false) => Sentence::new(
-            "The hardware under the knife clears the ground by {} (at least {} wanted).",
+            "The hardware under the knife clears the ground by {} (minimum {}).",
             &[clearance.into(), least.into()],
         )
         .judging(0),

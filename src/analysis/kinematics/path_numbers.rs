@@ -34,13 +34,13 @@ impl Kinematics {
             told(
                 "Clip length",
                 system.length(self.clip_length),
-                "Forward travel between two blades passing the knife.",
+                "Forward travel between one blade passing the knife and the next (also called frequency of clip).",
             ),
             told(
-                "Clip to cut",
+                "Clip ÷ height of cut",
                 self.clip_to_cut
                     .map_or_else(none, |ratio| system.ratio(ratio)),
-                "Clip length over height of cut. 1 is common practice, no source.",
+                "Clip length ÷ height of cut. 1 is a rule of thumb.",
             ),
             told(
                 per_name,
@@ -51,20 +51,20 @@ impl Kinematics {
                 "Ripple, estimated",
                 self.ripple_estimate
                     .map_or_else(none, |ripple| system.length(ripple)),
-                "An estimate, no measurement: how much longer the grass is left halfway between two clips than at a clip. Assumed: each stem is cut at the clip nearest its root, standing straight from root to edge, and rises again. Then it is the slant over height of cut and half a clip length, less the height of cut.",
+                "An estimate, not a measurement: how much longer the grass is left halfway between two clips than at a clip. It takes each stem to be cut at the clip nearest its root, standing straight from root to edge, and to rise again: the slant over height of cut and half a clip length, less the height of cut.",
             ),
             told(
                 "Tip speed",
                 speed(self.tip_speed, system),
-                "How fast the blade tips run around the reel, seen from the frame.",
+                "How fast the blade tips run round the reel, seen from the frame.",
             ),
             told(
-                "Tip to ground speed",
+                "Tip ÷ ground speed",
                 fixed(
                     self.tip_speed.mm_per_s() / self.speeds.ground_speed.mm_per_s(),
                     2,
                 ),
-                "Tip speed over ground speed. Above 1 the tip moves back over the ground at its lowest, and its path makes loops; at 1 it stands still there for a moment; below 1 it is dragged ahead.",
+                "Tip speed ÷ ground speed. Above 1 the tip moves back over the ground at its lowest, and its path makes loops; at 1 it stands still there for a moment; below 1 it is dragged ahead.",
             ),
             told(
                 "Tip at the clip",
@@ -90,14 +90,14 @@ impl Kinematics {
                     "The time a tip takes from entering the cut line to the clip, in thousandths of a second.",
                 ),
                 told(
-                    "Driven meanwhile",
+                    "Travel in that time",
                     system.length(below.ground_covered),
-                    "Ground covered: how far the unit drives from the tip's entering the cut line to the clip.",
+                    "How far the unit drives from when the tip enters the cut line to the clip.",
                 ),
                 told(
-                    "Tip meanwhile",
+                    "Tip travel in that time",
                     format!("{way} {}", system.length(back)),
-                    "How far the tip itself comes over the ground in that time; back is against the travel.",
+                    "How far the tip itself moves over the ground in that time; back is against the travel.",
                 ),
             ]);
         }

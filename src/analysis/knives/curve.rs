@@ -105,9 +105,9 @@ impl Measured {
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Self::Sweep => "sweep below the cut",
+            Self::Sweep => "sweep",
             Self::BehindCentre => "behind centre",
-            Self::Underside => "underside over the ground",
+            Self::Underside => "underside above the ground",
         }
     }
 

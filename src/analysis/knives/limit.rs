@@ -62,7 +62,7 @@ impl Limit {
             Self::Cut => "edge in the ground",
             Self::Underside => "underside too low",
             Self::Ahead => "edge ahead of centre",
-            Self::Range => "end of the range",
+            Self::Range => "end of the bracket range",
             Self::Reach => "reel and knife do not meet",
         }
     }

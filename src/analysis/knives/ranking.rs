@@ -175,11 +175,11 @@ impl Ranks {
         };
         let is_own = solved.document.example_count().is_none();
         let fitting = match (self.counts.fitting, is_own) {
-            (0, _) => "No knife fits".to_owned(),
-            (1, true) => "One knife fits".to_owned(),
-            (n, true) => format!("{n} knives fit"),
-            (1, false) => "By example readings one knife would fit".to_owned(),
-            (n, false) => format!("By example readings {n} knives would fit"),
+            (0, _) => "No knife passes".to_owned(),
+            (1, true) => "One knife passes".to_owned(),
+            (n, true) => format!("{n} knives pass"),
+            (1, false) => "By example readings one knife would pass".to_owned(),
+            (n, false) => format!("By example readings {n} knives would pass"),
         };
         format!("{fitting} at {height} from a new reel to a scrap one{undecided}.")
     }
@@ -251,12 +251,12 @@ fn room_told(row: &KnifeRow, solved: &Solved, system: System) -> String {
             .any(|against| matches!(against, Against::Limit(_)));
         let wanted = if is_short {
             let least = angle(solved.unit.limits.room);
-            format!(", and at least {least} is wanted")
+            format!(", and the minimum is {least}")
         } else {
             String::new()
         };
         return format!(
-            "set once between {} and {} for the reel's whole life, {}{} of room{wanted} (below it {}, above it {})",
+            "set it once between {} and {} for the whole life of the reel: {}{} of room{wanted} (below it {}, above it {})",
             angle(range.low.at),
             angle(range.high.at),
             angle(range.width()),
@@ -278,7 +278,7 @@ fn room_told(row: &KnifeRow, solved: &Solved, system: System) -> String {
                 let (what, reel) = (end.limit.what_for(), system.length(end.diameter));
                 format!("{} for {what} (reel {reel})", angle(end.at))
             };
-            let off = off.map(|off| format!(" (the readings tell the difference to{off})"));
+            let off = off.map(|off| format!(" (known to{off})"));
             format!(
                 "it needs more than {}, less than {}{}",
                 end(more_than),
@@ -288,11 +288,11 @@ fn room_told(row: &KnifeRow, solved: &Solved, system: System) -> String {
         }
         Some(Apart::Nowhere(limits)) => {
             let what = names(limits, Limit::what_for);
-            format!("no attitude will do for {what}")
+            format!("no attitude works for {what}")
         }
         Some(Apart::InTurn(limits)) => {
             let passed = names(limits, Limit::name);
-            format!("no one attitude holds every limit from a new reel to a scrap one: {passed}")
+            format!("no single attitude holds every limit from a new reel to a scrap one: {passed}")
         }
         None => "no attitude can be set once".to_owned(),
     }
@@ -307,10 +307,10 @@ fn besides_room(against: Against) -> Option<String> {
             finding.title().to_lowercase()
         )),
         Against::Measure(KnifePart::Reach) => {
-            Some("its reach is not less than its width, check both".to_owned())
+            Some("its reach is not less than its width: check both".to_owned())
         }
         Against::Measure(part) => Some(format!(
-            "its {} is less than any knife has, check it",
+            "its {} is less than any knife has: check it",
             part.word().replace('_', " ")
         )),
     }
@@ -332,7 +332,7 @@ pub fn rests_on(document: &Document, system: System) -> [String; 3] {
     let bench = &document.bench;
     [
         format!(
-            "Bench measurements used: reel {}, height of cut {}, attitude {}, behind centre {}, gap {}.",
+            "Readings used: reel {}, height of cut {}, attitude {}, behind centre {}, gap {}.",
             bench.reel_diameter.text(),
             bench.height_of_cut.text(),
             bench.attitude.text(),
@@ -340,7 +340,7 @@ pub fn rests_on(document: &Document, system: System) -> [String; 3] {
             bench.gap.text(),
         ),
         limits_used(document, system),
-        "Reach and section come from the supplier's drawing: check them on arrival, before the knife is fitted.".to_owned(),
+        "Reach and section come from the supplier's drawing: check them on arrival, gloves on, before you fit the knife.".to_owned(),
     ]
 }
 
@@ -373,7 +373,7 @@ fn limits_used(document: &Document, system: System) -> String {
     let starting = if judged.iter().all(|(_, is_own)| *is_own) {
         ""
     } else {
-        " Starting values are this program's, no standard and not from your own trials."
+        " Starting values are rules of thumb, not from your own trials."
     };
     let told = judged.map(|(limit, is_own)| {
         let whose = if is_own {
@@ -392,12 +392,12 @@ fn limits_used(document: &Document, system: System) -> String {
     let whose = if given.attitude_range.is_some() {
         "from the unit's file"
     } else {
-        "the brackets' range is not given"
+        "the bracket range is not entered"
     };
     let wanted = if given.attitude_range.is_some() {
         ""
     } else {
-        " Enter the range that the roller brackets allow under Limits: room outside it is no room."
+        " Enter the attitudes that the roller brackets allow under Limits: room outside them does not count."
     };
     format!(
         "Limits used: {}, attitudes {} to {} ({whose}), at least {} of room ({whose_room}).{wanted}{starting}",

@@ -15,12 +15,12 @@ use crate::units::{Angle, Length, Measure as _, System, fixed};
 /// Headings of the columns that follow those of the knife itself.
 pub const FOUND: [&str; 7] = [
     "behind centre",
-    "sweep below the cut",
-    "sweep share",
+    "sweep",
+    "sweep as % of height of cut",
     "underside",
-    "window, reel new",
-    "window, reel now",
-    "window, reel scrap",
+    "working range, reel new",
+    "working range, reel now",
+    "working range, reel scrap",
 ];
 
 /// The numbers among them, which come first.
@@ -84,8 +84,8 @@ pub fn number_heads(system: System) -> Vec<String> {
     let length = Length::unit_in(system).0;
     let mut heads: Vec<String> = [
         ("behind centre", length),
-        ("sweep below the cut", length),
-        ("sweep of the height of cut", "%"),
+        ("sweep", length),
+        ("sweep as % of height of cut", "%"),
         ("underside", length),
         ("top angle needed", "deg"),
         ("set once low", "deg"),
@@ -105,8 +105,8 @@ pub fn number_heads(system: System) -> Vec<String> {
     for life in Life::ALL {
         let name = life.name();
         heads.push(format!("reel {name} ({length})"));
-        heads.push(format!("window reel {name} low (deg)"));
-        heads.push(format!("window reel {name} high (deg)"));
+        heads.push(format!("working range reel {name} low (deg)"));
+        heads.push(format!("working range reel {name} high (deg)"));
     }
     heads.push("unit".to_owned());
     heads.push("date".to_owned());

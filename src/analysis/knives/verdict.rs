@@ -25,13 +25,23 @@ pub enum Verdict {
 }
 
 impl Verdict {
-    /// Its name for programs and people; never changes.
+    /// Its name for programs; never changes.
     #[must_use]
-    pub const fn word(self) -> &'static str {
+    pub const fn id(self) -> &'static str {
         match self {
             Self::Fits => "fits",
             Self::CannotTell => "cannot tell",
             Self::DoesNotFit => "does not fit",
+        }
+    }
+
+    /// The word for it.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Fits => "passes",
+            Self::CannotTell => "undecided",
+            Self::DoesNotFit => "does not pass",
         }
     }
 
@@ -46,14 +56,14 @@ impl Verdict {
         level.resting_on(examples)
     }
 
-    /// What is told of a knife while so many readings are examples: "fits".
+    /// What is told of a knife while so many readings are examples: "passes".
     #[must_use]
     pub const fn told(self, examples: ExampleCount) -> &'static str {
         match self {
-            Self::Fits if examples.is_none() => "fits",
-            Self::Fits => "would fit by example readings",
+            Self::Fits if examples.is_none() => "passes",
+            Self::Fits => "would pass by example readings",
             Self::CannotTell => "is undecided",
-            Self::DoesNotFit => "does not fit",
+            Self::DoesNotFit => "does not pass",
         }
     }
 }

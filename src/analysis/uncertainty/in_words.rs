@@ -26,7 +26,7 @@ pub fn off_in_words(solved: &Solved, system: System) -> Vec<(&'static str, Strin
         let value = numbers.value(number)?;
         let off = value.with_base(solved.uncertainty.expanded(number));
         let rough = if solved.uncertainty.is_rough(number) {
-            " and more: bends over the readings' ±"
+            " and more: not straight over the readings' ±"
         } else {
             ""
         };

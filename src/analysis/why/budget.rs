@@ -51,7 +51,7 @@ impl StepKind {
             Self::Crest => "crest",
             Self::Hollow => "hollow",
             Self::RollerRunout => "roller runout",
-            Self::EndDifference => "end difference",
+            Self::EndDifference => "side to side",
             Self::Sweep => "sweep",
             Self::Underside => "underside",
         }
@@ -63,17 +63,17 @@ impl StepKind {
         match self {
             Self::HeightOfCut => "From the plate up to the edge, as the unit is set.",
             Self::RollerSink => "The rollers sink into the turf, and the whole unit with them.",
-            Self::Crest => "The ground rises between the rollers and comes nearer by so much.",
-            Self::Hollow => "The ground falls away between the rollers: so much is gained.",
+            Self::Crest => "The ground rises between the rollers and comes this much nearer.",
+            Self::Hollow => "The ground falls away between the rollers: this much is gained.",
             Self::RollerRunout => {
-                "Half of each roller's full reading, as much as the lever between the rollers brings down here."
+                "Half of each roller's full dial reading, as much as the lever between the rollers brings down here."
             }
             Self::EndDifference => {
-                "Half of what one end stands higher than the other: the low end stands so much below the middle."
+                "Half of the height-of-cut difference side to side: the low side stands so much below the middle."
             }
-            Self::Sweep => "The lowest point of the reel's circle hangs so far below the edge.",
+            Self::Sweep => "How far the lowest point of the reel's circle hangs below the edge.",
             Self::Underside => {
-                "The lowest point of the knife or its hardware hangs so far below the edge."
+                "How far the lowest point of the knife or its hardware hangs below the edge."
             }
         }
     }

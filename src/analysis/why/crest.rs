@@ -31,7 +31,7 @@ impl CrestLimit {
     pub fn told_of(self, part: &str, system: System) -> String {
         match self {
             Self::TouchesOnLevel => {
-                format!("The {part} touches the ground on the level already.")
+                format!("The {part} touches level ground already.")
             }
             Self::Radius(radius) => format!(
                 "The {part} clears every crest wider than {} and touches on tighter ones.",

@@ -44,17 +44,17 @@ pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
                 .map_or_else(|| "none".to_owned(), |least| least.entry(system)),
         ),
         (
-            "Clip to cut, least",
+            "Clip ÷ height of cut, least",
             Field::ClipLeast,
             starting.clip_least.entry(system),
         ),
         (
-            "Clip to cut, watch",
+            "Clip ÷ height of cut, watch",
             Field::ClipWatch,
             starting.clip_watch.entry(system),
         ),
         (
-            "Clip to cut, over",
+            "Clip ÷ height of cut, over",
             Field::ClipOver,
             starting.clip_over.entry(system),
         ),

@@ -98,8 +98,8 @@ impl Sketch {
             &[(-85.0, 50.0), (85.0, 26.0), (85.0, 36.0), (-85.0, 60.0)],
         );
         self.upwards(70.0, 28.0, 38.0);
-        self.word((-62.0, 70.0), "high end");
-        self.word((62.0, 62.0), "low end");
+        self.word((-62.0, 70.0), "high side");
+        self.word((62.0, 62.0), "low side");
     }
 
     fn sweep(&mut self) {

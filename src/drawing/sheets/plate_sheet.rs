@@ -83,9 +83,9 @@ pub fn verdict(findings: &Findings, examples: ExampleCount) -> (Level, String) {
         doubted(&|level| level != worst),
     );
     let word = match worst {
-        Level::Fine => "Fine",
+        Level::Fine => "OK",
         Level::Watch => "Watch",
-        Level::Over => "Over",
+        Level::Over => "Over limit",
     };
     let mut parts = Vec::new();
     if worst > Level::Fine && !certain.is_empty() {
@@ -94,19 +94,19 @@ pub fn verdict(findings: &Findings, examples: ExampleCount) -> (Level, String) {
     if !worst_doubted.is_empty() {
         let told = format!("{} as measured: {worst_doubted}", worst.word());
         parts.push(if parts.is_empty() {
-            format!("Cannot tell, {told}")
+            format!("Undecided, {told}")
         } else {
-            format!("cannot tell, {told}")
+            format!("undecided, {told}")
         });
     }
     if !other_doubted.is_empty() {
-        parts.push(format!("cannot tell: {other_doubted}"));
+        parts.push(format!("undecided: {other_doubted}"));
     }
     let shown = findings.shown_level();
     let (level, otherwise) = if examples.is_none() {
-        (shown, "Fine: every finding is within its limits")
+        (shown, "OK: every finding is within its limits")
     } else {
-        let otherwise = "Cannot tell yet: the readings are not all this unit's own";
+        let otherwise = "Undecided: some readings are still examples";
         (shown.max(Level::Watch), otherwise)
     };
     let text = if parts.is_empty() {
@@ -174,8 +174,17 @@ fn footer(pencil: &mut Pencil, view: &SideView, whole: &View, page: Page) {
     for ((number, shown), (column, row)) in numbers.into_iter().zip(places) {
         let x = width / f64::from(COLUMNS) * f64::from(column);
         let y = top + 22.0 * f64::from(row);
-        line(pencil, Role::Note, (x, y), 13.0, number.title().to_owned());
-        line(pencil, Role::Heading, (x + 148.0, y), 13.5, shown);
+        let title = number.title();
+        // The longest titles have the shortest numbers.
+        let taken = pencil.width_of(Role::Note, title, 13.0) / pencil.by_text(1.0);
+        line(pencil, Role::Note, (x, y), 13.0, title.to_owned());
+        line(
+            pencil,
+            Role::Heading,
+            (x + (taken + 10.0).max(148.0), y),
+            13.5,
+            shown,
+        );
     }
     let scale = format!(
         "Whole unit {}; scales hold printed at full size on {}, the lens's bar at any size.",

@@ -211,17 +211,17 @@ impl Field {
                 "From a unit that cuts well, at the same reel diameter.",
             ),
             Self::ClipLeast => words(
-                "Clip to cut, least",
+                "Clip ÷ height of cut, least",
                 "Clip length over height of cut below which it should be watched: the reel turns faster than the cut needs, which takes power and wears edges for zero gain.",
                 "From your own trials.",
             ),
             Self::ClipWatch => words(
-                "Clip to cut, watch",
+                "Clip ÷ height of cut, watch",
                 "Clip length over height of cut above which it should be watched.",
                 "From your own trials.",
             ),
             Self::ClipOver => words(
-                "Clip to cut, over",
+                "Clip ÷ height of cut, over",
                 "Clip length over height of cut above which it is too much.",
                 "From your own trials.",
             ),
@@ -364,7 +364,7 @@ impl Reading {
             ),
             Self::EndDifference => words(
                 "End to end difference",
-                "How much higher one end of the unit cuts than the other. The low end stands half of it below the middle.",
+                "How much higher one end of the unit cuts than the other. The low side stands half of it below the middle.",
                 "On the plate: the height of cut at both ends, the smaller from the larger.",
             ),
         }

@@ -24,9 +24,9 @@ impl Strength {
         match self {
             Self::NotMeasured => "not measured",
             Self::Known(strength) if strength >= 1.0 => "can make this mark",
-            Self::Known(strength) if strength >= Self::PART => "has a part",
+            Self::Known(strength) if strength >= Self::PART => "plays a part",
             Self::Known(strength) if strength > 0.0 => "weak",
-            Self::Known(_) => "no part",
+            Self::Known(_) => "plays no part",
         }
     }
 

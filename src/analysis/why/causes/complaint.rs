@@ -92,28 +92,30 @@ impl Complaint {
             Self::AllOver => {
                 "Look first at the effective height of cut on the turf, against what this turf can take."
             }
-            Self::StripAtOneEnd => "Look first at the height of cut at both ends, reel blocked.",
+            Self::StripAtOneEnd => {
+                "Look first at the height of cut at both ends: engine off, key out, reel blocked."
+            }
             Self::Ribs => {
-                "Look first at the distance from mark to mark, and at reel and ground speed."
+                "Look first at the distance from mark to mark, and at reel and ground speed from the machine's manual or display."
             }
             Self::ScalpedCrowns => "Look first at the ground: a straightedge on the high spot.",
             Self::Tearing | Self::Stragglers => {
-                "Look first at the edges, the gap and even contact along the whole knife."
+                "Look first at the edges, the gap and even contact along the whole knife: engine off, key out, reel blocked, gloves on."
             }
             Self::KnifeRiding => {
-                "Look first for polish under the knife and its screws, unit tipped only when blocked and supported."
+                "Look first for polish under the knife and its screws, the unit tipped only when blocked and supported."
             }
             Self::StreakPerTurn => {
-                "Look first at the roller: caked clippings, a dent, its bearings."
+                "Look first at the roller: caked clippings, a dent, its bearings. Engine off, key out, unit and reel blocked, reel drive disconnected."
             }
             Self::LineAlong => {
-                "Look first for a nick in knife or blades at that place, reel blocked and gloves on."
+                "Look first for a nick in knife or blades at that place: engine off, key out, reel blocked, gloves on."
             }
             Self::StepBetweenUnits => {
                 "Look first at the height of cut of every unit at both ends, on one plate."
             }
             Self::InTurns => {
-                "Look first at how it is turned: speed, and whether the units are lifted."
+                "Look first at how the machine is turned: speed, and whether the units are lifted."
             }
         }
     }

@@ -28,7 +28,7 @@ fn together(
         let values = [takes.into(), before.into(), budget.left().into()];
         (part(takes, before), Sentence::new(told, &values))
     } else {
-        let text = "Neither sink, crest, runout nor end difference is entered.";
+        let text = "No sink, crest, runout or side-to-side difference is entered.";
         (Strength::NotMeasured, Sentence::new(text, &[]))
     };
     Cause {
@@ -36,7 +36,7 @@ fn together(
         name,
         strength,
         text,
-        confirm: "Each step of the height budget where the mark is: sink, straightedge, dial gauge, both ends.",
+        confirm: "Each step of the height budget where the mark is: sink, straightedge, dial gauge, height of cut at both ends; engine off, key out, unit and reel blocked.",
         cure: Cure::Adjustments(cure),
     }
 }
@@ -61,7 +61,7 @@ impl Mechanisms<'_> {
             ("together_reel", "All of it under the reel"),
             &self.reel,
             StepKind::Sweep,
-            "Sink, crest, runout and end difference together take {} of the {} that the reel clears on the plate; {} is left.",
+            "Sink, crest, runout and side-to-side difference together take {} of the {} that the reel clears on the plate; {} is left.",
             FindingId::Reel,
         )
     }
@@ -71,7 +71,7 @@ impl Mechanisms<'_> {
             ("together_underside", "All of it under the knife"),
             &self.underside,
             StepKind::Underside,
-            "Sink, crest, runout and end difference together take {} of the {} that the underside clears on the plate; {} is left.",
+            "Sink, crest, runout and side-to-side difference together take {} of the {} that the underside clears on the plate; {} is left.",
             FindingId::Underside,
         )
     }
@@ -90,12 +90,12 @@ impl Mechanisms<'_> {
         let cut = self.case.solution.on_ground.cut;
         let text = if matches!(self.case.unit.shape, GroundShape::Crest(_)) {
             Sentence::new(
-                "On this crest the edge cuts at {} instead of {} on level ground (seen from about a third less on).",
+                "On this crest the effective height of cut is {}, against {} on level ground (it shows from about a third less).",
                 &[cut.into(), height.into()],
             )
         } else {
             Sentence::new(
-                "How tight the crowns are here is not entered; the edge cuts at {}.",
+                "How tight the high spots are here is not entered; the edge cuts at {}.",
                 &[cut.into()],
             )
         };
@@ -106,19 +106,19 @@ impl Mechanisms<'_> {
         };
         Cause {
             id: "lower_cut",
-            name: "Lower cut on the crest",
+            name: "Effective height of cut on the crest",
             strength,
             text,
-            confirm: "Height of the grass on the crown and beside it; a straightedge on the crown and the gap under its end.",
+            confirm: "Height of the cut grass on the high spot and beside it; a straightedge on the high spot and the gap under its end.",
             cure: Cure::Other("A higher cut: no setting of this unit follows a crest that tight."),
         }
     }
 
     pub(super) fn crest(&self) -> Cause {
         let told = CrestTold {
-            touching: "The reel touches the ground on the level already.",
+            touching: "The reel touches level ground already.",
             clear: "No crest reaches the reel.",
-            unknown: "The reel touches on crests tighter than {}; how tight the crowns are here is not entered.",
+            unknown: "The reel touches on crests tighter than {}; how tight the high spots are here is not entered.",
             known: "A crest of {} takes {} from the reel's {}; it touches on crests tighter than {}.",
         };
         let before = self.reel.by(StepKind::Sweep);
@@ -128,16 +128,16 @@ impl Mechanisms<'_> {
             name: "Crest under the reel",
             strength,
             text,
-            confirm: "A straightedge on the scalped crown and the gap under its end: its radius against the tightest the reel crosses.",
+            confirm: "A straightedge on the scalped high spot and the gap under its end: its radius against the tightest the reel crosses.",
             cure: Cure::Adjustments(FindingId::Reel),
         }
     }
 
     pub(super) fn crest_under_knife(&self) -> Cause {
         let told = CrestTold {
-            touching: "The underside touches the ground on the level already.",
+            touching: "The underside touches level ground already.",
             clear: "No crest reaches the underside.",
-            unknown: "The underside touches on crests tighter than {}; how tight the crowns are here is not entered.",
+            unknown: "The underside touches on crests tighter than {}; how tight the high spots are here is not entered.",
             known: "A crest of {} takes {} from the underside's {}; it touches on crests tighter than {}.",
         };
         let before = self.underside.by(StepKind::Underside);
@@ -147,7 +147,7 @@ impl Mechanisms<'_> {
             name: "Crest under the knife",
             strength,
             text,
-            confirm: "A straightedge on the crown and the gap under its end: its radius against the tightest the knife crosses.",
+            confirm: "A straightedge on the high spot and the gap under its end: its radius against the tightest the knife crosses.",
             cure: Cure::Adjustments(FindingId::Underside),
         }
     }

@@ -92,7 +92,7 @@ pub fn spacing_told(case: &Case, spacing: Length, system: System) -> String {
     let same: Vec<_> = found.iter().filter(|f| f.is_same).map(told).collect();
     let mut text = if same.is_empty() {
         format!(
-            "{} from mark to mark: nothing of this unit comes round as far.",
+            "{} from mark to mark: no part of this unit comes round at that distance.",
             system.length(spacing)
         )
     } else {
@@ -106,7 +106,7 @@ pub fn spacing_told(case: &Case, spacing: Length, system: System) -> String {
         // Writing to a `String` cannot fail.
         let _ = write!(
             text,
-            " A unit that bounces would do it {bounces:.1} times a second at this ground speed."
+            " A bouncing unit would do it {bounces:.1} times a second at this ground speed."
         );
     }
     text

@@ -65,15 +65,15 @@ impl<'a> Mechanisms<'a> {
     pub(super) fn low_end_reel(&self) -> Cause {
         let before = self.case.solution.on_ground.reel_clearance;
         let told = [
-            "The low end stands {} below the middle; in the middle the reel clears the ground by {}.",
-            "The reel touches the ground over its whole width, {} deep in the middle: that is no strip.",
+            "The low side stands {} below the middle; in the middle the reel clears the ground by {}.",
+            "The reel touches the ground over its whole width, {} deep in the middle: that would be no strip.",
         ];
         Cause {
             id: "low_end_reel",
-            name: "Reel at the low end",
+            name: "Reel at the low side",
             strength: self.of_low_end(before),
             text: self.low_end_text(before, told),
-            confirm: "On the plate, reel blocked: height of cut at both ends; the scuffed end should be the lower one.",
+            confirm: "On the plate, engine off, key out, reel blocked: height of cut at both ends; the scuffed side should be the lower one.",
             cure: Cure::Adjustments(FindingId::LowEnd),
         }
     }
@@ -81,15 +81,15 @@ impl<'a> Mechanisms<'a> {
     pub(super) fn low_end_underside(&self) -> Cause {
         let before = self.case.solution.on_ground.underside_clearance;
         let told = [
-            "The low end stands {} below the middle; in the middle the underside clears the ground by {}.",
-            "The underside touches the ground over its whole width, {} deep in the middle: that is no strip.",
+            "The low side stands {} below the middle; in the middle the underside clears the ground by {}.",
+            "The underside touches the ground over its whole width, {} deep in the middle: that would be no strip.",
         ];
         Cause {
             id: "low_end_underside",
-            name: "Underside at the low end",
+            name: "Underside at the low side",
             strength: self.of_low_end(before),
             text: self.low_end_text(before, told),
-            confirm: "On the plate: feeler gauge under the knife at both ends; look for polish under the low end.",
+            confirm: "On the plate, engine off, key out, reel blocked, gloves on: feeler gauge under the knife at both ends. Look for polish under the low side with the unit tipped only when blocked and supported.",
             cure: Cure::Adjustments(FindingId::LowEndUnderside),
         }
     }
@@ -107,7 +107,7 @@ impl<'a> Mechanisms<'a> {
     fn low_end_text(&self, before: Length, [clear, touching]: [&'static str; 2]) -> Sentence {
         match self.low_end() {
             low if low.mm() <= 0.0 => {
-                Sentence::new("No difference between the ends is entered.", &[])
+                Sentence::new("No height-of-cut difference side to side is entered.", &[])
             }
             _ if before.mm() <= 0.0 => Sentence::new(touching, &[(-before).into()]),
             low => Sentence::new(clear, &[low.into(), before.into()]),
@@ -126,7 +126,7 @@ impl<'a> Mechanisms<'a> {
         let (strength, text) = if is_known {
             let more = share(height) - share(middle);
             let text = Sentence::new(
-                "At the low end the cut is {}: the same sweep of {} is {} of it, in the middle {}.",
+                "At the low side the cut is {}: the same sweep of {} is {} of it, in the middle {}.",
                 &[
                     height.into(),
                     sweep.into(),
@@ -139,23 +139,23 @@ impl<'a> Mechanisms<'a> {
                 text,
             )
         } else if self.low_end().mm() > 0.0 && height.mm() <= 0.0 {
-            let text = Sentence::new("At the low end the edge stands in the ground.", &[]);
+            let text = Sentence::new("At the low side the edge stands in the ground.", &[]);
             (Strength::Known(MOST), text)
         } else if self.low_end().mm() > 0.0 {
             let text = Sentence::new("The reel does not sweep below the cut line.", &[]);
             (Strength::Known(0.0), text)
         } else {
-            let text = Sentence::new("No difference between the ends is entered.", &[]);
+            let text = Sentence::new("No height-of-cut difference side to side is entered.", &[]);
             (Strength::NotMeasured, text)
         };
         Cause {
             id: "low_end_sweep",
-            name: "Sweep at the low end",
+            name: "Sweep at the low side",
             strength,
             text,
-            confirm: "On the plate: height of cut at both ends; on the turf: height of the grass in the strip and beside it.",
+            confirm: "On the plate, engine off, key out, reel blocked: height of cut at both ends. On the turf: height of the grass in the strip and beside it.",
             cure: Cure::Other(
-                "Bring both ends to one height of cut by the rollers, reel drive disconnected and unit blocked.",
+                "Set both ends to one height of cut by the rollers: engine off, key out, reel drive disconnected, unit blocked.",
             ),
         }
     }
@@ -163,14 +163,14 @@ impl<'a> Mechanisms<'a> {
     pub(super) fn clip_length(&self) -> Cause {
         let limits = &self.case.unit.limits;
         let confirm =
-            "From rib to rib on the turf is the clip length; count ribs over a yard or a metre.";
+            "Rib to rib on the turf is the clip length; count the ribs over a yard or a metre.";
         let (id, name) = ("clip_length", "Clip length");
         let known = self.case.solution.mowing.and_then(|mowing| {
             let ratio = mowing.clip_to_cut?;
             // A clip as long as the cut is high is the ideal (common practice, no source).
             let strength = toward_over(ratio.number(), 1.0, limits.clip_over.number());
             let text = Sentence::new(
-                "The reel clips every {}, {} times the height of cut (over above {}).",
+                "The reel clips every {}, {} times the height of cut (over limit above {}).",
                 &[
                     mowing.clip_length.into(),
                     ratio.into(),
@@ -201,7 +201,7 @@ impl<'a> Mechanisms<'a> {
         });
         let text = if let Some(share) = solution.sweep_share {
             Sentence::new(
-                "Every blade sweeps {} below the cut line, {} of the height of cut (over above {}).",
+                "Every blade sweeps {} below the cut line, {} of the height of cut (over limit above {}).",
                 &[solution.sweep.below_cut.into(), share.into(), limit.into()],
             )
         } else {
@@ -209,10 +209,10 @@ impl<'a> Mechanisms<'a> {
         };
         Cause {
             id: "sweep",
-            name: "Sweep below the cut",
+            name: "Sweep",
             strength,
             text,
-            confirm: "On the plate, reel blocked: behind centre, or the rise from the reel's lowest point to the edge.",
+            confirm: "On the plate, engine off, key out, reel blocked, gloves on: behind centre, or the rise from the reel's lowest point to the edge.",
             cure: Cure::Adjustments(FindingId::Sweep),
         }
     }
@@ -233,7 +233,7 @@ impl<'a> Mechanisms<'a> {
         let pitch = circumference(roller.radius_mm);
         let (strength, text) = if reading.mm() > 0.0 {
             let text = Sentence::new(
-                "It runs out by {}, which swings the edge by {} over a turn (seen from about {} on); the mark would come back every {}.",
+                "It runs out by {}, which swings the edge by {} over a turn (it shows from about {}); the mark would come back every {}.",
                 &[reading.into(), swing.into(), seen.into(), pitch.into()],
             );
             (part(swing, seen), text)
@@ -249,9 +249,9 @@ impl<'a> Mechanisms<'a> {
             name,
             strength,
             text,
-            confirm: "From mark to mark on the turf, against the roller's circumference; a dial gauge on the roller, unit blocked.",
+            confirm: "Mark to mark on the turf against the roller's circumference; a dial gauge on the roller turned by hand: engine off, key out, unit and reel blocked, reel drive disconnected.",
             cure: Cure::Other(
-                "Clean the roller, then its bearings, then true or replace it, unit blocked and reel drive disconnected.",
+                "Clean the roller, then check its bearings, then true or replace it: engine off, key out, unit and reel blocked, reel drive disconnected.",
             ),
         }
     }
@@ -274,17 +274,17 @@ impl<'a> Mechanisms<'a> {
         let gap = self.case.setting.gap;
         let most = Length::from_mm(MOST_GAP_MM);
         let text = Sentence::new(
-            "The gap between reel and knife is {} (leaves bend over from about {} on).",
+            "The gap between reel and knife is {} (leaves bend over from about {}).",
             &[gap.into(), most.into()],
         );
         Cause {
             id: "gap",
-            name: "Gap between reel and knife",
+            name: "Gap, reel to knife",
             strength: part(gap, most),
             text,
-            confirm: "Reel blocked, gloves on: feeler gauge between blade and knife along the whole length, then cut paper.",
+            confirm: "Engine off, key out, reel blocked, gloves on: feeler gauge between blade and knife along the whole length. Then the paper test: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
             cure: Cure::Other(
-                "Reel-to-knife adjustment to light contact, reel drive disconnected, gloves on, then cut paper along the whole knife.",
+                "Reel-to-knife adjustment to light contact: engine off, key out, reel drive disconnected, reel blocked, gloves on. Then the paper test along the whole knife: one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
             ),
         }
     }
@@ -294,7 +294,7 @@ impl<'a> Mechanisms<'a> {
         let most = self.case.unit.limits.ahead_of_centre;
         let text = if behind.mm() < 0.0 {
             Sentence::new(
-                "The edge stands {} ahead of centre (over beyond {}): the blades are still coming down on it.",
+                "The edge stands {} ahead of centre (limit {}): the blades are still coming down on it.",
                 &[(-behind).into(), most.into()],
             )
         } else {
@@ -305,7 +305,7 @@ impl<'a> Mechanisms<'a> {
             name: "Edge ahead of centre",
             strength: part(Length::ZERO - behind, most),
             text,
-            confirm: "On the plate, reel blocked: a square to the reel's centre and one to the edge.",
+            confirm: "On the plate, engine off, key out, reel blocked: a square up to the reel's centre and one up to the edge.",
             cure: Cure::Adjustments(FindingId::Ahead),
         }
     }
@@ -321,7 +321,7 @@ impl<'a> Mechanisms<'a> {
             )
         } else {
             Sentence::new(
-                "At an attitude of {} the underside clears the ground by {} (at least {} wanted).",
+                "At an attitude of {} the underside clears the ground by {} (minimum {}).",
                 &[attitude.into(), clearance.into(), least.into()],
             )
         };
@@ -337,7 +337,7 @@ impl<'a> Mechanisms<'a> {
             name: "Underside too low",
             strength,
             text,
-            confirm: "On the plate: feeler gauge under the back of the knife and its screws; look for polish there.",
+            confirm: "On the plate, engine off, key out, reel blocked, gloves on: feeler gauge under the back of the knife and its screws. Look for polish there with the unit tipped only when blocked and supported.",
             cure: Cure::Adjustments(FindingId::Underside),
         }
     }
@@ -353,9 +353,9 @@ impl<'a> Mechanisms<'a> {
             name: "Edges and contact",
             strength: Strength::NotMeasured,
             text,
-            confirm: "Cut paper along the whole knife: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
+            confirm: "Paper test along the whole knife: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
             cure: Cure::Other(
-                "Grind or lap reel and knife as the machine's manual says, then set the gap anew.",
+                "Grind or lap reel and knife as the machine's manual says, by a qualified technician, eye, hearing and dust protection on; then adjust reel to knife again.",
             ),
         }
     }
@@ -366,12 +366,12 @@ impl<'a> Mechanisms<'a> {
         let seen = self.case.solution.pose.height_of_cut * SEEN_SHARE;
         let (strength, text) = if difference.mm() > 0.0 {
             let text = Sentence::new(
-                "One end cuts {} lower than the other (seen from about {} on).",
+                "One side cuts {} lower than the other (it shows from about {}).",
                 &[difference.into(), seen.into()],
             );
             (part(difference, seen), text)
         } else {
-            let text = Sentence::new("No difference between the ends is entered.", &[]);
+            let text = Sentence::new("No height-of-cut difference side to side is entered.", &[]);
             (Strength::NotMeasured, text)
         };
         Cause {
@@ -379,9 +379,9 @@ impl<'a> Mechanisms<'a> {
             name: "Height-of-cut difference side to side",
             strength,
             text,
-            confirm: "On the plate, reel blocked: height of cut at both ends of this unit and of its neighbours.",
+            confirm: "On the plate, engine off, key out, reel blocked: height of cut at both ends of this unit and of its neighbours.",
             cure: Cure::Other(
-                "Bring every end of every unit to one height of cut by the rollers, reel drive disconnected and unit blocked.",
+                "Set both ends of every unit to one height of cut by the rollers: engine off, key out, reel drive disconnected, unit blocked.",
             ),
         }
     }

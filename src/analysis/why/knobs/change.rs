@@ -76,25 +76,24 @@ impl WhyNot {
     pub fn sentence(&self) -> Sentence {
         match *self {
             Self::HasNoPart => Sentence::new("It does not change this.", &[]),
-            Self::OutOfReach { low, high } => Sentence::new(
-                "Looked from {} to {}: nothing there reaches the limit.",
-                &[low, high],
-            ),
+            Self::OutOfReach { low, high } => {
+                Sentence::new("Nothing from {} to {} gets to the limit.", &[low, high])
+            }
             Self::EdgeInGround => Sentence::new(
                 "The edge stands in the ground: the height of cut comes first.",
                 &[],
             ),
             Self::OtherWay => {
-                Sentence::new("Grinding goes the other way: it makes this worse.", &[])
+                Sentence::new("Grinding works the other way: it makes this worse.", &[])
             }
             Self::NoMetalLeft => Sentence::new("No metal is left to grind.", &[]),
             Self::NoSpeeds => Sentence::new("The speeds are not known.", &[]),
             Self::NoSuchSpeed => Sentence::new("The limit allows no clip at all.", &[]),
             Self::NoOtherKnife => Sentence::new("No other knife is listed.", &[]),
-            Self::NoKnifeReaches => Sentence::new("None of the listed knives reaches it.", &[]),
-            Self::NothingToTrue => Sentence::new("There is nothing to true.", &[]),
+            Self::NoKnifeReaches => Sentence::new("None of the listed knives gets there.", &[]),
+            Self::NothingToTrue => Sentence::new("The rollers are true already.", &[]),
             Self::NotEnough => Sentence::new("It helps, but not as far as the limit.", &[]),
-            Self::AtLimit => Sentence::new("It stands on the limit now.", &[]),
+            Self::AtLimit => Sentence::new("It is at the limit now.", &[]),
             Self::WithinAlready => Sentence::new("It is within its limit already.", &[]),
         }
     }

@@ -83,13 +83,13 @@ impl Knob {
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Self::Attitude => "Attitude, height kept",
+            Self::Attitude => "Attitude, height of cut kept",
             Self::FrontRoller => "Front roller alone",
             Self::RearRoller => "Rear roller alone",
             Self::Knife => "Another knife",
-            Self::Extension => "Extension",
-            Self::FaceGround => "Front face ground",
-            Self::TopGround => "Top face ground",
+            Self::Extension => "Edge forward",
+            Self::FaceGround => "Metal off front face",
+            Self::TopGround => "Metal off top face",
             Self::HeightOfCut => "Height of cut",
             Self::GroundSpeed => "Ground speed",
             Self::ReelSpeed => "Reel speed",

@@ -31,18 +31,19 @@ impl NotSensible {
         match self {
             Self::TurnsOver(id) => {
                 format!(
-                    "It turns another finding to over: {}.",
+                    "It takes another finding over limit: {}.",
                     id.title().to_lowercase()
                 )
             }
             Self::BeyondBracket => {
-                "The attitude would lie outside what the roller brackets allow.".to_owned()
+                "The attitude would be outside what the roller brackets allow.".to_owned()
             }
             Self::MostOfTheLip => "More than half of the lip would be ground away.".to_owned(),
             Self::GroundForClip => {
-                "Clip length is a matter of speeds: metal ground off does not come back.".to_owned()
+                "Clip length is a matter of speeds, and metal ground off does not come back."
+                    .to_owned()
             }
-            Self::OtherTurf => "That is the height of cut of other turf.".to_owned(),
+            Self::OtherTurf => "That height of cut belongs to other turf.".to_owned(),
         }
     }
 }

@@ -116,9 +116,7 @@ impl SideView<'_> {
     /// Why there is no crest to stand on.
     fn on_no_crest(&self, scene: &mut Scene, under_roller: Point) {
         let told = match CrestLimits::of(&self.case).whole() {
-            CrestLimit::TouchesOnLevel => {
-                "on no crest: reel or knife touches the ground on the level already"
-            }
+            CrestLimit::TouchesOnLevel => "on no crest: reel or knife touches level ground already",
             CrestLimit::Radius(_) | CrestLimit::ClearsAll => {
                 "on no crest: none that carries both rollers reaches reel or knife"
             }

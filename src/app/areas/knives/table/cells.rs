@@ -284,10 +284,10 @@ impl Cells<'_> {
             self.number(ui, text);
         });
         let told = match verdict {
-            Verdict::Fits if self.examples.is_none() => "fits",
+            Verdict::Fits if self.examples.is_none() => "passes",
             Verdict::Fits => "example readings",
             Verdict::CannotTell => "undecided",
-            Verdict::DoesNotFit => "does not fit",
+            Verdict::DoesNotFit => "does not pass",
         };
         let off = if judgement.off > Angle::ZERO {
             format!(", ± {}", system.angle(judgement.off))
