@@ -488,7 +488,7 @@ fn a_file_that_cannot_be_read_again_leaves_the_work_unsaved() {
     window.harness.event(Event::WindowFocused(true));
     window.wait_until_it_says("Changed outside");
     window.click("Reload");
-    window.assert_says("Not opened.");
+    window.assert_says("Not opened:");
     window.assert_says(UNSAVED);
     assert!(!window.would_close());
 }

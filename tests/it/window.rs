@@ -1211,7 +1211,7 @@ fn a_broken_file_is_told_and_leaves_the_unit_as_it_was() {
     answers.open(&file);
     let mut window = Start::on(document(DEMO_UNIT)).asking(&answers).window();
     window.press_with(Modifiers::COMMAND, Key::O);
-    window.assert_says("Not opened.");
+    window.assert_says("Not opened:");
     window.assert_says("broken.ron");
     window.assert_says("bench.height_of_cut");
     assert_eq!(window.document(), &document(DEMO_UNIT));
@@ -1268,7 +1268,7 @@ fn a_recent_file_that_is_gone_is_told_and_forgotten() {
     window.drop_file(&file);
     // What is open is in no file any more.
     window.click("Discard changes");
-    window.assert_says("Not opened.");
+    window.assert_says("Not opened:");
     assert!(window.app().preferences().recent.is_empty());
     assert_eq!(window.document(), &document(DEMO_UNIT));
 }
