@@ -17,6 +17,10 @@ pub(super) enum Scale {
     FrontRoller,
     /// The rear roller by itself.
     RearRoller,
+    /// The front roller, the rear one keeping the height of cut.
+    FrontRollerHeightKept,
+    /// The rear roller, the front one keeping the height of cut.
+    RearRollerHeightKept,
     /// The edge further ahead or back.
     Extension,
     /// Metal off the front face.
@@ -41,8 +45,8 @@ impl Dial<'_> {
         let pose = &self.case.solution.pose;
         match self.scale {
             Scale::Attitude => pose.attitude.deg(),
-            Scale::FrontRoller => pose.front_roller.moved.mm(),
-            Scale::RearRoller => pose.rear_roller.moved.mm(),
+            Scale::FrontRoller | Scale::FrontRollerHeightKept => pose.front_roller.moved.mm(),
+            Scale::RearRoller | Scale::RearRollerHeightKept => pose.rear_roller.moved.mm(),
             Scale::FaceGround => setting.knife.face_ground.mm(),
             Scale::TopGround => setting.knife.top_ground.mm(),
             Scale::HeightOfCut => pose.height_of_cut.mm(),
@@ -56,6 +60,8 @@ impl Dial<'_> {
             Scale::Attitude => Angle::from_deg(at).into(),
             Scale::FrontRoller
             | Scale::RearRoller
+            | Scale::FrontRollerHeightKept
+            | Scale::RearRollerHeightKept
             | Scale::Extension
             | Scale::FaceGround
             | Scale::TopGround
@@ -72,9 +78,10 @@ impl Dial<'_> {
                 let (low, high) = attitude_range(&self.case.unit.limits);
                 (low.deg().min(now), high.deg().max(now))
             }
-            Scale::FrontRoller | Scale::RearRoller => {
-                (now - MOST_ROLLER_MOVE_MM, now + MOST_ROLLER_MOVE_MM)
-            }
+            Scale::FrontRoller
+            | Scale::RearRoller
+            | Scale::FrontRollerHeightKept
+            | Scale::RearRollerHeightKept => (now - MOST_ROLLER_MOVE_MM, now + MOST_ROLLER_MOVE_MM),
             Scale::FaceGround => (now, setting.knife.lip_length.mm().max(now)),
             Scale::TopGround => (now, setting.knife.lip_thickness.mm().max(now)),
             Scale::HeightOfCut => (LEAST_HEIGHT_MM.min(now), MOST_HEIGHT_MM.max(now)),
@@ -107,6 +114,14 @@ impl Dial<'_> {
             Scale::RearRoller => standing(Stance::Rollers {
                 front_move: pose.front_roller.moved,
                 rear_move: length,
+            }),
+            Scale::FrontRollerHeightKept => standing(Stance::FrontRoller {
+                front_move: length,
+                height_of_cut: pose.height_of_cut,
+            }),
+            Scale::RearRollerHeightKept => standing(Stance::RearRoller {
+                rear_move: length,
+                height_of_cut: pose.height_of_cut,
             }),
             Scale::FaceGround => Setting {
                 knife: KnifeSection {

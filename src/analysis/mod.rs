@@ -25,13 +25,14 @@ pub mod why;
 pub use caution::{CAUTION, CAUTION_IN_SHORT, MODEL_IN_SHORT};
 pub use findings::{
     Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side, Standing, Standings,
+    Urgency,
 };
 pub use kinematics::{Kinematics, PathNumber, SpeedsForCut};
 pub use lean::{LEAN_OFF, lean_in_doubt};
 pub use limits_from::limits_from;
 pub use numbers::{Lowest, MowingNumbers, NumberId, Numbers, OnGround};
 pub use reel_from::{ReelFrom, ReelWay};
-pub use roller_steps::{Spacers, moves_told};
+pub use roller_steps::{RollerSteps, Spacers, moves_told};
 pub use solution::Solution;
 pub use solved::{Solved, SolvedId, Unsolved};
 pub use uncertainty::Uncertainty;

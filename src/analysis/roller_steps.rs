@@ -41,17 +41,49 @@ impl Spacers {
     }
 }
 
+/// A roller's move as it is made.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RollerSteps {
+    /// How far it moves, positive towards the reel.
+    pub by: Length,
+    /// Turns of its adjuster, positive towards the reel; none where its thread is not known.
+    pub turns: Option<f64>,
+    /// Spacers taken out where it moves towards the reel, put in where it moves away; none where none
+    /// is in stock.
+    pub spacers: Option<Spacers>,
+}
+
+impl RollerSteps {
+    /// The moves of the front and the rear roller.
+    #[must_use]
+    pub fn of_both(moves: (Length, Length), brackets: &Brackets) -> [Self; 2] {
+        [
+            (moves.0, brackets.front_pitch),
+            (moves.1, brackets.rear_pitch),
+        ]
+        .map(|(by, pitch)| Self::of(by, pitch, brackets))
+    }
+
+    fn of(by: Length, pitch: Option<Length>, brackets: &Brackets) -> Self {
+        let size = Length::from_mm(by.mm().abs());
+        let is_stocked = !brackets.spacers.is_empty();
+        Self {
+            by,
+            turns: pitch.map(|pitch| by.mm() / pitch.mm()),
+            spacers: is_stocked.then(|| Spacers::nearest(size, &brackets.spacers)),
+        }
+    }
+}
+
 /// The moves of the front and the rear roller in turns and in spacers; none where neither is known or
 /// no roller moves.
 #[must_use]
 pub fn moves_told(moves: (Length, Length), brackets: &Brackets, system: System) -> Option<String> {
-    let rollers = [
-        ("front", moves.0, brackets.front_pitch),
-        ("rear", moves.1, brackets.rear_pitch),
-    ];
-    let moving = rollers.iter().filter(|(_, by, _)| by.mm().abs() > LEAST_MM);
+    let rollers = ["front", "rear"].into_iter();
+    let rollers = rollers.zip(RollerSteps::of_both(moves, brackets));
+    let moving = rollers.filter(|(_, steps)| steps.by.mm().abs() > LEAST_MM);
     let told: Vec<String> = moving
-        .filter_map(|(name, by, pitch)| roller_told(name, *by, *pitch, brackets, system))
+        .filter_map(|(name, steps)| steps.told(name, system))
         .collect();
     (!told.is_empty()).then(|| {
         format!(
@@ -61,39 +93,33 @@ pub fn moves_told(moves: (Length, Length), brackets: &Brackets, system: System) 
     })
 }
 
-fn roller_told(
-    name: &str,
-    by: Length,
-    pitch: Option<Length>,
-    brackets: &Brackets,
-    system: System,
-) -> Option<String> {
-    let is_up = by.mm() > 0.0;
-    let size = Length::from_mm(by.mm().abs());
-    let turns = pitch.map(|pitch| {
-        let turns = fixed(size.mm() / pitch.mm(), 2);
-        let way = if is_up { "up" } else { "down" };
-        format!("{turns} turns of the adjuster {way}")
-    });
-    let spacers = (!brackets.spacers.is_empty()).then(|| {
-        let found = Spacers::nearest(size, &brackets.spacers);
-        if found.sizes.is_empty() {
-            return "no spacer from stock is near it".to_owned();
-        }
-        let sizes: Vec<_> = found.sizes.iter().map(|one| system.length(*one)).collect();
-        // A spacer under the bracket lowers the roller.
-        let way = if is_up { "taken out" } else { "put in" };
-        let left = found.left_over;
-        let rest = Length::from_mm(left.mm().abs());
-        let rest = match left.mm() {
-            mm if mm.abs() < LEAST_MM => "none left over".to_owned(),
-            mm if mm > 0.0 => format!("{} left over", system.length(rest)),
-            _ => format!("{} too much", system.length(rest)),
-        };
-        format!("spacers {} {way}, {rest}", sizes.join(" and "))
-    });
-    let ways: Vec<_> = turns.into_iter().chain(spacers).collect();
-    (!ways.is_empty()).then(|| format!("at the {name} {}", ways.join(", or ")))
+impl RollerSteps {
+    fn told(&self, name: &str, system: System) -> Option<String> {
+        let is_up = self.by.mm() > 0.0;
+        let turns = self.turns.map(|turns| {
+            let turns = fixed(turns.abs(), 2);
+            let way = if is_up { "up" } else { "down" };
+            format!("{turns} turns of the adjuster {way}")
+        });
+        let spacers = self.spacers.as_ref().map(|found| {
+            if found.sizes.is_empty() {
+                return "no spacer from stock is near it".to_owned();
+            }
+            let sizes: Vec<_> = found.sizes.iter().map(|one| system.length(*one)).collect();
+            // A spacer under the bracket lowers the roller.
+            let way = if is_up { "taken out" } else { "put in" };
+            let left = found.left_over;
+            let rest = Length::from_mm(left.mm().abs());
+            let rest = match left.mm() {
+                mm if mm.abs() < LEAST_MM => "none left over".to_owned(),
+                mm if mm > 0.0 => format!("{} left over", system.length(rest)),
+                _ => format!("{} too much", system.length(rest)),
+            };
+            format!("spacers {} {way}, {rest}", sizes.join(" and "))
+        });
+        let ways: Vec<_> = turns.into_iter().chain(spacers).collect();
+        (!ways.is_empty()).then(|| format!("at the {name} {}", ways.join(", or ")))
+    }
 }
 
 #[cfg(test)]

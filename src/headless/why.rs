@@ -6,7 +6,8 @@ use super::report::{in_line, json_text};
 use super::why_report::WhyReport;
 use crate::analysis::uncertainty::off_in_words;
 use crate::analysis::why::{
-    Complaint, Goal, Knob, KnobAnswer, NotSensible, Other, Why, causes, pitches, spacing_told,
+    Change, Complaint, Goal, Knob, KnobAnswer, NotSensible, Other, Why, causes, pitches,
+    spacing_told,
 };
 use crate::analysis::{
     Case, Finding, FindingId, Findings, Level, NumberId, Solved, Standing, moves_told,
@@ -235,6 +236,9 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
                 system.roller_move(change.rollers.1)
             );
             others_text(text, &change.others, solved);
+            if answer.to_aim.is_none() {
+                steps_text(text, change, solved);
+            }
         }
     }
     if let Some(aim) = &answer.to_aim {
@@ -246,9 +250,7 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
             system.roller_move(aim.rollers.0),
             system.roller_move(aim.rollers.1)
         );
-        if let Some(told) = moves_told(aim.rollers, &solved.unit.brackets, system) {
-            let _ = writeln!(text, "      {told}");
-        }
+        steps_text(text, aim, solved);
         if answer.to_limit.is_err() {
             others_text(text, &aim.others, solved);
         }
@@ -261,6 +263,14 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
         if answer.to_limit.is_ok() {
             let _ = writeln!(text, "      what is ground off stays off");
         }
+    }
+}
+
+/// The roller moves of a change in turns and spacers, where these are known.
+fn steps_text(text: &mut String, change: &Change, solved: &Solved) {
+    let (brackets, system) = (&solved.unit.brackets, solved.unit.system);
+    if let Some(told) = moves_told(change.rollers, brackets, system) {
+        let _ = writeln!(text, "      {told}");
     }
 }
 

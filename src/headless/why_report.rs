@@ -5,7 +5,8 @@ use serde::Serialize;
 use crate::analysis::why::{
     Budget, Change, Complaint, CrestLimit, KnobAnswer, NotSensible, Why, causes, matches,
 };
-use crate::analysis::{FindingId, NumberId, Solved, Standing};
+use crate::analysis::{FindingId, NumberId, RollerSteps, Solved, Spacers, Standing};
+use crate::unit::Brackets;
 use crate::units::{Length, System, Value};
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -77,8 +78,52 @@ struct KnobReport {
     not_sensible: Option<String>,
     front_roller_by_mm: Option<f64>,
     rear_roller_by_mm: Option<f64>,
+    /// The same moves as they are made.
+    roller_steps: Option<MovesReport>,
+    roller_steps_at_aim: Option<MovesReport>,
     others: Vec<OtherReport>,
     others_at_aim: Vec<OtherReport>,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize)]
+struct MovesReport {
+    front: StepsReport,
+    rear: StepsReport,
+}
+
+/// A roller's move, positive towards the reel.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+struct StepsReport {
+    by_mm: f64,
+    /// None where the adjuster's thread is not known.
+    turns: Option<f64>,
+    /// Spacers taken out where it moves towards the reel, put in where it moves away; none where the
+    /// stock is not known.
+    spacers_mm: Option<Vec<f64>>,
+    /// How much the move takes beyond them; negative where they are too thick.
+    left_over_mm: Option<f64>,
+}
+
+impl From<RollerSteps> for StepsReport {
+    fn from(steps: RollerSteps) -> Self {
+        let sizes = |spacers: &Spacers| spacers.sizes.iter().map(|size| size.mm()).collect();
+        Self {
+            by_mm: steps.by.mm(),
+            turns: steps.turns,
+            spacers_mm: steps.spacers.as_ref().map(sizes),
+            left_over_mm: steps.spacers.as_ref().map(|spacers| spacers.left_over.mm()),
+        }
+    }
+}
+
+impl MovesReport {
+    fn of(change: &Change, brackets: &Brackets) -> Self {
+        let [front, rear] = RollerSteps::of_both(change.rollers, brackets);
+        Self {
+            front: front.into(),
+            rear: rear.into(),
+        }
+    }
 }
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -208,6 +253,7 @@ impl UncertaintyReport {
 impl KnobReport {
     fn of(solved: &Solved, answer: &KnobAnswer, system: System) -> Self {
         let change = answer.to_limit.as_ref().ok();
+        let steps = |change: &Change| MovesReport::of(change, &solved.unit.brackets);
         Self {
             id: answer.knob.id(),
             finding: answer.finding.id(),
@@ -227,6 +273,8 @@ impl KnobReport {
             not_sensible: answer.not_sensible().map(NotSensible::told),
             front_roller_by_mm: change.map(|change| change.rollers.0.mm()),
             rear_roller_by_mm: change.map(|change| change.rollers.1.mm()),
+            roller_steps: change.map(steps),
+            roller_steps_at_aim: answer.to_aim.as_ref().map(steps),
             others: others(change),
             others_at_aim: others(answer.to_aim.as_ref()),
         }

@@ -4,11 +4,11 @@
 use kurbo::{BezPath, Point, Rect, Shape as _};
 use sweepgauge::analysis::knives::{Over, Trial, bands, measured_at};
 use sweepgauge::analysis::other_readings::BehindFrom;
-use sweepgauge::analysis::why::{Budget, CrestLimits, StepKind};
-use sweepgauge::analysis::{Level, NumberId, Solved, Uncertainty};
+use sweepgauge::analysis::why::{Budget, CrestLimits, Goal, StepKind, Why};
+use sweepgauge::analysis::{FindingId, Level, NumberId, Solved, Uncertainty};
 use sweepgauge::drawing::{
-    BudgetChart, Canvas, Column, LensChoice, Mark, Page, Role, Scene, Shape, ShownIn, SideView,
-    Standing, Theme, View, lay_out, plate_sheet, reading_picture, step_picture, to_svg,
+    BudgetChart, Canvas, Column, Hold, Lens, LensChoice, Mark, Page, Role, Scene, Shape, ShownIn,
+    SideView, Standing, Theme, View, lay_out, plate_sheet, reading_picture, step_picture, to_svg,
 };
 use sweepgauge::geometry::{GroundShape, underside_on_bar};
 use sweepgauge::unit::{Document, Follows, read_text};
@@ -343,4 +343,125 @@ fn a_sheet_on_a_crest_is_written_as_svg() {
     assert!(svg.contains("tightest crest it crosses"), "{}", svg.len());
     let (whole, lens) = Canvas::split(Rect::new(0.0, 0.0, 900.0, 600.0), true);
     assert!(lens.is_some_and(|lens| lens.x0 >= whole.x1 - 1.0));
+}
+
+/// The example changed until one finding is its worst, for every finding that can be: where the edge
+/// stands in the ground the reel does as well, and is told first.
+const WORST: [(FindingId, &[(&str, &str)]); 13] = [
+    (
+        FindingId::Sweep,
+        &[("behind_centre: \"0.3 in\"", "behind_centre: \"0.8 in\"")],
+    ),
+    (
+        FindingId::Ahead,
+        &[("behind_centre: \"0.3 in\"", "behind_centre: \"-0.2 in\"")],
+    ),
+    (FindingId::Gap, &[("gap: \"0 mm\"", "gap: \"0.02 in\"")]),
+    (
+        FindingId::TopFace,
+        &[
+            (
+                "lip_length: \"0.5 in\",\n        body",
+                "lip_length: \"0.5 in\", top_angle: \"0 deg\",\n        body",
+            ),
+            ("behind_centre: \"0.3 in\"", "behind_centre: \"0.1 in\""),
+        ],
+    ),
+    (
+        FindingId::Reel,
+        &[("roller_sink: \"0 mm\"", "roller_sink: \"12.5 mm\"")],
+    ),
+    (
+        FindingId::LowEnd,
+        &[(
+            "limits: None,",
+            "wear: (front_runout: \"0 mm\", rear_runout: \"0 mm\", end_difference: \"25 mm\"),\n    limits: None,",
+        )],
+    ),
+    (
+        FindingId::Underside,
+        &[("below: \"0.3 in\"", "below: \"0.62 in\"")],
+    ),
+    (
+        FindingId::LowEndUnderside,
+        &[(
+            "limits: None,",
+            "wear: (front_runout: \"0 mm\", rear_runout: \"0 mm\", end_difference: \"9 mm\"),\n    limits: None,",
+        )],
+    ),
+    (
+        FindingId::Lip,
+        &[(
+            "extension: None, top_ground: None",
+            "extension: None, top_ground: Some(\"0.13 in\")",
+        )],
+    ),
+    (
+        FindingId::Scrap,
+        &[("reel_diameter: None", "reel_diameter: Some(\"6.4 in\")")],
+    ),
+    (
+        FindingId::Clip,
+        &[("ground_speed: \"4 mph\"", "ground_speed: \"12 mph\"")],
+    ),
+    (
+        FindingId::Rollers,
+        &[("behind: \"3.25 in\"", "behind: \"1.0 in\"")],
+    ),
+    (
+        FindingId::Attitude,
+        &[(
+            "limits: None,",
+            "limits: Some((attitude_range: Some((low: \"5 deg\", high: \"9 deg\")))),",
+        )],
+    ),
+];
+
+#[test]
+fn the_worst_finding_is_marked_looked_at_and_answered_whatever_it_is() {
+    let window = Rect::new(0.0, 0.0, 420.0, 360.0);
+    let can_be_worst = |finding: &FindingId| *finding != FindingId::Cut;
+    let listed = FindingId::ALL.into_iter().filter(can_be_worst);
+    for ((finding, edits), listed) in WORST.into_iter().zip(listed) {
+        assert_eq!(finding, listed, "every finding has its unit");
+        let document = read_text(&example(edits)).unwrap();
+        let solved = Solved::of(&document).unwrap();
+        let told: Vec<_> = solved.findings.iter().map(|f| (f.id, f.level)).collect();
+        let worst = solved.findings.most_urgent().unwrap();
+        assert_eq!(worst.id, finding, "{told:?}");
+        let view = SideView::of(&solved);
+        let place = view.worst_place().unwrap();
+        assert_eq!((place.finding, place.level), (finding, worst.shown_level()));
+        let scene = view.scene();
+        let hatches = scene
+            .of_role(Role::Worst(place.level))
+            .filter_map(|shape| match shape {
+                Shape::Hatch(outline) => Some(outline.bounding_box()),
+                _ => None,
+            });
+        let hatches: Vec<Rect> = hatches.collect();
+        assert_eq!(hatches.len(), 1, "{finding}");
+        assert!(
+            hatches[0].contains(place.at) && hatches[0].area() > 0.0,
+            "{finding}"
+        );
+        let title = finding.title().to_lowercase();
+        assert!(scene.words().any(|word| word.contains(&title)), "{finding}");
+        let (_, lens) = Lens::fitted(&view, LensChoice::default(), Hold::Edge, window);
+        assert!(
+            lens.view.world().contains(place.at),
+            "{finding}: the lens looks elsewhere"
+        );
+        let why = Why::of(&solved, None, Goal::Fine, System::InchDecimal);
+        if finding.is_adjustable() {
+            assert_eq!(why.finding, finding, "{told:?}");
+            assert!(!why.knobs.is_empty(), "{finding}");
+        } else {
+            let advice = solved.advice(finding, System::InchDecimal).unwrap();
+            assert!(
+                !advice.shown_in(System::InchDecimal).is_empty(),
+                "{finding}"
+            );
+        }
+    }
 }

@@ -2,13 +2,13 @@
 
 use std::fs;
 
-use egui::accesskit::Role;
+use egui::accesskit::{Role, Toggled};
 use egui_kittest::kittest::NodeT as _;
-use kurbo::ParamCurveNearest as _;
+use kurbo::{ParamCurveNearest as _, Vec2};
 use sweepgauge::analysis::knives::{KnifeRow, Trial, csv, rank, rests_on, table, window_text};
 use sweepgauge::analysis::{Case, Solution, Solved};
 use sweepgauge::app::{DEMO_UNIT, Preferences};
-use sweepgauge::drawing::{OVERLAYS, Overlay, Role as DrawnRole, Shape, SideView, Theme};
+use sweepgauge::drawing::{Hold, OVERLAYS, Overlay, Role as DrawnRole, Shape, SideView, Theme};
 use sweepgauge::unit::{Document, read_knife_rows};
 use sweepgauge::units::System;
 use tempfile::TempDir;
@@ -542,6 +542,54 @@ fn knives_drawn_over_each_other_share_the_edge_and_are_told_apart() {
             assert!(a.dashes != b.dashes && a.ink != b.ink);
         }
     }
+}
+
+#[test]
+fn knives_drawn_bar_on_bar_stand_as_far_apart_as_they_reach() {
+    let mut window = demo();
+    window.click("Overlay reaching");
+    window.click("bar on bar");
+    let toggled = window.button("bar on bar").accesskit_node().toggled();
+    assert_eq!(toggled, Some(Toggled::True));
+    let document = document(DEMO_UNIT);
+    let solved = Solved::of(&document).unwrap();
+    let (unit, trial) = (&solved.unit, Trial::of(&solved.solution));
+    let (_, knife) = document
+        .knives()
+        .find(|(_, k)| k.name == "reaching")
+        .unwrap();
+    let setting = trial.setting(unit, knife.section(), unit.setting.reel_diameter);
+    let solution = Solution::of(unit, &setting).unwrap();
+    let case = Case {
+        unit,
+        setting: &setting,
+        solution: &solution,
+    };
+    let scene = SideView {
+        ghost: None,
+        hold: Hold::Screws,
+        overlays: &[Overlay {
+            name: "reaching",
+            place: 0,
+            case,
+        }],
+        ..SideView::of(&solved)
+    }
+    .scene();
+    let pose = &solved.solution.pose;
+    let further = knife.reach.value() - document.knife.reach.value();
+    let ahead = Vec2::from_angle(-pose.attitude.rad()) * further.mm();
+    let edge = pose.edge_on_plate + ahead;
+    assert!(further.mm() > 1.0, "{further:?}");
+    let mut lines = scene
+        .of_role(DrawnRole::Overlay(0))
+        .filter_map(|shape| match shape {
+            Shape::Line(path) => Some(path),
+            _ => None,
+        });
+    let nearest = lines.next().unwrap().segments();
+    let distance = nearest.map(|segment| segment.nearest(edge, 1e-9).distance_sq.sqrt());
+    assert!(distance.fold(f64::INFINITY, f64::min) < 1e-3);
 }
 
 #[test]

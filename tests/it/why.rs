@@ -314,6 +314,15 @@ fn turned(document: &Document, solved: &Solved, knob: Knob, at: f64) -> Document
                 exact(at),
             ));
         }
+        Knob::FrontRollerHeightKept | Knob::RearRollerHeightKept => {
+            let is_front = knob == Knob::FrontRollerHeightKept;
+            setting.attitude = None;
+            setting.height_of_cut = Some(exact(pose.height_of_cut.mm()));
+            setting.rollers = Some(RollerMoves {
+                front_move: is_front.then(|| exact(at)),
+                rear_move: (!is_front).then(|| exact(at)),
+            });
+        }
         Knob::Extension => setting.extension = Some(exact(at)),
         Knob::FaceGround => setting.face_ground = Some(exact(at)),
         Knob::TopGround => setting.top_ground = Some(exact(at)),
@@ -481,6 +490,62 @@ fn a_low_cut_is_aimed_at_the_least_attitude_that_clears_the_underside() {
     let then = solved(&put(&low, Knob::Attitude, aim)).solution;
     let clears = then.on_ground.underside_clearance.inches();
     assert!((0.0691..0.0695).contains(&clears), "{clears}");
+}
+
+#[test]
+fn no_change_that_is_offered_with_a_button_brings_another_finding_to_over() {
+    let mut offered = 0;
+    for document in units() {
+        let before = solved(&document);
+        let over = |solved: &Solved, id| solved.findings.level_of(id) == Some(Level::Over);
+        for (finding, ..) in Findings::adjustable(&before.case()) {
+            for goal in [Goal::Fine, Goal::NotOver] {
+                for answer in answers(&document, finding, goal) {
+                    for change in answer.changes().filter(|change| !change.bars_a_trial()) {
+                        let after = solved(&put(&document, answer.knob, change));
+                        let mut others = FindingId::ALL.into_iter().filter(|id| *id != finding);
+                        let turned = others.find(|id| over(&after, *id) && !over(&before, *id));
+                        let knob = answer.knob;
+                        assert_eq!(turned, None, "{}, {finding}, {knob:?}", document.name);
+                        offered += 1;
+                    }
+                }
+            }
+        }
+    }
+    assert!(offered > 300, "{offered}");
+}
+
+#[test]
+fn one_roller_given_with_the_height_kept_ends_where_the_attitude_does() {
+    let (mut limits, mut aims) = (0, 0);
+    for document in units() {
+        for (finding, ..) in Findings::adjustable(&solved(&document).case()) {
+            let answers = answers(&document, finding, Goal::Fine);
+            let of = |knob| answers.iter().find(|answer| answer.knob == knob).unwrap();
+            let attitude = of(Knob::Attitude);
+            for knob in [Knob::FrontRollerHeightKept, Knob::RearRollerHeightKept] {
+                let name = format!("{}, {finding}, {knob:?}", document.name);
+                let kept = of(knob);
+                if let (Ok(one), Ok(other)) = (&kept.to_limit, &attitude.to_limit) {
+                    let apart = |a: Length, b: Length| (a - b).mm().abs();
+                    assert!(apart(one.rollers.0, other.rollers.0) < 1e-5, "{name}");
+                    assert!(apart(one.rollers.1, other.rollers.1) < 1e-5, "{name}");
+                    limits += 1;
+                }
+                if let Some(aim) = &kept.to_aim {
+                    let then = solved(&put(&document, knob, aim)).solution.pose;
+                    let height = solved(&document).solution.pose.height_of_cut;
+                    assert!((then.height_of_cut - height).mm().abs() < 1e-9, "{name}");
+                    let wanted = attitude.to_aim.as_ref().unwrap().to.base();
+                    // A thousandth at a roller is less than that at the knife.
+                    assert!((then.attitude.deg() - wanted).abs() < 0.06, "{name}");
+                    aims += 1;
+                }
+            }
+        }
+    }
+    assert!(limits > 20 && aims > 8, "{limits} {aims}");
 }
 
 #[test]
@@ -1095,4 +1160,50 @@ fn without_a_finding_named_the_knobs_of_every_one_that_is_not_surely_fine_are_to
         told(&["why", &file, "--json", "--finding", "clip"]),
         ["clip"]
     );
+}
+
+#[test]
+fn a_roller_move_is_told_in_turns_and_spacers_with_what_is_left_over() {
+    let brackets = "brackets: (front_pitch: \"1/16 in\", rear_pitch: \"1.5 mm\", spacers: \"1/32 in; 1/8 in\"),\n    limits: None,";
+    let text = example(&[
+        ("behind_centre: \"0.3 in\"", "behind_centre: \"0.6 in\""),
+        ("limits: None,", brackets),
+    ]);
+    let file = tempfile::NamedTempFile::with_suffix(".ron").unwrap();
+    std::fs::write(file.path(), text).unwrap();
+    let file = file.path().to_str().unwrap();
+    let why = json(&["why", file, "--json", "--finding", "sweep"]);
+    let stock_mm = [25.4 / 32.0, 25.4 / 8.0];
+    let mut told = 0;
+    for knob in why["knobs"].as_array().unwrap() {
+        for (key, by) in [
+            ("roller_steps", "change"),
+            ("roller_steps_at_aim", "change_to_aim"),
+        ] {
+            let steps = &knob[key];
+            assert_eq!(steps.is_null(), knob[by].is_null(), "{knob}");
+            if steps.is_null() {
+                continue;
+            }
+            for (roller, pitch_mm) in [("front", 25.4 / 16.0), ("rear", 1.5)] {
+                let number = |name: &str| steps[roller][name].as_f64().unwrap();
+                let by_mm = number("by_mm");
+                assert!((number("turns") * pitch_mm - by_mm).abs() < 1e-9, "{knob}");
+                let sizes = steps[roller]["spacers_mm"].as_array().unwrap();
+                let sizes: Vec<f64> = sizes.iter().map(|size| size.as_f64().unwrap()).collect();
+                for size in &sizes {
+                    assert!(stock_mm.iter().any(|mm| (mm - size).abs() < 1e-9), "{size}");
+                }
+                let taken: f64 = sizes.iter().sum();
+                assert!(
+                    (taken + number("left_over_mm") - by_mm.abs()).abs() < 1e-9,
+                    "{knob}"
+                );
+                told += usize::from(by_mm.abs() > 0.01);
+            }
+        }
+    }
+    assert!(told > 6, "{told}");
+    let plain = String::from_utf8(run(&["why", file, "--finding", "sweep"]).stdout).unwrap();
+    assert!(plain.contains("turns of the adjuster"), "{plain}");
 }

@@ -6,7 +6,7 @@ use sweepgauge::unit::Document;
 use sweepgauge::units::System;
 
 use crate::common::demo_unit::DemoUnit;
-use crate::common::example::EXAMPLE;
+use crate::common::example::{EXAMPLE, example};
 use crate::common::shown::{Start, Window, document};
 
 fn why_of(document: Document) -> Window {
@@ -191,4 +191,14 @@ fn the_units_of_the_area_are_the_readers() {
     let attitude = &why.knobs[0];
     let rear = attitude.to_limit.as_ref().unwrap().rollers.1;
     window.assert_says(&System::Millimetre.roller_move(rear));
+}
+
+#[test]
+fn a_roller_move_is_told_in_turns_where_the_threads_are_known() {
+    let swept = ("behind_centre: \"0.3 in\"", "behind_centre: \"0.6 in\"");
+    let window = why_of(document(&example(&[swept])));
+    window.assert_silent("turns of the adjuster");
+    let brackets = "brackets: (rear_pitch: \"1.5 mm\"),\n    limits: None,";
+    let window = why_of(document(&example(&[swept, ("limits: None,", brackets)])));
+    window.assert_says("turns of the adjuster");
 }

@@ -308,6 +308,8 @@ impl Aim<'_> {
             Scale::Attitude | Scale::HeightOfCut => moved,
             Scale::FrontRoller
             | Scale::RearRoller
+            | Scale::FrontRollerHeightKept
+            | Scale::RearRollerHeightKept
             | Scale::Extension
             | Scale::FaceGround
             | Scale::TopGround => return Some((front, rear)),

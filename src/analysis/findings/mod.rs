@@ -28,6 +28,7 @@ mod sweep;
 mod table;
 mod top_face;
 mod underside;
+mod urgency;
 
 pub use case::Case;
 pub use finding::{Finding, Findings};
@@ -35,5 +36,6 @@ pub use id::FindingId;
 pub use judged::{Bound, Doubt, Judged, Side};
 pub use level::Level;
 pub use standing::{Standing, Standings};
+pub use urgency::Urgency;
 
 use rule::{Rule, Verdict, WindowEnd, above_ground, with_room};

@@ -3,6 +3,7 @@
 use kurbo::{Line, Point, Rect, Shape as _, Vec2};
 
 use super::hold::Hold;
+use super::side_view::SideView;
 use crate::analysis::{Case, Solution};
 use crate::drawing::paper::{
     Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, TEXT_SIZE, View, lay_out_around,
@@ -158,6 +159,27 @@ impl Lens {
             enlargement: aim.enlargement,
             system,
         }
+    }
+
+    /// A lens fitted on a unit, and where it looks: at the clip point, or at the place of the worst
+    /// finding where that does not show beside it.
+    #[must_use]
+    pub fn fitted(
+        side_view: &SideView,
+        choice: LensChoice,
+        hold: Hold,
+        window: Rect,
+    ) -> (LensAim, Self) {
+        let (case, system) = (&side_view.case, side_view.system);
+        let fitted = Self::on(case.solution, choice, window, system);
+        let aim = fitted.aim(hold, case);
+        let worst = side_view.worst_place();
+        let hidden = worst.filter(|worst| !fitted.view.world().contains(worst.at));
+        let Some(hidden) = hidden else {
+            return (aim, fitted);
+        };
+        let aim = aim.at(hidden.at, case);
+        (aim, Self::aimed(aim, case, choice.stretch, window, system))
     }
 
     /// Where it looks, told from what holds still.

@@ -44,7 +44,11 @@ impl Along<'_> {
         let (low, high) = self.dial.range();
         let height = self.dial.case.solution.pose.height_of_cut;
         match self.dial.scale {
-            Scale::Attitude if height.mm() <= 0.0 => Some(WhyNot::EdgeInGround),
+            Scale::Attitude | Scale::FrontRollerHeightKept | Scale::RearRollerHeightKept
+                if height.mm() <= 0.0 =>
+            {
+                Some(WhyNot::EdgeInGround)
+            }
             Scale::FaceGround | Scale::TopGround if high <= low => Some(WhyNot::NoMetalLeft),
             _ => None,
         }

@@ -3,10 +3,10 @@
 use super::along::Along;
 use super::sense::not_sensible;
 use super::{Change, Goal, HAIR, Kind, Knob, KnobAnswer, Other, SpeedKnob, WearKnob, WhyNot};
-use crate::analysis::advice::{Aim, Asked as AskedOf};
+use crate::analysis::advice::{Aim, Aimed, Asked as AskedOf};
 use crate::analysis::dial::{Dial, Scale};
 use crate::analysis::{
-    Case, FindingId, Findings, Judged, Level, Side, Solution, Standing, Standings,
+    Case, FindingId, Findings, Judged, Level, Side, Solution, Standing, Standings, Urgency,
 };
 use crate::geometry::{Setting, ground_speed_for_clip, reel_speed_for_clip};
 use crate::unit::{Fitted, Mowing, Unit, Wear};
@@ -21,17 +21,9 @@ pub fn worst_finding(findings: &Findings, case: &Case) -> FindingId {
             .get(id)
             .is_some_and(|finding| finding.doubt.is_some())
     };
-    let urgency = |id, level| match (level, in_doubt(id)) {
-        (Level::Over, false) => 5,
-        (Level::Over, true) => 4,
-        (Level::Watch, false) => 3,
-        (Level::Watch, true) => 2,
-        (Level::Fine, true) => 1,
-        (Level::Fine, false) => 0,
-    };
-    let mut worst = (FindingId::Sweep, 0);
+    let mut worst = (FindingId::Sweep, Urgency::of(Level::Fine, false));
     for (id, judged) in Findings::adjustable(case) {
-        let urgency = urgency(id, judged.level());
+        let urgency = Urgency::of(judged.level(), in_doubt(id));
         if urgency > worst.1 {
             worst = (id, urgency);
         }
@@ -89,6 +81,9 @@ pub fn knobs(
         .collect()
 }
 
+/// How many readings of a roller's move from its aim on are tried, either way.
+const READINGS: usize = 4;
+
 /// A change of less than this part of a knob's range is none that anybody could make.
 const HERE: f64 = 1e-6;
 
@@ -135,21 +130,65 @@ impl Asked<'_> {
         if self.goal != Goal::Fine || is_barred {
             return;
         }
-        let aim = Aim {
-            asked: AskedOf {
+        let asked = AskedOf {
+            case: self.case,
+            now: &self.standings,
+            finding: self.finding,
+        };
+        let aim = |scale| Aim {
+            asked,
+            dial: Dial {
                 case: self.case,
-                now: &self.standings,
-                finding: self.finding,
+                scale,
             },
-            dial,
             system: self.system,
         };
-        let aimed = aim.find();
+        if matches!(
+            scale,
+            Scale::FrontRollerHeightKept | Scale::RearRollerHeightKept
+        ) {
+            // The height kept, one roller's move is another way to set an attitude.
+            let attitude = aim(Scale::Attitude);
+            let now = attitude.dial.value(attitude.dial.now());
+            let aimed = attitude
+                .find()
+                .filter(|aimed| aimed.to != now.as_read_in(self.system));
+            answer.to_aim = aimed
+                .and_then(|aimed| self.one_roller(asked, &aimed, dial))
+                .and_then(|to| change(to, to));
+            return;
+        }
+        let aimed = aim(scale).find();
         answer.aim_is = aimed.and_then(|aimed| Some(aimed.kept_clear?.sentence()));
         let here = dial.value(dial.now()).as_read_in(self.system);
         answer.to_aim = aimed
             .filter(|aimed| aimed.to != here)
             .and_then(|aimed| change(aimed.to.base(), aimed.to.base()));
+    }
+
+    /// The place of one roller, as it is read, that gives an attitude aimed at, or one so near that it
+    /// does as well; none where the roller stands there.
+    fn one_roller(&self, asked: AskedOf, aimed: &Aimed, dial: Dial) -> Option<f64> {
+        let attitude = Dial {
+            scale: Scale::Attitude,
+            ..dial
+        };
+        let unit = self.case.unit;
+        let there = Solution::of(unit, &attitude.setting(aimed.to.base())).ok()?;
+        let rollers = &there.pose;
+        let moved = match dial.scale {
+            Scale::FrontRollerHeightKept => rollers.front_roller.moved,
+            _ => rollers.rear_roller.moved,
+        };
+        let nearest = dial.value(moved.mm()).as_read_in(self.system);
+        let next = |is_up: bool| {
+            let next = move |at: &Value| Some(at.next_read_in(self.system, is_up));
+            std::iter::successors(Some(nearest), next).take(READINGS)
+        };
+        let here = dial.value(dial.now()).as_read_in(self.system);
+        let holds = |to: &Value| asked.holding(unit, &dial.setting(to.base())).is_some();
+        let to = next(true).chain(next(false)).find(holds)?;
+        (to != here).then(|| to.base())
     }
 
     fn another_knife(&self, knives: &[(Fitted, Setting)]) -> Result<Change, WhyNot> {

@@ -141,6 +141,17 @@ pub struct Change {
     pub not_sensible: Option<NotSensible>,
 }
 
+impl Change {
+    /// Whether it must not even be tried with one click: it leaves the unit with another finding over,
+    /// whatever else speaks against it, or with a roller where none can stand.
+    #[must_use]
+    pub fn bars_a_trial(&self) -> bool {
+        let turned =
+            |other: &Other| other.after.level == Level::Over && other.before.level < Level::Over;
+        self.not_sensible == Some(NotSensible::BeyondBracket) || self.others.iter().any(turned)
+    }
+}
+
 /// What one knob would do for one finding.
 #[derive(Clone, Debug, PartialEq)]
 pub struct KnobAnswer {

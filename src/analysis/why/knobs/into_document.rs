@@ -41,6 +41,20 @@ impl Change {
                 },
                 system,
             ),
+            Knob::FrontRollerHeightKept => document.set_stance(
+                Stance::FrontRoller {
+                    front_move: length,
+                    height_of_cut: pose.height_of_cut,
+                },
+                system,
+            ),
+            Knob::RearRollerHeightKept => document.set_stance(
+                Stance::RearRoller {
+                    rear_move: length,
+                    height_of_cut: pose.height_of_cut,
+                },
+                system,
+            ),
             Knob::Knife => {
                 document.setting.knife = match self.knife {
                     Some(Fitted::Option(index)) => {

@@ -23,6 +23,10 @@ pub enum Knob {
     FrontRoller,
     /// The rear roller by itself: attitude and height of cut follow.
     RearRoller,
+    /// The front roller by so much, the rear one until the height of cut is back.
+    FrontRollerHeightKept,
+    /// The rear roller by so much, the front one until the height of cut is back.
+    RearRollerHeightKept,
     /// Another knife of the list.
     Knife,
     /// The edge further ahead or back on its bar.
@@ -45,10 +49,12 @@ pub enum Knob {
 
 impl Knob {
     /// Every knob, in the order they are told.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 14] = [
         Self::Attitude,
         Self::FrontRoller,
         Self::RearRoller,
+        Self::FrontRollerHeightKept,
+        Self::RearRollerHeightKept,
         Self::Knife,
         Self::Extension,
         Self::FaceGround,
@@ -67,6 +73,8 @@ impl Knob {
             Self::Attitude => "attitude",
             Self::FrontRoller => "front_roller",
             Self::RearRoller => "rear_roller",
+            Self::FrontRollerHeightKept => "front_roller_height_kept",
+            Self::RearRollerHeightKept => "rear_roller_height_kept",
             Self::Knife => "knife",
             Self::Extension => "extension",
             Self::FaceGround => "face_ground",
@@ -86,6 +94,8 @@ impl Knob {
             Self::Attitude => "Attitude, height of cut kept",
             Self::FrontRoller => "Front roller alone",
             Self::RearRoller => "Rear roller alone",
+            Self::FrontRollerHeightKept => "Front roller, height kept",
+            Self::RearRollerHeightKept => "Rear roller, height kept",
             Self::Knife => "Another knife",
             Self::Extension => "Edge forward",
             Self::FaceGround => "Metal off front face",
@@ -107,6 +117,8 @@ impl Knob {
             Self::ReelSpeed => "rpm",
             Self::FrontRoller
             | Self::RearRoller
+            | Self::FrontRollerHeightKept
+            | Self::RearRollerHeightKept
             | Self::Knife
             | Self::Extension
             | Self::FaceGround
@@ -123,6 +135,8 @@ impl Knob {
             Self::Attitude => Kind::Scaled(Scale::Attitude),
             Self::FrontRoller => Kind::Scaled(Scale::FrontRoller),
             Self::RearRoller => Kind::Scaled(Scale::RearRoller),
+            Self::FrontRollerHeightKept => Kind::Scaled(Scale::FrontRollerHeightKept),
+            Self::RearRollerHeightKept => Kind::Scaled(Scale::RearRollerHeightKept),
             Self::Knife => Kind::Knife,
             Self::Extension => Kind::Scaled(Scale::Extension),
             Self::FaceGround => Kind::Scaled(Scale::FaceGround),

@@ -18,13 +18,6 @@ pub enum NotSensible {
 }
 
 impl NotSensible {
-    /// Whether it must not even be tried with one click: it leaves the unit with another finding
-    /// over, or with a roller where none can stand.
-    #[must_use]
-    pub const fn bars_a_trial(self) -> bool {
-        matches!(self, Self::TurnsOver(_) | Self::BeyondBracket)
-    }
-
     /// The reason as a sentence.
     #[must_use]
     pub fn told(self) -> String {

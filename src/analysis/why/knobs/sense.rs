@@ -25,7 +25,13 @@ pub(super) fn not_sensible(
         .iter()
         .any(|other| other.id == FindingId::Attitude && other.after.level == Level::Over);
     match knob {
-        Knob::Attitude | Knob::FrontRoller | Knob::RearRoller if is_over => {
+        Knob::Attitude
+        | Knob::FrontRoller
+        | Knob::RearRoller
+        | Knob::FrontRollerHeightKept
+        | Knob::RearRollerHeightKept
+            if is_over =>
+        {
             Some(NotSensible::BeyondBracket)
         }
         Knob::FaceGround | Knob::TopGround if finding == FindingId::Clip => {

@@ -8,8 +8,22 @@ use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::theme;
 use crate::app::widgets::paint::{Painted, paper};
-use crate::drawing::{Lens, LensChoice, SideView, Theme};
+use crate::drawing::{Hold, Lens, LensChoice, SideView, Theme};
 use crate::units::System;
+
+/// How knives can be drawn over each other.
+const HOLDS: [(Hold, &str, &str); 2] = [
+    (
+        Hold::Edge,
+        "edge on edge",
+        "Every edge in the same place: what each knife does at the clip point",
+    ),
+    (
+        Hold::Screws,
+        "bar on bar",
+        "Every knife screwed to the same bar: how far each one reaches",
+    ),
+];
 
 /// What the painted lens depends on.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,12 +33,15 @@ struct Key {
     place: Rect,
     theme: Theme,
     system: System,
+    hold: Hold,
     pixels_per_point: f32,
 }
 
 /// The lens beside the table, painted when something it shows changed and at no other time.
 #[derive(Debug, Default)]
 pub struct OverlayLens {
+    /// What of every knife stands in the same place.
+    hold: Hold,
     painted: Kept<Key, Painted>,
 }
 
@@ -36,7 +53,7 @@ impl OverlayLens {
         let told = if desk.ticked().is_empty() {
             "Tick \"overlay\" for up to four knives: they are drawn over the one that is fitted, edge on edge, here and in the drawing and lens of the Unit area."
         } else {
-            "The ticked knives at the clip point, edge on edge, over the one that is fitted; also in the drawing and lens of the Unit area."
+            "The ticked knives at the clip point, over the one that is fitted; edge on edge also in the drawing and lens of the Unit area."
         };
         ui.label(told);
         let Some(good) = desk.good() else {
@@ -45,6 +62,13 @@ impl OverlayLens {
         if desk.ticked().is_empty() {
             return;
         }
+        ui.horizontal_wrapped(|ui| {
+            ui.label("Drawn");
+            for (hold, name, meaning) in HOLDS {
+                ui.selectable_value(&mut self.hold, hold, name)
+                    .on_hover_text(meaning);
+            }
+        });
         let size = Vec2::new(ui.available_width().min(900.0), HEIGHT);
         let (response, painter) = ui.allocate_painter(size, Sense::hover());
         response.widget_info(|| {
@@ -55,13 +79,14 @@ impl OverlayLens {
             )
         });
         let theme = theme(ui.ctx());
-        let system = desk.system();
+        let (system, hold) = (desk.system(), self.hold);
         let key = Key {
             solved: good.id,
             ticked: desk.ticked().clone(),
             place: response.rect,
             theme,
             system,
+            hold,
             pixels_per_point: ui.pixels_per_point(),
         };
         let lens = self.painted.get(key, |_| {
@@ -70,6 +95,7 @@ impl OverlayLens {
                 uncertainty: None,
                 ghost: None,
                 overlays: &Overlaid::all_on(&overlaid, good),
+                hold,
                 system,
                 ..SideView::of(good)
             }

@@ -260,10 +260,8 @@ impl CanvasState {
         let kept = self.aim.filter(|(_, size)| *size == window.size());
         let kept = kept.map(|(aim, _)| aim.holding(self.hold, case));
         let kept = kept.map(|aim| (aim, Lens::aimed(aim, case, stretch, window, system)));
-        let (mut aim, mut lens) = kept.unwrap_or_else(|| {
-            let fitted = Lens::on(case.solution, self.lens, window, system);
-            (fitted.aim(self.hold, case), fitted)
-        });
+        let fitted = || Lens::fitted(side_view, self.lens, self.hold, window);
+        let (mut aim, mut lens) = kept.unwrap_or_else(fitted);
         if std::mem::take(&mut self.wants_worst)
             && let Some(worst) = side_view.worst_place()
         {

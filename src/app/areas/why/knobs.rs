@@ -4,21 +4,20 @@ use egui::{Align, ComboBox, Layout, RichText, Sense, Ui, Vec2};
 
 use super::trial::Chosen;
 use super::worked_out::WorkedOut;
-use crate::analysis::why::{Change, Goal, Knob, KnobAnswer, NotSensible, Other};
-use crate::analysis::{FindingId, Judged, Solved, Standing};
+use crate::analysis::why::{Change, Goal, Knob, KnobAnswer, Other};
+use crate::analysis::{FindingId, Judged, Solved, Standing, moves_told};
 use crate::app::widgets::caution::caution_in_short_ui;
-use crate::app::widgets::look::theme;
-
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::list::list_ui;
+use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::Theme;
 use crate::geometry::Setting;
-use crate::unit::{Document, ExampleCount};
+use crate::unit::{Brackets, Document, ExampleCount};
 use crate::units::{Length, System, Value};
 
 /// Width of an adjustment's name.
-const NAME_WIDTH: f32 = 158.0;
+const NAME_WIDTH: f32 = 176.0;
 /// Width of what else changes, where there is room for it.
 const LEAST_COSTS: f32 = 250.0;
 
@@ -42,8 +41,16 @@ pub fn knobs_ui(
 ) -> Option<Chosen> {
     let why = &worked_out.why;
     ui.heading("What each adjustment alone would do");
-    finding_ui(ui, worked_out, (finding, goal), system);
     let theme = theme(ui.ctx());
+    if let Some((level, told)) = &worked_out.beside {
+        ui.horizontal_top(|ui| {
+            let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), Sense::hover());
+            let level = level.resting_on(good.document.example_count());
+            symbol(ui, place, level, theme);
+            ui.add(egui::Label::new(told).wrap());
+        });
+    }
+    finding_ui(ui, worked_out, (finding, goal), system);
     let mut chosen = None;
     if why.knobs.is_empty() {
         ui.label("This finding does not apply to the unit as it is set; choose another.");
@@ -55,6 +62,7 @@ pub fn knobs_ui(
     let row = Row {
         document: &good.document,
         setting: &good.unit.setting,
+        brackets: &good.unit.brackets,
         theme,
         system,
     };
@@ -113,6 +121,7 @@ fn finding_ui(
 struct Row<'a> {
     document: &'a Document,
     setting: &'a Setting,
+    brackets: &'a Brackets,
     theme: Theme,
     system: System,
 }
@@ -175,6 +184,9 @@ impl Row<'_> {
                         .change_ui(ui, answer, change, "To its aim")
                         .or(chosen.take());
                 }
+                if let Some(steps) = self.steps(answer) {
+                    ui.label(Lettering::FinePrint.of(steps).weak());
+                }
                 if let Some(aim_is) = answer.aim_is {
                     let text = aim_is.shown_in(self.system);
                     ui.label(Lettering::FinePrint.of(text).weak());
@@ -203,7 +215,7 @@ impl Row<'_> {
         let not_sensible = change.not_sensible;
         ui.horizontal_wrapped(|ui| {
             // What turns another finding to over is told, and is no button.
-            if !not_sensible.is_some_and(NotSensible::bars_a_trial) {
+            if !change.bars_a_trial() {
                 is_tried = ui
                     .button("Try")
                     .on_hover_ui(|ui| {
@@ -246,7 +258,10 @@ impl Row<'_> {
                     change.by.with_base(-change.by.base()).shown_in(self.system)
                 )
             }
-            Knob::FrontRoller | Knob::RearRoller => match change.by {
+            Knob::FrontRoller
+            | Knob::RearRoller
+            | Knob::FrontRollerHeightKept
+            | Knob::RearRollerHeightKept => match change.by {
                 Value::Length(by) => {
                     format!("{} from where it stands", self.system.roller_move(by))
                 }
@@ -292,6 +307,13 @@ impl Row<'_> {
                 self.system.roller_move(rear)
             )
         })
+    }
+
+    /// The roller moves to the aim, or else to the limit, in turns and spacers; none where these are
+    /// not known.
+    fn steps(&self, answer: &KnobAnswer) -> Option<String> {
+        let change = answer.changes().next()?;
+        moves_told(change.rollers, self.brackets, self.system)
     }
 
     /// What else the change to the limit does: what stands otherwise than before in full, the rest

@@ -3,7 +3,7 @@
 use kurbo::{BezPath, Circle, Point, Rect, Shape as _, Vec2};
 
 use super::{EXACT_MM, SideView, label_or};
-use crate::analysis::{Finding, FindingId, Level};
+use crate::analysis::{FindingId, Level};
 use crate::drawing::scene::{Role, Scene, Shape};
 
 /// Where the worst finding stands on the unit.
@@ -23,13 +23,8 @@ impl SideView<'_> {
     /// Where the worst finding stands; none while all are fine.
     #[must_use]
     pub fn worst_place(&self) -> Option<WorstPlace> {
-        let mut findings: Vec<&Finding> = self.findings.iter().collect();
-        findings.sort_by_key(|finding| std::cmp::Reverse(finding.shown_level()));
-        let worst = findings.first()?;
+        let worst = self.findings.most_urgent()?;
         let level = worst.shown_level();
-        if level == Level::Fine {
-            return None;
-        }
         let outline = self.place_of(worst.id);
         Some(WorstPlace {
             finding: worst.id,
