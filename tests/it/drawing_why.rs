@@ -386,7 +386,7 @@ const WORST: [(FindingId, &[(&str, &str)]); 13] = [
         FindingId::LowEndUnderside,
         &[(
             "limits: None,",
-            "wear: (front_runout: \"0 mm\", rear_runout: \"0 mm\", end_difference: \"9 mm\"),\n    limits: None,",
+            "wear: (front_runout: \"0 mm\", rear_runout: \"0 mm\", end_difference: \"18 mm\"),\n    limits: None,",
         )],
     ),
     (
@@ -406,7 +406,7 @@ const WORST: [(FindingId, &[(&str, &str)]); 13] = [
     ),
     (
         FindingId::Rollers,
-        &[("behind: \"3.25 in\"", "behind: \"1.0 in\"")],
+        &[("ground_speed: \"4 mph\"", "ground_speed: \"3 mph\"")],
     ),
     (
         FindingId::Attitude,
@@ -453,7 +453,8 @@ fn the_worst_finding_is_marked_looked_at_and_answered_whatever_it_is() {
             "{finding}: the lens looks elsewhere"
         );
         let why = Why::of(&solved, None, Goal::Fine, System::InchDecimal);
-        if finding.is_adjustable() {
+        // A lip that is ground away is over whatever room it leaves: it needs another knife.
+        if finding.is_adjustable() && finding != FindingId::Lip {
             assert_eq!(why.finding, finding, "{told:?}");
             assert!(!why.knobs.is_empty(), "{finding}");
         } else {

@@ -69,7 +69,10 @@ impl WorkedOut {
 /// The worst finding with what to do about it, where no adjustment changes it.
 fn beside(good: &Solved, system: System) -> Option<(Level, String)> {
     let worst = good.findings.most_urgent()?;
-    if worst.id.is_adjustable() {
+    // A lip that is ground away is over whatever room it leaves.
+    let judged = Findings::judged(&good.case(), worst.id);
+    let decides = judged.is_some_and(|judged| judged.level() >= worst.level);
+    if worst.id.is_adjustable() && decides {
         return None;
     }
     let advice = good.advice(worst.id, system);
