@@ -1,8 +1,8 @@
 //! Sweepgauge: the sweep of a reel mower's cutting unit, drawn to scale and computed.
 //!
 //! The rooms, each importing only from those before it: [`units`], [`geometry`],
-//! [`unit`](mod@unit), [`analysis`] beside [`store`], [`drawing`], [`command`], [`printing`],
-//! and at the top [`headless`] beside [`app`].
+//! [`unit`](mod@unit), [`plate`](mod@plate), [`analysis`] beside [`store`], [`drawing`],
+//! [`command`], [`printing`], and at the top [`headless`] beside [`app`].
 
 pub mod analysis;
 pub mod app;
@@ -10,6 +10,7 @@ pub mod command;
 pub mod drawing;
 pub mod geometry;
 pub mod headless;
+pub mod plate;
 pub mod printing;
 pub mod store;
 pub mod unit;

@@ -1,7 +1,7 @@
 //! What the geometry means for a person: the solution's numbers and the findings about them.
 //!
 //! What belongs here: every number that is shown, printed or reported, worked out once; and the
-//! judging of those numbers by limits. This room imports `units`, `geometry` and `unit`.
+//! judging of those numbers by limits. This room imports `units`, `geometry`, `unit` and `plate`.
 
 pub mod advice;
 mod caution;
@@ -13,6 +13,7 @@ mod lean;
 mod limits_from;
 mod numbers;
 pub mod other_readings;
+pub mod plate;
 pub mod ranges;
 mod reel_from;
 mod roller_steps;

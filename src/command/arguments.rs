@@ -138,6 +138,16 @@ pub enum HeadlessCommand {
         #[arg(long)]
         json: bool,
     },
+    /// Work a sheet of the surface plate out: how parallel each roller is, what to do at its adjuster,
+    /// its runout, and the cut to expect.
+    #[command(after_help = caution())]
+    Plate {
+        /// Plate sheet. The unit it names stands in the same folder.
+        sheet: PathBuf,
+        /// One JSON object, in millimetres and degrees, instead of a text.
+        #[arg(long)]
+        json: bool,
+    },
     /// Draw a unit without a display.
     #[command(after_help = caution())]
     Picture {

@@ -7,6 +7,7 @@ use thiserror::Error;
 
 use super::WhatIfProblem;
 use crate::analysis::Unsolved;
+use crate::plate::SheetFlaw;
 use crate::store::FileProblem;
 use crate::store::recovery::Flushed;
 use crate::unit::{Flaw, RowProblem};
@@ -24,6 +25,9 @@ pub enum Problem {
     /// A what-if makes the unit senseless.
     #[error("with what was asked, {0}")]
     Flaw(#[from] Flaw),
+    /// A value of a sheet makes no sense.
+    #[error(transparent)]
+    Sheet(#[from] SheetFlaw),
     /// The geometry cannot exist.
     #[error("{}: {sentence}", .file.display())]
     Impossible {
@@ -131,6 +135,7 @@ impl Problem {
             Self::File(_)
             | Self::WhatIf(_)
             | Self::Flaw(_)
+            | Self::Sheet(_)
             | Self::Unknown { .. }
             | Self::Reading { .. }
             | Self::Picture { .. }

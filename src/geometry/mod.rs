@@ -13,15 +13,18 @@
 //! too, from which the measurement uncertainty comes. What comes out is `Stood` over any number, and as
 //! kurbo's points and maps, which are of `f64` alone, a [`Pose`]; so are `Ground` and [`Terrain`].
 
+mod adjuster;
 mod blade_path;
 mod circles;
 mod clip_length;
 mod closing;
+mod fitted_circle;
 mod ground_line;
 mod hardware;
 mod impossible;
 mod low_side;
 mod number;
+mod on_bar;
 mod other_readings;
 mod plane;
 mod pose;
@@ -29,6 +32,7 @@ mod profile;
 mod reel_diameter;
 mod rollers;
 mod setting;
+mod shim_stack;
 mod stance;
 mod stood;
 mod sweep;
@@ -37,12 +41,15 @@ mod top_face;
 mod touching_crest;
 mod underside;
 
+pub use adjuster::{Eccentric, EccentricTurn, Reach, turns_to_raise};
 pub use blade_path::{BelowCut, BladePath};
 pub use clip_length::{clip_length, ground_speed_for_clip, reel_speed_for_clip};
 pub use closing::Closing;
+pub use fitted_circle::{FittedCircle, OutOfCentre, TooFewAngles, bow, true_reading};
 pub use hardware::{Hardware, HardwarePoint, Mount};
 pub use impossible::Impossible;
 pub use number::Number;
+pub use on_bar::{OnBar, RollerDown};
 pub use other_readings::{
     GapAt, Misread, behind_centre_from_rise, behind_centre_from_square, radius_under_straightedge,
     rise_from_block,
@@ -56,6 +63,7 @@ pub use reel_diameter::{
 };
 pub use rollers::RollerOnPlate;
 pub use setting::Setting;
+pub use shim_stack::{MOST_PIECES, ShimStack};
 pub use stance::Stance;
 pub use sweep::{Sweep, rise_of_segment};
 pub use terrain::{GroundShape, Sink, Terrain, on_level};

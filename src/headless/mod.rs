@@ -4,12 +4,15 @@
 //! every room but `app`.
 
 mod knives;
+mod plate;
+mod plate_text;
 mod reel_diameter;
 mod report;
 mod why;
 mod why_report;
 
 pub use knives::{Printed, knives};
+pub use plate::plate;
 pub use reel_diameter::{ReelRead, reel_diameter};
 pub use report::{Report, table};
 pub use why::{Asked, finding_named, why};
@@ -23,6 +26,12 @@ use crate::command::{HeadlessCommand, Printout, Problem, WhatIf, given_length};
 use crate::drawing::{Standing, Theme};
 use crate::printing::{PictureAsked, Resolution, write_picture};
 use crate::store;
+
+/// Reads a unit file and solves it as it is.
+fn solved_as_is(file: &Path) -> Result<Solved, Problem> {
+    let document = store::open_unit(file)?;
+    Solved::of_shared(Arc::new(document)).map_err(|error| Problem::unsolved(Some(file), error))
+}
 
 /// Reads a unit file and solves it with a what-if.
 fn solved_from(file: &Path, what_if: &WhatIf) -> Result<Solved, Problem> {
@@ -65,6 +74,13 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
                 diameter_tape: diameter_tape.as_deref(),
             };
             reel_diameter(*blades, read, *json).map(Printout::Text)
+        }
+        HeadlessCommand::Plate { sheet: file, json } => {
+            let sheet = store::open_sheet(file)?;
+            let named = sheet.checked()?.unit;
+            let unit_file = named.map(|name| store::unit_beside(file, &name));
+            let unit = unit_file.as_deref().map(solved_as_is).transpose()?;
+            plate(&sheet, unit.as_ref(), *json).map(Printout::Text)
         }
         HeadlessCommand::Picture {
             file,

@@ -2,13 +2,16 @@
 //! ever harmed.
 //!
 //! What belongs here: paths and the disk, for every file the program keeps. What stands in a file
-//! belongs to the room whose matter it is: a unit's text to `unit`, a picture's marks to `drawing`.
-//! No other room opens, writes or renames a file. This room imports `unit` and what it stands on.
+//! belongs to the room whose matter it is: a unit's text to `unit`, a sheet's to `plate`, a picture's marks
+//! to `drawing`.
+//! No other room opens, writes or renames a file. This room imports `unit`, `plate` and what they stand on.
 
 mod place;
 mod plain;
+mod plate_files;
 mod preferences;
 mod read;
+mod record_files;
 pub mod recovery;
 mod stamp;
 mod strays;
@@ -17,8 +20,10 @@ mod whole;
 
 pub use place::{is_same_file, whole_path};
 pub use plain::plain;
+pub use plate_files::{open_sheet, save_sheet, unit_beside};
 pub use preferences::{PreferencesProblem, change_preferences, preferences_file, read_preferences};
 pub use read::{ReadProblem, read_text};
+pub use record_files::{add_entry, open_record, record_beside};
 pub use stamp::{OnDisk, Stamp, Watched};
 pub use unit_file::{FileProblem, Saved, open_unit, reopen_unit, save_unit};
 pub use whole::{WriteProblem, can_be_written, write_whole};

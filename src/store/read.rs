@@ -37,6 +37,15 @@ pub enum ReadProblem {
 /// # Errors
 /// When it cannot be read, is no file, is too large, or is no UTF-8.
 pub fn read_text(file: &Path, most: usize) -> Result<String, ReadProblem> {
+    String::from_utf8(read_bytes(file, most)?).map_err(|error| {
+        let end = error.utf8_error().valid_up_to();
+        let readable = String::from_utf8_lossy(&error.as_bytes()[..end]).into_owned();
+        ReadProblem::NoText { readable }
+    })
+}
+
+/// Reads what a file holds, of at most so many bytes.
+pub(super) fn read_bytes(file: &Path, most: usize) -> Result<Vec<u8>, ReadProblem> {
     if let Some(what) = no_file(&fs::metadata(file)?) {
         return Err(ReadProblem::NoFile(what));
     }
@@ -47,9 +56,5 @@ pub fn read_text(file: &Path, most: usize) -> Result<String, ReadProblem> {
     if bytes.len() > most {
         return Err(ReadProblem::TooLarge { most });
     }
-    String::from_utf8(bytes).map_err(|error| {
-        let end = error.utf8_error().valid_up_to();
-        let readable = String::from_utf8_lossy(&error.as_bytes()[..end]).into_owned();
-        ReadProblem::NoText { readable }
-    })
+    Ok(bytes)
 }

@@ -7,7 +7,8 @@ use thiserror::Error;
 use super::read::{ReadProblem, read_text};
 use super::stamp::Stamp;
 use super::whole::{WriteProblem, write_whole};
-use crate::unit::{self, Document, Flaw, Remarks, TextProblem, Written, most};
+use crate::plate::SheetFlaw;
+use crate::unit::{self, Document, FileKind, Flaw, Remarks, TextProblem, UNIT_FILE, Written, most};
 
 /// Why a unit file could not be opened or saved.
 #[derive(Debug, Error)]
@@ -20,13 +21,15 @@ pub enum FileProblem {
         /// Why.
         source: ReadProblem,
     },
-    /// It is far larger than a unit file.
+    /// It is far larger than a file of its kind.
     #[error(
-        "{}:1:1: field format: the file is larger than {} bytes; a unit file is a few thousand, and begins with (format: 1, …", .file.display(), most::FILE_BYTES
+        "{}:1:1: field {}: the file is larger than {} bytes; a {} is {}, and begins with {}", .file.display(), .kind.first_field, .kind.most_bytes, .kind.name, .kind.usual_bytes, .kind.begins
     )]
     TooLarge {
         /// The file.
         file: PathBuf,
+        /// Its kind.
+        kind: &'static FileKind,
     },
     /// Its text or a value in it is wrong.
     #[error("{}:{problem}", .file.display())]
@@ -40,6 +43,14 @@ pub enum FileProblem {
     #[error("{}: could not be saved: {source}; the file that was there is unchanged", .file.display())]
     Unsaved {
         /// The file.
+        file: PathBuf,
+        /// Why.
+        source: WriteProblem,
+    },
+    /// An entry could not be added to a record; what stood there before is whole.
+    #[error("{}: the entry could not be added: {source}; the record that was there is unchanged", .file.display())]
+    Unadded {
+        /// The record.
         file: PathBuf,
         /// Why.
         source: WriteProblem,
@@ -60,6 +71,14 @@ pub enum FileProblem {
         /// What is wrong.
         flaw: Flaw,
     },
+    /// A value of a sheet makes no sense, so that it could not be opened again; it was not written.
+    #[error("{}: could not be saved: {flaw}; the file that was there is unchanged", .file.display())]
+    FlawedSheet {
+        /// The file.
+        file: PathBuf,
+        /// What is wrong.
+        flaw: SheetFlaw,
+    },
 }
 
 impl FileProblem {
@@ -77,11 +96,13 @@ impl FileProblem {
     pub fn file(&self) -> &Path {
         match self {
             Self::Unreadable { file, .. }
-            | Self::TooLarge { file }
+            | Self::TooLarge { file, .. }
             | Self::Wrong { file, .. }
             | Self::Unsaved { file, .. }
             | Self::Oversized { file, .. }
-            | Self::Flawed { file, .. } => file,
+            | Self::Flawed { file, .. }
+            | Self::FlawedSheet { file, .. }
+            | Self::Unadded { file, .. } => file,
         }
     }
 
@@ -103,7 +124,7 @@ impl FileProblem {
         reason.trim_start_matches([':', ' ']).to_owned()
     }
 
-    fn unread(file: &Path, problem: ReadProblem) -> Self {
+    pub(super) fn unread(file: &Path, problem: ReadProblem, kind: &'static FileKind) -> Self {
         match problem {
             ReadProblem::Unreadable(_) | ReadProblem::NoFile(_) => Self::Unreadable {
                 file: file.to_owned(),
@@ -111,10 +132,12 @@ impl FileProblem {
             },
             ReadProblem::TooLarge { .. } => Self::TooLarge {
                 file: file.to_owned(),
+                kind,
             },
             ReadProblem::NoText { readable } => {
                 let what = "this is not UTF-8 text; save the file as UTF-8";
-                let problem = TextProblem::at(&readable, readable.len(), None, what.to_owned());
+                let at = readable.len();
+                let problem = TextProblem::at(kind, &readable, at, None, what.to_owned());
                 Self::wrong(file, problem)
             }
         }
@@ -142,9 +165,12 @@ fn open(
     file: &Path,
     read: impl Fn(&str) -> Result<Document, TextProblem>,
 ) -> Result<Document, FileProblem> {
-    let text =
-        read_text(file, most::FILE_BYTES).map_err(|problem| FileProblem::unread(file, problem))?;
-    read(&text).map_err(|problem| FileProblem::wrong(file, problem))
+    read(&text_of(file, &UNIT_FILE)?).map_err(|problem| FileProblem::wrong(file, problem))
+}
+
+/// The text of a file of a kind.
+pub(super) fn text_of(file: &Path, kind: &'static FileKind) -> Result<String, FileProblem> {
+    read_text(file, kind.most_bytes).map_err(|problem| FileProblem::unread(file, problem, kind))
 }
 
 /// What was saved.

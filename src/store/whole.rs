@@ -42,7 +42,7 @@ pub enum WriteProblem {
 
 impl WriteProblem {
     /// What the system says of a file's folder or of the disk under it.
-    fn at(folder: &Path, error: io::Error) -> Self {
+    pub(super) fn at(folder: &Path, error: io::Error) -> Self {
         match error.kind() {
             ErrorKind::NotFound | ErrorKind::NotADirectory => Self::NoFolder(folder.to_owned()),
             ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => {

@@ -10,6 +10,7 @@ mod closing;
 mod document;
 mod examples;
 mod field;
+mod file_kind;
 mod fitted;
 mod flaw;
 mod grinding;
@@ -45,6 +46,7 @@ pub use field::{
     Choice, EntryProblem, Field, Group, Kind, KnifePart, KnifeText, Offer, OneOf, Reading, Rule,
     WIDEST_GROUND, Words,
 };
+pub use file_kind::{FileKind, UNIT_FILE, WANTED_QUANTITY};
 pub use fitted::Fitted;
 pub use flaw::{Flaw, FlawKind};
 pub use grinding::{Grinding, GrindingEntry};
@@ -54,8 +56,8 @@ pub use knife_rows::{
 };
 pub use limits::Limits;
 pub use pieces::Pieces;
-pub use text::{TextProblem, parse_text, read_text};
+pub use text::{TextProblem, parse, parse_text, read_text};
 pub use uncertain::{Follows, Uncertain};
 pub use values::{Mowing, Unit};
 pub use wear::Wear;
-pub use written::{Remarks, Written, write, write_text};
+pub use written::{Remarks, Written, write, write_text, written};

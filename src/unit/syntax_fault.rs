@@ -1,6 +1,6 @@
 //! What the parser met, in the words of the person who wrote the file.
 
-use super::field::{Field, Group};
+use super::file_kind::FileKind;
 use super::places::{Places, byte_at, past_remarks};
 use crate::units::clipped;
 
@@ -13,7 +13,12 @@ pub(super) struct SyntaxFault {
 }
 
 impl SyntaxFault {
-    pub(super) fn of(text: &str, path: Option<&str>, error: &ron::error::SpannedError) -> Self {
+    pub(super) fn of(
+        text: &str,
+        path: Option<&str>,
+        error: &ron::error::SpannedError,
+        kind: &FileKind,
+    ) -> Self {
         use ron::Error as E;
         let places = Places::of(text);
         let end = error.span.end;
@@ -25,12 +30,13 @@ impl SyntaxFault {
         };
         let first = past_remarks(text, 0);
         if path.is_none() && !text[first..].starts_with('(') {
+            let FileKind { name, begins, .. } = kind;
             let what = if text[first..].is_empty() {
-                "the file is empty; a unit file begins with (format: 1, name: …"
+                format!("the file is empty; a {name} begins with {begins}")
             } else {
-                "this is no unit file; one begins with (format: 1, name: …"
+                format!("this is no {name}; one begins with {begins}")
             };
-            return new(0, Some("format".to_owned()), what);
+            return new(0, Some(kind.first_field.to_owned()), &what);
         }
         if matches!(error.code, E::UnclosedBlockComment) {
             let what = "a remark that begins with /* is not closed; end it with */";
@@ -89,7 +95,10 @@ impl SyntaxFault {
                 new(
                     byte,
                     None,
-                    "there is more text after the unit's closing bracket",
+                    &format!(
+                        "there is more text after the {}'s closing bracket",
+                        kind.holds
+                    ),
                 )
             }
             E::InvalidEscape(_) => new(
@@ -97,20 +106,20 @@ impl SyntaxFault {
                 None,
                 "a backslash in a text is written twice, like \\\\",
             ),
-            E::ExpectedComma => Self::comma(text, &places, stands),
-            code => Self::unlike(text, &places, path, stands, code),
+            E::ExpectedComma => Self::comma(text, &places, stands, kind),
+            code => Self::unlike(text, &places, path, stands, code, kind),
         }
     }
 
     /// No comma where the parser wants one: a value that goes on too long, or a comma left out.
-    fn comma(text: &str, places: &Places, stands: usize) -> Self {
+    fn comma(text: &str, places: &Places, stands: usize, kind: &FileKind) -> Self {
         let field = places.field_before(stands);
         let value = field.and_then(|field| places.start_of(field));
         if let (Some(field), Some(value)) = (field, value)
             && !text[value..stands].is_empty()
             && text[value..stands].chars().all(is_bare)
         {
-            return Self::found(text, field, value, None);
+            return Self::found(text, field, value, (kind.wanted_at)(field));
         }
         Self {
             byte: text[..stands].trim_end().len(),
@@ -126,6 +135,7 @@ impl SyntaxFault {
         path: Option<&str>,
         stands: usize,
         code: &ron::Error,
+        kind: &FileKind,
     ) -> Self {
         let near = path.or_else(|| places.field_before(stands));
         let value = near.and_then(|near| places.start_of(near));
@@ -151,45 +161,25 @@ impl SyntaxFault {
                 what: what.to_owned(),
             };
         }
+        let field = near.unwrap_or(kind.first_field);
         let wanted = match code {
-            ron::Error::InvalidValueForType { expected, .. } => Some(expected.as_str()),
-            _ => None,
+            ron::Error::InvalidValueForType { expected, .. } => expected.as_str(),
+            _ => (kind.wanted_at)(field),
         };
-        Self::found(
-            text,
-            near.unwrap_or("format"),
-            value.unwrap_or(stands),
-            wanted,
-        )
+        Self::found(text, field, value.unwrap_or(stands), wanted)
     }
 
-    fn found(text: &str, field: &str, byte: usize, wanted: Option<&str>) -> Self {
+    fn found(text: &str, field: &str, byte: usize, wanted: &str) -> Self {
         let found = match token(&text[byte..]) {
             "" => "nothing".to_owned(),
             token => clipped(token, LONGEST).to_string(),
         };
-        let wanted = wanted.unwrap_or_else(|| wanted_at(field));
         Self {
             byte,
             field: Some(field.to_owned()),
             what: format!("found {found}; write {wanted}"),
         }
     }
-}
-
-/// What stands at a path, as it is written; the kind of quantity is told by the quantity itself.
-fn wanted_at(path: &str) -> &'static str {
-    if path == "format" {
-        return "the number 1";
-    }
-    if path.starts_with("examples") {
-        return "a list of readings in quotes, like [\"bench.reel_diameter\"]";
-    }
-    let field = Field::at_path(path).map(|field| field.kind().wanted());
-    let group = || Group::at_path(path).map(Group::wanted);
-    field
-        .or_else(group)
-        .unwrap_or("its value in quotes, with its unit")
 }
 
 fn joined(path: Option<&str>, field: &str) -> String {

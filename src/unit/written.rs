@@ -2,10 +2,13 @@
 //! anew.
 
 use ron::ser::PrettyConfig;
+use serde::Serialize;
+use serde::de::DeserializeOwned;
 
+use super::file_kind::{FileKind, UNIT_FILE};
 use super::places::remarks;
-use super::text::{parse_text, without_mark};
-use super::{Document, kept_text};
+use super::text::{parse, without_mark};
+use super::{AsRead, Document, kept_text};
 use crate::units::is_hidden;
 
 /// The text of a unit file, and what became of the remarks in the one it was read from.
@@ -32,19 +35,7 @@ pub enum Remarks {
 /// taken out goes with the remark on its own line.
 #[must_use]
 pub fn write(document: &Document) -> Written {
-    let Some(read) = document.as_read.text() else {
-        return Written {
-            text: anew(document),
-            remarks: Remarks::InPlace,
-        };
-    };
-    let kept = kept(read, document);
-    let remarks = match kept {
-        Some(_) => Remarks::InPlace,
-        None => Remarks::Gathered,
-    };
-    let text = kept.unwrap_or_else(|| gathered(read) + &anew(document));
-    Written { text, remarks }
+    written(document, &document.as_read, &UNIT_FILE)
 }
 
 /// The text alone of [`write()`].
@@ -53,17 +44,41 @@ pub fn write_text(document: &Document) -> String {
     write(document).text
 }
 
+/// The text of a file of any kind, as [`write()`] writes that of a unit.
+#[must_use]
+pub fn written<T>(document: &T, as_read: &AsRead, kind: &FileKind) -> Written
+where
+    T: Serialize + DeserializeOwned + PartialEq,
+{
+    let Some(read) = as_read.text() else {
+        return Written {
+            text: anew(document),
+            remarks: Remarks::InPlace,
+        };
+    };
+    let kept = kept(read, document, kind);
+    let remarks = match kept {
+        Some(_) => Remarks::InPlace,
+        None => Remarks::Gathered,
+    };
+    let text = kept.unwrap_or_else(|| gathered(read) + &anew(document));
+    Written { text, remarks }
+}
+
 /// The text that was read, changed where the document's values are others than its own; none where
 /// that would not give the document back.
-fn kept(read: &str, document: &Document) -> Option<String> {
-    let as_read = parse_text(read).ok()?;
+fn kept<T>(read: &str, document: &T, kind: &FileKind) -> Option<String>
+where
+    T: Serialize + DeserializeOwned + PartialEq,
+{
+    let as_read: T = parse(read, kind).ok()?;
     if as_read == *document {
         return Some(read.to_owned());
     }
     let plain = without_mark(read);
     let mark = &read[..read.len() - plain.len()];
     let changed = kept_text::changed(plain, &anew(&as_read), &anew(document))?;
-    let gives_it_back = parse_text(&changed).is_ok_and(|again| again == *document);
+    let gives_it_back = parse::<T>(&changed, kind).is_ok_and(|again| again == *document);
     gives_it_back.then(|| format!("{mark}{changed}"))
 }
 
@@ -77,7 +92,7 @@ fn gathered(read: &str) -> String {
 }
 
 /// The text of a document as if it was never read.
-fn anew(document: &Document) -> String {
+fn anew(document: &impl Serialize) -> String {
     let layout = PrettyConfig::new()
         .struct_names(false)
         .depth_limit(2)

@@ -8,12 +8,13 @@ use sweepgauge::analysis::{CAUTION, CAUTION_IN_SHORT};
 use crate::common::demo_unit::DemoUnit;
 use crate::common::shown::{Start, Window, document};
 
-const COMMANDS: [&str; 6] = [
+const COMMANDS: [&str; 7] = [
     "report",
     "knives",
     "why",
     "reel-diameter",
     "picture",
+    "plate",
     "window",
 ];
 
@@ -36,6 +37,10 @@ fn printouts() -> Vec<(String, String)> {
     }
     let reel = ["reel-diameter", "--blades", "7", "--tips", "7 in ± 0.01 in"];
     asked.push(reel.map(str::to_owned).to_vec());
+    let sheet = DemoUnit::FairwayTrailed
+        .file()
+        .with_file_name("example-ground/greens-1.plate.ron");
+    asked.push(vec!["plate".to_owned(), sheet.display().to_string()]);
     asked
         .into_iter()
         .map(|arguments| {

@@ -2,7 +2,7 @@
 
 use super::{Entry, Kind};
 use crate::unit::flaw::FlawKind;
-use crate::units::Length;
+use crate::units::{Angle, Length, Quantity};
 
 /// What must be true of a field by itself. Every quantity but an angle within the upright must also
 /// stay within what numbers and loops are good for.
@@ -38,6 +38,22 @@ const WIDEST_OFF: Length = Length::from_mm(25.4);
 const WIDEST: (f64, &str) = (WIDEST_GROUND.mm(), "10000 m");
 
 impl Rule {
+    /// Checks a length that is no field of a unit.
+    ///
+    /// # Errors
+    /// When it makes no sense by itself.
+    pub fn check_length(self, length: &Quantity<Length>) -> Result<(), FlawKind> {
+        self.check(Kind::Length, length)
+    }
+
+    /// Checks an angle that is no field of a unit.
+    ///
+    /// # Errors
+    /// When it makes no sense by itself.
+    pub fn check_angle(self, angle: &Quantity<Angle>) -> Result<(), FlawKind> {
+        self.check(Kind::Angle, angle)
+    }
+
     /// Checks an entry of a kind. One that is left out makes sense.
     pub(super) fn check(self, kind: Kind, entry: &dyn Entry) -> Result<(), FlawKind> {
         let text = || entry.text().unwrap_or_default().into_owned();

@@ -84,6 +84,7 @@ fn the_demo_units_named_are_those_there_are() {
     let mut there: Vec<_> = fs::read_dir(folder())
         .unwrap()
         .map(|entry| entry.unwrap().path())
+        .filter(|path| path.is_file())
         .collect();
     there.sort();
     assert_eq!(there, DemoUnit::files());

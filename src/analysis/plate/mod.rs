@@ -1,0 +1,24 @@
+//! What a sheet of the surface plate says: how parallel each roller is to the cut line, what to do at
+//! its adjuster, its runout, and what cut to expect.
+//!
+//! `result.rs` works a sheet out, `roller.rs` one of its rollers: `parallel.rs` judges the ends, `correction.rs` says what its adjuster does, `runout.rs`
+//! judges how round it runs; `cut.rs` foretells the cut, `gauge_bar.rs` chooses the bar, `order.rs`
+//! says how far the work is.
+
+mod correction;
+mod cut;
+mod gauge_bar;
+mod order;
+mod parallel;
+mod result;
+mod roller;
+mod runout;
+
+pub use correction::{Correction, Split};
+pub use cut::{CutMeasured, ExpectedCut, RollerShares};
+pub use gauge_bar::{BARS, BarChoice, MOST_TURN, bar_choices, recommended};
+pub use order::StepState;
+pub use parallel::{HighEnd, Parallel, Part, Verdict, starting_parallel};
+pub use result::PlateResult;
+pub use roller::RollerResult;
+pub use runout::{RunoutLimits, StationRunout, bow_of, runout_level};

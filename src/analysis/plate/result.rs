@@ -1,0 +1,68 @@
+//! What a whole sheet says.
+
+use super::cut::ExpectedCut;
+use super::order::{StepState, order};
+use super::roller::RollerResult;
+use crate::analysis::Solved;
+use crate::plate::{Readings, RollerReadings, SheetFlaw, Step, Worksheet};
+use crate::units::Length;
+
+/// What a sheet says.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlateResult {
+    /// The sheet in plain values.
+    pub readings: Readings,
+    /// The front roller.
+    pub front: Option<RollerResult>,
+    /// The rear roller.
+    pub rear: Option<RollerResult>,
+    /// What the rollers as they are do to the cut.
+    pub cut: Option<ExpectedCut>,
+    /// The reel's diameter at its left end less that at its right end.
+    pub reel_taper: Option<Length>,
+    /// The reel's diameter in its middle over the mean of its ends.
+    pub reel_barrel: Option<Length>,
+    /// The steps in working order.
+    pub order: Vec<(Step, StepState)>,
+}
+
+impl PlateResult {
+    /// Works a sheet out, for the unit it names if there is one.
+    ///
+    /// # Errors
+    /// When a value of the sheet makes no sense.
+    pub fn of(sheet: &Worksheet, unit: Option<&Solved>) -> Result<Self, SheetFlaw> {
+        let readings = sheet.checked()?;
+        let turf = unit.map(|unit| unit.document.turf);
+        let of_roller = |roller: Option<&RollerReadings>| {
+            roller.map(|roller| RollerResult::of(roller, &readings, turf))
+        };
+        let (front, rear) = (
+            of_roller(readings.front.as_ref()),
+            of_roller(readings.rear.as_ref()),
+        );
+        let cut = unit.and_then(|unit| {
+            ExpectedCut::of(
+                &unit.solution.pose,
+                &readings,
+                front.as_ref()?.parallel.as_ref()?,
+                rear.as_ref()?.parallel.as_ref()?,
+            )
+        });
+        let reel = readings.reel;
+        let ends = reel.left.zip(reel.right);
+        let taper = ends.map(|(left, right)| left.value - right.value);
+        let barrel = ends
+            .zip(reel.middle)
+            .map(|((left, right), middle)| middle.value - (left.value + right.value) * 0.5);
+        Ok(Self {
+            order: order(sheet, &readings, front.as_ref(), rear.as_ref()),
+            readings,
+            front,
+            rear,
+            cut,
+            reel_taper: taper,
+            reel_barrel: barrel,
+        })
+    }
+}

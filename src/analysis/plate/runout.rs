@@ -1,0 +1,96 @@
+//! How round a roller runs, and how straight it is.
+
+use super::parallel::SAME_MM;
+use crate::analysis::Level;
+use crate::geometry::{FittedCircle, OutOfCentre, bow};
+use crate::plate::{Station, StationReadings};
+use crate::unit::Turf;
+use crate::units::Length;
+
+/// What a roller's runout is judged by.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RunoutLimits {
+    /// Up to here it is fine.
+    pub wanted: Length,
+    /// Past here it is too much.
+    pub most: Length,
+}
+
+impl RunoutLimits {
+    /// The starting values of a turf (common practice, no source).
+    #[must_use]
+    pub fn starting(turf: Turf) -> Self {
+        let (wanted, most) = match turf {
+            Turf::Green | Turf::Tee => (0.002, 0.005),
+            // One figure is in use there, for both.
+            Turf::Fairway | Turf::Rough => (0.010, 0.010),
+        };
+        Self {
+            wanted: Length::from_inches(wanted),
+            most: Length::from_inches(most),
+        }
+    }
+}
+
+/// The runout at one place along a roller.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct StationRunout {
+    /// Where the indicator stood.
+    pub station: Station,
+    /// The circle fitted to what it read.
+    pub circle: FittedCircle,
+    /// How it stands; none without a turf to judge it by.
+    pub level: Option<Level>,
+}
+
+impl StationRunout {
+    pub(super) fn of(station: &StationReadings, limits: Option<RunoutLimits>) -> Self {
+        let circle = station.circle;
+        Self {
+            station: station.station,
+            circle,
+            level: limits.map(|limits| runout_level(circle.read, limits)),
+        }
+    }
+}
+
+/// How a runout stands.
+#[must_use]
+pub fn runout_level(read: Length, limits: RunoutLimits) -> Level {
+    match read.mm() - SAME_MM {
+        mm if mm <= limits.wanted.mm() => Level::Fine,
+        mm if mm <= limits.most.mm() => Level::Watch,
+        _ => Level::Over,
+    }
+}
+
+/// How far a roller is bent, by what its middle has over its ends; none where one of the three places
+/// was not read. A place read more than once counts with the middle of its readings.
+#[must_use]
+pub fn bow_of(stations: &[StationReadings]) -> Option<OutOfCentre> {
+    let at = |wanted: Station| {
+        let there = stations.iter().filter(|read| read.station == wanted);
+        let out: Vec<_> = there.map(|read| read.circle.out_of_centre).collect();
+        (!out.is_empty()).then(|| OutOfCentre::mean(&out))
+    };
+    Some(bow(
+        at(Station::Left)?,
+        at(Station::Middle)?,
+        at(Station::Right)?,
+    ))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_runout_at_its_limit_is_within_it() {
+        let limits = RunoutLimits::starting(Turf::Green);
+        let level = |thou: f64| runout_level(Length::from_inches(thou / 1000.0), limits);
+        assert_eq!(level(2.0), Level::Fine);
+        assert_eq!(level(2.1), Level::Watch);
+        assert_eq!(level(5.0), Level::Watch);
+        assert_eq!(level(5.1), Level::Over);
+    }
+}

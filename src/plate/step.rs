@@ -1,0 +1,138 @@
+//! The steps at the surface plate, in working order.
+
+use serde::{Deserialize, Serialize};
+
+/// A step of the work at the surface plate.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub enum Step {
+    /// The plate and the gauge bar are cleaned, and the bar measured under both ends of the knife.
+    PlateAndBar,
+    /// The reel's diameter is read along it.
+    Reel,
+    /// The rollers' bearings are felt for play.
+    Bearings,
+    /// The front roller's runout is read.
+    FrontRunout,
+    /// The rear roller's runout is read.
+    RearRunout,
+    /// The gap between knife and reel is read along it.
+    KnifeToReel,
+    /// The front roller's ends are read.
+    FrontEnds,
+    /// The front roller is brought parallel.
+    FrontAdjuster,
+    /// The rear roller's ends are read.
+    RearEnds,
+    /// The rear roller is brought parallel.
+    RearAdjuster,
+    /// The unit is rocked on its rollers to feel for twist.
+    RockTest,
+    /// The height of cut is measured along the knife.
+    Height,
+    /// The attitude is measured at both ends of the knife.
+    Attitude,
+    /// What was done goes into the unit's record.
+    Record,
+}
+
+/// Said where a roller is turned by hand.
+const TURNING: &str = "Disconnect the drive and block the reel before you turn the roller; keep fingers out from between roller and frame.";
+/// Said where something is measured on the unit as it stands.
+const STANDING: &str =
+    "Block the unit so that it cannot tip, and block the reel; keep fingers from under the knife.";
+
+impl Step {
+    /// Every step, in working order.
+    pub const ALL: [Self; 14] = [
+        Self::PlateAndBar,
+        Self::Reel,
+        Self::Bearings,
+        Self::FrontRunout,
+        Self::RearRunout,
+        Self::KnifeToReel,
+        Self::FrontEnds,
+        Self::FrontAdjuster,
+        Self::RearEnds,
+        Self::RearAdjuster,
+        Self::RockTest,
+        Self::Height,
+        Self::Attitude,
+        Self::Record,
+    ];
+
+    /// Its name.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::PlateAndBar => "plate and gauge bar",
+            Self::Reel => "reel diameter",
+            Self::Bearings => "roller bearings",
+            Self::FrontRunout => "front roller runout",
+            Self::RearRunout => "rear roller runout",
+            Self::KnifeToReel => "knife to reel",
+            Self::FrontEnds => "front roller ends",
+            Self::FrontAdjuster => "front roller adjuster",
+            Self::RearEnds => "rear roller ends",
+            Self::RearAdjuster => "rear roller adjuster",
+            Self::RockTest => "rock test",
+            Self::Height => "height of cut",
+            Self::Attitude => "attitude",
+            Self::Record => "record",
+        }
+    }
+
+    /// What is done in it.
+    #[must_use]
+    pub const fn what_to_do(self) -> &'static str {
+        match self {
+            Self::PlateAndBar => {
+                "Wipe plate and bar clean. Measure the bar where both ends of the knife will rest."
+            }
+            Self::Reel => "Read the reel's diameter left, middle and right.",
+            Self::Bearings => {
+                "Feel both rollers for play. Worn bearings come first: with them no reading holds."
+            }
+            Self::FrontRunout | Self::RearRunout => {
+                "Turn the roller and read the indicator left, middle and right, from one mark on the roller."
+            }
+            Self::KnifeToReel => {
+                "Set knife to reel with a go and a no-go feeler, left, middle and right; then cut paper along the knife."
+            }
+            Self::FrontEnds | Self::RearEnds => {
+                "Lay the knife on the bar and read the gap under both ends of the roller; turn it half a turn and read again."
+            }
+            Self::FrontAdjuster | Self::RearAdjuster => {
+                "Bring the roller parallel at its adjuster, then read its ends again."
+            }
+            Self::RockTest => {
+                "Stand the unit on its rollers and press each corner: with a twist it rocks."
+            }
+            Self::Height => "Off the bar, measure the height of cut left, middle and right.",
+            Self::Attitude => "Measure the attitude at both ends of the knife.",
+            Self::Record => "Put what was done into the unit's record.",
+        }
+    }
+
+    /// What makes it safe; none where no hand goes near the machine.
+    #[must_use]
+    pub const fn caution(self) -> Option<&'static str> {
+        match self {
+            Self::PlateAndBar => Some(
+                "Lift the unit onto the plate with a hoist or a second person, engine off, key out; block it so that it cannot tip.",
+            ),
+            Self::Reel => Some("Block the reel and wear cut-resistant gloves: blades cut at rest."),
+            Self::Bearings | Self::FrontRunout | Self::RearRunout => Some(TURNING),
+            Self::KnifeToReel => Some(
+                "Wear cut-resistant gloves, turn the reel by its nut or a tool only, and keep fingers away from the knife.",
+            ),
+            Self::FrontEnds | Self::RearEnds => Some(TURNING),
+            Self::FrontAdjuster | Self::RearAdjuster | Self::Height | Self::Attitude => {
+                Some(STANDING)
+            }
+            Self::RockTest => Some(
+                "Block the reel, and press from above with hands clear of reel, knife and rollers.",
+            ),
+            Self::Record => None,
+        }
+    }
+}

@@ -1,0 +1,51 @@
+//! Plate sheets: opened, or refused whole; saved, or left as they were.
+
+use std::path::{Path, PathBuf};
+
+use super::stamp::Stamp;
+use super::unit_file::{FileProblem, Saved, text_of};
+use super::whole::{WriteProblem, write_whole};
+use crate::plate::{SHEET_FILE, SheetFlaw, Worksheet, read_sheet, write_sheet};
+use crate::unit::Written;
+
+/// Opens a plate sheet, and checks that it makes sense.
+///
+/// # Errors
+/// When it cannot be read, is no plate sheet, or holds a value that makes no sense.
+pub fn open_sheet(file: &Path) -> Result<Worksheet, FileProblem> {
+    let text = text_of(file, &SHEET_FILE)?;
+    read_sheet(&text).map_err(|problem| FileProblem::wrong(file, problem))
+}
+
+/// Saves a sheet so that it opens again, whole or not at all.
+///
+/// # Errors
+/// When it holds a value that makes no sense, is larger than a sheet can be, or could not be written;
+/// what stood there before is whole.
+pub fn save_sheet(sheet: &Worksheet, file: &Path) -> Result<Saved, FileProblem> {
+    let unsaved = |source| FileProblem::Unsaved {
+        file: file.to_owned(),
+        source,
+    };
+    sheet
+        .checked()
+        .map_err(|flaw: SheetFlaw| FileProblem::FlawedSheet {
+            file: file.to_owned(),
+            flaw,
+        })?;
+    let Written { text, remarks } = write_sheet(sheet);
+    if text.len() > SHEET_FILE.most_bytes {
+        return Err(unsaved(WriteProblem::TooLarge {
+            most: SHEET_FILE.most_bytes,
+        }));
+    }
+    write_whole(file, text.as_bytes()).map_err(unsaved)?;
+    let stamp = Stamp::of_bytes(text.as_bytes());
+    Ok(Saved { remarks, stamp })
+}
+
+/// The file of the unit that a sheet names: always one beside the sheet.
+#[must_use]
+pub fn unit_beside(sheet_file: &Path, unit_name: &str) -> PathBuf {
+    sheet_file.with_file_name(unit_name)
+}

@@ -1,0 +1,50 @@
+//! The kinds of files that a person can write by hand, in the words that their refusals need.
+
+use super::field::{Field, Group};
+use super::most;
+
+/// A kind of file: what it is called, how it begins, and what belongs at a place in it.
+#[derive(Debug)]
+pub struct FileKind {
+    /// Its name, without an article: `unit file`.
+    pub name: &'static str,
+    /// What one file of it holds: `unit`.
+    pub holds: &'static str,
+    /// How it begins.
+    pub begins: &'static str,
+    /// The field it begins with.
+    pub first_field: &'static str,
+    /// The most bytes of one, read or written.
+    pub most_bytes: usize,
+    /// How many bytes one usually has, in a sentence's words.
+    pub usual_bytes: &'static str,
+    /// What belongs at a path in it.
+    pub wanted_at: fn(&str) -> &'static str,
+}
+
+/// What belongs where a quantity does: it tells its own kind.
+pub const WANTED_QUANTITY: &str = "its value in quotes, with its unit";
+
+/// Unit files.
+pub static UNIT_FILE: FileKind = FileKind {
+    name: "unit file",
+    holds: "unit",
+    begins: "(format: 1, name: …",
+    first_field: "format",
+    most_bytes: most::FILE_BYTES,
+    usual_bytes: "a few thousand",
+    wanted_at,
+};
+
+/// What stands at a path of a unit file, as it is written.
+fn wanted_at(path: &str) -> &'static str {
+    if path == "format" {
+        return "the number 1";
+    }
+    if path.starts_with("examples") {
+        return "a list of readings in quotes, like [\"bench.reel_diameter\"]";
+    }
+    let field = Field::at_path(path).map(|field| field.kind().wanted());
+    let group = || Group::at_path(path).map(Group::wanted);
+    field.or_else(group).unwrap_or(WANTED_QUANTITY)
+}
