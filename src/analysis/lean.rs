@@ -1,12 +1,9 @@
 //! A slide whose lean nobody gave: the bench line stands in for it, and how far that can be off.
 
+use super::uncertainty::LEAN_OFF;
 use super::{Solution, Solved};
 use crate::geometry::Closing;
 use crate::units::{Angle, Length, Sentence};
-
-/// How far the slide may lean from the bench line where its lean is not given: a starting value, no
-/// source.
-pub const LEAN_OFF: Angle = Angle::from_deg(10.0);
 
 /// Sweeps closer together than this are told alike.
 const LEAST_TOLD_MM: f64 = 0.001;
@@ -21,7 +18,7 @@ pub fn lean_in_doubt(solved: &Solved) -> Option<Sentence> {
         return None;
     }
     Some(Sentence::new(
-        "The slide's lean is not entered, so the line from edge to reel centre stands in for it. With up to {} more or less lean (rule of thumb) the sweep is anywhere from {} to {}. Enter the lean under Reel-to-knife adjustment.",
+        "The slide's lean is not entered, so the line from edge to reel centre stands in for it, and every ± here allows for up to {} more or less lean (rule of thumb). The sweep is then anywhere from {} to {}. Enter the lean under Reel-to-knife adjustment, or work it out there from two readings.",
         &[LEAN_OFF.into(), low.into(), high.into()],
     ))
 }
@@ -29,9 +26,7 @@ pub fn lean_in_doubt(solved: &Solved) -> Option<Sentence> {
 /// The least and the most sweep.
 fn sweeps(solved: &Solved) -> Option<(Length, Length)> {
     let bench = &solved.unit.profile.bench;
-    let behind_mm = bench.behind_centre.mm();
-    let to_centre_mm = 0.5 * bench.reel_diameter.mm() + bench.gap.mm();
-    let bench_line = Angle::from_rad((behind_mm / to_centre_mm).asin());
+    let bench_line = bench.lean_of_bench_line();
     let at = |lean: Angle| {
         let mut unit = solved.unit.clone();
         match &mut unit.profile.closing {

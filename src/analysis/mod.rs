@@ -29,11 +29,11 @@ pub use findings::{
     Urgency,
 };
 pub use kinematics::{Kinematics, PathNumber, SpeedsForCut};
-pub use lean::{LEAN_OFF, lean_in_doubt};
+pub use lean::lean_in_doubt;
 pub use limits_from::limits_from;
 pub use numbers::{Lowest, MowingNumbers, NumberId, Numbers, OnGround};
 pub use reel_from::{ReelFrom, ReelWay};
 pub use roller_steps::{RollerSteps, Spacers, moves_told};
 pub use solution::Solution;
 pub use solved::{Solved, SolvedId, Unsolved};
-pub use uncertainty::Uncertainty;
+pub use uncertainty::{LEAN_OFF, Uncertainty};

@@ -2,7 +2,7 @@
 
 use num_dual::Dual64;
 
-use super::uncertainty::{COVERAGE_FACTOR, combined, standard_of_half_width};
+use super::uncertainty::{combined, expanded, standard_of_half_width};
 use crate::geometry::{
     GapAt, Misread, behind_centre_from_rise, behind_centre_from_square, radius_under_straightedge,
     rise_from_block,
@@ -10,34 +10,42 @@ use crate::geometry::{
 use crate::unit::{BenchReadings, WIDEST_GROUND};
 use crate::units::{Angle, Length, Measure, Quantity, System};
 
-/// A length that follows from readings, and how far it can be off.
+/// What follows from readings, and how far it can be off.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Derived {
-    /// The length.
-    pub value: Length,
+pub struct Derived<M = Length> {
+    /// It.
+    pub value: M,
     /// Its combined standard uncertainty (JCGM 100:2008, 5.1.2).
-    pub standard: Length,
+    pub standard: M,
+    /// Its expanded uncertainty: so much holds about 95 % of what the readings leave open.
+    pub expanded: M,
 }
 
-impl Derived {
-    /// Its expanded uncertainty, k = 2.
+impl<M: Measure> Derived<M> {
+    /// The half-width of the even spread that carries the same standard uncertainty on: u·√3.
     #[must_use]
-    pub fn expanded(&self) -> Length {
-        self.standard * COVERAGE_FACTOR
+    pub fn half_width(&self) -> M {
+        M::from_base(self.standard.base() * 3_f64.sqrt())
+    }
+
+    /// Whether any reading behind it carries a ±.
+    #[must_use]
+    pub fn has_off(&self) -> bool {
+        self.standard.base() > 0.0
     }
 
     /// As a reading of its own: the ± of a unit file bounds a rectangular distribution, so the one
-    /// written carries the same standard uncertainty on, half-width u·√3.
+    /// written carries the same standard uncertainty on.
     #[must_use]
-    pub fn as_reading(&self, system: System) -> Quantity<Length> {
+    pub fn as_reading(&self, system: System) -> Quantity<M> {
         let value = Quantity::from_value(self.value, system);
-        let half_width = Length::from_mm(self.standard.mm() * 3_f64.sqrt());
-        if half_width.mm() <= 0.0 {
+        let half_width = self.half_width();
+        if half_width.base() <= 0.0 {
             return value;
         }
         // A ± that the usual digits would round away keeps more of them.
-        let usual = Quantity::<Length>::from_value(half_width, system);
-        let written = if usual.value().mm() > 0.0 {
+        let usual = Quantity::<M>::from_value(half_width, system);
+        let written = if usual.value().base() > 0.0 {
             usual
         } else {
             Quantity::exactly(half_width, system)
@@ -309,10 +317,10 @@ fn is_above_its_off(diameter: Input, gap: Input, rise: Input) -> Result<(), Misr
 
 /// The value of a formula, and its uncertainty by the first-order law: one pass over the formula for
 /// every reading.
-pub(super) fn propagate<const COUNT: usize>(
+pub(super) fn propagate<M: Measure, const COUNT: usize>(
     readings: [Input; COUNT],
     formula: impl Fn([Dual64; COUNT]) -> Result<Dual64, Misread>,
-) -> Result<Derived, Misread> {
+) -> Result<Derived<M>, Misread> {
     let exact = readings.map(|reading| Dual64::from_re(reading.value));
     let value = formula(exact)?.re;
     let mut parts = [(0.0, 0.0); COUNT];
@@ -325,7 +333,8 @@ pub(super) fn propagate<const COUNT: usize>(
         }
     }
     Ok(Derived {
-        value: Length::from_mm(value),
-        standard: Length::from_mm(combined(parts)),
+        value: M::from_base(value),
+        standard: M::from_base(combined(parts)),
+        expanded: M::from_base(expanded(parts)),
     })
 }

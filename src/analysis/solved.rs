@@ -6,7 +6,8 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use thiserror::Error;
 
 use super::advice::Advice;
-use super::{Case, Finding, FindingId, Findings, Solution, Uncertainty};
+use super::uncertainty::{Rests, Sure};
+use super::{Case, Finding, FindingId, Findings, NumberId, Solution, Uncertainty};
 use crate::geometry::{Impossible, Setting};
 use crate::unit::{Document, Flaw, Unit};
 use crate::units::System;
@@ -35,6 +36,8 @@ pub struct Solved {
     pub solution: Solution,
     /// How far its numbers can be off.
     pub uncertainty: Uncertainty,
+    /// Which of them rest on readings.
+    pub rests: Rests,
     /// What was found about it.
     pub findings: Findings,
     /// The setting it had on the bench.
@@ -89,6 +92,7 @@ impl Solved {
         let solution = Solution::of(&unit, &unit.setting)
             .map_err(|why| Unsolved::Impossible { why, system })?;
         let uncertainty = Uncertainty::of(&unit, &unit.setting, unit.follows);
+        let rests = Rests::of(&document, &unit, &unit.setting, unit.follows);
         let case = Case {
             unit: &unit,
             setting: &unit.setting,
@@ -103,6 +107,7 @@ impl Solved {
             unit,
             solution,
             uncertainty,
+            rests,
             findings,
             bench_setting,
             bench,
@@ -117,6 +122,28 @@ impl Solved {
             setting: &self.unit.setting,
             solution: &self.solution,
         }
+    }
+
+    /// How sure a number is.
+    #[must_use]
+    pub fn sure(&self, number: NumberId) -> Sure {
+        self.rests.sure(&self.uncertainty, number)
+    }
+
+    /// Every number that stands under a drawing, each in a reader's units, and how sure it is beside it.
+    #[must_use]
+    pub fn key(&self, system: System) -> Vec<(NumberId, String, String)> {
+        let numbers = self.solution.numbers();
+        let key = numbers.key(system).into_iter();
+        key.map(|(id, shown)| (id, shown, self.off_beside(id, system)))
+            .collect()
+    }
+
+    /// What is told beside a number of how sure it is: empty where it is as set, and where there is no such number.
+    #[must_use]
+    pub fn off_beside(&self, number: NumberId, system: System) -> String {
+        let value = self.solution.numbers().value(number);
+        value.map_or_else(String::new, |value| self.sure(number).told(value, system))
     }
 
     /// What can be done about a finding, for somebody who reads in `system`; none where it is fine

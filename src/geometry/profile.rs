@@ -87,6 +87,16 @@ impl Profile {
     }
 }
 
+impl<N: Number> Bench<N> {
+    /// How the line from the edge to the reel's centre leans, positive leaning ahead at the top.
+    pub(crate) fn lean_of_bench_line(&self) -> Angle<N> {
+        let behind = self.behind_centre.mm();
+        let to_centre = self.reel_diameter.mm() * 0.5 + self.gap.mm();
+        let upright = (to_centre * to_centre - behind * behind).root();
+        Angle::from_rad(behind.angle_over(upright))
+    }
+}
+
 impl Bench {
     fn exact<N: Number>(&self) -> Bench<N> {
         Bench {

@@ -23,7 +23,7 @@ pub struct ReelRead<'a> {
 #[derive(Serialize)]
 struct Report {
     reel_diameter_mm: f64,
-    /// Its expanded uncertainty, k = 2; left out where no reading carries a ±.
+    /// Its expanded uncertainty, about 95 %; left out where no reading carries a ±.
     #[serde(skip_serializing_if = "Option::is_none")]
     reel_diameter_off_mm: Option<f64>,
 }
@@ -63,7 +63,7 @@ pub fn reel_diameter(blades: u32, read: ReelRead, is_json: bool) -> Result<Strin
         option,
         what: why.sentence().shown_in(system),
     })?;
-    let off = found.expanded();
+    let off = found.expanded;
     let has_off = off.mm() > 0.0;
     if is_json {
         return Ok(json_text(&Report {
@@ -73,7 +73,7 @@ pub fn reel_diameter(blades: u32, read: ReelRead, is_json: bool) -> Result<Strin
     }
     let diameter = system.length(found.value);
     let told = if has_off {
-        format!("{diameter} ± {} (k = 2)", system.length(off))
+        format!("{diameter} ± {} (95 %)", system.length(off))
     } else {
         format!("{diameter}; the reading carries no ±")
     };

@@ -21,6 +21,9 @@ pub struct Report {
     ground: Part,
     mowing: Option<Part>,
     findings: Vec<FindingText>,
+    /// What a slide's lean that is not given leaves open; left out where it leaves none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    lean_not_given: Option<String>,
     /// The readings that nobody measured on this unit yet.
     #[serde(skip_serializing_if = "Examples::is_empty")]
     examples: Examples,
@@ -101,6 +104,7 @@ impl Report {
                     text: solved.told(finding, solved.unit.system),
                 })
                 .collect(),
+            lean_not_given: lean_in_doubt(solved).map(|told| told.shown_in(solved.unit.system)),
             examples: solved.document.examples.clone(),
         }
     }
@@ -177,7 +181,11 @@ fn knife_moved(solved: &Solved) -> Option<String> {
 pub fn table(solved: &Solved) -> String {
     let system = solved.unit.system;
     let numbers = solved.solution.numbers();
-    let row = |id: NumberId| Some((id.title(), numbers.shown(id, system)?));
+    let row = |id: NumberId| {
+        let shown = numbers.shown(id, system)?;
+        let off = solved.off_beside(id, system);
+        Some((id.title(), format!("{shown} {off}").trim_end().to_owned()))
+    };
     let first = [NumberId::ReelDiameter, NumberId::Extension, NumberId::Gap];
     let after = first.iter().chain(&NumberId::KEY);
     let mut rows = vec![

@@ -148,10 +148,12 @@ fn plain(solved: &Solved, why: &Why, asked: Asked) -> String {
 
 fn uncertainty_text(text: &mut String, solved: &Solved, finding: FindingId) {
     let (solved, system) = (solved, solved.unit.system);
-    let _ = writeln!(text, "\nHow sure (k = 2)");
+    let _ = writeln!(text, "\nHow sure (± holds 95 %)");
     if solved.unit.uncertain.is_empty() {
         let _ = writeln!(text, "  No reading carries a ±.");
-        return;
+        if !solved.uncertainty.has_any() {
+            return;
+        }
     }
     for (name, shown) in off_in_words(solved, system) {
         let _ = writeln!(text, "  {name:34}  {shown}");

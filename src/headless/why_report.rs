@@ -1,5 +1,7 @@
 //! Why a unit marks the turf, in the shape that programs read: millimetres, degrees, plain ratios.
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 
 use crate::analysis::why::{
@@ -29,7 +31,7 @@ pub(super) struct WhyReport<'a> {
     marks: Option<Vec<MarkReport>>,
 }
 
-/// Expanded uncertainties, k = 2.
+/// Expanded uncertainties: each holds about 95 % of what the readings leave open.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 struct UncertaintyReport {
     behind_centre_mm: f64,
@@ -38,6 +40,9 @@ struct UncertaintyReport {
     reel_clearance_mm: f64,
     underside_clearance_mm: f64,
     sweep_share: f64,
+    /// Expanded over standard uncertainty of each of them, by its key without the unit; those that
+    /// cannot be off are left out.
+    coverage_factors: BTreeMap<&'static str, f64>,
     /// Which of the numbers bend so much over the readings' ± that theirs is no more than rough.
     rough: Vec<&'static str>,
     /// The findings that cannot be told: a limit lies within what the readings leave open.
@@ -236,6 +241,16 @@ impl UncertaintyReport {
             reel_clearance_mm: uncertainty.expanded(NumberId::ReelAtLowEnd),
             underside_clearance_mm: uncertainty.expanded(NumberId::UndersideAtLowEnd),
             sweep_share: uncertainty.expanded(NumberId::SweepShare),
+            coverage_factors: [
+                ("behind_centre", NumberId::BehindCentre),
+                ("sweep_below_cut", NumberId::SweepBelowCut),
+                ("reel_clearance", NumberId::ReelAtLowEnd),
+                ("underside_clearance", NumberId::UndersideAtLowEnd),
+                ("sweep_share", NumberId::SweepShare),
+            ]
+            .into_iter()
+            .filter_map(|(key, number)| Some((key, uncertainty.coverage_factor(number)?)))
+            .collect(),
             rough: uncertainty.rough().map(NumberId::name).collect(),
             cannot_tell: in_doubt.map(|finding| finding.id.id()).collect(),
             improve_first: uncertainty

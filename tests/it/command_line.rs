@@ -778,9 +778,9 @@ fn a_reels_diameter_comes_from_tips_tape_and_diameter_tape() {
     let shown = ["--blades", "6", "--diameter-tape", "190.98593171027443 mm"];
     near("diameter tape", diameter_mm(&shown), 200.0, 1e-9);
     let told = done(asked(&["--blades", "6", "--tips", "8 in ± 0.01 in"]));
-    // 2/√3 of a bound of ten thou.
+    // One evenly spread reading: 95.45 % of a bound of ten thou.
     assert!(
-        told.starts_with("Reel diameter: 8.000 in ± 0.0115 in (k = 2)\n\n"),
+        told.starts_with("Reel diameter: 8.000 in ± 0.0095 in (95 %)\n\n"),
         "{told}"
     );
     for (arguments, says) in [

@@ -1087,7 +1087,9 @@ fn the_json_tells_the_expanded_uncertainty_and_what_to_improve_first() {
             ("reel_clearance_mm", NumberId::ReelOnGround),
         ] {
             let told = told[key].as_f64().unwrap();
-            let wanted = 2.0 * solved.uncertainty.standard(output);
+            let wanted = solved.uncertainty.expanded(output);
+            let factor = wanted / solved.uncertainty.standard(output);
+            assert!((1.65..2.0).contains(&factor), "{demo:?} {key}: {factor}");
             assert!(
                 told > 0.0 && (told - wanted).abs() < 1e-12,
                 "{demo:?} {key}"

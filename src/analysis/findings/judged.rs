@@ -112,11 +112,13 @@ impl Judged {
 
 /// A limit that lies within what a number can be off.
 ///
-/// After the decision rule of ISO 14253-1: neither that the limit is kept nor that it is passed is
-/// shown while the number lies nearer to it than its expanded uncertainty.
+/// The decision rule is a guard band as wide as the expanded uncertainty on either side of the limit
+/// (JCGM 106:2012, 8.3.2, from memory): neither that the limit is kept nor that it is passed is shown
+/// while the number lies nearer to it. ISO 14253-1 had that band up to its edition of 2013; that of
+/// 2017 asks for 95 % of conformity instead, which a narrower band already gives (from memory).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Doubt {
-    /// The expanded uncertainty of the number that is judged, k = 2.
+    /// The expanded uncertainty of the number that is judged, about 95 %.
     pub off: Value,
     /// The limit.
     pub limit: Value,
@@ -127,7 +129,7 @@ impl Doubt {
     #[must_use]
     pub fn sentence(&self) -> Sentence {
         Sentence::new(
-            "Undecided: with the readings' ± it is known to ± {} (k = 2), and the limit of {} lies within that.",
+            "Undecided: it is known to ± {} (95 %), and the limit of {} lies within that.",
             &[self.off, self.limit],
         )
     }

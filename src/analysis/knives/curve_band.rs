@@ -15,7 +15,7 @@ const PLACES: u32 = 32;
 pub struct OffAt {
     /// Where.
     pub at: f64,
-    /// The value less its expanded uncertainty, k = 2.
+    /// The value less its expanded uncertainty.
     pub low_mm: f64,
     /// The value and its expanded uncertainty.
     pub high_mm: f64,
@@ -48,7 +48,7 @@ pub fn bands(
             is_broken = true;
             continue;
         };
-        let uncertainty = Uncertainty::of(unit, &setting, follows);
+        let uncertainty = Uncertainty::of_readings(unit, &setting, follows);
         let values = measured_of(&solution);
         for ((band, measured), value) in bands.iter_mut().zip(Measured::ALL).zip(values) {
             let off = uncertainty.expanded(measured.number());

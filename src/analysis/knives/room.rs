@@ -2,7 +2,7 @@
 
 use super::life::Trial;
 use super::set_once::End;
-use crate::analysis::uncertainty::{COVERAGE_FACTOR, combined};
+use crate::analysis::uncertainty::expanded;
 use crate::analysis::{FindingId, NumberId, Solution, Uncertainty};
 use crate::geometry::{KnifeSection, Setting, Stance};
 use crate::unit::{Fitted, Follows, Reading, Unit};
@@ -41,7 +41,7 @@ pub fn off_between(
         let reading = uncertain.reading;
         (of(&high, reading) - of(&low, reading), 1.0)
     });
-    let off_deg = COVERAGE_FACTOR * combined(parts) + low.bent + high.bent;
+    let off_deg = expanded(parts) + low.bent + high.bent;
     Angle::from_deg(off_deg)
 }
 
@@ -68,7 +68,7 @@ fn shifts(unit: &Unit, trial: &Trial, (place, knife): (Fitted, KnifeSection), en
         attitude: false,
         ..unit.follows.with_knife(place)
     };
-    let uncertainty = Uncertainty::of(unit, &setting(deg), follows);
+    let uncertainty = Uncertainty::of_readings(unit, &setting(deg), follows);
     let by_reading = uncertainty.ranking(number).into_iter().map(|part| {
         (
             part.reading,

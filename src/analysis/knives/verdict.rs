@@ -98,7 +98,7 @@ pub struct Judgement {
     pub verdict: Verdict,
     /// What stands against it; empty where it fits.
     pub against: Vec<Against>,
-    /// How far the room, or what is wanting, can be off (k = 2).
+    /// How far the room, or what is wanting, can be off, about 95 %.
     pub off: Angle,
     /// What stands apart where no attitude can be set once.
     pub apart: Option<Apart>,
@@ -243,7 +243,7 @@ impl OnTrial<'_> {
             let mut uncertainty = None;
             for finding in Findings::excluding(&case) {
                 let uncertainty =
-                    uncertainty.get_or_insert_with(|| Uncertainty::of(unit, &setting, follows));
+                    uncertainty.get_or_insert_with(|| Uncertainty::of_readings(unit, &setting, follows));
                 is_doubted &= Findings::is_doubted(&case, finding, uncertainty);
                 if !excluding.contains(&finding) {
                     excluding.push(finding);

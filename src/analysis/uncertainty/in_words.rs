@@ -1,5 +1,6 @@
 //! What is known of a solution's numbers, value and ± in words.
 
+use super::Sure;
 use crate::analysis::{NumberId, Solved};
 use crate::units::{Measure as _, Share, System};
 
@@ -24,14 +25,19 @@ pub fn off_in_words(solved: &Solved, system: System) -> Vec<(&'static str, Strin
     let numbers = solved.solution.numbers();
     let told = TOLD.into_iter().filter_map(|number| {
         let value = numbers.value(number)?;
-        let off = value.with_base(solved.uncertainty.expanded(number));
+        let shown = value.shown_in(system);
+        let sure = solved.sure(number);
+        let off = match sure {
+            Sure::AsSet => "as set".to_owned(),
+            _ => sure.told(value, system),
+        };
         let rough = if solved.uncertainty.is_rough(number) {
             " and more: not straight over the readings' ±"
         } else {
             ""
         };
-        let (value, off) = (value.shown_in(system), off.shown_in(system));
-        Some((number.name(), format!("{value} ± {off}{rough}")))
+        let between = if sure == Sure::AsSet { ", " } else { " " };
+        Some((number.name(), format!("{shown}{between}{off}{rough}")))
     });
     told.collect()
 }

@@ -3,18 +3,26 @@
 //! By JCGM 100:2008, the "Guide to the expression of uncertainty in measurement" (GUM): a ±
 //! bounds a rectangular distribution, standard uncertainty half-width/√3 (4.3.7); readings are
 //! independent, and their standard uncertainties combine by the first-order law of propagation
-//! (5.1.2); the expanded uncertainty is *k* = 2 times the combined one (6.2.1, 6.3.3). The
-//! sensitivities are derivatives of the very formulas that give the values, by dual numbers.
+//! (5.1.2). The expanded uncertainty holds about 95 % of what they leave open (6.3.3): where many
+//! readings share in it that is twice the combined one, where one evenly spread reading dominates less
+//! (`coverage.rs`). The sensitivities are derivatives of the very formulas that give the values, by
+//! dual numbers.
 //!
 //! The law is of first order: it holds while the numbers change in proportion to the readings over
 //! the width of the ±. Where circles only just touch they do not, and no derivative counts there.
 
+mod coverage;
 mod in_words;
+mod open_lean;
 mod perturbed;
+mod sure;
 
 use num_dual::Dual64;
 
+pub use coverage::{COVERAGE, expanded};
 pub use in_words::{off_in_words, share_in_words};
+pub use open_lean::LEAN_OFF;
+pub use sure::{Rests, Sure};
 
 use self::perturbed::Inputs;
 use super::numbers::{NumberId, Numbers};
@@ -23,9 +31,6 @@ use crate::unit::{Follows, Reading, Uncertain, Unit};
 
 /// How many numbers there are.
 const COUNT: usize = NumberId::ALL.len();
-
-/// The coverage factor *k* of an expanded uncertainty.
-pub const COVERAGE_FACTOR: f64 = 2.0;
 
 /// The standard uncertainty of a value that lies anywhere within ± `half_width`, each place as
 /// likely (JCGM 100:2008, 4.3.7).
@@ -48,6 +53,7 @@ pub fn combined(parts: impl IntoIterator<Item = (f64, f64)>) -> f64 {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Uncertainty {
     parts: Vec<Part>,
+    is_lean_open: bool,
 }
 
 /// What one reading brings to every number.
@@ -106,15 +112,28 @@ impl Uncertainty {
     /// Works out how far the numbers of a unit in one of its settings can be off.
     ///
     /// `follows` says which values of the setting are the bench's own readings (`unit.follows` for
-    /// the setting in force). A setting that has no solution has no uncertainty.
+    /// the setting in force). A slide's lean that is not given counts as well, with [`LEAN_OFF`]. A
+    /// setting that has no solution has no uncertainty.
     #[must_use]
     pub fn of(unit: &Unit, setting: &Setting, follows: Follows) -> Self {
-        if unit.uncertain.is_empty() {
+        Self::by(open_lean::open_lean(unit), unit, setting, follows)
+    }
+
+    /// The same by the readings alone, which have a ± of their own: what they leave open between
+    /// knives, whose slide is one and the same.
+    #[must_use]
+    pub fn of_readings(unit: &Unit, setting: &Setting, follows: Follows) -> Self {
+        Self::by(None, unit, setting, follows)
+    }
+
+    fn by(more: Option<Uncertain>, unit: &Unit, setting: &Setting, follows: Follows) -> Self {
+        if unit.uncertain.is_empty() && more.is_none() {
             return Self::default();
         }
         let exact = Inputs::<Dual64>::exact(unit, setting);
         let plain = Inputs::<f64>::exact(unit, setting);
-        let parts = unit.uncertain.iter().filter_map(|uncertain| {
+        let uncertain = unit.uncertain.iter().copied().chain(more);
+        let parts = uncertain.filter_map(|uncertain| {
             let mut inputs = exact.clone();
             if !inputs.derive_by(uncertain.reading, follows) {
                 return None;
@@ -124,12 +143,29 @@ impl Uncertainty {
                 standard: standard_of_half_width(uncertain.half_width),
                 sensitivities: bases(&inputs.numbers().ok()?)
                     .map(|number| beyond_rounding(number.eps)),
-                bends: bends(&plain, *uncertain, follows),
+                bends: bends(&plain, uncertain, follows),
             })
         });
         Self {
             parts: parts.collect(),
+            is_lean_open: more.is_some(),
         }
+    }
+
+    /// Whether a lean that is not given counts among the readings.
+    #[must_use]
+    pub fn is_lean_open(&self) -> bool {
+        self.is_lean_open
+    }
+
+    /// Whether any number that is told can be off, as far as is known.
+    #[must_use]
+    pub fn has_any(&self) -> bool {
+        let told = NumberId::ALL.into_iter().filter(|number| number.has_off());
+        self.parts.iter().any(|part| {
+            told.clone()
+                .any(|number| part.sensitivities[number as usize] != 0.0)
+        })
     }
 
     /// The combined standard uncertainty of a number, in its base unit: millimetres, degrees, or
@@ -139,10 +175,18 @@ impl Uncertainty {
         combined(self.parts.iter().map(|part| part.on(number)))
     }
 
-    /// The expanded uncertainty, [`COVERAGE_FACTOR`] times the combined standard uncertainty.
+    /// The expanded uncertainty: the number lies within ± it with [`COVERAGE`].
     #[must_use]
     pub fn expanded(&self, number: NumberId) -> f64 {
-        COVERAGE_FACTOR * self.standard(number)
+        expanded(self.parts.iter().map(|part| part.on(number)))
+    }
+
+    /// The coverage factor *k*, expanded over combined standard uncertainty; none where the number
+    /// cannot be off.
+    #[must_use]
+    pub fn coverage_factor(&self, number: NumberId) -> Option<f64> {
+        let standard = self.standard(number);
+        (standard > 0.0).then(|| self.expanded(number) / standard)
     }
 
     /// How far a number can stray, besides its ±, from what the first-order law takes to be

@@ -173,11 +173,15 @@ impl<N: Number> Inputs<'_, N> {
     }
 
     fn touch_closing(&mut self, reading: Reading, change: &dyn Fn(&mut N)) -> bool {
+        let bench_line = self.profile.bench.lean_of_bench_line();
         let input = match &mut self.profile.closing {
-            Closing::ReelSlides { lean } | Closing::KnifeSlides { lean } => match lean {
-                Some(lean) if reading == Reading::Lean => lean.base_mut(),
-                Some(_) | None => return false,
-            },
+            Closing::ReelSlides { lean } | Closing::KnifeSlides { lean } => {
+                if reading != Reading::Lean {
+                    return false;
+                }
+                // One that is not given is the bench line's, and can be off as any other.
+                lean.get_or_insert(bench_line).base_mut()
+            }
             Closing::ReelPivots { pivot_in_frame } | Closing::KnifePivots { pivot_in_frame } => {
                 if reading == Reading::PivotAhead {
                     &mut pivot_in_frame.x

@@ -163,8 +163,8 @@ impl BehindCard {
         match &found {
             Ok(derived) => {
                 let value = system.length(derived.value);
-                let off = system.length(derived.expanded());
-                let text = format!("Behind centre {value} ± {off} (k = 2)");
+                let off = system.length(derived.expanded);
+                let text = format!("Behind centre {value} ± {off} (95 %)");
                 ui.label(Lettering::Heading.of(text));
                 let told = self.tip_off_told(bench, blades, system);
                 ui.label(Lettering::Note.of(told));

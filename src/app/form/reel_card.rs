@@ -178,8 +178,8 @@ fn found_ui(ui: &mut Ui, found: &Result<Derived, String>, system: System) {
         Ok(derived) => {
             let value = system.length(derived.value);
             let text = if derived.standard.mm() > 0.0 {
-                let off = system.length(derived.expanded());
-                format!("Reel diameter {value} ± {off} (k = 2)")
+                let off = system.length(derived.expanded);
+                format!("Reel diameter {value} ± {off} (95 %)")
             } else {
                 format!("Reel diameter {value}, ± not entered")
             };

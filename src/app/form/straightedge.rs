@@ -78,8 +78,8 @@ fn beginning(system: System) -> StraightedgeEntry {
 fn told(what: &str, radius: &Derived, system: System) -> String {
     let shown = system.radius(radius.value);
     if radius.standard.mm() > 0.0 {
-        let off = system.radius(radius.expanded());
-        format!("{what} of {shown} ± {off} radius (k = 2)")
+        let off = system.radius(radius.expanded);
+        format!("{what} of {shown} ± {off} radius (95 %)")
     } else {
         format!("{what} of {shown} radius")
     }
@@ -94,7 +94,7 @@ fn as_radius(radius: &Derived, system: System) -> Quantity<Length> {
     };
     let size = Length::size_of(unit);
     let written = |length: Length| format!("{:.decimals$} {unit}", length.mm() / size);
-    let half_width = Length::from_mm(radius.standard.mm() * 3_f64.sqrt());
+    let half_width = radius.half_width();
     let text = if half_width.mm() > 0.0 {
         format!("{} ± {}", written(radius.value), written(half_width))
     } else {

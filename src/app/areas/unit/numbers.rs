@@ -45,15 +45,15 @@ pub fn numbers_ui(ui: &mut Ui, desk: &Desk, advice: &mut KeptAdvice) {
 fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
     ui.set_min_width(width);
     ui.heading("Numbers");
-    let numbers = solved.solution.numbers().key(system);
+    let numbers = solved.key(system);
     ScrollArea::vertical()
         .id_salt("numbers")
         .auto_shrink(false)
         .show(ui, |ui| {
             let least = if system == System::InchFraction {
-                520.0
+                720.0
             } else {
-                420.0
+                560.0
             };
             let columns = if width > least { 2 } else { 1 };
             let rows = numbers.len().div_ceil(columns);
@@ -64,10 +64,16 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
                 .show(ui, |ui| {
                     for row in 0..rows {
                         for column in 0..columns {
-                            if let Some((number, shown)) = numbers.get(column * rows + row) {
+                            if let Some((number, shown, off)) = numbers.get(column * rows + row) {
                                 let label = ui.label(RichText::new(number.title()).weak());
                                 label.on_hover_text(number.meaning());
-                                ui.label(RichText::new(shown).family(strong()));
+                                ui.horizontal(|ui| {
+                                    ui.spacing_mut().item_spacing.x = 5.0;
+                                    ui.label(RichText::new(shown).family(strong()));
+                                    if !off.is_empty() {
+                                        ui.label(Lettering::FinePrint.of(off).weak());
+                                    }
+                                });
                             }
                         }
                         ui.end_row();

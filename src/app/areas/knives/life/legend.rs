@@ -35,7 +35,7 @@ pub fn legend_ui(ui: &mut Ui, key: &Key, theme: Theme) {
                 .colour
                 .gamma_multiply(0.3);
             ui.painter().rect_filled(place, 0.0, tint);
-            let text = "as far as the fitted knife can be off (±, k = 2)";
+            let text = "as far as the fitted knife can be off (±, 95 %)";
             ui.label(RichText::new(text).weak());
         }
     });
