@@ -8,6 +8,7 @@ mod caution;
 mod dial;
 pub mod findings;
 mod kinematics;
+mod knife_moved;
 pub mod knives;
 mod lean;
 mod limits_from;
@@ -29,6 +30,7 @@ pub use findings::{
     Urgency,
 };
 pub use kinematics::{Kinematics, PathNumber, SpeedsForCut};
+pub use knife_moved::knife_moved;
 pub use lean::lean_in_doubt;
 pub use limits_from::limits_from;
 pub use numbers::{Lowest, MowingNumbers, NumberId, Numbers, OnGround};

@@ -36,8 +36,6 @@ pub struct Solved {
     pub solution: Solution,
     /// How far its numbers can be off.
     pub uncertainty: Uncertainty,
-    /// Which of them rest on readings.
-    pub rests: Rests,
     /// What was found about it.
     pub findings: Findings,
     /// The setting it had on the bench.
@@ -91,8 +89,8 @@ impl Solved {
         let system = unit.system;
         let solution = Solution::of(&unit, &unit.setting)
             .map_err(|why| Unsolved::Impossible { why, system })?;
-        let uncertainty = Uncertainty::of(&unit, &unit.setting, unit.follows);
         let rests = Rests::of(&document, &unit, &unit.setting, unit.follows);
+        let uncertainty = Uncertainty::of(&unit, &unit.setting, unit.follows).resting(rests);
         let case = Case {
             unit: &unit,
             setting: &unit.setting,
@@ -107,7 +105,6 @@ impl Solved {
             unit,
             solution,
             uncertainty,
-            rests,
             findings,
             bench_setting,
             bench,
@@ -127,7 +124,7 @@ impl Solved {
     /// How sure a number is.
     #[must_use]
     pub fn sure(&self, number: NumberId) -> Sure {
-        self.rests.sure(&self.uncertainty, number)
+        self.uncertainty.sure(number)
     }
 
     /// Every number that stands under a drawing, each in a reader's units, and how sure it is beside it.

@@ -110,9 +110,10 @@ pub enum HeadlessCommand {
         #[command(flatten)]
         what_if: WhatIf,
     },
-    /// Work a reel's diameter out from readings that take it short: over tips, or by a tape.
+    /// Work a reel's diameter out from readings that take it short: over tips, over
+    /// two straight bars, or by a tape.
     #[command(after_help = caution())]
-    #[command(group = ArgGroup::new("from").args(["tips", "tape", "diameter_tape"]).required(true))]
+    #[command(group = ArgGroup::new("from").args(["tips", "over_bars", "tape", "diameter_tape"]).required(true))]
     ReelDiameter {
         /// Number of blades.
         #[arg(long, value_name = "N")]
@@ -120,6 +121,22 @@ pub enum HeadlessCommand {
         /// The longest distance over two blade tips, by a caliper.
         #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
         tips: Option<String>,
+        /// Over two straight bars laid along the reel on opposite sides, by a caliper.
+        #[arg(
+            long,
+            value_name = "LENGTH",
+            allow_hyphen_values = true,
+            requires = "bars"
+        )]
+        over_bars: Option<String>,
+        /// Both bars together, without the reel.
+        #[arg(
+            long,
+            value_name = "LENGTH",
+            allow_hyphen_values = true,
+            requires = "over_bars"
+        )]
+        bars: Option<String>,
         /// A plain tape once round the blades, read along its middle.
         #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
         tape: Option<String>,
@@ -128,7 +145,7 @@ pub enum HeadlessCommand {
             long,
             value_name = "LENGTH",
             allow_hyphen_values = true,
-            conflicts_with_all = ["tips", "diameter_tape"]
+            conflicts_with_all = ["tips", "over_bars", "diameter_tape"]
         )]
         thickness: Option<String>,
         /// A tape round the blades that shows a diameter.

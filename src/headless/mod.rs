@@ -62,6 +62,8 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
         HeadlessCommand::ReelDiameter {
             blades,
             tips,
+            over_bars,
+            bars,
             tape,
             thickness,
             diameter_tape,
@@ -69,6 +71,8 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
         } => {
             let read = ReelRead {
                 tips: tips.as_deref(),
+                over_bars: over_bars.as_deref(),
+                bars: bars.as_deref(),
                 tape: tape.as_deref(),
                 thickness: thickness.as_deref(),
                 diameter_tape: diameter_tape.as_deref(),

@@ -12,6 +12,10 @@ use crate::units::{Length, Measure as _, Quantity};
 pub struct ReelRead<'a> {
     /// The longest distance over two blade tips.
     pub tips: Option<&'a str>,
+    /// Over two straight bars along the reel, on opposite sides.
+    pub over_bars: Option<&'a str>,
+    /// Both bars together, without the reel.
+    pub bars: Option<&'a str>,
     /// A plain tape once round.
     pub tape: Option<&'a str>,
     /// How thick that is.
@@ -38,13 +42,17 @@ pub fn reel_diameter(blades: u32, read: ReelRead, is_json: bool) -> Result<Strin
         .thickness
         .map(|text| length("thickness", text, true))
         .transpose()?;
+    let bars = read
+        .bars
+        .map(|text| length("bars", text, false))
+        .transpose()?;
     let reading;
-    let (option, from) = match (read.tips, read.tape, read.diameter_tape) {
+    let (option, from) = match (read.tips, read.tape, read.over_bars, read.diameter_tape) {
         (Some(text), ..) => {
             reading = length("tips", text, false)?;
             ("tips", ReelFrom::Tips(&reading))
         }
-        (None, Some(text), _) => {
+        (None, Some(text), ..) => {
             reading = length("tape", text, false)?;
             let thickness = thickness.as_ref().unwrap_or(&zero);
             let from = ReelFrom::Tape {
@@ -53,7 +61,16 @@ pub fn reel_diameter(blades: u32, read: ReelRead, is_json: bool) -> Result<Strin
             };
             ("tape", from)
         }
-        (None, None, text) => {
+        (None, None, Some(text), _) => {
+            reading = length("over-bars", text, false)?;
+            let bars = bars.as_ref().unwrap_or(&zero);
+            let from = ReelFrom::Bars {
+                over: &reading,
+                bars,
+            };
+            ("over-bars", from)
+        }
+        (None, None, None, text) => {
             reading = length("diameter-tape", text.unwrap_or_default(), false)?;
             ("diameter-tape", ReelFrom::DiameterTape(&reading))
         }
@@ -75,7 +92,7 @@ pub fn reel_diameter(blades: u32, read: ReelRead, is_json: bool) -> Result<Strin
     let told = if has_off {
         format!("{diameter} ± {} (95 %)", system.length(off))
     } else {
-        format!("{diameter}; the reading carries no ±")
+        format!("{diameter}, ± not entered")
     };
     Ok(format!("Reel diameter: {told}\n\n{}\n", caution()))
 }

@@ -4,12 +4,11 @@ use std::fmt::Write as _;
 
 use serde::{Serialize, Serializer};
 
-use crate::analysis::{NumberId, Numbers, Solved, lean_in_doubt};
+use crate::analysis::{NumberId, Numbers, Solved, knife_moved, lean_in_doubt};
 use crate::command::caution;
 use crate::drawing::verdict;
-use crate::geometry::Stance;
 use crate::unit::Examples;
-use crate::units::{Angle, Length, Measure as _, in_plain_letters, is_hidden};
+use crate::units::{Measure as _, in_plain_letters, is_hidden};
 
 /// The report in the shape of the written format: millimetres, degrees and plain ratios.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -142,40 +141,6 @@ pub(super) fn in_line(name: &str) -> String {
     in_plain_letters(name, is_hidden).to_string()
 }
 
-/// What a knife that moves while the gap is closed does to the height of cut; none where the reel
-/// moves.
-fn knife_moved(solved: &Solved) -> Option<String> {
-    let system = solved.unit.system;
-    if !solved.document.closing.way().moves_knife() {
-        return None;
-    }
-    let pose = &solved.solution.pose;
-    let (lifted, turned) = (pose.edge_lifted_by_closing, pose.attitude_by_closing);
-    let size = |length: Length| system.length(Length::from_mm(length.mm().abs()));
-    let (way, more) = if lifted.mm() < 0.0 {
-        ("lowers", "less")
-    } else {
-        ("lifts", "more")
-    };
-    let mut told = format!(
-        "Closing the gap moves the knife and {way} its edge by {}: with the rollers left alone the height of cut is so much {more}.",
-        size(lifted)
-    );
-    if turned != Angle::ZERO {
-        let attitude = Angle::from_deg(turned.deg().abs());
-        let more = if turned.deg() < 0.0 { "less" } else { "more" };
-        let _ = write!(
-            told,
-            " It also gives the knife {} {more} attitude.",
-            system.angle(attitude)
-        );
-    }
-    if matches!(solved.unit.setting.stance, Stance::Wanted { .. }) {
-        told.push_str(" The numbers above are with the rollers set again.");
-    }
-    Some(told)
-}
-
 /// The report as a table in the units of the file.
 #[must_use]
 pub fn table(solved: &Solved) -> String {
@@ -243,7 +208,7 @@ pub fn table(solved: &Solved) -> String {
     if let Some(told) = lean_in_doubt(solved) {
         let _ = writeln!(text, "\n{}", told.shown_in(system));
     }
-    if let Some(told) = knife_moved(solved) {
+    if let Some(told) = knife_moved(solved, system) {
         let _ = writeln!(text, "\n{told}");
     }
     let _ = writeln!(text, "\n{}", caution());

@@ -105,9 +105,12 @@ fn plain(solved: &Solved, why: &Why, asked: Asked) -> String {
     ] {
         let _ = writeln!(text, "\n{title}");
         for step in &budget.steps {
+            let looked = step
+                .none_told()
+                .map_or(String::new(), |looked| format!("  {}", looked.word()));
             let _ = writeln!(
                 text,
-                "  {:26}  {:>12}",
+                "  {:26}  {:>12}{looked}",
                 step.kind.name(),
                 system.in_column(step.by)
             );

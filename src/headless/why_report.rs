@@ -8,7 +8,7 @@ use crate::analysis::why::{
     Budget, Change, Complaint, CrestLimit, KnobAnswer, NotSensible, Why, causes, matches,
 };
 use crate::analysis::{FindingId, NumberId, RollerSteps, Solved, Spacers, Standing};
-use crate::unit::Brackets;
+use crate::unit::{Brackets, Looked};
 use crate::units::{Length, System, Value};
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -61,6 +61,9 @@ struct ReadingReport {
 struct StepReport {
     id: &'static str,
     mm: f64,
+    /// Whether what it comes from was measured, be it none; left out for what the geometry gives.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    reading: Option<&'static str>,
 }
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -161,10 +164,12 @@ fn steps(budget: &Budget, left: &'static str) -> Vec<StepReport> {
     let steps = budget.steps.iter().map(|step| StepReport {
         id: step.kind.id(),
         mm: step.by.mm(),
+        reading: step.looked.map(Looked::word),
     });
     let left = StepReport {
         id: left,
         mm: budget.left().mm(),
+        reading: None,
     };
     steps.chain([left]).collect()
 }

@@ -11,8 +11,12 @@ use crate::units::{Length, Quantity, System};
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct GroundEntry {
-    /// How deep the rollers sink.
-    pub roller_sink: Quantity<Length>,
+    /// How deep the rollers sink; left out where nobody measured it.
+    #[serde(
+        skip_serializing_if = "Option::is_none",
+        serialize_with = "without_some"
+    )]
+    pub roller_sink: Option<Quantity<Length>>,
     /// How deep the front roller sinks; as both of them when left out.
     #[serde(
         skip_serializing_if = "Option::is_none",
@@ -26,6 +30,7 @@ pub struct GroundEntry {
     )]
     pub rear_sink: Option<Quantity<Length>>,
     /// The ground's shape along the direction of travel.
+    #[serde(skip_serializing_if = "ShapeEntry::is_not_measured")]
     pub shape: ShapeEntry,
     /// A straightedge's reading that the shape can be filled from.
     pub straightedge: Option<StraightedgeEntry>,
@@ -87,23 +92,38 @@ impl GapPlace {
     }
 }
 
-/// What is worn or out of true, as a dial gauge and the two ends of the unit show it.
+/// What is worn or out of true, as a dial gauge and the two ends of the unit show it; each left out
+/// where nobody measured it.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct WearEntry {
     /// Full reading of a dial gauge on the front roller over a turn.
-    pub front_runout: Quantity<Length>,
+    #[serde(
+        skip_serializing_if = "Option::is_none",
+        serialize_with = "without_some"
+    )]
+    pub front_runout: Option<Quantity<Length>>,
     /// Full reading of a dial gauge on the rear roller over a turn.
-    pub rear_runout: Quantity<Length>,
+    #[serde(
+        skip_serializing_if = "Option::is_none",
+        serialize_with = "without_some"
+    )]
+    pub rear_runout: Option<Quantity<Length>>,
     /// Height of cut at one end of the unit less that at the other, without its sign.
-    pub end_difference: Quantity<Length>,
+    #[serde(
+        skip_serializing_if = "Option::is_none",
+        serialize_with = "without_some"
+    )]
+    pub end_difference: Option<Quantity<Length>>,
 }
 
 /// The ground's shape along the direction of travel.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub enum ShapeEntry {
-    /// As the plate.
+    /// Nobody looked: taken as the plate.
     #[default]
+    NotMeasured,
+    /// As the plate.
     Level,
     /// A rise of this radius.
     Crest(Quantity<Length>),
@@ -114,6 +134,8 @@ pub enum ShapeEntry {
 /// What the ground is along the direction of travel, without how much.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum GroundForm {
+    /// Nobody looked.
+    NotMeasured,
     /// As the plate.
     Level,
     /// A rise.
@@ -123,14 +145,18 @@ pub enum GroundForm {
 }
 
 impl OneOf for GroundForm {
-    const ALL: &'static [Self] = &[Self::Level, Self::Crest, Self::Hollow];
+    const ALL: &'static [Self] = &[Self::NotMeasured, Self::Level, Self::Crest, Self::Hollow];
 
     fn word(self) -> &'static str {
-        self.name()
+        match self {
+            Self::NotMeasured => "NotMeasured",
+            Self::Level | Self::Crest | Self::Hollow => self.name(),
+        }
     }
 
     fn name(self) -> &'static str {
         match self {
+            Self::NotMeasured => "not measured",
             Self::Level => "Level",
             Self::Crest => "Crest",
             Self::Hollow => "Hollow",
@@ -143,17 +169,24 @@ impl ShapeEntry {
     #[must_use]
     pub const fn form(&self) -> GroundForm {
         match self {
+            Self::NotMeasured => GroundForm::NotMeasured,
             Self::Level => GroundForm::Level,
             Self::Crest(_) => GroundForm::Crest,
             Self::Hollow(_) => GroundForm::Hollow,
         }
     }
 
+    /// Whether nobody looked.
+    #[must_use]
+    pub fn is_not_measured(&self) -> bool {
+        self.form() == GroundForm::NotMeasured
+    }
+
     /// Its radius; none for level ground.
     #[must_use]
     pub const fn radius(&self) -> Option<&Quantity<Length>> {
         match self {
-            Self::Level => None,
+            Self::NotMeasured | Self::Level => None,
             Self::Crest(radius) | Self::Hollow(radius) => Some(radius),
         }
     }
@@ -168,6 +201,7 @@ impl ShapeEntry {
             Quantity::written_in(radius, unit, 0)
         });
         *self = match form {
+            GroundForm::NotMeasured => Self::NotMeasured,
             GroundForm::Level => Self::Level,
             GroundForm::Crest => Self::Crest(radius),
             GroundForm::Hollow => Self::Hollow(radius),

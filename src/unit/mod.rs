@@ -20,6 +20,7 @@ mod knife_list;
 mod knife_rows;
 mod left_out;
 mod limits;
+mod looked;
 pub mod most;
 mod new_unit;
 mod pieces;
@@ -55,6 +56,7 @@ pub use knife_rows::{
     COLUMNS, NEEDED_COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows,
 };
 pub use limits::Limits;
+pub use looked::{Looked, LookedFor};
 pub use pieces::Pieces;
 pub use text::{TextProblem, parse, parse_text, read_text};
 pub use uncertain::{Follows, Uncertain};

@@ -11,6 +11,7 @@ use super::flaw::Flaw;
 use super::grinding::Grinding;
 use super::ground::{GroundEntry, ShapeEntry};
 use super::limits::Limits;
+use super::looked::LookedFor;
 use super::relations;
 use super::uncertain::{Follows, Uncertain, uncertain_readings};
 use super::wear::Wear;
@@ -67,6 +68,8 @@ pub struct Unit {
     pub sink: Sink,
     /// What is worn or out of true.
     pub wear: Wear,
+    /// What of sink, shape and wear was measured, be it none.
+    pub looked_for: LookedFor,
     /// What moves the rollers in their brackets.
     pub brackets: Brackets,
     /// How knives are ground here.
@@ -127,6 +130,7 @@ impl Document {
             shape: self.ground.shape.value(),
             sink: self.ground.sink(),
             wear: Wear::of(&self.wear),
+            looked_for: LookedFor::of(&self.ground, &self.wear),
             brackets: self.brackets.values(),
             grinding: self.grinding.values(),
             limits: Limits::in_force(self.turf, self.limits.as_ref()),
@@ -212,7 +216,10 @@ impl GroundEntry {
     #[must_use]
     pub fn sink(&self) -> Sink {
         Sink {
-            rollers: self.roller_sink.value(),
+            rollers: self
+                .roller_sink
+                .as_ref()
+                .map_or(Length::ZERO, Quantity::value),
             front: self.front_sink.as_ref().map(Quantity::value),
             rear: self.rear_sink.as_ref().map(Quantity::value),
         }
@@ -278,7 +285,7 @@ impl MowingEntry {
 impl ShapeEntry {
     fn value(&self) -> GroundShape {
         match self {
-            Self::Level => GroundShape::Level,
+            Self::NotMeasured | Self::Level => GroundShape::Level,
             Self::Crest(radius) => GroundShape::Crest(radius.value()),
             Self::Hollow(radius) => GroundShape::Hollow(radius.value()),
         }

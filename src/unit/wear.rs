@@ -2,7 +2,7 @@
 
 use super::ground::WearEntry;
 use crate::geometry::Number;
-use crate::units::Length;
+use crate::units::{Length, Quantity};
 
 /// What is worn or out of true.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -16,12 +16,15 @@ pub struct Wear<N = f64> {
 }
 
 impl Wear {
-    /// What was measured, without its ±.
+    /// What was measured, without its ±; zero where nobody did.
     pub(super) fn of(measured: &WearEntry) -> Self {
+        let read = |reading: &Option<Quantity<Length>>| {
+            reading.as_ref().map_or(Length::ZERO, Quantity::value)
+        };
         Self {
-            front_runout: measured.front_runout.value(),
-            rear_runout: measured.rear_runout.value(),
-            end_difference: measured.end_difference.value(),
+            front_runout: read(&measured.front_runout),
+            rear_runout: read(&measured.rear_runout),
+            end_difference: read(&measured.end_difference),
         }
     }
 

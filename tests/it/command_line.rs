@@ -777,6 +777,11 @@ fn a_reels_diameter_comes_from_tips_tape_and_diameter_tape() {
     near("thick tape", diameter_mm(&thick), 200.0, 1e-9);
     let shown = ["--blades", "6", "--diameter-tape", "190.98593171027443 mm"];
     near("diameter tape", diameter_mm(&shown), 200.0, 1e-9);
+    // Whatever the number of blades: 225 less 25.
+    let over_bars = ["--blades", "9", "--over-bars", "225 mm", "--bars", "25 mm"];
+    near("bars", diameter_mm(&over_bars), 200.0, 1e-9);
+    let told = done(asked(&["--blades", "6", "--tips", "8 in"]));
+    assert!(told.starts_with("Reel diameter: 8.000 in, ± not entered\n"), "{told}");
     let told = done(asked(&["--blades", "6", "--tips", "8 in ± 0.01 in"]));
     // One evenly spread reading: 95.45 % of a bound of ten thou.
     assert!(
@@ -787,6 +792,16 @@ fn a_reels_diameter_comes_from_tips_tape_and_diameter_tape() {
         (&["--blades", "8"][..], "--tips"),
         (&["--blades", "1", "--tips", "5 in"], "two blades or more"),
         (&["--blades", "8", "--tips", "0 in"], "more than zero"),
+        (&["--blades", "8", "--over-bars", "9 in"], "--bars"),
+        (&["--blades", "8", "--bars", "1 in"], "--over-bars"),
+        (
+            &["--blades", "8", "--over-bars", "1 in", "--bars", "1 in"],
+            "leave no reel",
+        ),
+        (
+            &["--blades", "8", "--over-bars", "9 in", "--bars", "0 in"],
+            "more than zero",
+        ),
         (
             &["--blades", "8", "--tips", "5 in", "--tape", "9 in"],
             "cannot be used with",

@@ -1398,7 +1398,7 @@ impl Anything {
         document.setting.face_ground = mm(self.ground_mm.1);
         document.set_stance(self.stance, System::Millimetre);
         document.ground.shape = self.shape.clone();
-        document.ground.roller_sink = mm(self.sink_mm).unwrap();
+        document.ground.roller_sink = Some(mm(self.sink_mm).unwrap());
         document
     }
 }

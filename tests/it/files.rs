@@ -581,7 +581,7 @@ fn a_file_with_only_the_fields_that_have_no_default_opens() {
     assert!(document.hardware.is_empty() && document.options.is_empty());
     assert_eq!(document.setting, SettingEntry::default());
     assert!(document.mowing.is_none() && document.limits.is_none());
-    assert_eq!(document.ground.roller_sink.value(), Length::ZERO);
+    assert_eq!(document.ground.roller_sink, None);
     let unit = document.checked().unwrap();
     assert!(Pose::solve(&unit.profile, &unit.setting).is_ok());
     assert_kept(SHORTEST);

@@ -30,7 +30,8 @@ use sweepgauge::geometry::{
 };
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::{
-    Brackets, COLUMNS, Document, Fitted, Follows, Grinding, Knife, Limits, Turf, Unit, Wear,
+    Brackets, COLUMNS, Document, Fitted, Follows, Grinding, Knife, Limits, LookedFor, Turf, Unit,
+    Wear,
     read_knife_rows, read_text,
 };
 use sweepgauge::units::{Angle, Length, Measure as _, Share, System};
@@ -134,6 +135,7 @@ fn any_unit() -> impl Strategy<Value = Unit> {
                 brackets: Brackets::default(),
                 grinding: Grinding::default(),
                 wear: Wear::default(),
+                looked_for: LookedFor::default(),
                 limits,
                 uncertain: Vec::new(),
                 system: System::Millimetre,

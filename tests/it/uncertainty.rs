@@ -5,7 +5,9 @@ use num_dual::Dual64;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{Config, RngAlgorithm, RngSeed, TestRng, TestRunner};
-use sweepgauge::analysis::uncertainty::{COVERAGE, Sure, combined, expanded, standard_of_half_width};
+use sweepgauge::analysis::uncertainty::{
+    COVERAGE, Sure, combined, expanded, standard_of_half_width,
+};
 use sweepgauge::analysis::{FindingId, LEAN_OFF, NumberId, Solution, Solved, Uncertainty};
 use sweepgauge::geometry::{
     Closing, GroundShape, Hardware, HardwarePoint, Mount, Number, Pose, Setting, Stance,
@@ -507,7 +509,10 @@ fn a_setting_left_out_follows_the_bench_and_an_explicit_one_is_exact() {
     );
     // One evenly spread reading alone: 95.45 % of it lies within so much of its half-width.
     let expanded = follows.expanded(NumberId::BehindCentre);
-    assert!((expanded - COVERAGE * 0.02 * 25.4).abs() < 1e-4, "{expanded}");
+    assert!(
+        (expanded - COVERAGE * 0.02 * 25.4).abs() < 1e-4,
+        "{expanded}"
+    );
 
     let explicit = (
         "height_of_cut: None, attitude: None",
@@ -688,7 +693,7 @@ fn where_a_number_bends_over_the_width_of_its_readings_it_is_called_rough_and_le
 /// How many of so many draws lie within ± `off` of the middle, the readings evenly spread within their
 /// half-widths; a general-purpose generator, independent of what is tested.
 fn share_within(half_widths: &[f64], off: f64) -> f64 {
-    let mut rng = TestRng::from_seed(RngAlgorithm::XorShift, b"held within a ±");
+    let mut rng = TestRng::from_seed(RngAlgorithm::XorShift, b"held within a +-");
     let mut within = 0_u32;
     for _ in 0..DRAWS {
         let parts = half_widths.iter();
@@ -719,7 +724,10 @@ fn a_plus_or_minus_holds_what_it_says_whichever_reading_dominates() {
         let off = expanded(parts());
         let bound: f64 = half_widths.iter().sum();
         assert!(off <= bound, "{half_widths:?}: {off}");
-        assert!(off <= 2.0 * combined(parts()) + 1e-9, "{half_widths:?}: {off}");
+        assert!(
+            off <= 2.0 * combined(parts()) + 1e-9,
+            "{half_widths:?}: {off}"
+        );
         // So many draws give a share to within some 0.05 % (one standard deviation); the parts that
         // count as normal are less than 0.3 % off it.
         let held = share_within(half_widths, off);
@@ -740,7 +748,7 @@ fn draws_of_a_units_readings_lie_within_its_numbers_plus_or_minus_as_often_as_sa
         let off = uncertainty.expanded(NumberId::BehindCentre);
         let of_sweep = uncertainty.expanded(NumberId::SweepShare);
         let middle = values(&unit).unwrap();
-        let mut rng = TestRng::from_seed(RngAlgorithm::XorShift, b"within as often");
+        let mut rng = TestRng::from_seed(RngAlgorithm::XorShift, b"within as often.");
         let (mut held, mut sweep_held) = (0_u32, 0_u32);
         let draws = 20_000;
         for _ in 0..draws {
@@ -756,10 +764,12 @@ fn draws_of_a_units_readings_lie_within_its_numbers_plus_or_minus_as_often_as_sa
         }
         // 20 000 draws give a share to within some 0.15 % (one standard deviation); the sweep goes
         // with the square of behind centre and bends a little besides.
-        let [held, sweep_held] =
-            [held, sweep_held].map(|held| f64::from(held) / f64::from(draws));
+        let [held, sweep_held] = [held, sweep_held].map(|held| f64::from(held) / f64::from(draws));
         assert!((held - COVERAGE).abs() < 0.006, "{edits:?}: {held}");
-        assert!((sweep_held - COVERAGE).abs() < 0.015, "{edits:?}: {sweep_held}");
+        assert!(
+            (sweep_held - COVERAGE).abs() < 0.015,
+            "{edits:?}: {sweep_held}"
+        );
     }
 }
 

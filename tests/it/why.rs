@@ -16,7 +16,7 @@ use sweepgauge::analysis::{
 };
 use sweepgauge::geometry::{GroundShape, Sink, Terrain, touching_crest};
 use sweepgauge::store::open_unit;
-use sweepgauge::unit::{Document, RollerMoves, read_text};
+use sweepgauge::unit::{Document, Looked, RollerMoves, read_text};
 use sweepgauge::units::{Length, Measure, Quantity, System};
 
 use crate::common::demo_unit::DemoUnit;
@@ -1208,4 +1208,96 @@ fn a_roller_move_is_told_in_turns_and_spacers_with_what_is_left_over() {
     assert!(told > 6, "{told}");
     let plain = String::from_utf8(run(&["why", file, "--finding", "sweep"]).stdout).unwrap();
     assert!(plain.contains("turns of the adjuster"), "{plain}");
+}
+
+// What was measured and is none.
+
+#[test]
+fn a_zero_that_was_measured_is_a_reading_and_an_empty_field_is_none() {
+    let of = |unit: &Document, complaint: Complaint, id: &str| {
+        let solved = solved(unit);
+        let causes = causes(&solved.case(), complaint);
+        let cause = causes.iter().find(|cause| cause.id == id).unwrap();
+        (cause.strength, cause.text.shown_in(System::InchDecimal))
+    };
+    let none = Strength::Known(0.0);
+    let measured = worn(
+        "roller_sink: \"0 in ± 0.02 in\", shape: Level",
+        "front_runout: \"0 in ± 0.001 in\", rear_runout: \"0 in\", end_difference: \"0 in ± 0.004 in\"",
+    );
+    let empty = worn("", "");
+    for (complaint, id, told) in [
+        (Complaint::StreakPerTurn, "front_runout", "± 0.0010 in"),
+        (Complaint::StreakPerTurn, "rear_runout", "± not entered"),
+        (Complaint::StripAtOneEnd, "low_end_reel", "± 0.0040 in"),
+        (Complaint::StripAtOneEnd, "low_end_sweep", "± 0.0040 in"),
+        (Complaint::StepBetweenUnits, "ends", "± 0.0040 in"),
+        (Complaint::ScalpedCrowns, "sink", "± 0.020 in"),
+        (Complaint::ScalpedCrowns, "crest", "no crest here"),
+        (Complaint::ScalpedCrowns, "lower_cut", "no crest here"),
+        (Complaint::AllOver, "together_reel", "take none of it"),
+    ] {
+        let (strength, text) = of(&measured, complaint, id);
+        assert_eq!(strength, none, "{id}: {text}");
+        assert!(
+            text.contains("Measured: ") && text.contains(told),
+            "{id}: {text}"
+        );
+        let (strength, text) = of(&empty, complaint, id);
+        assert_eq!(strength, Strength::NotMeasured, "{id}: {text}");
+        assert!(
+            text.contains("measured") && !text.contains("Measured: "),
+            "{id}: {text}"
+        );
+    }
+}
+
+#[test]
+fn the_budget_tells_a_step_that_was_measured_to_be_none_from_one_that_was_not_measured() {
+    let unit = worn(
+        "roller_sink: \"0 mm ± 0.5 mm\"",
+        "front_runout: \"0 mm ± 0.01 mm\", end_difference: \"1 mm\"",
+    );
+    let why = Why::of(&solved(&unit), None, Goal::Fine, System::Millimetre);
+    let told = |kind| why.reel.none_of(kind).map(Looked::word);
+    assert_eq!(told(StepKind::RollerSink), Some("measured: none"));
+    assert_eq!(told(StepKind::Crest), Some("not measured"));
+    // One roller's reading is not both rollers'.
+    assert_eq!(told(StepKind::RollerRunout), Some("not measured"));
+    assert_eq!(told(StepKind::EndDifference), None);
+    assert_eq!(told(StepKind::Sweep), None);
+}
+
+#[test]
+fn no_cause_comes_of_rounding() {
+    let unit = worn(
+        "roller_sink: \"0.000001 mm\", shape: Level",
+        "front_runout: \"0 mm\", rear_runout: \"0 mm\", end_difference: \"0 mm\"",
+    );
+    let solved = solved(&unit);
+    for cause in causes(&solved.case(), Complaint::AllOver) {
+        let text = cause.text.shown_in(System::InchDecimal);
+        assert!(!text.contains("take 0.0000 in"), "{text}");
+        if cause.id.starts_with("together") {
+            assert_eq!(cause.strength, Strength::Known(0.0), "{text}");
+        }
+    }
+}
+
+#[test]
+fn runout_is_seen_from_one_and_the_same_swing_on_in_causes_and_in_findings() {
+    // The rear roller's lever is 5.5/8.75: 5 % of 0.5 in are reached by 0.03977 in of runout.
+    for (runout, is_seen) in [("0.0397 in", false), ("0.0399 in", true)] {
+        let unit = worn("", &format!("rear_runout: \"{runout}\""));
+        let solved = solved(&unit);
+        let (id, strength) = strongest(&unit, Complaint::StreakPerTurn);
+        assert_eq!(
+            (id, strength.makes_it()),
+            ("rear_runout", is_seen),
+            "{runout}"
+        );
+        let finding = solved.findings.get(FindingId::LowEnd).unwrap();
+        let told = finding.text.shown_in(System::InchDecimal);
+        assert_eq!(told.contains("the edge swings by"), is_seen, "{told}");
+    }
 }

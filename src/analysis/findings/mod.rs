@@ -35,6 +35,7 @@ pub use finding::{Finding, Findings};
 pub use id::FindingId;
 pub use judged::{Bound, Doubt, Judged, Side};
 pub use level::Level;
+pub(in crate::analysis) use low_end::seen_swing;
 pub use standing::{Standing, Standings};
 pub use urgency::Urgency;
 

@@ -242,8 +242,8 @@ impl OnTrial<'_> {
             };
             let mut uncertainty = None;
             for finding in Findings::excluding(&case) {
-                let uncertainty =
-                    uncertainty.get_or_insert_with(|| Uncertainty::of_readings(unit, &setting, follows));
+                let uncertainty = uncertainty
+                    .get_or_insert_with(|| Uncertainty::of_readings(unit, &setting, follows));
                 is_doubted &= Findings::is_doubted(&case, finding, uncertainty);
                 if !excluding.contains(&finding) {
                     excluding.push(finding);

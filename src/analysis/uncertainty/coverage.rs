@@ -29,7 +29,16 @@ pub fn expanded(parts: impl IntoIterator<Item = (f64, f64)>) -> f64 {
     let shape = spread.shape();
     let most = 1.0 + shape.second + 8.0 * shape.rest;
     let short = |at: f64| shape.within(at) - COVERAGE;
-    let of_largest = solve_itp(short, 0.0, most, 1e-9, 1, 0.2 / most, -COVERAGE, short(most));
+    let of_largest = solve_itp(
+        short,
+        0.0,
+        most,
+        1e-9,
+        1,
+        0.2 / most,
+        -COVERAGE,
+        short(most),
+    );
     (of_largest * spread.largest).min(spread.farthest)
 }
 
@@ -94,10 +103,9 @@ impl Shape {
     /// averaged over both of them, twice a difference of its integral.
     fn below(&self, at: f64) -> f64 {
         let corner = |way: f64| integral_twice((at + way) / self.rest);
-        let differences = corner(1.0 + self.second)
-            - corner(1.0 - self.second)
-            - corner(self.second - 1.0)
-            + corner(-1.0 - self.second);
+        let differences =
+            corner(1.0 + self.second) - corner(1.0 - self.second) - corner(self.second - 1.0)
+                + corner(-1.0 - self.second);
         self.rest * self.rest * differences / (4.0 * self.second)
     }
 }
@@ -115,7 +123,11 @@ mod tests {
     use crate::analysis::uncertainty::{combined, standard_of_half_width};
 
     fn factor(half_widths: &[f64]) -> f64 {
-        let parts = || half_widths.iter().map(|half| (1.0, standard_of_half_width(*half)));
+        let parts = || {
+            half_widths
+                .iter()
+                .map(|half| (1.0, standard_of_half_width(*half)))
+        };
         expanded(parts()) / combined(parts())
     }
 
@@ -136,8 +148,8 @@ mod tests {
         for second in [1.0, 0.8, 0.5, 0.3_f64] {
             let top = (1.0 - second) / (1.0 + second);
             let square = top * top;
-            let wanted = (1.0 - ((1.0 - COVERAGE) * (1.0 - square)).sqrt())
-                / ((1.0 + square) / 6.0).sqrt();
+            let wanted =
+                (1.0 - ((1.0 - COVERAGE) * (1.0 - square)).sqrt()) / ((1.0 + square) / 6.0).sqrt();
             let found = factor(&[1.0, second]);
             assert!((found - wanted).abs() < 1e-4, "{second}: {found}, {wanted}");
         }

@@ -54,6 +54,7 @@ pub fn combined(parts: impl IntoIterator<Item = (f64, f64)>) -> f64 {
 pub struct Uncertainty {
     parts: Vec<Part>,
     is_lean_open: bool,
+    rests: Rests,
 }
 
 /// What one reading brings to every number.
@@ -149,6 +150,7 @@ impl Uncertainty {
         Self {
             parts: parts.collect(),
             is_lean_open: more.is_some(),
+            rests: Rests::default(),
         }
     }
 

@@ -34,9 +34,15 @@ impl Sure {
     }
 }
 
-/// Which numbers rest on any reading.
+/// Which numbers rest on any reading; until it is tried, every one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Rests([bool; COUNT]);
+
+impl Default for Rests {
+    fn default() -> Self {
+        Self([true; COUNT])
+    }
+}
 
 /// Every reading is moved by so much, each by a little more than the one before it, so that no two
 /// make up for each other by chance.
@@ -62,7 +68,7 @@ impl Rests {
         }
         let [before, after] = [&plain, &moved].map(|inputs| inputs.numbers().ok());
         let Some((before, after)) = before.zip(after) else {
-            return Self([true; COUNT]);
+            return Self::default();
         };
         let (before, after) = (bases(&before), bases(&after));
         Self(std::array::from_fn(|place| {
@@ -70,21 +76,29 @@ impl Rests {
             change > LEAST_CHANGE * (1.0 + before[place].abs())
         }))
     }
+}
+
+impl Uncertainty {
+    /// The same, with what is known of which numbers rest on readings.
+    #[must_use]
+    pub fn resting(self, rests: Rests) -> Self {
+        Self { rests, ..self }
+    }
 
     /// How sure a number is.
     #[must_use]
-    pub fn sure(&self, uncertainty: &Uncertainty, number: NumberId) -> Sure {
-        let ranking = uncertainty.ranking(number);
+    pub fn sure(&self, number: NumberId) -> Sure {
+        let ranking = self.ranking(number);
         if ranking.is_empty() {
-            return if self.0[number as usize] {
+            return if self.rests.0[number as usize] {
                 Sure::NotEntered
             } else {
                 Sure::AsSet
             };
         }
-        let off = uncertainty.expanded(number);
+        let off = self.expanded(number);
         let is_lean_alone =
-            uncertainty.is_lean_open() && ranking.iter().all(|part| part.reading == Reading::Lean);
+            self.is_lean_open() && ranking.iter().all(|part| part.reading == Reading::Lean);
         if is_lean_alone {
             Sure::ByLeanAlone(off)
         } else {

@@ -2,7 +2,7 @@
 
 use crate::analysis::{Case, FindingId, Findings, Level};
 use crate::geometry::{GroundShape, Terrain};
-use crate::unit::{Field, Limits, Reading};
+use crate::unit::{Field, Limits, Looked, LookedFor, Reading};
 use crate::units::Length;
 
 /// What a step of the budget is about.
@@ -78,6 +78,17 @@ impl StepKind {
         }
     }
 
+    /// Whether what it comes from was measured, be it none; none for what the geometry gives.
+    fn looked(self, looked_for: LookedFor) -> Option<Looked> {
+        match self {
+            Self::RollerSink => Some(looked_for.sink),
+            Self::Crest | Self::Hollow => Some(looked_for.shape),
+            Self::RollerRunout => Some(looked_for.runout()),
+            Self::EndDifference => Some(looked_for.end_difference),
+            Self::HeightOfCut | Self::Sweep | Self::Underside => None,
+        }
+    }
+
     /// The fields it comes from, the unit set by height or by its rollers.
     #[must_use]
     pub const fn fields(self, is_by_rollers: bool) -> &'static [Field] {
@@ -113,6 +124,17 @@ pub struct Step {
     pub by: Length,
     /// What is left after it.
     pub left: Length,
+    /// Whether it was measured, be it none; none for what the geometry gives.
+    pub looked: Option<Looked>,
+}
+
+impl Step {
+    /// What is told of a step that comes to none: that it was measured, or that it was not. None for
+    /// any other.
+    #[must_use]
+    pub fn none_told(&self) -> Option<Looked> {
+        self.looked.filter(|looked| *looked != Looked::Found)
+    }
 }
 
 /// What a height budget is of.
@@ -211,6 +233,14 @@ impl Budget {
         self.steps[self.steps.len() - 1].left
     }
 
+    /// Whether what a step comes from was measured; none for what the geometry gives, and for a step
+    /// that is some anyhow.
+    #[must_use]
+    pub fn none_of(&self, kind: StepKind) -> Option<Looked> {
+        let found = self.steps.iter().find(|step| step.kind == kind)?;
+        found.none_told()
+    }
+
     /// What one step adds.
     #[must_use]
     pub fn by(&self, kind: StepKind) -> Length {
@@ -252,7 +282,13 @@ impl Budget {
         let mut left = Length::ZERO;
         let mut steps = takes.map(|(kind, by)| {
             left = left + by;
-            Step { kind, by, left }
+            let looked = kind.looked(unit.looked_for);
+            Step {
+                kind,
+                by,
+                left,
+                looked,
+            }
         });
         // The same digits as everywhere else, without the sum's rounding.
         steps[steps.len() - 1].left = at_low_end;

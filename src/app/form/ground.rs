@@ -5,10 +5,19 @@ use egui::Ui;
 use super::field::{Fields, note};
 use super::straightedge::straightedge_ui;
 use crate::app::desk::Change;
-use crate::unit::{Document, Field, Group, Reading};
+use crate::unit::{Document, Field, Reading};
+
+/// Shown in a field that nobody filled.
+const NOT_MEASURED: &str = "not measured";
 
 pub fn ground_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
-    fields.row(ui, "Roller sink", Reading::RollerSink, document);
+    fields.row_or(
+        ui,
+        "Roller sink",
+        Reading::RollerSink,
+        document,
+        NOT_MEASURED,
+    );
     if fields.choice(ui, "Shape", Field::GroundShape, document) {
         fields
             .set(Change::of("Shape of the ground", Field::GroundShape).and(Reading::GroundRadius));
@@ -22,7 +31,14 @@ pub fn ground_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
 pub fn wear_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     note(
         ui,
-        "Unit blocked, engine off, key out: turn each roller by hand under a dial gauge and write the full reading.",
+        "Unit blocked, engine off, key out: turn each roller by hand under a dial gauge and write the full reading. None is a reading too, as 0 ± 0.001 in; leave empty what nobody measured.",
     );
-    fields.group_rows(ui, document, Group::Wear);
+    for reading in [
+        Reading::FrontRunout,
+        Reading::RearRunout,
+        Reading::EndDifference,
+    ] {
+        let name = Field::from(reading).name();
+        fields.row_or(ui, name, reading, document, NOT_MEASURED);
+    }
 }

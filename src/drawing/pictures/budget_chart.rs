@@ -206,6 +206,11 @@ impl BudgetChart<'_> {
             Column::Left => (Role::Heading, "left over soil".to_owned()),
         };
         let mut lines = lines_within(pencil, role, &name, room);
+        if let Column::Step(kind) = column
+            && let Some(looked) = self.budget.none_of(kind)
+        {
+            lines.extend(lines_within(pencil, Role::Note, looked.word(), room));
+        }
         if let (Column::Left, Some(least)) = (column, self.least) {
             let least = self.system.length(least);
             let whole = format!("at least {least}");

@@ -172,19 +172,19 @@ fn footer(pencil: &mut Pencil, view: &SideView, whole: &View, page: Page) {
     let places = (0_u8..).flat_map(|row| (0..COLUMNS).map(move |column| (column, row)));
     let numbers = view.case.solution.numbers().key(view.system);
     for ((number, shown), (column, row)) in numbers.into_iter().zip(places) {
+        let off = view.off_beside(number);
+        let shown = format!("{shown} {off}").trim_end().to_owned();
         let x = width / f64::from(COLUMNS) * f64::from(column);
         let y = top + 22.0 * f64::from(row);
         let title = number.title();
         // The longest titles have the shortest numbers.
         let taken = pencil.width_of(Role::Note, title, 13.0) / pencil.by_text(1.0);
         line(pencil, Role::Note, (x, y), 13.0, title.to_owned());
-        line(
-            pencil,
-            Role::Heading,
-            (x + (taken + 10.0).max(148.0), y),
-            13.5,
-            shown,
-        );
+        let begins = (taken + 10.0).max(148.0);
+        let room = pencil.by_text(width / f64::from(COLUMNS) - begins - 10.0);
+        let needed = pencil.width_of(Role::Heading, &shown, 13.5).max(1e-9);
+        let size = 13.5 * (room / needed).min(1.0);
+        line(pencil, Role::Heading, (x + begins, y), size, shown);
     }
     let scale = format!(
         "Whole unit {}; scales hold printed at full size on {}, the lens's bar at any size.",

@@ -117,7 +117,7 @@ macro_rules! place {
                 Reading::RearSink => & $($mut)? $document.ground.rear_sink,
                 Reading::GroundRadius => match & $($mut)? $document.ground.shape {
                     ShapeEntry::Crest(radius) | ShapeEntry::Hollow(radius) => radius,
-                    ShapeEntry::Level => return None,
+                    ShapeEntry::NotMeasured | ShapeEntry::Level => return None,
                 },
                 Reading::FrontRunout => & $($mut)? $document.wear.front_runout,
                 Reading::RearRunout => & $($mut)? $document.wear.rear_runout,

@@ -132,7 +132,7 @@ impl Field {
             ),
             Self::GroundShape => words(
                 "Ground's shape",
-                "Level, a crest or a hollow, by its radius along the direction of travel.",
+                "Level, a crest or a hollow, by its radius along the direction of travel. Level says that somebody looked.",
                 "A straightedge across it and the gap under its middle.",
             ),
             Self::StraightedgeLength => words(

@@ -3,11 +3,11 @@
 use super::super::budget::{Budget, StepKind};
 use super::super::crest::CrestLimit;
 use super::cause::Cure;
-use super::mechanisms::{MOST, Mechanisms, part};
+use super::mechanisms::{LEAST_TOLD, MOST, Mechanisms, NoneTold, part};
 use super::{Cause, Strength};
 use crate::analysis::{FindingId, Solution};
 use crate::geometry::GroundShape;
-use crate::unit::Unit;
+use crate::unit::{Looked, LookedFor, Unit};
 use crate::units::{Length, Sentence, Value};
 
 /// Share of the height of cut that a crown loses before it is scalped: the third that mowing takes at
@@ -17,19 +17,27 @@ const SCALPED_SHARE: f64 = 1.0 / 3.0;
 /// What each takes a little of, all may take together.
 fn together(
     (id, name): (&'static str, &'static str),
-    budget: &Budget,
+    (budget, looked_for): (&Budget, LookedFor),
     hanging: StepKind,
     told: &'static str,
     cure: FindingId,
 ) -> Cause {
     let before = budget.by(StepKind::HeightOfCut) + budget.by(hanging);
     let takes = before - budget.left();
-    let (strength, text) = if takes.mm() > 0.0 {
+    let looked = looked_for.all();
+    let plain = |text| Sentence::new(text, &[]);
+    let (strength, text) = if takes >= LEAST_TOLD {
         let values = [takes.into(), before.into(), budget.left().into()];
         (part(takes, before), Sentence::new(told, &values))
+    } else if looked.iter().all(|looked| *looked != Looked::NotYet) {
+        let text = "Measured: sink, crest, runout and side-to-side difference together take none of it.";
+        (Strength::Known(0.0), plain(text))
+    } else if looked.iter().all(|looked| *looked == Looked::NotYet) {
+        let text = "No sink, crest, runout or side-to-side difference is measured.";
+        (Strength::NotMeasured, plain(text))
     } else {
-        let text = "No sink, crest, runout or side-to-side difference is entered.";
-        (Strength::NotMeasured, Sentence::new(text, &[]))
+        let text = "Of sink, crest, runout and side-to-side difference not all are measured; those that are take none of it.";
+        (Strength::NotMeasured, plain(text))
     };
     Cause {
         id,
@@ -46,6 +54,7 @@ struct CrestTold {
     touching: &'static str,
     clear: &'static str,
     unknown: &'static str,
+    none: &'static str,
     known: &'static str,
 }
 
@@ -53,13 +62,14 @@ struct CrestTold {
 struct SinkTold {
     alike: &'static str,
     apart: &'static str,
+    none: NoneTold,
 }
 
 impl Mechanisms<'_> {
     pub(super) fn together_reel(&self) -> Cause {
         together(
             ("together_reel", "All of it under the reel"),
-            &self.reel,
+            (&self.reel, self.case.unit.looked_for),
             StepKind::Sweep,
             "Sink, crest, runout and side-to-side difference together take {} of the {} that the reel clears on the plate; {} is left.",
             FindingId::Reel,
@@ -69,7 +79,7 @@ impl Mechanisms<'_> {
     pub(super) fn together_underside(&self) -> Cause {
         together(
             ("together_underside", "All of it under the knife"),
-            &self.underside,
+            (&self.underside, self.case.unit.looked_for),
             StepKind::Underside,
             "Sink, crest, runout and side-to-side difference together take {} of the {} that the underside clears on the plate; {} is left.",
             FindingId::Underside,
@@ -88,21 +98,24 @@ impl Mechanisms<'_> {
             level.on_ground.cut
         });
         let cut = self.case.solution.on_ground.cut;
-        let text = if matches!(self.case.unit.shape, GroundShape::Crest(_)) {
-            Sentence::new(
+        let (strength, text) = if matches!(self.case.unit.shape, GroundShape::Crest(_)) {
+            let text = Sentence::new(
                 "On this crest the effective height of cut is {}, against {} on level ground (it shows from about a third less).",
                 &[cut.into(), height.into()],
-            )
-        } else {
-            Sentence::new(
-                "How tight the high spots are here is not entered; the edge cuts at {}.",
+            );
+            (part(height - cut, height * SCALPED_SHARE), text)
+        } else if self.case.unit.looked_for.shape == Looked::NotYet {
+            let text = Sentence::new(
+                "How tight the high spots are here is not measured; the edge cuts at {}.",
                 &[cut.into()],
-            )
-        };
-        let strength = if matches!(self.case.unit.shape, GroundShape::Crest(_)) {
-            part(height - cut, height * SCALPED_SHARE)
+            );
+            (Strength::NotMeasured, text)
         } else {
-            Strength::NotMeasured
+            let text = Sentence::new(
+                "Measured: none, the ground is no crest here; the edge cuts at {}.",
+                &[cut.into()],
+            );
+            (Strength::Known(0.0), text)
         };
         Cause {
             id: "lower_cut",
@@ -118,7 +131,8 @@ impl Mechanisms<'_> {
         let told = CrestTold {
             touching: "The reel touches level ground already.",
             clear: "No crest reaches the reel.",
-            unknown: "The reel touches on crests tighter than {}; how tight the high spots are here is not entered.",
+            unknown: "The reel touches on crests tighter than {}; how tight the high spots are here is not measured.",
+            none: "Measured: none, the ground is no crest here; the reel touches on crests tighter than {}.",
             known: "A crest of {} takes {} from the reel's {}; it touches on crests tighter than {}.",
         };
         let before = self.reel.by(StepKind::Sweep);
@@ -137,7 +151,8 @@ impl Mechanisms<'_> {
         let told = CrestTold {
             touching: "The underside touches level ground already.",
             clear: "No crest reaches the underside.",
-            unknown: "The underside touches on crests tighter than {}; how tight the high spots are here is not entered.",
+            unknown: "The underside touches on crests tighter than {}; how tight the high spots are here is not measured.",
+            none: "Measured: none, the ground is no crest here; the underside touches on crests tighter than {}.",
             known: "A crest of {} takes {} from the underside's {}; it touches on crests tighter than {}.",
         };
         let before = self.underside.by(StepKind::Underside);
@@ -171,8 +186,13 @@ impl Mechanisms<'_> {
             CrestLimit::Radius(radius) => radius,
         };
         let GroundShape::Crest(ground) = self.case.unit.shape else {
-            let text = Sentence::new(told.unknown, &[Value::Radius(radius)]);
-            return (Strength::NotMeasured, text);
+            let is_unknown = self.case.unit.looked_for.shape == Looked::NotYet;
+            let (strength, told) = if is_unknown {
+                (Strength::NotMeasured, told.unknown)
+            } else {
+                (Strength::Known(0.0), told.none)
+            };
+            return (strength, Sentence::new(told, &[Value::Radius(radius)]));
         };
         let takes = Length::ZERO - budget.by(StepKind::Crest);
         let sunk = budget.by(StepKind::HeightOfCut) + budget.by(StepKind::RollerSink);
@@ -193,6 +213,11 @@ impl Mechanisms<'_> {
         let told = SinkTold {
             alike: "The rollers sink {}; on the plate the reel clears {}.",
             apart: "The front roller sinks {}, the rear one {}; on the plate the reel clears {}.",
+            none: NoneTold {
+                within: "Measured: none, to ± {}; on the plate the reel clears {}.",
+                found_none: "Measured: none, ± not entered; on the plate the reel clears {}.",
+                not_yet: "How deep the rollers sink is not measured; on the plate the reel clears {}.",
+            },
         };
         let before = self.case.solution.reel_clearance;
         let named = ("sink", "Rollers sinking", FindingId::Reel);
@@ -203,6 +228,11 @@ impl Mechanisms<'_> {
         let told = SinkTold {
             alike: "The rollers sink {}; on the plate the underside clears {}.",
             apart: "The front roller sinks {}, the rear one {}; on the plate the underside clears {}.",
+            none: NoneTold {
+                within: "Measured: none, to ± {}; on the plate the underside clears {}.",
+                found_none: "Measured: none, ± not entered; on the plate the underside clears {}.",
+                not_yet: "How deep the rollers sink is not measured; on the plate the underside clears {}.",
+            },
         };
         let before = self.case.solution.underside_clearance;
         let named = ("sink_underside", "Rollers sinking", FindingId::Underside);
@@ -218,20 +248,21 @@ impl Mechanisms<'_> {
     ) -> Cause {
         let sink = self.case.unit.sink;
         let (front, rear) = (sink.of_front(), sink.of_rear());
-        let text = if front == rear {
-            Sentence::new(told.alike, &[front.into(), before.into()])
-        } else {
-            Sentence::new(told.apart, &[front.into(), rear.into(), before.into()])
-        };
         let takes = Length::ZERO - budget.by(StepKind::RollerSink);
+        let (strength, text) = if sink.is_none() {
+            let looked = self.case.unit.looked_for.sink;
+            told.none.cause(looked, Some(before.into()))
+        } else if front == rear {
+            let text = Sentence::new(told.alike, &[front.into(), before.into()]);
+            (part(takes, before), text)
+        } else {
+            let text = Sentence::new(told.apart, &[front.into(), rear.into(), before.into()]);
+            (part(takes, before), text)
+        };
         Cause {
             id,
             name,
-            strength: if sink.is_none() {
-                Strength::NotMeasured
-            } else {
-                part(takes, before)
-            },
+            strength,
             text,
             confirm: "Height of the cut grass on the turf against the height of cut on the plate.",
             cure: Cure::Adjustments(cure),

@@ -4,22 +4,24 @@ use super::super::budget::Budget;
 use super::super::crest::CrestLimits;
 use super::cause::Cure;
 use super::{Cause, Strength, circumference};
+use crate::analysis::findings::seen_swing;
 use crate::analysis::{Case, FindingId};
 use crate::geometry::RollerOnPlate;
-use crate::units::{Length, Measure as _, Sentence, Share};
+use crate::unit::Looked;
+use crate::units::{Length, Measure as _, Sentence, Share, Value};
 
 /// Gap past which leaves bend over instead of being cut: two thou (common practice, no source).
 const MOST_GAP_MM: f64 = 0.0508;
-/// Swing of the cut over a roller's turn that the eye sees, as a share of the height of cut
-/// (common practice, no source).
-const SEEN_SHARE: f64 = 0.05;
 
 /// As strong as a cause is ever told to be.
 pub(super) const MOST: f64 = 99.0;
 
+/// Less than this is not seen in any number that is told: rounding, and no cause.
+pub(super) const LEAST_TOLD: Length = Length::from_mm(0.001);
+
 /// A part of what there is; as much as there is at most is told as one whole and more.
 pub(super) fn part(of: Length, there: Length) -> Strength {
-    Strength::Known(if of.mm() <= 0.0 {
+    Strength::Known(if of < LEAST_TOLD {
         0.0
     } else if there.mm() <= 0.0 {
         MOST
@@ -39,6 +41,44 @@ fn toward_over(value: f64, ideal: f64, over: f64) -> Strength {
         0.0
     })
 }
+
+/// What is told of what comes to none: measured with a ±, measured, and not measured.
+pub(super) struct NoneTold {
+    /// Its ± stands before whatever else is told.
+    pub(super) within: &'static str,
+    pub(super) found_none: &'static str,
+    pub(super) not_yet: &'static str,
+}
+
+impl NoneTold {
+    /// The strength of a mechanism that comes to none, and what is told of it. `more` stands after the
+    /// reading's ±.
+    pub(super) fn cause(&self, looked: Looked, more: Option<Value>) -> (Strength, Sentence) {
+        let plain = |text| match more {
+            Some(more) => Sentence::new(text, &[more]),
+            None => Sentence::new(text, &[]),
+        };
+        match looked {
+            Looked::FoundNone { off: Some(off) } => {
+                let text = match more {
+                    Some(more) => Sentence::new(self.within, &[off.into(), more]),
+                    None => Sentence::new(self.within, &[off.into()]),
+                };
+                (Strength::Known(0.0), text)
+            }
+            Looked::FoundNone { off: None } | Looked::Found => {
+                (Strength::Known(0.0), plain(self.found_none))
+            }
+            Looked::NotYet => (Strength::NotMeasured, plain(self.not_yet)),
+        }
+    }
+}
+
+const NO_ENDS: NoneTold = NoneTold {
+    within: "Measured: none, to ± {}: both sides cut alike.",
+    found_none: "Measured: none, ± not entered: both sides cut alike.",
+    not_yet: "The height-of-cut difference side to side is not measured.",
+};
 
 /// Every mechanism of one unit in one setting.
 pub(super) struct Mechanisms<'a> {
@@ -68,11 +108,12 @@ impl<'a> Mechanisms<'a> {
             "The low side stands {} below the middle; in the middle the reel clears the ground by {}.",
             "The reel touches the ground over its whole width, {} deep in the middle: that would be no strip.",
         ];
+        let (strength, text) = self.of_low_end(before, told);
         Cause {
             id: "low_end_reel",
             name: "Reel at the low side",
-            strength: self.of_low_end(before),
-            text: self.low_end_text(before, told),
+            strength,
+            text,
             confirm: "On the plate, engine off, key out, reel blocked: height of cut at both ends; the scuffed side should be the lower one.",
             cure: Cure::Adjustments(FindingId::LowEnd),
         }
@@ -84,11 +125,12 @@ impl<'a> Mechanisms<'a> {
             "The low side stands {} below the middle; in the middle the underside clears the ground by {}.",
             "The underside touches the ground over its whole width, {} deep in the middle: that would be no strip.",
         ];
+        let (strength, text) = self.of_low_end(before, told);
         Cause {
             id: "low_end_underside",
             name: "Underside at the low side",
-            strength: self.of_low_end(before),
-            text: self.low_end_text(before, told),
+            strength,
+            text,
             confirm: "On the plate, engine off, key out, reel blocked, gloves on: feeler gauge under the knife at both ends. Look for polish under the low side with the unit tipped only when blocked and supported.",
             cure: Cure::Adjustments(FindingId::LowEndUnderside),
         }
@@ -96,22 +138,26 @@ impl<'a> Mechanisms<'a> {
 
     /// How much of what is clear in the middle the low end takes. What touches in the middle
     /// touches everywhere, which is no strip at one end.
-    fn of_low_end(&self, before: Length) -> Strength {
+    fn of_low_end(
+        &self,
+        before: Length,
+        [clear, touching]: [&'static str; 2],
+    ) -> (Strength, Sentence) {
         match self.low_end() {
-            low if low.mm() <= 0.0 => Strength::NotMeasured,
-            _ if before.mm() <= 0.0 => Strength::Known(0.0),
-            low => part(low, before),
+            low if low.mm() <= 0.0 => self.no_ends(),
+            _ if before.mm() <= 0.0 => {
+                let text = Sentence::new(touching, &[(-before).into()]);
+                (Strength::Known(0.0), text)
+            }
+            low => {
+                let text = Sentence::new(clear, &[low.into(), before.into()]);
+                (part(low, before), text)
+            }
         }
     }
 
-    fn low_end_text(&self, before: Length, [clear, touching]: [&'static str; 2]) -> Sentence {
-        match self.low_end() {
-            low if low.mm() <= 0.0 => {
-                Sentence::new("No height-of-cut difference side to side is entered.", &[])
-            }
-            _ if before.mm() <= 0.0 => Sentence::new(touching, &[(-before).into()]),
-            low => Sentence::new(clear, &[low.into(), before.into()]),
-        }
+    fn no_ends(&self) -> (Strength, Sentence) {
+        NO_ENDS.cause(self.case.unit.looked_for.end_difference, None)
     }
 
     /// The same sweep over a lower cut: what it is more of it there than in the middle.
@@ -145,8 +191,7 @@ impl<'a> Mechanisms<'a> {
             let text = Sentence::new("The reel does not sweep below the cut line.", &[]);
             (Strength::Known(0.0), text)
         } else {
-            let text = Sentence::new("No height-of-cut difference side to side is entered.", &[]);
-            (Strength::NotMeasured, text)
+            self.no_ends()
         };
         Cause {
             id: "low_end_sweep",
@@ -222,14 +267,14 @@ impl<'a> Mechanisms<'a> {
     fn runout(
         &self,
         (id, name): (&'static str, &'static str),
-        reading: Length,
+        (reading, looked): (Length, Looked),
         (roller, other): (&RollerOnPlate, &RollerOnPlate),
     ) -> Cause {
         let pose = &self.case.solution.pose;
         let from_other = |x: f64| (x - other.centre.x).abs();
         let lever = from_other(pose.edge_on_plate.x) / from_other(roller.centre.x);
         let swing = reading * lever;
-        let seen = pose.height_of_cut * SEEN_SHARE;
+        let seen = seen_swing(pose.height_of_cut);
         let pitch = circumference(roller.radius_mm);
         let (strength, text) = if reading.mm() > 0.0 {
             let text = Sentence::new(
@@ -238,11 +283,12 @@ impl<'a> Mechanisms<'a> {
             );
             (part(swing, seen), text)
         } else {
-            let text = Sentence::new(
-                "No runout is entered; its mark would come back every {}.",
-                &[pitch.into()],
-            );
-            (Strength::NotMeasured, text)
+            let told = NoneTold {
+                within: "Measured: none, to ± {}; its mark would come back every {}.",
+                found_none: "Measured: none, ± not entered; its mark would come back every {}.",
+                not_yet: "The roller's runout is not measured; its mark would come back every {}.",
+            };
+            told.cause(looked, Some(pitch.into()))
         };
         Cause {
             id,
@@ -257,14 +303,16 @@ impl<'a> Mechanisms<'a> {
     }
 
     pub(super) fn front_runout(&self) -> Cause {
-        let reading = self.case.unit.wear.front_runout;
+        let unit = self.case.unit;
+        let reading = (unit.wear.front_runout, unit.looked_for.front_runout);
         let pose = &self.case.solution.pose;
         let rollers = (&pose.front_roller, &pose.rear_roller);
         self.runout(("front_runout", "Front roller runout"), reading, rollers)
     }
 
     pub(super) fn rear_runout(&self) -> Cause {
-        let reading = self.case.unit.wear.rear_runout;
+        let unit = self.case.unit;
+        let reading = (unit.wear.rear_runout, unit.looked_for.rear_runout);
         let pose = &self.case.solution.pose;
         let rollers = (&pose.rear_roller, &pose.front_roller);
         self.runout(("rear_runout", "Rear roller runout"), reading, rollers)
@@ -363,7 +411,7 @@ impl<'a> Mechanisms<'a> {
     /// What one end cuts lower than the other, which shows beside the next unit.
     pub(super) fn ends(&self) -> Cause {
         let difference = self.low_end() * 2.0;
-        let seen = self.case.solution.pose.height_of_cut * SEEN_SHARE;
+        let seen = seen_swing(self.case.solution.pose.height_of_cut);
         let (strength, text) = if difference.mm() > 0.0 {
             let text = Sentence::new(
                 "One side cuts {} lower than the other (it shows from about {}).",
@@ -371,8 +419,7 @@ impl<'a> Mechanisms<'a> {
             );
             (part(difference, seen), text)
         } else {
-            let text = Sentence::new("No height-of-cut difference side to side is entered.", &[]);
-            (Strength::NotMeasured, text)
+            self.no_ends()
         };
         Cause {
             id: "ends",

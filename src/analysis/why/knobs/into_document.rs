@@ -79,10 +79,12 @@ impl Change {
                 }
             }
             Knob::RollersTrued => {
-                document.wear.front_runout = exactly(Length::ZERO, system);
-                document.wear.rear_runout = exactly(Length::ZERO, system);
+                document.wear.front_runout = Some(exactly(Length::ZERO, system));
+                document.wear.rear_runout = Some(exactly(Length::ZERO, system));
             }
-            Knob::RollersParallel => document.wear.end_difference = exactly(Length::ZERO, system),
+            Knob::RollersParallel => {
+                document.wear.end_difference = Some(exactly(Length::ZERO, system));
+            }
         }
     }
 }

@@ -18,7 +18,7 @@ use crate::drawing::{
     Canvas, ENLARGEMENTS, Hold, Lens, LensAim, LensChoice, Role, STRETCHES, SideView, Standing,
     Theme, View, verdict,
 };
-use crate::unit::{Document, ShapeEntry};
+use crate::unit::Document;
 use crate::units::System;
 
 /// Paper under the unit, for the words of what is dimensioned there.
@@ -79,8 +79,7 @@ struct Key {
 impl CanvasState {
     /// The view a document is first shown in: on its ground where that is not a level plate.
     pub fn for_document(document: &Document) -> Self {
-        let is_plate =
-            document.ground.shape == ShapeEntry::Level && document.ground.sink().is_none();
+        let is_plate = document.ground.shape.radius().is_none() && document.ground.sink().is_none();
         Self {
             viewer: Viewer::default(),
             has_lens: true,

@@ -2,7 +2,7 @@
 
 use egui::{Grid, RichText, ScrollArea, Ui, Vec2};
 
-use crate::analysis::{Finding, Solved, SolvedId, lean_in_doubt};
+use crate::analysis::{Finding, Solved, SolvedId, knife_moved, lean_in_doubt};
 use crate::app::desk::Desk;
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::kept::Kept;
@@ -81,6 +81,9 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
                 });
             if let Some(told) = lean_in_doubt(solved) {
                 ui.label(Lettering::Note.of(told.shown_in(system)));
+            }
+            if let Some(told) = knife_moved(solved, system) {
+                ui.label(Lettering::Note.of(told));
             }
         });
 }

@@ -137,6 +137,9 @@ impl ColumnHelp<'_> {
         ui.label(heading(capitalised(kind.name())));
         let number = self.system.in_column(self.budget.by(kind));
         ui.label(RichText::new(&number).family(strong()));
+        if let Some(looked) = self.budget.none_of(kind) {
+            ui.label(Lettering::Note.of(capitalised(looked.word())));
+        }
         ui.label(kind.meaning());
         picture_ui(ui, kind, number, self.theme);
         let fields = kind.fields(self.is_by_rollers).iter();

@@ -164,6 +164,15 @@ impl SideView<'_> {
         (off_mm > 0.0).then(|| Length::from_mm(off_mm))
     }
 
+    /// What is told beside a number of how sure it is: empty where it is as set.
+    pub(in crate::drawing) fn off_beside(&self, number: NumberId) -> String {
+        let value = self.case.solution.numbers().value(number);
+        let sure = self.uncertainty.map(|uncertainty| uncertainty.sure(number));
+        value
+            .zip(sure)
+            .map_or_else(String::new, |(value, sure)| sure.told(value, self.system))
+    }
+
     fn sweep_level(&self) -> Level {
         // Without a height of cut there is no share to judge, and it is not fine.
         self.findings
