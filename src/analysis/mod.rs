@@ -11,6 +11,7 @@ mod kinematics;
 mod knife_moved;
 pub mod knives;
 mod lean;
+pub mod lean_from;
 mod limits_from;
 mod numbers;
 pub mod other_readings;

@@ -23,7 +23,8 @@ pub use paper::{
 pub use pictures::{
     BudgetChart, Canvas, Charted, Column, ENLARGEMENTS, Handles, Hold, Lens, LensAim, LensChoice,
     MapAxes, MapKey, MapMark, MapPicture, MapSetting, Overlay, PathCanvas, PathDrawing, STRETCHES,
-    SideView, Standing, WorstPlace, measured_picture, reading_picture, reel_picture, step_picture,
+    SideView, Standing, WorstPlace, lean_picture, measured_picture, reading_picture, reel_picture,
+    step_picture,
 };
 pub use scene::{Dimension, Direction, Item, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn};
 pub use sheets::{Figure, NoPicture, Page, PictureView, Sheet, plate_sheet, verdict, view_picture};

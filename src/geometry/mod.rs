@@ -51,8 +51,8 @@ pub use impossible::Impossible;
 pub use number::Number;
 pub use on_bar::{OnBar, RollerDown};
 pub use other_readings::{
-    GapAt, Misread, behind_centre_from_rise, behind_centre_from_square, radius_under_straightedge,
-    rise_from_block,
+    GapAt, Misread, behind_centre_from_rise, behind_centre_from_square, lean_from_travel,
+    radius_under_straightedge, rise_from_block,
 };
 pub use plane::{Place, Way};
 pub use pose::Pose;

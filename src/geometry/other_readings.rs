@@ -55,6 +55,15 @@ pub enum Misread {
         /// Both bars together.
         bars: Length,
     },
+    /// What slides stands at the same height in both places.
+    NoRise,
+    /// Two places of what slides that may be one for all the readings say.
+    TravelLostInItsOff {
+        /// How far they stand apart.
+        travel: Length,
+        /// How far the readings can be off, all together.
+        off: Length,
+    },
     /// A gap under a straightedge that no crest or hollow leaves.
     GapUnderStraightedge {
         /// The gap.
@@ -99,6 +108,14 @@ impl Misread {
             Self::BarsThickerThanOver { over, bars } => Sentence::new(
                 "Bars of {} together leave no reel in {} over both. Check both readings.",
                 &[bars.into(), over.into()],
+            ),
+            Self::NoRise => Sentence::new(
+                "Both places stand equally high, and no slide lies flat. Back it off further and read again.",
+                &[],
+            ),
+            Self::TravelLostInItsOff { travel, off } => Sentence::new(
+                "The two places stand {} apart, and their readings together can be off by {}: no lean follows. Back it off further, or measure finer.",
+                &[travel.into(), off.into()],
             ),
             Self::GapUnderStraightedge { gap, most } => Sentence::new(
                 "No crest or hollow leaves a gap of {} under this straightedge: it must be nothing or more, and stay under {}. Check both readings.",
@@ -164,6 +181,24 @@ pub fn behind_centre_from_square<N: Number>(
         });
     }
     Ok(block_length_mm - reel_radius_mm - below_edge_mm * face_leans_rad.tan())
+}
+
+/// How a slide leans, in radians, positive leaning ahead at the top, from how far what slides went
+/// ahead and up between two places. Backed off downwards it is the same line.
+///
+/// # Errors
+/// When both places stand equally high.
+pub fn lean_from_travel<N: Number>(ahead_mm: N, up_mm: N) -> Result<N, Misread> {
+    if up_mm.re() == 0.0 {
+        return Err(Misread::NoRise);
+    }
+    let is_down = up_mm.re() < 0.0;
+    let (ahead, up) = if is_down {
+        (-ahead_mm, -up_mm)
+    } else {
+        (ahead_mm, up_mm)
+    };
+    Ok(ahead.angle_over(up))
 }
 
 /// Where the gap under a straightedge is read.
@@ -249,6 +284,16 @@ mod tests {
         let leaning = behind_centre_from_square(88.9_f64, 96.4, 12.7, 10.0, eighth).unwrap();
         assert!((leaning - (7.5 - 2.7)).abs() < 1e-12);
         assert!(behind_centre_from_square(88.9_f64, 96.4, 12.7, 12.8, 0.1).is_err());
+    }
+
+    #[test]
+    fn a_slide_leans_as_it_went_whichever_way_it_was_backed_off() {
+        for (ahead, up) in [(1.0_f64, 3.0_f64), (-1.0, -3.0)] {
+            let lean = lean_from_travel(ahead, up).unwrap();
+            assert!((lean.to_degrees() - 18.434_948_8).abs() < 1e-6, "{lean}");
+        }
+        assert!(lean_from_travel(-2.0_f64, 5.0).unwrap() < 0.0);
+        assert_eq!(lean_from_travel(1.0_f64, 0.0), Err(Misread::NoRise));
     }
 
     #[test]

@@ -15,6 +15,7 @@ mod fitted;
 mod flaw;
 mod grinding;
 mod ground;
+mod instrument;
 mod kept_text;
 mod knife_list;
 mod knife_rows;
@@ -52,6 +53,7 @@ pub use fitted::Fitted;
 pub use flaw::{Flaw, FlawKind};
 pub use grinding::{Grinding, GrindingEntry};
 pub use ground::{GapPlace, GroundEntry, GroundForm, ShapeEntry, StraightedgeEntry, WearEntry};
+pub use instrument::Instrument;
 pub use knife_rows::{
     COLUMNS, NEEDED_COLUMNS, RowProblem, knife_cells, read_knife_rows, write_rows,
 };

@@ -2,7 +2,8 @@
 
 use egui::Key;
 use sweepgauge::app::DEMO_UNIT;
-use sweepgauge::unit::{Document, ShapeEntry};
+use sweepgauge::unit::{ClosingReadings, Document, Field, Reading, ShapeEntry};
+use sweepgauge::units::{Angle, Quantity};
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::shown::{Start, Window, document};
@@ -220,4 +221,100 @@ fn a_straightedge_with_a_wrong_reading_gives_no_shape() {
         window.document().ground.shape,
         ShapeEntry::Hollow(_)
     ));
+}
+
+fn lean_card_on(document: Document) -> Window {
+    let mut window = Start::on(document).window();
+    window.unfold_one("Closing the gap");
+    window.click("Lean from two readings…");
+    window
+}
+
+fn lean_of(window: &Window) -> Quantity<Angle> {
+    match &window.document().closing {
+        ClosingReadings::ReelSlides { lean } | ClosingReadings::KnifeSlides { lean } => {
+            lean.clone().unwrap()
+        }
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn the_lean_begins_with_the_bench_line_and_follows_from_two_places() {
+    for closing in [
+        ClosingReadings::ReelSlides { lean: None },
+        ClosingReadings::KnifeSlides { lean: None },
+    ] {
+        let mut document = document(DEMO_UNIT);
+        document.closing = closing.clone();
+        let behind = document.bench.behind_centre.value().mm();
+        let to_centre =
+            document.bench.reel_diameter.value().mm() / 2.0 + document.bench.gap.value().mm();
+        let mut window = lean_card_on(document);
+        window.assert_says("leave the rollers alone");
+        window.click("Fill in");
+        let line = (behind / to_centre).asin().to_degrees();
+        let lean = lean_of(&window).value().deg();
+        assert!((lean - line).abs() < 0.006, "{closing:?}: {lean}, {line}");
+    }
+}
+
+#[test]
+fn a_lean_by_hand_is_filled_in_with_its_plus_or_minus_as_one_step() {
+    let mut document = document(DEMO_UNIT);
+    document.closing = ClosingReadings::ReelSlides { lean: None };
+    let before = document.clone();
+    let mut window = lean_card_on(document);
+    window.type_over("Behind centre, first", "0.300 in ± 0.005 in");
+    window.type_over("Behind centre, second", "0.250 in ± 0.005 in");
+    window.type_over("Shaft over the plate, first", "4 in ± 0.005 in");
+    window.type_over("Shaft over the plate, second", "4.2 in ± 0.005 in");
+    // atan2(-0.05, 0.2) = -14.036°; each of b and h has √2·0.005/√3 in, over 0.20616 in of travel in
+    // both directions: 1.1346° of standard uncertainty, half-width 1.9652°.
+    window.assert_says("Lean of the slide -14.0");
+    window.assert_says("It leans back at the top.");
+    window.click("Fill in");
+    let lean = lean_of(&window);
+    assert!(
+        (lean.value().deg() + 14.036).abs() < 0.006,
+        "{}",
+        lean.text()
+    );
+    let half_width = lean.half_width().unwrap().deg();
+    assert!((half_width - 1.9652).abs() < 0.01, "{}", lean.text());
+    window.click("Undo");
+    assert_eq!(window.document(), &before);
+}
+
+#[test]
+fn a_travel_lost_in_its_plus_or_minus_gives_no_lean() {
+    let mut document = document(DEMO_UNIT);
+    document.closing = ClosingReadings::ReelSlides { lean: None };
+    let mut window = lean_card_on(document);
+    let before = window.document().clone();
+    window.type_over("Shaft over the plate, first", "4 in ± 0.2 in");
+    window.type_over("Shaft over the plate, second", "4.1 in");
+    window.assert_says("no lean follows");
+    window.click("Fill in");
+    assert_eq!(window.document(), &before);
+}
+
+#[test]
+fn every_reading_without_a_plus_or_minus_gets_one_by_its_instrument_in_one_step() {
+    let mut document = document(DEMO_UNIT);
+    document.bench.height_of_cut = Quantity::parse("0.5 in").unwrap();
+    document.bench.behind_centre = Quantity::parse("0.3 in ± 0.01 in").unwrap();
+    let before = document.clone();
+    let mut window = Start::on(document).window();
+    window.click("± by instrument…");
+    window.click("All, each by its usual instrument");
+    let text = |window: &Window, reading: Reading| {
+        let text = Field::from(reading).text(window.document());
+        text.unwrap_or_default().into_owned()
+    };
+    assert_eq!(text(&window, Reading::HeightOfCut), "0.5 in ± 0.002 in");
+    assert_eq!(text(&window, Reading::BehindCentre), "0.3 in ± 0.01 in");
+    assert!(text(&window, Reading::Attitude).ends_with("± 0.2 deg"));
+    window.click("Undo");
+    assert_eq!(window.document(), &before);
 }

@@ -1232,7 +1232,7 @@ fn a_zero_that_was_measured_is_a_reading_and_an_empty_field_is_none() {
         (Complaint::StripAtOneEnd, "low_end_reel", "± 0.0040 in"),
         (Complaint::StripAtOneEnd, "low_end_sweep", "± 0.0040 in"),
         (Complaint::StepBetweenUnits, "ends", "± 0.0040 in"),
-        (Complaint::ScalpedCrowns, "sink", "± 0.020 in"),
+        (Complaint::ScalpedCrowns, "sink", "± 0.0200 in"),
         (Complaint::ScalpedCrowns, "crest", "no crest here"),
         (Complaint::ScalpedCrowns, "lower_cut", "no crest here"),
         (Complaint::AllOver, "together_reel", "take none of it"),

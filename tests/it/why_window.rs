@@ -1,7 +1,7 @@
 //! The Why area: what it shows and what is done in it, without a display.
 
 use sweepgauge::analysis::why::{Complaint, CrestLimits, Goal, Knob, Why, causes, worst_finding};
-use sweepgauge::analysis::{FindingId, Solved};
+use sweepgauge::analysis::{FindingId, NumberId, Solved};
 use sweepgauge::unit::Document;
 use sweepgauge::units::System;
 
@@ -127,7 +127,9 @@ fn another_finding_and_another_limit_can_be_asked_about() {
 #[test]
 fn readings_with_plus_or_minus_say_how_sure_and_what_to_measure_first() {
     let window = why_of(DemoUnit::GreensScalping.document());
-    window.assert_says("± 2.3 %");
+    let solved = Solved::of(window.document()).unwrap();
+    let off = solved.uncertainty.expanded(NumberId::SweepShare);
+    window.assert_says(&format!("± {:.1} %", 100.0 * off));
     window.assert_says("Behind centre, b: 98.8 % of its ±");
     let plain = why_of(document(EXAMPLE));
     assert!(

@@ -17,6 +17,12 @@ pub enum Slot {
     TouchesAt,
     /// How thick a tape is, or bars are, that the reel's diameter is read with.
     Thickness,
+    /// The same as the first reading, at another place of what slides.
+    SecondReading,
+    /// How high what slides stands at its first place.
+    FirstHeight,
+    /// How high it stands at its second place.
+    SecondHeight,
 }
 
 impl Slot {
@@ -25,7 +31,12 @@ impl Slot {
     pub fn field(self) -> Option<Field> {
         match self {
             Self::Field(field) => Some(field),
-            Self::OtherReading | Self::TouchesAt | Self::Thickness => None,
+            Self::OtherReading
+            | Self::TouchesAt
+            | Self::Thickness
+            | Self::SecondReading
+            | Self::FirstHeight
+            | Self::SecondHeight => None,
         }
     }
 
@@ -36,12 +47,22 @@ impl Slot {
             Self::OtherReading => "other reading".to_owned(),
             Self::TouchesAt => "touches at".to_owned(),
             Self::Thickness => "thickness".to_owned(),
+            Self::SecondReading => "second reading".to_owned(),
+            Self::FirstHeight => "first height".to_owned(),
+            Self::SecondHeight => "second height".to_owned(),
         }
     }
 
     /// The slot at a path; none for what is none.
     pub(super) fn at_path(path: &str) -> Option<Self> {
-        let others = [Self::OtherReading, Self::TouchesAt, Self::Thickness];
+        let others = [
+            Self::OtherReading,
+            Self::TouchesAt,
+            Self::Thickness,
+            Self::SecondReading,
+            Self::FirstHeight,
+            Self::SecondHeight,
+        ];
         let other = others.into_iter().find(|slot| slot.path() == path);
         other.or_else(|| Field::at_path(path).map(Self::Field))
     }

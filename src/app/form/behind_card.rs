@@ -1,23 +1,17 @@
-//! The card that works behind centre out from other readings, and fills it in.
+//! The card that works behind centre out from other readings.
 
-use egui::{RichText, Sense, Ui, Vec2};
+use egui::Ui;
 
 use super::field::Fields;
+use super::others_card::FromOthers;
 use crate::analysis::other_readings::{BehindFrom, Derived, Taken};
-use crate::app::desk::{Card, Change, Desk, Drafts, Next, Slot};
-use crate::app::widgets::caution::caution_in_short_ui;
-use crate::app::widgets::lettering::{Lettering, strong};
-use crate::app::widgets::look::{colour, theme};
-use crate::app::widgets::paint::{Painted, paper};
-use crate::drawing::{Role, ShownIn, Theme, View, lay_out, reading_picture};
+use crate::app::desk::Slot;
+use crate::drawing::{Scene, reading_picture};
 use crate::geometry::rise_of_segment;
-use crate::unit::{BenchReadings, Document, Reading};
+use crate::unit::{Document, Field, Reading};
 use crate::units::{Angle, Length, Measure as _, Quantity, System};
 
-/// Size of a method's picture.
-const PICTURE: Vec2 = Vec2::new(470.0, 200.0);
-
-/// The card while it is open. What is typed into it is no part of the unit until it is filled in.
+/// Behind centre from other readings.
 #[derive(Debug)]
 pub struct BehindCard {
     method: BehindFrom,
@@ -28,7 +22,6 @@ pub struct BehindCard {
     /// How far the bench knife's front face leans back, where it is known.
     front_angle: Option<Quantity<Angle>>,
     is_ahead: bool,
-    drafts: Drafts,
 }
 
 impl BehindCard {
@@ -58,88 +51,86 @@ impl BehindCard {
             touches_at,
             front_angle,
             is_ahead: behind.mm() < 0.0,
-            drafts: Drafts::default(),
         }
     }
 
-    fn reading(&mut self) -> &mut Quantity<Length> {
-        let index = BehindFrom::ALL.iter().position(|m| *m == self.method);
-        &mut self.readings[index.unwrap_or(0)]
+    fn place(&self) -> usize {
+        let place = BehindFrom::ALL.iter().position(|m| *m == self.method);
+        place.unwrap_or(0)
     }
 
-    /// What follows, or why nothing does.
-    fn found(&mut self, bench: &BenchReadings, system: System) -> Result<Derived, String> {
-        if self.drafts.first_wrong().is_some() {
-            return Err("The reading is not right yet.".to_owned());
+    fn read(&self) -> &Quantity<Length> {
+        &self.readings[self.place()]
+    }
+
+    fn taken(&self) -> Taken<'_> {
+        Taken {
+            reading: self.read(),
+            touches_at: &self.touches_at,
+            front_angle: self.front_angle.as_ref(),
+            is_ahead: self.is_ahead,
         }
-        let touches_at = self.touches_at.clone();
-        let front_angle = self.front_angle.clone();
-        let (method, is_ahead) = (self.method, self.is_ahead);
-        let taken = Taken {
-            reading: self.reading(),
-            touches_at: &touches_at,
-            front_angle: front_angle.as_ref(),
-            is_ahead,
-        };
-        method
-            .behind_centre(bench, taken)
-            .map_err(|why| why.sentence().shown_in(system))
     }
 
     /// What a tip that stands beside the place that is read does to the number.
-    fn tip_off_told(&mut self, bench: &BenchReadings, blades: u32, system: System) -> String {
-        let touches_at = self.touches_at.clone();
-        let front_angle = self.front_angle.clone();
-        let (method, is_ahead) = (self.method, self.is_ahead);
-        let taken = Taken {
-            reading: self.reading(),
-            touches_at: &touches_at,
-            front_angle: front_angle.as_ref(),
-            is_ahead,
-        };
-        let half_space = Angle::from_deg(180.0 / f64::from(blades.max(1)));
+    fn tip_off_told(&self, document: &Document, system: System) -> String {
+        let blades = document.reel.blades.max(1);
+        let half_space = Angle::from_deg(180.0 / f64::from(blades));
         let told = [
             (Angle::from_deg(2.0), "2°"),
             (half_space, "half a blade space"),
         ];
-        let [near, far] = told.map(|(off, name)| match method.with_tip_off(bench, taken, off) {
-            Ok(behind) => format!("{name} off that place: {}", system.length(behind)),
-            Err(_) => format!("{name} off that place: no reading that can be"),
+        let [near, far] = told.map(|(off, name)| {
+            let found = self.method.with_tip_off(&document.bench, self.taken(), off);
+            match found {
+                Ok(behind) => format!("{name} off that place: {}", system.length(behind)),
+                Err(_) => format!("{name} off that place: no reading that can be"),
+            }
         });
         format!("On this unit with the tip {near}; {far}.")
     }
+}
 
-    fn ui(
-        &mut self,
-        ui: &mut Ui,
-        system: System,
-        theme: Theme,
-        (bench, blades): (&BenchReadings, u32),
-    ) -> Action {
-        let title = "Behind centre from other readings";
-        ui.label(Lettering::CardTitle.of(title));
-        ui.horizontal_wrapped(|ui| {
-            ui.label("From");
-            for method in BehindFrom::ALL {
-                let button = egui::Button::selectable(self.method == method, method.name());
-                if ui.add(button.frame_when_inactive(true)).clicked() && self.method != method {
-                    self.method = method;
-                    self.drafts = Drafts::default();
-                }
-            }
-        });
-        ui.label(self.method.how());
-        let shown = self.reading().value();
-        picture_ui(ui, self.method, shown.entry(system), theme);
-        let name = self.method.reading();
-        let mut drafts = std::mem::take(&mut self.drafts);
-        let mut fields = Fields::over(&mut drafts, system, theme).on_card(ui);
-        fields.quantity(ui, name, Slot::OtherReading, self.reading());
+impl FromOthers for BehindCard {
+    type Of = Length;
+
+    fn name(&self) -> &'static str {
+        "behind centre"
+    }
+
+    fn title(&self) -> &'static str {
+        "Behind centre from other readings"
+    }
+
+    fn reading(&self) -> Reading {
+        Reading::BehindCentre
+    }
+
+    fn ways(&self) -> Vec<(&'static str, bool)> {
+        let ways = BehindFrom::ALL.into_iter();
+        ways.map(|method| (method.name(), method == self.method))
+            .collect()
+    }
+
+    fn choose(&mut self, way: usize) {
+        self.method = BehindFrom::ALL[way];
+    }
+
+    fn how(&self, _document: &Document) -> &'static str {
+        self.method.how()
+    }
+
+    fn picture(&self, _document: &Document, system: System) -> Scene {
+        reading_picture(self.method, self.read().value().entry(system))
+    }
+
+    fn fields_ui(&mut self, ui: &mut Ui, fields: &mut Fields) {
+        let (place, name) = (self.place(), self.method.reading());
+        fields.quantity(ui, name, Slot::OtherReading, &mut self.readings[place]);
         if self.method.asks_where_it_touches() {
             let name = "Touches the face at";
             fields.quantity(ui, name, Slot::TouchesAt, &mut self.touches_at);
         }
-        self.drafts = drafts;
         if self.method.has_two_sides() {
             ui.horizontal(|ui| {
                 ui.label("The edge stands");
@@ -147,108 +138,45 @@ impl BehindCard {
                 ui.selectable_value(&mut self.is_ahead, true, "ahead of centre");
             });
         }
-        let mut basis = format!(
+    }
+
+    fn basis(&self, _document: &Document) -> String {
+        format!(
             "{} are those of the bench measurements, with their ±.",
             self.method.stands_on()
-        );
-        if self.drafts.first_wrong().is_none() && self.reading().half_width().is_none() {
-            basis.push_str(" The reading has no ± of its own: write one, like ± ");
-            basis.push_str(match system {
-                System::Millimetre => "0.02 mm.",
-                System::InchDecimal | System::InchFraction => "1 thou.",
-            });
-        }
-        ui.label(Lettering::FinePrint.of(basis).weak());
-        let found = self.found(bench, system);
-        match &found {
-            Ok(derived) => {
-                let value = system.length(derived.value);
-                let off = system.length(derived.expanded);
-                let text = format!("Behind centre {value} ± {off} (95 %)");
-                ui.label(Lettering::Heading.of(text));
-                let told = self.tip_off_told(bench, blades, system);
-                ui.label(Lettering::Note.of(told));
-                let filled = derived.as_reading(system);
-                let text = format!(
-                    "Filled in as {}: a ± in a field is the half-width of an even spread, which carries the same uncertainty on. From then on it counts as a reading by itself; that it came from reel and height of cut is not remembered, so clearances may show more ± than they have.",
-                    filled.text()
-                );
-                ui.label(Lettering::FinePrint.of(text).weak());
-            }
-            Err(why) => {
-                ui.label(RichText::new(why).family(strong()));
-            }
-        }
-        caution_in_short_ui(ui);
-        ui.add_space(6.0);
-        ui.horizontal(|ui| {
-            let fill = ui.add_enabled(found.is_ok(), egui::Button::new("Fill in"));
-            let is_put_away = ui.button("Close").clicked();
-            match found {
-                Ok(derived) if fill.clicked() => Action::Fill(derived),
-                _ if is_put_away => Action::PutAway,
-                _ => Action::Stay,
-            }
+        )
+    }
+
+    fn off_to_write(&self, system: System) -> Option<&'static str> {
+        self.read().half_width().is_none().then_some(match system {
+            System::Millimetre => "0.02 mm",
+            System::InchDecimal | System::InchFraction => "1 thou",
         })
-        .inner
-    }
-}
-
-/// What was done in the card.
-enum Action {
-    Stay,
-    PutAway,
-    Fill(Derived),
-}
-
-impl Card for BehindCard {
-    fn name(&self) -> &'static str {
-        "behind centre"
     }
 
-    fn width(&self) -> f32 {
-        470.0
+    fn found(&self, document: &Document, system: System) -> Result<Derived, String> {
+        let found = self.method.behind_centre(&document.bench, self.taken());
+        found.map_err(|why| why.sentence().shown_in(system))
     }
 
-    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
-        let (system, theme) = (desk.system(), theme(ui.ctx()));
-        match self.ui(
-            ui,
-            system,
-            theme,
-            (&desk.document().bench, desk.document().reel.blades),
-        ) {
-            Action::Stay => return Next::Stay,
-            Action::PutAway => {}
-            Action::Fill(derived) => {
-                let reading = derived.as_reading(system);
-                desk.tell(format!("Behind centre filled in: {}.", reading.text()));
-                let change = Change::of("Behind centre", Reading::BehindCentre);
-                desk.edit(change, |document| {
-                    document.bench.behind_centre = reading;
-                    let from = [Reading::ReelDiameter, Reading::HeightOfCut];
-                    // What follows from an example is no more than one.
-                    if !from.iter().any(|reading| document.examples.has(*reading)) {
-                        document.examples.keep(Reading::BehindCentre);
-                    }
-                });
-            }
-        }
-        Next::Close
+    fn told(
+        &self,
+        _found: &Derived,
+        document: &Document,
+        system: System,
+    ) -> (Option<String>, String) {
+        let fine = ": a ± in a field is the half-width of an even spread, which carries the same uncertainty on. From then on it counts as a reading by itself; that it came from reel and height of cut is not remembered, so clearances may show more ± than they have.";
+        (Some(self.tip_off_told(document, system)), fine.to_owned())
     }
 
-    fn works_on_unit(&self) -> bool {
-        true
+    fn fill(&self, document: &mut Document, reading: Quantity<Length>) {
+        document.bench.behind_centre = reading;
     }
-}
 
-/// The method's picture, not to scale.
-fn picture_ui(ui: &mut Ui, method: BehindFrom, number: String, theme: Theme) {
-    let (place, _) = ui.allocate_exact_size(PICTURE, Sense::hover());
-    let scene = reading_picture(method, number);
-    let view = View::fitting(scene.bounds, paper(place));
-    let panel = lay_out(&scene, &view, ShownIn::Whole, theme);
-    let ground = colour(theme.look(Role::Paper).fill);
-    ui.painter().rect_filled(place, 4.0, ground);
-    Painted::from_panel(&panel).paint(ui.painter());
+    fn rests_on(&self) -> &'static [Field] {
+        &[
+            Field::Reading(Reading::ReelDiameter),
+            Field::Reading(Reading::HeightOfCut),
+        ]
+    }
 }

@@ -4,6 +4,7 @@ use egui::{ScrollArea, Ui};
 
 use super::field::{Fields, note};
 use super::ground::{ground_ui, wear_ui};
+use super::instruments::offs_menu_ui;
 use super::knives::{knives_to_compare_ui, knives_ui};
 use super::limits::limits_ui;
 use super::section::{heading_ui, heading_with, section_ui};
@@ -16,9 +17,10 @@ use crate::units::{Measure as _, Quantity, Speed, System, Turning};
 
 /// A reading that is wanted from other readings, on a card of its own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum FromOthers {
+pub enum WantedCard {
     BehindCentre,
     ReelDiameter,
+    Lean,
 }
 
 /// The step; what is wanted from other readings.
@@ -26,7 +28,7 @@ pub fn measured_ui(
     ui: &mut Ui,
     fields: &mut Fields,
     document: &mut Document,
-) -> Option<FromOthers> {
+) -> Option<WantedCard> {
     ScrollArea::vertical()
         .id_salt("as measured")
         .auto_shrink(false)
@@ -40,7 +42,7 @@ pub fn measured_ui(
             rollers_ui(ui, fields, document);
             knives_ui(ui, fields, document);
             ui.add_space(4.0);
-            folded_ui(ui, fields, document);
+            let wanted = folded_ui(ui, fields, document).or(wanted);
             ui.add_space(8.0);
             followed.bring_in(ui);
             wanted
@@ -82,8 +84,9 @@ fn bench(
 }
 
 /// What is measured on the plate; what is wanted from other readings.
-fn plate_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> Option<FromOthers> {
+fn plate_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> Option<WantedCard> {
     let mut wanted = None;
+    offs_menu_ui(ui, fields, document);
     heading_with(ui, "On the plate, ±", |ui| {
         let is_behind = ui
             .small_button("Behind centre from…")
@@ -96,9 +99,9 @@ fn plate_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> Option
             .accessible_name("Reel diameter from other readings…")
             .clicked();
         if is_behind {
-            wanted = Some(FromOthers::BehindCentre);
+            wanted = Some(WantedCard::BehindCentre);
         } else if is_reel {
-            wanted = Some(FromOthers::ReelDiameter);
+            wanted = Some(WantedCard::ReelDiameter);
         }
     });
     for pair in [
@@ -140,8 +143,9 @@ fn rollers_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     }
 }
 
-/// What is measured once, or not on every unit.
-fn folded_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+/// What is measured once, or not on every unit; what is wanted from other readings.
+fn folded_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> Option<WantedCard> {
+    let mut wanted = None;
     let within = |group: Group| move |field: Field| field.group().is_within(group);
     let about = [Field::Serial, Field::Set, Field::Date, Field::Notes];
     let both = (&mut *fields, &mut *document);
@@ -159,7 +163,10 @@ fn folded_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     );
     let is_closing = |field| field == Field::Closing || within(Group::Closing)(field);
     let both = (&mut *fields, &mut *document);
-    section_ui(ui, both, "Closing the gap", is_closing, closing_ui);
+    let name = "Closing the gap";
+    section_ui(ui, both, name, is_closing, |ui, fields, document| {
+        wanted = closing_ui(ui, fields, document);
+    });
     let both = (&mut *fields, &mut *document);
     let name = "Hardware under the knife";
     section_ui(ui, both, name, within(Group::HardwareList), hardware_ui);
@@ -186,6 +193,7 @@ fn folded_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let is_option = |field: Field| matches!(field.group(), Group::Knife(Fitted::Option(_)));
     let name = "Knives to compare";
     section_ui(ui, both, name, is_option, knives_to_compare_ui);
+    wanted
 }
 
 fn brackets_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
@@ -204,7 +212,7 @@ fn grinding_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     fields.group_rows(ui, document, Group::Grinding);
 }
 
-fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
+fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> Option<WantedCard> {
     note(
         ui,
         "How reel and knife come together again after grinding, or with another knife. Lean and pivot matter for that alone: a worn reel, ground faces, another knife.",
@@ -216,10 +224,16 @@ fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         ClosingWay::ReelSlides | ClosingWay::KnifeSlides => {
             let name = "Lean of the slide";
             fields.row_or(ui, name, Reading::Lean, document, "bench line");
+            let is_wanted = ui
+                .small_button("Lean from two readings…")
+                .on_hover_text("Back it off by its adjuster and read its place twice")
+                .clicked();
+            is_wanted.then_some(WantedCard::Lean)
         }
         ClosingWay::ReelPivots | ClosingWay::KnifePivots => {
             fields.row(ui, "Pivot, ahead of edge", Reading::PivotAhead, document);
             fields.row(ui, "Pivot, above plate", Reading::PivotAbove, document);
+            None
         }
     }
 }

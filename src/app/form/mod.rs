@@ -7,9 +7,12 @@ mod entry;
 mod example_mark;
 mod field;
 mod ground;
+mod instruments;
 mod knives;
+mod lean_card;
 mod limits;
 mod measured;
+mod others_card;
 mod reading_help;
 mod reason;
 mod reel_card;
@@ -27,7 +30,9 @@ use egui::{Button, Id, Panel, Ui, Vec2};
 
 use self::behind_card::BehindCard;
 use self::field::Fields;
-use self::measured::{FromOthers, measured_ui};
+use self::lean_card::LeanCard;
+use self::measured::{WantedCard, measured_ui};
+use self::others_card::OthersCard;
 use self::reading_help::reading_help_ui;
 use self::reel_card::ReelCard;
 use self::section::Standing;
@@ -168,11 +173,18 @@ impl State {
         });
         self.keys = keys;
         match wants_card {
-            Some(FromOthers::BehindCentre) => {
-                desk.open_card(BehindCard::for_document(desk.document(), desk.system()));
+            Some(WantedCard::BehindCentre) => {
+                let card = BehindCard::for_document(desk.document(), desk.system());
+                desk.open_card(OthersCard::of(card));
             }
-            Some(FromOthers::ReelDiameter) => {
-                desk.open_card(ReelCard::for_document(desk.document(), desk.system()));
+            Some(WantedCard::ReelDiameter) => {
+                let card = ReelCard::for_document(desk.document(), desk.system());
+                desk.open_card(OthersCard::of(card));
+            }
+            Some(WantedCard::Lean) => {
+                if let Some(card) = LeanCard::for_document(desk.document(), desk.system()) {
+                    desk.open_card(OthersCard::of(card));
+                }
             }
             None => {}
         }
@@ -225,7 +237,7 @@ impl State {
         ui: &mut Ui,
         fields: &mut Fields,
         document: &mut Document,
-    ) -> Option<FromOthers> {
+    ) -> Option<WantedCard> {
         Panel::bottom("what is measured")
             .resizable(false)
             .exact_size(reading_help::HEIGHT)

@@ -302,7 +302,7 @@ impl Reading {
             Self::Lean => words(
                 "Lean of the slide",
                 "Angle of the line on which the reel slides, from the vertical with the unit on the plate; positive leaning ahead at the top. Left out, it is the line from edge to reel centre.",
-                "An angle gauge on the slide's guides.",
+                "An angle gauge on the slide's guides; or two places of the reel as its adjuster backs it off, under Closing the gap: engine off, key out, reel drive disconnected, gloves on.",
             ),
             Self::PivotAhead => words(
                 "Pivot, ahead",
