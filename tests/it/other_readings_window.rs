@@ -1,6 +1,6 @@
 //! The card and the part of the form for other readings, by accessible name, without a display.
 
-use egui::Key;
+use egui::{Key, Modifiers};
 use sweepgauge::app::DEMO_UNIT;
 use sweepgauge::unit::{ClosingReadings, Document, Field, Reading, ShapeEntry};
 use sweepgauge::units::{Angle, Quantity};
@@ -282,7 +282,7 @@ fn a_lean_by_hand_is_filled_in_with_its_plus_or_minus_as_one_step() {
     );
     let half_width = lean.half_width().unwrap().deg();
     assert!((half_width - 1.9652).abs() < 0.01, "{}", lean.text());
-    window.click("Undo");
+    window.press_with(Modifiers::COMMAND, Key::Z);
     assert_eq!(window.document(), &before);
 }
 
@@ -315,6 +315,6 @@ fn every_reading_without_a_plus_or_minus_gets_one_by_its_instrument_in_one_step(
     assert_eq!(text(&window, Reading::HeightOfCut), "0.5 in ± 0.002 in");
     assert_eq!(text(&window, Reading::BehindCentre), "0.3 in ± 0.01 in");
     assert!(text(&window, Reading::Attitude).ends_with("± 0.2 deg"));
-    window.click("Undo");
+    window.press_with(Modifiers::COMMAND, Key::Z);
     assert_eq!(window.document(), &before);
 }
