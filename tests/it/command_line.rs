@@ -784,7 +784,10 @@ fn a_reels_diameter_comes_from_tips_tape_and_diameter_tape() {
     let over_bars = ["--blades", "9", "--over-bars", "225 mm", "--bars", "25 mm"];
     near("bars", diameter_mm(&over_bars), 200.0, 1e-9);
     let told = done(asked(&["--blades", "6", "--tips", "8 in"]));
-    assert!(told.starts_with("Reel diameter: 8.000 in, ± not entered\n"), "{told}");
+    assert!(
+        told.starts_with("Reel diameter: 8.000 in, ± not entered\n"),
+        "{told}"
+    );
     let told = done(asked(&["--blades", "6", "--tips", "8 in ± 0.01 in"]));
     // One evenly spread reading: 95.45 % of a bound of ten thou.
     assert!(
@@ -1841,12 +1844,7 @@ fn a_lean_that_is_not_given_is_told_with_what_it_leaves_open() {
         told.contains("is not given") && told.contains("10.00°"),
         "{told}"
     );
-    let plain = done(&run(&[
-        "report",
-        unit.to_str().unwrap(),
-        ground[0],
-        ground[1],
-    ]));
+    let plain = done(report(&unit, &ground));
     assert!(plain.contains(told), "{plain}");
     assert!(
         plain.contains("the lean alone") && plain.contains("± not entered"),

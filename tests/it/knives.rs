@@ -31,8 +31,7 @@ use sweepgauge::geometry::{
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::{
     Brackets, COLUMNS, Document, Fitted, Follows, Grinding, Knife, Limits, LookedFor, Turf, Unit,
-    Wear,
-    read_knife_rows, read_text,
+    Wear, read_knife_rows, read_text,
 };
 use sweepgauge::units::{Angle, Length, Measure as _, Share, System};
 use tempfile::TempDir;
