@@ -27,7 +27,7 @@ impl Slid {
     #[must_use]
     pub const fn height(self) -> &'static str {
         match self {
-            Self::Reel => "Shaft over the plate",
+            Self::Reel => "Shaft height",
             Self::Knife => "Height of cut",
         }
     }
@@ -37,7 +37,7 @@ impl Slid {
     pub const fn how(self) -> &'static str {
         match self {
             Self::Reel => {
-                "On the plate, engine off, key out, reel drive disconnected, cut-resistant gloves. Read behind centre and how high the middle of the reel's shaft stands over the plate. Back the reel off by its adjuster, both ends alike, as far as it lets you; leave the rollers alone. Block the reel and read both again."
+                "On the plate, engine off, key out, reel drive disconnected, cut-resistant gloves. Read behind centre and the shaft height: from the plate up to the middle of the reel's shaft. Back the reel off by its adjuster, both ends alike, as far as it lets you; leave the rollers alone. Block the reel and read both again."
             }
             Self::Knife => {
                 "On the plate, engine off, key out, reel drive disconnected, reel blocked, cut-resistant gloves. Read behind centre and the height of cut. Back the knife off by its adjuster, both ends alike, as far as it lets you; leave the rollers alone. Read both again."

@@ -140,7 +140,9 @@ impl Solved {
     #[must_use]
     pub fn off_beside(&self, number: NumberId, system: System) -> String {
         let value = self.solution.numbers().value(number);
-        value.map_or_else(String::new, |value| self.sure(number).told(value, system))
+        value.map_or_else(String::new, |value| {
+            self.uncertainty.told_beside(number, value, system)
+        })
     }
 
     /// What can be done about a finding, for somebody who reads in `system`; none where it is fine

@@ -2,6 +2,7 @@
 
 use super::document::Document;
 use super::field::{Field, KnifePart, Reading};
+use super::fitted::Fitted;
 use crate::units::System;
 
 /// An instrument of the shop.
@@ -112,14 +113,16 @@ impl Instrument {
 
 impl Document {
     /// The readings without a ± that are usually taken with an instrument, in the order of the file.
+    /// Knives to compare are not on the bench: they are as their supplier says.
     pub fn without_off(&self, instrument: Instrument) -> impl Iterator<Item = Reading> + '_ {
         Field::all(self).filter_map(move |field| {
             let Field::Reading(reading) = field else {
                 return None;
             };
-            let is_of_it = Instrument::usual(reading) == Some(instrument);
-            let is_there = field.text(self).is_some();
-            (is_of_it && is_there && field.half_width(self).is_none()).then_some(reading)
+            let is_of_it = !matches!(reading, Reading::Knife(Fitted::Option(_), _))
+                && Instrument::usual(reading) == Some(instrument);
+            let is_there = is_of_it && field.text(self).is_some();
+            (is_there && field.half_width(self).is_none()).then_some(reading)
         })
     }
 

@@ -1838,8 +1838,8 @@ fn a_lean_that_is_not_given_is_told_with_what_it_leaves_open() {
     let unit = shop.example(&[]);
     let ground = ["--reel-diameter", "6.6 in"];
     assert!(numbers(&unit, &[]).get("lean_not_given").is_none());
-    let report = numbers(&unit, &ground);
-    let told = report["lean_not_given"].as_str().unwrap();
+    let json = numbers(&unit, &ground);
+    let told = json["lean_not_given"].as_str().unwrap();
     assert!(
         told.contains("is not given") && told.contains("10.00°"),
         "{told}"

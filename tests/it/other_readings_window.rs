@@ -267,8 +267,8 @@ fn a_lean_by_hand_is_filled_in_with_its_plus_or_minus_as_one_step() {
     let mut window = lean_card_on(document);
     window.type_over("Behind centre, first", "0.300 in ± 0.005 in");
     window.type_over("Behind centre, second", "0.250 in ± 0.005 in");
-    window.type_over("Shaft over the plate, first", "4 in ± 0.005 in");
-    window.type_over("Shaft over the plate, second", "4.2 in ± 0.005 in");
+    window.type_over("Shaft height, first", "4 in ± 0.005 in");
+    window.type_over("Shaft height, second", "4.2 in ± 0.005 in");
     // atan2(-0.05, 0.2) = -14.036°; each of b and h has √2·0.005/√3 in, over 0.20616 in of travel in
     // both directions: 1.1346° of standard uncertainty, half-width 1.9652°.
     window.assert_says("Lean of the slide -14.0");
@@ -292,8 +292,8 @@ fn a_travel_lost_in_its_plus_or_minus_gives_no_lean() {
     document.closing = ClosingReadings::ReelSlides { lean: None };
     let mut window = lean_card_on(document);
     let before = window.document().clone();
-    window.type_over("Shaft over the plate, first", "4 in ± 0.2 in");
-    window.type_over("Shaft over the plate, second", "4.1 in");
+    window.type_over("Shaft height, first", "4 in ± 0.2 in");
+    window.type_over("Shaft height, second", "4.1 in");
     window.assert_says("no lean follows");
     window.click("Fill in");
     assert_eq!(window.document(), &before);

@@ -1,11 +1,11 @@
 //! How sure a number is, to be told beside it.
 
 use super::perturbed::Inputs;
-use super::{COUNT, Uncertainty, bases};
+use super::{COUNT, LEAST_BEND, Part, Uncertainty, bases};
 use crate::analysis::numbers::NumberId;
 use crate::geometry::Setting;
-use crate::unit::{Document, Field, Follows, Reading, Unit};
-use crate::units::{System, Value};
+use crate::unit::{Document, Field, Fitted, Follows, Reading, Unit};
+use crate::units::{Length, Measure as _, System, Value};
 
 /// How sure a number is.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -24,7 +24,12 @@ impl Sure {
     /// What is told beside the number; empty where it is as set.
     #[must_use]
     pub fn told(self, value: Value, system: System) -> String {
-        let shown = |off: f64| value.with_base(off).shown_in(system);
+        // A ± goes neither up nor down.
+        let as_length = |off: f64| match value {
+            Value::Move(_) => Length::from_base(off).into(),
+            _ => value.with_base(off),
+        };
+        let shown = |off: f64| as_length(off).shown_in(system);
         match self {
             Self::AsSet => String::new(),
             Self::NotEntered => "± not entered".to_owned(),
@@ -59,6 +64,11 @@ impl Rests {
         let plain = Inputs::<f64>::exact(unit, setting);
         let mut moved = plain.clone();
         let readings = Field::all(document).filter_map(|field| match field {
+            Field::Reading(Reading::Knife(knife, _))
+                if knife != Fitted::Bench && knife != unit.fitted =>
+            {
+                None
+            }
             Field::Reading(reading) if field.text(document).is_some() => Some(reading),
             _ => None,
         });
@@ -88,21 +98,35 @@ impl Uncertainty {
     /// How sure a number is.
     #[must_use]
     pub fn sure(&self, number: NumberId) -> Sure {
-        let ranking = self.ranking(number);
-        if ranking.is_empty() {
-            return if self.rests.0[number as usize] {
+        let place = number as usize;
+        let mut moving = self.parts.iter().filter(|part| {
+            // Where a number has no slope, a reading may still bend it.
+            part.sensitivities[place] != 0.0 || part.bends[place] > LEAST_BEND
+        });
+        let Some(first) = moving.next() else {
+            return if self.rests.0[place] {
                 Sure::NotEntered
             } else {
                 Sure::AsSet
             };
-        }
+        };
         let off = self.expanded(number);
-        let is_lean_alone =
-            self.is_lean_open() && ranking.iter().all(|part| part.reading == Reading::Lean);
-        if is_lean_alone {
+        let is_lean = |part: &Part| part.reading == Reading::Lean;
+        if self.is_lean_open() && is_lean(first) && moving.all(is_lean) {
             Sure::ByLeanAlone(off)
         } else {
             Sure::Off(off)
+        }
+    }
+
+    /// What is told beside a number of how sure it is; empty where it is as set.
+    #[must_use]
+    pub fn told_beside(&self, number: NumberId, value: Value, system: System) -> String {
+        let told = self.sure(number).told(value, system);
+        if self.is_rough(number) {
+            told + " and more"
+        } else {
+            told
         }
     }
 }

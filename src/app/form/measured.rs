@@ -7,7 +7,7 @@ use super::ground::{ground_ui, wear_ui};
 use super::instruments::offs_menu_ui;
 use super::knives::{knives_to_compare_ui, knives_ui};
 use super::limits::limits_ui;
-use super::section::{heading_ui, heading_with, section_ui};
+use super::section::{heading_between, heading_ui, section_ui};
 use crate::app::desk::Change;
 use crate::app::widgets::focus::Followed;
 use crate::unit::{
@@ -86,24 +86,28 @@ fn bench(
 /// What is measured on the plate; what is wanted from other readings.
 fn plate_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> Option<WantedCard> {
     let mut wanted = None;
-    offs_menu_ui(ui, fields, document);
-    heading_with(ui, "On the plate, ±", |ui| {
-        let is_behind = ui
-            .small_button("Behind centre from…")
-            .on_hover_text("From the rise of the edge, or from a gauge block")
-            .accessible_name("Behind centre from other readings…")
-            .clicked();
-        let is_reel = ui
-            .small_button("Reel from…")
-            .on_hover_text("From blade tips, two straight bars, or a tape round the blades")
-            .accessible_name("Reel diameter from other readings…")
-            .clicked();
-        if is_behind {
-            wanted = Some(WantedCard::BehindCentre);
-        } else if is_reel {
-            wanted = Some(WantedCard::ReelDiameter);
-        }
-    });
+    heading_between(
+        ui,
+        "On the plate",
+        |ui| offs_menu_ui(ui, fields, document),
+        |ui| {
+            let is_behind = ui
+                .small_button("Behind centre from…")
+                .on_hover_text("From the rise of the edge, or from a gauge block")
+                .accessible_name("Behind centre from other readings…")
+                .clicked();
+            let is_reel = ui
+                .small_button("Reel from…")
+                .on_hover_text("From blade tips, two straight bars, or a tape round the blades")
+                .accessible_name("Reel diameter from other readings…")
+                .clicked();
+            if is_behind {
+                wanted = Some(WantedCard::BehindCentre);
+            } else if is_reel {
+                wanted = Some(WantedCard::ReelDiameter);
+            }
+        },
+    );
     for pair in [
         [
             bench(

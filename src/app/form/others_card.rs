@@ -191,9 +191,11 @@ impl<T: FromOthers> Card for OthersCard<T> {
         let document = desk.document();
         ui.label(Lettering::CardTitle.of(self.of.title()));
         self.ways_ui(ui);
-        let room = ui.ctx().content_rect().height() - AROUND;
+        let room = (ui.ctx().content_rect().height() - AROUND).max(120.0);
+        // A card grows with what stands on it, up to that.
         ScrollArea::vertical()
-            .max_height(room.max(120.0))
+            .max_height(room)
+            .min_scrolled_height(room)
             .show(ui, |ui| self.body_ui(ui, document, (system, theme)));
         ui.add_space(6.0);
         let found = self.found(document, system);

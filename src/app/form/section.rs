@@ -11,16 +11,23 @@ use crate::unit::{Document, Field};
 
 /// A heading, and what the readings under it are for.
 pub fn heading_ui(ui: &mut Ui, name: &str, purpose: &str) {
-    heading_with(ui, name, |ui| {
+    let purpose_ui = |ui: &mut Ui| {
         ui.label(Lettering::FinePrint.of(purpose).weak());
-    });
+    };
+    heading_between(ui, name, |_| (), purpose_ui);
 }
 
-/// A heading with something at the end of its line.
-pub fn heading_with(ui: &mut Ui, name: &str, end: impl FnOnce(&mut Ui)) {
+/// A heading with something right after it, and something at the end of its line.
+pub fn heading_between(
+    ui: &mut Ui,
+    name: &str,
+    after: impl FnOnce(&mut Ui),
+    end: impl FnOnce(&mut Ui),
+) {
     ui.horizontal(|ui| {
         ui.spacing_mut().interact_size.y = 18.0;
         ui.label(Lettering::Body.of(name).family(strong()));
+        after(ui);
         ui.with_layout(Layout::right_to_left(Align::Center), end);
     });
 }

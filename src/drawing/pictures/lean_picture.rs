@@ -8,9 +8,10 @@ use crate::analysis::lean_from::Slid;
 use crate::drawing::scene::{EXACT, Role, Scene, Shape, Sketch};
 
 /// The reel of the picture, and where it stands first.
-const RADIUS: f64 = 58.0;
-const CENTRE: Point = Point::new(-24.0, 66.0);
-const EDGE: (f64, f64) = (-38.0, 22.0);
+const RADIUS: f64 = 52.0;
+const CENTRE: Point = Point::new(-24.0, 72.0);
+/// On its circle, a little behind the centre.
+const EDGE: (f64, f64) = (-41.8, 23.1);
 /// How far it is backed off, and which way the slide leans.
 const TRAVEL: f64 = 22.0;
 const LEAN_DEG: f64 = 22.0;
@@ -24,21 +25,28 @@ pub fn lean_picture(slid: Slid, number: String) -> Scene {
     match slid {
         Slid::Reel => {
             // The edge stays where it is.
-            sketch.knife((EDGE.0, EDGE.1 - 2.0));
+            sketch.knife(EDGE);
             sketch.lower_half(CENTRE, Role::ReelRim);
             sketch.lower_half(CENTRE + TRAVEL * up, Role::Ghost);
-            sketch.lean(Point::new(46.0, 6.0), up);
-            sketch.word((-60.0, 70.0), "reel");
-            sketch.word((24.0, 58.0), "backed off");
+            sketch.lean(Point::new(58.0, 4.0), up);
+            sketch.word((-30.0, 34.0), "reel");
+            sketch.word((-14.0, 60.0), "backed off");
         }
         Slid::Knife => {
-            sketch.lower_half(CENTRE + Vec2::new(0.0, 12.0), Role::ReelRim);
-            sketch.knife((EDGE.0 + 6.0, EDGE.1 + 8.0));
-            let down = Point::new(EDGE.0 + 6.0, EDGE.1 + 8.0) - 0.8 * TRAVEL * up;
-            sketch.line(Role::Ghost, (down.x, down.y), (down.x - 60.0, down.y + 9.0));
-            sketch.lean(Point::new(46.0, 6.0), up);
-            sketch.word((-60.0, 72.0), "reel");
-            sketch.word((-72.0, 6.0), "backed off");
+            // Higher, so that there is room below for the knife.
+            let lift = Vec2::new(0.0, 8.0);
+            sketch.lower_half(CENTRE + lift, Role::ReelRim);
+            let edge = Point::from(EDGE) + lift;
+            sketch.knife((edge.x, edge.y));
+            let down = edge - TRAVEL * up;
+            sketch.line(
+                Role::Ghost,
+                (down.x, down.y),
+                (down.x - 62.0, down.y + 10.0),
+            );
+            sketch.lean(Point::new(58.0, 4.0), up);
+            sketch.word((-26.0, 50.0), "reel");
+            sketch.word((-14.0, 10.0), "backed off");
         }
     }
     sketch.scene
@@ -68,6 +76,6 @@ impl Sketch {
             shorter: Vec::new(),
         };
         self.scene.add(Role::Dimension, angle);
-        self.word((foot.x + 34.0, 16.0), "slide");
+        self.word((foot.x + 28.0, 22.0), "slide");
     }
 }

@@ -2,7 +2,7 @@
 
 use egui::{Grid, RichText, ScrollArea, Ui, Vec2};
 
-use crate::analysis::{Finding, Solved, SolvedId, knife_moved, lean_in_doubt};
+use crate::analysis::{Finding, Level, Solved, SolvedId, knife_moved, lean_in_doubt};
 use crate::app::desk::Desk;
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::kept::Kept;
@@ -44,7 +44,17 @@ pub fn numbers_ui(ui: &mut Ui, desk: &Desk, advice: &mut KeptAdvice) {
 
 fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
     ui.set_min_width(width);
-    ui.heading("Numbers");
+    let lean = lean_in_doubt(solved).map(|told| told.shown_in(system));
+    ui.horizontal(|ui| {
+        ui.heading("Numbers");
+        if let Some(told) = &lean {
+            let theme = theme(ui.ctx());
+            let (place, _) = ui.allocate_exact_size(Vec2::splat(14.0), egui::Sense::hover());
+            symbol(ui, place, Level::Watch, theme);
+            let text = Lettering::FinePrint.of("the slide's lean is not given");
+            ui.label(text).on_hover_text(told);
+        }
+    });
     let numbers = solved.key(system);
     ScrollArea::vertical()
         .id_salt("numbers")
@@ -69,6 +79,7 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
                                 label.on_hover_text(number.meaning());
                                 ui.horizontal(|ui| {
                                     ui.spacing_mut().item_spacing.x = 5.0;
+                                    ui.spacing_mut().interact_size.y = 16.0;
                                     ui.label(RichText::new(shown).family(strong()));
                                     if !off.is_empty() {
                                         ui.label(Lettering::FinePrint.of(off).weak());
@@ -79,8 +90,8 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
                         ui.end_row();
                     }
                 });
-            if let Some(told) = lean_in_doubt(solved) {
-                ui.label(Lettering::Note.of(told.shown_in(system)));
+            if let Some(told) = lean {
+                ui.label(Lettering::Note.of(told));
             }
             if let Some(told) = knife_moved(solved, system) {
                 ui.label(Lettering::Note.of(told));

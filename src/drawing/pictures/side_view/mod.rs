@@ -167,10 +167,11 @@ impl SideView<'_> {
     /// What is told beside a number of how sure it is: empty where it is as set.
     pub(in crate::drawing) fn off_beside(&self, number: NumberId) -> String {
         let value = self.case.solution.numbers().value(number);
-        let sure = self.uncertainty.map(|uncertainty| uncertainty.sure(number));
         value
-            .zip(sure)
-            .map_or_else(String::new, |(value, sure)| sure.told(value, self.system))
+            .zip(self.uncertainty)
+            .map_or_else(String::new, |(value, uncertainty)| {
+                uncertainty.told_beside(number, value, self.system)
+            })
     }
 
     fn sweep_level(&self) -> Level {
