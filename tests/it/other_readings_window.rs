@@ -303,6 +303,7 @@ fn a_travel_lost_in_its_plus_or_minus_gives_no_lean() {
 fn every_reading_without_a_plus_or_minus_gets_one_by_its_instrument_in_one_step() {
     let mut document = document(DEMO_UNIT);
     document.bench.height_of_cut = Quantity::parse("0.5 in").unwrap();
+    document.bench.attitude = Quantity::parse("4 deg").unwrap();
     document.bench.behind_centre = Quantity::parse("0.3 in ± 0.01 in").unwrap();
     let before = document.clone();
     let mut window = Start::on(document).window();
