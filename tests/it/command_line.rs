@@ -1841,7 +1841,7 @@ fn a_lean_that_is_not_given_is_told_with_what_it_leaves_open() {
     let json = numbers(&unit, &ground);
     let told = json["lean_not_given"].as_str().unwrap();
     assert!(
-        told.contains("is not given") && told.contains("10.00°"),
+        told.contains("is not entered") && told.contains("10.00°"),
         "{told}"
     );
     let plain = done(report(&unit, &ground));

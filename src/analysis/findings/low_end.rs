@@ -64,7 +64,7 @@ fn judge_reel(case: &Case) -> Option<Verdict> {
         && let Some([swing, seen]) = swing_seen(case)
     {
         Sentence::new(
-            "At the low end, with the rollers at their lowest, the reel stands {} lower and still clears the ground by {}. Over a roller's turn the edge swings by {}: seen from about {} on.",
+            "At the low side, with the rollers at their lowest, the reel hangs {} lower and still clears the ground by {}. Over a roller's turn the edge swings by {}: it shows from about {}.",
             &[lowers.into(), left.into(), swing, seen],
         )
         .judging(2)

@@ -39,7 +39,7 @@ pub fn offs_menu_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
 fn offers_ui(ui: &mut Ui, document: &Document, system: System) -> Vec<Instrument> {
     note(
         ui,
-        "For every reading that has no ± yet. Typical half-widths, starting values, no source: put your own over them.",
+        "For every reading that has no ± yet. Typical half-widths, rules of thumb: put your own over them.",
     );
     let mut chosen = Vec::new();
     if ui.button("All, each by its usual instrument").clicked() {

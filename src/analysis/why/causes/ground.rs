@@ -30,7 +30,8 @@ fn together(
         let values = [takes.into(), before.into(), budget.left().into()];
         (part(takes, before), Sentence::new(told, &values))
     } else if looked.iter().all(|looked| *looked != Looked::NotYet) {
-        let text = "Measured: sink, crest, runout and side-to-side difference together take none of it.";
+        let text =
+            "Measured: sink, crest, runout and side-to-side difference together take none of it.";
         (Strength::Known(0.0), plain(text))
     } else if looked.iter().all(|looked| *looked == Looked::NotYet) {
         let text = "No sink, crest, runout or side-to-side difference is measured.";

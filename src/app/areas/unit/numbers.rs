@@ -51,7 +51,7 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
             let theme = theme(ui.ctx());
             let (place, _) = ui.allocate_exact_size(Vec2::splat(14.0), egui::Sense::hover());
             symbol(ui, place, Level::Watch, theme);
-            let text = Lettering::FinePrint.of("the slide's lean is not given");
+            let text = Lettering::FinePrint.of("the slide's lean is not entered");
             ui.label(text).on_hover_text(told);
         }
     });
