@@ -22,14 +22,24 @@ use std::sync::Arc;
 
 use crate::analysis::Solved;
 use crate::analysis::why::Goal;
-use crate::command::{HeadlessCommand, Printout, Problem, WhatIf, given_length};
+use crate::command::{HeadlessCommand, Printout, Problem, WhatIf, given_length, terminal};
 use crate::drawing::{Standing, Theme};
 use crate::printing::{PictureAsked, Resolution, write_picture};
 use crate::store;
+use crate::unit::Document;
+
+/// Tells on standard error what cannot be true in a unit, so that what is printed keeps its shape.
+fn tell_doubts(file: &Path, document: &Document) {
+    for (field, why) in document.doubts(document.system()) {
+        let told = format!("{}: note: field {field}: {why}", file.display());
+        terminal::tell(&told);
+    }
+}
 
 /// Reads a unit file and solves it as it is.
 fn solved_as_is(file: &Path) -> Result<Solved, Problem> {
     let document = store::open_unit(file)?;
+    tell_doubts(file, &document);
     Solved::of_shared(Arc::new(document)).map_err(|error| Problem::unsolved(Some(file), error))
 }
 
@@ -38,6 +48,7 @@ fn solved_from(file: &Path, what_if: &WhatIf) -> Result<Solved, Problem> {
     let unsolved = |error| Problem::unsolved(Some(file), error);
     let mut document = store::open_unit(file)?;
     what_if.apply(&mut document)?.map_err(unsolved)?;
+    tell_doubts(file, &document);
     Solved::of_shared(Arc::new(document)).map_err(unsolved)
 }
 

@@ -49,7 +49,9 @@ fn report(file: &Path, rest: &[&str]) -> Run {
 
 fn done(run: Run) -> String {
     assert_eq!(run.code, Some(0), "{}", run.err);
-    assert_eq!(run.err, "");
+    // What cannot be true is told beside the numbers; nothing else is.
+    let is_note = |line: &str| line.contains(": note: field ");
+    assert!(run.err.lines().all(is_note), "{}", run.err);
     run.out
 }
 
@@ -1044,6 +1046,49 @@ const REACHED: [Reached; 34] = [
     (&[(LIMITS, RANGE)], &["--attitude", "3 deg"], "attitude", "fine", "is within"),
     (&[(LIMITS, RANGE)], &[], "attitude", "over", "is outside"),
 ];
+
+#[test]
+fn what_cannot_be_true_is_told_on_standard_error_and_the_numbers_keep_their_shape() {
+    let shop = Shop::new();
+    let right = shop.example(&[]);
+    assert_eq!(report(&right, &["--json"]).err, "");
+    for (edit, field, says) in [
+        (
+            ("reel_diameter: \"6.9 in", "reel_diameter: \"7.9 in"),
+            "bench.reel_diameter",
+            "a reel only wears",
+        ),
+        (
+            ("height_of_cut: \"0.5 in", "height_of_cut: \"50 in"),
+            "bench.height_of_cut",
+            "at most",
+        ),
+        (
+            ("width: \"2.5 in", "width: \"1.5 in"),
+            "knife.reach",
+            "no metal behind the screws",
+        ),
+    ] {
+        let file = shop.example(&[edit]);
+        for asked in [&["--json"][..], &[]] {
+            let run = report(&file, asked);
+            assert_eq!(run.code, Some(0), "{run:?}");
+            let note = format!("note: field {field}: ");
+            assert_eq!(run.err.matches(&note).count(), 1, "{}", run.err);
+            assert!(run.err.contains(says), "{}", run.err);
+            assert!(!run.out.contains("note: field"), "{}", run.out);
+        }
+        let keys = |value: &Value| {
+            value
+                .as_object()
+                .unwrap()
+                .keys()
+                .cloned()
+                .collect::<Vec<_>>()
+        };
+        assert_eq!(keys(&numbers(&file, &[])), keys(&numbers(&right, &[])));
+    }
+}
 
 #[test]
 fn every_level_of_every_finding_is_reached() {

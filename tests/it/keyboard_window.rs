@@ -256,6 +256,28 @@ fn a_reason_moves_nothing_and_a_screen_reader_hears_it_at_its_field() {
 }
 
 #[test]
+fn what_cannot_be_true_is_told_at_its_field_and_taken_all_the_same() {
+    let mut window = small_window(DemoUnit::FairwayTrailed);
+    for (field, text, told) in [
+        ("Reel diameter, bench", "7.1", "a reel only wears"),
+        ("Reach", "2.8", "no metal behind the screws"),
+    ] {
+        window.type_over(field, text);
+        let node = window.field(field);
+        let data = node.accesskit_node().data().clone();
+        assert_eq!(data.invalid(), None, "{field}");
+        let description = data.description().unwrap_or_default().to_owned();
+        assert!(description.contains(told), "{field}: {description}");
+        window.assert_says(&description);
+        window.press(Key::Enter);
+        assert!(!window.says("Not current"), "{field}");
+    }
+    let document = window.document();
+    let doubts: Vec<_> = document.doubts(System::InchDecimal).collect();
+    assert_eq!(doubts.len(), 2, "{doubts:?}");
+}
+
+#[test]
 fn f1_tells_what_the_field_in_hand_means_and_escape_goes_back_to_it() {
     let mut window = small_window(DemoUnit::FairwayTrailed);
     for (role, name, path) in [
@@ -371,7 +393,7 @@ fn a_screen_reader_is_told_names_values_and_levels_in_every_area() {
             }
             let solved = Solved::of(&unit.document()).expect("a right unit");
             let texts = window.texts();
-            let (_, told) = verdict(&solved.findings, solved.document.example_count());
+            let (level, told) = verdict(&solved.findings, solved.document.example_count());
             let levels = [
                 ("OK", "OK"),
                 ("watch", "Watch"),
@@ -390,6 +412,15 @@ fn a_screen_reader_is_told_names_values_and_levels_in_every_area() {
                 "{told}"
             );
             assert!(texts.contains(&told), "{area}: no node says {told}");
+            let nodes = window.nodes();
+            let mut verdicts = nodes.iter().filter(|node| {
+                let node = node.accesskit_node();
+                node.label().as_deref() == Some("Verdict")
+            });
+            let node = verdicts.next().expect("the verdict").accesskit_node();
+            assert_eq!(node.value().as_deref(), Some(&*told), "{area}");
+            assert_eq!(node.data().description(), Some(level.word()), "{area}");
+            assert!(verdicts.next().is_none(), "{area}: one verdict");
             if area == "unit" {
                 for finding in solved.findings.iter() {
                     let told = format!("{}: {}", finding.title(), finding.standing());

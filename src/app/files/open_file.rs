@@ -26,14 +26,10 @@ pub fn open(desk: &mut Desk, file: &Path) -> bool {
     }
 }
 
-/// Warns of the first reading that makes no sense on any unit: the file opens all the same.
+/// Warns of the first reading that cannot be true: the file opens all the same.
 fn warn_of_slips(desk: &mut Desk) {
-    let (document, system) = (desk.document(), desk.system());
-    let first = document.past_sense().next();
-    let told = first.and_then(|field| {
-        let why = field.past_sense(document, system)?;
-        Some(format!("Opened, but {}: {why}.", field.name()))
-    });
+    let first = desk.document().doubts(desk.system()).next();
+    let told = first.map(|(field, why)| format!("Opened, but {}: {why}.", field.name()));
     if let Some(told) = told {
         desk.warn(told);
     }

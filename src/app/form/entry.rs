@@ -58,6 +58,9 @@ impl Fields<'_> {
             otherwise: otherwise.to_owned(),
             was_example,
         };
+        if let Some(doubt) = field.doubted(document, system) {
+            self.doubts.push((slot, doubt));
+        }
         let done = self.text_entry(ui, name, slot, held, width, |typed| {
             let taken = field.set(document, typed, system);
             taken.map_err(|problem| problem.to_string())
@@ -112,11 +115,11 @@ impl Fields<'_> {
         } = held;
         let mut done = Done::Other;
         let began = text.clone();
-        let problem = self.problem(slot);
+        let against = self.against(slot);
         let response = ui
             .scope(|ui| {
-                if problem.is_some() {
-                    let wrong = Stroke::new(2.0, colour(self.theme.level(Level::Over)));
+                if let Some((level, _)) = &against {
+                    let wrong = Stroke::new(2.0, colour(self.theme.level(*level)));
                     let widgets = &mut ui.visuals_mut().widgets;
                     for state in [
                         &mut widgets.inactive,
@@ -140,8 +143,8 @@ impl Fields<'_> {
             forget_typing(ui, response.id);
         }
         take_all_in_hand(ui, &response, &text);
-        if let Some(problem) = problem {
-            self.mark_wrong(ui, &response, problem);
+        if let Some((level, why)) = against {
+            self.mark(ui, &response, level, why);
         }
         self.first.get_or_insert(response.id);
         if response.has_focus() {
@@ -194,18 +197,20 @@ impl Fields<'_> {
         done
     }
 
-    /// Marks an entry that is wrong by a sign at its end, and tells a screen reader why it is.
-    fn mark_wrong(&self, ui: &Ui, entry: &Response, problem: String) {
+    /// Marks an entry that is wrong or cannot be true by a sign at its end, and tells a screen reader why.
+    fn mark(&self, ui: &Ui, entry: &Response, level: Level, why: String) {
         let place = Rect::from_center_size(
             entry.rect.right_center() - Vec2::new(13.0, 0.0),
             Vec2::splat(14.0),
         );
         if ui.is_rect_visible(place) {
-            symbol(ui, place, Level::Over, self.theme);
+            symbol(ui, place, level, self.theme);
         }
         ui.ctx().accesskit_node_builder(entry.id, |node| {
-            node.set_invalid(Invalid::True);
-            node.set_description(problem);
+            if level == Level::Over {
+                node.set_invalid(Invalid::True);
+            }
+            node.set_description(why);
         });
     }
 }

@@ -33,6 +33,8 @@ pub struct Fields<'a> {
     pub marks: Vec<Id>,
     /// What has the focus.
     pub in_hand: Option<Slot>,
+    /// Why what stands in a field cannot be true, of those that were shown.
+    pub doubts: Vec<(Slot, String)>,
     /// The right edge of the card that they stand on; none in the form.
     pub card_edge: Option<f32>,
 }
@@ -70,6 +72,7 @@ impl<'a> Fields<'a> {
             first: None,
             marks: Vec::new(),
             in_hand: None,
+            doubts: Vec::new(),
             card_edge: None,
         }
     }

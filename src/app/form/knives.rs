@@ -14,7 +14,11 @@ const OPTION: f32 = 340.0;
 
 /// The knife that was on the unit while it was measured.
 pub fn knives_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
-    heading_ui(ui, "Knife", "the one fitted while you measured");
+    heading_ui(
+        ui,
+        "Knife",
+        "the one fitted; lip, body: for the underside only",
+    );
     let field = |part| Field::from(Reading::Knife(Fitted::Bench, part));
     let cell = |part| (field(part).name(), field(part).name(), field(part));
     let name = (

@@ -23,18 +23,29 @@ const WIDTH: f32 = 300.0;
 const LEAST_BESIDE: f32 = 90.0;
 
 impl Fields<'_> {
+    /// What stands against a field: why it is wrong, or else why what stands in it cannot be true.
+    pub(super) fn against(&self, slot: Slot) -> Option<(Level, String)> {
+        if let Some(problem) = self.problem(slot) {
+            return Some((Level::Over, problem));
+        }
+        let doubt = self.doubts.iter().rev().find(|(of, _)| *of == slot)?;
+        Some((Level::Watch, doubt.1.clone()))
+    }
+
     /// Lays the reason beside a field that was just shown. It is seen while the field is in hand, or
     /// none is: a reason never covers the field that a person is in.
     pub fn problem_ui(&self, ui: &Ui, slot: impl Into<Slot>) {
         let slot = slot.into();
-        let Some(problem) = self.problem(slot) else {
+        let Some((level, why)) = self.against(slot) else {
             return;
         };
         let at = ui.cursor().left_top();
         let is_in_view = ui.is_rect_visible(Rect::from_min_size(at - Vec2::Y, Vec2::splat(1.0)));
         let is_free = ui.memory(|memory| {
             let is_in_reach = memory.is_above_modal_layer(ui.layer_id());
-            is_in_reach && (memory.focused().is_none() || self.in_hand == Some(slot))
+            // What is doubted and taken all the same lies over none of the drawing that it is shown in.
+            let is_at_rest = memory.focused().is_none() && level == Level::Over;
+            is_in_reach && (is_at_rest || self.in_hand == Some(slot))
         });
         if !is_in_view || !is_free || Popup::is_any_open(ui.ctx()) {
             return;
@@ -49,7 +60,7 @@ impl Fields<'_> {
         } else {
             (at, ui.available_width().max(WIDTH))
         };
-        let ink = colour(self.theme.level(Level::Over));
+        let ink = colour(self.theme.level(level));
         Area::new(Id::unique("reason").with(slot))
             .order(Order::Tooltip)
             .fixed_pos(at)
@@ -62,8 +73,8 @@ impl Fields<'_> {
                     ui.set_max_width(width);
                     ui.horizontal_top(|ui| {
                         let (place, _) = ui.allocate_exact_size(Vec2::splat(16.0), Sense::hover());
-                        symbol(ui, place, Level::Over, self.theme);
-                        ui.add(Label::new(Lettering::Note.of(problem)).wrap());
+                        symbol(ui, place, level, self.theme);
+                        ui.add(Label::new(Lettering::Note.of(why)).wrap());
                     });
                 });
             });

@@ -13,5 +13,6 @@ pub mod look;
 pub mod paint;
 pub mod symbol;
 pub mod typing;
+pub mod verdict;
 pub mod viewer;
 pub mod words;

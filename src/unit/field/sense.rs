@@ -1,5 +1,6 @@
 //! How far a reading can make sense at all. What a person types past it is refused at its field: a slip of
-//! the decimal point, the unit or the field. A file that holds such a reading still opens, and it is told.
+//! the decimal point, the unit or the field. A file that holds such a reading still opens, and it is told; so
+//! is a reading that cannot be true beside another.
 
 use super::{Field, KnifePart, Reading};
 use crate::unit::Document;
@@ -69,20 +70,56 @@ impl Field {
             Quoted(&text)
         ))
     }
+
+    /// Why what stands in it cannot be true, by itself or beside another field; none while it can. It is
+    /// told at its field, and computed with all the same: which of the two is wrong is not known.
+    #[must_use]
+    pub fn doubted(self, document: &Document, system: System) -> Option<String> {
+        self.past_sense(document, system)
+            .or_else(|| self.past_another(document))
+    }
+
+    fn past_another(self, document: &Document) -> Option<String> {
+        let (other, is_past, why): (Self, fn(f64, f64) -> bool, _) = match self {
+            Self::Reading(Reading::ReelDiameter) | Self::WantedReelDiameter => (
+                Self::NewDiameter,
+                |now, new| now > new * (1.0 + 1e-9),
+                "is more than the new reel's {}, and a reel only wears: one of the two is wrong",
+            ),
+            Self::Reading(Reading::Knife(place, KnifePart::Reach)) => (
+                Reading::Knife(place, KnifePart::Width).into(),
+                |reach, width| reach >= width,
+                "leaves no metal behind the screws of a knife {} wide: one of the two is wrong",
+            ),
+            _ => return None,
+        };
+        // An example beside a reading is marked as what it is.
+        let is_example = [self, other]
+            .iter()
+            .any(|field| document.examples.has(*field));
+        if is_example || !is_past(self.base(document)?, other.base(document)?) {
+            return None;
+        }
+        let (text, other) = (self.text(document)?, other.text(document)?);
+        Some(format!(
+            "{} {}",
+            Quoted(&text),
+            why.replacen("{}", &other, 1)
+        ))
+    }
 }
 
 impl Document {
-    /// The fields that hold what makes no sense on any unit, in the order of the unit file.
-    pub fn past_sense(&self) -> impl Iterator<Item = Field> + '_ {
-        let makes_none = |field: &Field| field.past_sense(self, System::Millimetre).is_some();
-        Field::all(self).filter(makes_none)
+    /// The fields that hold what cannot be true, in the order of the unit file, each with the reason.
+    pub fn doubts(&self, system: System) -> impl Iterator<Item = (Field, String)> + '_ {
+        Field::all(self).filter_map(move |field| Some((field, field.doubted(self, system)?)))
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::unit;
+    use crate::unit::{self, Fitted};
 
     fn demo() -> Document {
         let text = include_str!("../../../demo-units/fairway-trailed.ron");
@@ -118,8 +155,41 @@ mod tests {
         let slipped = text.replace("height_of_cut: \"0.5 in", "height_of_cut: \"50 in");
         assert_ne!(text, slipped);
         let document = unit::read_text(&slipped).expect("it opened before");
-        let past: Vec<_> = document.past_sense().collect();
-        assert_eq!(past, [Field::from(Reading::HeightOfCut)]);
-        assert_eq!(demo().past_sense().count(), 0);
+        let past: Vec<_> = document.doubts(System::Millimetre).collect();
+        assert_eq!(past.len(), 1, "{past:?}");
+        assert_eq!(past[0].0, Field::from(Reading::HeightOfCut));
+        assert_eq!(demo().doubts(System::Millimetre).count(), 0);
+    }
+
+    #[test]
+    fn what_cannot_be_true_beside_another_field_is_doubted_and_an_example_is_not() {
+        let reach = |place| Field::from(Reading::Knife(place, KnifePart::Reach));
+        for (field, text, doubted) in [
+            (Field::from(Reading::ReelDiameter), "7.01 in", true),
+            (Reading::ReelDiameter.into(), "7 in", false),
+            (Field::WantedReelDiameter, "7.1 in", true),
+            (reach(Fitted::Bench), "2.6 in", true),
+            (reach(Fitted::Option(0)), "2.7 in", true),
+            (reach(Fitted::Bench), "2.4 in", false),
+        ] {
+            let mut document = demo();
+            field
+                .set(&mut document, text, System::InchDecimal)
+                .expect(text);
+            let told = document.doubts(System::InchDecimal).next();
+            assert_eq!(told.is_some(), doubted, "{field} {text}");
+            if let Some((at, why)) = told {
+                assert_eq!(at, field);
+                assert!(
+                    why.contains(text) && why.contains("one of the two"),
+                    "{why}"
+                );
+                assert!(document.checked().is_ok(), "it is computed with");
+                if field.is_asked_for() {
+                    document.examples.mark(field);
+                    assert_eq!(document.doubts(System::InchDecimal).count(), 0, "{field}");
+                }
+            }
+        }
     }
 }

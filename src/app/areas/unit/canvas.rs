@@ -12,7 +12,7 @@ use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::list::list_ui;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::{paper, point};
-use crate::app::widgets::symbol::symbol;
+use crate::app::widgets::verdict::verdict_ui;
 use crate::app::widgets::viewer::Viewer;
 use crate::drawing::{
     Canvas, ENLARGEMENTS, Hold, Lens, LensAim, LensChoice, Role, STRETCHES, SideView, Standing,
@@ -112,7 +112,7 @@ impl CanvasState {
             nothing_drawn_ui(ui, desk);
             return;
         };
-        verdict_ui(ui, desk, &good, theme);
+        heading_ui(ui, desk, &good, theme);
         self.tools_ui(ui);
         self.drawing_ui(ui, desk, theme);
     }
@@ -303,17 +303,12 @@ impl CanvasState {
     }
 }
 
-fn verdict_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, theme: Theme) {
+fn heading_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, theme: Theme) {
     let is_current = desk.why_not_current().is_none();
     let system = desk.system();
     let (level, text) = verdict(&solved.findings, solved.document.example_count());
     ui.add_enabled_ui(is_current, |ui| {
-        ui.horizontal(|ui| {
-            let (place, _) = ui.allocate_exact_size(egui::Vec2::splat(30.0), Sense::hover());
-            symbol(ui, place, level, theme);
-            let text = Lettering::Verdict.of(text);
-            ui.add(egui::Label::new(text).truncate());
-        });
+        verdict_ui(ui, (level, &text), Lettering::Verdict, theme);
         in_short_ui(ui, &solved.solution, system);
         if is_low(ui.ctx()) {
             // A verdict never hides what it rests on.

@@ -9,7 +9,7 @@ mod worked_out;
 
 use std::rc::Rc;
 
-use egui::{CentralPanel, Key, Label, RichText, ScrollArea, Sense, Ui, Vec2};
+use egui::{CentralPanel, Key, RichText, ScrollArea, Ui};
 
 use self::causes::causes_ui;
 use self::charts::ChartsState;
@@ -27,7 +27,7 @@ use crate::app::widgets::focus::Followed;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::theme;
-use crate::app::widgets::symbol::symbol;
+use crate::app::widgets::verdict::verdict_ui;
 use crate::drawing::verdict;
 use crate::units::System;
 
@@ -130,16 +130,11 @@ fn heading_ui(ui: &mut Ui, desk: &Desk, good: &Solved) {
     let theme = theme(ui.ctx());
     let (level, text) = verdict(&good.findings, good.document.example_count());
     let reason = desk.why_not_current();
-    ui.horizontal(|ui| {
-        let (place, _) = ui.allocate_exact_size(Vec2::splat(26.0), Sense::hover());
-        let (level, text) = match &reason {
-            Some(why) => (Level::Over, format!("Not current. {why}")),
-            None => (level, text),
-        };
-        symbol(ui, place, level, theme);
-        let text = Lettering::Headline.of(text);
-        ui.add(Label::new(text).truncate());
-    });
+    let (level, text) = match &reason {
+        Some(why) => (Level::Over, format!("Not current. {why}")),
+        None => (level, text),
+    };
+    verdict_ui(ui, (level, &text), Lettering::Headline, theme);
     still_examples_ui(ui, desk.document().example_count());
 }
 
