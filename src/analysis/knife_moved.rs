@@ -1,5 +1,7 @@
 //! What a knife that moves while the gap is closed does to the height of cut.
 
+use std::fmt::Write as _;
+
 use super::Solved;
 use crate::geometry::Stance;
 use crate::units::{Angle, Length, System};
@@ -33,9 +35,8 @@ pub fn knife_moved(solved: &Solved, system: System) -> Option<String> {
     if is_told(turned_deg) {
         let attitude = system.angle(Angle::from_deg(turned_deg.abs()));
         let more = if turned_deg < 0.0 { "less" } else { "more" };
-        told.push_str(&format!(
-            " It also gives the knife {attitude} {more} attitude."
-        ));
+        // Writing to a `String` cannot fail.
+        let _ = write!(told, " It also gives the knife {attitude} {more} attitude.");
     }
     if matches!(solved.unit.setting.stance, Stance::Wanted { .. }) {
         told.push_str(" The numbers here are with the rollers set again.");

@@ -1,6 +1,6 @@
 //! Typical ± by instrument, offered where readings are typed: one click, one step to take back.
 
-use egui::Ui;
+use egui::{Align, Layout, Ui};
 
 use super::field::{Fields, note};
 use crate::app::desk::Change;
@@ -37,10 +37,10 @@ pub fn offs_menu_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
 /// What is in the open menu: those that some reading without a ± is usually taken with. Which were
 /// chosen.
 fn offers_ui(ui: &mut Ui, document: &Document, system: System) -> Vec<Instrument> {
-    note(
-        ui,
-        "For every reading that has no ± yet. Typical half-widths, rules of thumb: put your own over them.",
-    );
+    // A menu stretches what stands in it, which spreads out words.
+    let words = Layout::top_down(Align::Min);
+    let for_all = "For every reading that has no ± yet. Typical half-widths, rules of thumb: put your own over them.";
+    ui.with_layout(words, |ui| note(ui, for_all));
     let mut chosen = Vec::new();
     if ui.button("All, each by its usual instrument").clicked() {
         chosen = Instrument::ALL.to_vec();

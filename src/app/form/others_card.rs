@@ -23,7 +23,7 @@ const WIDTH: f32 = 470.0;
 const PICTURE: f32 = 190.0;
 const LOW_PICTURE: f32 = 130.0;
 /// A window lower than this has the low picture.
-const LOW_WINDOW: f32 = 760.0;
+const LOW_WINDOW: f32 = 800.0;
 /// What stands around what can be scrolled: title, buttons, margins and some of the window.
 const AROUND: f32 = 150.0;
 
