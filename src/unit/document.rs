@@ -13,6 +13,7 @@ use super::grinding::GrindingEntry;
 use super::ground::{GroundEntry, WearEntry};
 use super::left_out::without_some;
 use super::pieces::Pieces;
+use super::setting::SettingEntry;
 use crate::geometry::{KnifeSection, Mount, Stance};
 use crate::units::{Angle, Length, Quantity, Ratio, Share, Speed, System, Turning};
 
@@ -329,68 +330,6 @@ impl MountEntry {
     }
 }
 
-/// What is being tried; whatever is left out follows the bench.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields, default)]
-pub struct SettingEntry {
-    /// Reel diameter after grinding.
-    pub reel_diameter: Option<Quantity<Length>>,
-    /// Height of cut wanted.
-    pub height_of_cut: Option<Quantity<Length>>,
-    /// Attitude wanted.
-    pub attitude: Option<Quantity<Angle>>,
-    /// Gap wanted.
-    pub gap: Option<Quantity<Length>>,
-    /// Name of the knife fitted.
-    pub knife: Option<String>,
-    /// Edge further ahead than the fitted knife's reach gives.
-    pub extension: Option<Quantity<Length>>,
-    /// Taken off the top face.
-    pub top_ground: Option<Quantity<Length>>,
-    /// Taken off the front face.
-    pub face_ground: Option<Quantity<Length>>,
-    /// The rollers as given; attitude and height then follow, or with one of them left out the
-    /// attitude alone.
-    pub rollers: Option<RollerMoves>,
-}
-
-/// Rollers given by how far each was moved in its bracket; one of them at least.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields, default)]
-pub struct RollerMoves {
-    /// Front roller from its bench place, positive towards the reel; left out, it follows from the
-    /// height of cut.
-    #[serde(
-        skip_serializing_if = "Option::is_none",
-        serialize_with = "without_some"
-    )]
-    pub front_move: Option<Quantity<Length>>,
-    /// Rear roller from its bench place, positive towards the reel; left out, it follows from the
-    /// height of cut.
-    #[serde(
-        skip_serializing_if = "Option::is_none",
-        serialize_with = "without_some"
-    )]
-    pub rear_move: Option<Quantity<Length>>,
-}
-
-impl RollerMoves {
-    /// Both rollers as given.
-    #[must_use]
-    pub const fn both(front_move: Quantity<Length>, rear_move: Quantity<Length>) -> Self {
-        Self {
-            front_move: Some(front_move),
-            rear_move: Some(rear_move),
-        }
-    }
-
-    /// Whether both are given, so that the height of cut follows.
-    #[must_use]
-    pub const fn are_both(&self) -> bool {
-        self.front_move.is_some() && self.rear_move.is_some()
-    }
-}
-
 /// Speeds while mowing.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -514,51 +453,7 @@ impl Document {
     ///
     /// What equals the bench's own reading is still written out: a way of setting was chosen.
     pub fn set_stance(&mut self, stance: Stance, system: System) {
-        let exactly = |length| Some(Quantity::exactly(length, system));
-        let setting = &mut self.setting;
-        match stance {
-            Stance::Wanted {
-                attitude,
-                height_of_cut,
-            } => {
-                setting.attitude = Some(Quantity::exactly(attitude, system));
-                setting.height_of_cut = exactly(height_of_cut);
-                setting.rollers = None;
-            }
-            Stance::Rollers {
-                front_move,
-                rear_move,
-            } => {
-                setting.attitude = None;
-                setting.height_of_cut = None;
-                setting.rollers = Some(RollerMoves {
-                    front_move: exactly(front_move),
-                    rear_move: exactly(rear_move),
-                });
-            }
-            Stance::FrontRoller {
-                front_move,
-                height_of_cut,
-            } => {
-                setting.attitude = None;
-                setting.height_of_cut = exactly(height_of_cut);
-                setting.rollers = Some(RollerMoves {
-                    front_move: exactly(front_move),
-                    rear_move: None,
-                });
-            }
-            Stance::RearRoller {
-                rear_move,
-                height_of_cut,
-            } => {
-                setting.attitude = None;
-                setting.height_of_cut = exactly(height_of_cut);
-                setting.rollers = Some(RollerMoves {
-                    front_move: None,
-                    rear_move: exactly(rear_move),
-                });
-            }
-        }
+        self.setting.set_stance(stance, system);
     }
 }
 

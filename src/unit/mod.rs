@@ -29,6 +29,7 @@ mod places;
 mod relations;
 mod row_cell;
 mod row_head;
+mod setting;
 mod syntax_fault;
 mod text;
 mod uncertain;
@@ -40,8 +41,7 @@ pub use brackets::{BracketEntry, Brackets};
 pub use closing::{ClosingReadings, ClosingWay};
 pub use document::{
     AsRead, AttitudeRange, BenchReadings, Document, Format, HardwareReadings, Knife, LimitEntries,
-    MountEntry, MowingEntry, ReelReadings, RollerAhead, RollerBehind, RollerMoves, SettingEntry,
-    Turf,
+    MountEntry, MowingEntry, ReelReadings, RollerAhead, RollerBehind, Turf,
 };
 pub use examples::{ExampleCount, Examples};
 pub use field::{
@@ -60,6 +60,7 @@ pub use knife_rows::{
 pub use limits::Limits;
 pub use looked::{Looked, LookedFor};
 pub use pieces::Pieces;
+pub use setting::{RollerMoves, SettingEntry};
 pub use text::{TextProblem, parse, parse_text, read_text};
 pub use uncertain::{Follows, Uncertain};
 pub use values::{Mowing, Unit};

@@ -2,12 +2,13 @@
 
 use std::collections::HashSet;
 
-use super::document::{Document, Knife, LimitEntries, SettingEntry};
+use super::document::{Document, Knife, LimitEntries};
 use super::field::{Field, KnifePart, KnifeText, Reading};
 use super::fitted::Fitted;
 use super::flaw::{Flaw, FlawKind};
 use super::ground::StraightedgeEntry;
 use super::most;
+use super::setting::SettingEntry;
 use crate::geometry::radius_under_straightedge;
 use crate::units::{Measure, Quantity, Quoted};
 

@@ -1,8 +1,9 @@
 //! How far the readings can be off: which of them carry a ±, and which settings follow the bench.
 
-use super::document::{Document, SettingEntry};
+use super::document::Document;
 use super::field::{Field, Reading};
 use super::fitted::Fitted;
+use super::setting::SettingEntry;
 
 /// A reading and how far it can be off.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -4,7 +4,7 @@ use kurbo::Point;
 
 use super::brackets::Brackets;
 use super::closing::ClosingReadings;
-use super::document::{BenchReadings, Document, HardwareReadings, SettingEntry};
+use super::document::{BenchReadings, Document, HardwareReadings};
 use super::field::{Field, KnifePart, KnifeText, Reading};
 use super::fitted::Fitted;
 use super::flaw::Flaw;
@@ -13,6 +13,7 @@ use super::ground::{GroundEntry, ShapeEntry};
 use super::limits::Limits;
 use super::looked::LookedFor;
 use super::relations;
+use super::setting::SettingEntry;
 use super::uncertain::{Follows, Uncertain, uncertain_readings};
 use super::wear::Wear;
 use super::{Knife, MowingEntry, RollerMoves};
