@@ -1,7 +1,7 @@
 //! The limits that findings are judged by.
 
 use crate::unit::{LimitEntries, Turf};
-use crate::units::{Angle, Length, Measure, Quantity, Ratio, Share};
+use crate::units::{Angle, Length, Measure, Quantity, Ratio, Share, System};
 
 /// The limits in force for a unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -35,25 +35,32 @@ pub struct Limits {
 impl Limits {
     /// This program's starting values for a turf: a place to begin one's own trials, no standard
     /// (common practice, no source).
+    ///
+    /// Lengths are round in the system that the unit was measured in, so that a limit is judged by
+    /// as it reads. How it is judged hangs on the unit alone, and not on the units it is read in.
     #[must_use]
-    pub fn starting(turf: Turf) -> Self {
+    pub fn starting(turf: Turf, system: System) -> Self {
         let (sweep_watch, sweep_over, clip_watch, clip_over) = match turf {
             Turf::Green => (0.08, 0.15, 1.5, 2.0),
             Turf::Tee | Turf::Fairway | Turf::Rough => (0.05, 0.10, 1.1, 1.5),
         };
-        let underside_mm = match turf {
-            Turf::Green | Turf::Tee => 0.5,
-            Turf::Fairway => 1.5,
-            Turf::Rough => 3.0,
+        let length = |inches, mm| match system {
+            System::InchDecimal | System::InchFraction => Length::from_inches(inches),
+            System::Millimetre => Length::from_mm(mm),
+        };
+        let underside = match turf {
+            Turf::Green | Turf::Tee => length(0.02, 0.5),
+            Turf::Fairway => length(0.06, 1.5),
+            Turf::Rough => length(0.12, 3.0),
         };
         Self {
             sweep_watch: Share::from_base(sweep_watch),
             sweep_over: Share::from_base(sweep_over),
             // The feeler that a shop sets by is a thousandth of an inch.
-            gap_watch: Length::from_inches(0.001),
-            gap_over: Length::from_inches(0.002),
-            underside: Length::from_mm(underside_mm),
-            ahead_of_centre: Length::from_mm(1.0),
+            gap_watch: length(0.001, 0.025),
+            gap_over: length(0.002, 0.05),
+            underside,
+            ahead_of_centre: length(0.04, 1.0),
             behind_centre: None,
             clip_least: Ratio::from_base(0.6),
             clip_watch: Ratio::from_base(clip_watch),
@@ -63,10 +70,11 @@ impl Limits {
         }
     }
 
-    /// The turf's starting values, with what a file sets in their stead.
+    /// The turf's starting values in the system that the unit was measured in, with what a file sets
+    /// in their stead.
     #[must_use]
-    pub fn in_force(turf: Turf, entries: Option<&LimitEntries>) -> Self {
-        let starting = Self::starting(turf);
+    pub fn in_force(turf: Turf, entries: Option<&LimitEntries>, system: System) -> Self {
+        let starting = Self::starting(turf, system);
         let Some(entries) = entries else {
             return starting;
         };

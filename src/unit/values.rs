@@ -134,7 +134,7 @@ impl Document {
             looked_for: LookedFor::of(&self.ground, &self.wear),
             brackets: self.brackets.values(),
             grinding: self.grinding.values(),
-            limits: Limits::in_force(self.turf, self.limits.as_ref()),
+            limits: Limits::in_force(self.turf, self.limits.as_ref(), self.system()),
             uncertain: uncertain_readings(self),
             system: self.system(),
         })

@@ -161,7 +161,9 @@ measure!(
         }
         fn entry(self, system: System) -> String {
             match system {
-                System::InchFraction => fraction(self.inches(), |thou| trimmed(thou, 1)),
+                System::InchFraction => {
+                    fraction(self.inches(), 0).unwrap_or_else(|| self.entry_with(system, 0))
+                }
                 System::InchDecimal | System::Millimetre => self.entry_with(system, 0),
             }
         }

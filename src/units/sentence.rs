@@ -228,7 +228,7 @@ mod tests {
         let sentence = Sentence::new("{} (minimum {})", &lengths).judging(0);
         let shown = System::ALL.map(|system| sentence.shown_in(system));
         assert_eq!(shown[0], "0.01000 in (at least 0.01001 in wanted)");
-        assert_eq!(shown[1], "10.00 thou (at least 10.01 thou wanted)");
+        assert_eq!(shown[1], "0.01000 in (at least 0.01001 in wanted)");
         assert_eq!(shown[2], "0.2540 mm (at least 0.2543 mm wanted)");
     }
 

@@ -22,24 +22,20 @@ impl System {
                 };
                 format!("{} mm", fixed(mm, decimals + more))
             }
-            Self::InchDecimal => {
-                // What rounds up to the small length is no longer small.
-                let is_small = inches.abs() < SMALL_INCHES - 0.000_05;
-                let decimals = if is_small { 4 } else { 3 };
-                format!("{} in", fixed(inches, decimals + more))
+            Self::InchDecimal => in_decimals(inches, more),
+            // Fractions are for the eye: what lies between them is read in decimals.
+            Self::InchFraction => {
+                fraction(inches, more).unwrap_or_else(|| in_decimals(inches, more))
             }
-            Self::InchFraction => fraction(inches, |thou| fixed(thou, 1 + more)),
         }
     }
 
-    /// A length in a column of lengths that add up: the same decimals whatever its size, fractions
-    /// of an inch in thou.
+    /// A length in a column of lengths that add up: the same decimals whatever its size.
     #[must_use]
     pub fn in_column(self, length: Length) -> String {
         match self {
             Self::Millimetre => format!("{} mm", fixed(length.mm(), 3)),
-            Self::InchDecimal => format!("{} in", fixed(length.inches(), 4)),
-            Self::InchFraction => format!("{} thou", fixed(length.inches() * 1000.0, 1)),
+            Self::InchDecimal | Self::InchFraction => format!("{} in", fixed(length.inches(), 4)),
         }
     }
 
@@ -101,6 +97,13 @@ impl System {
     }
 }
 
+fn in_decimals(inches: f64, more: usize) -> String {
+    // What rounds up to the small length is no longer small.
+    let is_small = inches.abs() < SMALL_INCHES - 0.000_05;
+    let decimals = if is_small { 4 } else { 3 };
+    format!("{} in", fixed(inches, decimals + more))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -112,11 +115,12 @@ mod tests {
         assert_eq!(shown(0.125), ["0.125 in", "1/8 in", "3.175 mm"]);
         assert_eq!(shown(1.375), ["1.375 in", "1-3/8 in", "34.92 mm"]);
         assert_eq!(shown(7.0), ["7.000 in", "7 in", "177.8 mm"]);
-        assert_eq!(shown(0.0202), ["0.0202 in", "20.2 thou", "0.513 mm"]);
-        assert_eq!(
-            shown(-0.377),
-            ["-0.377 in", "-3/8 in - 2.0 thou", "-9.576 mm"]
-        );
-        assert_eq!(shown(0.0), ["0.0000 in", "0.0 thou", "0.000 mm"]);
+        assert_eq!(shown(0.0202), ["0.0202 in", "0.0202 in", "0.513 mm"]);
+        assert_eq!(shown(0.015_625), ["0.0156 in", "1/64 in", "0.397 mm"]);
+        assert_eq!(shown(-0.375), ["-0.375 in", "-3/8 in", "-9.525 mm"]);
+        // Not "9/32 in + 3.7 thou".
+        assert_eq!(shown(0.284_93), ["0.285 in", "0.285 in", "7.237 mm"]);
+        assert_eq!(shown(-0.377), ["-0.377 in", "-0.377 in", "-9.576 mm"]);
+        assert_eq!(shown(0.0), ["0.0000 in", "0.0000 in", "0.000 mm"]);
     }
 }

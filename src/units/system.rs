@@ -1,4 +1,4 @@
-//! The units a person works in: decimal inches, fractions and thou, or millimetres.
+//! The units a person works in: decimal inches, fractions of an inch, or millimetres.
 
 /// The units a person works in. It changes what is shown, never a stored value.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
@@ -6,7 +6,7 @@ pub enum System {
     /// `0.125 in`.
     #[default]
     InchDecimal,
-    /// `1/8 in`, `1-3/8 in + 4 thou`, small lengths in thou.
+    /// `1/8 in`, `1-3/8 in`; what no 64th meets in decimals.
     InchFraction,
     /// `3.18 mm`.
     Millimetre,
@@ -21,7 +21,7 @@ impl System {
     pub const fn name(self) -> &'static str {
         match self {
             Self::InchDecimal => "in, decimal",
-            Self::InchFraction => "in, fraction + thou",
+            Self::InchFraction => "in, fractions",
             Self::Millimetre => "mm",
         }
     }

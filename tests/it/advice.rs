@@ -366,20 +366,26 @@ fn where_no_way_holds_what_stands_in_the_way_is_told() {
 #[test]
 fn the_starting_limits_are_the_turfs_own() {
     // This program's starting values: common practice, no source.
-    for (turf, sweep, clip, underside_mm) in [
-        (Turf::Green, (0.08, 0.15), (1.5, 2.0), 0.5),
-        (Turf::Tee, (0.05, 0.10), (1.1, 1.5), 0.5),
-        (Turf::Fairway, (0.05, 0.10), (1.1, 1.5), 1.5),
-        (Turf::Rough, (0.05, 0.10), (1.1, 1.5), 3.0),
+    for (turf, sweep, clip, underside) in [
+        (Turf::Green, (0.08, 0.15), (1.5, 2.0), (0.02, 0.5)),
+        (Turf::Tee, (0.05, 0.10), (1.1, 1.5), (0.02, 0.5)),
+        (Turf::Fairway, (0.05, 0.10), (1.1, 1.5), (0.06, 1.5)),
+        (Turf::Rough, (0.05, 0.10), (1.1, 1.5), (0.12, 3.0)),
     ] {
-        let limits = Limits::starting(turf);
+        let metric = Limits::starting(turf, System::Millimetre);
+        let lengths = [metric.gap_watch, metric.gap_over, metric.ahead_of_centre];
+        assert_eq!(lengths.map(Length::mm), [0.025, 0.05, 1.0]);
+        assert_eq!(metric.underside, Length::from_mm(underside.1));
+        let limits = Limits::starting(turf, System::InchFraction);
+        let lengths = [limits.gap_watch, limits.gap_over, limits.ahead_of_centre];
+        assert_eq!(lengths, [0.001, 0.002, 0.04].map(Length::from_inches));
         let told = (limits.sweep_watch.of_one(), limits.sweep_over.of_one());
         assert_eq!(told, sweep);
         assert_eq!(
             (limits.clip_watch.number(), limits.clip_over.number()),
             clip
         );
-        assert_eq!(limits.underside, Length::from_mm(underside_mm));
+        assert_eq!(limits.underside, Length::from_inches(underside.0));
         assert!((limits.clip_least.number() - 0.6).abs() < 1e-12);
         assert_eq!(limits.behind_centre, None);
     }

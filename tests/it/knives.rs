@@ -101,7 +101,7 @@ prop_compose! {
             underside: mm(underside_mm),
             ahead_of_centre: mm(ahead_mm),
             attitude_range: range.map(|(low, wide)| (deg(low), deg(low + wide))),
-            ..Limits::starting(Turf::Fairway)
+            ..Limits::starting(Turf::Fairway, System::InchDecimal)
         }
     }
 }

