@@ -457,9 +457,13 @@ fn every_dimension_is_lettered_with_the_solutions_number_and_measures_it() {
             if sweep.below_cut.mm() > 0.0
                 && let Some(share) = share
             {
-                labels.push(format!("sweep {below} ({share})"));
+                // Where the sweep is the worst finding, its number says so.
+                let worst = SideView::of(&solved).worst_place();
+                let level = worst.filter(|w| w.finding == FindingId::Sweep);
+                let level = level.map_or(String::new(), |w| format!("{}: ", w.level.word()));
+                labels.push(format!("{level}sweep {below} ({share})"));
                 let off = below_off.replace(" ±", ", ±");
-                labels.push(format!("{share} of the height of cut{off}"));
+                labels.push(format!("{level}{share} of the height of cut{off}"));
             }
             if pose.height_of_cut.mm() > 0.0 {
                 labels.push(format!(
@@ -610,6 +614,35 @@ fn ground_and_cut_line_are_both_in_the_lens_at_any_stretch_where_they_fit() {
         }
     }
     assert!(shown > 300, "{shown}");
+}
+
+#[test]
+fn a_lens_gets_ground_and_cut_line_back_into_view_at_its_scale_unless_its_place_was_chosen() {
+    let before = Solved::of(&DemoUnit::KnifeChoice.document()).unwrap();
+    let system = System::Millimetre;
+    let mut moved = 0;
+    for choice in choices() {
+        let fitted = Lens::on(&before.solution, choice, PAPER, system);
+        for (name, after) in settings() {
+            let height = after.solution.pose.height_of_cut.mm();
+            for hold in Hold::ALL {
+                let aim = fitted.aim(hold, &before.case());
+                let (case, stretch) = (after.case(), choice.stretch);
+                let back = aim.with_ground_and_cut(&case, stretch, PAPER.height());
+                let lens = Lens::aimed(back, &case, stretch, PAPER, system);
+                near(&name, lens.enlargement(), fitted.enlargement(), 1e-12);
+                let world = lens.view.world();
+                if height > 0.0 && height < 0.68 * world.height() {
+                    assert!(world.y0 < 0.0 && height < world.y1, "{name}: {choice:?}");
+                    moved += usize::from(back != aim);
+                }
+                let chosen = aim.dragged(Vec2::new(3.0, 200.0), &fitted);
+                let left = chosen.with_ground_and_cut(&case, stretch, PAPER.height());
+                assert_eq!(left, chosen, "{name}");
+            }
+        }
+    }
+    assert!(moved > 100, "{moved}");
 }
 
 #[test]
@@ -1066,7 +1099,7 @@ fn words_and_pens_are_as_large_as_a_style_says() {
     let small = lay_out(&scene, &view, ShownIn::Whole, styled(0.5, 1.0));
     // The sweep's number is larger than the rest.
     let is_half = |size: &f64| {
-        [6.75, 1.3 * 6.75]
+        [6.75, 1.5 * 6.75]
             .iter()
             .any(|half| (size - half).abs() < 1e-12)
     };

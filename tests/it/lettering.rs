@@ -7,9 +7,9 @@ use sweepgauge::analysis::other_readings::BehindFrom;
 use sweepgauge::analysis::why::{Budget, StepKind};
 use sweepgauge::analysis::{Kinematics, Level, Solved};
 use sweepgauge::drawing::{
-    BudgetChart, Canvas, Lens, LensChoice, MapAxes, MapMark, MapPicture, MapSetting, Mark, Overlay,
-    Panel, PathCanvas, PathDrawing, ShownIn, SideView, Standing, Theme, View, lay_out,
-    measured_picture, reading_picture, step_picture, words,
+    BudgetChart, Canvas, Handles, Lens, LensChoice, MapAxes, MapMark, MapPicture, MapSetting, Mark,
+    Overlay, Panel, PathCanvas, PathDrawing, ShownIn, SideView, Standing, Style, Theme, View,
+    lay_out, measured_picture, reading_picture, step_picture, words,
 };
 use sweepgauge::unit::{Field, Fitted, KnifePart, Reading};
 use sweepgauge::units::System;
@@ -165,6 +165,23 @@ fn on_every_paper(mut look: impl FnMut(&Solved, System, Rect)) {
     }
 }
 
+/// What the handles cover of the paper, the edge's standing off below it.
+fn handles_on(whole: &View, solved: &Solved) -> Vec<Rect> {
+    let handles = Handles::of(&solved.solution);
+    let places = [
+        (handles.reel_rim, Vec2::ZERO),
+        (handles.knife_edge, Vec2::new(-24.0, 24.0)),
+        (handles.unit_back, Vec2::ZERO),
+    ];
+    let on_paper = places.map(|(place, off)| whole.paper_from_world() * place + off);
+    let shown = on_paper
+        .into_iter()
+        .filter(|place| whole.window.inset(-8.0).contains(*place));
+    shown
+        .map(|place| Rect::from_center_size(place, Size::new(18.0, 18.0)))
+        .collect()
+}
+
 #[test]
 fn no_words_of_the_unit_and_its_lens_stand_on_others_or_leave_their_paper() {
     let mut tally = Tally::default();
@@ -205,7 +222,9 @@ fn no_words_of_the_unit_and_its_lens_stand_on_others_or_leave_their_paper() {
                 whole: View::fitting(scene.bounds, whole),
                 lens: lens.map(|window| Lens::on(&solved.solution, choice, window, system)),
             };
-            let panels = canvas.panels(&scene, Theme::Light);
+            let handles = handles_on(&canvas.whole, solved);
+            let style = Style::filling(Theme::Light, paper.size());
+            let panels = canvas.panels_clear_of(&scene, style, &handles);
             let name = || {
                 format!(
                     "{}, {system:?}, {standing:?}, {:?}, {has_lens}",
@@ -213,6 +232,10 @@ fn no_words_of_the_unit_and_its_lens_stand_on_others_or_leave_their_paper() {
                     paper.size()
                 )
             };
+            for (text, place) in panels[0].marks.iter().filter_map(letters) {
+                let is_covered = handles.iter().any(|handle| handle.overlaps(place));
+                assert!(!is_covered, "{}: a handle covers \"{text}\"", name());
+            }
             tally.look(name, &panels);
         }
     });
@@ -243,7 +266,8 @@ fn no_words_of_the_blade_paths_stand_on_others_or_leave_their_paper() {
                     solved.document.name
                 )
             };
-            tally.look(name, &canvas.panels(&scene, Theme::Light));
+            let style = Style::filling(Theme::Light, paper.size());
+            tally.look(name, &canvas.panels(&scene, style));
         }
     });
     tally.assert_none(1000);

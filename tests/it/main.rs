@@ -15,6 +15,7 @@ mod drawing_why;
 mod examples;
 mod files;
 mod geometry;
+mod handles_window;
 mod house;
 mod keyboard_window;
 mod knives;

@@ -36,7 +36,7 @@ impl Lettering {
     pub fn font(self) -> FontId {
         let (size, is_strong) = match self {
             Self::Title => (22.0, true),
-            Self::Verdict => (21.0, true),
+            Self::Verdict => (26.0, true),
             Self::Headline => (19.0, true),
             Self::CardTitle => (18.0, true),
             Self::Heading => (16.0, true),

@@ -42,6 +42,11 @@ impl<K: PartialEq> Viewer<K> {
         self.own = None;
     }
 
+    /// Stays at a view that something else moved; one that fits still fits.
+    pub fn stay(&mut self, view: View) {
+        self.own = self.own.map(|_| view);
+    }
+
     /// What was shown last; none before anything was.
     pub fn shown(&self) -> Option<View> {
         self.shown

@@ -136,6 +136,12 @@ impl Dimension {
                 let (top, foot) = (start.y.min(end.y) - tail, start.y.max(end.y) + tail);
                 let at = |x: f64, y: f64, anchor| Spot::new(Point::new(x, y), anchor);
                 let (left, right) = (middle.x - line, middle.x + line);
+                // A number larger than others is read upright.
+                let in_line = if self.larger > 1.0 {
+                    0.0
+                } else {
+                    f64::INFINITY
+                };
                 vec![
                     at(left, middle.y, Anchor::Middle).turned().at_most(most),
                     at(middle.x + gap, middle.y, Anchor::Left).at_most(if tail > 0.0 {
@@ -144,6 +150,10 @@ impl Dimension {
                         f64::INFINITY
                     }),
                     at(middle.x, foot + line, Anchor::Middle).sliding(),
+                    // In line with it, read from the right (ISO 129-1).
+                    at(middle.x, top - gap, Anchor::Left)
+                        .turned()
+                        .at_most(in_line),
                     at(middle.x, top - line, Anchor::Middle).sliding(),
                     at(middle.x + gap, foot, Anchor::Left),
                     at(middle.x - gap, foot, Anchor::Right),

@@ -20,6 +20,9 @@ pub(super) const OVER_SHELF: f64 = 0.8;
 /// What a step down the list of places weighs against lines that the words cover.
 const STEP: f64 = 0.5;
 
+/// The part that lines count which belong to the words themselves.
+const OWN: f64 = 0.5;
+
 /// From this rank on words are left out rather than set where they cost more.
 pub(super) const MINOR: u8 = 4;
 const MOST_FOR_MINOR: f64 = 11.0;
@@ -254,10 +257,11 @@ impl Placer {
         let mut weights = 0.0;
         let mut last = usize::MAX;
         for obstacle in &self.obstacles {
-            let is_own = obstacle.group != 0 && obstacle.group == wording.group;
-            if obstacle.mark != last && !is_own && crosses(obstacle.line, place) {
+            if obstacle.mark != last && crosses(obstacle.line, place) {
                 last = obstacle.mark;
-                weights += obstacle.weight;
+                // Its own lines show what is covered of them.
+                let is_own = obstacle.group != 0 && obstacle.group == wording.group;
+                weights += obstacle.weight * if is_own { OWN } else { 1.0 };
             }
         }
         if let Some(from) = spot.leader {

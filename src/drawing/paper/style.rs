@@ -1,5 +1,7 @@
 //! How a picture is laid out: light or dark, and how large its words and pens are.
 
+use kurbo::Size;
+
 use super::theme::{Look, Pen, Rgb, Theme};
 use crate::drawing::scene::Role;
 
@@ -26,7 +28,25 @@ impl From<Theme> for Style {
     }
 }
 
+/// Paper on which words and pens are as large as given for the window; on larger paper they grow with
+/// it, to be read from where all of it is seen.
+const PLAIN: Size = Size::new(1000.0, 480.0);
+/// How many times as large they grow at most.
+const MOST: f64 = 2.0;
+
 impl Style {
+    /// A style for a picture that fills so much of a window.
+    #[must_use]
+    pub fn filling(theme: Theme, paper: Size) -> Self {
+        let by = (paper.width / PLAIN.width).min(paper.height / PLAIN.height);
+        let text = by.clamp(1.0, MOST);
+        Self {
+            theme,
+            text,
+            pen: text.sqrt(),
+        }
+    }
+
     /// How a role is drawn. Its dashes are those of the window, before [`Style::pen`].
     #[must_use]
     pub fn look(&self, role: Role) -> Look {

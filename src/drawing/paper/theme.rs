@@ -3,7 +3,8 @@
 //! Meaning is carried by the Okabe–Ito palette (M. Okabe, K. Ito, "Color Universal Design", 2008),
 //! which the colour-blind can tell apart; all else is neutral slate. No meaning by colour alone:
 //! levels differ in hatching, symbol and word too. Line types after ISO 128-2: thick for visible
-//! outlines, thin for dimensions and hatching, long dash and dot for axes.
+//! outlines, thin for dimensions and hatching, long dash and dot for axes, long dash and two dots for
+//! where a part stood or can stand.
 
 use crate::analysis::Level;
 use crate::analysis::knives::Limit;
@@ -109,6 +110,7 @@ pub mod palette {
 const THICK: f64 = 2.0;
 const THIN: f64 = 1.0;
 const CHAIN: &[f64] = &[14.0, 4.0, 2.0, 4.0];
+const OTHER_POSITION: &[f64] = &[14.0, 3.0, 2.0, 3.0, 2.0, 3.0];
 const DOTTED: &[f64] = &[2.0, 3.0];
 const DASHED: &[f64] = &[7.0, 4.0];
 /// Line patterns of knives: whole, long dash, dot, short dash. Plots draw them too, and know no others.
@@ -378,7 +380,7 @@ impl Theme {
             Role::Roller => part(1.6, None),
             Role::CentreLine => pen(n.middle, THIN, CHAIN),
             Role::Vertical => pen(n.ink, THICK, CHAIN),
-            Role::Datum => pen(n.middle, THIN, DASHED),
+            Role::Datum => pen(n.middle, THIN, &[]),
             Role::CutLine => pen(self.cut_line(), 1.8, &[]),
             Role::BelowCut(level) => self.below_cut(level, plain),
             Role::Worst(level) => self.worst(level),
@@ -392,7 +394,7 @@ impl Theme {
             },
             Role::Dimension => pen(n.ink, THIN, &[]),
             Role::Heading => plain,
-            Role::Ghost => pen(n.faint, 1.2, DASHED),
+            Role::Ghost => pen(n.faint, 1.2, OTHER_POSITION),
             Role::Overlay(place) => self.overlay(place, plain),
             Role::LensFrame => pen(n.middle, 1.2, &[]),
             Role::Forbidden(limit) => self.forbidden(limit, plain),

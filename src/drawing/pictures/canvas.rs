@@ -1,6 +1,6 @@
 //! The whole unit and the lens side by side.
 
-use kurbo::{Point, Rect};
+use kurbo::{Rect, Size, Vec2};
 
 use super::lens::Lens;
 use crate::drawing::paper::{Anchor, Panel, Pencil, Style, TEXT_SIZE, View, lay_out_around};
@@ -40,13 +40,25 @@ impl Canvas {
     /// The marks of both views.
     #[must_use]
     pub fn panels(&self, scene: &Scene, style: impl Into<Style>) -> Vec<Panel> {
+        self.panels_clear_of(scene, style, &[])
+    }
+
+    /// The marks of both views, with the words kept clear of places that something else will cover.
+    #[must_use]
+    pub fn panels_clear_of(
+        &self,
+        scene: &Scene,
+        style: impl Into<Style>,
+        covered: &[Rect],
+    ) -> Vec<Panel> {
         let style = style.into();
         let letter = self
             .lens
             .as_ref()
             .and_then(|lens| lens.letter_place(&self.whole, style));
-        let scale = self.scale_of_whole(style);
-        let reserved: Vec<Rect> = letter
+        let beside: Vec<Rect> = covered.iter().copied().chain(letter).collect();
+        let scale = self.key_of_whole(style, &beside);
+        let reserved: Vec<Rect> = beside
             .into_iter()
             .chain(scale.as_ref().map(|s| s.0))
             .collect();
@@ -62,22 +74,36 @@ impl Canvas {
         panels
     }
 
-    /// The scale of the whole in its lower left corner, with the paper it takes; none where there is no
-    /// room.
-    fn scale_of_whole(&self, style: Style) -> Option<(Rect, Panel)> {
+    /// The scale of the whole, over it the key of the lines that no file says anything of, in the first
+    /// corner that nothing covers, with the paper both take; none where there is no room.
+    fn key_of_whole(&self, style: Style, covered: &[Rect]) -> Option<(Rect, Panel)> {
+        const SAMPLE: f64 = 26.0;
         let window = self.whole.window;
         let mut pencil = Pencil::new(style, window);
-        let text = format!("scale {}", self.whole.written_scale());
-        let aside = pencil.by_text(8.0);
-        let width = pencil.width_of(Role::Note, &text, TEXT_SIZE);
-        let height = pencil.by_text(1.3 * TEXT_SIZE);
-        let corner = Point::new(window.x0 + aside, window.y1 - aside - height);
-        let place = Rect::from_origin_size(corner, (width, height));
-        if !window.contains_rect(place.inflate(aside, 0.0)) {
-            return None;
-        }
-        let at = Point::new(place.x0, place.center().y);
-        pencil.text(Role::Note, at, Anchor::Left, text);
+        let scale = format!("scale {}", self.whole.written_scale());
+        let key = "light: not in the file";
+        let (aside, line) = (pencil.by_text(8.0), pencil.by_text(1.3 * TEXT_SIZE));
+        let beside = pencil.by_text(SAMPLE + 6.0);
+        let width = pencil
+            .width_of(Role::Note, &scale, TEXT_SIZE)
+            .max(beside + pencil.width_of(Role::Note, key, TEXT_SIZE));
+        let size = Size::new(width, 2.0 * line);
+        let (left, right) = (window.x0 + aside, window.x1 - aside - width);
+        let (top, foot) = (window.y0 + aside, window.y1 - aside - size.height);
+        let corners = [(left, top), (left, foot), (right, foot), (right, top)];
+        let place = corners
+            .map(|corner| Rect::from_origin_size(corner, size))
+            .into_iter()
+            .find(|place| {
+                window.contains_rect(place.inflate(aside, 0.0))
+                    && !covered.iter().any(|other| other.overlaps(*place))
+            })?;
+        let at = |row: f64| place.origin() + Vec2::new(0.0, (row + 0.5) * line);
+        let sample = Vec2::new(pencil.by_text(SAMPLE), 0.0);
+        pencil.line(Role::Hint, at(0.0), at(0.0) + sample);
+        let beside = at(0.0) + Vec2::new(beside, 0.0);
+        pencil.text(Role::Note, beside, Anchor::Left, key.to_owned());
+        pencil.text(Role::Note, at(1.0), Anchor::Left, scale);
         Some((place, pencil.done()))
     }
 }

@@ -45,6 +45,8 @@ pub struct LensAim {
     pub hold: Hold,
     /// From there to the lens's middle, in the world.
     off: Vec2,
+    /// Somebody chose the place.
+    is_chosen: bool,
 }
 
 impl LensAim {
@@ -53,6 +55,7 @@ impl LensAim {
     pub fn at(self, place: Point, case: &Case) -> Self {
         Self {
             off: place - self.hold.place(case),
+            is_chosen: true,
             ..self
         }
     }
@@ -64,16 +67,40 @@ impl LensAim {
         Self { hold, off, ..self }
     }
 
+    /// Looks up or down as far as it takes to have ground and cut line both in view on a paper so high,
+    /// where they fit and nobody chose the place.
+    #[must_use]
+    pub fn with_ground_and_cut(self, case: &Case, stretch: f64, paper_height: f64) -> Self {
+        let high = paper_height / (self.enlargement * PAPER_PER_MM) / stretch;
+        let height = case.solution.pose.height_of_cut.mm();
+        if self.is_chosen || height <= 0.0 || height > GROUND_PART * high {
+            return self;
+        }
+        let (lowest, highest) = (height - MOST_ABOVE * high, MOST_BELOW * high);
+        let middle = self.hold.place(case).y + self.off.y;
+        let moved = middle.min(highest).max(lowest) - middle;
+        let off = self.off + Vec2::new(0.0, moved);
+        Self { off, ..self }
+    }
+
     /// Shows what lies `by` to the left and above on the paper of a lens.
     #[must_use]
     pub fn dragged(self, by: Vec2, lens: &Lens) -> Self {
         let off = self.off + (lens.view.dragged(by).middle - lens.view.middle);
-        Self { off, ..self }
+        Self {
+            off,
+            is_chosen: true,
+            ..self
+        }
     }
 }
 
 /// How much of the lens's height lies between ground and cut line at most where it shows both.
 const GROUND_PART: f64 = 0.7;
+/// How far the ground stands under the lens's middle at most where it shows both, and the cut line over
+/// it, in parts of its height.
+const MOST_BELOW: f64 = 0.44;
+const MOST_ABOVE: f64 = 0.36;
 /// How much of the lens's width its scale bar takes at most.
 const BAR_PART: f64 = 0.3;
 
@@ -132,7 +159,10 @@ impl Lens {
         let mut middle = edge + Vec2::new(aside, -down);
         // Ground and cut line both, where they fit.
         if edge.y > 0.0 && edge.y <= GROUND_PART * high {
-            middle.y = middle.y.min(0.44 * high).max(edge.y - 0.36 * high);
+            middle.y = middle
+                .y
+                .min(MOST_BELOW * high)
+                .max(edge.y - MOST_ABOVE * high);
         }
         Self {
             view: View {
@@ -189,6 +219,7 @@ impl Lens {
             enlargement: self.enlargement,
             hold,
             off: self.view.middle - hold.place(case),
+            is_chosen: false,
         }
     }
 
@@ -400,12 +431,11 @@ impl Lens {
             System::InchDecimal | System::InchFraction => Length::from_inches(1.0).mm(),
         };
         let most = most_mm / unit_mm;
-        // Fractions halve; below a tenth of an inch they are read in thou, which go by tens.
+        // Fractions halve; what is finer than they go is read in decimals, which go by tens.
         let half = 2_f64.powf(most.log2().floor());
         let most = match self.system {
-            System::InchFraction if half >= 0.125 => return Length::from_inches(half),
-            System::InchFraction => most.min(0.099),
-            System::InchDecimal | System::Millimetre => most,
+            System::InchFraction if half >= 1.0 / 64.0 => return Length::from_inches(half),
+            System::InchFraction | System::InchDecimal | System::Millimetre => most,
         };
         Length::from_mm(round_down(most) * unit_mm)
     }

@@ -12,12 +12,12 @@ const EDGE: (f64, f64) = (-6.0, 14.4);
 const FRONT: (f64, f64) = (76.0, 17.0);
 const REAR: (f64, f64) = (-80.0, 14.0);
 /// Where the parts of the knife's picture stand: edge, back, and heights.
-const TIP: (f64, f64) = (78.0, 46.0);
-const BACK: f64 = -70.0;
-const SCREW: f64 = -22.0;
-const LIP_BACK: f64 = 42.0;
-const LIP: f64 = 15.0;
-const BODY: f64 = 34.0;
+const TIP: (f64, f64) = (66.0, 36.0);
+const BACK: f64 = -76.0;
+const SCREW: f64 = -34.0;
+const LIP_BACK: f64 = 24.0;
+const LIP: f64 = 13.0;
+const BODY: f64 = 30.0;
 
 /// The picture of what a field's reading is, `number` written at it. None where words say it better.
 #[must_use]
@@ -66,10 +66,8 @@ impl Sketch {
                 self.line(Role::Dimension, EDGE, (EDGE.0, -20.0));
                 self.across(EDGE, CENTRE, -14.0);
             }
-            Reading::FrontDiameter => {
-                self.upwards(FRONT.0 + FRONT.1 + 6.0, 0.0, 2.0 * FRONT.1);
-            }
-            Reading::RearDiameter => self.upwards(REAR.0 + REAR.1 + 6.0, 0.0, 2.0 * REAR.1),
+            Reading::FrontDiameter => self.across_roller(FRONT),
+            Reading::RearDiameter => self.across_roller(REAR),
             Reading::FrontAhead => self.across(EDGE, FRONT, -14.0),
             Reading::RearBehind => self.across(REAR, EDGE, -14.0),
             Reading::PivotAhead | Reading::PivotAbove => {
@@ -97,6 +95,10 @@ impl Sketch {
             | Reading::EndDifference => return None,
         }
         Some(())
+    }
+
+    fn across_roller(&mut self, (x, radius): (f64, f64)) {
+        self.across((x - radius, radius), (x + radius, radius), -14.0);
     }
 
     fn attitude(&mut self) {
@@ -145,11 +147,11 @@ impl Sketch {
             ],
         );
         self.line(Role::CentreLine, (SCREW, datum + 8.0), (SCREW, body - 8.0));
-        let arc = Arc::new((edge + 16.0, datum + 58.0), (58.0, 58.0), 3.45, 1.5, 0.0);
+        let arc = Arc::new((edge + 16.0, datum + 58.0), (58.0, 58.0), 4.0, 0.95, 0.0);
         let rim = Shape::Line(arc.to_path(EXACT));
         self.scene.add(Role::ReelRim, rim);
-        let over = datum + 16.0;
-        let under = body - 16.0;
+        let over = datum + 14.0;
+        let under = body - 24.0;
         match part {
             KnifePart::Reach => self.across((SCREW, datum), TIP, over),
             KnifePart::Width => self.across((BACK, body), (edge, lip), under),
@@ -183,7 +185,7 @@ impl Sketch {
             apex: TIP.into(),
             from: square,
             to: face,
-            radius_mm: 50.0,
+            radius_mm: 36.0,
             text: self.number.clone(),
             shorter: Vec::new(),
         };

@@ -56,7 +56,7 @@ impl Sketch {
             &[(edge, 0.0), (edge, top), (74.0, top), (74.0, 0.0)],
         );
         self.upwards(86.0, 0.0, top);
-        self.word((30.0, 60.0), "reel");
+        self.word((-18.0, 64.0), "reel");
         self.word((44.0, 10.0), "block");
     }
 
@@ -95,7 +95,7 @@ impl Sketch {
             Role::Datum,
             &[(-16.0, 0.0), (-16.0, under), (26.0, under), (26.0, 0.0)],
         );
-        self.word((-10.0, 22.0), "block");
+        self.word((4.0, 22.0), "block");
         let dimension = Dimension {
             from: Point::new(touches, under),
             to: Point::new(square, under),
@@ -108,6 +108,6 @@ impl Sketch {
         };
         self.scene.add(Role::Dimension, Shape::Dimension(dimension));
         self.word((70.0, 62.0), "square");
-        self.word((-22.0, 62.0), "reel");
+        self.word((10.0, 62.0), "reel");
     }
 }

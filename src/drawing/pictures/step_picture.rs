@@ -41,7 +41,7 @@ impl Sketch {
         self.roller((-10.0, 36.0), 34.0);
         self.line(Role::Datum, (-10.0, 2.0), (70.0, 2.0));
         self.upwards(58.0, 2.0, 14.0);
-        self.word((84.0, 24.0), "turf");
+        self.word((-72.0, 24.0), "turf");
     }
 
     /// A crest for a rise of the middle over its ends, which stand at `base`, a hollow for a fall.
@@ -87,18 +87,18 @@ impl Sketch {
         self.upwards(48.0, 32.0, 44.0);
         self.line(Role::Datum, (-15.0, 32.0), (48.0, 32.0));
         self.line(Role::Datum, (-15.0, 44.0), (48.0, 44.0));
-        self.word((-70.0, 66.0), "over a turn");
+        self.word((-76.0, 60.0), "a turn");
     }
 
     fn ends(&mut self) {
         self.ground(Role::Plate);
-        self.line(Role::Datum, (-90.0, 38.0), (90.0, 38.0));
+        self.line(Role::Datum, (-90.0, 34.0), (90.0, 34.0));
         self.hatched(
             Role::Knife,
-            &[(-85.0, 50.0), (85.0, 26.0), (85.0, 36.0), (-85.0, 60.0)],
+            &[(-85.0, 46.0), (85.0, 22.0), (85.0, 32.0), (-85.0, 56.0)],
         );
-        self.upwards(70.0, 28.0, 38.0);
-        self.word((-62.0, 70.0), "high side");
+        self.upwards(70.0, 24.0, 34.0);
+        self.word((-62.0, 65.0), "high side");
         self.word((62.0, 62.0), "low side");
     }
 

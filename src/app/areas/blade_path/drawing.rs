@@ -11,7 +11,7 @@ use crate::app::widgets::list::list_ui;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::paper;
 use crate::app::widgets::viewer::Viewer;
-use crate::drawing::{PathCanvas, PathDrawing, Role, STRETCHES, Theme};
+use crate::drawing::{PathCanvas, PathDrawing, Role, STRETCHES, Style, Theme};
 use crate::units::System;
 
 /// How the drawing is looked at.
@@ -107,7 +107,7 @@ impl PathView {
             system,
         };
         self.viewer.paint(&painter, canvas.close, key, || {
-            canvas.panels(&path_drawing.scene(), theme)
+            canvas.panels(&path_drawing.scene(), Style::filling(theme, place.size()))
         });
         if let Some(why) = desk.why_not_current() {
             not_current_ui(ui, response.rect, theme, &why);

@@ -3,7 +3,8 @@
 use egui::{Color32, ComboBox, Context, Response, Sense, Ui, WidgetInfo};
 use kurbo::{Rect, Size, Vec2};
 
-use super::handles::{handles_ui, take_handles};
+use super::handles::{covered_by_handles, handles_ui, take_handles};
+use super::held_handle::HeldHandle;
 use crate::analysis::{Solution, Solved, SolvedId};
 use crate::app::areas::not_current::{not_current_ui, nothing_drawn_ui};
 use crate::app::desk::{Desk, Overlaid, Ticked};
@@ -16,13 +17,13 @@ use crate::app::widgets::verdict::verdict_ui;
 use crate::app::widgets::viewer::Viewer;
 use crate::drawing::{
     Canvas, ENLARGEMENTS, Hold, Lens, LensAim, LensChoice, Role, STRETCHES, SideView, Standing,
-    Theme, View, verdict,
+    Style, Theme, View, verdict,
 };
 use crate::unit::Document;
 use crate::units::System;
 
 /// Paper under the unit, for the words of what is dimensioned there.
-const FOOT: f64 = 28.0;
+const FOOT: f64 = 42.0;
 
 /// What all drawing tools take beside one another; less is narrow.
 const ALL_TOOLS: f32 = 940.0;
@@ -48,6 +49,7 @@ fn is_low(ctx: &Context) -> bool {
 #[derive(Debug)]
 pub struct CanvasState {
     viewer: Viewer<Key>,
+    held: Option<HeldHandle>,
     has_lens: bool,
     lens: LensChoice,
     /// Where the lens looks, from when it was fitted until it is fitted again, and the size of its paper.
@@ -82,6 +84,7 @@ impl CanvasState {
         let is_plate = document.ground.shape.radius().is_none() && document.ground.sink().is_none();
         Self {
             viewer: Viewer::default(),
+            held: None,
             has_lens: true,
             lens: LensChoice::default(),
             aim: None,
@@ -101,7 +104,11 @@ impl CanvasState {
     /// Takes what is done to the handles, before anything is drawn: this frame already shows it.
     pub fn take_handles(&mut self, ui: &Ui, desk: &mut Desk) {
         if let Some(view) = self.viewer.shown() {
-            take_handles(ui, desk, &view);
+            let was_held = self.held.is_some();
+            take_handles(ui, desk, &view, &mut self.held);
+            if was_held && self.held.is_none() {
+                self.viewer.stay(view);
+            }
         }
     }
 
@@ -149,7 +156,7 @@ impl CanvasState {
     fn more_tools_ui(&mut self, ui: &mut Ui) {
         let canvas = self;
         ui.checkbox(&mut canvas.has_ghost, "Bench ghost")
-            .on_hover_text("The bench pose, dashed, behind the present setting");
+            .on_hover_text("The bench pose, in dashes and dots, behind the present setting");
         ui.separator();
         ui.checkbox(&mut canvas.has_lens, "Lens");
         // In the row itself, so that it is wrapped with it.
@@ -221,9 +228,14 @@ impl CanvasState {
         };
         let is_held = ui.input(|input| input.pointer.any_down());
         self.viewer.follow(&side_view.parts(), is_held);
-        let fitted = View::fitting_above(side_view.bounds(), whole, FOOT);
+        let style = Style::filling(theme, paper(response.rect).size());
+        let fitted = View::fitting_above(side_view.bounds(), whole, FOOT * style.text);
         let view = self.viewer.view(fitted);
-        let lens = lens_window.map(|window| self.lens(&side_view, window));
+        let view = self.held.as_ref().map_or(view, |held| View {
+            window: view.window,
+            ..held.view(&solved)
+        });
+        let lens = lens_window.map(|window| self.lens(&side_view, window, is_held));
         let canvas = Canvas { whole: view, lens };
         let key = Key {
             solved: solved.id,
@@ -242,7 +254,7 @@ impl CanvasState {
                 ..side_view
             }
             .scene();
-            canvas.panels(&scene, theme)
+            canvas.panels_clear_of(&scene, style, &covered_by_handles(&solved, &view))
         });
         if let Some(why) = desk.why_not_current() {
             not_current_ui(ui, response.rect, theme, &why);
@@ -253,11 +265,19 @@ impl CanvasState {
     }
 
     /// The lens: fitted at first, then kept where it looks while anything is changed.
-    fn lens(&mut self, side_view: &SideView, window: Rect) -> Lens {
+    /// What left its view meanwhile comes back when nothing is held in hand.
+    fn lens(&mut self, side_view: &SideView, window: Rect, is_held: bool) -> Lens {
         let (case, stretch) = (&side_view.case, self.lens.stretch);
         let system = side_view.system;
         let kept = self.aim.filter(|(_, size)| *size == window.size());
         let kept = kept.map(|(aim, _)| aim.holding(self.hold, case));
+        let kept = kept.map(|aim| {
+            if is_held {
+                aim
+            } else {
+                aim.with_ground_and_cut(case, stretch, window.height())
+            }
+        });
         let kept = kept.map(|aim| (aim, Lens::aimed(aim, case, stretch, window, system)));
         let fitted = || Lens::fitted(side_view, self.lens, self.hold, window);
         let (mut aim, mut lens) = kept.unwrap_or_else(fitted);

@@ -2,7 +2,7 @@
 
 use kurbo::{Point, Vec2};
 
-use super::handles::Handle;
+use super::handle::Handle;
 use crate::analysis::Solved;
 use crate::app::desk::Desk;
 use crate::drawing::{Handles, Hold, View};
@@ -24,7 +24,13 @@ pub struct HeldHandle {
 
 impl HeldHandle {
     /// A handle taken by a pointer that pressed at a place of the paper.
-    pub fn taken(handle: Handle, desk: &Desk, solved: &Solved, pressed: Point, view: &View) -> Self {
+    pub fn taken(
+        handle: Handle,
+        desk: &Desk,
+        solved: &Solved,
+        pressed: Point,
+        view: &View,
+    ) -> Self {
         let place = view.paper_from_world() * handle.place(&Handles::of(&solved.solution));
         Self {
             handle,
@@ -49,15 +55,21 @@ impl HeldHandle {
     /// Moves the handle to the pointer, as near as its steps and limits let it.
     pub fn follow(&self, desk: &mut Desk, solved: &Solved, pointer: Point) {
         let world_from_paper = self.view(solved).world_from_paper();
-        let wanted = if self.handle.is_by_rollers(desk) {
-            // The roller stays on the plate, and the handle by it: the way of the hand counts.
+        let (step, now) = (self.handle.step(desk), self.handle.now(desk, solved));
+        let wanted = if desk.document().setting.rollers.is_some() && self.handle == Handle::Back {
+            // How far the back rises by a roller depends on where it stands: the way of the hand is
+            // the roller's.
             let way = world_from_paper * pointer - world_from_paper * self.pressed;
-            self.began + way.y * self.handle.step(desk).signum()
+            self.began + way.y * step.signum()
         } else {
             let target = world_from_paper * (pointer - self.off);
-            self.handle.now(desk, solved) + self.handle.towards(solved, target)
+            now + self.handle.towards(solved, target)
         };
-        self.handle.set(desk, solved, wanted);
+        // A setting that stands between two steps stays there until the hand has gone half of one.
+        if (wanted - now).abs() >= 0.5 * step.abs() {
+            self.handle
+                .set(desk, solved, (wanted / step).round() * step);
+        }
     }
 }
 

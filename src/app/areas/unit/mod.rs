@@ -1,13 +1,15 @@
 //! The Unit area: the unit on screen, with findings and numbers under the drawing.
 
 mod canvas;
+mod handle;
 mod handles;
+mod held_handle;
 mod numbers;
 
 use egui::{CentralPanel, Key, Panel, Ui};
 
 use self::canvas::CanvasState;
-use self::numbers::{KeptAdvice, numbers_ui};
+use self::numbers::{FindingsState, numbers_ui};
 use super::{About, Area};
 use crate::app::desk::{Desk, PerSession};
 
@@ -27,7 +29,7 @@ const LEAST_NUMBERS: f32 = 100.0;
 #[derive(Debug, Default)]
 pub struct UnitArea {
     canvas: PerSession<CanvasState>,
-    advice: KeptAdvice,
+    findings: FindingsState,
 }
 
 impl Area for UnitArea {
@@ -47,7 +49,7 @@ impl Area for UnitArea {
                 .default_size((0.27 * height).clamp(150.0, 330.0))
                 .size_range(LEAST_NUMBERS..=most)
                 .resizable(true)
-                .show(ui, |ui| numbers_ui(ui, desk, &mut self.advice));
+                .show(ui, |ui| numbers_ui(ui, desk, &mut self.findings));
         }
         CentralPanel::default_margins().show(ui, |ui| canvas.show(ui, desk));
     }

@@ -3,20 +3,41 @@
 use egui::{Grid, RichText, ScrollArea, Ui, Vec2};
 
 use crate::analysis::{Finding, Level, Solved, SolvedId, knife_moved, lean_in_doubt};
-use crate::app::desk::Desk;
+use crate::app::desk::{Desk, SessionId};
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::theme;
 
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::symbol::symbol;
+use crate::drawing::verdict;
 use crate::units::System;
 
 /// What can be done about each finding, in words, until the unit or its reader's units change.
-pub type KeptAdvice = Kept<(SolvedId, System), Vec<Option<String>>>;
+type KeptAdvice = Kept<(SolvedId, System), Vec<Option<String>>>;
+
+/// What the area keeps of the findings.
+#[derive(Debug, Default)]
+pub struct FindingsState {
+    advice: KeptAdvice,
+    /// The session whose findings were read last, and its verdict then.
+    read: Option<(SessionId, (Level, String))>,
+}
+
+impl FindingsState {
+    /// Whether the verdict is another than when the findings were read last: what changed it stands
+    /// on top.
+    fn has_another_verdict(&mut self, desk: &Desk, solved: &Solved) -> bool {
+        let verdict = verdict(&solved.findings, solved.document.example_count());
+        let now = Some((desk.session().id(), verdict));
+        let is_another = self.read != now;
+        self.read = now;
+        is_another
+    }
+}
 
 /// Numbers on the left, findings on the right.
-pub fn numbers_ui(ui: &mut Ui, desk: &Desk, advice: &mut KeptAdvice) {
+pub fn numbers_ui(ui: &mut Ui, desk: &Desk, findings: &mut FindingsState) {
     let Some(good) = desk.good() else {
         return;
     };
@@ -37,7 +58,7 @@ pub fn numbers_ui(ui: &mut Ui, desk: &Desk, advice: &mut KeptAdvice) {
                 |ui| key_numbers_ui(ui, good, width, desk.system()),
             );
             ui.separator();
-            ui.vertical(|ui| findings_ui(ui, good, desk.system(), advice));
+            ui.vertical(|ui| findings_ui(ui, desk, good, findings));
         });
     });
 }
@@ -99,18 +120,25 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
         });
 }
 
-fn findings_ui(ui: &mut Ui, solved: &Solved, system: System, advice: &mut KeptAdvice) {
-    let theme = theme(ui.ctx());
+fn findings_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, state: &mut FindingsState) {
+    let (theme, system) = (theme(ui.ctx()), desk.system());
+    let to_top = state.has_another_verdict(desk, solved);
     let examples = solved.document.example_count();
     ui.heading("Findings");
-    let advice = advice.get((solved.id, system), |_| {
+    let advice = state.advice.get((solved.id, system), |_| {
         let advice = |finding: &Finding| Some(solved.advice(finding.id, system)?.shown_in(system));
         solved.findings.iter().map(advice).collect()
     });
     let mut findings: Vec<_> = solved.findings.iter().zip(advice.iter()).collect();
     findings
         .sort_by_key(|(finding, _)| std::cmp::Reverse((finding.level, finding.doubt.is_some())));
-    ScrollArea::vertical().id_salt("findings").auto_shrink(false).show(ui, |ui| {
+    let mut list = ScrollArea::vertical()
+        .id_salt("findings")
+        .auto_shrink(false);
+    if to_top {
+        list = list.vertical_scroll_offset(0.0);
+    }
+    list.show(ui, |ui| {
         for (finding, advice) in findings {
             ui.horizontal_top(|ui| {
                 let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), egui::Sense::hover());

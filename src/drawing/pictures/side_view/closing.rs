@@ -30,11 +30,15 @@ impl SideView<'_> {
         match self.case.unit.profile.closing {
             Closing::ReelSlides { lean } => {
                 let word = slide_words("reel slides");
-                self.slide(scene, lean, pose.centre_on_plate, word);
+                let size = (0.3 * radius, 0.17 * radius);
+                self.slide(scene, lean, (pose.centre_on_plate, size), word);
             }
             Closing::KnifeSlides { lean } => {
                 let word = slide_words("bed bar slides");
-                self.slide(scene, lean, self.screw_on_plate(), word);
+                // From the bar upwards: below it the plate is near.
+                let size = (0.12 * radius, 0.08 * radius);
+                let up = self.slide_on_plate(lean) * size.0;
+                self.slide(scene, lean, (self.screw_on_plate() + up, size), word);
             }
             Closing::ReelPivots { .. } => {
                 if let Some(pivot) = self.pivot() {
@@ -100,8 +104,8 @@ impl SideView<'_> {
         scene.add_in(ShownIn::Whole, Role::Note, word);
     }
 
-    /// The line that the reel's centre or the bar slides on, in a slot about a place of it.
-    fn slide(&self, scene: &mut Scene, lean: Option<Angle>, middle: Point, words: [String; 2]) {
+    /// The way of the slide on the plate.
+    fn slide_on_plate(&self, lean: Option<Angle>) -> Vec2 {
         let pose = &self.case.solution.pose;
         let bench = &self.case.unit.profile.bench;
         let in_frame = if let Some(lean) = lean {
@@ -115,17 +119,28 @@ impl SideView<'_> {
         let on_plate = |way: Vec2| {
             pose.plate_from_frame * way.to_point() - pose.plate_from_frame * Point::ORIGIN
         };
-        let along = on_plate(in_frame.normalize());
-        let (centre, radius) = (middle, pose.reel_radius_mm);
-        let ends = [-1.0, 1.0]
-            .map(|side| Circle::new(centre + along * (side * 0.3 * radius), 0.17 * radius));
+        on_plate(in_frame.normalize())
+    }
+
+    /// The line that the reel's centre or the bar slides on, in a slot about a place of it, half so
+    /// long and wide.
+    fn slide(
+        &self,
+        scene: &mut Scene,
+        lean: Option<Angle>,
+        (centre, (half_length, half_width)): (Point, (f64, f64)),
+        words: [String; 2],
+    ) {
+        let along = self.slide_on_plate(lean);
+        let ends =
+            [-half_length, half_length].map(|off| Circle::new(centre + along * off, half_width));
         let slot = outline_about(&ends);
         scene.add_in(ShownIn::Whole, Role::Hint, Shape::Line(slot));
-        let axis = along * (0.58 * radius);
+        let axis = along * (half_length + 1.6 * half_width);
         let axis = line(centre - axis, centre + axis);
         scene.add_in(ShownIn::Whole, Role::CentreLine, Shape::Line(axis));
-        let aside = Vec2::new(along.y, -along.x) * (0.17 * radius);
-        let at = centre + along * (0.3 * radius) + aside;
+        let aside = Vec2::new(along.y, -along.x) * half_width;
+        let at = centre + along * half_length + aside;
         let word = label_or(at, (30.0, -14.0), true, words);
         scene.add_in(ShownIn::Whole, Role::Note, word);
     }

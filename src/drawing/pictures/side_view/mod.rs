@@ -87,10 +87,17 @@ impl Handles {
     pub fn of(solution: &Solution) -> Self {
         let pose = &solution.pose;
         let rear = &pose.rear_roller;
+        // On the frame, behind the rear roller's place on the bench: it turns with the unit, where
+        // the roller itself is set to rest on the plate.
+        let frame_turned = |way: Vec2| {
+            pose.plate_from_frame * way.to_point() - pose.plate_from_frame * Point::ORIGIN
+        };
+        let bench_place = rear.centre - frame_turned(Vec2::new(0.0, rear.moved.mm()));
+        let behind = frame_turned(Vec2::from_angle(2.4) * (rear.radius_mm * 1.25));
         Self {
             reel_rim: pose.centre_on_plate + Vec2::from_angle(0.7) * pose.reel_radius_mm,
             knife_edge: pose.edge_on_plate,
-            unit_back: rear.centre + Vec2::from_angle(2.4) * (rear.radius_mm * 1.25),
+            unit_back: bench_place + behind,
         }
     }
 }
@@ -150,7 +157,6 @@ impl SideView<'_> {
         self.overlays(&mut scene);
         self.dimensions_and_words(&mut scene);
         self.over_crest(&mut scene);
-        self.key_of_hints(&mut scene);
         scene
     }
 
@@ -330,13 +336,6 @@ impl SideView<'_> {
         scene.add_in(ShownIn::Whole, Role::Frame, Shape::Fill(outline.clone()));
         scene.add_in(ShownIn::Whole, Role::Hint, Shape::Line(outline));
     }
-
-    /// Which lines no file says anything of.
-    fn key_of_hints(&self, scene: &mut Scene) {
-        let row = u8::try_from(self.overlays.len()).unwrap_or(u8::MAX);
-        let text = "light: not in the file, drawn as a hint".to_owned();
-        scene.add_in(ShownIn::Whole, Role::Hint, Shape::Key { row, text });
-    }
 }
 
 fn label(at: Point, offset: (f64, f64), has_leader: bool, text: String) -> Shape {
@@ -399,7 +398,8 @@ fn draw_roller(scene: &mut Scene, roller: &RollerOnPlate, plate_from_frame: Affi
     let circle = |part: f64| Circle::new(roller.centre, roller.radius_mm * part).to_path(EXACT_MM);
     scene.add(Role::Roller, Shape::Fill(circle(1.0)));
     scene.add(Role::Roller, Shape::Line(circle(1.0)));
-    scene.add(Role::Roller, Shape::Line(circle(0.22)));
+    // What it turns on, no file says.
+    scene.add(Role::Hint, Shape::Line(circle(0.22)));
     // The line along which its bracket moves it: the frame's vertical.
     let up = plate_from_frame * Point::new(0.0, 1.0) - plate_from_frame * Point::ORIGIN;
     let reach = up * (1.25 * roller.radius_mm);

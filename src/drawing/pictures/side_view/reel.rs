@@ -36,15 +36,16 @@ impl SideView<'_> {
             scene.add(Role::Blade, Shape::Fill(section.clone()));
             scene.add(Role::Blade, Shape::Line(section));
         }
-        scene.add(Role::Hardware, Shape::Fill(circle(SHAFT)));
-        scene.add(Role::Hardware, Shape::Line(circle(SHAFT)));
+        scene.add(Role::Hint, Shape::Fill(circle(SHAFT)));
+        scene.add(Role::Hint, Shape::Line(circle(SHAFT)));
         scene.add(Role::TipCircle, Shape::Line(circle(1.0)));
         let turning = 0.56 * radius;
         let turning = Arc::new(centre, (turning, turning), 2.6, -1.1, 0.0).to_path(EXACT_MM);
         scene.add_in(ShownIn::Whole, Role::Note, Shape::Arrow(turning));
         let diameter = self.length(self.case.setting.reel_diameter);
+        // Clear of the vertical's centre line.
         let word = label_or(
-            centre + Vec2::new(0.0, radius * 0.56),
+            centre + Vec2::new(0.45 * radius, 0.5 * radius),
             (0.0, 0.0),
             false,
             [format!("reel {diameter}"), "reel".to_owned()],

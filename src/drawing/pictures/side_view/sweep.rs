@@ -5,15 +5,15 @@ use std::f64::consts::FRAC_PI_2;
 use kurbo::{Arc, BezPath, Point, Shape as _};
 
 use super::{EXACT_MM, SideView, label_or};
-use crate::analysis::NumberId;
+use crate::analysis::{Level, NumberId};
 use crate::drawing::scene::{
     Dimension, Direction, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn,
 };
 use crate::units::{Length, System};
 
 /// How many times as large as others the number of the sweep is, in the lens and in the whole.
-const LARGE: f64 = 1.7;
-const LARGER: f64 = 1.3;
+const LARGE: f64 = 2.2;
+const LARGER: f64 = 1.5;
 
 impl SideView<'_> {
     pub(super) fn below_cut(&self, scene: &mut Scene) {
@@ -67,12 +67,16 @@ impl SideView<'_> {
         if let Some(share) = &share {
             forms.insert(0, format!("{} ({share})", forms[0]));
         }
+        let level = self.sweep_is_worst().map(Level::word);
+        if let Some(level) = level {
+            forms.insert(0, format!("{level}: {}", forms[0]));
+        }
         let [text, shorter @ ..] = &forms[..] else {
             return;
         };
         let whole = Label {
             at: lowest,
-            offset: (46.0, 96.0).into(),
+            offset: (46.0, 62.0).into(),
             has_leader: true,
             larger: LARGER,
             text: text.clone(),
@@ -80,7 +84,10 @@ impl SideView<'_> {
         };
         scene.add_in(ShownIn::Whole, role, Shape::Label(whole));
         // The share and what the readings leave open, beside the large number.
-        let of_height = share.map(|share| format!("{share} of the height of cut"));
+        let of_height = share.map(|share| {
+            let level = level.map_or(String::new(), |level| format!("{level}: "));
+            format!("{level}{share} of the height of cut")
+        });
         let off = self
             .off(NumberId::SweepBelowCut)
             .map(|off| self.length(off));

@@ -35,13 +35,25 @@ impl SideView<'_> {
         })
     }
 
+    /// The sweep's level where it is the worst finding and its number is shown.
+    pub(super) fn sweep_is_worst(&self) -> Option<Level> {
+        let worst = self.worst_place()?;
+        let is_shown = self.case.solution.sweep.chord.mm() > 0.0;
+        (worst.finding == FindingId::Sweep && is_shown).then_some(worst.level)
+    }
+
     pub(super) fn worst(&self, scene: &mut Scene) {
         let Some(worst) = self.worst_place() else {
             return;
         };
         let role = Role::Worst(worst.level);
+        // The sweep's own number tells it.
+        let has_its_number = self.sweep_is_worst().is_some();
         scene.add(role, Shape::Hatch(worst.outline.clone()));
         scene.add(role, Shape::Line(worst.outline));
+        if has_its_number {
+            return;
+        }
         let whole = format!("{}: {}", worst.level.word(), worst.name);
         let word = label_or(worst.at, (-64.0, 52.0), true, [whole, worst.name]);
         scene.add(role, word);
