@@ -35,7 +35,7 @@ fn drag(window: &mut Window, from: Pos2, by: Vec2) -> Vec<(u64, bool)> {
 fn a_drag_solves_once_a_frame() {
     for (name, by) in [
         ("Attitude handle", Vec2::new(0.0, -40.0)),
-        ("Reel diameter handle", Vec2::new(42.0, -36.0)),
+        ("Reel diameter handle", Vec2::new(-12.0, 10.0)),
         ("Extension handle", Vec2::new(40.0, 0.0)),
     ] {
         let mut window = Window::demo();

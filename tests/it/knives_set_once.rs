@@ -296,26 +296,26 @@ fn the_uncertainty_of_a_room_is_what_moving_the_readings_shows() {
         let behind = bench.behind_centre.value();
         bench.behind_centre = Quantity::exactly(
             behind + Length::from_inches(0.02 * part),
-            System::Millimetre,
+            System::InchDecimal,
         );
         squares += (row_of(&moved).room().deg() - before).powi(2);
         moved = document.clone();
         let attitude = moved.bench.attitude.value();
         moved.bench.attitude =
-            Quantity::exactly(attitude + Angle::from_deg(0.25 * part), System::Millimetre);
+            Quantity::exactly(attitude + Angle::from_deg(0.25 * part), System::InchDecimal);
         squares += (row_of(&moved).room().deg() - before).powi(2);
         moved = document.clone();
         let diameter = moved.bench.reel_diameter.value();
         moved.bench.reel_diameter = Quantity::exactly(
             diameter + Length::from_inches(0.005 * part),
-            System::Millimetre,
+            System::InchDecimal,
         );
         squares += (row_of(&moved).room().deg() - before).powi(2);
         moved = document.clone();
         let height = moved.bench.height_of_cut.value();
         let more = Length::from_inches(0.002 * part);
-        moved.setting.height_of_cut = Some(Quantity::exactly(height + more, System::Millimetre));
-        moved.bench.height_of_cut = Quantity::exactly(height + more, System::Millimetre);
+        moved.setting.height_of_cut = Some(Quantity::exactly(height + more, System::InchDecimal));
+        moved.bench.height_of_cut = Quantity::exactly(height + more, System::InchDecimal);
         squares += (row_of(&moved).room().deg() - before).powi(2);
         squares.sqrt()
     };

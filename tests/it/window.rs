@@ -827,21 +827,24 @@ fn turf_reel_rollers_and_grinding_are_taken_from_the_form() {
 #[test]
 fn dragging_a_handle_moves_its_value_the_way_it_is_dragged() {
     for (name, by, is_more) in [
-        ("Reel diameter", Vec2::new(42.0, -36.0), true),
-        ("Reel diameter", Vec2::new(-42.0, 36.0), false),
+        ("Reel diameter", Vec2::new(12.0, -10.0), true),
+        ("Reel diameter", Vec2::new(-12.0, 10.0), false),
         ("Extension", Vec2::new(48.0, 0.0), true),
         ("Extension", Vec2::new(-48.0, 0.0), false),
         ("Attitude", Vec2::new(0.0, -42.0), true),
         ("Attitude", Vec2::new(0.0, 42.0), false),
     ] {
         let mut window = Window::demo_as_wanted();
+        // Worn so far that it can be larger and smaller.
+        window.type_over("Reel diameter", "6.7 in");
+        window.settle();
         let handle = window.button(&format!("{name} handle")).rect().center();
         window.drag(handle, by);
         let setting = &window.document().setting;
         let change = match name {
             "Attitude" => setting.attitude.as_ref().unwrap().value().deg() - 4.0,
             "Extension" => length_mm(setting.extension.as_ref()),
-            _ => length_mm(setting.reel_diameter.as_ref()) - 6.9 * 25.4,
+            _ => length_mm(setting.reel_diameter.as_ref()) - 6.7 * 25.4,
         };
         assert!(change.abs() > 0.3, "{name} by {by:?}: {change}");
         assert_eq!(change > 0.0, is_more, "{name} by {by:?}: {change}");
@@ -856,8 +859,8 @@ fn dragging_a_handle_moves_its_value_the_way_it_is_dragged() {
         let after = window.button(&format!("{name} handle")).rect().center();
         let followed = (after - handle).dot(by) / by.length_sq();
         assert!(
-            (0.6..1.2).contains(&followed),
-            "the handle stays by the pointer: {name}, {followed} of {by:?}"
+            (0.3..1.2).contains(&followed),
+            "the handle stays by the pointer, though the drawing fits again: {name}, {followed} of {by:?}"
         );
     }
 }

@@ -15,6 +15,8 @@ const GAP: f64 = 3.0;
 const OVERSHOOT: f64 = 6.0;
 /// From the dimension line to the paper's border at least.
 const BORDER: f64 = 14.0;
+/// How many lines of a large number the paper has room for at least.
+const OF_PAPER: f64 = 11.0;
 /// From the dimension line to its text.
 const TEXT_GAP: f64 = 4.0;
 
@@ -90,9 +92,15 @@ impl Dimension {
         pencil.wording(
             Role::Dimension,
             forms.cloned().collect(),
-            self.larger * TEXT_SIZE,
+            self.larger_on(pencil) * TEXT_SIZE,
             spots,
         );
+    }
+
+    /// How much larger than others its number is: no more than low paper has room for.
+    fn larger_on(&self, pencil: &Pencil) -> f64 {
+        let most = pencil.window.height() / (OF_PAPER * pencil.by_text(TEXT_SIZE));
+        self.larger.min(most.max(1.0))
     }
 
     /// Where the number would like to stand: on its line, beyond its ends, beside it, and last on a
@@ -100,7 +108,7 @@ impl Dimension {
     fn spots(&self, pencil: &Pencil, start: Point, end: Point, tail: f64) -> Vec<Spot> {
         let (gap, size) = (
             pencil.by_text(TEXT_GAP),
-            self.larger * pencil.by_text(TEXT_SIZE),
+            self.larger_on(pencil) * pencil.by_text(TEXT_SIZE),
         );
         // Of the line, what the paper shows.
         let window = pencil.window;

@@ -11,7 +11,7 @@ mod worked_out;
 
 use std::rc::Rc;
 
-use egui::{CentralPanel, Key, ScrollArea, Ui};
+use egui::{Align, CentralPanel, Key, ScrollArea, Ui};
 
 use self::life::LifePlots;
 use self::map::WindowMap;
@@ -37,6 +37,45 @@ pub const ABOUT: About = About {
 #[derive(Debug, Default)]
 pub struct KnivesArea {
     state: PerSession<State>,
+}
+
+/// A part of the area, to be brought to the top of what is seen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Part {
+    Table,
+    Overlay,
+    Map,
+    Life,
+}
+
+impl Part {
+    const ALL: [Self; 4] = [Self::Table, Self::Overlay, Self::Map, Self::Life];
+
+    fn name(self) -> &'static str {
+        match self {
+            Self::Table => "Table",
+            Self::Overlay => "Overlay",
+            Self::Map => "Map",
+            Self::Life => "Reel's life",
+        }
+    }
+}
+
+/// Buttons that bring a part to the top; which was asked for.
+fn parts_ui(ui: &mut Ui) -> Option<Part> {
+    let mut wanted = None;
+    ui.horizontal_wrapped(|ui| {
+        ui.label("Go to");
+        for part in Part::ALL {
+            let button = ui
+                .small_button(part.name())
+                .accessible_name(format!("Go to {}", part.name()));
+            if button.clicked() {
+                wanted = Some(part);
+            }
+        }
+    });
+    wanted
 }
 
 #[derive(Debug, Default)]
@@ -87,15 +126,23 @@ impl State {
         {
             ui.ctx().request_repaint();
         }
+        let wanted = shown.is_some().then(|| parts_ui(ui)).flatten();
+        let begin = |ui: &Ui, part: Part| {
+            if wanted == Some(part) {
+                ui.scroll_to_cursor(Some(Align::TOP));
+            }
+        };
         ScrollArea::vertical()
             .id_salt("knives")
             .auto_shrink(false)
             .show(ui, |ui| {
                 let followed = Followed::begin(ui);
                 let worked_out = shown.as_mut().map(|(worked_out, ..)| &mut **worked_out);
+                begin(ui, Part::Table);
                 table.show(ui, desk, worked_out);
                 if shown.is_some() {
                     ui.separator();
+                    begin(ui, Part::Overlay);
                     overlay.show(ui, desk);
                 }
                 ui.separator();
@@ -104,8 +151,10 @@ impl State {
                 let lists = shown
                     .as_ref()
                     .map(|(_, named, plotted)| (&**named, &**plotted));
+                begin(ui, Part::Map);
                 map.show(ui, desk, lists);
                 ui.separator();
+                begin(ui, Part::Life);
                 life.show(ui, desk, lists.map(|(_, plotted)| plotted));
                 ui.separator();
                 caution_in_short_ui(ui);
