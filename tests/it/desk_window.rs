@@ -36,7 +36,7 @@ fn a_drag_solves_once_a_frame() {
     for (name, by) in [
         ("Attitude handle", Vec2::new(0.0, -40.0)),
         ("Reel diameter handle", Vec2::new(-12.0, 10.0)),
-        ("Extension handle", Vec2::new(40.0, 0.0)),
+        ("Extension handle", Vec2::new(20.0, 0.0)),
     ] {
         let mut window = Window::demo();
         let handle = window.button(name).rect().center();

@@ -60,10 +60,11 @@ fn a_held_handle_stays_under_the_pointer_and_goes_by_steps() {
             }
             window.settle();
             let off = handle(&window, name) - (from + by);
-            // Along its way the handle stands within half a step; aside of it the hand may stray.
-            let aside = if name == "Reel diameter" { 8.0 } else { 5.0 };
+            // Along its way the handle stands within a step; aside of it the hand may stray.
+            let way = by.normalized();
+            let (along, aside) = (off.dot(way), off.dot(way.rot90()));
             assert!(
-                off.length() < aside,
+                along.abs() < 4.0 && aside.abs() < 10.0,
                 "{name} by {by:?}, {system:?}: {off:?}"
             );
             let (value, step) = (value(&window, name), step(&window, name));
