@@ -204,3 +204,23 @@ fn a_roller_move_is_told_in_turns_where_the_threads_are_known() {
     let window = why_of(document(&example(&[swept, ("limits: None,", brackets)])));
     window.assert_says("turns of the adjuster");
 }
+
+#[test]
+fn a_cause_leads_straight_to_the_adjustments_that_cure_it() {
+    let mut window = why_of(DemoUnit::GreensScalping.document());
+    window.click(Complaint::Ribs.name());
+    let top_of_try = |window: &Window| {
+        let name = format!("Try {}, To its limit", Knob::Attitude.name());
+        window.button(&name).rect().top()
+    };
+    let below = 1.5 * window.harness.ctx.content_rect().height();
+    assert!(top_of_try(&window) > below, "{}", top_of_try(&window));
+    window.click("What would cure Sweep");
+    window.settle();
+    let height = window.harness.ctx.content_rect().height();
+    assert!(
+        (0.0..height).contains(&top_of_try(&window)),
+        "{}",
+        top_of_try(&window)
+    );
+}

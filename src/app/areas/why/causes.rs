@@ -33,6 +33,11 @@ pub fn causes_ui(
         return None;
     };
     ui.label(complaint.look_first());
+    if complaint.comes_back() {
+        let text = format!("From mark to mark on the turf: {}.", worked_out.marks);
+        ui.label(text);
+        spacing_ui(ui, spacing, good, system);
+    }
     let found = &worked_out.causes;
     if !found.iter().any(|cause| cause.strength.has_part()) {
         let text = if found.iter().any(|c| c.strength == Strength::NotMeasured) {
@@ -45,11 +50,6 @@ pub fn causes_ui(
     let mut cure = None;
     for cause in found {
         cure = cause_ui(ui, cause, (good.document.example_count(), system)).or(cure);
-    }
-    if complaint.comes_back() {
-        let text = format!("From mark to mark on the turf: {}.", worked_out.marks);
-        ui.label(text);
-        spacing_ui(ui, spacing, good, system);
     }
     ui.label(RichText::new(complaint.outside()).weak());
     cure

@@ -9,7 +9,7 @@ mod worked_out;
 
 use std::rc::Rc;
 
-use egui::{CentralPanel, Key, RichText, ScrollArea, Ui};
+use egui::{Align, CentralPanel, Key, RichText, ScrollArea, Ui};
 
 use self::causes::causes_ui;
 use self::charts::ChartsState;
@@ -80,7 +80,7 @@ impl State {
         // Also while a trial has left nothing to show: this is the way back.
         self.trial.show(ui, desk);
         let is_current = desk.why_not_current().is_none() && !desk.is_asking();
-        let mut chosen = None;
+        let (mut chosen, mut leads_to_cure) = (None, false);
         ScrollArea::vertical()
             .id_salt("why")
             .auto_shrink(false)
@@ -92,11 +92,15 @@ impl State {
                     let seen = (&mut self.complaint, &mut self.spacing);
                     if let Some(cure) = causes_ui(ui, seen, (&good, &worked_out), system) {
                         self.finding = Some(cure);
+                        leads_to_cure = true;
                     }
                     ui.separator();
                     self.charts.show(ui, &good, &worked_out.why, system);
                     crests_ui(ui, &worked_out.why, system);
                     ui.separator();
+                    if leads_to_cure {
+                        ui.scroll_to_cursor(Some(Align::TOP));
+                    }
                     let asked = (&mut self.finding, &mut self.goal);
                     chosen = knobs_ui(ui, &good, &worked_out, asked, system);
                     ui.separator();
