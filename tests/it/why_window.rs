@@ -1,5 +1,6 @@
 //! The Why area: what it shows and what is done in it, without a display.
 
+use egui::Vec2;
 use sweepgauge::analysis::why::{Complaint, CrestLimits, Goal, Knob, Why, causes, worst_finding};
 use sweepgauge::analysis::{FindingId, NumberId, Solved};
 use sweepgauge::unit::Document;
@@ -207,7 +208,10 @@ fn a_roller_move_is_told_in_turns_where_the_threads_are_known() {
 
 #[test]
 fn a_cause_leads_straight_to_the_adjustments_that_cure_it() {
-    let mut window = why_of(DemoUnit::GreensScalping.document());
+    let mut start = Start::on(DemoUnit::GreensScalping.document());
+    start.size = Vec2::new(1366.0, 768.0);
+    let mut window = start.window();
+    window.click("Why");
     window.click(Complaint::Ribs.name());
     let top_of_try = |window: &Window| {
         let name = format!("Try {}, To its limit", Knob::Attitude.name());
