@@ -30,7 +30,7 @@ pub fn knife_moved(solved: &Solved, system: System) -> Option<String> {
         ("lifts", "more")
     };
     let mut told = format!(
-        "Closing the gap moves the knife and {way} its edge by {lifted}: with the rollers left alone the height of cut is so much {more}."
+        "The reel-to-knife adjustment moves the knife and {way} its edge by {lifted}: with the rollers left alone the height of cut is that much {more}."
     );
     if is_told(turned_deg) {
         let attitude = system.angle(Angle::from_deg(turned_deg.abs()));

@@ -120,7 +120,7 @@ impl Impossible {
                 behind_centre,
                 reach,
             } => Sentence::new(
-                "The bench's edge cannot stand {} from the reel's centre line: reel radius and gap together reach only {}. Measure behind centre, reel diameter and gap again.",
+                "The edge cannot stand {} from the reel's centre line: reel radius and gap together come to only {}. Measure behind centre, reel diameter and gap again.",
                 &[behind_centre.into(), reach.into()],
             ),
             Self::ReelSlidesPast {
@@ -128,7 +128,7 @@ impl Impossible {
                 needed,
                 nearest,
             } => Sentence::new(
-                "The reel, {}, cannot reach the edge: nearest approach of its sliding centre {}, and {} is needed. Less extension, a larger reel or another slide direction would bring them together.",
+                "The reel, {}, cannot reach the edge: nearest approach of its sliding centre {}, and {} is needed. Less edge forward, a larger reel or another slide direction would bring them together.",
                 &[reel_diameter.into(), nearest.into(), needed.into()],
             ),
             Self::ReelPivotsPast {
@@ -172,7 +172,7 @@ impl Impossible {
                 apart,
                 difference,
             } => Sentence::new(
-                "No ground touches both rollers from below: the front roller stands {} ahead of the rear one, their centres {} apart, their radii differ by {}. The front roller must stand ahead, with the centres farther apart than the radii differ.",
+                "Both rollers cannot stand on one plate: the front roller stands {} ahead of the rear one, their centres {} apart, their radii differ by {}. The front roller must stand ahead, with the centres farther apart than the radii differ.",
                 &[ahead.into(), apart.into(), difference.into()],
             ),
             Self::HeightBeyondRoller {
@@ -180,11 +180,11 @@ impl Impossible {
                 roller_radius,
                 apart,
             } => Sentence::new(
-                "No ground under the given roller, {} in radius, leaves the edge {} high: its centre stands only {} from the edge. Check the roller's move and the height of cut.",
+                "With the given roller, {} in radius, the edge cannot stand {} high: its centre stands only {} from the edge. Check the roller's move and the height of cut.",
                 &[roller_radius.into(), height_of_cut.into(), apart.into()],
             ),
             Self::TurnedOver { turn } => Sentence::new(
-                "The frame would have to turn {} to give this attitude; the rollers cannot carry it past a right angle. Choose an attitude nearer the bench's.",
+                "The frame would have to turn {} to give this attitude; the rollers cannot carry it past a right angle. Choose an attitude nearer the one measured.",
                 &[turn.into()],
             ),
             Self::RollersTurnOver {

@@ -118,7 +118,7 @@ impl Misread {
                 &[travel.into(), off.into()],
             ),
             Self::GapUnderStraightedge { gap, most } => Sentence::new(
-                "No crest or hollow leaves a gap of {} under this straightedge: it must be nothing or more, and stay under {}. Check both readings.",
+                "No crest or hollow leaves a gap of {} under this straightedge: it must be zero or more, and stay under {}. Check both readings.",
                 &[gap.into(), most.into()],
             ),
         }

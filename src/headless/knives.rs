@@ -231,7 +231,7 @@ fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
     );
     for row in rows {
         let is_bench = if row.knife == Fitted::Bench {
-            " (bench)"
+            " (as measured)"
         } else {
             ""
         };
@@ -268,7 +268,7 @@ fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
         if let Some(aim) = &row.aim {
             let _ = writeln!(
                 text,
-                "  {:19}  {}; rear roller {} from the bench",
+                "  {:19}  {}; rear roller {} from where it was measured",
                 "aim",
                 system.angle(aim.attitude),
                 system.roller_move(aim.rear_roller)

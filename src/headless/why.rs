@@ -94,12 +94,12 @@ fn plain(solved: &Solved, why: &Why, asked: Asked) -> String {
     for (title, left, budget) in [
         (
             "Height budget of the reel",
-            "left between reel and soil",
+            "clearance to soil, reel",
             &why.reel,
         ),
         (
             "Height budget of the underside",
-            "left between underside and soil",
+            "clearance to soil, underside",
             &why.underside,
         ),
     ] {
@@ -231,15 +231,25 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
                 .knife
                 .and_then(|place| solved.document.knife_at(place))
                 .map_or_else(String::new, |knife| format!(" {}", Quoted(&knife.name)));
-            let _ = writeln!(
-                text,
-                "  {name}{knife}: {}to its limit by {}, to {}; front roller {}, rear roller {}",
-                if answer.is_within { "room left " } else { "" },
-                change.by.shown_in(system),
-                change.to.shown_in(system),
-                system.roller_move(change.rollers.0),
-                system.roller_move(change.rollers.1)
-            );
+            let to = change.to.shown_in(system);
+            let told = format!("  {name}{knife}: ");
+            if answer.knob.is_speed() {
+                // The clip's limit, and not the reel's.
+                let _ = writeln!(
+                    text,
+                    "{told}clip length is within its limit at {to}, only if the machine's manual allows this speed"
+                );
+            } else {
+                let _ = writeln!(
+                    text,
+                    "{told}{}to its limit by {}, to {}; front roller {}, rear roller {}",
+                    if answer.is_within { "room left " } else { "" },
+                    change.by.shown_in(system),
+                    to,
+                    system.roller_move(change.rollers.0),
+                    system.roller_move(change.rollers.1)
+                );
+            }
             others_text(text, &change.others, solved);
             if answer.to_aim.is_none() {
                 steps_text(text, change, solved);

@@ -82,8 +82,8 @@ impl OneOf for ClosingWay {
         match self {
             Self::ReelSlides => "Reel slides",
             Self::ReelPivots => "Reel swings on a pivot",
-            Self::KnifePivots => "Knife's bar turns on a pivot",
-            Self::KnifeSlides => "Knife's bar slides",
+            Self::KnifePivots => "Bed bar turns on a pivot",
+            Self::KnifeSlides => "Bed bar slides",
         }
     }
 }

@@ -313,7 +313,7 @@ impl OneOf for MountEntry {
 
     fn name(self) -> &'static str {
         match self {
-            Self::Bar => "the bar",
+            Self::Bar => "the bed bar",
             Self::Knife => "the knife",
         }
     }

@@ -137,6 +137,6 @@ pub enum FlawKind {
     )]
     Step(String),
     /// A setting with a plus-or-minus.
-    #[error("{} is a setting and taken as exact; only bench measurements carry ±", Quoted(.0))]
+    #[error("{} is a setting and taken as exact; only readings carry a ±", Quoted(.0))]
     SettingWithHalfWidth(String),
 }

@@ -19,8 +19,8 @@ pub const COLUMNS: [&str; 13] = [
     "notes",
     "top angle",
     "front angle",
-    "top ground",
-    "face ground",
+    "metal off top face",
+    "metal off front face",
     "quantity",
 ];
 

@@ -3,7 +3,7 @@
 use crate::units::{Length, Measure as _};
 
 /// Other words for the columns of a knife.
-const ALSO: [(&str, &[&str]); 8] = [
+const ALSO: [(&str, &[&str]); 10] = [
     (
         "name",
         &[
@@ -21,6 +21,8 @@ const ALSO: [(&str, &[&str]); 8] = [
     ("width", &["depth", "edge to back"]),
     ("price", &["unit price", "cost"]),
     ("quantity", &["qty", "pieces", "pcs"]),
+    ("metal off top face", &["top ground", "off top face"]),
+    ("metal off front face", &["face ground", "off front face"]),
     ("notes", &["note", "remark", "remarks", "comment"]),
 ];
 

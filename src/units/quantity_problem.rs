@@ -8,7 +8,7 @@ use super::{Measure, NumberProblem, Quoted};
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum QuantityProblem {
     /// It is empty.
-    #[error("nothing is written here; write {kind}, like {example}")]
+    #[error("this is empty; write {kind}, like {example}")]
     Empty {
         /// The kind wanted, with its article.
         kind: &'static str,

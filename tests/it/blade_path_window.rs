@@ -73,7 +73,7 @@ fn the_numbers_follow_what_is_set() {
     assert_ne!(window.number("Enters the cut line"), before);
     let solved = window.generation();
     window.click("Smaller");
-    window.click("Fit");
+    window.click("Show all");
     window.click("Two turns of a blade");
     window.choose("Stretch upwards", "upwards ×5");
     assert_eq!(window.generation(), solved, "looking around solves nothing");
@@ -105,7 +105,7 @@ fn turning_the_reel_at_the_offered_speed_makes_the_clip_as_long_as_the_cut() {
     let ground = window.document().mowing.clone().unwrap().ground_speed;
     let speeds = kinematics(window.document()).for_cut.unwrap();
     let offered = speeds.reel_speed.entry(System::Millimetre);
-    window.click(&format!("Turn the reel at {offered}"));
+    window.click(&format!("Use {offered}"));
     let mowing = window.document().mowing.clone().unwrap();
     assert_eq!(mowing.reel_speed.text(), offered);
     assert_eq!(mowing.ground_speed, ground);

@@ -670,7 +670,11 @@ fn one_roller_given_with_the_height_kept_is_asked_for_and_written_alike() {
     exact(&higher, "/solution/rear_roller_move_mm", -INCH / 8.0);
     exact(&higher, "/setting/height_of_cut_mm", 0.6 * INCH);
     let refusing = ["--rear-move", "5 in", "--height-of-cut", "9 in"];
-    refused(&report(&written, &refusing), 3, &["No ground", "9.000 in"]);
+    refused(
+        &report(&written, &refusing),
+        3,
+        &["cannot stand", "9.000 in"],
+    );
 }
 
 #[test]
@@ -834,7 +838,7 @@ fn a_knife_that_moves_says_what_it_does_to_the_height_of_cut() {
         let unit = shop.example(&[("closing: ReelSlides(lean: None)", closing)]);
         done(report(&unit, &["--reel-diameter", "6.7 in"]))
     };
-    let says = "Closing the gap moves the knife and lifts its edge by";
+    let says = "The reel-to-knife adjustment moves the knife and lifts its edge by";
     assert!(!told("closing: ReelSlides(lean: None)").contains(says));
     // Upright, the edge rises as the reel wears by half of what it lost, and a little more.
     let slides = told("closing: KnifeSlides(lean: \"0 deg\")");

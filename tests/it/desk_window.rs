@@ -36,7 +36,7 @@ fn a_drag_solves_once_a_frame() {
     for (name, by) in [
         ("Attitude handle", Vec2::new(0.0, -40.0)),
         ("Reel diameter handle", Vec2::new(-12.0, 10.0)),
-        ("Extension handle", Vec2::new(20.0, 0.0)),
+        ("Edge forward handle", Vec2::new(20.0, 0.0)),
     ] {
         let mut window = Window::demo();
         let handle = window.button(name).rect().center();
@@ -91,7 +91,7 @@ fn every_change_has_a_name() {
     let mut window = Window::demo();
     let last = |window: &Window| window.app().session().last_change().cloned();
     assert_eq!(last(&window), None);
-    window.enter_text("Gap, bench", "1 thou");
+    window.enter_text("Gap, as measured", "1 thou");
     assert_eq!(
         last(&window).expect("a change").parts(),
         [Part::Field(sweepgauge::unit::Reading::Gap.into())]

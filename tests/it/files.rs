@@ -142,7 +142,7 @@ const BROKEN_VALUES: &[Broken] = &[
     broken("\"1.65 in\"", "1.65", 30, "1.65,", "options[0].reach", "found 1.65; write a length"),
     broken("knife: None", "knife: Some(\"long\")", 34, "Some(\"long\")", "setting.knife", "there are \"plain\", \"reaching\""),
     broken("knife: None", "knife: long", 34, "long", "setting.knife", "in quotes, or None"),
-    broken("gap: None", "gap: \"1 mm ± 0.1 mm\"", 33, "\"1 mm ±", "setting.gap", "only bench measurements carry ±"),
+    broken("gap: None", "gap: \"1 mm ± 0.1 mm\"", 33, "\"1 mm ±", "setting.gap", "only readings carry a ±"),
     broken("gap: None", "gap: Some(0.1)", 33, "Some(0.1)", "setting.gap", "a length in quotes"),
     broken("rollers: None", "rollers: \"0 mm\"", 36, "\"0 mm\"", "setting.rollers", "(front_move: …, rear_move: …), or None"),
     broken("\"900 rpm\"", "\"0 rpm\"", 38, "\"0 rpm\"", "mowing.reel_speed", "must be more than zero"),

@@ -10,8 +10,8 @@ use crate::common::shown::Window;
 const DRAGS: [(&str, Vec2); 6] = [
     ("Reel diameter", Vec2::new(-12.0, 10.0)),
     ("Reel diameter", Vec2::new(5.0, -4.0)),
-    ("Extension", Vec2::new(17.0, 1.0)),
-    ("Extension", Vec2::new(-17.0, -1.0)),
+    ("Edge forward", Vec2::new(17.0, 1.0)),
+    ("Edge forward", Vec2::new(-17.0, -1.0)),
     ("Attitude", Vec2::new(12.0, -28.0)),
     ("Attitude", Vec2::new(-12.0, 28.0)),
 ];
@@ -30,7 +30,7 @@ fn value(window: &Window, name: &str) -> f64 {
     };
     match name {
         "Attitude" => solved.solution.pose.attitude.deg(),
-        "Extension" => setting.extension.as_ref().map_or(0.0, |e| e.value().mm()) / unit_mm,
+        "Edge forward" => setting.extension.as_ref().map_or(0.0, |e| e.value().mm()) / unit_mm,
         _ => solved.unit.setting.reel_diameter.mm() / unit_mm,
     }
 }
@@ -85,7 +85,7 @@ fn a_held_handle_stops_at_its_limits_and_comes_back_with_the_pointer() {
     let limits = [
         ("Reel diameter", Vec2::new(300.0, -260.0), 7.0),
         ("Reel diameter", Vec2::new(-200.0, 170.0), 6.5),
-        ("Extension", Vec2::new(260.0, 0.0), 0.5),
+        ("Edge forward", Vec2::new(260.0, 0.0), 0.5),
     ];
     for (name, far, limit) in limits {
         let mut window = Window::demo_as_wanted();

@@ -66,7 +66,7 @@ fn the_first_tab_is_the_first_field_and_shift_goes_back_to_the_steps() {
 #[test]
 fn where_a_field_was_left_tab_goes_on() {
     let mut window = small_window(DemoUnit::FairwayTrailed);
-    window.field("Gap, bench").focus();
+    window.field("Gap, as measured").focus();
     window.settle();
     window.press(Key::Enter);
     window.press(Key::Tab);
@@ -99,7 +99,7 @@ fn tab_runs_through_every_area_in_view_and_round_again() {
         let place = |name: &str| stops.iter().position(|(_, stop)| stop == name);
         let order = [
             "Name",
-            "Height of cut, bench",
+            "Height of cut, as measured",
             "Knife name",
             "Limits",
             "File",
@@ -133,15 +133,15 @@ fn shift_tab_runs_the_same_way_back_in_view() {
 #[test]
 fn entering_a_field_takes_all_of_it_in_hand() {
     let mut window = small_window(DemoUnit::FairwayTrailed);
-    window.field("Attitude, bench").focus();
+    window.field("Attitude, as measured").focus();
     window.settle();
     window.harness.event(egui::Event::Text("5".to_owned()));
     window.settle();
-    assert_eq!(window.entry("Attitude, bench"), "5");
+    assert_eq!(window.entry("Attitude, as measured"), "5");
     window.press(Key::Tab);
     window.harness.event(egui::Event::Text("0.25".to_owned()));
     window.settle();
-    assert_eq!(window.entry("Behind centre, bench"), "0.25");
+    assert_eq!(window.entry("Behind centre, as measured"), "0.25");
 }
 
 fn click_at(window: &mut Window, at: egui::Pos2) {
@@ -161,11 +161,11 @@ fn click_at(window: &mut Window, at: egui::Pos2) {
 #[test]
 fn a_click_into_a_field_takes_all_of_it_and_a_second_one_sets_the_cursor() {
     let mut window = small_window(DemoUnit::FairwayTrailed);
-    let at = window.field("Attitude, bench").rect().left_center() + Vec2::new(8.0, 0.0);
+    let at = window.field("Attitude, as measured").rect().left_center() + Vec2::new(8.0, 0.0);
     click_at(&mut window, at);
     window.harness.event(egui::Event::Text("45".to_owned()));
     window.settle();
-    assert_eq!(window.entry("Attitude, bench"), "45");
+    assert_eq!(window.entry("Attitude, as measured"), "45");
     // A while later, so that it is no double click.
     (0..60).for_each(|_| {
         window.step();
@@ -173,7 +173,7 @@ fn a_click_into_a_field_takes_all_of_it_and_a_second_one_sets_the_cursor() {
     click_at(&mut window, at);
     window.harness.event(egui::Event::Text(".".to_owned()));
     window.settle();
-    let typed = window.entry("Attitude, bench");
+    let typed = window.entry("Attitude, as measured");
     assert!(typed.contains('4') && typed.contains('5'), "{typed}");
 }
 
@@ -230,9 +230,9 @@ fn a_reason_moves_nothing_and_a_screen_reader_hears_it_at_its_field() {
     };
     let before = places(&window);
     assert!(before.len() > 10);
-    window.type_over("Attitude, bench", "about 4");
+    window.type_over("Attitude, as measured", "about 4");
     assert_eq!(places(&window), before);
-    let node = window.field("Attitude, bench");
+    let node = window.field("Attitude, as measured");
     let data = node.accesskit_node().data().clone();
     assert_eq!(data.invalid(), Some(Invalid::True));
     let told = data.description().unwrap_or_default().to_owned();
@@ -259,7 +259,7 @@ fn a_reason_moves_nothing_and_a_screen_reader_hears_it_at_its_field() {
 fn what_cannot_be_true_is_told_at_its_field_and_taken_all_the_same() {
     let mut window = small_window(DemoUnit::FairwayTrailed);
     for (field, text, told) in [
-        ("Reel diameter, bench", "7.1", "a reel only wears"),
+        ("Reel diameter, as measured", "7.1", "a reel only wears"),
         ("Reach", "2.8", "no metal behind the screws"),
     ] {
         window.type_over(field, text);
@@ -281,7 +281,7 @@ fn what_cannot_be_true_is_told_at_its_field_and_taken_all_the_same() {
 fn f1_tells_what_the_field_in_hand_means_and_escape_goes_back_to_it() {
     let mut window = small_window(DemoUnit::FairwayTrailed);
     for (role, name, path) in [
-        (Role::TextInput, "Attitude, bench", "bench.attitude"),
+        (Role::TextInput, "Attitude, as measured", "bench.attitude"),
         (Role::ComboBox, "Turf", "turf"),
     ] {
         let words = Field::at_path(path).expect("a field").words();
@@ -336,15 +336,15 @@ fn a_menu_opens_by_its_letter_and_an_item_is_taken_by_its_own() {
     window.press(Key::P);
     window.assert_says("Open a path");
     window.press(Key::Escape);
-    window.enter_text("Attitude, bench", "5");
+    window.enter_text("Attitude, as measured", "5");
     window.press_with(Modifiers::ALT, Key::E);
-    assert_eq!(in_hand(&window).1, "Undo attitude, bench 5 deg");
+    assert_eq!(in_hand(&window).1, "Undo attitude, as measured 5 deg");
     window.press(Key::U);
     assert_eq!(window.document(), &DemoUnit::FairwayTrailed.document());
     window.assert_silent("Undo attitude");
     window.press_with(Modifiers::ALT, Key::E);
     window.press(Key::R);
-    assert_eq!(window.entry("Attitude, bench"), "5 deg");
+    assert_eq!(window.entry("Attitude, as measured"), "5 deg");
     window.press(Key::F10);
     window.press(Key::Escape);
     assert!(!window.has_button("Open…"), "the menu is closed");
@@ -495,7 +495,7 @@ fn readings_typed_faster_than_frames_each_land_in_their_field() {
     assert_eq!(held(&window, "reel.new_diameter"), "7 in");
     assert_eq!(held(&window, "reel.smallest_diameter"), "6.4 in");
     assert_eq!(held(&window, "reel.blades"), "9");
-    assert_eq!(in_hand(&window).1, "Reel diameter, bench");
+    assert_eq!(in_hand(&window).1, "Reel diameter, as measured");
     // A shortcut takes what was typed before it.
     let undo = pressing(Key::Z, Modifiers::COMMAND);
     press_at_once(&mut window, &[typing("6.8"), tab_back(), undo]);
@@ -548,7 +548,10 @@ fn a_new_unit_begins_with_its_name_in_hand_and_tab_comes_to_no_mark_between_fiel
 fn the_question_about_changes_begins_with_the_answer_that_loses_none() {
     for wrong in [false, true] {
         let mut window = small_window(DemoUnit::FairwayTrailed);
-        window.enter_text("Reel diameter, bench", if wrong { "x" } else { "6.8" });
+        window.enter_text(
+            "Reel diameter, as measured",
+            if wrong { "x" } else { "6.8" },
+        );
         window.press_with(Modifiers::COMMAND, Key::N);
         assert_eq!(in_hand(&window).1, "Keep editing");
         let before = window.document().clone();
@@ -566,7 +569,7 @@ fn the_view_menu_goes_by_its_letters_and_the_file_menu_quits() {
         window.press(letter);
         assert_eq!(window.harness.ctx.theme(), theme);
     }
-    window.enter_text("Reel diameter, bench", "6.8");
+    window.enter_text("Reel diameter, as measured", "6.8");
     window.press_with(Modifiers::ALT, Key::F);
     window.press(Key::Q);
     window.assert_says("Unsaved changes");
@@ -579,8 +582,8 @@ fn the_view_menu_goes_by_its_letters_and_the_file_menu_quits() {
 fn a_reason_hides_no_field() {
     let mut window = small_window(DemoUnit::FairwayTrailed);
     for (field, below) in [
-        ("Attitude, bench", "Gap, bench"),
-        ("Reel, scrap size", "Reel diameter, bench"),
+        ("Attitude, as measured", "Gap, as measured"),
+        ("Reel, minimum (scrap)", "Reel diameter, as measured"),
     ] {
         let before = window.entry(field);
         window.type_over(field, "x");
@@ -613,8 +616,8 @@ fn a_reason_hides_no_field() {
 #[test]
 fn shift_counts_as_it_was_when_the_key_went_down() {
     let mut window = small_window(DemoUnit::FairwayTrailed);
-    window.enter_text("Reel diameter, bench", "6.8");
-    window.enter_text("Reel diameter, bench", "6.7");
+    window.enter_text("Reel diameter, as measured", "6.8");
+    window.enter_text("Reel diameter, as measured", "6.7");
     let changed = window.document().clone();
     let shift = Modifiers::COMMAND | Modifiers::SHIFT;
     // All keys are up again before the frame is over.

@@ -12,7 +12,7 @@ use sweepgauge::units::{Angle, Length, Measure, Quantity, System};
 use crate::common::shown::{Start, Window, demo_set, document};
 
 const SWEEP_OVER_LIFE: &str = "Sweep against reel diameter";
-const MAP: &str = "Window map of \"plain\"";
+const MAP: &str = "Attitude map of \"plain\"";
 
 fn length(inches: f64) -> Quantity<Length> {
     Quantity::from_value(Length::from_inches(inches), System::InchDecimal)
@@ -82,7 +82,7 @@ fn the_area_shows_plots_map_and_lowest_heights() {
     }
     window.assert_says("\"short\" is past the sweep limit (watch) from a new reel to a scrap one.");
     window.assert_says(
-        "At 0.500 in there is a window with \"plain\" from a new reel to a scrap one.",
+        "At 0.500 in there is a working range with \"plain\" from a new reel to a scrap one.",
     );
     window.assert_says("Lowest height of cut with at least 1.00° of room");
     window.assert_says("sweep too deep");
@@ -94,16 +94,16 @@ fn the_switches_are_found_by_their_names() {
     window.click("attitude");
     window.assert_says("Over attitude");
     window.assert_says("passes the sweep limit (over) at an attitude of");
-    window.click("extension");
-    window.assert_says("Over extension");
+    window.click("edge forward");
+    window.assert_says("Over edge forward");
     window.click("reel diameter");
     window.assert_says("Through the reel's life");
     window.choose("Map of second knife", "reaching");
-    window.assert_says("Window map of \"plain\" and \"reaching\"");
+    window.assert_says("Attitude map of \"plain\" and \"reaching\"");
     window.choose("Map of knife", "short");
-    window.assert_says("Window map of \"short\" and \"reaching\"");
+    window.assert_says("Attitude map of \"short\" and \"reaching\"");
     window.choose("Map of second knife", "none");
-    window.assert_says("Window map of \"short\"");
+    window.assert_says("Attitude map of \"short\"");
     assert_eq!(window.document(), &document(DEMO_UNIT), "nothing was set");
 }
 
@@ -130,10 +130,10 @@ fn a_click_on_the_other_plots_sets_what_they_run_over() {
     click_in(&mut window, "Behind centre against attitude", 0.5, 0.5);
     let set = value(window.document().setting.attitude.as_ref());
     assert!((set - 7.5).abs() < 0.2, "{set}");
-    window.click("extension");
+    window.click("edge forward");
     click_in(
         &mut window,
-        "Underside above the ground against extension",
+        "Underside above the ground against edge forward",
         0.5,
         0.5,
     );
@@ -190,10 +190,11 @@ fn the_maps_height_is_tried_first_and_set_when_it_is_used() {
     let mut window = knives_of(document(DEMO_UNIT));
     let slider = window.slider("Map height of cut slider").rect();
     click_at(&mut window, slider.left_center() + egui::vec2(6.0, 0.0));
-    window.assert_says("tried on the map alone; in force is 0.500 in");
-    window.assert_says("no attitude holds every limit with \"plain\", at any size of the reel.");
+    window.assert_says("tried on the map alone; current is 0.500 in");
+    window
+        .assert_says("no attitude holds every limit with \"plain\", at any diameter of the reel.");
     assert_eq!(window.document(), &document(DEMO_UNIT));
-    window.click("Back to the height in force");
+    window.click("Back to the current height");
     window.assert_silent("tried on the map alone");
     click_at(&mut window, slider.left_center() + egui::vec2(6.0, 0.0));
     window.click("Use this height");
@@ -264,7 +265,7 @@ fn no_unit_makes_the_plots_stumble() {
         start.theme = theme;
         let mut window = knives_at(start);
         assert!(window.generation() > 0, "{name} is solved");
-        for over in ["attitude", "extension", "reel diameter"] {
+        for over in ["attitude", "edge forward", "reel diameter"] {
             window.click(over);
         }
         for plot in [MAP, SWEEP_OVER_LIFE] {

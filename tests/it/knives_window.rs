@@ -385,7 +385,7 @@ fn wrong_rows_are_refused_with_the_reason_and_none_is_added() {
         window.assert_says(&format!("No knife was added: {reason}"));
         assert_eq!(window.document(), &document(DEMO_UNIT));
     }
-    window.click("Leave it");
+    window.click("Cancel");
     window.assert_silent("Paste knives");
 }
 

@@ -266,9 +266,9 @@ fn saving_is_offered_only_while_it_can_be_done() {
     window.enter_text("Height of cut", "half");
     assert_eq!(offered(&mut window), [false; 3], "a wrong text");
     window.enter_text("Height of cut", "0.5");
-    window.enter_text("Gap, bench", "-1 mm");
+    window.enter_text("Gap, as measured", "-1 mm");
     assert_eq!(offered(&mut window), [false; 3], "a flaw");
-    window.enter_text("Gap, bench", "0 mm");
+    window.enter_text("Gap, as measured", "0 mm");
     assert_eq!(offered(&mut window), [true; 3]);
     let mut permissions = fs::metadata(&file).unwrap().permissions();
     permissions.set_readonly(true);

@@ -77,14 +77,14 @@ fn a_rise_lost_in_its_plus_or_minus_fills_nothing() {
 #[test]
 fn what_is_filled_in_takes_the_place_of_a_wrong_text() {
     let mut window = Start::on(document(DEMO_UNIT)).window();
-    window.type_over("Behind centre, bench", "far");
+    window.type_over("Behind centre, as measured", "far");
     window.assert_says("\"far\" is not a number");
     window.click("Behind centre from other readings…");
     window.type_over("Rise of the edge", "0.02 in ± 0.001 in");
     window.click("Fill in");
     window.assert_silent("\"far\" is not a number");
     let text = window.document().bench.behind_centre.text().to_owned();
-    assert_eq!(window.entry("Behind centre, bench"), text);
+    assert_eq!(window.entry("Behind centre, as measured"), text);
 }
 
 fn reel_card_on(document: Document) -> Window {
@@ -192,7 +192,7 @@ fn what_a_tip_off_its_place_does_to_behind_centre_is_shown() {
     // By hand: R = 3.45, b = 0.3, rise 0.013 068; 2° off reads 0.002 102 less, b = 0.2748; half a
     // space, 22.5°, reads 0.2626 less: below the reel's lowest point.
     window.assert_says("2° off that place: 0.275");
-    window.assert_says("half a blade space off that place: no reading that can be");
+    window.assert_says("half a blade space off that place: no such reading");
     window.click("a block to a square");
     // 0.3 less 0.0021, and less 0.2626.
     window.assert_says("2° off that place: 0.298");
@@ -225,7 +225,7 @@ fn a_straightedge_with_a_wrong_reading_gives_no_shape() {
 
 fn lean_card_on(document: Document) -> Window {
     let mut window = Start::on(document).window();
-    window.unfold_one("Closing the gap");
+    window.unfold_one("Reel-to-knife adjustment");
     window.click("Lean from two readings…");
     window
 }

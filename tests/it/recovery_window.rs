@@ -123,7 +123,7 @@ fn a_document_that_makes_no_sense_is_recovered_as_it_was() {
     let bench = Bench::new();
     let mut window = bench.window();
     window.unfold();
-    window.enter_text("Gap, bench", "-1 mm");
+    window.enter_text("Gap, as measured", "-1 mm");
     let flawed = window.document().clone();
     assert!(flawed.checked().is_err());
     drop(window);
@@ -282,7 +282,7 @@ fn work_that_differs_in_its_example_marks_alone_is_not_called_the_same() {
     drop(window);
     let window = bench.next_start();
     window.assert_silent("It says the same");
-    window.assert_says("Readings marked as examples");
+    window.assert_says("Readings that are examples");
 }
 
 #[test]
@@ -634,8 +634,8 @@ fn no_drop_takes_the_unit_away_under_a_card_that_works_on_it() {
     window.click("Knives");
     for (card, done, more) in [
         ("Read CSV…", "Add these knives", 1),
-        ("Paste rows…", "Leave it", 1),
-        ("Add a knife", "Leave it", 1),
+        ("Paste rows…", "Cancel", 1),
+        ("Add a knife", "Cancel", 1),
     ] {
         window.click(card);
         window.drop_file(&DemoUnit::GreensWalking.file());

@@ -19,10 +19,10 @@ const FIELDS: [&str; 8] = [
     "Reel diameter",
     "Height of cut",
     "Attitude",
-    "Extension",
+    "Edge forward",
     "Name",
-    "Behind centre, bench",
-    "Gap, bench",
+    "Behind centre, as measured",
+    "Gap, as measured",
     "Rear roller moved",
 ];
 const TEXTS: [&str; 12] = [
@@ -43,7 +43,7 @@ const LEAVING: [Option<Key>; 4] = [Some(Key::Enter), Some(Key::Tab), Some(Key::E
 const SLIDERS: [&str; 3] = [
     "Attitude slider",
     "Reel diameter slider",
-    "Extension slider",
+    "Edge forward slider",
 ];
 const BUTTONS: [&str; 8] = [
     "the rollers",

@@ -158,7 +158,7 @@ fn in_every_area_no_words_are_cut_and_what_it_comes_to_is_in_view() {
     let solved = Solved::of(&DemoUnit::FairwayTrailed.document()).unwrap();
     let (_, verdict) = verdict(&solved.findings, solved.document.example_count());
     let areas = [
-        (Key::Num2, "knives fit at"),
+        (Key::Num2, "knives pass at"),
         (Key::Num3, &*verdict),
         (Key::Num4, "A clip every"),
         (Key::Num1, &*verdict),
@@ -205,7 +205,7 @@ fn what_differs_from_as_measured_is_told_whole_at_its_foot() {
         ("Attitude", "4.5"),
         ("Height of cut", "0.45"),
         ("Reel diameter", "6.8"),
-        ("Extension", "0.05"),
+        ("Edge forward", "0.05"),
         ("Gap", "0.001"),
     ] {
         window.enter_text(field, text);
@@ -224,7 +224,7 @@ fn in_a_narrow_window_the_form_is_a_drawer_over_the_drawing() {
     assert!(!window.has_button("1 As measured"));
     window.click("Form");
     assert_eq!(drawing(&window), before);
-    window.enter_text("Reel diameter, bench", "6.8");
+    window.enter_text("Reel diameter, as measured", "6.8");
     assert!(window.says("unsaved changes"));
     window.press(Key::F2);
     assert!(!window.has_button("1 As measured"));

@@ -86,7 +86,7 @@ fn one_tab_after_another_runs_through_the_list_in_order() {
 #[test]
 fn an_example_that_is_true_is_kept_by_a_click_and_comes_back_with_undo() {
     let mut window = new_window();
-    window.click("Gap, bench: an example, keep it as mine");
+    window.click("Gap, as measured: an example, keep it as mine");
     window.assert_says("16 of 17 readings are still examples");
     assert!(!window.document().examples.has(Reading::Gap));
     window.press_with(egui::Modifiers::COMMAND, Key::Z);
@@ -96,7 +96,7 @@ fn an_example_that_is_true_is_kept_by_a_click_and_comes_back_with_undo() {
 #[test]
 fn escape_makes_an_example_of_it_again() {
     let mut window = new_window();
-    window.type_over("Height of cut, bench", "0.4");
+    window.type_over("Height of cut, as measured", "0.4");
     window.assert_says("16 of 17 readings are still examples");
     window.press(Key::Escape);
     assert_eq!(window.document(), &new_unit());
@@ -105,9 +105,9 @@ fn escape_makes_an_example_of_it_again() {
 #[test]
 fn what_stands_there_typed_again_is_no_example() {
     let mut window = new_window();
-    let shown = window.entry("Attitude, bench");
-    window.type_over("Attitude, bench", "7");
-    window.enter_text("Attitude, bench", &shown);
+    let shown = window.entry("Attitude, as measured");
+    window.type_over("Attitude, as measured", "7");
+    window.enter_text("Attitude, as measured", &shown);
     assert!(!window.document().examples.has(Reading::Attitude));
 }
 
@@ -122,8 +122,8 @@ fn nothing_can_be_wanted_beside_an_example() {
         );
     }
     window.click("Attitude: measure it first");
-    assert!(window.field("Attitude, bench").is_focused());
-    window.enter_text("Attitude, bench", "3");
+    assert!(window.field("Attitude, as measured").is_focused());
+    window.enter_text("Attitude, as measured", "3");
     window.click(WANTED);
     assert!(!window.has_button("Attitude: measure it first"));
     assert_eq!(window.placeholder("Attitude"), "as measured");
@@ -177,16 +177,16 @@ fn the_second_step_says_what_differs_and_goes_back_one_by_one_or_at_once() {
 #[test]
 fn a_folded_part_says_what_is_wrong_or_an_example_in_it() {
     let mut window = Window::demo();
-    window.unfold_one("Closing the gap");
-    window.choose("Closed by", "Reel swings on a pivot");
+    window.unfold_one("Reel-to-knife adjustment");
+    window.choose("Adjusted by", "Reel swings on a pivot");
     window.assert_says("2 of 21 readings are still examples");
     window.assert_silent("2 still examples");
-    window.unfold_one("Closing the gap");
+    window.unfold_one("Reel-to-knife adjustment");
     window.assert_says("2 still examples");
-    window.unfold_one("Closing the gap");
+    window.unfold_one("Reel-to-knife adjustment");
     window.enter_text("Pivot, ahead of edge", "-5");
     window.enter_text("Pivot, above plate", "high up");
-    window.unfold_one("Closing the gap");
+    window.unfold_one("Reel-to-knife adjustment");
     window.assert_says("1 wrong");
 }
 

@@ -78,9 +78,9 @@ fn what_is_typed_into_a_field_is_one_step() {
 fn typing_that_ends_where_it_began_is_no_step() {
     let mut window = Window::demo();
     let before = window.document().clone();
-    let shown = window.entry("Behind centre, bench");
-    window.type_over("Behind centre, bench", "0.3");
-    window.type_over("Behind centre, bench", &shown);
+    let shown = window.entry("Behind centre, as measured");
+    window.type_over("Behind centre, as measured", "0.3");
+    window.type_over("Behind centre, as measured", &shown);
     window.press(Key::Enter);
     assert_eq!(window.document(), &before);
     window.type_over("Reel diameter", "6.7");
@@ -94,7 +94,7 @@ fn typing_that_ends_where_it_began_is_no_step() {
 fn a_field_takes_back_what_is_typed_into_it_first() {
     let mut window = Window::demo_as_wanted();
     let first = window.document().clone();
-    window.enter_text("Extension", "0.1");
+    window.enter_text("Edge forward", "0.1");
     let before = window.document().clone();
     window.type_over("Reel diameter", "6.7 wide");
     window.assert_says("Not current");
@@ -112,7 +112,7 @@ fn a_wrong_text_is_a_step_of_its_own_and_comes_back() {
     let mut window = Window::demo_as_wanted();
     let first = window.document().clone();
     let shown = window.entry("Height of cut");
-    window.enter_text("Extension", "0.1");
+    window.enter_text("Edge forward", "0.1");
     let extended = window.document().clone();
     window.enter_text("Height of cut", "half");
     window.assert_says("Not current");
@@ -148,7 +148,7 @@ fn a_wrong_text_stays_while_other_steps_come_and_go() {
     let mut window = Window::demo_as_wanted();
     let first = window.document().clone();
     window.enter_text("Height of cut", "half");
-    window.enter_text("Extension", "0.1");
+    window.enter_text("Edge forward", "0.1");
     press(&mut window, UNDO);
     assert_eq!(window.document(), &first);
     assert_eq!(window.entry("Height of cut"), "half");
@@ -183,27 +183,27 @@ fn a_wrong_text_that_was_right_on_its_way_is_one_step() {
 #[test]
 fn a_change_over_a_wrong_text_is_taken_back_with_it() {
     let mut window = Window::demo_as_wanted();
-    window.enter_text("Extension", "0.1");
-    window.enter_text("Extension", "long");
+    window.enter_text("Edge forward", "0.1");
+    window.enter_text("Edge forward", "long");
     let before = window.document().clone();
-    let slider = window.slider("Extension slider").rect().center();
+    let slider = window.slider("Edge forward slider").rect().center();
     window.drag(slider, Vec2::new(40.0, 0.0));
     window.assert_silent("Not current");
     press(&mut window, UNDO);
     assert_eq!(window.document(), &before);
-    assert_eq!(window.entry("Extension"), "long");
+    assert_eq!(window.entry("Edge forward"), "long");
 }
 
 #[test]
 fn a_drag_is_one_step() {
     let mut window = Window::demo_as_wanted();
     let before = window.document().clone();
-    let slider = window.slider("Extension slider").rect().center();
+    let slider = window.slider("Edge forward slider").rect().center();
     window.drag(slider, Vec2::new(60.0, 0.0));
-    let entry = window.entry("Extension");
-    assert_one_step(&mut window, &before, &format!("extension {entry}"));
+    let entry = window.entry("Edge forward");
+    assert_one_step(&mut window, &before, &format!("edge forward {entry}"));
     let before = window.document().clone();
-    let slider = window.slider("Extension slider").rect().center();
+    let slider = window.slider("Edge forward slider").rect().center();
     window.drag(slider, Vec2::new(20.0, 0.0));
     press(&mut window, UNDO);
     assert_eq!(window.document(), &before, "a second drag is a second step");
@@ -266,7 +266,7 @@ fn a_click_is_one_step_in_every_area() {
     let mut window = Window::demo();
     let before = window.document().clone();
     window.click("Knives");
-    let middle = window.button("Window map of \"plain\"").rect().center();
+    let middle = window.button("Attitude map of \"plain\"").rect().center();
     window.harness.hover_at(middle);
     window.settle();
     window.harness.drag_at(middle);
@@ -315,16 +315,16 @@ fn steps_made_in_one_area_are_taken_back_in_another() {
 #[test]
 fn a_step_taken_back_is_told_and_shown_where_it_happened() {
     let mut window = Window::demo();
-    let before = window.entry("Attitude, bench");
-    window.enter_text("Attitude, bench", "5");
+    let before = window.entry("Attitude, as measured");
+    window.enter_text("Attitude, as measured", "5");
     window.click(WANTED);
     press(&mut window, UNDO);
-    window.assert_says("Undone: attitude, bench 5 deg.");
-    assert_eq!(window.entry("Attitude, bench"), before);
+    window.assert_says("Undone: attitude, as measured 5 deg.");
+    assert_eq!(window.entry("Attitude, as measured"), before);
     window.click(WANTED);
     press(&mut window, REDO);
-    window.assert_says("Done again: attitude, bench 5 deg.");
-    assert_eq!(window.entry("Attitude, bench"), "5 deg");
+    window.assert_says("Redone: attitude, as measured 5 deg.");
+    assert_eq!(window.entry("Attitude, as measured"), "5 deg");
 }
 
 #[test]

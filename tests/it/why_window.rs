@@ -119,7 +119,7 @@ fn another_finding_and_another_limit_can_be_asked_about() {
     // A green's starting limit.
     assert!((ratio - 1.5).abs() < 1e-6, "{ratio}");
     window.choose("Finding to bring to its limit", "Sweep: over limit");
-    window.click("not over");
+    window.click("not over limit");
     window.click(&format!("Try {}, To its limit", Knob::Attitude.name()));
     let share = Solved::of(window.document()).unwrap().solution.sweep_share;
     assert!((share.unwrap().of_one() - 0.1).abs() < 1e-6);
@@ -177,7 +177,7 @@ fn a_trial_that_leaves_nothing_to_show_can_still_be_taken_back() {
     let before = window.document().clone();
     window.click(&format!("Try {}, To its limit", Knob::Extension.name()));
     // Another field is typed wrong meanwhile: the area is not current.
-    window.type_over("Behind centre, bench", "wide");
+    window.type_over("Behind centre, as measured", "wide");
     window.assert_says("Not current");
     assert!(window.has_button("Undo"));
     window.click("Undo");

@@ -156,9 +156,9 @@ fn escape_leaves_the_document_as_if_nothing_had_been_typed() {
     // Shown in millimetres, kept in inches as it was typed: nothing is lost on the way.
     window.click(System::Millimetre.name());
     for (field, text) in [
-        ("Reel diameter, bench", "9 mm"),
+        ("Reel diameter, as measured", "9 mm"),
         ("Height of cut", "9"),
-        ("Extension", "1 mm"),
+        ("Edge forward", "1 mm"),
         ("Name", "another"),
     ] {
         window.type_over(field, text);
@@ -229,14 +229,14 @@ fn a_wrong_text_in_a_folded_group_is_still_named() {
 #[test]
 fn a_value_that_makes_no_sense_is_told_beside_its_field_and_over_the_drawing() {
     let mut window = Window::demo();
-    window.enter_text("Gap, bench", "-1 mm");
+    window.enter_text("Gap, as measured", "-1 mm");
     let reason = "\"-1 mm\" must not be negative";
     let reasons = window.texts();
     let reasons: Vec<_> = reasons.iter().filter(|t| t.contains(reason)).collect();
     assert_eq!(reasons.len(), 2, "{reasons:?}");
     assert!(reasons.iter().any(|text| text.starts_with("Gap")));
     window.assert_says(NUMBERS_NOT_CURRENT);
-    window.enter_text("Gap, bench", "0 mm");
+    window.enter_text("Gap, as measured", "0 mm");
     window.assert_silent("Not current");
     window.assert_silent(reason);
 }
@@ -245,14 +245,14 @@ fn a_value_that_makes_no_sense_is_told_beside_its_field_and_over_the_drawing() {
 fn an_impossible_unit_keeps_the_last_drawing_marked_not_current() {
     let mut window = Window::demo();
     let solved = window.generation();
-    window.enter_text("Behind centre, bench", "4 in");
-    window.assert_says("The bench's edge cannot stand 4.000 in from the reel's centre line");
+    window.enter_text("Behind centre, as measured", "4 in");
+    window.assert_says("The edge cannot stand 4.000 in from the reel's centre line");
     window.assert_says(NUMBERS_NOT_CURRENT);
     assert_eq!(window.generation(), solved);
     assert_shows(&window, &document(DEMO_UNIT));
     window.assert_says("Side view of the unit");
     assert!(!window.has_button("Attitude handle"));
-    window.enter_text("Behind centre, bench", "0.35 in");
+    window.enter_text("Behind centre, as measured", "0.35 in");
     window.assert_silent("Not current");
     assert!(window.has_button("Attitude handle"));
 }
@@ -261,8 +261,8 @@ fn an_impossible_unit_keeps_the_last_drawing_marked_not_current() {
 fn a_unit_that_never_could_be_built_says_why_nothing_is_drawn() {
     let text = DEMO_UNIT.replace("0.3 in ± 0.02 in", "4 in");
     let window = Start::on(document(&text)).window();
-    window.assert_says("Nothing can be drawn yet");
-    window.assert_says("The bench's edge cannot stand 4.000 in");
+    window.assert_says("Cannot be drawn yet");
+    window.assert_says("The edge cannot stand 4.000 in");
     window.assert_silent("Side view of the unit");
 }
 
@@ -277,9 +277,13 @@ fn the_unit_switch_changes_what_is_shown() {
         (System::InchDecimal, "0.5 in", "6.900 in"),
     ] {
         window.click(system.name());
-        assert!(window.entry("Height of cut, bench").starts_with(height));
+        assert!(
+            window
+                .entry("Height of cut, as measured")
+                .starts_with(height)
+        );
         assert_shows(&window, &document(DEMO_UNIT));
-        let entry = window.entry("Reel diameter, bench");
+        let entry = window.entry("Reel diameter, as measured");
         let entry = Quantity::<Length>::parse(&entry).expect("a length");
         assert!(entry.is_written_for(system), "{entry:?}");
         let solved = window.app().session().good().unwrap();
@@ -377,13 +381,16 @@ fn a_text_set_by_a_screen_reader_is_taken_and_shown_anew_like_any_other() {
 #[test]
 fn a_reading_keeps_how_far_it_can_be_off() {
     let mut window = Window::demo();
-    window.enter_text("Behind centre, bench", "0.31 ± 0.01");
+    window.enter_text("Behind centre, as measured", "0.31 ± 0.01");
     let reading = &window.document().bench.behind_centre;
     assert_eq!(reading.text(), "0.31 in ± 0.01");
     let file = write_text(window.document());
     assert!(read_text(&file).is_ok(), "{file}");
     window.click(System::Millimetre.name());
-    assert_eq!(window.entry("Behind centre, bench"), "7.874 mm ± 0.254 mm");
+    assert_eq!(
+        window.entry("Behind centre, as measured"),
+        "7.874 mm ± 0.254 mm"
+    );
 }
 
 // Sliders.
@@ -393,7 +400,7 @@ fn arrow_keys_step_a_slider_and_shift_steps_it_finer() {
     for (name, step, fine, unit) in [
         ("Attitude", 0.1, 0.01, 1.0),
         ("Reel diameter", 0.005, 0.0005, 25.4),
-        ("Extension", 0.005, 0.0005, 25.4),
+        ("Edge forward", 0.005, 0.0005, 25.4),
     ] {
         let mut window = Window::demo_as_wanted();
         let value = |window: &Window| {
@@ -409,7 +416,7 @@ fn arrow_keys_step_a_slider_and_shift_steps_it_finer() {
                     .unwrap_or(&bench.attitude)
                     .value()
                     .deg(),
-                "Extension" => length(&setting.extension, 0.0),
+                "Edge forward" => length(&setting.extension, 0.0),
                 _ => length(&setting.reel_diameter, bench.reel_diameter.value().mm()),
             }
         };
@@ -437,10 +444,10 @@ fn arrow_keys_step_a_slider_and_shift_steps_it_finer() {
 #[test]
 fn dragging_a_slider_moves_its_value_with_it() {
     let mut window = Window::demo_as_wanted();
-    let handle = window.slider("Extension slider").rect().center();
+    let handle = window.slider("Edge forward slider").rect().center();
     window.drag(handle, Vec2::new(60.0, 0.0));
     assert!(length_mm(window.document().setting.extension.as_ref()) > 1.0);
-    let handle = window.slider("Extension slider").rect().center();
+    let handle = window.slider("Edge forward slider").rect().center();
     window.drag(handle, Vec2::new(-60.0, 0.0));
     assert!(length_mm(window.document().setting.extension.as_ref()) < -1.0);
     window.assert_says(UNSAVED);
@@ -455,7 +462,7 @@ fn a_double_click_on_a_slider_goes_back_to_the_bench() {
     for name in [
         "Attitude slider",
         "Reel diameter slider",
-        "Extension slider",
+        "Edge forward slider",
     ] {
         let at = window.slider(name).rect().center();
         window.double_click(at);
@@ -479,7 +486,7 @@ fn a_slider_takes_the_place_of_what_is_being_typed() {
 fn back_to_as_measured_undoes_everything_that_was_set() {
     let mut window = Window::demo();
     window.enter_text("Attitude", "6");
-    window.enter_text("Extension", "0.05");
+    window.enter_text("Edge forward", "0.05");
     window.choose("Knife fitted", "short");
     window.click("the rollers");
     window.enter_text("Front roller moved", "up a bit");
@@ -606,7 +613,7 @@ fn fitting_a_knife_changes_the_solution() {
     window.choose("Knife fitted", "reaching");
     assert_shows(&window, &demo_set("knife: \"reaching\""));
     assert_ne!(window.number("Sweep"), short);
-    window.choose("Knife fitted", "plain (bench)");
+    window.choose("Knife fitted", "plain (as measured)");
     assert_eq!(window.document(), &document(DEMO_UNIT));
 }
 
@@ -676,9 +683,9 @@ fn hardware_is_added_measured_and_removed() {
 fn every_way_of_closing_the_gap_can_be_chosen_and_measured() {
     let mut window = Window::demo();
     window.enter_text("Reel diameter", "6.7 in");
-    window.unfold_one("Closing the gap");
+    window.unfold_one("Reel-to-knife adjustment");
     let slides = window.number("Behind centre");
-    window.choose("Closed by", "Reel swings on a pivot");
+    window.choose("Adjusted by", "Reel swings on a pivot");
     assert!(matches!(
         window.document().closing,
         ClosingReadings::ReelPivots { .. }
@@ -687,13 +694,13 @@ fn every_way_of_closing_the_gap_can_be_chosen_and_measured() {
     window.enter_text("Pivot, above plate", "5 in");
     assert_shows(&window, &window.document().clone());
     assert_ne!(window.number("Behind centre"), slides);
-    window.choose("Closed by", "Knife's bar turns on a pivot");
+    window.choose("Adjusted by", "Bed bar turns on a pivot");
     let ClosingReadings::KnifePivots { ahead, above } = &window.document().closing else {
         panic!("{:?}", window.document().closing);
     };
     assert_eq!((ahead.text(), above.text()), ("-5 in", "5 in"));
     window.enter_text("Pivot, above plate", "high");
-    window.choose("Closed by", "Reel slides");
+    window.choose("Adjusted by", "Reel slides");
     window.assert_silent("Not current");
     window.enter_text("Lean of the slide", "10");
     assert_shows(&window, &window.document().clone());
@@ -754,11 +761,11 @@ fn limits_of_ones_own_take_the_place_of_the_starting_ones() {
     window.unfold_one("Limits");
     let fields = [
         ("Sweep, watch above", "0.1"),
-        ("Sweep, over above", "0.2 %"),
-        ("Underside, at least", "2 mm"),
-        ("Ahead of centre, most", "1 mm"),
+        ("Sweep, over limit above", "0.2 %"),
+        ("Underside, minimum", "2 mm"),
+        ("Ahead of centre, maximum", "1 mm"),
         ("Clip ÷ height of cut, watch", "0.4"),
-        ("Clip ÷ height of cut, over", "50 %"),
+        ("Clip ÷ height of cut, over limit", "50 %"),
     ];
     window.assert_silent("Sweep: over");
     for (name, text) in fields {
@@ -766,14 +773,14 @@ fn limits_of_ones_own_take_the_place_of_the_starting_ones() {
     }
     window.assert_says("Sweep: over");
     assert_shows(&window, &window.document().clone());
-    window.click("The brackets' range of attitude is known");
-    window.enter_text("Attitude, least", "1");
-    window.enter_text("Attitude, most", "3");
+    window.click("Attitude range of the brackets is known");
+    window.enter_text("Attitude, minimum", "1");
+    window.enter_text("Attitude, maximum", "3");
     window.assert_says("Roller brackets: over");
     assert_shows(&window, &window.document().clone());
-    window.enter_text("Attitude, least", "8");
+    window.enter_text("Attitude, minimum", "8");
     window.assert_says(NUMBERS_NOT_CURRENT);
-    window.click("The brackets' range of attitude is known");
+    window.click("Attitude range of the brackets is known");
     window.assert_silent("Not current");
     for (name, _) in fields {
         window.enter_text(name, "");
@@ -789,15 +796,15 @@ fn turf_reel_rollers_and_grinding_are_taken_from_the_form() {
     window.enter_text("Name", "Example Ground, spare");
     for (name, text) in [
         ("Reel, new", "7.1 in"),
-        ("Reel, scrap size", "6.4 in"),
+        ("Reel, minimum (scrap)", "6.4 in"),
         ("Blades", "9"),
         ("Front, diameter", "2-3/4 in"),
         ("Front, ahead of edge", "5.4 in"),
         ("Rear, diameter", "2.25"),
         ("Rear, behind edge", "4.1 in"),
         ("Gap", "2 thou"),
-        ("Top ground", "5 thou"),
-        ("Face ground", "8 thou"),
+        ("Metal off top face", "5 thou"),
+        ("Metal off front face", "8 thou"),
         ("Lip length", "0.52"),
     ] {
         window.enter_text(name, text);
@@ -829,8 +836,8 @@ fn dragging_a_handle_moves_its_value_the_way_it_is_dragged() {
     for (name, by, is_more) in [
         ("Reel diameter", Vec2::new(12.0, -10.0), true),
         ("Reel diameter", Vec2::new(-12.0, 10.0), false),
-        ("Extension", Vec2::new(48.0, 0.0), true),
-        ("Extension", Vec2::new(-48.0, 0.0), false),
+        ("Edge forward", Vec2::new(48.0, 0.0), true),
+        ("Edge forward", Vec2::new(-48.0, 0.0), false),
         ("Attitude", Vec2::new(0.0, -42.0), true),
         ("Attitude", Vec2::new(0.0, 42.0), false),
     ] {
@@ -843,7 +850,7 @@ fn dragging_a_handle_moves_its_value_the_way_it_is_dragged() {
         let setting = &window.document().setting;
         let change = match name {
             "Attitude" => setting.attitude.as_ref().unwrap().value().deg() - 4.0,
-            "Extension" => length_mm(setting.extension.as_ref()),
+            "Edge forward" => length_mm(setting.extension.as_ref()),
             _ => length_mm(setting.reel_diameter.as_ref()) - 6.7 * 25.4,
         };
         assert!(change.abs() > 0.3, "{name} by {by:?}: {change}");
@@ -897,8 +904,8 @@ fn arrow_keys_step_the_handle_in_hand_and_shift_makes_them_finer() {
     for (name, key, step) in [
         ("Attitude", Key::ArrowUp, 0.05),
         ("Attitude", Key::ArrowLeft, -0.05),
-        ("Extension", Key::ArrowRight, 0.005 * inch),
-        ("Extension", Key::ArrowDown, -0.005 * inch),
+        ("Edge forward", Key::ArrowRight, 0.005 * inch),
+        ("Edge forward", Key::ArrowDown, -0.005 * inch),
         ("Reel diameter", Key::ArrowUp, 0.005 * inch),
         ("Reel diameter", Key::ArrowLeft, -0.005 * inch),
     ] {
@@ -910,7 +917,7 @@ fn arrow_keys_step_the_handle_in_hand_and_shift_makes_them_finer() {
             let setting = &window.document().setting;
             match name {
                 "Attitude" => setting.attitude.as_ref().unwrap().value().deg() - 4.0,
-                "Extension" => length_mm(setting.extension.as_ref()),
+                "Edge forward" => length_mm(setting.extension.as_ref()),
                 _ => length_mm(setting.reel_diameter.as_ref()) - 6.9 * inch,
             }
         };
@@ -920,7 +927,7 @@ fn arrow_keys_step_the_handle_in_hand_and_shift_makes_them_finer() {
         let told = window.button(&handle).value().expect("its value");
         let told = match name {
             "Attitude" => Quantity::<Angle>::parse(&told).unwrap().value().deg() - 4.0,
-            "Extension" => Quantity::<Length>::parse(&told).unwrap().value().mm(),
+            "Edge forward" => Quantity::<Length>::parse(&told).unwrap().value().mm(),
             _ => Quantity::<Length>::parse(&told).unwrap().value().mm() - 6.9 * inch,
         };
         assert!((told - 2.0 * step).abs() < 1e-9, "{name}: {told}");
@@ -970,7 +977,7 @@ fn a_double_click_on_a_handle_goes_back_to_the_bench() {
     for name in [
         "Attitude handle",
         "Reel diameter handle",
-        "Extension handle",
+        "Edge forward handle",
     ] {
         let at = window.button(name).rect().center();
         window.double_click(at);
@@ -986,11 +993,11 @@ fn looking_around_in_the_drawing_changes_nothing_but_the_view() {
     let fitted = at(&window);
     window.click("Larger");
     assert_ne!(at(&window), fitted);
-    window.click("Fit");
+    window.click("Show all");
     assert_eq!(at(&window), fitted);
     window.click("Lens");
     assert_ne!(at(&window), fitted, "the drawing has the lens' room");
-    window.click("Bench ghost");
+    window.click("As measured, dashed");
     window.click("Turf");
     window.click("Plate");
     window.click("Lens");
@@ -1120,7 +1127,7 @@ fn a_wrong_text_blocks_saving_and_is_named() {
 fn a_unit_that_could_not_be_opened_again_is_not_saved() {
     let (_folder, file) = folder_with_demo("gang.ron");
     let mut window = Start::on_file(&file).window();
-    window.enter_text("Gap, bench", "-1 mm");
+    window.enter_text("Gap, as measured", "-1 mm");
     window.press_with(Modifiers::COMMAND, Key::S);
     window.assert_says("Not saved");
     window.assert_says("must not be negative");
@@ -1386,7 +1393,7 @@ fn a_window_nobody_touches_rests() {
     window.enter_text("Attitude", "wrong");
     assert_rests(&mut window, "with a wrong text");
     window.enter_text("Attitude", "5");
-    window.enter_text("Behind centre, bench", "4 in");
+    window.enter_text("Behind centre, as measured", "4 in");
     assert_rests(&mut window, "with an impossible unit");
     window.click("About");
     assert_rests(&mut window, "with its cautions open");

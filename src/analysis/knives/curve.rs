@@ -31,7 +31,7 @@ impl Over {
         match self {
             Self::Diameter => "reel diameter",
             Self::Attitude => "attitude",
-            Self::Extension => "extension",
+            Self::Extension => "edge forward",
         }
     }
 

@@ -225,7 +225,7 @@ impl NumberId {
             },
             Self::Extension => Entry {
                 id: "setting.extension_mm",
-                name: "extension",
+                name: "edge forward",
                 title: "Edge forward, total",
                 meaning: "How much further ahead, along the datum, the fitted knife's unground edge stands than the edge of the knife that was on when you measured: its longer reach and the edge forward added.",
                 kind: Kind::Length,

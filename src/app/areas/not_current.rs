@@ -16,7 +16,7 @@ pub fn nothing_drawn_ui(ui: &mut Ui, desk: &Desk) {
         ui.add_space(80.0);
         let (place, _) = ui.allocate_exact_size(Vec2::splat(40.0), Sense::hover());
         symbol(ui, place, Level::Over, theme(ui.ctx()));
-        ui.heading("Nothing can be drawn yet");
+        ui.heading("Cannot be drawn yet");
         if let Some(why) = desk.why_not_current() {
             ui.label(why);
         }

@@ -20,7 +20,7 @@ impl Aim {
         let set = [
             ("attitude", self.attitude.is_some()),
             ("reel diameter", self.reel_diameter.is_some()),
-            ("extension", self.extension.is_some()),
+            ("edge forward", self.extension.is_some()),
             ("height of cut", self.height_of_cut.is_some()),
         ];
         let names = set.into_iter().filter(|(_, is_set)| *is_set);

@@ -22,7 +22,7 @@ pub const DEMO_UNIT: &str = include_str!("../../../demo-units/fairway-trailed.ro
 pub static DEMO_UNITS: [DemoUnit; 8] = [
     DemoUnit {
         name: "Fairway gang",
-        shows: "Nothing wrong with it. Fit one knife after the other and watch the sweep.",
+        shows: "A sound unit. Fit one knife after the other and watch the sweep.",
         text: DEMO_UNIT,
     },
     DemoUnit {
@@ -32,12 +32,12 @@ pub static DEMO_UNITS: [DemoUnit; 8] = [
     },
     DemoUnit {
         name: "Walking greens unit",
-        shows: "As it should stand. How soon more attitude takes too much off a green.",
+        shows: "As it should stand. See how soon more attitude scalps a green.",
         text: include_str!("../../../demo-units/greens-walking.ron"),
     },
     DemoUnit {
         name: "Knives to order",
-        shows: "Five knives and their prices: which fits from new to scrap size.",
+        shows: "Five knives and their prices: which one passes from new to scrap.",
         text: include_str!("../../../demo-units/knife-choice.ron"),
     },
     DemoUnit {
@@ -52,12 +52,12 @@ pub static DEMO_UNITS: [DemoUnit; 8] = [
     },
     DemoUnit {
         name: "Crowned tees",
-        shows: "Scalps the crowns and scuffs a strip at one end: ask under Why.",
+        shows: "Scalps the high spots and scuffs a strip at one end: ask under Why.",
         text: include_str!("../../../demo-units/tees-crowned.ron"),
     },
     DemoUnit {
         name: "Turning bar",
-        shows: "The bar turns the knife up to the reel: how far each roller has to move.",
+        shows: "The bed bar turns the knife up to the reel: how far each roller has to move.",
         text: include_str!("../../../demo-units/turning-bar.ron"),
     },
 ];

@@ -195,7 +195,7 @@ impl Desk {
 
     /// Does again the step that was taken back last and tells which it was; whether there was one.
     pub fn redo(&mut self) -> bool {
-        let told = self.redone().map(|step| format!("Done again: {step}."));
+        let told = self.redone().map(|step| format!("Redone: {step}."));
         let change = self.session_mut().redo();
         self.tell_step(told, change)
     }

@@ -230,7 +230,7 @@ fn rows_of(work: &Work, in_file: Option<&Document>) -> Vec<Row> {
     let examples = in_file
         .filter(|in_file| in_file.examples != recovered.examples)
         .map(|in_file| Row {
-            name: "Readings marked as examples".to_owned(),
+            name: "Readings that are examples".to_owned(),
             in_file: marked(in_file),
             recovered: marked(&recovered),
         });

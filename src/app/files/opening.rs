@@ -81,7 +81,7 @@ fn go_on(desk: &mut Desk, what: Asking, given_up: Vec<SessionId>) -> bool {
                 // The file in front may have been changed while the dialog was open.
                 return ask_besides(desk, Asking::Open(file), given_up);
             }
-            desk.tell("Nothing opened: no file was chosen. Where no dialog appears, use File, Open a path, or drop a file on the window.");
+            desk.tell("Not opened: no file was chosen. Where no dialog appears, use File, Open a path, or drop a file on the window.");
             false
         }),
         Asking::Open(file) => open(desk, &file),

@@ -84,7 +84,7 @@ impl BehindCard {
             let found = self.method.with_tip_off(&document.bench, self.taken(), off);
             match found {
                 Ok(behind) => format!("{name} off that place: {}", system.length(behind)),
-                Err(_) => format!("{name} off that place: no reading that can be"),
+                Err(_) => format!("{name} off that place: no such reading"),
             }
         });
         format!("On this unit with the tip {near}; {far}.")
@@ -142,7 +142,7 @@ impl FromOthers for BehindCard {
 
     fn basis(&self, _document: &Document) -> String {
         format!(
-            "{} are those of the bench measurements, with their ±.",
+            "{} are your readings, with their ±.",
             self.method.stands_on()
         )
     }

@@ -30,7 +30,7 @@ impl Fields<'_> {
             self.set(Change::of(format!("Kept {}", name.to_lowercase()), field));
         }
         response.on_hover_text(
-            "Nobody measured this on your unit yet. Type your own reading over it; or click, if it is the same on yours: mine, keep it.",
+            "Nobody has measured this on your unit yet. Type your own reading over it; or click if yours is the same, to keep it.",
         );
     }
 }

@@ -148,7 +148,7 @@ impl FromOthers for LeanCard {
         } else {
             "It leans ahead at the top."
         };
-        let fine = ", under Closing the gap: the bench line no longer stands in for it.";
+        let fine = ", under Reel-to-knife adjustment: the line from edge to centre no longer stands in for it.";
         (Some(way.to_owned()), fine.to_owned())
     }
 

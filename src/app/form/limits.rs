@@ -11,7 +11,7 @@ use crate::units::{Angle, Measure as _, Quantity, Share};
 pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     note(
         ui,
-        "What is not filled in is this program's starting value for the turf: no standard, but a place to begin your own trials. Only what you set here is saved with the unit.",
+        "What you leave out is a starting value for the turf: a rule of thumb, to begin your own trials with. Only what you set here is saved with the unit.",
     );
     let system = fields.system;
     let starting = Limits::starting(document.turf, document.system());
@@ -22,29 +22,29 @@ pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
             starting.sweep_watch.entry(system),
         ),
         (
-            "Sweep, over above",
+            "Sweep, over limit above",
             Field::SweepOver,
             starting.sweep_over.entry(system),
         ),
         (
-            "Underside, at least",
+            "Underside, minimum",
             Field::LeastUnderside,
             starting.underside.entry(system),
         ),
         (
-            "Ahead of centre, most",
+            "Ahead of centre, maximum",
             Field::MostAheadOfCentre,
             starting.ahead_of_centre.entry(system),
         ),
         (
-            "Behind centre, least",
+            "Behind centre, minimum",
             Field::LeastBehindCentre,
             starting
                 .behind_centre
                 .map_or_else(|| "none".to_owned(), |least| least.entry(system)),
         ),
         (
-            "Clip ÷ height of cut, least",
+            "Clip ÷ height of cut, minimum",
             Field::ClipLeast,
             starting.clip_least.entry(system),
         ),
@@ -54,7 +54,7 @@ pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
             starting.clip_watch.entry(system),
         ),
         (
-            "Clip ÷ height of cut, over",
+            "Clip ÷ height of cut, over limit",
             Field::ClipOver,
             starting.clip_over.entry(system),
         ),
@@ -68,10 +68,10 @@ pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         .and_then(|l| l.attitude_range.as_ref());
     let mut is_known = range.is_some();
     if ui
-        .checkbox(&mut is_known, "The brackets' range of attitude is known")
+        .checkbox(&mut is_known, "Attitude range of the brackets is known")
         .changed()
     {
-        let name = "The brackets' range of attitude";
+        let name = "Attitude range of the brackets";
         fields.set(Change::of(name, Group::AttitudeRange));
         document.set_attitude_range(is_known.then(|| AttitudeRange {
             low: Quantity::from_value(Angle::from_deg(0.0), system),
@@ -79,13 +79,13 @@ pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         }));
     }
     if is_known {
-        fields.row(ui, "Attitude, least", Field::LeastAttitude, document);
-        fields.row(ui, "Attitude, most", Field::MostAttitude, document);
+        fields.row(ui, "Attitude, minimum", Field::LeastAttitude, document);
+        fields.row(ui, "Attitude, maximum", Field::MostAttitude, document);
     }
     let least = starting.room.entry(system);
     fields.row_or(
         ui,
-        "Room for a knife, least",
+        "Room for a knife, minimum",
         Field::LeastRoom,
         document,
         &least,
@@ -99,11 +99,11 @@ const MARGINS: [f64; 3] = [10.0, 25.0, 50.0];
 fn take_from_unit_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let mut margin = None;
     ui.horizontal_wrapped(|ui| {
-        ui.label("Take them from this unit, which cuts well, with room of");
+        ui.label("Take them from this unit, which cuts well, plus");
         for percent in MARGINS {
             let button = ui
                 .small_button(format!("{percent:.0} %"))
-                .on_hover_text("Each limit as the unit stands now, and so much more")
+                .on_hover_text("Each limit as the unit stands now, plus this much")
                 .accessible_name(format!("Limits from this unit, {percent:.0} % of room"));
             if button.clicked() {
                 margin = Some(Share::from_base(percent / 100.0));

@@ -56,8 +56,8 @@ fn unit_and_reel_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         [
             ("Reel, new", "Reel, new", Field::NewDiameter),
             (
-                "Reel, scrap size",
-                "Reel, scrap size",
+                "Reel, minimum (scrap)",
+                "Reel, minimum (scrap)",
                 Field::SmallestDiameter,
             ),
         ],
@@ -65,7 +65,7 @@ fn unit_and_reel_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
             ("Blades", "Blades", Field::Blades),
             bench(
                 "Reel diameter",
-                "Reel diameter, bench",
+                "Reel diameter, as measured",
                 Reading::ReelDiameter,
             ),
         ],
@@ -112,18 +112,18 @@ fn plate_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> Option
         [
             bench(
                 "Height of cut",
-                "Height of cut, bench",
+                "Height of cut, as measured",
                 Reading::HeightOfCut,
             ),
-            bench("Attitude", "Attitude, bench", Reading::Attitude),
+            bench("Attitude", "Attitude, as measured", Reading::Attitude),
         ],
         [
             bench(
                 "Behind centre",
-                "Behind centre, bench",
+                "Behind centre, as measured",
                 Reading::BehindCentre,
             ),
-            bench("Gap", "Gap, bench", Reading::Gap),
+            bench("Gap", "Gap, as measured", Reading::Gap),
         ],
     ] {
         fields.pair(ui, document, pair);
@@ -167,7 +167,7 @@ fn folded_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> Optio
     );
     let is_closing = |field| field == Field::Closing || within(Group::Closing)(field);
     let both = (&mut *fields, &mut *document);
-    let name = "Closing the gap";
+    let name = "Reel-to-knife adjustment";
     section_ui(ui, both, name, is_closing, |ui, fields, document| {
         wanted = closing_ui(ui, fields, document);
     });
@@ -203,7 +203,7 @@ fn folded_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> Optio
 fn brackets_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     note(
         ui,
-        "What moves the rollers: known, every roller move is told in turns and in spacers as well.",
+        "What moves the rollers. Once entered, every roller move is shown in turns and in spacers as well; only spacers that the machine's manual allows.",
     );
     fields.group_rows(ui, document, Group::Brackets);
 }
@@ -211,7 +211,7 @@ fn brackets_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
 fn grinding_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     note(
         ui,
-        "What a grind takes: known, every knife tells how many grinds are left in it.",
+        "What a grind takes. Once entered, every knife shows how many grinds are left in it.",
     );
     fields.group_rows(ui, document, Group::Grinding);
 }
@@ -219,15 +219,15 @@ fn grinding_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
 fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> Option<WantedCard> {
     note(
         ui,
-        "How reel and knife come together again after grinding, or with another knife. Lean and pivot matter for that alone: a worn reel, ground faces, another knife.",
+        "How reel and knife come together again after grinding, or with another knife. Lean and pivot matter only then.",
     );
-    if fields.choice(ui, "Closed by", Field::Closing, document) {
-        fields.set(Change::of("Closed by", Group::Closing));
+    if fields.choice(ui, "Adjusted by", Field::Closing, document) {
+        fields.set(Change::of("Adjusted by", Group::Closing));
     }
     match document.closing.way() {
         ClosingWay::ReelSlides | ClosingWay::KnifeSlides => {
             let name = "Lean of the slide";
-            fields.row_or(ui, name, Reading::Lean, document, "bench line");
+            fields.row_or(ui, name, Reading::Lean, document, "edge to centre");
             let is_wanted = ui
                 .small_button("Lean from two readings…")
                 .on_hover_text("Back it off by its adjuster and read its place twice")
@@ -245,7 +245,7 @@ fn closing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> Opti
 fn hardware_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     note(
         ui,
-        "Screw heads and lugs that could drag, measured from the bench knife's edge. They matter for the underside only.",
+        "Screw heads and lugs that could drag, measured from the edge. They matter for the underside only.",
     );
     let mut removed = None;
     for index in 0..document.hardware.len() {
@@ -300,7 +300,7 @@ fn mowing_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     }
     note(
         ui,
-        "Speeds and blades make the clip; no other answer rests on the speeds.",
+        "Speeds and blades give the clip length; nothing else depends on the speeds.",
     );
     if document.mowing.is_some() {
         fields.group_rows(ui, document, Group::Mowing);

@@ -219,7 +219,7 @@ impl State {
                 let help = match step {
                     Step::Measured => "What you read on the unit as it stands on the plate.",
                     Step::Wanted => {
-                        "What you want instead. Whatever is left out stays as measured."
+                        "What you want instead. Whatever you leave out stays as measured."
                     }
                 };
                 response.on_hover_ui(|ui| {

@@ -105,13 +105,13 @@ const EVERYWHERE: [Entry; 16] = [
         Deed::Redo,
         &[with_shift(Key::Z), with_command(Key::Y)],
         "Redo",
-        "Do again what was taken back",
+        "Redo what was undone",
     ),
     entry(
         Deed::Undo,
         &[with_command(Key::Z)],
         "Undo",
-        "Take the last step back",
+        "Undo the last step",
     ),
     entry(
         Deed::Larger,
@@ -128,8 +128,8 @@ const EVERYWHERE: [Entry; 16] = [
     entry(
         Deed::FittingScale,
         &[ZOOM_RESET],
-        "Fitting the screen",
-        "Everything as large as fits the screen",
+        "Automatic",
+        "Everything as large as the screen has room for",
     ),
     entry(
         Deed::Menu(Menu::File),
@@ -153,13 +153,13 @@ const EVERYWHERE: [Entry; 16] = [
         Deed::Form,
         &[alone(Key::F2)],
         "Form",
-        "In a narrow window: take the form out, fold it away",
+        "In a narrow window: open the form, close it",
     ),
     entry(
         Deed::Help,
         &[alone(Key::F1)],
         "Help",
-        "What the field in hand means and how it is measured",
+        "What the field means and how it is measured",
     ),
     entry(
         Deed::ListKeys,
@@ -190,7 +190,7 @@ pub const IN_HAND: [(&str, &str); 10] = [
         "Arrows",
         "Step a handle on the drawing; with Shift in finer steps",
     ),
-    ("Ctrl+A", "Take all of a field in hand"),
+    ("Ctrl+A", "Select all of a field"),
     ("Ctrl+C, Ctrl+X, Ctrl+V", "Copy, cut, paste in a field"),
     ("Home, End", "To the beginning or the end of a field"),
 ];

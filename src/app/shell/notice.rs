@@ -18,7 +18,7 @@ pub fn notice_strip_ui(ui: &mut Ui, desk: &mut Desk) {
                 let is_any = desk.notices().kept().len() > 0;
                 let button = ui.add_enabled(is_any, egui::Button::new("Notices").small());
                 if button
-                    .on_hover_text("What was told last, to be read again")
+                    .on_hover_text("The last notices, to read again")
                     .clicked()
                 {
                     desk.open_card(NoticesCard);
@@ -62,7 +62,7 @@ impl Card for NoticesCard {
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
         ui.label(Lettering::CardTitle.of("Notices"));
-        ui.label("What was told last, the latest first.");
+        ui.label("The last notices, newest first.");
         ui.add_space(6.0);
         ScrollArea::vertical().max_height(420.0).show(ui, |ui| {
             for notice in desk.notices().kept() {

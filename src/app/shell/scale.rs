@@ -115,7 +115,7 @@ pub fn scale_menu_ui(ui: &mut Ui, desk: &mut Desk) {
     };
     let keys = |ui: &Ui, deed| keys_of(ui.ctx(), deed);
     let reset = keys(ui, Deed::FittingScale);
-    let fitting = format!("Fitting the screen ({fitted} %)");
+    let fitting = format!("Automatic ({fitted} %)");
     offer(ui, (&fitting, Key::F), None, &reset);
     ui.separator();
     let shown = now.unwrap_or(fitted);

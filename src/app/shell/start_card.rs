@@ -99,8 +99,7 @@ fn choices_ui(ui: &mut Ui, desk: &Desk) -> Option<Choice> {
                     choice = Some(chosen);
                 }
             };
-            let own =
-                "Type in what you read on it; what you have not typed yet is marked as an example.";
+            let own = "Type in what you read on it; what you have not typed yet stays an example.";
             row(ui, "My own unit", own, Choice::Own);
             row(ui, "Open a unit file…", "One saved before.", Choice::Open);
             row(

@@ -13,15 +13,15 @@ const STEPS: [(&str, &str); 4] = [
     ),
     (
         "2  Try",
-        "Under 2 As wanted drag attitude, reel diameter and extension, or the diamonds on the drawing. Choose a knife and a height of cut.",
+        "Under 2 As wanted drag height of cut, attitude, reel diameter and edge forward, or the diamonds on the drawing. Choose a knife.",
     ),
     (
         "3  Look",
-        "The lens shows how deep the reel sweeps below the cut line. Turn the wheel to zoom, drag to move, double-click to fit. The verdict above the drawing says whether that is too much, and the findings say what would bring it back.",
+        "The lens shows how deep the reel sweeps below the cut line. Turn the wheel to zoom, drag to move, double-click to show all. The verdict above the drawing says whether that is too much, and the findings say what would bring it back.",
     ),
     (
         "4  Set",
-        "Read how far each roller has to move, set it on the plate, measure again. To show it to others: Drawing only, and Ctrl with + and - for the size of everything.",
+        "Read how far each roller has to move, set it on the plate with engine off, key out, unit and reel blocked, and measure again. To show it to others: Drawing only, and Ctrl with + and - for the size of everything.",
     ),
 ];
 

@@ -95,7 +95,7 @@ impl<K: PartialEq> Viewer<K> {
     /// Buttons that fit and zoom; `whole` says what a fit shows.
     pub fn buttons_ui(&mut self, ui: &mut Ui, whole: &str) {
         let help = format!("Show {whole} (double-click the drawing)");
-        if ui.button("Fit").on_hover_text(help).clicked() {
+        if ui.button("Show all").on_hover_text(help).clicked() {
             self.fit();
         }
         for (name, factor) in ZOOMS {

@@ -203,7 +203,7 @@ impl BudgetChart<'_> {
         }
         let (role, name) = match column {
             Column::Step(kind) => (Role::Note, kind.name().to_owned()),
-            Column::Left => (Role::Heading, "left over soil".to_owned()),
+            Column::Left => (Role::Heading, "clearance to soil".to_owned()),
         };
         let mut lines = lines_within(pencil, role, &name, room);
         if let Column::Step(kind) = column
@@ -213,7 +213,7 @@ impl BudgetChart<'_> {
         }
         if let (Column::Left, Some(least)) = (column, self.least) {
             let least = self.system.length(least);
-            let whole = format!("at least {least}");
+            let whole = format!("minimum {least}");
             lines.extend(lines_within(pencil, Role::Note, &whole, room));
         }
         let line = pencil.by_text(NAME_LINE);

@@ -150,7 +150,7 @@ fn header(pencil: &mut Pencil, unit_name: &str, knife_name: &str, view: &SideVie
     };
     let (unit_name, knife_name) = (name(unit_name, 0.4), name(knife_name, 0.2));
     let about = format!(
-        "{examples}{unit_name}. Knife: {knife_name}. Reel {}, height of cut {}, attitude {}, extension {}.",
+        "{examples}{unit_name}. Knife: {knife_name}. Reel {}, height of cut {}, attitude {}, edge forward {}.",
         system.length(setting.reel_diameter),
         system.length(view.case.solution.pose.height_of_cut),
         system.angle(view.case.solution.pose.attitude),

@@ -82,7 +82,7 @@ impl PictureView {
             Self::Ground => "The whole unit on its ground",
             Self::Path => "The paths of the blade tips",
             Self::Budget => "The height budgets",
-            Self::Map => "The window map",
+            Self::Map => "The attitude map",
         }
     }
 }

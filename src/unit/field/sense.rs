@@ -66,7 +66,7 @@ impl Field {
         let text = self.text(document).unwrap_or_default();
         let told = self.kind().written(most, system).unwrap_or_default();
         Some(format!(
-            "{} is far past what any unit has here, {told} at most: look at the decimal point, the unit and the field",
+            "{} is far more than any unit has here, {told} at most: check the decimal point, the unit and the field",
             Quoted(&text)
         ))
     }

@@ -18,7 +18,7 @@ use sweepgauge::unit::{self, Document};
 
 /// The parts of the first step that are folded at first.
 const FOLDED: [&str; 7] = [
-    "Closing the gap",
+    "Reel-to-knife adjustment",
     "Hardware under the knife",
     "Ground",
     "Wear",

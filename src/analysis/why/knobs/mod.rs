@@ -108,6 +108,12 @@ impl Knob {
         }
     }
 
+    /// Whether it changes a speed, which the machine's manual alone allows.
+    #[must_use]
+    pub const fn is_speed(self) -> bool {
+        matches!(self, Self::GroundSpeed | Self::ReelSpeed)
+    }
+
     /// The unit in which its change is told to programs.
     #[must_use]
     pub const fn unit(self) -> &'static str {

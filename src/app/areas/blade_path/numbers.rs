@@ -51,7 +51,7 @@ pub fn numbers_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
                     ui.add_space(4.0);
                     caution_in_short_ui(ui);
                     ui.add_space(4.0);
-                    let basis = "Drawn on level ground, the rollers not sunk. The ripple is an estimate: it takes each stem to be cut at the clip nearest its root, and to stand straight from root to edge.";
+                    let basis = "Drawn on level ground with zero roller sink. The ripple is an estimate: it takes each stem to be cut at the clip nearest its root, and to stand straight from root to edge.";
                     ui.label(Lettering::FinePrint.of(basis).weak());
                     followed.bring_in(ui);
                 });
@@ -130,7 +130,7 @@ fn for_cut_ui(ui: &mut Ui, kinematics: &Kinematics, system: System) -> Option<Ch
     };
     let now = kinematics.speeds;
     ui.label(format!(
-        "Rule of thumb. Now: {} with the reel at {}. Either of these alone gives it:",
+        "Rule of thumb. Now: {} with the reel at {}. Either of these alone gives it, only if the machine's manual allows this speed:",
         now.ground_speed.entry(system),
         now.reel_speed.entry(system)
     ));
@@ -140,7 +140,7 @@ fn for_cut_ui(ui: &mut Ui, kinematics: &Kinematics, system: System) -> Option<Ch
         if speed_button(ui, "Drive at", &drive, now.ground_speed) {
             chosen = Some(Chosen::Drive(drive));
         }
-        if speed_button(ui, "Turn the reel at", &turn, now.reel_speed) {
+        if speed_button(ui, "Use", &turn, now.reel_speed) {
             chosen = Some(Chosen::Turn(turn));
         }
     });

@@ -136,13 +136,13 @@ impl CanvasState {
             ui.selectable_value(&mut canvas.standing, Standing::Plate, "Plate");
             ui.selectable_value(&mut canvas.standing, Standing::Turf, "Turf");
             ui.selectable_value(&mut canvas.standing, Standing::Crest, "Crest")
-                .on_hover_text("Standing on the crest of the form's Ground, or else on the tightest one that the whole unit crosses")
+                .on_hover_text("On the crest entered under Ground, or else on the tightest one that the whole unit crosses")
                 // The form's ground offers a crest too.
                 .accessible_name("On a crest");
             ui.separator();
             if is_narrow {
                 ui.toggle_value(&mut canvas.has_more, "More")
-                    .on_hover_text("Bench ghost and lens")
+                    .on_hover_text("As measured, and lens")
                     .accessible_name("More drawing tools");
             } else {
                 canvas.more_tools_ui(ui);
@@ -155,8 +155,8 @@ impl CanvasState {
 
     fn more_tools_ui(&mut self, ui: &mut Ui) {
         let canvas = self;
-        ui.checkbox(&mut canvas.has_ghost, "Bench ghost")
-            .on_hover_text("The bench pose, in dashes and dots, behind the present setting");
+        ui.checkbox(&mut canvas.has_ghost, "As measured, dashed")
+            .on_hover_text("The unit as measured, in dashes and dots, behind the current setting");
         ui.separator();
         ui.checkbox(&mut canvas.has_lens, "Lens");
         // In the row itself, so that it is wrapped with it.
@@ -198,7 +198,7 @@ impl CanvasState {
             canvas.aim = None;
         }
         ui.menu_button("Look at", |ui| {
-            let help = "The lens looks at the place of the worst finding until it is fitted again";
+            let help = "The lens looks at the place of the worst finding until it shows all again";
             let worst = ui.button("Show the worst place").on_hover_text(help);
             canvas.wants_worst |= worst.clicked();
             ui.separator();
@@ -337,8 +337,8 @@ fn heading_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, theme: Theme) {
         }
         // The line stands there always: the drawing must not move when a drag begins.
         let bench = solved.ghost().map_or_else(
-            || "As on the bench".to_owned(),
-            |ghost| format!("On the bench. {}", in_short(ghost.solution, system)),
+            || "As measured".to_owned(),
+            |ghost| format!("As measured. {}", in_short(ghost.solution, system)),
         );
         ui.horizontal(|ui| {
             still_examples_ui(ui, desk.document().example_count());

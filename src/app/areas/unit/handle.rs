@@ -27,7 +27,7 @@ impl Handle {
     fn name(self) -> &'static str {
         match self {
             Self::Rim => "Reel diameter",
-            Self::Edge => "Extension",
+            Self::Edge => "Edge forward",
             Self::Back => "Attitude",
         }
     }

@@ -157,7 +157,7 @@ fn findings_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, state: &mut FindingsSt
             });
             ui.add_space(3.0);
         }
-        let basis = "Limits not set in the file are this program's starting values, to be set from one's own trials (see Limits in the form). What would bring a finding back ends with some room inside its limit; Why tells the limit itself as well.";
+        let basis = "Limits not set in the file are rules of thumb; set your own from your own trials (see Limits in the form). Advice ends with some room inside the limit; Why shows the limit itself as well.";
         ui.label(Lettering::FinePrint.of(basis).weak());
         caution_in_short_ui(ui);
     });

@@ -28,7 +28,7 @@ pub fn causes_ui(
         }
     });
     let Some(complaint) = *asked else {
-        let text = "Choose the mark that the turf shows: the unit's own numbers tell what can make it, and what to measure to be sure.";
+        let text = "Choose the mark that the turf shows: the unit's own numbers say what can make it, and what to measure to be sure.";
         ui.label(RichText::new(text).weak());
         return None;
     };
@@ -41,7 +41,7 @@ pub fn causes_ui(
     let found = &worked_out.causes;
     if !found.iter().any(|cause| cause.strength.has_part()) {
         let text = if found.iter().any(|c| c.strength == Strength::NotMeasured) {
-            "Not explained by this geometry, as far as it is measured."
+            "Not explained by this geometry with what has been measured."
         } else {
             "Not explained by this geometry."
         };

@@ -44,7 +44,7 @@ impl ChartsState {
     pub fn show(&mut self, ui: &mut Ui, good: &Solved, why: &Why, system: System) {
         ui.heading("Height budget");
         ui.label(
-            RichText::new("From the height of cut on the plate down to what is left over the soil at the worst place. Rest the pointer on a step for its picture and its field.")
+            RichText::new("From the height of cut on the plate down to the clearance to soil at the worst place. Rest the pointer on a step for its picture and its field.")
                 .weak(),
         );
         if ui.available_width() >= 2.0 * LEAST_WIDTH {
@@ -129,7 +129,7 @@ impl ColumnHelp<'_> {
     fn ui(&self, ui: &mut Ui, column: Column) {
         let heading = |text: String| Lettering::Name.of(text);
         let Column::Step(kind) = column else {
-            ui.label(heading("Left over the soil".to_owned()));
+            ui.label(heading("Clearance to soil".to_owned()));
             let left = self.system.in_column(self.budget.left());
             ui.label(format!("{left}: all steps together."));
             return;

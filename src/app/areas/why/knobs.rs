@@ -108,7 +108,7 @@ fn finding_ui(
             if judged.limits().count() > 1 {
                 ui.separator();
                 ui.label("To");
-                for (offered, name) in [(Goal::Fine, "fine"), (Goal::NotOver, "not over")] {
+                for (offered, name) in [(Goal::Fine, "OK"), (Goal::NotOver, "not over limit")] {
                     ui.selectable_value(goal, offered, name)
                         .on_hover_text("Which of the finding's limits is aimed at");
                 }
@@ -116,6 +116,10 @@ fn finding_ui(
         }
     });
 }
+
+/// Around a speed: it is the clip's limit, and not the reel's.
+const SPEED_LEAD: &str = "Clip length is within its limit at";
+const IF_ALLOWED: &str = "only if the machine's manual allows this speed";
 
 /// What a row needs to be shown.
 struct Row<'a> {
@@ -227,8 +231,13 @@ impl Row<'_> {
                     .accessible_name(format!("Try {name}, {where_to}"))
                     .clicked();
             }
-            ui.label(RichText::new(where_to).weak());
+            let is_speed = answer.knob.is_speed();
+            let lead = if is_speed { SPEED_LEAD } else { where_to };
+            ui.label(RichText::new(lead).weak());
             ui.label(RichText::new(&what).family(strong()));
+            if is_speed {
+                ui.label(IF_ALLOWED);
+            }
             if let Some(rollers) = self.rollers(change) {
                 ui.label(rollers);
             }
@@ -283,6 +292,7 @@ impl Row<'_> {
                     self.signed(change.by)
                 )
             }
+            Knob::GroundSpeed | Knob::ReelSpeed => to,
             _ => format!("by {}, to {to}", self.signed(change.by)),
         }
     }
@@ -340,7 +350,7 @@ impl Row<'_> {
                 .iter()
                 .map(|other| other.id.title().to_lowercase())
                 .collect();
-            let text = format!("Also changes, level kept: {}", names.join(", "));
+            let text = format!("Also changes, status unchanged: {}", names.join(", "));
             ui.label(Lettering::FinePrint.of(text).weak())
                 .on_hover_ui(|ui| {
                     for other in kept {

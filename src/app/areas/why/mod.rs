@@ -150,5 +150,5 @@ fn crests_ui(ui: &mut Ui, why: &Why, system: System) {
         ui.label(format!("{reel} {knife}"));
     })
     .response
-    .on_hover_text("The tightest crest on which both rollers rest and the reel, or the knife, just touches the ground, the rollers' sink included. Measure a crown with a straightedge: see Ground in the form.");
+    .on_hover_text("The tightest crest on which both rollers rest and the reel, or the knife, just touches the ground, roller sink included. Measure a high spot with a straightedge: see Ground in the form.");
 }

@@ -38,7 +38,7 @@ impl Trial {
                 ui.set_min_height(ui.spacing().interact_size.y);
                 let Some(tried) = tried else {
                     let text =
-                        "Every adjustment below can be tried with one click, and taken back here.";
+                        "Each adjustment below can be tried with one click, and undone here.";
                     ui.add(egui::Label::new(RichText::new(text).weak()).truncate());
                     return None;
                 };

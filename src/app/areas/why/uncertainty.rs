@@ -16,7 +16,7 @@ const LEAST_WIDTH: f32 = 1040.0;
 pub fn how_sure_ui(ui: &mut Ui, good: &Solved, worked_out: &WorkedOut, system: System) {
     ui.heading("How sure");
     if good.unit.uncertain.is_empty() {
-        let text = "No reading carries a ±. Write how far a reading can be off behind it in the form, as in 0.3 in ± 0.02 in, and every number here says how sure it is.";
+        let text = "No reading carries a ±. Write how far a reading can be off after it in the form, as in 0.3 in ± 0.02 in, and every number here shows how sure it is.";
         ui.label(RichText::new(text).weak());
         if !good.uncertainty.has_any() {
             return;
@@ -34,7 +34,7 @@ pub fn how_sure_ui(ui: &mut Ui, good: &Solved, worked_out: &WorkedOut, system: S
         numbers_off_ui(ui, worked_out);
         improve_ui(ui, worked_out, system);
     }
-    let basis = "± holds about 95 % of what the readings leave open (95.45 %, as much as k = 2 holds of a normal spread). By the first-order law of JCGM 100:2008 (GUM): readings independent, each evenly spread within its own ±. The two that bring most keep that shape, the others together count as normal, and k comes from the three added up: from 1.65, where one reading brings it all, to 2, where many share in it. So a ± is never wider than the readings allow. Shares are of its square. A setting is taken as exact. It holds while a number changes in proportion to its readings. A finding cannot be told while a limit lies within its ±: a guard band of one expanded uncertainty, the rule of JCGM 106:2012 and of ISO 14253-1 up to 2013 (its edition of 2017 asks for 95 % of conformity, a narrower band).";
+    let basis = "± holds about 95 % of what the readings leave open (95.45 %, as much as k = 2 holds of a normal spread). By the first-order law of JCGM 100:2008 (GUM): readings independent, each evenly spread within its own ±. The two that bring most keep that shape, the others together count as normal, and k comes from the three added up: from 1.65, where one reading brings it all, to 2, where many share in it. So a ± is never wider than the readings allow. Shares are of its square. A setting is taken as exact. It holds while a number changes in proportion to its readings. A finding is undecided while a limit lies within its ±: a guard band of one expanded uncertainty, the rule of JCGM 106:2012 and of ISO 14253-1 up to 2013 (its edition of 2017 asks for 95 % of conformity, a narrower band).";
     ui.label(Lettering::FinePrint.of(basis).weak());
 }
 

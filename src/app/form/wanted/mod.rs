@@ -204,7 +204,7 @@ fn knife_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
             let fitted = &mut document.setting.knife;
             let bench = &document.knife.name;
             let is_bench = fitted.is_none() || fitted.as_ref() == Some(bench);
-            if list.offer(ui, is_bench, format!("{bench} (bench)")) {
+            if list.offer(ui, is_bench, format!("{bench} (as measured)")) {
                 *fitted = None;
             }
             for option in &document.options {

@@ -30,7 +30,7 @@ const REEL_DIAMETER: Wanted = Wanted {
     measured: Some(Reading::ReelDiameter),
 };
 const EXTENSION: Wanted = Wanted {
-    name: "Extension",
+    name: "Edge forward",
     field: Field::Extension,
     measured: None,
 };
@@ -40,12 +40,12 @@ const GAP: Wanted = Wanted {
     measured: Some(Reading::Gap),
 };
 const TOP_GROUND: Wanted = Wanted {
-    name: "Top ground",
+    name: "Metal off top face",
     field: Field::TopGround,
     measured: None,
 };
 const FACE_GROUND: Wanted = Wanted {
-    name: "Face ground",
+    name: "Metal off front face",
     field: Field::FaceGround,
     measured: None,
 };
@@ -78,7 +78,7 @@ impl Wanted {
                 let written = self.field.kind().written(base, system);
                 format!("measured {}", written.unwrap_or_default())
             }
-            None if self.field == Field::Extension => "as the knife's reach gives".to_owned(),
+            None if self.field == Field::Extension => "zero: as the knife's reach gives".to_owned(),
             None => "none taken off".to_owned(),
         }
     }

@@ -61,16 +61,16 @@ impl Way {
     const fn help(self) -> &'static str {
         match self {
             Self::Wanted => {
-                "Attitude and height are wanted; how far to move each roller comes out."
+                "You give attitude and height of cut; out comes how far to move each roller."
             }
             Self::Rollers => {
-                "The rollers are given, by a spacer or left alone; attitude and height come out."
+                "You give the rollers, with a spacer or left alone; out come attitude and height of cut."
             }
             Self::FrontRoller => {
-                "A spacer went in at the front bracket and the rear adjusters brought the height back: attitude and the rear roller's move come out."
+                "A spacer went in at the front bracket and the rear adjusters brought the height of cut back: out come attitude and the rear roller's move."
             }
             Self::RearRoller => {
-                "A spacer went in at the rear bracket and the front adjusters brought the height back: attitude and the front roller's move come out."
+                "A spacer went in at the rear bracket and the front adjusters brought the height of cut back: out come attitude and the front roller's move."
             }
         }
     }
@@ -117,7 +117,7 @@ pub fn stance_ui(
         Way::Rollers => {
             fields.group_rows(ui, document, Group::RollerMoves);
             let help =
-                "Nobody touched the rollers since the unit was measured: both moves are zero.";
+                "Nobody has touched the rollers since the unit was measured: both moves are zero.";
             let button = ui.button("Left alone, both 0").on_hover_text(help);
             if button.clicked() {
                 let zero = Quantity::from_value(Length::ZERO, fields.system);

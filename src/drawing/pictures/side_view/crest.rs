@@ -118,7 +118,7 @@ impl SideView<'_> {
         let told = match CrestLimits::of(&self.case).whole() {
             CrestLimit::TouchesOnLevel => "on no crest: reel or knife touches level ground already",
             CrestLimit::Radius(_) | CrestLimit::ClearsAll => {
-                "on no crest: none that carries both rollers reaches reel or knife"
+                "on no crest: none that carries both rollers touches reel or knife"
             }
         };
         let word = label(under_roller, (-40.0, 36.0), false, told.to_owned());

@@ -28,7 +28,7 @@ impl MapMark {
     pub const fn words(self) -> &'static str {
         match self {
             Self::Now => "as set now",
-            Self::Bench => "bench",
+            Self::Bench => "measured",
         }
     }
 }
@@ -70,9 +70,9 @@ pub(super) fn draw_all(pencil: &mut Pencil, settings: &[MapSetting], axes: &MapA
         let words = if !is_one_place {
             vec![setting.mark.words()]
         } else if apart < 0.5 {
-            vec!["as set now, as on the bench", "now, bench"]
+            vec!["as set now, as measured", "now, measured"]
         } else {
-            vec!["as set now, near the bench", "now"]
+            vec!["as set now, near as measured", "now"]
         };
         let other = other.map_or(at, |other| other.at(axes));
         name(pencil, frame, (at, other), &words);

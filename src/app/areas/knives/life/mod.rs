@@ -39,7 +39,7 @@ impl LifePlots {
         let heading = match self.over {
             Over::Diameter => "Through the reel's life",
             Over::Attitude => "Over attitude",
-            Over::Extension => "Over extension",
+            Over::Extension => "Over edge forward",
         };
         ui.heading(heading);
         ui.horizontal_wrapped(|ui| {
@@ -119,7 +119,7 @@ fn note_ui(ui: &mut Ui, key: &Key, is_by_rollers: bool) {
         ""
     };
     let text =
-        format!("Kept along each line: {kept}{rollers}. Click a plot to set the unit there.");
+        format!("Held along each line: {kept}{rollers}. Click a plot to set the unit there.");
     ui.label(RichText::new(text).weak());
 }
 

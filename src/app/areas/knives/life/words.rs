@@ -9,7 +9,7 @@ pub fn told(over: Over, at: f64, system: System) -> String {
     match over {
         Over::Diameter => format!("a reel of {}", system.length(Length::from_mm(at))),
         Over::Attitude => format!("an attitude of {}", system.angle(Angle::from_deg(at))),
-        Over::Extension => format!("an extension of {}", system.length(Length::from_mm(at))),
+        Over::Extension => format!("an edge forward of {}", system.length(Length::from_mm(at))),
     }
 }
 
@@ -18,7 +18,7 @@ fn everywhere(over: Over) -> &'static str {
     match over {
         Over::Diameter => "from a new reel to a scrap one",
         Over::Attitude => "at every attitude shown",
-        Over::Extension => "at every extension shown",
+        Over::Extension => "at every edge forward shown",
     }
 }
 

@@ -79,7 +79,7 @@ impl Swept {
 impl WindowMap {
     /// Choice, key, map and the lowest heights of cut.
     pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk, lists: Option<(&[Named], &KnivesDrawn)>) {
-        ui.heading("Window map");
+        ui.heading("Attitude map");
         let system = desk.system();
         let theme = theme(ui.ctx());
         let (Some(good), Some((knives, plotted))) = (desk.good(), lists) else {
@@ -114,7 +114,7 @@ impl WindowMap {
         let first = &chosen.knives.first()?.0;
         let second = chosen.knives.get(1).map(|(name, _)| name);
         ui.horizontal_wrapped(|ui| {
-            ui.label("What leaves a window with");
+            ui.label("Working range with");
             let list = ComboBox::from_id_salt("map knife")
                 .width(150.0)
                 .selected_text(first);
@@ -200,18 +200,18 @@ impl WindowMap {
                 });
             }
             if ui
-                .add_enabled(is_other, egui::Button::new("Back to the height in force"))
+                .add_enabled(is_other, egui::Button::new("Back to the current height"))
                 .clicked()
             {
                 self.choice.height = None;
             }
             let note = if is_other {
                 format!(
-                    "tried on the map alone; in force is {}",
+                    "tried on the map alone; current is {}",
                     system.length(in_force)
                 )
             } else {
-                "as in force".to_owned()
+                "current".to_owned()
             };
             ui.label(RichText::new(note).weak());
         });
@@ -241,7 +241,7 @@ impl WindowMap {
             whole.id.with("map"),
             Sense::click(),
         );
-        let title = format!("Window map of {}", chosen.together());
+        let title = format!("Attitude map of {}", chosen.together());
         response.widget_info(|| WidgetInfo::labeled(egui::Role::Button, true, title.clone()));
         let picture = MapPicture { map, axes };
         let settings = chosen.settings();
@@ -290,14 +290,16 @@ fn state_ui(ui: &mut Ui, chosen: &Chosen, map: &Map, system: System) {
     let is_everywhere = map.rows.iter().all(has_window);
     let says = if !least.is_finite() {
         format!(
-            "At {height} no attitude holds every limit with {together}, at any size of the reel."
+            "At {height} no attitude holds every limit with {together}, at any diameter of the reel."
         )
     } else if is_everywhere {
-        format!("At {height} there is a window with {together} from a new reel to a scrap one.")
+        format!(
+            "At {height} there is a working range with {together} from a new reel to a scrap one."
+        )
     } else {
         let (least, most) = (Length::from_mm(least), Length::from_mm(most));
         format!(
-            "At {height} there is a window with {together} only on reels between {} and {}.",
+            "At {height} there is a working range with {together} only on reels between {} and {}.",
             system.length(least),
             system.length(most)
         )
@@ -308,11 +310,11 @@ fn state_ui(ui: &mut Ui, chosen: &Chosen, map: &Map, system: System) {
     let bench = &chosen.unit.profile.bench;
     for (words, attitude, diameter) in [
         (
-            "The present setting",
+            "The current setting",
             chosen.trial.attitude,
             chosen.unit.setting.reel_diameter,
         ),
-        ("The bench pose", bench.attitude, bench.reel_diameter),
+        ("The unit as measured", bench.attitude, bench.reel_diameter),
     ] {
         let is_on = (low..=high).contains(&attitude) && (smallest..=new).contains(&diameter);
         if !is_on {

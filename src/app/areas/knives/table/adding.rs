@@ -43,7 +43,7 @@ impl Card for Adding {
         let system = desk.system();
         ui.label(Lettering::CardTitle.of("Add a knife"));
         ui.label(format!(
-            "From the supplier's drawing. A bare number is read in {}. It is compared once it is filled in; price and what follows it may stay blank.",
+            "From the supplier's drawing. A bare number is read in {}. It is compared once it is filled in; price and what comes after it may stay blank.",
             unit_name(system)
         ));
         ui.add_space(6.0);
@@ -73,7 +73,7 @@ impl Card for Adding {
         let (mut is_taken, mut is_over) = (false, false);
         ui.horizontal(|ui| {
             is_taken = ui.button("Add this knife").clicked();
-            is_over = ui.button("Leave it").clicked();
+            is_over = ui.button("Cancel").clicked();
         });
         let mut needed = COLUMNS.iter().zip(&self.cells).take(NEEDED_COLUMNS);
         let blank = needed.find(|(_, cell)| cell.trim().is_empty());

@@ -178,8 +178,8 @@ impl Cells<'_> {
         let is_bench = self.place == Fitted::Bench;
         ui.horizontal(|ui| {
             let told = match (is_bench, self.is_fitted) {
-                (true, true) => "bench, fitted",
-                (true, false) => "bench",
+                (true, true) => "measured, fitted",
+                (true, false) => "measured",
                 (false, true) => "fitted",
                 (false, false) => "",
             };
@@ -389,7 +389,7 @@ impl Cells<'_> {
                 .of(format!("rear roller {rear}"))
                 .weak(),
         )
-        .on_hover_text("From its bench place, height of cut kept");
+        .on_hover_text("From where it was measured, height of cut kept");
     }
 
     fn lip_ui(&self, ui: &mut Ui) {
@@ -438,6 +438,6 @@ fn short(limit: Limit) -> &'static str {
         Limit::Underside => "underside",
         Limit::Ahead => "ahead",
         Limit::Range => "range",
-        Limit::Reach => "reach",
+        Limit::Reach => "adjustment",
     }
 }

@@ -55,7 +55,7 @@ impl KnifeTable {
     /// Everything about the table: which knife fits, the rows, and what they rest on.
     pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk, mut worked_out: Option<&mut WorkedOut>) {
         ui.horizontal_wrapped(|ui| {
-            ui.heading("Which knife fits");
+            ui.heading("Which knife passes");
             ui.add_space(12.0);
             if ui
                 .button("Add a knife")

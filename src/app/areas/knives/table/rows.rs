@@ -171,7 +171,7 @@ impl Card for Pasting {
         let (mut is_taken, mut is_over) = (false, false);
         ui.horizontal(|ui| {
             is_taken = ui.button("Add these knives").clicked();
-            is_over = ui.button("Leave it").clicked();
+            is_over = ui.button("Cancel").clicked();
         });
         if is_taken {
             match add_rows(desk, &self.text, system) {

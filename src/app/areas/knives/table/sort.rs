@@ -67,13 +67,13 @@ impl Column {
     /// What it shows, in a sentence.
     pub const fn meaning(self) -> &'static str {
         match self {
-            Self::Name => "The bench knife and every knife to compare.",
+            Self::Name => "The measured knife and every knife to compare.",
             Self::Reach => "From the line of the mounting screws to the edge.",
             Self::SetOnce => {
                 "The attitudes at which every limit holds at every diameter of the reel, from new to scrap: set it once, and leave it."
             }
             Self::BehindCentre => {
-                "How far the edge stands behind the vertical through the reel's centre, at the attitude and height of cut in force."
+                "How far the edge stands behind the vertical through the reel's centre, at the current attitude and height of cut."
             }
             Self::Sweep => {
                 "How far the reel hangs below the edge, and its share of the height of cut."
@@ -94,10 +94,10 @@ impl Column {
                 "The thickness of lip that is left under the edge as ground, and the grinds until it is at its least."
             }
             Self::Aim => {
-                "The attitude to set it to, reel as it is set: the least that clears the underside by its limit and a margin. Under it the rear roller's place from the bench for that."
+                "The attitude to set it to, reel as it is set: the least that clears the underside by its limit and a margin. Below it, how far to move the rear roller from where it was measured."
             }
-            Self::Price => "What a supplier asks for one, as written.",
-            Self::Quantity => "How many are wanted, and what they cost together.",
+            Self::Price => "Price for one, as written.",
+            Self::Quantity => "How many to order, and what they cost together.",
             Self::Notes => "Whatever else is worth knowing.",
         }
     }
