@@ -20,9 +20,11 @@ pub mod ranges;
 mod reel_from;
 mod roller_steps;
 mod search;
+pub mod shop;
 mod solution;
 mod solved;
 pub mod uncertainty;
+mod wear_rate;
 pub mod why;
 
 pub use caution::{CAUTION, CAUTION_IN_SHORT, MODEL_IN_SHORT};
@@ -40,3 +42,4 @@ pub use roller_steps::{RollerSteps, Spacers, moves_told};
 pub use solution::Solution;
 pub use solved::{Solved, SolvedId, Unsolved};
 pub use uncertainty::{LEAN_OFF, Uncertainty};
+pub use wear_rate::{NoRate, ReachedAt, WearAlong, WearRate};

@@ -165,6 +165,15 @@ pub enum HeadlessCommand {
         #[arg(long)]
         json: bool,
     },
+    /// List every unit of a folder with how it stands, and tell which sets do not agree.
+    #[command(after_help = caution())]
+    Shop {
+        /// Folder of unit files, their records beside them.
+        folder: PathBuf,
+        /// One JSON object, in millimetres and degrees, instead of a table.
+        #[arg(long)]
+        json: bool,
+    },
     /// Draw a unit without a display.
     #[command(after_help = caution())]
     Picture {

@@ -34,18 +34,18 @@ impl OnBar {
     /// from it, seen δ above the level, `bar + r·sin(δ + turn) = radius`.
     #[must_use]
     pub fn of(pose: &Pose, resting: Point, bar: Length, down: RollerDown) -> Option<Self> {
-        let (roller, side) = match down {
+        let (roller, mirror) = match down {
             RollerDown::Front => (&pose.front_roller, 1.0),
             RollerDown::Rear => (&pose.rear_roller, -1.0),
         };
         let to_centre = roller.centre - resting;
         // A rear roller is seen in a mirror, which turns the other way.
-        let seen = Vec2::new(side * to_centre.x, to_centre.y);
+        let seen = Vec2::new(mirror * to_centre.x, to_centre.y);
         let sine = (roller.radius_mm - bar.mm()) / seen.hypot();
         if !(-1.0..=1.0).contains(&sine) {
             return None;
         }
-        let turn_rad = side * (sine.asin() - seen.atan2());
+        let turn_rad = mirror * (sine.asin() - seen.atan2());
         let on_bar = Point::new(resting.x, bar.mm());
         let moved = Affine::translate(on_bar.to_vec2())
             * Affine::rotate(turn_rad)

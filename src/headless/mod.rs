@@ -8,6 +8,7 @@ mod plate;
 mod plate_text;
 mod reel_diameter;
 mod report;
+mod shop;
 mod why;
 mod why_report;
 
@@ -15,6 +16,7 @@ pub use knives::{Printed, knives};
 pub use plate::plate;
 pub use reel_diameter::{ReelRead, reel_diameter};
 pub use report::{Report, table};
+pub use shop::shop;
 pub use why::{Asked, finding_named, why};
 
 use std::path::Path;
@@ -50,6 +52,25 @@ fn solved_from(file: &Path, what_if: &WhatIf) -> Result<Solved, Problem> {
     what_if.apply(&mut document)?.map_err(unsolved)?;
     tell_doubts(file, &document);
     Solved::of_shared(Arc::new(document)).map_err(unsolved)
+}
+
+/// A plate sheet worked out for the unit beside it.
+fn plate_of(file: &Path, is_json: bool) -> Result<String, Problem> {
+    let sheet = store::open_sheet(file)?;
+    let named = sheet.checked()?.unit;
+    let unit_file = named.map(|name| store::unit_beside(file, &name));
+    let unit = unit_file.as_deref().map(solved_as_is).transpose()?;
+    plate(&sheet, unit.as_ref(), is_json)
+}
+
+/// A unit's knives, as they are printed.
+fn knives_of(solved: &Solved, printed: Printed) -> Result<Printout, Problem> {
+    let text = knives(solved, printed)?;
+    Ok(if printed == Printed::Csv {
+        Printout::Rows(text)
+    } else {
+        Printout::Text(text)
+    })
 }
 
 /// Runs a command that needs no window and gives what it prints.
@@ -90,13 +111,8 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
             };
             reel_diameter(*blades, read, *json).map(Printout::Text)
         }
-        HeadlessCommand::Plate { sheet: file, json } => {
-            let sheet = store::open_sheet(file)?;
-            let named = sheet.checked()?.unit;
-            let unit_file = named.map(|name| store::unit_beside(file, &name));
-            let unit = unit_file.as_deref().map(solved_as_is).transpose()?;
-            plate(&sheet, unit.as_ref(), *json).map(Printout::Text)
-        }
+        HeadlessCommand::Shop { folder, json } => shop(folder, *json).map(Printout::Text),
+        HeadlessCommand::Plate { sheet, json } => plate_of(sheet, *json).map(Printout::Text),
         HeadlessCommand::Picture {
             file,
             out,
@@ -162,12 +178,7 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
                 (false, true) => Printed::Csv,
                 (false, false) => Printed::Plain,
             };
-            let text = knives(&solved_from(file, what_if)?, printed)?;
-            Ok(if *csv {
-                Printout::Rows(text)
-            } else {
-                Printout::Text(text)
-            })
+            knives_of(&solved_from(file, what_if)?, printed)
         }
     }
 }

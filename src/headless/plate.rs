@@ -127,7 +127,7 @@ impl RollerReport {
             out_of_parallel_mm: of(|parallel| parallel.out.mm()),
             expanded_mm: of(|parallel| parallel.expanded.mm()),
             high_end: parallel.map(|parallel| parallel.high.word()),
-            verdict: parallel.and_then(|parallel| Some(parallel.verdict?.words())),
+            verdict: parallel.and_then(|parallel| Some(parallel.verdict?.id())),
             at_adjuster_mm: roller.at_adjuster.map(Length::mm),
             correction: roller.correction.as_ref().map(CorrectionReport::of),
             runout: (!roller.runout.is_empty()).then_some(runout),
@@ -163,7 +163,7 @@ impl RunoutReport {
             high_point_deg: circle.out_of_centre.direction().deg(),
             tir_of_fit_mm: circle.read_by_fit().mm(),
             left_over_mm: circle.left_over.mm(),
-            verdict: runout.level.map(Level::word),
+            verdict: runout.level.map(Level::id),
         }
     }
 }

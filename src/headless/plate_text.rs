@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use super::report::in_line;
 use crate::analysis::plate::{
     BARS, Correction, ExpectedCut, HighEnd, MOST_TURN, Parallel, PlateResult, RollerResult,
-    StepState, Verdict, bar_choices, recommended,
+    StepState, bar_choices, recommended,
 };
 use crate::analysis::{Level, Solved};
 use crate::command::caution;
@@ -112,7 +112,7 @@ impl Page {
             let circle = &station.circle;
             let level = station
                 .level
-                .map_or(String::new(), |level| format!("{}: ", status(level)));
+                .map_or(String::new(), |level| format!("{}: ", level.word()));
             let name = format!("runout, {}", station.station.word());
             let told = format!(
                 "{level}{} read, {} by the circle fitted, high at {}, {} left over",
@@ -155,7 +155,7 @@ impl Page {
         );
         self.row("out of parallel", &told);
         if let (Some(within), Some(verdict)) = (parallel.within, parallel.verdict) {
-            let told = format!("within {}: {}", self.length(within), verdict_told(verdict));
+            let told = format!("within {}: {}", self.length(within), verdict.word());
             self.row("wanted", &told);
         }
         if let Some((_, sentence)) = parallel.read_better() {
@@ -305,24 +305,6 @@ impl Page {
                 self.line(&format!("  {caution}"));
             }
         }
-    }
-}
-
-/// A level as a person reads it.
-fn status(level: Level) -> &'static str {
-    match level {
-        Level::Fine => "OK",
-        Level::Watch => "watch",
-        Level::Over => "over limit",
-    }
-}
-
-/// A verdict as a person reads it.
-fn verdict_told(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Pass => "pass",
-        Verdict::Fail => "fail",
-        Verdict::CannotTell => "undecided",
     }
 }
 

@@ -130,7 +130,7 @@ struct Leaves {
     middle: Length,
     half_width: Length,
     /// What the leaves' own ± adds.
-    standard_leaves: Length,
+    own_standard: Length,
 }
 
 /// "Goes a, stops at b" reads the middle of a and b, rectangular between them.
@@ -152,7 +152,7 @@ fn leaves(
     Ok(Leaves {
         middle: (thin.value + thick.value) * 0.5,
         half_width: (thick.value - thin.value) * 0.5,
-        standard_leaves: Length::from_mm(both_mm * 0.5),
+        own_standard: Length::from_mm(both_mm * 0.5),
     })
 }
 
@@ -182,8 +182,8 @@ fn roller(path: &str, entry: Option<&RollerEntry>) -> Result<Option<RollerReadin
 struct End<'a> {
     once: Option<&'a GapEntry>,
     once_name: &'static str,
-    half_turn: Option<&'a GapEntry>,
-    half_turn_name: &'static str,
+    again: Option<&'a GapEntry>,
+    again_name: &'static str,
     diameter: Option<&'a Quantity<Length>>,
     diameter_name: &'static str,
 }
@@ -193,8 +193,8 @@ impl<'a> End<'a> {
         Self {
             once: roller.left.as_ref(),
             once_name: "left",
-            half_turn: roller.left_half_turn.as_ref(),
-            half_turn_name: "left_half_turn",
+            again: roller.left_half_turn.as_ref(),
+            again_name: "left_half_turn",
             diameter: roller.left_diameter.as_ref(),
             diameter_name: "left_diameter",
         }
@@ -204,8 +204,8 @@ impl<'a> End<'a> {
         Self {
             once: roller.right.as_ref(),
             once_name: "right",
-            half_turn: roller.right_half_turn.as_ref(),
-            half_turn_name: "right_half_turn",
+            again: roller.right_half_turn.as_ref(),
+            again_name: "right_half_turn",
             diameter: roller.right_diameter.as_ref(),
             diameter_name: "right_diameter",
         }
@@ -222,10 +222,10 @@ impl<'a> End<'a> {
             })
             .transpose()?;
         let once = self.read(path, self.once_name, self.once, diameter)?;
-        let half_turn = self.read(path, self.half_turn_name, self.half_turn, diameter)?;
+        let half_turn = self.read(path, self.again_name, self.again, diameter)?;
         let reads = [
             once.map(|read| (read, self.once)),
-            half_turn.map(|read| (read, self.half_turn)),
+            half_turn.map(|read| (read, self.again)),
         ];
         let reads: Vec<_> = reads.into_iter().flatten().collect();
         let share = match reads.len() {
@@ -265,7 +265,7 @@ impl<'a> End<'a> {
             Some(GapEntry::Feeler { goes, stops_at }) => {
                 let leaves = leaves(&path, goes, stops_at)?;
                 let between = standard_of(leaves.half_width.mm());
-                let standard_mm = between.mm().hypot(leaves.standard_leaves.mm());
+                let standard_mm = between.mm().hypot(leaves.own_standard.mm());
                 Measured {
                     value: leaves.middle,
                     standard: Length::from_mm(standard_mm),

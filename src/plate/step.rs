@@ -121,11 +121,14 @@ impl Step {
                 "Lift the unit onto the plate with a hoist or a second person, engine off, key out; block it so that it cannot tip.",
             ),
             Self::Reel => Some("Block the reel and wear cut-resistant gloves: blades cut at rest."),
-            Self::Bearings | Self::FrontRunout | Self::RearRunout => Some(TURNING),
+            Self::Bearings
+            | Self::FrontRunout
+            | Self::RearRunout
+            | Self::FrontEnds
+            | Self::RearEnds => Some(TURNING),
             Self::KnifeToReel => Some(
                 "Wear cut-resistant gloves, turn the reel by its nut or a tool only, and keep fingers away from the knife.",
             ),
-            Self::FrontEnds | Self::RearEnds => Some(TURNING),
             Self::FrontAdjuster | Self::RearAdjuster | Self::Height | Self::Attitude => {
                 Some(STANDING)
             }

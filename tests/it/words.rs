@@ -9,11 +9,12 @@ use sweepgauge::analysis::{CAUTION, CAUTION_IN_SHORT, NumberId};
 use crate::common::demo_unit::DemoUnit;
 use crate::common::shown::{Start, WANTED, Window, document};
 
-const COMMANDS: [&str; 7] = [
+const COMMANDS: [&str; 8] = [
     "report",
     "knives",
     "why",
     "reel-diameter",
+    "shop",
     "picture",
     "plate",
     "window",
@@ -42,6 +43,8 @@ fn printouts() -> Vec<(String, String)> {
         .file()
         .with_file_name("example-ground/greens-1.plate.ron");
     asked.push(vec!["plate".to_owned(), sheet.display().to_string()]);
+    let folder = sheet.with_file_name("").display().to_string();
+    asked.push(vec!["shop".to_owned(), folder]);
     asked
         .into_iter()
         .map(|arguments| {

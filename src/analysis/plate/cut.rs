@@ -91,8 +91,8 @@ fn expanded(sheet: &Readings, shares: RollerShares) -> Option<Length> {
     let (front_weight, rear_weight) = (weight(shares.front, front)?, weight(shares.rear, rear)?);
     let own = |roller: &RollerReadings| {
         let ends = [roller.left?, roller.right?];
-        let read: f64 = ends.iter().map(|end| end.standard().mm().powi(2)).sum();
-        Some(read + plate_variance(sheet))
+        let of_ends: f64 = ends.iter().map(|end| end.standard().mm().powi(2)).sum();
+        Some(of_ends + plate_variance(sheet))
     };
     let variance = front_weight.powi(2) * own(front)?
         + rear_weight.powi(2) * own(rear)?

@@ -3,10 +3,11 @@
 //!
 //! `result.rs` works a sheet out, `roller.rs` one of its rollers: `parallel.rs` judges the ends, `correction.rs` says what its adjuster does, `runout.rs`
 //! judges how round it runs; `cut.rs` foretells the cut, `gauge_bar.rs` chooses the bar, `order.rs`
-//! says how far the work is.
+//! says how far the work is, `feed.rs` what a finished sheet gives its unit and its record.
 
 mod correction;
 mod cut;
+mod feed;
 mod gauge_bar;
 mod order;
 mod parallel;

@@ -87,13 +87,23 @@ impl HighEnd {
 }
 
 impl Verdict {
-    /// The words for it.
+    /// Its name for programs; never changes.
     #[must_use]
-    pub const fn words(self) -> &'static str {
+    pub const fn id(self) -> &'static str {
         match self {
             Self::Pass => "pass",
             Self::Fail => "fail",
             Self::CannotTell => "cannot tell",
+        }
+    }
+
+    /// The word for it.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Pass => "pass",
+            Self::Fail => "fail",
+            Self::CannotTell => "undecided",
         }
     }
 }

@@ -1,0 +1,279 @@
+//! The shop board on the command line: to read, and as JSON.
+
+use std::fmt::Write as _;
+use std::path::Path;
+use std::sync::Arc;
+
+use serde::Serialize;
+use unicode_width::UnicodeWidthStr as _;
+
+use super::report::{in_line, json_text};
+use crate::analysis::shop::{ShopRow, ShopSet, sets};
+use crate::analysis::{Solved, WearAlong};
+use crate::command::{Problem, caution};
+use crate::plate::{Day, Record};
+use crate::store;
+use crate::unit::OneOf as _;
+use crate::units::{Length, Share, fixed};
+
+/// Every unit of a folder: what is printed. What cannot be read is listed with its reason, and stops
+/// none of the others.
+///
+/// # Errors
+/// When the folder cannot be read.
+pub fn shop(folder: &Path, is_json: bool) -> Result<String, Problem> {
+    let mut rows = Vec::new();
+    let mut refused = Vec::new();
+    for file in store::units_in(folder)? {
+        let record_file = store::record_beside(&file);
+        match solved(&file) {
+            Ok(solved) => {
+                let record = record(&record_file, &mut refused);
+                rows.push(ShopRow::of(name_of(&file), &solved, &record));
+            }
+            Err(why) => refused.push(Refused {
+                file: name_of(&file),
+                why,
+            }),
+        }
+    }
+    let sets = sets(&rows);
+    Ok(if is_json {
+        json(&rows, &sets, &refused)
+    } else {
+        text(&rows, &sets, &refused)
+    })
+}
+
+/// A file that could not be read, and why.
+#[derive(Debug, Serialize)]
+struct Refused {
+    file: String,
+    why: String,
+}
+
+fn solved(file: &Path) -> Result<Solved, String> {
+    let document = store::open_unit(file).map_err(|problem| problem.reason())?;
+    let system = document.system();
+    Solved::of_shared(Arc::new(document)).map_err(|unsolved| unsolved.shown_in(system))
+}
+
+/// The record of a unit; what of it is damaged goes to the list of what was refused.
+fn record(file: &Path, refused: &mut Vec<Refused>) -> Record {
+    let mut refuse = |why| {
+        refused.push(Refused {
+            file: name_of(file),
+            why,
+        });
+    };
+    match store::open_record(file) {
+        Ok(record) => {
+            if let Some(first) = record.damaged.first() {
+                let count = record.damaged.len();
+                let lines = if count == 1 { "line is" } else { "lines are" };
+                refuse(format!(
+                    "{count} {lines} damaged and left out, the others are read; line {}: {}",
+                    first.line, first.what
+                ));
+            }
+            record
+        }
+        Err(problem) => {
+            refuse(problem.reason());
+            Record::default()
+        }
+    }
+}
+
+fn name_of(file: &Path) -> String {
+    let name = file.file_name().unwrap_or_default();
+    name.to_string_lossy().into_owned()
+}
+
+#[derive(Serialize)]
+struct Report<'a> {
+    units: Vec<UnitReport<'a>>,
+    sets: Vec<SetReport<'a>>,
+    refused: &'a [Refused],
+}
+
+#[derive(Serialize)]
+struct UnitReport<'a> {
+    file: &'a str,
+    name: &'a str,
+    set: Option<&'a str>,
+    turf: &'static str,
+    level: &'static str,
+    height_of_cut_mm: f64,
+    behind_centre_mm: f64,
+    sweep_share: Option<f64>,
+    reel_diameter_mm: f64,
+    /// The last day in its record.
+    last: Option<String>,
+    entries: usize,
+}
+
+#[derive(Serialize)]
+struct SetReport<'a> {
+    name: &'a str,
+    /// The files of its units.
+    units: &'a [String],
+    height_spread_mm: f64,
+    behind_spread_mm: f64,
+    agrees: bool,
+}
+
+impl<'a> UnitReport<'a> {
+    fn of(row: &'a ShopRow) -> Self {
+        Self {
+            file: &row.file,
+            name: &row.name,
+            set: row.set.as_deref(),
+            turf: row.turf.word(),
+            level: row.level.id(),
+            height_of_cut_mm: row.height_of_cut.mm(),
+            behind_centre_mm: row.behind_centre.mm(),
+            sweep_share: row.sweep_share.map(Share::of_one),
+            reel_diameter_mm: row.reel_diameter.mm(),
+            last: row.last.map(|day| day.to_string()),
+            entries: row.entries,
+        }
+    }
+}
+
+impl<'a> SetReport<'a> {
+    fn of(set: &'a ShopSet) -> Self {
+        Self {
+            name: &set.name,
+            units: &set.files,
+            height_spread_mm: set.height_spread.mm(),
+            behind_spread_mm: set.behind_spread.mm(),
+            agrees: set.agrees,
+        }
+    }
+}
+
+fn json(rows: &[ShopRow], sets: &[ShopSet], refused: &[Refused]) -> String {
+    json_text(&Report {
+        units: rows.iter().map(UnitReport::of).collect(),
+        sets: sets.iter().map(SetReport::of).collect(),
+        refused,
+    })
+}
+
+fn text(rows: &[ShopRow], sets: &[ShopSet], refused: &[Refused]) -> String {
+    let mut text = table(rows);
+    // Writing to a `String` cannot fail, so its results are passed over below.
+    if !sets.is_empty() {
+        let _ = writeln!(text, "\nSets");
+    }
+    for set in sets {
+        let _ = writeln!(
+            text,
+            "  {}: {}; height of cut differs by {}, behind centre by {}",
+            in_line(&set.name),
+            if set.agrees {
+                "agrees"
+            } else {
+                "does not agree"
+            },
+            set.system.length(set.height_spread),
+            set.system.length(set.behind_spread)
+        );
+    }
+    let _ = writeln!(text, "\nReels");
+    for row in rows {
+        let _ = writeln!(text, "  {}: {}", in_line(&row.name), reel_told(row));
+    }
+    if !refused.is_empty() {
+        let _ = writeln!(text, "\nNot read");
+    }
+    for Refused { file, why } in refused {
+        let _ = writeln!(text, "  {}: {}", in_line(file), in_line(why));
+    }
+    let _ = writeln!(text, "\n{}", caution());
+    text
+}
+
+const HEADS: [&str; 9] = [
+    "unit",
+    "set",
+    "turf",
+    "status",
+    "height of cut",
+    "behind centre",
+    "sweep",
+    "reel",
+    "last entry",
+];
+
+fn table(rows: &[ShopRow]) -> String {
+    let mut cells = vec![HEADS.map(str::to_owned)];
+    cells.extend(rows.iter().map(|row| {
+        [
+            in_line(&row.name),
+            in_line(row.set.as_deref().unwrap_or("-")),
+            row.turf.name().to_owned(),
+            row.level.word().to_owned(),
+            row.system.length(row.height_of_cut),
+            row.system.length(row.behind_centre),
+            row.sweep_share
+                .map_or_else(|| "-".to_owned(), |share| row.system.share(share)),
+            row.system.length(row.reel_diameter),
+            row.last
+                .map_or_else(|| "-".to_owned(), |day| day.to_string()),
+        ]
+    }));
+    let widths: Vec<usize> = (0..HEADS.len())
+        .map(|column| {
+            cells
+                .iter()
+                .map(|row| row[column].width())
+                .max()
+                .unwrap_or(0)
+        })
+        .collect();
+    let mut text = String::new();
+    for row in &cells {
+        let mut line = String::new();
+        for (cell, width) in row.iter().zip(&widths) {
+            line.push_str(cell);
+            line.extend(std::iter::repeat_n(' ', width - cell.width() + 2));
+        }
+        text.push_str(line.trim_end());
+        text.push('\n');
+    }
+    text
+}
+
+/// What is left of a reel, how fast it wears, and when it is at scrap.
+fn reel_told(row: &ShopRow) -> String {
+    let system = row.system;
+    let left = system.length(row.reel_diameter - row.smallest_diameter);
+    let rate = match &row.wear {
+        Ok(rate) => rate,
+        Err(why) => return format!("{left} left; {why}"),
+    };
+    let (per, times, unit) = match rate.along {
+        WearAlong::Hours => ("100 hours", 100.0, " hours"),
+        WearAlong::Days => ("30 days", 30.0, ""),
+    };
+    let Some(reached) = rate.reaches(row.smallest_diameter) else {
+        return format!("{left} left; by its record it does not wear");
+    };
+    let when = |at: f64| match rate.along {
+        WearAlong::Hours => fixed(at, 0),
+        WearAlong::Days => Day::of_number(at).map_or_else(|| "never".to_owned(), |d| d.to_string()),
+    };
+    let wears = system.length(Length::from_mm(-rate.slope_mm * times));
+    let between = match (reached.earliest, reached.latest) {
+        (Some(early), Some(late)) => {
+            format!(", 19 of 20 between {} and {}", when(early), when(late))
+        }
+        _ => ", too few or too scattered diameters to say how surely".to_owned(),
+    };
+    format!(
+        "{left} left; wears {wears} in {per}, at its minimum diameter at {}{unit}{between}",
+        when(reached.at)
+    )
+}

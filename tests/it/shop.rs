@@ -1,0 +1,228 @@
+//! The shop board: every unit of a folder as its own report has it, the sets that agree, and what cannot
+//! be read beside what can.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use serde_json::Value;
+use sweepgauge::analysis::Solved;
+use sweepgauge::analysis::plate::PlateResult;
+use sweepgauge::store::{add_entry, open_record, open_sheet, open_unit, record_beside, units_in};
+use sweepgauge::units::Length;
+use tempfile::TempDir;
+
+use crate::common::demo_unit::DemoUnit;
+
+fn demo_shop() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units/example-ground")
+}
+
+fn ran(arguments: &[&str]) -> (Option<i32>, String, String) {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_sweepgauge"));
+    let output = command
+        .args(arguments)
+        .output()
+        .expect("the program starts");
+    let text = |bytes| String::from_utf8(bytes).expect("plain text");
+    (
+        output.status.code(),
+        text(output.stdout),
+        text(output.stderr),
+    )
+}
+
+fn json(arguments: &[&str]) -> Value {
+    let (code, out, err) = ran(arguments);
+    assert_eq!((code, err.as_str()), (Some(0), ""), "{arguments:?}");
+    serde_json::from_str(&out).unwrap()
+}
+
+fn board(folder: &Path) -> Value {
+    json(&["shop", folder.to_str().unwrap(), "--json"])
+}
+
+/// The names of the units that a level stands for, the worst last.
+const LEVELS: [&str; 3] = ["fine", "watch", "over"];
+
+#[test]
+fn every_unit_stands_on_the_board_as_in_its_own_report() {
+    let board = board(&demo_shop());
+    let units = board["units"].as_array().unwrap();
+    assert_eq!(units.len(), 6);
+    assert_eq!(board["refused"], Value::Array(Vec::new()));
+    for unit in units {
+        let file = demo_shop().join(unit["file"].as_str().unwrap());
+        let report = json(&["report", file.to_str().unwrap(), "--json"]);
+        for (on_board, path) in [
+            ("name", "/unit"),
+            ("height_of_cut_mm", "/setting/height_of_cut_mm"),
+            ("reel_diameter_mm", "/setting/reel_diameter_mm"),
+            ("behind_centre_mm", "/solution/behind_centre_mm"),
+            ("sweep_share", "/solution/sweep_share"),
+        ] {
+            assert_eq!(Some(&unit[on_board]), report.pointer(path), "{on_board}");
+        }
+        let findings = report["findings"].as_array().unwrap().iter();
+        let place = |level: &Value| LEVELS.iter().position(|known| level == known).unwrap();
+        let worst = findings.map(|finding| place(&finding["level"])).max();
+        assert_eq!(unit["level"], LEVELS[worst.unwrap_or(0)], "{file:?}");
+        let record = open_record(&record_beside(&file)).unwrap();
+        assert!(record.damaged.is_empty(), "{record:?}");
+        assert_eq!(unit["entries"], record.entries.len());
+        let dates = record.entries.iter().map(|entry| entry.date.as_str());
+        assert_eq!(unit["last"], dates.max().unwrap());
+    }
+    let names: Vec<_> = units
+        .iter()
+        .map(|unit| unit["file"].as_str().unwrap())
+        .collect();
+    assert!(names.is_sorted(), "{names:?}");
+}
+
+#[test]
+fn a_set_agrees_while_its_units_are_set_alike() {
+    let board = board(&demo_shop());
+    let sets = board["sets"].as_array().unwrap();
+    let of = |name: &str| sets.iter().find(|set| set["name"] == name).unwrap();
+    let (greens, gang) = (of("walking greens"), of("trailed gang"));
+    assert_eq!(
+        (&greens["agrees"], &gang["agrees"]),
+        (&Value::Bool(true), &Value::Bool(false))
+    );
+    let inch = |set: &Value, key: &str| set[key].as_f64().unwrap() / 25.4;
+    // As the remarks in the demo files say: 0.125 to 0.126 in, and 0.47 to 0.5 in.
+    assert!((inch(greens, "height_spread_mm") - 0.001).abs() < 1e-9);
+    assert!((inch(greens, "behind_spread_mm") - 0.005).abs() < 1e-9);
+    assert!((inch(gang, "height_spread_mm") - 0.03).abs() < 1e-9);
+    assert_eq!(gang["units"].as_array().unwrap().len(), 3);
+}
+
+#[test]
+fn what_cannot_be_read_is_told_and_stops_none_of_the_others() {
+    let folder = TempDir::new().unwrap();
+    let path = |name: &str| folder.path().join(name);
+    fs::write(path("good.ron"), DemoUnit::GreensWalking.text()).unwrap();
+    fs::write(path("broken.ron"), "(format: 1, name: 3").unwrap();
+    let impossible = DemoUnit::GreensWalking
+        .text()
+        .replace("\"0.15 in ± 0.02 in\"", "\"3 in\"");
+    fs::write(path("impossible.ron"), impossible).unwrap();
+    fs::write(
+        path("good.record.ron"),
+        "(record:1)\n(date:\"2026-11-25\")\n(date:\"2026-1",
+    )
+    .unwrap();
+    for passed_over in ["good.plate.ron", ".hidden.ron", "notes.txt"] {
+        fs::write(path(passed_over), "no unit").unwrap();
+    }
+    fs::create_dir(path("folder.ron")).unwrap();
+    let board = board(folder.path());
+    assert_eq!(board["units"].as_array().unwrap().len(), 1);
+    assert_eq!(board["units"][0]["entries"], 1);
+    assert_eq!(board["units"][0]["last"], "2026-11-25");
+    let refused = board["refused"].as_array().unwrap();
+    let why = |file: &str| {
+        let found = refused.iter().find(|refused| refused["file"] == file);
+        found.unwrap_or_else(|| panic!("{file} in {refused:?}"))["why"]
+            .as_str()
+            .unwrap()
+    };
+    assert_eq!(refused.len(), 3, "{refused:?}");
+    assert!(why("broken.ron").contains("field name"), "{refused:?}");
+    assert!(!why("impossible.ron").is_empty());
+    assert!(why("good.record.ron").contains("line 3"), "{refused:?}");
+    let (code, out, _) = ran(&["shop", folder.path().to_str().unwrap()]);
+    assert_eq!(code, Some(0));
+    assert!(
+        out.contains("Not read") && out.contains("broken.ron"),
+        "{out}"
+    );
+    for wrong in [path("good.ron"), path("gone")] {
+        let (code, out, err) = ran(&["shop", wrong.to_str().unwrap()]);
+        assert_eq!((code, out.as_str()), (Some(2), ""), "{err}");
+    }
+}
+
+#[test]
+fn a_reels_wear_is_told_by_its_record() {
+    let (_, out, _) = ran(&["shop", demo_shop().to_str().unwrap()]);
+    let line = |name: &str| {
+        let begin = format!("  Example Ground, {name}: ");
+        let found = out.lines().find(|line| line.starts_with(&begin));
+        found.unwrap_or_else(|| panic!("{name} in {out}"))
+    };
+    // Worked by hand: about 1003.5 hours and 4.7555 in, Σxy −21.415 over Σx² 94729.
+    let greens = line("walking greens, 3");
+    assert!(greens.contains("wears 0.0226 in in 100 hours"), "{greens}");
+    assert!(greens.contains("19 of 20 between"), "{greens}");
+    assert!(
+        line("trailed gang, 3").contains("too few diameters"),
+        "{out}"
+    );
+}
+
+#[test]
+fn a_finished_sheet_fills_its_unit_and_makes_an_entry_in_its_record() {
+    let sheet = open_sheet(&demo_shop().join("gang-2.plate.ron")).unwrap();
+    let mut document = open_unit(&demo_shop().join("gang-2.ron")).unwrap();
+    let solved = Solved::of(&document).unwrap();
+    let result = PlateResult::of(&sheet, Some(&solved)).unwrap();
+    let before = document.clone();
+    result.fill(&mut document);
+    let inch = |length: Length| (length.inches() * 1e4).round() / 1e4;
+    let is = |found: Length, wanted: f64| assert!((inch(found) - wanted).abs() < 1e-9, "{found:?}");
+    is(document.wear.front_runout.as_ref().unwrap().value(), 0.004);
+    is(document.wear.rear_runout.as_ref().unwrap().value(), 0.002);
+    // Measured 0.501 in and 0.499 in.
+    is(
+        document.wear.end_difference.as_ref().unwrap().value(),
+        0.002,
+    );
+    is(
+        document.setting.reel_diameter.as_ref().unwrap().value(),
+        6.88,
+    );
+    is(
+        document.setting.height_of_cut.as_ref().unwrap().value(),
+        0.5,
+    );
+    assert_eq!(document.bench, before.bench);
+    assert!(Solved::of(&document).is_ok());
+
+    let entry = result.entry(
+        &sheet,
+        Some(&solved),
+        [Some(Length::from_inches(0.012)), None],
+    );
+    let folder = TempDir::new().unwrap();
+    let unit = folder.path().join("gang-2.ron");
+    let record = add_entry(&unit, &entry).unwrap();
+    let record = open_record(&record).unwrap();
+    assert_eq!(record.entries, [entry]);
+    let entry = &record.entries[0];
+    is(entry.front_before.as_ref().unwrap().value(), 0.012);
+    // 0.0034 in over 28 in, the bar's own 0.0002 in among it.
+    is(entry.front_after.as_ref().unwrap().value(), 0.0036);
+    assert_eq!(
+        (entry.date.as_str(), entry.knife.as_str()),
+        ("2026-11-25", "plain")
+    );
+}
+
+#[test]
+fn unit_files_are_found_in_the_order_of_their_names() {
+    let files = units_in(&demo_shop()).unwrap();
+    let names: Vec<_> = files.iter().map(|file| file.file_name().unwrap()).collect();
+    assert_eq!(
+        names,
+        [
+            "gang-1.ron",
+            "gang-2.ron",
+            "gang-3.ron",
+            "greens-1.ron",
+            "greens-2.ron",
+            "greens-3.ron"
+        ]
+    );
+}
