@@ -50,10 +50,10 @@ pub fn heads_ui(
             },
             |ui| {
                 for column in rest {
-                    let head = heads.show(ui, *column);
-                    clicked_further = head.clicked().then_some(*column).or(clicked_further);
-                    if head.gained_focus() {
-                        reached = Some(head.rect);
+                    let response = heads.show(ui, *column);
+                    clicked_further = response.clicked().then_some(*column).or(clicked_further);
+                    if response.gained_focus() {
+                        reached = Some(response.rect);
                     }
                 }
             },

@@ -109,11 +109,9 @@ impl Column {
             Self::Reach => ["longest first", "shortest first"],
             Self::SetOnce => ["best first", "worst first"],
             Self::Quantity => ["most first", "fewest first"],
-            Self::BehindCentre | Self::Sweep => ["least first", "most first"],
-            Self::Underside => ["most first", "least first"],
+            Self::BehindCentre | Self::Sweep | Self::Aim => ["least first", "most first"],
+            Self::Underside | Self::LipLeft => ["most first", "least first"],
             Self::Window(_) => ["widest first", "narrowest first"],
-            Self::LipLeft => ["most first", "least first"],
-            Self::Aim => ["least first", "most first"],
             Self::Price => ["cheapest first", "dearest first"],
         }
     }
