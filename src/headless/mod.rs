@@ -63,6 +63,15 @@ fn plate_of(file: &Path, is_json: bool) -> Result<String, Problem> {
     plate(&sheet, unit.as_ref(), is_json)
 }
 
+/// A unit's report.
+fn report_of(solved: &Solved, is_json: bool) -> String {
+    if is_json {
+        Report::of(solved).to_json()
+    } else {
+        table(solved)
+    }
+}
+
 /// A unit's knives, as they are printed.
 fn knives_of(solved: &Solved, printed: Printed) -> Result<Printout, Problem> {
     let text = knives(solved, printed)?;
@@ -85,11 +94,7 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
             what_if,
         } => {
             let solved = solved_from(file, what_if)?;
-            Ok(Printout::Text(if *json {
-                Report::of(&solved).to_json()
-            } else {
-                table(&solved)
-            }))
+            Ok(Printout::Text(report_of(&solved, *json)))
         }
         HeadlessCommand::ReelDiameter {
             blades,
