@@ -1,7 +1,9 @@
 //! The window as a whole: one document that changes in one way, areas from one list, sessions side
 //! by side.
 
-use egui::{Modifiers, Pos2, Vec2};
+use std::time::Duration;
+
+use egui::{Key, Modifiers, Pos2, Vec2};
 use egui_kittest::kittest::NodeT as _;
 use sweepgauge::analysis::Solved;
 use sweepgauge::app::{Change, Part, Session};
@@ -29,6 +31,32 @@ fn drag(window: &mut Window, from: Pos2, by: Vec2) -> Vec<(u64, bool)> {
     window.harness.drop_at(from + by);
     window.settle();
     frames
+}
+
+#[test]
+fn at_rest_no_area_asks_for_a_frame_with_or_without_a_cursor_in_a_field() {
+    let mut window = Window::demo();
+    let areas: Vec<_> = window.app().areas().map(|about| about.id).collect();
+    assert!(areas.len() >= 4);
+    for area in areas {
+        assert!(window.harness.state_mut().bring_to_front(area));
+        window.settle();
+        for has_cursor in [false, true] {
+            if has_cursor {
+                window.field("Attitude, as measured").focus();
+            } else {
+                window.press(Key::Escape);
+            }
+            window.settle();
+            // A second of frames that nobody asked for.
+            for _ in 0..60 {
+                let rest = window.step();
+                let causes = window.harness.ctx.repaint_causes();
+                let told = format!("{area}, cursor {has_cursor}: {causes:?}");
+                assert_eq!(rest, Duration::MAX, "{told}");
+            }
+        }
+    }
 }
 
 #[test]

@@ -1,7 +1,8 @@
 //! Unit files damaged by chance: each is taken or refused in words, and none brings the program down.
 //!
-//! `tests/corpus` keeps a small file for every kind of answer that was met, and two whole units that
-//! between them use every field. An ordinary run tries those; a million new ones, and the corpus anew:
+//! `tests/corpus` keeps small files for every answer at every field that was met, called by both, and two
+//! whole units that between them use every field. An ordinary run tries those, each against the answer
+//! that is kept beside them in `answers.txt`; a million new ones, and the corpus anew:
 //!
 //! ```sh
 //! cargo test --test it -- --ignored --nocapture a_million_damaged_files
@@ -9,6 +10,7 @@
 //! ```
 
 use std::collections::BTreeMap;
+use std::fmt::Write as _;
 use std::fs;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
@@ -17,7 +19,7 @@ use std::time::{Duration, Instant};
 use proptest::prelude::*;
 use proptest::test_runner::{RngAlgorithm, TestRng};
 use sweepgauge::analysis::{Solved, Unsolved};
-use sweepgauge::unit::{most, read_text, write_text};
+use sweepgauge::unit::{Field, most, read_text, write_text};
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::example::EXAMPLE;
@@ -69,12 +71,67 @@ fn answered(text: &str) -> (Answer, String) {
     }
 }
 
+/// What a text is answered, and at which field and place it is refused.
+fn pinned(text: &str) -> (String, String) {
+    match read_text(text) {
+        Err(problem) => (
+            format!("refused {}", place_of(&problem.field)),
+            format!(
+                "refused at {}:{}, {}",
+                problem.line, problem.column, problem.field
+            ),
+        ),
+        Ok(_) => {
+            let (answer, kind) = answered(text);
+            match answer {
+                Answer::Solved => ("solved".to_owned(), "solved".to_owned()),
+                _ => (format!("impossible {kind}"), "impossible".to_owned()),
+            }
+        }
+    }
+}
+
+/// A field's path without its place in a list; a word that is no field's is none of the file's.
+fn place_of(path: &str) -> String {
+    let every_field = fs::read_to_string(corpus().join("every-field.ron")).expect("a seed");
+    let document = read_text(&every_field).expect("it is right");
+    let within = format!("{path}.");
+    let is_known = Field::at_path(path).is_some()
+        || Field::all(&document).any(|field| field.to_string().starts_with(&within));
+    if !is_known {
+        return "a name of no field".to_owned();
+    }
+    let parts = path.split(|c: char| c.is_ascii_digit() || c == '.');
+    let parts: Vec<_> = parts
+        .filter(|part| !matches!(*part, "" | "[" | "]"))
+        .collect();
+    parts.join(" ")
+}
+
 /// A sentence without its numbers and what it quotes.
 fn kind_of(sentence: &str) -> String {
     let quoted = sentence.split('"').step_by(2).collect::<Vec<_>>().join("…");
     let words = quoted.split_whitespace();
     let words = words.filter(|word| !word.contains(|c: char| c.is_ascii_digit()));
     words.take(8).collect::<Vec<_>>().join(" ")
+}
+
+/// The name of the file with the answers to all others.
+const ANSWERS: &str = "answers.txt";
+/// How the name of a damaged file begins.
+const DAMAGED: &str = "damaged-";
+
+/// The damaged files that are kept.
+fn kept() -> Vec<PathBuf> {
+    let entries = fs::read_dir(corpus()).expect("the corpus");
+    let files = entries.map(|entry| entry.expect("an entry").path());
+    let is_damaged = |file: &PathBuf| {
+        let name = file.file_name().and_then(|name| name.to_str());
+        name.is_some_and(|name| name.starts_with(DAMAGED))
+    };
+    let mut files: Vec<_> = files.filter(is_damaged).collect();
+    files.sort();
+    files
 }
 
 fn corpus() -> PathBuf {
@@ -231,13 +288,20 @@ fn damage(count: u32, seed: u8, mut tell: impl FnMut(&str, &str)) -> Figures {
 
 #[test]
 fn every_kept_damaged_file_is_taken_or_refused_in_words() {
-    let mut kinds = BTreeMap::<_, u32>::new();
-    for entry in fs::read_dir(corpus()).expect("the corpus") {
-        let file = entry.expect("an entry").path();
+    let answers = fs::read_to_string(corpus().join(ANSWERS)).expect("the answers");
+    let mut answers: BTreeMap<_, _> = answers
+        .lines()
+        .map(|line| line.split_once(": ").expect("a name and its answer"))
+        .collect();
+    assert!(answers.len() > 60, "{answers:#?}");
+    for file in kept() {
         let text = fs::read_to_string(&file).expect("a text");
-        *kinds.entry(answered(&text).1).or_default() += 1;
+        answered(&text);
+        let name = file.file_name().and_then(|name| name.to_str());
+        let kept = answers.remove(name.expect("a name"));
+        assert_eq!(kept, Some(&*pinned(&text).1), "{}", file.display());
     }
-    assert!(kinds.len() > 30, "{kinds:#?}");
+    assert!(answers.is_empty(), "without a file: {answers:?}");
 }
 
 #[test]
@@ -269,32 +333,36 @@ fn a_million_damaged_files() {
 #[ignore = "writes into the source"]
 fn write_the_corpus_anew() {
     const MOST_BYTES: usize = 2_500;
-    const MOST_FILES: usize = 120;
-    let mut kept = BTreeMap::<String, String>::new();
+    // The smallest for every answer and its field, and for each another one that is told otherwise.
+    const OF_ONE_ANSWER: usize = 2;
+    let mut found = BTreeMap::<String, BTreeMap<String, String>>::new();
     let figures = damage(60_000, 4, |text, kind| {
-        let is_smaller = |before: &String| text.len() < before.len();
-        if text.len() <= MOST_BYTES && kept.get(kind).is_none_or(is_smaller) {
-            kept.insert(kind.to_owned(), text.to_owned());
+        if text.len() > MOST_BYTES {
+            return;
+        }
+        let words = pinned(text).0.to_lowercase();
+        let words = words.split(|c: char| !c.is_ascii_alphanumeric());
+        let words = words.filter(|word| !word.is_empty()).take(6);
+        let name = words.collect::<Vec<_>>().join("-");
+        let told = found.entry(name).or_default();
+        let before = told.get(kind);
+        if before.is_none_or(|before| text.len() < before.len()) {
+            told.insert(kind.to_owned(), text.to_owned());
         }
     });
     assert!(figures.panics.is_empty(), "{:?}", figures.panics);
-    // One for every two words that answers begin with, the smallest files first.
-    let mut names = BTreeMap::<String, String>::new();
-    for (kind, text) in kept {
-        let words = kind.to_lowercase();
-        let words = words.split(|c: char| !c.is_ascii_alphanumeric());
-        let words = words.filter(|word| !word.is_empty()).take(2);
-        let name = words.collect::<Vec<_>>().join("-");
-        if names
-            .get(&name)
-            .is_none_or(|before| text.len() < before.len())
-        {
-            names.insert(name, text);
+    for file in kept() {
+        fs::remove_file(file).expect("it goes");
+    }
+    let mut answers = String::new();
+    for (name, told) in found {
+        let mut texts: Vec<_> = told.into_values().collect();
+        texts.sort_by_key(String::len);
+        for (place, text) in texts.iter().take(OF_ONE_ANSWER).enumerate() {
+            let name = format!("{DAMAGED}{name}-{}.ron", place + 1);
+            fs::write(corpus().join(&name), text).expect("it is written");
+            writeln!(answers, "{name}: {}", pinned(text).1).expect("a text holds it");
         }
     }
-    let mut files: Vec<_> = names.into_iter().collect();
-    files.sort_by_key(|(_, text)| text.len());
-    for (name, text) in files.into_iter().take(MOST_FILES) {
-        fs::write(corpus().join(format!("damaged-{name}.ron")), text).expect("it is written");
-    }
+    fs::write(corpus().join(ANSWERS), answers).expect("it is written");
 }

@@ -13,18 +13,46 @@ use sweepgauge::unit::Document;
 use tempfile::TempDir;
 
 use crate::common::by_chance;
-use crate::common::shown::{Answers, Start, Window, document};
+use crate::common::shown::{Answers, MEASURED, Start, WANTED, Window, document};
 
-const FIELDS: [&str; 8] = [
-    "Reel diameter",
-    "Height of cut",
-    "Attitude",
-    "Edge forward",
+/// What stands in the first step of the form.
+const READINGS: [&str; 21] = [
     "Name",
+    "Reel, new",
+    "Reel, minimum (scrap)",
+    "Blades",
+    "Reel diameter, as measured",
+    "Height of cut, as measured",
+    "Attitude, as measured",
     "Behind centre, as measured",
     "Gap, as measured",
-    "Rear roller moved",
+    "Front, diameter",
+    "Front, ahead of edge",
+    "Rear, diameter",
+    "Rear, behind edge",
+    "Knife name",
+    "Reach",
+    "Lip thickness",
+    "Lip length",
+    "Body thickness",
+    "Width",
+    "Price",
+    "Notes",
 ];
+/// What stands in the second.
+const SETTINGS: [&str; 7] = [
+    "Attitude",
+    "Height of cut",
+    "Reel diameter",
+    "Edge forward",
+    "Gap",
+    "Metal off top face",
+    "Metal off front face",
+];
+const ROLLERS: [&str; 2] = ["Front roller moved", "Rear roller moved"];
+const BY_ROLLERS: &str = "the rollers";
+const BY_ATTITUDE: &str = "attitude and height";
+const BACK: &str = "Back to as measured";
 const TEXTS: [&str; 12] = [
     "6.7",
     "0.5 in",
@@ -45,25 +73,57 @@ const SLIDERS: [&str; 3] = [
     "Reel diameter slider",
     "Edge forward slider",
 ];
-const BUTTONS: [&str; 8] = [
-    "the rollers",
-    "attitude and height",
-    "Back to the bench",
-    "Left alone, both 0",
-    "Duplicate short",
-    "Fit reaching",
-    "Remove knife heavy",
-    "Try Edge forward, To its limit",
+/// Handles on the drawing; the last one's name goes by how the unit is set.
+const HANDLES: [&str; 2] = ["Reel diameter handle", "Edge forward handle"];
+const LISTS: [(&str, &str, &str); 3] = [
+    (MEASURED, "Turf", "Rough"),
+    (MEASURED, "Adjusted by", "Reel swings on a pivot"),
+    (WANTED, "Knife fitted", "short"),
+];
+/// Buttons, each with where it stands.
+const BUTTONS: [(Place, &str); 10] = [
+    (Place::Wanted, BY_ROLLERS),
+    (Place::Wanted, BY_ATTITUDE),
+    (Place::Wanted, "front roller, height kept"),
+    (Place::Wanted, "rear roller, height kept"),
+    (Place::Wanted, BACK),
+    (Place::Rollers, "Left alone, both 0"),
+    (Place::Measured, "Add a point"),
+    (Place::Knives, "Duplicate short"),
+    (Place::Knives, "Fit reaching"),
+    (Place::Knives, "Remove knife heavy"),
+];
+const AREAS: [Key; 4] = [Key::Num1, Key::Num2, Key::Num3, Key::Num4];
+const ARROWS: [Key; 4] = [
+    Key::ArrowUp,
+    Key::ArrowDown,
+    Key::ArrowLeft,
+    Key::ArrowRight,
 ];
 const UNDO: (Modifiers, Key) = (Modifiers::COMMAND, Key::Z);
 const REDO: (Modifiers, Key) = (Modifiers::COMMAND, Key::Y);
 
+/// Where something stands in the window.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Place {
+    Measured,
+    Wanted,
+    /// The second step, with the unit set by its rollers.
+    Rollers,
+    Knives,
+    Why,
+}
+
 /// Something a person does.
 #[derive(Clone, Debug)]
 enum Action {
-    Type(&'static str, &'static str, Option<Key>),
+    Type(Place, &'static str, &'static str, Option<Key>),
     Drag(&'static str, f32),
-    Click(&'static str),
+    Step(&'static str, Key),
+    Choose(&'static str, &'static str, &'static str),
+    Click(Place, &'static str),
+    /// Tries the first adjustment of the Why area that can be tried.
+    Try,
     Area(Key),
     Undo,
     Redo,
@@ -71,20 +131,43 @@ enum Action {
     Reopen,
 }
 
-fn action() -> impl Strategy<Value = Action> {
+/// Every control there is, each with something done to it by chance, and what is done to all of them now
+/// and then; in any order.
+fn session() -> impl Strategy<Value = Vec<Action>> {
     use prop::sample::select;
-    prop_oneof![
-        6 => (select(&FIELDS[..]), select(&TEXTS[..]), select(&LEAVING[..]))
-            .prop_map(|(field, text, leaving)| Action::Type(field, text, leaving)),
-        2 => (select(&SLIDERS[..]), -150.0..150.0_f32)
-            .prop_map(|(slider, by)| Action::Drag(slider, by)),
-        3 => select(&BUTTONS[..]).prop_map(Action::Click),
-        2 => select(&[Key::Num1, Key::Num2, Key::Num3, Key::Num4][..]).prop_map(Action::Area),
-        3 => Just(Action::Undo),
-        2 => Just(Action::Redo),
-        1 => Just(Action::Save),
-        1 => Just(Action::Reopen),
-    ]
+    let typed = |place: Place| {
+        move |name: &'static str| {
+            let text = (select(&TEXTS[..]), select(&LEAVING[..]));
+            text.prop_map(move |(text, leaving)| Action::Type(place, name, text, leaving))
+                .boxed()
+        }
+    };
+    let mut actions: Vec<BoxedStrategy<Action>> = Vec::new();
+    actions.extend(READINGS.map(typed(Place::Measured)));
+    actions.extend(SETTINGS.map(typed(Place::Wanted)));
+    actions.extend(ROLLERS.map(typed(Place::Rollers)));
+    actions.extend(SLIDERS.map(|slider| {
+        let by = -150.0..150.0_f32;
+        by.prop_map(move |by| Action::Drag(slider, by)).boxed()
+    }));
+    actions.extend(HANDLES.map(|handle| {
+        let arrow = select(&ARROWS[..]);
+        arrow.prop_map(move |key| Action::Step(handle, key)).boxed()
+    }));
+    let one = |action| Just(action).boxed();
+    actions.extend(LISTS.map(|(step, list, what)| one(Action::Choose(step, list, what))));
+    actions.extend(BUTTONS.map(|(place, button)| one(Action::Click(place, button))));
+    actions.extend(AREAS.map(|area| one(Action::Area(area))));
+    for (action, times) in [
+        (Action::Try, 1),
+        (Action::Undo, 12),
+        (Action::Redo, 6),
+        (Action::Save, 3),
+        (Action::Reopen, 1),
+    ] {
+        actions.extend(std::iter::repeat_n(one(action), times));
+    }
+    actions.prop_shuffle()
 }
 
 /// A window on a file, and the document that its steps begin with.
@@ -92,6 +175,8 @@ struct Sitting<'a> {
     window: Window,
     file: &'a Path,
     first: Document,
+    /// How often the document was written to its file.
+    saves: usize,
 }
 
 impl Sitting<'_> {
@@ -110,9 +195,50 @@ impl Sitting<'_> {
         self.window.press_with(modifiers, key);
     }
 
+    /// Goes to where something stands.
+    fn go_to(&mut self, place: Place) {
+        let area = match place {
+            Place::Measured | Place::Wanted | Place::Rollers => Key::Num1,
+            Place::Knives => Key::Num2,
+            Place::Why => Key::Num3,
+        };
+        self.press((Modifiers::COMMAND, area));
+        match place {
+            Place::Measured => self.window.click(MEASURED),
+            Place::Wanted | Place::Rollers => self.window.click(WANTED),
+            Place::Knives | Place::Why => {}
+        }
+        if place == Place::Rollers && self.has(&[Role::Button], BY_ROLLERS) {
+            self.window.click(BY_ROLLERS);
+        }
+    }
+
+    /// Goes to something and takes steps back until it is there: it can be away while the document
+    /// cannot be solved, or is another one.
+    #[track_caller]
+    fn reach(&mut self, place: Place, roles: &[Role], name: &str) {
+        self.go_to(place);
+        while !self.has(roles, name) {
+            self.window.press(Key::Escape);
+            let can_undo = !self.edit_menu_says("No step to undo");
+            assert!(
+                can_undo,
+                "\"{name}\" is nowhere: {:#?}",
+                self.window.texts()
+            );
+            self.press(UNDO);
+            self.go_to(place);
+        }
+    }
+
     fn take(&mut self, action: &Action) {
         match action {
-            Action::Type(field, text, leaving) if self.has(&[Role::TextInput], field) => {
+            Action::Type(place, field, text, leaving) => {
+                if SETTINGS[..2].contains(field) {
+                    self.reach(Place::Wanted, &[Role::Button], BY_ATTITUDE);
+                    self.window.click(BY_ATTITUDE);
+                }
+                self.reach(*place, &[Role::TextInput], field);
                 self.window.type_over(field, "");
                 for letter in text.chars() {
                     self.window.harness.event(Event::Text(letter.to_string()));
@@ -122,33 +248,97 @@ impl Sitting<'_> {
                     self.window.press(*key);
                 }
             }
-            Action::Drag(slider, by) if self.has(&[Role::Slider], slider) => {
+            Action::Drag(slider, by) => {
+                self.reach(Place::Wanted, &[Role::Button], BY_ATTITUDE);
+                self.window.click(BY_ATTITUDE);
+                self.reach(Place::Wanted, &[Role::Slider], slider);
                 let middle = self.window.slider(slider).rect().center();
                 self.window.drag(middle, Vec2::new(*by, 0.0));
                 self.window.harness.remove_cursor();
                 self.window.settle();
             }
-            Action::Click(name) if self.has(&[Role::Button], name) => self.window.click(name),
-            Action::Type(..) | Action::Drag(..) | Action::Click(_) => {}
+            Action::Step(handle, key) => {
+                self.reach(Place::Measured, &[Role::Button], handle);
+                self.window.button(handle).focus();
+                self.window.settle();
+                self.window.press(*key);
+            }
+            Action::Choose(step, list, what) => {
+                let place = if *step == MEASURED {
+                    Place::Measured
+                } else {
+                    Place::Wanted
+                };
+                self.reach(place, &[Role::ComboBox], list);
+                self.window.choose(list, what);
+            }
+            Action::Click(place, name) => {
+                if *name == BACK {
+                    // There must be something to go back from.
+                    self.take(&Action::Type(
+                        Place::Wanted,
+                        "Gap",
+                        "3 thou",
+                        Some(Key::Enter),
+                    ));
+                }
+                self.reach(*place, &[Role::Button], name);
+                self.window.click(name);
+            }
+            Action::Try => self.try_one(),
             Action::Area(key) => self.press((Modifiers::COMMAND, *key)),
             Action::Undo => self.press(UNDO),
             Action::Redo => self.press(REDO),
-            Action::Save => {
-                self.press((Modifiers::COMMAND, Key::S));
-                let is_whole = open_unit(self.file);
-                let kept = is_whole.expect("the file opens at any time");
-                let session = self.window.app().session();
-                assert!(session.is_changed() || kept == *session.document());
-            }
-            Action::Reopen => {
-                self.press((Modifiers::COMMAND, Key::O));
-                if self.window.has_button("Discard changes") {
-                    self.window.click("Discard changes");
-                }
-                self.first = open_unit(self.file).expect("the file opens at any time");
-                assert_eq!(self.window.document(), &self.first);
-            }
+            Action::Save => self.save(),
+            Action::Reopen => self.reopen(),
         }
+    }
+
+    fn try_one(&mut self) {
+        self.go_to(Place::Why);
+        let first = |sitting: &Self| {
+            let texts = sitting.window.texts();
+            let mut tries = texts.into_iter().filter(|text| text.starts_with("Try "));
+            tries.find(|text| sitting.has(&[Role::Button], text))
+        };
+        while first(self).is_none() {
+            self.window.press(Key::Escape);
+            assert!(!self.edit_menu_says("No step to undo"), "nothing to try");
+            self.press(UNDO);
+        }
+        let found = first(self).expect("it was just there");
+        self.window.click(&found);
+    }
+
+    /// Saves; what can be saved stands in the file then, and what cannot leaves the file as it was.
+    fn save(&mut self) {
+        let before = std::fs::read(self.file).expect("it is read");
+        self.window.press(Key::Escape);
+        self.window.click("File");
+        let can_be_saved = self.has(&[Role::Button], "Save");
+        self.window.press(Key::Escape);
+        self.press((Modifiers::COMMAND, Key::S));
+        if can_be_saved {
+            assert!(!self.window.app().session().is_changed());
+            let kept = open_unit(self.file).expect("the file opens at any time");
+            assert_eq!(&kept, self.window.document());
+            self.saves += 1;
+        } else {
+            assert_eq!(std::fs::read(self.file).expect("it is read"), before);
+        }
+    }
+
+    fn reopen(&mut self) {
+        let unsaved = self.window.says("unsaved changes");
+        let before = self.window.document().clone();
+        self.press((Modifiers::COMMAND, Key::O));
+        assert_eq!(self.window.has_button("Discard changes"), unsaved);
+        if unsaved {
+            self.window.click("Discard changes");
+        }
+        self.first = open_unit(self.file).expect("the file opens at any time");
+        assert_eq!(self.window.document(), &self.first);
+        assert!(unsaved || self.first == before, "reopened, and another");
     }
 
     /// Presses keys until the Edit menu says that there is no step any more.
@@ -179,20 +369,20 @@ impl Sitting<'_> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { max_shrink_iters: 200, ..by_chance(6) })]
+    // A session has every control in it, and takes some seconds.
+    #![proptest_config(ProptestConfig { max_shrink_iters: 40, ..by_chance(1) })]
 
     #[test]
-    fn every_session_goes_back_to_its_beginning_and_forth_to_its_end(
-        actions in prop::collection::vec(action(), 1..25),
-    ) {
+    fn every_session_goes_back_to_its_beginning_and_forth_to_its_end(actions in session()) {
         let folder = TempDir::new().unwrap();
         let file = folder.path().join("gang.ron");
         let first = document(DEMO_UNIT);
         save_unit(&first, &file).unwrap();
         let answers = Answers::default();
         answers.open(&file);
-        let window = Start::on_file(&file).asking(&answers).window();
-        let mut sitting = Sitting { window, file: &file, first };
+        let mut window = Start::on_file(&file).asking(&answers).window();
+        window.unfold();
+        let mut sitting = Sitting { window, file: &file, first, saves: 0 };
         for action in &actions {
             sitting.take(action);
         }
@@ -207,5 +397,11 @@ proptest! {
         sitting.press_to_the_end(REDO, "No step to redo");
         prop_assert_eq!(sitting.window.document(), &last);
         prop_assert_eq!(sitting.entries(), entries, "wrong texts as well");
+        // The beginning can always be saved, and comes back.
+        sitting.press_to_the_end(UNDO, "No step to undo");
+        let saves = sitting.saves;
+        sitting.save();
+        prop_assert_eq!(sitting.saves, saves + 1);
+        sitting.reopen();
     }
 }

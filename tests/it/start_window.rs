@@ -337,6 +337,16 @@ fn a_recent_file_is_opened_by_its_number_in_the_menu() {
 
 #[test]
 fn every_area_and_card_stands_at_every_scale() {
+    /// Cards, each with what opens it and what stands on it alone.
+    const CARDS: [(&[&str], &str); 7] = [
+        (&["File", "Start…"], QUESTION),
+        (&["File", "Open a path…"], "Path"),
+        (&["File", "Save to a path…"], "Save here"),
+        (&["About"], "Licences"),
+        (&["First steps"], "1  Measure"),
+        (&["Behind centre from other readings…"], "Fill in"),
+        (&["Reel diameter from other readings…"], "Fill in"),
+    ];
     for percent in [80, 150, 250] {
         let mut start = Start::on(document(DEMO_UNIT));
         start.size = Vec2::new(1366.0, 768.0);
@@ -346,6 +356,37 @@ fn every_area_and_card_stands_at_every_scale() {
             window.press_with(Modifiers::COMMAND, key);
             window.settle();
         }
+        for (opened_by, says) in CARDS {
+            let is_of_the_form = opened_by[0].contains("from other readings");
+            let is_out = window.has_button(opened_by[0]);
+            if is_of_the_form && !is_out {
+                window.click("Form");
+            }
+            for name in opened_by {
+                window.click(name);
+            }
+            window.assert_says(says);
+            let screen = window.harness.ctx.content_rect();
+            for name in ["Close", "Fill in", "Save here", "Open"] {
+                if window.has_button(name) {
+                    // What is higher than the window is scrolled to as it gets the keys.
+                    window.button(name).focus();
+                    window.settle();
+                    let place = window.button(name).rect();
+                    assert!(screen.contains_rect(place), "{percent} %, {says}: {name}");
+                }
+            }
+            window.press(Key::Escape);
+            window.assert_silent(says);
+            if is_of_the_form && !is_out {
+                window.press(Key::F2);
+            }
+        }
+        window.press(Key::Questionmark);
+        window.assert_says("This list, outside of a field");
+        window.press(Key::Escape);
+        window.press(Key::F2);
+        window.assert_silent("This list, outside of a field");
     }
 }
 

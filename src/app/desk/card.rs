@@ -1,8 +1,12 @@
 //! The one open card over the window, for what must be read or answered first.
 
-use egui::{Context, Frame, Id, Margin, Modal, Ui};
+use egui::{Context, Frame, Id, Margin, Modal, ScrollArea, Ui};
 
 use super::{Desk, SessionId};
+use crate::app::widgets::focus::Followed;
+
+/// What a card leaves of the window over and under what stands on it: its margin, and some of the window.
+const AROUND: f32 = 64.0;
 
 /// A card over the window. One is open at the most.
 pub trait Card {
@@ -100,7 +104,16 @@ pub fn show_card(ctx: &Context, desk: &mut Desk) {
         .frame(frame)
         .show(ctx, |ui| {
             ui.set_width(card.width());
-            card.show(ui, desk)
+            // What is higher than the window is scrolled to.
+            let room = (ctx.content_rect().height() - AROUND).max(AROUND);
+            let scrolled = ScrollArea::vertical().id_salt("card").max_height(room);
+            let scrolled = scrolled.min_scrolled_height(room).show(ui, |ui| {
+                let followed = Followed::begin(ui);
+                let next = card.show(ui, desk);
+                followed.bring_in(ui);
+                next
+            });
+            scrolled.inner
         });
     let next = match modal.inner {
         Next::Stay if modal.should_close() => {

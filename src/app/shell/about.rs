@@ -14,6 +14,9 @@ const MODEL: [&str; 4] = [
     "The limits it starts with are rules of thumb: set your own from your own trials, in the unit's file.",
 ];
 
+/// What stands on the page over and under its text, and around it.
+const AROUND: f32 = 190.0;
+
 /// The page.
 pub struct AboutCard;
 
@@ -36,7 +39,8 @@ impl Card for AboutCard {
             "Version {}. It sends nothing anywhere and needs no network.",
             env!("CARGO_PKG_VERSION")
         ));
-        ScrollArea::vertical().max_height(460.0).show(ui, |ui| {
+        let room = (ui.ctx().content_rect().height() - AROUND).clamp(80.0, 460.0);
+        ScrollArea::vertical().max_height(room).show(ui, |ui| {
             part(ui, "Cautions");
             for caution in CAUTION {
                 bullet(ui, caution);
