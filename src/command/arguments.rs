@@ -8,7 +8,7 @@ use clap::{ArgGroup, Args, Parser, Subcommand};
 use super::WhatIf;
 use crate::analysis::CAUTION;
 use crate::analysis::why::Complaint;
-use crate::drawing::{Page, PictureView};
+use crate::drawing::{Page, PictureView, SheetKind};
 
 /// Draws a reel mower's cutting unit to scale and computes the sweep below the height of cut.
 #[derive(Debug, Parser)]
@@ -174,6 +174,29 @@ pub enum HeadlessCommand {
         #[arg(long)]
         json: bool,
     },
+    /// Make a sheet to print: one unit's, or those of all the units of a folder in one document.
+    #[command(after_help = caution())]
+    Sheet {
+        /// Unit file, or a folder of them.
+        file: PathBuf,
+        /// Document to write, ending in .pdf.
+        out: PathBuf,
+        /// What the sheet is for.
+        #[arg(long, value_parser = sheet_kind(), value_name = "KIND", default_value = "setting")]
+        kind: SheetKind,
+        /// The size of the paper.
+        #[arg(long, value_parser = page(), value_name = "PAGE", default_value = "a4")]
+        page: Page,
+        /// What is wrong with the turf, for a sheet of the kind why.
+        #[arg(long, value_parser = complaint(), value_name = "MARK")]
+        complaint: Option<Complaint>,
+        /// The distance from mark to mark on the turf.
+        #[arg(long, value_name = "LENGTH", requires = "complaint")]
+        spacing: Option<String>,
+        /// What to try.
+        #[command(flatten)]
+        what_if: WhatIf,
+    },
     /// Draw a unit without a display.
     #[command(after_help = caution())]
     Picture {
@@ -283,6 +306,14 @@ fn picture_view() -> impl TypedValueParser<Value = PictureView> {
     PossibleValuesParser::new(PictureView::ALL.map(PictureView::id)).try_map(|name| {
         let found = PictureView::ALL.into_iter().find(|view| view.id() == name);
         found.ok_or("no such picture")
+    })
+}
+
+/// A kind of sheet by its name.
+fn sheet_kind() -> impl TypedValueParser<Value = SheetKind> {
+    PossibleValuesParser::new(SheetKind::ALL.map(SheetKind::id)).try_map(|name| {
+        let found = SheetKind::ALL.into_iter().find(|kind| kind.id() == name);
+        found.ok_or("no such sheet")
     })
 }
 

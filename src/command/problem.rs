@@ -62,6 +62,14 @@ pub enum Problem {
         /// Why.
         what: String,
     },
+    /// A sheet could not be made.
+    #[error("{}: {what}", .file.display())]
+    Sheet {
+        /// The sheet, or the folder it was to be made of.
+        file: PathBuf,
+        /// Why.
+        what: String,
+    },
     /// A table could not be written.
     #[error(transparent)]
     Rows(#[from] RowProblem),
@@ -139,6 +147,7 @@ impl Problem {
             | Self::Unknown { .. }
             | Self::Reading { .. }
             | Self::Picture { .. }
+            | Self::Sheet { .. }
             | Self::Rows(_)
             | Self::Unprinted(_)
             | Self::EndedWithLoss

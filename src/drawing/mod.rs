@@ -18,7 +18,7 @@ pub mod sheets;
 pub use painters::{PdfBook, Pixels, to_pixels, to_png, to_svg};
 pub use paper::{
     Anchor, Axis, KNIFE_LINES, Look, Mark, OVERLAYS, PAPER_PER_MM, Panel, Pen, Rgb, Style, Theme,
-    Tick, View, fonts, lay_out, level_symbol, palette, words,
+    Tick, View, fonts, lay_out, letters, level_symbol, palette, words,
 };
 pub use pictures::{
     BudgetChart, Canvas, Charted, Column, ENLARGEMENTS, Handles, Hold, Lens, LensAim, LensChoice,
@@ -27,4 +27,7 @@ pub use pictures::{
     step_picture,
 };
 pub use scene::{Dimension, Direction, Item, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn};
-pub use sheets::{Figure, NoPicture, Page, PictureView, Sheet, plate_sheet, verdict, view_picture};
+pub use sheets::{
+    Complained, Figure, NoPicture, Origin, Page, PictureView, Sheet, SheetKind, SheetOf,
+    list_sheet, plate_sheet, verdict, view_picture,
+};

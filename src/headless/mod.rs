@@ -8,6 +8,7 @@ mod plate;
 mod plate_text;
 mod reel_diameter;
 mod report;
+mod sheet;
 mod shop;
 mod why;
 mod why_report;
@@ -16,6 +17,7 @@ pub use knives::{Printed, knives};
 pub use plate::plate;
 pub use reel_diameter::{ReelRead, reel_diameter};
 pub use report::{Report, table};
+pub use sheet::sheet;
 pub use shop::shop;
 pub use why::{Asked, finding_named, why};
 
@@ -25,8 +27,8 @@ use std::sync::Arc;
 use crate::analysis::Solved;
 use crate::analysis::why::Goal;
 use crate::command::{HeadlessCommand, Printout, Problem, WhatIf, given_length, terminal};
-use crate::drawing::{Standing, Theme};
-use crate::printing::{PictureAsked, Resolution, write_picture};
+use crate::drawing::{Complained, Standing, Theme};
+use crate::printing::{PictureAsked, Resolution, SheetAsked, write_picture};
 use crate::store;
 use crate::unit::Document;
 
@@ -118,6 +120,25 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
         }
         HeadlessCommand::Shop { folder, json } => shop(folder, *json).map(Printout::Text),
         HeadlessCommand::Plate { sheet, json } => plate_of(sheet, *json).map(Printout::Text),
+        HeadlessCommand::Sheet {
+            file,
+            out,
+            kind,
+            page,
+            complaint,
+            spacing,
+            what_if,
+        } => {
+            let asked = SheetAsked {
+                kind: *kind,
+                page: *page,
+                complained: Complained {
+                    complaint: *complaint,
+                    spacing: given_length("spacing", spacing.as_ref())?,
+                },
+            };
+            sheet(file, out, &asked, what_if).map(Printout::Text)
+        }
         HeadlessCommand::Picture {
             file,
             out,

@@ -6,5 +6,7 @@
 //! `command`.
 
 mod picture;
+mod sheets;
 
 pub use picture::{PictureAsked, PictureFormat, Resolution, picture_bytes, write_picture};
+pub use sheets::{FolderBook, Progress, SheetAsked, bound, folder_book, origin_of};

@@ -52,7 +52,7 @@ fn tones(theme: Theme) -> Tones {
     let weak = colour(theme.look(Role::Note).ink);
     let accent = colour(theme.look(Role::CutLine).ink);
     match theme {
-        Theme::Light => Tones {
+        Theme::Light | Theme::Print => Tones {
             panel: Color32::from_rgb(0xF0, 0xF2, 0xF3),
             field: Color32::from_rgb(0xFE, 0xFE, 0xFD),
             line: Color32::from_rgb(0xBD, 0xC5, 0xCC),
@@ -80,7 +80,7 @@ fn tones(theme: Theme) -> Tones {
 fn visuals(theme: Theme) -> Visuals {
     let tones = tones(theme);
     let mut visuals = match theme {
-        Theme::Light => Visuals::light(),
+        Theme::Light | Theme::Print => Visuals::light(),
         Theme::Dark => Visuals::dark(),
     };
     visuals.panel_fill = tones.panel;

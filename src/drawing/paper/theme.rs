@@ -32,6 +32,24 @@ impl Rgb {
     const fn faint(self, opacity: u8) -> Self {
         Self { opacity, ..self }
     }
+
+    /// The grey that a copier makes of it, darker where it is a colour: coloured lines carry meaning.
+    fn in_grey(self) -> Self {
+        let [r, g, b] = self.rgb.map(u16::from);
+        let most = r.max(g).max(b);
+        // Luma of ITU-R BT.601.
+        let luma = (299 * u32::from(r) + 587 * u32::from(g) + 114 * u32::from(b)) / 1000;
+        let luma = if most - r.min(g).min(b) > 40 {
+            luma * 3 / 5
+        } else {
+            luma
+        };
+        let grey = u8::try_from(luma).unwrap_or(u8::MAX);
+        Self {
+            rgb: [grey; 3],
+            ..self
+        }
+    }
 }
 
 /// Hatching: parallel lines.
@@ -142,6 +160,8 @@ pub enum Theme {
     Light,
     /// Light ink on dark paper.
     Dark,
+    /// Black ink on white paper, for printers and copiers.
+    Print,
 }
 
 /// Neutral tones of a theme, from the paper to the ink.
@@ -177,12 +197,24 @@ impl Theme {
                 middle: Rgb::new(0x00A9_B4BF),
                 ink: Rgb::new(0x00F0_F3F5),
             },
+            Self::Print => Neutrals {
+                paper: Rgb::new(0x00FF_FFFF),
+                body: Rgb::new(0x00EC_ECEC),
+                steel: Rgb::new(0x008C_8C8C),
+                faint: Rgb::new(0x0099_9999),
+                middle: Rgb::new(0x0044_4444),
+                ink: Rgb::new(0x0000_0000),
+            },
         }
     }
 
     /// A level's colour.
     #[must_use]
     pub const fn level(self, level: Level) -> Rgb {
+        if matches!(self, Self::Print) {
+            // Symbol and hatching tell them apart.
+            return self.neutrals().middle;
+        }
         match level {
             Level::Fine => BLUISH_GREEN,
             Level::Watch => ORANGE,
@@ -194,6 +226,7 @@ impl Theme {
         match self {
             Self::Light => BLUE,
             Self::Dark => SKY_BLUE,
+            Self::Print => self.neutrals().ink,
         }
     }
 
@@ -259,6 +292,7 @@ impl Theme {
         let inks: [Rgb; KNIFE_INKS] = match self {
             Self::Light => [BLUE, BLUISH_GREEN, REDDISH_PURPLE, ink, SKY_BLUE],
             Self::Dark => [SKY_BLUE, BLUISH_GREEN, REDDISH_PURPLE, YELLOW, ink],
+            Self::Print => [ink; KNIFE_INKS],
         };
         let place = usize::from(place);
         Look {
@@ -311,6 +345,22 @@ impl Theme {
     /// How a role is drawn.
     #[must_use]
     pub fn look(self, role: Role) -> Look {
+        let look = self.coloured(role);
+        match self {
+            Self::Light | Self::Dark => look,
+            Self::Print => Look {
+                ink: look.ink.in_grey(),
+                fill: look.fill.in_grey(),
+                hatching: look.hatching.map(|hatching| Hatching {
+                    ink: hatching.ink.in_grey(),
+                    ..hatching
+                }),
+                ..look
+            },
+        }
+    }
+
+    fn coloured(self, role: Role) -> Look {
         let n = self.neutrals();
         let plain = Look {
             ink: n.ink,

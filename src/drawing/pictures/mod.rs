@@ -2,12 +2,14 @@
 //!
 //! Imports `scene` and `paper`.
 
+mod attitude_bars;
 mod blade_path;
 mod budget_chart;
 mod canvas;
 mod hold;
 mod lean_picture;
 mod lens;
+mod life_plot;
 mod measured_picture;
 mod reading_picture;
 mod reel_picture;
@@ -15,12 +17,14 @@ mod side_view;
 mod step_picture;
 mod window_map;
 
+pub use attitude_bars::{attitude_bars, attitude_bars_height};
 pub use blade_path::{PathCanvas, PathDrawing};
 pub use budget_chart::{BudgetChart, Charted, Column};
 pub use canvas::Canvas;
 pub use hold::Hold;
 pub use lean_picture::lean_picture;
 pub use lens::{ENLARGEMENTS, Lens, LensAim, LensChoice, STRETCHES};
+pub use life_plot::{LifeLine, life_plot};
 pub use measured_picture::measured_picture;
 pub use reading_picture::reading_picture;
 pub use reel_picture::reel_picture;

@@ -2,12 +2,25 @@
 //!
 //! Imports `scene`, `paper` and `pictures`.
 
+mod flow;
+mod frame;
+mod kind;
+mod knives_sheet;
+mod list_sheet;
 mod page;
 mod plate_sheet;
+mod setting_sheet;
+mod setting_steps;
 mod sheet;
+mod true_scale;
 mod view_picture;
+mod why_sheet;
 
+pub use frame::{Origin, SheetOf};
+pub use kind::SheetKind;
+pub use list_sheet::list_sheet;
 pub use page::Page;
 pub use plate_sheet::{plate_sheet, verdict};
 pub use sheet::{Figure, Sheet};
 pub use view_picture::{NoPicture, PictureView, view_picture};
+pub use why_sheet::Complained;

@@ -1,0 +1,144 @@
+//! What knives give over the reel's life, from new to scrap: a plot on paper, with the limits.
+
+use kurbo::{BezPath, Line, Point, Rect, Shape as _};
+
+use crate::analysis::knives::{Curve, Measured, Trial};
+use crate::drawing::paper::{Anchor, Axis, Panel, Pencil, Style};
+use crate::drawing::scene::Role;
+use crate::unit::Unit;
+use crate::units::System;
+
+/// A knife's line: its place in the list of knives, which picks its pattern, and its curves.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LifeLine {
+    /// Its place in the list of knives.
+    pub place: u8,
+    /// Its curves over the reel's diameter, in the order of [`Measured::ALL`].
+    pub curves: [Curve; 3],
+}
+
+/// Sizes of words.
+const TITLE: f64 = 12.5;
+const NUMBER: f64 = 10.5;
+/// Paper for the numbers beside the plot, for the title above and the words below it.
+const BESIDE: f64 = 46.0;
+const ABOVE: f64 = 20.0;
+const BELOW: f64 = 32.0;
+/// How far around the limits and the values in force the plot reaches, in parts of their span.
+const REACH: f64 = 1.5;
+
+/// Draws one of the measured numbers over the reel's life in a rectangle of paper.
+#[must_use]
+pub fn life_plot(
+    lines: &[LifeLine],
+    measured: Measured,
+    (unit, trial): (&Unit, &Trial),
+    window: Rect,
+    system: System,
+    style: impl Into<Style>,
+) -> Vec<Panel> {
+    let style = style.into();
+    let mut words = Pencil::new(style, window);
+    let frame = Rect::new(
+        window.x0 + words.by_text(BESIDE),
+        window.y0 + words.by_text(ABOVE),
+        window.x1 - words.by_text(10.0),
+        window.y1 - words.by_text(BELOW),
+    );
+    let index = measured as usize;
+    let limits = measured.limits(unit, trial);
+    let (new, scrap) = (unit.new_diameter.mm(), unit.smallest_diameter.mm());
+    let points = lines
+        .iter()
+        .flat_map(|line| line.curves[index].pieces.iter().flatten())
+        .map(|point| point[1]);
+    let at_limits = limits.iter().map(|limit| limit.at.mm());
+    let (low, high) = span(at_limits);
+    let reach = REACH * (high - low).max(0.5);
+    let (drawn_low, drawn_high) = span(points);
+    let bottom = drawn_low.max(low - reach).min(low);
+    let top = drawn_high.min(high + reach).max(high);
+    let margin = 0.08 * (top - bottom).max(0.1);
+    let (bottom, top) = if bottom.is_finite() && top.is_finite() {
+        (bottom - margin, top + margin)
+    } else {
+        (-1.0, 1.0)
+    };
+    let life = (new - scrap).max(1e-9);
+    // A reel's life runs from new to scrap.
+    let x = |mm: f64| frame.x0 + frame.width() * (new - mm) / life;
+    let y = |mm: f64| frame.y1 - frame.height() * (mm - bottom) / (top - bottom);
+    let mut drawn = Pencil::new(style, frame);
+    for limit in &limits {
+        let at = y(limit.at.mm());
+        drawn.line(
+            Role::Datum,
+            Point::new(frame.x0, at),
+            Point::new(frame.x1, at),
+        );
+    }
+    let now = x(unit.setting.reel_diameter.mm());
+    let upright = Line::new((now, frame.y0), (now, frame.y1));
+    drawn.stroke(Role::CentreLine, &upright.to_path(0.1));
+    for line in lines {
+        for piece in &line.curves[index].pieces {
+            let mut path = BezPath::new();
+            for point in piece {
+                let at = Point::new(x(point[0]), y(point[1]));
+                if path.elements().is_empty() {
+                    path.move_to(at);
+                } else {
+                    path.line_to(at);
+                }
+            }
+            drawn.stroke(Role::Overlay(line.place), &path);
+        }
+    }
+    let axis = Axis::of_small_length(system);
+    let per_point = (axis.place(top) - axis.place(bottom)) / frame.height().max(1.0);
+    let least = per_point * words.by_text(26.0);
+    for tick in axis.ticks((axis.place(bottom), axis.place(top)), least) {
+        let at = y(axis.base(tick.place));
+        let from = Point::new(frame.x0 - words.by_text(4.0), at);
+        words.line(Role::Note, from, Point::new(frame.x0, at));
+        let beside = Point::new(frame.x0 - words.by_text(6.0), at);
+        words.sized_text(Role::Note, beside, Anchor::Right, NUMBER, axis.number(tick));
+    }
+    let axis_across = Axis::of_length(system);
+    let per_point = (axis_across.place(new) - axis_across.place(scrap)) / frame.width().max(1.0);
+    let apart = if axis_across.is_in_fractions() {
+        54.0
+    } else {
+        42.0
+    };
+    let bounds = (axis_across.place(scrap), axis_across.place(new));
+    for tick in axis_across.ticks(bounds, per_point * words.by_text(apart)) {
+        let at = x(axis_across.base(tick.place));
+        let foot = Point::new(at, frame.y1 + words.by_text(4.0));
+        words.line(Role::Note, Point::new(at, frame.y1), foot);
+        let below = Point::new(at, frame.y1 + words.by_text(11.0));
+        let number = axis_across.number(tick);
+        words.sized_text(Role::Note, below, Anchor::Middle, NUMBER, number);
+    }
+    let below = Point::new(frame.center().x, window.y1 - words.by_text(8.0));
+    let title = axis_across.title("reel diameter, new to scrap");
+    words.sized_text(Role::Note, below, Anchor::Middle, NUMBER, title);
+    let named: Vec<_> = limits.iter().map(|limit| limit.name).collect();
+    let title = format!(
+        "{}; dashed: {}",
+        axis.title(measured.name()),
+        named.join(", ")
+    );
+    let title = words.fitted(Role::Heading, &title, TITLE, window.width());
+    let title = title.into_owned();
+    let above = Point::new(window.x0, window.y0 + words.by_text(0.45 * ABOVE));
+    words.sized_text(Role::Heading, above, Anchor::Left, TITLE, title);
+    words.stroke(Role::Note, &frame.to_path(0.1));
+    vec![drawn.done(), words.done()]
+}
+
+fn span(values: impl Iterator<Item = f64>) -> (f64, f64) {
+    values.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| {
+        (low.min(value), high.max(value))
+    })
+}

@@ -1,0 +1,296 @@
+//! What stands on every page of a sheet: what it is and of which unit, the verdict, the cautions, and
+//! the file it was made from.
+
+use kurbo::{Line, Point, Rect, Shape as _};
+
+use super::flow::{Band, Laid, lay_out, sizes, wrapped};
+use super::page::Page;
+use super::sheet::Sheet;
+use crate::analysis::{CAUTION, Level, MODEL_IN_SHORT, Solved};
+use crate::drawing::paper::{
+    Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, letters, level_symbol,
+};
+use crate::drawing::scene::Role;
+use crate::units::System;
+
+/// Where a sheet's numbers come from, so that paper and file can be matched.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Origin {
+    /// The file's name; none for a unit that no file holds.
+    pub file: Option<String>,
+    /// The first eight digits of its SHA-256 (FIPS 180-4).
+    pub digest: Option<String>,
+    /// What is on the sheet differs from what is in the file.
+    pub is_changed: bool,
+}
+
+impl Origin {
+    /// It in a line, the program with it.
+    #[must_use]
+    pub fn told(&self) -> String {
+        let program = concat!("Sweepgauge ", env!("CARGO_PKG_VERSION"));
+        let digest = self.digest.as_ref();
+        let digest = digest.map_or_else(String::new, |digest| format!(", SHA-256 {digest}"));
+        match &self.file {
+            None => format!("{program}. Not saved in a file."),
+            Some(file) if self.is_changed => {
+                format!(
+                    "{program}{digest}, changed since: this sheet tries what the file does not hold. File: {file}"
+                )
+            }
+            Some(file) => format!("{program}{digest}. File: {file}"),
+        }
+    }
+}
+
+/// What a sheet is made of, and for whom.
+#[derive(Clone, Copy, Debug)]
+pub struct SheetOf<'a> {
+    /// The solved unit.
+    pub solved: &'a Solved,
+    /// Where it comes from.
+    pub origin: &'a Origin,
+    /// The size of the paper.
+    pub page: Page,
+    /// The units of the words.
+    pub system: System,
+}
+
+/// What stands at the head and foot of a sheet's pages.
+pub(super) struct Frame<'a> {
+    pub(super) of: SheetOf<'a>,
+    /// What the sheet is.
+    pub(super) title: &'static str,
+    /// What is wanted of its reader to know first.
+    pub(super) verdict: Option<(Level, String)>,
+    /// Whether the page lies on its side.
+    pub(super) is_lying: bool,
+}
+
+/// Paper that stays white around all that is printed, in millimetres: printers hold it by there.
+const MARGIN_MM: f64 = 8.0;
+/// Words and pens against the window's: read in the hand, ordinary words are set at 8 points.
+pub(super) const IN_THE_HAND: f64 = 0.8;
+/// Sizes of words at the window's scale.
+const TITLE: f64 = 21.0;
+const NAME: f64 = 17.0;
+const ABOUT: f64 = 13.0;
+const CAUTIONS: f64 = 10.0;
+/// From one line to the next, in parts of the words' size.
+const LEADING: f64 = 1.32;
+/// Lines that a unit's name takes at the most.
+const NAME_LINES: usize = 2;
+
+impl Frame<'_> {
+    fn window(&self) -> Rect {
+        if self.is_lying {
+            self.of.page.on_its_side()
+        } else {
+            self.of.page.upright()
+        }
+    }
+
+    fn style(text: f64) -> Style {
+        Style {
+            theme: Theme::Print,
+            text,
+            pen: IN_THE_HAND,
+        }
+    }
+
+    fn pencil(&self) -> Pencil {
+        let window = self.window().inset(-MARGIN_MM * PAPER_PER_MM);
+        Pencil::new(Self::style(IN_THE_HAND), window)
+    }
+
+    /// What is left of a page between its head and its foot.
+    pub(super) fn area(&self) -> Rect {
+        let (mut head, mut foot) = (self.pencil(), self.pencil());
+        let top = self.head(&mut head, "");
+        let bottom = self.foot(&mut foot);
+        Rect {
+            y0: top,
+            y1: bottom,
+            ..head.window
+        }
+    }
+
+    /// Lays bands out over as many pages as they take, or on one with smaller words.
+    pub(super) fn pages<'b>(
+        &self,
+        is_one_page: bool,
+        bands: impl Fn(Rect, Style) -> Vec<Band<'b>>,
+    ) -> Vec<Sheet> {
+        let area = self.area();
+        let laid_out = |size: f64| {
+            let style = Self::style(IN_THE_HAND * size);
+            lay_out(&bands(area, style), area, style)
+        };
+        let mut laid = laid_out(1.0);
+        if is_one_page {
+            for size in sizes().skip(1) {
+                if laid.len() == 1 {
+                    break;
+                }
+                laid = laid_out(size);
+            }
+        }
+        let count = laid.len();
+        laid.into_iter()
+            .enumerate()
+            .map(|(index, laid)| {
+                let number = if count > 1 {
+                    format!("page {} of {count}", index + 1)
+                } else {
+                    String::new()
+                };
+                self.sheet(&number, laid)
+            })
+            .collect()
+    }
+
+    /// One page with its head and its foot; `number` says which of several.
+    pub(super) fn sheet(&self, number: &str, laid: Laid) -> Sheet {
+        let title = match number {
+            "" => self.title.to_owned(),
+            _ => format!("{}, {number}", self.title),
+        };
+        let mut sheet = Sheet::blank(title, self.window(), Self::style(IN_THE_HAND));
+        let mut head = self.pencil();
+        self.head(&mut head, number);
+        sheet.panels.push(head.done());
+        for (told, panels) in laid.pictures {
+            sheet.add_figure(told, panels);
+        }
+        sheet.panels.push(laid.panel);
+        let mut foot = self.pencil();
+        self.foot(&mut foot);
+        sheet.panels.push(foot.done());
+        sheet
+    }
+
+    /// Draws the head; where it ends.
+    fn head(&self, pencil: &mut Pencil, number: &str) -> f64 {
+        let frame = pencil.window;
+        let by_text = |plain: f64| IN_THE_HAND * plain;
+        let document = &self.of.solved.document;
+        let mut y = frame.y0;
+        let line = |pencil: &mut Pencil, y: &mut f64, role, size, text: String| {
+            let at = Point::new(frame.x0, *y + by_text(0.5 * LEADING * size));
+            pencil.sized_text(role, at, Anchor::Left, size, text);
+            *y += by_text(LEADING * size);
+        };
+        if !number.is_empty() {
+            let at = Point::new(frame.x1, y + by_text(0.5 * LEADING * TITLE));
+            pencil.sized_text(Role::Note, at, Anchor::Right, ABOUT, number.to_owned());
+        }
+        line(pencil, &mut y, Role::Heading, TITLE, self.title.to_owned());
+        let mut name = wrapped(&document.name, by_text(NAME), true, frame.width());
+        if name.len() > NAME_LINES {
+            let rest = name.split_off(NAME_LINES - 1).join(" ");
+            let rest = pencil.fitted(Role::Heading, &rest, NAME, frame.width() - by_text(NAME));
+            let rest = if rest.ends_with('…') {
+                rest.into_owned()
+            } else {
+                format!("{rest}…")
+            };
+            name.push(rest);
+        }
+        for text in name {
+            line(pencil, &mut y, Role::Heading, NAME, text);
+        }
+        let written = [
+            ("Serial number", document.serial.as_deref()),
+            ("set", document.set.as_deref()),
+            ("knife", Some(document.fitted_name())),
+        ];
+        let about: Vec<String> = written
+            .into_iter()
+            .filter_map(|(what, text)| Some(format!("{what} {}", letters::readable(text?))))
+            .collect();
+        let about = about.join(", ");
+        // Beside it there is room to write.
+        let room = frame.width() - by_text(330.0);
+        let about = pencil.fitted(Role::Note, &about, ABOUT, room).into_owned();
+        let foot = y + by_text(0.9 * LEADING * ABOUT);
+        for (from, what) in [(310.0, "Date"), (170.0, "By")] {
+            let x = frame.x1 - by_text(from);
+            let at = Point::new(x, y + by_text(0.5 * LEADING * ABOUT));
+            pencil.sized_text(Role::Note, at, Anchor::Left, ABOUT, what.to_owned());
+            let start = x + by_text(36.0);
+            let end = x + by_text(if from > 200.0 { 125.0 } else { 170.0 });
+            pencil.line(Role::Note, Point::new(start, foot), Point::new(end, foot));
+        }
+        line(pencil, &mut y, Role::Note, ABOUT, about);
+        if let Some(told) = document.example_count().told() {
+            line(pencil, &mut y, Role::Heading, ABOUT, told);
+        }
+        if let Some((level, text)) = &self.verdict {
+            y += by_text(4.0);
+            let size = by_text(LEADING * NAME);
+            let place = Rect::from_origin_size((frame.x0, y), (size, size));
+            let role = Role::Level(*level);
+            let (symbol, stroke) = level_symbol(*level, place);
+            pencil.fill(role, &symbol);
+            pencil.stroke_with(Role::Paper, &stroke, Pen::Wide(2.6));
+            let aside = size + by_text(8.0);
+            let needed = pencil.width_of(Role::Heading, text, NAME).max(1e-9);
+            let size_of = NAME * ((frame.width() - aside) / needed).min(1.0);
+            let text = if size_of < 9.0 {
+                pencil.fitted(Role::Heading, text, 9.0, frame.width() - aside)
+            } else {
+                text.into()
+            };
+            let at = Point::new(frame.x0 + aside, place.center().y);
+            pencil.sized_text(
+                Role::Heading,
+                at,
+                Anchor::Left,
+                size_of.max(9.0),
+                text.into_owned(),
+            );
+            y = place.y1;
+        }
+        y += by_text(6.0);
+        let under = Line::new((frame.x0, y), (frame.x1, y)).to_path(0.1);
+        pencil.stroke_with(Role::Heading, &under, Pen::Wide(1.2));
+        y + by_text(6.0)
+    }
+
+    /// Draws the foot; where it begins.
+    fn foot(&self, pencil: &mut Pencil) -> f64 {
+        let frame = pencil.window;
+        let size = IN_THE_HAND * CAUTIONS;
+        let caution = format!("{} {MODEL_IN_SHORT}", CAUTION.join(" "));
+        let mut lines = wrapped(&caution, size, false, frame.width());
+        let origin = letters::readable(&self.of.origin.told()).into_owned();
+        let origin = pencil.fitted(Role::Heading, &origin, CAUTIONS, frame.width());
+        lines.push(origin.into_owned());
+        let count = f64::from(u32::try_from(lines.len()).unwrap_or(u32::MAX));
+        let last = lines.len() - 1;
+        let top = frame.y1 - count * LEADING * size;
+        let mut y = top;
+        for (index, text) in lines.into_iter().enumerate() {
+            let at = Point::new(frame.x0, y + 0.5 * LEADING * size);
+            let role = if index == last {
+                Role::Heading
+            } else {
+                Role::Note
+            };
+            pencil.sized_text(role, at, Anchor::Left, CAUTIONS, text);
+            y += LEADING * size;
+        }
+        let rule = top - 0.4 * size;
+        pencil.line(
+            Role::Note,
+            Point::new(frame.x0, rule),
+            Point::new(frame.x1, rule),
+        );
+        rule - 0.6 * size
+    }
+}
+
+/// A panel with no marks, for pages that hold pictures alone.
+pub(super) fn no_words(area: Rect) -> Panel {
+    Pencil::new(Frame::style(IN_THE_HAND), area).done()
+}

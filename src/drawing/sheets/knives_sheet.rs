@@ -1,0 +1,280 @@
+//! The decision sheet: which knife to order, and what that rests on.
+
+use kurbo::Rect;
+
+use super::flow::Band;
+use super::frame::{Frame, SheetOf};
+use super::setting_sheet::{findings, measured};
+use super::sheet::Sheet;
+use crate::analysis::knives::{
+    KnifeRow, Measured, Over, Ranks, Trial, Verdict, curves, rank, rests_on, sum_text, table,
+};
+use crate::analysis::{Case, Level, Solution, Solved};
+use crate::drawing::paper::{KNIFE_LINES, OVERLAYS, Panel, Style, letters};
+use crate::drawing::pictures::{
+    Lens, LensChoice, LifeLine, Overlay, SideView, attitude_bars, attitude_bars_height, life_plot,
+};
+use crate::drawing::scene::Role;
+use crate::geometry::Setting;
+use crate::units::System;
+
+/// Knives that are drawn; the table holds all.
+const MOST_DRAWN: usize = 8;
+
+/// The sheets of a solved unit.
+pub(super) fn knives_sheet(of: SheetOf) -> Vec<Sheet> {
+    let (solved, system) = (of.solved, of.system);
+    let rows = table(solved);
+    let ranking = rank(&rows, solved, system);
+    let ranks = &ranking.ranks;
+    let first = ranking.sentences.first().cloned().unwrap_or_default();
+    let level = if ranks.counts.fitting > 0 {
+        Level::Fine
+    } else if ranks.counts.undecided > 0 {
+        Level::Watch
+    } else {
+        Level::Over
+    };
+    let frame = Frame {
+        of,
+        title: "Which knife to order",
+        verdict: Some((level.resting_on(solved.document.example_count()), first)),
+        is_lying: false,
+    };
+    let best: Vec<&KnifeRow> = ranks
+        .order
+        .iter()
+        .take(MOST_DRAWN)
+        .filter_map(|&index| rows.get(index))
+        .collect();
+    let drawn = Drawn::of(solved, &best);
+    frame.pages(false, |area, style| {
+        let mut ranked = Band::new(1, area, style);
+        ranked.heading("From the best to the least");
+        ranked_table(
+            &mut ranked,
+            &rows,
+            ranks,
+            &ranking.sentences,
+            solved,
+            system,
+        );
+        let mut bars = Band::new(1, area, style);
+        bars.heading("Attitudes: framed, what holds from a new reel to a scrap one");
+        let shown = best.clone();
+        let now = solved.solution.pose.attitude;
+        bars.picture(
+            "The attitudes that each knife leaves with the reel new, now and at scrap size",
+            attitude_bars_height(best.len(), style),
+            move |place, style| {
+                vec![attitude_bars(
+                    &shown,
+                    &solved.unit,
+                    now,
+                    place,
+                    system,
+                    style,
+                )]
+            },
+        );
+        let mut pictures = Band::new(2, area, style);
+        let side = pictures.width();
+        let others = drawn.clone();
+        pictures.picture(
+            "The clip point with other knives drawn over the one fitted",
+            0.8 * side,
+            move |place, style| others.overlay(solved, place, system, style),
+        );
+        for measured in Measured::ALL {
+            let lines = drawn.lines.clone();
+            pictures.picture(
+                &format!("{} over the reel's life", measured.name()),
+                0.72 * side,
+                move |place, style| {
+                    let trial = Trial::of(&solved.solution);
+                    life_plot(
+                        &lines,
+                        measured,
+                        (&solved.unit, &trial),
+                        place,
+                        system,
+                        style,
+                    )
+                },
+            );
+        }
+        let mut key = Band::new(1, area, style);
+        let names = drawn.names();
+        if !names.is_empty() {
+            key.words(Role::Note, &names);
+        }
+        let mut basis = Band::new(2, area, style);
+        basis.heading("What this rests on");
+        for told in rests_on(&solved.document, system) {
+            basis.words(Role::Note, &told);
+        }
+        measured(&mut basis, &solved.document);
+        findings(&mut basis, solved, system);
+        let mut last = Band::new(1, area, style);
+        last.heading("Order");
+        last.blanks(&["Knife chosen", "How many"]);
+        last.blanks(&["Approved", "Checked on arrival"]);
+        vec![ranked, bars, key, pictures, basis, last]
+    })
+}
+
+/// Columns of the table: heading and part of the width.
+const COLUMNS: [(f64, &str); 8] = [
+    (0.05, "rank"),
+    (0.27, "knife"),
+    (0.12, "verdict"),
+    (0.12, "price"),
+    (0.07, "pieces"),
+    (0.11, "total"),
+    (0.16, "set once"),
+    (0.10, "room"),
+];
+
+fn ranked_table(
+    band: &mut Band,
+    rows: &[KnifeRow],
+    ranks: &Ranks,
+    sentences: &[String],
+    solved: &Solved,
+    system: System,
+) {
+    band.cells(Role::Note, &COLUMNS);
+    band.rule();
+    for (rank, &index) in ranks.order.iter().enumerate() {
+        let Some(row) = rows.get(index) else { continue };
+        let verdict = match row.judgement.verdict {
+            Verdict::Fits => "fits",
+            Verdict::CannotTell => "undecided",
+            Verdict::DoesNotFit => "does not fit",
+        };
+        let price = solved
+            .document
+            .knife_at(row.knife)
+            .and_then(|knife| knife.price.clone())
+            .unwrap_or_else(|| "none".to_owned());
+        let total = row.total().map_or_else(|| "none".to_owned(), sum_text);
+        let range = row.set_once.as_ref().map_or_else(
+            || "none".to_owned(),
+            |range| {
+                format!(
+                    "{} to {}",
+                    system.angle(range.low.at),
+                    system.angle(range.high.at)
+                )
+            },
+        );
+        let texts = [
+            (rank + 1).to_string(),
+            letters::readable(&row.name).into_owned(),
+            verdict.to_owned(),
+            letters::readable(&price).into_owned(),
+            row.quantity.0.to_string(),
+            total,
+            range,
+            system.angle(row.room()),
+        ];
+        let cells: Vec<(f64, &str)> = COLUMNS
+            .iter()
+            .zip(&texts)
+            .map(|((part, _), text)| (*part, text.as_str()))
+            .collect();
+        band.cells(Role::Heading, &cells);
+        if let Some(why) = sentences.get(rank + 1) {
+            band.words(Role::Note, why);
+        }
+        band.rule();
+    }
+}
+
+/// What is drawn of the best knives.
+#[derive(Clone)]
+struct Drawn {
+    knives: Vec<DrawnKnife>,
+    lines: Vec<LifeLine>,
+}
+
+#[derive(Clone)]
+struct DrawnKnife {
+    name: String,
+    place: u8,
+    is_fitted: bool,
+    setting: Setting,
+    solution: Solution,
+}
+
+impl Drawn {
+    fn of(solved: &Solved, best: &[&KnifeRow]) -> Self {
+        let (unit, trial) = (&solved.unit, Trial::of(&solved.solution));
+        let fitted = solved.document.fitted();
+        let (mut knives, mut lines) = (Vec::new(), Vec::new());
+        // As many as differ by their pattern alone.
+        for row in best.iter().take(OVERLAYS) {
+            let Some(knife) = solved.document.knife_at(row.knife) else {
+                continue;
+            };
+            let section = solved.document.section_of(row.knife, knife);
+            let place = u8::try_from(lines.len() % KNIFE_LINES).unwrap_or_default();
+            lines.push(LifeLine {
+                place,
+                curves: curves(unit, &trial, section, Over::Diameter),
+            });
+            let setting = trial.setting(unit, section, unit.setting.reel_diameter);
+            if let Ok(solution) = Solution::of(unit, &setting) {
+                knives.push(DrawnKnife {
+                    name: row.name.clone(),
+                    place,
+                    is_fitted: Some(row.knife) == fitted,
+                    setting,
+                    solution,
+                });
+            }
+        }
+        Self { knives, lines }
+    }
+
+    /// Which line is whose.
+    fn names(&self) -> String {
+        const PATTERNS: [&str; OVERLAYS] = ["whole line", "long dashes", "dots", "short dashes"];
+        let named: Vec<String> = self
+            .knives
+            .iter()
+            .map(|knife| {
+                let pattern = PATTERNS[usize::from(knife.place) % PATTERNS.len()];
+                format!("{pattern}: {}", knife.name)
+            })
+            .collect();
+        named.join(";  ")
+    }
+
+    fn overlay(&self, solved: &Solved, place: Rect, system: System, style: Style) -> Vec<Panel> {
+        let overlays: Vec<Overlay> = self
+            .knives
+            .iter()
+            .filter(|knife| !knife.is_fitted)
+            .map(|knife| Overlay {
+                name: &knife.name,
+                place: knife.place,
+                case: Case {
+                    unit: &solved.unit,
+                    setting: &knife.setting,
+                    solution: &knife.solution,
+                },
+            })
+            .collect();
+        let scene = SideView {
+            uncertainty: None,
+            ghost: None,
+            overlays: &overlays,
+            system,
+            ..SideView::of(solved)
+        }
+        .scene();
+        let lens = Lens::on(&solved.solution, LensChoice::default(), place, system);
+        vec![lens.panel(&scene, style)]
+    }
+}

@@ -1,0 +1,151 @@
+//! The setting sheet: one page to set a unit by, pinned over the bench.
+
+use kurbo::Rect;
+
+use super::flow::Band;
+use super::frame::{Frame, SheetOf};
+use super::plate_sheet::verdict;
+use super::setting_steps::setting_steps;
+use super::sheet::Sheet;
+use crate::analysis::why::{Budget, BudgetOf};
+use crate::analysis::{NumberId, Solved};
+use crate::drawing::paper::{Panel, Style, View};
+use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
+use crate::drawing::scene::Role;
+use crate::unit::{Document, Field, Fitted, Reading};
+use crate::units::System;
+
+/// Points of the hardware that are listed one by one.
+const MOST_HARDWARE: usize = 3;
+/// Part of the page's area that drawing and lens take.
+const PICTURE: f64 = 0.27;
+
+/// The sheet of a solved unit.
+pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
+    let solved = of.solved;
+    let frame = Frame {
+        of,
+        title: "Setting sheet",
+        verdict: Some(verdict(&solved.findings, solved.document.example_count())),
+        is_lying: false,
+    };
+    frame.pages(true, |area, style| {
+        let mut picture = Band::new(1, area, style);
+        picture.picture(
+            "The unit from the side, to scale, and its clip point enlarged",
+            PICTURE * area.height(),
+            move |place, style| side_and_lens(solved, of.system, place, style),
+        );
+        let mut band = Band::new(2, area, style);
+        wanted(&mut band, solved, of.system);
+        band.heading("What to do, in order");
+        for (number, step) in (1..).zip(setting_steps(solved, of.system)) {
+            band.item(&format!("{number}."), Role::Note, &step);
+        }
+        measured(&mut band, &solved.document);
+        findings(&mut band, solved, of.system);
+        for part in BudgetOf::ALL {
+            budget(&mut band, part, &part.of(&solved.case()), of.system);
+        }
+        let mut last = Band::new(1, area, style);
+        last.heading("Measured after");
+        last.blanks(&["Height of cut", "Attitude", "Behind centre", "Gap"]);
+        last.blanks(&["Notes"]);
+        last.blanks(&["Set by", "Signature"]);
+        vec![picture, band, last]
+    })
+}
+
+/// The drawing with its lens, scales written.
+pub(super) fn side_and_lens(
+    solved: &Solved,
+    system: System,
+    place: Rect,
+    style: Style,
+) -> Vec<Panel> {
+    let view = SideView {
+        system,
+        ..SideView::of(solved)
+    };
+    let scene = view.scene();
+    let (whole, lens) = Canvas::split(place, true);
+    let canvas = Canvas {
+        whole: View::fitting(scene.bounds, whole),
+        lens: lens.map(|window| Lens::on(&solved.solution, LensChoice::default(), window, system)),
+    };
+    canvas.panels(&scene, style)
+}
+
+fn wanted(band: &mut Band, solved: &Solved, system: System) {
+    const SET: [NumberId; 5] = [
+        NumberId::ReelDiameter,
+        NumberId::HeightOfCut,
+        NumberId::Attitude,
+        NumberId::Gap,
+        NumberId::Extension,
+    ];
+    let numbers = solved.solution.numbers();
+    let mut rows = |heading: &str, ids: &mut dyn Iterator<Item = NumberId>| {
+        band.heading(heading);
+        for id in ids {
+            if let Some(shown) = numbers.shown(id, system) {
+                band.row(id.title(), &shown);
+            }
+        }
+    };
+    rows("Setting wanted", &mut SET.into_iter());
+    let others = NumberId::KEY.into_iter().filter(|id| !SET.contains(id));
+    rows("What comes of it", &mut others.into_iter());
+}
+
+/// The readings as they were entered, each with its ±.
+pub(super) fn measured(band: &mut Band, document: &Document) {
+    band.heading("As measured");
+    let is_listed = |field: &Field| match field {
+        Field::NewDiameter | Field::SmallestDiameter | Field::Blades => true,
+        Field::Reading(Reading::Knife(Fitted::Option(_), _)) => false,
+        Field::Reading(Reading::HardwareBehind(index) | Reading::HardwareBelow(index)) => {
+            *index < MOST_HARDWARE
+        }
+        Field::Reading(_) => true,
+        _ => false,
+    };
+    for field in Field::all(document).filter(is_listed) {
+        let Some(text) = field.text(document) else {
+            continue;
+        };
+        let text = if document.examples.has(field) {
+            format!("{text} (example)")
+        } else {
+            text.into_owned()
+        };
+        band.row(field.name(), &text);
+    }
+    let more = document.hardware.len().saturating_sub(MOST_HARDWARE);
+    if more > 0 {
+        band.words(
+            Role::Note,
+            &format!("And {more} more points of hardware, in the file."),
+        );
+    }
+}
+
+/// The findings with their numbers and limits.
+pub(super) fn findings(band: &mut Band, solved: &Solved, system: System) {
+    band.heading("Findings");
+    let examples = solved.document.example_count();
+    for finding in solved.findings.iter() {
+        let standing = finding.standing_on(examples);
+        let told = format!("{}: {}", finding.title(), finding.shown_in(system));
+        band.item(&format!("{standing}:"), Role::Note, &told);
+    }
+}
+
+/// The steps of a height budget.
+pub(super) fn budget(band: &mut Band, part: BudgetOf, budget: &Budget, system: System) {
+    band.heading(&format!("Height budget: {}", part.title().to_lowercase()));
+    for step in &budget.steps {
+        band.row(step.kind.name(), &system.in_column(step.by));
+    }
+    band.row("left over the soil", &system.in_column(budget.left()));
+}

@@ -1,0 +1,211 @@
+//! True scale: the unit at 1:1, over as many pages as it takes, to hold the paper against it.
+
+use kurbo::{Line, Point, Rect, Shape as _, Vec2};
+
+use super::flow::Laid;
+use super::frame::{Frame, IN_THE_HAND, SheetOf, no_words};
+use super::sheet::Sheet;
+use crate::drawing::paper::{
+    Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, View, lay_out,
+};
+use crate::drawing::pictures::SideView;
+use crate::drawing::scene::{Role, ShownIn};
+use crate::units::{Length, System};
+
+/// Paper for the check ruler under each piece of the drawing.
+const RULER: f64 = 40.0;
+/// Paper around a piece, for the joining marks.
+const JOIN: f64 = 16.0;
+
+/// The sheets of a solved unit.
+pub(super) fn true_scale_sheet(of: SheetOf) -> Vec<Sheet> {
+    let (solved, system) = (of.solved, of.system);
+    let scene = SideView {
+        system,
+        ..SideView::of(solved)
+    }
+    .scene();
+    let frame = |is_lying| Frame {
+        of,
+        title: "True scale, 1:1",
+        verdict: None,
+        is_lying,
+    };
+    let size = scene.bounds.size() * PAPER_PER_MM;
+    // The way up that takes fewer pages.
+    let tiled = |is_lying: bool| {
+        let frame = frame(is_lying);
+        let tile = tile_of(frame.area());
+        let counts = (
+            (size.width / tile.width()).ceil().max(1.0),
+            (size.height / tile.height()).ceil().max(1.0),
+        );
+        (frame, tile, counts)
+    };
+    let (lying, upright) = (tiled(true), tiled(false));
+    let pages = |(across, down): (f64, f64)| across * down;
+    let (frame, tile, (across, down)) = if pages(upright.2) < pages(lying.2) {
+        upright
+    } else {
+        lying
+    };
+    let style = Style {
+        theme: Theme::Print,
+        text: IN_THE_HAND,
+        pen: IN_THE_HAND,
+    };
+    // The pieces stand about the drawing's middle.
+    let whole = scene.bounds.center()
+        - Vec2::new(across * tile.width(), -down * tile.height()) / (2.0 * PAPER_PER_MM);
+    let (columns, rows) = (count(across), count(down));
+    let mut sheets = Vec::new();
+    for row in 0..rows {
+        for column in 0..columns {
+            let corner = whole
+                + Vec2::new(
+                    f64::from(column) * tile.width(),
+                    -f64::from(row) * tile.height(),
+                ) / PAPER_PER_MM;
+            let view = View {
+                window: tile,
+                middle: corner + Vec2::new(tile.width(), -tile.height()) / (2.0 * PAPER_PER_MM),
+                scale: PAPER_PER_MM,
+                stretch: 1.0,
+            };
+            let piece = Piece {
+                column,
+                row,
+                columns,
+                rows,
+            };
+            let drawn = lay_out(&scene, &view, ShownIn::Whole, style);
+            let mut laid = Laid {
+                panel: piece.joins(frame.area(), tile, style),
+                pictures: vec![(piece.told(), vec![drawn])],
+            };
+            let ruler = ruler(frame.area(), system, style);
+            laid.panel.marks.extend(ruler.marks);
+            let number = if columns * rows > 1 {
+                format!("piece {} of {}", row * columns + column + 1, columns * rows)
+            } else {
+                String::new()
+            };
+            sheets.push(frame.sheet(&number, laid));
+        }
+    }
+    sheets
+}
+
+/// The paper of a piece of the drawing.
+fn tile_of(area: Rect) -> Rect {
+    Rect {
+        y1: area.y1 - RULER,
+        ..area
+    }
+    .inset(-JOIN)
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a small whole number; what is larger than any paper is cut"
+)]
+fn count(pieces: f64) -> u32 {
+    pieces.clamp(1.0, 200.0) as u32
+}
+
+/// A piece of a drawing that is larger than a page.
+struct Piece {
+    column: u32,
+    row: u32,
+    columns: u32,
+    rows: u32,
+}
+
+impl Piece {
+    fn told(&self) -> String {
+        if self.columns * self.rows == 1 {
+            "The unit from the side at true size".to_owned()
+        } else {
+            format!(
+                "The unit from the side at true size, piece {} from the left, {} from the top",
+                self.column + 1,
+                self.row + 1
+            )
+        }
+    }
+
+    /// The border to cut along, and marks that meet those of the next piece.
+    fn joins(&self, area: Rect, tile: Rect, style: Style) -> Panel {
+        let mut panel = no_words(area);
+        let mut pencil = Pencil::new(style, area);
+        let out = 0.8 * JOIN;
+        let sides = [
+            (self.column > 0, tile.x0, -1.0, true),
+            (self.column + 1 < self.columns, tile.x1, 1.0, true),
+            (self.row > 0, tile.y0, -1.0, false),
+            (self.row + 1 < self.rows, tile.y1, 1.0, false),
+        ];
+        for (joins, at, way, is_upright) in sides {
+            if !joins {
+                continue;
+            }
+            let (from, to) = if is_upright {
+                (Point::new(at, tile.y0), Point::new(at, tile.y1))
+            } else {
+                (Point::new(tile.x0, at), Point::new(tile.x1, at))
+            };
+            pencil.line(Role::Ghost, from, to);
+            for part in [0.25, 0.5, 0.75] {
+                let middle = from.lerp(to, part);
+                let (across, along) = if is_upright {
+                    (Vec2::new(way * out, 0.0), Vec2::new(0.0, 0.5 * out))
+                } else {
+                    (Vec2::new(0.0, way * out), Vec2::new(0.5 * out, 0.0))
+                };
+                for end in [middle + along, middle - along] {
+                    let line = Line::new(middle, end + across).to_path(0.1);
+                    pencil.stroke_with(Role::Heading, &line, Pen::Wide(1.0));
+                }
+            }
+        }
+        panel.marks.extend(pencil.done().marks);
+        panel
+    }
+}
+
+/// A ruler to check the printout by.
+fn ruler(area: Rect, system: System, style: Style) -> Panel {
+    let mut pencil = Pencil::new(style, area);
+    let (unit, parts, length) = match system {
+        System::Millimetre => (Length::from_mm(10.0), 10_u32, 10_u32),
+        System::InchDecimal | System::InchFraction => (Length::from_inches(1.0), 8, 4),
+    };
+    let from = Point::new(area.x0 + JOIN, area.y1 - 0.2 * RULER);
+    let along = |parts_along: u32| {
+        let mm = unit.mm() * f64::from(parts_along) / f64::from(parts);
+        from + Vec2::new(mm * PAPER_PER_MM, 0.0)
+    };
+    let end = along(parts * length);
+    let base = Line::new(from, end).to_path(0.1);
+    pencil.stroke_with(Role::Heading, &base, Pen::Wide(1.0));
+    for tick in 0..=parts * length {
+        let high = match tick {
+            _ if tick % parts == 0 => 0.42,
+            _ if tick % (parts / 2) == 0 => 0.3,
+            _ => 0.18,
+        };
+        let foot = along(tick);
+        let line = Line::new(foot, foot - Vec2::new(0.0, high * RULER)).to_path(0.1);
+        pencil.stroke(Role::Heading, &line);
+    }
+    let told = format!(
+        "Check: this ruler is {} long. Print at 100 %, not fitted to the page.",
+        system.length(Length::from_mm(unit.mm() * f64::from(length)))
+    );
+    let at = Point::new(end.x + pencil.by_text(14.0), from.y - 0.2 * RULER);
+    let most = area.x1 - at.x;
+    let told = pencil.fitted(Role::Heading, &told, 12.0, most).into_owned();
+    pencil.sized_text(Role::Heading, at, Anchor::Left, 12.0, told);
+    pencil.done()
+}

@@ -1,0 +1,170 @@
+//! The why sheet: what a unit does to the turf, why it can, and what would cure it.
+
+use kurbo::Rect;
+
+use super::flow::Band;
+use super::frame::{Frame, SheetOf};
+use super::plate_sheet::verdict;
+use super::setting_sheet::side_and_lens;
+use super::sheet::Sheet;
+use super::view_picture::budget_chart;
+use crate::analysis::why::{
+    BudgetOf, Complaint, Goal, KnobAnswer, Why, causes, pitches, spacing_told,
+};
+use crate::analysis::{Finding, Solved, moves_told};
+use crate::drawing::scene::Role;
+use crate::units::{Length, Quoted, System};
+
+/// What is wrong with the turf, as far as a person said.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Complained {
+    /// What is seen; none when nobody said.
+    pub complaint: Option<Complaint>,
+    /// The distance from mark to mark, where it was measured.
+    pub spacing: Option<Length>,
+}
+
+/// The sheet of a solved unit.
+pub(super) fn why_sheet(of: SheetOf, complained: Complained) -> Vec<Sheet> {
+    let (solved, system) = (of.solved, of.system);
+    let frame = Frame {
+        of,
+        title: "Why it marks the turf",
+        verdict: Some(verdict(&solved.findings, solved.document.example_count())),
+        is_lying: false,
+    };
+    let why = Why::of(solved, None, Goal::Fine, system);
+    frame.pages(false, |area, style| {
+        let mut first = Band::new(1, area, style);
+        complaint(&mut first, solved, complained, system);
+        first.heading("Height budget");
+        let mut charts = Band::new(2, area, style);
+        for part in BudgetOf::ALL {
+            charts.picture(
+                &format!("Height budget: {}", part.title()),
+                0.19 * area.height(),
+                move |place: Rect, style| vec![budget_chart(solved, part, system, place, style)],
+            );
+        }
+        let mut rest = Band::new(1, area, style);
+        rest.heading("Tightest crest, roller sink included");
+        for (part, limit) in [
+            ("reel", why.crests.reel),
+            ("underside", why.crests.underside),
+        ] {
+            rest.row(part, &limit.in_short(system));
+        }
+        cures(&mut rest, solved, &why, system);
+        rest.heading("The unit");
+        rest.picture(
+            "The unit from the side, to scale, and its clip point enlarged",
+            0.25 * area.height(),
+            move |place, style| side_and_lens(solved, system, place, style),
+        );
+        rest.blanks(&["Notes"]);
+        rest.blanks(&["Chosen", "Approved"]);
+        vec![first, charts, rest]
+    })
+}
+
+fn complaint(band: &mut Band, solved: &Solved, complained: Complained, system: System) {
+    let Some(complaint) = complained.complaint else {
+        band.heading("What is seen on the turf");
+        band.blanks(&["Mark", "From mark to mark"]);
+        return;
+    };
+    let case = solved.case();
+    band.heading(&format!("Seen on the turf: {}", complaint.name()));
+    band.words(Role::Note, complaint.look_first());
+    let causes = causes(&case, complaint);
+    if !causes.iter().any(|cause| cause.strength.has_part()) {
+        band.words(
+            Role::Heading,
+            "Not explained by this geometry, as far as it is measured.",
+        );
+    }
+    for (number, cause) in (1..).zip(&causes) {
+        let share = cause
+            .share()
+            .map_or_else(String::new, |share| format!(", {}", system.share(share)));
+        band.item(
+            &format!("{number}."),
+            Role::Heading,
+            &format!("{}: {}{share}", cause.name, cause.strength.word()),
+        );
+        band.words(Role::Note, &cause.text.shown_in(system));
+        band.words(
+            Role::Note,
+            &format!("Confirm: {} Cure: {}", cause.confirm, cause.cure.told()),
+        );
+    }
+    band.words(Role::Note, complaint.outside());
+    if complaint.comes_back() {
+        let marks: Vec<_> = pitches(&case)
+            .into_iter()
+            .map(|(name, pitch)| format!("{name} {}", system.length(pitch)))
+            .collect();
+        band.words(
+            Role::Note,
+            &format!("From mark to mark: {}.", marks.join(", ")),
+        );
+    }
+    if let Some(spacing) = complained.spacing {
+        band.words(Role::Note, &spacing_told(&case, spacing, system));
+    }
+}
+
+/// The cures worth making: those that reach the limit and that somebody would make.
+fn cures(band: &mut Band, solved: &Solved, why: &Why, system: System) {
+    let title = solved.findings.get(why.finding).map_or("", Finding::title);
+    band.heading(&format!("Worth doing for: {title}"));
+    let worth = why
+        .knobs
+        .iter()
+        .filter(|answer| answer.to_limit.is_ok() && answer.not_sensible().is_none());
+    let mut count = 0;
+    for answer in worth {
+        count += 1;
+        cure(band, solved, answer, system);
+    }
+    if count == 0 {
+        band.words(
+            Role::Note,
+            "No one adjustment alone reaches the limit in a way that somebody would make.",
+        );
+    }
+}
+
+fn cure(band: &mut Band, solved: &Solved, answer: &KnobAnswer, system: System) {
+    let Ok(change) = &answer.to_limit else {
+        return;
+    };
+    let knife = change
+        .knife
+        .and_then(|place| solved.document.knife_at(place))
+        .map_or_else(String::new, |knife| format!(" {}", Quoted(&knife.name)));
+    let change = answer.to_aim.as_ref().unwrap_or(change);
+    let within = if answer.is_within { "room left " } else { "" };
+    let told = format!(
+        "{}{knife}: {within}by {}, to {}; front roller {}, rear roller {}.",
+        answer.knob.name(),
+        change.by.shown_in(system),
+        change.to.shown_in(system),
+        system.roller_move(change.rollers.0),
+        system.roller_move(change.rollers.1)
+    );
+    band.item("–", Role::Heading, &told);
+    if let Some(told) = moves_told(change.rollers, &solved.unit.brackets, system) {
+        band.words(Role::Note, &told);
+    }
+    for other in change.others.iter().filter(|other| other.is_notable()) {
+        let level = other
+            .after
+            .level
+            .word_resting_on(solved.document.example_count());
+        band.words(
+            Role::Note,
+            &format!("{} becomes: {level}", other.id.title()),
+        );
+    }
+}

@@ -1,0 +1,151 @@
+//! Sheets of one unit or of a folder of units, bound into one PDF.
+
+use std::ops::ControlFlow;
+use std::path::Path;
+use std::sync::Arc;
+
+use crate::analysis::Solved;
+use crate::command::Problem;
+use crate::drawing::{
+    Complained, Origin, Page, PdfBook, Sheet, SheetKind, SheetOf, letters, list_sheet,
+};
+use crate::store;
+use crate::units::{System, clipped};
+
+/// Letters of a name in a document's title and outline.
+const LONGEST_NAME: usize = 120;
+
+/// Which sheet, and on what paper.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct SheetAsked {
+    /// The kind of sheet.
+    pub kind: SheetKind,
+    /// The size of the paper.
+    pub page: Page,
+    /// What is wrong with the turf, for the why sheet.
+    pub complained: Complained,
+}
+
+impl SheetAsked {
+    /// The pages for a solved unit, for somebody who reads in `system`.
+    #[must_use]
+    pub fn sheets(&self, solved: &Solved, origin: &Origin, system: System) -> Vec<Sheet> {
+        let of = SheetOf {
+            solved,
+            origin,
+            page: self.page,
+            system,
+        };
+        self.kind.sheets(of, self.complained)
+    }
+}
+
+/// Where the numbers of a unit that a file holds come from.
+#[must_use]
+pub fn origin_of(file: Option<&Path>, is_changed: bool) -> Origin {
+    let Some(file) = file else {
+        return Origin::default();
+    };
+    let name = file.file_name().unwrap_or(file.as_os_str());
+    Origin {
+        file: Some(name.to_string_lossy().into_owned()),
+        digest: store::digest_of(file).ok(),
+        is_changed,
+    }
+}
+
+fn title_of(name: &str) -> String {
+    clipped(&letters::readable(name), LONGEST_NAME).to_string()
+}
+
+/// Binds the pages of one unit's sheet.
+///
+/// # Errors
+/// When the PDF cannot be put together, in words.
+pub fn bound(name: &str, sheets: &[Sheet]) -> Result<Vec<u8>, String> {
+    let title = title_of(name);
+    let mut book = PdfBook::new(&title);
+    book.add_chapter(&title, sheets)?;
+    book.finish()
+}
+
+/// How far the binding of a folder has come: so many of all its files.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Progress {
+    /// Files that are done.
+    pub done: usize,
+    /// All the files.
+    pub of: usize,
+}
+
+/// A folder's units bound into one document.
+#[derive(Debug)]
+pub struct FolderBook {
+    /// The PDF.
+    pub bytes: Vec<u8>,
+    /// How many units have a sheet in it.
+    pub units: usize,
+    /// Files that gave none, each with the reason; they are listed at the end of the document too.
+    pub refused: Vec<(String, String)>,
+}
+
+/// Binds the sheets of every unit file of a folder, in the order of their names. None when `tell`,
+/// which hears how far it is, breaks it off.
+///
+/// # Errors
+/// When the folder cannot be read or holds no unit file, or the PDF cannot be put together.
+pub fn folder_book(
+    folder: &Path,
+    asked: &SheetAsked,
+    mut tell: impl FnMut(Progress) -> ControlFlow<()>,
+) -> Result<Option<FolderBook>, Problem> {
+    let problem = |what: String| Problem::Sheet {
+        file: folder.to_owned(),
+        what,
+    };
+    let files =
+        store::units_in(folder).map_err(|error| problem(store::plain(&error).to_string()))?;
+    if files.is_empty() {
+        return Err(problem(
+            "no unit file stands in this folder: their names end in .ron".to_owned(),
+        ));
+    }
+    let of = files.len();
+    let name = folder.file_name().unwrap_or(folder.as_os_str());
+    let mut book = PdfBook::new(title_of(&name.to_string_lossy()));
+    let mut refused = Vec::new();
+    for (done, file) in files.iter().enumerate() {
+        if tell(Progress { done, of }).is_break() {
+            return Ok(None);
+        }
+        match solved_of(file) {
+            Ok(solved) => {
+                let origin = origin_of(Some(file), false);
+                let sheets = asked.sheets(&solved, &origin, solved.unit.system);
+                book.add_chapter(&title_of(&solved.document.name), &sheets)
+                    .map_err(problem)?;
+            }
+            Err(why) => {
+                let name = file.file_name().unwrap_or(file.as_os_str());
+                refused.push((name.to_string_lossy().into_owned(), why.to_string()));
+            }
+        }
+    }
+    let units = of - refused.len();
+    if !refused.is_empty() {
+        let title = "Files that gave no sheet";
+        book.add_chapter(title, &list_sheet(title, &refused, asked.page))
+            .map_err(problem)?;
+    }
+    Ok(Some(FolderBook {
+        bytes: book.finish().map_err(problem)?,
+        units,
+        refused,
+    }))
+}
+
+fn solved_of(file: &Path) -> Result<Solved, Problem> {
+    let document = store::open_unit(file)?;
+    let solved = Solved::of_shared(Arc::new(document));
+    solved.map_err(|why| Problem::unsolved(Some(file), why))
+}
