@@ -64,7 +64,10 @@ fn of_folder(folder: &Path, out: &Path, asked: &SheetAsked) -> Result<String, Pr
         let reasons: Vec<String> = reasons.map(|(_, why)| in_line(why)).collect();
         return Err(Problem::Sheet {
             file: folder.to_owned(),
-            what: format!("no unit of this folder gave a sheet. {}", reasons.join("; ")),
+            what: format!(
+                "no unit of this folder gave a sheet. {}",
+                reasons.join("; ")
+            ),
         });
     }
     written(out, &book.bytes)?;

@@ -60,7 +60,7 @@ fn papers() -> Vec<Rect> {
 }
 
 /// The place that a text's letters take.
-fn letters(mark: &Mark) -> Option<(&str, Rect)> {
+pub fn letters(mark: &Mark) -> Option<(&str, Rect)> {
     let Mark::Text {
         at,
         anchor,
@@ -87,7 +87,7 @@ fn letters(mark: &Mark) -> Option<(&str, Rect)> {
 }
 
 /// What is wrong with the words of panels that stand side by side.
-fn faults(panels: &[Panel]) -> Vec<String> {
+pub fn faults(panels: &[Panel]) -> Vec<String> {
     let mut faults = Vec::new();
     let mut all: Vec<(&str, Rect)> = Vec::new();
     for panel in panels {

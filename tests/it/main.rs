@@ -35,6 +35,7 @@ mod real_window_typing;
 mod recovery_window;
 mod saving;
 mod sessions_window;
+mod sheets;
 mod shop;
 mod sizes_window;
 mod start_window;

@@ -42,7 +42,7 @@ pub fn life_plot(
     let frame = Rect::new(
         window.x0 + words.by_text(BESIDE),
         window.y0 + words.by_text(ABOVE),
-        window.x1 - words.by_text(10.0),
+        window.x1 - words.by_text(24.0),
         window.y1 - words.by_text(BELOW),
     );
     let index = measured as usize;

@@ -13,6 +13,8 @@ const HEADING: f64 = 15.0;
 const LEADING: f64 = 1.36;
 /// Paper between columns, at the window's scale.
 const GUTTER: f64 = 22.0;
+/// Paper between one band and the next, at the window's scale.
+const BETWEEN: f64 = 8.0;
 /// Letters of a text that a sheet shows at the most.
 const LONGEST: usize = 900;
 /// The smallest part of the words' usual size that a sheet is set in to stay on one page.
@@ -346,7 +348,7 @@ pub(super) fn lay_out(bands: &[Band], area: Rect, style: Style) -> Vec<Laid> {
                 pages.push(Vec::new());
                 y = area.y0;
             } else {
-                y += used;
+                y += used + style.text * BETWEEN;
             }
         }
     }

@@ -7,7 +7,7 @@ use super::frame::{Frame, SheetOf};
 use super::setting_sheet::{findings, measured};
 use super::sheet::Sheet;
 use crate::analysis::knives::{
-    KnifeRow, Measured, Over, Ranks, Trial, Verdict, curves, rank, rests_on, sum_text, table,
+    KnifeRow, Measured, Over, Ranks, Trial, curves, rank, rests_on, sum_text, table,
 };
 use crate::analysis::{Case, Level, Solution, Solved};
 use crate::drawing::paper::{KNIFE_LINES, OVERLAYS, Panel, Style, letters};
@@ -147,11 +147,7 @@ fn ranked_table(
     band.rule();
     for (rank, &index) in ranks.order.iter().enumerate() {
         let Some(row) = rows.get(index) else { continue };
-        let verdict = match row.judgement.verdict {
-            Verdict::Fits => "fits",
-            Verdict::CannotTell => "undecided",
-            Verdict::DoesNotFit => "does not fit",
-        };
+        let verdict = row.judgement.verdict.told(solved.document.example_count());
         let price = solved
             .document
             .knife_at(row.knife)

@@ -15,6 +15,9 @@ use crate::analysis::{Finding, Solved, moves_told};
 use crate::drawing::scene::Role;
 use crate::units::{Length, Quoted, System};
 
+/// Stands before lines that belong to the item above them.
+const UNDER: &str = " ";
+
 /// What is wrong with the turf, as far as a person said.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Complained {
@@ -92,8 +95,9 @@ fn complaint(band: &mut Band, solved: &Solved, complained: Complained, system: S
             Role::Heading,
             &format!("{}: {}{share}", cause.name, cause.strength.word()),
         );
-        band.words(Role::Note, &cause.text.shown_in(system));
-        band.words(
+        band.item(UNDER, Role::Note, &cause.text.shown_in(system));
+        band.item(
+            UNDER,
             Role::Note,
             &format!("Confirm: {} Cure: {}", cause.confirm, cause.cure.told()),
         );
@@ -155,14 +159,15 @@ fn cure(band: &mut Band, solved: &Solved, answer: &KnobAnswer, system: System) {
     );
     band.item("–", Role::Heading, &told);
     if let Some(told) = moves_told(change.rollers, &solved.unit.brackets, system) {
-        band.words(Role::Note, &told);
+        band.item(UNDER, Role::Note, &told);
     }
     for other in change.others.iter().filter(|other| other.is_notable()) {
         let level = other
             .after
             .level
             .word_resting_on(solved.document.example_count());
-        band.words(
+        band.item(
+            UNDER,
             Role::Note,
             &format!("{} becomes: {level}", other.id.title()),
         );
