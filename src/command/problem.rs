@@ -62,9 +62,9 @@ pub enum Problem {
         /// Why.
         what: String,
     },
-    /// A sheet could not be made.
+    /// A sheet to print could not be made.
     #[error("{}: {what}", .file.display())]
-    Sheet {
+    Paper {
         /// The sheet, or the folder it was to be made of.
         file: PathBuf,
         /// Why.
@@ -147,7 +147,7 @@ impl Problem {
             | Self::Unknown { .. }
             | Self::Reading { .. }
             | Self::Picture { .. }
-            | Self::Sheet { .. }
+            | Self::Paper { .. }
             | Self::Rows(_)
             | Self::Unprinted(_)
             | Self::EndedWithLoss

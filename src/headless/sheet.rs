@@ -23,7 +23,7 @@ pub fn sheet(
     asked: &SheetAsked,
     what_if: &WhatIf,
 ) -> Result<String, Problem> {
-    let problem = |what: String| Problem::Sheet {
+    let problem = |what: String| Problem::Paper {
         file: out.to_owned(),
         what,
     };
@@ -35,7 +35,7 @@ pub fn sheet(
     }
     if store::is_folder(file) {
         if *what_if != WhatIf::default() {
-            return Err(Problem::Sheet {
+            return Err(Problem::Paper {
                 file: file.to_owned(),
                 what: "what is tried belongs to one unit: name its file, not the folder".to_owned(),
             });
@@ -62,7 +62,7 @@ fn of_folder(folder: &Path, out: &Path, asked: &SheetAsked) -> Result<String, Pr
     if book.units == 0 {
         let reasons = book.refused.iter();
         let reasons: Vec<String> = reasons.map(|(_, why)| in_line(why)).collect();
-        return Err(Problem::Sheet {
+        return Err(Problem::Paper {
             file: folder.to_owned(),
             what: format!(
                 "no unit of this folder gave a sheet. {}",
@@ -80,7 +80,7 @@ fn of_folder(folder: &Path, out: &Path, asked: &SheetAsked) -> Result<String, Pr
 }
 
 fn written(out: &Path, bytes: &[u8]) -> Result<(), Problem> {
-    store::write_whole(out, bytes).map_err(|error| Problem::Sheet {
+    store::write_whole(out, bytes).map_err(|error| Problem::Paper {
         file: out.to_owned(),
         what: format!("cannot be written: {error}"),
     })

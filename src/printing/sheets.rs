@@ -99,7 +99,7 @@ pub fn folder_book(
     asked: &SheetAsked,
     mut tell: impl FnMut(Progress) -> ControlFlow<()>,
 ) -> Result<Option<FolderBook>, Problem> {
-    let problem = |what: String| Problem::Sheet {
+    let problem = |what: String| Problem::Paper {
         file: folder.to_owned(),
         what,
     };

@@ -11,6 +11,8 @@ use crate::unit::most;
 
 /// The ending of a unit file.
 const ENDING: &str = "ron";
+/// What the names of a unit's other files end in before that.
+const BESIDE: [&str; 2] = ["record", "plate"];
 /// Digits of a digest that are told.
 const DIGITS: usize = 8;
 
@@ -20,7 +22,8 @@ pub fn is_folder(path: &Path) -> bool {
     path.is_dir()
 }
 
-/// The unit files of a folder, by their names; folders within it are left alone.
+/// The unit files of a folder, by their names; folders within it, records and sheets of the surface
+/// plate are left alone.
 ///
 /// # Errors
 /// When the folder cannot be read.
@@ -29,10 +32,12 @@ pub fn units_in(folder: &Path) -> io::Result<Vec<PathBuf>> {
     for entry in fs::read_dir(folder)? {
         let path = entry?.path();
         let is_unit = path.extension().is_some_and(|ending| ending == ENDING);
+        let inner = path.file_stem().map(Path::new).and_then(Path::extension);
+        let is_beside = inner.is_some_and(|inner| BESIDE.iter().any(|beside| inner == *beside));
         let is_hidden = path
             .file_name()
             .is_some_and(|name| name.to_string_lossy().starts_with('.'));
-        if is_unit && !is_hidden && !path.is_dir() {
+        if is_unit && !is_beside && !is_hidden && !path.is_dir() {
             files.push(path);
         }
     }

@@ -471,7 +471,9 @@ fn a_folder_becomes_one_document_and_says_what_it_left_out() {
         copied(unit, &units, unit.file_name());
     }
     std::fs::write(units.join("broken.ron"), "(format: 1, name: ").unwrap();
-    std::fs::write(units.join("notes.txt"), "no unit").unwrap();
+    for name in ["notes.txt", "tees.record.ron", "tees.plate.ron"] {
+        std::fs::write(units.join(name), "no unit").unwrap();
+    }
     let out = shop.path().join("all.pdf");
     let run = program()
         .arg("sheet")
