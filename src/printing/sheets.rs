@@ -103,8 +103,7 @@ pub fn folder_book(
         file: folder.to_owned(),
         what,
     };
-    let files =
-        store::units_in(folder).map_err(|error| problem(store::plain(&error).to_string()))?;
+    let files = store::units_in(folder)?;
     if files.is_empty() {
         return Err(problem(
             "no unit file stands in this folder: their names end in .ron".to_owned(),

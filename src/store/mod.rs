@@ -6,7 +6,7 @@
 //! to `drawing`.
 //! No other room opens, writes or renames a file. This room imports `unit`, `plate` and what they stand on.
 
-mod folder;
+mod digest;
 mod place;
 mod plain;
 mod plate_files;
@@ -20,7 +20,7 @@ mod strays;
 mod unit_file;
 mod whole;
 
-pub use folder::{digest_of, is_folder, units_in};
+pub use digest::{digest_of, is_folder};
 pub use place::{is_same_file, whole_path};
 pub use plain::plain;
 pub use plate_files::{open_sheet, save_sheet, unit_beside};
