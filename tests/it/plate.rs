@@ -354,7 +354,7 @@ fn a_rollers_uncertainty_is_that_of_draws_of_its_readings() {
     let mut rng = TestRng::from_seed(RngAlgorithm::XorShift, b"on surface plate");
     let drawn = spread(|| {
         let mut draw = |middle, half_width| even(&mut rng, middle, half_width);
-        let left = (draw(4.5, 0.5) + draw(5.5, 0.5)) / 2.0 + draw(0.0, 0.2);
+        let left = f64::midpoint(draw(4.5, 0.5), draw(5.5, 0.5)) + draw(0.0, 0.2);
         let right = draw(9.0, 0.4) - draw(0.0, 0.3) + draw(0.0, 0.2);
         let bar = draw(0.0, 0.1) - draw(0.0, 0.2);
         (right - left - bar) / 22.0 * 21.0
@@ -409,112 +409,114 @@ fn the_cuts_uncertainty_is_that_of_draws_over_one_bar() {
 
 // Wrong sheets.
 
+/// What is written in place of what, the field that is told, and what is said of it.
+const WRONG: [(&str, &str, &str, &str); 23] = [
+    (
+        "plate_sheet: 1",
+        "plate_sheet: 2",
+        "plate_sheet",
+        "reads and writes plate sheet 1",
+    ),
+    ("cut_width: \"21 in\",", "", "cut_width", "is missing"),
+    ("\"21 in\"", "\"21\"", "cut_width", "has no unit"),
+    ("\"21 in\"", "\"-21 in\"", "cut_width", "more than zero"),
+    (
+        "\"21 in\"",
+        "\"21 in ± 0.1 in\"",
+        "cut_width",
+        "taken as exact",
+    ),
+    ("by:", "nobody:", "nobody", "there is no field \"nobody\""),
+    ("2026-11-25", "2026-02-30", "date", "like 2026-11-25"),
+    ("\"1210\"", "\"many\"", "hours", "a number of them"),
+    (
+        "Gap(\"0.004 in\")",
+        "Gap(\"-0.004 in\")",
+        "front.left",
+        "must not be negative",
+    ),
+    (
+        "Gap(\"0.004 in\")",
+        "Gap(\"4 gaps\")",
+        "front.left",
+        "is not a unit",
+    ),
+    (
+        "Gap(\"0.004 in\")",
+        "Height(\"2.004 in\")",
+        "front.left",
+        "add left_diameter",
+    ),
+    (
+        "Gap(\"0.004 in\")",
+        "Height(\"1.9 in\"), left_diameter: \"2 in\"",
+        "front.left",
+        "under the plate",
+    ),
+    (
+        "Gap(\"0.004 in\")",
+        "Feeler(goes: \"5 thou\", stops_at: \"4 thou\")",
+        "front.left.stops_at",
+        "the thinner leaf",
+    ),
+    ("Gap(\"0.004 in\")", "Shim(\"4 thou\")", "front.left", "Gap"),
+    (
+        "\"22 in\"",
+        "\"0 in\"",
+        "front.measured_apart",
+        "more than zero",
+    ),
+    (
+        "\"1/16 in\"",
+        "\"0 in\"",
+        "front.adjuster.throw",
+        "more than zero",
+    ),
+    ("adjust: Left", "adjust: Middle", "front.adjust", "Left"),
+    (
+        "Eccentric(throw: \"1/16 in\", now: \"0 deg\")",
+        "Shims([])",
+        "front.adjuster",
+        "list the sizes",
+    ),
+    (
+        "Eccentric(throw: \"1/16 in\", now: \"0 deg\")",
+        "Shims([\"1 thou\", \"x\"])",
+        "front.adjuster[1]",
+        "write a length",
+    ),
+    (
+        "(\"45 deg\", \"1 thou\"), (\"90 deg\", \"3 thou\"), (\"135 deg\", \"4 thou\"), (\"180 deg\", \"4 thou\"), (\"225 deg\", \"3 thou\"), (\"270 deg\", \"1 thou\"), (\"315 deg\", \"0 thou\")",
+        "(\"90 deg\", \"3 thou\"), (\"360 deg\", \"0 thou\")",
+        "front.runout[0].readings",
+        "2 different angles",
+    ),
+    (
+        "(\"45 deg\", \"1 thou\")",
+        "(\"45 deg\", \"1 thumb\")",
+        "front.runout[0].readings[1]",
+        "is not a unit",
+    ),
+    (
+        "(\"45 deg\", \"1 thou\")",
+        "(\"450 deg\", \"1 thou\")",
+        "front.runout[0].readings[1]",
+        "far too large",
+    ),
+    (
+        "station: Left",
+        "station: Far",
+        "front.runout[0].station",
+        "Middle",
+    ),
+];
+
 #[test]
 fn a_wrong_sheet_is_refused_with_its_place_and_what_would_be_right() {
-    for (from, to, field, says) in [
-        (
-            "plate_sheet: 1",
-            "plate_sheet: 2",
-            "plate_sheet",
-            "reads and writes plate sheet 1",
-        ),
-        ("cut_width: \"21 in\",", "", "cut_width", "is missing"),
-        ("\"21 in\"", "\"21\"", "cut_width", "has no unit"),
-        ("\"21 in\"", "\"-21 in\"", "cut_width", "more than zero"),
-        (
-            "\"21 in\"",
-            "\"21 in ± 0.1 in\"",
-            "cut_width",
-            "taken as exact",
-        ),
-        ("by:", "nobody:", "nobody", "there is no field \"nobody\""),
-        ("2026-11-25", "2026-02-30", "date", "like 2026-11-25"),
-        ("\"1210\"", "\"many\"", "hours", "a number of them"),
-        (
-            "Gap(\"0.004 in\")",
-            "Gap(\"-0.004 in\")",
-            "front.left",
-            "must not be negative",
-        ),
-        (
-            "Gap(\"0.004 in\")",
-            "Gap(\"4 gaps\")",
-            "front.left",
-            "is not a unit",
-        ),
-        (
-            "Gap(\"0.004 in\")",
-            "Height(\"2.004 in\")",
-            "front.left",
-            "add left_diameter",
-        ),
-        (
-            "Gap(\"0.004 in\")",
-            "Height(\"1.9 in\"), left_diameter: \"2 in\"",
-            "front.left",
-            "under the plate",
-        ),
-        (
-            "Gap(\"0.004 in\")",
-            "Feeler(goes: \"5 thou\", stops_at: \"4 thou\")",
-            "front.left.stops_at",
-            "the thinner leaf",
-        ),
-        ("Gap(\"0.004 in\")", "Shim(\"4 thou\")", "front.left", "Gap"),
-        (
-            "\"22 in\"",
-            "\"0 in\"",
-            "front.measured_apart",
-            "more than zero",
-        ),
-        (
-            "\"1/16 in\"",
-            "\"0 in\"",
-            "front.adjuster.throw",
-            "more than zero",
-        ),
-        ("adjust: Left", "adjust: Middle", "front.adjust", "Left"),
-        (
-            "Eccentric(throw: \"1/16 in\", now: \"0 deg\")",
-            "Shims([])",
-            "front.adjuster",
-            "list the sizes",
-        ),
-        (
-            "Eccentric(throw: \"1/16 in\", now: \"0 deg\")",
-            "Shims([\"1 thou\", \"x\"])",
-            "front.adjuster[1]",
-            "write a length",
-        ),
-        (
-            "(\"45 deg\", \"1 thou\"), (\"90 deg\", \"3 thou\"), (\"135 deg\", \"4 thou\"), (\"180 deg\", \"4 thou\"), (\"225 deg\", \"3 thou\"), (\"270 deg\", \"1 thou\"), (\"315 deg\", \"0 thou\")",
-            "(\"90 deg\", \"3 thou\"), (\"360 deg\", \"0 thou\")",
-            "front.runout[0].readings",
-            "2 different angles",
-        ),
-        (
-            "(\"45 deg\", \"1 thou\")",
-            "(\"45 deg\", \"1 thumb\")",
-            "front.runout[0].readings[1]",
-            "is not a unit",
-        ),
-        (
-            "(\"45 deg\", \"1 thou\")",
-            "(\"450 deg\", \"1 thou\")",
-            "front.runout[0].readings[1]",
-            "far too large",
-        ),
-        (
-            "station: Left",
-            "station: Far",
-            "front.runout[0].station",
-            "Middle",
-        ),
-    ] {
+    for (from, to, field, says) in WRONG {
         let text = edited(&[(from, to)]);
-        let problem = match read_sheet(&text) {
-            Err(problem) => problem,
-            Ok(_) => panic!("{to} is taken"),
+        let Err(problem) = read_sheet(&text) else {
+            panic!("{to} is taken");
         };
         assert!(problem.field.starts_with(field), "{to}: {problem}");
         assert!(problem.what.contains(says), "{to}: {problem}");
