@@ -284,8 +284,12 @@ fn the_unit_switch_changes_what_is_shown() {
         );
         assert_shows(&window, &document(DEMO_UNIT));
         let entry = window.entry("Reel diameter, as measured");
-        let entry = Quantity::<Length>::parse(&entry).expect("a length");
-        assert!(entry.is_written_for(system), "{entry:?}");
+        let read = Quantity::<Length>::parse(&entry).expect("a length");
+        assert_eq!(
+            read.shown_in(system),
+            entry,
+            "as it is written for {system:?}"
+        );
         let solved = window.app().session().good().unwrap();
         assert_eq!(system.length(solved.unit.setting.reel_diameter), reel);
     }

@@ -1,7 +1,8 @@
 //! Dimensions on paper: extension lines, dimension line, arrowheads and text, after ISO 129-1 habits.
 
-use kurbo::{Affine, BezPath, Point, Vec2};
+use kurbo::{Affine, BezPath, Line, Point, Vec2};
 
+use super::cut::cut_to;
 use super::mark::Anchor;
 use super::pencil::{Pencil, TEXT_SIZE};
 use super::placer::Spot;
@@ -52,7 +53,12 @@ impl Dimension {
             Direction::Across => (Point::new(from.x, through.y), Point::new(to.x, through.y)),
             Direction::Up => (Point::new(through.x, from.y), Point::new(through.x, to.y)),
         };
-        pencil.together(|pencil| self.between(pencil, from, to, start, end));
+        // What is not shown has no number here.
+        let is_shown = [from, to].iter().any(|place| window.contains(*place))
+            || cut_to(Line::new(start, end), window).is_some();
+        if is_shown {
+            pencil.together(|pencil| self.between(pencil, from, to, start, end));
+        }
     }
 
     /// `start` and `end` are the feet of both places on the dimension line.

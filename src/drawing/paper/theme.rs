@@ -404,7 +404,7 @@ impl Theme {
                 ..plain
             },
             Role::ReelRim => part(THICK, None),
-            Role::TipCircle | Role::Note => pen(n.middle, THIN, &[]),
+            Role::TipCircle | Role::Datum | Role::Note => pen(n.middle, THIN, &[]),
             Role::ReelBody => Look {
                 fill: n.body.faint(120),
                 ..plain
@@ -430,7 +430,6 @@ impl Theme {
             Role::Roller => part(1.6, None),
             Role::CentreLine => pen(n.middle, THIN, CHAIN),
             Role::Vertical => pen(n.ink, THICK, CHAIN),
-            Role::Datum => pen(n.middle, THIN, &[]),
             Role::CutLine => pen(self.cut_line(), 1.8, &[]),
             Role::BelowCut(level) => self.below_cut(level, plain),
             Role::Worst(level) => self.worst(level),
