@@ -11,7 +11,7 @@ use sweepgauge::units::System;
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::reading_list::READINGS;
-use crate::common::shown::{Start, WANTED, Window};
+use crate::common::shown::{MEASURED, Start, WANTED, Window};
 
 /// A small laptop's screen.
 const SMALL: Vec2 = Vec2::new(1366.0, 768.0);
@@ -610,6 +610,54 @@ fn a_reason_hides_no_field() {
             }
         }
         window.type_over(field, &before);
+    }
+}
+
+#[test]
+fn what_is_told_under_the_pointer_covers_no_field() {
+    for size in [SMALL, Vec2::new(1024.0, 768.0)] {
+        let mut start = Start::on(DemoUnit::FairwayTrailed.document());
+        start.size = size;
+        let mut window = start.window();
+        for (step, name) in [
+            (MEASURED, "Reel diameter, as measured"),
+            (MEASURED, "Front, diameter"),
+            (WANTED, "Height of cut"),
+            (WANTED, "Attitude slider"),
+        ] {
+            window.click(step);
+            let nodes = window.nodes();
+            let mut named = nodes.iter().filter(|node| {
+                let node = node.accesskit_node();
+                let is_field = matches!(node.role(), Role::TextInput | Role::Slider);
+                is_field && node.label().as_deref() == Some(name)
+            });
+            let place = named.next().expect("the field").rect();
+            drop(nodes);
+            window.harness.hover_at(place.center());
+            // As long as a tooltip waits.
+            for _ in 0..60 {
+                window.step();
+            }
+            let tooltips: Vec<Rect> = window.harness.ctx.memory(|memory| {
+                let layers = memory.areas().visible_layer_ids().into_iter();
+                let tooltips = layers.filter(|layer| layer.order == egui::Order::Tooltip);
+                tooltips
+                    .filter_map(|layer| memory.area_rect(layer.id))
+                    .collect()
+            });
+            assert!(!tooltips.is_empty(), "{size}: {name} tells of itself");
+            for node in window.nodes() {
+                if node.accesskit_node().role() != Role::TextInput {
+                    continue;
+                }
+                let field = node.rect();
+                let over = tooltips.iter().find(|tooltip| tooltip.intersects(field));
+                assert_eq!(over, None, "{size}: {name} over {field}");
+            }
+            window.harness.remove_cursor();
+            window.settle();
+        }
     }
 }
 
