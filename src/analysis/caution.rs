@@ -15,6 +15,10 @@ pub const CAUTION_IN_SHORT: [&str; 2] = [
     "At the grinder: eye, hearing and dust protection. The machine's manual, local safety rules and a qualified technician take precedence over anything shown.",
 ];
 
+/// What makes it safe to move a roller, told beside every move.
+pub const MOVING_ROLLERS: &str =
+    "Before you move a roller: engine off, key out, unit and reel blocked.";
+
 /// What every number rests on, in one sentence.
 pub const MODEL_IN_SHORT: &str =
     "The numbers hold for rigid parts in one plane with all blade tips on one cylinder.";

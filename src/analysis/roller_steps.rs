@@ -1,5 +1,6 @@
 //! A roller's move as it is made: in turns of its adjuster, and in spacers from stock.
 
+use super::caution::MOVING_ROLLERS;
 use crate::unit::Brackets;
 use crate::units::{Length, System, fixed};
 
@@ -75,10 +76,20 @@ impl RollerSteps {
     }
 }
 
-/// The moves of the front and the rear roller in turns and in spacers; none where neither is known or
-/// no roller moves.
+/// The moves of the front and the rear roller in turns and in spacers, and what makes it safe to make
+/// them; none where neither is known or no roller moves.
 #[must_use]
 pub fn moves_told(moves: (Length, Length), brackets: &Brackets, system: System) -> Option<String> {
+    let steps = steps_told(moves, brackets, system)?;
+    Some(format!("{steps} {MOVING_ROLLERS}"))
+}
+
+/// The same without the caution, for texts that end with it.
+pub(in crate::analysis) fn steps_told(
+    moves: (Length, Length),
+    brackets: &Brackets,
+    system: System,
+) -> Option<String> {
     let rollers = ["front", "rear"].into_iter();
     let rollers = rollers.zip(RollerSteps::of_both(moves, brackets));
     let moving = rollers.filter(|(_, steps)| steps.by.mm().abs() > LEAST_MM);
@@ -162,6 +173,7 @@ mod tests {
         ] {
             assert!(told.contains(said), "{told}");
         }
+        assert!(told.ends_with(MOVING_ROLLERS), "{told}");
         assert_eq!(
             moves_told(moves, &Brackets::default(), System::Millimetre),
             None

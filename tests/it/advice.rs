@@ -350,6 +350,13 @@ fn where_no_way_holds_what_stands_in_the_way_is_told() {
         .unwrap();
     let by_attitude = |way: &Way| matches!(way, Way::Attitude { .. });
     assert!(!advice.ways.iter().any(by_attitude), "{advice:?}");
+    let told = advice.shown_in(System::InchDecimal);
+    assert!(
+        told.starts_with(
+            "The attitude that would clear it by itself makes another finding worse: underside"
+        ),
+        "{told}"
+    );
     // With the edge in the ground only its height can come first.
     let sunk = "rollers: Some((front_move: \"0.6 in\", rear_move: \"0.6 in\")),";
     let sunk = document(&example(&[
@@ -432,4 +439,134 @@ fn a_least_behind_centre_is_judged_where_it_is_wanted() {
     assert_eq!(with("None"), Some(Level::Fine));
     assert_eq!(with("Some(\"0.25 in\")"), Some(Level::Fine));
     assert_eq!(with("Some(\"0.35 in\")"), Some(Level::Watch));
+}
+
+#[test]
+fn light_contact_that_makes_another_finding_worse_is_told_with_it() {
+    let tight = document(&example(&[
+        ("gap: \"0 mm\"", "gap: \"0.5 mm\""),
+        ("behind_centre: \"0.3 in\"", "behind_centre: \"0.42 in\""),
+    ]));
+    let solved = solved(&tight);
+    assert_eq!(
+        solved.findings.level_of(FindingId::Sweep),
+        Some(Level::Fine)
+    );
+    let advice = solved.advice(FindingId::Gap, System::InchDecimal).unwrap();
+    assert!(!advice.ways.contains(&Way::LightContact), "{advice:?}");
+    let told = advice.shown_in(System::InchDecimal);
+    assert!(
+        told.starts_with(
+            "Light contact (zero gap) would clear it, but makes another finding worse: sweep. Adjust reel to knife"
+        ),
+        "{told}"
+    );
+}
+
+#[test]
+fn a_top_angle_that_makes_another_finding_worse_is_told_with_it() {
+    // Metal off a relieved top face carries the edge back as well as down: more relief, more of it.
+    let faces = "body_thickness: \"0.25 in\",
+        top_angle: \"0.5 deg\", front_angle: \"20 deg\", top_ground: \"1.5 mm\", face_ground: \"2.5 mm\",
+    ),
+    hardware";
+    let text = example(&[
+        ("body_thickness: \"0.25 in\",\n    ),\n    hardware", faces),
+        ("attitude: \"4 deg\"", "attitude: \"9 deg\""),
+    ]);
+    let solved = solved(&document(&text));
+    let advice = solved
+        .advice(FindingId::TopFace, System::InchDecimal)
+        .unwrap();
+    let by_angle = |way: &Way| matches!(way, Way::TopAngle(_));
+    assert!(!advice.ways.iter().any(by_angle), "{advice:?}");
+    let told = advice.shown_in(System::InchDecimal);
+    assert!(
+        told.starts_with("A top angle of ") && told.contains("makes another finding worse: "),
+        "{told}"
+    );
+}
+
+#[test]
+fn the_lip_that_is_allowed_is_the_one_on_its_limit() {
+    for (attitude, front_angle) in [(4, 0), (12, 15), (-2, 20), (9, -5)] {
+        let with = |lip_mm: f64| {
+            let knife = format!(
+                "lip_thickness: \"{lip_mm} mm\", front_angle: \"{front_angle} deg\",\n        lip_length: \"0.5 in\",\n        body_thickness"
+            );
+            let attitude = format!("attitude: \"{attitude} deg\"");
+            let text = example(&[
+                ("attitude: \"4 deg\"", &attitude),
+                (
+                    "lip_thickness: \"0.12 in\",\n        lip_length: \"0.5 in\",\n        body_thickness",
+                    &knife,
+                ),
+            ]);
+            solved(&document(&text))
+        };
+        let told = |solved: &Solved| {
+            let lip = solved.findings.get(FindingId::Lip).unwrap();
+            (lip.level, lip.text.shown_in(System::Millimetre))
+        };
+        let (_, text) = told(&with(3.0));
+        let allowed = text.split("allows ").nth(1).unwrap();
+        let allowed = Quantity::<Length>::parse(allowed.trim_end_matches('.'));
+        let allowed = allowed.unwrap().value().mm();
+        let (level, text) = told(&with(allowed - 0.02));
+        assert_eq!(level, Level::Fine, "{text}");
+        let (level, text) = told(&with(allowed + 0.02));
+        assert_eq!(level, Level::Watch, "{text}");
+    }
+}
+
+#[test]
+fn a_knife_of_another_lip_or_reach_is_told_only_where_one_clears_it_or_sweeps_less() {
+    let told = |edits: &[(&str, &str)], finding| {
+        let solved = solved(&document(&example(edits)));
+        let advice = solved.advice(finding, System::InchDecimal).unwrap();
+        advice.shown_in(System::InchDecimal)
+    };
+    let thick = (
+        "lip_thickness: \"0.12 in\",\n        lip_length",
+        "lip_thickness: \"0.45 in\",\n        lip_length",
+    );
+    let lip = told(&[thick], FindingId::Lip);
+    assert!(
+        lip.contains("A knife with a thinner lip would clear it."),
+        "{lip}"
+    );
+    // The edge itself stands nearer the plate than its limit.
+    let low = ("height_of_cut: None", "height_of_cut: Some(\"0.05 in\")");
+    let lip = told(&[low], FindingId::Lip);
+    assert!(!lip.contains("thinner lip"), "{lip}");
+    let behind = ("behind_centre: \"0.3 in\"", "behind_centre: \"0.6 in\"");
+    let sweep = told(&[behind], FindingId::Sweep);
+    assert!(sweep.contains("A knife with a longer reach"), "{sweep}");
+    let ahead = ("behind_centre: \"0.3 in\"", "behind_centre: \"-0.6 in\"");
+    let sweep = told(&[ahead], FindingId::Sweep);
+    assert!(sweep.contains("A knife with a shorter reach"), "{sweep}");
+}
+
+#[test]
+fn every_roller_move_is_told_with_what_makes_it_safe() {
+    let behind = ("behind_centre: \"0.3 in\"", "behind_centre: \"0.6 in\"");
+    let brackets = (
+        "limits: None,",
+        "brackets: (front_pitch: \"1/16 in\", rear_pitch: \"1/16 in\"),\n    limits: None,",
+    );
+    for edits in [&[behind][..], &[behind, brackets]] {
+        let solved = solved(&document(&example(edits)));
+        let advice = solved.advice(FindingId::Sweep, System::InchDecimal);
+        let told = advice.unwrap().shown_in(System::InchDecimal);
+        let by_height = told.find("At this attitude a height of cut").unwrap();
+        assert!(
+            told.contains("Before you move a roller: engine off, key out, unit and reel blocked."),
+            "{told}"
+        );
+        let steps = told.matches("That is at the front").count();
+        assert_eq!(steps, if edits.len() > 1 { 2 } else { 0 }, "{told}");
+        if let Some(first) = told.find("That is at the front") {
+            assert!(first < by_height, "{told}");
+        }
+    }
 }

@@ -15,7 +15,7 @@ use sweepgauge::geometry::{
 use sweepgauge::unit::{
     Fitted, Follows, KnifePart, Mowing, Reading, Uncertain, Unit, Wear, read_text,
 };
-use sweepgauge::units::{Angle, Length, Measure as _, Speed, Turning};
+use sweepgauge::units::{Angle, Length, Measure as _, Speed, System, Turning};
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::example::example;
@@ -688,6 +688,30 @@ fn where_a_number_bends_over_the_width_of_its_readings_it_is_called_rough_and_le
             .iter()
             .all(|output| !usual.uncertainty.is_rough(*output))
     );
+}
+
+#[test]
+fn an_end_that_cannot_be_leaves_only_what_moves_with_it_in_doubt() {
+    // The reel's radius is 3.45 in: an edge further behind centre than that meets no reel.
+    let text = example(&[(
+        "behind_centre: \"0.3 in\"",
+        "behind_centre: \"3.44 in ± 0.02 in\"",
+    )]);
+    let solved = Solved::of(&read_text(&text).unwrap()).unwrap();
+    for still in [FindingId::Gap, FindingId::Scrap, FindingId::Clip] {
+        let finding = solved.findings.get(still).unwrap();
+        assert_eq!(finding.doubt, None, "{still}");
+    }
+    let off = &solved.uncertainty;
+    assert!(off.in_doubt_within(NumberId::ReelDiameter).is_finite());
+    assert!(off.in_doubt_within(NumberId::SweepShare).is_infinite());
+    for finding in solved.findings.iter() {
+        let told = solved.told(finding, System::InchDecimal);
+        assert!(!told.contains("inf"), "{told}");
+    }
+    let sweep = solved.findings.get(FindingId::Sweep).unwrap();
+    let told = solved.told(sweep, System::InchDecimal);
+    assert!(told.contains("units that cannot exist"), "{told}");
 }
 
 // How much a ± holds.

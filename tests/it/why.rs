@@ -657,6 +657,11 @@ fn grinding_never_goes_back_and_says_so() {
     assert_eq!(of(Knob::FaceGround), &Err(WhyNot::OtherWay));
     assert_eq!(of(Knob::GroundSpeed), &Err(WhyNot::HasNoPart));
     assert_eq!(of(Knob::RollersTrued), &Err(WhyNot::NothingToTrue));
+    let Err(parallel) = of(Knob::RollersParallel) else {
+        panic!("both ends have one height");
+    };
+    let told = parallel.sentence().shown_in(System::Millimetre);
+    assert!(told.contains("one height of cut already"), "{told}");
     assert!(
         of(Knob::Extension)
             .as_ref()
@@ -1300,4 +1305,29 @@ fn runout_is_seen_from_one_and_the_same_swing_on_in_causes_and_in_findings() {
         let told = finding.text.shown_in(System::InchDecimal);
         assert_eq!(told.contains("the edge swings by"), is_seen, "{told}");
     }
+}
+
+#[test]
+fn a_gap_within_its_own_limits_makes_no_mark() {
+    let gap = |limits: &str| {
+        let text = example(&[
+            ("gap: \"0 mm\"", "gap: \"0.08 mm\""),
+            ("limits: None,", limits),
+        ]);
+        let solved = solved(&document(&text));
+        let level = solved.findings.level_of(FindingId::Gap);
+        let causes = causes(&solved.case(), Complaint::Tearing);
+        let gap = causes.iter().find(|cause| cause.id == "gap").unwrap();
+        (
+            level,
+            gap.strength.makes_it(),
+            gap.text.shown_in(System::Millimetre),
+        )
+    };
+    let (level, makes_it, told) =
+        gap("limits: Some((gap_watch: \"0.1 mm\", gap_over: \"0.2 mm\")),");
+    assert_eq!((level, makes_it), (Some(Level::Fine), false), "{told}");
+    assert!(told.contains("over limit above 0.2"), "{told}");
+    let (level, makes_it, told) = gap("limits: None,");
+    assert_eq!((level, makes_it), (Some(Level::Over), true), "{told}");
 }

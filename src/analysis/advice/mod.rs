@@ -14,8 +14,10 @@ pub use attitude::AimedAttitude;
 pub(in crate::analysis) use trial::Asked;
 pub use way::Way;
 
+use super::caution::MOVING_ROLLERS;
 use super::dial::{Dial, Scale};
-use super::{Case, FindingId, Judged, Level, Side, Standings, moves_told};
+use super::roller_steps::steps_told;
+use super::{Case, FindingId, Judged, Level, Side, Solution, Standings};
 use crate::geometry::{Setting, ground_speed_for_clip, reel_speed_for_clip};
 use crate::unit::{Fitted, Mowing, Unit, Wear};
 use crate::units::{Angle, Length, Measure, Sentence, Speed, System, Turning, Value};
@@ -29,6 +31,10 @@ pub(in crate::analysis) const NEAR_HEIGHT: f64 = 2.5;
 const MORE_RELIEF: Angle = Angle::from_deg(0.5);
 /// How many readings from a speed on are tried.
 const READINGS: usize = 8;
+/// By how much more or less reach it is seen what reach does to the sweep.
+const LITTLE_REACH: Length = Length::from_mm(0.1);
+/// The lips that are tried, as parts of what is left of the one fitted.
+const THINNER: [f64; 5] = [0.75, 0.5, 0.25, 0.1, 0.01];
 
 /// What can be done about a finding, and what stands in the way of the rest.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,11 +42,17 @@ pub struct Advice {
     /// What clears it.
     pub ways: Vec<Way>,
     /// The whole of it in words, in order.
-    sentences: Vec<Sentence>,
-    /// The roller moves of an attitude in turns and spacers, where these are known.
-    moves: Option<String>,
+    told: Vec<Told>,
     /// What stands in the way where no way was found.
     in_the_way: Option<String>,
+}
+
+/// A part of what is told.
+#[derive(Clone, Debug, PartialEq)]
+enum Told {
+    Said(Sentence),
+    /// Roller moves in turns and spacers, in the units that the advice was asked for in.
+    Steps(String),
 }
 
 /// What can be turned for a finding.
@@ -52,6 +64,10 @@ enum Lever {
     LightContact,
     TopAngle,
     Trued,
+    /// Another knife, of more reach or of less.
+    Reach,
+    /// Another knife, of a thinner lip.
+    ThinnerLip,
     Other(&'static str),
 }
 
@@ -72,41 +88,58 @@ impl Advice {
         };
         let mut advice = Self {
             ways: Vec::new(),
-            sentences: Vec::new(),
-            moves: None,
+            told: Vec::new(),
             in_the_way: None,
         };
         let mut blocked = Vec::new();
         for lever in levers(finding, standing.level, standing.judged) {
             match lever {
                 Lever::Dial(scale) => advice.turn(asked, scale, system, &mut blocked),
-                Lever::GroundSpeed | Lever::ReelSpeed => {
-                    advice.ways.extend(speed(&asked, lever, system));
-                }
+                Lever::GroundSpeed | Lever::ReelSpeed => match speed(&asked, lever, system) {
+                    Some(way) => advice.add(way),
+                    None => blocked.push(no_speed(lever).to_owned()),
+                },
                 Lever::LightContact => {
                     let setting = Setting {
                         gap: Length::ZERO,
                         ..*case.setting
                     };
-                    let holds = asked.holding(case.unit, &setting).is_some();
-                    advice.ways.extend(holds.then_some(Way::LightContact));
+                    match tried(&asked, case.unit, &setting, "Light contact (zero gap)") {
+                        Ok(()) => advice.add(Way::LightContact),
+                        Err(why) => blocked.push(why),
+                    }
                 }
-                Lever::TopAngle => advice.ways.extend(top_angle(&asked, system)),
+                Lever::TopAngle => match top_angle(&asked, system) {
+                    Ok(way) => advice.add(way),
+                    Err(why) => blocked.push(why),
+                },
                 Lever::Trued => {
                     let unit = Unit {
                         wear: Wear::default(),
                         ..case.unit.clone()
                     };
-                    let holds = asked.holding(&unit, case.setting).is_some();
-                    advice.ways.extend(holds.then_some(Way::Trued));
+                    let what = "Rollers true and parallel to the cut line";
+                    match tried(&asked, &unit, case.setting, what) {
+                        Ok(()) => advice.add(Way::Trued),
+                        Err(why) => blocked.push(why),
+                    }
                 }
-                Lever::Other(told) => advice.ways.push(Way::Other(told)),
+                Lever::Reach => {
+                    if let Some(told) = other_reach(case) {
+                        advice.add(Way::Other(told));
+                    }
+                }
+                Lever::ThinnerLip => {
+                    if would_a_thinner_lip_clear(&asked) {
+                        advice.add(Way::Other("A knife with a thinner lip would clear it."));
+                    }
+                }
+                Lever::Other(told) => advice.add(Way::Other(told)),
             }
         }
-        for way in &advice.ways {
-            if !matches!(way, Way::Attitude { .. }) {
-                advice.sentences.push(way.sentence());
-            }
+        if advice.ways.iter().any(|way| way.roller_moves().is_some()) {
+            let caution = Sentence::new(MOVING_ROLLERS, &[]);
+            advice.told.push(Told::Said(caution));
         }
         let has_way = advice.ways.iter().any(|way| !matches!(way, Way::Other(_)));
         if blocked.is_empty() && advice.ways.is_empty() {
@@ -115,6 +148,11 @@ impl Advice {
         }
         advice.in_the_way = (!has_way && !blocked.is_empty()).then(|| blocked.join(" "));
         Some(advice)
+    }
+
+    fn add(&mut self, way: Way) {
+        self.ways.push(way);
+        self.told.push(Told::Said(way.sentence()));
     }
 
     /// Tries a dial.
@@ -140,15 +178,18 @@ impl Advice {
                 || to.to.base() <= NEAR_HEIGHT * height
         };
         match (aim.find().filter(is_near), scale) {
-            (Some(aimed), Scale::HeightOfCut) => self.ways.push(Way::height_of_cut(&aimed)),
             (Some(aimed), _) => {
-                let way = Way::attitude(&aimed);
-                self.ways.push(way);
-                self.sentences.push(way.sentence());
-                let kept_clear = aimed.kept_clear.map(|kept| kept.sentence());
-                self.sentences.extend(kept_clear);
+                let way = match scale {
+                    Scale::HeightOfCut => Way::height_of_cut(&aimed),
+                    _ => Way::attitude(&aimed),
+                };
+                self.add(way);
                 let brackets = &asked.case.unit.brackets;
-                self.moves = moves_told(aimed.rollers, brackets, system);
+                let moves = way.roller_moves();
+                let steps = moves.and_then(|moves| steps_told(moves, brackets, system));
+                self.told.extend(steps.map(Told::Steps));
+                let kept_clear = aimed.kept_clear.map(|kept| kept.sentence());
+                self.told.extend(kept_clear.map(Told::Said));
             }
             (None, _) => blocked.push(told_blocked(scale, aim.in_the_way())),
         }
@@ -157,9 +198,11 @@ impl Advice {
     /// The whole of it as somebody reads it in `system`, the one it was asked for in.
     #[must_use]
     pub fn shown_in(&self, system: System) -> String {
-        let told = self.sentences.iter().map(|said| said.shown_in(system));
-        let told = self.in_the_way.iter().cloned().chain(told);
-        let told: Vec<_> = told.chain(self.moves.clone()).collect();
+        let told = self.told.iter().map(|told| match told {
+            Told::Said(said) => said.shown_in(system),
+            Told::Steps(steps) => steps.clone(),
+        });
+        let told: Vec<_> = self.in_the_way.iter().cloned().chain(told).collect();
         told.join(" ")
     }
 }
@@ -169,13 +212,7 @@ fn levers(finding: FindingId, level: Level, judged: Option<Judged>) -> Vec<Lever
     let attitude = Lever::Dial(Scale::Attitude);
     let height = Lever::Dial(Scale::HeightOfCut);
     match finding {
-        FindingId::Sweep => vec![
-            attitude,
-            height,
-            Lever::Other(
-                "A knife with a longer reach sweeps less; so does a thinner one at less attitude.",
-            ),
-        ],
+        FindingId::Sweep => vec![attitude, height, Lever::Reach],
         FindingId::Ahead | FindingId::Attitude => vec![attitude],
         FindingId::Gap => vec![
             Lever::LightContact,
@@ -197,7 +234,7 @@ fn levers(finding: FindingId, level: Level, judged: Option<Judged>) -> Vec<Lever
         FindingId::Lip if judged.is_none_or(|judged| judged.level() < level) => {
             vec![Lever::Other("It needs another knife.")]
         }
-        FindingId::Lip => vec![height, Lever::Other("So would a knife with a thinner lip.")],
+        FindingId::Lip => vec![height, Lever::ThinnerLip],
         FindingId::Clip => vec![Lever::GroundSpeed, Lever::ReelSpeed],
         FindingId::Scrap if level == Level::Over => vec![Lever::Other("It needs a new reel.")],
         FindingId::Scrap => vec![Lever::Other(
@@ -221,17 +258,89 @@ fn told_blocked(scale: Scale, in_the_way: Option<Vec<FindingId>>) -> String {
             format!("The {what} that would clear it by itself is out of the range you can set.")
         }
         Some(worse) => {
-            let worse: Vec<_> = worse.iter().map(|id| id.title().to_lowercase()).collect();
             format!(
                 "The {what} that would clear it by itself makes another finding worse: {}.",
-                worse.join(", ")
+                titles(&worse)
             )
         }
     }
 }
 
-/// A top face relieved by more than the reel takes.
-fn top_angle(asked: &Asked, system: System) -> Option<Way> {
+fn titles(findings: &[FindingId]) -> String {
+    let titles: Vec<_> = findings
+        .iter()
+        .map(|id| id.title().to_lowercase())
+        .collect();
+    titles.join(", ")
+}
+
+/// Tries a change that has no scale, or says what stands in its way.
+fn tried(asked: &Asked, unit: &Unit, setting: &Setting, what: &str) -> Result<(), String> {
+    let Some((_, then)) = Asked::tried(unit, setting) else {
+        return Err(format!("{what}: reel and knife do not meet so."));
+    };
+    if !then.is_fine(asked.finding) {
+        return Err(format!("{what} would not clear it alone."));
+    }
+    let worse: Vec<_> = asked.now.worsened(&then).collect();
+    if worse.is_empty() {
+        return Ok(());
+    }
+    Err(format!(
+        "{what} would clear it, but makes another finding worse: {}.",
+        titles(&worse)
+    ))
+}
+
+/// Why a speed brings no advice.
+const fn no_speed(lever: Lever) -> &'static str {
+    match lever {
+        Lever::GroundSpeed => "No ground speed that can be set clears it.",
+        _ => "No reel speed that can be set clears it.",
+    }
+}
+
+/// What is told of a knife's reach about the sweep: more of it carries the edge ahead, which is towards
+/// the reel's centre only for an edge behind it.
+fn other_reach(case: &Case) -> Option<&'static str> {
+    let sweep_with = |by: Length| {
+        let mut setting = *case.setting;
+        setting.knife.reach = setting.knife.reach + by;
+        let solution = Solution::of(case.unit, &setting).ok()?;
+        Some(solution.sweep.below_cut)
+    };
+    let now = case.solution.sweep.below_cut;
+    if sweep_with(LITTLE_REACH).is_some_and(|then| then < now) {
+        Some("A knife with a longer reach sweeps less; so does a thinner one at less attitude.")
+    } else if sweep_with(-LITTLE_REACH).is_some_and(|then| then < now) {
+        Some("A knife with a shorter reach sweeps less.")
+    } else {
+        None
+    }
+}
+
+/// Whether there is a knife of a thinner lip that clears the finding.
+fn would_a_thinner_lip_clear(asked: &Asked) -> bool {
+    let case = &asked.case;
+    let knife = &case.setting.knife;
+    let ground = Length::from_mm(knife.edge_from_unground().y);
+    let left = knife.lip_thickness - ground;
+    let with = |part: f64| {
+        let thickness = ground + left * part;
+        let mut unit = case.unit.clone();
+        let mut setting = *case.setting;
+        setting.knife.lip_thickness = thickness;
+        if unit.fitted == Fitted::Bench {
+            unit.profile.knife.lip_thickness = thickness;
+        }
+        asked.holding(&unit, &setting).is_some()
+    };
+    THINNER.into_iter().any(with)
+}
+
+/// A top face relieved by more than the reel takes, or what stands in its way.
+fn top_angle(asked: &Asked, system: System) -> Result<Way, String> {
+    let mut in_the_way = None;
     let case = &asked.case;
     let wanted = case.solution.top_angle_needed + MORE_RELIEF;
     let mut to = Value::from(wanted).as_read_in(system);
@@ -245,12 +354,16 @@ fn top_angle(asked: &Asked, system: System) -> Option<Way> {
         }
         let front = setting.knife.front_angle.map_or(0.0, Angle::deg);
         let faces_meet = relieved.deg() + front < 90.0;
-        if faces_meet && asked.holding(&unit, &setting).is_some() {
-            return Some(Way::TopAngle(relieved));
+        if faces_meet {
+            let what = format!("A top angle of {}", to.shown_in(system));
+            match tried(asked, &unit, &setting, &what) {
+                Ok(()) => return Ok(Way::TopAngle(relieved)),
+                Err(why) => in_the_way = in_the_way.or(Some(why)),
+            }
         }
         to = to.next_read_in(system, true);
     }
-    None
+    Err(in_the_way.unwrap_or_else(|| "No top angle that a knife can have clears it.".to_owned()))
 }
 
 /// Whether a quantity that must be more than zero is one that can be worked with.

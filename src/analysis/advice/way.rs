@@ -39,6 +39,20 @@ pub enum Way {
 }
 
 impl Way {
+    /// How far it moves the front and the rear roller; none where it leaves them where they stand.
+    pub(super) const fn roller_moves(&self) -> Option<(Length, Length)> {
+        match *self {
+            Self::Attitude { front, rear, .. } => Some((front, rear)),
+            Self::HeightOfCut { rollers, .. } => Some((rollers, rollers)),
+            Self::GroundSpeed(_)
+            | Self::ReelSpeed(_)
+            | Self::LightContact
+            | Self::TopAngle(_)
+            | Self::Trued
+            | Self::Other(_) => None,
+        }
+    }
+
     pub(super) fn attitude(aimed: &Aimed) -> Self {
         let (front, rear) = aimed.rollers;
         Self::Attitude {
@@ -68,11 +82,11 @@ impl Way {
                 &[to.into(), Value::Move(rollers)],
             ),
             Self::GroundSpeed(to) => Sentence::new(
-                "At a ground speed of {} it is within its limits, only if the machine's manual allows this speed.",
+                "At a ground speed of {} it is within its limits. Use it only if the machine's manual allows it.",
                 &[to.into()],
             ),
             Self::ReelSpeed(to) => Sentence::new(
-                "At a reel speed of {} it is within its limits, only if the machine's manual allows this speed.",
+                "At a reel speed of {} it is within its limits. Use it only if the machine's manual allows it.",
                 &[to.into()],
             ),
             Self::LightContact => Sentence::new("Light contact (zero gap) clears it.", &[]),

@@ -118,7 +118,8 @@ impl Judged {
 /// 2017 asks for 95 % of conformity instead, which a narrower band already gives (from memory).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Doubt {
-    /// The expanded uncertainty of the number that is judged, about 95 %.
+    /// The expanded uncertainty of the number that is judged, about 95 %; without end where a reading
+    /// within its ± gives a unit that cannot exist.
     pub off: Value,
     /// The limit.
     pub limit: Value,
@@ -128,6 +129,12 @@ impl Doubt {
     /// The doubt as a sentence.
     #[must_use]
     pub fn sentence(&self) -> Sentence {
+        if !self.off.base().is_finite() {
+            return Sentence::new(
+                "Undecided: within the readings' ± there are units that cannot exist, so how far it can be off is not known (limit {}). Check the readings and their ±.",
+                &[self.limit],
+            );
+        }
         Sentence::new(
             "Undecided: it is known to ± {} (95 %), and the limit of {} lies within that.",
             &[self.off, self.limit],

@@ -2,7 +2,7 @@
 
 use super::{Case, FindingId, Judged, Level, Rule, Verdict, with_room};
 use crate::analysis::NumberId;
-use crate::units::{Length, Sentence};
+use crate::units::{Angle, Length, Sentence};
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Lip,
@@ -37,9 +37,16 @@ fn judge(case: &Case) -> Option<Verdict> {
     }
     let pose = &case.solution.pose;
     let least = case.unit.limits.underside;
-    let allowed = (pose.height_of_cut - least) * (1.0 / pose.attitude.rad().cos());
+    let room = pose.height_of_cut - least;
     let level = measure(case)?.level();
-    let text = if allowed.mm() > 0.0 {
+    let lowered = lowered_by_thickness(case);
+    let allowed = room * (1.0 / lowered);
+    let text = if lowered <= 0.0 && level == Level::Fine {
+        Sentence::new(
+            "The lip is {} thick; its front face leans back so far that its bottom is no lower than the edge.",
+            &[left.into()],
+        )
+    } else if lowered > 0.0 && room.mm() > 0.0 {
         Sentence::new(
             "The lip is {} thick; this height of cut allows {}.",
             &[left.into(), allowed.into()],
@@ -52,4 +59,12 @@ fn judge(case: &Case) -> Option<Verdict> {
         )
     };
     Some(Verdict { level, text })
+}
+
+/// How much lower a lip's bottom lies for its thickness: down from the edge along the front face, which
+/// leans back, and back is up at an attitude.
+fn lowered_by_thickness(case: &Case) -> f64 {
+    let attitude = case.solution.pose.attitude.rad();
+    let front_angle = case.setting.knife.front_angle.unwrap_or(Angle::ZERO).rad();
+    attitude.cos() - front_angle.tan() * attitude.sin()
 }

@@ -93,7 +93,11 @@ fn bases<N: Number>(numbers: &Numbers<N>) -> [N; COUNT] {
     NumberId::ALL.map(|id| numbers.base(id).unwrap_or_else(|| N::exact(0.0)))
 }
 
+/// How often a ± is halved to find a place beside the reading where the geometry exists.
+const HALVINGS: i32 = 30;
+
 /// How far each number lies, with a reading at both ends of its ±, from the straight line between.
+/// Without end where one end cannot exist and the number moves with the reading.
 fn bends(plain: &Inputs<f64>, uncertain: Uncertain, follows: Follows) -> [f64; COUNT] {
     let at = |by: f64| {
         let mut inputs = plain.clone();
@@ -105,6 +109,19 @@ fn bends(plain: &Inputs<f64>, uncertain: Uncertain, follows: Follows) -> [f64; C
         (Some(low), Some(middle), Some(high)) => std::array::from_fn(|place| {
             (low[place] + high[place] - 2.0 * middle[place]).abs() / 2.0
         }),
+        (_, Some(middle), _) => {
+            let beside = |side: f64| {
+                let mut by = (0..HALVINGS).map(|halved| side * half_width / 2_f64.powi(halved));
+                by.find_map(&at)
+            };
+            let sides = [beside(-1.0), beside(1.0)];
+            std::array::from_fn(|place| {
+                let moves =
+                    |there: &[f64; COUNT]| (there[place] - middle[place]).abs() > LEAST_BEND;
+                let is_moved = sides.iter().flatten().any(moves);
+                if is_moved { f64::INFINITY } else { 0.0 }
+            })
+        }
         _ => [f64::INFINITY; COUNT],
     }
 }

@@ -103,7 +103,7 @@ impl Complaint {
                 "Look first at the edges, the gap and even contact along the whole knife: engine off, key out, reel blocked, gloves on."
             }
             Self::KnifeRiding => {
-                "Look first for polish under the knife and its screws, the unit tipped only when blocked and supported."
+                "Look first for polish under the knife and its screws: engine off, key out, reel blocked, gloves on, the unit tipped only when blocked and supported."
             }
             Self::StreakPerTurn => {
                 "Look first at the roller: caked clippings, a dent, its bearings. Engine off, key out, unit and reel blocked, reel drive disconnected."
@@ -112,7 +112,7 @@ impl Complaint {
                 "Look first for a nick in knife or blades at that place: engine off, key out, reel blocked, gloves on."
             }
             Self::StepBetweenUnits => {
-                "Look first at the height of cut of every unit at both ends, on one plate."
+                "Look first at the height of cut of every unit at both ends, on one plate: engine off, key out, reel blocked."
             }
             Self::InTurns => {
                 "Look first at how the machine is turned: speed, and whether the units are lifted."

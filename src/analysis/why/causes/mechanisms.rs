@@ -10,9 +10,6 @@ use crate::geometry::RollerOnPlate;
 use crate::unit::Looked;
 use crate::units::{Length, Measure as _, Sentence, Share, Value};
 
-/// Gap past which leaves bend over instead of being cut: two thou (common practice, no source).
-const MOST_GAP_MM: f64 = 0.0508;
-
 /// As strong as a cause is ever told to be.
 pub(super) const MOST: f64 = 99.0;
 
@@ -320,9 +317,9 @@ impl<'a> Mechanisms<'a> {
 
     pub(super) fn gap(&self) -> Cause {
         let gap = self.case.setting.gap;
-        let most = Length::from_mm(MOST_GAP_MM);
+        let most = self.case.unit.limits.gap_over;
         let text = Sentence::new(
-            "The gap between reel and knife is {} (leaves bend over from about {}).",
+            "The gap between reel and knife is {} (over limit above {}).",
             &[gap.into(), most.into()],
         );
         Cause {

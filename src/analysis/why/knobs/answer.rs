@@ -299,7 +299,10 @@ impl Asked<'_> {
             },
         };
         if better == wear {
-            return Err(WhyNot::NothingToTrue);
+            return Err(match knob {
+                WearKnob::Trued => WhyNot::NothingToTrue,
+                WearKnob::Parallel => WhyNot::NoEndDifference,
+            });
         }
         // Without any wear the finding does not apply; then that of every place counts.
         let elsewhere = match self.finding {

@@ -62,6 +62,8 @@ pub enum WhyNot {
     NoKnifeReaches,
     /// There is nothing to true.
     NothingToTrue,
+    /// Both ends stand at one height.
+    NoEndDifference,
     /// It is done, and the limit is still passed.
     NotEnough,
     /// It stands on the limit.
@@ -92,6 +94,9 @@ impl WhyNot {
             Self::NoOtherKnife => Sentence::new("No other knife is listed.", &[]),
             Self::NoKnifeReaches => Sentence::new("None of the listed knives gets there.", &[]),
             Self::NothingToTrue => Sentence::new("The rollers are true already.", &[]),
+            Self::NoEndDifference => {
+                Sentence::new("Both ends have one height of cut already.", &[])
+            }
             Self::NotEnough => Sentence::new("It helps, but not as far as the limit.", &[]),
             Self::AtLimit => Sentence::new("It is at the limit now.", &[]),
             Self::WithinAlready => Sentence::new("It is within its limit already.", &[]),
