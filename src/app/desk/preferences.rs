@@ -48,8 +48,10 @@ impl Preferences {
     pub fn forget(&mut self, file: &Path) {
         self.recent.retain(|known| known != file);
     }
+
     /// These, with what was chosen between two other ones put in: what another window chose in the same
     /// time stays.
+    #[must_use]
     pub fn with_chosen_between(self, before: &Self, after: &Self) -> Self {
         let Self {
             recent,

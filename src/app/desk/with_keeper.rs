@@ -150,7 +150,7 @@ mod tests {
         fs::remove_dir_all(&within).expect("it goes");
         let edit = |desk: &mut Desk, name: &str| {
             desk.edit(Change::new("Name"), |document| {
-                name.clone_into(&mut document.name)
+                name.clone_into(&mut document.name);
             });
             desk.keep_work();
         };

@@ -34,18 +34,18 @@ type Then = Box<dyn FnOnce(&mut Desk, bool) -> bool>;
 /// Saves where the document is kept, or asks where. What follows is told whether it was saved, and
 /// waits where the save has to wait for an answer.
 pub fn save(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'static) {
-    match desk.session().file().map(Path::to_owned) {
-        Some(file) => match question_before_saving(desk, &file) {
-            Some(question) => desk.open_card(Outside {
-                then: Some(Box::new(then)),
-                ..question
-            }),
-            None => {
-                let is_saved = save_to(desk, &file);
-                then(desk, is_saved);
-            }
-        },
-        None => save_as(desk, then),
+    let Some(file) = desk.session().file().map(Path::to_owned) else {
+        save_as(desk, then);
+        return;
+    };
+    if let Some(question) = question_before_saving(desk, &file) {
+        desk.open_card(Outside {
+            then: Some(Box::new(then)),
+            ..question
+        });
+    } else {
+        let is_saved = save_to(desk, &file);
+        then(desk, is_saved);
     }
 }
 
