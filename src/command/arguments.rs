@@ -22,8 +22,8 @@ pub struct Arguments {
 }
 
 const EXIT_CODES: &str = "\
-Exit codes: 0 done, also when told to end by a signal, 2 a file or an argument is wrong, 3 the geometry
-cannot exist, 4 no display, or the display was lost.";
+Exit codes: 0 done, also when ended by a signal, 2 a file or an argument is wrong,
+3 the geometry cannot exist, 4 no display, or the display was lost.";
 
 /// What stands at the foot of the program's own help.
 fn exit_codes_and_caution() -> String {
@@ -70,7 +70,7 @@ pub enum HeadlessCommand {
         #[command(flatten)]
         what_if: WhatIf,
     },
-    /// Compare the bench knife and every option: numbers and working attitude ranges.
+    /// Compare the knife as measured and every option: numbers and working attitude ranges.
     #[command(after_help = caution())]
     Knives {
         /// Unit file.
@@ -85,7 +85,7 @@ pub enum HeadlessCommand {
         #[command(flatten)]
         what_if: WhatIf,
     },
-    /// Tell why a unit marks the turf: height budget, crests, causes, what each adjustment would do.
+    /// Say why a unit marks the turf: height budget, crests, causes, what each adjustment would do.
     #[command(after_help = caution())]
     Why {
         /// Unit file.

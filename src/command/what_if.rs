@@ -50,7 +50,7 @@ pub struct WhatIf {
         allow_hyphen_values = true
     )]
     pub face_ground: Option<String>,
-    /// Front roller moved from its bench place, towards the reel positive; attitude and height follow, or
+    /// Front roller moved from where it was measured, towards the reel positive; attitude and height follow, or
     /// with a height of cut the attitude and the rear roller's move.
     #[arg(
         long,
@@ -59,7 +59,7 @@ pub struct WhatIf {
         conflicts_with = "attitude"
     )]
     pub front_move: Option<String>,
-    /// Rear roller moved from its bench place, towards the reel positive; attitude and height follow, or
+    /// Rear roller moved from where it was measured, towards the reel positive; attitude and height follow, or
     /// with a height of cut the attitude and the front roller's move.
     #[arg(
         long,

@@ -144,7 +144,7 @@ impl Page {
         let high = match parallel.high {
             HighEnd::Left => "left end high",
             HighEnd::Right => "right end high",
-            HighEnd::Level => "level as far as can be told",
+            HighEnd::Level => "level as far as the readings show",
         };
         let size = Length::from_mm(parallel.out.mm().abs());
         let told = format!(
@@ -207,7 +207,10 @@ impl Page {
                     system.length(reach.up)
                 );
                 self.row("throw left", &told);
-                self.row("", "Usual practice: leave the leading eccentric level and adjust the trailing one.");
+                self.row(
+                    "",
+                    "Rule of thumb: leave the leading eccentric level and adjust the trailing one.",
+                );
             }
             Correction::Thread { turns } => {
                 let told = format!(

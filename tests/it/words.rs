@@ -2,23 +2,14 @@
 
 use std::process::Command;
 
+use clap::CommandFactory as _;
 use egui::Modifiers;
 use sweepgauge::analysis::why::Complaint;
 use sweepgauge::analysis::{CAUTION, CAUTION_IN_SHORT, NumberId};
+use sweepgauge::command::Arguments;
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::shown::{Start, WANTED, Window, document};
-
-const COMMANDS: [&str; 8] = [
-    "report",
-    "knives",
-    "why",
-    "reel-diameter",
-    "shop",
-    "picture",
-    "plate",
-    "window",
-];
 
 /// What the program prints.
 fn printed(arguments: &[&str]) -> String {
@@ -32,7 +23,10 @@ fn printed(arguments: &[&str]) -> String {
 /// Every help and every text that commands print for the demo units, by what was asked.
 fn printouts() -> Vec<(String, String)> {
     let mut asked: Vec<Vec<String>> = vec![vec!["--help".to_owned()]];
-    asked.extend(COMMANDS.map(|command| vec![command.to_owned(), "--help".to_owned()]));
+    let commands = Arguments::command();
+    let names = commands.get_subcommands().map(clap::Command::get_name);
+    asked.extend(names.map(|name| vec![name.to_owned(), "--help".to_owned()]));
+    assert!(asked.len() > 6, "{asked:?}");
     for file in DemoUnit::files() {
         let file = file.display().to_string();
         asked.extend(["report", "knives", "why"].map(|c| vec![c.to_owned(), file.clone()]));

@@ -26,6 +26,8 @@ pub fn heading_between(
 ) {
     ui.horizontal(|ui| {
         ui.spacing_mut().interact_size.y = 18.0;
+        // The narrowest form has room for all of it so.
+        ui.spacing_mut().item_spacing.x = 4.0;
         ui.label(Lettering::Body.of(name).family(strong()));
         after(ui);
         ui.with_layout(Layout::right_to_left(Align::Center), end);

@@ -177,7 +177,7 @@ fn named(good: &Solved, place: Fitted, knife: &Knife) -> Named {
 }
 
 /// The knives that the plots draw and what is dear is looked for: all of a list that can be told
-/// apart, and of a longer one those on the bench, fitted and ticked.
+/// apart, and of a longer one the one measured, the one fitted and those ticked.
 #[derive(Clone, Debug, PartialEq)]
 pub struct KnivesDrawn {
     pub knives: Vec<Named>,
@@ -220,7 +220,7 @@ impl KnivesDrawn {
     pub fn note(&self) -> Option<String> {
         (self.knives.len() < self.of).then(|| {
             format!(
-                "Of {} knives: those on the bench, fitted and ticked \"overlay\" in the table.",
+                "Of {} knives: the one measured, the one fitted and those ticked \"overlay\" in the table.",
                 self.of
             )
         })
