@@ -144,7 +144,6 @@ fn for_cut_ui(ui: &mut Ui, kinematics: &Kinematics, system: System) -> Option<Ch
             chosen = Some(Chosen::Turn(turn));
         }
     });
-    ui.label("Only as far as the machine's manual allows.");
     chosen
 }
 

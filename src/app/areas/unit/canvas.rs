@@ -142,7 +142,7 @@ impl CanvasState {
             ui.separator();
             if is_narrow {
                 ui.toggle_value(&mut canvas.has_more, "More")
-                    .on_hover_text("As measured, and lens")
+                    .on_hover_text("Ghost and lens")
                     .accessible_name("More drawing tools");
             } else {
                 canvas.more_tools_ui(ui);
@@ -155,7 +155,7 @@ impl CanvasState {
 
     fn more_tools_ui(&mut self, ui: &mut Ui) {
         let canvas = self;
-        ui.checkbox(&mut canvas.has_ghost, "As measured, dashed")
+        ui.checkbox(&mut canvas.has_ghost, "Ghost")
             .on_hover_text("The unit as measured, in dashes and dots, behind the current setting");
         ui.separator();
         ui.checkbox(&mut canvas.has_lens, "Lens");
