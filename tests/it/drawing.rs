@@ -16,7 +16,7 @@ use sweepgauge::drawing::{
     lay_out, plate_sheet, to_png, to_svg, words,
 };
 use sweepgauge::geometry::Stance;
-use sweepgauge::unit::{Document, RollerMoves, ShapeEntry};
+use sweepgauge::unit::{ClosingReadings, Document, RollerMoves, ShapeEntry};
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
 use crate::common::demo_unit::DemoUnit;
@@ -665,6 +665,33 @@ fn the_place_of_the_worst_finding_is_hatched_in_its_level() {
     let fine = Solved::of(&DemoUnit::TurningBar.document()).unwrap();
     assert_eq!(fine.findings.shown_level(), Level::Fine);
     assert!(SideView::of(&fine).worst_place().is_none());
+}
+
+#[test]
+fn the_slot_of_a_bar_that_slides_stands_over_the_plate_at_its_screws() {
+    let mut drawn = 0;
+    for demo in DemoUnit::ALL {
+        let mut document = demo.document();
+        document.closing = ClosingReadings::KnifeSlides { lean: None };
+        let Ok(solved) = Solved::of(&document) else {
+            continue;
+        };
+        let scene = on_plate(&solved);
+        let outlines = scene.of_role(Role::Hint).filter_map(|shape| match shape {
+            Shape::Line(path) => Some(path.bounding_box()),
+            _ => None,
+        });
+        let hold = Hold::Screws.place(&solved.case());
+        let slot = outlines
+            .filter(|place| place.contains(hold))
+            .min_by(|a, b| a.area().total_cmp(&b.area()))
+            .expect("a slot about the screws");
+        let radius = solved.solution.pose.reel_radius_mm;
+        assert!(slot.height() < 0.5 * radius, "{demo:?}: {slot:?}");
+        assert!(slot.y0 > -1e-9, "{demo:?}: {slot:?}");
+        drawn += 1;
+    }
+    assert!(drawn > 3, "{drawn}");
 }
 
 /// The scale bars of a lens: where each line runs, and what is written at its end.
