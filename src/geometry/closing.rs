@@ -26,7 +26,7 @@ pub enum Closing<N = f64> {
         pivot_in_frame: Place<N>,
     },
     /// The bar with the knife moves on a straight line fixed in the frame, without turning; the reel
-    /// stays. It goes beyond the written format's three ways.
+    /// stays. It goes beyond this file format's three ways.
     KnifeSlides {
         /// The line's angle from the vertical, positive leaning ahead at the top; the bench line
         /// from edge to centre when none is given.

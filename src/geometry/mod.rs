@@ -3,7 +3,7 @@
 //! What belongs here: where the edge, the reel, the rollers and the ground stand, and what follows
 //! from that. No files, no limits, no screen. This room imports `units` and kurbo's points and maps.
 //!
-//! Side view: **x** ahead, **y** of a kurbo point is up (the `z` of the written model). Bare
+//! Side view: **x** ahead, **y** of a kurbo point is up (the `z` of our model). Bare
 //! numbers are millimetres and radians. A point names its space: *on the bar* (behind the bench
 //! edge along the datum, below the datum), *in the frame* (the plate's axes in the bench pose, the
 //! bench edge's foot at the origin), *on the plate* (the edge at x = 0, the plate at 0).

@@ -24,7 +24,7 @@ pub fn plate(sheet: &Worksheet, unit: Option<&Solved>, is_json: bool) -> Result<
     })
 }
 
-/// The sheet in the shape of the written format; whatever was not entered is null.
+/// The sheet in the shape of this file format; whatever was not entered is null.
 #[derive(Debug, Serialize)]
 struct Report {
     front: Option<RollerReport>,

@@ -10,7 +10,7 @@ use crate::drawing::verdict;
 use crate::unit::Examples;
 use crate::units::{Measure as _, in_plain_letters, is_hidden};
 
-/// The report in the shape of the written format: millimetres, degrees and plain ratios.
+/// The report in the shape of this file format: millimetres, degrees and plain ratios.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Report {
     unit: String,
@@ -28,7 +28,7 @@ pub struct Report {
     examples: Examples,
 }
 
-/// Numbers by their names in the written format.
+/// Numbers by their names in this file format.
 #[derive(Clone, Debug, PartialEq)]
 struct Part(Vec<(NumberId, Option<f64>)>);
 

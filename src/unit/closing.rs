@@ -29,7 +29,7 @@ pub enum ClosingReadings {
         /// The pivot, above the plate.
         above: Quantity<Length>,
     },
-    /// The knife's bar slides along a line. Beyond the three ways of the written format.
+    /// The knife's bar slides along a line. Beyond the three ways of this file format.
     KnifeSlides {
         /// The line's lean from the vertical; the bench line when left out.
         #[serde(default)]

@@ -157,7 +157,7 @@ fn number_after(text: &str, words: &str) -> f64 {
     rest[..end].trim_end_matches('.').parse().unwrap()
 }
 
-// The written model, a second time: plane geometry with plain pairs, in millimetres and radians.
+// Our model, a second time: plane geometry with plain pairs, in millimetres and radians.
 
 type Pair = (f64, f64);
 
@@ -399,7 +399,7 @@ fn keys(value: &Value) -> BTreeSet<&str> {
 #[track_caller]
 fn assert_keys(report: &Value) {
     let of = |names: &[&'static str]| names.iter().copied().collect::<BTreeSet<_>>();
-    // Beyond the written format, where a slide's lean is not given and matters.
+    // Beyond this file format, where a slide's lean is not given and matters.
     let mut found = keys(report);
     found.remove("lean_not_given");
     assert_eq!(

@@ -123,7 +123,7 @@ fn roller_above_plate(roller: RollerOnPlate) -> f64 {
     disc_above_line(roller.centre, roller.radius_mm, 0.0)
 }
 
-// The written model put down a second time, by angles and steps along named directions.
+// Our model put down a second time, by angles and steps along named directions.
 
 fn bench_edge(profile: &Profile) -> Point {
     Point::new(0.0, profile.bench.height_of_cut.mm())
