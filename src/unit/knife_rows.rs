@@ -339,12 +339,17 @@ mod tests {
 
     #[test]
     fn knives_written_as_rows_come_back() {
-        let text = "name,reach,width,lip thickness,lip length,body thickness,price,notes,top angle,front angle,top ground,face ground,quantity\n\"a, \"\"b\"\"\",1-3/8 in,60 mm,3 mm,0.5 in,0.25 in,12,ask first,5 deg,,0.01 in,,12\n";
+        let text = "name,reach,width,lip thickness,lip length,body thickness,price,notes,top angle,front angle,metal off top face,metal off front face,quantity\n\"a, \"\"b\"\"\",1-3/8 in,60 mm,3 mm,0.5 in,0.25 in,12,ask first,5 deg,,0.01 in,,12\n";
         let knives = read_knife_rows(text, System::InchDecimal).unwrap();
         assert_eq!(knives[0].quantity, Pieces(12));
         let own = knife_cells(&knives[0]);
         let rows = [COLUMNS.to_vec(), own.iter().map(AsRef::as_ref).collect()];
         assert_eq!(write_rows(rows).unwrap(), text);
+        // As the heads were once written.
+        let old = text
+            .replace("metal off top face", "top ground")
+            .replace("metal off front face", "face ground");
+        assert_eq!(read_knife_rows(&old, System::InchDecimal).unwrap(), knives);
         let wrong = text.replace(",12\n", ",a dozen\n");
         let problem = read_knife_rows(&wrong, System::InchDecimal).unwrap_err();
         let told = problem.to_string();

@@ -488,7 +488,7 @@ mod tests {
         fn a_value_written_out_is_read_back(mm in -400.0..400.0_f64, system in system()) {
             let quantity = Quantity::from_value(Length::from_mm(mm), system);
             prop_assert!((quantity.value().mm() - mm).abs() <= 0.05 * 0.0254 + 1e-9, "{}", quantity.text());
-            prop_assert!(quantity.is_written_for(system), "{}", quantity.text());
+            prop_assert_eq!(quantity.shown_in(system), quantity.text());
             let again = Quantity::<Length>::parse(quantity.text()).unwrap();
             prop_assert_eq!(again, quantity);
         }

@@ -227,9 +227,9 @@ mod tests {
         let lengths = [0.0100, 0.010_01].map(|inches| Length::from_inches(inches).into());
         let sentence = Sentence::new("{} (minimum {})", &lengths).judging(0);
         let shown = System::ALL.map(|system| sentence.shown_in(system));
-        assert_eq!(shown[0], "0.01000 in (at least 0.01001 in wanted)");
-        assert_eq!(shown[1], "0.01000 in (at least 0.01001 in wanted)");
-        assert_eq!(shown[2], "0.2540 mm (at least 0.2543 mm wanted)");
+        assert_eq!(shown[0], "0.01000 in (minimum 0.01001 in)");
+        assert_eq!(shown[1], "0.01000 in (minimum 0.01001 in)");
+        assert_eq!(shown[2], "0.2540 mm (minimum 0.2543 mm)");
     }
 
     #[test]
