@@ -64,6 +64,11 @@ fn the_start_card_begins_a_unit_of_ones_own() {
     window.click("My own unit");
     window.assert_silent(QUESTION);
     assert!(window.document().example_count().told().is_some());
+    // Its name is in hand, all of it: what is typed takes its place.
+    let typed = egui::Event::Text("North course, 3".to_owned());
+    window.harness.event(typed);
+    window.settle();
+    assert_eq!(window.document().name, "North course, 3");
 }
 
 #[test]

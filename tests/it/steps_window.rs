@@ -61,14 +61,20 @@ fn one_tab_after_another_runs_through_the_list_in_order() {
     let mut window = new_window();
     window.field("Reel, new").focus();
     window.settle();
-    let mut seen = Vec::new();
+    let mut seen: Vec<String> = Vec::new();
+    let mut is_past_end = false;
     for _ in 0..80 {
         let nodes = window.nodes();
         let focused = nodes.iter().find(|node| node.is_focused());
         let name = focused.and_then(|node| {
             use egui_kittest::kittest::NodeT as _;
             let node = node.accesskit_node();
-            (node.role() == egui::accesskit::Role::TextInput).then(|| node.label())?
+            let is_at_end = seen.last().is_some_and(|name| name == "Width");
+            let is_button = node.role() == egui::accesskit::Role::Button;
+            is_past_end |= is_at_end && is_button;
+            let told = node.label();
+            assert!(is_past_end || !is_button, "{told:?} between readings");
+            (node.role() == egui::accesskit::Role::TextInput).then_some(told)?
         });
         drop(nodes);
         seen.extend(name);

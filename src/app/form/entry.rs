@@ -11,7 +11,7 @@ use crate::analysis::Level;
 use crate::app::desk::{Draft, Slot};
 use crate::app::widgets::look::colour;
 use crate::app::widgets::symbol::symbol;
-use crate::app::widgets::typing::take_all_in_hand;
+use crate::app::widgets::typing::{take_all, take_all_in_hand};
 use crate::unit::{Document, Field};
 use crate::units::{Measure, Quantity};
 
@@ -115,6 +115,8 @@ impl Fields<'_> {
         } = held;
         let mut done = Done::Other;
         let began = text.clone();
+        let is_wanted = slot.field().is_some_and(|field| self.wanted == Some(field));
+        let wanted = is_wanted.then(|| text.clone());
         let against = self.against(slot);
         let response = ui
             .scope(|ui| {
@@ -186,11 +188,13 @@ impl Fields<'_> {
                 self.drafts.remove(slot);
             }
         }
+        if let Some(text) = wanted {
+            response.request_focus();
+            response.scroll_to_me(None);
+            // Keys that are asked for are not told of as gained.
+            take_all(ui, &response, &text);
+        }
         if let Some(field) = slot.field() {
-            if self.wanted == Some(field) {
-                response.request_focus();
-                response.scroll_to_me(None);
-            }
             self.look(&response, field);
         }
         explain_slot(ui, response, slot);

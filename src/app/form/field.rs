@@ -29,7 +29,7 @@ pub struct Fields<'a> {
     pub wanted: Option<Field>,
     /// The first entry of the form.
     pub first: Option<Id>,
-    /// The marks of fields that hold examples.
+    /// The marks of fields that hold examples, and buttons that stand between readings.
     pub marks: Vec<Id>,
     /// What has the focus.
     pub in_hand: Option<Slot>,

@@ -20,6 +20,7 @@ pub fn offs_menu_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         offers_ui(ui, document, system)
     });
     let name = "± by instrument…";
+    fields.marks.push(menu.response.id);
     menu.response
         .on_hover_text("A typical ± by instrument, for every reading that has none")
         .accessible_name(name);

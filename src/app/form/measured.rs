@@ -86,28 +86,30 @@ fn bench(
 /// What is measured on the plate; what is wanted from other readings.
 fn plate_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) -> Option<WantedCard> {
     let mut wanted = None;
+    let mut between = Vec::new();
     heading_between(
         ui,
         "On the plate",
         |ui| offs_menu_ui(ui, fields, document),
         |ui| {
-            let is_behind = ui
+            let behind = ui
                 .small_button("Behind centre from…")
                 .on_hover_text("From the rise of the edge, or from a gauge block")
-                .accessible_name("Behind centre from other readings…")
-                .clicked();
-            let is_reel = ui
+                .accessible_name("Behind centre from other readings…");
+            let reel = ui
                 .small_button("Reel from…")
                 .on_hover_text("From blade tips, two straight bars, or a tape round the blades")
-                .accessible_name("Reel diameter from other readings…")
-                .clicked();
-            if is_behind {
+                .accessible_name("Reel diameter from other readings…");
+            between.extend([reel.id, behind.id]);
+            if behind.clicked() {
                 wanted = Some(WantedCard::BehindCentre);
-            } else if is_reel {
+            } else if reel.clicked() {
                 wanted = Some(WantedCard::ReelDiameter);
             }
         },
     );
+    // Whoever types one reading after the other comes to none of them.
+    fields.marks.extend(between);
     for pair in [
         [
             bench(

@@ -117,7 +117,7 @@ impl State {
 pub struct Keys {
     /// The first entry.
     pub first: Option<Id>,
-    /// Marks of examples: their turn comes after every entry.
+    /// Marks of examples and buttons between readings: their turn comes after every entry.
     pub marks: Vec<Id>,
     /// The field that has them.
     pub in_hand: Option<Field>,

@@ -51,8 +51,8 @@ impl Stops {
         self
     }
 
-    /// With the marks of examples after everything else: whoever types one reading after the other
-    /// comes to no mark, which would vanish under the hand.
+    /// With the marks of examples, and the buttons between readings, after everything else: whoever types
+    /// one reading after the other comes to none, and no mark vanishes under the hand.
     pub fn with_marks_last(mut self, marks: &[Id]) -> Self {
         self.0.sort_by_key(|stop| marks.contains(&stop.id));
         self
