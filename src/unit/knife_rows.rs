@@ -45,8 +45,13 @@ pub enum RowProblem {
     #[error("the rows cannot be read as a table: {0}")]
     NoTable(String),
     /// The heading lacks a column.
-    #[error("the heading has no column \"{0}\"; the columns are {columns}", columns = COLUMNS.join(", "))]
-    NoColumn(&'static str),
+    #[error("the heading has no column \"{column}\"{unknown}; the columns are {columns}", unknown = told_unknown(.unknown), columns = COLUMNS.join(", "))]
+    NoColumn {
+        /// The column.
+        column: &'static str,
+        /// Heads that name no column, one of which may be meant for it.
+        unknown: Vec<String>,
+    },
     /// A row has cells that no column is for.
     #[error("row {row} has more cells than there are columns; the first over is {}", Quoted(.cell))]
     Surplus {
@@ -147,8 +152,34 @@ fn headed(record: &csv::StringRecord) -> Result<[Option<usize>; COLUMNS.len()], 
     };
     let places = COLUMNS.map(place);
     match places.iter().take(NEEDED_COLUMNS).position(Option::is_none) {
-        Some(missing) => Err(RowProblem::NoColumn(COLUMNS[missing])),
+        Some(missing) => {
+            let heads = record.iter().map(str::trim);
+            let unknown = heads.filter(|head| {
+                !head.is_empty() && !COLUMNS.contains(&row_head::column(head).as_str())
+            });
+            Err(RowProblem::NoColumn {
+                column: COLUMNS[missing],
+                unknown: unknown.map(str::to_owned).collect(),
+            })
+        }
         None => Ok(places),
+    }
+}
+
+/// Which heads name no column, as many as are read at a glance.
+fn told_unknown(heads: &[String]) -> String {
+    let told: Vec<_> = heads
+        .iter()
+        .take(3)
+        .map(|head| Quoted(head).to_string())
+        .collect();
+    match told.as_slice() {
+        [] => String::new(),
+        [one] => format!("; {one} is not known: rename it if it is meant"),
+        several => format!(
+            "; {} are not known: rename the one that is meant",
+            several.join(", ")
+        ),
     }
 }
 
@@ -334,7 +365,20 @@ mod tests {
             "{problem}"
         );
         let problem = read_knife_rows("name,reach\na,1", System::InchDecimal).unwrap_err();
-        assert_eq!(problem, RowProblem::NoColumn("width"));
+        let told = problem.to_string();
+        assert!(!told.contains("not known"), "{told}");
+        let no_column = |column, unknown: &[&str]| RowProblem::NoColumn {
+            column,
+            unknown: unknown.iter().map(|head| (*head).to_owned()).collect(),
+        };
+        assert_eq!(problem, no_column("width", &[]));
+        let heads = "name,reach,width,Lip strength (mm),lip length,body thickness\na,1,2,.1,.5,.2";
+        let problem = read_knife_rows(heads, System::InchDecimal).unwrap_err();
+        assert_eq!(problem, no_column("lip thickness", &["Lip strength (mm)"]));
+        let told = problem.to_string();
+        let pointed_at =
+            "no column \"lip thickness\"; \"Lip strength (mm)\" is not known: rename it";
+        assert!(told.contains(pointed_at), "{told}");
     }
 
     #[test]

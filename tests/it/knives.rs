@@ -1124,7 +1124,7 @@ fn the_cheap_knife_of_the_demo_unit_fails_at_scrap_size() {
     assert_eq!(rows[ranking.ranks.order[0]].name, "reaching");
     assert_eq!(
         ranking.sentences.last().unwrap(),
-        "\"cheap\", price 24.00, does not pass: it needs more than 7.49° for the underside (reel 5 in), less than 6.66° for the sweep (reel 4-1/2 in) (known to ± 0.75°)."
+        "\"cheap\", price 24.00, does not pass: it needs more than 7.49° for the underside (reel 5 in), less than 6.66° for the sweep (reel 4-1/2 in) (known to ± 0.72°)."
     );
 }
 

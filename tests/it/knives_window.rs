@@ -5,11 +5,13 @@ use std::fs;
 use egui::accesskit::{Role, Toggled};
 use egui_kittest::kittest::NodeT as _;
 use kurbo::{ParamCurveNearest as _, Vec2};
-use sweepgauge::analysis::knives::{KnifeRow, Trial, csv, rank, rests_on, table, window_text};
+use sweepgauge::analysis::knives::{
+    KnifeRow, Trial, Verdict, csv, rank, rests_on, table, window_text,
+};
 use sweepgauge::analysis::{Case, Solution, Solved};
 use sweepgauge::app::{DEMO_UNIT, Preferences};
 use sweepgauge::drawing::{Hold, OVERLAYS, Overlay, Role as DrawnRole, Shape, SideView, Theme};
-use sweepgauge::unit::{Document, read_knife_rows};
+use sweepgauge::unit::{Document, Pieces, read_knife_rows};
 use sweepgauge::units::System;
 use tempfile::TempDir;
 
@@ -43,8 +45,7 @@ fn labels(window: &Window) -> Vec<String> {
         .filter(|node| node.accesskit_node().role() == Role::Label)
         .filter_map(egui_kittest::Node::value)
         .collect();
-    let is_order =
-        |text: &String| text.starts_with("In the order") || text.starts_with("Sorted by");
+    let is_order = |text: &String| text.starts_with("As listed.") || text.starts_with("Sorted by");
     let start = labels.iter().position(is_order).expect("a table");
     labels[start + 1..].to_vec()
 }
@@ -360,6 +361,54 @@ fn rows_are_shown_as_they_are_read_and_their_units_asked_about() {
     window.assert_says(asked);
     window.click("millimetres");
     window.assert_silent("are the numbers millimetres?");
+}
+
+#[test]
+fn rows_that_carry_their_units_ask_for_none() {
+    let mut window = demo();
+    window.click("Paste rows…");
+    window.button("Rows of knives").focus();
+    window.settle();
+    let heads = "Part no.;Reach (mm);Width (mm);Lip thk (mm);Lip length (mm);Body thk (mm)";
+    let rows = format!("{heads}\nK1;43,2;68;3;12,7;6,35");
+    window.harness.event(egui::Event::Paste(rows));
+    window.settle();
+    window.assert_says("One knife is read:");
+    window.assert_says("Every length has its unit");
+    window.assert_silent("Bare numbers are");
+    window.button("Rows of knives").focus();
+    window.settle();
+    let bare = "\nK2;43,2 mm;68;3;12,7;6,35".replace(';', "\t");
+    let all = (egui::Modifiers::COMMAND, egui::Key::A);
+    window.harness.key_press_modifiers(all.0, all.1);
+    window.harness.key_press(egui::Key::Delete);
+    window.harness.event(egui::Event::Paste(bare));
+    window.settle();
+    window.assert_says("Bare numbers are");
+}
+
+#[test]
+fn the_list_says_what_it_goes_by_and_the_sums_are_prices() {
+    let mut unit = document(DEMO_UNIT);
+    for knife in &mut unit.options {
+        knife.price = Some("38.50".to_owned());
+    }
+    unit.options[0].quantity = Pieces(4);
+    let mut window = knives_of(unit);
+    window.assert_says("Order: those that pass, the most room first; price counts only");
+    window.assert_says("total 154.00");
+    window.assert_says("Every knife to compare: 6 knives, total price 231.00.");
+    let name = window.document().options[0].name.clone();
+    window.click(&format!("Overlay {name}"));
+    window.assert_says("Ticked: 4 knives, total price 154.00.");
+
+    let window = knives_of(DemoUnit::KnifeChoice.document());
+    let rows = rows_of(window.document());
+    let failing = rows
+        .iter()
+        .filter(|row| row.judgement.verdict == Verdict::DoesNotFit);
+    assert_eq!(failing.count(), 1);
+    window.assert_says("One does not pass: it stands last.");
 }
 
 #[test]

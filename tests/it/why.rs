@@ -656,17 +656,57 @@ fn grinding_never_goes_back_and_says_so() {
     };
     assert_eq!(of(Knob::FaceGround), &Err(WhyNot::OtherWay));
     assert_eq!(of(Knob::GroundSpeed), &Err(WhyNot::HasNoPart));
-    assert_eq!(of(Knob::RollersTrued), &Err(WhyNot::NothingToTrue));
+    assert_eq!(of(Knob::RollersTrued), &Err(WhyNot::RunoutNotMeasured));
     let Err(parallel) = of(Knob::RollersParallel) else {
-        panic!("both ends have one height");
+        panic!("nobody measured the ends");
     };
     let told = parallel.sentence().shown_in(System::Millimetre);
-    assert!(told.contains("one height of cut already"), "{told}");
+    assert!(
+        told.contains("height-of-cut difference, side to side"),
+        "{told}"
+    );
     assert!(
         of(Knob::Extension)
             .as_ref()
             .is_ok_and(|change| change.by.base() > 0.0)
     );
+}
+
+#[test]
+fn rollers_that_nobody_measured_are_not_called_true_nor_ends_level() {
+    let of = |wear: &str, knob| {
+        let document = document(&example(&[(GROUND, wear)]));
+        let mut answers = answers(&document, FindingId::Sweep, Goal::Fine).into_iter();
+        answers.find(|answer| answer.knob == knob).unwrap().to_limit
+    };
+    let (trued, parallel) = (Knob::RollersTrued, Knob::RollersParallel);
+    for (wear, knob, why_not) in [
+        ("", trued, WhyNot::RunoutNotMeasured),
+        ("", parallel, WhyNot::EndsNotMeasured),
+        // One roller's reading is not both rollers'.
+        (
+            "wear: (front_runout: \"0 in\"),",
+            trued,
+            WhyNot::RunoutNotMeasured,
+        ),
+        (
+            "wear: (front_runout: \"0 in\", rear_runout: \"0 in\"),",
+            trued,
+            WhyNot::NothingToTrue,
+        ),
+        (
+            "wear: (end_difference: \"0 in\"),",
+            parallel,
+            WhyNot::NoEndDifference,
+        ),
+    ] {
+        assert_eq!(of(wear, knob), Err(why_not), "{wear}");
+        let told = why_not.sentence().shown_in(System::InchDecimal);
+        let is_open = matches!(why_not, WhyNot::RunoutNotMeasured | WhyNot::EndsNotMeasured);
+        assert_eq!(told.starts_with("Not measured"), is_open, "{told}");
+        let is_level = why_not == WhyNot::NoEndDifference;
+        assert_eq!(told.contains("one height of cut already"), is_level);
+    }
 }
 
 // Causes.
@@ -720,17 +760,24 @@ fn each_mark_is_laid_to_what_was_made_strong_enough() {
             Complaint::StepBetweenUnits,
             "ends",
         ),
-        (
-            mower("behind_centre: \"0.3 in\"", "behind_centre: \"0.9 in\""),
-            Complaint::Ribs,
-            "sweep",
-        ),
     ];
     for (document, complaint, wanted) in cases {
         let (id, strength) = strongest(&document, complaint);
         assert_eq!(id, wanted, "{complaint:?} {strength:?}");
         assert!(strength.makes_it(), "{complaint:?} {strength:?}");
     }
+}
+
+#[test]
+fn ribs_are_asked_of_the_clip_before_the_sweep_that_deepens_them() {
+    let swept = solved(&document(&example(&[(
+        "behind_centre: \"0.3 in\"",
+        "behind_centre: \"0.9 in\"",
+    )])));
+    let causes = causes(&swept.case(), Complaint::Ribs);
+    assert_eq!((causes[0].id, causes[1].id), ("clip_length", "sweep"));
+    assert!(!causes[0].strength.makes_it() && causes[1].strength.makes_it());
+    assert!(!causes[0].can_be_cured() && causes[1].can_be_cured());
 }
 
 #[test]

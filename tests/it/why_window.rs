@@ -1,7 +1,9 @@
 //! The Why area: what it shows and what is done in it, without a display.
 
 use egui::Vec2;
-use sweepgauge::analysis::why::{Complaint, CrestLimits, Goal, Knob, Why, causes, worst_finding};
+use sweepgauge::analysis::why::{
+    Complaint, CrestLimits, Cure, Goal, Knob, Why, causes, worst_finding,
+};
 use sweepgauge::analysis::{FindingId, NumberId, Solved};
 use sweepgauge::unit::Document;
 use sweepgauge::units::System;
@@ -40,7 +42,7 @@ fn the_area_shows_both_budgets_the_crests_and_every_knob() {
         );
     }
     let radius = CrestLimits::of(&solved.case()).reel.radius().unwrap();
-    window.assert_says(&format!("wider than {}", system.radius(radius)));
+    window.assert_says(&format!("of a radius over {}", system.radius(radius)));
     for knob in Knob::ALL {
         window.assert_says(knob.name());
     }
@@ -226,4 +228,25 @@ fn a_cause_leads_straight_to_the_adjustments_that_cure_it() {
         "{}",
         top_of_try(&window)
     );
+}
+
+#[test]
+fn a_cause_that_plays_no_part_offers_no_cure() {
+    let swept = ("behind_centre: \"0.3 in\"", "behind_centre: \"0.9 in\"");
+    let mut window = why_of(document(&example(&[swept])));
+    window.click(Complaint::Ribs.name());
+    let (solved, _) = worked_out(window.document());
+    let mut seen = [0, 0];
+    for cause in causes(&solved.case(), Complaint::Ribs) {
+        let Cure::Adjustments(_) = cause.cure else {
+            continue;
+        };
+        let is_offered = window.says(&format!("What would cure {}", cause.name));
+        assert_eq!(is_offered, cause.strength.has_part(), "{}", cause.name);
+        seen[usize::from(is_offered)] += 1;
+    }
+    assert_eq!(seen, [1, 1]);
+    window.assert_says("Clip length: weak, plays no part alone (");
+    window.assert_says(" % of the amount that makes it alone)");
+    window.assert_says("Not measured: enter the runout of both rollers.");
 }

@@ -69,9 +69,9 @@ impl Order {
         };
         let sum = sum_text(self.sum);
         match self.unpriced {
-            0 => format!("{pieces}, {sum} in all."),
+            0 => format!("{pieces}, total price {sum}."),
             n if n == self.pieces => format!("{pieces}, no price."),
-            n => format!("{pieces}, {sum} in all without {n} that have no price."),
+            n => format!("{pieces}, total price {sum} without {n} that have no price."),
         }
     }
 }
@@ -113,12 +113,12 @@ mod tests {
         let (dear, cheap) = (knife(Some("$ 41.50"), 3), knife(Some("9"), 1));
         let unpriced = knife(Some("on request"), 2);
         let told = |knives: &[&Knife]| Order::of(knives.iter().copied()).told();
-        assert_eq!(told(&[&dear, &cheap]), "4 knives, 133.50 in all.");
+        assert_eq!(told(&[&dear, &cheap]), "4 knives, total price 133.50.");
         assert_eq!(
             told(&[&dear, &unpriced]),
-            "5 knives, 124.50 in all without 2 that have no price."
+            "5 knives, total price 124.50 without 2 that have no price."
         );
         assert_eq!(told(&[&unpriced]), "2 knives, no price.");
-        assert_eq!(told(&[&cheap]), "one knife, 9.00 in all.");
+        assert_eq!(told(&[&cheap]), "one knife, total price 9.00.");
     }
 }

@@ -34,7 +34,7 @@ impl CrestLimit {
                 format!("The {part} touches level ground already.")
             }
             Self::Radius(radius) => format!(
-                "The {part} clears every crest wider than {} and touches on tighter ones.",
+                "The {part} clears every crest of a radius over {} and touches on tighter ones.",
                 system.radius(radius)
             ),
             Self::ClearsAll => {

@@ -25,7 +25,7 @@ impl Strength {
             Self::NotMeasured => "not measured",
             Self::Known(strength) if strength >= 1.0 => "can make this mark",
             Self::Known(strength) if strength >= Self::PART => "plays a part",
-            Self::Known(strength) if strength > 0.0 => "weak",
+            Self::Known(strength) if strength > 0.0 => "weak, plays no part alone",
             Self::Known(_) => "plays no part",
         }
     }
@@ -91,6 +91,14 @@ impl Cure {
 }
 
 impl Cause {
+    /// Whether there is anything to cure: it has a part in the mark, or nobody measured it and its
+    /// cure is no adjustment, which needs a number to go by.
+    #[must_use]
+    pub fn can_be_cured(&self) -> bool {
+        let is_open = self.strength == Strength::NotMeasured && matches!(self.cure, Cure::Other(_));
+        is_open || self.strength.has_part()
+    }
+
     /// Its strength in percent of what makes the mark; none where a reading is missing.
     #[must_use]
     pub fn share(&self) -> Option<Share> {

@@ -69,7 +69,7 @@ struct SinkTold {
 impl Mechanisms<'_> {
     pub(super) fn together_reel(&self) -> Cause {
         together(
-            ("together_reel", "All of it under the reel"),
+            ("together_reel", "Everything together, under the reel"),
             (&self.reel, self.case.unit.looked_for),
             StepKind::Sweep,
             "Sink, crest, runout and side-to-side difference together take {} of the {} that the reel clears on the plate; {} is left.",
@@ -79,7 +79,7 @@ impl Mechanisms<'_> {
 
     pub(super) fn together_underside(&self) -> Cause {
         together(
-            ("together_underside", "All of it under the knife"),
+            ("together_underside", "Everything together, under the knife"),
             (&self.underside, self.case.unit.looked_for),
             StepKind::Underside,
             "Sink, crest, runout and side-to-side difference together take {} of the {} that the underside clears on the plate; {} is left.",

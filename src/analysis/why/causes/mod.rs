@@ -16,7 +16,7 @@ use mechanisms::Mechanisms;
 use crate::analysis::Case;
 
 /// The mechanisms that can make a mark, the strongest first; for leaves that are torn or left, edges
-/// and gap before all.
+/// and gap before all, and for ribs the clip length, at whose distance they stand.
 #[must_use]
 pub fn causes(case: &Case, complaint: Complaint) -> Vec<Cause> {
     let of = Mechanisms::of(case);
@@ -29,12 +29,7 @@ pub fn causes(case: &Case, complaint: Complaint) -> Vec<Cause> {
             of.sink(),
         ],
         Complaint::StripAtOneEnd => vec![of.low_end_reel(), of.low_end_underside(), of.deep_end()],
-        Complaint::Ribs => vec![
-            of.clip_length(),
-            of.sweep(),
-            of.front_runout(),
-            of.rear_runout(),
-        ],
+        Complaint::Ribs => vec![of.sweep(), of.front_runout(), of.rear_runout()],
         Complaint::ScalpedCrowns => vec![
             of.together_reel(),
             of.together_underside(),
@@ -66,13 +61,14 @@ pub fn causes(case: &Case, complaint: Complaint) -> Vec<Cause> {
         ],
     };
     causes.sort_by(|a, b| b.strength.rank().total_cmp(&a.strength.rank()));
-    // Leaves are torn or left by what cuts them, before anything else.
     match complaint {
+        // Whatever deepens a rib, ribs stand a clip length apart: the clip comes first.
+        Complaint::Ribs => causes.insert(0, of.clip_length()),
+        // Leaves are torn or left by what cuts them, before anything else.
         Complaint::Tearing | Complaint::Stragglers => {
-            let mut first = vec![of.gap(), of.edges()];
-            first.append(&mut causes);
-            first
+            causes.splice(0..0, [of.gap(), of.edges()]);
         }
-        _ => causes,
+        _ => {}
     }
+    causes
 }

@@ -9,7 +9,7 @@ use crate::analysis::{
     Case, FindingId, Findings, Judged, Level, Side, Solution, Standing, Standings, Urgency,
 };
 use crate::geometry::{Setting, ground_speed_for_clip, reel_speed_for_clip};
-use crate::unit::{Fitted, Mowing, Unit, Wear};
+use crate::unit::{Fitted, Looked, Mowing, Unit, Wear};
 use crate::units::{Length, System, Value};
 
 /// The finding that wants an answer first: the worst one that a number decides, what is sure before
@@ -299,9 +299,16 @@ impl Asked<'_> {
             },
         };
         if better == wear {
+            let looked = self.case.unit.looked_for;
+            let is_measured = |readings: &[Looked]| !readings.contains(&Looked::NotYet);
+            let runout = [looked.front_runout, looked.rear_runout];
             return Err(match knob {
-                WearKnob::Trued => WhyNot::NothingToTrue,
-                WearKnob::Parallel => WhyNot::NoEndDifference,
+                WearKnob::Trued if is_measured(&runout) => WhyNot::NothingToTrue,
+                WearKnob::Trued => WhyNot::RunoutNotMeasured,
+                WearKnob::Parallel if is_measured(&[looked.end_difference]) => {
+                    WhyNot::NoEndDifference
+                }
+                WearKnob::Parallel => WhyNot::EndsNotMeasured,
             });
         }
         // Without any wear the finding does not apply; then that of every place counts.

@@ -60,10 +60,14 @@ pub enum WhyNot {
     NoOtherKnife,
     /// None of the listed knives does it.
     NoKnifeReaches,
-    /// There is nothing to true.
+    /// Both rollers were measured and run true.
     NothingToTrue,
-    /// Both ends stand at one height.
+    /// Not both rollers' runout was measured.
+    RunoutNotMeasured,
+    /// Both ends were measured and stand at one height.
     NoEndDifference,
+    /// The ends were not measured.
+    EndsNotMeasured,
     /// It is done, and the limit is still passed.
     NotEnough,
     /// It stands on the limit.
@@ -93,10 +97,17 @@ impl WhyNot {
             Self::NoSuchSpeed => Sentence::new("The limit allows no clip at all.", &[]),
             Self::NoOtherKnife => Sentence::new("No other knife is listed.", &[]),
             Self::NoKnifeReaches => Sentence::new("None of the listed knives gets there.", &[]),
-            Self::NothingToTrue => Sentence::new("The rollers are true already.", &[]),
+            Self::NothingToTrue => Sentence::new("Both rollers run true already.", &[]),
+            Self::RunoutNotMeasured => {
+                Sentence::new("Not measured: enter the runout of both rollers.", &[])
+            }
             Self::NoEndDifference => {
                 Sentence::new("Both ends have one height of cut already.", &[])
             }
+            Self::EndsNotMeasured => Sentence::new(
+                "Not measured: enter the height-of-cut difference, side to side.",
+                &[],
+            ),
             Self::NotEnough => Sentence::new("It helps, but not as far as the limit.", &[]),
             Self::AtLimit => Sentence::new("It is at the limit now.", &[]),
             Self::WithinAlready => Sentence::new("It is within its limit already.", &[]),

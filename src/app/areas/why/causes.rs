@@ -4,12 +4,11 @@ use egui::{RichText, Sense, Ui, Vec2};
 
 use super::worked_out::WorkedOut;
 use crate::analysis::why::{Cause, Complaint, Cure, Strength, spacing_told};
-use crate::analysis::{FindingId, Level, Solved};
+use crate::analysis::{FindingId, Findings, Level, Solved};
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
-use crate::unit::ExampleCount;
-use crate::units::{Length, Measure as _, Quantity, System};
+use crate::units::{Length, Measure as _, Quantity, Share, System};
 
 pub fn causes_ui(
     ui: &mut Ui,
@@ -49,7 +48,7 @@ pub fn causes_ui(
     }
     let mut cure = None;
     for cause in found {
-        cure = cause_ui(ui, cause, (good.document.example_count(), system)).or(cure);
+        cure = cause_ui(ui, cause, good, system).or(cure);
     }
     ui.label(RichText::new(complaint.outside()).weak());
     cure
@@ -74,12 +73,9 @@ fn spacing_ui(ui: &mut Ui, spacing: &mut String, good: &Solved, system: System) 
 }
 
 /// A cause; the finding whose adjustments cure it, when they are asked for.
-fn cause_ui(
-    ui: &mut Ui,
-    cause: &Cause,
-    (examples, system): (ExampleCount, System),
-) -> Option<FindingId> {
+fn cause_ui(ui: &mut Ui, cause: &Cause, good: &Solved, system: System) -> Option<FindingId> {
     let theme = theme(ui.ctx());
+    let examples = good.document.example_count();
     let mut asked = None;
     ui.horizontal_top(|ui| {
         let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), Sense::hover());
@@ -97,17 +93,27 @@ fn cause_ui(
             Strength::Known(_) => symbol(ui, place, Level::Fine.resting_on(examples), theme),
         }
         ui.vertical(|ui| {
-            let share = cause.share().map_or(String::new(), |share| {
-                let percent = share.of_one().min(9.99) * 100.0;
-                format!(", {percent:.0} % of what it takes")
-            });
+            let share = cause.share().map_or(0.0, Share::of_one);
+            let share = if share > 0.0 {
+                let percent = share.min(9.99) * 100.0;
+                format!(" ({percent:.0} % of the amount that makes it alone)")
+            } else {
+                String::new()
+            };
             let title = format!("{}: {}{share}", cause.name, cause.strength.word());
             ui.label(RichText::new(title).family(strong()));
             ui.label(cause.text.shown_in(system));
             ui.label(RichText::new(format!("To confirm: {}", cause.confirm)).weak());
             match cause.cure {
+                // What plays no part needs no cure.
+                _ if !cause.can_be_cured() => {}
                 Cure::Other(told) => {
                     ui.label(RichText::new(format!("To cure: {told}")).weak());
+                }
+                // Within its limits there is room left, and every way to use it up makes it worse.
+                Cure::Adjustments(finding) if is_ok(good, finding) => {
+                    let told = format!("{} is within its limits.", finding.title());
+                    ui.label(RichText::new(told).weak());
                 }
                 Cure::Adjustments(finding) => {
                     let button = ui
@@ -121,4 +127,10 @@ fn cause_ui(
     });
     ui.add_space(3.0);
     asked
+}
+
+/// Whether a finding keeps every limit it has.
+fn is_ok(good: &Solved, finding: FindingId) -> bool {
+    let judged = Findings::judged(&good.case(), finding);
+    judged.is_some_and(|judged| judged.level() == Level::Fine)
 }

@@ -107,7 +107,7 @@ fn finding_ui(
             ui.label(format!("now {now}, {}", word(judged)));
             if judged.limits().count() > 1 {
                 ui.separator();
-                ui.label("To");
+                ui.label("Aim for");
                 for (offered, name) in [(Goal::Fine, "OK"), (Goal::NotOver, "not over limit")] {
                     ui.selectable_value(goal, offered, name)
                         .on_hover_text("Which of the finding's limits is aimed at");

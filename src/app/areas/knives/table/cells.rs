@@ -164,7 +164,7 @@ impl Cells<'_> {
                 if let Some(total) = total_of(price, quantity)
                     && !quantity.is_one()
                 {
-                    let told = format!("{} in all", sum_text(total));
+                    let told = format!("total {}", sum_text(total));
                     ui.label(Lettering::FinePrint.of(told));
                 }
             }

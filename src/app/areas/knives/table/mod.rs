@@ -84,7 +84,7 @@ impl KnifeTable {
         }
         let mut done = None;
         let order_told = match self.sorted {
-            None => "In the order they are listed; click a column's head to sort.".to_owned(),
+            None => "As listed. Click a column heading to sort.".to_owned(),
             Some(sorted) => format!("Sorted by {}, {}.", sorted.by.head(), sorted.words()),
         };
         ui.label(Lettering::Note.of(order_told).weak());
@@ -260,13 +260,19 @@ impl KnifeTable {
     }
 }
 
-/// What the ticked knives cost together, each as many times as it is wanted.
+/// What the knives to compare cost together and what the ticked ones do, each as many times as it is
+/// wanted. The measured knife is on the unit, and ordered only where it is ticked.
 fn order_ui(ui: &mut Ui, desk: &Desk) {
+    let document = desk.document();
+    let all = Order::of(&document.options);
+    if all.unpriced < all.pieces {
+        ui.label(format!("Every knife to compare: {}", all.told()));
+    }
     let ticked = desk.ticked();
     if ticked.is_empty() {
         return;
     }
-    let knives = desk.document().knives().map(|(_, knife)| knife);
+    let knives = document.knives().map(|(_, knife)| knife);
     let order = Order::of(knives.filter(|knife| ticked.place_of(&knife.name).is_some()));
     ui.label(format!("Ticked: {}", order.told()));
 }

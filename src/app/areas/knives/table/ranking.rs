@@ -3,7 +3,7 @@
 use egui::{RichText, ScrollArea, Sense, Ui, Vec2};
 
 use crate::analysis::Level;
-use crate::analysis::knives::Verdict;
+use crate::analysis::knives::{Counts, Verdict};
 use crate::app::areas::knives::worked_out::WorkedOut;
 use crate::app::desk::Desk;
 use crate::app::widgets::examples::still_examples_ui;
@@ -45,9 +45,16 @@ pub fn ranking_ui(ui: &mut Ui, worked_out: &mut WorkedOut) {
     let (counts, count) = (ranks.counts, ranks.order.len());
     told(ui, counts.verdict(0), 24.0, first);
     still_examples_ui(ui, examples);
+    let order = Lettering::Note.of(order_told(counts, count));
+    ui.add(egui::Label::new(order.weak()).wrap());
+    let height = if count <= SEEN_WHOLE {
+        f32::INFINITY
+    } else {
+        250.0
+    };
     ScrollArea::vertical()
         .id_salt("ranking")
-        .max_height(250.0)
+        .max_height(height)
         .auto_shrink([false, true])
         .show(ui, |ui| {
             long_list_ui(ui, "ranking", count, 27.0, |ui, rank| {
@@ -56,4 +63,17 @@ pub fn ranking_ui(ui: &mut Ui, worked_out: &mut WorkedOut) {
             });
         });
     ui.add_space(4.0);
+}
+
+/// A list of so many knives is seen whole; a longer one is scrolled.
+const SEEN_WHOLE: usize = 8;
+
+/// What the list goes by, and how many of it do not pass.
+fn order_told(counts: Counts, count: usize) -> String {
+    let order = "Order: those that pass, the most room first; price counts only where the room is the same.";
+    match count - counts.fitting - counts.undecided {
+        0 => order.to_owned(),
+        1 => format!("{order} One does not pass: it stands last."),
+        n => format!("{order} {n} do not pass: they stand last."),
+    }
 }

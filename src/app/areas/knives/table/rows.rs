@@ -206,12 +206,8 @@ fn left_rows() -> Id {
 }
 
 impl Pasting {
-    /// What the rows are read as, before any of them is added.
-    fn preview_ui(&mut self, ui: &mut Ui, desk: &Desk, system: System) {
-        if self.text.trim().is_empty() {
-            return;
-        }
-        ui.add_space(6.0);
+    /// The unit that bare numbers are read in.
+    fn units_ui(&mut self, ui: &mut Ui, system: System) {
         ui.horizontal(|ui| {
             ui.label("Bare numbers are");
             for choice in [System::Millimetre, System::InchDecimal] {
@@ -223,6 +219,19 @@ impl Pasting {
                 }
             }
         });
+    }
+
+    /// What the rows are read as, before any of them is added.
+    fn preview_ui(&mut self, ui: &mut Ui, desk: &Desk, system: System) {
+        if self.text.trim().is_empty() {
+            return;
+        }
+        ui.add_space(6.0);
+        if carries_units(&self.text) {
+            ui.label("Every length has its unit, in its cell or in the heading.");
+        } else {
+            self.units_ui(ui, system);
+        }
         // What is wrong is told when it is to be added.
         let Ok(knives) = checked_rows(&self.text, system) else {
             return;
@@ -253,6 +262,15 @@ impl Pasting {
                     }
                 });
             });
+    }
+}
+
+/// Whether rows are read the same whichever unit bare numbers are read in.
+fn carries_units(text: &str) -> bool {
+    let read = |system| checked_rows(text, system);
+    match (read(System::Millimetre), read(System::InchDecimal)) {
+        (Ok(in_mm), Ok(in_inches)) => in_mm == in_inches,
+        _ => false,
     }
 }
 

@@ -29,6 +29,7 @@ impl Column {
         Self::Reach,
         Self::Price,
         Self::SetOnce,
+        Self::Quantity,
         Self::Aim,
         Self::Window(Life::New),
         Self::Window(Life::Now),
@@ -37,7 +38,6 @@ impl Column {
         Self::Sweep,
         Self::Underside,
         Self::LipLeft,
-        Self::Quantity,
         Self::Notes,
     ];
 
