@@ -84,10 +84,23 @@ fn knives_of(solved: &Solved, printed: Printed) -> Result<Printout, Problem> {
     })
 }
 
+/// What a unit is drawn standing on.
+fn standing_of(is_on_turf: bool, is_on_crest: bool) -> Standing {
+    match (is_on_turf, is_on_crest) {
+        (_, true) => Standing::Crest,
+        (true, false) => Standing::Turf,
+        (false, false) => Standing::Plate,
+    }
+}
+
 /// Runs a command that needs no window and gives what it prints.
 ///
 /// # Errors
 /// When the command cannot be done; the problem knows its exit code.
+#[expect(
+    clippy::too_many_lines,
+    reason = "one command after the other, each with its words"
+)]
 pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
     match command {
         HeadlessCommand::Report {
@@ -129,13 +142,15 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
             spacing,
             what_if,
         } => {
+            let complained = Complained {
+                complaint: *complaint,
+                spacing: given_length("spacing", spacing.as_ref())?,
+            };
+            let (kind, page) = (*kind, *page);
             let asked = SheetAsked {
-                kind: *kind,
-                page: *page,
-                complained: Complained {
-                    complaint: *complaint,
-                    spacing: given_length("spacing", spacing.as_ref())?,
-                },
+                kind,
+                page,
+                complained,
             };
             sheet(file, out, &asked, what_if).map(Printout::Text)
         }
@@ -153,18 +168,13 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
             what_if,
         } => {
             let solved = solved_from(file, what_if)?;
-            let standing = match (turf, crest) {
-                (_, true) => Standing::Crest,
-                (true, false) => Standing::Turf,
-                (false, false) => Standing::Plate,
-            };
             let asked = PictureAsked {
                 view: *view,
                 page: page.unwrap_or_default(),
                 resolution: Resolution::of(*width, *dpi),
                 is_clear: *clear,
                 theme: if *dark { Theme::Dark } else { Theme::Light },
-                standing,
+                standing: standing_of(*turf, *crest),
                 system: solved.unit.system,
             };
             write_picture(&solved, out, &asked)?;

@@ -7,6 +7,8 @@
 
 mod picture;
 mod sheets;
+mod table;
 
 pub use picture::{PictureAsked, PictureFormat, Resolution, picture_bytes, write_picture};
 pub use sheets::{FolderBook, Progress, SheetAsked, bound, folder_book, origin_of};
+pub use table::table_to_paste;

@@ -93,24 +93,23 @@ impl PictureAsked {
     /// # Errors
     /// When the unit has no such picture.
     pub fn sheet(&self, solved: &Solved) -> Result<Sheet, NoPicture> {
-        let sheet = match self.view {
-            Some(view) => view_picture(solved, view, self.standing, self.system, self.theme)?,
-            None => {
-                let side = SideView {
-                    standing: self.standing,
-                    system: self.system,
-                    ..SideView::of(solved)
-                };
-                let document = &solved.document;
-                plate_sheet(
-                    &document.name,
-                    document.fitted_name(),
-                    &side,
-                    LensChoice::default(),
-                    self.theme,
-                    self.page,
-                )
-            }
+        let sheet = if let Some(view) = self.view {
+            view_picture(solved, view, self.standing, self.system, self.theme)?
+        } else {
+            let side = SideView {
+                standing: self.standing,
+                system: self.system,
+                ..SideView::of(solved)
+            };
+            let document = &solved.document;
+            plate_sheet(
+                &document.name,
+                document.fitted_name(),
+                &side,
+                LensChoice::default(),
+                self.theme,
+                self.page,
+            )
         };
         Ok(if self.is_clear {
             sheet.without_ground()

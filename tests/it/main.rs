@@ -27,6 +27,7 @@ mod mutated;
 mod notices_window;
 mod other_readings;
 mod other_readings_window;
+mod paper_window;
 mod plate;
 mod real_window;
 #[cfg(all(unix, not(target_os = "macos")))]

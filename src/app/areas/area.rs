@@ -3,6 +3,7 @@
 use egui::{Key, Ui};
 
 use crate::app::desk::Desk;
+use crate::drawing::PictureView;
 
 /// What an area is called and for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,6 +16,8 @@ pub struct About {
     pub purpose: &'static str,
     /// The key that brings it to the front, together with Ctrl or Command.
     pub key: Key,
+    /// The picture that is saved and copied from it.
+    pub picture: PictureView,
 }
 
 /// An area of the window.

@@ -12,6 +12,8 @@ mod why;
 
 pub use area::{About, Area};
 
+use crate::drawing::PictureView;
+
 /// Begins an area.
 type Begin = fn() -> Box<dyn Area>;
 
@@ -55,6 +57,11 @@ impl Areas {
     /// The name of the area in front.
     pub fn front_id(&self) -> &'static str {
         self.all[self.front].about().id
+    }
+
+    /// The picture that is saved and copied from the area in front.
+    pub fn front_picture(&self) -> PictureView {
+        self.all[self.front].about().picture
     }
 
     /// Brings an area to the front; whether there is one of this name.

@@ -14,6 +14,10 @@ pub enum Ask {
     RowsToRead,
     /// Where to write the knives as CSV, beginning with a name.
     PlaceForRows(String),
+    /// Where to save a sheet as PDF, beginning with a name.
+    PlaceForSheet(String),
+    /// Where to save a picture, beginning with a name.
+    PlaceForPicture(String),
 }
 
 /// What a person chooses, once it is chosen; none when they thought better of it. Closed without either

@@ -33,6 +33,8 @@ impl Dialogs for NativeDialogs {
             Ask::PlaceForUnit(name) => ("Save the unit", UNIT, Some(name)),
             Ask::RowsToRead => ("Read knives", ROWS, None),
             Ask::PlaceForRows(name) => ("Write the knives", ROWS, Some(name)),
+            Ask::PlaceForSheet(name) => ("Save the sheet", SHEET, Some(name)),
+            Ask::PlaceForPicture(name) => ("Save the picture", PICTURE, Some(name)),
         };
         let dialog = AsyncFileDialog::new()
             .set_title(title)
@@ -48,6 +50,8 @@ impl Dialogs for NativeDialogs {
 
 type Filter = (&'static str, &'static [&'static str]);
 const UNIT: Filter = ("Unit file", &["ron"]);
+const SHEET: Filter = ("PDF", &["pdf"]);
+const PICTURE: Filter = ("Picture", &["png", "svg", "pdf"]);
 const ROWS: Filter = ("Rows of knives, CSV", &["csv", "tsv", "txt"]);
 
 impl NativeDialogs {

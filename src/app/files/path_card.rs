@@ -171,7 +171,13 @@ pub fn name_without_dialog(desk: &mut Desk) {
     let card = match desk.missed_dialog() {
         Some(Ask::UnitToOpen) => PathCard::to_open(),
         Some(Ask::PlaceForUnit(_)) => PathCard::to_save(desk),
-        Some(Ask::RowsToRead | Ask::PlaceForRows(_)) | None => return,
+        Some(
+            Ask::RowsToRead
+            | Ask::PlaceForRows(_)
+            | Ask::PlaceForSheet(_)
+            | Ask::PlaceForPicture(_),
+        )
+        | None => return,
     };
     desk.open_card(card);
 }

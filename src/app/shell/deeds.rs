@@ -7,6 +7,8 @@ use super::edit_menu::may_be_done;
 use super::help_card::HelpCard;
 use super::keys::{Deed, pressed, table};
 use super::keys_card::KeysCard;
+use super::picture_card::copy_picture;
+use super::print_card::PrintCard;
 use super::scale::{fit_scale, larger, smaller};
 use crate::app::areas::Areas;
 use crate::app::desk::Desk;
@@ -33,6 +35,8 @@ pub fn do_as_pressed(ctx: &Context, desk: &mut Desk, areas: &mut Areas, form: &K
         Some(Deed::SaveAs) => save_as(desk, |_, is_saved| is_saved),
         Some(Deed::Save) => save(desk, |_, is_saved| is_saved),
         Some(Deed::Quit) => quit_asked(desk),
+        Some(Deed::Print) => desk.open_card(PrintCard::default()),
+        Some(Deed::CopyPicture) => copy_picture(ctx, desk, areas.front_picture()),
         Some(Deed::Redo) => {
             desk.redo();
         }

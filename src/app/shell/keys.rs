@@ -16,6 +16,10 @@ pub enum Deed {
     SaveAs,
     Save,
     Quit,
+    /// Prints or saves a sheet.
+    Print,
+    /// Copies the picture of the area in front.
+    CopyPicture,
     Redo,
     Undo,
     /// Opens a menu of the bar.
@@ -70,7 +74,7 @@ const fn entry(
 }
 
 /// What every area has. Where one key holds another, the longer one stands first.
-const EVERYWHERE: [Entry; 16] = [
+const EVERYWHERE: [Entry; 18] = [
     entry(
         Deed::New,
         &[with_command(Key::N)],
@@ -94,6 +98,18 @@ const EVERYWHERE: [Entry; 16] = [
         &[with_command(Key::S)],
         "Save",
         "Save to the file that is open",
+    ),
+    entry(
+        Deed::Print,
+        &[with_command(Key::P)],
+        "Print",
+        "Print or save a sheet",
+    ),
+    entry(
+        Deed::CopyPicture,
+        &[with_shift(Key::C)],
+        "Copy picture",
+        "Copy the picture of the area in front",
     ),
     entry(
         Deed::Quit,

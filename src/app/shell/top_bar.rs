@@ -7,6 +7,8 @@ use super::drawer;
 use super::edit_menu::edit_menu_ui;
 use super::keys::{Deed, keys_of};
 use super::menu::{Menu, choice_ui, is_taken, item_ui, submenu_ui};
+use super::picture_card::{PictureCard, copy_picture, copy_table};
+use super::print_card::PrintCard;
 use super::recent::recent_menu_ui;
 use super::scale::scale_menu_ui;
 use super::start_card::StartCard;
@@ -17,6 +19,7 @@ use crate::app::files::{
     Asking, PathCard, ask_first, quit_asked, save, save_as, why_not_savable, why_not_savable_there,
 };
 use crate::app::widgets::lettering::strong;
+use crate::drawing::PictureView;
 use crate::unit::most;
 use crate::units::{System, clipped};
 
@@ -35,7 +38,8 @@ pub fn top_bar_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
     let is_in_one_row = REST + NAME <= left;
     let is_name_below = !is_in_one_row && NAME.max(ui.available_width() - REST) <= left;
     ui.horizontal(|ui| {
-        Menu::File.show(ui, |ui| file_menu_ui(ui, desk));
+        let picture = areas.front_picture();
+        Menu::File.show(ui, |ui| file_menu_ui(ui, desk, picture));
         edit_menu_ui(ui, desk);
         Menu::View.show(ui, |ui| view_menu_ui(ui, desk));
         if drawer::is_folded(ui.ctx()) && areas.front().has_form(desk) {
@@ -128,7 +132,7 @@ fn unit_name_ui(ui: &mut Ui, desk: &Desk) {
     ui.add(label).on_hover_text(format!("{unit}\n{kept}"));
 }
 
-fn file_menu_ui(ui: &mut Ui, desk: &mut Desk) {
+fn file_menu_ui(ui: &mut Ui, desk: &mut Desk, picture: PictureView) {
     let item = |ui: &mut Ui, name: &str, letter: Key, deed: Option<Deed>| {
         let keys = deed.map_or_else(String::new, |deed| keys_of(ui.ctx(), deed));
         let item = item_ui(ui, name, letter, &keys);
@@ -189,11 +193,38 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk) {
         desk.open_card(card);
     }
     ui.separator();
+    paper_items_ui(ui, desk, picture);
+    ui.separator();
     let keys = keys_of(ui.ctx(), Deed::Quit);
     let quit = item_ui(ui, "Quit", Key::Q, &keys);
     if is_taken(ui, &quit, Key::Q) {
         ui.close();
         quit_asked(desk);
+    }
+}
+
+/// What leaves the window on paper, as a picture and as a table.
+fn paper_items_ui(ui: &mut Ui, desk: &mut Desk, picture: PictureView) {
+    let item = |ui: &mut Ui, name: &str, letter: Key, deed: Option<Deed>| {
+        let keys = deed.map_or_else(String::new, |deed| keys_of(ui.ctx(), deed));
+        let item = item_ui(ui, name, letter, &keys);
+        is_taken(ui, &item, letter)
+    };
+    if item(ui, "Print or save a sheet…", Key::I, Some(Deed::Print)) {
+        ui.close();
+        desk.open_card(PrintCard::default());
+    }
+    if item(ui, "Save picture…", Key::V, None) {
+        ui.close();
+        desk.open_card(PictureCard::of(picture));
+    }
+    if item(ui, "Copy picture", Key::C, Some(Deed::CopyPicture)) {
+        ui.close();
+        copy_picture(ui.ctx(), desk, picture);
+    }
+    if item(ui, "Copy table", Key::B, None) {
+        ui.close();
+        copy_table(ui.ctx(), desk, picture);
     }
 }
 
@@ -268,6 +299,7 @@ mod tests {
 
     const fn about(id: &'static str, title: &'static str, key: Key) -> About {
         About {
+            picture: PictureView::Whole,
             id,
             title,
             purpose: "",

@@ -102,13 +102,14 @@ fn wanted(band: &mut Band, solved: &Solved, system: System) {
 pub(super) fn measured(band: &mut Band, document: &Document) {
     band.heading("As measured");
     let is_listed = |field: &Field| match field {
-        Field::NewDiameter | Field::SmallestDiameter | Field::Blades => true,
-        Field::Reading(Reading::Knife(Fitted::Option(_), _)) => false,
         Field::Reading(Reading::HardwareBehind(index) | Reading::HardwareBelow(index)) => {
             *index < MOST_HARDWARE
         }
-        Field::Reading(_) => true,
-        _ => false,
+        Field::Reading(reading) => !matches!(reading, Reading::Knife(Fitted::Option(_), _)),
+        field => matches!(
+            field,
+            Field::NewDiameter | Field::SmallestDiameter | Field::Blades
+        ),
     };
     for field in Field::all(document).filter(is_listed) {
         let Some(text) = field.text(document) else {

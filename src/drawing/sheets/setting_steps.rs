@@ -2,7 +2,7 @@
 
 use crate::analysis::{Solved, moves_told};
 use crate::unit::Fitted;
-use crate::units::{Length, Quoted, System};
+use crate::units::{Length, Quantity, Quoted, System};
 
 /// Less is none that anybody reads.
 const LEAST_MM: f64 = 0.005;
@@ -51,7 +51,7 @@ pub(super) fn setting_steps(solved: &Solved, system: System) -> Vec<String> {
         ("front face", document.setting.face_ground.as_ref()),
     ];
     for (face, off) in faces {
-        let off = off.map(|off| off.value()).filter(|off| is_some(*off));
+        let off = off.map(Quantity::value).filter(|off| is_some(*off));
         if let Some(off) = off {
             steps.push(format!(
                 "Grind the knife's {face} until {} in all is off it, square to it, at the grinder.",

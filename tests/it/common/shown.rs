@@ -7,7 +7,9 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use egui::accesskit::Role;
-use egui::{Event, Key, Modifiers, Pos2, Vec2, ViewportCommand, ViewportEvent, ViewportId};
+use egui::{
+    Event, Key, Modifiers, OutputCommand, Pos2, Vec2, ViewportCommand, ViewportEvent, ViewportId,
+};
 use egui_kittest::kittest::{AccessKitNode, NodeT as _};
 use egui_kittest::{Harness, Node};
 use sweepgauge::app::{
@@ -95,12 +97,18 @@ impl Answers {
 impl Dialogs for Answers {
     fn ask(&self, ask: &Ask) -> Choosing {
         let mut answer = self.0.borrow_mut();
-        if let Ask::PlaceForUnit(name) | Ask::PlaceForRows(name) = ask {
+        if let Ask::PlaceForUnit(name)
+        | Ask::PlaceForRows(name)
+        | Ask::PlaceForSheet(name)
+        | Ask::PlaceForPicture(name) = ask
+        {
             answer.offered.push(name.clone());
         }
         chosen(match ask {
             Ask::UnitToOpen => answer.open.clone(),
-            Ask::PlaceForUnit(_) => answer.save.clone(),
+            Ask::PlaceForUnit(_) | Ask::PlaceForSheet(_) | Ask::PlaceForPicture(_) => {
+                answer.save.clone()
+            }
             Ask::RowsToRead => answer.read_rows.clone(),
             Ask::PlaceForRows(_) => answer.write_rows.clone(),
         })
@@ -191,6 +199,7 @@ impl Start {
         let mut window = Window {
             harness,
             commands: Vec::new(),
+            copied: Vec::new(),
         };
         window.settle();
         window
@@ -201,6 +210,7 @@ impl Start {
 pub struct Window {
     pub harness: Harness<'static, App>,
     commands: Vec<ViewportCommand>,
+    copied: Vec<OutputCommand>,
 }
 
 impl Window {
@@ -234,6 +244,8 @@ impl Window {
         self.harness.step();
         let output = &self.harness.output().viewport_output[&ViewportId::ROOT];
         self.commands.extend(output.commands.iter().cloned());
+        let asked = &self.harness.output().platform_output.commands;
+        self.copied.extend(asked.iter().cloned());
         output.repaint_delay
     }
 
@@ -265,6 +277,11 @@ impl Window {
     /// What the window asked of the desktop since this was last taken.
     pub fn take_commands(&mut self) -> Vec<ViewportCommand> {
         std::mem::take(&mut self.commands)
+    }
+
+    /// What the window put on the clipboard, or asked of it, since this was last taken.
+    pub fn take_copied(&mut self) -> Vec<OutputCommand> {
+        std::mem::take(&mut self.copied)
     }
 
     /// Everything in the window.

@@ -19,6 +19,7 @@ use crate::app::form::example_speeds;
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
+use crate::drawing::PictureView;
 use crate::unit::Group;
 use crate::units::System;
 
@@ -27,6 +28,7 @@ pub const ABOUT: About = About {
     title: "Blade path",
     purpose: "Clips, and the blades' path over the ground",
     key: Key::Num4,
+    picture: PictureView::Path,
 };
 
 /// The area. How the drawing is looked at belongs to the session.

@@ -24,6 +24,7 @@ use crate::app::desk::{Desk, PerSession, Ticked};
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::focus::Followed;
 use crate::app::widgets::kept::Kept;
+use crate::drawing::PictureView;
 use crate::units::System;
 
 pub const ABOUT: About = About {
@@ -31,6 +32,7 @@ pub const ABOUT: About = About {
     title: "Knives",
     purpose: "Compare knives before ordering",
     key: Key::Num2,
+    picture: PictureView::Map,
 };
 
 /// The area. What is chosen in it belongs to the session.

@@ -12,12 +12,14 @@ use self::canvas::CanvasState;
 use self::numbers::{FindingsState, numbers_ui};
 use super::{About, Area};
 use crate::app::desk::{Desk, PerSession};
+use crate::drawing::PictureView;
 
 pub const ABOUT: About = About {
     id: "unit",
     title: "Unit",
     purpose: "The unit on screen",
     key: Key::Num1,
+    picture: PictureView::Whole,
 };
 
 /// What the window holds besides the numbers: the least drawing, with bar, verdict and tools over it.

@@ -28,6 +28,7 @@ use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::theme;
 use crate::app::widgets::verdict::verdict_ui;
+use crate::drawing::PictureView;
 use crate::drawing::verdict;
 use crate::units::System;
 
@@ -36,6 +37,7 @@ pub const ABOUT: About = About {
     title: "Why",
     purpose: "Why it marks the turf, and what each adjustment would do",
     key: Key::Num3,
+    picture: PictureView::Budget,
 };
 
 /// The area. What is asked belongs to the session.

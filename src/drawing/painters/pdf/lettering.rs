@@ -124,8 +124,8 @@ impl Letters {
             return Ok(());
         }
         let (across, down) = words.anchor.part();
-        let drop = if down < 1.0 { DROP } else { 0.0 };
-        let foot = words.at + Vec2::new(0.0, drop * words.size);
+        let lowered = if down < 1.0 { DROP } else { 0.0 };
+        let foot = words.at + Vec2::new(0.0, lowered * words.size);
         if !is_plain(words.text) {
             return self.set_shaped(surface, words, marks::place(foot, origin), across);
         }
@@ -134,15 +134,15 @@ impl Letters {
         } else {
             (&self.regular, fonts::REGULAR)
         };
-        let (Some(font), Ok(letters)) = (font.clone(), FontRef::new(data)) else {
+        let (Some(font), Ok(outlines)) = (font.clone(), FontRef::new(data)) else {
             return Err("a bundled font cannot be read".to_owned());
         };
-        let charmap = letters.charmap();
+        let charmap = outlines.charmap();
         let glyphs: Vec<KrillaGlyph> = words
             .text
             .char_indices()
             .map(|(from, letter)| {
-                let glyph = charmap.map(letter).map_or(0, |glyph| glyph.to_u32());
+                let glyph = charmap.map(letter).map_or(0, skrifa::GlyphId::to_u32);
                 let range = from..from + letter.len_utf8();
                 let advance = in_em(words::advance(letter, words.is_strong));
                 KrillaGlyph::new(GlyphId::new(glyph), advance, 0.0, 0.0, 0.0, range, None)
