@@ -1,17 +1,16 @@
 //! From the window on paper and out of it: the sheet as it will be, saved; pictures saved and copied;
 //! tables for a spreadsheet.
 
-use egui::{Key, Modifiers, OutputCommand};
+use egui::{Key, Modifiers};
+use sweepgauge::analysis::Solved;
+use sweepgauge::drawing::PictureView;
+use sweepgauge::printing::table_to_paste;
+use sweepgauge::units::System;
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::pdf::{Pdf, packed};
-use crate::common::shown::{Answers, Start, Window};
-
-/// What the window put on the clipboard in the last frames.
-fn copied(window: &mut Window) -> Vec<OutputCommand> {
-    window.take_copied()
-}
+use crate::common::shown::{Answers, Start};
 
 fn with_shift() -> Modifiers {
     Modifiers::COMMAND | Modifiers::SHIFT
@@ -65,33 +64,29 @@ fn a_picture_is_saved_in_the_format_its_name_ends_in() {
 
 #[test]
 fn every_area_has_its_picture_and_its_table_to_copy() {
-    let mut window = Start::on_file(&DemoUnit::KnifeChoice.file()).window();
+    let file = DemoUnit::KnifeChoice.file();
+    let mut window = Start::on_file(&file).window();
+    let solved = Solved::of(&DemoUnit::KnifeChoice.document()).unwrap();
     let areas = [
-        (Key::Num1, "behind centre"),
-        (Key::Num2, "reaching"),
-        (Key::Num3, "left over the soil"),
-        (Key::Num4, "Tip speed"),
+        (Key::Num1, PictureView::Whole, "behind centre"),
+        (Key::Num2, PictureView::Map, "reaching"),
+        (Key::Num3, PictureView::Budget, "sweep"),
+        (Key::Num4, PictureView::Path, "Tip speed"),
     ];
-    for (key, in_table) in areas {
+    for (key, view, in_table) in areas {
         window.press_with(Modifiers::COMMAND, key);
-        copied(&mut window);
         window.press_with(with_shift(), Key::C);
-        let commands = copied(&mut window);
-        let images = commands.iter().filter_map(|command| match command {
-            OutputCommand::CopyImage(image) => Some(image.size),
-            _ => None,
-        });
-        assert_eq!(images.collect::<Vec<_>>(), [[1920, 1200]], "{key:?}");
+        window.assert_says(&format!("Copied the picture: {}", view.name()));
         window.click("File");
         window.click("Copy table");
-        let commands = copied(&mut window);
-        let table = commands.iter().find_map(|command| match command {
-            OutputCommand::CopyText(text) => Some(text.clone()),
-            _ => None,
-        });
-        let table = table.unwrap_or_else(|| panic!("{key:?}: no table"));
+        window.assert_says("Copied the table");
+        let table = table_to_paste(&solved, view, System::InchDecimal).unwrap();
         assert!(table.contains(in_table), "{key:?}: {table}");
-        let first = table.lines().next().unwrap();
-        assert!(first.split('\t').count() >= 2, "{key:?}: {first}");
+        let widths: Vec<usize> = table.lines().map(|row| row.split('\t').count()).collect();
+        assert!(widths.len() > 4 && widths[0] >= 2, "{key:?}: {table}");
+        assert!(
+            widths.iter().all(|width| *width == widths[0]),
+            "{key:?}: {table}"
+        );
     }
 }

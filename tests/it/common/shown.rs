@@ -7,9 +7,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use egui::accesskit::Role;
-use egui::{
-    Event, Key, Modifiers, OutputCommand, Pos2, Vec2, ViewportCommand, ViewportEvent, ViewportId,
-};
+use egui::{Event, Key, Modifiers, Pos2, Vec2, ViewportCommand, ViewportEvent, ViewportId};
 use egui_kittest::kittest::{AccessKitNode, NodeT as _};
 use egui_kittest::{Harness, Node};
 use sweepgauge::app::{
@@ -199,7 +197,6 @@ impl Start {
         let mut window = Window {
             harness,
             commands: Vec::new(),
-            copied: Vec::new(),
         };
         window.settle();
         window
@@ -210,7 +207,6 @@ impl Start {
 pub struct Window {
     pub harness: Harness<'static, App>,
     commands: Vec<ViewportCommand>,
-    copied: Vec<OutputCommand>,
 }
 
 impl Window {
@@ -244,8 +240,6 @@ impl Window {
         self.harness.step();
         let output = &self.harness.output().viewport_output[&ViewportId::ROOT];
         self.commands.extend(output.commands.iter().cloned());
-        let asked = &self.harness.output().platform_output.commands;
-        self.copied.extend(asked.iter().cloned());
         output.repaint_delay
     }
 
@@ -277,11 +271,6 @@ impl Window {
     /// What the window asked of the desktop since this was last taken.
     pub fn take_commands(&mut self) -> Vec<ViewportCommand> {
         std::mem::take(&mut self.commands)
-    }
-
-    /// What the window put on the clipboard, or asked of it, since this was last taken.
-    pub fn take_copied(&mut self) -> Vec<OutputCommand> {
-        std::mem::take(&mut self.copied)
     }
 
     /// Everything in the window.
