@@ -104,7 +104,7 @@ const BROKEN_VALUES: &[Broken] = &[
     broken("\"7 in\"", "inf", 6, "inf", DIAMETER, "a length in quotes with its unit"),
     broken("\"7 in\"", "\"NaN in\"", 6, "\"NaN in\"", DIAMETER, "is not a number"),
     broken("\"7 in\"", "\"inf\"", 6, "\"inf\"", DIAMETER, "is not a number"),
-    broken("\"7 in\"", "\"\"", 6, "\"\"", DIAMETER, "nothing is written here; write a length"),
+    broken("\"7 in\"", "\"\"", 6, "\"\"", DIAMETER, "this is empty; write a length"),
     broken("\"7 in\"", "\"-7 in\"", 6, "\"-7 in\"", DIAMETER, "must be more than zero"),
     broken("\"7 in\"", "\"0 in\"", 6, "\"0 in\"", DIAMETER, "must be more than zero"),
     broken("\"7 in\"", "\"7 rpm\"", 6, "\"7 rpm\"", DIAMETER, "\"rpm\" is not a unit of a length"),

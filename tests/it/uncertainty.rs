@@ -69,7 +69,7 @@ const BENCH_REACH: (&str, &str) = ("reach: \"1.5 in\"", "reach: \"1.5 in ± 0.01
 /// The standard deviations of every number while the readings are drawn evenly within their ±.
 fn drawn(unit: &Unit) -> [f64; NumberId::ALL.len()] {
     let middle = values(unit).unwrap();
-    let mut rng = TestRng::from_seed(RngAlgorithm::XorShift, b"sweep.");
+    let mut rng = TestRng::from_seed(RngAlgorithm::XorShift, b"sweepgauge draws");
     let mut sums = [(0.0, 0.0); NumberId::ALL.len()];
     for _ in 0..DRAWS {
         let mut moved = unit.clone();
