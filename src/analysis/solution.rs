@@ -24,6 +24,11 @@ pub struct Solution {
     pub lowest_on_plate: Point,
     /// What it belongs to.
     pub lowest: Lowest,
+    /// The point of the underside that stands nearest the ground; on shaped ground not always the lowest
+    /// over the plate.
+    pub nearest_ground_on_plate: Point,
+    /// The point that comes nearest the ground at the low end, the rollers at their lowest.
+    pub nearest_ground_at_low_end_on_plate: Point,
     /// The front bottom of the knife's lip.
     pub lip_bottom_on_plate: Point,
     /// The top angle below which the face behind the edge would stand inside the reel.
@@ -65,6 +70,8 @@ impl Solution {
             underside_clearance: numbers.underside_clearance,
             lowest_on_plate: assembled.lowest_on_plate.into(),
             lowest: assembled.lowest,
+            nearest_ground_on_plate: assembled.nearest_ground.into(),
+            nearest_ground_at_low_end_on_plate: assembled.nearest_ground_at_low_end.into(),
             lip_bottom_on_plate: assembled.lip_bottom_on_plate.into(),
             top_angle_needed: numbers.top_angle_needed,
             top_face_clearance: numbers.top_face_clearance,

@@ -1,10 +1,10 @@
 //! The low side: how far runout lowers a point of the unit, the worse way its rollers can turn.
 
-use super::circles::Circle;
 use super::number::Number;
+use super::plane::Place;
 use crate::units::Length;
 
-/// How far each roller can come down, and where they touch the plate.
+/// How far each roller can come down, and where they touch the ground.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct LowSide<N> {
     front_drop: N,
@@ -14,18 +14,19 @@ pub(crate) struct LowSide<N> {
 }
 
 impl<N: Number> LowSide<N> {
-    /// A roller comes down by half of what a dial gauge reads on it over a turn, at worst.
+    /// A roller comes down by half of what a dial gauge reads on it over a turn, at worst. Given are the
+    /// rollers' contacts with the ground: straight below their centres on level ground alone.
     pub(crate) fn of(
-        front: Circle<N>,
-        rear: Circle<N>,
+        front_contact: Place<N>,
+        rear_contact: Place<N>,
         front_runout: Length<N>,
         rear_runout: Length<N>,
     ) -> Self {
         Self {
             front_drop: front_runout.mm() * 0.5,
             rear_drop: rear_runout.mm() * 0.5,
-            front_x: front.centre.x,
-            rear_x: rear.centre.x,
+            front_x: front_contact.x,
+            rear_x: rear_contact.x,
         }
     }
 

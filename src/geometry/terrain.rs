@@ -273,6 +273,18 @@ impl<N: Number> Ground<N> {
         }
     }
 
+    /// The place of the ground nearest to a point, square to its surface: where a roller centred on the
+    /// point touches it.
+    pub(crate) fn foot_of(&self, on_plate: Place<N>) -> Place<N> {
+        match *self {
+            Self::Level(line) => on_plate + line.up * -line.height_mm(on_plate),
+            Self::Crest { centre, radius_mm } | Self::Hollow { centre, radius_mm } => {
+                let away = on_plate - centre;
+                centre + away * (radius_mm / away.hypot())
+            }
+        }
+    }
+
     /// The slope of the ground under a point, at its foot square to the surface: positive rising
     /// ahead.
     pub(crate) fn slope_under_rad(&self, on_plate: Place<N>) -> N {

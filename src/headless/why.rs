@@ -127,6 +127,9 @@ fn plain(solved: &Solved, why: &Why, asked: Asked) -> String {
     if let Some(complaint) = asked.complaint {
         causes_text(&mut text, solved, complaint, asked.spacing);
     }
+    if let Some(first) = &why.comes_first {
+        let _ = writeln!(text, "\n{}", first.told);
+    }
     let title = solved.findings.get(why.finding).map_or("", Finding::title);
     let _ = writeln!(text, "\nWhat each adjustment alone would do for: {title}");
     let (odd, usual): (Vec<_>, Vec<_>) = why

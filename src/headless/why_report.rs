@@ -22,6 +22,9 @@ pub(super) struct WhyReport<'a> {
     /// Why either is none, or that it is one.
     crest_to_scalp: &'static str,
     crest_to_drag: &'static str,
+    /// The worst finding, where none of the knobs changes it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    comes_first: Option<ComesFirstReport<'a>>,
     knobs: Vec<KnobReport>,
     uncertainty: UncertaintyReport,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -29,6 +32,13 @@ pub(super) struct WhyReport<'a> {
     /// What comes round, held against the distance from mark to mark.
     #[serde(skip_serializing_if = "Option::is_none")]
     marks: Option<Vec<MarkReport>>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+struct ComesFirstReport<'a> {
+    finding: &'static str,
+    level: &'static str,
+    text: &'a str,
 }
 
 /// Expanded uncertainties: each holds about 95 % of what the readings leave open.
@@ -185,7 +195,7 @@ fn told(value: Value) -> f64 {
 impl<'a> WhyReport<'a> {
     pub(super) fn of(
         solved: &'a Solved,
-        why: &Why,
+        why: &'a Why,
         other_knobs: &[KnobAnswer],
         (complaint, spacing): (Option<Complaint>, Option<Length>),
     ) -> Self {
@@ -201,6 +211,11 @@ impl<'a> WhyReport<'a> {
             crest_to_drag_mm: mm(why.crests.underside),
             crest_to_scalp: why.crests.reel.id(),
             crest_to_drag: why.crests.underside.id(),
+            comes_first: why.comes_first.as_ref().map(|first| ComesFirstReport {
+                finding: first.finding.id(),
+                level: first.level.id(),
+                text: &first.told,
+            }),
             knobs: why
                 .knobs
                 .iter()

@@ -11,6 +11,7 @@ use sweepgauge::drawing::{
     SideView, Standing, Theme, View, lay_out, plate_sheet, reading_picture, step_picture, to_svg,
 };
 use sweepgauge::geometry::{GroundShape, underside_on_bar};
+use sweepgauge::headless::Asked;
 use sweepgauge::unit::{Document, Follows, read_text};
 use sweepgauge::units::{Length, System};
 
@@ -458,17 +459,145 @@ fn the_worst_finding_is_marked_looked_at_and_answered_whatever_it_is() {
         // roller was measured wrong: no adjustment answers these.
         let judged = Findings::judged(&solved.case(), finding);
         let decides = judged.is_some_and(|judged| judged.level() >= worst.level);
+        let printed = sweepgauge::headless::why(&solved, Asked::default());
+        let comes_first = format!("{} comes first: ", finding.title());
         if finding.is_adjustable() && decides {
             answered += 1;
+            assert_eq!(why.comes_first, None, "{finding}");
+            assert!(!printed.contains("comes first"), "{printed}");
             assert_eq!(why.finding, finding, "{told:?}");
             assert!(!why.knobs.is_empty(), "{finding}");
         } else {
             let advice = solved.advice(finding, System::InchDecimal).unwrap();
-            assert!(
-                !advice.shown_in(System::InchDecimal).is_empty(),
-                "{finding}"
-            );
+            let advice = advice.shown_in(System::InchDecimal);
+            assert!(!advice.is_empty(), "{finding}");
+            let first = why.comes_first.unwrap();
+            assert_eq!(first.finding, finding);
+            assert!(first.told.starts_with(&comes_first), "{}", first.told);
+            assert!(first.told.ends_with(&advice), "{}", first.told);
+            // The command line says the same before its adjustments, and to programs too.
+            let (before, _) = printed.split_once("What each adjustment").unwrap();
+            assert!(before.contains(&first.told), "{printed}");
+            let asked = Asked {
+                is_json: true,
+                ..Asked::default()
+            };
+            let report: serde_json::Value =
+                serde_json::from_str(&sweepgauge::headless::why(&solved, asked)).unwrap();
+            assert_eq!(report["comes_first"]["finding"], finding.id());
+            assert_eq!(report["comes_first"]["text"], first.told);
         }
     }
     assert!(answered >= 9, "{answered}");
+}
+
+#[test]
+fn the_mark_of_the_underside_stands_at_the_point_that_the_finding_tells_of() {
+    let mut elsewhere = [0, 0];
+    for (finding, shape, wear) in [
+        (FindingId::Underside, "Hollow(\"0.4 m\")", ""),
+        (FindingId::Underside, "Crest(\"0.8 m\")", ""),
+        (
+            FindingId::LowEndUnderside,
+            "Level",
+            "front_runout: \"0 mm\", rear_runout: \"16 mm\"",
+        ),
+        (
+            FindingId::LowEndUnderside,
+            "Level",
+            "front_runout: \"16 mm\", rear_runout: \"0 mm\"",
+        ),
+    ] {
+        for step in 0..60_u32 {
+            let attitude = format!("attitude: Some(\"{} deg\")", 0.25 * f64::from(step) - 3.0);
+            let ground = format!("shape: {shape}");
+            let worn = format!("wear: ({wear}),\n    limits: None,");
+            let text = example(&[
+                (
+                    "height_of_cut: None, attitude: None",
+                    &format!("height_of_cut: None, {attitude}"),
+                ),
+                ("shape: Level)", &format!("{ground})")),
+                ("limits: None,", &worn),
+            ]);
+            let Ok(solved) = Solved::of(&document(&text)) else {
+                continue;
+            };
+            let view = SideView::of(&solved);
+            let Some(place) = view.worst_place().filter(|place| place.finding == finding) else {
+                continue;
+            };
+            let solution = &solved.solution;
+            let rollers = [&solution.pose.front_roller, &solution.pose.rear_roller];
+            let [front, rear] = rollers.map(|roller| roller.centre.x);
+            let wear = &solved.unit.wear;
+            // Half of each runout by its lever between the contacts, on level ground alone; a drop of
+            // the other roller lifts what stands past a contact.
+            let drop_mm = |x: f64| {
+                let lowered = |runout: Length, lever: f64| 0.5 * runout.mm() * lever.max(0.0);
+                lowered(wear.front_runout, (x - rear) / (front - rear))
+                    + lowered(wear.rear_runout, (front - x) / (front - rear))
+            };
+            let clear_mm =
+                |point: &Point| solution.terrain.clearance(*point).mm() - drop_mm(point.x);
+            let case = solved.case();
+            let nearest = case
+                .underside_on_plate()
+                .min_by(|a, b| clear_mm(a).total_cmp(&clear_mm(b)))
+                .unwrap();
+            assert!(
+                (place.at.x - nearest.x).abs() < 1e-6,
+                "{finding} {shape} {attitude}"
+            );
+            let is_elsewhere = (nearest - solution.lowest_on_plate).hypot() > 1.0;
+            elsewhere[usize::from(finding == FindingId::LowEndUnderside)] +=
+                i32::from(is_elsewhere);
+        }
+    }
+    assert!(elsewhere.iter().all(|&count| count > 0), "{elsewhere:?}");
+}
+
+#[test]
+fn the_mark_of_the_rollers_stands_on_the_one_that_the_finding_tells_of() {
+    // The rear roller is in one place with the knife; the front one was moved further.
+    let text = example(&[
+        (
+            "width: \"2.5 in\",\n        lip",
+            "width: \"3.6 in\",\n        lip",
+        ),
+        ("height_of_cut: None", "height_of_cut: Some(\"1 in\")"),
+        ("attitude: None", "attitude: Some(\"-2 deg\")"),
+    ]);
+    let solved = Solved::of(&document(&text)).unwrap();
+    let rollers = solved.findings.get(FindingId::Rollers).unwrap();
+    let told = rollers.shown_in(System::InchDecimal);
+    assert!(
+        told.starts_with("The rear roller and the knife overlap"),
+        "{told}"
+    );
+    let pose = &solved.solution.pose;
+    assert!(pose.front_roller.moved.mm().abs() > pose.rear_roller.moved.mm().abs());
+    let at_fault = Findings::roller_at_fault(&solved.case());
+    assert_eq!(at_fault, &pose.rear_roller);
+    let place = SideView::of(&solved).worst_place().unwrap();
+    assert_eq!(place.finding, FindingId::Rollers);
+    assert!(place.at.distance(pose.rear_roller.centre) < 1e-6);
+}
+
+#[test]
+fn a_front_roller_in_one_place_with_the_knife_is_told_and_marked() {
+    let text = example(&[(
+        "(diameter: \"3 in\", ahead: \"5.5 in\")",
+        "(diameter: \"0.75 in\", ahead: \"0.2 in\")",
+    )]);
+    let solved = Solved::of(&document(&text)).unwrap();
+    let rollers = solved.findings.get(FindingId::Rollers).unwrap();
+    let told = rollers.shown_in(System::InchDecimal);
+    assert!(
+        told.starts_with("The front roller and the knife overlap"),
+        "{told}"
+    );
+    assert_eq!(rollers.level, Level::Watch);
+    let at_fault = Findings::roller_at_fault(&solved.case());
+    assert_eq!(at_fault, &solved.solution.pose.front_roller);
 }

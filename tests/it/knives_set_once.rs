@@ -372,21 +372,29 @@ fn a_knife_in_one_place_with_the_rear_roller_does_not_fit() {
 
 #[test]
 fn a_knife_that_cannot_be_does_not_fit() {
-    let knife = |reach: &str, body: &str| {
+    let knife = |reach: &str, width: &str, body: &str| {
         with_option(&format!(
-            "name: \"odd\", reach: \"{reach}\", width: \"2.5 in\", lip_thickness: \"0.12 in\", lip_length: \"0.5 in\", body_thickness: \"{body}\""
+            "name: \"odd\", reach: \"{reach}\", width: \"{width}\", lip_thickness: \"0.12 in\", lip_length: \"0.5 in\", body_thickness: \"{body}\""
         ))
     };
-    for (reach, body, id) in [
-        ("2.5 in", "0.25 in", "reach"),
-        ("1.5 in", "0.010 in", "body_thickness"),
+    let crossed = "its reach is not less than its width: check both";
+    let thin = "its body thickness is less than any knife has: check it";
+    // A slip of units beside it: reel and knife do not meet either, and both are told.
+    for (reach, width, body, id, sentence) in [
+        ("2.5 in", "2.5 in", "0.25 in", "reach_over_width", crossed),
+        ("30 in", "3 in", "0.25 in", "reach_over_width", crossed),
+        ("1.5 in", "2.5 in", "0.010 in", "body_thickness", thin),
     ] {
-        let (verdict, against, told) = verdict_of(&knife(reach, body), "odd");
+        let (verdict, against, told) = verdict_of(&knife(reach, width, body), "odd");
         assert_eq!(verdict, Verdict::DoesNotFit, "{told}");
         assert!(against.contains(&id), "{id}: {against:?}");
+        assert!(told.contains(sentence), "{told}");
+        let distinct: BTreeSet<_> = against.iter().collect();
+        assert_eq!(distinct.len(), against.len(), "{against:?}");
+        assert_eq!(against.contains(&"reach"), reach == "30 in", "{against:?}");
     }
     assert_eq!(
-        verdict_of(&knife("1.5 in", "0.25 in"), "odd").0,
+        verdict_of(&knife("1.5 in", "2.5 in", "0.25 in"), "odd").0,
         Verdict::Fits
     );
 }

@@ -117,6 +117,37 @@ fn half_of_each_runout_by_its_lever_and_half_the_end_difference_count() {
     );
 }
 
+#[test]
+fn on_a_crest_or_sunk_apart_runout_comes_down_by_the_lever_between_the_contacts() {
+    let wear = "front_runout: \"0.4 mm\", rear_runout: \"0.6 mm\"";
+    for ground in [
+        "roller_sink: \"0 mm\", shape: Crest(\"1.2 m\")",
+        "roller_sink: \"0 mm\", shape: Hollow(\"1.5 m\")",
+        "front_sink: \"9 mm\", rear_sink: \"0 mm\"",
+    ] {
+        let solved = solved(&worn(ground, wear));
+        let (pose, terrain) = (&solved.solution.pose, &solved.solution.terrain);
+        // Where a roller touches the ground: from its centre square down to the surface.
+        let contact_mm = |centre: kurbo::Point| {
+            let clear_mm = terrain.clearance(centre).mm();
+            (centre + terrain.down_at(centre) * clear_mm).x
+        };
+        let rollers = [&pose.front_roller, &pose.rear_roller];
+        let [front, rear] = rollers.map(|roller| contact_mm(roller.centre));
+        let [front_centre, rear_centre] = rollers.map(|roller| roller.centre.x);
+        let at = pose.centre_on_plate.x;
+        let lowered =
+            |front: f64, rear: f64| (0.2 * (at - rear) + 0.3 * (front - at)) / (front - rear);
+        let told_mm = solved.solution.on_ground.reel_lowered.mm();
+        assert!(
+            (told_mm - lowered(front, rear)).abs() < 1e-9,
+            "{ground}: {told_mm}"
+        );
+        let by_centres = lowered(front_centre, rear_centre);
+        assert!((told_mm - by_centres).abs() > 1e-6, "{ground}: {told_mm}");
+    }
+}
+
 // Crests.
 
 proptest! {

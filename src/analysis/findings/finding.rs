@@ -5,6 +5,7 @@ use std::borrow::Cow;
 use super::table::RULES;
 use super::{Case, Doubt, FindingId, Judged, Level, rollers};
 use crate::analysis::Uncertainty;
+use crate::geometry::RollerOnPlate;
 use crate::unit::ExampleCount;
 use crate::units::{Sentence, System};
 
@@ -111,6 +112,13 @@ impl Findings {
                 || (rule.judge)(case).is_some_and(|verdict| verdict.level == Level::Over)
         });
         over.map(|rule| rule.finding)
+    }
+
+    /// The roller that the finding about rollers tells of: one that overlaps another part before one that
+    /// stands too far off, or else the one moved further.
+    #[must_use]
+    pub fn roller_at_fault<'a>(case: &Case<'a>) -> &'a RollerOnPlate {
+        rollers::at_fault(case)
     }
 
     /// Whether one of its limits lies within what a finding's number can be off.

@@ -32,5 +32,5 @@ pub use ranking::{Counts, Ranking, Ranks, Tie, rank, rank_sentence, rests_on};
 pub use set_once::{Apart, End, SetOnce, set_once};
 pub use table::{KnifeAim, KnifeRow, RowLevels, table};
 pub use table_text::{FOUND, csv, found, number_heads, window_text};
-pub use verdict::{Against, Judgement, Verdict};
+pub use verdict::{Against, Judgement, MeasureOut, Verdict};
 pub use window::{Span, Window, attitude_spans, windows};

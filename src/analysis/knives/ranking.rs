@@ -6,10 +6,10 @@ use super::limit::Limit;
 use super::price::sum_text;
 use super::set_once::{Apart, End};
 use super::table::KnifeRow;
-use super::verdict::{Against, Verdict};
+use super::verdict::{Against, MeasureOut, Verdict};
 use crate::analysis::Solved;
 use crate::analysis::ranges::attitude_range;
-use crate::unit::{Document, KnifePart, Limits};
+use crate::unit::{Document, Limits};
 use crate::units::{Angle, Quoted, System, clipped};
 
 /// Rooms that differ by less read the same: half of the last digit shown.
@@ -306,13 +306,12 @@ fn besides_room(against: Against) -> Option<String> {
             "{} over limit wherever it could be set",
             finding.title().to_lowercase()
         )),
-        Against::Measure(KnifePart::Reach) => {
+        Against::Measure(MeasureOut::ReachOverWidth) => {
             Some("its reach is not less than its width: check both".to_owned())
         }
-        Against::Measure(part) => Some(format!(
-            "its {} is less than any knife has: check it",
-            part.word().replace('_', " ")
-        )),
+        Against::Measure(MeasureOut::ThinBody) => {
+            Some("its body thickness is less than any knife has: check it".to_owned())
+        }
     }
 }
 

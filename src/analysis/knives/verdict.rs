@@ -7,7 +7,7 @@ use super::room::off_between;
 use super::set_once::{Apart, SetOnce};
 use crate::analysis::{Case, FindingId, Findings, Level, Solution, Uncertainty};
 use crate::geometry::{KnifeSection, Setting, Stance};
-use crate::unit::{ExampleCount, Fitted, Follows, KnifePart, Unit};
+use crate::unit::{ExampleCount, Fitted, Follows, Unit};
 use crate::units::{Angle, Length};
 
 /// The least body that a knife is believed to have (common practice, no source).
@@ -68,6 +68,15 @@ impl Verdict {
     }
 }
 
+/// A measure of a knife that cannot be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MeasureOut {
+    /// Its screws would stand at its back or behind it.
+    ReachOverWidth,
+    /// Its body is thinner than any.
+    ThinBody,
+}
+
 /// What stands against a knife.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Against {
@@ -76,7 +85,7 @@ pub enum Against {
     /// A finding that holds at every attitude that could be set.
     Finding(FindingId),
     /// A measure of the knife that cannot be.
-    Measure(KnifePart),
+    Measure(MeasureOut),
 }
 
 impl Against {
@@ -86,8 +95,26 @@ impl Against {
         match self {
             Self::Limit(limit) => limit.id(),
             Self::Finding(finding) => finding.id(),
-            Self::Measure(part) => part.word(),
+            Self::Measure(MeasureOut::ReachOverWidth) => "reach_over_width",
+            Self::Measure(MeasureOut::ThinBody) => "body_thickness",
         }
+    }
+
+    /// The finding it is about; none where it is about none.
+    const fn finding(self) -> Option<FindingId> {
+        match self {
+            Self::Limit(limit) => limit.finding(),
+            Self::Finding(finding) => Some(finding),
+            Self::Measure(_) => None,
+        }
+    }
+
+    /// Whether another tells the same: a limit and the finding whose limit it is do.
+    fn is_told_by(self, other: Self) -> bool {
+        self == other
+            || self
+                .finding()
+                .is_some_and(|own| other.finding() == Some(own))
     }
 }
 
@@ -129,10 +156,8 @@ impl OnTrial<'_> {
         let measures = measures.into_iter().map(Against::Measure);
         let more = measures.chain(excluding.into_iter().map(Against::Finding));
         for against in more {
-            let is_told = judgement
-                .against
-                .iter()
-                .any(|told| told.id() == against.id());
+            let mut told = judgement.against.iter();
+            let is_told = told.any(|told| against.is_told_by(*told));
             if !is_told {
                 judgement.against.push(against);
             }
@@ -267,13 +292,13 @@ fn decide(room: Angle, off: Angle, least: Angle) -> Verdict {
 }
 
 /// The measures of a knife that cannot be: its screws stand behind its back, its body is a foil.
-fn out_of_measure(knife: &KnifeSection) -> Vec<KnifePart> {
+fn out_of_measure(knife: &KnifeSection) -> Vec<MeasureOut> {
     let checks = [
-        (KnifePart::Reach, knife.reach >= knife.width),
-        (KnifePart::BodyThickness, knife.body_thickness < LEAST_BODY),
+        (MeasureOut::ReachOverWidth, knife.reach >= knife.width),
+        (MeasureOut::ThinBody, knife.body_thickness < LEAST_BODY),
     ];
     let out = checks.into_iter().filter(|(_, is_out)| *is_out);
-    out.map(|(part, _)| part).collect()
+    out.map(|(measure, _)| measure).collect()
 }
 
 #[cfg(test)]

@@ -94,6 +94,8 @@ pub(in crate::analysis) struct Assembled<N> {
     pub(in crate::analysis) ground: Ground<N>,
     pub(in crate::analysis) lowest: Lowest,
     pub(in crate::analysis) lowest_on_plate: Place<N>,
+    pub(in crate::analysis) nearest_ground: Place<N>,
+    pub(in crate::analysis) nearest_ground_at_low_end: Place<N>,
     pub(in crate::analysis) lip_bottom_on_plate: Place<N>,
     pub(in crate::analysis) numbers: Numbers<N>,
 }
@@ -123,7 +125,13 @@ impl<N: Number> Assembled<N> {
         let (lowest_on_ground, nearest, underside_on_ground_mm) =
             lowest_of(&|place| ground.clearance_mm(place));
         let wear = given.wear;
-        let low_side = LowSide::of(front, rear, wear.front_runout, wear.rear_runout);
+        let contacts = [front, rear].map(|roller| ground.foot_of(roller.centre));
+        let low_side = LowSide::of(
+            contacts[0],
+            contacts[1],
+            wear.front_runout,
+            wear.rear_runout,
+        );
         let (nearest_at_low_end, underside_lowest_mm) = if wear.has_runout() {
             let (_, place, clear_mm) =
                 lowest_of(&|place| ground.clearance_mm(place) - low_side.drop_mm(place.x));
@@ -152,6 +160,8 @@ impl<N: Number> Assembled<N> {
             ground,
             lowest: owner(lowest),
             lowest_on_plate,
+            nearest_ground: nearest,
+            nearest_ground_at_low_end: nearest_at_low_end,
             lip_bottom_on_plate,
             numbers: Numbers {
                 reel_diameter: setting.reel_diameter,

@@ -3,6 +3,7 @@
 
 mod budget;
 mod causes;
+mod comes_first;
 mod crest;
 mod knobs;
 
@@ -10,6 +11,7 @@ pub use budget::{Budget, BudgetOf, Step, StepKind};
 pub use causes::{
     Cause, Complaint, Cure, Match, Strength, bounces_per_s, causes, matches, pitches, spacing_told,
 };
+pub use comes_first::ComesFirst;
 pub use crest::{CrestLimit, CrestLimits};
 pub use knobs::{Change, Goal, Knob, KnobAnswer, NotSensible, Other, WhyNot, knobs, worst_finding};
 
@@ -29,6 +31,8 @@ pub struct Why {
     pub crests: CrestLimits,
     /// The finding that the knobs are asked about.
     pub finding: FindingId,
+    /// The worst finding, where none of the knobs changes it.
+    pub comes_first: Option<ComesFirst>,
     /// What each knob would do for it.
     pub knobs: Vec<KnobAnswer>,
 }
@@ -45,6 +49,7 @@ impl Why {
             underside: Budget::of_underside(&case),
             crests: CrestLimits::of(&case),
             finding,
+            comes_first: ComesFirst::of(solved, system),
             knobs: knobs(
                 &case,
                 &every_knife(&solved.document, &case),

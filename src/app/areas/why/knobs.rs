@@ -42,12 +42,12 @@ pub fn knobs_ui(
     let why = &worked_out.why;
     ui.heading("What each adjustment alone would do");
     let theme = theme(ui.ctx());
-    if let Some((level, told)) = &worked_out.beside {
+    if let Some(first) = &why.comes_first {
         ui.horizontal_top(|ui| {
             let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), Sense::hover());
-            let level = level.resting_on(good.document.example_count());
+            let level = first.level.resting_on(good.document.example_count());
             symbol(ui, place, level, theme);
-            ui.add(egui::Label::new(told).wrap());
+            ui.add(egui::Label::new(&first.told).wrap());
         });
     }
     finding_ui(ui, worked_out, (finding, goal), system);

@@ -2,7 +2,7 @@
 
 use crate::analysis::uncertainty::{Contribution, off_in_words};
 use crate::analysis::why::{Cause, Complaint, Goal, Why, causes, pitches};
-use crate::analysis::{FindingId, Findings, Judged, Level, NumberId, Solved, SolvedId};
+use crate::analysis::{FindingId, Findings, Judged, NumberId, Solved, SolvedId};
 use crate::unit::ExampleCount;
 use crate::units::System;
 
@@ -26,8 +26,6 @@ pub struct WorkedOut {
     pub marks: String,
     /// Each number that an adjustment changes, by its finding.
     pub judged: Vec<(FindingId, Judged)>,
-    /// The worst finding with what to do about it, where no adjustment here changes it.
-    pub beside: Option<(Level, String)>,
     /// How many of the unit's readings are still examples.
     pub examples: ExampleCount,
     /// The numbers with their ± in words.
@@ -55,7 +53,6 @@ impl WorkedOut {
                 .map_or_else(Vec::new, |complaint| causes(&case, complaint)),
             marks: marks.join(", "),
             judged: Findings::adjustable(&case).collect(),
-            beside: beside(good, asked.system),
             examples: good.document.example_count(),
             off: off_in_words(good, asked.system),
             improve: improve
@@ -64,23 +61,4 @@ impl WorkedOut {
                 .collect(),
         }
     }
-}
-
-/// The worst finding with what to do about it, where no adjustment changes it.
-fn beside(good: &Solved, system: System) -> Option<(Level, String)> {
-    let worst = good.findings.most_urgent()?;
-    // A lip that is ground away is over whatever room it leaves.
-    let judged = Findings::judged(&good.case(), worst.id);
-    let decides = judged.is_some_and(|judged| judged.level() >= worst.level);
-    if worst.id.is_adjustable() && decides {
-        return None;
-    }
-    let advice = good.advice(worst.id, system);
-    let advice = advice.map_or_else(String::new, |advice| advice.shown_in(system));
-    let told = format!(
-        "{} comes first: no adjustment below changes it. {} {advice}",
-        worst.title(),
-        worst.shown_in(system)
-    );
-    Some((worst.shown_level(), told.trim_end().to_owned()))
 }

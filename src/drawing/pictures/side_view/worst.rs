@@ -3,7 +3,7 @@
 use kurbo::{BezPath, Circle, Point, Rect, Shape as _, Vec2};
 
 use super::{EXACT_MM, SideView, label_or};
-use crate::analysis::{FindingId, Level};
+use crate::analysis::{FindingId, Findings, Level};
 use crate::drawing::scene::{Role, Scene, Shape};
 
 /// Where the worst finding stands on the unit.
@@ -86,8 +86,9 @@ impl SideView<'_> {
                 below
             }
             FindingId::Reel | FindingId::LowEnd => down_to_ground(lowest, 0.09 * radius),
-            FindingId::Underside | FindingId::LowEndUnderside => {
-                down_to_ground(solution.lowest_on_plate, 0.06 * radius)
+            FindingId::Underside => down_to_ground(solution.nearest_ground_on_plate, 0.06 * radius),
+            FindingId::LowEndUnderside => {
+                down_to_ground(solution.nearest_ground_at_low_end_on_plate, 0.06 * radius)
             }
             FindingId::Cut => down_to_ground(edge, 0.05 * radius),
             FindingId::Ahead => Rect::from_points(
@@ -100,12 +101,7 @@ impl SideView<'_> {
             FindingId::Scrap => spot(centre + Vec2::from_angle(2.2) * radius, 0.08),
             FindingId::Clip => spot(pose.clip_point_on_plate(), 0.04),
             FindingId::Rollers => {
-                let rollers = [&pose.front_roller, &pose.rear_roller];
-                let farther = |roller: &&&crate::geometry::RollerOnPlate| roller.moved.mm().abs();
-                let worse = rollers
-                    .iter()
-                    .max_by(|a, b| farther(a).total_cmp(&farther(b)))
-                    .unwrap_or(&rollers[0]);
+                let worse = Findings::roller_at_fault(&self.case);
                 Circle::new(worse.centre, 0.45 * worse.radius_mm).to_path(EXACT_MM)
             }
             FindingId::Attitude => spot(self.screw_on_plate(), 0.09),
