@@ -561,12 +561,8 @@ fn the_mark_of_the_underside_stands_at_the_point_that_the_finding_tells_of() {
 fn the_mark_of_the_rollers_stands_on_the_one_that_the_finding_tells_of() {
     // The rear roller is in one place with the knife; the front one was moved further.
     let text = example(&[
-        (
-            "width: \"2.5 in\",\n        lip",
-            "width: \"3.6 in\",\n        lip",
-        ),
-        ("height_of_cut: None", "height_of_cut: Some(\"1 in\")"),
-        ("attitude: None", "attitude: Some(\"-2 deg\")"),
+        ("ground_speed: \"4 mph\"", "ground_speed: \"3 mph\""),
+        ("attitude: None", "attitude: Some(\"4.5 deg\")"),
     ]);
     let solved = Solved::of(&document(&text)).unwrap();
     let rollers = solved.findings.get(FindingId::Rollers).unwrap();
@@ -586,10 +582,13 @@ fn the_mark_of_the_rollers_stands_on_the_one_that_the_finding_tells_of() {
 
 #[test]
 fn a_front_roller_in_one_place_with_the_knife_is_told_and_marked() {
-    let text = example(&[(
-        "(diameter: \"3 in\", ahead: \"5.5 in\")",
-        "(diameter: \"0.75 in\", ahead: \"0.2 in\")",
-    )]);
+    let text = example(&[
+        (
+            "(diameter: \"3 in\", ahead: \"5.5 in\")",
+            "(diameter: \"0.45 in\", ahead: \"0.05 in\")",
+        ),
+        ("behind: \"3.25 in\"", "behind: \"4 in\""),
+    ]);
     let solved = Solved::of(&document(&text)).unwrap();
     let rollers = solved.findings.get(FindingId::Rollers).unwrap();
     let told = rollers.shown_in(System::InchDecimal);

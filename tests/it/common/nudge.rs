@@ -2,7 +2,8 @@
 
 use sweepgauge::analysis::{NumberId, Solution};
 use sweepgauge::geometry::{
-    Closing, GroundShape, Hardware, HardwarePoint, KnifeSection, Stance, underside_on_bar,
+    Closing, GroundShape, Hardware, HardwarePoint, KnifeSection, RollerOnPlate, Stance,
+    underside_on_bar,
 };
 use sweepgauge::unit::{Fitted, KnifePart, Reading, Unit};
 use sweepgauge::units::{Angle, Length, Measure};
@@ -189,10 +190,16 @@ pub fn value(unit: &Unit, solution: &Solution, output: NumberId) -> f64 {
 }
 
 /// Written anew: half of the ends' difference, and half of each runout shared out as a beam's load is
-/// between its two supports; past a support a beam would lift, which at worst it does not.
+/// between its two supports, where the rollers touch the ground; past a support a beam would lift, which at worst it does not.
 fn lower_mm(unit: &Unit, solution: &Solution, x_mm: f64) -> f64 {
-    let (front, rear) = (&solution.pose.front_roller, &solution.pose.rear_roller);
-    let part = (x_mm - rear.centre.x) / (front.centre.x - rear.centre.x);
+    let ground = &solution.terrain;
+    let contact_mm = |roller: &RollerOnPlate| {
+        let clear_mm = ground.clearance(roller.centre).mm();
+        (roller.centre + ground.down_at(roller.centre) * clear_mm).x
+    };
+    let front_mm = contact_mm(&solution.pose.front_roller);
+    let rear_mm = contact_mm(&solution.pose.rear_roller);
+    let part = (x_mm - rear_mm) / (front_mm - rear_mm);
     let wear = &unit.wear;
     let of_front = 0.5 * wear.front_runout.mm() * part.max(0.0);
     let of_rear = 0.5 * wear.rear_runout.mm() * (1.0 - part).max(0.0);
