@@ -46,6 +46,26 @@ impl Slid {
     }
 }
 
+impl Place {
+    /// Whether what slides can stand there; `radius` is the reel's, where it was measured.
+    ///
+    /// # Errors
+    /// When it, or the reel around its shaft, would stand in the plate for all its ± says.
+    pub fn stands_over_plate(&self, slid: Slid, radius: Option<Length>) -> Result<(), Misread> {
+        let height = self.height.value();
+        if height <= Length::ZERO {
+            return Err(Misread::UnderPlate { height });
+        }
+        let off = self.height.half_width().unwrap_or(Length::ZERO);
+        match (slid, radius) {
+            (Slid::Reel, Some(radius)) if height + off < radius => {
+                Err(Misread::ShaftTooLow { height, radius })
+            }
+            _ => Ok(()),
+        }
+    }
+}
+
 /// The lean of the slide, positive leaning ahead at the top.
 ///
 /// # Errors

@@ -64,6 +64,18 @@ pub enum Misread {
         /// How far the readings can be off, all together.
         off: Length,
     },
+    /// A reel's shaft so low that the reel would reach into the plate.
+    ShaftTooLow {
+        /// How high its middle stands over the plate.
+        height: Length,
+        /// The reel's radius.
+        radius: Length,
+    },
+    /// A height over the plate that is not over it.
+    UnderPlate {
+        /// The height.
+        height: Length,
+    },
     /// A gap under a straightedge that no crest or hollow leaves.
     GapUnderStraightedge {
         /// The gap.
@@ -116,6 +128,14 @@ impl Misread {
             Self::TravelLostInItsOff { travel, off } => Sentence::new(
                 "The two places stand {} apart, and their readings together can be off by {}: no lean follows. Back it off further, or measure finer.",
                 &[travel.into(), off.into()],
+            ),
+            Self::ShaftTooLow { height, radius } => Sentence::new(
+                "The reel's shaft cannot stand {} over the plate: its radius is {}, and the reel would reach into the plate. Read from the plate up to the middle of the shaft.",
+                &[height.into(), radius.into()],
+            ),
+            Self::UnderPlate { height } => Sentence::new(
+                "A height of {} over the plate is not possible. Read from the plate up.",
+                &[height.into()],
             ),
             Self::GapUnderStraightedge { gap, most } => Sentence::new(
                 "No crest or hollow leaves a gap of {} under this straightedge: it must be zero or more, and stay under {}. Check both readings.",

@@ -14,14 +14,70 @@ fn card_on(document: Document) -> Window {
     window
 }
 
+/// Types over what stands in fields of a card, the same.
+fn take_as_read(window: &mut Window, names: &[&str]) {
+    for name in names {
+        let text = window.entry(name);
+        window.type_over(name, &text);
+    }
+}
+
+#[test]
+fn nothing_is_filled_in_from_a_reading_that_nobody_took() {
+    let mut window = reel_card_on(document(DEMO_UNIT));
+    let before = window.document().clone();
+    window.click("a plain tape");
+    window.assert_says("Type your own readings over the examples first.");
+    window.click("Fill in");
+    assert_eq!(window.document(), &before);
+    window.type_over("Tape, once round", "21 in ± 1/16 in");
+    window.click("Fill in");
+    assert_eq!(window.document(), &before, "the tape's thickness");
+    take_as_read(&mut window, &["Tape's thickness"]);
+    window.assert_silent("Type your own readings over the examples first.");
+    window.click("Fill in");
+    assert_ne!(window.document(), &before);
+}
+
+#[test]
+fn a_shaft_that_would_put_the_reel_into_the_plate_gives_no_lean() {
+    let mut document = document(DEMO_UNIT);
+    document.closing = ClosingReadings::ReelSlides { lean: None };
+    let mut window = lean_card_on(document);
+    let before = window.document().clone();
+    take_as_read(&mut window, &LEAN_READINGS);
+    window.type_over("Shaft height, first", "0.295 in");
+    window.assert_says("the reel would reach into the plate");
+    window.click("Fill in");
+    window.type_over("Shaft height, first", "-4 in");
+    window.assert_says("over the plate is not possible");
+    window.click("Fill in");
+    assert_eq!(window.document(), &before);
+}
+
+const LEAN_READINGS: [&str; 4] = [
+    "Behind centre, first",
+    "Shaft height, first",
+    "Behind centre, second",
+    "Shaft height, second",
+];
+
 #[test]
 fn every_way_begins_with_what_the_bench_says_and_gives_it_back() {
     for demo in [DemoUnit::FairwayTrailed, DemoUnit::GreensWalking] {
         let document = demo.document();
         let wanted = document.bench.behind_centre.value();
-        for way in ["the rise", "a block under the reel", "a block to a square"] {
+        for (way, names) in [
+            ("the rise", &["Rise of the edge"][..]),
+            ("a block under the reel", &["Height of the block"]),
+            (
+                "a block to a square",
+                &["Length of the block", "Touches the face at"],
+            ),
+        ] {
             let mut window = card_on(document.clone());
             window.click(way);
+            take_as_read(&mut window, names);
             window.click("Fill in");
             let filled = window.document().bench.behind_centre.value();
             assert!(
@@ -59,9 +115,9 @@ fn only_the_rise_asks_on_which_side_the_edge_stands() {
 #[test]
 fn a_reading_without_its_plus_or_minus_is_asked_for_one() {
     let mut window = card_on(document(DEMO_UNIT));
-    window.assert_says("The reading has no ± of its own");
+    window.assert_says("No ± is written behind a reading");
     window.type_over("Rise of the edge", "0.02 in ± 1 thou");
-    window.assert_silent("The reading has no ± of its own");
+    window.assert_silent("No ± is written behind a reading");
 }
 
 #[test]
@@ -93,11 +149,14 @@ fn reel_card_on(document: Document) -> Window {
     window
 }
 
-const REEL_WAYS: [&str; 4] = [
-    "blade tips",
-    "two straight bars",
-    "a plain tape",
-    "a diameter tape",
+const REEL_WAYS: [(&str, &[&str]); 4] = [
+    ("blade tips", &["Over two tips"]),
+    (
+        "two straight bars",
+        &["Over both bars", "Both bars together"],
+    ),
+    ("a plain tape", &["Tape, once round", "Tape's thickness"]),
+    ("a diameter tape", &["Diameter tape reads"]),
 ];
 
 #[test]
@@ -106,9 +165,10 @@ fn every_way_to_the_reel_begins_with_what_the_bench_says_and_gives_it_back() {
         let mut document = document(DEMO_UNIT);
         document.reel.blades = blades;
         let wanted = document.bench.reel_diameter.value();
-        for way in REEL_WAYS {
+        for (way, names) in REEL_WAYS {
             let mut window = reel_card_on(document.clone());
             window.click(way);
+            take_as_read(&mut window, names);
             window.click("Fill in");
             let filled = window.document().bench.reel_diameter.value();
             let off = (filled - wanted).mm().abs();
@@ -147,6 +207,9 @@ fn each_way_to_the_reel_adds_back_what_it_reads_short() {
         let mut window = reel_card_on(document);
         window.click(way);
         window.type_over(name, text);
+        let ways = REEL_WAYS.iter().find(|(of, _)| *of == way);
+        let (_, names) = ways.expect("a way");
+        take_as_read(&mut window, &names[1..]);
         window.click("Fill in");
         let filled = &window.document().bench.reel_diameter;
         let off = (filled.value().inches() - wanted).abs();
@@ -252,6 +315,14 @@ fn the_lean_begins_with_the_bench_line_and_follows_from_two_places() {
             document.bench.reel_diameter.value().mm() / 2.0 + document.bench.gap.value().mm();
         let mut window = lean_card_on(document);
         window.assert_says("leave the rollers alone");
+        let height = match closing {
+            ClosingReadings::KnifeSlides { .. } => "Height of cut",
+            _ => "Shaft height",
+        };
+        for name in LEAN_READINGS {
+            let name = name.replace("Shaft height", height);
+            take_as_read(&mut window, &[&name]);
+        }
         window.click("Fill in");
         let line = (behind / to_centre).asin().to_degrees();
         let lean = lean_of(&window).value().deg();
@@ -316,6 +387,7 @@ fn every_reading_without_a_plus_or_minus_gets_one_by_its_instrument_in_one_step(
     assert_eq!(text(&window, Reading::HeightOfCut), "0.5 in ± 0.002 in");
     assert_eq!(text(&window, Reading::BehindCentre), "0.3 in ± 0.01 in");
     assert!(text(&window, Reading::Attitude).ends_with("± 0.2 deg"));
+    assert!(!window.has_button("All, each by its usual instrument"));
     window.press_with(Modifiers::COMMAND, Key::Z);
     assert_eq!(window.document(), &before);
 }

@@ -36,7 +36,10 @@ impl PathCard {
     pub fn to_save(desk: &Desk) -> Self {
         let file = desk.session().file();
         let offered = || file_name_for(&desk.document().name);
-        let text = file.map_or_else(offered, |file| file.display().to_string());
+        // With its folder: a person sees where it goes.
+        let whole =
+            || whole_path(&offered()).map_or_else(|_| offered(), |path| path.display().to_string());
+        let text = file.map_or_else(whole, |file| file.display().to_string());
         Self::beginning_with(text, true)
     }
 
@@ -120,7 +123,7 @@ impl Card for PathCard {
         };
         ui.label(Lettering::CardTitle.of(title));
         ui.label(if self.is_saving {
-            "The path of the unit file. Without .ron at its end it gets it; ~/ is your home folder."
+            "The path of the unit file; .ron is added where it is missing, and ~/ is your home folder."
         } else {
             "The path of the unit file, ending in .ron; ~/ is your home folder."
         });

@@ -70,25 +70,45 @@ impl Fields<'_> {
         }
     }
 
-    /// The entry of a quantity that is no field of the unit, without its name.
+    /// The entry of a quantity that is no field of the unit, without its name. An example stays one until
+    /// a person types, be it the same.
     pub fn quantity_entry<M: Measure>(
         &mut self,
         ui: &mut Ui,
         name: &str,
         slot: Slot,
         quantity: &mut Quantity<M>,
+        width: f32,
     ) {
         let (system, unit) = (self.system, M::unit_in(self.system).0);
+        let draft = self.drafts.get(slot);
+        let was_example = draft.map_or_else(|| self.is_example(slot), |d| d.was_example);
+        let mut is_taken = false;
         let held = Held {
             shown: self.shown(slot, || quantity.shown_in(system)),
             kept: quantity.text().to_owned(),
             otherwise: String::new(),
-            was_example: false,
+            was_example,
         };
-        self.text_entry(ui, name, slot, held, f32::INFINITY, |text| {
+        let done = self.text_entry(ui, name, slot, held, width, |text| {
             *quantity = Quantity::typed(text, unit).map_err(|problem| problem.to_string())?;
+            is_taken = true;
             Ok(())
         });
+        if let Some(measured) = &mut self.measured {
+            if done == Done::PutBack && was_example {
+                measured.remove(&slot);
+            } else if is_taken {
+                measured.insert(slot);
+            }
+        }
+        self.has_example |= self.is_example(slot);
+    }
+
+    /// Whether a field of a card still holds what nobody measured.
+    pub fn is_example(&self, slot: Slot) -> bool {
+        let measured = self.measured.as_ref();
+        measured.is_some_and(|measured| !measured.contains(&slot))
     }
 
     fn shown(&self, slot: Slot, otherwise: impl FnOnce() -> String) -> String {

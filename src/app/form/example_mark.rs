@@ -4,7 +4,7 @@ use egui::{Button, Color32, Stroke, Ui};
 
 use super::field::Fields;
 use crate::analysis::Level;
-use crate::app::desk::Change;
+use crate::app::desk::{Change, Slot};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::colour;
 use crate::unit::{Document, Field};
@@ -32,5 +32,14 @@ impl Fields<'_> {
         response.on_hover_text(
             "Nobody has measured this on your unit yet. Type your own reading over it; or click if yours is the same, to keep it.",
         );
+    }
+    /// That a field of a card holds an example.
+    pub fn card_mark_ui(&self, ui: &mut Ui, slot: Slot) {
+        if self.is_example(slot) {
+            let ink = colour(self.theme.level(Level::Watch));
+            let help = "Nobody has measured this on your unit yet. Type your own reading over it, even if it is the same.";
+            ui.label(Lettering::Label.of("example").color(ink))
+                .on_hover_text(help);
+        }
     }
 }

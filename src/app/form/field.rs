@@ -1,6 +1,8 @@
 //! What the fields of a form have in common: what is typed into them, why one is wrong, and the change
 //! that was made last.
 
+use std::collections::BTreeSet;
+
 use egui::{Id, Response, Ui};
 
 use crate::analysis::Unsolved;
@@ -35,6 +37,10 @@ pub struct Fields<'a> {
     pub in_hand: Option<Slot>,
     /// Why what stands in a field cannot be true, of those that were shown.
     pub doubts: Vec<(Slot, String)>,
+    /// Those of a card's fields that a person typed into, where the others hold examples.
+    pub measured: Option<&'a mut BTreeSet<Slot>>,
+    /// Whether one of the card's fields that were shown still holds an example.
+    pub has_example: bool,
     /// The right edge of the card that they stand on; none in the form.
     pub card_edge: Option<f32>,
 }
@@ -73,18 +79,22 @@ impl<'a> Fields<'a> {
             marks: Vec::new(),
             in_hand: None,
             doubts: Vec::new(),
+            measured: None,
+            has_example: false,
             card_edge: None,
         }
+    }
+
+    /// The same on a card, which is as wide as what stands in it. Its fields hold examples but for those
+    /// that are measured.
+    pub fn on_card(mut self, ui: &Ui, measured: &'a mut BTreeSet<Slot>) -> Self {
+        self.measured = Some(measured);
+        self.card_edge = Some(ui.max_rect().right() + CARD_FRAME);
+        self
     }
 }
 
 impl Fields<'_> {
-    /// The same on a card, which is as wide as what stands in it.
-    pub fn on_card(mut self, ui: &Ui) -> Self {
-        self.card_edge = Some(ui.max_rect().right() + CARD_FRAME);
-        self
-    }
-
     /// Names a change that was made other than by typing: what was being typed into the part of the
     /// document that it sets is dropped.
     pub fn set(&mut self, change: Change) {

@@ -1,6 +1,6 @@
 //! Typical ± by instrument, offered where readings are typed: one click, one step to take back.
 
-use egui::{Align, Layout, Ui};
+use egui::{Align, Id, Layout, Ui};
 
 use super::field::{Fields, note};
 use crate::app::desk::Change;
@@ -19,6 +19,9 @@ pub fn offs_menu_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         ui.set_width(WIDTH);
         offers_ui(ui, document, system)
     });
+    if menu.inner.is_none() && ui.data_mut(|data| data.remove_temp::<()>(opened()).is_some()) {
+        menu.response.request_focus();
+    }
     let name = "± by instrument…";
     fields.marks.push(menu.response.id);
     menu.response
@@ -35,15 +38,31 @@ pub fn offs_menu_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     fields.set(change);
 }
 
+/// Where it is kept that the menu is open.
+fn opened() -> Id {
+    Id::unique("± by instrument is open")
+}
+
 /// What is in the open menu: those that some reading without a ± is usually taken with. Which were
-/// chosen.
+/// chosen. It opens with its first offer in hand, and closes on a choice.
 fn offers_ui(ui: &mut Ui, document: &Document, system: System) -> Vec<Instrument> {
     // A menu stretches what stands in it, which spreads out words.
     let words = Layout::top_down(Align::Min);
+    let is_new = !ui.is_sizing_pass() && ui.data(|data| data.get_temp::<()>(opened()).is_none());
+    let is_wanted = |instrument: &Instrument| document.without_off(*instrument).next().is_some();
+    if !Instrument::ALL.iter().any(is_wanted) {
+        ui.with_layout(words, |ui| note(ui, "Every reading here has its ±."));
+        return Vec::new();
+    }
     let for_all = "For every reading that has no ± yet. Typical half-widths, rules of thumb: put your own over them.";
     ui.with_layout(words, |ui| note(ui, for_all));
     let mut chosen = Vec::new();
-    if ui.button("All, each by its usual instrument").clicked() {
+    let all = ui.button("All, each by its usual instrument");
+    if is_new {
+        all.request_focus();
+        ui.data_mut(|data| data.insert_temp(opened(), ()));
+    }
+    if all.clicked() {
         chosen = Instrument::ALL.to_vec();
     }
     for instrument in Instrument::ALL {
@@ -58,6 +77,9 @@ fn offers_ui(ui: &mut Ui, document: &Document, system: System) -> Vec<Instrument
         if ui.button(text).clicked() {
             chosen = vec![instrument];
         }
+    }
+    if !chosen.is_empty() {
+        ui.close();
     }
     chosen
 }

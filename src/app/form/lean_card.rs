@@ -125,7 +125,13 @@ impl FromOthers for LeanCard {
         })
     }
 
-    fn found(&self, _document: &Document, system: System) -> Result<Derived<Angle>, String> {
+    fn found(&self, document: &Document, system: System) -> Result<Derived<Angle>, String> {
+        let is_measured = !document.examples.has(Reading::ReelDiameter);
+        let radius = document.bench.reel_diameter.value() * 0.5;
+        for place in [&self.first, &self.second] {
+            let stands = place.stands_over_plate(self.slid, is_measured.then_some(radius));
+            stands.map_err(|why| why.sentence().shown_in(system))?;
+        }
         let found = lean_from(self.slid, &self.first, &self.second);
         let found = found.map_err(|why| why.sentence().shown_in(system))?;
         if found.value.deg().abs() + found.half_width().deg() >= 90.0 {
@@ -148,7 +154,7 @@ impl FromOthers for LeanCard {
         } else {
             "It leans ahead at the top."
         };
-        let fine = ", under Reel-to-knife adjustment: the line from edge to centre no longer stands in for it.";
+        let fine = ", under Reel-to-knife adjustment: it counts from then on, in place of the line from edge to centre.";
         (Some(way.to_owned()), fine.to_owned())
     }
 

@@ -36,7 +36,7 @@ use self::others_card::OthersCard;
 use self::reading_help::reading_help_ui;
 use self::reel_card::ReelCard;
 use self::section::Standing;
-use self::wanted::wanted_ui;
+use self::wanted::{drawn_as_wanted_ui, wanted_ui};
 use super::desk::{Change, Desk, Part, SessionId, Slot};
 use super::widgets::kept::Kept;
 use super::widgets::lettering::Lettering;
@@ -153,6 +153,9 @@ impl State {
         let before = (self.looked_at, self.step);
         let (wants_card, keys) = fill_in(ui, desk, |ui, fields, document| {
             self.switch_ui(ui, fields, document);
+            if self.step == Step::Measured {
+                drawn_as_wanted_ui(ui, document, fields.system);
+            }
             ui.separator();
             let wants_card = match self.step {
                 Step::Measured => self.measured_ui(ui, fields, document),

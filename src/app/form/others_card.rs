@@ -1,13 +1,14 @@
 //! The frame of every card that works a field out from other readings, and fills it in: ways to choose
 //! from, how the reading is taken, its picture, its fields, what follows with its ±, and the cautions.
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Debug;
 
 use egui::{RichText, ScrollArea, Sense, Ui, Vec2};
 
 use super::field::Fields;
 use crate::analysis::other_readings::Derived;
-use crate::app::desk::{Card, Change, Desk, Drafts, Next};
+use crate::app::desk::{Card, Change, Desk, Drafts, Next, Slot};
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::{colour, theme};
@@ -26,6 +27,9 @@ const LOW_PICTURE: f32 = 130.0;
 const LOW_WINDOW: f32 = 800.0;
 /// What stands around what can be scrolled: title, buttons, margins and some of the window.
 const AROUND: f32 = 150.0;
+
+/// Why nothing is filled in yet.
+const STILL_EXAMPLES: &str = "Type your own readings over the examples first.";
 
 /// What a card works out, and from what.
 pub trait FromOthers: Debug + 'static {
@@ -87,6 +91,10 @@ pub trait FromOthers: Debug + 'static {
 pub struct OthersCard<T> {
     of: T,
     drafts: Drafts,
+    /// What a person typed in each way: the other fields hold examples.
+    measured: BTreeMap<usize, BTreeSet<Slot>>,
+    /// Whether an example stands in the way in hand.
+    has_example: bool,
 }
 
 impl<T: FromOthers> OthersCard<T> {
@@ -95,6 +103,8 @@ impl<T: FromOthers> OthersCard<T> {
         Self {
             of,
             drafts: Drafts::default(),
+            measured: BTreeMap::new(),
+            has_example: true,
         }
     }
 
@@ -125,13 +135,16 @@ impl<T: FromOthers> OthersCard<T> {
     fn body_ui(&mut self, ui: &mut Ui, document: &Document, (system, theme): (System, Theme)) {
         ui.label(self.of.how(document));
         picture_ui(ui, &self.of.picture(document, system), theme);
-        let mut fields = Fields::over(&mut self.drafts, system, theme).on_card(ui);
+        let way = self.of.ways().iter().position(|(_, is_chosen)| *is_chosen);
+        let measured = self.measured.entry(way.unwrap_or(0)).or_default();
+        let mut fields = Fields::over(&mut self.drafts, system, theme).on_card(ui, measured);
         self.of.fields_ui(ui, &mut fields);
+        self.has_example = fields.has_example;
         let mut basis = self.of.basis(document);
         if self.drafts.first_wrong().is_none()
             && let Some(off) = self.of.off_to_write(system)
         {
-            basis.push_str(" The reading has no ± of its own: write one, like ± ");
+            basis.push_str(" No ± is written behind a reading: write one, like ± ");
             basis.push_str(off);
             basis.push('.');
         }
@@ -200,8 +213,12 @@ impl<T: FromOthers> Card for OthersCard<T> {
         ui.add_space(6.0);
         let found = self.found(document, system);
         let action = ui.horizontal(|ui| {
-            let fill = ui.add_enabled(found.is_ok(), egui::Button::new("Fill in"));
+            let is_measured = found.is_ok() && !self.has_example;
+            let fill = ui.add_enabled(is_measured, egui::Button::new("Fill in"));
             let is_put_away = ui.button("Close").clicked();
+            if self.has_example {
+                ui.label(Lettering::Note.of(STILL_EXAMPLES).weak());
+            }
             match found {
                 Ok(found) if fill.clicked() => Action::Fill(found),
                 _ if is_put_away => Action::PutAway,

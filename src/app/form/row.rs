@@ -140,7 +140,7 @@ impl Fields<'_> {
         .inner
     }
 
-    /// A quantity that is no field of the unit, with its name beside it.
+    /// A quantity that is no field of the unit, with its name beside it, and a mark while it is an example.
     pub fn quantity<M: Measure>(
         &mut self,
         ui: &mut Ui,
@@ -150,7 +150,18 @@ impl Fields<'_> {
     ) {
         ui.horizontal(|ui| {
             self.name_ui(ui, name, slot);
-            self.quantity_entry(ui, name, slot, quantity);
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                if self.measured.is_some() {
+                    let size = Vec2::new(MARK_WIDTH, ui.spacing().interact_size.y);
+                    let layout = Layout::left_to_right(Align::Center);
+                    ui.allocate_ui_with_layout(size, layout, |ui| {
+                        ui.set_min_width(MARK_WIDTH);
+                        self.card_mark_ui(ui, slot);
+                    });
+                }
+                let width = ui.available_width();
+                self.quantity_entry(ui, name, slot, quantity, width);
+            });
         });
         self.problem_ui(ui, slot);
     }

@@ -87,6 +87,15 @@ impl Field {
         }
         if !self.group().is_within(Group::Limits) {
             let entry = self.entry_mut(document).ok_or(EntryProblem::NotThere)?;
+            let is_gap = matches!(self, Self::WantedGap | Self::Reading(Reading::Gap));
+            let word = text.trim();
+            let is_contact = |name: &&str| word.eq_ignore_ascii_case(name);
+            // A mechanic's words for a gap of zero.
+            let text = if is_gap && ["none", "light contact"].iter().any(is_contact) {
+                "0"
+            } else {
+                text
+            };
             return entry.type_over(text, system);
         }
         document.limits.get_or_insert_default();

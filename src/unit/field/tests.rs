@@ -227,3 +227,19 @@ fn every_choice_can_be_set_by_its_word() {
         }
     }
 }
+
+#[test]
+fn light_contact_is_a_gap_of_zero() {
+    for field in [Field::WantedGap, Reading::Gap.into()] {
+        for word in ["none", " Light contact "] {
+            let mut document = demo();
+            let system = document.system();
+            field.set(&mut document, "0.002 in", system).unwrap();
+            field.set(&mut document, word, system).unwrap();
+            assert_eq!(field.base(&document), Some(0.0), "{word}");
+        }
+    }
+    let (mut document, system) = (demo(), System::Millimetre);
+    let behind = Field::from(Reading::BehindCentre);
+    assert!(behind.set(&mut document, "none", system).is_err());
+}

@@ -65,9 +65,13 @@ pub fn numbers_ui(ui: &mut Ui, desk: &Desk, findings: &mut FindingsState) {
 
 fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
     ui.set_min_width(width);
+    let numbers = solved.key(system);
     let lean = lean_in_doubt(solved).map(|told| told.shown_in(system));
     ui.horizontal(|ui| {
         ui.heading("Numbers");
+        if numbers.iter().any(|(_, _, off)| !off.is_empty()) {
+            ui.label(Lettering::FinePrint.of("± (95 %)").weak());
+        }
         if let Some(told) = &lean {
             let theme = theme(ui.ctx());
             let (place, _) = ui.allocate_exact_size(Vec2::splat(14.0), egui::Sense::hover());
@@ -76,7 +80,6 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
             ui.label(text).on_hover_text(told);
         }
     });
-    let numbers = solved.key(system);
     ScrollArea::vertical()
         .id_salt("numbers")
         .auto_shrink(false)

@@ -16,6 +16,7 @@ use crate::app::widgets::help::{explain, tell_beside};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::list::list_ui;
 use crate::unit::{Document, Field, Group, Reading, RollerMoves, SettingEntry};
+use crate::units::System;
 
 /// Width of an entry beside a name; a length in fractions and thou needs it all.
 const ENTRY_WIDTH: f32 = 152.0;
@@ -58,6 +59,17 @@ pub fn wanted_ui(
             followed.bring_in(ui);
         });
     first
+}
+
+/// Said beside the readings where the picture and the numbers are of something else.
+pub fn drawn_as_wanted_ui(ui: &mut Ui, document: &Document, system: System) {
+    let differences = differences(document, system);
+    if differences.is_empty() {
+        return;
+    }
+    let text = format!("Drawn as wanted: {}", differences.join(", "));
+    let label = ui.add(Label::new(Lettering::Note.of(text)).truncate());
+    tell_beside(ui, &label, |ui| differences_ui(ui, &differences));
 }
 
 /// Whether it is as measured, and the way back.
@@ -152,6 +164,7 @@ fn wanted_row_ui(
             let back = ui
                 .small_button("Back")
                 .accessible_name(format!("{name}: back to as measured"));
+            fields.marks.push(back.id);
             if back.on_hover_text("As measured").clicked()
                 && field.set(document, "", fields.system).is_ok()
             {
