@@ -52,7 +52,7 @@ fn budgets(solved: &Solved, system: System) -> Vec<Vec<String>> {
             rows.push(vec![step.kind.name().to_owned(), system.in_column(step.by)]);
         }
         let left = system.in_column(budget.left());
-        rows.push(vec!["left over the soil".to_owned(), left]);
+        rows.push(vec!["clearance to soil".to_owned(), left]);
     }
     rows
 }

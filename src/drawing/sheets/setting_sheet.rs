@@ -148,5 +148,5 @@ pub(super) fn budget(band: &mut Band, part: BudgetOf, budget: &Budget, system: S
     for step in &budget.steps {
         band.row(step.kind.name(), &system.in_column(step.by));
     }
-    band.row("left over the soil", &system.in_column(budget.left()));
+    band.row("clearance to soil", &system.in_column(budget.left()));
 }
