@@ -240,7 +240,7 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
                 // The clip's limit, and not the reel's.
                 let _ = writeln!(
                     text,
-                    "{told}clip length is within its limit at {to}, only if the machine's manual allows this speed"
+                    "{told}clip length is within its limit at {to}; use it only if the machine's manual allows it"
                 );
             } else {
                 let _ = writeln!(

@@ -16,9 +16,24 @@ fn solved(document: &Document) -> Solved {
     Solved::of(document).unwrap()
 }
 
+/// What rollers that stand wrong by so little do to the number of a finding: a share or a ratio of the
+/// height of cut by as much more as the height is less, an angle over a lever of 100 mm, shorter than
+/// from roller to roller on any of these units.
+fn rounding(solved: &Solved, id: FindingId, by_mm: f64) -> f64 {
+    let Some(judged) = Findings::judged(&solved.case(), id) else {
+        return 0.0;
+    };
+    let height_mm = solved.solution.pose.height_of_cut.mm();
+    match judged.value {
+        Value::Share(_) | Value::Ratio(_) => by_mm * (1.0 + judged.value.base().abs()) / height_mm,
+        Value::Angle(_) => (by_mm / 100.0).to_degrees(),
+        _ => by_mm,
+    }
+}
+
 /// Every finding that stands worse than before: at a worse level, or past a limit and further by
-/// more than so much.
-fn worsened(before: &Solved, after: &Solved, by_rounding: f64) -> Vec<FindingId> {
+/// more than so much does.
+fn worsened(before: &Solved, after: &Solved, by_rounding_mm: f64) -> Vec<FindingId> {
     let margin = |solved: &Solved, id| {
         let judged = Findings::judged(&solved.case(), id)?;
         let value = judged.value.base();
@@ -31,7 +46,7 @@ fn worsened(before: &Solved, after: &Solved, by_rounding: f64) -> Vec<FindingId>
         let level = |solved: &Solved| solved.findings.level_of(*id).unwrap_or(Level::Fine);
         let (was, is) = (level(before), level(after));
         let further = || match (margin(before, *id), margin(after, *id)) {
-            (Some(before), Some(after)) => after < before - by_rounding,
+            (Some(was), Some(is)) => is < was - rounding(before, *id, by_rounding_mm),
             _ => false,
         };
         is > was || is == was && is > Level::Fine && further()
@@ -140,8 +155,8 @@ fn type_back(document: &Document) -> Result<u32, TestCaseError> {
                         system
                     );
                     // Roller moves are read to half a thou, which moves what is past its limit.
-                    let by_rounding = if place == 0 { 1e-6 } else { 0.05 };
-                    let worse = worsened(&before, &after, by_rounding);
+                    let by_rounding_mm = if place == 0 { 1e-6 } else { 0.05 };
+                    let worse = worsened(&before, &after, by_rounding_mm);
                     prop_assert!(
                         worse.is_empty(),
                         "{}: {:?} makes {:?} worse",

@@ -1019,7 +1019,13 @@ fn knives_that_fit_are_told_first_and_by_the_room_they_leave_set_once() {
         assert!(places.into_iter().eq(0..rows.len()));
         let told: Vec<_> = ranks.order.iter().map(|&place| &rows[place]).collect();
         let is_in_order = told.is_sorted_by(|a, b| {
-            let within = a.judgement.off.deg().max(b.judgement.off.deg()).max(0.005);
+            let within = a
+                .judgement
+                .off
+                .by_readings
+                .deg()
+                .max(b.judgement.off.by_readings.deg())
+                .max(0.005);
             a.judgement.verdict < b.judgement.verdict
                 || a.judgement.verdict == b.judgement.verdict
                     && b.room().deg() - a.room().deg() <= within

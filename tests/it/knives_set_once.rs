@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use serde_json::Value;
 use sweepgauge::analysis::knives::{
-    Life, ReelWindows, SetOnce, Verdict, Window, rank, set_once, table,
+    Life, ReelWindows, SetOnce, Verdict, Window, rank, rests_on, set_once, table,
 };
 use sweepgauge::analysis::{Level, Solved};
 use sweepgauge::geometry::Setting;
@@ -323,7 +323,7 @@ fn the_uncertainty_of_a_room_is_what_moving_the_readings_shows() {
     // that at the most: 1.65 times where one reading dominates.
     let small = 0.01;
     let standard = move_by(small) / small / 3_f64.sqrt();
-    let factor = exact.judgement.off.deg() / standard;
+    let factor = exact.judgement.off.whole.deg() / standard;
     assert!((1.64..2.02).contains(&factor), "{factor}");
 }
 
@@ -401,13 +401,16 @@ fn a_knife_that_cannot_be_does_not_fit() {
 
 #[test]
 fn a_knife_that_leaves_less_than_the_least_room_does_not_fit() {
-    let solved = Solved::of(&document(&clear(&[]))).unwrap();
+    // A lean that is not entered would leave the room open.
+    let lean = (
+        "closing: ReelSlides(lean: None)",
+        "closing: ReelSlides(lean: Some(\"5 deg\"))",
+    );
+    let solved = Solved::of(&document(&clear(&[lean]))).unwrap();
     let room = table(&solved)[0].room().deg();
     let with = |least: f64| {
-        clear(&[(
-            "limits: None,",
-            &format!("limits: Some((room: \"{least} deg\")),"),
-        )])
+        let limits = format!("limits: Some((room: \"{least} deg\")),");
+        clear(&[lean, ("limits: None,", &limits)])
     };
     assert_eq!(verdict_of(&with(room - 0.01), "plain").0, Verdict::Fits);
     let (verdict, against, told) = verdict_of(&with(room + 0.01), "plain");
@@ -468,4 +471,36 @@ fn what_is_set_once_and_fits_is_over_no_limit_in_the_report() {
         }
     }
     assert!(looked_at > 100, "{looked_at}");
+}
+
+#[test]
+fn a_lean_that_is_not_entered_leaves_a_verdict_open_and_a_tie_as_it_is() {
+    // By the report: with the line from edge to centre for its slide the room is 10.35°, with a slide
+    // of -6° or 14° less than 10.3°.
+    let with = |lean: &str| {
+        let closing = format!("closing: ReelSlides(lean: {lean})");
+        let text = clear(&[
+            ("closing: ReelSlides(lean: None)", closing.as_str()),
+            ("limits: None,", "limits: Some((room: \"10.3 deg\")),"),
+        ]);
+        let solved = Solved::of(&document(&text)).unwrap();
+        let rows = table(&solved);
+        let rests_on = rests_on(&solved.document, System::InchDecimal).join(" ");
+        let (verdict, _, told) = verdict_of(&text, "plain");
+        (verdict, rows[0].judgement.off, told, rests_on)
+    };
+    for lean in ["Some(\"-6 deg\")", "Some(\"14 deg\")"] {
+        let (verdict, off, told, rests_on) = with(lean);
+        assert_eq!(verdict, Verdict::DoesNotFit, "{told}");
+        assert!(off.whole == Angle::ZERO, "{off:?}");
+        assert!(!rests_on.contains("lean"), "{rests_on}");
+    }
+    let (verdict, off, told, rests_on) = with("None");
+    assert_eq!(verdict, Verdict::CannotTell, "{told}");
+    assert!(
+        off.whole > Angle::ZERO && off.by_readings == Angle::ZERO,
+        "{off:?}"
+    );
+    assert!(told.contains(" ± "), "{told}");
+    assert!(rests_on.contains("lean is not entered"), "{rests_on}");
 }

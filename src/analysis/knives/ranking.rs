@@ -7,9 +7,9 @@ use super::price::sum_text;
 use super::set_once::{Apart, End};
 use super::table::KnifeRow;
 use super::verdict::{Against, MeasureOut, Verdict};
-use crate::analysis::Solved;
 use crate::analysis::ranges::attitude_range;
-use crate::unit::{Document, Limits};
+use crate::analysis::{LEAN_OFF, Solved};
+use crate::unit::{ClosingReadings, Document, Limits};
 use crate::units::{Angle, Quoted, System, clipped};
 
 /// Rooms that differ by less read the same: half of the last digit shown.
@@ -106,7 +106,7 @@ impl Ranks {
             ..Self::default()
         };
         // Rooms further apart than the largest uncertainty tie with none.
-        let offs = rows.iter().map(|row| row.judgement.off.deg());
+        let offs = rows.iter().map(|row| row.judgement.off.by_readings.deg());
         let most_off_deg = offs.fold(SAME_ROOM.deg(), f64::max);
         let mut from = 0;
         while let Some(&leader) = left.get(from) {
@@ -191,7 +191,7 @@ fn count(rows: &[&KnifeRow], verdict: Verdict) -> usize {
 }
 
 fn is_same_room(a: &KnifeRow, b: &KnifeRow) -> bool {
-    let off = [a, b].map(|row| row.judgement.off).into_iter();
+    let off = [a, b].map(|row| row.judgement.off.by_readings).into_iter();
     let within = off.fold(SAME_ROOM, |most, off| if off > most { off } else { most });
     let apart = a.room().deg() - b.room().deg();
     apart.abs() <= within.deg()
@@ -243,7 +243,9 @@ fn room_told(row: &KnifeRow, solved: &Solved, system: System) -> String {
     let judgement = &row.judgement;
     let angle = |angle| system.angle(angle);
     // What reads as zero is not told.
-    let off = (judgement.off >= SAME_ROOM).then(|| format!(" ± {}", angle(judgement.off)));
+    let is_told = judgement.off.whole >= SAME_ROOM;
+    let off = judgement.off.told(system).filter(|_| is_told);
+    let off = off.map(|off| format!(" {off}"));
     if let Some(range) = &row.set_once {
         let is_short = judgement
             .against
@@ -325,18 +327,35 @@ fn tie_sentence(tie: &Tie, other: &str) -> String {
     format!("Same room as {}, {price}.", Quoted(other))
 }
 
+/// What a lean that is not entered leaves open; empty where it is, or where none slides.
+fn lean_used(document: &Document, system: System) -> String {
+    let is_open = matches!(
+        document.closing,
+        ClosingReadings::ReelSlides { lean: None } | ClosingReadings::KnifeSlides { lean: None }
+    );
+    if is_open {
+        format!(
+            " The slide's lean is not entered: the line from edge to reel centre stands in for it, and every ± of the room allows for up to {} more or less lean (rule of thumb).",
+            system.angle(LEAN_OFF)
+        )
+    } else {
+        String::new()
+    }
+}
+
 /// What the table rests on, for whoever orders by it: the readings, the limits, the drawings.
 #[must_use]
 pub fn rests_on(document: &Document, system: System) -> [String; 3] {
     let bench = &document.bench;
     [
         format!(
-            "Readings used: reel {}, height of cut {}, attitude {}, behind centre {}, gap {}.",
+            "Readings used: reel {}, height of cut {}, attitude {}, behind centre {}, gap {}.{}",
             bench.reel_diameter.shown_in(system),
             bench.height_of_cut.shown_in(system),
             bench.attitude.shown_in(system),
             bench.behind_centre.shown_in(system),
             bench.gap.shown_in(system),
+            lean_used(document, system),
         ),
         limits_used(document, system),
         "Reach and section come from the supplier's drawing: check them on arrival, gloves on, before you fit the knife.".to_owned(),

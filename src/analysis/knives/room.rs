@@ -1,12 +1,12 @@
 //! How far a range of attitudes can be off, because the readings can.
 
 use super::life::Trial;
-use super::set_once::End;
-use crate::analysis::uncertainty::expanded;
+use super::set_once::{End, SetOnce};
+use crate::analysis::uncertainty::{LEAN_OFF, expanded, open_lean};
 use crate::analysis::{FindingId, NumberId, Solution, Uncertainty};
-use crate::geometry::{KnifeSection, Setting, Stance};
+use crate::geometry::{Closing, KnifeSection, Setting, Stance};
 use crate::unit::{Fitted, Follows, Reading, Unit};
-use crate::units::Angle;
+use crate::units::{Angle, System};
 
 /// Half the step of attitude over which a number's slope is taken, in degrees.
 const STEP_DEG: f64 = 1e-3;
@@ -20,8 +20,31 @@ struct Shifts {
     bent: f64,
 }
 
-/// The expanded uncertainty of how far two ends lie from each other. A reading that moves both ends
-/// alike moves the range and leaves it as wide.
+/// How far two ends can lie from where they are worked out to each other, about 95 %.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct RoomOff {
+    /// By everything that is not known for sure, a slide's lean that is not given included: what decides
+    /// whether a knife fits.
+    pub whole: Angle,
+    /// By the readings alone: knives on one unit share its slide, so its lean leaves none of them better.
+    pub by_readings: Angle,
+}
+
+impl RoomOff {
+    /// The whole of it as it stands beside a room; none where it is zero. Without end where a reading
+    /// within its ± gives a unit that cannot exist.
+    #[must_use]
+    pub fn told(self, system: System) -> Option<String> {
+        let off = self.whole;
+        if !off.deg().is_finite() {
+            return Some("± not known".to_owned());
+        }
+        (off > Angle::ZERO).then(|| format!("± {}", system.angle(off)))
+    }
+}
+
+/// The expanded uncertainty of how far two ends lie from each other, by the readings. A reading that
+/// moves both ends alike moves the range and leaves it as wide.
 #[must_use]
 pub fn off_between(
     unit: &Unit,
@@ -43,6 +66,33 @@ pub fn off_between(
     });
     let off_deg = expanded(parts) + low.bent + high.bent;
     Angle::from_deg(off_deg)
+}
+
+/// How far the room can lie from `room` by a slide's lean that is not given: the farther of what the
+/// slide leaves leaning [`LEAN_OFF`] to either side. Each lean is solved anew, since another size of the
+/// reel may end the range then. Zero where no lean is open.
+#[must_use]
+pub fn off_by_lean(unit: &Unit, trial: &Trial, knife: KnifeSection, room: Angle) -> Angle {
+    if open_lean(unit).is_none() {
+        return Angle::ZERO;
+    }
+    let bench_line = unit.profile.bench.lean_of_bench_line();
+    let away_deg = [bench_line - LEAN_OFF, bench_line + LEAN_OFF].map(|leaning| {
+        let mut unit = unit.clone();
+        if let Closing::ReelSlides { lean } | Closing::KnifeSlides { lean } =
+            &mut unit.profile.closing
+        {
+            *lean = Some(leaning);
+        }
+        let room_then = SetOnce::of(&unit, trial, knife).map_or(Angle::ZERO, |range| range.width());
+        // Where there is none as worked out and none then, the lean opens none.
+        if room_then == Angle::ZERO && room <= Angle::ZERO {
+            0.0
+        } else {
+            (room_then - room).deg().abs()
+        }
+    });
+    Angle::from_deg(away_deg[0].max(away_deg[1]))
 }
 
 /// At an end the number keeps its limit: where a reading moves the number, the attitude makes up for

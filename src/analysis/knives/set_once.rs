@@ -1,12 +1,12 @@
 //! Set once and left alone: the attitudes that hold every limit at every diameter of the reel, from
 //! new to scrap, and what stands apart where there are none.
 
-use super::life::ReelWindows;
+use super::life::{Life, ReelWindows, Trial};
 use super::limit::{Limit, Margins};
-use super::window::{Span, attitude_spans};
+use super::window::{Span, attitude_spans, windows};
 use crate::analysis::search::{Values, least, runs, stretches};
 use crate::analysis::{Case, Solution};
-use crate::geometry::{Setting, Stance};
+use crate::geometry::{KnifeSection, Setting, Stance};
 use crate::unit::Unit;
 use crate::units::{Angle, Length};
 
@@ -39,6 +39,23 @@ pub struct SetOnce {
 }
 
 impl SetOnce {
+    /// What a knife leaves on trial; none where it leaves none.
+    #[must_use]
+    pub fn of(unit: &Unit, trial: &Trial, knife: KnifeSection) -> Option<Self> {
+        let at = |life: Life| {
+            let diameter = life.diameter(unit);
+            let setting = trial.setting(unit, knife, diameter);
+            ReelWindows {
+                life,
+                diameter,
+                windows: windows(unit, &setting, trial.height_of_cut),
+            }
+        };
+        let (new, scrap) = (at(Life::New), at(Life::Scrap));
+        let setting = trial.setting(unit, knife, unit.setting.reel_diameter);
+        set_once(unit, &setting, trial.height_of_cut, [&new, &scrap])
+    }
+
     /// How much attitude it leaves.
     #[must_use]
     pub fn width(&self) -> Angle {

@@ -150,7 +150,12 @@ fn numbers_of(solved: &Solved, row: &KnifeRow, rank: usize, system: System) -> V
         or_none(range.map(|range| angle(range.low.at))),
         or_none(range.map(|range| angle(range.high.at))),
         angle(row.room()),
-        angle(judgement.off),
+        // Without end it is not known.
+        or_none(
+            Some(judgement.off.whole)
+                .filter(|off| off.deg().is_finite())
+                .map(angle),
+        ),
         or_none(row.aim.map(|aim| angle(aim.attitude))),
         or_none(row.aim.map(|aim| length(aim.rear_roller))),
         length(row.lip.thickness),

@@ -3,7 +3,7 @@
 
 use super::life::{Life, Trial};
 use super::limit::Limit;
-use super::room::off_between;
+use super::room::{RoomOff, off_between, off_by_lean};
 use super::set_once::{Apart, SetOnce};
 use crate::analysis::{Case, FindingId, Findings, Level, Solution, Uncertainty};
 use crate::geometry::{KnifeSection, Setting, Stance};
@@ -126,7 +126,7 @@ pub struct Judgement {
     /// What stands against it; empty where it fits.
     pub against: Vec<Against>,
     /// How far the room, or what is wanting, can be off, about 95 %.
-    pub off: Angle,
+    pub off: RoomOff,
     /// What stands apart where no attitude can be set once.
     pub apart: Option<Apart>,
 }
@@ -175,8 +175,9 @@ impl OnTrial<'_> {
             limits.into_iter().map(Against::Limit).collect::<Vec<_>>()
         };
         if let Some(range) = self.set_once {
-            let off = off_between(unit, trial, self.knife, [&range.low, &range.high]);
-            let verdict = decide(range.width(), off, least);
+            let by_readings = off_between(unit, trial, self.knife, [&range.low, &range.high]);
+            let off = self.off(range.width(), by_readings);
+            let verdict = decide(range.width(), off.whole, least);
             let ends = [range.low.limit, range.high.limit];
             return Judgement {
                 verdict,
@@ -192,7 +193,7 @@ impl OnTrial<'_> {
         let setting = trial.setting(unit, self.knife.1, unit.setting.reel_diameter);
         let diameters = [Life::New, Life::Scrap].map(|life| life.diameter(unit));
         let apart = Apart::of(unit, &setting, trial.height_of_cut, diameters);
-        let (room, off) = match &apart {
+        let (room, by_readings) = match &apart {
             Apart::Ends {
                 more_than,
                 less_than,
@@ -202,9 +203,10 @@ impl OnTrial<'_> {
             }
             Apart::Nowhere(_) | Apart::InTurn(_) => (Angle::ZERO, Angle::ZERO),
         };
-        let verdict = match decide(room, off, least) {
+        let off = self.off(room, by_readings);
+        let verdict = match decide(room, off.whole, least) {
             // There is none as measured.
-            Verdict::Fits | Verdict::CannotTell if off > Angle::ZERO => Verdict::CannotTell,
+            Verdict::Fits | Verdict::CannotTell if off.whole > Angle::ZERO => Verdict::CannotTell,
             _ => Verdict::DoesNotFit,
         };
         Judgement {
@@ -212,6 +214,15 @@ impl OnTrial<'_> {
             against: against(&apart.limits()),
             off,
             apart: Some(apart),
+        }
+    }
+
+    /// How far the room can be off, from how far by the readings.
+    fn off(&self, room: Angle, by_readings: Angle) -> RoomOff {
+        let by_lean = off_by_lean(self.unit, self.trial, self.knife.1, room);
+        RoomOff {
+            whole: by_readings + by_lean,
+            by_readings,
         }
     }
 
@@ -267,8 +278,8 @@ impl OnTrial<'_> {
             };
             let mut uncertainty = None;
             for finding in Findings::excluding(&case) {
-                let uncertainty = uncertainty
-                    .get_or_insert_with(|| Uncertainty::of_readings(unit, &setting, follows));
+                let uncertainty =
+                    uncertainty.get_or_insert_with(|| Uncertainty::of(unit, &setting, follows));
                 is_doubted &= Findings::is_doubted(&case, finding, uncertainty);
                 if !excluding.contains(&finding) {
                     excluding.push(finding);

@@ -22,6 +22,7 @@ use num_dual::Dual64;
 pub use coverage::{COVERAGE, expanded};
 pub use in_words::{off_in_words, share_in_words};
 pub use open_lean::LEAN_OFF;
+pub(in crate::analysis) use open_lean::open_lean;
 pub use sure::{Rests, Sure};
 
 use self::perturbed::Inputs;
@@ -134,7 +135,7 @@ impl Uncertainty {
     /// setting that has no solution has no uncertainty.
     #[must_use]
     pub fn of(unit: &Unit, setting: &Setting, follows: Follows) -> Self {
-        Self::by(open_lean::open_lean(unit), unit, setting, follows)
+        Self::by(open_lean(unit), unit, setting, follows)
     }
 
     /// The same by the readings alone, which have a ± of their own: what they leave open between

@@ -12,7 +12,7 @@ pub const LEAN_OFF: Angle = Angle::from_deg(10.0);
 ///
 /// It is no reading, but every number that rests on it can be off by it: as long as reel and knife have
 /// not come together anew since the bench, none does.
-pub(super) fn open_lean(unit: &Unit) -> Option<Uncertain> {
+pub(in crate::analysis) fn open_lean(unit: &Unit) -> Option<Uncertain> {
     match unit.profile.closing {
         Closing::ReelSlides { lean: None } | Closing::KnifeSlides { lean: None } => {
             Some(Uncertain {

@@ -130,7 +130,7 @@ fn for_cut_ui(ui: &mut Ui, kinematics: &Kinematics, system: System) -> Option<Ch
     };
     let now = kinematics.speeds;
     ui.label(format!(
-        "Rule of thumb. Now: {} with the reel at {}. Either of these alone gives it, only if the machine's manual allows this speed:",
+        "Rule of thumb. Now: {} with the reel at {}. Either of these alone gives it; use it only if the machine's manual allows it:",
         now.ground_speed.entry(system),
         now.reel_speed.entry(system)
     ));

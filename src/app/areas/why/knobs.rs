@@ -119,7 +119,7 @@ fn finding_ui(
 
 /// Around a speed: it is the clip's limit, and not the reel's.
 const SPEED_LEAD: &str = "Clip length is within its limit at";
-const IF_ALLOWED: &str = "only if the machine's manual allows this speed";
+const IF_ALLOWED: &str = "use it only if the machine's manual allows it";
 
 /// What a row needs to be shown.
 struct Row<'a> {

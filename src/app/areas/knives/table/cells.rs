@@ -289,8 +289,8 @@ impl Cells<'_> {
             Verdict::CannotTell => "undecided",
             Verdict::DoesNotFit => "does not pass",
         };
-        let off = if judgement.off > Angle::ZERO {
-            format!(", ± {}", system.angle(judgement.off))
+        let off = if let Some(off) = judgement.off.told(system) {
+            format!(", {off}")
         } else {
             String::new()
         };
