@@ -351,6 +351,18 @@ fn a_menu_opens_by_its_letter_and_an_item_is_taken_by_its_own() {
 }
 
 #[test]
+fn a_menu_that_is_closed_gives_the_keys_back_to_the_field_they_came_from() {
+    let mut window = small_window(DemoUnit::FairwayTrailed);
+    for letter in [Key::V, Key::E] {
+        window.type_over("Attitude, as measured", "5");
+        window.press_with(Modifiers::ALT, letter);
+        assert!(!window.field("Attitude, as measured").is_focused());
+        window.press(Key::Escape);
+        assert!(window.field("Attitude, as measured").is_focused());
+    }
+}
+
+#[test]
 fn a_screen_reader_is_told_names_values_and_levels_in_every_area() {
     for unit in [DemoUnit::FairwayTrailed, DemoUnit::GreensScalping] {
         for area in ["unit", "knives", "why", "blade-path"] {

@@ -40,7 +40,16 @@ impl Menu {
 
     /// Opens it when it is shown next, its first item in hand.
     pub fn open(self, ctx: &Context) {
-        ctx.data_mut(|data| data.insert_temp(opening(), self));
+        let focused = ctx.memory(egui::Memory::focused);
+        ctx.data_mut(|data| {
+            data.insert_temp(opening(), self);
+            // From one menu to another, the first one's place is kept.
+            let over: Option<(Self, Id)> = data.get_temp(opened_over());
+            let over = over.map(|(_, field)| field).or(focused);
+            if let Some(field) = over {
+                data.insert_temp(opened_over(), (self, field));
+            }
+        });
         ctx.request_repaint();
     }
 
@@ -52,6 +61,7 @@ impl Menu {
         let popup = Popup::default_response_id(&response);
         let is_asked = ui.data(|data| data.get_temp(opening()) == Some(self));
         if !is_asked {
+            self.give_back(ui, &response, inner.is_some());
             return response;
         }
         if inner.is_none() {
@@ -73,6 +83,28 @@ impl Menu {
             ui.ctx().request_repaint();
         }
         response
+    }
+
+    /// What had the keys when they opened it has them again once it is closed, unless they went elsewhere.
+    fn give_back(self, ui: &Ui, button: &Response, is_open: bool) {
+        let over: Option<(Self, Id)> = ui.data(|data| data.get_temp(opened_over()));
+        let Some((_, field)) = over.filter(|(menu, _)| *menu == self) else {
+            return;
+        };
+        let is_in_reach = ui.memory(|memory| memory.is_above_modal_layer(ui.layer_id()));
+        if is_open && !Popup::is_id_open(ui.ctx(), Popup::default_response_id(button)) {
+            // It has just been closed: the next frame gives back.
+            ui.ctx().request_repaint();
+        }
+        if is_open || !is_in_reach {
+            return;
+        }
+        ui.data_mut(|data| data.remove::<(Self, Id)>(opened_over()));
+        let focused = ui.memory(egui::Memory::focused);
+        let is_pointed = ui.input(|input| input.pointer.any_down() || input.pointer.any_released());
+        if !is_pointed && focused.is_none_or(|focused| focused == button.id) {
+            ui.memory_mut(|memory| memory.request_focus(field));
+        }
     }
 }
 
@@ -163,6 +195,11 @@ pub fn underlined(ui: &Ui, name: &str, letter: Key) -> LayoutJob {
         }
     }
     job
+}
+
+/// Where it is kept which menu was opened last by its keys, and what had the keys then.
+fn opened_over() -> Id {
+    Id::unique("menu opened over")
 }
 
 /// Where it is kept which menu opens next.
