@@ -125,9 +125,9 @@ impl Letters {
         }
         let (across, down) = words.anchor.part();
         let lowered = if down < 1.0 { DROP } else { 0.0 };
-        let foot = words.at + Vec2::new(0.0, lowered * words.size);
+        let base = words.at + Vec2::new(0.0, lowered * words.size);
         if !is_plain(words.text) {
-            return self.set_shaped(surface, words, marks::place(foot, origin), across);
+            return self.set_shaped(surface, words, marks::place(base, origin), across);
         }
         let (font, data) = if words.is_strong {
             (&self.semibold, fonts::SEMIBOLD)
@@ -149,7 +149,7 @@ impl Letters {
             })
             .collect();
         let width = words::width(words.text, words.size, words.is_strong);
-        let (x, y) = marks::place(foot - Vec2::new(across * width, 0.0), origin);
+        let (x, y) = marks::place(base - Vec2::new(across * width, 0.0), origin);
         let size = marks::points(words.size);
         surface.draw_glyphs(
             PdfPoint::from_xy(x, y),
