@@ -192,7 +192,7 @@ mod tests {
         let mut document = demo().as_new();
         let count = document.example_count();
         let given = document.give_offs(Instrument::Caliper, System::Millimetre);
-        assert!(given.contains(&Reading::ReelDiameter));
+        assert!(given.contains(&Reading::FrontDiameter));
         assert_eq!(document.example_count(), count);
     }
 }
