@@ -16,8 +16,13 @@ pub const CAUTION_IN_SHORT: [&str; 2] = [
 ];
 
 /// What makes it safe to move a roller, told beside every move.
-pub const MOVING_ROLLERS: &str =
-    "Before you move a roller: engine off, key out, unit and reel blocked.";
+pub const MOVING_ROLLERS: &str = "Before you move a roller: engine off, key out, reel drive disconnected, wheels chocked, unit and reel blocked, cut-resistant gloves.";
+
+/// What makes a feeler between reel and knife safe.
+pub const FEELER: &str = "reel blocked, cut-resistant gloves, fingers clear";
+
+/// What makes cutting paper with the reel safe.
+pub const PAPER_TEST: &str = "power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in";
 
 /// What every number rests on, in one sentence.
 pub const MODEL_IN_SHORT: &str =

@@ -110,13 +110,13 @@ impl BehindFrom {
     pub const fn how(self) -> &'static str {
         match self {
             Self::Rise => {
-                "On the plate, engine off, key out: how far the knife's edge stands above the lowest point of the reel's blades. A tip must stand there: rock the reel by hand, gloved, one person, to the largest reading, then block it."
+                "On the plate, engine off, key out, reel drive disconnected: how far the knife's edge stands above the lowest point of the reel's blades. A tip must stand there: rock the reel by hand, gloved, one person, to the largest reading, then block it."
             }
             Self::BlockUnderReel => {
-                "On the plate, engine off, key out: the tallest gauge block, or stack, that can be pushed under the reel back to the bar until it rests against the knife's front face. The height of cut and this block give the rise. A tip must stand lowest: rock the reel by hand, gloved, one person, to the smallest reading, then block it before reaching under."
+                "On the plate, engine off, key out, reel drive disconnected: the tallest gauge block, or stack, that goes under the reel, pushed with a stick, back to the bar until it rests against the knife's front face. The height of cut and this block give the rise. A tip must stand lowest: rock the reel by hand, gloved, one person, to the smallest reading, then block it before the block goes under."
             }
             Self::BlockToSquare => {
-                "On the plate, engine off, key out: a square stands against the reel's foremost blade; the gauge block that just fills the way from the knife's front face to the square, below the reel. Note how high over the plate it touches the face: at its top edge where the face leans back. A tip must stand foremost: rock the reel by hand, gloved, one person, to the largest reading, then block it."
+                "On the plate, engine off, key out, reel drive disconnected: a square stands against the reel's foremost blade; the gauge block that just fills the way from the knife's front face to the square, below the reel. Note how high over the plate it touches the face: at its top edge where the face leans back. A tip must stand foremost: rock the reel by hand, gloved, one person, to the largest reading, then block it."
             }
         }
     }

@@ -127,7 +127,7 @@ impl Step {
             | Self::FrontEnds
             | Self::RearEnds => Some(TURNING),
             Self::KnifeToReel => Some(
-                "Wear cut-resistant gloves, turn the reel by its nut or a tool only, and keep fingers away from the knife.",
+                "Feeler: reel blocked, cut-resistant gloves. Paper: power isolated, one person, a long strip, fingers well clear; turn the reel slowly from the shaft's end and block it again before reaching in.",
             ),
             Self::FrontAdjuster | Self::RearAdjuster | Self::Height | Self::Attitude => {
                 Some(STANDING)

@@ -1,6 +1,6 @@
 //! What to do to a unit as it was measured, in the order of the work, so that it stands as set.
 
-use crate::analysis::{Solved, moves_told};
+use crate::analysis::{FEELER, PAPER_TEST, Solved, moves_told};
 use crate::unit::Fitted;
 use crate::units::{Length, Quantity, Quoted, System};
 
@@ -77,12 +77,12 @@ pub(super) fn setting_steps(solved: &Solved, system: System) -> Vec<String> {
     };
     steps.push(if is_some(setting.gap) {
         format!(
-            "Bring the {what_moves}: gap {}, by a feeler at both ends and the middle, fingers clear.",
+            "Bring the {what_moves}: gap {}, by a feeler at both ends and the middle ({FEELER}).",
             length(setting.gap)
         )
     } else {
         format!(
-            "Bring the {what_moves} to light contact along the whole knife; turn the reel by hand only with gloves on and fingers clear."
+            "Bring the {what_moves} to light contact along the whole knife, then cut paper: {PAPER_TEST}."
         )
     });
     let moves = (pose.front_roller.moved, pose.rear_roller.moved);

@@ -36,6 +36,9 @@ impl FindingsState {
     }
 }
 
+/// The least height of each list, which scrolls.
+const LEAST_LIST: f32 = 52.0;
+
 /// Numbers on the left, findings on the right.
 pub fn numbers_ui(ui: &mut Ui, desk: &Desk, findings: &mut FindingsState) {
     let Some(good) = desk.good() else {
@@ -81,6 +84,7 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
         }
     });
     ScrollArea::vertical()
+        .min_scrolled_height(LEAST_LIST)
         .id_salt("numbers")
         .auto_shrink(false)
         .show(ui, |ui| {
@@ -136,6 +140,7 @@ fn findings_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, state: &mut FindingsSt
     findings
         .sort_by_key(|(finding, _)| std::cmp::Reverse((finding.level, finding.doubt.is_some())));
     let mut list = ScrollArea::vertical()
+        .min_scrolled_height(LEAST_LIST)
         .id_salt("findings")
         .auto_shrink(false);
     if to_top {
