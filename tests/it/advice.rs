@@ -396,7 +396,7 @@ fn the_starting_limits_are_the_turfs_own() {
     ] {
         let metric = Limits::starting(turf, System::Millimetre);
         let lengths = [metric.gap_watch, metric.gap_over, metric.ahead_of_centre];
-        assert_eq!(lengths.map(Length::mm), [0.025, 0.05, 1.0]);
+        assert_eq!(lengths, [0.025, 0.05, 1.0].map(Length::from_mm));
         assert_eq!(metric.underside, Length::from_mm(underside.1));
         let limits = Limits::starting(turf, System::InchFraction);
         let lengths = [limits.gap_watch, limits.gap_over, limits.ahead_of_centre];

@@ -946,7 +946,12 @@ fn what_a_knife_is_set_to_is_what_its_findings_and_its_adjustments_tell() {
                 let Some(to_aim) = answer.and_then(|answer| answer.to_aim.as_ref()) else {
                     continue;
                 };
-                assert_eq!(to_aim.to.base(), aim.attitude.deg(), "{}", row.name);
+                assert_eq!(
+                    Angle::from_deg(to_aim.to.base()),
+                    aim.attitude,
+                    "{}",
+                    row.name
+                );
                 told_by_adjustments += 1;
             }
         }

@@ -73,21 +73,20 @@ fn answered(text: &str) -> (Answer, String) {
 
 /// What a text is answered, and at which field and place it is refused.
 fn pinned(text: &str) -> (String, String) {
-    match read_text(text) {
-        Err(problem) => (
+    if let Err(problem) = read_text(text) {
+        return (
             format!("refused {}", place_of(&problem.field)),
             format!(
                 "refused at {}:{}, {}",
                 problem.line, problem.column, problem.field
             ),
-        ),
-        Ok(_) => {
-            let (answer, kind) = answered(text);
-            match answer {
-                Answer::Solved => ("solved".to_owned(), "solved".to_owned()),
-                _ => (format!("impossible {kind}"), "impossible".to_owned()),
-            }
-        }
+        );
+    }
+    let (answer, kind) = answered(text);
+    if matches!(answer, Answer::Solved) {
+        ("solved".to_owned(), "solved".to_owned())
+    } else {
+        (format!("impossible {kind}"), "impossible".to_owned())
     }
 }
 

@@ -776,8 +776,8 @@ fn draws_of_a_units_readings_lie_within_its_numbers_plus_or_minus_as_often_as_sa
         let middle = values(&unit).unwrap();
         let mut rng = TestRng::from_seed(RngAlgorithm::XorShift, b"within as often.");
         let (mut held, mut sweep_held) = (0_u32, 0_u32);
-        let draws = 20_000;
-        for _ in 0..draws {
+        let count = 20_000;
+        for _ in 0..count {
             let mut moved = unit.clone();
             for uncertain in &unit.uncertain {
                 let part = 2.0 * rng.random::<f64>() - 1.0;
@@ -790,7 +790,7 @@ fn draws_of_a_units_readings_lie_within_its_numbers_plus_or_minus_as_often_as_sa
         }
         // 20 000 draws give a share to within some 0.15 % (one standard deviation); the sweep goes
         // with the square of behind centre and bends a little besides.
-        let [held, sweep_held] = [held, sweep_held].map(|held| f64::from(held) / f64::from(draws));
+        let [held, sweep_held] = [held, sweep_held].map(|held| f64::from(held) / f64::from(count));
         assert!((held - COVERAGE).abs() < 0.006, "{edits:?}: {held}");
         assert!(
             (sweep_held - COVERAGE).abs() < 0.015,
