@@ -223,6 +223,26 @@ fn pieces_of_a_true_scale_sheet_hold_all_of_the_unit() {
     assert!(area / (per_mm * per_mm) >= scene.bounds.area());
 }
 
+#[test]
+fn a_unit_too_large_for_true_scale_gets_one_page_that_says_so() {
+    let mut text = std::fs::read_to_string(DemoUnit::SportsMetric.file()).unwrap();
+    for (usual, far) in [("170 mm", "9 m"), ("125 mm", "9 m"), ("8 m\"", "9000 m\"")] {
+        assert!(text.contains(usual));
+        text = text.replace(usual, far);
+    }
+    let solved = solved(&sweepgauge::unit::read_text(&text).unwrap());
+    for page in Page::ALL {
+        let sheets =
+            asked(SheetKind::TrueScale, page).sheets(&solved, &origin(), System::InchDecimal);
+        assert_eq!(sheets.len(), 1, "{page:?}");
+        let told = pdf_of(&sheets).text(1);
+        assert!(
+            told.contains(&packed("The unit is too large for true scale")),
+            "{told}"
+        );
+    }
+}
+
 // Numbers and files.
 
 fn program() -> Command {

@@ -2,7 +2,7 @@
 
 use kurbo::{Line, Point, Rect, Shape as _, Vec2};
 
-use super::flow::Laid;
+use super::flow::{Band, Laid};
 use super::frame::{Frame, IN_THE_HAND, SheetOf, no_words};
 use super::sheet::Sheet;
 use crate::drawing::paper::{
@@ -17,7 +17,10 @@ const RULER: f64 = 40.0;
 /// Paper around a piece, for the joining marks.
 const JOIN: f64 = 16.0;
 
-/// The sheets of a solved unit.
+/// Pages that a person still joins on a bench.
+const MOST_PAGES: f64 = 60.0;
+
+/// The sheets of a solved unit; one page that says so where it is too large.
 pub(super) fn true_scale_sheet(of: SheetOf) -> Vec<Sheet> {
     let (solved, system) = (of.solved, of.system);
     let scene = SideView {
@@ -49,6 +52,9 @@ pub(super) fn true_scale_sheet(of: SheetOf) -> Vec<Sheet> {
     } else {
         lying
     };
+    if across * down > MOST_PAGES {
+        return too_large(&frame);
+    }
     let style = Style {
         theme: Theme::Print,
         text: IN_THE_HAND,
@@ -96,6 +102,20 @@ pub(super) fn true_scale_sheet(of: SheetOf) -> Vec<Sheet> {
     sheets
 }
 
+/// A page in place of more than anybody would join.
+fn too_large(frame: &Frame) -> Vec<Sheet> {
+    frame.pages(true, |area, style| {
+        let mut band = Band::new(1, area, style);
+        band.words(
+            Role::Heading,
+            &format!(
+                "The unit is too large for true scale: it would take more than {MOST_PAGES} pages. Check the positions that were entered, or print another sheet."
+            ),
+        );
+        vec![band]
+    })
+}
+
 /// The paper of a piece of the drawing.
 fn tile_of(area: Rect) -> Rect {
     Rect {
@@ -108,10 +128,10 @@ fn tile_of(area: Rect) -> Rect {
 #[expect(
     clippy::cast_possible_truncation,
     clippy::cast_sign_loss,
-    reason = "a small whole number; what is larger than any paper is cut"
+    reason = "a whole number that the most pages hold small"
 )]
 fn count(pieces: f64) -> u32 {
-    pieces.clamp(1.0, 200.0) as u32
+    pieces.clamp(1.0, MOST_PAGES) as u32
 }
 
 /// A piece of a drawing that is larger than a page.
