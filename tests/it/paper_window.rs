@@ -10,7 +10,7 @@ use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::pdf::{Pdf, packed};
-use crate::common::shown::{Answers, Start};
+use crate::common::shown::{Answers, Start, Window};
 
 fn with_shift() -> Modifiers {
     Modifiers::COMMAND | Modifiers::SHIFT
@@ -60,6 +60,75 @@ fn a_picture_is_saved_in_the_format_its_name_ends_in() {
         window.assert_says("Saved the picture");
         assert!(std::fs::read(&out).unwrap().starts_with(begins), "{name}");
     }
+}
+
+#[test]
+fn no_sheet_or_picture_is_written_over_a_unit_or_under_the_ending_of_another_kind() {
+    let folder = TempDir::new().unwrap();
+    let unit = folder.path().join("unit.ron");
+    std::fs::copy(DemoUnit::TeesCrowned.file(), &unit).unwrap();
+    let before = std::fs::read(&unit).unwrap();
+    let answers = Answers::default();
+    let mut window = Start::on_file(&unit).asking(&answers).window();
+    let mut save_sheet = |name: &str, told: &str| {
+        answers.save(&folder.path().join(name));
+        window.press_with(Modifiers::COMMAND, Key::P);
+        window.settle();
+        window.click("Save PDF…");
+        window.assert_says(told);
+    };
+    save_sheet("unit.ron", "Not saved: this name ends in .ron.");
+    save_sheet("other.RON", "Not saved: this name ends in .RON.");
+    save_sheet("sheet.png", "Not saved: this name ends in .png.");
+    save_sheet("greens 7.5", "Saved the sheet");
+    // The dialog asked about the name without the ending alone.
+    save_sheet("greens 7.5", "a file with this name is there already");
+    let sheet = std::fs::read(folder.path().join("greens 7.5.pdf")).unwrap();
+    assert!(sheet.starts_with(b"%PDF"));
+    window.click("File");
+    window.click("Save picture…");
+    answers.save(&unit);
+    window.click("Save picture…");
+    window.assert_says("Write a name that ends in .png, .svg or .pdf.");
+    assert_eq!(std::fs::read(&unit).unwrap(), before);
+    assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 2);
+}
+
+/// A desktop without file dialogs.
+#[derive(Debug)]
+struct Without;
+
+impl sweepgauge::app::Dialogs for Without {
+    fn ask(&self, _: &sweepgauge::app::Ask) -> sweepgauge::app::Choosing {
+        std::sync::mpsc::channel().1
+    }
+}
+
+#[test]
+fn without_a_dialog_a_sheet_is_saved_to_a_path() {
+    let folder = TempDir::new().unwrap();
+    let mut start = Start::on_file(&DemoUnit::TeesCrowned.file());
+    start.dialogs = Box::new(Without);
+    let mut window = start.window();
+    window.press_with(Modifiers::COMMAND, Key::P);
+    window.settle();
+    window.click("Save PDF…");
+    window.assert_says("Save the sheet to a path");
+    assert!(window.entry("Path").ends_with("-setting.pdf"));
+    let type_path = |window: &mut Window, name: &str| {
+        let path = folder.path().join(name).display().to_string();
+        window.harness.event(egui::Event::Text(path));
+        window.settle();
+        window.press(Key::Enter);
+    };
+    type_path(&mut window, "none/sheet.pdf");
+    window.assert_says("Not saved: ");
+    window.assert_says("Save the sheet to a path");
+    type_path(&mut window, "sheet");
+    window.assert_says("Saved the sheet");
+    window.assert_silent("Save the sheet to a path");
+    let sheet = std::fs::read(folder.path().join("sheet.pdf")).unwrap();
+    assert!(sheet.starts_with(b"%PDF"));
 }
 
 #[test]

@@ -7,6 +7,7 @@ mod open_file;
 mod opening;
 mod outside;
 mod path_card;
+mod placing;
 mod saving;
 
 pub use asking::ask;
@@ -15,4 +16,5 @@ pub use native::NativeDialogs;
 pub use opening::{Asking, ask_first, close_asked, dropped_files, quit_asked};
 pub use outside::{save, watch_file};
 pub use path_card::{PathCard, name_without_dialog};
-pub use saving::{file_stem_for, save_as, whole_name, why_not_savable, why_not_savable_there};
+pub use placing::ask_place;
+pub use saving::{file_stem_for, save_as, why_not_savable, why_not_savable_there};

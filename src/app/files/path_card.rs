@@ -174,19 +174,22 @@ pub fn name_without_dialog(desk: &mut Desk) {
     let card = match desk.missed_dialog() {
         Some(Ask::UnitToOpen) => PathCard::to_open(),
         Some(Ask::PlaceForUnit(_)) => PathCard::to_save(desk),
-        Some(
-            Ask::RowsToRead
-            | Ask::PlaceForRows(_)
-            | Ask::PlaceForSheet(_)
-            | Ask::PlaceForPicture(_),
-        )
-        | None => return,
+        Some(Ask::RowsToRead) => {
+            desk.warn(
+                "No knife was added: the desktop showed no file dialog. Copy the rows and use Paste rows.",
+            );
+            return;
+        }
+        // Taken by the card that asked for them.
+        Some(Ask::PlaceForRows(_) | Ask::PlaceForSheet(_) | Ask::PlaceForPicture(_)) | None => {
+            return;
+        }
     };
     desk.open_card(card);
 }
 
 /// Why the path was refused, in a place that is always kept: nothing moves under the hand.
-fn problem_ui(ui: &mut Ui, problem: &str) {
+pub(super) fn problem_ui(ui: &mut Ui, problem: &str) {
     let size = Vec2::new(ui.available_width(), 42.0);
     ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Min), |ui| {
         ui.set_min_size(size);

@@ -40,10 +40,15 @@ pub fn save_as(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'st
 
 /// Saves to a file a person chose.
 pub fn save_to_chosen(desk: &mut Desk, file: &Path) -> bool {
-    match whole_name(desk, file, UNIT_ENDING) {
-        Some(file) => save_to(desk, &file),
-        None => false,
+    let whole = with_ending(file.to_owned(), UNIT_ENDING);
+    if whole == file || is_open_file(desk, file) {
+        return save_to(desk, file);
     }
+    if whole.exists() && !is_open_file(desk, &whole) {
+        warn_of_another(desk, &whole);
+        return false;
+    }
+    save_to(desk, &whole)
 }
 
 /// What the name of a unit file ends in.
@@ -61,22 +66,6 @@ pub fn with_ending(mut file: PathBuf, ending: &str) -> PathBuf {
         file.set_file_name(name);
     }
     file
-}
-
-/// The file that a person's choice means: a name without an ending gets one, unless that would
-/// replace a file nobody chose.
-pub fn whole_name(desk: &mut Desk, file: &Path, ending: &str) -> Option<PathBuf> {
-    // Rows of knives have more endings than one.
-    let has_own = file.extension().is_some() && ending != UNIT_ENDING;
-    let whole = with_ending(file.to_owned(), ending);
-    if has_own || whole == file || is_open_file(desk, file) {
-        return Some(file.to_owned());
-    }
-    if whole.exists() && !is_open_file(desk, &whole) {
-        warn_of_another(desk, &whole);
-        return None;
-    }
-    Some(whole)
 }
 
 /// Whether a path leads to the file that is open, however it is spelt.

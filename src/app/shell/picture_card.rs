@@ -5,7 +5,7 @@ use egui::{Context, Ui, Vec2};
 use super::preview::{Preview, image_of};
 use crate::analysis::SolvedId;
 use crate::app::desk::{Ask, Card, Desk, Next};
-use crate::app::files::{ask, file_stem_for, whole_name};
+use crate::app::files::{ask_place, file_stem_for};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
 use crate::drawing::{NoPicture, Page, PictureView, Sheet, Standing, Theme, to_pixels};
@@ -186,22 +186,19 @@ fn save(desk: &mut Desk, asked: &PictureAsked) {
     };
     let view = asked.view.map_or("unit", PictureView::id);
     let name = format!("{}-{view}.png", file_stem_for(&desk.document().name));
-    ask(desk, &Ask::PlaceForPicture(name), move |desk, file| {
-        let file = file.and_then(|file| whole_name(desk, &file, "png"));
-        let Some(file) = file else { return false };
-        let Some(format) = PictureFormat::of(&file) else {
-            desk.warn("Not saved: write a name that ends in .png, .svg or .pdf.");
-            return false;
+    let place = Ask::PlaceForPicture(name);
+    ask_place(desk, &place, &["png", "svg", "pdf"], move |file| {
+        let shown = file.display();
+        let Some(format) = PictureFormat::of(file) else {
+            return Err("Not saved: write a name that ends in .png, .svg or .pdf.".to_owned());
         };
         let written = picture_bytes(&sheet, format, Resolution::Usual).and_then(|bytes| {
-            let written = store::write_whole(&file, &bytes);
+            let written = store::write_whole(file, &bytes);
             written.map_err(|error| error.to_string())
         });
-        let is_done = written.is_ok();
         match written {
-            Ok(()) => desk.tell(format!("Saved the picture: {}", file.display())),
-            Err(error) => desk.warn(format!("Not saved: {error}. File: {}", file.display())),
+            Ok(()) => Ok(format!("Saved the picture: {shown}")),
+            Err(error) => Err(format!("Not saved: {error}. File: {shown}")),
         }
-        is_done
     });
 }

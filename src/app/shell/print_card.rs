@@ -6,7 +6,7 @@ use super::preview::Preview;
 use crate::analysis::SolvedId;
 use crate::analysis::why::Complaint;
 use crate::app::desk::{Ask, Card, Desk, Next};
-use crate::app::files::{ask, file_stem_for, whole_name};
+use crate::app::files::{ask_place, file_stem_for};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::list::list_ui;
@@ -169,15 +169,11 @@ fn save(desk: &mut Desk, kind: SheetKind, name: &str, sheets: &[Sheet]) {
         }
     };
     let name = format!("{}-{}.pdf", file_stem_for(name), kind.id());
-    ask(desk, &Ask::PlaceForSheet(name), move |desk, file| {
-        let file = file.and_then(|file| whole_name(desk, &file, "pdf"));
-        let Some(file) = file else { return false };
-        let written = store::write_whole(&file, &bytes);
-        let is_done = written.is_ok();
-        match written {
-            Ok(()) => desk.tell(format!("Saved the sheet: {}", file.display())),
-            Err(error) => desk.warn(format!("Not saved: {error}. File: {}", file.display())),
+    ask_place(desk, &Ask::PlaceForSheet(name), &["pdf"], move |file| {
+        let shown = file.display();
+        match store::write_whole(file, &bytes) {
+            Ok(()) => Ok(format!("Saved the sheet: {shown}")),
+            Err(error) => Err(format!("Not saved: {error}. File: {shown}")),
         }
-        is_done
     });
 }

@@ -7,7 +7,7 @@ use egui::{Grid, Id, ScrollArea, Sense, TextEdit, Ui, Vec2};
 use crate::analysis::Level;
 use crate::app::areas::knives::worked_out::WorkedOut;
 use crate::app::desk::{Ask, Card, Change, Desk, Next};
-use crate::app::files::{ask, file_stem_for, whole_name};
+use crate::app::files::{ask, ask_place, file_stem_for};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
@@ -111,16 +111,13 @@ fn write_rows(desk: &mut Desk, worked_out: Option<&mut WorkedOut>) {
         }
     };
     let name = format!("{}-knives.csv", file_stem_for(&desk.document().name));
-    ask(desk, &Ask::PlaceForRows(name), move |desk, file| {
-        let file = file.and_then(|file| whole_name(desk, &file, "csv"));
-        let Some(file) = file else { return false };
-        let written = store::write_whole(&file, text.as_bytes());
-        let is_done = written.is_ok();
-        match written {
-            Ok(()) => desk.tell(format!("Wrote {}", file.display())),
-            Err(error) => desk.warn(format!("Not written: {error}. File: {}", file.display())),
+    let place = Ask::PlaceForRows(name);
+    ask_place(desk, &place, &["csv", "tsv", "txt"], move |file| {
+        let shown = file.display();
+        match store::write_whole(file, text.as_bytes()) {
+            Ok(()) => Ok(format!("Wrote {shown}")),
+            Err(error) => Err(format!("Not written: {error}. File: {shown}")),
         }
-        is_done
     });
 }
 

@@ -1,0 +1,205 @@
+//! A place for what is written beside the unit: a sheet, a picture, rows of knives.
+
+use std::path::{Path, PathBuf};
+
+use egui::{Key, TextEdit, Ui};
+
+use super::asking::ask;
+use super::path_card::problem_ui;
+use super::saving::{is_open_file, with_ending};
+use crate::app::desk::{Ask, Card, Desk, Next};
+use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::typing::take_all;
+use crate::store::whole_path;
+
+/// Endings that say what a file is. A name with another one, like "greens 7.5", has none yet.
+const KNOWN: [&str; 13] = [
+    "ron", "pdf", "png", "svg", "csv", "tsv", "txt", "jpg", "jpeg", "gif", "webp", "tif", "tiff",
+];
+
+/// Writes to a file: what to tell of it, or why it was not written.
+type Write = Box<dyn FnMut(&Path) -> Result<String, String>>;
+
+/// Asks where to write something that may have one of `endings`; a name without an ending gets the
+/// first. A person names the place by its path where the desktop shows no dialog.
+pub fn ask_place(
+    desk: &mut Desk,
+    what: &Ask,
+    endings: &'static [&'static str],
+    write: impl FnMut(&Path) -> Result<String, String> + 'static,
+) {
+    let mut write: Write = Box::new(write);
+    ask(desk, what, move |desk, file| {
+        let Some(file) = file else {
+            if let Some(missed) = desk.missed_dialog() {
+                let card = PlaceCard::new(&missed, endings, write);
+                desk.open_card(card);
+            }
+            return false;
+        };
+        let told = whole_name(desk, &file, endings).and_then(|file| write(&file));
+        let is_done = told.is_ok();
+        match told {
+            Ok(told) => desk.tell(told),
+            Err(why) => desk.warn(why),
+        }
+        is_done
+    });
+}
+
+/// The file that a person's choice means: a name without an ending gets the first of `endings`, unless
+/// that would replace a file nobody chose. Never one that holds a unit, nor one of another kind.
+fn whole_name(desk: &Desk, file: &Path, endings: &[&str]) -> Result<PathBuf, String> {
+    let is_one_of = |endings: &[&str], file: &Path| {
+        let own = file.extension();
+        own.is_some_and(|own| endings.iter().any(|one| own.eq_ignore_ascii_case(one)))
+    };
+    let has_own = is_one_of(endings, file);
+    if !has_own && is_one_of(&KNOWN, file) {
+        let own = file.extension().unwrap_or_default().to_string_lossy();
+        return Err(format!(
+            "Not saved: this name ends in .{own}. Write a name that ends in {}.",
+            listed(endings)
+        ));
+    }
+    let first = endings.first().copied().unwrap_or_default();
+    let whole = if has_own {
+        file.to_owned()
+    } else {
+        with_ending(file.to_owned(), first)
+    };
+    if is_open_file(desk, &whole) {
+        let whole = whole.display();
+        return Err(format!(
+            "Not saved: the unit that is open stands in this file: {whole}"
+        ));
+    }
+    if !has_own && whole.exists() {
+        return Err(taken(&whole));
+    }
+    Ok(whole)
+}
+
+fn taken(file: &Path) -> String {
+    format!(
+        "Not saved: a file with this name is there already: {}",
+        file.display()
+    )
+}
+
+/// Endings in words.
+fn listed(endings: &[&str]) -> String {
+    let dotted: Vec<_> = endings.iter().map(|ending| format!(".{ending}")).collect();
+    match &dotted[..] {
+        [before @ .., last] if !before.is_empty() => format!("{} or {last}", before.join(", ")),
+        _ => dotted.concat(),
+    }
+}
+
+/// The path of a place being typed, where the desktop has no file dialog.
+struct PlaceCard {
+    title: &'static str,
+    endings: &'static [&'static str],
+    write: Write,
+    text: String,
+    /// Whether its field was given the keys.
+    has_begun: bool,
+    /// Why the path was refused.
+    problem: String,
+}
+
+impl PlaceCard {
+    fn new(asked: &Ask, endings: &'static [&'static str], write: Write) -> Self {
+        let (title, name) = match asked {
+            Ask::PlaceForSheet(name) => ("Save the sheet to a path", name.as_str()),
+            Ask::PlaceForPicture(name) => ("Save the picture to a path", name.as_str()),
+            Ask::PlaceForRows(name) => ("Write the knives to a path", name.as_str()),
+            Ask::PlaceForUnit(name) => ("Save to a path", name.as_str()),
+            Ask::UnitToOpen | Ask::RowsToRead => ("Save to a path", ""),
+        };
+        // With its folder: a person sees where it goes.
+        let text = whole_path(name).map_or_else(
+            |_| name.to_owned(),
+            |path| path.to_string_lossy().into_owned(),
+        );
+        Self {
+            title,
+            endings,
+            write,
+            text,
+            has_begun: false,
+            problem: String::new(),
+        }
+    }
+
+    fn take(&mut self, desk: &Desk) -> Result<String, String> {
+        let path = whole_path(self.text.trim()).map_err(|problem| problem.to_string())?;
+        let path = whole_name(desk, &path, self.endings)?;
+        // There is no dialog that would have asked before another file is replaced.
+        if path.exists() {
+            return Err(taken(&path));
+        }
+        (self.write)(&path)
+    }
+}
+
+impl Card for PlaceCard {
+    fn name(&self) -> &'static str {
+        "place"
+    }
+
+    fn width(&self) -> f32 {
+        520.0
+    }
+
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
+        ui.label(Lettering::CardTitle.of(self.title));
+        ui.label(format!(
+            "The desktop showed no file dialog. Write a path that ends in {}; ~/ is your home folder.",
+            listed(self.endings)
+        ));
+        let field = ui.add(TextEdit::singleline(&mut self.text).desired_width(f32::INFINITY));
+        let field = field.accessible_name("Path");
+        if field.changed() {
+            self.problem.clear();
+        }
+        if !self.has_begun {
+            field.request_focus();
+            take_all(ui, &field, &self.text);
+            self.has_begun = true;
+        }
+        let is_entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+        problem_ui(ui, &self.problem);
+        let (is_taken, is_put_away) = ui
+            .horizontal(|ui| {
+                (
+                    ui.button("Save here").clicked() || is_entered,
+                    ui.button("Close").clicked(),
+                )
+            })
+            .inner;
+        if is_put_away {
+            return Next::Close;
+        }
+        if !is_taken || self.text.trim().is_empty() {
+            return Next::Stay;
+        }
+        match self.take(desk) {
+            Ok(told) => {
+                desk.tell(told);
+                Next::Close
+            }
+            Err(why) => {
+                self.problem = why;
+                // What was refused is in hand again, to be typed over.
+                self.has_begun = false;
+                ui.ctx().request_repaint();
+                Next::Stay
+            }
+        }
+    }
+
+    fn yields_to_a_click(&self) -> bool {
+        false
+    }
+}
