@@ -43,10 +43,10 @@ pub fn sheet(
         return of_folder(file, out, asked);
     }
     let unsolved = |why| Problem::unsolved(Some(file), why);
-    let mut document = store::open_unit(file)?;
+    let (mut document, digest) = store::open_with_digest(file)?;
     let kept = document.clone();
     what_if.apply(&mut document)?.map_err(unsolved)?;
-    let origin = origin_of(Some(file), document != kept);
+    let origin = origin_of(Some(file), Some(&digest), document != kept);
     let solved = Solved::of_shared(Arc::new(document)).map_err(unsolved)?;
     let sheets = asked.sheets(&solved, &origin, solved.unit.system);
     let bytes = bound(&solved.document.name, &sheets).map_err(problem)?;

@@ -40,16 +40,17 @@ impl SheetAsked {
     }
 }
 
-/// Where the numbers of a unit that a file holds come from.
+/// Where the numbers of a unit come from: the file, and the digest of what was read from it or written
+/// to it, whatever stands there by now.
 #[must_use]
-pub fn origin_of(file: Option<&Path>, is_changed: bool) -> Origin {
+pub fn origin_of(file: Option<&Path>, digest: Option<&str>, is_changed: bool) -> Origin {
     let Some(file) = file else {
         return Origin::default();
     };
     let name = file.file_name().unwrap_or(file.as_os_str());
     Origin {
         file: Some(name.to_string_lossy().into_owned()),
-        digest: store::digest_of(file).ok(),
+        digest: digest.map(str::to_owned),
         is_changed,
     }
 }
@@ -118,8 +119,8 @@ pub fn folder_book(
             return Ok(None);
         }
         match solved_of(file) {
-            Ok(solved) => {
-                let origin = origin_of(Some(file), false);
+            Ok((solved, digest)) => {
+                let origin = origin_of(Some(file), Some(&digest), false);
                 let sheets = asked.sheets(&solved, &origin, solved.unit.system);
                 book.add_chapter(&title_of(&solved.document.name), &sheets)
                     .map_err(problem)?;
@@ -143,8 +144,10 @@ pub fn folder_book(
     }))
 }
 
-fn solved_of(file: &Path) -> Result<Solved, Problem> {
-    let document = store::open_unit(file)?;
+/// A file's unit, with the digest of what was read.
+fn solved_of(file: &Path) -> Result<(Solved, String), Problem> {
+    let (document, digest) = store::open_with_digest(file)?;
     let solved = Solved::of_shared(Arc::new(document));
-    solved.map_err(|why| Problem::unsolved(Some(file), why))
+    let solved = solved.map_err(|why| Problem::unsolved(Some(file), why))?;
+    Ok((solved, digest))
 }

@@ -20,7 +20,7 @@ mod strays;
 mod unit_file;
 mod whole;
 
-pub use digest::{digest_of, is_folder};
+pub use digest::is_folder;
 pub use place::{is_same_file, whole_path};
 pub use plain::plain;
 pub use plate_files::{open_sheet, save_sheet, unit_beside};
@@ -29,5 +29,5 @@ pub use read::{ReadProblem, read_text};
 pub use record_files::{add_entry, open_record, record_beside};
 pub use shop_folder::units_in;
 pub use stamp::{OnDisk, Stamp, Watched};
-pub use unit_file::{FileProblem, Saved, open_unit, reopen_unit, save_unit};
+pub use unit_file::{FileProblem, Saved, open_unit, open_with_digest, reopen_unit, save_unit};
 pub use whole::{WriteProblem, can_be_written, write_whole};

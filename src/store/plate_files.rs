@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use super::digest::digest_of;
 use super::stamp::Stamp;
 use super::unit_file::{FileProblem, Saved, text_of};
 use super::whole::{WriteProblem, write_whole};
@@ -41,7 +42,12 @@ pub fn save_sheet(sheet: &Worksheet, file: &Path) -> Result<Saved, FileProblem> 
     }
     write_whole(file, text.as_bytes()).map_err(unsaved)?;
     let stamp = Stamp::of_bytes(text.as_bytes());
-    Ok(Saved { remarks, stamp })
+    let digest = digest_of(&text);
+    Ok(Saved {
+        remarks,
+        stamp,
+        digest,
+    })
 }
 
 /// The file of the unit that a sheet names: always one beside the sheet.

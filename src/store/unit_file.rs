@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use thiserror::Error;
 
+use super::digest::digest_of;
 use super::read::{ReadProblem, read_text};
 use super::stamp::Stamp;
 use super::whole::{WriteProblem, write_whole};
@@ -152,6 +153,15 @@ pub fn open_unit(file: &Path) -> Result<Document, FileProblem> {
     open(file, unit::read_text)
 }
 
+/// Opens a unit file like [`open_unit`], with the digest of the text that was read: the first eight
+/// digits of its SHA-256 (FIPS 180-4), as `sha256sum` prints them.
+///
+/// # Errors
+/// When it cannot be read, is no unit file, or holds a value that makes no sense.
+pub fn open_with_digest(file: &Path) -> Result<(Document, String), FileProblem> {
+    open(file, |text| Ok((unit::read_text(text)?, digest_of(text))))
+}
+
 /// Opens a unit file that was written while its document was being edited: as it was then, though a
 /// value may make no sense yet.
 ///
@@ -161,10 +171,7 @@ pub fn reopen_unit(file: &Path) -> Result<Document, FileProblem> {
     open(file, unit::parse_text)
 }
 
-fn open(
-    file: &Path,
-    read: impl Fn(&str) -> Result<Document, TextProblem>,
-) -> Result<Document, FileProblem> {
+fn open<R>(file: &Path, read: impl Fn(&str) -> Result<R, TextProblem>) -> Result<R, FileProblem> {
     read(&text_of(file, &UNIT_FILE)?).map_err(|problem| FileProblem::wrong(file, problem))
 }
 
@@ -174,12 +181,14 @@ pub(super) fn text_of(file: &Path, kind: &'static FileKind) -> Result<String, Fi
 }
 
 /// What was saved.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Saved {
     /// What became of the remarks in the text the document was read from.
     pub remarks: Remarks,
     /// What was written. The file may hold something else by now, if something else wrote there since.
     pub stamp: Stamp,
+    /// The first eight digits of the SHA-256 of what was written (FIPS 180-4).
+    pub digest: String,
 }
 
 /// Saves a document as a unit file that opens again, whole or not at all.
@@ -205,5 +214,10 @@ pub fn save_unit(document: &Document, file: &Path) -> Result<Saved, FileProblem>
         source,
     })?;
     let stamp = Stamp::of_bytes(text.as_bytes());
-    Ok(Saved { remarks, stamp })
+    let digest = digest_of(&text);
+    Ok(Saved {
+        remarks,
+        stamp,
+        digest,
+    })
 }

@@ -5,6 +5,7 @@ use egui::{Key, Modifiers};
 use sweepgauge::analysis::Solved;
 use sweepgauge::drawing::PictureView;
 use sweepgauge::printing::table_to_paste;
+use sweepgauge::store::open_with_digest;
 use sweepgauge::units::System;
 use tempfile::TempDir;
 
@@ -37,6 +38,26 @@ fn a_sheet_is_shown_as_it_will_be_and_saved() {
     assert!(text.contains("tees-crowned.ron"), "{text}");
     let name = packed(&window.document().name.clone());
     assert!(text.contains(&name), "{text}");
+}
+
+#[test]
+fn a_sheet_names_what_was_opened_and_not_what_stands_in_the_file_since() {
+    let folder = TempDir::new().unwrap();
+    let (unit, out) = (folder.path().join("unit.ron"), folder.path().join("a.pdf"));
+    std::fs::copy(DemoUnit::TeesCrowned.file(), &unit).unwrap();
+    let (_, opened) = open_with_digest(&unit).unwrap();
+    let answers = Answers::default();
+    answers.save(&out);
+    let mut window = Start::on_file(&unit).asking(&answers).window();
+    std::fs::copy(DemoUnit::KnifeChoice.file(), &unit).unwrap();
+    let (_, since) = open_with_digest(&unit).unwrap();
+    assert_ne!(opened, since);
+    window.press_with(Modifiers::COMMAND, Key::P);
+    window.settle();
+    window.click("Save PDF…");
+    window.assert_says("Saved the sheet");
+    let text = Pdf::read(&std::fs::read(&out).unwrap()).text(1);
+    assert!(text.contains(&opened) && !text.contains(&since), "{text}");
 }
 
 #[test]

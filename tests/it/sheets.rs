@@ -16,6 +16,7 @@ use sweepgauge::drawing::{
 use sweepgauge::printing::{
     PictureFormat, Progress, Resolution, SheetAsked, bound, folder_book, origin_of, picture_bytes,
 };
+use sweepgauge::store::open_with_digest;
 use sweepgauge::unit::Document;
 use sweepgauge::units::System;
 use tempfile::TempDir;
@@ -296,7 +297,8 @@ fn paper_and_file_can_be_matched() {
     let file = DemoUnit::GreensWalking.file();
     let whole = Sha256::digest(std::fs::read(&file).unwrap());
     let whole = format!("{:08x}", u32::from_be_bytes(whole[..4].try_into().unwrap()));
-    let origin = origin_of(Some(&file), false);
+    let (_, digest) = open_with_digest(&file).unwrap();
+    let origin = origin_of(Some(&file), Some(&digest), false);
     assert_eq!(origin.digest.as_deref(), Some(&whole[..8]));
     let shop = TempDir::new().unwrap();
     let out = shop.path().join("sheet.pdf");

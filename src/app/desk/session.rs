@@ -41,6 +41,8 @@ pub struct Session {
     saved: Option<Document>,
     /// What stood in the file then.
     on_disk: Option<Stamp>,
+    /// The digest of what it was last opened or saved as; none while no file holds it so.
+    digest: Option<String>,
     /// Whether something else was seen to stand in the file since, or the file to be gone.
     is_parted: bool,
     /// The document that what follows was worked out from: that before an edit, while it is made.
@@ -64,6 +66,7 @@ impl Session {
             id: SessionId::next(),
             saved: Some(document.clone()),
             on_disk: None,
+            digest: None,
             is_parted: false,
             settled: Arc::new(document.clone()),
             history: History::new(&document, &Drafts::default()),
@@ -99,8 +102,13 @@ impl Session {
     pub fn open(file: &Path) -> Result<Self, FileProblem> {
         // Looked at before it is read: a change between the two is then found later.
         let on_disk = Stamp::of(file);
-        let session = Self::new(store::open_unit(file)?, Some(file.to_owned()));
-        Ok(Self { on_disk, ..session })
+        let (document, digest) = store::open_with_digest(file)?;
+        let session = Self::new(document, Some(file.to_owned()));
+        Ok(Self {
+            on_disk,
+            digest: Some(digest),
+            ..session
+        })
     }
 
     /// Which session it is.
@@ -199,10 +207,15 @@ impl Session {
 
     /// Saves to a file, which is then where the document is kept.
     pub(super) fn save_to(&mut self, file: &Path) -> Result<Remarks, FileProblem> {
-        let Saved { remarks, stamp } = store::save_unit(&self.document, file)?;
+        let Saved {
+            remarks,
+            stamp,
+            digest,
+        } = store::save_unit(&self.document, file)?;
         self.saved = Some(self.document.clone());
         self.file = Some(file.to_owned());
         self.on_disk = Some(stamp);
+        self.digest = Some(digest);
         self.is_parted = false;
         Ok(remarks)
     }
@@ -212,11 +225,18 @@ impl Session {
         self.on_disk
     }
 
+    /// The first eight digits of the SHA-256 of what it was last opened or saved as (FIPS 180-4); none
+    /// while no file holds it so.
+    pub(in crate::app) fn digest(&self) -> Option<&str> {
+        self.digest.as_deref()
+    }
+
     /// Takes note that no file holds the document as it is, and what stands in its file instead; none
     /// when that is gone.
     pub(super) fn is_elsewhere(&mut self, on_disk: Option<Stamp>) {
         self.saved = None;
         self.on_disk = on_disk;
+        self.digest = None;
     }
 
     /// The document as it is, shared.

@@ -10,17 +10,18 @@ use crate::app::files::{ask_place, file_stem_for};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::list::list_ui;
-use crate::drawing::{Page, Sheet, SheetKind};
+use crate::drawing::{Origin, Page, Sheet, SheetKind};
 use crate::printing::{SheetAsked, bound, origin_of};
 use crate::store;
 use crate::units::System;
 
 /// What the sheets of the card depend on.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 struct Key {
     solved: SolvedId,
     asked: SheetAsked,
     system: System,
+    origin: Origin,
 }
 
 /// The card.
@@ -98,17 +99,17 @@ impl Card for PrintCard {
                     self.page = 0;
                     self.preview.forget();
                 }
+                let session = desk.session();
+                let (file, digest) = (session.file(), session.digest());
                 let key = Key {
                     solved: good.id,
                     asked: self.asked,
                     system: desk.system(),
+                    origin: origin_of(file, digest, session.is_changed()),
                 };
-                let session = desk.session();
-                let is_changed = session.is_changed();
-                let origin = || origin_of(session.file(), is_changed);
                 let sheets = self
                     .sheets
-                    .get(key, |key| key.asked.sheets(&good, &origin(), key.system));
+                    .get(key, |key| key.asked.sheets(&good, &key.origin, key.system));
                 ui.add_space(10.0);
                 let count = sheets.len();
                 self.page = self.page.min(count.saturating_sub(1));
