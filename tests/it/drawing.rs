@@ -247,6 +247,36 @@ fn the_knife_is_drawn_with_its_edge_and_underside_in_their_places() {
 }
 
 #[test]
+fn the_screw_ends_in_the_bed_bar_and_stays_out_of_the_reel() {
+    for (name, solved) in settings() {
+        let scene = on_plate(&solved);
+        let pose = &solved.solution.pose;
+        let clears = |at: &Point| at.distance(pose.centre_on_plate) > pose.reel_radius_mm;
+        let ends = |line: &BezPath| -> Vec<Point> {
+            let elements = line.elements().iter();
+            elements.filter_map(PathEl::end_point).collect()
+        };
+        let bar = &lines_of(&scene, Role::Bar)[0];
+        let hardware = lines_of(&scene, Role::Hardware);
+        assert!(!hardware.is_empty(), "{name}");
+        for head in &hardware {
+            assert!(ends(head).iter().all(clears), "{name}: {head:?}");
+        }
+        // How long the screw is stands in no file: its shank is hinted at, the one part with four corners.
+        let hinted = lines_of(&scene, Role::Hint);
+        let shanks: Vec<_> = hinted
+            .iter()
+            .map(|line| ends(line))
+            .filter(|at| at.len() == 4)
+            .collect();
+        assert_eq!(shanks.len(), 1, "{name}");
+        assert!(shanks[0].iter().all(clears), "{name}: {shanks:?}");
+        let in_bar = shanks[0].iter().filter(|at| bar.contains(**at)).count();
+        assert_eq!(in_bar, 2, "{name}: {shanks:?} in {bar:?}");
+    }
+}
+
+#[test]
 fn ring_and_cut_line_stand_at_clip_point_and_height_of_cut() {
     for (name, solved) in settings() {
         let scene = on_plate(&solved);

@@ -274,6 +274,43 @@ fn the_bars_of_a_budget_are_as_high_as_its_steps_and_stand_on_each_other() {
 }
 
 #[test]
+fn a_budget_says_whole_of_every_step_that_it_was_not_measured() {
+    let mut told = 0;
+    for (document, solved) in every_unit() {
+        // As on a sheet, and in a window.
+        for (width, height) in [(420.0, 190.0), (840.0, 240.0)] {
+            let budget = Budget::of_reel(&solved.case());
+            let charted = BudgetChart {
+                title: "Reel",
+                budget: &budget,
+                level: Level::Fine,
+                least: Some(solved.unit.limits.underside),
+                system: System::Millimetre,
+            }
+            .lay_out(Rect::new(0.0, 0.0, width, height), Theme::Light);
+            for (column, slot) in &charted.columns {
+                let &Column::Step(kind) = column else {
+                    continue;
+                };
+                let Some(looked) = budget.none_of(kind) else {
+                    continue;
+                };
+                let marks = charted.panel.marks.iter();
+                let texts = marks.filter_map(|mark| match mark {
+                    Mark::Text { text, at, .. } if slot.contains(*at) => Some(text.as_str()),
+                    _ => None,
+                });
+                let said = texts.collect::<Vec<_>>().join(" ");
+                let whole = format!("{} {}", kind.name(), looked.word());
+                assert!(said.contains(&whole), "{} {width}: {said}", document.name);
+                told += 1;
+            }
+        }
+    }
+    assert!(told > 0, "some step was not measured");
+}
+
+#[test]
 fn a_budget_that_ends_in_the_soil_is_drawn_below_it() {
     let text = example(&[("roller_sink: \"0 mm\"", "roller_sink: \"14 mm\"")]);
     let solved = Solved::of(&document(&text)).unwrap();
@@ -449,7 +486,12 @@ fn the_worst_finding_is_marked_looked_at_and_answered_whatever_it_is() {
         );
         let title = finding.title().to_lowercase();
         assert!(scene.words().any(|word| word.contains(&title)), "{finding}");
-        let (_, lens) = Lens::fitted(&view, LensChoice::default(), Hold::Edge, window);
+        // Unasked the lens looks at the clip point; asked, it looks at the worst place.
+        let (aim, lens) = Lens::fitted(&view, LensChoice::default(), Hold::Edge, window);
+        let clip = solved.solution.pose.clip_point_on_plate();
+        assert!(lens.view.world().contains(clip), "{finding}: no clip point");
+        let asked = aim.at(place.at, &view.case);
+        let lens = Lens::aimed(asked, &view.case, 1.0, window, view.system);
         assert!(
             lens.view.world().contains(place.at),
             "{finding}: the lens looks elsewhere"

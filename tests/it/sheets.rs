@@ -8,16 +8,17 @@ use std::process::Command;
 use kurbo::{BezPath, PathEl, Rect, Shape as _};
 use serde_json::Value as Json;
 use sha2::{Digest as _, Sha256};
-use sweepgauge::analysis::why::Complaint;
+use sweepgauge::analysis::why::{BudgetOf, Complaint};
 use sweepgauge::analysis::{CAUTION, NumberId, Solved};
 use sweepgauge::drawing::{
-    Complained, Origin, Page, PdfBook, PictureView, Sheet, SheetKind, Standing, Theme, view_picture,
+    Complained, Mark, Origin, Page, PdfBook, PictureView, Role, Sheet, SheetKind, Standing, Theme,
+    view_picture,
 };
 use sweepgauge::printing::{
     PictureFormat, Progress, Resolution, SheetAsked, bound, folder_book, origin_of, picture_bytes,
 };
 use sweepgauge::store::open_with_digest;
-use sweepgauge::unit::Document;
+use sweepgauge::unit::{Document, Looked};
 use sweepgauge::units::System;
 use tempfile::TempDir;
 
@@ -65,6 +66,74 @@ fn named(document: &Document, name: &str) -> Document {
     let mut named = document.clone();
     name.clone_into(&mut named.name);
     named
+}
+
+// The numbers.
+
+#[test]
+fn the_setting_sheet_writes_no_number_for_what_was_not_measured() {
+    let mut all = 0;
+    for unit in DemoUnit::ALL {
+        let solved = solved(&unit.document());
+        let case = solved.case();
+        let unmeasured: usize = BudgetOf::ALL
+            .iter()
+            .map(|part| {
+                let budget = part.of(&case);
+                let steps = budget.steps.iter();
+                let looked = steps.filter_map(|step| budget.none_of(step.kind));
+                looked.filter(|looked| *looked == Looked::NotYet).count()
+            })
+            .sum();
+        let sheets =
+            asked(SheetKind::Setting, Page::A4).sheets(&solved, &origin(), System::Millimetre);
+        let marks = sheets
+            .iter()
+            .flat_map(|sheet| &sheet.panels)
+            .flat_map(|panel| &panel.marks);
+        let said =
+            marks.filter(|mark| matches!(mark, Mark::Text { text, .. } if text == "not measured"));
+        assert_eq!(said.count(), unmeasured, "{unit:?}");
+        all += unmeasured;
+    }
+    assert!(all > 0, "some unit has a step that was not measured");
+}
+
+#[test]
+fn every_plot_over_the_reels_life_shows_its_knives() {
+    for unit in DemoUnit::ALL {
+        let solved = solved(&unit.document());
+        let sheets =
+            asked(SheetKind::Knives, Page::A4).sheets(&solved, &origin(), System::Millimetre);
+        // A plot's lines stand on a panel of their own: limits, the reel's diameter, the knives.
+        let is_of_plot =
+            |role: &Role| matches!(role, Role::Datum | Role::CentreLine | Role::Overlay(_));
+        let mut plots = 0;
+        for panel in sheets.iter().flat_map(|sheet| &sheet.panels) {
+            let strokes: Vec<(&Role, Rect)> = panel
+                .marks
+                .iter()
+                .filter_map(|mark| match mark {
+                    Mark::Stroke { role, path, .. } => Some((role, path.bounding_box())),
+                    _ => None,
+                })
+                .collect();
+            if strokes.len() < panel.marks.len()
+                || !strokes.iter().all(|(role, _)| is_of_plot(role))
+            {
+                continue;
+            }
+            if !strokes.iter().any(|(role, _)| **role == Role::CentreLine) {
+                continue;
+            }
+            plots += 1;
+            let shown = strokes.iter().filter(|(role, place)| {
+                matches!(role, Role::Overlay(_)) && panel.window.overlaps(*place)
+            });
+            assert!(shown.count() > 0, "{unit:?}: plot {plots} is empty");
+        }
+        assert_eq!(plots, 3, "{unit:?}");
+    }
 }
 
 // The lettering.

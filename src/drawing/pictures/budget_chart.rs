@@ -24,6 +24,8 @@ const NUMBER_SIZE: f64 = 14.0;
 const SMALLEST: f64 = 9.5;
 /// From one line of a name to the next.
 const NAME_LINE: f64 = 15.0;
+/// As many lines fit into the room under the soil line; more take more room.
+const FEW_LINES: usize = 3;
 
 /// A column of the chart.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -79,14 +81,21 @@ impl BudgetChart<'_> {
             let title = title.to_owned();
             pencil.sized_text(Role::Heading, heading, Anchor::Left, size, title);
         }
-        let place = Upward::of(self.budget, self.least, &pencil);
-        self.ground(&mut pencil, &place);
         let count = self.budget.steps.len() + 1;
         #[expect(
             clippy::cast_precision_loss,
             reason = "a budget has a handful of steps"
         )]
         let width = window.width() / count as f64;
+        let kinds = self.budget.steps.iter().map(|step| Column::Step(step.kind));
+        let room = width - pencil.by_text(4.0);
+        let names: Vec<Vec<Line>> = kinds
+            .chain([Column::Left])
+            .map(|column| self.names(&pencil, column, room))
+            .collect();
+        let most = names.iter().map(Vec::len).max().unwrap_or_default();
+        let place = Upward::of(self.budget, self.least, &pencil, most);
+        self.ground(&mut pencil, &place);
         let mut columns = Vec::with_capacity(count);
         let mut before = 0.0;
         let left = self.budget.left().mm();
@@ -94,12 +103,14 @@ impl BudgetChart<'_> {
             let column = Column::Step(step.kind);
             (column, step.by, step.left.mm())
         });
+        let steps = steps.chain([(Column::Left, self.budget.left(), left)]);
         let mut x0 = window.x0;
-        for (column, by, after) in steps.chain([(Column::Left, self.budget.left(), left)]) {
+        for ((column, by, after), lines) in steps.zip(names) {
             let slot = Rect::new(x0, window.y0, x0 + width, window.y1);
             let from = if column == Column::Left { 0.0 } else { before };
             self.bar(&mut pencil, &place, slot, column, (from, after));
-            self.words(&mut pencil, &place, slot, column, by, from.max(after));
+            let told = (by, lines);
+            self.words(&mut pencil, &place, slot, column, told, from.max(after));
             if column != Column::Left {
                 // Where the next step begins.
                 let half = BAR_PART / 2.0 * width;
@@ -119,6 +130,39 @@ impl BudgetChart<'_> {
             panel: pencil.done(),
             columns,
         }
+    }
+
+    /// What stands below a column: at the size of names in few lines, smaller where it takes more.
+    fn names(&self, pencil: &Pencil, column: Column, room: f64) -> Vec<Line> {
+        let large = self.names_of_size(pencil, column, room, NAME_SIZE);
+        if large.len() <= FEW_LINES {
+            return large;
+        }
+        self.names_of_size(pencil, column, room, SMALLEST)
+    }
+
+    fn names_of_size(&self, pencil: &Pencil, column: Column, room: f64, size: f64) -> Vec<Line> {
+        let (role, name) = match column {
+            Column::Step(kind) => (Role::Note, kind.name().to_owned()),
+            Column::Left => (Role::Heading, "clearance to soil".to_owned()),
+        };
+        let mut lines = lines_within(pencil, role, &name, (room, size));
+        if let Column::Step(kind) = column
+            && let Some(looked) = self.budget.none_of(kind)
+        {
+            lines.extend(lines_within(
+                pencil,
+                Role::Note,
+                looked.word(),
+                (room, size),
+            ));
+        }
+        if let (Column::Left, Some(least)) = (column, self.least) {
+            let least = self.system.length(least);
+            let whole = format!("minimum {least}");
+            lines.extend(lines_within(pencil, Role::Note, &whole, (room, size)));
+        }
+        lines
     }
 
     fn ground(&self, pencil: &mut Pencil, place: &Upward) {
@@ -182,7 +226,7 @@ impl BudgetChart<'_> {
         place: &Upward,
         slot: Rect,
         column: Column,
-        by: Length,
+        (by, lines): (Length, Vec<Line>),
         top_mm: f64,
     ) {
         let middle = slot.center().x;
@@ -201,23 +245,8 @@ impl BudgetChart<'_> {
             let (at, number) = (Point::new(middle, y), number.to_owned());
             pencil.sized_text(Role::Dimension, at, Anchor::BottomMiddle, size, number);
         }
-        let (role, name) = match column {
-            Column::Step(kind) => (Role::Note, kind.name().to_owned()),
-            Column::Left => (Role::Heading, "clearance to soil".to_owned()),
-        };
-        let mut lines = lines_within(pencil, role, &name, room);
-        if let Column::Step(kind) = column
-            && let Some(looked) = self.budget.none_of(kind)
-        {
-            lines.extend(lines_within(pencil, Role::Note, looked.word(), room));
-        }
-        if let (Column::Left, Some(least)) = (column, self.least) {
-            let least = self.system.length(least);
-            let whole = format!("minimum {least}");
-            lines.extend(lines_within(pencil, Role::Note, &whole, room));
-        }
         let line = pencil.by_text(NAME_LINE);
-        let mut at = Point::new(middle, slot.y1 - pencil.by_text(BELOW - SOIL) + 0.75 * line);
+        let mut at = Point::new(middle, place.soil_foot + 0.75 * line);
         for (role, text, size) in lines {
             if at.y + 0.6 * line <= slot.y1 {
                 pencil.sized_text(role, at, Anchor::Middle, size, text);
@@ -232,14 +261,17 @@ fn bare(number: &str) -> &str {
     number.rsplit_once(' ').map_or(number, |(number, _)| number)
 }
 
-/// Words in as few lines as fit into a width, at the size of names or somewhat smaller.
-fn lines_within(pencil: &Pencil, role: Role, words: &str, room: f64) -> Vec<(Role, String, f64)> {
+/// A line of a name: its words and their size.
+type Line = (Role, String, f64);
+
+/// Words in as few lines as fit into a width, at least so large if they can be, or somewhat smaller.
+fn lines_within(pencil: &Pencil, role: Role, words: &str, (room, wanted): (f64, f64)) -> Vec<Line> {
     let size_of = |lines: &[String]| {
         let widest = lines.iter().map(|line| pencil.width_of(role, line, 1.0));
         (room / widest.fold(1e-9, f64::max)).min(NAME_SIZE)
     };
     let sets = [1, 2, 3].map(|count| in_lines(words, count));
-    let found = sets.iter().find(|lines| size_of(lines) >= NAME_SIZE);
+    let found = sets.iter().find(|lines| size_of(lines) >= wanted);
     let found = found.or_else(|| sets.iter().find(|lines| size_of(lines) >= SMALLEST));
     let lines = found.map_or_else(Vec::new, Clone::clone);
     let size = size_of(&lines);
@@ -249,11 +281,13 @@ fn lines_within(pencil: &Pencil, role: Role, words: &str, room: f64) -> Vec<(Rol
 /// From millimetres to paper, upwards.
 struct Upward {
     soil_y: f64,
+    /// Where the drawn soil ends and the names begin.
+    soil_foot: f64,
     paper_per_mm: f64,
 }
 
 impl Upward {
-    fn of(budget: &Budget, least: Option<Length>, pencil: &Pencil) -> Self {
+    fn of(budget: &Budget, least: Option<Length>, pencil: &Pencil, most_lines: usize) -> Self {
         let all = budget.steps.iter().map(|step| step.left.mm());
         let (low, high) = all
             .chain(least.map(Length::mm))
@@ -261,11 +295,16 @@ impl Upward {
                 (low.min(mm), high.max(mm))
             });
         let (window, above) = (pencil.window, pencil.by_text(ABOVE));
-        let room = window.height() - above - pencil.by_text(BELOW);
+        #[expect(clippy::cast_precision_loss, reason = "a name has a handful of lines")]
+        let more = most_lines.saturating_sub(FEW_LINES) as f64;
+        let below = pencil.by_text(BELOW + more * NAME_LINE);
+        let room = window.height() - above - below;
         let room = room.max(pencil.by_text(20.0));
         let paper_per_mm = room / (high - low);
+        let soil_y = window.y0 + above + high * paper_per_mm;
         Self {
-            soil_y: window.y0 + above + high * paper_per_mm,
+            soil_y,
+            soil_foot: (window.y1 - below).max(soil_y) + pencil.by_text(SOIL),
             paper_per_mm,
         }
     }

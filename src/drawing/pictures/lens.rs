@@ -191,8 +191,7 @@ impl Lens {
         }
     }
 
-    /// A lens fitted on a unit, and where it looks: at the clip point, or at the place of the worst
-    /// finding where that does not show beside it.
+    /// A lens fitted on a unit, and where it looks: at the clip point.
     #[must_use]
     pub fn fitted(
         side_view: &SideView,
@@ -202,14 +201,7 @@ impl Lens {
     ) -> (LensAim, Self) {
         let (case, system) = (&side_view.case, side_view.system);
         let fitted = Self::on(case.solution, choice, window, system);
-        let aim = fitted.aim(hold, case);
-        let worst = side_view.worst_place();
-        let hidden = worst.filter(|worst| !fitted.view.world().contains(worst.at));
-        let Some(hidden) = hidden else {
-            return (aim, fitted);
-        };
-        let aim = aim.at(hidden.at, case);
-        (aim, Self::aimed(aim, case, choice.stretch, window, system))
+        (fitted.aim(hold, case), fitted)
     }
 
     /// Where it looks, told from what holds still.

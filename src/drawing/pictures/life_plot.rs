@@ -53,7 +53,16 @@ pub fn life_plot(
         .flat_map(|line| line.curves[index].pieces.iter().flatten())
         .map(|point| point[1]);
     let at_limits = limits.iter().map(|limit| limit.at.mm());
-    let (low, high) = span(at_limits);
+    let now_mm = unit.setting.reel_diameter.mm();
+    let in_force = lines.iter().filter_map(|line| {
+        let points = line.curves[index].pieces.iter().flatten();
+        let nearest = points.min_by(|one, other| {
+            let [one, other] = [one, other].map(|point| (point[0] - now_mm).abs());
+            one.total_cmp(&other)
+        });
+        nearest.map(|point| point[1])
+    });
+    let (low, high) = span(at_limits.chain(in_force));
     let reach = REACH * (high - low).max(0.5);
     let (drawn_low, drawn_high) = span(points);
     let bottom = drawn_low.max(low - reach).min(low);
@@ -77,7 +86,7 @@ pub fn life_plot(
             Point::new(frame.x1, at),
         );
     }
-    let now = x(unit.setting.reel_diameter.mm());
+    let now = x(now_mm);
     let upright = Line::new((now, frame.y0), (now, frame.y1));
     drawn.stroke(Role::CentreLine, &upright.to_path(0.1));
     for line in lines {

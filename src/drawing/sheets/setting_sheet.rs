@@ -12,7 +12,7 @@ use crate::analysis::{NumberId, Solved};
 use crate::drawing::paper::{Panel, Style, View};
 use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
 use crate::drawing::scene::Role;
-use crate::unit::{Document, Field, Fitted, Reading};
+use crate::unit::{Document, Field, Fitted, Looked, Reading};
 use crate::units::System;
 
 /// Points of the hardware that are listed one by one.
@@ -146,7 +146,11 @@ pub(super) fn findings(band: &mut Band, solved: &Solved, system: System) {
 pub(super) fn budget(band: &mut Band, part: BudgetOf, budget: &Budget, system: System) {
     band.heading(&format!("Height budget: {}", part.title().to_lowercase()));
     for step in &budget.steps {
-        band.row(step.kind.name(), &system.in_column(step.by));
+        let shown = match budget.none_of(step.kind) {
+            Some(Looked::NotYet) => Looked::NotYet.word().to_owned(),
+            _ => system.in_column(step.by),
+        };
+        band.row(step.kind.name(), &shown);
     }
     band.row("clearance to soil", &system.in_column(budget.left()));
 }

@@ -11,6 +11,8 @@ use crate::geometry::underside_on_bar;
 const HALF_HEAD_MM: f64 = 4.5;
 /// The bar stays as far off the reel's circle.
 const CLEAR_MM: f64 = 3.0;
+/// How far up the bar the screws reach at most, in parts of its height.
+const SHANK_PART: f64 = 0.75;
 
 impl SideView<'_> {
     /// The line of the screws, on the bar: what is fitted is screwed to the same holes.
@@ -60,6 +62,22 @@ impl SideView<'_> {
         })
     }
 
+    /// How far up from the seat the screws' shank is drawn, its front so far back: no file says how long
+    /// it is, but it ends in the bed bar, clear of the reel's circle.
+    fn shank_up(&self, front: f64) -> f64 {
+        let bar = self.bar_on_bar();
+        let in_bar = bar.map_or(0.0, |bar| -SHANK_PART * bar.bounding_box().y0);
+        let pose = &self.case.solution.pose;
+        let centre = plate_from_bar(self.case.solution).inverse() * pose.centre_on_plate;
+        let clear = pose.reel_radius_mm + CLEAR_MM;
+        let across = front - centre.x;
+        if across >= clear {
+            return in_bar;
+        }
+        let circle_foot = centre.y + (clear * clear - across * across).max(0.0).sqrt();
+        in_bar.min(-circle_foot).max(0.0)
+    }
+
     pub(super) fn bed_bar(&self, scene: &mut Scene) {
         let Some(bar) = self.bar_on_bar() else {
             return;
@@ -80,8 +98,8 @@ impl SideView<'_> {
         scene.add_in(ShownIn::Whole, Role::Note, word);
     }
 
-    /// The screw in its hole, its head let into the knife and as low as the hardware says; other heads
-    /// down to the points measured. How wide they are nobody measured.
+    /// The screw in its hole, its head let into the knife and as low as the hardware says, its shank only
+    /// hinted at; other heads down to the points measured. How wide they are nobody measured.
     pub(super) fn hardware(&self, scene: &mut Scene) {
         let plate_from_bar = plate_from_bar(self.case.solution);
         let screw = self.screw_on_bar();
@@ -94,10 +112,13 @@ impl SideView<'_> {
             underside_on_bar(&self.case.unit.profile, self.case.setting);
         let is_in_knife = screw > lip_back.x && screw < body_back.x;
         if is_in_knife {
-            let up = self
-                .bar_on_bar()
-                .map_or(0.0, |bar| -0.75 * bar.bounding_box().y0);
-            let outline = plate_from_bar * screw_outline(screw, body, foot.unwrap_or(body), up);
+            let head = screw_head(screw, body, foot.unwrap_or(body));
+            let [from, to] = head.neck;
+            let shank = Rect::new(from.x, -self.shank_up(from.x), to.x, from.y);
+            let shank = plate_from_bar * shank.to_path(EXACT_MM);
+            scene.add(Role::Hint, Shape::Fill(shank.clone()));
+            scene.add(Role::Hint, Shape::Line(shank));
+            let outline = plate_from_bar * head.outline;
             scene.add(Role::Hardware, Shape::Fill(outline.clone()));
             scene.add(Role::Hardware, Shape::Line(outline));
         }
@@ -114,7 +135,8 @@ impl SideView<'_> {
             scene.add(Role::Hardware, Shape::Line(head));
         }
         let reach = foot.unwrap_or(body).max(body);
-        let axis = plate_from_bar * line((screw, -3.6 * body), (screw, reach + 0.9 * body));
+        let top = -self.shank_up(screw - HALF_HEAD_MM) - 0.5 * CLEAR_MM;
+        let axis = plate_from_bar * line((screw, top), (screw, reach + 0.9 * body));
         scene.add(Role::CentreLine, Shape::Line(axis));
         let at = plate_from_bar * Point::new(screw, reach);
         let word = label_or(at, (-34.0, 30.0), true, ["screw".to_owned()]);
@@ -122,22 +144,31 @@ impl SideView<'_> {
     }
 }
 
-/// A countersunk screw from its foot up: a head as wide as its cone, the cone at 90°, the shank.
-fn screw_outline(at: f64, body: f64, foot: f64, up: f64) -> BezPath {
+/// The head of a countersunk screw.
+struct ScrewHead {
+    outline: BezPath,
+    /// Where the shank begins, front and back.
+    neck: [Point; 2],
+}
+
+/// A countersunk head from its foot up: as wide as its cone, the cone at 90°, down to the shank.
+fn screw_head(at: f64, body: f64, foot: f64) -> ScrewHead {
     let shank = (0.5 * body).clamp(1.8, HALF_HEAD_MM);
     let head = 2.0 * shank;
     // Let in at the knife's underside, or deeper where its foot is.
     let face = foot.min(body);
     let cone = (head - shank).min(0.8 * face.max(0.1));
     let narrow = head - cone;
-    closed(&[
-        Point::new(at - head, foot),
-        Point::new(at - head, face),
-        Point::new(at - narrow, face - cone),
-        Point::new(at - narrow, -up),
-        Point::new(at + narrow, -up),
-        Point::new(at + narrow, face - cone),
-        Point::new(at + head, face),
-        Point::new(at + head, foot),
-    ])
+    let neck = [-narrow, narrow].map(|aside| Point::new(at + aside, face - cone));
+    ScrewHead {
+        outline: closed(&[
+            Point::new(at - head, foot),
+            Point::new(at - head, face),
+            neck[0],
+            neck[1],
+            Point::new(at + head, face),
+            Point::new(at + head, foot),
+        ]),
+        neck,
+    }
 }
