@@ -48,20 +48,14 @@ pub fn life_plot(
     let index = measured as usize;
     let limits = measured.limits(unit, trial);
     let (new, scrap) = (unit.new_diameter.mm(), unit.smallest_diameter.mm());
-    let points = lines
-        .iter()
-        .flat_map(|line| line.curves[index].pieces.iter().flatten())
-        .map(|point| point[1]);
+    let curves = lines.iter().map(|line| &line.curves[index]);
+    let points = curves
+        .clone()
+        .flat_map(|curve| curve.pieces.iter().flatten());
+    let points = points.map(|point| point[1]);
     let at_limits = limits.iter().map(|limit| limit.at.mm());
     let now_mm = unit.setting.reel_diameter.mm();
-    let in_force = lines.iter().filter_map(|line| {
-        let points = line.curves[index].pieces.iter().flatten();
-        let nearest = points.min_by(|one, other| {
-            let [one, other] = [one, other].map(|point| (point[0] - now_mm).abs());
-            one.total_cmp(&other)
-        });
-        nearest.map(|point| point[1])
-    });
+    let in_force = curves.filter_map(|curve| nearest(curve, now_mm));
     let (low, high) = span(at_limits.chain(in_force));
     let reach = REACH * (high - low).max(0.5);
     let (drawn_low, drawn_high) = span(points);
@@ -144,6 +138,16 @@ pub fn life_plot(
     words.sized_text(Role::Heading, above, Anchor::Left, TITLE, title);
     words.stroke(Role::Note, &frame.to_path(0.1));
     vec![drawn.done(), words.done()]
+}
+
+/// What a curve gives at a diameter, or where it runs nearest to it; none of a curve that runs nowhere.
+fn nearest(curve: &Curve, diameter_mm: f64) -> Option<f64> {
+    let points = curve.pieces.iter().flatten();
+    let nearest = points.min_by(|one, other| {
+        let [one, other] = [one, other].map(|point| (point[0] - diameter_mm).abs());
+        one.total_cmp(&other)
+    });
+    nearest.map(|point| point[1])
 }
 
 fn span(values: impl Iterator<Item = f64>) -> (f64, f64) {
