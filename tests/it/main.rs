@@ -49,3 +49,4 @@ mod why;
 mod why_window;
 mod window;
 mod words;
+mod worked_example;
