@@ -17,8 +17,8 @@ mod widgets;
 
 pub use areas::About;
 pub use desk::{
-    Ask, Change, Choosing, DEMO_UNIT, Dialogs, NoDialogs, Part, Preferences, Session, SessionId,
-    WindowPlace, chosen,
+    Ask, Change, Choosing, DEMO_UNIT, Dialogs, NoDialogs, NoOpener, Opener, Opening, Part,
+    Preferences, Session, SessionId, WindowPlace, chosen,
 };
 pub use shell::{App, Beginning, open_window};
 pub use widgets::look::dress;

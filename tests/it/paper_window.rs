@@ -1,8 +1,14 @@
 //! From the window on paper and out of it: the sheet as it will be, saved; pictures saved and copied;
 //! tables for a spreadsheet.
 
+use std::cell::RefCell;
+use std::path::{Path, PathBuf};
+use std::rc::Rc;
+use std::sync::mpsc::{Sender, channel};
+
 use egui::{Key, Modifiers};
 use sweepgauge::analysis::Solved;
+use sweepgauge::app::{Opener, Opening};
 use sweepgauge::drawing::PictureView;
 use sweepgauge::printing::table_to_paste;
 use sweepgauge::store::open_with_digest;
@@ -150,6 +156,81 @@ fn without_a_dialog_a_sheet_is_saved_to_a_path() {
     window.assert_silent("Save the sheet to a path");
     let sheet = std::fs::read(folder.path().join("sheet.pdf")).unwrap();
     assert!(sheet.starts_with(b"%PDF"));
+}
+
+/// Opens what it is given once it is told to, or tells that nobody can.
+#[derive(Clone, Default)]
+struct Watched(Rc<RefCell<Vec<(PathBuf, Sender<()>)>>>);
+
+impl Opener for Watched {
+    fn open(&self, file: &Path) -> Opening {
+        let (sender, opening) = channel();
+        self.0.borrow_mut().push((file.to_owned(), sender));
+        opening
+    }
+}
+
+const UNOPENED: &str = "Saved, but no program of this system opened it.";
+
+/// A window whose sheet is saved as `out` by a button of the card, and what is asked to open it.
+fn saved_by(button: &str, out: &Path) -> (Window, Watched) {
+    let (answers, opener) = (Answers::default(), Watched::default());
+    answers.save(out);
+    let mut start = Start::on_file(&DemoUnit::TeesCrowned.file()).asking(&answers);
+    start.opener = Box::new(opener.clone());
+    let mut window = start.window();
+    window.press_with(Modifiers::COMMAND, Key::P);
+    window.settle();
+    window.click(button);
+    window.assert_says("Saved the sheet");
+    (window, opener)
+}
+
+#[test]
+fn a_sheet_is_opened_outside_only_when_asked_and_the_window_goes_on_meanwhile() {
+    let folder = TempDir::new().unwrap();
+    let (_, opener) = saved_by("Save PDF…", &folder.path().join("kept.pdf"));
+    assert!(opener.0.borrow().is_empty());
+    // A name without an ending: what is opened is the file that was written.
+    let (mut window, opener) = saved_by("Save PDF and open it…", &folder.path().join("shown"));
+    let (file, sender) = opener.0.borrow_mut().pop().expect("asked to open it");
+    assert_eq!(file, folder.path().join("shown.pdf"));
+    assert!(std::fs::read(&file).unwrap().starts_with(b"%PDF"));
+    // No answer came yet: the window works on.
+    window.press_with(Modifiers::COMMAND, Key::Num2);
+    window.assert_silent(UNOPENED);
+    sender.send(()).unwrap();
+    drop(sender);
+    window.settle();
+    window.assert_silent(UNOPENED);
+}
+
+#[test]
+fn a_sheet_that_no_program_opens_is_told_as_saved_with_its_place() {
+    let folder = TempDir::new().unwrap();
+    let out = folder.path().join("sheet.pdf");
+    let (mut window, opener) = saved_by("Save PDF and open it…", &out);
+    window.assert_silent(UNOPENED);
+    opener.0.borrow_mut().clear();
+    window.settle();
+    window.assert_says(UNOPENED);
+    window.assert_says(&out.display().to_string());
+    assert!(out.exists());
+}
+
+#[test]
+fn a_sheet_that_could_not_be_saved_is_not_opened() {
+    let folder = TempDir::new().unwrap();
+    let (answers, opener) = (Answers::default(), Watched::default());
+    answers.save(&folder.path().join("none/sheet.pdf"));
+    let mut start = Start::on_file(&DemoUnit::TeesCrowned.file()).asking(&answers);
+    start.opener = Box::new(opener.clone());
+    let mut window = start.window();
+    window.press_with(Modifiers::COMMAND, Key::P);
+    window.settle();
+    window.click("Save PDF and open it…");
+    window.assert_says("Not saved: ");
+    assert!(opener.0.borrow().is_empty());
 }
 
 #[test]

@@ -15,6 +15,7 @@ mod grip;
 mod handed_over;
 mod history;
 mod notice;
+mod opener;
 mod per_session;
 mod preferences;
 mod session;
@@ -22,6 +23,7 @@ mod snapshot;
 mod ticked;
 mod window_place;
 mod with_keeper;
+mod with_opener;
 
 pub use aim::Aim;
 pub use card::{Card, Next, OpenCard, show_card};
@@ -32,6 +34,7 @@ pub use drafts::{Draft, Drafts, Slot};
 pub use handed_over::LastWork;
 pub use history::StepId;
 pub use notice::{Notice, Notices};
+pub use opener::{NoOpener, Opener, Opening};
 pub use per_session::PerSession;
 pub use preferences::Preferences;
 pub use session::{Session, SessionId};
@@ -42,6 +45,7 @@ pub use with_keeper::document_in;
 use std::rc::Rc;
 
 use handed_over::HandedOver;
+use opener::Outside;
 
 use crate::analysis::{Solved, Unsolved};
 use crate::store::FileProblem;
@@ -63,6 +67,7 @@ pub struct Desk {
     moved_by_step: Option<Change>,
     missed_dialog: Option<Ask>,
     handed_over: HandedOver,
+    outside: Outside,
 }
 
 impl Desk {
@@ -80,6 +85,7 @@ impl Desk {
             moved_by_step: None,
             missed_dialog: None,
             handed_over: HandedOver::default(),
+            outside: Outside::default(),
         }
     }
 

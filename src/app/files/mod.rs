@@ -9,6 +9,7 @@ mod outside;
 mod path_card;
 mod placing;
 mod saving;
+mod system_opener;
 
 pub use asking::ask;
 pub use left_card::offer_left;
@@ -16,5 +17,6 @@ pub use native::NativeDialogs;
 pub use opening::{Asking, ask_first, close_asked, dropped_files, quit_asked};
 pub use outside::{save, watch_file};
 pub use path_card::{PathCard, name_without_dialog};
-pub use placing::ask_place;
+pub use placing::{ask_place, ask_place_and_open};
 pub use saving::{file_stem_for, save_as, why_not_savable, why_not_savable_there};
+pub use system_opener::SystemOpener;

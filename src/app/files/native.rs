@@ -72,6 +72,8 @@ impl NativeDialogs {
                 // Nobody waits any more when it was given up.
                 let _ = sender.send(file);
             }
+            // Before the window looks.
+            drop(sender);
             ctx.request_repaint();
         });
         choosing

@@ -20,6 +20,25 @@ const KNOWN: [&str; 13] = [
 /// Writes to a file: what to tell of it, or why it was not written.
 type Write = Box<dyn FnMut(&Path) -> Result<String, String>>;
 
+/// What is to be written.
+struct Writing {
+    /// What its name may end in; a name without an ending gets the first.
+    endings: &'static [&'static str],
+    write: Write,
+    /// Whether it is opened outside the window once it is written.
+    is_opened: bool,
+}
+
+impl Writing {
+    fn put(&mut self, desk: &mut Desk, file: &Path) -> Result<String, String> {
+        let told = (self.write)(file)?;
+        if self.is_opened {
+            desk.open_outside(file);
+        }
+        Ok(told)
+    }
+}
+
 /// Asks where to write something that may have one of `endings`; a name without an ending gets the
 /// first. A person names the place by its path where the desktop shows no dialog.
 pub fn ask_place(
@@ -28,16 +47,40 @@ pub fn ask_place(
     endings: &'static [&'static str],
     write: impl FnMut(&Path) -> Result<String, String> + 'static,
 ) {
-    let mut write: Write = Box::new(write);
+    let writing = Writing {
+        endings,
+        write: Box::new(write),
+        is_opened: false,
+    };
+    ask_for(desk, what, writing);
+}
+
+/// Asks as [`ask_place`] does, and opens what was written with the system's own program for it.
+pub fn ask_place_and_open(
+    desk: &mut Desk,
+    what: &Ask,
+    endings: &'static [&'static str],
+    write: impl FnMut(&Path) -> Result<String, String> + 'static,
+) {
+    let writing = Writing {
+        endings,
+        write: Box::new(write),
+        is_opened: true,
+    };
+    ask_for(desk, what, writing);
+}
+
+fn ask_for(desk: &mut Desk, what: &Ask, mut writing: Writing) {
     ask(desk, what, move |desk, file| {
         let Some(file) = file else {
             if let Some(missed) = desk.missed_dialog() {
-                let card = PlaceCard::new(&missed, endings, write);
+                let card = PlaceCard::new(&missed, writing);
                 desk.open_card(card);
             }
             return false;
         };
-        let told = whole_name(desk, &file, endings).and_then(|file| write(&file));
+        let whole = whole_name(desk, &file, writing.endings);
+        let told = whole.and_then(|file| writing.put(desk, &file));
         let is_done = told.is_ok();
         match told {
             Ok(told) => desk.tell(told),
@@ -99,8 +142,7 @@ fn listed(endings: &[&str]) -> String {
 /// The path of a place being typed, where the desktop has no file dialog.
 struct PlaceCard {
     title: &'static str,
-    endings: &'static [&'static str],
-    write: Write,
+    writing: Writing,
     text: String,
     /// Whether its field was given the keys.
     has_begun: bool,
@@ -109,7 +151,7 @@ struct PlaceCard {
 }
 
 impl PlaceCard {
-    fn new(asked: &Ask, endings: &'static [&'static str], write: Write) -> Self {
+    fn new(asked: &Ask, writing: Writing) -> Self {
         let (title, name) = match asked {
             Ask::PlaceForSheet(name) => ("Save the sheet to a path", name.as_str()),
             Ask::PlaceForPicture(name) => ("Save the picture to a path", name.as_str()),
@@ -124,22 +166,21 @@ impl PlaceCard {
         );
         Self {
             title,
-            endings,
-            write,
+            writing,
             text,
             has_begun: false,
             problem: String::new(),
         }
     }
 
-    fn take(&mut self, desk: &Desk) -> Result<String, String> {
+    fn take(&mut self, desk: &mut Desk) -> Result<String, String> {
         let path = whole_path(self.text.trim()).map_err(|problem| problem.to_string())?;
-        let path = whole_name(desk, &path, self.endings)?;
+        let path = whole_name(desk, &path, self.writing.endings)?;
         // There is no dialog that would have asked before another file is replaced.
         if path.exists() {
             return Err(taken(&path));
         }
-        (self.write)(&path)
+        self.writing.put(desk, &path)
     }
 }
 
@@ -156,7 +197,7 @@ impl Card for PlaceCard {
         ui.label(Lettering::CardTitle.of(self.title));
         ui.label(format!(
             "The desktop showed no file dialog. Write a path that ends in {}; ~/ is your home folder.",
-            listed(self.endings)
+            listed(self.writing.endings)
         ));
         let field = ui.add(TextEdit::singleline(&mut self.text).desired_width(f32::INFINITY));
         let field = field.accessible_name("Path");

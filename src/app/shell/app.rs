@@ -19,7 +19,7 @@ use super::top_bar::top_bar_ui;
 use super::turns::Turns;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::{
-    Change, Desk, Dialogs, LastWork, Preferences, Session, SessionId, show_card,
+    Change, Desk, Dialogs, LastWork, Opener, Preferences, Session, SessionId, show_card,
 };
 use crate::app::files::{close_asked, dropped_files, name_without_dialog, offer_left, watch_file};
 use crate::app::form::{Form, Keys};
@@ -140,6 +140,11 @@ impl App {
         is_kept
     }
 
+    /// Has files that were written opened by this opener from here on.
+    pub fn open_files_with(&mut self, opener: Box<dyn Opener>) {
+        self.desk.open_files_with(opener);
+    }
+
     /// Keeps preferences in a file from here on. `read` is what stands there.
     pub fn keep_preferences_in(&mut self, file: &Path, read: Preferences) {
         self.remembering = Some(Remembering::new(file, read));
@@ -238,6 +243,7 @@ impl App {
         }
         show_card(ctx, desk);
         name_without_dialog(desk);
+        desk.hear_from_opener();
         let parts = [
             bar.in_reading_order(),
             fields.with_marks_last(&keys.marks),

@@ -1,12 +1,14 @@
 //! Printing or saving a sheet: the sheet itself on the screen, its kind, its paper, and where it goes.
 
+use std::path::Path;
+
 use egui::{ComboBox, Ui, Vec2};
 
 use super::preview::Preview;
 use crate::analysis::SolvedId;
 use crate::analysis::why::Complaint;
 use crate::app::desk::{Ask, Card, Desk, Next};
-use crate::app::files::{ask_place, file_stem_for};
+use crate::app::files::{ask_place, ask_place_and_open, file_stem_for};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::list::list_ui;
@@ -130,11 +132,18 @@ impl Card for PrintCard {
                 ui.label("Print the saved PDF at 100 %, not fitted to the page.");
                 ui.add_space(6.0);
                 let is_saving = ui.button("Save PDF…").clicked();
+                let is_opening = ui
+                    .button("Save PDF and open it…")
+                    .on_hover_text(
+                        "Opens it in this system's PDF viewer, to be printed from there.",
+                    )
+                    .clicked();
                 let is_closing = ui.button("Close").clicked();
+                let is_saving = is_saving || is_opening;
                 if is_saving {
                     let (kind, sheets) = (self.asked.kind, std::mem::take(sheets));
                     self.sheets = Kept::default();
-                    save(desk, kind, &good.document.name, &sheets);
+                    save(desk, kind, &good.document.name, &sheets, is_opening);
                 }
                 if is_saving || is_closing {
                     next = Next::Close;
@@ -161,7 +170,7 @@ fn close_ui(ui: &mut Ui) -> Next {
     }
 }
 
-fn save(desk: &mut Desk, kind: SheetKind, name: &str, sheets: &[Sheet]) {
+fn save(desk: &mut Desk, kind: SheetKind, name: &str, sheets: &[Sheet], is_opened: bool) {
     let bytes = match bound(name, sheets) {
         Ok(bytes) => bytes,
         Err(why) => {
@@ -170,11 +179,17 @@ fn save(desk: &mut Desk, kind: SheetKind, name: &str, sheets: &[Sheet]) {
         }
     };
     let name = format!("{}-{}.pdf", file_stem_for(name), kind.id());
-    ask_place(desk, &Ask::PlaceForSheet(name), &["pdf"], move |file| {
+    let write = move |file: &Path| {
         let shown = file.display();
         match store::write_whole(file, &bytes) {
             Ok(()) => Ok(format!("Saved the sheet: {shown}")),
             Err(error) => Err(format!("Not saved: {error}. File: {shown}")),
         }
-    });
+    };
+    let place = Ask::PlaceForSheet(name);
+    if is_opened {
+        ask_place_and_open(desk, &place, &["pdf"], write);
+    } else {
+        ask_place(desk, &place, &["pdf"], write);
+    }
 }

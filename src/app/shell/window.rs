@@ -15,7 +15,7 @@ use super::placing::{LEAST_OFFERED, Placing, screens};
 use super::shot::{Shot, watch_over};
 use crate::app::areas::AREAS;
 use crate::app::desk::{Change, NoDialogs, Preferences, Session, WindowPlace};
-use crate::app::files::NativeDialogs;
+use crate::app::files::{NativeDialogs, SystemOpener};
 use crate::app::widgets::look::dress;
 use crate::command::{Problem, WhatIf, WindowArguments};
 use crate::store::recovery::{APP_ID, is_open_in_a_window, recovery_folder};
@@ -215,6 +215,7 @@ fn create(
     }
     let dialogs = NativeDialogs::new(ctx.clone());
     let mut app = App::new(beginning, preferences, Box::new(dialogs));
+    app.open_files_with(Box::new(SystemOpener::new(ctx.clone())));
     let is_kept = if let Some(folder) = recovery_folder() {
         app.keep_work_in(&folder, ctx)
     } else {

@@ -11,8 +11,8 @@ use egui::{Event, Key, Modifiers, Pos2, Vec2, ViewportCommand, ViewportEvent, Vi
 use egui_kittest::kittest::{AccessKitNode, NodeT as _};
 use egui_kittest::{Harness, Node};
 use sweepgauge::app::{
-    App, Ask, Beginning, Choosing, DEMO_UNIT, Dialogs, NoDialogs, Preferences, Session, chosen,
-    dress,
+    App, Ask, Beginning, Choosing, DEMO_UNIT, Dialogs, NoDialogs, NoOpener, Opener, Preferences,
+    Session, chosen, dress,
 };
 use sweepgauge::unit::{self, Document};
 
@@ -131,6 +131,8 @@ pub struct Start {
     pub session: Session,
     pub preferences: Preferences,
     pub dialogs: Box<dyn Dialogs>,
+    /// What opens files that were written.
+    pub opener: Box<dyn Opener>,
     pub theme: egui::Theme,
     /// Seconds between two frames.
     pub pace: f32,
@@ -150,6 +152,7 @@ impl Start {
             session: Session::new(document, None),
             preferences: Preferences::default(),
             dialogs: Box::new(NoDialogs),
+            opener: Box::new(NoOpener),
             theme: egui::Theme::Light,
             pace: 1.0 / 60.0,
             beginning: None,
@@ -181,6 +184,7 @@ impl Start {
         let read = self.preferences.clone();
         let beginning = self.beginning.unwrap_or_else(|| self.session.into());
         let mut app = App::new(beginning, self.preferences, self.dialogs);
+        app.open_files_with(self.opener);
         if let Some(file) = &self.preferences_file {
             app.keep_preferences_in(file, read);
         }
