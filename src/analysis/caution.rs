@@ -9,14 +9,28 @@ pub const CAUTION: [&str; 5] = [
     "The machine's manual, local safety rules and a qualified technician take precedence over anything shown.",
 ];
 
+/// What is done before a hand goes near the machine.
+macro_rules! made_safe {
+    () => {
+        "engine off, key out, reel drive disconnected, wheels chocked, unit and reel blocked, cut-resistant gloves"
+    };
+}
+
+/// What makes the steps of a work safe, told before the first of them.
+pub const BEFORE_EVERY_STEP: &str = concat!("Before every one of these steps: ", made_safe!(), ".");
+
 /// The same in short, where space is short.
 pub const CAUTION_IN_SHORT: [&str; 2] = [
-    "Reels and bedknives cut even when turned slowly by hand: engine off, key out, reel drive disconnected, wheels chocked, unit and reel blocked, cut-resistant gloves.",
+    concat!(
+        "Reels and bedknives cut even when turned slowly by hand: ",
+        made_safe!(),
+        "."
+    ),
     "At the grinder: eye, hearing and dust protection. The machine's manual, local safety rules and a qualified technician take precedence over anything shown.",
 ];
 
 /// What makes it safe to move a roller, told beside every move.
-pub const MOVING_ROLLERS: &str = "Before you move a roller: engine off, key out, reel drive disconnected, wheels chocked, unit and reel blocked, cut-resistant gloves.";
+pub const MOVING_ROLLERS: &str = concat!("Before you move a roller: ", made_safe!(), ".");
 
 /// What makes a feeler between reel and knife safe.
 pub const FEELER: &str = "reel blocked, cut-resistant gloves, fingers clear";

@@ -27,7 +27,9 @@ pub mod uncertainty;
 mod wear_rate;
 pub mod why;
 
-pub use caution::{CAUTION, CAUTION_IN_SHORT, FEELER, MODEL_IN_SHORT, PAPER_TEST};
+pub use caution::{
+    BEFORE_EVERY_STEP, CAUTION, CAUTION_IN_SHORT, FEELER, MODEL_IN_SHORT, PAPER_TEST,
+};
 pub use findings::{
     Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side, Standing, Standings,
     Urgency,

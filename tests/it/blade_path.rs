@@ -438,7 +438,10 @@ fn everything_drawn_is_dimensioned_and_fits_its_views() {
             format!("clip length {}", system.length(kinematics.clip_length)),
             format!("tip back {}", system.length(below.tip_back)),
             format!("cut {}", system.length(solved.solution.pose.height_of_cut)),
-            format!("a turn {}", system.length(kinematics.path.travel_in_turn())),
+            format!(
+                "travel per turn {}",
+                system.length(kinematics.path.travel_in_turn())
+            ),
             "enters the cut line".to_owned(),
             "travel".to_owned(),
         ] {

@@ -5,7 +5,6 @@ use std::f64::consts::FRAC_PI_2;
 use std::ffi::OsStr;
 use std::fs;
 use std::path::{Path, PathBuf};
-use std::process::Command;
 use std::sync::Arc;
 
 use resvg::usvg;
@@ -16,32 +15,12 @@ use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::example::{EXAMPLE, example};
+use crate::common::program::{Run, program, ran};
 
 /// Millimetres in an inch, by definition.
 const INCH: f64 = 25.4;
 
 // Running the program.
-
-/// What one run of the program left behind.
-#[derive(Debug)]
-struct Run {
-    code: Option<i32>,
-    out: String,
-    err: String,
-}
-
-fn ran(command: &mut Command) -> Run {
-    let output = command.output().expect("the program starts");
-    Run {
-        code: output.status.code(),
-        out: String::from_utf8(output.stdout).expect("plain text"),
-        err: String::from_utf8(output.stderr).expect("plain text"),
-    }
-}
-
-fn program() -> Command {
-    Command::new(env!("CARGO_BIN_EXE_sweepgauge"))
-}
 
 fn report(file: &Path, rest: &[&str]) -> Run {
     ran(program().arg("report").arg(file).args(rest))

@@ -17,7 +17,7 @@ use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::pdf::{Pdf, packed};
-use crate::common::shown::{Answers, Start, Window};
+use crate::common::shown::{Answers, NoFileDialogs, Start, Window};
 
 fn with_shift() -> Modifiers {
     Modifiers::COMMAND | Modifiers::SHIFT
@@ -121,21 +121,11 @@ fn no_sheet_or_picture_is_written_over_a_unit_or_under_the_ending_of_another_kin
     assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 2);
 }
 
-/// A desktop without file dialogs.
-#[derive(Debug)]
-struct Without;
-
-impl sweepgauge::app::Dialogs for Without {
-    fn ask(&self, _: &sweepgauge::app::Ask) -> sweepgauge::app::Choosing {
-        std::sync::mpsc::channel().1
-    }
-}
-
 #[test]
 fn without_a_dialog_a_sheet_is_saved_to_a_path() {
     let folder = TempDir::new().unwrap();
     let mut start = Start::on_file(&DemoUnit::TeesCrowned.file());
-    start.dialogs = Box::new(Without);
+    start.dialogs = Box::new(NoFileDialogs);
     let mut window = start.window();
     window.press_with(Modifiers::COMMAND, Key::P);
     window.settle();

@@ -21,6 +21,7 @@ use tempfile::TempDir;
 
 use crate::common::by_chance;
 use crate::common::demo_unit::DemoUnit;
+use crate::common::program::{Run, program, ran};
 use crate::common::random_units::believable_unit;
 
 /// Millimetres in an inch, by definition.
@@ -71,20 +72,6 @@ fn is_near(found: f64, wanted: f64, within: f64) -> bool {
     (found - wanted).abs() <= within
 }
 
-fn ran(arguments: &[&str]) -> (Option<i32>, String, String) {
-    let mut command = Command::new(env!("CARGO_BIN_EXE_sweepgauge"));
-    let output = command
-        .args(arguments)
-        .output()
-        .expect("the program starts");
-    let text = |bytes| String::from_utf8(bytes).expect("plain text");
-    (
-        output.status.code(),
-        text(output.stdout),
-        text(output.stderr),
-    )
-}
-
 /// A folder with the sheet and its unit.
 fn shop(edits: &[(&str, &str)]) -> (TempDir, PathBuf) {
     let folder = TempDir::new().unwrap();
@@ -96,7 +83,7 @@ fn shop(edits: &[(&str, &str)]) -> (TempDir, PathBuf) {
 
 fn json(edits: &[(&str, &str)]) -> Value {
     let (_folder, file) = shop(edits);
-    let (code, out, err) = ran(&["plate", file.to_str().unwrap(), "--json"]);
+    let Run { code, out, err } = ran(program().args(["plate", file.to_str().unwrap(), "--json"]));
     assert_eq!(code, Some(0), "{err}");
     serde_json::from_str(&out).unwrap()
 }
@@ -176,7 +163,7 @@ fn threads_and_shims_and_a_split_throw_are_told() {
     let up = number(&out_of_throw, "/front/correction/reach_mm/1");
     assert!(is_near(up, 0.0025 * INCH, 1e-9), "{up}");
     let (_folder, file) = shop(&[small]);
-    let (_, text, _) = ran(&["plate", file.to_str().unwrap()]);
+    let Run { out: text, .. } = ran(program().args(["plate", file.to_str().unwrap()]));
     // 0.005909 in up, of which 0.0025 in is to be had: the right end goes the rest down.
     assert!(
         text.contains("Move both ends: left up 0.0025 in, right down 0.0034 in"),
@@ -196,7 +183,7 @@ fn the_cut_is_tipped_by_both_rollers_as_the_unit_stands() {
     fs::write(folder.path().join(UNIT), DemoUnit::GreensWalking.text()).unwrap();
     let file = folder.path().join("one.plate.ron");
     fs::write(&file, text).unwrap();
-    let (code, out, err) = ran(&["plate", file.to_str().unwrap(), "--json"]);
+    let Run { code, out, err } = ran(program().args(["plate", file.to_str().unwrap(), "--json"]));
     assert_eq!(code, Some(0), "{err}");
     let report: Value = serde_json::from_str(&out).unwrap();
     // The unit stands as on its bench: rollers 3.6 in ahead of its edge and 3.3 in behind it.
@@ -540,7 +527,7 @@ fn a_wrong_sheet_is_refused_with_its_place_and_what_would_be_right() {
         assert!(!problem.what.is_empty(), "{text}");
     }
     let (_folder, file) = shop(&[("\"21 in\"", "\"21 yd\"")]);
-    let (code, out, err) = ran(&["plate", file.to_str().unwrap()]);
+    let Run { code, out, err } = ran(program().args(["plate", file.to_str().unwrap()]));
     assert_eq!((code, out.as_str()), (Some(2), ""), "{err}");
     assert!(err.contains("one.plate.ron:5:16: field cut_width"), "{err}");
 }
@@ -574,7 +561,7 @@ fn a_sheet_opens_no_file_but_one_beside_it() {
         );
     }
     let (folder, file) = shop(&[("unit: \"\"", "unit: \"gone.ron\"")]);
-    let (code, _, err) = ran(&["plate", file.to_str().unwrap()]);
+    let Run { code, err, .. } = ran(program().args(["plate", file.to_str().unwrap()]));
     assert_eq!(code, Some(2), "{err}");
     assert!(err.contains("gone.ron: cannot be read"), "{err}");
     // A unit that cannot exist has a code of its own, as for the report.
@@ -582,7 +569,7 @@ fn a_sheet_opens_no_file_but_one_beside_it() {
         .text()
         .replace("\"0.15 in ± 0.02 in\"", "\"3 in\"");
     fs::write(folder.path().join("gone.ron"), impossible).unwrap();
-    let (code, out, err) = ran(&["plate", file.to_str().unwrap(), "--json"]);
+    let Run { code, out, err } = ran(program().args(["plate", file.to_str().unwrap(), "--json"]));
     assert_eq!((code, out.as_str()), (Some(3), ""), "{err}");
 }
 

@@ -3,7 +3,6 @@
 
 use std::ops::ControlFlow;
 use std::path::Path;
-use std::process::Command;
 
 use kurbo::{BezPath, PathEl, Rect, Shape as _};
 use serde_json::Value as Json;
@@ -24,6 +23,7 @@ use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::pdf::{Pdf, packed};
+use crate::common::program::program;
 use crate::lettering::faults;
 
 fn solved(document: &Document) -> Solved {
@@ -314,10 +314,6 @@ fn a_unit_too_large_for_true_scale_gets_one_page_that_says_so() {
 }
 
 // Numbers and files.
-
-fn program() -> Command {
-    Command::new(env!("CARGO_BIN_EXE_sweepgauge"))
-}
 
 #[test]
 fn numbers_on_paper_are_those_of_the_report() {

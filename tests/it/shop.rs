@@ -3,7 +3,6 @@
 
 use std::fs;
 use std::path::{Path, PathBuf};
-use std::process::Command;
 
 use serde_json::Value;
 use sweepgauge::analysis::Solved;
@@ -13,27 +12,14 @@ use sweepgauge::units::Length;
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
+use crate::common::program::{Run, program, ran};
 
 fn demo_shop() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units/example-ground")
 }
 
-fn ran(arguments: &[&str]) -> (Option<i32>, String, String) {
-    let mut command = Command::new(env!("CARGO_BIN_EXE_sweepgauge"));
-    let output = command
-        .args(arguments)
-        .output()
-        .expect("the program starts");
-    let text = |bytes| String::from_utf8(bytes).expect("plain text");
-    (
-        output.status.code(),
-        text(output.stdout),
-        text(output.stderr),
-    )
-}
-
 fn json(arguments: &[&str]) -> Value {
-    let (code, out, err) = ran(arguments);
+    let Run { code, out, err } = ran(program().args(arguments));
     assert_eq!((code, err.as_str()), (Some(0), ""), "{arguments:?}");
     serde_json::from_str(&out).unwrap()
 }
@@ -132,21 +118,21 @@ fn what_cannot_be_read_is_told_and_stops_none_of_the_others() {
     assert!(why("broken.ron").contains("field name"), "{refused:?}");
     assert!(!why("impossible.ron").is_empty());
     assert!(why("good.record.ron").contains("line 3"), "{refused:?}");
-    let (code, out, _) = ran(&["shop", folder.path().to_str().unwrap()]);
+    let Run { code, out, .. } = ran(program().args(["shop", folder.path().to_str().unwrap()]));
     assert_eq!(code, Some(0));
     assert!(
         out.contains("Not read") && out.contains("broken.ron"),
         "{out}"
     );
     for wrong in [path("good.ron"), path("gone")] {
-        let (code, out, err) = ran(&["shop", wrong.to_str().unwrap()]);
+        let Run { code, out, err } = ran(program().args(["shop", wrong.to_str().unwrap()]));
         assert_eq!((code, out.as_str()), (Some(2), ""), "{err}");
     }
 }
 
 #[test]
 fn a_reels_wear_is_told_by_its_record() {
-    let (_, out, _) = ran(&["shop", demo_shop().to_str().unwrap()]);
+    let Run { out, .. } = ran(program().args(["shop", demo_shop().to_str().unwrap()]));
     let line = |name: &str| {
         let begin = format!("  Example Ground, {name}: ");
         let found = out.lines().find(|line| line.starts_with(&begin));

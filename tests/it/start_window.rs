@@ -11,7 +11,7 @@ use sweepgauge::store::{PreferencesProblem, read_preferences};
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
-use crate::common::shown::{Answers, Start, Window, document};
+use crate::common::shown::{Answers, NoFileDialogs, Start, Window, document};
 
 const QUESTION: &str = "Will this unit scalp?";
 
@@ -448,23 +448,13 @@ fn where_the_window_stood_is_remembered_when_it_closes() {
     assert_eq!((maximized.at, maximized.size), (kept.at, kept.size));
 }
 
-/// A desktop without file dialogs.
-#[derive(Debug)]
-struct Without;
-
-impl sweepgauge::app::Dialogs for Without {
-    fn ask(&self, _: &sweepgauge::app::Ask) -> sweepgauge::app::Choosing {
-        std::sync::mpsc::channel().1
-    }
-}
-
 #[test]
 fn without_a_dialog_saving_asks_for_a_path_beginning_with_the_units_name() {
     let folder = TempDir::new().expect("a folder");
     let mut unit = document(DEMO_UNIT);
     "North 3".clone_into(&mut unit.name);
     let mut start = Start::on(unit);
-    start.dialogs = Box::new(Without);
+    start.dialogs = Box::new(NoFileDialogs);
     let mut window = start.window();
     window.press_with(Modifiers::COMMAND, Key::S);
     window.assert_says("Save to a path");

@@ -5,7 +5,7 @@
 use std::fs;
 use std::io::pipe;
 use std::path::Path;
-use std::process::{Command, Output, Stdio};
+use std::process::{Output, Stdio};
 
 use serde_json::Value;
 use sweepgauge::unit::{Document, Fitted, read_knife_rows, read_text, write_text};
@@ -13,13 +13,10 @@ use sweepgauge::units::System;
 use tempfile::TempDir;
 
 use crate::common::example::EXAMPLE;
+use crate::common::program::program;
 
 /// A name that would colour, clear, ring, turn round and break lines.
 const NAME: &str = "a\u{1b}[31m\u{1b}]0;b\u{7}\r\nc\u{9b}2J\u{202e}d\u{2066}e\tf\u{7f}";
-
-fn program() -> Command {
-    Command::new(env!("CARGO_BIN_EXE_sweepgauge"))
-}
 
 fn hostile() -> Document {
     let mut document = read_text(EXAMPLE).unwrap();

@@ -10,6 +10,7 @@ mod path_card;
 mod placing;
 mod saving;
 mod system_opener;
+mod typed_path;
 
 pub use asking::ask;
 pub use left_card::offer_left;

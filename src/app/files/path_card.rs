@@ -1,29 +1,21 @@
 //! A file by its path, for where the desktop has no file dialog.
 
-use egui::{Align, Key, Label, Layout, Sense, TextEdit, Ui, Vec2};
+use egui::Ui;
 
 use super::opening::{Asking, ask_first};
 use super::outside::holds_save_back;
 use super::saving::{file_name_for, is_open_file, save_to_chosen, warn_of_another, with_ending};
-use crate::analysis::Level;
+use super::typed_path::{Typed, TypedPath};
 use crate::app::desk::{Ask, Card, Desk, Next};
-use crate::app::widgets::lettering::Lettering;
-use crate::app::widgets::look::theme;
-use crate::app::widgets::symbol::symbol;
-use crate::app::widgets::typing::take_all;
 use crate::store::whole_path;
 
 /// A path being typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct PathCard {
-    text: String,
+    path: TypedPath,
     is_saving: bool,
-    /// Whether its field was given the keys.
-    has_begun: bool,
     /// How many notices there were when it was last shown.
     told: Option<u64>,
-    /// Why the path was refused.
-    problem: String,
 }
 
 impl PathCard {
@@ -45,11 +37,9 @@ impl PathCard {
 
     fn beginning_with(text: String, is_saving: bool) -> Self {
         Self {
-            text,
+            path: TypedPath::beginning_with(text),
             is_saving,
-            has_begun: false,
             told: None,
-            problem: String::new(),
         }
     }
 
@@ -58,14 +48,14 @@ impl PathCard {
         let told = desk.notices().told();
         let is_new = self.told.is_some_and(|heard| heard != told);
         if is_new && let Some(notice) = desk.notices().kept().next().filter(|n| n.is_problem) {
-            self.problem.clone_from(&notice.text);
+            self.path.tell(&notice.text);
         }
         self.told = Some(told);
     }
 
     /// Takes the path; whether the card stays open.
     fn take(&self, desk: &mut Desk) -> Next {
-        let path = match whole_path(self.text.trim()) {
+        let path = match whole_path(self.path.text()) {
             Ok(path) => path,
             Err(problem) => {
                 desk.warn(problem.to_string());
@@ -99,10 +89,6 @@ impl PathCard {
             Next::Stay
         }
     }
-
-    fn is_named(&self) -> bool {
-        !self.text.trim().is_empty()
-    }
 }
 
 impl Card for PathCard {
@@ -121,47 +107,26 @@ impl Card for PathCard {
         } else {
             ("Open a path", "Open it")
         };
-        ui.label(Lettering::CardTitle.of(title));
-        ui.label(if self.is_saving {
+        let what = if self.is_saving {
             "The path of the unit file; .ron is added where it is missing, and ~/ is your home folder."
         } else {
             "The path of the unit file, ending in .ron; ~/ is your home folder."
-        });
-        let field = ui.add(TextEdit::singleline(&mut self.text).desired_width(f32::INFINITY));
-        let field = field.accessible_name("Path");
-        if field.changed() {
-            self.problem.clear();
-        }
-        if !self.has_begun {
-            field.request_focus();
-            take_all(ui, &field, &self.text);
-            self.has_begun = true;
-        }
-        let is_entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-        problem_ui(ui, &self.problem);
-        let (is_taken, is_put_away) = ui
-            .horizontal(|ui| {
-                (
-                    ui.button(verb).clicked() || is_entered,
-                    ui.button("Close").clicked(),
-                )
-            })
-            .inner;
-        if is_taken && self.is_named() {
-            let next = self.take(desk);
-            // What was refused is in hand again, to be typed over.
-            self.has_begun = next == Next::Close;
-            ui.ctx().request_repaint();
-            next
-        } else if is_put_away {
-            Next::Close
-        } else {
-            Next::Stay
+        };
+        match self.path.show(ui, title, what, verb) {
+            Typed::Taken => {
+                let next = self.take(desk);
+                if next != Next::Close {
+                    self.path.begin_anew(ui);
+                }
+                next
+            }
+            Typed::PutAway => Next::Close,
+            Typed::Going => Next::Stay,
         }
     }
 
     fn yields_to_a_click(&self) -> bool {
-        !self.is_named()
+        self.path.text().is_empty()
     }
 
     fn works_on_unit(&self) -> bool {
@@ -186,17 +151,4 @@ pub fn name_without_dialog(desk: &mut Desk) {
         }
     };
     desk.open_card(card);
-}
-
-/// Why the path was refused, in a place that is always kept: nothing moves under the hand.
-pub(super) fn problem_ui(ui: &mut Ui, problem: &str) {
-    let size = Vec2::new(ui.available_width(), 42.0);
-    ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Min), |ui| {
-        ui.set_min_size(size);
-        if !problem.is_empty() {
-            let (place, _) = ui.allocate_exact_size(Vec2::splat(16.0), Sense::hover());
-            symbol(ui, place, Level::Over, theme(ui.ctx()));
-            ui.add(Label::new(problem).wrap());
-        }
-    });
 }

@@ -2,14 +2,12 @@
 
 use std::path::{Path, PathBuf};
 
-use egui::{Key, TextEdit, Ui};
+use egui::Ui;
 
 use super::asking::ask;
-use super::path_card::problem_ui;
 use super::saving::{is_open_file, with_ending};
+use super::typed_path::{Typed, TypedPath};
 use crate::app::desk::{Ask, Card, Desk, Next};
-use crate::app::widgets::lettering::Lettering;
-use crate::app::widgets::typing::take_all;
 use crate::store::whole_path;
 
 /// Endings that say what a file is. A name with another one, like "greens 7.5", has none yet.
@@ -143,11 +141,7 @@ fn listed(endings: &[&str]) -> String {
 struct PlaceCard {
     title: &'static str,
     writing: Writing,
-    text: String,
-    /// Whether its field was given the keys.
-    has_begun: bool,
-    /// Why the path was refused.
-    problem: String,
+    path: TypedPath,
 }
 
 impl PlaceCard {
@@ -167,14 +161,12 @@ impl PlaceCard {
         Self {
             title,
             writing,
-            text,
-            has_begun: false,
-            problem: String::new(),
+            path: TypedPath::beginning_with(text),
         }
     }
 
     fn take(&mut self, desk: &mut Desk) -> Result<String, String> {
-        let path = whole_path(self.text.trim()).map_err(|problem| problem.to_string())?;
+        let path = whole_path(self.path.text()).map_err(|problem| problem.to_string())?;
         let path = whole_name(desk, &path, self.writing.endings)?;
         // There is no dialog that would have asked before another file is replaced.
         if path.exists() {
@@ -194,53 +186,24 @@ impl Card for PlaceCard {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
-        ui.label(Lettering::CardTitle.of(self.title));
-        ui.label(format!(
+        let what = format!(
             "The desktop showed no file dialog. Write a path that ends in {}; ~/ is your home folder.",
             listed(self.writing.endings)
-        ));
-        let field = ui.add(TextEdit::singleline(&mut self.text).desired_width(f32::INFINITY));
-        let field = field.accessible_name("Path");
-        if field.changed() {
-            self.problem.clear();
+        );
+        match self.path.show(ui, self.title, &what, "Save here") {
+            Typed::Taken => match self.take(desk) {
+                Ok(told) => {
+                    desk.tell(told);
+                    Next::Close
+                }
+                Err(why) => {
+                    self.path.tell(&why);
+                    self.path.begin_anew(ui);
+                    Next::Stay
+                }
+            },
+            Typed::PutAway => Next::Close,
+            Typed::Going => Next::Stay,
         }
-        if !self.has_begun {
-            field.request_focus();
-            take_all(ui, &field, &self.text);
-            self.has_begun = true;
-        }
-        let is_entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-        problem_ui(ui, &self.problem);
-        let (is_taken, is_put_away) = ui
-            .horizontal(|ui| {
-                (
-                    ui.button("Save here").clicked() || is_entered,
-                    ui.button("Close").clicked(),
-                )
-            })
-            .inner;
-        if is_put_away {
-            return Next::Close;
-        }
-        if !is_taken || self.text.trim().is_empty() {
-            return Next::Stay;
-        }
-        match self.take(desk) {
-            Ok(told) => {
-                desk.tell(told);
-                Next::Close
-            }
-            Err(why) => {
-                self.problem = why;
-                // What was refused is in hand again, to be typed over.
-                self.has_begun = false;
-                ui.ctx().request_repaint();
-                Next::Stay
-            }
-        }
-    }
-
-    fn yields_to_a_click(&self) -> bool {
-        false
     }
 }

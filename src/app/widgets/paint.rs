@@ -81,8 +81,7 @@ impl Painted {
                     .extend(stroked(path, Stroke::new(width as f32, colour(ink))));
             }
             Mark::Fill { role, path, is_ink } => {
-                let look = style.look(*role);
-                let paint = colour(if *is_ink { look.ink } else { look.fill });
+                let paint = colour(style.filled(*role, *is_ink));
                 self.shapes.extend(filled(path, paint));
             }
             Mark::Text {

@@ -14,7 +14,7 @@ pub fn verdict_ui(ui: &mut Ui, (level, text): (Level, &str), lettering: Letterin
         let (place, _) = ui.allocate_exact_size(Vec2::splat(side), Sense::hover());
         symbol(ui, place, level, theme);
         let font = fitting_font(ui, text, lettering.font());
-        let label = ui.add(Label::new(RichText::new(text).font(font)).truncate());
+        let label = ui.add(Label::new(RichText::new(text).font(font)).wrap());
         ui.ctx().accesskit_node_builder(label.id, |node| {
             node.set_label("Verdict");
             node.set_value(text);

@@ -57,8 +57,7 @@ fn mark_into(svg: &mut String, mark: &Mark, style: Style) {
             );
         }
         Mark::Fill { role, path, is_ink } => {
-            let look = style.look(*role);
-            let colour = if *is_ink { look.ink } else { look.fill };
+            let colour = style.filled(*role, *is_ink);
             let _ = writeln!(
                 svg,
                 "<path d=\"{}\" {}/>",

@@ -64,4 +64,11 @@ impl Style {
     pub fn inked(&self, role: Role, pen: Pen) -> (Rgb, f64) {
         self.look(role).pen(pen)
     }
+
+    /// Colour of a filled mark: a role's ink or its ground.
+    #[must_use]
+    pub fn filled(&self, role: Role, is_ink: bool) -> Rgb {
+        let look = self.look(role);
+        if is_ink { look.ink } else { look.fill }
+    }
 }

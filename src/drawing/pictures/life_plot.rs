@@ -128,7 +128,7 @@ pub fn life_plot(
     words.sized_text(Role::Note, below, Anchor::Middle, NUMBER, title);
     let named: Vec<_> = limits.iter().map(|limit| limit.name).collect();
     let title = format!(
-        "{}; dashed: {}",
+        "{}; level lines: {}",
         axis.title(measured.name()),
         named.join(", ")
     );

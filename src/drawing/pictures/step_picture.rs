@@ -87,7 +87,7 @@ impl Sketch {
         self.upwards(48.0, 32.0, 44.0);
         self.line(Role::Datum, (-15.0, 32.0), (48.0, 32.0));
         self.line(Role::Datum, (-15.0, 44.0), (48.0, 44.0));
-        self.word((-76.0, 60.0), "a turn");
+        self.word((-76.0, 60.0), "one turn");
     }
 
     fn ends(&mut self) {

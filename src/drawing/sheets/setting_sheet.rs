@@ -8,7 +8,7 @@ use super::plate_sheet::verdict;
 use super::setting_steps::setting_steps;
 use super::sheet::Sheet;
 use crate::analysis::why::{Budget, BudgetOf};
-use crate::analysis::{NumberId, Solved};
+use crate::analysis::{Level, NumberId, Solved};
 use crate::drawing::paper::{Panel, Style, View};
 use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
 use crate::drawing::scene::Role;
@@ -38,7 +38,12 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
         );
         let mut band = Band::new(2, area, style);
         wanted(&mut band, solved, of.system);
-        band.heading("What to do, in order");
+        let is_over = warning(&mut band, solved, of.system);
+        band.heading(if is_over {
+            "What this setting would take, in order"
+        } else {
+            "What to do, in order"
+        });
         for (number, step) in (1..).zip(setting_steps(solved, of.system)) {
             band.item(&format!("{number}."), Role::Note, &step);
         }
@@ -74,6 +79,18 @@ pub(super) fn side_and_lens(
         lens: lens.map(|window| Lens::on(&solved.solution, LensChoice::default(), window, system)),
     };
     canvas.panels(&scene, style)
+}
+
+/// Whether a finding is over its limit; the worst is then told before any step, with what would clear it.
+fn warning(band: &mut Band, solved: &Solved, system: System) -> bool {
+    let worst = solved.findings.most_urgent();
+    let Some(worst) = worst.filter(|worst| worst.level == Level::Over) else {
+        return false;
+    };
+    band.heading("Do not set or run the unit like this");
+    let told = format!("{}: {}", worst.title(), solved.told(worst, system));
+    band.item("!", Role::Heading, &told);
+    true
 }
 
 fn wanted(band: &mut Band, solved: &Solved, system: System) {

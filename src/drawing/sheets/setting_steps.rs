@@ -1,6 +1,6 @@
 //! What to do to a unit as it was measured, in the order of the work, so that it stands as set.
 
-use crate::analysis::{FEELER, PAPER_TEST, Solved, moves_told};
+use crate::analysis::{BEFORE_EVERY_STEP, FEELER, PAPER_TEST, Solved, moves_told};
 use crate::unit::Fitted;
 use crate::units::{Length, Quantity, Quoted, System};
 
@@ -19,10 +19,9 @@ pub(super) fn setting_steps(solved: &Solved, system: System) -> Vec<String> {
     let length = |length: Length| system.length(length);
     let size = |by: Length| length(Length::from_mm(by.mm().abs()));
     let mut steps = Vec::new();
-    steps.push(
-        "Make it safe as written at the foot of this page, before every one of these steps."
-            .to_owned(),
-    );
+    steps.push(format!(
+        "{BEFORE_EVERY_STEP} More of it stands at the foot of this page."
+    ));
     let ground = bench.reel_diameter - setting.reel_diameter;
     if is_some(ground) {
         steps.push(if ground.mm() > 0.0 {

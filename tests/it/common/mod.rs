@@ -4,6 +4,7 @@ pub mod demo_unit;
 pub mod example;
 pub mod nudge;
 pub mod pdf;
+pub mod program;
 pub mod random_units;
 pub mod reading_list;
 #[cfg(all(unix, not(target_os = "macos")))]

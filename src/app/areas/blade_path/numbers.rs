@@ -86,7 +86,7 @@ fn kinematics_ui(ui: &mut Ui, worked_out: &WorkedOut, width: f32, system: System
         460.0
     };
     let numbers = &worked_out.numbers;
-    ui.heading("Kinematics");
+    ui.heading("Clip and speeds");
     ScrollArea::vertical()
         .id_salt("kinematics")
         .auto_shrink(false)

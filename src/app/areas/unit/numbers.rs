@@ -100,6 +100,8 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
                 .min_row_height(20.0)
                 .spacing(Vec2::new(12.0, 3.0))
                 .show(ui, |ui| {
+                    // A number with its ± is no higher than a number.
+                    ui.spacing_mut().interact_size.y = 16.0;
                     for row in 0..rows {
                         for column in 0..columns {
                             if let Some((number, shown, off)) = numbers.get(column * rows + row) {
@@ -107,7 +109,6 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
                                 label.on_hover_text(number.meaning());
                                 ui.horizontal(|ui| {
                                     ui.spacing_mut().item_spacing.x = 5.0;
-                                    ui.spacing_mut().interact_size.y = 16.0;
                                     ui.label(RichText::new(shown).family(strong()));
                                     if !off.is_empty() {
                                         ui.label(Lettering::FinePrint.of(off).weak());

@@ -78,8 +78,7 @@ impl Letters {
                 }
             }
             Mark::Fill { role, path, is_ink } => {
-                let look = style.look(*role);
-                let colour = if *is_ink { look.ink } else { look.fill };
+                let colour = style.filled(*role, *is_ink);
                 if let Some(path) = marks::path(path, origin) {
                     surface.set_stroke(None);
                     surface.set_fill(Some(marks::fill(colour)));

@@ -129,7 +129,10 @@ impl PathDrawing<'_> {
             through: Point::ORIGIN,
             offset: 30.0,
             larger: 1.0,
-            text: format!("a turn {}", self.system.length(path.travel_in_turn())),
+            text: format!(
+                "travel per turn {}",
+                self.system.length(path.travel_in_turn())
+            ),
             shorter: vec![self.system.length(path.travel_in_turn())],
         };
         scene.add_in(ShownIn::Whole, Role::Dimension, Shape::Dimension(dimension));

@@ -37,7 +37,7 @@ pub fn heads_ui(
                 });
                 let head_ui = |ui: &mut Ui, column: Column| {
                     if held.is_stacked() {
-                        ui.spacing_mut().item_spacing.x = 7.0;
+                        ui.spacing_mut().item_spacing.x = 14.0;
                         heads.button_ui(ui, column)
                     } else {
                         heads.show(ui, column)
