@@ -113,7 +113,7 @@ pub(super) fn knives_sheet(of: SheetOf) -> Vec<Sheet> {
         for told in rests_on(&solved.document, system) {
             basis.words(Role::Note, &told);
         }
-        measured(&mut basis, &solved.document);
+        measured(&mut basis, &solved.document, system);
         findings(&mut basis, solved, system);
         let mut last = Band::new(1, area, style);
         last.heading("Order");

@@ -47,7 +47,7 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
         for (number, step) in (1..).zip(setting_steps(solved, of.system)) {
             band.item(&format!("{number}."), Role::Note, &step);
         }
-        measured(&mut band, &solved.document);
+        measured(&mut band, &solved.document, of.system);
         findings(&mut band, solved, of.system);
         for part in BudgetOf::ALL {
             budget(&mut band, part, &part.of(&solved.case()), of.system);
@@ -116,7 +116,7 @@ fn wanted(band: &mut Band, solved: &Solved, system: System) {
 }
 
 /// The readings as they were entered, each with its ±.
-pub(super) fn measured(band: &mut Band, document: &Document) {
+pub(super) fn measured(band: &mut Band, document: &Document, system: System) {
     band.heading("As measured");
     let is_listed = |field: &Field| match field {
         Field::Reading(Reading::HardwareBehind(index) | Reading::HardwareBelow(index)) => {
@@ -132,12 +132,20 @@ pub(super) fn measured(band: &mut Band, document: &Document) {
         let Some(text) = field.text(document) else {
             continue;
         };
-        let text = if document.examples.has(field) {
-            format!("{text} (example)")
-        } else {
-            text.into_owned()
+        // Zero is zero in every unit; what was typed in another system stands beside.
+        let shown = field.shown_in(document, system);
+        let shown = shown.filter(|shown| *shown != text);
+        let is_zero = field.half_width(document).is_none()
+            && field.base(document).is_some_and(|base| base == 0.0);
+        let mut told = match shown {
+            Some(shown) if is_zero => shown.into_owned(),
+            Some(shown) => format!("{shown} (entered as {text})"),
+            None => text.into_owned(),
         };
-        band.row(field.name(), &text);
+        if document.examples.has(field) {
+            told.push_str(" (example)");
+        }
+        band.row(field.name(), &told);
     }
     let more = document.hardware.len().saturating_sub(MOST_HARDWARE);
     if more > 0 {
