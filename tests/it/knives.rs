@@ -106,6 +106,17 @@ prop_compose! {
     }
 }
 
+/// Runout of both rollers and one end lower than the other; most units have none.
+fn wear() -> impl Strategy<Value = Wear> {
+    let worn = (0.0..=1.0, 0.0..=1.0, 0.0..=4.0);
+    let worn = worn.prop_map(|(front_mm, rear_mm, ends_mm)| Wear {
+        front_runout: mm(front_mm),
+        rear_runout: mm(rear_mm),
+        end_difference: mm(ends_mm),
+    });
+    prop_oneof![3 => Just(Wear::default()), 1 => worn]
+}
+
 fn any_unit() -> impl Strategy<Value = Unit> {
     believable_unit().prop_flat_map(|bare| {
         let Stance::Wanted { height_of_cut, .. } = bare.setting.stance else {
@@ -118,8 +129,9 @@ fn any_unit() -> impl Strategy<Value = Unit> {
             shape(),
             sink_mm,
             0.88..=1.0,
+            wear(),
         )
-            .prop_map(move |(hardware, limits, shape, sink_mm, left)| Unit {
+            .prop_map(move |(hardware, limits, shape, sink_mm, left, wear)| Unit {
                 profile: bare.profile,
                 setting: bare.setting,
                 fitted: Fitted::Bench,
@@ -133,7 +145,7 @@ fn any_unit() -> impl Strategy<Value = Unit> {
                 sink: Sink::of_both(mm(sink_mm)),
                 brackets: Brackets::default(),
                 grinding: Grinding::default(),
-                wear: Wear::default(),
+                wear,
                 looked_for: LookedFor::default(),
                 limits,
                 uncertain: Vec::new(),
@@ -173,26 +185,59 @@ pub fn trial_of(unit: &Unit) -> Trial {
 
 // The limits a second time, from the numbers the findings are about.
 
-const JUDGED: [Limit; 5] = [
+const JUDGED: [Limit; 9] = [
     Limit::Sweep,
     Limit::Reel,
     Limit::Cut,
     Limit::Underside,
     Limit::Ahead,
+    Limit::LowEnd,
+    Limit::LowEndUnderside,
+    Limit::Lip,
+    Limit::TopFace,
 ];
 
 /// What is left before each limit of [`JUDGED`] is reached, in millimetres.
-type Left = [f64; 5];
+type Left = [f64; JUDGED.len()];
 
-fn left(unit: &Unit, solution: &Solution) -> Left {
+fn left(unit: &Unit, tried: &Setting, solution: &Solution) -> Left {
     let limits = &unit.limits;
     let most_sweep = limits.sweep_over.of_one() * solution.pose.height_of_cut.mm();
+    let knife = &tried.knife;
+    let [front, top] =
+        [knife.front_angle, knife.top_angle].map(|angle| angle.map_or(0.0, Angle::rad));
+    // Where the two ground faces meet, from where they met when new.
+    let between = (front + top).cos();
+    let (top_ground, face_ground) = (knife.top_ground.mm(), knife.face_ground.mm());
+    let down = (top_ground * front.cos() + face_ground * top.sin()) / between;
+    let back = (top_ground * front.sin() + face_ground * top.cos()) / between;
+    let is_ground_away = knife.lip_thickness.mm() <= down || knife.lip_length.mm() <= back;
+    let wear = &unit.wear;
+    let at_low_side = |clear: Length| {
+        let worn = [wear.front_runout, wear.rear_runout, wear.end_difference];
+        if worn.iter().any(|worn| worn.mm() != 0.0) {
+            clear.mm()
+        } else {
+            f64::INFINITY
+        }
+    };
+    let radius_mm = solution.pose.reel_radius_mm;
     [
         most_sweep - solution.sweep.below_cut.mm(),
         solution.on_ground.reel_clearance.mm(),
         solution.on_ground.cut.mm(),
         solution.on_ground.underside_clearance.mm() - limits.underside.mm(),
         solution.sweep.behind_centre.mm() + limits.ahead_of_centre.mm(),
+        at_low_side(solution.on_ground.reel_at_low_end),
+        at_low_side(solution.on_ground.underside_at_low_end),
+        if is_ground_away {
+            f64::NEG_INFINITY
+        } else {
+            solution.lip_bottom_on_plate.y
+        },
+        solution
+            .top_face_clearance
+            .map_or(f64::INFINITY, |clear| clear.rad() * radius_mm),
     ]
 }
 
@@ -218,7 +263,7 @@ impl Tried<'_> {
     }
 
     fn left(&self, at_deg: f64) -> Option<Left> {
-        Some(left(self.unit, &self.solve(at_deg)?))
+        Some(left(self.unit, self.setting, &self.solve(at_deg)?))
     }
 
     pub fn margin(&self, limit: Limit, at_deg: f64) -> Option<f64> {
@@ -323,7 +368,7 @@ fn check_windows(tried: &Tried, scan_steps: u32) -> Vec<Window> {
 
 #[test]
 fn every_window_is_what_a_scan_of_the_attitudes_finds() {
-    use Limit::{Ahead, Range, Reel, Sweep, Underside};
+    use Limit::{Ahead, LowEnd, LowEndUnderside, Range, Reel, Sweep, Underside};
 
     let (mut lows, mut highs) = (BTreeSet::new(), BTreeSet::new());
     let (mut several, mut none) = (0, 0);
@@ -342,6 +387,11 @@ fn every_window_is_what_a_scan_of_the_attitudes_finds() {
     // The units at random must be of every kind, or this has shown little.
     assert!(lows.is_superset(&BTreeSet::from([Sweep, Reel, Underside, Ahead, Range])));
     assert!(highs.is_superset(&BTreeSet::from([Sweep, Reel, Underside, Range])));
+    let both: BTreeSet<_> = lows.union(&highs).copied().collect();
+    assert!(
+        both.is_superset(&BTreeSet::from([LowEnd, LowEndUnderside])),
+        "{both:?}"
+    );
     assert!(several > 0 && none > 100, "{several}, {none}");
 }
 

@@ -5,9 +5,9 @@ use std::collections::BTreeSet;
 
 use serde_json::Value;
 use sweepgauge::analysis::knives::{
-    Life, ReelWindows, SetOnce, Verdict, Window, rank, rests_on, set_once, table,
+    Life, Limit, ReelWindows, SetOnce, Verdict, Window, rank, rests_on, set_once, table,
 };
-use sweepgauge::analysis::{Level, Solved};
+use sweepgauge::analysis::{FindingId, Level, Solved};
 use sweepgauge::geometry::Setting;
 use sweepgauge::headless::Report;
 use sweepgauge::unit::{Document, Fitted, Unit};
@@ -438,39 +438,88 @@ fn room_counts_inside_what_the_brackets_allow_alone() {
     }
 }
 
+/// One end of it cuts 0.4 in lower than the other, so that the underside reaches the ground first.
+fn leaning_over() -> String {
+    clear(&[(
+        "limits: None,",
+        "wear: (end_difference: \"0.4 in\"), limits: None,",
+    )])
+}
+
+/// The findings over limit in a report with which no knife can be run.
+fn excluding_in_report(document: &Document) -> Vec<FindingId> {
+    let over = |id: &FindingId| {
+        id.excludes_knife() && level_in_report(document, id.id()).as_deref() == Some("over")
+    };
+    FindingId::ALL.into_iter().filter(over).collect()
+}
+
 #[test]
-fn what_is_set_once_and_fits_is_over_no_limit_in_the_report() {
+fn what_is_set_once_is_over_no_limit_in_the_report_from_one_end_of_it_to_the_other() {
+    let demo_units = DemoUnit::files()
+        .into_iter()
+        .map(|file| sweepgauge::store::open_unit(&file).unwrap());
     let mut looked_at = 0;
-    for file in DemoUnit::files() {
-        let document = sweepgauge::store::open_unit(&file).unwrap();
+    for document in demo_units.chain([document(&leaning_over())]) {
         let solved = Solved::of(&document).unwrap();
         for row in table(&solved) {
             let Some(range) = row.set_once else { continue };
-            if row.judgement.verdict != Verdict::Fits {
-                continue;
-            }
             for life in Life::ALL {
                 let diameter = life.diameter(&solved.unit);
-                let at = range.nearest(solved.solution.pose.attitude).deg();
-                let inside = at.clamp(range.low.at.deg() + 1e-6, range.high.at.deg() - 1e-6);
-                let fitted = fitted(&document, row.knife, diameter, inside);
-                for id in [
-                    "sweep",
-                    "reel",
-                    "cut",
-                    "underside",
-                    "ahead",
-                    "lip",
-                    "rollers",
-                ] {
-                    let level = level_in_report(&fitted, id);
-                    assert_ne!(level.as_deref(), Some("over"), "{} {id} {life:?}", row.name);
+                let (low, high) = (range.low.at.deg() + 1e-6, range.high.at.deg() - 1e-6);
+                for at in steps(low, high, 6) {
+                    let fitted = fitted(&document, row.knife, diameter, at);
+                    let over = excluding_in_report(&fitted);
+                    assert_eq!(over, [], "{} at {at}, {life:?}", row.name);
                     looked_at += 1;
                 }
             }
         }
     }
     assert!(looked_at > 100, "{looked_at}");
+}
+
+#[test]
+fn the_low_side_ends_what_can_be_set_once() {
+    let document = document(&leaning_over());
+    let solved = Solved::of(&document).unwrap();
+    let rows = table(&solved);
+    let plain = rows.iter().find(|row| row.name == "plain").unwrap();
+    let range = plain.set_once.unwrap();
+    assert_eq!(range.low.limit, Limit::LowEndUnderside);
+    // By hand: hardware 0.3 in below the edge, its end half of 0.4 in down: at 0° it touches at 0.5 in.
+    assert!(range.low.at.deg().abs() < 1e-9, "{range:?}");
+    let just_below = fitted(
+        &document,
+        Fitted::Bench,
+        range.low.diameter,
+        range.low.at.deg() - 0.001,
+    );
+    let over = excluding_in_report(&just_below);
+    assert_eq!(over, [FindingId::LowEndUnderside]);
+}
+
+#[test]
+fn a_knife_whose_top_face_or_lip_is_over_limit_everywhere_does_not_fit() {
+    let knife = |lip: &str, more: &str| {
+        with_option(&format!(
+            "name: \"odd\", reach: \"1.5 in\", width: \"2.5 in\", lip_thickness: \"{lip}\", lip_length: \"0.5 in\", body_thickness: \"0.25 in\", {more}"
+        ))
+    };
+    let told_of = |text: &str| verdict_of(text, "odd");
+    // The reel needs about -1°: 5° from edge to centre are more than the attitude of 4°.
+    let relieved = |top_angle: &str| knife("0.12 in", &format!("top_angle: \"{top_angle}\""));
+    let (verdict, against, told) = told_of(&relieved("-3 deg"));
+    assert_eq!((verdict, against), (Verdict::DoesNotFit, vec!["top_face"]));
+    let sentence = "no attitude works for the top face to clear the reel";
+    assert!(told.contains(sentence), "{told}");
+    assert_eq!(told_of(&relieved("-3 deg ± 3 deg")).0, Verdict::CannotTell);
+    assert_eq!(told_of(&relieved("1 deg")).0, Verdict::Fits);
+    let ground = |by: &str| knife("0.12 in", &format!("top_ground: \"{by}\""));
+    let (verdict, against, told) = told_of(&ground("0.13 in"));
+    assert_eq!((verdict, against), (Verdict::DoesNotFit, vec!["lip"]));
+    assert!(told.contains("no attitude works for the lip"), "{told}");
+    assert_eq!(told_of(&ground("0.03 in")).0, Verdict::Fits);
 }
 
 #[test]

@@ -103,10 +103,13 @@ impl Findings {
         self
     }
 
-    /// The findings with which a knife cannot be mounted or run: those that are over, and a knife in
-    /// one place with a roller, which in the report may as well have been measured wrong.
+    /// The findings with which a knife cannot be mounted or run, but those whose limit ends a window,
+    /// which leaves them out: those that are over, and a knife in one place with a roller, which in the
+    /// report may as well have been measured wrong.
     pub(in crate::analysis) fn excluding(case: &Case) -> impl Iterator<Item = FindingId> {
-        let rules = RULES.iter().filter(|rule| rule.finding.excludes_knife());
+        let rules = RULES
+            .iter()
+            .filter(|rule| rule.finding.excludes_knife() && rule.window.is_none());
         let over = rules.filter(|rule| {
             rule.finding == FindingId::Rollers && rollers::is_knife_in_one_place_with_roller(case)
                 || (rule.judge)(case).is_some_and(|verdict| verdict.level == Level::Over)

@@ -1,6 +1,6 @@
 //! A lip thicker than the height of cut allows, or ground away.
 
-use super::{Case, FindingId, Judged, Level, Rule, Verdict, with_room};
+use super::{Case, FindingId, Judged, Level, Rule, Verdict, WindowEnd, with_room};
 use crate::analysis::NumberId;
 use crate::units::{Angle, Length, Sentence};
 
@@ -11,7 +11,10 @@ pub(super) const RULE: Rule = Rule {
     number: Some(NumberId::LipBottom),
     measure,
     judge,
-    window: None,
+    window: Some(WindowEnd {
+        past: Level::Over,
+        margins_mm,
+    }),
     is_adjustable: true,
 };
 
@@ -20,12 +23,33 @@ fn measure(case: &Case) -> Option<Judged> {
     Some(with_room(clearance, case.unit.limits.underside))
 }
 
+/// What is left of the lip's thickness and of its length.
+fn left(case: &Case) -> [Length; 2] {
+    let knife = &case.setting.knife;
+    let edge = knife.edge_from_unground();
+    [
+        knife.lip_thickness - Length::from_mm(edge.y),
+        knife.lip_length - Length::from_mm(edge.x),
+    ]
+}
+
+/// Whether grinding has taken all of it.
+fn is_ground_away(left: [Length; 2]) -> bool {
+    left.iter().any(|left| left.mm() <= 0.0)
+}
+
+/// No attitude brings back a lip that is ground away.
+fn margins_mm(case: &Case, margins_mm: &mut Vec<f64>) {
+    margins_mm.push(if is_ground_away(left(case)) {
+        f64::NEG_INFINITY
+    } else {
+        case.solution.lip_bottom_on_plate.y
+    });
+}
+
 fn judge(case: &Case) -> Option<Verdict> {
-    let setting = case.setting;
-    let edge = setting.knife.edge_from_unground();
-    let left = setting.knife.lip_thickness - Length::from_mm(edge.y);
-    let lip_left = setting.knife.lip_length - Length::from_mm(edge.x);
-    if left.mm() <= 0.0 || lip_left.mm() <= 0.0 {
+    let [left, lip_left] = left(case);
+    if is_ground_away([left, lip_left]) {
         let text = Sentence::new(
             "The lip is ground away: {} of its thickness and {} of its length are left.",
             &[left.into(), lip_left.into()],

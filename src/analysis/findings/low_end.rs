@@ -1,6 +1,6 @@
 //! Reel and underside at their worst place: the low end of the unit, the rollers at their lowest.
 
-use super::{Case, FindingId, Judged, Level, Rule, Verdict, above_ground, with_room};
+use super::{Case, FindingId, Judged, Level, Rule, Verdict, WindowEnd, above_ground, with_room};
 use crate::analysis::NumberId;
 use crate::units::{Length, Sentence, Value};
 
@@ -11,7 +11,10 @@ pub(super) const REEL_RULE: Rule = Rule {
     number: Some(NumberId::ReelAtLowEnd),
     measure: measure_reel,
     judge: judge_reel,
-    window: None,
+    window: Some(WindowEnd {
+        past: Level::Over,
+        margins_mm: reel_margins_mm,
+    }),
     is_adjustable: true,
 };
 
@@ -22,7 +25,10 @@ pub(super) const UNDERSIDE_RULE: Rule = Rule {
     number: Some(NumberId::UndersideAtLowEnd),
     measure: measure_underside,
     judge: judge_underside,
-    window: None,
+    window: Some(WindowEnd {
+        past: Level::Over,
+        margins_mm: underside_margins_mm,
+    }),
     is_adjustable: true,
 };
 
@@ -53,6 +59,25 @@ fn measure_reel(case: &Case) -> Option<Judged> {
 fn measure_underside(case: &Case) -> Option<Judged> {
     let least = case.unit.limits.underside;
     is_worn(case).then(|| with_room(case.solution.on_ground.underside_at_low_end, least))
+}
+
+fn reel_margins_mm(case: &Case, margins_mm: &mut Vec<f64>) {
+    margins_mm.push(if_worn(case, case.solution.on_ground.reel_at_low_end));
+}
+
+/// One for all its points: where another takes over, their least is a crest and no dip, and none of its
+/// crossings is hidden between two samples.
+fn underside_margins_mm(case: &Case, margins_mm: &mut Vec<f64>) {
+    margins_mm.push(if_worn(case, case.solution.on_ground.underside_at_low_end));
+}
+
+/// A clearance at the low side as a margin: no limit where no place is worse than another.
+fn if_worn(case: &Case, clearance: Length) -> f64 {
+    if is_worn(case) {
+        clearance.mm()
+    } else {
+        f64::INFINITY
+    }
 }
 
 fn judge_reel(case: &Case) -> Option<Verdict> {

@@ -29,7 +29,8 @@ pub(super) struct WindowEnd {
     /// The level that the finding has past it.
     pub(super) past: Level,
     /// How it is kept, in millimetres; negative past it. Each margin is smooth over attitude and
-    /// diameter, so there may be several: the least of them counts.
+    /// diameter, so there may be several: the least of them counts. It gives as many for every case of
+    /// a unit and a knife: infinity where it does not apply.
     pub(super) margins_mm: fn(&Case, &mut Vec<f64>),
 }
 

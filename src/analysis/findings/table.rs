@@ -81,7 +81,8 @@ impl FindingId {
 
     /// Whether a knife with which it is over cannot be mounted or run, whatever else is set: it is
     /// not about the reel's size, the speeds or where the brackets end.
-    pub(super) const fn excludes_knife(self) -> bool {
+    #[must_use]
+    pub const fn excludes_knife(self) -> bool {
         match self {
             Self::Sweep
             | Self::Ahead

@@ -1,6 +1,6 @@
 //! The knife's top face against the reel: with too little relief its heel stands in the reel.
 
-use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict};
+use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict, WindowEnd};
 use crate::analysis::NumberId;
 use crate::geometry::heel_to_reel;
 use crate::units::{Angle, Length, Sentence};
@@ -12,7 +12,10 @@ pub(super) const RULE: Rule = Rule {
     number: Some(NumberId::TopFaceClearance),
     measure,
     judge,
-    window: None,
+    window: Some(WindowEnd {
+        past: Level::Over,
+        margins_mm,
+    }),
     is_adjustable: true,
 };
 
@@ -20,6 +23,19 @@ fn measure(case: &Case) -> Option<Judged> {
     let clearance = case.solution.top_face_clearance?;
     let bound = Bound::new(Level::Over, Side::AtLeast, Angle::ZERO);
     Some(Judged::by(clearance, [Some(bound), None]))
+}
+
+/// A clearance of less, over the reel's radius, is rounding: tipping the unit leaves it as it is, and
+/// zero would be passed and kept at every attitude.
+const ROUNDING_MM: f64 = 1e-10;
+
+/// As long as the reel's surface is over the angle of the clearance; no limit where it is not known.
+fn margins_mm(case: &Case, margins_mm: &mut Vec<f64>) {
+    let radius_mm = case.solution.pose.reel_radius_mm;
+    let clearance = case.solution.top_face_clearance;
+    margins_mm.push(clearance.map_or(f64::INFINITY, |clearance| {
+        clearance.rad() * radius_mm + ROUNDING_MM
+    }));
 }
 
 fn judge(case: &Case) -> Option<Verdict> {

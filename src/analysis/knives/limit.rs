@@ -9,12 +9,20 @@ pub enum Limit {
     Sweep,
     /// The reel is in the ground.
     Reel,
+    /// At the low side, the rollers at their lowest, the reel is in the ground.
+    LowEnd,
     /// The edge is in the ground.
     Cut,
     /// Knife or hardware is nearer the ground than its limit.
     Underside,
+    /// At the low side, the rollers at their lowest, knife or hardware is in the ground.
+    LowEndUnderside,
+    /// The lip is thicker than the height of cut allows, or ground away.
+    Lip,
     /// The edge runs further ahead of centre than its limit.
     Ahead,
+    /// The top face has too little relief to clear the reel.
+    TopFace,
     /// The attitudes searched, or what the brackets allow, end here.
     Range,
     /// The geometry cannot exist beyond here.
@@ -27,9 +35,13 @@ impl Limit {
         match self {
             Self::Sweep => Ok(FindingId::Sweep),
             Self::Reel => Ok(FindingId::Reel),
+            Self::LowEnd => Ok(FindingId::LowEnd),
             Self::Cut => Ok(FindingId::Cut),
             Self::Underside => Ok(FindingId::Underside),
+            Self::LowEndUnderside => Ok(FindingId::LowEndUnderside),
+            Self::Lip => Ok(FindingId::Lip),
             Self::Ahead => Ok(FindingId::Ahead),
+            Self::TopFace => Ok(FindingId::TopFace),
             Self::Range => Err("range"),
             Self::Reach => Err("reach"),
         }
@@ -59,9 +71,13 @@ impl Limit {
         match self {
             Self::Sweep => "sweep too deep",
             Self::Reel => "reel in the ground",
+            Self::LowEnd => "reel in the ground at the low side",
             Self::Cut => "edge in the ground",
             Self::Underside => "underside too low",
+            Self::LowEndUnderside => "underside in the ground at the low side",
+            Self::Lip => "lip too thick or ground away",
             Self::Ahead => "edge ahead of centre",
+            Self::TopFace => "top face too near the reel",
             Self::Range => "end of the bracket range",
             Self::Reach => "reel and knife do not meet",
         }
@@ -73,21 +89,29 @@ impl Limit {
         match self {
             Self::Sweep => "the sweep",
             Self::Reel => "the reel to clear the ground",
+            Self::LowEnd => "the reel to clear the ground at the low side",
             Self::Cut => "the edge to clear the ground",
             Self::Underside => "the underside",
+            Self::LowEndUnderside => "the underside to clear the ground at the low side",
+            Self::Lip => "the lip",
             Self::Ahead => "the edge to stand behind centre",
+            Self::TopFace => "the top face to clear the reel",
             Self::Range => "the brackets",
             Self::Reach => "reel and knife to meet",
         }
     }
 
     /// Those that have a margin, in the order they are told.
-    pub const WITH_MARGIN: [Self; 5] = [
+    pub const WITH_MARGIN: [Self; 9] = [
         Self::Sweep,
         Self::Reel,
+        Self::LowEnd,
         Self::Cut,
         Self::Underside,
+        Self::LowEndUnderside,
+        Self::Lip,
         Self::Ahead,
+        Self::TopFace,
     ];
 }
 
@@ -99,11 +123,15 @@ impl Limit {
 pub(in crate::analysis) struct Margins(pub(in crate::analysis) Vec<f64>);
 
 /// The limits of the margins, in their order; all that follow are those of the underside's points.
-const OF_MARGINS: [Limit; 5] = [
+const OF_MARGINS: [Limit; 9] = [
     Limit::Sweep,
     Limit::Reel,
+    Limit::LowEnd,
     Limit::Cut,
+    Limit::LowEndUnderside,
+    Limit::Lip,
     Limit::Ahead,
+    Limit::TopFace,
     Limit::Underside,
 ];
 
@@ -147,9 +175,9 @@ impl Margins {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::analysis::{Findings, Solution, Solved};
+    use crate::analysis::{Findings, Level, Solution, Solved};
     use crate::geometry::Stance;
-    use crate::unit::read_text;
+    use crate::unit::{Wear, read_text};
     use crate::units::{Angle, Length};
 
     const DEMO_UNIT: &str = include_str!("../../../demo-units/greens-scalping.ron");
@@ -172,14 +200,27 @@ mod tests {
 
     #[test]
     fn a_margin_is_passed_where_the_finding_is_past_the_limit_that_ends_a_window() {
-        let solved = Solved::of(&read_text(DEMO_UNIT).expect("reads")).expect("solves");
+        let mut solved = Solved::of(&read_text(DEMO_UNIT).expect("reads")).expect("solves");
         let mut passed = std::collections::BTreeSet::new();
-        for step in 0..400_u32 {
+        for step in 0..800_u32 {
+            // Worn, out of true and ground at every other step.
+            let (is_worn, step) = (step % 2 == 1, step / 2);
+            let worn_by = if is_worn { 1.0 } else { 0.0 };
+            solved.unit.wear = Wear {
+                front_runout: Length::from_mm(0.3 * worn_by),
+                rear_runout: Length::from_mm(0.5 * worn_by),
+                end_difference: Length::from_mm(0.8 * worn_by),
+            };
             let mut setting = solved.unit.setting;
             setting.stance = Stance::Wanted {
                 attitude: Angle::from_deg(-9.7 + 0.1 * f64::from(step)),
                 height_of_cut: Length::from_mm(2.0 + 0.01 * f64::from(step)),
             };
+            if is_worn {
+                let knife = &mut setting.knife;
+                knife.top_angle = Some(Angle::from_deg(0.05 * f64::from(step)));
+                knife.face_ground = knife.lip_length * (f64::from(step) / 300.0);
+            }
             let Ok(solution) = Solution::of(&solved.unit, &setting) else {
                 continue;
             };
@@ -189,17 +230,18 @@ mod tests {
                 solution: &solution,
             };
             let margins = Margins::of(&case);
+            let findings = Findings::about(&case);
             for limit in Limit::WITH_MARGIN {
                 let finding = limit.finding().expect("it has a margin");
                 let end = finding.ends_window_past().expect("it ends a window");
-                let judged = Findings::judged(&case, finding).expect("it applies");
-                let is_past = judged.level() >= end;
+                let level = findings.level_of(finding).unwrap_or(Level::Fine);
+                let is_past = level >= end;
                 assert_eq!(margins.holds(limit), !is_past, "{limit:?} at {setting:?}");
                 if is_past {
                     passed.insert(limit);
                 }
             }
         }
-        assert!(passed.len() >= 4, "{passed:?}");
+        assert!(passed.len() >= 8, "{passed:?}");
     }
 }

@@ -204,9 +204,11 @@ impl OnTrial<'_> {
             Apart::Nowhere(_) | Apart::InTurn(_) => (Angle::ZERO, Angle::ZERO),
         };
         let off = self.off(room, by_readings);
+        let is_open = matches!(&apart, Apart::Nowhere(limits) if self.are_doubted(limits));
         let verdict = match decide(room, off.whole, least) {
             // There is none as measured.
             Verdict::Fits | Verdict::CannotTell if off.whole > Angle::ZERO => Verdict::CannotTell,
+            _ if is_open => Verdict::CannotTell,
             _ => Verdict::DoesNotFit,
         };
         Judgement {
@@ -226,8 +228,66 @@ impl OnTrial<'_> {
         }
     }
 
-    /// The findings that are over wherever the knife could be set, and whether the readings are not
-    /// sure enough for any of them.
+    /// Whether the readings are not sure enough for any of these limits, which hold at no attitude: at
+    /// the one on trial each is passed within what its number can be off alone, with the reel new and at
+    /// scrap size.
+    fn are_doubted(&self, limits: &[Limit]) -> bool {
+        let Some(findings) = limits
+            .iter()
+            .map(|limit| limit.finding())
+            .collect::<Option<Vec<_>>>()
+        else {
+            return false;
+        };
+        let mut doubted = Vec::new();
+        for life in [Life::New, Life::Scrap] {
+            let setting = self.setting_at(self.trial.attitude, life);
+            let Ok(solution) = Solution::of(self.unit, &setting) else {
+                return false;
+            };
+            let case = Case {
+                unit: self.unit,
+                setting: &setting,
+                solution: &solution,
+            };
+            let found = Findings::about(&case);
+            let mut uncertainty = None;
+            for &finding in &findings {
+                if found.level_of(finding) < finding.ends_window_past() {
+                    continue;
+                }
+                let uncertainty = uncertainty
+                    .get_or_insert_with(|| Uncertainty::of(self.unit, &setting, self.follows()));
+                doubted.push(Findings::is_doubted(&case, finding, uncertainty));
+            }
+        }
+        !doubted.is_empty() && doubted.into_iter().all(|is_doubted| is_doubted)
+    }
+
+    /// The knife at an attitude, with the reel at one size of its life.
+    fn setting_at(&self, attitude: Angle, life: Life) -> Setting {
+        let stance = Stance::Wanted {
+            attitude,
+            height_of_cut: self.trial.height_of_cut,
+        };
+        let diameter = life.diameter(self.unit);
+        Setting {
+            stance,
+            ..self.trial.setting(self.unit, self.knife.1, diameter)
+        }
+    }
+
+    /// Which of the setting's values are the bench's own readings.
+    fn follows(&self) -> Follows {
+        Follows {
+            reel_diameter: false,
+            attitude: false,
+            ..self.unit.follows.with_knife(self.knife.0)
+        }
+    }
+
+    /// The findings without a margin that are over wherever the knife could be set, and whether the
+    /// readings are not sure enough for any of them.
     fn excluded(&self) -> (Vec<FindingId>, bool) {
         let now = self.trial.attitude;
         let attitudes = match self.set_once {
@@ -252,17 +312,11 @@ impl OnTrial<'_> {
 
     /// The same at one attitude, with the reel new, as it is set, and at scrap size.
     fn excluded_at(&self, attitude: Angle) -> (Vec<FindingId>, bool) {
-        let (unit, (place, knife)) = (self.unit, self.knife);
+        let unit = self.unit;
         let mut excluding: Vec<FindingId> = Vec::new();
         let mut is_doubted = true;
         for life in Life::ALL {
-            let setting = Setting {
-                stance: Stance::Wanted {
-                    attitude,
-                    height_of_cut: self.trial.height_of_cut,
-                },
-                ..self.trial.setting(unit, knife, life.diameter(unit))
-            };
+            let setting = self.setting_at(attitude, life);
             let Ok(solution) = Solution::of(unit, &setting) else {
                 continue;
             };
@@ -271,15 +325,10 @@ impl OnTrial<'_> {
                 setting: &setting,
                 solution: &solution,
             };
-            let follows = Follows {
-                reel_diameter: false,
-                attitude: false,
-                ..unit.follows.with_knife(place)
-            };
             let mut uncertainty = None;
             for finding in Findings::excluding(&case) {
-                let uncertainty =
-                    uncertainty.get_or_insert_with(|| Uncertainty::of(unit, &setting, follows));
+                let uncertainty = uncertainty
+                    .get_or_insert_with(|| Uncertainty::of(unit, &setting, self.follows()));
                 is_doubted &= Findings::is_doubted(&case, finding, uncertainty);
                 if !excluding.contains(&finding) {
                     excluding.push(finding);

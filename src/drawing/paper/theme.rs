@@ -272,9 +272,13 @@ impl Theme {
         let (ink, angle_deg, spacing) = match limit {
             Limit::Sweep => (VERMILLION, 45.0, 11.0),
             Limit::Reel => (self.cut_line(), -45.0, 11.0),
+            Limit::LowEnd => (self.cut_line(), -70.0, 14.0),
             Limit::Cut => (n.ink, 90.0, 10.0),
             Limit::Underside => (REDDISH_PURPLE, 0.0, 9.0),
+            Limit::LowEndUnderside => (REDDISH_PURPLE, 20.0, 12.0),
+            Limit::Lip => (n.ink, 0.0, 14.0),
             Limit::Ahead => (BLUISH_GREEN, 70.0, 11.0),
+            Limit::TopFace => (n.ink, 30.0, 14.0),
             Limit::Range | Limit::Reach => (n.middle, -20.0, 7.0),
         };
         Look {

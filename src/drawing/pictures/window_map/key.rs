@@ -8,12 +8,16 @@ use crate::drawing::paper::{Panel, Pencil, Style};
 use crate::drawing::scene::Role;
 
 /// Limits that have regions, in the order they are drawn and explained.
-pub(super) const SHOWN: [Limit; 6] = [
+pub(super) const SHOWN: [Limit; 10] = [
     Limit::Sweep,
     Limit::Reel,
+    Limit::LowEnd,
     Limit::Cut,
     Limit::Underside,
+    Limit::LowEndUnderside,
+    Limit::Lip,
     Limit::Ahead,
+    Limit::TopFace,
     Limit::Reach,
 ];
 

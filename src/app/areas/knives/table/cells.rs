@@ -434,9 +434,12 @@ fn short(limit: Limit) -> &'static str {
     match limit {
         Limit::Sweep => "sweep",
         Limit::Reel => "reel",
+        Limit::LowEnd | Limit::LowEndUnderside => "low side",
         Limit::Cut => "edge",
         Limit::Underside => "underside",
+        Limit::Lip => "lip",
         Limit::Ahead => "ahead",
+        Limit::TopFace => "top face",
         Limit::Range => "range",
         Limit::Reach => "adjustment",
     }
