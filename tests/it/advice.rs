@@ -174,7 +174,7 @@ fn type_back(document: &Document) -> Result<u32, TestCaseError> {
 
 prop_compose! {
     fn closing()(
-        way in 0..4,
+        way in 0..6,
         lean in -25.0..25.0,
         ahead in prop_oneof![60.0..200.0, -200.0..-60.0],
         above in 20.0..120.0,
@@ -182,7 +182,9 @@ prop_compose! {
         match way {
             0 => "ReelSlides(lean: None)".to_owned(),
             1 => format!("ReelSlides(lean: Some(\"{lean} deg\"))"),
-            2 => format!("ReelPivots(ahead: \"{ahead} mm\", above: \"{above} mm\")"),
+            2 => "KnifeSlides(lean: None)".to_owned(),
+            3 => format!("KnifeSlides(lean: Some(\"{lean} deg\"))"),
+            4 => format!("ReelPivots(ahead: \"{ahead} mm\", above: \"{above} mm\")"),
             _ => format!("KnifePivots(ahead: \"{ahead} mm\", above: \"{above} mm\")"),
         }
     }
@@ -191,9 +193,10 @@ prop_compose! {
 prop_compose! {
     /// Setting, ground, wear and limits: whatever is judged beside the unit itself.
     fn around()(
-        (front_move, rear_move, given) in (-4.0..4.0, -4.0..4.0, proptest::bool::weighted(0.3)),
+        (front_move, rear_move, given) in (-4.0..4.0, -4.0..4.0, 0..8),
         (ground_speed, reel_speed) in (2.0..9.0, 300.0..2200.0),
-        sink in prop_oneof![2 => Just(0.0), 1 => 0.0..2.0],
+        sink in prop_oneof![2 => Just((0.0, None)), 1 => (0.0..2.0, proptest::option::of(0.0..2.0))],
+        ground in proptest::option::of((0.0..1.5, 0.0..3.0)),
         shape in prop_oneof![2 => Just("Level".to_owned()),
             1 => (3.0..40.0).prop_map(|r| format!("Crest(\"{r} m\")")),
             1 => (3.0..40.0).prop_map(|r| format!("Hollow(\"{r} m\")"))],
@@ -202,11 +205,22 @@ prop_compose! {
         least_behind in proptest::option::weighted(0.2, 0.0..8.0),
         height_of_cut in proptest::option::weighted(0.5, 2.5..40.0),
     ) -> String {
-        let rollers = if given {
-            format!("rollers: Some((front_move: \"{front_move} mm\", rear_move: \"{rear_move} mm\"))")
-        } else {
-            height_of_cut.map_or_else(String::new, |mm| format!("height_of_cut: Some(\"{mm} mm\")"))
+        let front = format!("front_move: \"{front_move} mm\", ");
+        let rear = format!("rear_move: \"{rear_move} mm\"");
+        let height = height_of_cut
+            .map_or_else(String::new, |mm| format!("height_of_cut: Some(\"{mm} mm\"), "));
+        let rollers = match given {
+            0 | 1 => format!("rollers: Some(({front}{rear})), "),
+            2 => format!("{height}rollers: Some(({front})), "),
+            3 => format!("{height}rollers: Some(({rear})), "),
+            _ => height,
         };
+        let ground = ground.map_or_else(String::new, |(top, face)| {
+            format!("top_ground: Some(\"{top} mm\"), face_ground: Some(\"{face} mm\")")
+        });
+        let (sink, rear_sink) = sink;
+        let rear_sink = rear_sink
+            .map_or_else(String::new, |mm: f64| format!("rear_sink: \"{mm} mm\", "));
         let range = range.map_or_else(String::new, |(low, wide)| {
             format!("attitude_range: Some((low: \"{low} deg\", high: \"{} deg\")), ", low + wide)
         });
@@ -214,9 +228,9 @@ prop_compose! {
             .map_or_else(String::new, |mm| format!("behind_centre: Some(\"{mm} mm\")"));
         let (front, rear, ends) = wear;
         format!(
-            "setting: ({rollers}),
+            "setting: ({rollers}{ground}),
              mowing: Some((ground_speed: \"{ground_speed} km/h\", reel_speed: \"{reel_speed} rpm\")),
-             ground: (roller_sink: \"{sink} mm\", shape: {shape}),
+             ground: (roller_sink: \"{sink} mm\", {rear_sink}shape: {shape}),
              wear: (front_runout: \"{front} mm\", rear_runout: \"{rear} mm\", end_difference: \"{ends} mm\"),
              limits: Some(({range}{behind})),"
         )
@@ -236,7 +250,11 @@ prop_compose! {
         hardware in proptest::option::of((5.0..60.0, 3.0..14.0)),
         closing in closing(),
         around in around(),
-        (gap, relief) in (prop_oneof![2 => Just(0.0), 1 => 0.0..0.2], proptest::option::of(-2.0..9.0)),
+        (gap, relief, leaning) in (
+            prop_oneof![2 => Just(0.0), 1 => 0.0..0.2],
+            proptest::option::of(-2.0..9.0),
+            proptest::option::of(-3.0..15.0),
+        ),
         is_inch in any::<bool>(),
     ) -> String {
         let hardware = hardware.map_or_else(String::new, |(behind, below)| {
@@ -244,6 +262,8 @@ prop_compose! {
         });
         let relief = relief
             .map_or_else(String::new, |deg: f64| format!(", top_angle: \"{deg} deg\""));
+        let leaning = leaning
+            .map_or_else(String::new, |deg: f64| format!(", front_angle: \"{deg} deg\""));
         let height = if is_inch {
             format!("{} in", height / 25.4)
         } else {
@@ -258,7 +278,7 @@ prop_compose! {
                 rear_roller: (diameter: \"{rear} mm\", behind: \"{back} mm\")),
               closing: {closing},
               knife: (name: \"plain\", reach: \"{reach} mm\", width: \"{width} mm\", lip_thickness: \"{lip} mm\",
-                lip_length: \"{lip_length} mm\", body_thickness: \"{body} mm\"{relief}),
+                lip_length: \"{lip_length} mm\", body_thickness: \"{body} mm\"{relief}{leaning}),
               hardware: [{hardware}], options: [], {around})",
             0.9 * reel,
             worn * reel,

@@ -71,10 +71,10 @@ impl Limit {
         match self {
             Self::Sweep => "sweep too deep",
             Self::Reel => "reel in the ground",
-            Self::LowEnd => "reel in the ground at the low side",
+            Self::LowEnd => "reel digs in at low side",
             Self::Cut => "edge in the ground",
             Self::Underside => "underside too low",
-            Self::LowEndUnderside => "underside in the ground at the low side",
+            Self::LowEndUnderside => "underside drags at low side",
             Self::Lip => "lip too thick or ground away",
             Self::Ahead => "edge ahead of centre",
             Self::TopFace => "top face too near the reel",
@@ -193,6 +193,9 @@ mod tests {
             .collect();
         limits.sort_unstable();
         assert_eq!(limits, ending.map(Some).collect::<Vec<_>>());
+        // A roller in the knife is looked at in verdicts: no one number decides it.
+        let mut excluding = FindingId::ALL.into_iter().filter(|id| id.excludes_knife());
+        assert!(excluding.all(|id| id.number().is_none() || id.ends_window_past().is_some()));
         let mut of_margins = OF_MARGINS;
         of_margins.sort_unstable();
         assert_eq!(of_margins, Limit::WITH_MARGIN);

@@ -47,7 +47,7 @@ const SIZE: Size = Size::new(1280.0, 800.0);
 const FOOT: f64 = 58.0;
 const ASIDE: f64 = 14.0;
 /// Paper for a map's key.
-const KEY: f64 = 210.0;
+const KEY: f64 = 232.0;
 
 impl PictureView {
     /// Every one of them.
@@ -314,4 +314,22 @@ fn caption(
         );
     }
     words.done()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::knives::Limit;
+    use crate::drawing::paper::Theme;
+
+    #[test]
+    fn the_maps_key_has_room_for_the_name_of_every_limit() {
+        let pencil = Pencil::new(Theme::Light, Rect::from_origin_size(Point::ZERO, SIZE));
+        // Beside a sample with space on both sides of it.
+        let room = KEY - (12.0 + 30.0 + 8.0 + 6.0);
+        for limit in Limit::WITH_MARGIN {
+            let wide = pencil.width_of(Role::Note, limit.name(), 13.0);
+            assert!(wide <= room, "{}: {wide}", limit.name());
+        }
+    }
 }
