@@ -120,7 +120,7 @@ impl NumberId {
     ];
 
     /// Those that stand under a drawing, in their order.
-    pub const KEY: [Self; 13] = [
+    pub const KEY: [Self; 15] = [
         Self::BehindCentre,
         Self::SweepBelowCut,
         Self::SweepShare,
@@ -128,9 +128,11 @@ impl NumberId {
         Self::ClipAngle,
         Self::Attitude,
         Self::HeightOfCut,
+        Self::CutOnGround,
         Self::ReelOverPlate,
         Self::ReelOnGround,
         Self::UndersideOverPlate,
+        Self::UndersideOnGround,
         Self::FrontRollerMove,
         Self::RearRollerMove,
         Self::ClipLength,

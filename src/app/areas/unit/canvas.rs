@@ -363,7 +363,8 @@ fn in_short_ui(ui: &mut Ui, solution: &Solution, system: System) {
     label.on_hover_text(text);
 }
 
-/// A solution in one line: sweep, share, where the edge stands, and the height of cut.
+/// A solution in one line: sweep, share, where the edge stands, and the height of cut, on the plate and,
+/// where it is another, on the ground.
 fn in_short(solution: &Solution, system: System) -> String {
     let below = solution.sweep.below_cut;
     let sweep = if below.mm() < 0.0 {
@@ -381,7 +382,13 @@ fn in_short(solution: &Solution, system: System) -> String {
         format!("edge {} behind centre", system.length(behind))
     };
     let height = system.length(solution.pose.height_of_cut);
-    format!("{sweep}; {edge}; cut at {height}")
+    let effective = system.length(solution.on_ground.cut);
+    let effective = if effective == height {
+        String::new()
+    } else {
+        format!(", effective {effective}")
+    };
+    format!("{sweep}; {edge}; cut at {height}{effective}")
 }
 
 fn is_wheel(event: &egui::Event) -> bool {
