@@ -167,7 +167,6 @@ pub fn table(solved: &Solved) -> String {
         |(name, text): (&'static str, &Option<String>)| Some((name, in_line(text.as_ref()?)));
     rows.splice(1..1, of_unit.into_iter().filter_map(written));
     let more = [
-        NumberId::CutOnGround,
         NumberId::SweepOnGround,
         NumberId::AttitudeOnGround,
         NumberId::TopAngleNeeded,

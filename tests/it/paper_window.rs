@@ -148,9 +148,12 @@ fn without_a_dialog_a_sheet_is_saved_to_a_path() {
     assert!(sheet.starts_with(b"%PDF"));
 }
 
+/// A file that was asked to be opened, and what is told how that went.
+type Asked = (PathBuf, Sender<()>);
+
 /// Opens what it is given once it is told to, or tells that nobody can.
 #[derive(Clone, Default)]
-struct Watched(Rc<RefCell<Vec<(PathBuf, Sender<()>)>>>);
+struct Watched(Rc<RefCell<Vec<Asked>>>);
 
 impl Opener for Watched {
     fn open(&self, file: &Path) -> Opening {

@@ -181,9 +181,11 @@ fn the_sheets_and_the_picture_of_the_worked_example_are_written() {
             continue;
         }
         run(&step.command, folder.path());
-        let out = words
-            .iter()
-            .find(|word| word.ends_with(".pdf") || word.ends_with(".png"));
+        let out = words.iter().find(|word| {
+            Path::new(word)
+                .extension()
+                .is_some_and(|end| end == "pdf" || end == "png")
+        });
         let bytes = fs::read(folder.path().join(out.expect("it names a file"))).expect("written");
         if is_sheet {
             sheets.push_str(&Pdf::read(&bytes).text(1));

@@ -5,6 +5,7 @@ use super::lip::LipLeft;
 use super::price::{price_in, total_of};
 use super::set_once::{SetOnce, set_once};
 use super::verdict::{Judgement, OnTrial};
+use super::window::Window;
 use super::window::windows;
 use crate::analysis::advice::AimedAttitude;
 use crate::analysis::{Case, FindingId, Findings, Level, Solution, Solved};
@@ -97,7 +98,7 @@ pub struct KnifeRow {
     pub levels: Option<RowLevels>,
     /// Its windows with the reel new, as it is, and at scrap size.
     pub life: [ReelWindows; 3],
-    /// What it is set to; none where no attitude holds every limit with the reel as it is.
+    /// What it is set to; none where its working range with the reel as it is leaves no room for that.
     pub aim: Option<KnifeAim>,
     /// The lip that is left of it.
     pub lip: LipLeft,
@@ -133,13 +134,15 @@ impl KnifeRow {
         let judgement = on_trial.judge();
         let solution = Solution::of(unit, &now);
         let aim = solution.as_ref().ok().and_then(|solution| {
-            life[1].widest()?;
+            let windows = &life[1].windows;
             let case = Case {
                 unit,
                 setting: &now,
                 solution,
             };
-            KnifeAim::of(&case, &trial, system)
+            let aim = KnifeAim::of(&case, &trial, system)?;
+            let holds = |window: &Window| (window.low..=window.high).contains(&aim.attitude);
+            windows.iter().any(holds).then_some(aim)
         });
         Self {
             knife: place,
