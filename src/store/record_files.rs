@@ -10,10 +10,19 @@ use super::unit_file::FileProblem;
 use super::whole::WriteProblem;
 use crate::plate::{Entry, RECORD_FILE, Record, entry_line, heading_line, read_record};
 
-/// The record of a unit, beside its file: `NAME.record.ron` for `NAME.ron`.
+/// The record of a unit, beside its file: `NAME.record.ron` for `NAME.ron`. A name without that ending
+/// stays whole, so that "green 3.5" and "green 3.6" keep records of their own.
 #[must_use]
 pub fn record_beside(unit_file: &Path) -> PathBuf {
-    unit_file.with_extension("record.ron")
+    let has_ending = unit_file.extension().is_some_and(|own| own == "ron");
+    let name = if has_ending {
+        unit_file.file_stem()
+    } else {
+        unit_file.file_name()
+    };
+    let mut name = name.unwrap_or_default().to_owned();
+    name.push(".record.ron");
+    unit_file.with_file_name(name)
 }
 
 /// Reads a record; one that is not there yet has no entries.

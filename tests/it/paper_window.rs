@@ -8,7 +8,7 @@ use std::sync::mpsc::{Sender, channel};
 
 use egui::{Key, Modifiers};
 use sweepgauge::analysis::Solved;
-use sweepgauge::app::{Opener, Opening};
+use sweepgauge::app::{Ask, Choosing, Dialogs, Opener, Opening};
 use sweepgauge::drawing::PictureView;
 use sweepgauge::printing::table_to_paste;
 use sweepgauge::store::open_with_digest;
@@ -112,6 +112,7 @@ fn no_sheet_or_picture_is_written_over_a_unit_or_under_the_ending_of_another_kin
     save_sheet("greens 7.5", "a file with this name is there already");
     let sheet = std::fs::read(folder.path().join("greens 7.5.pdf")).unwrap();
     assert!(sheet.starts_with(b"%PDF"));
+    window.press(Key::Escape);
     window.click("File");
     window.click("Save picture…");
     answers.save(&unit);
@@ -119,6 +120,66 @@ fn no_sheet_or_picture_is_written_over_a_unit_or_under_the_ending_of_another_kin
     window.assert_says("Write a name that ends in .png, .svg or .pdf.");
     assert_eq!(std::fs::read(&unit).unwrap(), before);
     assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 2);
+}
+
+/// A dialog of the desktop that is still open: what it is answered with, when it is.
+#[derive(Clone, Default)]
+struct Open(Rc<RefCell<Option<Sender<Option<PathBuf>>>>>);
+
+impl Dialogs for Open {
+    fn ask(&self, _: &Ask) -> Choosing {
+        let (sender, choosing) = channel();
+        *self.0.borrow_mut() = Some(sender);
+        choosing
+    }
+}
+
+impl Open {
+    fn answer(&self, window: &mut Window, file: Option<PathBuf>) {
+        let sender = self.0.borrow_mut().take().expect("asked");
+        sender.send(file).expect("waits for it");
+        // The dialog wakes the window.
+        window.step();
+        window.settle();
+    }
+}
+
+#[test]
+fn a_choice_that_is_refused_or_given_up_leaves_its_card_open_as_it_was() {
+    let folder = TempDir::new().unwrap();
+    let dialog = Open::default();
+    let mut start = Start::on_file(&DemoUnit::TeesCrowned.file());
+    start.dialogs = Box::new(dialog.clone());
+    let mut window = start.window();
+    let why = "this name ends in .png. Write a name that ends in .pdf.";
+    window.press_with(Modifiers::COMMAND, Key::P);
+    window.click("Why it marks the turf");
+    window.settle();
+    // By the card and by the notice under it; given up, there is none to tell.
+    for (file, times) in [(Some("sheet.png"), 2), (None, 2)] {
+        window.click("Save PDF…");
+        window.assert_says("Choose a file in the dialog of the desktop.");
+        dialog.answer(&mut window, file.map(|name| folder.path().join(name)));
+        window.assert_says("Why it marks the turf, as it will be on paper");
+        let texts = window.texts();
+        let said = texts.iter().filter(|text| text.contains(why)).count();
+        assert!(said >= times, "{said}: {texts:#?}");
+    }
+    window.click("Save PDF…");
+    dialog.answer(&mut window, Some(folder.path().join("sheet.pdf")));
+    window.assert_says("Saved the sheet");
+    window.assert_silent("as it will be on paper");
+    window.click("File");
+    window.click("Save picture…");
+    window.click("Clear ground");
+    window.click("Save picture…");
+    dialog.answer(&mut window, Some(folder.path().join("picture.gif")));
+    window.assert_says("Write a name that ends in .png, .svg or .pdf.");
+    window.assert_says("Clear ground");
+    window.click("Save picture…");
+    dialog.answer(&mut window, Some(folder.path().join("picture.svg")));
+    window.assert_says("Saved the picture");
+    window.assert_silent("Clear ground");
 }
 
 #[test]

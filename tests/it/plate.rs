@@ -680,6 +680,18 @@ fn a_record_torn_anywhere_gives_every_whole_entry_and_takes_another() {
 }
 
 #[test]
+fn units_whose_names_are_alike_up_to_a_point_keep_records_of_their_own() {
+    let beside = |name: &str| {
+        let record = record_beside(Path::new("shop").join(name).as_path());
+        record.to_str().expect("plain letters").to_owned()
+    };
+    assert_eq!(beside("green 3.5.ron"), "shop/green 3.5.record.ron");
+    assert_eq!(beside("green 3.5"), "shop/green 3.5.record.ron");
+    assert_eq!(beside("green 3.6"), "shop/green 3.6.record.ron");
+    assert_eq!(beside("greens.ron"), "shop/greens.record.ron");
+}
+
+#[test]
 fn an_entry_goes_into_no_file_that_is_no_record_and_wrong_ones_go_nowhere() {
     let folder = TempDir::new().unwrap();
     let unit = folder.path().join("greens.ron");

@@ -5,7 +5,7 @@ use std::sync::mpsc::TryRecvError;
 
 use egui::Ui;
 
-use crate::app::desk::{Ask, Card, Choosing, Desk, Next};
+use crate::app::desk::{Ask, Card, Choosing, Desk, Next, OpenCard};
 
 /// What is done with the file that was chosen, none when nobody wanted one; whether it was done.
 type Then = Box<dyn FnOnce(&mut Desk, Option<PathBuf>) -> bool>;
@@ -29,6 +29,7 @@ pub fn ask(
                 ask: ask.clone(),
                 choosing,
                 then: Some(Box::new(then)),
+                beneath: None,
             });
             true
         }
@@ -40,6 +41,18 @@ struct Waiting {
     ask: Ask,
     choosing: Choosing,
     then: Option<Then>,
+    /// The card that asked, if it stays until this is done.
+    beneath: Option<OpenCard>,
+}
+
+impl Waiting {
+    /// Closes, and what asked comes back.
+    fn give_back(&mut self, desk: &mut Desk) -> Next {
+        if let Some(card) = self.beneath.take() {
+            desk.put_card_back(card);
+        }
+        Next::Close
+    }
 }
 
 impl Card for Waiting {
@@ -56,7 +69,7 @@ impl Card for Waiting {
         ui.label("Where no dialog appears: File, Open a path or Save to a path.");
         ui.add_space(8.0);
         if ui.button("Cancel").clicked() {
-            return Next::Close;
+            return self.give_back(desk);
         }
         let file = match self.choosing.try_recv() {
             Ok(file) => file,
@@ -66,10 +79,19 @@ impl Card for Waiting {
             }
             Err(TryRecvError::Empty) => return Next::Stay,
         };
-        if let Some(then) = self.then.take() {
-            then(desk, file);
+        let is_done = self.then.take().is_some_and(|then| then(desk, file));
+        if is_done {
+            return Next::Close;
         }
-        Next::Close
+        self.give_back(desk)
+    }
+
+    fn put_away(&mut self, desk: &mut Desk) -> Next {
+        self.give_back(desk)
+    }
+
+    fn lay_over(&mut self, card: OpenCard) {
+        self.beneath.get_or_insert(card);
     }
 
     fn is_question(&self) -> bool {

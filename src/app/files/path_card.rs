@@ -4,6 +4,7 @@ use egui::Ui;
 
 use super::opening::{Asking, ask_first};
 use super::outside::holds_save_back;
+use super::refusal::Refusal;
 use super::saving::{file_name_for, is_open_file, save_to_chosen, warn_of_another, with_ending};
 use super::typed_path::{Typed, TypedPath};
 use crate::app::desk::{Ask, Card, Desk, Next};
@@ -14,8 +15,7 @@ use crate::store::whole_path;
 pub struct PathCard {
     path: TypedPath,
     is_saving: bool,
-    /// How many notices there were when it was last shown.
-    told: Option<u64>,
+    refusal: Refusal,
 }
 
 impl PathCard {
@@ -39,18 +39,17 @@ impl PathCard {
         Self {
             path: TypedPath::beginning_with(text),
             is_saving,
-            told: None,
+            refusal: Refusal::default(),
         }
     }
 
     /// Takes over what was told of a path that was refused: the notice stands under the card.
     fn hear(&mut self, desk: &Desk) {
-        let told = desk.notices().told();
-        let is_new = self.told.is_some_and(|heard| heard != told);
-        if is_new && let Some(notice) = desk.notices().kept().next().filter(|n| n.is_problem) {
-            self.path.tell(&notice.text);
+        if self.refusal.hear(desk)
+            && let Some(why) = self.refusal.why()
+        {
+            self.path.tell(why);
         }
-        self.told = Some(told);
     }
 
     /// Takes the path; whether the card stays open.

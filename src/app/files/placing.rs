@@ -1,13 +1,15 @@
 //! A place for what is written beside the unit: a sheet, a picture, rows of knives.
 
+use std::cell::Cell;
 use std::path::{Path, PathBuf};
+use std::rc::Rc;
 
 use egui::Ui;
 
 use super::asking::ask;
 use super::saving::{is_open_file, with_ending};
 use super::typed_path::{Typed, TypedPath};
-use crate::app::desk::{Ask, Card, Desk, Next};
+use crate::app::desk::{Ask, Card, Desk, Next, OpenCard};
 use crate::store::whole_path;
 
 /// Endings that say what a file is. A name with another one, like "greens 7.5", has none yet.
@@ -38,19 +40,20 @@ impl Writing {
 }
 
 /// Asks where to write something that may have one of `endings`; a name without an ending gets the
-/// first. A person names the place by its path where the desktop shows no dialog.
+/// first. A person names the place by its path where the desktop shows no dialog. What becomes of a
+/// card that asked: it closes once it is written, and comes back where it was not.
 pub fn ask_place(
     desk: &mut Desk,
     what: &Ask,
     endings: &'static [&'static str],
     write: impl FnMut(&Path) -> Result<String, String> + 'static,
-) {
+) -> Next {
     let writing = Writing {
         endings,
         write: Box::new(write),
         is_opened: false,
     };
-    ask_for(desk, what, writing);
+    ask_for(desk, what, writing)
 }
 
 /// Asks as [`ask_place`] does, and opens what was written with the system's own program for it.
@@ -59,16 +62,18 @@ pub fn ask_place_and_open(
     what: &Ask,
     endings: &'static [&'static str],
     write: impl FnMut(&Path) -> Result<String, String> + 'static,
-) {
+) -> Next {
     let writing = Writing {
         endings,
         write: Box::new(write),
         is_opened: true,
     };
-    ask_for(desk, what, writing);
+    ask_for(desk, what, writing)
 }
 
-fn ask_for(desk: &mut Desk, what: &Ask, mut writing: Writing) {
+fn ask_for(desk: &mut Desk, what: &Ask, mut writing: Writing) -> Next {
+    let is_written = Rc::new(Cell::new(false));
+    let written = Rc::clone(&is_written);
     ask(desk, what, move |desk, file| {
         let Some(file) = file else {
             if let Some(missed) = desk.missed_dialog() {
@@ -84,8 +89,14 @@ fn ask_for(desk: &mut Desk, what: &Ask, mut writing: Writing) {
             Ok(told) => desk.tell(told),
             Err(why) => desk.warn(why),
         }
+        written.set(is_done);
         is_done
     });
+    if is_written.get() {
+        Next::Close
+    } else {
+        Next::Stay
+    }
 }
 
 /// The file that a person's choice means: a name without an ending gets the first of `endings`, unless
@@ -142,6 +153,8 @@ struct PlaceCard {
     title: &'static str,
     writing: Writing,
     path: TypedPath,
+    /// The card that asked, if it stays until this is done.
+    beneath: Option<OpenCard>,
 }
 
 impl PlaceCard {
@@ -162,6 +175,7 @@ impl PlaceCard {
             title,
             writing,
             path: TypedPath::beginning_with(text),
+            beneath: None,
         }
     }
 
@@ -202,8 +216,19 @@ impl Card for PlaceCard {
                     Next::Stay
                 }
             },
-            Typed::PutAway => Next::Close,
+            Typed::PutAway => self.put_away(desk),
             Typed::Going => Next::Stay,
         }
+    }
+
+    fn put_away(&mut self, desk: &mut Desk) -> Next {
+        if let Some(card) = self.beneath.take() {
+            desk.put_card_back(card);
+        }
+        Next::Close
+    }
+
+    fn lay_over(&mut self, card: OpenCard) {
+        self.beneath.get_or_insert(card);
     }
 }

@@ -1,11 +1,9 @@
 //! A path being typed on a card, where the desktop has no file dialog.
 
-use egui::{Align, Key, Label, Layout, Sense, TextEdit, Ui, Vec2};
+use egui::{Align, Key, Layout, TextEdit, Ui, Vec2};
 
-use crate::analysis::Level;
+use super::refusal::refused_ui;
 use crate::app::widgets::lettering::Lettering;
-use crate::app::widgets::look::theme;
-use crate::app::widgets::symbol::symbol;
 use crate::app::widgets::typing::take_all;
 
 /// A path, and why it was refused.
@@ -92,9 +90,7 @@ impl TypedPath {
         ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Min), |ui| {
             ui.set_min_size(size);
             if !self.problem.is_empty() {
-                let (place, _) = ui.allocate_exact_size(Vec2::splat(16.0), Sense::hover());
-                symbol(ui, place, Level::Over, theme(ui.ctx()));
-                ui.add(Label::new(&self.problem).wrap());
+                refused_ui(ui, &self.problem);
             }
         });
     }

@@ -5,7 +5,7 @@ use egui::{Context, Ui, Vec2};
 use super::preview::{Preview, image_of};
 use crate::analysis::SolvedId;
 use crate::app::desk::{Ask, Card, Desk, Next};
-use crate::app::files::{ask_place, file_stem_for};
+use crate::app::files::{Refusal, ask_place, file_stem_for};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
 use crate::drawing::{NoPicture, Page, PictureView, Sheet, Standing, Theme, to_pixels};
@@ -93,6 +93,7 @@ pub struct PictureCard {
     sheet: Kept<Key, Result<Sheet, String>>,
     preview: Preview,
     shown: Option<Key>,
+    refusal: Refusal,
 }
 
 impl PictureCard {
@@ -105,6 +106,7 @@ impl PictureCard {
             sheet: Kept::default(),
             preview: Preview::default(),
             shown: None,
+            refusal: Refusal::default(),
         }
     }
 }
@@ -120,6 +122,7 @@ impl Card for PictureCard {
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
         ui.label(Lettering::CardTitle.of("Save a picture"));
+        self.refusal.hear(desk);
         let mut next = Next::Stay;
         ui.horizontal_top(|ui| {
             ui.vertical(|ui| {
@@ -143,6 +146,9 @@ impl Card for PictureCard {
             };
             if self.shown != Some(key) {
                 self.preview.forget();
+                if self.shown.is_some() {
+                    self.refusal.forget();
+                }
                 self.shown = Some(key);
             }
             ui.vertical(|ui| {
@@ -156,8 +162,7 @@ impl Card for PictureCard {
                 ui.label("The name's ending chooses: .png, .svg or .pdf.");
                 ui.horizontal(|ui| {
                     if ui.button("Save picture…").clicked() {
-                        save(desk, &asked);
-                        next = Next::Close;
+                        next = save(desk, &asked);
                     }
                     if ui.button("Copy").clicked() {
                         copy(ui.ctx(), desk, &asked);
@@ -166,6 +171,7 @@ impl Card for PictureCard {
                         next = Next::Close;
                     }
                 });
+                self.refusal.show(ui);
             });
         });
         next
@@ -176,12 +182,12 @@ impl Card for PictureCard {
     }
 }
 
-fn save(desk: &mut Desk, asked: &PictureAsked) {
+fn save(desk: &mut Desk, asked: &PictureAsked) -> Next {
     let sheet = match drawn(desk, asked) {
         Ok(sheet) => sheet,
         Err(why) => {
             desk.warn(format!("Not saved. {why}"));
-            return;
+            return Next::Stay;
         }
     };
     let view = asked.view.map_or("unit", PictureView::id);
@@ -200,5 +206,5 @@ fn save(desk: &mut Desk, asked: &PictureAsked) {
             Ok(()) => Ok(format!("Saved the picture: {shown}")),
             Err(error) => Err(format!("Not saved: {error}. File: {shown}")),
         }
-    });
+    })
 }

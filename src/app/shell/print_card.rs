@@ -8,7 +8,7 @@ use super::preview::Preview;
 use crate::analysis::SolvedId;
 use crate::analysis::why::Complaint;
 use crate::app::desk::{Ask, Card, Desk, Next};
-use crate::app::files::{ask_place, ask_place_and_open, file_stem_for};
+use crate::app::files::{Refusal, ask_place, ask_place_and_open, file_stem_for};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::list::list_ui;
@@ -33,6 +33,7 @@ pub struct PrintCard {
     page: usize,
     sheets: Kept<Key, Vec<Sheet>>,
     preview: Preview,
+    refusal: Refusal,
 }
 
 /// How large a page is shown at the most.
@@ -91,6 +92,7 @@ impl Card for PrintCard {
             ui.label(format!("Not current. {why}"));
             return close_ui(ui);
         }
+        self.refusal.hear(desk);
         let before = self.asked;
         let mut next = Next::Stay;
         ui.horizontal_top(|ui| {
@@ -100,6 +102,7 @@ impl Card for PrintCard {
                 if self.asked != before {
                     self.page = 0;
                     self.preview.forget();
+                    self.refusal.forget();
                 }
                 let session = desk.session();
                 let (file, digest) = (session.file(), session.digest());
@@ -139,15 +142,14 @@ impl Card for PrintCard {
                     )
                     .clicked();
                 let is_closing = ui.button("Close").clicked();
-                let is_saving = is_saving || is_opening;
-                if is_saving {
-                    let (kind, sheets) = (self.asked.kind, std::mem::take(sheets));
-                    self.sheets = Kept::default();
-                    save(desk, kind, &good.document.name, &sheets, is_opening);
+                if is_saving || is_opening {
+                    let kind = self.asked.kind;
+                    next = save(desk, kind, &good.document.name, sheets, is_opening);
                 }
-                if is_saving || is_closing {
+                if is_closing {
                     next = Next::Close;
                 }
+                self.refusal.show(ui);
             });
             let sheets = self.sheets.last();
             if let Some(sheet) = sheets.and_then(|sheets| sheets.get(self.page)) {
@@ -170,12 +172,12 @@ fn close_ui(ui: &mut Ui) -> Next {
     }
 }
 
-fn save(desk: &mut Desk, kind: SheetKind, name: &str, sheets: &[Sheet], is_opened: bool) {
+fn save(desk: &mut Desk, kind: SheetKind, name: &str, sheets: &[Sheet], is_opened: bool) -> Next {
     let bytes = match bound(name, sheets) {
         Ok(bytes) => bytes,
         Err(why) => {
             desk.warn(format!("Not saved. {why}"));
-            return;
+            return Next::Stay;
         }
     };
     let name = format!("{}-{}.pdf", file_stem_for(name), kind.id());
@@ -188,8 +190,8 @@ fn save(desk: &mut Desk, kind: SheetKind, name: &str, sheets: &[Sheet], is_opene
     };
     let place = Ask::PlaceForSheet(name);
     if is_opened {
-        ask_place_and_open(desk, &place, &["pdf"], write);
+        ask_place_and_open(desk, &place, &["pdf"], write)
     } else {
-        ask_place(desk, &place, &["pdf"], write);
+        ask_place(desk, &place, &["pdf"], write)
     }
 }
