@@ -35,6 +35,8 @@ pub struct Keeper {
     flusher: Flusher,
     news: Receiver<News>,
     thread: Option<JoinHandle<()>>,
+    /// Held here too: a window whose keeper failed lives on, and no other start is offered its work.
+    _mark: Arc<WindowMark>,
 }
 
 /// Has the work of a window written before the program ends.
@@ -65,7 +67,8 @@ impl Keeper {
     /// # Errors
     /// When the folder cannot be made or written.
     pub fn new(folder: &Path, wake: impl Fn() + Send + Sync + 'static) -> io::Result<Self> {
-        let mark = WindowMark::new(folder)?;
+        let mark = Arc::new(WindowMark::new(folder)?);
+        let held = Arc::clone(&mark);
         let (orders, receiver) = channel();
         let ended = Arc::new(OnceLock::new());
         let at_end = Arc::clone(&ended);
@@ -97,6 +100,7 @@ impl Keeper {
             flusher: Flusher { orders, ended },
             news,
             thread: Some(thread),
+            _mark: held,
         })
     }
 
@@ -167,7 +171,7 @@ impl Drop for Keeper {
 
 /// What the keeper's thread works on.
 struct Post<'a> {
-    mark: WindowMark,
+    mark: Arc<WindowMark>,
     pending: Pending,
     lookout: Lookout,
     tell: &'a dyn Fn(News),
@@ -412,7 +416,15 @@ mod tests {
         });
         let keeper = keeper.expect("a keeper");
         let flusher = keeper.flusher();
-        fs::remove_dir_all(&within).expect("it goes");
+        keeper.keep(2, document("kept before"), Vec::new(), None, None);
+        assert_eq!(flusher.flush(), Flushed::Kept);
+        let [kept] = &files_with_ending(&within, WORK)[..] else {
+            panic!("one file of work");
+        };
+        // A folder in its place is removed as a file by nobody, which is told and fails.
+        fs::rename(kept, within.join("aside")).expect("it goes");
+        fs::create_dir(kept).expect("a folder");
+        keeper.let_go(2);
         keeper.keep(1, document("one"), Vec::new(), None, None);
         assert_eq!(flusher.flush(), Flushed::Unkept);
         let told = (0..1000).any(|_| {
@@ -422,6 +434,16 @@ mod tests {
         assert!(told, "it failed without a word");
         keeper.keep(1, document("two"), Vec::new(), None, None);
         assert_eq!(flusher.flush(), Flushed::Unkept);
+        fs::remove_dir(kept).expect("it goes");
+        fs::rename(within.join("aside"), kept).expect("it is back");
+        let is_offered = || {
+            let works = left_behind(&within).works;
+            let mut texts = works.iter().map(|left| &left.work.document);
+            texts.any(|text| text.contains("kept before"))
+        };
+        assert!(!is_offered(), "the window lives");
+        drop(keeper);
+        assert!(is_offered());
     }
 
     #[test]
