@@ -13,6 +13,7 @@ use crate::analysis::{
     Case, Finding, FindingId, Findings, Level, NumberId, Solved, Standing, moves_told,
 };
 use crate::command::{Problem, caution};
+use crate::unit::Field;
 use crate::units::{Length, Measure as _, Quoted, Share};
 
 /// What is asked.
@@ -171,7 +172,7 @@ fn uncertainty_text(text: &mut String, solved: &Solved, finding: FindingId) {
         .map(|c| {
             format!(
                 "{} ({})",
-                c.reading,
+                Field::from(c.reading).name_in(&solved.document),
                 system.share(Share::from_base(c.share))
             )
         })

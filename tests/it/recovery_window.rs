@@ -79,7 +79,8 @@ fn what_was_not_saved_is_offered_beside_its_file_and_recovered_with_its_wrong_te
     let mut window = bench.next_start();
     window.assert_says(OFFERED);
     window.assert_says("gang.ron");
-    window.assert_says("Attitude (setting.attitude)");
+    window.assert_says("Attitude, as wanted");
+    window.assert_silent("setting.");
     for text in ["left out", "5 deg", "\"half\", not taken"] {
         window.assert_says(text);
     }

@@ -79,7 +79,7 @@ impl Change {
         let [Part::Field(field)] = self.parts[..] else {
             return name;
         };
-        match field.text(document) {
+        match field.told_in(document) {
             Some(text) if field.kind() == Kind::Text => {
                 format!("{name} \"{}\"", shortened(&text))
             }

@@ -283,7 +283,7 @@ impl Desk {
         let trouble = self.session().trouble()?;
         let why = trouble.shown_in(self.system());
         Some(match trouble {
-            Unsolved::Flaw(flaw) => format!("{}: {why}", flaw.field.name()),
+            Unsolved::Flaw(flaw) => format!("{}: {why}", flaw.field.name_in(self.document())),
             Unsolved::Impossible { .. } => why,
         })
     }

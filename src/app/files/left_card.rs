@@ -100,7 +100,7 @@ impl Beside {
     fn rows_ui(&self, ui: &mut Ui) {
         if let Some(problem) = &self.problem {
             ui.label(format!(
-                "The file cannot be read now, so all that was kept stands here. {problem}"
+                "The file cannot be read now, so all that was kept is listed. {problem}"
             ));
         }
         if self.rows.is_empty() {
@@ -196,6 +196,7 @@ fn rows_of(work: &Work, in_file: Option<&Document>) -> Vec<Row> {
         return Vec::new();
     };
     let text_in = |document: &Document, field: Field| field.text(document).map(Cow::into_owned);
+    let told_in = |document: &Document, field: Field| field.told_in(document).map(Cow::into_owned);
     let longer = in_file.filter(|in_file| {
         in_file.options.len() > recovered.options.len()
             || in_file.hardware.len() > recovered.hardware.len()
@@ -208,14 +209,18 @@ fn rows_of(work: &Work, in_file: Option<&Document>) -> Vec<Row> {
     let differing = fields.into_iter().filter_map(|field| {
         let before = in_file.and_then(|document| text_in(document, field));
         let after = text_in(&recovered, field);
+        let is_recovered = after.is_some() || in_file.is_none();
         (before != after).then(|| Row {
-            name: format!("{} ({field})", field.name()),
-            in_file: shown(before),
-            recovered: shown(after),
+            name: field.name_in(match in_file {
+                Some(in_file) if !is_recovered => in_file,
+                _ => &recovered,
+            }),
+            in_file: shown(in_file.and_then(|document| told_in(document, field))),
+            recovered: shown(told_in(&recovered, field)),
         })
     });
     let wrong = work.wrong.iter().map(|wrong| Row {
-        name: format!("{} ({})", wrong.name, wrong.field),
+        name: wrong.name.clone(),
         in_file: String::new(),
         recovered: format!(
             "\"{}\", not taken: {}",

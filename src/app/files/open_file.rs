@@ -28,8 +28,9 @@ pub fn open(desk: &mut Desk, file: &Path) -> bool {
 
 /// Warns of the first reading that cannot be true: the file opens all the same.
 fn warn_of_slips(desk: &mut Desk) {
-    let first = desk.document().doubts(desk.system()).next();
-    let told = first.map(|(field, why)| format!("Opened, but {}: {why}.", field.name()));
+    let document = desk.document();
+    let first = document.doubts(desk.system()).next();
+    let told = first.map(|(field, why)| format!("Opened. {}: {why}.", field.name_in(document)));
     if let Some(told) = told {
         desk.warn(told);
     }

@@ -88,8 +88,10 @@ pub fn why_not_savable(desk: &Desk) -> Option<String> {
     if let Some(draft) = desk.session().drafts().first_wrong() {
         return Some(draft.told());
     }
-    let flaw = desk.document().checked().err()?;
-    Some(format!("{}: {}", flaw.field.name(), flaw.kind))
+    let document = desk.document();
+    let flaw = document.checked().err()?;
+    let name = flaw.field.name_in(document);
+    Some(format!("{name}: {}", flaw.kind))
 }
 
 /// Why the document cannot be saved where it is kept; none while it can.

@@ -17,6 +17,7 @@ mod sense;
 mod table;
 #[cfg(test)]
 mod tests;
+mod told;
 mod words;
 
 pub use choice::{Offer, OneOf};

@@ -351,7 +351,11 @@ impl Reading {
                 "Unit standing, engine off, key out: a straightedge from the turf ahead to the turf behind the roller, and the gap down to its lowest line.",
             ),
             // It has no name but that of the shape that it belongs to.
-            Self::GroundRadius => Field::GroundShape.words(),
+            Self::GroundRadius => words(
+                "Radius of crest or hollow",
+                "Radius of the ground's rise or dip under the rollers, along the direction of travel.",
+                "A straightedge along it and the gap under its middle.",
+            ),
             Self::FrontRunout => words(
                 "Front roller runout",
                 "Full reading of a dial gauge on the front roller over one turn. Its centre runs out of true by half of it.",
