@@ -3,6 +3,7 @@
 //! What belongs here: every number that is shown, printed or reported, worked out once; and the
 //! judging of those numbers by limits. This room imports `units`, `geometry`, `unit` and `plate`.
 
+mod acceptance;
 pub mod advice;
 mod caution;
 mod dial;
@@ -27,6 +28,7 @@ pub mod uncertainty;
 mod wear_rate;
 pub mod why;
 
+pub use acceptance::Acceptance;
 pub use caution::{
     BEFORE_EVERY_STEP, CAUTION, CAUTION_IN_SHORT, FEELER, MODEL_IN_SHORT, PAPER_TEST,
 };

@@ -1,9 +1,8 @@
-//! Text that flows over pages: blocks one under the other in columns, and on to the next page where
-//! one is full.
+//! What flows over pages: headings, words, rows, tables and pictures as blocks, one under the other.
 
-use kurbo::{Line, Point, Rect, Shape as _, Vec2};
+use kurbo::{Line, Point, Rect};
 
-use crate::drawing::paper::{Anchor, Panel, Pencil, Style, letters, words};
+use crate::drawing::paper::{Anchor, Panel, Style, letters, words};
 use crate::drawing::scene::Role;
 
 /// Sizes of words at the window's scale.
@@ -13,22 +12,21 @@ const HEADING: f64 = 15.0;
 const LEADING: f64 = 1.36;
 /// Paper between columns, at the window's scale.
 const GUTTER: f64 = 22.0;
-/// Paper between one band and the next, at the window's scale.
-const BETWEEN: f64 = 8.0;
 /// Letters of a text that a sheet shows at the most.
 const LONGEST: usize = 900;
-/// The smallest part of the words' usual size that a sheet is set in to stay on one page.
-const SMALLEST: f64 = 0.62;
+/// Lines of a paragraph that are never parted; of a longer one the first two stay together, and the
+/// last two.
+const TOGETHER: usize = 8;
 
 /// Words at a place from a block's upper left corner, in paper units.
 #[derive(Clone, Debug)]
-struct Set {
-    at: Point,
-    anchor: Anchor,
-    role: Role,
+pub(super) struct Set {
+    pub(super) at: Point,
+    pub(super) anchor: Anchor,
+    pub(super) role: Role,
     /// At the window's scale.
-    size: f64,
-    text: String,
+    pub(super) size: f64,
+    pub(super) text: String,
 }
 
 /// A picture's panels in a rectangle of paper.
@@ -36,21 +34,26 @@ type Draw<'a> = Box<dyn Fn(Rect, Style) -> Vec<Panel> + 'a>;
 
 /// What stands together and is never torn apart.
 pub(super) struct Block<'a> {
-    height: f64,
+    pub(super) height: f64,
     /// It must not be the last of a column.
-    keeps_next: bool,
-    words: Vec<Set>,
-    lines: Vec<Line>,
+    pub(super) keeps_next: bool,
+    pub(super) is_heading: bool,
+    /// What it stands under: heading and heads of columns, by their places among the blocks.
+    pub(super) under: Vec<usize>,
+    pub(super) words: Vec<Set>,
+    pub(super) lines: Vec<Line>,
     /// What a picture shows, and how it is drawn.
-    picture: Option<(String, Draw<'a>)>,
+    pub(super) picture: Option<(String, Draw<'a>)>,
 }
 
 /// Blocks under each other, in so many columns side by side.
 pub(super) struct Band<'a> {
-    columns: u8,
-    blocks: Vec<Block<'a>>,
-    width: f64,
-    style: Style,
+    pub(super) columns: u8,
+    pub(super) blocks: Vec<Block<'a>>,
+    pub(super) width: f64,
+    pub(super) style: Style,
+    /// What the next block stands under.
+    under: Vec<usize>,
 }
 
 impl<'a> Band<'a> {
@@ -63,7 +66,13 @@ impl<'a> Band<'a> {
             blocks: Vec::new(),
             width: (area.width() - (count - 1.0) * gutter) / count,
             style,
+            under: Vec::new(),
         }
+    }
+
+    /// Paper between two columns.
+    pub(super) fn gutter(&self) -> f64 {
+        self.by_text(GUTTER)
     }
 
     fn by_text(&self, plain: f64) -> f64 {
@@ -80,10 +89,23 @@ impl<'a> Band<'a> {
         self.blocks.push(Block {
             height,
             keeps_next: false,
+            is_heading: false,
+            under: self.under.clone(),
             words,
             lines,
             picture: None,
         });
+    }
+
+    /// Keeps the last block and what follows it, also in the next band, in one column.
+    pub(super) fn keep_with_next(&mut self) {
+        for block in self.blocks.iter_mut().rev() {
+            block.keeps_next = true;
+            // Free paper after words goes with them.
+            if !block.is_free() {
+                break;
+            }
+        }
     }
 
     /// A heading over what follows, with a line under it.
@@ -103,9 +125,19 @@ impl<'a> Band<'a> {
             size: HEADING,
             text,
         };
+        self.under.clear();
         self.push(height, vec![set], vec![line]);
         if let Some(last) = self.blocks.last_mut() {
-            last.keeps_next = true;
+            last.is_heading = true;
+        }
+        self.keep_with_next();
+        self.stand_under_last();
+    }
+
+    /// What follows, up to the next heading, stands under the last block as well.
+    fn stand_under_last(&mut self) {
+        if let Some(last) = self.blocks.len().checked_sub(1) {
+            self.under.push(last);
         }
     }
 
@@ -119,6 +151,7 @@ impl<'a> Band<'a> {
             words::width(mark, size, true) + 0.5 * size
         };
         let lines = wrapped(text, size, is_strong, self.width - aside);
+        let last = lines.len() - 1;
         for (index, text) in lines.into_iter().enumerate() {
             let y = 0.5 * LEADING * size;
             let mut sets = vec![Set {
@@ -141,6 +174,9 @@ impl<'a> Band<'a> {
                 );
             }
             self.push(LEADING * size, sets, Vec::new());
+            if index < last && (last < TOGETHER || index == 0 || index + 1 == last) {
+                self.keep_with_next();
+            }
         }
         self.gap(2.0);
     }
@@ -181,8 +217,18 @@ impl<'a> Band<'a> {
         self.push(height, sets, Vec::new());
     }
 
-    /// A row of a table: texts in columns that each take a part of the width, the first to the left,
-    /// and a line under it.
+    /// The heads of a table's columns, with a line under them; they stand again over what goes on in
+    /// another column or on another page.
+    pub(super) fn column_heads(&mut self, cells: &[(f64, &str)]) {
+        self.cells(Role::Note, cells);
+        self.stand_under_last();
+        self.rule();
+        self.keep_with_next();
+        self.stand_under_last();
+    }
+
+    /// A row of a table: texts in columns that each take a part of the width, the first to the left. It
+    /// is not parted from what follows, which may be its line.
     pub(super) fn cells(&mut self, role: Role, cells: &[(f64, &str)]) {
         let size = self.by_text(BODY);
         let mut from = 0.0;
@@ -200,13 +246,38 @@ impl<'a> Band<'a> {
             from += part * self.width;
         }
         self.push(LEADING * size, sets, Vec::new());
-        if let Some(last) = self.blocks.last_mut() {
-            last.keeps_next = true;
-        }
+        self.keep_with_next();
     }
 
-    /// A line across.
+    /// A row of a table to be filled in by hand: an empty text is a line to write on.
+    pub(super) fn entries(&mut self, cells: &[(f64, &str)]) {
+        let size = self.by_text(BODY);
+        let height = 1.75 * LEADING * size;
+        let y = height - 0.5 * LEADING * size;
+        let foot = height - 0.35 * size;
+        let (mut sets, mut lines) = (Vec::new(), Vec::new());
+        let mut from = 0.0;
+        for (part, text) in cells {
+            let room = part * self.width - 0.6 * size;
+            if text.is_empty() {
+                lines.push(Line::new((from, foot), (from + room, foot)));
+            } else {
+                sets.push(Set {
+                    at: Point::new(from, y),
+                    anchor: Anchor::Left,
+                    role: Role::Note,
+                    size: BODY,
+                    text: words::fitted(text, size, false, room).into_owned(),
+                });
+            }
+            from += part * self.width;
+        }
+        self.push(height, sets, lines);
+    }
+
+    /// A line across, which stays with what it stands under.
     pub(super) fn rule(&mut self) {
+        self.keep_with_next();
         let y = self.by_text(1.5);
         self.push(
             self.by_text(3.0),
@@ -249,13 +320,10 @@ impl<'a> Band<'a> {
         height: f64,
         draw: impl Fn(Rect, Style) -> Vec<Panel> + 'a,
     ) {
-        self.blocks.push(Block {
-            height,
-            keeps_next: false,
-            words: Vec::new(),
-            lines: Vec::new(),
-            picture: Some((told.to_owned(), Box::new(draw))),
-        });
+        self.push(height, Vec::new(), Vec::new());
+        if let Some(last) = self.blocks.last_mut() {
+            last.picture = Some((told.to_owned(), Box::new(draw)));
+        }
     }
 
     /// How wide a column is.
@@ -299,165 +367,9 @@ pub(super) fn wrapped(text: &str, size: f64, is_strong: bool, most: f64) -> Vec<
     lines
 }
 
-/// What was laid out on one page.
-pub(super) struct Laid {
-    /// Words and lines.
-    pub(super) panel: Panel,
-    /// Pictures with what they show.
-    pub(super) pictures: Vec<(String, Vec<Panel>)>,
-}
-
-/// A block with the place of its upper left corner.
-struct Placed {
-    block: usize,
-    at: Point,
-}
-
-/// Lays bands out in an area of every page, one under the other.
-pub(super) fn lay_out(bands: &[Band], area: Rect, style: Style) -> Vec<Laid> {
-    let mut pages: Vec<Vec<(usize, Placed)>> = vec![Vec::new()];
-    let mut y = area.y0;
-    for (index, band) in bands.iter().enumerate() {
-        let mut next = 0;
-        while next < band.blocks.len() {
-            let room = area.y1 - y;
-            let (taken, used) = band.take(next, room);
-            // A page that holds nothing of it yet takes one block at the least.
-            let is_full = taken.is_empty();
-            if is_full && y > area.y0 {
-                pages.push(Vec::new());
-                y = area.y0;
-                continue;
-            }
-            let taken = if is_full {
-                vec![Placed {
-                    block: next,
-                    at: Point::ORIGIN,
-                }]
-            } else {
-                taken
-            };
-            next += taken.len();
-            if let Some(page) = pages.last_mut() {
-                page.extend(taken.into_iter().map(|placed| {
-                    let at = placed.at + Vec2::new(area.x0, y);
-                    (index, Placed { at, ..placed })
-                }));
-            }
-            if next < band.blocks.len() {
-                pages.push(Vec::new());
-                y = area.y0;
-            } else {
-                y += used + style.text * BETWEEN;
-            }
-        }
-    }
-    pages
-        .iter()
-        .map(|page| drawn(bands, page, area, style))
-        .collect()
-}
-
-impl Band<'_> {
-    /// The blocks from one on that fit into a height, in columns as even as they come, with the height
-    /// that these take.
-    fn take(&self, from: usize, room: f64) -> (Vec<Placed>, f64) {
-        let total: f64 = self.blocks[from..].iter().map(|block| block.height).sum();
-        let even = total / f64::from(self.columns);
-        let step = self.by_text(4.0).max(0.5);
-        let mut height = even.min(room);
-        loop {
-            let (placed, used) = self.filled(from, height);
-            if placed.len() == self.blocks.len() - from || height >= room {
-                return (placed, used);
-            }
-            height = (height + step).min(room);
-        }
-    }
-
-    /// Columns filled one after the other to a height.
-    fn filled(&self, from: usize, height: f64) -> (Vec<Placed>, f64) {
-        let across = self.width + self.by_text(GUTTER);
-        let (mut column, mut y, mut used) = (0_u8, 0.0_f64, 0.0_f64);
-        let mut placed: Vec<Placed> = Vec::new();
-        let mut index = from;
-        while let Some(block) = self.blocks.get(index) {
-            // With what it must not be parted from.
-            let mut needed = block.height;
-            let mut last = index;
-            while self.blocks[last].keeps_next
-                && let Some(next) = self.blocks.get(last + 1)
-            {
-                needed += next.height;
-                last += 1;
-            }
-            if y + needed > height + 1e-6 && y > 0.0 {
-                column += 1;
-                y = 0.0;
-            }
-            if column >= self.columns || needed > height + 1e-6 {
-                break;
-            }
-            // Free paper at the head of a column is of no use.
-            let is_free =
-                block.words.is_empty() && block.lines.is_empty() && block.picture.is_none();
-            let block_height = if is_free && y == 0.0 {
-                0.0
-            } else {
-                block.height
-            };
-            placed.push(Placed {
-                block: index,
-                at: Point::new(f64::from(column) * across, y),
-            });
-            y += block_height;
-            used = used.max(y);
-            index += 1;
-        }
-        (placed, used)
-    }
-}
-
-fn drawn(bands: &[Band], page: &[(usize, Placed)], area: Rect, style: Style) -> Laid {
-    let mut pencil = Pencil::new(style, area);
-    let mut pictures = Vec::new();
-    for (band, placed) in page {
-        let band = &bands[*band];
-        let block = &band.blocks[placed.block];
-        let by = placed.at.to_vec2();
-        for line in &block.lines {
-            let path = Line::new(line.p0 + by, line.p1 + by).to_path(0.1);
-            pencil.stroke(Role::Note, &path);
-        }
-        for set in &block.words {
-            pencil.sized_text(
-                set.role,
-                set.at + by,
-                set.anchor,
-                set.size,
-                set.text.clone(),
-            );
-        }
-        if let Some((told, draw)) = &block.picture {
-            let place = Rect::from_origin_size(placed.at, (band.width, block.height));
-            pictures.push((told.clone(), draw(place, style)));
-        }
-    }
-    Laid {
-        panel: pencil.done(),
-        pictures,
-    }
-}
-
-/// Parts of the usual size of words that are tried until all stands on one page.
-pub(super) fn sizes() -> impl Iterator<Item = f64> {
-    std::iter::successors(Some(1.0), |size| (*size > SMALLEST).then_some(size - 0.04))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::drawing::paper::Theme;
 
     #[test]
     fn a_text_is_wrapped_to_its_width_and_loses_no_word() {
@@ -477,21 +389,5 @@ mod tests {
                 .all(|line| words::width(line, 10.0, false) <= 100.0)
         );
         assert_eq!(long.join("").len(), 300);
-    }
-
-    #[test]
-    fn what_does_not_fit_goes_on_to_the_next_page() {
-        let style = Style::from(Theme::Light);
-        let area = Rect::new(10.0, 20.0, 410.0, 220.0);
-        for columns in [1, 2] {
-            let mut band = Band::new(columns, area, style);
-            for row in 0..60 {
-                band.row(&format!("row {row}"), "1.000 in");
-            }
-            let pages = lay_out(&[band], area, style);
-            assert!(pages.len() > 1);
-            let texts: usize = pages.iter().map(|page| page.panel.marks.len()).sum();
-            assert_eq!(texts, 120);
-        }
     }
 }

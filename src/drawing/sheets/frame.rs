@@ -3,7 +3,8 @@
 
 use kurbo::{Line, Point, Rect, Shape as _};
 
-use super::flow::{Band, Laid, lay_out, sizes, wrapped};
+use super::columns::{Laid, Layout};
+use super::flow::{Band, wrapped};
 use super::page::Page;
 use super::sheet::Sheet;
 use crate::analysis::{CAUTION, Level, MODEL_IN_SHORT, Solved};
@@ -78,6 +79,14 @@ const ABOUT: f64 = 13.0;
 const CAUTIONS: f64 = 10.0;
 /// From one line to the next, in parts of the words' size.
 const LEADING: f64 = 1.32;
+/// The smallest part of the words' usual size that a sheet is set in to stay on one page, and that one
+/// of several pages is set in to take a page less.
+const SMALLEST: f64 = 0.62;
+const SMALLEST_OF_MANY: f64 = 0.76;
+/// From one size that is tried to the next.
+const STEP: f64 = 0.04;
+/// A last page with more than so much of it free is to be saved.
+const FREE: f64 = 0.4;
 /// Lines that a unit's name takes at the most.
 const NAME_LINES: usize = 2;
 
@@ -121,20 +130,43 @@ impl Frame<'_> {
         is_one_page: bool,
         bands: impl Fn(Rect, Style) -> Vec<Band<'b>>,
     ) -> Vec<Sheet> {
+        self.filled_pages(is_one_page, |area, style, _| bands(area, style))
+    }
+
+    /// Lays bands out as [`Frame::pages`] does. They are asked for once more with the paper that is left
+    /// on the last page, for its pictures to take.
+    pub(super) fn filled_pages<'b>(
+        &self,
+        is_one_page: bool,
+        bands: impl Fn(Rect, Style, f64) -> Vec<Band<'b>>,
+    ) -> Vec<Sheet> {
         let area = self.area();
-        let laid_out = |size: f64| {
-            let style = Self::style(IN_THE_HAND * size);
-            lay_out(&bands(area, style), area, style)
+        let style = |size: f64| Self::style(IN_THE_HAND * size);
+        let made = |size: f64, left: f64| bands(area, style(size), left);
+        let pages = |size: f64| Layout::of(&made(size, 0.0), area, style(size)).pages();
+        let whole = made(1.0, 0.0);
+        let laid_out = Layout::of(&whole, area, style(1.0));
+        let (count, left) = (laid_out.pages(), laid_out.left());
+        let size = if count == 1 {
+            1.0
+        } else if is_one_page {
+            sizes(SMALLEST)
+                .find(|size| pages(*size) == 1)
+                .unwrap_or(SMALLEST)
+        } else if left > FREE * area.height() {
+            sizes(SMALLEST_OF_MANY)
+                .find(|size| pages(*size) < count)
+                .unwrap_or(1.0)
+        } else {
+            1.0
         };
-        let mut laid = laid_out(1.0);
-        if is_one_page {
-            for size in sizes().skip(1) {
-                if laid.len() == 1 {
-                    break;
-                }
-                laid = laid_out(size);
-            }
-        }
+        let style = style(size);
+        let plain = made(size, 0.0);
+        let laid_out = Layout::of(&plain, area, style);
+        let larger = made(size, laid_out.left());
+        let filled = Layout::of(&larger, area, style);
+        let is_filled = filled.pages() == laid_out.pages();
+        let laid = if is_filled { filled } else { laid_out }.drawn();
         let count = laid.len();
         laid.into_iter()
             .enumerate()
@@ -199,29 +231,8 @@ impl Frame<'_> {
         for text in name {
             line(pencil, &mut y, Role::Heading, NAME, text);
         }
-        let written = [
-            ("Serial number", document.serial.as_deref()),
-            ("set", document.set.as_deref()),
-            ("knife", Some(document.fitted_name())),
-        ];
-        let about: Vec<String> = written
-            .into_iter()
-            .filter_map(|(what, text)| Some(format!("{what} {}", letters::readable(text?))))
-            .collect();
-        let about = about.join(", ");
-        // Beside it there is room to write.
-        let room = frame.width() - by_text(330.0);
-        let about = pencil.fitted(Role::Note, &about, ABOUT, room).into_owned();
-        let foot = y + by_text(0.9 * LEADING * ABOUT);
-        for (from, what) in [(310.0, "Date"), (170.0, "By")] {
-            let x = frame.x1 - by_text(from);
-            let at = Point::new(x, y + by_text(0.5 * LEADING * ABOUT));
-            pencil.sized_text(Role::Note, at, Anchor::Left, ABOUT, what.to_owned());
-            let start = x + by_text(36.0);
-            let end = x + by_text(if from > 200.0 { 125.0 } else { 170.0 });
-            pencil.line(Role::Note, Point::new(start, foot), Point::new(end, foot));
-        }
-        line(pencil, &mut y, Role::Note, ABOUT, about);
+        self.about(pencil, y);
+        y += by_text(LEADING * ABOUT);
         if let Some(told) = document.example_count().told() {
             line(pencil, &mut y, Role::Heading, ABOUT, told);
         }
@@ -257,6 +268,48 @@ impl Frame<'_> {
         y + by_text(6.0)
     }
 
+    /// Draws which unit it is and who read it when, with a line to write on for each that is not in the
+    /// file.
+    fn about(&self, pencil: &mut Pencil, top: f64) {
+        let frame = pencil.window;
+        let by_text = |plain: f64| IN_THE_HAND * plain;
+        let middle = top + by_text(0.5 * LEADING * ABOUT);
+        let foot = top + by_text(0.9 * LEADING * ABOUT);
+        let document = &self.of.solved.document;
+        let known = [
+            ("Serial number", document.serial.as_deref(), 150.0),
+            ("Set", document.set.as_deref(), 80.0),
+            ("Knife", Some(document.fitted_name()), 150.0),
+            ("Date", None, 90.0),
+            ("By", None, 90.0),
+        ];
+        let between = by_text(14.0);
+        let named: f64 = known
+            .iter()
+            .map(|(name, ..)| pencil.width_of(Role::Note, name, ABOUT) + by_text(6.0) + between)
+            .sum();
+        let shares: f64 = known.iter().map(|(_, _, share)| share).sum();
+        let room = (frame.width() - named + between).max(0.0);
+        let mut x = frame.x0;
+        for (name, text, share) in known {
+            let at = Point::new(x, middle);
+            pencil.sized_text(Role::Note, at, Anchor::Left, ABOUT, name.to_owned());
+            x += pencil.width_of(Role::Note, name, ABOUT) + by_text(6.0);
+            let most = room * share / shares;
+            if let Some(text) = text {
+                let text = letters::readable(text);
+                let text = pencil
+                    .fitted(Role::Heading, &text, ABOUT, most)
+                    .into_owned();
+                let at = Point::new(x, middle);
+                pencil.sized_text(Role::Heading, at, Anchor::Left, ABOUT, text);
+            } else {
+                pencil.line(Role::Note, Point::new(x, foot), Point::new(x + most, foot));
+            }
+            x += most + between;
+        }
+    }
+
     /// Draws the foot; where it begins.
     fn foot(&self, pencil: &mut Pencil) -> f64 {
         let frame = pencil.window;
@@ -288,6 +341,13 @@ impl Frame<'_> {
         );
         rule - 0.6 * size
     }
+}
+
+/// Parts of the usual size of words under the whole one, down to the smallest.
+fn sizes(smallest: f64) -> impl Iterator<Item = f64> {
+    std::iter::successors(Some(1.0 - STEP), move |size| {
+        (size - STEP > smallest - 1e-9).then_some(size - STEP)
+    })
 }
 
 /// A panel with no marks, for pages that hold pictures alone.

@@ -60,7 +60,8 @@ pub(super) fn knives_sheet(of: SheetOf) -> Vec<Sheet> {
             system,
         );
         let mut bars = Band::new(1, area, style);
-        bars.heading("Attitudes: framed, what holds from a new reel to a scrap one");
+        let heading = "Attitudes: framed, what holds from a new reel to a scrap one";
+        bars.heading(&of_all(heading, best.len(), rows.len()));
         let shown = best.clone();
         let now = solved.solution.pose.attitude;
         bars.picture(
@@ -104,9 +105,12 @@ pub(super) fn knives_sheet(of: SheetOf) -> Vec<Sheet> {
             );
         }
         let mut key = Band::new(1, area, style);
+        let heading = "Clip point and numbers over the reel's life";
+        key.heading(&of_all(heading, drawn.knives.len(), rows.len()));
         let names = drawn.names();
         if !names.is_empty() {
             key.words(Role::Note, &names);
+            key.keep_with_next();
         }
         let mut basis = Band::new(2, area, style);
         basis.heading("What this rests on");
@@ -117,10 +121,35 @@ pub(super) fn knives_sheet(of: SheetOf) -> Vec<Sheet> {
         findings(&mut basis, solved, system);
         let mut last = Band::new(1, area, style);
         last.heading("Order");
-        last.blanks(&["Knife chosen", "How many"]);
-        last.blanks(&["Approved", "Checked on arrival"]);
+        if let Some(best) = best.first().filter(|_| ranks.counts.fitting > 0) {
+            last.row("First in the table", &in_order(best));
+        }
+        last.blanks(&["Knife chosen", "How many", "Price"]);
+        last.blanks(&["Approved by", "Date", "Signature"]);
+        last.blanks(&["Reach and section checked on arrival by", "Date"]);
         vec![ranked, bars, key, pictures, basis, last]
     })
+}
+
+/// A heading over what is shown of the best knives alone, where the table holds more.
+fn of_all(heading: &str, shown: usize, all: usize) -> String {
+    if shown < all {
+        format!("{heading}; the best {shown} of {all} knives")
+    } else {
+        heading.to_owned()
+    }
+}
+
+/// A knife as it stands in an order.
+fn in_order(row: &KnifeRow) -> String {
+    let name = letters::readable(&row.name);
+    let pieces = match row.quantity.0 {
+        1 => "1 piece".to_owned(),
+        pieces => format!("{pieces} pieces"),
+    };
+    let total = row.total();
+    let total = total.map_or_else(String::new, |total| format!(", {} in all", sum_text(total)));
+    format!("{name}, {pieces}{total}")
 }
 
 /// Columns of the table: heading and part of the width.
@@ -143,8 +172,7 @@ fn ranked_table(
     solved: &Solved,
     system: System,
 ) {
-    band.cells(Role::Note, &COLUMNS);
-    band.rule();
+    band.column_heads(&COLUMNS);
     for (rank, &index) in ranks.order.iter().enumerate() {
         let Some(row) = rows.get(index) else { continue };
         let verdict = row.judgement.verdict.told(solved.document.example_count());

@@ -1,6 +1,7 @@
 //! A page of plain lines: the files that gave no sheet, each with its reason.
 
-use super::flow::{Band, lay_out};
+use super::columns::lay_out;
+use super::flow::Band;
 use super::page::Page;
 use super::sheet::Sheet;
 use crate::drawing::paper::{PAPER_PER_MM, Style, Theme};

@@ -2,6 +2,7 @@
 //!
 //! Imports `scene`, `paper` and `pictures`.
 
+mod columns;
 mod flow;
 mod frame;
 mod kind;

@@ -7,18 +7,20 @@ use super::frame::{Frame, SheetOf};
 use super::plate_sheet::verdict;
 use super::setting_steps::setting_steps;
 use super::sheet::Sheet;
+use crate::analysis::knives::window_text;
 use crate::analysis::why::{Budget, BudgetOf};
-use crate::analysis::{Level, NumberId, Solved};
+use crate::analysis::{Acceptance, Level, NumberId, Solved};
 use crate::drawing::paper::{Panel, Style, View};
 use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
 use crate::drawing::scene::Role;
 use crate::unit::{Document, Field, Fitted, Looked, Reading};
-use crate::units::System;
+use crate::units::{Length, System};
 
 /// Points of the hardware that are listed one by one.
 const MOST_HARDWARE: usize = 3;
-/// Part of the page's area that drawing and lens take.
-const PICTURE: f64 = 0.27;
+/// Part of the page's area that drawing and lens take, and the most that they take of a page with room.
+const PICTURE: f64 = 0.24;
+const LARGEST_PICTURE: f64 = 0.4;
 
 /// The sheet of a solved unit.
 pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
@@ -29,11 +31,11 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
         verdict: Some(verdict(&solved.findings, solved.document.example_count())),
         is_lying: false,
     };
-    frame.pages(true, |area, style| {
+    frame.filled_pages(true, |area, style, left| {
         let mut picture = Band::new(1, area, style);
         picture.picture(
             "The unit from the side, to scale, and its clip point enlarged",
-            PICTURE * area.height(),
+            (PICTURE * area.height() + left).min(LARGEST_PICTURE * area.height()),
             move |place, style| side_and_lens(solved, of.system, place, style),
         );
         let mut band = Band::new(2, area, style);
@@ -47,18 +49,87 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
         for (number, step) in (1..).zip(setting_steps(solved, of.system)) {
             band.item(&format!("{number}."), Role::Note, &step);
         }
-        measured(&mut band, &solved.document, of.system);
         findings(&mut band, solved, of.system);
+        let mut rows = Band::new(3, area, style);
+        measured(&mut rows, &solved.document, of.system);
         for part in BudgetOf::ALL {
-            budget(&mut band, part, &part.of(&solved.case()), of.system);
+            let least = part.least(&solved.unit.limits);
+            budget(
+                &mut rows,
+                (part, least),
+                &part.of(&solved.case()),
+                of.system,
+            );
         }
         let mut last = Band::new(1, area, style);
-        last.heading("Measured after");
-        last.blanks(&["Height of cut", "Attitude", "Behind centre", "Gap"]);
+        measured_after(&mut last, solved, of.system);
         last.blanks(&["Notes"]);
-        last.blanks(&["Set by", "Signature"]);
-        vec![picture, band, last]
+        last.blanks(&["Set by", "Date", "Signature"]);
+        vec![picture, band, rows, last]
     })
+}
+
+/// What is read again once the unit is set, at both ends, beside what is accepted; an acceptance that
+/// no limit gives is left to be written in.
+fn measured_after(band: &mut Band, solved: &Solved, system: System) {
+    const PARTS: [f64; 5] = [0.15, 0.12, 0.37, 0.18, 0.18];
+    let row = |texts: [&str; 5]| -> Vec<(f64, String)> {
+        let texts = texts.into_iter().map(str::to_owned);
+        PARTS.into_iter().zip(texts).collect()
+    };
+    let (solution, setting) = (&solved.solution, &solved.unit.setting);
+    let accepted = Acceptance::of(&solved.case());
+    let attitude: Vec<String> = accepted
+        .attitude
+        .iter()
+        .map(|window| window_text(window, system))
+        .collect();
+    let attitude = match &attitude[..] {
+        [] => "none holds every limit".to_owned(),
+        ranges => ranges.join(" or "),
+    };
+    let least = system.length(accepted.behind_centre_least);
+    let behind = accepted.behind_centre_most.map_or_else(
+        || format!("{least} at least"),
+        |most| format!("{least} to {}, over limit past these", system.length(most)),
+    );
+    let gap = format!(
+        "{} at most, at both ends and the middle",
+        system.length(accepted.gap_most)
+    );
+    band.heading("Measured after, on the surface plate");
+    let heads = row(["", "set to", "accept", "left", "right"]);
+    let heads: Vec<(f64, &str)> = heads
+        .iter()
+        .map(|(part, text)| (*part, text.as_str()))
+        .collect();
+    band.column_heads(&heads);
+    let rows = [
+        (
+            "Height of cut",
+            system.length(solution.pose.height_of_cut),
+            "",
+        ),
+        (
+            "Attitude",
+            system.angle(solution.pose.attitude),
+            attitude.as_str(),
+        ),
+        (
+            "Behind centre",
+            system.length(solution.sweep.behind_centre),
+            &behind,
+        ),
+        ("Gap", system.length(setting.gap), &gap),
+    ];
+    for (name, set_to, accept) in &rows {
+        let cells = row([name, set_to, accept, "", ""]);
+        let cells: Vec<(f64, &str)> = cells
+            .iter()
+            .map(|(part, text)| (*part, text.as_str()))
+            .collect();
+        band.entries(&cells);
+    }
 }
 
 /// The drawing with its lens, scales written.
@@ -167,9 +238,17 @@ pub(super) fn findings(band: &mut Band, solved: &Solved, system: System) {
     }
 }
 
-/// The steps of a height budget.
-pub(super) fn budget(band: &mut Band, part: BudgetOf, budget: &Budget, system: System) {
-    band.heading(&format!("Height budget: {}", part.title().to_lowercase()));
+/// The steps of a height budget, with the least that is to be left where there is such a limit.
+fn budget(
+    band: &mut Band,
+    (part, least): (BudgetOf, Option<Length>),
+    budget: &Budget,
+    system: System,
+) {
+    // The first word tells them apart, and a third of the page holds no more.
+    let title = part.title().to_lowercase();
+    let title = title.split(' ').next().unwrap_or_default();
+    band.heading(&format!("Height budget: {title}"));
     for step in &budget.steps {
         let shown = match budget.none_of(step.kind) {
             Some(Looked::NotYet) => Looked::NotYet.word().to_owned(),
@@ -178,4 +257,7 @@ pub(super) fn budget(band: &mut Band, part: BudgetOf, budget: &Budget, system: S
         band.row(step.kind.name(), &shown);
     }
     band.row("clearance to soil", &system.in_column(budget.left()));
+    if let Some(least) = least {
+        band.row("minimum", &system.in_column(least));
+    }
 }

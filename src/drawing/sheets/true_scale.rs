@@ -2,7 +2,8 @@
 
 use kurbo::{Line, Point, Rect, Shape as _, Vec2};
 
-use super::flow::{Band, Laid};
+use super::columns::Laid;
+use super::flow::Band;
 use super::frame::{Frame, IN_THE_HAND, SheetOf, no_words};
 use super::sheet::Sheet;
 use crate::drawing::paper::{

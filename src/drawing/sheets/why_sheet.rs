@@ -9,7 +9,8 @@ use super::setting_sheet::side_and_lens;
 use super::sheet::Sheet;
 use super::view_picture::budget_chart;
 use crate::analysis::why::{
-    BudgetOf, Complaint, Goal, KnobAnswer, Why, causes, pitches, spacing_told,
+    BudgetOf, Cause, Complaint, Goal, KnobAnswer, Strength, Why, causes, every_cause, pitches,
+    spacing_told,
 };
 use crate::analysis::{Finding, Solved, moves_told};
 use crate::drawing::scene::Role;
@@ -37,7 +38,7 @@ pub(super) fn why_sheet(of: SheetOf, complained: Complained) -> Vec<Sheet> {
         is_lying: false,
     };
     let why = Why::of(solved, None, Goal::Fine, system);
-    frame.pages(false, |area, style| {
+    frame.filled_pages(false, |area, style, left| {
         let mut first = Band::new(1, area, style);
         complaint(&mut first, solved, complained, system);
         first.heading("Height budget");
@@ -61,7 +62,7 @@ pub(super) fn why_sheet(of: SheetOf, complained: Complained) -> Vec<Sheet> {
         rest.heading("The unit");
         rest.picture(
             "The unit from the side, to scale, and its clip point enlarged",
-            0.25 * area.height(),
+            (0.17 * area.height() + left).min(0.4 * area.height()),
             move |place, style| side_and_lens(solved, system, place, style),
         );
         rest.blanks(&["Notes"]);
@@ -74,12 +75,14 @@ fn complaint(band: &mut Band, solved: &Solved, complained: Complained, system: S
     let Some(complaint) = complained.complaint else {
         band.heading("What is seen on the turf");
         band.blanks(&["Mark", "From mark to mark"]);
+        every_one(band, solved, system);
         return;
     };
     let case = solved.case();
     band.heading(&format!("Seen on the turf: {}", complaint.name()));
     band.words(Role::Note, complaint.look_first());
     let causes = causes(&case, complaint);
+    band.words(Role::Note, complaint.order());
     if !causes.iter().any(|cause| cause.strength.has_part()) {
         band.words(
             Role::Heading,
@@ -87,20 +90,7 @@ fn complaint(band: &mut Band, solved: &Solved, complained: Complained, system: S
         );
     }
     for (number, cause) in (1..).zip(&causes) {
-        let share = cause
-            .share()
-            .map_or_else(String::new, |share| format!(", {}", system.share(share)));
-        band.item(
-            &format!("{number}."),
-            Role::Heading,
-            &format!("{}: {}{share}", cause.name, cause.strength.word()),
-        );
-        band.item(UNDER, Role::Note, &cause.text.shown_in(system));
-        band.item(
-            UNDER,
-            Role::Note,
-            &format!("Confirm: {} Cure: {}", cause.confirm, cause.cure.told()),
-        );
+        cause_item(band, number, cause, system);
     }
     band.words(Role::Note, complaint.outside());
     if complaint.comes_back() {
@@ -115,6 +105,53 @@ fn complaint(band: &mut Band, solved: &Solved, complained: Complained, system: S
     }
     if let Some(spacing) = complained.spacing {
         band.words(Role::Note, &spacing_told(&case, spacing, system));
+    }
+}
+
+/// A cause with its strength, its numbers and the measurement that would confirm it.
+fn cause_item(band: &mut Band, number: u32, cause: &Cause, system: System) {
+    let share = cause
+        .share()
+        .map_or_else(String::new, |share| format!(", {}", system.share(share)));
+    band.item(
+        &format!("{number}."),
+        Role::Heading,
+        &format!("{}: {}{share}", cause.name, cause.strength.word()),
+    );
+    band.keep_with_next();
+    band.item(UNDER, Role::Note, &cause.text.shown_in(system));
+    band.keep_with_next();
+    band.item(
+        UNDER,
+        Role::Note,
+        &format!("Confirm: {} Cure: {}", cause.confirm, cause.cure.told()),
+    );
+}
+
+/// What can mark the turf in any way: one by one what has a part in it, the others by their names.
+fn every_one(band: &mut Band, solved: &Solved, system: System) {
+    let causes = every_cause(&solved.case());
+    band.heading("What this unit can do to the turf, the strongest first");
+    let has_part = |cause: &&Cause| cause.strength.has_part();
+    for (number, cause) in (1..).zip(causes.iter().filter(has_part)) {
+        cause_item(band, number, cause, system);
+    }
+    let named = |is_meant: &dyn Fn(&Cause) -> bool| {
+        let names: Vec<&str> = causes
+            .iter()
+            .filter(|cause| !cause.strength.has_part() && is_meant(cause))
+            .map(|cause| cause.name)
+            .collect();
+        names.join(", ")
+    };
+    let is_open = |cause: &Cause| cause.strength == Strength::NotMeasured;
+    for (what, names) in [
+        ("Not measured", named(&is_open)),
+        ("Plays no part alone", named(&|cause| !is_open(cause))),
+    ] {
+        if !names.is_empty() {
+            band.words(Role::Note, &format!("{what}: {names}."));
+        }
     }
 }
 

@@ -120,6 +120,27 @@ impl Complaint {
         }
     }
 
+    /// In which order its causes stand.
+    #[must_use]
+    pub const fn order(self) -> &'static str {
+        match self {
+            Self::Ribs => {
+                "Clip length first, at whose distance ribs stand; then the strongest first."
+            }
+            Self::Tearing | Self::Stragglers => {
+                "Gap and edges first, which cut the leaves; then the strongest first."
+            }
+            Self::AllOver
+            | Self::StripAtOneEnd
+            | Self::ScalpedCrowns
+            | Self::KnifeRiding
+            | Self::StreakPerTurn
+            | Self::LineAlong
+            | Self::StepBetweenUnits
+            | Self::InTurns => "The strongest first.",
+        }
+    }
+
     /// What lies outside this geometry and makes the same mark.
     #[must_use]
     pub const fn outside(self) -> &'static str {

@@ -60,7 +60,7 @@ pub fn causes(case: &Case, complaint: Complaint) -> Vec<Cause> {
             of.sweep(),
         ],
     };
-    causes.sort_by(|a, b| b.strength.rank().total_cmp(&a.strength.rank()));
+    strongest_first(&mut causes);
     match complaint {
         // Whatever deepens a rib, ribs stand a clip length apart: the clip comes first.
         Complaint::Ribs => causes.insert(0, of.clip_length()),
@@ -71,4 +71,25 @@ pub fn causes(case: &Case, complaint: Complaint) -> Vec<Cause> {
         _ => {}
     }
     causes
+}
+
+/// Every mechanism that makes a mark of some kind, each once, the strongest first: for a unit of which
+/// nobody said what it does to the turf.
+#[must_use]
+pub fn every_cause(case: &Case) -> Vec<Cause> {
+    let mut every: Vec<Cause> = Vec::new();
+    for cause in Complaint::ALL
+        .into_iter()
+        .flat_map(|complaint| causes(case, complaint))
+    {
+        if every.iter().all(|known| known.id != cause.id) {
+            every.push(cause);
+        }
+    }
+    strongest_first(&mut every);
+    every
+}
+
+fn strongest_first(causes: &mut [Cause]) {
+    causes.sort_by(|a, b| b.strength.rank().total_cmp(&a.strength.rank()));
 }
