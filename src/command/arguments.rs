@@ -216,6 +216,10 @@ pub enum HeadlessCommand {
         /// How many pixels to the inch, for a .png.
         #[arg(long, value_parser = clap::value_parser!(u32).range(16..=2400), conflicts_with = "width")]
         dpi: Option<u32>,
+        /// Let the reel turn: so many pictures from one clip to the next in one moving .png, for the view
+        /// motion.
+        #[arg(long, value_name = "PICTURES", value_parser = clap::value_parser!(u16).range(2..=240), requires = "view")]
+        frames: Option<u16>,
         /// Leave the paper away, to lay the picture over something else.
         #[arg(long)]
         clear: bool,

@@ -15,19 +15,19 @@ pub mod pictures;
 pub mod scene;
 pub mod sheets;
 
-pub use painters::{PdfBook, Pixels, to_pixels, to_png, to_svg};
+pub use painters::{Delay, PdfBook, Pixels, to_moving_png, to_pixels, to_png, to_svg};
 pub use paper::{
     Anchor, Axis, KNIFE_LINES, Look, Mark, OVERLAYS, PAPER_PER_MM, Panel, Pen, Rgb, Style, Theme,
     Tick, View, fonts, lay_out, letters, level_symbol, palette, words,
 };
 pub use pictures::{
     BudgetChart, Canvas, Charted, Column, ENLARGEMENTS, Handles, Hold, Lens, LensAim, LensChoice,
-    MapAxes, MapKey, MapMark, MapPicture, MapSetting, Overlay, PathCanvas, PathDrawing, STRETCHES,
-    SideView, Standing, WorstPlace, lean_picture, measured_picture, reading_picture, reel_picture,
-    step_picture,
+    MapAxes, MapKey, MapMark, MapPicture, MapSetting, MotionDrawing, Overlay, PathCanvas,
+    PathDrawing, STRETCHES, SideView, Standing, WorstPlace, lean_picture, measured_picture,
+    reading_picture, reel_picture, step_picture,
 };
 pub use scene::{Dimension, Direction, Item, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn};
 pub use sheets::{
     Complained, Figure, NoPicture, Origin, Page, PictureView, Sheet, SheetKind, SheetOf,
-    list_sheet, plate_sheet, verdict, view_picture,
+    list_sheet, motion_frame, plate_sheet, verdict, view_picture,
 };

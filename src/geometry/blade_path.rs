@@ -8,7 +8,7 @@
 
 use std::f64::consts::TAU;
 
-use kurbo::{Point, Vec2};
+use kurbo::{BezPath, Point, Vec2};
 
 use super::Pose;
 use crate::units::{Angle, Length, Speed, Turning};
@@ -84,6 +84,26 @@ impl BladePath {
         let (sin, cos) = self.angle_rad(time_s).sin_cos();
         let around = self.tip_speed().mm_per_s();
         Vec2::new(self.ground_speed_mm_per_s - around * cos, around * sin)
+    }
+
+    /// A piece of the path from one time to another, in so many cubics that have the true places and
+    /// directions at their ends.
+    #[must_use]
+    pub fn piece(&self, from_s: f64, to_s: f64, pieces: i32) -> BezPath {
+        let step = (to_s - from_s) / f64::from(pieces);
+        let mut piece = BezPath::new();
+        piece.move_to(self.tip_at(from_s));
+        for number in 0..pieces {
+            let start = from_s + step * f64::from(number);
+            let end = start + step;
+            let to = self.tip_at(end);
+            piece.curve_to(
+                self.tip_at(start) + self.velocity_at(start) * (step / 3.0),
+                to - self.velocity_at(end) * (step / 3.0),
+                to,
+            );
+        }
+        piece
     }
 
     /// The tip's speed against the frame.

@@ -30,10 +30,12 @@ mod plane;
 mod pose;
 mod profile;
 mod reel_diameter;
+mod reel_turn;
 mod rollers;
 mod setting;
 mod shim_stack;
 mod stance;
+mod stems;
 mod stood;
 mod sweep;
 mod terrain;
@@ -61,10 +63,12 @@ pub use reel_diameter::{
     reel_diameter_by_diameter_tape, reel_diameter_by_tape, reel_diameter_over_bars,
     reel_diameter_over_tips,
 };
+pub use reel_turn::ReelTurn;
 pub use rollers::RollerOnPlate;
 pub use setting::Setting;
 pub use shim_stack::{MOST_PIECES, ShimStack};
 pub use stance::Stance;
+pub use stems::{Stem, StemState, Stems};
 pub use sweep::{Sweep, rise_of_segment};
 pub use terrain::{GroundShape, Sink, Terrain, on_level};
 pub use top_face::heel_to_reel;

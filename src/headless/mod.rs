@@ -28,7 +28,7 @@ use crate::analysis::Solved;
 use crate::analysis::why::Goal;
 use crate::command::{HeadlessCommand, Printout, Problem, WhatIf, given_length, terminal};
 use crate::drawing::{Complained, Standing, Theme};
-use crate::printing::{PictureAsked, Resolution, SheetAsked, write_picture};
+use crate::printing::{PictureAsked, Resolution, SheetAsked, write_moving_picture, write_picture};
 use crate::store;
 use crate::unit::Document;
 
@@ -161,6 +161,7 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
             page,
             width,
             dpi,
+            frames,
             clear,
             dark,
             turf,
@@ -177,7 +178,10 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
                 standing: standing_of(*turf, *crest),
                 system: solved.unit.system,
             };
-            write_picture(&solved, out, &asked)?;
+            match frames {
+                Some(count) => write_moving_picture(&solved, out, &asked, *count)?,
+                None => write_picture(&solved, out, &asked)?,
+            }
             Ok(Printout::Text(String::new()))
         }
         HeadlessCommand::Why {

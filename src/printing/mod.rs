@@ -5,10 +5,12 @@
 //! the bytes of a file. What stands on a sheet belongs to `drawing`. This room imports those up to
 //! `command`.
 
+mod moving_picture;
 mod picture;
 mod sheets;
 mod table;
 
+pub use moving_picture::{moving_bytes, write_moving_picture};
 pub use picture::{PictureAsked, PictureFormat, Resolution, picture_bytes, write_picture};
 pub use sheets::{FolderBook, Progress, SheetAsked, bound, folder_book, origin_of};
 pub use table::table_to_paste;

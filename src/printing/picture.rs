@@ -59,7 +59,7 @@ impl Resolution {
     }
 
     /// Pixels for a paper unit, of which there are 96 to the inch.
-    fn per_unit(self, sheet: &Sheet) -> f64 {
+    pub(super) fn per_unit(self, sheet: &Sheet) -> f64 {
         match self {
             Self::Usual => 2.0,
             Self::Width(pixels) => f64::from(pixels) / sheet.window.width(),

@@ -21,7 +21,7 @@ pub fn table_to_paste(
     let rows = match view {
         PictureView::Map => return with_tabs(&csv(solved, &table(solved), system)?),
         PictureView::Budget => budgets(solved, system),
-        PictureView::Path => path(solved, system),
+        PictureView::Path | PictureView::Motion => path(solved, system),
         PictureView::Whole | PictureView::Lens | PictureView::Ground => numbers(solved, system),
     };
     let rows = rows.iter().map(|row| row.iter().map(String::as_str));

@@ -23,6 +23,7 @@ mod knives_plots;
 mod knives_set_once;
 mod knives_window;
 mod lettering;
+mod motion;
 mod mutated;
 mod notices_window;
 mod other_readings;

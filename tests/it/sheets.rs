@@ -508,14 +508,16 @@ fn a_picture_without_speeds_says_what_it_needs() {
     let mut document = DemoUnit::GreensScalping.document();
     document.mowing = None;
     let solved = solved(&document);
-    let none = view_picture(
-        &solved,
-        PictureView::Path,
-        Standing::Plate,
-        System::Millimetre,
-        Theme::Light,
-    );
-    assert!(none.unwrap_err().to_string().contains("speed"));
+    for view in [PictureView::Path, PictureView::Motion] {
+        let none = view_picture(
+            &solved,
+            view,
+            Standing::Plate,
+            System::Millimetre,
+            Theme::Light,
+        );
+        assert!(none.unwrap_err().to_string().contains("speed"));
+    }
 }
 
 #[test]

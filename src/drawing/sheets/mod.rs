@@ -23,5 +23,5 @@ pub use list_sheet::list_sheet;
 pub use page::Page;
 pub use plate_sheet::{plate_sheet, verdict};
 pub use sheet::{Figure, Sheet};
-pub use view_picture::{NoPicture, PictureView, view_picture};
+pub use view_picture::{NoPicture, PictureView, motion_frame, view_picture};
 pub use why_sheet::Complained;

@@ -6,12 +6,12 @@ use super::sheet::Sheet;
 use crate::analysis::knives::{Trial, map};
 use crate::analysis::why::BudgetOf;
 use crate::analysis::{CAUTION_IN_SHORT, Kinematics, Solved};
-use crate::drawing::paper::{Anchor, Panel, Pencil, Style, View, letters};
+use crate::drawing::paper::{Anchor, Panel, Pencil, Style, View, lay_out, letters};
 use crate::drawing::pictures::{
     BudgetChart, Canvas, Lens, LensChoice, MapAxes, MapKey, MapMark, MapPicture, MapSetting,
-    PathCanvas, PathDrawing, SideView, Standing,
+    MotionDrawing, PathCanvas, PathDrawing, SideView, Standing,
 };
-use crate::drawing::scene::Role;
+use crate::drawing::scene::{Role, ShownIn};
 use crate::units::System;
 
 /// Which picture of a unit.
@@ -25,6 +25,8 @@ pub enum PictureView {
     Ground,
     /// The paths of the blade tips.
     Path,
+    /// The reel in motion over stems of grass.
+    Motion,
     /// The height budgets.
     Budget,
     /// The window map of the knife fitted.
@@ -34,9 +36,9 @@ pub enum PictureView {
 /// Why there is no such picture.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum NoPicture {
-    /// The paths follow from speeds that are not given.
+    /// Paths and motion follow from speeds that are not given.
     #[error(
-        "the blades' path needs both speeds, and this unit has none: enter ground speed and reel speed"
+        "blades in motion need both speeds, and this unit has none: enter ground speed and reel speed"
     )]
     NoSpeeds,
 }
@@ -51,11 +53,12 @@ const KEY: f64 = 232.0;
 
 impl PictureView {
     /// Every one of them.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Whole,
         Self::Lens,
         Self::Ground,
         Self::Path,
+        Self::Motion,
         Self::Budget,
         Self::Map,
     ];
@@ -68,6 +71,7 @@ impl PictureView {
             Self::Lens => "lens",
             Self::Ground => "ground",
             Self::Path => "path",
+            Self::Motion => "motion",
             Self::Budget => "budget",
             Self::Map => "map",
         }
@@ -81,6 +85,7 @@ impl PictureView {
             Self::Lens => "The clip point enlarged",
             Self::Ground => "The whole unit on its ground",
             Self::Path => "The paths of the blade tips",
+            Self::Motion => "The reel in motion",
             Self::Budget => "The height budgets",
             Self::Map => "The attitude map",
         }
@@ -116,13 +121,13 @@ pub fn view_picture(
         }
         PictureView::Lens => lens(solved, standing, system, place, style),
         PictureView::Path => path(solved, system, place, style)?,
+        PictureView::Motion => vec![motion(solved, STILL, place, style)?],
         PictureView::Budget => budgets(solved, system, place, style),
         PictureView::Map => window_map(solved, system, place, style),
     };
     sheet.add_figure(view.name(), panels);
-    sheet
-        .panels
-        .push(caption(solved, view, system, window, style));
+    let caption = caption(solved, view.name(), system, window, style);
+    sheet.panels.push(caption);
     Ok(sheet)
 }
 
@@ -178,6 +183,51 @@ fn path(
     };
     let canvas = PathCanvas::fitting(&drawing, place, true, 1.0);
     Ok(canvas.panels(&drawing.scene(), style))
+}
+
+/// The moment that a still picture of the motion shows, in parts of the time from clip to clip: the next
+/// blade is on its way to the knife.
+const STILL: f64 = 0.75;
+
+/// The reel at a moment, so many clips after the first.
+fn motion(solved: &Solved, clips: f64, place: Rect, style: Style) -> Result<Panel, NoPicture> {
+    let kinematics = Kinematics::of(&solved.unit, &solved.solution).ok_or(NoPicture::NoSpeeds)?;
+    let mut drawing = MotionDrawing {
+        case: solved.case(),
+        findings: &solved.findings,
+        examples: solved.document.example_count(),
+        kinematics: &kinematics,
+        phase: 0.0,
+    };
+    drawing.phase = clips * drawing.turn().phase_of_clip();
+    let view = View::fitting(drawing.bounds(), place.inset(-ASIDE));
+    Ok(lay_out(&drawing.scene(), &view, ShownIn::Whole, style))
+}
+
+/// One picture of a moving one: the reel so many clips after the first, with what is told of its speed.
+///
+/// # Errors
+/// When the unit's speeds are not known.
+pub fn motion_frame(
+    solved: &Solved,
+    clips: f64,
+    told: &str,
+    system: System,
+    style: impl Into<Style>,
+) -> Result<Sheet, NoPicture> {
+    let style = style.into();
+    let window = SIZE.to_rect();
+    let name = PictureView::Motion.name();
+    let mut sheet = Sheet::blank(name, window, style);
+    let place = Rect {
+        y1: window.y1 - FOOT,
+        ..window
+    };
+    sheet.add_figure(name, vec![motion(solved, clips, place, style)?]);
+    let name = format!("{name}, {told}");
+    let caption = caption(solved, &name, system, window, style);
+    sheet.panels.push(caption);
+    Ok(sheet)
 }
 
 fn budgets(solved: &Solved, system: System, place: Rect, style: Style) -> Vec<Panel> {
@@ -273,13 +323,7 @@ fn window_map(solved: &Solved, system: System, place: Rect, style: Style) -> Vec
 }
 
 /// What the picture is of, and the caution that goes with it.
-fn caption(
-    solved: &Solved,
-    view: PictureView,
-    system: System,
-    window: Rect,
-    style: Style,
-) -> Panel {
+fn caption(solved: &Solved, name: &str, system: System, window: Rect, style: Style) -> Panel {
     let mut words = Pencil::new(style, window);
     let pose = &solved.solution.pose;
     let about = format!(
@@ -291,14 +335,14 @@ fn caption(
     let examples = solved.document.example_count().told();
     let examples = examples.map_or_else(String::new, |told| format!("{told}. "));
     let room = window.width() - 2.0 * ASIDE;
-    let name = letters::readable(&solved.document.name);
+    let unit_name = letters::readable(&solved.document.name);
     let size = 14.0;
-    let tail = format!(". {}: {about}", view.name());
+    let tail = format!(". {name}: {about}");
     let most = room
         - words.width_of(Role::Heading, &examples, size)
         - words.width_of(Role::Heading, &tail, size);
-    let name = words.fitted(Role::Heading, &name, size, most.max(0.0));
-    let told = format!("{examples}{name}{tail}");
+    let unit_name = words.fitted(Role::Heading, &unit_name, size, most.max(0.0));
+    let told = format!("{examples}{unit_name}{tail}");
     let told = words.fitted(Role::Heading, &told, size, room).into_owned();
     let line = |row: f64| Point::new(window.x0 + ASIDE, window.y1 - FOOT + row);
     words.sized_text(Role::Heading, line(18.0), Anchor::Left, size, told);

@@ -6,7 +6,7 @@ mod words;
 
 pub use canvas::PathCanvas;
 
-use kurbo::{BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
+use kurbo::{Circle, Line, Point, Rect, Shape as _, Vec2};
 
 use super::side_view::knife_outline;
 use crate::analysis::{Case, FindingId, Findings, Kinematics, Level};
@@ -174,7 +174,7 @@ impl PathDrawing<'_> {
         let Some(below) = self.kinematics.below_cut else {
             return;
         };
-        let way = piece_of(self.path(), -below.time_s, 0.0, 32);
+        let way = self.path().piece(-below.time_s, 0.0, 32);
         let mut stirred = way.clone();
         stirred.line_to((0.0, self.cut_height()));
         stirred.close_path();
@@ -193,12 +193,7 @@ impl PathDrawing<'_> {
     fn paths(&self, scene: &mut Scene) {
         let path = self.path();
         let (lowest, turn) = (path.lowest_at_s(), path.turn_s());
-        let once = piece_of(
-            path,
-            lowest - turn / 2.0,
-            lowest + turn / 2.0,
-            PIECES_A_TURN,
-        );
+        let once = path.piece(lowest - turn / 2.0, lowest + turn / 2.0, PIECES_A_TURN);
         for clips in -self.neighbours()..=self.neighbours() {
             if clips != 0 {
                 let beside = kurbo::Affine::translate(self.offset(clips)) * &once;
@@ -206,7 +201,7 @@ impl PathDrawing<'_> {
             }
         }
         scene.add_in(ShownIn::Lens, Role::ReelRim, Shape::Line(once));
-        let twice = piece_of(path, lowest - turn, lowest + turn, 2 * PIECES_A_TURN);
+        let twice = path.piece(lowest - turn, lowest + turn, 2 * PIECES_A_TURN);
         scene.add_in(ShownIn::Whole, Role::ReelRim, Shape::Line(twice));
     }
 
@@ -221,24 +216,6 @@ impl PathDrawing<'_> {
             scene.add_in(shown_in, Role::Clip, Shape::Ring(clip + self.offset(clips)));
         }
     }
-}
-
-/// A piece of a tip's path, in cubics that have the true places and directions at their ends.
-fn piece_of(path: &BladePath, from_s: f64, to_s: f64, pieces: i32) -> BezPath {
-    let step = (to_s - from_s) / f64::from(pieces);
-    let mut piece = BezPath::new();
-    piece.move_to(path.tip_at(from_s));
-    for number in 0..pieces {
-        let start = from_s + step * f64::from(number);
-        let end = start + step;
-        let to = path.tip_at(end);
-        piece.curve_to(
-            path.tip_at(start) + path.velocity_at(start) * (step / 3.0),
-            to - path.velocity_at(end) * (step / 3.0),
-            to,
-        );
-    }
-    piece
 }
 
 fn label(at: Point, offset: (f64, f64), has_leader: bool, text: &str) -> Shape {

@@ -26,6 +26,7 @@ use crate::geometry::{RollerOnPlate, Terrain};
 use crate::unit::ExampleCount;
 use crate::units::{Length, System};
 pub(super) use knife::knife_outline;
+pub(super) use reel::blade_section;
 
 pub use overlay::Overlay;
 pub use worst::WorstPlace;

@@ -82,7 +82,11 @@ impl SideView<'_> {
 
 /// A blade's section from its tip's front, at `angle`, to its foot: a bar, thick as blades are, that
 /// trails behind its foot a little.
-fn blade_section(centre: Point, radius: f64, angle: f64) -> BezPath {
+pub(in crate::drawing::pictures) fn blade_section(
+    centre: Point,
+    radius: f64,
+    angle: f64,
+) -> BezPath {
     let at = |part: f64, turn: f64| centre + Vec2::from_angle(angle + turn) * (radius * part);
     let thick = (0.05 * radius).clamp(2.5, 5.0) / radius;
     let mut path = BezPath::new();

@@ -1,0 +1,231 @@
+//! The reel in motion over stems of grass: one moment of it, to scale, the unit held still.
+
+use kurbo::{Affine, BezPath, Circle, Line, Rect, Shape as _, Vec2};
+
+use super::side_view::{blade_section, knife_outline};
+use crate::analysis::{Case, FindingId, Findings, Kinematics, Level};
+use crate::drawing::scene::{Role, Scene, Shape};
+use crate::geometry::{BladePath, ReelTurn, StemState, Stems};
+use crate::unit::ExampleCount;
+use crate::units::Length;
+
+/// How far a curve of the scene may stray from the true one, in millimetres.
+const EXACT_MM: f64 = 1e-6;
+/// Half of what is shown across, in reel radii, clip lengths and heights of cut: the widest counts.
+const IN_RADII: f64 = 0.62;
+const IN_CLIPS: f64 = 2.2;
+const IN_HEIGHTS: f64 = 1.7;
+/// Stems from clip to clip at the most, and how far apart they stand at the least, in parts of the
+/// picture's width.
+const MOST_STEMS: f64 = 24.0;
+const LEAST_APART: f64 = 0.008;
+/// How long the mark of a clip place is, in parts of the picture's width.
+const MARK: f64 = 0.018;
+/// Marks of clip places at the most.
+const MOST_MARKS: f64 = 400.0;
+/// What is told of the stems, on the picture itself.
+const ILLUSTRATION: &str =
+    "stems: an illustration, straight, each cut at the clip nearest its root";
+
+/// What is drawn: a moment of the reel's turn on level ground.
+#[derive(Clone, Copy, Debug)]
+pub struct MotionDrawing<'a> {
+    /// The unit, its setting and its solution.
+    pub case: Case<'a>,
+    /// What was found about it.
+    pub findings: &'a Findings,
+    /// How many of its readings are still examples.
+    pub examples: ExampleCount,
+    /// What its speeds make of it.
+    pub kinematics: &'a Kinematics,
+    /// The moment, as a part of a turn: at 0 a blade clips.
+    pub phase: f64,
+}
+
+impl MotionDrawing<'_> {
+    /// The reel and all its blades.
+    #[must_use]
+    pub fn turn(&self) -> ReelTurn {
+        ReelTurn {
+            path: self.kinematics.path,
+            blades: self.case.unit.blades,
+        }
+    }
+
+    /// What a view must hold: the same at every phase.
+    #[must_use]
+    pub fn bounds(&self) -> Rect {
+        let half = self.half_mm();
+        Rect::new(-0.95 * half, -0.09 * half, 1.05 * half, 1.06 * half)
+    }
+
+    fn half_mm(&self) -> f64 {
+        let path = self.path();
+        let in_clips = IN_CLIPS * self.kinematics.clip_length.mm();
+        (IN_RADII * path.reel_radius_mm)
+            .max(in_clips)
+            .max(IN_HEIGHTS * path.cut_height_mm.abs())
+            .max(1.0)
+    }
+
+    fn path(&self) -> &BladePath {
+        &self.kinematics.path
+    }
+
+    /// Takes a place over the ground to the picture, in which the unit stands still, the edge at x = 0.
+    fn still(&self) -> Vec2 {
+        Vec2::new(-self.turn().travelled(self.phase).mm(), 0.0)
+    }
+
+    /// Builds the scene: level ground moving back under the unit.
+    #[must_use]
+    pub fn scene(&self) -> Scene {
+        let mut scene = Scene {
+            items: Vec::with_capacity(256),
+            bounds: self.bounds(),
+        };
+        self.ground(&mut scene);
+        self.reel(&mut scene);
+        self.stems(&mut scene);
+        self.ways(&mut scene);
+        let knife = knife_outline(&self.case);
+        scene.add(Role::Knife, Shape::Hatch(knife.clone()));
+        scene.add(Role::Knife, Shape::Line(knife));
+        self.clips(&mut scene);
+        let keys = [
+            (Role::Turf, ILLUSTRATION),
+            (self.role_below(), "way of a blade's tip below the cut line"),
+            (Role::CutLine, "cut line"),
+            (Role::Clip, "clip places, a clip length apart"),
+        ];
+        for (row, (role, text)) in (0..).zip(keys) {
+            let text = text.to_owned();
+            scene.add(role, Shape::Key { row, text });
+        }
+        scene
+    }
+
+    /// Wider than any view of it.
+    fn reach(&self) -> (f64, f64) {
+        let bounds = self.bounds();
+        (bounds.x0 - bounds.width(), bounds.x1 + bounds.width())
+    }
+
+    fn ground(&self, scene: &mut Scene) {
+        let (from, to) = self.reach();
+        let deep = self.bounds().height();
+        let soil = Rect::new(from, -deep, to, 0.0).to_path(EXACT_MM);
+        scene.add(Role::Soil, Shape::Hatch(soil));
+        let line = |height| Line::new((from, height), (to, height)).to_path(EXACT_MM);
+        scene.add(Role::Soil, Shape::Line(line(0.0)));
+        let cut = line(self.path().cut_height_mm);
+        scene.add(Role::CutLine, Shape::Line(cut));
+    }
+
+    fn reel(&self, scene: &mut Scene) {
+        let (centre, radius) = (self.path().centre_at_clip, self.path().reel_radius_mm);
+        let circle = Circle::new(centre, radius).to_path(EXACT_MM);
+        scene.add(Role::ReelBody, Shape::Fill(circle.clone()));
+        scene.add(Role::TipCircle, Shape::Line(circle));
+        for tip in self.turn().tips(self.phase) {
+            let angle = (tip + self.still() - centre).atan2();
+            let section = blade_section(centre, radius, angle);
+            scene.add(Role::Blade, Shape::Fill(section.clone()));
+            scene.add(Role::Blade, Shape::Line(section));
+        }
+    }
+
+    /// Stems as far as any view reaches; as many from each clip to the next, so that the ground looks
+    /// alike a clip later.
+    fn stems(&self, scene: &mut Scene) {
+        let turn = self.turn();
+        let knife = knife_outline(&self.case).bounding_box();
+        let stems = Stems::of(turn).map(|stems| {
+            let clearance = self.case.solution.underside_clearance;
+            stems.under_knife(clearance, Length::from_mm(-knife.x0))
+        });
+        let Some(stems) = stems else {
+            return;
+        };
+        let bounds = self.bounds();
+        let clip = turn.clip_length().mm();
+        let least = LEAST_APART * bounds.width();
+        let (count, apart) = if clip < least {
+            // Clips closer than stems can be drawn.
+            (1.0, clip * (least / clip).ceil())
+        } else {
+            let count = (clip / least).floor().min(MOST_STEMS);
+            (count, clip / count)
+        };
+        // Between clips where there is room, so that none stands on the line between two.
+        let first = if count > 1.0 { 0.5 } else { 0.0 };
+        let travelled = turn.travelled(self.phase).mm();
+        let (from, to) = (
+            bounds.x0 - 0.5 * bounds.width() + travelled,
+            bounds.x1 + 0.5 * bounds.width() + travelled,
+        );
+        let mut number = (from / apart).ceil();
+        let (mut lines, mut bent) = (BezPath::new(), BezPath::new());
+        while (number + first) * apart <= to {
+            let root = Length::from_mm((number + first) * apart);
+            let stem = stems.stem(root, self.phase);
+            let drawn = Line::new(stem.root + self.still(), stem.top + self.still());
+            let drawn = drawn.to_path(EXACT_MM);
+            match stem.state {
+                StemState::Standing | StemState::Cut => lines.extend(drawn),
+                StemState::BentByBlade | StemState::BentByKnife => bent.extend(drawn),
+            }
+            number += 1.0;
+        }
+        // Darker where they are bent.
+        for path in [lines.clone(), lines, bent.clone(), bent.clone(), bent] {
+            scene.add(Role::Turf, Shape::Line(path));
+        }
+    }
+
+    fn role_below(&self) -> Role {
+        let level = self.findings.level_of(FindingId::Sweep);
+        Role::BelowCut(level.unwrap_or(Level::Over).resting_on(self.examples))
+    }
+
+    /// The way of every blade that is below the cut line, from where it entered to where it is now.
+    fn ways(&self, scene: &mut Scene) {
+        let Some(below) = self.kinematics.below_cut else {
+            return;
+        };
+        let turn = self.turn();
+        let way_phase = below.time_s / self.path().turn_s();
+        let now = self.phase / turn.phase_of_clip();
+        let mut clip = now.floor();
+        let last = now + way_phase / turn.phase_of_clip();
+        while clip <= last {
+            let at = clip * turn.phase_of_clip();
+            let (from, to) = (at - way_phase, self.phase.min(at));
+            // A blade that has clipped shows its way until the next one does.
+            if to > from {
+                let moved = Vec2::new(turn.travelled(at).mm(), 0.0) + self.still();
+                let way = self
+                    .path()
+                    .piece(turn.time_s(from - at), turn.time_s(to - at), 32);
+                let way = Affine::translate(moved) * way;
+                scene.add(self.role_below(), Shape::Line(way));
+            }
+            clip += 1.0;
+        }
+    }
+
+    /// Where blades have clipped, marked on the ground below.
+    fn clips(&self, scene: &mut Scene) {
+        let turn = self.turn();
+        let (clip, bounds) = (turn.clip_length().mm(), self.bounds());
+        let foot = -MARK * bounds.width();
+        let place = |number: f64| number * clip + self.still().x;
+        let mut number = (self.phase / turn.phase_of_clip()).floor();
+        let last = number - MOST_MARKS;
+        while place(number) > bounds.x0 - 0.5 * bounds.width() && number > last {
+            let mark = Line::new((place(number), 0.0), (place(number), foot));
+            scene.add(Role::Clip, Shape::Line(mark.to_path(EXACT_MM)));
+            number -= 1.0;
+        }
+    }
+}
