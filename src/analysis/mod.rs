@@ -7,12 +7,14 @@ mod acceptance;
 pub mod advice;
 mod caution;
 mod dial;
+mod due;
 pub mod findings;
 mod kinematics;
 mod knife_moved;
 pub mod knives;
 mod lean;
 pub mod lean_from;
+mod left_alone;
 mod limits_from;
 mod numbers;
 pub mod other_readings;
@@ -32,6 +34,7 @@ pub use acceptance::Acceptance;
 pub use caution::{
     BEFORE_EVERY_STEP, CAUTION, CAUTION_IN_SHORT, FEELER, MODEL_IN_SHORT, PAPER_TEST,
 };
+pub use due::{DUE_RULE, Due, When, when};
 pub use findings::{
     Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side, Standing, Standings,
     Urgency,
@@ -39,6 +42,7 @@ pub use findings::{
 pub use kinematics::{Kinematics, PathNumber, SpeedsForCut};
 pub use knife_moved::knife_moved;
 pub use lean::lean_in_doubt;
+pub use left_alone::{LeftAlone, Met, WearLimit, rollers_held};
 pub use limits_from::limits_from;
 pub use numbers::{Lowest, MowingNumbers, NumberId, Numbers, OnGround};
 pub use reel_from::{ReelFrom, ReelWay};

@@ -1,6 +1,8 @@
 //! The shop board: a row for every unit of a folder, and whether the units of a set agree.
 
-use super::{Level, NoRate, NumberId, Solved, WearRate};
+use std::collections::BTreeMap;
+
+use super::{Due, LeftAlone, Level, NoRate, NumberId, Solved, WearRate};
 use crate::plate::{Day, Record};
 use crate::unit::Turf;
 use crate::units::{Length, Measure as _, Share, System};
@@ -34,6 +36,8 @@ pub struct ShopRow {
     pub entries: usize,
     /// How fast its reel wears.
     pub wear: Result<WearRate, NoRate>,
+    /// What it comes to first if nobody touches its rollers; none where the record does not tell.
+    pub due: Option<Due>,
     /// The units it is measured in.
     pub system: System,
 }
@@ -49,7 +53,13 @@ pub struct ShopSet {
     pub height_spread: Length,
     /// The furthest behind centre less the least far.
     pub behind_spread: Length,
-    /// Whether both are within what a set may differ by.
+    /// What they may be.
+    pub limits: SetLimits,
+    /// Whether the height of cut is within that.
+    pub height_agrees: bool,
+    /// Whether how far behind centre is within that.
+    pub behind_agrees: bool,
+    /// Whether both are.
     pub agrees: bool,
     /// The units that its first unit is measured in.
     pub system: System,
@@ -75,6 +85,27 @@ impl SetLimits {
         Self {
             height: Length::from_inches(height),
             behind: Length::from_inches(0.020),
+        }
+    }
+}
+
+/// What a person lets the units of one set differ by, in place of the starting values.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct SetAmounts {
+    /// In height of cut; none for the starting value of the turf.
+    pub height: Option<Length>,
+    /// In how far behind centre; none for the starting value.
+    pub behind: Option<Length>,
+}
+
+impl SetAmounts {
+    /// The limits of a set on a turf.
+    #[must_use]
+    pub fn on(&self, turf: Turf) -> SetLimits {
+        let starting = SetLimits::starting(turf);
+        SetLimits {
+            height: self.height.unwrap_or(starting.height),
+            behind: self.behind.unwrap_or(starting.behind),
         }
     }
 }
@@ -109,6 +140,7 @@ impl ShopRow {
             last: record.last_day(),
             entries: record.entries.len(),
             wear: WearRate::of_record(record),
+            due: Due::of(&LeftAlone::of(solved), record),
             system: solved.unit.system,
         }
     }
@@ -116,22 +148,25 @@ impl ShopRow {
 
 /// The sets among some units, in the order in which they are met.
 #[must_use]
-pub fn sets(rows: &[ShopRow]) -> Vec<ShopSet> {
-    let mut names: Vec<&str> = Vec::new();
-    for set in rows.iter().filter_map(|row| row.set.as_deref()) {
-        if !names.contains(&set) {
-            names.push(set);
+pub fn sets<'a>(rows: impl IntoIterator<Item = &'a ShopRow>, amounts: &SetAmounts) -> Vec<ShopSet> {
+    let mut sets: Vec<(&str, Vec<&ShopRow>)> = Vec::new();
+    let mut places: BTreeMap<&str, usize> = BTreeMap::new();
+    for row in rows {
+        let Some(name) = row.set.as_deref() else {
+            continue;
+        };
+        let place = *places.entry(name).or_insert(sets.len());
+        if place == sets.len() {
+            sets.push((name, Vec::new()));
         }
+        sets[place].1.push(row);
     }
-    names
-        .into_iter()
-        .filter_map(|name| set(name, rows))
+    let sets = sets.into_iter();
+    sets.filter_map(|(name, rows)| set(name, &rows, amounts))
         .collect()
 }
 
-fn set(name: &str, rows: &[ShopRow]) -> Option<ShopSet> {
-    let of_set = |row: &&ShopRow| row.set.as_deref() == Some(name);
-    let rows: Vec<&ShopRow> = rows.iter().filter(of_set).collect();
+fn set(name: &str, rows: &[&ShopRow], amounts: &SetAmounts) -> Option<ShopSet> {
     let first = rows.first()?;
     let spread = |number: fn(&ShopRow) -> f64| {
         let numbers = rows.iter().map(|row| number(row));
@@ -142,14 +177,19 @@ fn set(name: &str, rows: &[ShopRow]) -> Option<ShopSet> {
     };
     let height_spread = spread(|row| row.height_of_cut.mm());
     let behind_spread = spread(|row| row.behind_centre.mm());
-    let limits = SetLimits::starting(first.turf);
+    let limits = amounts.on(first.turf);
     let is_within = |spread: Length, most: Length| spread.mm() <= most.mm() + SAME_MM;
+    let height_agrees = is_within(height_spread, limits.height);
+    let behind_agrees = is_within(behind_spread, limits.behind);
     Some(ShopSet {
         name: name.to_owned(),
         files: rows.iter().map(|row| row.file.clone()).collect(),
         height_spread,
         behind_spread,
-        agrees: is_within(height_spread, limits.height) && is_within(behind_spread, limits.behind),
+        limits,
+        height_agrees,
+        behind_agrees,
+        agrees: height_agrees && behind_agrees,
         system: first.system,
     })
 }

@@ -5,7 +5,7 @@ use statrs::distribution::{ContinuousCDF as _, StudentsT};
 use thiserror::Error;
 
 use crate::plate::{Day, Entry, Record};
-use crate::units::Length;
+use crate::units::{Length, fixed};
 
 /// What a reel's diameters are laid along.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -14,6 +14,54 @@ pub enum WearAlong {
     Hours,
     /// Days since the year 2000 began.
     Days,
+}
+
+impl WearAlong {
+    /// Both, in the order they are offered.
+    pub const ALL: [Self; 2] = [Self::Hours, Self::Days];
+
+    /// What it is called in a choice and beside an axis.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Hours => "hours",
+            Self::Days => "date",
+        }
+    }
+
+    /// Where an entry stands; none where it does not tell.
+    #[must_use]
+    pub fn of_entry(self, entry: &Entry) -> Option<f64> {
+        match self {
+            Self::Hours => entry.hours_run(),
+            Self::Days => entry.day().map(Day::number),
+        }
+    }
+
+    /// A place along it as it is read: `1207 h`, `2026-11-25`.
+    #[must_use]
+    pub fn told(self, at: f64) -> String {
+        match self {
+            Self::Hours => format!("{} h", fixed(at, 0)),
+            Self::Days => Day::of_number(at).map_or_else(|| "never".to_owned(), |d| d.to_string()),
+        }
+    }
+
+    /// What a rate is told for, and how many hours or days that is.
+    #[must_use]
+    pub const fn told_in(self) -> (&'static str, f64) {
+        match self {
+            Self::Hours => ("100 hours", 100.0),
+            Self::Days => ("30 days", 30.0),
+        }
+    }
+
+    /// The diameters of the reel that is on the unit now, each with its hours or days, in the order of
+    /// the record.
+    #[must_use]
+    pub fn diameters(self, record: &Record) -> Vec<(f64, Length)> {
+        points(&record.entries, |entry| self.of_entry(entry))
+    }
 }
 
 /// Why no rate can be told.
@@ -72,14 +120,20 @@ impl WearRate {
     /// # Errors
     /// When the record has too few diameters of it.
     pub fn of_record(record: &Record) -> Result<Self, NoRate> {
-        let hours = points(&record.entries, Entry::hours_run);
-        let days = points(&record.entries, |entry| entry.day().map(Day::number));
-        let (along, points) = if hours.len() >= days.len() {
-            (WearAlong::Hours, hours)
+        let [hours, days] = WearAlong::ALL.map(|along| along.diameters(record));
+        if hours.len() >= days.len() {
+            Self::of(WearAlong::Hours, &hours)
         } else {
-            (WearAlong::Days, days)
-        };
-        Self::of(along, &points)
+            Self::of(WearAlong::Days, &days)
+        }
+    }
+
+    /// The rate of the reel that is on a unit now along hours or days, whichever is asked for.
+    ///
+    /// # Errors
+    /// When the record has too few diameters of it with their hours or days.
+    pub fn of_record_along(record: &Record, along: WearAlong) -> Result<Self, NoRate> {
+        Self::of(along, &along.diameters(record))
     }
 
     /// The line through diameters, each with its hours or days.

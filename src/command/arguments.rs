@@ -1,6 +1,6 @@
 //! What can be written on the command line.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{ArgGroup, Args, Parser, Subcommand};
@@ -9,6 +9,7 @@ use super::WhatIf;
 use crate::analysis::CAUTION;
 use crate::analysis::why::Complaint;
 use crate::drawing::{Page, PictureView, SheetKind};
+use crate::store::is_folder;
 
 /// Draws a reel mower's cutting unit to scale and computes the sweep below the height of cut.
 #[derive(Debug, Parser)]
@@ -245,8 +246,8 @@ pub enum HeadlessCommand {
 )]
 #[derive(Debug, Default, Args)]
 pub struct WindowArguments {
-    /// Unit file; left out, what was open last, or a card to choose from. A demo unit to take a shot of
-    /// or to try something on.
+    /// Unit file, or a folder of them to show on the shop board; left out, what was open last, or a card
+    /// to choose from. A demo unit to take a shot of or to try something on.
     pub file: Option<PathBuf>,
     /// Save what the window shows once it has settled, as PNG, and quit.
     #[arg(long, value_name = "OUT.png")]
@@ -285,6 +286,12 @@ pub const AREA_FLAGS: [AreaFlag; 3] = [
 ];
 
 impl WindowArguments {
+    /// The folder that was named in place of a unit file; none where it was a file.
+    #[must_use]
+    pub fn folder(&self) -> Option<&Path> {
+        self.file.as_deref().filter(|file| is_folder(file))
+    }
+
     /// The name of the area to open in; none when nobody asked for one.
     #[must_use]
     pub fn asked_area(&self) -> Option<&str> {

@@ -2,15 +2,17 @@
 //! cannot be done.
 //!
 //! What belongs here: what the window and the program without one share, being asked in the same
-//! way. Arguments, what-ifs put into a document, problems with their exit codes; no report, no
-//! picture. The door to the terminal, through which both speak. This room imports those up to `store`.
+//! way. Arguments, what-ifs put into a document, a folder of units read, problems with their exit codes; no
+//! report, no picture. The door to the terminal, through which both speak. This room imports those up to `store`.
 
 mod arguments;
 mod problem;
+mod shop_board;
 pub mod terminal;
 mod what_if;
 
 pub use arguments::{AREA_FLAGS, Arguments, Command, HeadlessCommand, WindowArguments, caution};
 pub use problem::Problem;
+pub use shop_board::{BoardUnit, Refused, ShopBoard, damage_told};
 pub use terminal::Printout;
 pub use what_if::{WhatIf, WhatIfProblem, given_length};

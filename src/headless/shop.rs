@@ -2,19 +2,16 @@
 
 use std::fmt::Write as _;
 use std::path::Path;
-use std::sync::Arc;
 
 use serde::Serialize;
 use unicode_width::UnicodeWidthStr as _;
 
 use super::report::{in_line, json_text};
-use crate::analysis::shop::{ShopRow, ShopSet, sets};
-use crate::analysis::{Solved, WearAlong};
-use crate::command::{Problem, caution};
-use crate::plate::{Day, Record};
-use crate::store;
+use crate::analysis::DUE_RULE;
+use crate::analysis::shop::{SetAmounts, ShopRow, ShopSet, sets};
+use crate::command::{Problem, Refused, ShopBoard, caution};
 use crate::unit::OneOf as _;
-use crate::units::{Length, Share, fixed};
+use crate::units::{Length, Share};
 
 /// Every unit of a folder: what is printed. What cannot be read is listed with its reason, and stops
 /// none of the others.
@@ -22,79 +19,29 @@ use crate::units::{Length, Share, fixed};
 /// # Errors
 /// When the folder cannot be read.
 pub fn shop(folder: &Path, is_json: bool) -> Result<String, Problem> {
-    let mut rows = Vec::new();
-    let mut refused = Vec::new();
-    for file in store::units_in(folder)? {
-        let record_file = store::record_beside(&file);
-        match solved(&file) {
-            Ok(solved) => {
-                let record = record(&record_file, &mut refused);
-                rows.push(ShopRow::of(name_of(&file), &solved, &record));
-            }
-            Err(why) => refused.push(Refused {
-                file: name_of(&file),
-                why,
-            }),
-        }
-    }
-    let sets = sets(&rows);
+    let board = ShopBoard::read(folder)?;
+    let rows: Vec<&ShopRow> = board.rows().collect();
+    let sets = sets(rows.iter().copied(), &SetAmounts::default());
+    let refused = &board.refused;
     Ok(if is_json {
-        json(&rows, &sets, &refused)
+        json(&rows, &sets, refused)
     } else {
-        text(&rows, &sets, &refused)
+        text(&rows, &sets, refused)
     })
 }
 
 /// A file that could not be read, and why.
 #[derive(Debug, Serialize)]
-struct Refused {
-    file: String,
-    why: String,
-}
-
-fn solved(file: &Path) -> Result<Solved, String> {
-    let document = store::open_unit(file).map_err(|problem| problem.reason())?;
-    let system = document.system();
-    Solved::of_shared(Arc::new(document)).map_err(|unsolved| unsolved.shown_in(system))
-}
-
-/// The record of a unit; what of it is damaged goes to the list of what was refused.
-fn record(file: &Path, refused: &mut Vec<Refused>) -> Record {
-    let mut refuse = |why| {
-        refused.push(Refused {
-            file: name_of(file),
-            why,
-        });
-    };
-    match store::open_record(file) {
-        Ok(record) => {
-            if let Some(first) = record.damaged.first() {
-                let count = record.damaged.len();
-                let lines = if count == 1 { "line is" } else { "lines are" };
-                refuse(format!(
-                    "{count} {lines} damaged and left out, the others are read; line {}: {}",
-                    first.line, first.what
-                ));
-            }
-            record
-        }
-        Err(problem) => {
-            refuse(problem.reason());
-            Record::default()
-        }
-    }
-}
-
-fn name_of(file: &Path) -> String {
-    let name = file.file_name().unwrap_or_default();
-    name.to_string_lossy().into_owned()
+struct RefusedReport<'a> {
+    file: &'a str,
+    why: &'a str,
 }
 
 #[derive(Serialize)]
 struct Report<'a> {
     units: Vec<UnitReport<'a>>,
     sets: Vec<SetReport<'a>>,
-    refused: &'a [Refused],
+    refused: Vec<RefusedReport<'a>>,
 }
 
 #[derive(Serialize)]
@@ -153,15 +100,18 @@ impl<'a> SetReport<'a> {
     }
 }
 
-fn json(rows: &[ShopRow], sets: &[ShopSet], refused: &[Refused]) -> String {
+fn json(rows: &[&ShopRow], sets: &[ShopSet], refused: &[Refused]) -> String {
     json_text(&Report {
-        units: rows.iter().map(UnitReport::of).collect(),
+        units: rows.iter().map(|row| UnitReport::of(row)).collect(),
         sets: sets.iter().map(SetReport::of).collect(),
-        refused,
+        refused: refused
+            .iter()
+            .map(|Refused { file, why }| RefusedReport { file, why })
+            .collect(),
     })
 }
 
-fn text(rows: &[ShopRow], sets: &[ShopSet], refused: &[Refused]) -> String {
+fn text(rows: &[&ShopRow], sets: &[ShopSet], refused: &[Refused]) -> String {
     let mut text = table(rows);
     // Writing to a `String` cannot fail, so its results are passed over below.
     if !sets.is_empty() {
@@ -185,6 +135,7 @@ fn text(rows: &[ShopRow], sets: &[ShopSet], refused: &[Refused]) -> String {
     for row in rows {
         let _ = writeln!(text, "  {}: {}", in_line(&row.name), reel_told(row));
     }
+    let _ = writeln!(text, "  {DUE_RULE}");
     if !refused.is_empty() {
         let _ = writeln!(text, "\nNot read");
     }
@@ -195,7 +146,7 @@ fn text(rows: &[ShopRow], sets: &[ShopSet], refused: &[Refused]) -> String {
     text
 }
 
-const HEADS: [&str; 9] = [
+const HEADS: [&str; 10] = [
     "unit",
     "set",
     "turf",
@@ -205,9 +156,10 @@ const HEADS: [&str; 9] = [
     "sweep",
     "reel",
     "last entry",
+    "next due",
 ];
 
-fn table(rows: &[ShopRow]) -> String {
+fn table(rows: &[&ShopRow]) -> String {
     let mut cells = vec![HEADS.map(str::to_owned)];
     cells.extend(rows.iter().map(|row| {
         [
@@ -222,6 +174,10 @@ fn table(rows: &[ShopRow]) -> String {
             row.system.length(row.reel_diameter),
             row.last
                 .map_or_else(|| "-".to_owned(), |day| day.to_string()),
+            row.due.map_or_else(
+                || "-".to_owned(),
+                |due| format!("{} ({})", due.when.told(), due.limit.word()),
+            ),
         ]
     }));
     let widths: Vec<usize> = (0..HEADS.len())
@@ -254,17 +210,11 @@ fn reel_told(row: &ShopRow) -> String {
         Ok(rate) => rate,
         Err(why) => return format!("{left} left; {why}"),
     };
-    let (per, times, unit) = match rate.along {
-        WearAlong::Hours => ("100 hours", 100.0, " hours"),
-        WearAlong::Days => ("30 days", 30.0, ""),
-    };
+    let (per, times) = rate.along.told_in();
     let Some(reached) = rate.reaches(row.smallest_diameter) else {
         return format!("{left} left; by its record it does not wear");
     };
-    let when = |at: f64| match rate.along {
-        WearAlong::Hours => fixed(at, 0),
-        WearAlong::Days => Day::of_number(at).map_or_else(|| "never".to_owned(), |d| d.to_string()),
-    };
+    let when = |at: f64| rate.along.told(at);
     let wears = system.length(Length::from_mm(-rate.slope_mm * times));
     let between = match (reached.earliest, reached.latest) {
         (Some(early), Some(late)) => {
@@ -273,7 +223,7 @@ fn reel_told(row: &ShopRow) -> String {
         _ => ", too few or too scattered diameters to say how surely".to_owned(),
     };
     format!(
-        "{left} left; wears {wears} in {per}, at its minimum diameter at {}{unit}{between}",
+        "{left} left; wears {wears} in {per}, at its minimum diameter at {}{between}",
         when(reached.at)
     )
 }

@@ -1,6 +1,7 @@
 //! A day as it is written down: 2026-11-25.
 
 use std::fmt;
+use std::time::SystemTime;
 
 use jiff::civil::Date;
 use thiserror::Error;
@@ -32,6 +33,16 @@ impl Day {
             return Err(wrong());
         }
         text.parse().map(Self).map_err(|_| wrong())
+    }
+
+    /// The day it is now, by universal time.
+    #[must_use]
+    pub fn today() -> Self {
+        // Days from the first of 1970, from which a system's clock counts, to that of 2000.
+        const BEFORE: f64 = 10_957.0;
+        let since_1970 = SystemTime::now().duration_since(SystemTime::UNIX_EPOCH);
+        let days = since_1970.map_or(0.0, |since| since.as_secs_f64() / 86_400.0 - BEFORE);
+        Self::of_number(days).unwrap_or(Self(FIRST))
     }
 
     /// Days since the year 2000 began.
@@ -83,6 +94,9 @@ mod tests {
             assert!(Day::parse(wrong).is_err(), "{wrong}");
         }
         assert_eq!(Day::of_number(f64::NAN), None);
+        // That many days lie between both firsts: thirty years, seven of them leap years.
+        assert_eq!(Day::of_number(-10_957.0).unwrap().to_string(), "1970-01-01");
+        assert!(Day::today() > day);
         assert_eq!(Day::of_number(3e7), None);
     }
 }

@@ -7,6 +7,7 @@
 //! No other room opens, writes or renames a file. This room imports `unit`, `plate` and what they stand on.
 
 mod digest;
+mod folder_watch;
 mod place;
 mod plain;
 mod plate_files;
@@ -21,6 +22,7 @@ mod unit_file;
 mod whole;
 
 pub use digest::is_folder;
+pub use folder_watch::FolderWatch;
 pub use place::{is_same_file, whole_path};
 pub use plain::plain;
 pub use plate_files::{open_sheet, save_sheet, unit_beside};

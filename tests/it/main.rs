@@ -39,6 +39,7 @@ mod saving;
 mod sessions_window;
 mod sheets;
 mod shop;
+mod shop_window;
 mod sizes_window;
 mod start_window;
 mod steps_window;

@@ -50,7 +50,7 @@ fn taken(windows: &[u32]) -> Vec<u64> {
 fn no_area_draws_a_frame_while_nobody_touches_it_and_a_cursor_costs_next_to_nothing() {
     let text = fs::read_to_string(DemoUnit::FairwayTrailed.file()).expect("the unit");
     let screen = Screen::new();
-    let mut windows = ["unit", "knives", "why", "blade-path"].map(|area| {
+    let mut windows = ["unit", "knives", "why", "blade-path", "shop"].map(|area| {
         let home = Home::new(&text);
         let mut program = home.program(&screen);
         program

@@ -7,6 +7,7 @@ mod area;
 mod blade_path;
 mod knives;
 mod not_current;
+mod shop;
 mod unit;
 mod why;
 
@@ -18,13 +19,14 @@ use crate::drawing::PictureView;
 type Begin = fn() -> Box<dyn Area>;
 
 /// Every area, in the order of the bar. The first is in front at the start.
-pub const AREAS: [(&About, Begin); 4] = [
+pub const AREAS: [(&About, Begin); 5] = [
     (&unit::ABOUT, || Box::new(unit::UnitArea::default())),
     (&knives::ABOUT, || Box::new(knives::KnivesArea::default())),
     (&why::ABOUT, || Box::new(why::WhyArea::default())),
     (&blade_path::ABOUT, || {
         Box::new(blade_path::BladePathArea::default())
     }),
+    (&shop::ABOUT, || Box::new(shop::ShopArea::default())),
 ];
 
 /// The areas of a window, one of them in front.

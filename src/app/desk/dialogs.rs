@@ -10,6 +10,8 @@ pub enum Ask {
     UnitToOpen,
     /// Where to save a unit, beginning with a name.
     PlaceForUnit(String),
+    /// A folder of unit files.
+    FolderOfUnits,
     /// A CSV file of knives to read.
     RowsToRead,
     /// Where to write the knives as CSV, beginning with a name.

@@ -66,6 +66,7 @@ pub struct Desk {
     begins_with_first_field: bool,
     moved_by_step: Option<Change>,
     missed_dialog: Option<Ask>,
+    area_wanted: Option<&'static str>,
     handed_over: HandedOver,
     outside: Outside,
 }
@@ -84,6 +85,7 @@ impl Desk {
             begins_with_first_field: false,
             moved_by_step: None,
             missed_dialog: None,
+            area_wanted: None,
             handed_over: HandedOver::default(),
             outside: Outside::default(),
         }
@@ -135,6 +137,16 @@ impl Desk {
     /// What was asked without a dialog; told once.
     pub fn missed_dialog(&mut self) -> Option<Ask> {
         self.missed_dialog.take()
+    }
+
+    /// Has an area brought to the front by its name, once this frame is done.
+    pub fn want_area(&mut self, id: &'static str) {
+        self.area_wanted = Some(id);
+    }
+
+    /// The area that is to come to the front; asked once.
+    pub fn area_wanted(&mut self) -> Option<&'static str> {
+        self.area_wanted.take()
     }
 
     /// Has the form begin with its first field in hand, as for a unit that nobody typed yet.

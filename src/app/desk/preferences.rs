@@ -27,6 +27,21 @@ pub struct Preferences {
     pub scale_percent: Option<u32>,
     /// Where the window stood when it was last closed.
     pub window: Option<WindowPlace>,
+    /// What the shop board shows.
+    pub shop: ShopChoices,
+}
+
+/// What the shop board shows.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct ShopChoices {
+    /// The folder of units; none when none was chosen.
+    pub folder: Option<PathBuf>,
+    /// How much the heights of cut of one set may differ, as typed; the starting value where it is
+    /// empty.
+    pub height_differs: String,
+    /// How much the units of one set may differ in how far behind centre, likewise.
+    pub behind_differs: String,
 }
 
 impl Preferences {
@@ -60,6 +75,7 @@ impl Preferences {
             is_dark,
             scale_percent,
             window,
+            shop,
         } = self;
         Self {
             recent: recent_between(recent, &before.recent, &after.recent),
@@ -72,6 +88,7 @@ impl Preferences {
                 &after.scale_percent,
             ),
             window: chosen_between(window, &before.window, &after.window),
+            shop: chosen_between(shop, &before.shop, &after.shop),
         }
     }
 }

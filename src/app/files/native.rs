@@ -31,6 +31,7 @@ impl Dialogs for NativeDialogs {
         let (title, (kind, endings), name) = match ask {
             Ask::UnitToOpen => ("Open a unit", UNIT, None),
             Ask::PlaceForUnit(name) => ("Save the unit", UNIT, Some(name)),
+            Ask::FolderOfUnits => ("Choose a folder of units", UNIT, None),
             Ask::RowsToRead => ("Read knives", ROWS, None),
             Ask::PlaceForRows(name) => ("Write the knives", ROWS, Some(name)),
             Ask::PlaceForSheet(name) => ("Save the sheet", SHEET, Some(name)),
@@ -41,6 +42,9 @@ impl Dialogs for NativeDialogs {
             .add_filter(kind, endings);
         // Some desktops want a dialog made on the window's own thread; none minds where it is waited
         // for.
+        if *ask == Ask::FolderOfUnits {
+            return self.wait(AsyncFileDialog::new().set_title(title).pick_folder());
+        }
         match name {
             None => self.wait(dialog.pick_file()),
             Some(name) => self.wait(dialog.set_file_name(name).save_file()),

@@ -145,7 +145,13 @@ pub fn name_without_dialog(desk: &mut Desk) {
             return;
         }
         // Taken by the card that asked for them.
-        Some(Ask::PlaceForRows(_) | Ask::PlaceForSheet(_) | Ask::PlaceForPicture(_)) | None => {
+        Some(
+            Ask::FolderOfUnits
+            | Ask::PlaceForRows(_)
+            | Ask::PlaceForSheet(_)
+            | Ask::PlaceForPicture(_),
+        )
+        | None => {
             return;
         }
     };

@@ -122,6 +122,11 @@ impl App {
         self.areas.bring_to_front(area)
     }
 
+    /// Shows a folder of units on the shop board.
+    pub fn show_folder(&mut self, folder: &Path) {
+        self.desk.preferences_mut().shop.folder = Some(folder.to_owned());
+    }
+
     /// Keeps what is not saved in a folder from here on, and offers what dead windows left there.
     /// Where it cannot be written, that is told once and all else goes on. Whether it is kept.
     pub fn keep_work_in(&mut self, folder: &Path, ctx: &Context) -> bool {
@@ -243,6 +248,10 @@ impl App {
         }
         show_card(ctx, desk);
         name_without_dialog(desk);
+        if let Some(wanted) = desk.area_wanted() {
+            areas.bring_to_front(wanted);
+            ctx.request_repaint();
+        }
         desk.hear_from_opener();
         let parts = [
             bar.in_reading_order(),

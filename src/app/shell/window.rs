@@ -33,6 +33,9 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
         return Err(Problem::unsolved(arguments.file.as_deref(), unsolved));
     }
     let area = area(&arguments)?;
+    let folder = arguments
+        .folder()
+        .and_then(|folder| std::path::absolute(folder).ok());
     let place = opened_in(&arguments, &remembered.preferences);
     check_shot(&arguments)?;
     let (shot, told) = arguments
@@ -68,6 +71,9 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
         options,
         Box::new(move |creation| {
             let mut app = create(creation, beginning, remembered, &arguments, shot);
+            if let Some(folder) = &folder {
+                app.show_folder(folder);
+            }
             if arguments.shot.is_none() {
                 app.place(Placing::of(place, &screens(creation)));
             }
@@ -117,6 +123,7 @@ fn area(arguments: &WindowArguments) -> Result<&'static str, Problem> {
     let asked = arguments.asked_area();
     let ids = AREAS.map(|(about, _)| about.id);
     match asked {
+        None if arguments.folder().is_some() => Ok("shop"),
         None => Ok(ids[0]),
         Some(asked) => {
             let found = ids.into_iter().find(|id| *id == asked);
@@ -159,15 +166,21 @@ impl Remembered {
 /// else what was open last.
 fn begin(arguments: &WindowArguments, remembered: &Preferences) -> Result<Beginning, Problem> {
     let tries = arguments.what_if != WhatIf::default();
-    Ok(match &arguments.file {
+    let file = arguments.file.as_ref();
+    Ok(match file.filter(|_| arguments.folder().is_none()) {
         Some(file) => Session::open(file)?.into(),
         None if arguments.shot.is_some() || tries => Session::demo()?.into(),
         None => {
             let folder = recovery_folder();
-            Beginning::with_last(remembered, |file| {
+            let last = Beginning::with_last(remembered, |file| {
                 let folder = folder.as_deref();
                 folder.is_some_and(|folder| is_open_in_a_window(folder, file))
-            })?
+            })?;
+            // A folder was asked for: no card stands before its board.
+            Beginning {
+                is_asked: last.is_asked && arguments.folder().is_none(),
+                ..last
+            }
         }
     })
 }

@@ -59,6 +59,7 @@ pub struct Answers(Rc<RefCell<Answer>>);
 #[derive(Debug, Default)]
 struct Answer {
     open: Option<PathBuf>,
+    folder: Option<PathBuf>,
     save: Option<PathBuf>,
     read_rows: Option<PathBuf>,
     write_rows: Option<PathBuf>,
@@ -69,6 +70,11 @@ impl Answers {
     /// The file chosen when asked which to open.
     pub fn open(&self, file: &Path) {
         self.0.borrow_mut().open = Some(file.to_owned());
+    }
+
+    /// The folder chosen when asked for one.
+    pub fn folder(&self, folder: &Path) {
+        self.0.borrow_mut().folder = Some(folder.to_owned());
     }
 
     /// The file chosen when asked where to save.
@@ -117,6 +123,7 @@ impl Dialogs for Answers {
             Ask::PlaceForUnit(_) | Ask::PlaceForSheet(_) | Ask::PlaceForPicture(_) => {
                 answer.save.clone()
             }
+            Ask::FolderOfUnits => answer.folder.clone(),
             Ask::RowsToRead => answer.read_rows.clone(),
             Ask::PlaceForRows(_) => answer.write_rows.clone(),
         })

@@ -1,0 +1,297 @@
+//! The board: a folder of units, filtered and sorted, the sets that do not agree, what cannot be read.
+
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use egui::{Button, ComboBox, Label, Panel, ScrollArea, TextEdit, Ui};
+
+use super::folder::Folder;
+use super::opening::AskedFor;
+use super::order::{Filter, Sorted, places};
+use super::set_amounts::{amounts, amounts_ui, disagreement};
+use super::table::{Done, Shown, UnitTable};
+use crate::analysis::shop::{SetAmounts, ShopSet, sets};
+use crate::analysis::{DUE_RULE, Level};
+use crate::app::desk::{Ask, Desk};
+use crate::app::files::ask;
+use crate::app::widgets::caution::caution_in_short_ui;
+use crate::app::widgets::kept::Kept;
+use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::list::list_ui;
+use crate::command::ShopBoard;
+use crate::store::{is_same_file, whole_path};
+
+/// The board.
+#[derive(Default)]
+pub struct Board {
+    folder: Option<Folder>,
+    filter: Filter,
+    sorted: Sorted,
+    table: UnitTable,
+    asked_for: AskedFor,
+    /// The path that is being typed; none while nobody types one.
+    typed: Option<String>,
+    places: Kept<(u64, Filter, Sorted), Vec<usize>>,
+    sets: Kept<(u64, SetAmounts), Vec<ShopSet>>,
+    /// Which of the units is open in the window.
+    open: Kept<(u64, Option<PathBuf>), Option<usize>>,
+}
+
+impl Board {
+    /// Everything of it.
+    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
+        self.asked_for.follow(desk);
+        self.follow_folder(ui, desk);
+        let Some(folder) = &self.folder else {
+            self.no_folder_ui(ui, desk);
+            return;
+        };
+        let read = folder.read().cloned();
+        match read.as_deref() {
+            None => {
+                self.folder_ui(ui, desk);
+                ui.add_space(40.0);
+                ui.label("Reading the folder…");
+                caution_in_short_ui(ui);
+            }
+            Some(Err(why)) => {
+                ui.label(Lettering::Headline.of("The folder cannot be read"));
+                self.folder_ui(ui, desk);
+                ui.label(why);
+                ui.add_space(16.0);
+                caution_in_short_ui(ui);
+            }
+            Some(Ok(board)) => self.units_ui(ui, desk, board),
+        }
+    }
+
+    /// Opens the folder that is remembered, and looks after the one that is open.
+    fn follow_folder(&mut self, ui: &Ui, desk: &Desk) {
+        let remembered = desk.preferences().shop.folder.as_deref();
+        let is_other = self.folder.as_ref().map(Folder::path) != remembered;
+        if is_other {
+            self.folder = remembered.map(|path| Folder::open(path, ui.ctx()));
+            self.typed = None;
+        }
+        if let Some(folder) = &mut self.folder {
+            folder.look(ui.ctx());
+        }
+    }
+
+    fn no_folder_ui(&mut self, ui: &mut Ui, desk: &mut Desk) {
+        ui.label(Lettering::Headline.of("The units of a folder beside each other"));
+        ui.label("Choose the folder that your unit files stand in. The board shows each unit's status, what is left of its reel, its last job and when it is next due; units of one set that differ are marked.");
+        ui.add_space(8.0);
+        self.folder_ui(ui, desk);
+        ui.add_space(16.0);
+        caution_in_short_ui(ui);
+    }
+
+    /// The folder: where it is, another one, and reading it again.
+    fn folder_ui(&mut self, ui: &mut Ui, desk: &mut Desk) {
+        let own = desk.session().file().and_then(Path::parent);
+        let own = own.map(Path::to_owned);
+        let shown = self.folder.as_ref().map(Folder::path);
+        let is_own = own.as_deref() == shown;
+        let written = shown.map_or_else(String::new, |path| path.display().to_string());
+        ui.horizontal_wrapped(|ui| {
+            ui.label("Folder");
+            let mut text = self.typed.clone().unwrap_or_else(|| written.clone());
+            let field = ui
+                .add(
+                    TextEdit::singleline(&mut text)
+                        .desired_width((ui.available_width() - 430.0).clamp(160.0, 520.0))
+                        .hint_text("its path"),
+                )
+                .accessible_name("Folder of units");
+            if field.changed() {
+                self.typed = Some(text.clone());
+            }
+            if field.lost_focus() && self.typed.is_some() {
+                let is_given = ui.input(|input| input.key_pressed(egui::Key::Enter));
+                self.typed = None;
+                if is_given {
+                    take_typed(desk, &text);
+                }
+            }
+            if ui.button("Choose a folder…").clicked() {
+                choose(desk);
+            }
+            if let Some(own) = own.filter(|_| !is_own)
+                && ui
+                    .button("Folder of this unit")
+                    .on_hover_text(own.display().to_string())
+                    .clicked()
+            {
+                desk.preferences_mut().shop.folder = Some(own);
+            }
+            if let Some(folder) = &self.folder {
+                let refresh = ui.add_enabled(!folder.is_reading(), Button::new("Refresh"));
+                if refresh.on_hover_text("Reads the folder again").clicked() {
+                    folder.refresh();
+                    ui.ctx().request_repaint();
+                }
+            }
+        });
+        let unwatched = self.folder.as_ref().and_then(Folder::why_not_watched);
+        if let Some(why) = unwatched {
+            ui.label(format!(
+                "This folder is not watched ({why}): press Refresh after files in it have changed."
+            ));
+        }
+    }
+
+    fn units_ui(&mut self, ui: &mut Ui, desk: &mut Desk, board: &ShopBoard) {
+        let count = self.folder.as_ref().map_or(0, Folder::count);
+        let amounts = amounts(desk);
+        let mut sets_kept = std::mem::take(&mut self.sets);
+        let sets = &*sets_kept.get((count, amounts), |_| sets(board.rows(), &amounts));
+        ui.add(Label::new(Lettering::Headline.of(in_short(board, sets))).wrap());
+        self.folder_ui(ui, desk);
+        self.filter_ui(ui, board);
+        amounts_ui(ui, desk);
+        let system = desk.system();
+        let height = ui.available_height();
+        Panel::bottom("shop notes")
+            .default_size((0.24 * height).clamp(96.0, 190.0))
+            .size_range(70.0..=400.0)
+            .resizable(true)
+            .show(ui, |ui| {
+                ScrollArea::vertical()
+                    .id_salt("shop notes")
+                    .auto_shrink(false)
+                    .show(ui, |ui| {
+                        for told in sets.iter().filter_map(|set| disagreement(set, system)) {
+                            ui.label(told);
+                        }
+                        refused_ui(ui, board);
+                        caution_in_short_ui(ui);
+                        ui.label(Lettering::FinePrint.of(DUE_RULE).weak());
+                    });
+            });
+        let places = {
+            let key = (count, self.filter.clone(), self.sorted);
+            let made = |_: &_| places(&board.units, &self.filter, self.sorted);
+            Arc::from(&**self.places.get(key, made))
+        };
+        let in_front = desk.session().file().map(Path::to_owned);
+        let open = *self.open.get((count, in_front), |(_, file)| {
+            let file = file.as_ref()?;
+            let mut units = board.units.iter();
+            units.position(|unit| is_same_file(&unit.file, file))
+        });
+        let shown = Shown {
+            units: &board.units,
+            places: &places,
+            sets: &by_name(sets),
+            system,
+            open,
+        };
+        match self.table.show(ui, &shown, self.sorted) {
+            Some(Done::Sorted(sorted)) => self.sorted = sorted,
+            Some(Done::Open(place)) => self.asked_for.open(desk, &board.units[place].file),
+            None => {}
+        }
+        self.sets = sets_kept;
+    }
+
+    fn filter_ui(&mut self, ui: &mut Ui, board: &ShopBoard) {
+        ui.horizontal_wrapped(|ui| {
+            ui.label("Find");
+            ui.add(
+                TextEdit::singleline(&mut self.filter.words)
+                    .hint_text("unit, set, turf or file")
+                    .desired_width(210.0),
+            )
+            .accessible_name("Find units");
+            let named = |level: Option<Level>| level.map_or("every status", Level::word);
+            let chosen = self.filter.level;
+            let levels = ComboBox::from_id_salt("shop status")
+                .width(110.0)
+                .selected_text(named(chosen));
+            list_ui(ui, levels, |ui, list| {
+                for level in [
+                    None,
+                    Some(Level::Fine),
+                    Some(Level::Watch),
+                    Some(Level::Over),
+                ] {
+                    if list.offer(ui, chosen == level, named(level)) {
+                        self.filter.level = level;
+                    }
+                }
+            })
+            .accessible_name("Status");
+            if self.filter != Filter::default() {
+                if ui.button("Show all units").clicked() {
+                    self.filter = Filter::default();
+                }
+                let count = self.places.last().map_or(0, Vec::len);
+                ui.label(format!("{count} of {}", board.units.len()));
+            }
+        });
+    }
+}
+
+fn by_name(sets: &[ShopSet]) -> BTreeMap<&str, &ShopSet> {
+    sets.iter().map(|set| (set.name.as_str(), set)).collect()
+}
+
+/// What the board comes to, in one line.
+fn in_short(board: &ShopBoard, sets: &[ShopSet]) -> String {
+    let levels = [Level::Over, Level::Watch, Level::Fine].map(|level| {
+        let count = board.rows().filter(|row| row.level == level).count();
+        format!("{count} {}", level.word())
+    });
+    let apart = sets.iter().filter(|set| !set.agrees).count();
+    let told = |count: usize, one: &str, many: &str| match count {
+        0 => String::new(),
+        1 => format!("; 1 {one}"),
+        _ => format!("; {count} {many}"),
+    };
+    let count = board.units.len();
+    let units = if count == 1 { "unit" } else { "units" };
+    format!(
+        "{count} {units}: {}{}{}",
+        levels.join(", "),
+        told(apart, "set does not agree", "sets do not agree"),
+        told(
+            board.refused.len(),
+            "file cannot be read",
+            "files cannot be read"
+        ),
+    )
+}
+
+/// The files that cannot be read, each with its reason.
+fn refused_ui(ui: &mut Ui, board: &ShopBoard) {
+    if board.refused.is_empty() {
+        return;
+    }
+    ui.label(egui::RichText::new("Not read").family(strong()));
+    for refused in &board.refused {
+        ui.label(format!("{}: {}", refused.file, refused.why));
+    }
+}
+
+/// Opens the folder whose path was typed.
+fn take_typed(desk: &mut Desk, text: &str) {
+    match whole_path(text.trim()) {
+        Ok(path) => desk.preferences_mut().shop.folder = Some(path),
+        Err(problem) => desk.warn(problem.to_string()),
+    }
+}
+
+/// Has a person choose a folder.
+fn choose(desk: &mut Desk) {
+    ask(desk, &Ask::FolderOfUnits, |desk, folder| {
+        let is_chosen = folder.is_some();
+        if let Some(folder) = folder {
+            desk.preferences_mut().shop.folder = Some(folder);
+        } else if desk.missed_dialog().is_some() {
+            desk.warn("No folder was chosen: the desktop showed no dialog. Type its path into the field Folder and press Enter.");
+        }
+        is_chosen
+    });
+}

@@ -1,0 +1,107 @@
+//! How much the units of one set may differ: the fields it is typed into, and the sets that do not agree.
+
+use egui::{TextEdit, Ui};
+
+use crate::analysis::Level;
+use crate::analysis::shop::{SetAmounts, SetLimits, ShopSet};
+use crate::app::desk::Desk;
+use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::look::{colour, theme};
+use crate::app::widgets::words::capitalised;
+use crate::unit::Turf;
+use crate::units::{Length, Measure as _, Quantity, System};
+
+/// A text that is a length, none where it is empty.
+fn length_of(text: &str, system: System) -> Result<Option<Length>, String> {
+    if text.trim().is_empty() {
+        return Ok(None);
+    }
+    match Quantity::<Length>::typed(text, Length::unit_in(system).0) {
+        Ok(length) if length.value().mm() < 0.0 => {
+            Err(format!("{} is less than zero", length.text()))
+        }
+        Ok(length) => Ok(Some(length.value())),
+        Err(problem) => Err(problem.to_string()),
+    }
+}
+
+/// What is remembered of both amounts; the starting value stands in for a text that is none.
+pub fn amounts(desk: &Desk) -> SetAmounts {
+    let shop = &desk.preferences().shop;
+    let system = desk.system();
+    let taken = |text: &str| length_of(text, system).ok().flatten();
+    SetAmounts {
+        height: taken(&shop.height_differs),
+        behind: taken(&shop.behind_differs),
+    }
+}
+
+/// The two fields.
+pub fn amounts_ui(ui: &mut Ui, desk: &mut Desk) {
+    let system = desk.system();
+    let mut shop = desk.preferences().shop.clone();
+    let [green, fairway] = [Turf::Green, Turf::Fairway].map(SetLimits::starting);
+    let starting = [
+        format!(
+            "(empty: green, tee {}; fairway, rough {})",
+            system.length(green.height),
+            system.length(fairway.height)
+        ),
+        format!("(empty: {})", system.length(green.behind)),
+    ];
+    let mut problem = None;
+    ui.horizontal_wrapped(|ui| {
+        ui.label("Units of one set may differ by");
+        let fields = [
+            (&mut shop.height_differs, "height of cut"),
+            (&mut shop.behind_differs, "behind centre"),
+        ];
+        for ((text, what), starting) in fields.into_iter().zip(starting) {
+            ui.label(what);
+            let name = format!("{} may differ by", capitalised(what));
+            ui.add(TextEdit::singleline(text).desired_width(78.0))
+                .on_hover_text("Rule of thumb where it is left empty. A unit of a set that differs by more is marked.")
+                .accessible_name(name.clone());
+            ui.label(Lettering::Note.of(starting).weak());
+            if let Err(why) = length_of(text, system) {
+                problem = Some(format!("{name}: {why}"));
+            }
+        }
+    });
+    if let Some(problem) = problem {
+        let ink = colour(theme(ui.ctx()).level(Level::Over));
+        ui.colored_label(ink, format!("{problem}. The starting value is used."));
+    }
+    if shop != desk.preferences().shop {
+        desk.preferences_mut().shop = shop;
+    }
+}
+
+/// How a set does not agree, in a line; none where it does.
+pub fn disagreement(set: &ShopSet, system: System) -> Option<String> {
+    let told = |agrees: bool, what: &str, spread: Length, most: Length| {
+        (!agrees).then(|| {
+            format!(
+                "{what} differs by {} (at most {})",
+                system.length(spread),
+                system.length(most)
+            )
+        })
+    };
+    let limits = &set.limits;
+    let height = told(
+        set.height_agrees,
+        "height of cut",
+        set.height_spread,
+        limits.height,
+    );
+    let behind = told(
+        set.behind_agrees,
+        "behind centre",
+        set.behind_spread,
+        limits.behind,
+    );
+    let parts: Vec<String> = height.into_iter().chain(behind).collect();
+    (!parts.is_empty())
+        .then(|| format!("The set {} does not agree: {}.", set.name, parts.join(", ")))
+}

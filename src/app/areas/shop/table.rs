@@ -1,0 +1,242 @@
+//! The table of units.
+
+use std::collections::BTreeMap;
+
+use egui::{Align, Button, EventFilter, Key, Label, Layout, RichText, ScrollArea, Sense, Ui, Vec2};
+use egui_extras::{Column as Width, TableBuilder};
+
+use super::column::Column;
+use super::hover::Hover;
+use super::order::Sorted;
+use super::set_amounts::disagreement;
+use crate::analysis::Level;
+use crate::analysis::shop::ShopSet;
+use crate::app::widgets::lettering::strong;
+use crate::app::widgets::look::theme;
+use crate::app::widgets::symbol::symbol;
+use crate::command::BoardUnit;
+use crate::drawing::Theme;
+use crate::units::System;
+
+/// Height of a row and of the heads.
+const ROW: f32 = 27.0;
+/// Side of a symbol in a row.
+const SYMBOL: f32 = 15.0;
+
+/// What the table remembers.
+#[derive(Default)]
+pub struct UnitTable {
+    hover: Hover,
+    /// The file of the unit that is chosen.
+    chosen: Option<String>,
+    /// The place that is to have the keys and to be in view.
+    wanted: Option<usize>,
+}
+
+/// What the table shows.
+pub struct Shown<'a> {
+    pub units: &'a [BoardUnit],
+    /// The places of the units that are wanted, in their order.
+    pub places: &'a [usize],
+    /// The sets, by their names.
+    pub sets: &'a BTreeMap<&'a str, &'a ShopSet>,
+    pub system: System,
+    /// The file that is open in the window, by its place among the units.
+    pub open: Option<usize>,
+}
+
+/// What was done in the table.
+pub enum Done {
+    /// Sorted otherwise.
+    Sorted(Sorted),
+    /// A unit is to be opened.
+    Open(usize),
+}
+
+impl UnitTable {
+    /// Heads and rows.
+    pub fn show(&mut self, ui: &mut Ui, shown: &Shown, sorted: Sorted) -> Option<Done> {
+        let mut done = None;
+        let wanted = self.wanted.take();
+        ScrollArea::horizontal()
+            .id_salt("shop table")
+            .auto_shrink(false)
+            .show(ui, |ui| {
+                ui.style_mut().interaction.selectable_labels = false;
+                let mut table = TableBuilder::new(ui)
+                    .id_salt("units of the folder")
+                    .striped(true)
+                    .auto_shrink(false)
+                    .sense(Sense::CLICK)
+                    .cell_layout(Layout::left_to_right(Align::Center));
+                for column in Column::ALL {
+                    table = table.column(Width::exact(column.width()).clip(true));
+                }
+                if let Some(wanted) = wanted {
+                    table = table.scroll_to_row(wanted, None);
+                }
+                let table = table.header(ROW, |mut heads| {
+                    for column in Column::ALL {
+                        heads.col(|ui| {
+                            if head_ui(ui, column, sorted) {
+                                done = Some(Done::Sorted(sorted.after_click(column)));
+                            }
+                        });
+                    }
+                });
+                table.body(|body| {
+                    body.rows(ROW, shown.places.len(), |mut row| {
+                        let index = row.index();
+                        let place = shown.places[index];
+                        let unit = &shown.units[place];
+                        let is_chosen = self.chosen.as_deref() == Some(&unit.row.file);
+                        row.set_selected(is_chosen);
+                        let mut name = None;
+                        for column in Column::ALL {
+                            row.col(|ui| {
+                                if column == Column::Name {
+                                    name = Some(name_ui(ui, unit, shown.open == Some(place)));
+                                } else {
+                                    cell_ui(ui, column, unit, shown);
+                                }
+                            });
+                        }
+                        let (cells, Some(name)) = (row.response(), name) else {
+                            return;
+                        };
+                        let whole = cells.union(name.clone());
+                        if wanted == Some(index) {
+                            name.request_focus();
+                        }
+                        if whole.clicked() || name.gained_focus() {
+                            self.chosen = Some(unit.row.file.clone());
+                        }
+                        if whole.clicked() && !name.clicked() {
+                            name.request_focus();
+                        }
+                        let steps = steps_by_key(&name);
+                        if steps.is_open || whole.double_clicked() {
+                            done = Some(Done::Open(place));
+                        }
+                        if steps.by != 0 {
+                            let to = index.saturating_add_signed(steps.by);
+                            self.wanted = Some(to.min(shown.places.len() - 1));
+                            name.ctx.request_repaint();
+                        }
+                        let set = unit.row.set.as_deref().and_then(|set| shown.sets.get(set));
+                        let why = set.and_then(|set| disagreement(set, shown.system));
+                        whole.on_hover_ui(|ui| {
+                            self.hover.show(ui, unit, why.as_deref(), shown.system);
+                        });
+                    });
+                });
+            });
+        done
+    }
+}
+
+/// What the keys do on a row that has them.
+struct ByKey {
+    is_open: bool,
+    by: isize,
+}
+
+fn steps_by_key(row: &egui::Response) -> ByKey {
+    let mut done = ByKey {
+        is_open: false,
+        by: 0,
+    };
+    if !row.has_focus() {
+        return done;
+    }
+    let filter = EventFilter {
+        vertical_arrows: true,
+        ..EventFilter::default()
+    };
+    let ctx = &row.ctx;
+    ctx.memory_mut(|memory| memory.set_focus_lock_filter(row.id, filter));
+    ctx.input(|input| {
+        let pressed = |key| isize::from(input.key_pressed(key));
+        done.is_open = input.key_pressed(Key::Enter);
+        done.by = pressed(Key::ArrowDown) - pressed(Key::ArrowUp)
+            + 10 * (pressed(Key::PageDown) - pressed(Key::PageUp));
+    });
+    done
+}
+
+/// The head of a column; whether it was clicked.
+fn head_ui(ui: &mut Ui, column: Column, sorted: Sorted) -> bool {
+    let text = RichText::new(column.head()).family(strong());
+    ui.spacing_mut().item_spacing.x = 3.0;
+    let button = ui
+        .add(Button::new(text).frame(false))
+        .accessible_name(format!("Sort by {}", column.head()));
+    let response = button.on_hover_text(format!(
+        "{}\nClick to sort; click again for the other way round.",
+        column.meaning()
+    ));
+    if sorted.by == column {
+        let (place, _) = ui.allocate_exact_size(Vec2::splat(9.0), Sense::hover());
+        let (foot, tip) = if sorted.is_reversed {
+            (place.top(), place.bottom())
+        } else {
+            (place.bottom(), place.top())
+        };
+        let corners = vec![
+            egui::pos2(place.left(), foot),
+            egui::pos2(place.center().x, tip),
+            egui::pos2(place.right(), foot),
+        ];
+        let ink = ui.visuals().text_color();
+        ui.painter().add(egui::Shape::convex_polygon(
+            corners,
+            ink,
+            egui::Stroke::NONE,
+        ));
+    }
+    response.clicked()
+}
+
+/// A unit's name, which has the keys of its row.
+fn name_ui(ui: &mut Ui, unit: &BoardUnit, is_open: bool) -> egui::Response {
+    let mut text = RichText::new(&unit.row.name);
+    if is_open {
+        text = text.family(strong());
+    }
+    let told = if is_open {
+        format!("{}, open", unit.row.name)
+    } else {
+        unit.row.name.clone()
+    };
+    ui.add(Button::new(text).frame(false)).accessible_name(told)
+}
+
+fn cell_ui(ui: &mut Ui, column: Column, unit: &BoardUnit, shown: &Shown) {
+    let (row, theme) = (&unit.row, theme(ui.ctx()));
+    ui.spacing_mut().item_spacing.x = 4.0;
+    let set = row.set.as_deref().and_then(|set| shown.sets.get(set));
+    let differs = set.is_some_and(|set| match column {
+        Column::Set => !set.agrees,
+        Column::Height => !set.height_agrees,
+        Column::Behind => !set.behind_agrees,
+        _ => false,
+    });
+    let level = match column {
+        Column::Status => Some(row.level),
+        _ => differs.then_some(Level::Watch),
+    };
+    if let Some(level) = level {
+        symbol_ui(ui, level, theme);
+    }
+    let text = column.text(row, shown.system);
+    let mut text = RichText::new(text);
+    if differs {
+        text = text.family(strong());
+    }
+    ui.add(Label::new(text).extend());
+}
+
+fn symbol_ui(ui: &mut Ui, level: Level, theme: Theme) {
+    let (place, _) = ui.allocate_exact_size(Vec2::splat(SYMBOL), Sense::hover());
+    symbol(ui, place, level, theme);
+}
