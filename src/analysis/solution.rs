@@ -31,6 +31,9 @@ pub struct Solution {
     pub nearest_ground_at_low_end_on_plate: Point,
     /// The front bottom of the knife's lip.
     pub lip_bottom_on_plate: Point,
+    /// How clear the front roller and the rear one stand of the knife's front face, underside and back;
+    /// negative where a roller and the knife are in one place.
+    pub rollers_to_knife: [Length; 2],
     /// The top angle below which the face behind the edge would stand inside the reel.
     pub top_angle_needed: Angle,
     /// What the top face has more than that; none where its angle is not given.
@@ -73,6 +76,7 @@ impl Solution {
             nearest_ground_on_plate: assembled.nearest_ground.into(),
             nearest_ground_at_low_end_on_plate: assembled.nearest_ground_at_low_end.into(),
             lip_bottom_on_plate: assembled.lip_bottom_on_plate.into(),
+            rollers_to_knife: numbers.rollers_to_knife,
             top_angle_needed: numbers.top_angle_needed,
             top_face_clearance: numbers.top_face_clearance,
             terrain: assembled.ground.into(),
@@ -98,6 +102,7 @@ impl Solution {
             reel_clearance: self.reel_clearance,
             underside_clearance: self.underside_clearance,
             lip_clearance: Length::from_mm(self.lip_bottom_on_plate.y),
+            rollers_to_knife: self.rollers_to_knife,
             top_angle_needed: self.top_angle_needed,
             top_face_clearance: self.top_face_clearance,
             on_ground: self.on_ground,

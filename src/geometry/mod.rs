@@ -77,6 +77,7 @@ pub use underside::{attitude_for_underside, lip_bottom_on_plate, underside_on_ba
 
 pub(crate) use clip_length::clip_to_cut;
 pub(crate) use low_side::LowSide;
+pub(crate) use rollers::clear_of_outline_mm;
 pub(crate) use stood::Stood;
 pub(crate) use terrain::Ground;
 pub(crate) use top_face::top_angle_needed;

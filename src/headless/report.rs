@@ -219,8 +219,9 @@ mod tests {
     use super::*;
 
     /// Numbers that the report tells in the words of its findings alone.
-    const IN_FINDINGS: [NumberId; 4] = [
+    const IN_FINDINGS: [NumberId; 5] = [
         NumberId::LipBottom,
+        NumberId::RollerToKnife,
         NumberId::ReelAtLowEnd,
         NumberId::UndersideOnGround,
         NumberId::UndersideAtLowEnd,

@@ -8,7 +8,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use kurbo::Point;
+use kurbo::{Line, ParamCurveNearest as _, Point};
 use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
@@ -25,8 +25,8 @@ use sweepgauge::analysis::ranges::attitude_range;
 use sweepgauge::analysis::why::{Goal, Knob, Why};
 use sweepgauge::analysis::{FindingId, Lowest, Solution, Solved};
 use sweepgauge::geometry::{
-    Closing, GroundShape, Hardware, HardwarePoint, KnifeSection, Mount, Setting, Sink, Stance,
-    underside_on_bar,
+    Closing, GroundShape, Hardware, HardwarePoint, KnifeSection, Mount, RollerOnPlate, Setting,
+    Sink, Stance, underside_on_bar,
 };
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::{
@@ -37,7 +37,7 @@ use sweepgauge::units::{Angle, Length, Measure as _, Share, System};
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
-use crate::common::example::example;
+use crate::common::example::{clear_example, example};
 use crate::common::random_units::believable_unit;
 
 /// Ends of windows and crossings are wanted to within this, in degrees or millimetres.
@@ -185,7 +185,7 @@ pub fn trial_of(unit: &Unit) -> Trial {
 
 // The limits a second time, from the numbers the findings are about.
 
-const JUDGED: [Limit; 9] = [
+const JUDGED: [Limit; 10] = [
     Limit::Sweep,
     Limit::Reel,
     Limit::Cut,
@@ -195,6 +195,7 @@ const JUDGED: [Limit; 9] = [
     Limit::LowEndUnderside,
     Limit::Lip,
     Limit::TopFace,
+    Limit::Rollers,
 ];
 
 /// What is left before each limit of [`JUDGED`] is reached, in millimetres.
@@ -238,7 +239,26 @@ fn left(unit: &Unit, tried: &Setting, solution: &Solution) -> Left {
         solution
             .top_face_clearance
             .map_or(f64::INFINITY, |clear| clear.rad() * radius_mm),
+        roller_to_knife_mm(unit, tried, solution),
     ]
+}
+
+/// How clear the nearer roller stands of the knife's front face, underside and back.
+fn roller_to_knife_mm(unit: &Unit, tried: &Setting, solution: &Solution) -> f64 {
+    let pose = &solution.pose;
+    let [lip_front, lip_back, body_front, body_back] = underside_on_bar(&unit.profile, tried);
+    let edge = Point::from(tried.edge_on_bar(&unit.profile));
+    let top_back = Point::new(body_back.x, 0.0);
+    let outline = [edge, lip_front, lip_back, body_front, body_back, top_back];
+    let outline = outline.map(|on_bar| pose.plate_from_bar() * on_bar);
+    let to_roller = |roller: &RollerOnPlate| {
+        let sides = outline.windows(2).map(|side| {
+            let nearest = Line::new(side[0], side[1]).nearest(roller.centre, 1e-9);
+            nearest.distance_sq.sqrt() - roller.radius_mm
+        });
+        sides.fold(f64::INFINITY, f64::min)
+    };
+    to_roller(&pose.front_roller).min(to_roller(&pose.rear_roller))
 }
 
 /// A unit in one setting, tried at any attitude and height.
@@ -479,7 +499,7 @@ fn a_window_beside_a_place_where_nothing_can_stand_is_what_a_scan_finds() {
 /// tipped forward or back the bolt clears, in between it does not.
 fn with_stop_bolt(below_mm: f64) -> String {
     let bolt = format!("hardware: [(behind: \"-1.33 mm\", below: \"{below_mm} mm\"), ");
-    example(&[
+    clear_example(&[
         ("hardware: [", &bolt),
         (
             "limits: None,",
@@ -530,7 +550,7 @@ fn the_attitudes_searched_are_those_the_brackets_allow() {
         let limits = given.map_or("limits: None,".to_owned(), |(low, high)| {
             format!("limits: Some((attitude_range: Some((low: \"{low}\", high: \"{high}\")))),")
         });
-        let solved = Solved::of(&document(&example(&[("limits: None,", &limits)]))).unwrap();
+        let solved = Solved::of(&document(&clear_example(&[("limits: None,", &limits)]))).unwrap();
         let tried = Tried {
             unit: &solved.unit,
             setting: &solved.unit.setting,
@@ -1020,7 +1040,7 @@ fn what_a_knife_is_set_to_is_what_its_findings_and_its_adjustments_tell() {
 
 #[test]
 fn each_knife_tells_its_lip_and_its_grinds_and_what_they_rest_on() {
-    let text = example(&[
+    let text = clear_example(&[
         (
             "    turf: Fairway,",
             "    date: \"2026-11-20\",\n    turf: Fairway,",
@@ -1576,7 +1596,7 @@ fn json_and_csv_at_once_are_refused() {
 #[test]
 fn attitudes_the_brackets_allow_end_a_window_in_the_list() {
     let limits = r#"limits: Some((attitude_range: Some((low: "3 deg", high: "5.5 deg")))),"#;
-    let (_folder, file) = written("unit.ron", &example(&[("limits: None,", limits)]));
+    let (_folder, file) = written("unit.ron", &clear_example(&[("limits: None,", limits)]));
     for knife in json_list(&file, &[]) {
         for window in knife["windows"].as_array().unwrap() {
             assert_eq!(window["low_deg"], 3.0);

@@ -10,11 +10,11 @@ use sweepgauge::analysis::knives::{
 use sweepgauge::analysis::{FindingId, Level, Solved};
 use sweepgauge::geometry::Setting;
 use sweepgauge::headless::Report;
-use sweepgauge::unit::{Document, Fitted, Unit};
+use sweepgauge::unit::{Document, Field, Fitted, Reading, Unit};
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
 use crate::common::demo_unit::DemoUnit;
-use crate::common::example::example;
+use crate::common::example::{clear_example, example};
 use crate::knives::{Tried, document, json_list, ranked, steps, trial_of, units, written};
 
 // Set once.
@@ -198,12 +198,6 @@ fn borders_of_windows_hold_in_the_report_five_thousandths_of_a_degree_on_either_
 
 // Ties.
 
-/// The example with its rear roller further back: its own stands in the knife.
-fn clear(edits: &[(&str, &str)]) -> String {
-    let further = ("behind: \"3.25 in\"", "behind: \"4 in\"");
-    example(&[&[further], edits].concat())
-}
-
 /// The example with four knives to compare whose rooms are the same: by reach and width they differ in
 /// how they are written alone, and behind the body they are all alike.
 fn tied(knives: &[(&str, &str, &str)]) -> String {
@@ -216,7 +210,7 @@ fn tied(knives: &[(&str, &str, &str)]) -> String {
         })
         .collect();
     let options = format!("options: [{}", options.concat());
-    clear(&[("options: [", &options)])
+    clear_example(&[("options: [", &options)])
 }
 
 #[test]
@@ -348,7 +342,7 @@ fn verdict_of(text: &str, name: &str) -> (Verdict, Vec<&'static str>, String) {
 }
 
 fn with_option(fields: &str) -> String {
-    clear(&[("options: [", &format!("options: [({fields}), "))])
+    clear_example(&[("options: [", &format!("options: [({fields}), "))])
 }
 
 #[test]
@@ -358,7 +352,8 @@ fn a_knife_in_one_place_with_the_rear_roller_does_not_fit() {
     let (verdict, against, told) = verdict_of(&text, "wide");
     assert_eq!(verdict, Verdict::DoesNotFit, "{told}");
     assert!(against.contains(&"rollers"), "{against:?}");
-    assert!(told.contains("rollers over limit wherever"), "{told}");
+    let sentence = "no attitude works for the rollers to clear the knife";
+    assert!(told.contains(sentence), "{told}");
     // So does the report say with the knife fitted.
     let mut unit = document(&text);
     unit.fit_knife(Fitted::Option(0));
@@ -368,6 +363,101 @@ fn a_knife_in_one_place_with_the_rear_roller_does_not_fit() {
         "{report}"
     );
     assert_eq!(verdict_of(&text, "plain").0, Verdict::Fits);
+}
+
+/// The example with a rear roller that is clear of the reel, its centre so far behind the edge.
+fn with_roller_behind(behind: &str) -> Document {
+    let roller = format!("diameter: \"2 in\", behind: \"{behind}\"");
+    document(&example(&[
+        ("diameter: \"2.5 in\", behind: \"3.25 in\"", &roller),
+        ("turf: Fairway,", "turf: Rough,"),
+    ]))
+}
+
+/// Whether the report says that a roller and the knife are in one place.
+fn overlap_in_report(document: &Document) -> bool {
+    let report = Report::of(&Solved::of(document).unwrap()).to_json();
+    report.contains("roller and the knife overlap by")
+}
+
+#[test]
+fn a_roller_in_the_knife_over_a_part_of_the_attitudes_ends_what_can_be_set() {
+    const ASIDE_DEG: f64 = 0.005;
+    let mut tried = 0;
+    for behind in ["3.3 in", "3.35 in", "3.4 in", "3.45 in", "3.5 in"] {
+        let document = with_roller_behind(behind);
+        let solved = Solved::of(&document).unwrap();
+        for row in table(&solved) {
+            let windows = row.life.iter().flat_map(|reel| {
+                let of_reel = reel.windows.iter();
+                of_reel.map(|window| (reel.diameter, *window))
+            });
+            let ends = windows.flat_map(|(diameter, window)| {
+                [
+                    (diameter, window.low, -1.0, window.low_limit),
+                    (diameter, window.high, 1.0, window.high_limit),
+                ]
+            });
+            let of_life = row.set_once.iter().flat_map(|range| {
+                [(range.low, -1.0), (range.high, 1.0)]
+                    .map(|(end, out)| (end.diameter, end.at, out, end.limit))
+            });
+            for (diameter, at, out, limit) in ends.chain(of_life) {
+                if limit != Limit::Rollers {
+                    continue;
+                }
+                let is_past = |aside: f64| {
+                    let at_deg = at.deg() + out * aside;
+                    overlap_in_report(&fitted(&document, row.knife, diameter, at_deg))
+                };
+                assert!(!is_past(-ASIDE_DEG), "{behind}, {} inside", row.name);
+                assert!(is_past(ASIDE_DEG), "{behind}, {} outside", row.name);
+                tried += 1;
+            }
+            // Nowhere in what is set once does the report find them in one place.
+            let Some(range) = row.set_once else { continue };
+            for at in steps(range.low.at.deg() + 1e-6, range.high.at.deg() - 1e-6, 12) {
+                for life in Life::ALL {
+                    let diameter = life.diameter(&solved.unit);
+                    let fitted = fitted(&document, row.knife, diameter, at);
+                    assert!(
+                        !overlap_in_report(&fitted),
+                        "{behind}, {} at {at}",
+                        row.name
+                    );
+                }
+            }
+        }
+    }
+    assert!(tried >= 10, "{tried}");
+}
+
+#[test]
+fn how_far_a_roller_border_can_be_off_decides_a_verdict_too() {
+    let unit = with_roller_behind("3.4 in");
+    let solved = Solved::of(&unit).unwrap();
+    let row = table(&solved).remove(0);
+    let range = row.set_once.unwrap();
+    assert!(
+        [range.low.limit, range.high.limit].contains(&Limit::Rollers),
+        "{range:?}"
+    );
+    assert!(row.judgement.off.by_readings == Angle::ZERO);
+    let mut unsure = unit.clone();
+    Field::from(Reading::RearBehind)
+        .set(&mut unsure, "3.4 in ± 0.04 in", System::InchDecimal)
+        .unwrap();
+    let row = table(&Solved::of(&unsure).unwrap()).remove(0);
+    // By difference: half of it either way moves the border, the other end stands.
+    let room_at = |behind: &str| table(&Solved::of(&with_roller_behind(behind)).unwrap())[0].room();
+    let moved = (room_at("3.401 in").deg() - room_at("3.399 in").deg()).abs() / 0.002;
+    // One evenly spread reading: 95 % of its half-width.
+    let expected = 0.95 * 0.04 * moved;
+    let off = row.judgement.off.by_readings.deg();
+    assert!(
+        (off - expected).abs() < 0.02 * expected,
+        "{off}: {expected}"
+    );
 }
 
 #[test]
@@ -406,11 +496,11 @@ fn a_knife_that_leaves_less_than_the_least_room_does_not_fit() {
         "closing: ReelSlides(lean: None)",
         "closing: ReelSlides(lean: Some(\"5 deg\"))",
     );
-    let solved = Solved::of(&document(&clear(&[lean]))).unwrap();
+    let solved = Solved::of(&document(&clear_example(&[lean]))).unwrap();
     let room = table(&solved)[0].room().deg();
     let with = |least: f64| {
         let limits = format!("limits: Some((room: \"{least} deg\")),");
-        clear(&[lean, ("limits: None,", &limits)])
+        clear_example(&[lean, ("limits: None,", &limits)])
     };
     assert_eq!(verdict_of(&with(room - 0.01), "plain").0, Verdict::Fits);
     let (verdict, against, told) = verdict_of(&with(room + 0.01), "plain");
@@ -430,7 +520,7 @@ fn a_knife_that_leaves_less_than_the_least_room_does_not_fit() {
 #[test]
 fn room_counts_inside_what_the_brackets_allow_alone() {
     let limits = r#"limits: Some((attitude_range: Some((low: "3 deg", high: "5.5 deg")))),"#;
-    let (_folder, file) = written("unit.ron", &clear(&[("limits: None,", limits)]));
+    let (_folder, file) = written("unit.ron", &clear_example(&[("limits: None,", limits)]));
     for knife in json_list(&file, &[]) {
         assert_eq!(knife["set_once"]["low_deg"], 3.0);
         assert_eq!(knife["set_once"]["high_deg"], 5.5);
@@ -440,7 +530,7 @@ fn room_counts_inside_what_the_brackets_allow_alone() {
 
 /// One end of it cuts 0.4 in lower than the other, so that the underside reaches the ground first.
 fn leaning_over() -> String {
-    clear(&[(
+    clear_example(&[(
         "limits: None,",
         "wear: (end_difference: \"0.4 in\"), limits: None,",
     )])
@@ -528,7 +618,7 @@ fn a_lean_that_is_not_entered_leaves_a_verdict_open_and_a_tie_as_it_is() {
     // of -6° or 14° less than 10.3°.
     let with = |lean: &str| {
         let closing = format!("closing: ReelSlides(lean: {lean})");
-        let text = clear(&[
+        let text = clear_example(&[
             ("closing: ReelSlides(lean: None)", closing.as_str()),
             ("limits: None,", "limits: Some((room: \"10.3 deg\")),"),
         ]);

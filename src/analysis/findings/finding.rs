@@ -103,20 +103,6 @@ impl Findings {
         self
     }
 
-    /// The findings with which a knife cannot be mounted or run, but those whose limit ends a window,
-    /// which leaves them out: those that are over, and a knife in one place with a roller, which in the
-    /// report may as well have been measured wrong.
-    pub(in crate::analysis) fn excluding(case: &Case) -> impl Iterator<Item = FindingId> {
-        let rules = RULES
-            .iter()
-            .filter(|rule| rule.finding.excludes_knife() && rule.window.is_none());
-        let over = rules.filter(|rule| {
-            rule.finding == FindingId::Rollers && rollers::is_knife_in_one_place_with_roller(case)
-                || (rule.judge)(case).is_some_and(|verdict| verdict.level == Level::Over)
-        });
-        over.map(|rule| rule.finding)
-    }
-
     /// The roller that the finding about rollers tells of: one that overlaps another part before one that
     /// stands too far off, or else the one moved further.
     #[must_use]
@@ -124,17 +110,23 @@ impl Findings {
         rollers::at_fault(case)
     }
 
-    /// Whether one of its limits lies within what a finding's number can be off.
+    /// Whether one of the limits of a finding that ends a window lies within what its number can be off.
     pub(in crate::analysis) fn is_doubted(
         case: &Case,
         finding: FindingId,
         uncertainty: &Uncertainty,
     ) -> bool {
-        let judged = Self::judged(case, finding).zip(finding.number());
-        judged.is_some_and(|(judged, number)| {
-            let off = uncertainty.in_doubt_within(number);
-            judged.doubt(off).is_some()
-        })
+        // Of what is told about rollers the knife alone ends a window.
+        let judged = match finding {
+            FindingId::Rollers => Some(rollers::to_knife(case)),
+            _ => Self::judged(case, finding),
+        };
+        judged
+            .zip(finding.number())
+            .is_some_and(|(judged, number)| {
+                let off = uncertainty.in_doubt_within(number);
+                judged.doubt(off).is_some()
+            })
     }
 
     /// The number that a finding judges, with its limits; none when it does not apply, or no one

@@ -1,19 +1,22 @@
 //! Rollers where they cannot be: in the reel, in the knife, or further out than a bracket reaches.
 
-use kurbo::{Line, ParamCurveNearest as _, Point};
-
-use super::{Case, FindingId, Level, Rule, Verdict};
-use crate::geometry::{RollerOnPlate, underside_on_bar};
+use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict, WindowEnd};
+use crate::analysis::NumberId;
+use crate::geometry::RollerOnPlate;
 use crate::units::{Length, Sentence, Value};
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Rollers,
     id: "rollers",
     title: "Rollers",
-    number: None,
+    number: Some(NumberId::RollerToKnife),
+    // A roller in the reel or too far from its bench place is told of as well.
     measure: |_| None,
     judge,
-    window: None,
+    window: Some(WindowEnd {
+        past: Level::Watch,
+        margins_mm,
+    }),
     is_adjustable: true,
 };
 
@@ -41,6 +44,14 @@ impl Which {
             Self::Rear => &pose.rear_roller,
         }
     }
+
+    const fn to_knife(self, case: &Case) -> Length {
+        let [front, rear] = case.solution.rollers_to_knife;
+        match self {
+            Self::Front => front,
+            Self::Rear => rear,
+        }
+    }
 }
 
 /// The deepest of the places where a roller is in one with reel or knife, and how deep.
@@ -49,7 +60,7 @@ fn overlap(case: &Case) -> Option<(Which, With, Length)> {
         let roller = which.of(case);
         [
             (which, With::Reel, from_reel_mm(case, roller)),
-            (which, With::Knife, from_knife_mm(case, roller)),
+            (which, With::Knife, which.to_knife(case).mm()),
         ]
     });
     let deepest = places.min_by(|a, b| a.2.total_cmp(&b.2));
@@ -126,32 +137,23 @@ fn judge(case: &Case) -> Option<Verdict> {
     })
 }
 
-/// Whether a roller and the knife are in one place: another knife may be too wide for the unit, or
-/// reach too far.
-pub(super) fn is_knife_in_one_place_with_roller(case: &Case) -> bool {
-    let mut rollers = Which::BOTH.into_iter().map(|which| which.of(case));
-    rollers.any(|roller| from_knife_mm(case, roller) < 0.0)
+/// The nearer roller to the knife. Both in one place end a window: another knife may be too wide for the
+/// unit, or reach too far. In the report that is watched alone, since a roller or the knife may as well
+/// have been measured wrong.
+pub(super) fn to_knife(case: &Case) -> Judged {
+    let [front, rear] = case.solution.rollers_to_knife;
+    let nearer = if rear < front { rear } else { front };
+    let bound = Bound::new(Level::Watch, Side::AtLeast, Length::ZERO);
+    Judged::by(nearer, [Some(bound)])
+}
+
+/// One for both rollers and every side of the knife: where another takes over, the least is a crest and
+/// no dip, and none of its crossings is hidden between two samples.
+fn margins_mm(case: &Case, margins_mm: &mut Vec<f64>) {
+    margins_mm.push(to_knife(case).margin());
 }
 
 fn from_reel_mm(case: &Case, roller: &RollerOnPlate) -> f64 {
     let pose = &case.solution.pose;
     roller.centre.distance(pose.centre_on_plate) - pose.reel_radius_mm - roller.radius_mm
-}
-
-/// How clear a roller stands of the knife: its front face, its underside and its back.
-fn from_knife_mm(case: &Case, roller: &RollerOnPlate) -> f64 {
-    let plate_from_bar = case.solution.pose.plate_from_bar();
-    let (profile, setting) = (&case.unit.profile, case.setting);
-    let [lip_front, lip_back, body_front, body_back] = underside_on_bar(profile, setting);
-    let edge = Point::from(setting.edge_on_bar(profile));
-    let top_back = Point::new(body_back.x, 0.0);
-    let outline = [edge, lip_front, lip_back, body_front, body_back, top_back];
-    let outline = outline.map(|on_bar| plate_from_bar * on_bar);
-    outline
-        .windows(2)
-        .map(|side| {
-            let side = Line::new(side[0], side[1]);
-            side.nearest(roller.centre, 1e-9).distance_sq.sqrt() - roller.radius_mm
-        })
-        .fold(f64::INFINITY, f64::min)
 }

@@ -10,7 +10,7 @@ pub(super) struct Rule {
     pub(super) finding: FindingId,
     pub(super) id: &'static str,
     pub(super) title: &'static str,
-    /// What `measure` gives, for its uncertainty.
+    /// What `measure` gives, for its uncertainty; where it gives none, what ends a usable window.
     pub(super) number: Option<NumberId>,
     /// The number it judges, with its limits; none when it does not apply, or no one number
     /// decides.

@@ -23,6 +23,8 @@ pub enum Limit {
     Ahead,
     /// The top face has too little relief to clear the reel.
     TopFace,
+    /// A roller and the knife are in one place.
+    Rollers,
     /// The attitudes searched, or what the brackets allow, end here.
     Range,
     /// The geometry cannot exist beyond here.
@@ -42,6 +44,7 @@ impl Limit {
             Self::Lip => Ok(FindingId::Lip),
             Self::Ahead => Ok(FindingId::Ahead),
             Self::TopFace => Ok(FindingId::TopFace),
+            Self::Rollers => Ok(FindingId::Rollers),
             Self::Range => Err("range"),
             Self::Reach => Err("reach"),
         }
@@ -78,6 +81,7 @@ impl Limit {
             Self::Lip => "lip too thick or ground away",
             Self::Ahead => "edge ahead of centre",
             Self::TopFace => "top face too near the reel",
+            Self::Rollers => "roller in the knife",
             Self::Range => "end of the bracket range",
             Self::Reach => "reel and knife do not meet",
         }
@@ -96,13 +100,14 @@ impl Limit {
             Self::Lip => "the lip",
             Self::Ahead => "the edge to stand behind centre",
             Self::TopFace => "the top face to clear the reel",
+            Self::Rollers => "the rollers to clear the knife",
             Self::Range => "the brackets",
             Self::Reach => "reel and knife to meet",
         }
     }
 
     /// Those that have a margin, in the order they are told.
-    pub const WITH_MARGIN: [Self; 9] = [
+    pub const WITH_MARGIN: [Self; 10] = [
         Self::Sweep,
         Self::Reel,
         Self::LowEnd,
@@ -112,6 +117,7 @@ impl Limit {
         Self::Lip,
         Self::Ahead,
         Self::TopFace,
+        Self::Rollers,
     ];
 }
 
@@ -123,7 +129,7 @@ impl Limit {
 pub(in crate::analysis) struct Margins(pub(in crate::analysis) Vec<f64>);
 
 /// The limits of the margins, in their order; all that follow are those of the underside's points.
-const OF_MARGINS: [Limit; 9] = [
+const OF_MARGINS: [Limit; 10] = [
     Limit::Sweep,
     Limit::Reel,
     Limit::LowEnd,
@@ -132,6 +138,7 @@ const OF_MARGINS: [Limit; 9] = [
     Limit::Lip,
     Limit::Ahead,
     Limit::TopFace,
+    Limit::Rollers,
     Limit::Underside,
 ];
 
@@ -193,9 +200,8 @@ mod tests {
             .collect();
         limits.sort_unstable();
         assert_eq!(limits, ending.map(Some).collect::<Vec<_>>());
-        // A roller in the knife is looked at in verdicts: no one number decides it.
         let mut excluding = FindingId::ALL.into_iter().filter(|id| id.excludes_knife());
-        assert!(excluding.all(|id| id.number().is_none() || id.ends_window_past().is_some()));
+        assert!(excluding.all(|id| id.ends_window_past().is_some()));
         let mut of_margins = OF_MARGINS;
         of_margins.sort_unstable();
         assert_eq!(of_margins, Limit::WITH_MARGIN);
@@ -238,7 +244,13 @@ mod tests {
                 let finding = limit.finding().expect("it has a margin");
                 let end = finding.ends_window_past().expect("it ends a window");
                 let level = findings.level_of(finding).unwrap_or(Level::Fine);
-                let is_past = level >= end;
+                let is_past = match limit {
+                    // A roller in the reel or too far off is watched too, and ends no window.
+                    Limit::Rollers => {
+                        level == end && solution.rollers_to_knife.iter().any(|to| to.mm() < 0.0)
+                    }
+                    _ => level >= end,
+                };
                 assert_eq!(margins.holds(limit), !is_past, "{limit:?} at {setting:?}");
                 if is_past {
                     passed.insert(limit);

@@ -304,10 +304,6 @@ fn room_told(row: &KnifeRow, solved: &Solved, system: System) -> String {
 fn besides_room(against: Against) -> Option<String> {
     match against {
         Against::Limit(_) => None,
-        Against::Finding(finding) => Some(format!(
-            "{} over limit wherever it could be set",
-            finding.title().to_lowercase()
-        )),
         Against::Measure(MeasureOut::ReachOverWidth) => {
             Some("its reach is not less than its width: check both".to_owned())
         }

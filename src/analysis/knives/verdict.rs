@@ -2,10 +2,10 @@
 //! a scrap one, with room to spare.
 
 use super::life::{Life, Trial};
-use super::limit::Limit;
+use super::limit::{Limit, Margins};
 use super::room::{RoomOff, off_between, off_by_lean};
 use super::set_once::{Apart, SetOnce};
-use crate::analysis::{Case, FindingId, Findings, Level, Solution, Uncertainty};
+use crate::analysis::{Case, Findings, Level, Solution, Uncertainty};
 use crate::geometry::{KnifeSection, Setting, Stance};
 use crate::unit::{ExampleCount, Fitted, Follows, Unit};
 use crate::units::{Angle, Length};
@@ -82,39 +82,19 @@ pub enum MeasureOut {
 pub enum Against {
     /// A limit that leaves no room, or too little.
     Limit(Limit),
-    /// A finding that holds at every attitude that could be set.
-    Finding(FindingId),
     /// A measure of the knife that cannot be.
     Measure(MeasureOut),
 }
 
 impl Against {
-    /// Its name for programs: that of the limit, the finding or the measure.
+    /// Its name for programs: that of the limit or the measure.
     #[must_use]
     pub const fn id(self) -> &'static str {
         match self {
             Self::Limit(limit) => limit.id(),
-            Self::Finding(finding) => finding.id(),
             Self::Measure(MeasureOut::ReachOverWidth) => "reach_over_width",
             Self::Measure(MeasureOut::ThinBody) => "body_thickness",
         }
-    }
-
-    /// The finding it is about; none where it is about none.
-    const fn finding(self) -> Option<FindingId> {
-        match self {
-            Self::Limit(limit) => limit.finding(),
-            Self::Finding(finding) => Some(finding),
-            Self::Measure(_) => None,
-        }
-    }
-
-    /// Whether another tells the same: a limit and the finding whose limit it is do.
-    fn is_told_by(self, other: Self) -> bool {
-        self == other
-            || self
-                .finding()
-                .is_some_and(|own| other.finding() == Some(own))
     }
 }
 
@@ -145,23 +125,11 @@ impl OnTrial<'_> {
     pub(super) fn judge(&self) -> Judgement {
         let mut judgement = self.judge_room();
         let measures = out_of_measure(&self.knife.1);
-        let is_nonsense = !measures.is_empty();
-        let (excluding, is_doubted) = self.excluded();
-        let excluded = match (is_nonsense, excluding.is_empty(), is_doubted) {
-            (true, ..) | (false, false, false) => Verdict::DoesNotFit,
-            (false, false, true) => Verdict::CannotTell,
-            (false, true, _) => Verdict::Fits,
-        };
-        judgement.verdict = judgement.verdict.max(excluded);
-        let measures = measures.into_iter().map(Against::Measure);
-        let more = measures.chain(excluding.into_iter().map(Against::Finding));
-        for against in more {
-            let mut told = judgement.against.iter();
-            let is_told = told.any(|told| against.is_told_by(*told));
-            if !is_told {
-                judgement.against.push(against);
-            }
+        if !measures.is_empty() {
+            judgement.verdict = Verdict::DoesNotFit;
         }
+        let measures = measures.into_iter().map(Against::Measure);
+        judgement.against.extend(measures);
         judgement
     }
 
@@ -250,10 +218,10 @@ impl OnTrial<'_> {
                 setting: &setting,
                 solution: &solution,
             };
-            let found = Findings::about(&case);
+            let passed: Vec<Limit> = Margins::of(&case).passed().collect();
             let mut uncertainty = None;
-            for &finding in &findings {
-                if found.level_of(finding) < finding.ends_window_past() {
+            for (limit, &finding) in limits.iter().zip(&findings) {
+                if !passed.contains(limit) {
                     continue;
                 }
                 let uncertainty = uncertainty
@@ -284,59 +252,6 @@ impl OnTrial<'_> {
             attitude: false,
             ..self.unit.follows.with_knife(self.knife.0)
         }
-    }
-
-    /// The findings without a margin that are over wherever the knife could be set, and whether the
-    /// readings are not sure enough for any of them.
-    fn excluded(&self) -> (Vec<FindingId>, bool) {
-        let now = self.trial.attitude;
-        let attitudes = match self.set_once {
-            None => vec![now],
-            Some(range) => vec![
-                range.nearest(now),
-                range.middle(),
-                range.low.at,
-                range.high.at,
-            ],
-        };
-        let mut first = None;
-        for attitude in attitudes {
-            let found = self.excluded_at(attitude);
-            if found.0.is_empty() {
-                return found;
-            }
-            first.get_or_insert(found);
-        }
-        first.unwrap_or_default()
-    }
-
-    /// The same at one attitude, with the reel new, as it is set, and at scrap size.
-    fn excluded_at(&self, attitude: Angle) -> (Vec<FindingId>, bool) {
-        let unit = self.unit;
-        let mut excluding: Vec<FindingId> = Vec::new();
-        let mut is_doubted = true;
-        for life in Life::ALL {
-            let setting = self.setting_at(attitude, life);
-            let Ok(solution) = Solution::of(unit, &setting) else {
-                continue;
-            };
-            let case = Case {
-                unit,
-                setting: &setting,
-                solution: &solution,
-            };
-            let mut uncertainty = None;
-            for finding in Findings::excluding(&case) {
-                let uncertainty = uncertainty
-                    .get_or_insert_with(|| Uncertainty::of(unit, &setting, self.follows()));
-                is_doubted &= Findings::is_doubted(&case, finding, uncertainty);
-                if !excluding.contains(&finding) {
-                    excluding.push(finding);
-                }
-            }
-        }
-        excluding.sort_unstable();
-        (excluding, is_doubted)
     }
 }
 

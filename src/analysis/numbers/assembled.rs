@@ -2,7 +2,7 @@
 
 use crate::geometry::{
     Ground, GroundShape, HardwarePoint, Impossible, LowSide, Number, Place, Profile, Setting, Sink,
-    Stood, Sweep, clip_length, clip_to_cut, lowest_by, top_angle_needed,
+    Stood, Sweep, clear_of_outline_mm, clip_length, clip_to_cut, lowest_by, top_angle_needed,
 };
 use crate::unit::{Mowing, Wear};
 use crate::units::{Angle, Length, Ratio, Share};
@@ -69,6 +69,8 @@ pub struct Numbers<N = f64> {
     pub(in crate::analysis) reel_clearance: Length<N>,
     pub(in crate::analysis) underside_clearance: Length<N>,
     pub(in crate::analysis) lip_clearance: Length<N>,
+    /// How clear the front roller and the rear one stand of the knife; negative in one place with it.
+    pub(in crate::analysis) rollers_to_knife: [Length<N>; 2],
     pub(in crate::analysis) top_angle_needed: Angle<N>,
     pub(in crate::analysis) top_face_clearance: Option<Angle<N>>,
     pub(in crate::analysis) on_ground: OnGround<N>,
@@ -141,6 +143,10 @@ impl<N: Number> Assembled<N> {
             (nearest, underside_on_ground_mm - drop_mm)
         };
         let lip_bottom_on_plate = plate_from_bar * corners[0];
+        let outline = setting
+            .outline_on_bar(given.profile)
+            .map(|on_bar| plate_from_bar * on_bar);
+        let to_knife = |roller| Length::from_mm(clear_of_outline_mm(roller, &outline));
         let reel_on_ground = Length::from_mm(ground.clearance_of_disc_mm(stood.reel));
         let underside_on_ground = Length::from_mm(underside_on_ground_mm);
         let reel_lowered = Length::from_mm(low_side.drop_mm(stood.reel.centre.x));
@@ -176,6 +182,7 @@ impl<N: Number> Assembled<N> {
                 reel_clearance: height_of_cut - sweep.below_cut,
                 underside_clearance: Length::from_mm(underside_mm),
                 lip_clearance: Length::from_mm(lip_bottom_on_plate.y),
+                rollers_to_knife: [front, rear].map(to_knife),
                 top_angle_needed,
                 top_face_clearance: setting.knife.top_angle.map(|top| top - top_angle_needed),
                 on_ground: OnGround {

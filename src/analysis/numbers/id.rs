@@ -37,6 +37,8 @@ pub enum NumberId {
     UndersideOverPlate,
     /// Plate to the front bottom of the lip, in millimetres.
     LipBottom,
+    /// How clear the nearer roller stands of the knife, in millimetres.
+    RollerToKnife,
     /// Ground to edge, in millimetres.
     CutOnGround,
     /// Ground to the reel's circle, in millimetres.
@@ -89,7 +91,7 @@ const ROLLER_MOVES: &str = "How far it moves in its bracket from where it was me
 
 impl NumberId {
     /// Every number.
-    pub const ALL: [Self; 27] = [
+    pub const ALL: [Self; 28] = [
         Self::BehindCentre,
         Self::SweepBelowCut,
         Self::SweepShare,
@@ -106,6 +108,7 @@ impl NumberId {
         Self::ReelOverPlate,
         Self::UndersideOverPlate,
         Self::LipBottom,
+        Self::RollerToKnife,
         Self::CutOnGround,
         Self::ReelOnGround,
         Self::ReelAtLowEnd,
@@ -269,6 +272,14 @@ impl NumberId {
                 name: "lip above the plate",
                 title: "Lip above plate",
                 meaning: "From the plate up to the front bottom of the knife's lip.",
+                kind: Kind::Length,
+                has_off: true,
+            },
+            Self::RollerToKnife => Entry {
+                id: "solution.roller_to_knife_mm",
+                name: "roller to the knife",
+                title: "Roller to knife",
+                meaning: "How much room the nearer roller leaves to the knife's front face, underside or back. Below zero both would be in one place.",
                 kind: Kind::Length,
                 has_off: true,
             },

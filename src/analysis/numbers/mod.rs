@@ -11,7 +11,7 @@ pub use assembled::{Lowest, MowingNumbers, Numbers, OnGround};
 pub use id::NumberId;
 
 use crate::geometry::Number;
-use crate::units::{Angle, Ratio, Share, System, Value};
+use crate::units::{Angle, Length, Ratio, Share, System, Value};
 
 impl<N: Number> Numbers<N> {
     /// One of them in its base unit: millimetres, degrees, or a plain ratio. None where there is no
@@ -35,6 +35,10 @@ impl<N: Number> Numbers<N> {
             NumberId::ReelOverPlate => Some(self.reel_clearance.mm()),
             NumberId::UndersideOverPlate => Some(self.underside_clearance.mm()),
             NumberId::LipBottom => Some(self.lip_clearance.mm()),
+            NumberId::RollerToKnife => {
+                let [front, rear] = self.rollers_to_knife.map(Length::mm);
+                Some(if rear.re() < front.re() { rear } else { front })
+            }
             NumberId::CutOnGround => Some(self.on_ground.cut.mm()),
             NumberId::ReelOnGround => Some(self.on_ground.reel_clearance.mm()),
             NumberId::ReelAtLowEnd => Some(self.on_ground.reel_at_low_end.mm()),

@@ -279,6 +279,7 @@ impl Theme {
             Limit::Lip => (n.ink, 0.0, 14.0),
             Limit::Ahead => (BLUISH_GREEN, 70.0, 11.0),
             Limit::TopFace => (n.ink, 30.0, 14.0),
+            Limit::Rollers => (n.ink, -45.0, 16.0),
             Limit::Range | Limit::Reach => (n.middle, -20.0, 7.0),
         };
         Look {

@@ -51,3 +51,9 @@ pub fn example(edits: &[(&str, &str)]) -> String {
         text.replace(from, to)
     })
 }
+
+/// The same with its rear roller further back: where it stands in the example, the knife does.
+pub fn clear_example(edits: &[(&str, &str)]) -> String {
+    let further = ("behind: \"3.25 in\"", "behind: \"4 in\"");
+    example(&[&[further], edits].concat())
+}

@@ -1,5 +1,6 @@
 //! Readings moved by hand, and the numbers that follow, without any derivative.
 
+use kurbo::{Line, ParamCurveNearest as _, Point};
 use sweepgauge::analysis::{NumberId, Solution};
 use sweepgauge::geometry::{
     Closing, GroundShape, Hardware, HardwarePoint, KnifeSection, RollerOnPlate, Stance,
@@ -148,6 +149,23 @@ pub fn value(unit: &Unit, solution: &Solution, output: NumberId) -> f64 {
         NumberId::ReelOverPlate => solution.reel_clearance.mm(),
         NumberId::UndersideOverPlate => solution.underside_clearance.mm(),
         NumberId::LipBottom => solution.lip_bottom_on_plate.y,
+        NumberId::RollerToKnife => {
+            let [lip_front, lip_back, body_front, body_back] =
+                underside_on_bar(&unit.profile, &unit.setting);
+            let edge = Point::from(unit.setting.edge_on_bar(&unit.profile));
+            let top_back = Point::new(body_back.x, 0.0);
+            let outline = [edge, lip_front, lip_back, body_front, body_back, top_back];
+            let outline = outline.map(|on_bar| pose.plate_from_bar() * on_bar);
+            let rollers = [&pose.front_roller, &pose.rear_roller].into_iter();
+            let sides = rollers.flat_map(|roller| {
+                let sides = outline.windows(2);
+                sides.map(|side| {
+                    let nearest = Line::new(side[0], side[1]).nearest(roller.centre, 1e-9);
+                    nearest.distance_sq.sqrt() - roller.radius_mm
+                })
+            });
+            sides.fold(f64::INFINITY, f64::min)
+        }
         NumberId::CutOnGround => solution.on_ground.cut.mm(),
         NumberId::ReelOnGround => solution.on_ground.reel_clearance.mm(),
         NumberId::ReelAtLowEnd => {

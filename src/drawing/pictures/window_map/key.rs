@@ -8,7 +8,7 @@ use crate::drawing::paper::{Panel, Pencil, Style};
 use crate::drawing::scene::Role;
 
 /// Limits that have regions, in the order they are drawn and explained.
-pub(super) const SHOWN: [Limit; 10] = [
+pub(super) const SHOWN: [Limit; 11] = [
     Limit::Sweep,
     Limit::Reel,
     Limit::LowEnd,
@@ -18,6 +18,7 @@ pub(super) const SHOWN: [Limit; 10] = [
     Limit::Lip,
     Limit::Ahead,
     Limit::TopFace,
+    Limit::Rollers,
     Limit::Reach,
 ];
 

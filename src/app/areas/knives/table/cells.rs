@@ -440,6 +440,7 @@ fn short(limit: Limit) -> &'static str {
         Limit::Lip => "lip",
         Limit::Ahead => "ahead",
         Limit::TopFace => "top face",
+        Limit::Rollers => "roller",
         Limit::Range => "range",
         Limit::Reach => "adjustment",
     }
