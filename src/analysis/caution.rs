@@ -1,18 +1,20 @@
 //! What makes it safe to touch a machine: the one text, in full and in short.
 
 /// The caution in full, for texts, help and pages with room.
-pub const CAUTION: [&str; 5] = [
-    "Stop the engine and take the key out (no key: pull the spark-plug lead or isolate the battery). Wait until everything stops.",
+pub const CAUTION: [&str; 7] = [
+    "Set the parking brake, stop the engine and take the key out (no key: pull the spark-plug lead or isolate the battery). Wait until everything stops.",
+    "Lower the lift arms or pin them, and release hydraulic pressure before you reach under.",
     "Disconnect the reel drive and chock the wheels. Lift with a hoist or two people, and block the unit so that it cannot roll or tip.",
+    "A ground-driven reel turns when the unit is pushed: take it out of gear.",
     "Block the reel and wear cut-resistant gloves: reels and bedknives cut even when turned slowly by hand.",
-    "At the grinder wear eye, hearing and dust protection, and gloves only as the grinder's manual says.",
+    "At the grinder keep the guards on, wear eye, hearing and dust protection, and gloves only as the grinder's manual says.",
     "The machine's manual, local safety rules and a qualified technician take precedence over anything shown.",
 ];
 
 /// What is done before a hand goes near the machine.
 macro_rules! made_safe {
     () => {
-        "engine off, key out, reel drive disconnected, wheels chocked, unit and reel blocked, cut-resistant gloves"
+        "engine off, key out, brake on, reel drive disconnected, wheels chocked, lift arms down or pinned, unit and reel blocked, cut-resistant gloves"
     };
 }
 
@@ -22,15 +24,25 @@ pub const BEFORE_EVERY_STEP: &str = concat!("Before every one of these steps: ",
 /// The same in short, where space is short.
 pub const CAUTION_IN_SHORT: [&str; 2] = [
     concat!(
-        "Reels and bedknives cut even when turned slowly by hand: ",
+        "Reels and bedknives cut even when turned by hand: ",
         made_safe!(),
         "."
     ),
-    "At the grinder: eye, hearing and dust protection. The machine's manual, local safety rules and a qualified technician take precedence over anything shown.",
+    "A ground-driven reel turns when the unit is pushed. At the grinder: eye, hearing and dust protection. The machine's manual, local safety rules and a qualified technician take precedence.",
+];
+
+/// The same in one line, the longest first, for a strip that is always in view.
+pub const CAUTION_IN_A_LINE: [&str; 3] = [
+    "Before you touch a unit: engine off, key out, brake on, reel drive disconnected, wheels chocked, unit and reel blocked, cut-resistant gloves. The machine's manual takes precedence.",
+    "Before you touch a unit: engine off, key out, drive off, wheels chocked, unit and reel blocked, gloves on.",
+    "Engine off, key out, drive off, unit and reel blocked, gloves on.",
 ];
 
 /// What makes it safe to move a roller, told beside every move.
 pub const MOVING_ROLLERS: &str = concat!("Before you move a roller: ", made_safe!(), ".");
+
+/// What makes grinding safe.
+pub const GRINDING: &str = "At the grinder: guards on, eye, hearing and dust protection, gloves only as the grinder's manual says.";
 
 /// What makes a feeler between reel and knife safe.
 pub const FEELER: &str = "reel blocked, cut-resistant gloves, fingers clear";

@@ -32,7 +32,8 @@ pub mod why;
 
 pub use acceptance::Acceptance;
 pub use caution::{
-    BEFORE_EVERY_STEP, CAUTION, CAUTION_IN_SHORT, FEELER, MODEL_IN_SHORT, PAPER_TEST,
+    BEFORE_EVERY_STEP, CAUTION, CAUTION_IN_A_LINE, CAUTION_IN_SHORT, FEELER, GRINDING,
+    MODEL_IN_SHORT, PAPER_TEST,
 };
 pub use due::{DUE_RULE, Due, When, when};
 pub use findings::{

@@ -120,7 +120,7 @@ impl Impossible {
                 behind_centre,
                 reach,
             } => Sentence::new(
-                "The edge cannot stand {} from the reel's centre line: reel radius and gap together come to only {}. Measure behind centre, reel diameter and gap again.",
+                "The edge cannot stand {} from the reel's centre line: reel radius and gap together come to only {}. Check the readings of behind centre, reel diameter and gap.",
                 &[behind_centre.into(), reach.into()],
             ),
             Self::ReelSlidesPast {

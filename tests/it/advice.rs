@@ -595,7 +595,9 @@ fn every_roller_move_is_told_with_what_makes_it_safe() {
         let told = advice.unwrap().shown_in(System::InchDecimal);
         let by_height = told.find("At this attitude a height of cut").unwrap();
         assert!(
-            told.contains("Before you move a roller: engine off, key out, reel drive disconnected"),
+            told.contains(
+                "Before you move a roller: engine off, key out, brake on, reel drive disconnected"
+            ),
             "{told}"
         );
         let steps = told.matches("That is at the front").count();

@@ -92,7 +92,7 @@ impl Way {
             Self::LightContact => Sentence::new("Light contact (zero gap) clears it.", &[]),
             Self::TopAngle(to) => Sentence::new("A top angle of {} clears it.", &[to.into()]),
             Self::Trued => Sentence::new(
-                "It goes away with the rollers true and parallel to the cut line: true them or replace their bearings, engine off, key out, unit blocked, reel drive disconnected.",
+                "It goes away with the rollers true and parallel to the cut line: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
                 &[],
             ),
             Self::Other(told) => Sentence::new(told, &[]),

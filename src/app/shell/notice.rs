@@ -1,4 +1,5 @@
-//! What was last told, in a strip of its own at the foot of the window, and the last notices again.
+//! What was last told, in a strip of its own at the foot of the window, and the last notices again. While
+//! no notice stands there, it says what makes it safe to touch a unit.
 
 use std::time::Duration;
 
@@ -6,6 +7,7 @@ use egui::{Align, Label, Layout, Panel, ScrollArea, Sense, Ui, Vec2};
 
 use crate::analysis::Level;
 use crate::app::desk::{Card, Desk, Next, Notice};
+use crate::app::widgets::caution::caution_in_a_line_ui;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
@@ -34,6 +36,9 @@ pub fn notice_strip_ui(ui: &mut Ui, desk: &mut Desk) {
                         mark_ui(ui, &notice);
                         ui.add(Label::new(&notice.text).truncate());
                     });
+                } else {
+                    let from_the_left = Layout::left_to_right(Align::Center);
+                    ui.with_layout(from_the_left, caution_in_a_line_ui);
                 }
             });
         });

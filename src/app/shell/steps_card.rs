@@ -21,7 +21,7 @@ const STEPS: [(&str, &str); 4] = [
     ),
     (
         "4  Set",
-        "Read how far each roller has to move, set it on the plate with engine off, key out, unit and reel blocked, and measure again. To show it to others: Drawing only, and Ctrl with + and - for the size of everything.",
+        "Read how far each roller has to move, set it on the plate with engine off, key out, reel drive disconnected, unit and reel blocked, gloves on, and measure again. To show it to others: Drawing only, and Ctrl with + and - for the size of everything.",
     ),
 ];
 

@@ -1,9 +1,9 @@
 //! What makes it safe to touch a machine, beside whatever the window shows.
 
-use egui::{RichText, Ui};
+use egui::{Label, RichText, Sense, Ui, WidgetText};
 
 use super::lettering::{Lettering, strong};
-use crate::analysis::{CAUTION, CAUTION_IN_SHORT};
+use crate::analysis::{CAUTION, CAUTION_IN_A_LINE, CAUTION_IN_SHORT};
 
 /// The caution in full.
 pub fn caution_ui(ui: &mut Ui) {
@@ -18,4 +18,24 @@ pub fn caution_in_short_ui(ui: &mut Ui) {
     for sentence in CAUTION_IN_SHORT {
         ui.label(Lettering::FinePrint.of(sentence).weak());
     }
+}
+
+/// The caution in one line, as much of it as there is room for; in full while the pointer rests on it.
+pub fn caution_in_a_line_ui(ui: &mut Ui) {
+    let text = |line: &str| WidgetText::from(Lettering::FinePrint.of(line).weak());
+    let fits = |line: &&str| {
+        let style = egui::TextStyle::Body;
+        let laid =
+            text(line).into_galley(ui, Some(egui::TextWrapMode::Extend), f32::INFINITY, style);
+        laid.size().x <= ui.available_width()
+    };
+    let [.., shortest] = CAUTION_IN_A_LINE;
+    let line = CAUTION_IN_A_LINE.into_iter().find(fits);
+    let label = Label::new(text(line.unwrap_or(shortest)));
+    let label = ui.add(label.truncate().sense(Sense::hover()));
+    label.on_hover_ui(|ui| {
+        for sentence in CAUTION {
+            ui.label(sentence);
+        }
+    });
 }

@@ -195,6 +195,8 @@ fn footer(pencil: &mut Pencil, view: &SideView, whole: &View, page: Page) {
     let below = [&format!("{scale} {MODEL_IN_SHORT}"), cuts, precedence];
     for (row, text) in (0_u8..).zip(below) {
         let y = height - 46.0 + 19.0 * f64::from(row);
-        line(pencil, Role::Note, (0.0, y), 12.0, text.to_owned());
+        let needed = pencil.width_of(Role::Note, text, 12.0).max(1e-9);
+        let size = 12.0 * (pencil.by_text(width) / needed).min(1.0);
+        line(pencil, Role::Note, (0.0, y), size, text.to_owned());
     }
 }

@@ -1,6 +1,6 @@
 //! What to do to a unit as it was measured, in the order of the work, so that it stands as set.
 
-use crate::analysis::{BEFORE_EVERY_STEP, FEELER, PAPER_TEST, Solved, moves_told};
+use crate::analysis::{BEFORE_EVERY_STEP, FEELER, GRINDING, PAPER_TEST, Solved, moves_told};
 use crate::unit::Fitted;
 use crate::units::{Length, Quantity, Quoted, System};
 
@@ -26,7 +26,7 @@ pub(super) fn setting_steps(solved: &Solved, system: System) -> Vec<String> {
     if is_some(ground) {
         steps.push(if ground.mm() > 0.0 {
             format!(
-                "Grind the reel from {} to {}: {} off its diameter, at the grinder, as its manual says.",
+                "Grind the reel from {} to {}: {} off its diameter. {GRINDING}",
                 length(bench.reel_diameter),
                 length(setting.reel_diameter),
                 size(ground)
@@ -53,7 +53,7 @@ pub(super) fn setting_steps(solved: &Solved, system: System) -> Vec<String> {
         let off = off.map(Quantity::value).filter(|off| is_some(*off));
         if let Some(off) = off {
             steps.push(format!(
-                "Grind the knife's {face} until {} in all is off it, square to it, at the grinder.",
+                "Grind the knife's {face} until {} in all is off it, square to it. {GRINDING}",
                 length(off)
             ));
         }

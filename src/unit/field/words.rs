@@ -113,12 +113,12 @@ impl Field {
             Self::TopGround => words(
                 "Metal off top face",
                 "Metal off the fitted knife's top face, square to it: the edge moves down. Left out, the knife's own.",
-                "Lip thickness before and after, knife off the machine, gloves on.",
+                "Lip thickness before and after, knife off the machine, gloves on. At the grinder: guards on, eye, hearing and dust protection.",
             ),
             Self::FaceGround => words(
                 "Metal off front face",
                 "Metal off the fitted knife's front face, square to it: the edge moves back. Left out, the knife's own.",
-                "Reach before and after, knife off the machine, gloves on.",
+                "Reach before and after, knife off the machine, gloves on. At the grinder: guards on, eye, hearing and dust protection.",
             ),
             Self::FrontMove => words(
                 "Front roller moved",
@@ -153,12 +153,12 @@ impl Field {
             Self::FrontPitch => words(
                 "Front adjuster, a turn",
                 "How far one turn of the front adjuster moves the front roller in its bracket. Once entered, roller moves are shown in turns as well.",
-                "Ten turns, and the roller's height before and after: engine off, key out, unit and reel blocked.",
+                "Ten turns, and the roller's height before and after: engine off, key out, unit and reel blocked, gloves on.",
             ),
             Self::RearPitch => words(
                 "Rear adjuster, a turn",
                 "How far one turn of the rear adjuster moves the rear roller in its bracket. Once entered, roller moves are shown in turns as well.",
-                "Ten turns, and the roller's height before and after: engine off, key out, unit and reel blocked.",
+                "Ten turns, and the roller's height before and after: engine off, key out, unit and reel blocked, gloves on.",
             ),
             Self::Spacers => words(
                 "Spacers in stock",
@@ -168,7 +168,7 @@ impl Field {
             Self::AGrind => words(
                 "Off the top face, a grind",
                 "What one grind takes off a knife's top face, square to it. Known, the table of knives tells how many grinds are left.",
-                "Lip thickness before and after a few grinds; knife off the machine, gloves on.",
+                "Lip thickness before and after a few grinds; knife off the machine, gloves on. At the grinder: guards on, eye, hearing and dust protection.",
             ),
             Self::LeastLip => words(
                 "Lip thickness, least",
@@ -287,7 +287,7 @@ impl Reading {
             Self::FrontAhead => words(
                 "Front roller, ahead",
                 "How far the front roller's centre stands ahead of the edge, along the plate.",
-                "Reel blocked: square both down to the plate and measure between the lines.",
+                "Engine off, key out, reel blocked: square both down to the plate and measure between the lines.",
             ),
             Self::RearDiameter => words(
                 "Rear roller, diameter",
@@ -297,17 +297,17 @@ impl Reading {
             Self::RearBehind => words(
                 "Rear roller, behind",
                 "How far the rear roller's centre stands behind the edge, along the plate.",
-                "Reel blocked: square both down to the plate and measure between the lines.",
+                "Engine off, key out, reel blocked: square both down to the plate and measure between the lines.",
             ),
             Self::Lean => words(
                 "Lean of the slide",
                 "Angle of the line on which the reel slides, from the vertical with the unit on the plate; positive leaning ahead at the top. Left out, it is the line from edge to reel centre.",
-                "An angle gauge on the slide's guides; or two places of the reel as its adjuster backs it off, under Reel-to-knife adjustment: engine off, key out, reel drive disconnected, gloves on.",
+                "An angle gauge on the slide's guides; or two places of the reel as its adjuster backs it off, under Reel-to-knife adjustment: engine off, key out, reel drive disconnected, reel blocked, gloves on.",
             ),
             Self::PivotAhead => words(
                 "Pivot, ahead",
                 "How far the pivot stands ahead of the edge's foot on the plate; negative behind it.",
-                "Reel blocked: square the pivot's centre down to the plate and measure to the edge's line.",
+                "Engine off, key out, reel blocked: square the pivot's centre down to the plate and measure to the edge's line.",
             ),
             Self::PivotAbove => words(
                 "Pivot, above",
@@ -318,12 +318,12 @@ impl Reading {
             Self::HardwareBehind(_) => words(
                 "Hardware, behind",
                 "A screw head or lug under the knife: how far behind the edge, along the datum.",
-                "Measured with the knife fitted that was on when you measured: engine off, key out, unit tipped only when blocked and supported.",
+                "With the knife on that was on when you measured: engine off, key out, reel blocked, gloves on, unit tipped only when blocked and supported.",
             ),
             Self::HardwareBelow(_) => words(
                 "Hardware, below",
                 "How far the same point hangs below the datum; for a point on the knife, below the knife's body.",
-                "A straightedge on the datum, or on the body's underside, and a depth rod: engine off, key out, reel blocked, unit tipped only when blocked and supported.",
+                "A straightedge on the datum, or on the body's underside, and a depth rod: engine off, key out, reel blocked, gloves on, unit tipped only when blocked and supported.",
             ),
             Self::GroundSpeed => words(
                 "Ground speed",
@@ -338,17 +338,17 @@ impl Reading {
             Self::RollerSink => words(
                 "Roller sink",
                 "How deep the rollers sink into the turf. Every clearance is that much less.",
-                "Effective height of cut against the height on the plate, with a prism or a gauge on the turf; engine off, key out.",
+                "Effective height of cut against the height on the plate, with a prism or a gauge on the turf; engine off, key out, reel blocked.",
             ),
             Self::FrontSink => words(
                 "Front roller sink",
                 "How deep the front roller sinks into the turf; left out, as deep as both. A grooved roller's narrow lands sink deeper than a smooth one.",
-                "Unit standing, engine off, key out: a straightedge from the turf ahead to the turf behind the roller, and the gap down to its lowest lands.",
+                "Unit standing on the turf, engine off, key out, reel blocked: a straightedge from the turf ahead to the turf behind the roller, and the gap down to its lowest lands.",
             ),
             Self::RearSink => words(
                 "Rear roller sink",
                 "How deep the rear roller sinks into the turf; left out, as deep as both. More weight on it sinks it deeper.",
-                "Unit standing, engine off, key out: a straightedge from the turf ahead to the turf behind the roller, and the gap down to its lowest line.",
+                "Unit standing on the turf, engine off, key out, reel blocked: a straightedge from the turf ahead to the turf behind the roller, and the gap down to its lowest line.",
             ),
             // It has no name but that of the shape that it belongs to.
             Self::GroundRadius => words(
@@ -386,22 +386,22 @@ impl KnifePart {
             Self::Width => words(
                 "Width",
                 "From the edge to the knife's back.",
-                "A caliper, gloves on.",
+                "Knife off the machine, gloves on: a caliper.",
             ),
             Self::LipThickness => words(
                 "Lip thickness",
                 "Thickness of the knife's front lip, datum to underside, unground.",
-                "A caliper or micrometer at the lip, gloves on.",
+                "Knife off the machine, gloves on: a caliper or micrometer at the lip.",
             ),
             Self::LipLength => words(
                 "Lip length",
                 "From the edge back to where the lip meets the body.",
-                "A caliper's depth rod from the front face, gloves on.",
+                "Knife off the machine, gloves on: a caliper's depth rod from the front face.",
             ),
             Self::BodyThickness => words(
                 "Body thickness",
                 "Thickness of the knife behind the lip, datum to underside.",
-                "A caliper, gloves on.",
+                "Knife off the machine, gloves on: a caliper.",
             ),
             Self::TopAngle => words(
                 "Top angle",
@@ -416,12 +416,12 @@ impl KnifePart {
             Self::TopGround => words(
                 "Metal off top face, own",
                 "Metal off this knife's top face since its section was measured, square to the face.",
-                "Lip thickness before and after; none for a new knife.",
+                "Lip thickness before and after, gloves on; none for a new knife.",
             ),
             Self::FaceGround => words(
                 "Metal off front face, own",
                 "Metal off this knife's front face since its section was measured, square to the face.",
-                "Reach before and after; none for a new knife.",
+                "Reach before and after, gloves on; none for a new knife.",
             ),
         }
     }

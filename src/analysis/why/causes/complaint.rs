@@ -93,10 +93,10 @@ impl Complaint {
                 "Look first at the effective height of cut on the turf, against what this turf can take."
             }
             Self::StripAtOneEnd => {
-                "Look first at the height of cut at both ends: engine off, key out, reel blocked."
+                "Look first at the height of cut at both ends: engine off, key out, reel blocked, gloves on."
             }
             Self::Ribs => {
-                "Look first at the distance from mark to mark, and at reel and ground speed from the machine's manual or display."
+                "Look first at the distance from mark to mark, and at reel and ground speed by the machine's manual or display."
             }
             Self::ScalpedCrowns => "Look first at the ground: a straightedge on the high spot.",
             Self::Tearing | Self::Stragglers => {
@@ -106,13 +106,13 @@ impl Complaint {
                 "Look first for polish under the knife and its screws: engine off, key out, reel blocked, gloves on, the unit tipped only when blocked and supported."
             }
             Self::StreakPerTurn => {
-                "Look first at the roller: caked clippings, a dent, its bearings. Engine off, key out, unit and reel blocked, reel drive disconnected."
+                "Look first at the roller: caked clippings, a dent, its bearings. Engine off, key out, reel drive disconnected, unit and reel blocked, gloves on."
             }
             Self::LineAlong => {
                 "Look first for a nick in knife or blades at that place: engine off, key out, reel blocked, gloves on."
             }
             Self::StepBetweenUnits => {
-                "Look first at the height of cut of every unit at both ends, on one plate: engine off, key out, reel blocked."
+                "Look first at the height of cut of every unit at both ends, on one plate: engine off, key out, unit and reel blocked, gloves on."
             }
             Self::InTurns => {
                 "Look first at how the machine is turned: speed, and whether the units are lifted."

@@ -111,7 +111,7 @@ impl<'a> Mechanisms<'a> {
             name: "Reel at the low side",
             strength,
             text,
-            confirm: "On the plate, engine off, key out, reel blocked: height of cut at both ends; the scuffed side should be the lower one.",
+            confirm: "On the plate, engine off, key out, reel blocked, gloves on: height of cut at both ends; the scuffed side should be the lower one.",
             cure: Cure::Adjustments(FindingId::LowEnd),
         }
     }
@@ -195,9 +195,9 @@ impl<'a> Mechanisms<'a> {
             name: "Sweep at the low side",
             strength,
             text,
-            confirm: "On the plate, engine off, key out, reel blocked: height of cut at both ends. On the turf: height of the grass in the strip and beside it.",
+            confirm: "On the plate, engine off, key out, reel blocked, gloves on: height of cut at both ends. On the turf: height of the grass in the strip and beside it.",
             cure: Cure::Other(
-                "Set both ends to one height of cut by the rollers: engine off, key out, reel drive disconnected, unit blocked.",
+                "Set both ends to one height of cut by the rollers: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             ),
         }
     }
@@ -292,9 +292,9 @@ impl<'a> Mechanisms<'a> {
             name,
             strength,
             text,
-            confirm: "Mark to mark on the turf against the roller's circumference; a dial gauge on the roller turned by hand: engine off, key out, unit and reel blocked, reel drive disconnected.",
+            confirm: "Mark to mark on the turf against the roller's circumference; a dial gauge on the roller turned by hand: engine off, key out, reel drive disconnected, unit and reel blocked.",
             cure: Cure::Other(
-                "Clean the roller, then check its bearings, then true or replace it: engine off, key out, unit and reel blocked, reel drive disconnected.",
+                "Clean the roller, then check its bearings, then true or replace it: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             ),
         }
     }
@@ -329,7 +329,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "Engine off, key out, reel blocked, gloves on: feeler gauge between blade and knife along the whole length. Then the paper test: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
             cure: Cure::Other(
-                "Reel-to-knife adjustment to light contact: engine off, key out, reel drive disconnected, reel blocked, gloves on. Then the paper test along the whole knife: one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
+                "Reel-to-knife adjustment to light contact: engine off, key out, reel drive disconnected, reel blocked, gloves on. Then the paper test along the whole knife: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
             ),
         }
     }
@@ -350,7 +350,7 @@ impl<'a> Mechanisms<'a> {
             name: "Edge ahead of centre",
             strength: part(Length::ZERO - behind, most),
             text,
-            confirm: "On the plate, engine off, key out, reel blocked: a square up to the reel's centre and one up to the edge.",
+            confirm: "On the plate, engine off, key out, reel blocked, gloves on: a square up to the reel's centre and one up to the edge.",
             cure: Cure::Adjustments(FindingId::Ahead),
         }
     }
@@ -400,7 +400,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "Paper test along the whole knife: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
             cure: Cure::Other(
-                "Grind or lap reel and knife as the machine's manual says, by a qualified technician, eye, hearing and dust protection on; then adjust reel to knife again.",
+                "Grind or lap reel and knife as the machine's manual says, by a qualified technician, guards on the grinder, eye, hearing and dust protection on; then adjust reel to knife again, reel blocked, gloves on.",
             ),
         }
     }
@@ -423,9 +423,9 @@ impl<'a> Mechanisms<'a> {
             name: "Height-of-cut difference side to side",
             strength,
             text,
-            confirm: "On the plate, engine off, key out, reel blocked: height of cut at both ends of this unit and of its neighbours.",
+            confirm: "On the plate, engine off, key out, reel blocked, gloves on: height of cut at both ends of this unit and of its neighbours.",
             cure: Cure::Other(
-                "Set both ends of every unit to one height of cut by the rollers: engine off, key out, reel drive disconnected, unit blocked.",
+                "Set both ends of every unit to one height of cut by the rollers: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             ),
         }
     }

@@ -5,7 +5,7 @@ use egui::{Align, ComboBox, Layout, RichText, Sense, Ui, Vec2};
 use super::trial::Chosen;
 use super::worked_out::WorkedOut;
 use crate::analysis::why::{Change, Goal, Knob, KnobAnswer, Other};
-use crate::analysis::{FindingId, Judged, Solved, Standing, moves_told};
+use crate::analysis::{FindingId, GRINDING, Judged, Solved, Standing, moves_told};
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::list::list_ui;
@@ -72,7 +72,11 @@ pub fn knobs_ui(
             .show(ui, |ui| row.list(ui, &odd, &mut chosen));
     }
     let caution = "Grinding takes metal that does not come back. Speeds, bracket travel and grinding limits: only what the machine's manual allows.";
-    ui.label(Lettering::FinePrint.of(caution).weak());
+    ui.label(
+        Lettering::FinePrint
+            .of(format!("{caution} {GRINDING}"))
+            .weak(),
+    );
     caution_in_short_ui(ui);
     chosen
 }

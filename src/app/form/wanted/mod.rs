@@ -9,7 +9,7 @@ use self::settings::{Wanted, differences, range_of};
 use self::stance::stance_ui;
 use super::field::Fields;
 use super::slider::slider_ui;
-use crate::analysis::Solution;
+use crate::analysis::{GRINDING, Solution};
 use crate::app::desk::Change;
 use crate::app::widgets::focus::Followed;
 use crate::app::widgets::help::{explain, tell_beside};
@@ -45,6 +45,9 @@ pub fn wanted_ui(
                 match wanted.field {
                     Field::Extension => knife_ui(ui, fields, document),
                     Field::WantedAttitude => stance_ui(ui, fields, document, solution),
+                    Field::FaceGround => {
+                        ui.label(Lettering::FinePrint.of(GRINDING).weak());
+                    }
                     _ => {}
                 }
             }
