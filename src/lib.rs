@@ -1,7 +1,7 @@
 //! Sweepgauge: the sweep of a reel mower's cutting unit, drawn to scale and computed.
 //!
 //! The rooms, each importing only from those before it: [`units`], [`geometry`],
-//! [`unit`](mod@unit), [`plate`](mod@plate), [`analysis`] beside [`store`], [`drawing`],
+//! [`unit`](mod@unit), [`plate`](mod@plate), [`analysis`] beside [`store`], [`lesson`], [`drawing`],
 //! [`command`], [`printing`], and at the top [`headless`] beside [`app`].
 
 pub mod analysis;
@@ -10,6 +10,7 @@ pub mod command;
 pub mod drawing;
 pub mod geometry;
 pub mod headless;
+pub mod lesson;
 pub mod plate;
 pub mod printing;
 pub mod store;

@@ -198,6 +198,19 @@ pub enum HeadlessCommand {
         #[command(flatten)]
         what_if: WhatIf,
     },
+    /// Work a lesson out: its steps with their numbers. The units it names stand in its own folder.
+    #[command(after_help = caution())]
+    #[command(group = ArgGroup::new("what").args(["check"]).required(true))]
+    Lesson {
+        /// Lesson, a file ending in .lesson.ron.
+        file: PathBuf,
+        /// Solve every step and print its text and numbers.
+        #[arg(long)]
+        check: bool,
+        /// One JSON object, in millimetres and degrees, instead of a text.
+        #[arg(long, requires = "check")]
+        json: bool,
+    },
     /// Draw a unit without a display.
     #[command(after_help = caution())]
     Picture {

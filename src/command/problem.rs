@@ -70,6 +70,18 @@ pub enum Problem {
         /// Why.
         what: String,
     },
+    /// Steps of a lesson have no numbers.
+    #[error("{}: {failed} of {of} steps could not be worked out; each says why", .file.display())]
+    Steps {
+        /// The lesson.
+        file: PathBuf,
+        /// How many could not.
+        failed: usize,
+        /// Of how many.
+        of: usize,
+        /// Whether it is the geometry of all of them that cannot exist; else a file or a value is wrong.
+        is_impossible: bool,
+    },
     /// A table could not be written.
     #[error(transparent)]
     Rows(#[from] RowProblem),
@@ -152,6 +164,7 @@ impl Problem {
             | Self::Unprinted(_)
             | Self::EndedWithLoss
             | Self::ShotEnded { .. } => 2,
+            Self::Steps { is_impossible, .. } => 2 + u8::from(*is_impossible),
             Self::Impossible { .. } => 3,
             Self::NoDisplay(_) | Self::DisplayLost(_) => 4,
         }

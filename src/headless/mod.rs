@@ -4,6 +4,7 @@
 //! every room but `app`.
 
 mod knives;
+mod lesson;
 mod plate;
 mod plate_text;
 mod reel_diameter;
@@ -14,6 +15,7 @@ mod why;
 mod why_report;
 
 pub use knives::{Printed, knives};
+pub use lesson::check_lesson;
 pub use plate::plate;
 pub use reel_diameter::{ReelRead, reel_diameter};
 pub use report::{Report, table};
@@ -130,6 +132,10 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
                 diameter_tape: diameter_tape.as_deref(),
             };
             reel_diameter(*blades, read, *json).map(Printout::Text)
+        }
+        HeadlessCommand::Lesson { file, json, .. } => {
+            check_lesson(file, *json)?;
+            Ok(Printout::Text(String::new()))
         }
         HeadlessCommand::Shop { folder, json } => shop(folder, *json).map(Printout::Text),
         HeadlessCommand::Plate { sheet, json } => plate_of(sheet, *json).map(Printout::Text),

@@ -74,6 +74,17 @@ impl Serialize for Part {
     }
 }
 
+/// The numbers of a report's part `solution` by themselves.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(transparent)]
+pub(super) struct SolutionReport(Part);
+
+impl SolutionReport {
+    pub(super) fn of(solved: &Solved) -> Self {
+        Self(Part::of(&solved.solution.numbers(), &SOLUTION))
+    }
+}
+
 #[derive(Clone, Debug, PartialEq, Serialize)]
 struct FindingText {
     id: &'static str,

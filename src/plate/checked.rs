@@ -1,7 +1,5 @@
 //! A sheet checked and turned into plain values: once, and no more after that.
 
-use std::path::{Component, Path};
-
 use super::checks::{
     at, day, exact, exact_angle, hours, inside, measured, names_and_notes, standard_of,
 };
@@ -14,7 +12,7 @@ use super::sheet::{
     AdjusterEntry, Feeler, GapEntry, RollerEntry, RunoutEntry, ThreeEntry, Worksheet,
 };
 use crate::geometry::{Eccentric, FittedCircle};
-use crate::unit::Rule;
+use crate::unit::{Rule, is_name_alone};
 use crate::units::{Length, Quantity};
 
 /// The most places along a roller at which its runout is read.
@@ -75,13 +73,7 @@ fn unit_name(written: &str) -> Result<Option<String>, SheetFlaw> {
     if written.is_empty() {
         return Ok(None);
     }
-    let mut parts = Path::new(written).components();
-    let is_one_name = matches!(
-        (parts.next(), parts.next()),
-        (Some(Component::Normal(name)), None) if name == written
-    );
-    // What parts a path on another system is no letter of a name here either.
-    if !is_one_name || written.contains(['/', '\\', ':', '\0']) {
+    if !is_name_alone(written) {
         return Err(at("unit", SheetFlawKind::NotAName(written.to_owned())));
     }
     Ok(Some(written.to_owned()))

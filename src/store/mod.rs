@@ -31,5 +31,7 @@ pub use read::{ReadProblem, read_text};
 pub use record_files::{add_entry, open_record, record_beside};
 pub use shop_folder::units_in;
 pub use stamp::{OnDisk, Stamp, Watched};
-pub use unit_file::{FileProblem, Saved, open_unit, open_with_digest, reopen_unit, save_unit};
+pub use unit_file::{
+    FileProblem, Saved, open_unit, open_with_digest, reopen_unit, save_unit, text_with_digest,
+};
 pub use whole::{WriteProblem, can_be_written, write_whole};

@@ -11,8 +11,8 @@ use super::unit_file::FileProblem;
 /// The most unit files of one folder.
 const MOST_UNITS: usize = 5_000;
 
-/// The unit files of a folder, in the order of their names: every `NAME.ron` but plate sheets, records
-/// and what is hidden.
+/// The unit files of a folder, in the order of their names: every `NAME.ron` but plate sheets, records,
+/// lessons and what is hidden.
 ///
 /// # Errors
 /// When it cannot be read as a folder, or holds more unit files than can be shown.
@@ -44,4 +44,5 @@ fn is_unit_file(file: &Path) -> bool {
         && !name.starts_with(b".")
         && !is_of_kind(".plate.ron")
         && !is_of_kind(".record.ron")
+        && !is_of_kind(".lesson.ron")
 }

@@ -175,6 +175,19 @@ fn open<R>(file: &Path, read: impl Fn(&str) -> Result<R, TextProblem>) -> Result
     read(&text_of(file, &UNIT_FILE)?).map_err(|problem| FileProblem::wrong(file, problem))
 }
 
+/// The text of a file of a kind, with the first eight digits of its SHA-256 (FIPS 180-4).
+///
+/// # Errors
+/// When it cannot be read, is larger than a file of its kind, or is no UTF-8.
+pub fn text_with_digest(
+    file: &Path,
+    kind: &'static FileKind,
+) -> Result<(String, String), FileProblem> {
+    let text = text_of(file, kind)?;
+    let digest = digest_of(&text);
+    Ok((text, digest))
+}
+
 /// The text of a file of a kind.
 pub(super) fn text_of(file: &Path, kind: &'static FileKind) -> Result<String, FileProblem> {
     read_text(file, kind.most_bytes).map_err(|problem| FileProblem::unread(file, problem, kind))

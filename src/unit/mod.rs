@@ -23,6 +23,7 @@ mod left_out;
 mod limits;
 mod looked;
 pub mod most;
+mod name_alone;
 mod new_unit;
 mod pieces;
 mod places;
@@ -59,6 +60,7 @@ pub use knife_rows::{
 };
 pub use limits::Limits;
 pub use looked::{Looked, LookedFor};
+pub use name_alone::is_name_alone;
 pub use pieces::Pieces;
 pub use setting::{RollerMoves, SettingEntry};
 pub use text::{TextProblem, parse, parse_text, read_text};

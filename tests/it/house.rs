@@ -10,9 +10,9 @@ use std::path::{Path, PathBuf};
 use reader::House;
 
 /// The rooms, each of which may import those before it.
-const ROOMS: [&str; 11] = [
-    "units", "geometry", "unit", "plate", "store", "analysis", "drawing", "command", "printing",
-    "headless", "app",
+const ROOMS: [&str; 12] = [
+    "units", "geometry", "unit", "plate", "store", "analysis", "lesson", "drawing", "command",
+    "printing", "headless", "app",
 ];
 /// Rooms side by side, that know nothing of each other.
 const APART: [(&str, &str); 3] = [

@@ -1,0 +1,145 @@
+//! Lessons without a window: every step solved and told, and the handout.
+
+use std::fmt::Write as _;
+use std::path::Path;
+
+use serde::Serialize;
+
+use super::report::{SolutionReport, in_line, json_text};
+use crate::command::{Printout, Problem, caution, terminal};
+use crate::lesson::{LESSON_FILE, Lesson, SolvedStep, StepProblem, read_lesson, solve_steps};
+use crate::store::{self, FileProblem};
+
+/// A lesson, and each of its steps solved or not.
+pub(super) struct Opened {
+    pub(super) lesson: Lesson,
+    pub(super) steps: Vec<Result<SolvedStep, StepProblem>>,
+}
+
+/// Opens a lesson and solves every step of it. The unit files it names stand in its own folder.
+pub(super) fn opened(file: &Path) -> Result<Opened, Problem> {
+    let (text, _) = store::text_with_digest(file, &LESSON_FILE)?;
+    let lesson = read_lesson(&text).map_err(|problem| FileProblem::wrong(file, problem))?;
+    let steps = solve_steps(&lesson, |name| {
+        let unit = store::open_unit(&store::unit_beside(file, name));
+        unit.map_err(|problem| problem.to_string())
+    });
+    Ok(Opened { lesson, steps })
+}
+
+/// Prints every step of a lesson with its numbers. A step without any is told with its reason; the
+/// others are printed all the same.
+///
+/// # Errors
+/// When the lesson is wrong, or a step of it has no numbers; the problem knows its exit code.
+pub fn check_lesson(file: &Path, is_json: bool) -> Result<(), Problem> {
+    let opened = opened(file)?;
+    let text = if is_json {
+        json_text(&Report::of(&opened))
+    } else {
+        told(&opened)
+    };
+    terminal::print(&Printout::Text(text))?;
+    failed(file, &opened.steps)
+}
+
+/// A problem where a step has no numbers.
+pub(super) fn failed(
+    file: &Path,
+    steps: &[Result<SolvedStep, StepProblem>],
+) -> Result<(), Problem> {
+    let problems: Vec<&StepProblem> = steps
+        .iter()
+        .filter_map(|step| step.as_ref().err())
+        .collect();
+    if problems.is_empty() {
+        return Ok(());
+    }
+    Err(Problem::Steps {
+        file: file.to_owned(),
+        failed: problems.len(),
+        of: steps.len(),
+        is_impossible: problems.iter().all(|problem| problem.is_impossible),
+    })
+}
+
+/// A lesson in the shape of this file format.
+#[derive(Debug, Serialize)]
+struct Report<'a> {
+    lesson: &'a str,
+    steps: Vec<StepReport<'a>>,
+}
+
+#[derive(Debug, Serialize)]
+struct StepReport<'a> {
+    title: &'a str,
+    /// With its fields filled in; null where the step has no numbers.
+    text: Option<&'a str>,
+    solution: Option<SolutionReport>,
+    /// Of the second unit, where there is one.
+    second: Option<SolutionReport>,
+    numbers: Vec<FigureReport<'a>>,
+    /// Why the step has no numbers; null where it has them.
+    problem: Option<&'a str>,
+}
+
+#[derive(Debug, Serialize)]
+struct FigureReport<'a> {
+    title: &'a str,
+    shown: &'a str,
+}
+
+impl<'a> Report<'a> {
+    fn of(opened: &'a Opened) -> Self {
+        let steps = opened.lesson.steps.iter().zip(&opened.steps);
+        Self {
+            lesson: &opened.lesson.title,
+            steps: steps
+                .map(|(step, solved)| StepReport::of(&step.title, solved))
+                .collect(),
+        }
+    }
+}
+
+impl<'a> StepReport<'a> {
+    fn of(title: &'a str, step: &'a Result<SolvedStep, StepProblem>) -> Self {
+        let solved = step.as_ref().ok();
+        let second = solved.and_then(|step| step.second.as_ref());
+        let figures = solved.into_iter().flat_map(|step| &step.numbers);
+        Self {
+            title,
+            text: solved.map(|step| step.text.as_str()),
+            solution: solved.map(|step| SolutionReport::of(&step.first)),
+            second: second.map(SolutionReport::of),
+            numbers: figures
+                .map(|figure| FigureReport {
+                    title: &figure.title,
+                    shown: &figure.shown,
+                })
+                .collect(),
+            problem: step.as_ref().err().map(|problem| problem.why.as_str()),
+        }
+    }
+}
+
+fn told(opened: &Opened) -> String {
+    let mut text = format!("{}\n", in_line(&opened.lesson.title));
+    let steps = opened.lesson.steps.iter().zip(&opened.steps);
+    // Writing to a `String` cannot fail, so its results are passed over below.
+    for (number, (step, solved)) in (1..).zip(steps) {
+        let _ = writeln!(text, "\n{number}. {}", in_line(&step.title));
+        match solved {
+            Ok(solved) => {
+                let _ = writeln!(text, "   {}", in_line(&solved.text));
+                for figure in &solved.numbers {
+                    let _ = writeln!(text, "   {}: {}", figure.title, in_line(&figure.shown));
+                }
+            }
+            Err(problem) => {
+                let _ = writeln!(text, "   Not shown: {}", in_line(&problem.why));
+            }
+        }
+    }
+    let _ = writeln!(text, "\n{}", caution());
+    text
+}

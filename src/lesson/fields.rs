@@ -1,0 +1,272 @@
+//! The fields of a lesson's texts: every number that can stand in one, worked out and never typed.
+
+use crate::analysis::why::CrestLimits;
+use crate::analysis::{NumberId, Solved};
+use crate::geometry::GroundShape;
+use crate::units::{Length, Ratio, System, fixed};
+
+/// How thick a sheet of ordinary writing paper is, in inches: from memory, no source.
+const PAPER_IN: f64 = 0.004;
+
+/// What can stand in a text, by its name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Figure {
+    /// A number of the solution.
+    Number(NumberId),
+    /// The name of the knife fitted.
+    Knife,
+    /// How many blades the reel has.
+    Blades,
+    /// The sweep in sheets of paper lying on each other.
+    SweepInSheets,
+    /// The radius of the crest or hollow it stands on.
+    GroundRadius,
+    /// The radius of the tightest crest on which the reel stays clear.
+    CrestToScalp,
+}
+
+/// Whose it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Whose {
+    /// The step's unit's.
+    First,
+    /// The second unit's: `b.sweep`.
+    Second,
+    /// How many times the first unit's the second's is: `times.sweep`.
+    Times,
+}
+
+/// A figure of one of a step's units.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FigureOf {
+    /// Whose.
+    pub whose: Whose,
+    /// Which.
+    pub figure: Figure,
+}
+
+/// The units that figures are taken from.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Pair<'a> {
+    pub(super) first: &'a Solved,
+    pub(super) second: Option<&'a Solved>,
+}
+
+impl Figure {
+    /// Every one of them.
+    pub fn all() -> impl Iterator<Item = Self> {
+        let others = [
+            Self::Knife,
+            Self::Blades,
+            Self::SweepInSheets,
+            Self::GroundRadius,
+            Self::CrestToScalp,
+        ];
+        NumberId::ALL.map(Self::Number).into_iter().chain(others)
+    }
+
+    /// Its name in a text.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Knife => "knife",
+            Self::Blades => "blades",
+            Self::SweepInSheets => "sweep_in_sheets",
+            Self::GroundRadius => "ground_radius",
+            Self::CrestToScalp => "crest_to_scalp",
+            Self::Number(id) => name_of(id),
+        }
+    }
+
+    /// Its name beside a number that is shown large.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Knife => "Knife",
+            Self::Blades => "Blades",
+            Self::SweepInSheets => "Sweep in sheets of paper",
+            Self::GroundRadius => "Radius of the ground",
+            Self::CrestToScalp => "Crest to scalp",
+            Self::Number(id) => id.title(),
+        }
+    }
+
+    /// It for a solved unit, in a reader's units.
+    ///
+    /// # Errors
+    /// When the unit has no such figure, with the reason.
+    fn shown(self, solved: &Solved, system: System) -> Result<String, String> {
+        match self {
+            Self::Number(id) => {
+                let numbers = solved.solution.numbers();
+                let shown = numbers.value(id).map(|value| value.shown_in(system));
+                shown.ok_or_else(|| self.missing())
+            }
+            Self::Knife => Ok(solved.document.fitted_name().to_owned()),
+            Self::Blades => Ok(solved.unit.blades.to_string()),
+            Self::SweepInSheets => {
+                let sheet = Length::from_inches(PAPER_IN);
+                let sweep = solved.solution.sweep.below_cut;
+                Ok(fixed(sweep.mm() / sheet.mm(), 0))
+            }
+            Self::GroundRadius => match solved.unit.shape {
+                GroundShape::Crest(radius) | GroundShape::Hollow(radius) => {
+                    Ok(system.radius(radius))
+                }
+                GroundShape::Level => Err(self.missing()),
+            },
+            Self::CrestToScalp => {
+                let limit = CrestLimits::of(&solved.case()).reel;
+                let radius = limit.radius().map(|radius| system.radius(radius));
+                radius.ok_or_else(|| self.missing())
+            }
+        }
+    }
+
+    fn missing(self) -> String {
+        let why = match self {
+            Self::Number(NumberId::ClipLength | NumberId::ClipToCut) => {
+                "it needs ground speed and reel speed, and the unit has none"
+            }
+            Self::GroundRadius => "the unit stands on level ground",
+            Self::CrestToScalp => "no crest touches its reel, or level ground does already",
+            _ => "the unit has no such number",
+        };
+        format!("{{{}}} has no value: {why}", self.name())
+    }
+}
+
+impl FigureOf {
+    /// A figure by what is written between the braces; none for an unknown one.
+    #[must_use]
+    pub fn named(written: &str) -> Option<Self> {
+        let (whose, name) = match written.split_once('.') {
+            None => (Whose::First, written),
+            Some(("b", name)) => (Whose::Second, name),
+            Some(("times", name)) => (Whose::Times, name),
+            Some(_) => return None,
+        };
+        let figure = Figure::all().find(|figure| figure.name() == name)?;
+        // Only numbers can be so many times as large.
+        let has_times = matches!(figure, Figure::Number(_));
+        (whose != Whose::Times || has_times).then_some(Self { whose, figure })
+    }
+
+    /// Whether it needs a second unit.
+    #[must_use]
+    pub fn needs_second(self) -> bool {
+        self.whose != Whose::First
+    }
+
+    /// It for a step's units, each in the units it was measured in.
+    ///
+    /// # Errors
+    /// When there is no such figure, with the reason.
+    pub(super) fn shown(self, pair: Pair) -> Result<String, String> {
+        let second = || {
+            let none = "there is no second unit to take it from".to_owned();
+            pair.second.ok_or(none)
+        };
+        match self.whose {
+            Whose::First => self.figure.shown(pair.first, pair.first.unit.system),
+            Whose::Second => {
+                let second = second()?;
+                self.figure.shown(second, second.unit.system)
+            }
+            Whose::Times => {
+                let (first, second) = (self.base(pair.first)?, self.base(second()?)?);
+                let times = second / first;
+                let shown = times.is_finite().then(|| {
+                    let system = pair.first.unit.system;
+                    system.ratio(Ratio::from_number(times))
+                });
+                shown.ok_or_else(|| {
+                    let name = self.figure.name();
+                    format!("{{times.{name}}} has no value: the first unit's is zero")
+                })
+            }
+        }
+    }
+
+    /// What it is called beside a number that is shown large.
+    pub(super) fn title(self) -> String {
+        let title = self.figure.title();
+        match self.whose {
+            Whose::First => title.to_owned(),
+            Whose::Second => format!("{title}, second unit"),
+            Whose::Times => format!("{title}, times the first unit's"),
+        }
+    }
+
+    fn base(self, solved: &Solved) -> Result<f64, String> {
+        let base = match self.figure {
+            Figure::Number(id) => solved.solution.numbers().base(id),
+            _ => None,
+        };
+        base.ok_or_else(|| self.figure.missing())
+    }
+}
+
+/// The names of all fields, as a refusal lists them.
+pub(super) fn known() -> String {
+    let names: Vec<&str> = Figure::all().map(Figure::name).collect();
+    format!(
+        "{}; with a second unit also b.sweep and times.sweep, and so on",
+        names.join(", ")
+    )
+}
+
+/// The name of a number in a text.
+const fn name_of(id: NumberId) -> &'static str {
+    match id {
+        NumberId::BehindCentre => "behind_centre",
+        NumberId::SweepBelowCut => "sweep",
+        NumberId::SweepShare => "sweep_share",
+        NumberId::SweepChord => "length_swept",
+        NumberId::CentreAboveEdge => "centre_above_edge",
+        NumberId::ClipAngle => "clip_angle",
+        NumberId::HeightOfCut => "height_of_cut",
+        NumberId::Attitude => "attitude",
+        NumberId::ReelDiameter => "reel_diameter",
+        NumberId::Extension => "edge_forward",
+        NumberId::Gap => "gap",
+        NumberId::FrontRollerMove => "front_roller",
+        NumberId::RearRollerMove => "rear_roller",
+        NumberId::ReelOverPlate => "reel_above_plate",
+        NumberId::UndersideOverPlate => "underside_above_plate",
+        NumberId::LipBottom => "lip_above_plate",
+        NumberId::CutOnGround => "effective_height_of_cut",
+        NumberId::ReelOnGround => "reel_above_ground",
+        NumberId::ReelAtLowEnd => "reel_at_low_side",
+        NumberId::UndersideOnGround => "underside_above_ground",
+        NumberId::UndersideAtLowEnd => "underside_at_low_side",
+        NumberId::ClipLength => "clip_length",
+        NumberId::ClipToCut => "clip_to_cut",
+        NumberId::TopAngleNeeded => "top_angle_needed",
+        NumberId::TopFaceClearance => "top_face_clearance",
+        NumberId::SweepOnGround => "sweep_on_ground",
+        NumberId::AttitudeOnGround => "attitude_on_ground",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use super::*;
+
+    #[test]
+    fn every_field_has_a_name_of_its_own_and_is_found_by_it() {
+        let names: BTreeSet<_> = Figure::all().map(Figure::name).collect();
+        assert_eq!(names.len(), Figure::all().count());
+        for figure in Figure::all() {
+            let found = FigureOf::named(figure.name()).expect("it is known");
+            assert_eq!((found.whose, found.figure), (Whose::First, figure));
+            let beside = FigureOf::named(&format!("b.{}", figure.name()));
+            assert_eq!(beside.expect("it is known").whose, Whose::Second);
+        }
+        for none in ["", "b", "c.sweep", "times.knife", "Sweep", " sweep"] {
+            assert_eq!(FigureOf::named(none), None, "{none}");
+        }
+    }
+}

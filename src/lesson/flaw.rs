@@ -1,0 +1,77 @@
+//! What of a lesson makes no sense, and what would be right.
+
+use thiserror::Error;
+
+use super::fields::known;
+use crate::unit::FlawKind;
+use crate::units::Quoted;
+
+/// Something in a lesson that makes no sense, and where it stands.
+#[derive(Clone, Debug, PartialEq, Error)]
+#[error("{path}: {kind}")]
+pub struct LessonFlaw {
+    /// The field's path, as `steps[0].text`.
+    pub path: String,
+    /// What is wrong with it.
+    pub kind: LessonFlawKind,
+}
+
+/// What is wrong, and what would be right.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum LessonFlawKind {
+    /// A value of an embedded unit.
+    #[error(transparent)]
+    Unit(#[from] FlawKind),
+    /// A text that is left empty.
+    #[error("write something here")]
+    Empty,
+    /// No step.
+    #[error("a lesson has at least one step")]
+    NoSteps,
+    /// More of something than can be shown.
+    #[error("these are {count} {what}; the most is {most}")]
+    TooMany {
+        /// How many there are.
+        count: usize,
+        /// Of what.
+        what: &'static str,
+        /// How many there may be.
+        most: usize,
+    },
+    /// A unit that is not named as a file of the same folder.
+    #[error(
+        "{} is no file's name; write the name alone of a unit file in the lesson's own folder, like \"fairway.ron\"",
+        Quoted(.0)
+    )]
+    NotAName(String),
+    /// A unit by two ways.
+    #[error("give the unit by its file or write it out under embedded, not both")]
+    TwoUnits,
+    /// A step that shows no unit, and none before it does.
+    #[error(
+        "no step before this one has a unit: give it one, by its file or written out under embedded"
+    )]
+    NoUnit,
+    /// Two units side by side, with one given.
+    #[error("side by side needs a second unit, or a second setting: add second: (setting: (…))")]
+    NoSecond,
+    /// A brace without its other half.
+    #[error("a brace stands alone; a field is written like {{sweep}}")]
+    LoneBrace,
+    /// A field that there is not.
+    #[error("there is no field {{{written}}}; the fields are {}", known())]
+    NoSuchField {
+        /// What was written.
+        written: String,
+    },
+    /// A field of a second unit, with one given.
+    #[error(
+        "this step has no second unit that a field like {{b.sweep}} could be of; add second: (…)"
+    )]
+    NoSecondForField,
+    /// A number that was typed.
+    #[error(
+        "a number in a lesson is worked out, never typed: write a field in its place, like {{sweep}}"
+    )]
+    TypedNumber,
+}

@@ -1,0 +1,21 @@
+//! Lessons: a unit shown and explained in steps, to people in front of a screen or with paper in hand.
+//!
+//! What belongs here: the lesson as a person writes it, the text it is kept as, whether it makes sense,
+//! and its steps solved, with every number of their texts worked out. [`Lesson`] is what is written,
+//! [`SolvedStep`] a step with its units solved. Which pictures go with a step is for `drawing`, opening files
+//! for `store`. This room imports `units`, `unit` and `analysis`.
+
+mod checked;
+mod fields;
+mod flaw;
+mod script;
+mod solved;
+mod template;
+mod text;
+
+pub use checked::{MOST_NUMBERS, MOST_STEPS};
+pub use fields::{Figure, FigureOf, Whose};
+pub use flaw::{LessonFlaw, LessonFlawKind};
+pub use script::{Emphasis, Held, Lesson, LessonFormat, LessonView, SingleView, Step, UnitUse};
+pub use solved::{ShownFigure, SolvedStep, StepProblem, solve_steps};
+pub use text::{LESSON_FILE, parse_lesson, read_lesson};

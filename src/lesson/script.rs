@@ -1,0 +1,170 @@
+//! The lesson as it is written. Its serde form is the file.
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+
+use crate::unit::{Document, GroundEntry, SettingEntry};
+
+/// The format of lessons that this program reads.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct LessonFormat;
+
+impl LessonFormat {
+    /// Its number.
+    pub const NUMBER: u32 = 1;
+}
+
+/// A lesson in steps.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Lesson {
+    /// File format.
+    pub lesson: LessonFormat,
+    /// What it is about.
+    pub title: String,
+    /// Its steps, one after the other.
+    pub steps: Vec<Step>,
+}
+
+/// One step: what is shown, and what is said about it.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Step {
+    /// A few words over it.
+    pub title: String,
+    /// What is said, two or three sentences; every number in it is a field, as `{sweep}`.
+    pub text: String,
+    /// What is shown; left out, the same as in the step before.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub unit: Option<UnitUse>,
+    /// What is shown beside it; left out, nothing is.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub second: Option<UnitUse>,
+    /// How it is shown.
+    #[serde(default)]
+    pub view: LessonView,
+    /// What stays in its place on the picture from step to step.
+    #[serde(default)]
+    pub held: Held,
+    /// What is drawn more strongly than the rest.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub emphasis: Vec<Emphasis>,
+    /// Whether the reel turns over stems of grass.
+    #[serde(default)]
+    pub motion: bool,
+    /// Up to four numbers, by their fields' names, shown large.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub numbers: Vec<String>,
+    /// Whether these are hidden until somebody asks for them.
+    #[serde(default)]
+    pub numbers_hidden: bool,
+    /// What the presenter is reminded of; nobody else sees it.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub notes: String,
+}
+
+/// A unit of a step, and what is tried on it.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct UnitUse {
+    /// A unit file of the lesson's own folder.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub file: Option<String>,
+    /// A unit written out here, as in a unit file.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub embedded: Option<Box<Document>>,
+    /// What is tried in place of the unit's own setting.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub setting: Option<SettingEntry>,
+    /// What it stands on in place of the unit's own ground.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground: Option<GroundEntry>,
+}
+
+/// How a step is shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum LessonView {
+    /// The whole unit from the side.
+    Whole,
+    /// The clip point enlarged.
+    Lens,
+    /// The whole unit on its ground.
+    Ground,
+    /// The paths of the blade tips.
+    Path,
+    /// The height budgets.
+    Budget,
+    /// The attitude map.
+    Map,
+    /// Two units side by side at one scale, each in this view.
+    SideBySide(SingleView),
+}
+
+/// A view of one unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum SingleView {
+    /// The whole unit from the side.
+    Whole,
+    /// The clip point enlarged.
+    Lens,
+    /// The whole unit on its ground.
+    Ground,
+    /// The height budgets.
+    Budget,
+}
+
+impl Default for LessonView {
+    fn default() -> Self {
+        Self::Whole
+    }
+}
+
+/// What stays in its place on the picture.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Held {
+    /// The ground under the edge.
+    #[default]
+    Ground,
+    /// The knife's edge.
+    Edge,
+    /// The holes in the bed bar that every knife is screwed to.
+    Screws,
+    /// The reel's centre.
+    ReelCentre,
+}
+
+/// What can be drawn more strongly than the rest.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Emphasis {
+    /// What is swept below the cut line.
+    Sweep,
+    /// The vertical through the reel's centre.
+    BehindCentre,
+    /// The cut line.
+    HeightOfCut,
+    /// The knife.
+    Knife,
+    /// The circle of the blade tips.
+    Reel,
+    /// The rollers.
+    Rollers,
+    /// Plate or ground.
+    Ground,
+}
+
+impl Serialize for LessonFormat {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_u32(Self::NUMBER)
+    }
+}
+
+impl<'de> Deserialize<'de> for LessonFormat {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        match u32::deserialize(deserializer)? {
+            Self::NUMBER => Ok(Self),
+            other => Err(de::Error::custom(format!(
+                "lesson {other} is not one this program knows; it reads lesson {}",
+                Self::NUMBER
+            ))),
+        }
+    }
+}

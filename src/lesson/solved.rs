@@ -1,0 +1,161 @@
+//! A lesson's steps solved: their units, their texts with every field filled in, their numbers.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use thiserror::Error;
+
+use super::fields::{FigureOf, Pair};
+use super::script::{Lesson, Step, UnitUse};
+use super::template::Template;
+use crate::analysis::{Solved, Unsolved};
+use crate::unit::Document;
+
+/// A number of a step that is shown large.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ShownFigure {
+    /// What it is.
+    pub title: String,
+    /// The number in the units it was measured in.
+    pub shown: String,
+}
+
+/// A step with all that is worked out for it.
+#[derive(Clone, Debug)]
+pub struct SolvedStep {
+    /// The step's unit.
+    pub first: Solved,
+    /// The second one.
+    pub second: Option<Solved>,
+    /// Its text with the fields filled in.
+    pub text: String,
+    /// Its numbers, in their order.
+    pub numbers: Vec<ShownFigure>,
+}
+
+/// Why a step has no numbers. The steps after it have theirs.
+#[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[error("{why}")]
+pub struct StepProblem {
+    /// The reason, as a sentence.
+    pub why: String,
+    /// Whether its geometry cannot exist; else a file or a value is wrong.
+    pub is_impossible: bool,
+}
+
+impl StepProblem {
+    fn wrong(why: String) -> Self {
+        Self {
+            why,
+            is_impossible: false,
+        }
+    }
+}
+
+/// A unit as a step names it, or why there is none.
+type Named = Result<Arc<Document>, String>;
+
+/// What a step without a unit of its own goes on with.
+#[derive(Clone, Default)]
+struct Before {
+    named: Option<Named>,
+    used: Option<Named>,
+}
+
+/// Solves every step of a lesson. `open` opens a unit file of the lesson's own folder by its name, or
+/// says in a sentence why it does not; each is asked for once.
+pub fn solve_steps(
+    lesson: &Lesson,
+    mut open: impl FnMut(&str) -> Result<Document, String>,
+) -> Vec<Result<SolvedStep, StepProblem>> {
+    let mut opened: BTreeMap<String, Named> = BTreeMap::new();
+    let mut named = |unit: &UnitUse| -> Option<Named> {
+        if let Some(document) = &unit.embedded {
+            return Some(Ok(Arc::new((**document).clone())));
+        }
+        let file = unit.file.as_ref()?;
+        let found = opened.entry(file.clone());
+        Some(found.or_insert_with(|| open(file).map(Arc::new)).clone())
+    };
+    let mut before = Before::default();
+    let mut solved = Vec::with_capacity(lesson.steps.len());
+    for step in &lesson.steps {
+        if let Some(unit) = &step.unit {
+            if let Some(other) = named(unit) {
+                before.named = Some(other);
+            }
+            let document = before.named.clone();
+            before.used = document.map(|document| Ok(tried(document?, unit)));
+        }
+        let second = step.second.as_ref().map(|second| {
+            let document = named(second).or_else(|| before.named.clone());
+            (document, second)
+        });
+        solved.push(solve_step(step, before.used.clone(), second));
+    }
+    solved
+}
+
+/// A unit with what a step tries on it.
+fn tried(document: Arc<Document>, unit: &UnitUse) -> Arc<Document> {
+    if unit.setting.is_none() && unit.ground.is_none() {
+        return document;
+    }
+    let mut tried = (*document).clone();
+    if let Some(setting) = &unit.setting {
+        tried.setting = setting.clone();
+    }
+    if let Some(ground) = &unit.ground {
+        tried.ground = ground.clone();
+    }
+    Arc::new(tried)
+}
+
+fn solve_step(
+    step: &Step,
+    first: Option<Named>,
+    second: Option<(Option<Named>, &UnitUse)>,
+) -> Result<SolvedStep, StepProblem> {
+    let first = solve_unit(first, "")?;
+    let second = second.map(|(document, unit)| {
+        let document = document.map(|document| Ok(tried(document?, unit)));
+        solve_unit(document, "second unit: ")
+    });
+    let second = second.transpose()?;
+    let pair = Pair {
+        first: &first,
+        second: second.as_ref(),
+    };
+    let template = Template::parse(&step.text);
+    let template = template.map_err(|kind| StepProblem::wrong(kind.to_string()))?;
+    let text = template.filled(pair).map_err(StepProblem::wrong)?;
+    let figures = step.numbers.iter().filter_map(|name| FigureOf::named(name));
+    let numbers = figures.map(|figure| {
+        let shown = figure.shown(pair).map_err(StepProblem::wrong)?;
+        Ok(ShownFigure {
+            title: figure.title(),
+            shown,
+        })
+    });
+    let numbers: Vec<_> = numbers.collect::<Result<_, StepProblem>>()?;
+    Ok(SolvedStep {
+        text,
+        numbers,
+        first,
+        second,
+    })
+}
+
+fn solve_unit(document: Option<Named>, whose: &str) -> Result<Solved, StepProblem> {
+    let wrong = |why: String| StepProblem::wrong(format!("{whose}{why}"));
+    let document = document.unwrap_or_else(|| Err("no step up to here has a unit".to_owned()));
+    let document = document.map_err(wrong)?;
+    let system = document.system();
+    Solved::of_shared(document).map_err(|unsolved| match unsolved {
+        Unsolved::Flaw(flaw) => wrong(flaw.to_string()),
+        Unsolved::Impossible { .. } => StepProblem {
+            why: format!("{whose}{}", unsolved.shown_in(system)),
+            is_impossible: true,
+        },
+    })
+}

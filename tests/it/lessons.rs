@@ -1,0 +1,466 @@
+//! Lessons: what the shipped ones claim is so, what makes no sense is refused with its place, and one bad
+//! step stops none of the others.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use serde_json::Value;
+use sweepgauge::analysis::{FindingId, Level, NumberId, Solved};
+use sweepgauge::lesson::{Lesson, LessonView, SolvedStep, read_lesson, solve_steps};
+use sweepgauge::store::{open_unit, unit_beside, units_in};
+use tempfile::TempDir;
+
+use crate::common::program::{Run, program, ran};
+
+const NAMES: [&str; 4] = [
+    "behind-centre",
+    "longer-knife",
+    "worn-reel",
+    "fairway-and-green",
+];
+
+fn folder() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units/lessons")
+}
+
+fn file(name: &str) -> PathBuf {
+    folder().join(format!("{name}.lesson.ron"))
+}
+
+fn lesson(name: &str) -> (Lesson, Vec<SolvedStep>) {
+    let lesson = read_lesson(&fs::read_to_string(file(name)).unwrap()).unwrap();
+    let steps = solve_steps(&lesson, |unit| {
+        open_unit(&folder().join(unit)).map_err(|problem| problem.to_string())
+    });
+    let steps = steps.into_iter().map(|step| step.expect("it is solved"));
+    (lesson, steps.collect())
+}
+
+fn number(solved: &Solved, id: NumberId) -> f64 {
+    solved.solution.numbers().base(id).expect("there is one")
+}
+
+fn second(step: &SolvedStep) -> &Solved {
+    step.second.as_ref().expect("a second unit")
+}
+
+fn level(solved: &Solved) -> Level {
+    solved.findings.level_of(FindingId::Sweep).unwrap()
+}
+
+// What the shipped lessons claim.
+
+#[test]
+fn the_shipped_lessons_are_those_there_are_each_short_and_silent_first() {
+    let there = fs::read_dir(folder()).unwrap();
+    let there = there.filter_map(|entry| {
+        let name = entry.unwrap().file_name().into_string().unwrap();
+        name.strip_suffix(".lesson.ron").map(str::to_owned)
+    });
+    let mut there: Vec<String> = there.collect();
+    there.sort();
+    let mut named = NAMES;
+    named.sort_unstable();
+    assert_eq!(there, named);
+    for name in NAMES {
+        let (lesson, steps) = lesson(name);
+        assert!((4..10).contains(&lesson.steps.len()), "{name}");
+        assert!(lesson.steps[0].numbers.is_empty() && lesson.steps[0].text.len() < 90);
+        for (step, solved) in lesson.steps.iter().zip(&steps) {
+            let sentences = solved.text.matches(['.', '?', ':']).count();
+            assert!(
+                sentences > 0 && step.text.len() < 330,
+                "{name}: {}",
+                step.title
+            );
+        }
+    }
+}
+
+/// Height of a segment of half chord 3/8 in on a circle of 3-1/2 in: `R − sqrt(R² − b²)`, handbooks of
+/// mensuration. A sheet of paper as 0.004 in is from memory.
+#[test]
+fn behind_centre_ends_at_five_sheets_of_paper_and_four_times_the_share() {
+    let (lesson, steps) = lesson("behind-centre");
+    assert!(lesson.steps[0].motion);
+    let on_centre = &steps[2].first;
+    assert!(number(on_centre, NumberId::BehindCentre).abs() < 1e-9);
+    assert!(number(on_centre, NumberId::SweepBelowCut).abs() < 1e-9);
+    let sweep_in = 3.5 - (3.5_f64 * 3.5 - 0.375 * 0.375).sqrt();
+    let answer = &steps[4];
+    assert!((number(&answer.first, NumberId::SweepBelowCut) - 25.4 * sweep_in).abs() < 1e-9);
+    assert!((sweep_in - 0.020).abs() < 0.0005);
+    assert_eq!(
+        (sweep_in / 0.004).round().to_string(),
+        answer.numbers[1].shown
+    );
+    assert!(answer.text.contains("5 sheets of paper"), "{}", answer.text);
+    let (half, eighth) = (&steps[5].first, second(&steps[5]));
+    assert!((number(half, NumberId::HeightOfCut) - 12.7).abs() < 1e-9);
+    assert!((number(eighth, NumberId::HeightOfCut) - 3.175).abs() < 1e-9);
+    let shares = [half, eighth].map(|unit| number(unit, NumberId::SweepShare));
+    assert!((shares[1] / shares[0] - 4.0).abs() < 1e-9);
+    assert!(steps[5].text.contains("4.00 times as much"));
+}
+
+#[test]
+fn a_longer_knife_leaves_half_the_distance_and_a_quarter_of_the_sweep() {
+    let (lesson, steps) = lesson("longer-knife");
+    // More attitude: further behind, deeper; less: nearer the plate.
+    let (less, more) = (&steps[2].first, second(&steps[2]));
+    for id in [
+        NumberId::BehindCentre,
+        NumberId::SweepBelowCut,
+        NumberId::UndersideOverPlate,
+    ] {
+        assert!(number(more, id) > number(less, id), "{}", id.name());
+    }
+    let step = lesson
+        .steps
+        .iter()
+        .position(|step| step.title.starts_with("Half the distance"));
+    let step = &steps[step.expect("the step")];
+    let part = |id| number(second(step), id) / number(&step.first, id);
+    assert!((part(NumberId::BehindCentre) - 0.5).abs() < 0.005);
+    assert!((part(NumberId::SweepBelowCut) - 0.25).abs() < 0.005);
+    let same = [
+        NumberId::Attitude,
+        NumberId::HeightOfCut,
+        NumberId::ReelDiameter,
+    ];
+    assert!(same.into_iter().all(|id| (part(id) - 1.0).abs() < 1e-9));
+    // And the top face has to fall more.
+    let relief = |solved| number(solved, NumberId::TopAngleNeeded);
+    assert!(relief(&step.first) < 0.0 && relief(second(step)) > 2.0);
+}
+
+#[test]
+fn the_reel_nobody_touched_sweeps_deeper_at_the_same_height_and_attitude() {
+    let (_, steps) = lesson("worn-reel");
+    let (new, worn) = (&steps[3].first, second(&steps[3]));
+    for id in [NumberId::HeightOfCut, NumberId::Attitude] {
+        assert!(
+            (number(new, id) - number(worn, id)).abs() < 1e-9,
+            "{}",
+            id.name()
+        );
+    }
+    let rollers = [NumberId::FrontRollerMove, NumberId::RearRollerMove];
+    assert!(rollers.into_iter().all(|id| number(worn, id).abs() < 1e-9));
+    assert!(number(worn, NumberId::ReelDiameter) < number(new, NumberId::ReelDiameter));
+    assert!(number(worn, NumberId::BehindCentre) > number(new, NumberId::BehindCentre));
+    assert_eq!((level(new), level(worn)), (Level::Fine, Level::Watch));
+    assert_eq!(
+        level(&steps[4].first),
+        Level::Fine,
+        "less attitude puts it right"
+    );
+}
+
+#[test]
+fn the_matched_pair_stands_equally_far_behind_and_a_crest_scalps_a_fine_unit() {
+    let (_, steps) = lesson("fairway-and-green");
+    let (fairway, green) = (&steps[2].first, second(&steps[2]));
+    for id in [
+        NumberId::BehindCentre,
+        NumberId::SweepBelowCut,
+        NumberId::Attitude,
+    ] {
+        assert!(
+            (number(fairway, id) - number(green, id)).abs() < 1e-9,
+            "{}",
+            id.name()
+        );
+    }
+    assert_eq!((level(fairway), level(green)), (Level::Fine, Level::Over));
+    let crest = &steps[4].first;
+    assert_eq!(level(crest), Level::Fine, "the sweep is fine");
+    assert!(
+        number(crest, NumberId::ReelOnGround) < 0.0,
+        "and the reel is in the soil"
+    );
+    assert!(
+        number(&steps[3].first, NumberId::ReelOnGround) > 0.0,
+        "on the level it is not"
+    );
+}
+
+#[test]
+fn the_units_of_the_lessons_are_no_lessons_and_lessons_no_units() {
+    let units = units_in(&folder()).unwrap();
+    assert_eq!(units.len(), 3, "{units:?}");
+    for unit in units {
+        open_unit(&unit).unwrap();
+    }
+}
+
+// On the command line.
+
+fn checked(file: &Path, more: &[&str]) -> Run {
+    ran(program().arg("lesson").arg(file).arg("--check").args(more))
+}
+
+#[test]
+fn a_check_tells_every_step_with_the_numbers_of_the_report() {
+    for name in NAMES {
+        let (lesson, steps) = lesson(name);
+        let run = checked(&file(name), &["--json"]);
+        assert_eq!((run.code, run.err.as_str()), (Some(0), ""), "{name}");
+        let told: Value = serde_json::from_str(&run.out).unwrap();
+        let told = told["steps"].as_array().unwrap();
+        assert_eq!(told.len(), lesson.steps.len());
+        for ((told, step), solved) in told.iter().zip(&lesson.steps).zip(&steps) {
+            assert_eq!(told["title"], step.title.as_str());
+            assert_eq!(told["text"], solved.text.as_str());
+            assert!(!solved.text.contains(['{', '}']));
+            let share = told["solution"]["sweep_share"].as_f64().unwrap();
+            assert!((share - number(&solved.first, NumberId::SweepShare)).abs() < 1e-12);
+            assert_eq!(told["solution"].as_object().unwrap().len(), 12);
+            assert_eq!(told["second"].is_null(), solved.second.is_none());
+            assert!(told["problem"].is_null());
+        }
+        let plain = checked(&file(name), &[]);
+        assert_eq!(plain.code, Some(0));
+        for solved in &steps {
+            assert!(plain.out.contains(&solved.text), "{name}");
+        }
+        assert!(plain.out.contains("cut even when turned"), "the caution");
+    }
+    // The report of the file itself says the same.
+    let report = ran(program()
+        .arg("report")
+        .arg(folder().join("seven-inch.ron"))
+        .arg("--json"));
+    let report: Value = serde_json::from_str(&report.out).unwrap();
+    let check = checked(&file("behind-centre"), &["--json"]);
+    let check: Value = serde_json::from_str(&check.out).unwrap();
+    assert_eq!(check["steps"][4]["solution"], report["solution"]);
+}
+
+fn kept(folder: &TempDir, text: &str) -> PathBuf {
+    for unit in ["seven-inch.ron", "matched-green.ron"] {
+        let from = self::folder().join(unit);
+        fs::copy(from, folder.path().join(unit)).unwrap();
+    }
+    let file = folder.path().join("told.lesson.ron");
+    fs::write(&file, text).unwrap();
+    file
+}
+
+fn of_steps(steps: &[&str]) -> String {
+    format!(
+        "(lesson: 1, title: \"Told\", steps: [{}])",
+        steps.join(", ")
+    )
+}
+
+const SOUND: &str = r#"(title: "One", text: "It sweeps {sweep}.", unit: (file: "seven-inch.ron"))"#;
+
+#[test]
+fn a_step_whose_unit_is_missing_or_impossible_is_told_with_its_reason_and_the_rest_goes_on() {
+    let folder = TempDir::new().unwrap();
+    let missing = r#"(title: "Two", text: "It sweeps {sweep}.", unit: (file: "gone.ron"))"#;
+    let impossible = r#"(title: "Three", text: "It sweeps {sweep}.", unit: (file: "matched-green.ron", setting: (knife: "longer", extension: "5 in", reel_diameter: "4.6 in")))"#;
+    let last = r#"(title: "Four", text: "It sweeps {sweep}.", unit: (file: "matched-green.ron"))"#;
+    let told = |steps: &[&str]| {
+        let file = kept(&folder, &of_steps(steps));
+        let run = checked(&file, &["--json"]);
+        let json: Value = serde_json::from_str(&run.out).unwrap();
+        (run, json)
+    };
+    let (run, json) = told(&[SOUND, missing, impossible, last]);
+    assert_eq!(run.code, Some(2), "{}", run.err);
+    assert!(run.err.contains("2 of 4 steps"), "{}", run.err);
+    let problem = |step: usize| json["steps"][step]["problem"].as_str();
+    assert_eq!((problem(0), problem(3)), (None, None));
+    assert!(problem(1).unwrap().contains("gone.ron"), "{json}");
+    assert!(json["steps"][1]["solution"].is_null());
+    assert!(problem(2).unwrap().contains("cannot"), "{json}");
+    assert!(json["steps"][3]["solution"]["sweep_below_cut_mm"].is_f64());
+    // Where geometry alone is at fault, its own code.
+    let (run, _) = told(&[SOUND, impossible]);
+    assert_eq!(run.code, Some(3), "{}", run.err);
+    // A step that would go on with the missing unit says so too.
+    let after = r#"(title: "Three", text: "And {behind_centre}.")"#;
+    let (run, json) = told(&[SOUND, missing, after]);
+    assert_eq!(run.code, Some(2));
+    assert!(
+        json["steps"][2]["problem"]
+            .as_str()
+            .unwrap()
+            .contains("gone.ron")
+    );
+}
+
+#[test]
+fn what_a_unit_does_not_have_is_told_at_its_step() {
+    let folder = TempDir::new().unwrap();
+    let unit = fs::read_to_string(self::folder().join("seven-inch.ron")).unwrap();
+    let speeds = r#"    mowing: (ground_speed: "4 mph", reel_speed: "1000 rpm"),"#;
+    assert_eq!(unit.matches(speeds).count(), 1);
+    let step = r#"(title: "One", text: "A clip every {clip_length}.", unit: (file: "still.ron"))"#;
+    let file = kept(&folder, &of_steps(&[step, SOUND]));
+    fs::write(folder.path().join("still.ron"), unit.replace(speeds, "")).unwrap();
+    let run = checked(&file, &[]);
+    assert_eq!(run.code, Some(2));
+    assert!(
+        run.out
+            .contains("{clip_length} has no value: it needs ground speed"),
+        "{}",
+        run.out
+    );
+    assert!(run.out.contains("It sweeps 0.0201 in."));
+}
+
+#[test]
+fn a_lesson_that_makes_no_sense_is_refused_with_its_place_and_what_would_be_right() {
+    let folder = TempDir::new().unwrap();
+    let with = |from: &str, to: &str| {
+        assert!(SOUND.contains(from), "{from}");
+        of_steps(&[&SOUND.replace(from, to)])
+    };
+    let many = vec![SOUND; 101];
+    for (text, place, says) in [
+        (
+            with("{sweep}", "{depth}"),
+            "steps[0].text",
+            "there is no field {depth}; the fields are behind_centre, sweep,",
+        ),
+        (with("{sweep}", "0.02 in"), "steps[0].text", "never typed"),
+        (
+            with("{sweep}", "{sweep"),
+            "steps[0].text",
+            "a brace stands alone",
+        ),
+        (
+            with("{sweep}", "{b.sweep}"),
+            "steps[0].text",
+            "no second unit",
+        ),
+        (
+            with("It sweeps {sweep}.", ""),
+            "steps[0].text",
+            "write something here",
+        ),
+        (
+            with("seven-inch.ron", "../seven-inch.ron"),
+            "steps[0].unit.file",
+            "in the lesson's own folder",
+        ),
+        (
+            with("seven-inch.ron", "/etc/passwd"),
+            "steps[0].unit.file",
+            "in the lesson's own folder",
+        ),
+        (
+            with("seven-inch.ron", "c:units.ron"),
+            "steps[0].unit.file",
+            "in the lesson's own folder",
+        ),
+        (
+            with(r#", unit: (file: "seven-inch.ron")"#, ""),
+            "steps[0].unit",
+            "no step before this one has a unit",
+        ),
+        (
+            with("title: \"One\"", "title: \"One\", view: SideBySide(Lens)"),
+            "steps[0].view",
+            "side by side needs a second unit",
+        ),
+        (
+            with("title: \"One\"", "title: \"One\", view: Sideways"),
+            "steps[0].view",
+            "Whole, Lens, Ground",
+        ),
+        (
+            with(
+                "title: \"One\"",
+                "title: \"One\", numbers: [\"sweep\", \"depth\"]",
+            ),
+            "steps[0].numbers[1]",
+            "no field {depth}",
+        ),
+        (
+            with(
+                "title: \"One\"",
+                "title: \"One\", numbers: [\"sweep\", \"sweep\", \"sweep\", \"sweep\", \"sweep\"]",
+            ),
+            "steps[0].numbers",
+            "the most is 4",
+        ),
+        (
+            with("title: \"One\"", "title: \"One\", colour: \"red\""),
+            "steps[0]",
+            "there is no field \"colour\"",
+        ),
+        (of_steps(&[]), "steps", "at least one step"),
+        (
+            of_steps(&many),
+            "steps",
+            "these are 101 steps; the most is 100",
+        ),
+        (
+            "(lesson: 2, title: \"Told\", steps: [])".to_owned(),
+            "lesson",
+            "lesson 2 is not one this program knows",
+        ),
+        (
+            "(format: 1, name: \"unit\")".to_owned(),
+            "",
+            "there is no field \"format\" here",
+        ),
+        (
+            String::new(),
+            "lesson",
+            "the file is empty; a lesson begins with (lesson: 1",
+        ),
+    ] {
+        let file = kept(&folder, &text);
+        let run = checked(&file, &[]);
+        assert_eq!((run.code, run.out.as_str()), (Some(2), ""), "{text}");
+        let wanted = format!("field {place}");
+        assert!(run.err.contains(&wanted), "{text}: {}", run.err);
+        assert!(run.err.contains(says), "{says}: {}", run.err);
+        assert!(run.err.contains("told.lesson.ron:1:"), "{}", run.err);
+    }
+}
+
+#[test]
+fn an_embedded_unit_is_refused_as_in_its_own_file() {
+    let text = fs::read_to_string(file("behind-centre")).unwrap();
+    let line_of = |part: &str| 1 + text[..text.find(part).unwrap()].matches('\n').count();
+    let edited = |from: &str, to: &str| {
+        let at = text.find(from).unwrap();
+        format!("{}{to}{}", &text[..at], &text[at + from.len()..])
+    };
+    let diameter = "reel_diameter: \"7 in\"";
+    let problem = read_lesson(&edited(diameter, "reel_diameter: \"7\"")).unwrap_err();
+    assert_eq!(problem.field, "steps[0].unit.embedded.bench.reel_diameter");
+    assert_eq!(problem.line, line_of(diameter));
+    let problem = read_lesson(&edited(diameter, "reel_diameter: \"-7 in\"")).unwrap_err();
+    assert_eq!(problem.field, "steps[0].unit.embedded.bench.reel_diameter");
+    assert_eq!(problem.line, line_of(diameter));
+    assert!(problem.what.contains("more than zero"), "{problem}");
+    let both = edited("embedded: (", "file: \"seven-inch.ron\", embedded: (");
+    assert!(read_lesson(&both).unwrap_err().what.contains("not both"));
+}
+
+/// A lesson's file is opened once, and only by the name it gives: a unit of its own folder.
+#[test]
+fn each_unit_file_is_asked_for_once() {
+    let (lesson, _) = lesson("fairway-and-green");
+    let mut asked = Vec::new();
+    let steps = solve_steps(&lesson, |name| {
+        asked.push(name.to_owned());
+        open_unit(&unit_beside(&file("fairway-and-green"), name)).map_err(|e| e.to_string())
+    });
+    assert!(steps.iter().all(Result::is_ok));
+    asked.sort();
+    assert_eq!(asked, ["matched-fairway.ron", "matched-green.ron"]);
+    assert!(
+        lesson
+            .steps
+            .iter()
+            .any(|step| matches!(step.view, LessonView::SideBySide(_)))
+    );
+}
