@@ -246,6 +246,7 @@ const fn name_of(id: NumberId) -> &'static str {
         NumberId::TopFaceClearance => "top_face_clearance",
         NumberId::SweepOnGround => "sweep_on_ground",
         NumberId::AttitudeOnGround => "attitude_on_ground",
+        NumberId::RollerToKnife => "roller_to_knife",
     }
 }
 
