@@ -403,6 +403,7 @@ fn dimensions(scene: &Scene) -> Vec<(&Dimension, f64)> {
     let measured = |dimension: &Dimension| match dimension.direction {
         Direction::Across => (dimension.to.x - dimension.from.x).abs(),
         Direction::Up => (dimension.to.y - dimension.from.y).abs(),
+        Direction::Along => dimension.to.distance(dimension.from),
     };
     scene
         .items
@@ -483,7 +484,11 @@ fn every_dimension_is_lettered_with_the_solutions_number_and_measures_it() {
             }
 
             let reel = system.length(solved.unit.setting.reel_diameter);
-            let mut labels = vec![format!("reel {reel}")];
+            let mut labels = vec![format!("Ø {reel}"), "reel".to_owned()];
+            for roller in [&pose.front_roller, &pose.rear_roller] {
+                let diameter = Length::from_mm(2.0 * roller.radius_mm);
+                labels.push(format!("Ø {}", system.length(diameter)));
+            }
             if sweep.below_cut.mm() > 0.0
                 && let Some(share) = share
             {
@@ -997,8 +1002,12 @@ fn tip(path: &BezPath) -> Point {
 #[test]
 fn the_arrowheads_of_a_dimension_touch_its_extension_lines_or_the_places_measured() {
     let mut seen = 0;
+    let mut standings = [Standing::Plate, Standing::Turf, Standing::Crest]
+        .iter()
+        .cycle();
     for (name, solved) in settings() {
-        let scene = on_plate(&solved);
+        let standing = *standings.next().unwrap();
+        let scene = view(&solved, standing, solved.unit.system).scene();
         for (shown_in, view) in views_of(&solved, &scene) {
             for item in &scene.items {
                 let Shape::Dimension(dimension) = &item.shape else {
@@ -1029,9 +1038,11 @@ fn the_arrowheads_of_a_dimension_touch_its_extension_lines_or_the_places_measure
                     .flatten()
                     .collect();
                 // Square to the dimension: an extension line runs the other way.
+                let measured = (places[1] - places[0]).normalize();
                 let is_extension = |line: &&Line| {
                     let way = line.p1 - line.p0;
                     match dimension.direction {
+                        Direction::Along => way.normalize().dot(measured).abs() < 1e-6,
                         Direction::Across => way.x.abs() < 1e-6 && way.y.abs() > 1e-6,
                         Direction::Up => way.y.abs() < 1e-6 && way.x.abs() > 1e-6,
                     }
@@ -1047,6 +1058,7 @@ fn the_arrowheads_of_a_dimension_touch_its_extension_lines_or_the_places_measure
                     let aside = match dimension.direction {
                         Direction::Across => tip.x - place.x,
                         Direction::Up => tip.y - place.y,
+                        Direction::Along => (tip - place).dot(measured),
                     };
                     near(&format!("{name}: {}", dimension.text), aside, 0.0, 1e-6);
                 }
@@ -1054,6 +1066,89 @@ fn the_arrowheads_of_a_dimension_touch_its_extension_lines_or_the_places_measure
         }
     }
     assert!(seen > 100, "{seen}");
+}
+
+/// ISO 129-1: an angle's arc has an arrowhead at either leg.
+#[test]
+fn the_arrowheads_of_an_angle_touch_both_its_legs() {
+    let mut seen = 0;
+    for (name, solved) in settings() {
+        let scene = on_plate(&solved);
+        for (shown_in, view) in views_of(&solved, &scene) {
+            for item in &scene.items {
+                let Shape::Angle {
+                    apex,
+                    from,
+                    to,
+                    radius_mm,
+                    ..
+                } = &item.shape
+                else {
+                    continue;
+                };
+                if item.shown_in != ShownIn::Both && item.shown_in != shown_in {
+                    continue;
+                }
+                seen += 1;
+                let panel = alone(item, &scene, &view, Theme::Light);
+                let tips = panel.marks.iter().filter_map(|mark| match mark {
+                    Mark::Fill { path, .. } => Some(tip(path)),
+                    _ => None,
+                });
+                let tips: Vec<Point> = tips.collect();
+                assert_eq!(tips.len(), 2, "{name}");
+                for (tip, leg) in tips.into_iter().zip([from, to]) {
+                    let on_leg = *apex + leg.normalize() * *radius_mm;
+                    let on_leg = view.paper_from_world() * on_leg;
+                    near(&name, tip.distance(on_leg), 0.0, 1e-6);
+                }
+            }
+        }
+    }
+    assert!(seen > 50, "{seen}");
+}
+
+/// ISO 129-1: a diameter's line points at the circle's middle and ends at the circle.
+#[test]
+fn the_line_of_a_diameter_ends_on_its_circle_and_points_at_its_middle() {
+    let mut seen = 0;
+    for (name, solved) in settings() {
+        let scene = on_plate(&solved);
+        let view = View::fitting(scene.bounds, PAPER);
+        for item in &scene.items {
+            let Shape::Diameter {
+                centre, radius_mm, ..
+            } = &item.shape
+            else {
+                continue;
+            };
+            seen += 1;
+            let panel = alone(item, &scene, &view, Theme::Light);
+            let middle = view.paper_from_world() * *centre;
+            let mut has_head = false;
+            for mark in &panel.marks {
+                match mark {
+                    Mark::Fill { path, .. } => {
+                        has_head = true;
+                        let off = tip(path).distance(middle) - radius_mm * view.scale;
+                        near(&name, off, 0.0, 1e-6);
+                    }
+                    Mark::Stroke { path, .. } => {
+                        let line = straight_pieces(path)[0];
+                        near(
+                            &name,
+                            (line.p1 - line.p0).cross(middle - line.p0),
+                            0.0,
+                            1e-3,
+                        );
+                    }
+                    Mark::Text { .. } => {}
+                }
+            }
+            assert!(has_head, "{name}");
+        }
+    }
+    assert!(seen > 50, "{seen}");
 }
 
 /// How many times larger a style is: a power of four, which every sum of layout carries exactly.

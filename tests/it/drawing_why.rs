@@ -1,7 +1,7 @@
 //! What is drawn about why a unit marks the turf: the crest, the band, the stepped bars and the
 //! small pictures, without a screen.
 
-use kurbo::{BezPath, Point, Rect, Shape as _};
+use kurbo::{BezPath, Line, ParamCurveNearest as _, Point, Rect, Shape as _};
 use sweepgauge::analysis::knives::{Over, Trial, bands, measured_at};
 use sweepgauge::analysis::other_readings::BehindFrom;
 use sweepgauge::analysis::why::{Budget, CrestLimits, Goal, StepKind, Why};
@@ -128,6 +128,47 @@ fn a_crest_that_was_entered_is_the_one_drawn_also_while_the_unit_is_on_turf() {
     let clear = solved.solution.on_ground.reel_clearance;
     let told = format!("reel {} over the crest", solved.unit.system.length(clear));
     assert!(scene.words().any(|word| word == told), "{told}");
+}
+
+#[test]
+fn on_ground_the_effective_height_of_cut_is_measured_from_the_ground_straight_under_the_edge() {
+    let text = example(&[("shape: Level)", "shape: Crest(\"3 m\"))")]);
+    let on_crest = Solved::of(&document(&text)).unwrap();
+    let units = every_unit().into_iter().map(|(_, solved)| solved);
+    for solved in units.chain([on_crest]) {
+        let edge = solved.solution.pose.edge_on_plate;
+        for standing in [Standing::Turf, Standing::Crest] {
+            let scene = side_view(&solved, standing).scene();
+            let is_height = |text: &str| text.starts_with("effective height of cut ");
+            let dimension = scene.items.iter().find_map(|item| match &item.shape {
+                Shape::Dimension(dimension) if is_height(&dimension.text) => Some(dimension),
+                _ => None,
+            });
+            let ruler = scene.items.iter().find_map(|item| match &item.shape {
+                Shape::Ruler(ruler) => Some(ruler),
+                _ => None,
+            });
+            let dimension = dimension.expect("the height of cut is dimensioned");
+            let ruler = ruler.expect("the height of cut is on a ruler");
+            assert!(is_height(&ruler.text), "{}", ruler.text);
+            for (ground, top) in [(dimension.from, dimension.to), (ruler.foot, ruler.top)] {
+                assert!(top.distance(edge) < 1e-9);
+                // The nearest place of the ground, which is drawn there.
+                let long = ground.distance(edge);
+                let surface = soil(&scene);
+                let pieces = surface.windows(2).map(|two| Line::new(two[0], two[1]));
+                let nearest = pieces.map(|piece| piece.nearest(edge, 1e-9).distance_sq.sqrt());
+                let nearest = nearest.fold(f64::INFINITY, f64::min);
+                assert!((long - nearest).abs() < 0.01, "{long}, {nearest}");
+                let length = solved.unit.system.length(Length::from_mm(long));
+                assert!(dimension.text.ends_with(&length), "{}", dimension.text);
+                if standing == Standing::Turf {
+                    let cut = solved.solution.on_ground.cut.mm();
+                    assert!((long - cut).abs() < 1e-9, "{long}, {cut}");
+                }
+            }
+        }
+    }
 }
 
 #[test]

@@ -242,6 +242,56 @@ fn no_words_of_the_unit_and_its_lens_stand_on_others_or_leave_their_paper() {
     tally.assert_none(1000);
 }
 
+/// The parts by which a unit is recognised, each by its name or a shorter one.
+const PARTS: [&[&str]; 8] = [
+    &["reel"],
+    &["knife"],
+    &["bed bar", "bar"],
+    &["front roller"],
+    &["rear roller"],
+    &["clip point"],
+    &["cut line"],
+    &[
+        "vertical through the reel's centre",
+        "reel's centre",
+        "centre",
+    ],
+];
+
+#[test]
+fn in_a_small_window_every_part_keeps_its_name() {
+    // What the drawing gets of a window of 1024×768, and of one of 1366×768.
+    let small = [(610.0, 312.0), (950.0, 342.0)];
+    let small = small.map(|size| Rect::from_origin_size((7.0, 11.0), size));
+    for solved in demo_units() {
+        for system in System::ALL {
+            let view = SideView {
+                system,
+                ..SideView::of(&solved)
+            };
+            let scene = view.scene();
+            for paper in &small {
+                let (whole, lens) = Canvas::split(*paper, true);
+                let choice = LensChoice::default();
+                let canvas = Canvas {
+                    whole: View::fitting(scene.bounds, whole),
+                    lens: lens.map(|window| Lens::on(&solved.solution, choice, window, system)),
+                };
+                let handles = handles_on(&canvas.whole, &solved);
+                let style = Style::filling(Theme::Light, paper.size());
+                let panels = canvas.panels_clear_of(&scene, style, &handles);
+                let marks = panels.iter().flat_map(|panel| &panel.marks);
+                let words: Vec<&str> = marks.filter_map(letters).map(|(text, _)| text).collect();
+                for names in PARTS {
+                    let name = &solved.document.name;
+                    let has_name = names.iter().any(|name| words.contains(name));
+                    assert!(has_name, "{name}, {:?}: no {names:?}", paper.size());
+                }
+            }
+        }
+    }
+}
+
 #[test]
 fn no_words_of_the_blade_paths_stand_on_others_or_leave_their_paper() {
     let mut tally = Tally::default();

@@ -6,9 +6,12 @@ use egui::{Color32, FontFamily, FontId, Painter, Pos2, Rect, Shape, Stroke, Vec2
 use kurbo::{BezPath, PathEl, Point};
 
 use super::look::colour;
+use crate::app::widgets::lettering::strong;
 use crate::drawing::{Mark, Panel, Role, Style};
 
-use crate::app::widgets::lettering::strong;
+/// How much the paper behind words hides of lines and hatching there.
+const GROUND: f32 = 0.94;
+
 /// A panel ready to be painted.
 #[derive(Clone, Debug)]
 pub struct Painted {
@@ -103,7 +106,7 @@ impl Painted {
                     part: vec2(anchor.part()),
                     font: FontId::new(*size as f32, family),
                     ink: colour(style.theme.text_colour(*role)),
-                    halo: colour(style.look(Role::Paper).fill).gamma_multiply(0.82),
+                    halo: colour(style.look(Role::Paper).fill).gamma_multiply(GROUND),
                     is_turned: *is_turned,
                     text: text.clone(),
                 });

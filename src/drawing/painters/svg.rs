@@ -10,6 +10,9 @@ use crate::drawing::sheets::Sheet;
 
 /// The family of the bundled fonts.
 pub(super) const FONT: &str = "Open Sans";
+/// How wide the paper's colour around words is, at the window's size of them: words on hatching stand
+/// on plain ground.
+const HALO: f64 = 5.0;
 
 /// Writes a sheet as SVG, its size in real millimetres.
 #[must_use]
@@ -100,7 +103,7 @@ fn mark_into(svg: &mut String, mark: &Mark, style: Style) {
                 at.x,
                 at.y + drop * size,
                 paint("fill", style.theme.text_colour(*role)),
-                3.5 * style.text,
+                HALO * style.text,
                 escaped(text)
             );
         }

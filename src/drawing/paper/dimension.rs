@@ -9,7 +9,7 @@ use super::placer::Spot;
 use crate::drawing::scene::{Dimension, Direction, Role};
 
 /// Length of an arrowhead; its width is a third of it.
-const ARROW: f64 = 11.0;
+pub(super) const ARROW: f64 = 11.0;
 /// From the place measured to where its extension line begins.
 const GAP: f64 = 3.0;
 /// How far an extension line runs past the dimension line.
@@ -52,6 +52,10 @@ impl Dimension {
         let (start, end) = match self.direction {
             Direction::Across => (Point::new(from.x, through.y), Point::new(to.x, through.y)),
             Direction::Up => (Point::new(through.x, from.y), Point::new(through.x, to.y)),
+            Direction::Along => {
+                let aside = aside(from, to) * pencil.by_text(self.offset);
+                (from + aside, to + aside)
+            }
         };
         // What is not shown has no number here.
         let is_shown = [from, to].iter().any(|place| window.contains(*place))
@@ -79,6 +83,7 @@ impl Dimension {
         let ahead = match self.direction {
             Direction::Across => Vec2::new(if end.x < start.x { -1.0 } else { 1.0 }, 0.0),
             Direction::Up => Vec2::new(0.0, if end.y < start.y { -1.0 } else { 1.0 }),
+            Direction::Along => along(start, end),
         };
         let arrow = pencil.by_text(ARROW);
         let is_wide = span >= 3.2 * arrow;
@@ -120,7 +125,9 @@ impl Dimension {
         let window = pencil.window;
         let shown = |place: Point| match self.direction {
             Direction::Across => Point::new(place.x.max(window.x0).min(window.x1), place.y),
-            Direction::Up => Point::new(place.x, place.y.max(window.y0).min(window.y1)),
+            Direction::Up | Direction::Along => {
+                Point::new(place.x, place.y.max(window.y0).min(window.y1))
+            }
         };
         let (start, end) = (shown(start), shown(end));
         let middle = start.midpoint(end);
@@ -146,7 +153,7 @@ impl Dimension {
                     over(-2.0 * line).sliding(),
                 ]
             }
-            Direction::Up => {
+            Direction::Up | Direction::Along => {
                 let (top, foot) = (start.y.min(end.y) - tail, start.y.max(end.y) + tail);
                 let at = |x: f64, y: f64, anchor| Spot::new(Point::new(x, y), anchor);
                 let (left, right) = (middle.x - line, middle.x + line);
@@ -179,5 +186,26 @@ impl Dimension {
         };
         spots.extend(pencil.shelves(middle, 34.0 * self.larger));
         spots
+    }
+}
+
+/// The direction from one place to another, upwards where they are one.
+fn along(from: Point, to: Point) -> Vec2 {
+    let way = to - from;
+    if way.hypot() > 1e-9 {
+        way.normalize()
+    } else {
+        Vec2::new(0.0, -1.0)
+    }
+}
+
+/// Square to the line between two places: to the right of it, or down from a level one.
+fn aside(from: Point, to: Point) -> Vec2 {
+    let along = along(from, to);
+    let right = Vec2::new(-along.y, along.x);
+    if right.x < -1e-9 || (right.x.abs() <= 1e-9 && right.y < 0.0) {
+        -right
+    } else {
+        right
     }
 }

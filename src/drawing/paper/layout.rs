@@ -2,9 +2,10 @@
 
 use kurbo::{Affine, BezPath, Circle, Point, Rect, Shape as _, Vec2};
 
+use super::dimension::ARROW;
 use super::mark::{Anchor, Panel};
 use super::pencil::{Pencil, TEXT_SIZE};
-use super::placer::Spot;
+use super::placer::{LeaderEnd, Spot};
 use super::style::Style;
 use super::view::View;
 use crate::drawing::scene::{Item, Label, Role, Scene, Shape, ShownIn};
@@ -109,6 +110,15 @@ fn lay_out_item(
                 );
             });
         }
+        Shape::Diameter {
+            centre,
+            radius_mm,
+            text,
+        } => {
+            let centre_on_paper = paper_from_world * *centre;
+            let rim = paper_from_world * (*centre + Vec2::new(*radius_mm, 0.0));
+            pencil.diameter(centre_on_paper, rim.distance(centre_on_paper), text);
+        }
         Shape::Label(label) => pencil.label(role, label, paper_from_world),
         Shape::Key { row, text } => pencil.key(role, *row, head, text),
         Shape::Ring(at) => {
@@ -125,6 +135,12 @@ fn lay_out_item(
 const REACHES: [f64; 4] = [0.6, 1.0, 1.6, 2.4];
 /// Directions of the lines to them.
 const DIRECTIONS: i32 = 12;
+/// Where on a circle the line of its diameter ends, from the best, and how far past it the number
+/// stands.
+const DIAMETER_DEGREES: [f64; 10] = [
+    -40.0, -140.0, -60.0, -120.0, -20.0, -160.0, 20.0, 160.0, -80.0, -100.0,
+];
+const DIAMETER_REACHES: [f64; 2] = [1.0, 2.0];
 
 impl Pencil {
     /// Shelves about a place, the nearest first, all on slanting lines.
@@ -152,8 +168,7 @@ impl Pencil {
         let plain_size = TEXT_SIZE * label.larger;
         if label.has_leader {
             self.together(|pencil| {
-                let dot = Circle::new(at, pencil.by_text(2.2)).to_path(pencil.curved());
-                pencil.fill(Role::Dimension, &dot);
+                pencil.leader_dot(at);
                 let size = pencil.by_text(plain_size);
                 let ways = [(1.0, 1.0), (-1.0, 1.0), (1.0, -1.0), (-1.0, -1.0)];
                 let wanted = ways.map(|(x, y)| {
@@ -198,6 +213,15 @@ impl Pencil {
                 spot.sliding()
             });
         }
+        // What must not go unnamed, from further off where there is no room on it.
+        let end = match role {
+            Role::CutLine => Some(LeaderEnd::Arrow),
+            Role::ReelBody | Role::Roller => Some(LeaderEnd::Dot),
+            _ => None,
+        };
+        if let Some(end) = end {
+            spots.extend(self.shelves(at, 40.0).map(|spot| spot.ending(end)));
+        }
         self.wording(role, forms, plain_size, spots);
     }
 
@@ -222,6 +246,28 @@ impl Pencil {
         });
     }
 
+    /// A diameter's number on a shelf, its line ending in an arrowhead at the circle (ISO 129-1).
+    fn diameter(&mut self, centre: Point, radius: f64, text: &str) {
+        let (reach, size) = (self.by_text(26.0), self.by_text(TEXT_SIZE));
+        let outside = DIAMETER_REACHES.map(|part| part * reach);
+        let reaches = outside.into_iter().chain([-0.3 * radius]);
+        let window = self.window;
+        let spots = reaches.flat_map(|past| {
+            DIAMETER_DEGREES.map(|degrees| {
+                let way = Vec2::from_angle(f64::to_radians(degrees));
+                let tip = centre + way * radius;
+                (tip, tip + way * past)
+            })
+        });
+        let spots: Vec<Spot> = spots
+            .filter(|(tip, _)| window.contains(*tip))
+            .map(|(tip, to)| Spot::on_shelf(tip, to, size).ending(LeaderEnd::Arrow))
+            .collect();
+        self.together(|pencil| {
+            pencil.least_wording(Role::Dimension, vec![text.to_owned()], spots);
+        });
+    }
+
     fn angle(&mut self, apex: Point, from: Vec2, to: Vec2, radius: f64, forms: Vec<String>) {
         let start = from.atan2();
         let mut sweep = to.atan2() - start;
@@ -230,26 +276,31 @@ impl Pencil {
         } else if sweep < -std::f64::consts::PI {
             sweep += std::f64::consts::TAU;
         }
-        let arc = kurbo::Arc::new(apex, (radius, radius), start, sweep, 0.0);
-        self.stroke(Role::Dimension, &arc.to_path(self.curved()));
         let at = |angle: f64| apex + Vec2::from_angle(angle) * radius;
-        let turning =
-            Vec2::from_angle(start + sweep + std::f64::consts::FRAC_PI_2) * sweep.signum();
-        if sweep.abs() * radius > self.by_text(14.0) {
-            self.arrowhead(Role::Dimension, at(start + sweep), turning);
-        } else {
-            // Too narrow for an arrowhead inside: one from outside.
-            let beyond = 0.25 * sweep.signum();
-            let tail = kurbo::Arc::new(apex, (radius, radius), start + sweep, beyond, 0.0);
-            self.stroke(Role::Dimension, &tail.to_path(self.curved()));
-            self.arrowhead(Role::Dimension, at(start + sweep), -turning);
+        let curved = self.curved();
+        let arc = |start: f64, sweep: f64| {
+            kurbo::Arc::new(apex, (radius, radius), start, sweep, 0.0).to_path(curved)
+        };
+        self.stroke(Role::Dimension, &arc(start, sweep));
+        let arrow = self.by_text(ARROW);
+        let is_wide = sweep.abs() * radius >= 3.2 * arrow;
+        // Where it is narrow the arrowheads stand outside and point at each other.
+        let tail = if is_wide { 0.0 } else { 2.4 * arrow };
+        for (leg, outwards) in [(start, -sweep.signum()), (start + sweep, sweep.signum())] {
+            let inwards = if is_wide { -1.0 } else { 1.0 };
+            let foot = at(leg + inwards * outwards * arrow / radius);
+            if tail > 0.0 {
+                let turn = (tail / radius).min(1.0);
+                self.stroke(Role::Dimension, &arc(leg, outwards * turn));
+            }
+            self.arrowhead(Role::Dimension, at(leg), at(leg) - foot);
         }
         // Beside the leg it starts from, away from the other leg, if that leg stands upright.
         let aside = self.by_text(8.0);
         let is_upright = from.y.abs() > from.x.abs();
         let (place, is_left) = if is_upright {
             (
-                at(start) - Vec2::new(aside.copysign(to.x), aside),
+                at(start) - Vec2::new((aside + tail).copysign(to.x), aside),
                 to.x > 0.0,
             )
         } else {

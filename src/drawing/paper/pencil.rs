@@ -2,12 +2,12 @@
 
 use std::borrow::Cow;
 
-use kurbo::{BezPath, Line, Point, Rect, Shape as _};
+use kurbo::{BezPath, Circle, Line, Point, Rect, Shape as _};
 
 use super::cut::shown;
 use super::hatch::hatch;
 use super::mark::{Anchor, Mark, Panel};
-use super::placer::{Group, MINOR, Placed, Placer, Spot, Wording};
+use super::placer::{Group, LEAST, LeaderEnd, MINOR, Placed, Placer, Spot, Wording};
 use super::style::Style;
 use super::theme::Pen;
 use super::words;
@@ -85,6 +85,22 @@ impl Pencil {
         plain_size: f64,
         spots: Vec<Spot>,
     ) {
+        self.ranked_wording(role, rank(role), forms, plain_size, spots);
+    }
+
+    /// Words that are left out first where space is short.
+    pub(super) fn least_wording(&mut self, role: Role, forms: Vec<String>, spots: Vec<Spot>) {
+        self.ranked_wording(role, LEAST, forms, TEXT_SIZE, spots);
+    }
+
+    fn ranked_wording(
+        &mut self,
+        role: Role,
+        rank: u8,
+        forms: Vec<String>,
+        plain_size: f64,
+        spots: Vec<Spot>,
+    ) {
         self.wordings.push(Wording {
             role,
             size: self.by_text(plain_size),
@@ -92,7 +108,7 @@ impl Pencil {
             forms,
             spots,
             group: self.group,
-            rank: rank(role),
+            rank,
         });
     }
 
@@ -126,8 +142,19 @@ impl Pencil {
             path.line_to(knee);
             path.line_to(end);
             self.stroke(Role::Dimension, &path);
+            match placed.end {
+                LeaderEnd::Plain => {}
+                LeaderEnd::Arrow => self.arrowhead(Role::Dimension, from, from - knee),
+                LeaderEnd::Dot => self.leader_dot(from),
+            }
         }
         self.put(placed.mark);
+    }
+
+    /// The dot in which a line to words ends.
+    pub(super) fn leader_dot(&mut self, at: Point) {
+        let dot = Circle::new(at, self.by_text(2.2)).to_path(self.curved());
+        self.fill(Role::Dimension, &dot);
     }
 
     fn put(&mut self, mark: Mark) {
@@ -301,6 +328,7 @@ const fn is_strong(role: Role) -> bool {
         role,
         Role::Heading
             | Role::Clip
+            | Role::Vertical
             | Role::Dimension
             | Role::BelowCut(_)
             | Role::Worst(_)
@@ -313,8 +341,9 @@ const fn rank(role: Role) -> u8 {
     match role {
         Role::Overlay(_) | Role::BelowCut(_) | Role::Worst(_) | Role::Level(_) => 0,
         Role::Dimension | Role::Heading => 1,
-        Role::Clip => 2,
-        Role::CutLine => 3,
+        // The names of the parts, by which a unit is recognised.
+        Role::Clip | Role::ReelBody | Role::Knife | Role::Bar | Role::Roller => 2,
+        Role::CutLine | Role::Vertical => 3,
         _ => MINOR,
     }
 }

@@ -2,7 +2,7 @@
 //! another or over the border of its paper. What finds no place is left out, with the lines that
 //! belong to it.
 
-use kurbo::{BezPath, Line, PathSeg, Point, Rect, Size, Vec2};
+use kurbo::{BezPath, Line, PathSeg, Point, Rect, Shape as _, Size, Vec2};
 
 use super::cut::cut_to;
 use super::mark::{Anchor, Mark};
@@ -25,6 +25,8 @@ const OWN: f64 = 0.5;
 
 /// From this rank on words are left out rather than set where they cost more.
 pub(super) const MINOR: u8 = 4;
+/// The rank of what is left out first.
+pub(super) const LEAST: u8 = 5;
 const MOST_FOR_MINOR: f64 = 11.0;
 
 /// Which marks belong together: words that find no place take the rest with them.
@@ -42,6 +44,18 @@ pub(super) struct Spot {
     pub(super) may_slide: bool,
     /// A line leads from here to the words, which stand on its shelf.
     pub(super) leader: Option<Point>,
+    pub(super) end: LeaderEnd,
+}
+
+/// How the line to words ends at what they name (ISO 128-2).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum LeaderEnd {
+    /// As it comes: what it ends in is drawn already.
+    Plain,
+    /// At an outline or a line.
+    Arrow,
+    /// Within an outline.
+    Dot,
 }
 
 impl Spot {
@@ -53,7 +67,12 @@ impl Spot {
             most: f64::INFINITY,
             may_slide: false,
             leader: None,
+            end: LeaderEnd::Plain,
         }
+    }
+
+    pub(super) fn ending(self, end: LeaderEnd) -> Self {
+        Self { end, ..self }
     }
 
     pub(super) fn sliding(self) -> Self {
@@ -109,6 +128,15 @@ pub(super) struct Placed {
     pub(super) mark: Mark,
     /// The line that leads to them, and its shelf.
     pub(super) leader: Option<[Point; 3]>,
+    pub(super) end: LeaderEnd,
+}
+
+/// Hatching, on which words read worse than beside it.
+#[derive(Debug)]
+struct Hatched {
+    place: Rect,
+    lines: Vec<Line>,
+    weight: f64,
 }
 
 /// A line that words had better not cover.
@@ -129,6 +157,7 @@ pub(super) struct Placer {
     text: f64,
     taken: Vec<Rect>,
     obstacles: Vec<Obstacle>,
+    hatched: Vec<Hatched>,
     leaders: Vec<Line>,
 }
 
@@ -139,6 +168,7 @@ impl Placer {
             text,
             taken: reserved.to_vec(),
             obstacles: Vec::new(),
+            hatched: Vec::new(),
             leaders: Vec::new(),
         }
     }
@@ -158,16 +188,24 @@ impl Placer {
         index: usize,
         group: Group,
     ) {
+        if let Mark::Stroke {
+            role,
+            path,
+            pen: Pen::Hatching,
+        } = mark
+        {
+            self.hatched.push(Hatched {
+                place: path.bounding_box(),
+                lines: lines_of(path).collect(),
+                weight: hatching_weight(*role),
+            });
+        }
         let (Some(weight), Mark::Stroke { path, .. }) = (weight(mark), mark) else {
             return;
         };
         let window = self.window;
         let flat = flattened(path);
-        let lines = flat.segments().filter_map(|segment| match segment {
-            PathSeg::Line(line) => Some(line),
-            _ => None,
-        });
-        let lines = lines.filter(|line| crosses(*line, window));
+        let lines = lines_of(&flat).filter(|line| crosses(*line, window));
         self.obstacles.extend(lines.map(|line| Obstacle {
             line,
             mark: index,
@@ -220,7 +258,11 @@ impl Placer {
             is_strong: wording.is_strong,
             text: form.clone(),
         };
-        Some(Placed { mark, leader })
+        Some(Placed {
+            mark,
+            leader,
+            end: spot.end,
+        })
     }
 
     /// A place with the paper its words take, moved across if it may; none where they leave the paper.
@@ -262,6 +304,13 @@ impl Placer {
                 // Its own lines show what is covered of them.
                 let is_own = obstacle.group != 0 && obstacle.group == wording.group;
                 weights += obstacle.weight * if is_own { OWN } else { 1.0 };
+            }
+        }
+        for hatched in &self.hatched {
+            if hatched.place.overlaps(place)
+                && hatched.lines.iter().any(|line| crosses(*line, place))
+            {
+                weights += hatched.weight;
             }
         }
         if let Some(from) = spot.leader {
@@ -317,8 +366,9 @@ fn weight(mark: &Mark) -> Option<f64> {
         Role::Knife | Role::Hardware | Role::Worst(_) => 2.0,
         Role::Overlay(_) | Role::Setting => 1.5,
         Role::Plate | Role::Soil | Role::CentreLine | Role::Datum => 1.0,
+        Role::Blade => 4.5,
         Role::ReelRim | Role::TipCircle | Role::Bar | Role::Roller | Role::Band => 0.6,
-        Role::Blade | Role::Frame | Role::Ghost | Role::Hint | Role::Note => 0.3,
+        Role::Frame | Role::Ghost | Role::Hint | Role::Note => 0.3,
         Role::Heading
         | Role::Turf
         | Role::ReelBody
@@ -326,6 +376,23 @@ fn weight(mark: &Mark) -> Option<f64> {
         | Role::Usable
         | Role::Paper
         | Role::Level(_) => return None,
+    })
+}
+
+/// How bad it is to set words on a role's hatching.
+fn hatching_weight(role: Role) -> f64 {
+    match role {
+        Role::Plate | Role::Soil => 1.2,
+        Role::Forbidden(_) => 0.0,
+        _ => 2.5,
+    }
+}
+
+/// The straight pieces of a path that has no others.
+fn lines_of(path: &BezPath) -> impl Iterator<Item = Line> {
+    path.segments().filter_map(|segment| match segment {
+        PathSeg::Line(line) => Some(line),
+        _ => None,
     })
 }
 

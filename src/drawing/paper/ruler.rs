@@ -21,18 +21,23 @@ const MOST: f64 = 400.0;
 impl Ruler {
     /// Draws the ruler; it stands and falls with its number.
     pub(super) fn lay_out(&self, pencil: &mut Pencil, paper_from_world: Affine) {
-        // Beside its foot, as far as the paper goes.
-        let room = pencil.window.x1 - pencil.by_text(BORDER) - (paper_from_world * self.foot).x;
-        let aside = Vec2::new(pencil.by_text(self.offset).min(room), 0.0);
-        let foot = paper_from_world * self.foot + aside;
-        let top = paper_from_world * (self.foot + Vec2::new(0.0, self.height_mm)) + aside;
+        // Beside its place, as far as the paper goes.
+        let border = pencil.window.x1 - pencil.by_text(BORDER);
+        let beside = (paper_from_world * self.beside).x + pencil.by_text(self.offset);
+        let measured = [self.foot, self.top].map(|place| paper_from_world * place);
+        let aside = Vec2::new(beside.min(border) - measured[0].x, 0.0);
+        let [foot, top] = measured.map(|place| place + aside);
         let window = pencil.window;
         let is_beside = (window.x0..=window.x1).contains(&foot.x);
         if !is_beside || foot.y <= top.y {
             return;
         }
         pencil.together(|pencil| {
-            let paper_per_mm = (foot.y - top.y) / self.height_mm;
+            let height_mm = self.top.distance(self.foot);
+            let paper_per_mm = top.distance(foot) / height_mm;
+            let up = (top - foot) / height_mm;
+            // From the place measured: the ground may fall on the way to the ruler.
+            pencil.line(Role::Dimension, measured[0], foot);
             let line = Line::new(foot, top).to_path(0.1);
             pencil.stroke_with(Role::CutLine, &line, Pen::Wide(1.4));
             let closest = pencil.by_text(CLOSEST);
@@ -41,12 +46,12 @@ impl Ruler {
                 .iter()
                 .find(|step| step.small_mm * paper_per_mm >= closest);
             if let Some(step) = step {
-                let count = (self.height_mm / step.small_mm + 1e-9).floor().min(MOST);
+                let count = (height_mm / step.small_mm + 1e-9).floor().min(MOST);
                 let mut number = 0.0;
                 while number <= count {
                     let is_large = (number / step.larges).fract().abs() < 1e-9;
                     let long = pencil.by_text(if is_large { LARGE } else { SMALL });
-                    let at = foot - Vec2::new(0.0, number * step.small_mm * paper_per_mm);
+                    let at = foot + up * (number * step.small_mm);
                     pencil.line(Role::CutLine, at, at + Vec2::new(long, 0.0));
                     number += 1.0;
                 }

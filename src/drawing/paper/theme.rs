@@ -3,8 +3,9 @@
 //! Meaning is carried by the Okabe–Ito palette (M. Okabe, K. Ito, "Color Universal Design", 2008),
 //! which the colour-blind can tell apart; all else is neutral slate. No meaning by colour alone:
 //! levels differ in hatching, symbol and word too. Line types after ISO 128-2: thick for visible
-//! outlines, thin for dimensions and hatching, long dash and dot for axes, long dash and two dots for
-//! where a part stood or can stand.
+//! outlines, thin for dimensions and hatching, long dash and dot, thin, for axes, long dash and two dots
+//! for where a part stood or can stand. Lines have a contrast of 3 to 1 with the paper at the least
+//! (WCAG 2.2, 1.4.11).
 
 use crate::analysis::Level;
 use crate::analysis::knives::Limit;
@@ -185,15 +186,15 @@ impl Theme {
                 paper: Rgb::new(0x00FC_FCFA),
                 body: Rgb::new(0x00E6_EAED),
                 steel: Rgb::new(0x007C_8894),
-                faint: Rgb::new(0x00A3_ADB8),
+                faint: Rgb::new(0x007A_8590),
                 middle: Rgb::new(0x004E_5B68),
                 ink: Rgb::new(0x001C_232B),
             },
             Self::Dark => Neutrals {
                 paper: Rgb::new(0x0015_191E),
                 body: Rgb::new(0x002B_333C),
-                steel: Rgb::new(0x007D_8994),
-                faint: Rgb::new(0x0061_6D79),
+                steel: Rgb::new(0x008A_96A1),
+                faint: Rgb::new(0x007D_8994),
                 middle: Rgb::new(0x00A9_B4BF),
                 ink: Rgb::new(0x00F0_F3F5),
             },
@@ -201,7 +202,7 @@ impl Theme {
                 paper: Rgb::new(0x00FF_FFFF),
                 body: Rgb::new(0x00EC_ECEC),
                 steel: Rgb::new(0x008C_8C8C),
-                faint: Rgb::new(0x0099_9999),
+                faint: Rgb::new(0x0080_8080),
                 middle: Rgb::new(0x0044_4444),
                 ink: Rgb::new(0x0000_0000),
             },
@@ -222,6 +223,16 @@ impl Theme {
         }
     }
 
+    /// A colour of the palette as a line on this paper: where it is too light for it, a darker shade.
+    const fn line(self, colour: Rgb) -> Rgb {
+        match (self, colour) {
+            (Self::Light, ORANGE) => Rgb::new(0x00B8_7F00),
+            (Self::Light, SKY_BLUE) => Rgb::new(0x0045_90BA),
+            (Self::Light, REDDISH_PURPLE) => Rgb::new(0x00C4_709E),
+            _ => colour,
+        }
+    }
+
     const fn cut_line(self) -> Rgb {
         match self {
             Self::Light => BLUE,
@@ -232,11 +243,11 @@ impl Theme {
 
     /// What hangs below the cut line: levels differ in their hatching too.
     fn below_cut(self, level: Level, plain: Look) -> Look {
-        let ink = self.level(level);
+        let ink = self.line(self.level(level));
         let hatched = hatching(ink, 60.0, 6.0);
         Look {
             ink,
-            fill: ink.faint(120),
+            fill: self.level(level).faint(120),
             width: 1.6,
             hatching: match level {
                 Level::Fine => None,
@@ -252,7 +263,7 @@ impl Theme {
 
     /// The place of the worst finding: hatched across, the drawing under it in sight.
     fn worst(self, level: Level) -> Look {
-        let ink = self.level(level);
+        let ink = self.line(self.level(level));
         Look {
             ink,
             fill: ink.faint(36),
@@ -282,6 +293,7 @@ impl Theme {
             Limit::Rollers => (n.ink, -45.0, 16.0),
             Limit::Range | Limit::Reach => (n.middle, -20.0, 7.0),
         };
+        let ink = self.line(ink);
         Look {
             ink,
             fill: ink.faint(26),
@@ -301,7 +313,7 @@ impl Theme {
         };
         let place = usize::from(place);
         Look {
-            ink: inks[place % inks.len()],
+            ink: self.line(inks[place % inks.len()]),
             width: 2.4,
             dashes: KNIFE_DASHES[place % KNIFE_DASHES.len()],
             ..plain
@@ -434,17 +446,18 @@ impl Theme {
             },
             Role::Roller => part(1.6, None),
             Role::CentreLine => pen(n.middle, THIN, CHAIN),
-            Role::Vertical => pen(n.ink, THICK, CHAIN),
+            // Thin as every axis is; its ink and its name make it strong.
+            Role::Vertical => pen(n.ink, THIN, CHAIN),
             Role::CutLine => pen(self.cut_line(), 1.8, &[]),
             Role::BelowCut(level) => self.below_cut(level, plain),
             Role::Worst(level) => self.worst(level),
             Role::Band => Look {
                 fill: REDDISH_PURPLE.faint(46),
-                ..pen(REDDISH_PURPLE, THIN, DOTTED)
+                ..pen(self.line(REDDISH_PURPLE), THIN, DOTTED)
             },
             Role::Clip => Look {
                 width: 2.4,
-                ..paint(REDDISH_PURPLE)
+                ..paint(self.line(REDDISH_PURPLE))
             },
             Role::Dimension => pen(n.ink, THIN, &[]),
             Role::Heading => plain,
@@ -462,6 +475,110 @@ impl Theme {
             },
             Role::Paper => paint(n.paper),
             Role::Level(level) => paint(self.level(level)),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Contrast ratio by WCAG 2.2, <https://www.w3.org/TR/WCAG22/#dfn-contrast-ratio>.
+    fn contrast(one: Rgb, other: Rgb) -> f64 {
+        let luminance = |colour: Rgb| {
+            let [red, green, blue] = colour.rgb.map(|part| {
+                let part = f64::from(part) / 255.0;
+                if part <= 0.04045 {
+                    part / 12.92
+                } else {
+                    ((part + 0.055) / 1.055).powf(2.4)
+                }
+            });
+            0.2126 * red + 0.7152 * green + 0.0722 * blue
+        };
+        let (one, other) = (luminance(one) + 0.05, luminance(other) + 0.05);
+        one.max(other) / one.min(other)
+    }
+
+    /// A colour laid over another.
+    fn over(upper: Rgb, lower: Rgb) -> Rgb {
+        let part = f64::from(upper.opacity) / 255.0;
+        let mixed = |at: usize| {
+            let (upper, lower) = (f64::from(upper.rgb[at]), f64::from(lower.rgb[at]));
+            #[expect(
+                clippy::cast_possible_truncation,
+                clippy::cast_sign_loss,
+                reason = "between two parts of a colour"
+            )]
+            let mixed = (upper * part + lower * (1.0 - part)).round() as u8;
+            mixed
+        };
+        Rgb {
+            rgb: [mixed(0), mixed(1), mixed(2)],
+            opacity: 255,
+        }
+    }
+
+    /// WCAG 2.2, 1.4.11 asks for 3 to 1 of graphics that are needed to understand a picture. Grass and
+    /// the hatching that repeats what an outline says are left out.
+    #[test]
+    fn every_line_that_carries_meaning_stands_out_from_the_paper_and_from_its_own_fill() {
+        let levels = [Level::Fine, Level::Watch, Level::Over];
+        let mut roles = vec![
+            Role::Plate,
+            Role::Soil,
+            Role::Frame,
+            Role::ReelRim,
+            Role::TipCircle,
+            Role::ReelBody,
+            Role::Blade,
+            Role::Knife,
+            Role::Bar,
+            Role::Hardware,
+            Role::Hint,
+            Role::Roller,
+            Role::CentreLine,
+            Role::Vertical,
+            Role::Datum,
+            Role::CutLine,
+            Role::Band,
+            Role::Clip,
+            Role::Dimension,
+            Role::Note,
+            Role::Heading,
+            Role::Ghost,
+            Role::LensFrame,
+            Role::Usable,
+            Role::Setting,
+        ];
+        roles.extend(levels.map(Role::BelowCut));
+        roles.extend(levels.map(Role::Worst));
+        roles.extend(Limit::WITH_MARGIN.map(Role::Forbidden));
+        roles.extend((0..=u8::MAX).take(KNIFE_LINES).map(Role::Overlay));
+        for theme in [Theme::Light, Theme::Dark, Theme::Print] {
+            let paper = theme.look(Role::Paper).fill;
+            for role in &roles {
+                let look = theme.look(*role);
+                let ratio = contrast(look.ink, paper);
+                assert!(ratio >= 3.0, "{theme:?}, {role:?}: {ratio}");
+                // The parts drawn as hints stand out from what they are filled with.
+                if matches!(role, Role::Frame | Role::Bar | Role::Hint | Role::Roller) {
+                    let ratio = contrast(look.ink, over(look.fill, paper));
+                    assert!(ratio >= 3.0, "{theme:?}, {role:?} on its fill: {ratio}");
+                }
+            }
+        }
+    }
+
+    /// ISO 128-2: an axis is a thin chain line, an outline is about twice as wide.
+    #[test]
+    fn axes_are_thin_chain_lines() {
+        for theme in [Theme::Light, Theme::Dark, Theme::Print] {
+            for role in [Role::CentreLine, Role::Vertical] {
+                let look = theme.look(role);
+                assert_eq!(look.dashes, CHAIN, "{theme:?}, {role:?}");
+                assert!(2.0 * look.width <= theme.look(Role::Knife).width);
+            }
         }
     }
 }

@@ -17,6 +17,9 @@ pub struct View {
     pub stretch: f64,
 }
 
+/// The scales of drawings against true size, within a power of ten (ISO 5455).
+const ROW: [f64; 3] = [1.0, 2.0, 5.0];
+
 /// The least and most paper units for a millimetre.
 const SCALES: std::ops::RangeInclusive<f64> = 0.05..=2000.0;
 
@@ -32,6 +35,22 @@ impl View {
             scale: across.min(up).clamp(*SCALES.start(), *SCALES.end()),
             stretch: 1.0,
         }
+    }
+
+    /// The view that shows all of `bounds` in the middle of `window`, at the largest scale of the row
+    /// that drawings have: for paper, which keeps its size.
+    #[must_use]
+    pub fn fitting_at_scale_of_row(bounds: Rect, window: Rect) -> Self {
+        let fitted = Self::fitting(bounds, window);
+        let enlargement = fitted.scale / PAPER_PER_MM;
+        // A reduction is told by what it divides by, so that 1:2 is one half to the last bit.
+        let of_row = if enlargement >= 1.0 {
+            largest_of_row(enlargement)
+        } else {
+            1.0 / least_of_row(1.0 / enlargement)
+        };
+        let scale = of_row * PAPER_PER_MM;
+        Self { scale, ..fitted }
     }
 
     /// The view that shows all of `bounds` above a foot of so much paper, which it leaves to words.
@@ -83,20 +102,36 @@ impl View {
         self
     }
 
-    /// The scale against true size on paper, as drawings write it: `1:1.7`, `12:1`.
+    /// The scale against true size on paper, as drawings write it: `1:2`, `10:1`. One that is not of
+    /// their row is told for what it is: `about 1:1.7`.
     #[must_use]
     pub fn written_scale(&self) -> String {
         let enlargement = self.scale / PAPER_PER_MM;
-        let short = |number: f64| {
-            let text = format!("{number:.1}");
-            text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
-        };
+        let times = enlargement.max(1.0 / enlargement);
+        let is_of_row = (times / largest_of_row(times * (1.0 + 1e-9)) - 1.0).abs() < 1e-6;
+        let about = if is_of_row { "" } else { "about " };
+        let text = format!("{times:.1}");
+        let times = text.strip_suffix(".0").unwrap_or(&text);
         if enlargement >= 1.0 {
-            format!("{}:1", short(enlargement))
+            format!("{about}{times}:1")
         } else {
-            format!("1:{}", short(1.0 / enlargement))
+            format!("{about}1:{times}")
         }
     }
+}
+
+/// The largest number of the row that is no more than one of 1 or more.
+fn largest_of_row(most: f64) -> f64 {
+    let ten = 10_f64.powf(most.max(1.0).log10().floor());
+    let fits = |part: &f64| part * ten <= most;
+    ROW.into_iter().rev().find(fits).unwrap_or(1.0) * ten
+}
+
+/// The least number of the row that is no less than one of 1 or more.
+fn least_of_row(least: f64) -> f64 {
+    let ten = 10_f64.powf(least.max(1.0).log10().floor());
+    let fits = |part: &f64| part * ten >= least * (1.0 - 1e-12);
+    ROW.into_iter().find(fits).unwrap_or(10.0) * ten
 }
 
 #[cfg(test)]
@@ -147,9 +182,30 @@ mod tests {
             scale: enlargement * PAPER_PER_MM,
             stretch: 1.0,
         };
-        assert_eq!(at(12.0).written_scale(), "12:1");
+        assert_eq!(at(12.0).written_scale(), "about 12:1");
+        assert_eq!(at(20.0).written_scale(), "20:1");
         assert_eq!(at(1.0).written_scale(), "1:1");
         assert_eq!(at(0.5).written_scale(), "1:2");
-        assert_eq!(at(0.59).written_scale(), "1:1.7");
+        assert_eq!(at(0.59).written_scale(), "about 1:1.7");
+        assert_eq!(at(0.4999).written_scale(), "about 1:2");
+    }
+
+    /// ISO 5455: 50:1, 20:1, 10:1, 5:1, 2:1, 1:1, 1:2, 1:5, 1:10, 1:20 and so on.
+    #[test]
+    fn on_paper_the_scale_is_the_largest_of_the_row_that_fits() {
+        for (wide_mm, scale) in [
+            (0.9, "100:1"),
+            (2.2, "20:1"),
+            (60.0, "1:1"),
+            (110.0, "1:2"),
+            (211.0, "1:2"),
+            (212.0, "1:5"),
+            (600.0, "1:10"),
+        ] {
+            let bounds = Rect::new(0.0, 0.0, wide_mm, 0.1);
+            let view = View::fitting_at_scale_of_row(bounds, WINDOW);
+            assert_eq!(view.written_scale(), scale, "{wide_mm}");
+            assert!(view.world().union(bounds).area() <= view.world().area() + 1e-6);
+        }
     }
 }

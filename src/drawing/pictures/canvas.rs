@@ -17,6 +17,9 @@ pub struct Canvas {
 
 /// Paper between a canvas's border and what stands in it.
 const MARGIN: f64 = 12.0;
+/// The least and the most of a paper's width that is the lens's.
+const LEAST_LENS: f64 = 0.3;
+const MOST_LENS: f64 = 0.42;
 
 impl Canvas {
     /// The parts of a rectangle of paper for the whole unit and for the lens.
@@ -26,6 +29,29 @@ impl Canvas {
             return (window, None);
         }
         let width = (0.40 * window.width()).clamp(280.0_f64.min(0.5 * window.width()), 680.0);
+        let (whole, lens) = Self::split_with(window, width);
+        (whole, Some(lens))
+    }
+
+    /// The view of the whole unit on paper, which keeps its size: at the largest scale of the row that
+    /// drawings have, the lens giving way as far as it can; and the part that is the lens's.
+    #[must_use]
+    pub fn split_paper(window: Rect, bounds: Rect) -> (View, Rect) {
+        let width = window.width();
+        let (widest, _) = Self::split_with(window, LEAST_LENS * width);
+        let scale = View::fitting_at_scale_of_row(bounds, widest).scale;
+        let left = width - MARGIN - bounds.width() * scale;
+        let lens = left.clamp(LEAST_LENS * width, MOST_LENS * width);
+        let (whole, lens) = Self::split_with(window, lens);
+        let view = View {
+            scale,
+            ..View::fitting(bounds, whole)
+        };
+        (view, lens)
+    }
+
+    /// The whole, and beside it the lens so wide.
+    fn split_with(window: Rect, width: f64) -> (Rect, Rect) {
         let border = window.x1 - width;
         let whole = Rect::new(window.x0, window.y0, border - MARGIN, window.y1);
         let lens = Rect::new(
@@ -34,7 +60,7 @@ impl Canvas {
             window.x1 - MARGIN,
             window.y1 - MARGIN,
         );
-        (whole, Some(lens))
+        (whole, lens)
     }
 
     /// The marks of both views.

@@ -11,10 +11,8 @@ use crate::drawing::paper::{
 use crate::drawing::scene::{Role, Scene, ShownIn};
 use crate::units::{Length, System, round_down};
 
-/// The enlargements that are offered, against true size on paper.
-pub const ENLARGEMENTS: [f64; 16] = [
-    1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 80.0,
-];
+/// The enlargements that are offered, against true size on paper: the row of ISO 5455.
+pub const ENLARGEMENTS: [f64; 7] = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0];
 /// The vertical stretches that are offered; 1 is true.
 pub const STRETCHES: [f64; 5] = [1.0, 2.0, 3.0, 5.0, 10.0];
 
@@ -133,7 +131,7 @@ impl Lens {
             let width = window.width() / PAPER_PER_MM;
             let height = window.height() / PAPER_PER_MM;
             let fits = |enlargement: f64| {
-                enlargement * (behind.abs() + 3.0) <= 0.66 * width
+                enlargement * (behind.abs() + 3.0) <= 0.75 * width
                     && enlargement * choice.stretch * below <= 0.3 * height
             };
             let tall = solution.pose.height_of_cut.mm().max(0.0);

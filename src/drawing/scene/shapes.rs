@@ -22,6 +22,8 @@ pub enum Direction {
     Across,
     /// Up from the plate.
     Up,
+    /// From the one place straight to the other.
+    Along,
 }
 
 /// A length drawn with extension lines, arrowheads and its text.
@@ -35,7 +37,8 @@ pub struct Dimension {
     pub direction: Direction,
     /// A place the dimension line passes, before its offset.
     pub through: Point,
-    /// How far past that place the line stands, in paper units: to the right or down when positive.
+    /// How far past that place the line stands, in paper units: to the right or down when positive. A
+    /// line along both places stands so far beside them.
     pub offset: f64,
     /// How many times as large as ordinary words its own are.
     pub larger: f64,
@@ -45,14 +48,16 @@ pub struct Dimension {
     pub shorter: Vec<String>,
 }
 
-/// A height read off a rule stood on the plate.
+/// A height read off a rule stood on the ground.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Ruler {
-    /// Where its zero stands.
+    /// The place on the ground that it measures from.
     pub foot: Point,
-    /// How far it reaches up.
-    pub height_mm: f64,
-    /// How far past its foot the rule stands, in paper units.
+    /// The place that it measures up to.
+    pub top: Point,
+    /// A place that the rule stands beside.
+    pub beside: Point,
+    /// How far past that place it stands, in paper units.
     pub offset: f64,
     /// The marks it may have, the closest first: those that are not too close are drawn.
     pub steps: Vec<RulerStep>,
@@ -118,6 +123,15 @@ pub enum Shape {
         /// What may stand instead where there is little room, from the longest to the shortest.
         shorter: Vec<String>,
     },
+    /// A circle's diameter, on a line that points at its middle.
+    Diameter {
+        /// The circle's middle.
+        centre: Point,
+        /// Its radius in the world.
+        radius_mm: f64,
+        /// The number.
+        text: String,
+    },
     /// Words beside a place.
     Label(Label),
     /// A piece of the role's line with words, in the view's upper left corner, line under line.
@@ -181,6 +195,7 @@ impl Scene {
             | Shape::Dimension(Dimension { text, .. })
             | Shape::Ruler(Ruler { text, .. })
             | Shape::Angle { text, .. }
+            | Shape::Diameter { text, .. }
             | Shape::Key { text, .. } => Some(text.as_str()),
             _ => None,
         })

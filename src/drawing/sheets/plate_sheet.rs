@@ -48,11 +48,11 @@ pub fn plate_sheet(
         frame.x1,
         frame.y1 - words.by_text(FOOTER),
     );
-    let (whole, lens_window) = Canvas::split(canvas, true);
+    let (whole, window) = Canvas::split_paper(canvas, scene.bounds);
     let solution = view.case.solution;
     let canvas = Canvas {
-        whole: View::fitting(scene.bounds, whole),
-        lens: lens_window.map(|window| Lens::on(solution, lens, window, view.system)),
+        whole,
+        lens: Some(Lens::on(solution, lens, window, view.system)),
     };
     sheet.add_figure(
         "The unit from the side, to scale, and its clip point enlarged",

@@ -10,7 +10,7 @@ use super::sheet::Sheet;
 use crate::analysis::knives::window_text;
 use crate::analysis::why::{Budget, BudgetOf};
 use crate::analysis::{Acceptance, Level, NumberId, Solved};
-use crate::drawing::paper::{Panel, Style, View};
+use crate::drawing::paper::{Panel, Style};
 use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
 use crate::drawing::scene::Role;
 use crate::unit::{Document, Field, Fitted, Looked, Reading};
@@ -144,10 +144,11 @@ pub(super) fn side_and_lens(
         ..SideView::of(solved)
     };
     let scene = view.scene();
-    let (whole, lens) = Canvas::split(place, true);
+    let (whole, lens) = Canvas::split_paper(place, scene.bounds);
+    let choice = LensChoice::default();
     let canvas = Canvas {
-        whole: View::fitting(scene.bounds, whole),
-        lens: lens.map(|window| Lens::on(&solved.solution, LensChoice::default(), window, system)),
+        whole,
+        lens: Some(Lens::on(&solved.solution, choice, lens, system)),
     };
     canvas.panels(&scene, style)
 }

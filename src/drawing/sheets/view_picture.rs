@@ -148,7 +148,7 @@ fn side(
 ) -> Vec<Panel> {
     let scene = side_view(solved, standing, system).scene();
     let canvas = Canvas {
-        whole: View::fitting(scene.bounds, place.inset(-ASIDE)),
+        whole: View::fitting_at_scale_of_row(scene.bounds, place.inset(-ASIDE)),
         lens: None,
     };
     canvas.panels(&scene, style)

@@ -229,7 +229,7 @@ impl Letters {
 impl Words<'_> {
     /// The paper's colour behind the words, which keeps them apart from lines, as in the window.
     fn ground(&self, surface: &mut Surface, style: Style, origin: Point) {
-        const OPACITY: u8 = 209;
+        const OPACITY: u8 = 240;
         let width = words::width(self.text, self.size, self.is_strong);
         let (across, down) = self.anchor.part();
         let size = Size::new(width, words::LINE * self.size);

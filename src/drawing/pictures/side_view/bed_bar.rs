@@ -95,7 +95,7 @@ impl SideView<'_> {
             true,
             ["bed bar".to_owned(), "bar".to_owned()],
         );
-        scene.add_in(ShownIn::Whole, Role::Note, word);
+        scene.add_in(ShownIn::Whole, Role::Bar, word);
     }
 
     /// The screw in its hole, its head let into the knife and as low as the hardware says, its shank only

@@ -93,6 +93,10 @@ impl SideView<'_> {
             ("underside", underside, ShownIn::Whole, (-26.0, 60.0)),
         ] {
             let clear = terrain.clearance(place);
+            // What the edge stands over the ground is dimensioned as the height of cut.
+            if part == "edge" && clear.mm() >= TOUCHING_MM {
+                continue;
+            }
             let ground = place + terrain.down_at(place) * clear.mm();
             scene.add(Role::Dimension, Shape::Line(line(place, ground)));
             let told = self.over_crest_text(part, clear);

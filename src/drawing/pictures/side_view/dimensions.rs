@@ -2,10 +2,21 @@
 
 use kurbo::{Point, Vec2};
 
-use super::{GROUND_DEPTH_MM, SideView, datum_back, label, line};
+use super::{GROUND_DEPTH_MM, SideView, Standing, datum_back, label, line};
 use crate::analysis::NumberId;
 use crate::drawing::scene::{Dimension, Direction, Role, Scene, Shape, ShownIn};
 use crate::units::Length;
+
+/// The edge over the ground, square to it.
+pub(super) struct Cut {
+    pub(super) edge: Point,
+    /// The place of the ground that is nearest the edge.
+    pub(super) ground: Point,
+    /// From there to the edge; negative inside the ground.
+    pub(super) height: Length,
+    /// What that height is called there.
+    pub(super) name: &'static str,
+}
 
 impl SideView<'_> {
     pub(super) fn dimensions_and_words(&self, scene: &mut Scene) {
@@ -41,9 +52,14 @@ impl SideView<'_> {
             if shown_in == ShownIn::Lens && precise != text {
                 forms.insert(0, precise.clone());
             }
+            // On the whole from the foot of the vertical's own line.
+            let on_vertical = match shown_in {
+                ShownIn::Whole => Point::new(lowest.x, y_mm),
+                ShownIn::Both | ShownIn::Lens => lowest,
+            };
             let dimension = Dimension {
                 from: edge,
-                to: lowest,
+                to: on_vertical,
                 direction: Direction::Across,
                 through: Point::new(edge.x, y_mm),
                 offset,
@@ -59,21 +75,60 @@ impl SideView<'_> {
         let pose = &self.case.solution.pose;
         let front = &pose.front_roller;
         let height = pose.edge_on_plate.y;
+        let cut = self.cut();
+        let text = format!("{} {}", cut.name, self.length(cut.height));
+        let shorter = vec![self.length(cut.height)];
         let aside = front.centre.x + 1.15 * front.radius_mm;
-        let dimension = Dimension {
-            from: Point::new(aside, 0.0),
-            to: Point::new(aside, height),
-            direction: Direction::Up,
-            through: Point::new(aside, 0.0),
-            offset: 0.0,
-            larger: 1.0,
-            text: format!("height of cut {}", self.length(pose.height_of_cut)),
-            shorter: vec![self.length(pose.height_of_cut)],
+        // On the plate ahead of all, where there is room; on ground that rises and falls from the
+        // ground straight under the edge.
+        let dimension = if self.standing == Standing::Plate {
+            Dimension {
+                from: Point::new(aside, 0.0),
+                to: Point::new(aside, height),
+                direction: Direction::Up,
+                through: Point::new(aside, 0.0),
+                offset: 0.0,
+                larger: 1.0,
+                text,
+                shorter,
+            }
+        } else {
+            Dimension {
+                from: cut.ground,
+                to: cut.edge,
+                direction: Direction::Along,
+                through: cut.ground,
+                offset: 34.0,
+                larger: 1.0,
+                text,
+                shorter,
+            }
         };
         scene.add_in(ShownIn::Whole, Role::Dimension, Shape::Dimension(dimension));
         let before_roller = Point::new(front.centre.x - 1.02 * front.radius_mm, height);
         let word = label(before_roller, (-1.0, -11.0), false, "cut line".to_owned());
         scene.add_in(ShownIn::Whole, Role::CutLine, word);
+        // Just ahead of the vertical, where the lens looks.
+        let reel = pose.lowest_of_reel_on_plate();
+        let ahead = Point::new(reel.x + 0.02 * pose.reel_radius_mm, height);
+        let word = label(ahead, (1.0, -11.0), false, "cut line".to_owned());
+        scene.add_in(ShownIn::Lens, Role::CutLine, word);
+    }
+
+    /// The edge over what the unit is drawn standing on.
+    pub(super) fn cut(&self) -> Cut {
+        let edge = self.case.solution.pose.edge_on_plate;
+        let terrain = self.stand().terrain;
+        let height = terrain.clearance(edge);
+        Cut {
+            edge,
+            ground: edge + terrain.down_at(edge) * height.mm(),
+            height,
+            name: match self.standing {
+                Standing::Plate => "height of cut",
+                Standing::Turf | Standing::Crest => "effective height of cut",
+            },
+        }
     }
 
     fn clip_point(&self, scene: &mut Scene) {

@@ -24,13 +24,13 @@ impl SideView<'_> {
         let text = "knife".to_owned();
         scene.add_in(
             ShownIn::Lens,
-            Role::Note,
+            Role::Knife,
             label(inside, (-20.0, 62.0), true, text),
         );
         let back = underside_on_bar(&self.case.unit.profile, setting)[3];
         let at = plate_from_bar * Point::new(back.x - 1.0, 0.5 * back.y);
         let word = label(at, (-30.0, 16.0), true, "knife".to_owned());
-        scene.add_in(ShownIn::Whole, Role::Note, word);
+        scene.add_in(ShownIn::Whole, Role::Knife, word);
     }
 
     /// The foremost point under the edge, on the plate.

@@ -145,6 +145,8 @@ impl SideView<'_> {
             (&solution.pose.rear_roller, "rear roller"),
         ] {
             draw_roller(&mut scene, roller, solution.pose.plate_from_frame, name);
+            let diameter = Length::from_mm(2.0 * roller.radius_mm);
+            self.diameter(&mut scene, roller.centre, diameter);
         }
         self.closing(&mut scene);
         self.reel(&mut scene);
@@ -163,6 +165,16 @@ impl SideView<'_> {
 
     fn length(&self, length: Length) -> String {
         self.system.length(length)
+    }
+
+    /// A round part's diameter.
+    fn diameter(&self, scene: &mut Scene, centre: Point, diameter: Length) {
+        let shape = Shape::Diameter {
+            centre,
+            radius_mm: diameter.mm() / 2.0,
+            text: format!("Ø {}", self.length(diameter)),
+        };
+        scene.add_in(ShownIn::Whole, Role::Dimension, shape);
     }
 
     /// ± so much, in the reader's units; none where the readings carry no ±.
@@ -412,7 +424,7 @@ fn draw_roller(scene: &mut Scene, roller: &RollerOnPlate, plate_from_frame: Affi
     let aside = Vec2::new(0.0, 0.55 * roller.radius_mm);
     scene.add_in(
         ShownIn::Whole,
-        Role::Note,
+        Role::Roller,
         label(roller.centre + aside, (0.0, 0.0), false, name.to_owned()),
     );
 }

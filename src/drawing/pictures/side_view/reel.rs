@@ -4,7 +4,7 @@ use std::f64::consts::TAU;
 
 use kurbo::{Arc, BezPath, Circle, Point, Shape as _, Vec2};
 
-use super::{EXACT_MM, SideView, label_or, line};
+use super::{EXACT_MM, SideView, label, label_or, line};
 use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
 
 /// Parts of the reel's radius: where a blade's foot stands, and the spider's arms, its hollows, its
@@ -14,6 +14,10 @@ const ARM: f64 = 0.76;
 const HOLLOW: f64 = 0.36;
 const HUB: f64 = 0.24;
 const SHAFT: f64 = 0.12;
+/// The part of a blade's thickness that is land, and how far the relief behind it falls: no file says
+/// either (common practice, no source).
+const LAND: f64 = 0.3;
+const RELIEF_DEG: f64 = 25.0;
 
 impl SideView<'_> {
     pub(super) fn reel(&self, scene: &mut Scene) {
@@ -31,26 +35,43 @@ impl SideView<'_> {
         scene.add_in(ShownIn::Whole, Role::Hint, Shape::Fill(spider.clone()));
         scene.add_in(ShownIn::Whole, Role::Hint, Shape::Line(spider));
         scene.add_in(ShownIn::Whole, Role::Hint, Shape::Line(circle(HUB)));
-        for angle in angles {
+        for &angle in &angles {
             let section = blade_section(centre, radius, angle);
             scene.add(Role::Blade, Shape::Fill(section.clone()));
             scene.add(Role::Blade, Shape::Line(section));
+            let relief = relief(centre, radius, angle);
+            scene.add(Role::Hint, Shape::Line(relief));
         }
+        self.name_relief(scene, tip);
         scene.add(Role::Hint, Shape::Fill(circle(SHAFT)));
         scene.add(Role::Hint, Shape::Line(circle(SHAFT)));
         scene.add(Role::TipCircle, Shape::Line(circle(1.0)));
         let turning = 0.56 * radius;
         let turning = Arc::new(centre, (turning, turning), 2.6, -1.1, 0.0).to_path(EXACT_MM);
         scene.add_in(ShownIn::Whole, Role::Note, Shape::Arrow(turning));
-        let diameter = self.length(self.case.setting.reel_diameter);
         // Clear of the vertical's centre line.
+        let at = centre + Vec2::new(0.45 * radius, 0.5 * radius);
+        let word = label(at, (0.0, 0.0), false, "reel".to_owned());
+        scene.add_in(ShownIn::Whole, Role::ReelBody, word);
+        self.diameter(scene, centre, self.case.setting.reel_diameter);
+    }
+
+    /// Land and relief of the blade at the clip point, named in the lens as what no file gives.
+    fn name_relief(&self, scene: &mut Scene, angle: f64) {
+        let pose = &self.case.solution.pose;
+        let (centre, radius) = (pose.centre_on_plate, pose.reel_radius_mm);
+        let [_, land, back] = tip(centre, radius, angle);
+        let words = [
+            "land and relief, not in the file",
+            "relief, not in the file",
+        ];
         let word = label_or(
-            centre + Vec2::new(0.45 * radius, 0.5 * radius),
-            (0.0, 0.0),
-            false,
-            [format!("reel {diameter}"), "reel".to_owned()],
+            land.midpoint(back),
+            (40.0, -44.0),
+            true,
+            words.map(str::to_owned),
         );
-        scene.add_in(ShownIn::Whole, Role::Note, word);
+        scene.add_in(ShownIn::Lens, Role::Hint, word);
     }
 
     /// The vertical through the reel's centre, down to the plate: behind centre is measured from it.
@@ -73,28 +94,55 @@ impl SideView<'_> {
         };
         let at = Point::new(centre.x, centre.y - 0.3 * radius);
         let word = label_or(at, (26.0, 22.0), true, words());
-        scene.add_in(ShownIn::Whole, Role::Note, word);
+        scene.add_in(ShownIn::Whole, Role::Vertical, word);
         let at = pose.lowest_of_reel_on_plate() + Vec2::new(0.0, 0.03 * radius);
         let word = label_or(at, (30.0, -60.0), true, words());
-        scene.add_in(ShownIn::Lens, Role::Note, word);
+        scene.add_in(ShownIn::Lens, Role::Vertical, word);
     }
 }
 
-/// A blade's section from its tip's front, at `angle`, to its foot: a bar, thick as blades are, that
-/// trails behind its foot a little.
+/// How thick a blade is, in parts of the reel's radius: as thick as blades are, no file says it.
+fn thickness(radius: f64) -> f64 {
+    (0.05 * radius).clamp(2.5, 5.0) / radius
+}
+
+/// A blade's tip from its front, at `angle`: the land on the tips' circle, then the relief that falls
+/// away from it to the blade's back.
+fn tip(centre: Point, radius: f64, angle: f64) -> [Point; 3] {
+    let thick = thickness(radius);
+    let at = |part: f64, turn: f64| centre + Vec2::from_angle(angle + turn) * (radius * part);
+    let fall = RELIEF_DEG.to_radians().tan() * (1.0 - LAND) * thick;
+    [at(1.0, 0.0), at(1.0, LAND * thick), at(1.0 - fall, thick)]
+}
+
+/// A blade's section from its tip's front, at `angle`, to its foot: a bar that trails behind its foot a
+/// little, with land and relief at its tip.
 pub(in crate::drawing::pictures) fn blade_section(
     centre: Point,
     radius: f64,
     angle: f64,
 ) -> BezPath {
     let at = |part: f64, turn: f64| centre + Vec2::from_angle(angle + turn) * (radius * part);
-    let thick = (0.05 * radius).clamp(2.5, 5.0) / radius;
+    let thick = thickness(radius);
+    let [front, land, back] = tip(centre, radius, angle);
     let mut path = BezPath::new();
-    path.move_to(at(1.0, 0.0));
+    path.move_to(front);
     path.quad_to(at(0.86, 0.0), at(FOOT, -0.07));
     path.line_to(at(FOOT, -0.07 + thick / FOOT));
-    path.quad_to(at(0.86, thick / 0.86), at(1.0, thick));
+    path.quad_to(at(0.86, thick / 0.86), back);
+    path.line_to(land);
     path.close_path();
+    path
+}
+
+/// What the relief took off a blade's tip: from the land along the tips' circle, and down its back.
+fn relief(centre: Point, radius: f64, angle: f64) -> BezPath {
+    let [_, land, back] = tip(centre, radius, angle);
+    let corner = centre + Vec2::from_angle(angle + thickness(radius)) * radius;
+    let mut path = BezPath::new();
+    path.move_to(land);
+    path.line_to(corner);
+    path.line_to(back);
     path
 }
 

@@ -110,20 +110,20 @@ impl SideView<'_> {
         );
     }
 
-    /// The height of cut as a ruler from the plate, beside the sweep.
+    /// The height of cut as a ruler from the ground under the edge, beside the sweep.
     fn height_ruler(&self, scene: &mut Scene) {
-        let pose = &self.case.solution.pose;
-        let height = pose.height_of_cut;
-        if height.mm() <= 0.0 {
+        let cut = self.cut();
+        if cut.height.mm() <= 0.0 {
             return;
         }
         let ruler = Ruler {
-            foot: Point::new(pose.lowest_of_reel_on_plate().x, 0.0),
-            height_mm: height.mm(),
+            foot: cut.ground,
+            top: cut.edge,
+            beside: self.case.solution.pose.lowest_of_reel_on_plate(),
             offset: 84.0,
             steps: steps(self.system),
-            text: format!("height of cut {}", self.length(height)),
-            shorter: vec![self.length(height)],
+            text: format!("{} {}", cut.name, self.length(cut.height)),
+            shorter: vec![self.length(cut.height)],
         };
         scene.add_in(ShownIn::Lens, Role::CutLine, Shape::Ruler(ruler));
     }
