@@ -31,7 +31,7 @@ impl WearLimit {
             Self::Scrap => "reel at its minimum diameter (scrap)",
             Self::Sweep => "sweep at its limit",
             Self::Underside => "underside at its minimum clearance",
-            Self::Adjustment => "reel and knife meet no more",
+            Self::Adjustment => "end of the reel-to-knife adjustment",
         }
     }
 

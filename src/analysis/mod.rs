@@ -9,6 +9,7 @@ mod caution;
 mod dial;
 mod due;
 pub mod findings;
+mod jobs;
 mod kinematics;
 mod knife_moved;
 pub mod knives;
@@ -27,6 +28,7 @@ pub mod shop;
 mod solution;
 mod solved;
 pub mod uncertainty;
+mod wear_ahead;
 mod wear_rate;
 pub mod why;
 
@@ -40,6 +42,7 @@ pub use findings::{
     Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side, Standing, Standings,
     Urgency,
 };
+pub use jobs::{Fact, Job, jobs};
 pub use kinematics::{Kinematics, PathNumber, SpeedsForCut};
 pub use knife_moved::knife_moved;
 pub use lean::lean_in_doubt;
@@ -51,4 +54,5 @@ pub use roller_steps::{RollerSteps, Spacers, moves_told};
 pub use solution::Solution;
 pub use solved::{Solved, SolvedId, Unsolved};
 pub use uncertainty::{LEAN_OFF, Uncertainty};
+pub use wear_ahead::WearAhead;
 pub use wear_rate::{NoRate, ReachedAt, WearAlong, WearRate};

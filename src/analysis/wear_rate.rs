@@ -225,6 +225,9 @@ fn points(entries: &[Entry], along: impl Fn(&Entry) -> Option<f64>) -> Vec<(f64,
         let diameter = entry.reel_diameter.as_ref()?.value();
         Some((along(entry)?, diameter))
     });
+    // What was written down late stands where it belongs.
+    let mut read: Vec<(f64, Length)> = read.collect();
+    read.sort_by(|one, other| one.0.total_cmp(&other.0));
     let mut points: Vec<(f64, Length)> = Vec::new();
     for point in read {
         let is_other_reel = points

@@ -24,7 +24,7 @@ pub use pictures::{
     BudgetChart, Canvas, Charted, Column, ENLARGEMENTS, Handles, Hold, Lens, LensAim, LensChoice,
     MapAxes, MapKey, MapMark, MapPicture, MapSetting, MotionDrawing, Overlay, PathCanvas,
     PathDrawing, STRETCHES, SideView, Standing, WorstPlace, lean_picture, measured_picture,
-    reading_picture, reel_picture, step_picture,
+    reading_picture, reel_picture, step_picture, wear_plot,
 };
 pub use scene::{Dimension, Direction, Item, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn};
 pub use sheets::{

@@ -223,7 +223,7 @@ fn reel_told(row: &ShopRow) -> String {
         _ => ", too few or too scattered diameters to say how surely".to_owned(),
     };
     format!(
-        "{left} left; wears {wears} in {per}, at its minimum diameter at {}{between}",
+        "{left} left; wears {wears} per {per}, at its minimum diameter at {}{between}",
         when(reached.at)
     )
 }

@@ -45,6 +45,20 @@ impl Day {
         Self::of_number(days).unwrap_or(Self(FIRST))
     }
 
+    /// Its year and its month, from 1 to 12.
+    #[must_use]
+    pub fn year_and_month(self) -> (i32, u32) {
+        let month = u32::try_from(self.0.month()).unwrap_or(1);
+        (i32::from(self.0.year()), month)
+    }
+
+    /// The first day of a month, from 1 to 12, of a year; none past the year 9999.
+    #[must_use]
+    pub fn first_of(year: u32, month: u32) -> Option<Self> {
+        let (year, month) = (i16::try_from(year).ok()?, i8::try_from(month).ok()?);
+        Date::new(year, month, 1).ok().map(Self)
+    }
+
     /// Days since the year 2000 began.
     #[must_use]
     pub fn number(self) -> f64 {

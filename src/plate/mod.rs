@@ -15,6 +15,7 @@ mod record;
 mod sheet;
 mod step;
 mod text;
+mod typed_entry;
 
 pub use date::{Day, NotADay};
 pub use flaw::{SheetFlaw, SheetFlawKind};
@@ -30,3 +31,4 @@ pub use sheet::{
 };
 pub use step::Step;
 pub use text::{SHEET_FILE, parse_sheet, read_sheet, write_sheet};
+pub use typed_entry::{EntryField, TypedEntry};

@@ -35,6 +35,7 @@ mod real_window;
 #[cfg(all(unix, not(target_os = "macos")))]
 mod real_window_rest;
 mod real_window_typing;
+mod record_window;
 mod recovery_window;
 mod saving;
 mod sessions_window;
@@ -48,6 +49,7 @@ mod supply;
 mod uncertainty;
 mod undo_window;
 mod untrusted_text;
+mod wear_ahead;
 mod why;
 mod why_window;
 mod window;

@@ -140,7 +140,7 @@ fn a_reels_wear_is_told_by_its_record() {
     };
     // Worked by hand: about 1003.5 hours and 4.7555 in, Σxy −21.415 over Σx² 94729.
     let greens = line("walking greens, 3");
-    assert!(greens.contains("wears 0.0226 in in 100 hours"), "{greens}");
+    assert!(greens.contains("wears 0.0226 in per 100 hours"), "{greens}");
     assert!(greens.contains("19 of 20 between"), "{greens}");
     assert!(
         line("trailed gang, 3").contains("too few diameters"),

@@ -83,6 +83,7 @@ fn without_a_dialog_the_folder_is_typed() {
     start.dialogs = Box::new(crate::common::shown::NoFileDialogs);
     let mut window = start.window();
     window.press_with(Modifiers::COMMAND, Key::Num6);
+    window.click("Units of a folder");
     window.click("Choose a folder…");
     window.assert_says("Type its path into the field Folder");
     window.enter_text("Folder of units", &demo_shop().display().to_string());

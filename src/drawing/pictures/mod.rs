@@ -16,6 +16,7 @@ mod reading_picture;
 mod reel_picture;
 mod side_view;
 mod step_picture;
+mod wear_plot;
 mod window_map;
 
 pub use attitude_bars::{attitude_bars, attitude_bars_height};
@@ -32,4 +33,5 @@ pub use reading_picture::reading_picture;
 pub use reel_picture::reel_picture;
 pub use side_view::{Handles, Overlay, SideView, Standing, WorstPlace};
 pub use step_picture::step_picture;
+pub use wear_plot::wear_plot;
 pub use window_map::{MapAxes, MapKey, MapMark, MapPicture, MapSetting};

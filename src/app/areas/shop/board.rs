@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use egui::{Button, ComboBox, Label, Panel, ScrollArea, TextEdit, Ui};
 
-use super::folder::Folder;
+use super::fresh::Fresh;
 use super::opening::AskedFor;
 use super::order::{Filter, Sorted, places};
 use super::set_amounts::{amounts, amounts_ui, disagreement};
@@ -25,7 +25,7 @@ use crate::store::{is_same_file, whole_path};
 /// The board.
 #[derive(Default)]
 pub struct Board {
-    folder: Option<Folder>,
+    folder: Option<Fresh<ShopBoard>>,
     filter: Filter,
     sorted: Sorted,
     table: UnitTable,
@@ -69,9 +69,9 @@ impl Board {
     /// Opens the folder that is remembered, and looks after the one that is open.
     fn follow_folder(&mut self, ui: &Ui, desk: &Desk) {
         let remembered = desk.preferences().shop.folder.as_deref();
-        let is_other = self.folder.as_ref().map(Folder::path) != remembered;
+        let is_other = self.folder.as_ref().map(Fresh::path) != remembered;
         if is_other {
-            self.folder = remembered.map(|path| Folder::open(path, ui.ctx()));
+            self.folder = remembered.map(|path| Fresh::open(path, path, ui.ctx(), read_folder));
             self.typed = None;
         }
         if let Some(folder) = &mut self.folder {
@@ -92,7 +92,7 @@ impl Board {
     fn folder_ui(&mut self, ui: &mut Ui, desk: &mut Desk) {
         let own = desk.session().file().and_then(Path::parent);
         let own = own.map(Path::to_owned);
-        let shown = self.folder.as_ref().map(Folder::path);
+        let shown = self.folder.as_ref().map(Fresh::path);
         let is_own = own.as_deref() == shown;
         let written = shown.map_or_else(String::new, |path| path.display().to_string());
         ui.horizontal_wrapped(|ui| {
@@ -134,7 +134,7 @@ impl Board {
                 }
             }
         });
-        let unwatched = self.folder.as_ref().and_then(Folder::why_not_watched);
+        let unwatched = self.folder.as_ref().and_then(Fresh::why_not_watched);
         if let Some(why) = unwatched {
             ui.label(format!(
                 "This folder is not watched ({why}): press Refresh after files in it have changed."
@@ -143,7 +143,7 @@ impl Board {
     }
 
     fn units_ui(&mut self, ui: &mut Ui, desk: &mut Desk, board: &ShopBoard) {
-        let count = self.folder.as_ref().map_or(0, Folder::count);
+        let count = self.folder.as_ref().map_or(0, Fresh::count);
         let amounts = amounts(desk);
         let mut sets_kept = std::mem::take(&mut self.sets);
         let sets = &*sets_kept.get((count, amounts), |_| sets(board.rows(), &amounts));
@@ -232,6 +232,10 @@ impl Board {
             }
         });
     }
+}
+
+fn read_folder(folder: &Path) -> Result<ShopBoard, String> {
+    ShopBoard::read(folder).map_err(|problem| problem.to_string())
 }
 
 fn by_name(sets: &[ShopSet]) -> BTreeMap<&str, &ShopSet> {

@@ -2,16 +2,18 @@
 
 mod board;
 mod column;
-mod folder;
+mod fresh;
 mod hover;
 mod opening;
 mod order;
+mod record;
 mod set_amounts;
 mod table;
 
-use egui::{CentralPanel, Key, Ui};
+use egui::{Button, CentralPanel, Key, Ui};
 
 use self::board::Board;
+use self::record::RecordView;
 use super::{About, Area};
 use crate::app::desk::Desk;
 use crate::drawing::PictureView;
@@ -27,7 +29,19 @@ pub const ABOUT: About = About {
 /// The area.
 #[derive(Default)]
 pub struct ShopArea {
+    /// What was chosen; none before.
+    part: Option<Part>,
     board: Board,
+    record: RecordView,
+}
+
+/// A part of the area.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Part {
+    /// The units of a folder.
+    Board,
+    /// The record of the open unit.
+    Record,
 }
 
 impl Area for ShopArea {
@@ -36,7 +50,33 @@ impl Area for ShopArea {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
-        CentralPanel::default_margins().show(ui, |ui| self.board.show(ui, desk));
+        CentralPanel::default_margins().show(ui, |ui| {
+            // Without a folder there is but the record to show.
+            let has_record_alone =
+                desk.preferences().shop.folder.is_none() && desk.session().file().is_some();
+            let begins_with = if has_record_alone {
+                Part::Record
+            } else {
+                Part::Board
+            };
+            let front = self.part.unwrap_or(begins_with);
+            ui.horizontal_wrapped(|ui| {
+                for (part, name) in [
+                    (Part::Board, "Units of a folder"),
+                    (Part::Record, "Record of this unit"),
+                ] {
+                    let is_front = front == part;
+                    let tab = Button::selectable(is_front, name).frame_when_inactive(true);
+                    if ui.add(tab).clicked() {
+                        self.part = Some(part);
+                    }
+                }
+            });
+            match self.part.unwrap_or(front) {
+                Part::Board => self.board.show(ui, desk),
+                Part::Record => self.record.show(ui, desk),
+            }
+        });
     }
 
     /// The table takes the whole width.

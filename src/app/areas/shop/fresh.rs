@@ -1,4 +1,4 @@
-//! A folder of units: read on a thread of its own, and read again when something else stands in it.
+//! What stands on the disk: read on a thread of its own, and read again when its folder changes.
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -9,58 +9,59 @@ use std::time::Duration;
 
 use egui::Context;
 
-use crate::command::ShopBoard;
 use crate::store::FolderWatch;
 
-/// How long after a change the folder is read again: many files are written in many steps.
+/// How long after a change it is read again: many files are written in many steps.
 const SETTLING: Duration = Duration::from_millis(120);
 
-/// What came of reading a folder: its units, or why there are none.
-type Read = Result<ShopBoard, String>;
+/// What came of reading: what stands there, or why it cannot be read.
+type Read<T> = Result<T, String>;
 
-/// A folder that is open on the board.
-pub struct Folder {
+/// Something on the disk that is shown, kept as fresh as it stands there.
+pub struct Fresh<T> {
     path: PathBuf,
+    read_it: fn(&Path) -> Read<T>,
     /// What was read last, shared with whoever shows it.
-    read: Option<Arc<Read>>,
+    read: Option<Arc<Read<T>>>,
     /// How often it was read.
     count: u64,
-    reading: Option<Receiver<Read>>,
+    reading: Option<Receiver<Read<T>>>,
     is_changed: Arc<AtomicBool>,
     /// The watch, or why there is none.
     watch: Result<FolderWatch, String>,
 }
 
-impl Folder {
-    /// Begins to read and to watch a folder.
-    pub fn open(path: &Path, ctx: &Context) -> Self {
+impl<T: Send + 'static> Fresh<T> {
+    /// Begins to read what is at a path, and to watch the folder it stands in.
+    pub fn open(path: &Path, folder: &Path, ctx: &Context, read_it: fn(&Path) -> Read<T>) -> Self {
         let is_changed = Arc::new(AtomicBool::new(false));
         let watch = {
             let (is_changed, ctx) = (Arc::clone(&is_changed), ctx.clone());
-            FolderWatch::new(path, move || {
+            FolderWatch::new(folder, move || {
                 is_changed.store(true, Ordering::Relaxed);
                 ctx.request_repaint();
             })
         };
-        let mut folder = Self {
+        let mut fresh = Self {
             path: path.to_owned(),
+            read_it,
             read: None,
             count: 0,
             reading: None,
             is_changed,
             watch,
         };
-        folder.begin_reading(Duration::ZERO, ctx);
-        folder
+        fresh.begin_reading(Duration::ZERO, ctx);
+        fresh
     }
 
-    /// The folder.
+    /// What is read.
     pub fn path(&self) -> &Path {
         &self.path
     }
 
     /// What was read last; none before it was read once.
-    pub fn read(&self) -> Option<&Arc<Read>> {
+    pub fn read(&self) -> Option<&Arc<Read<T>>> {
         self.read.as_ref()
     }
 
@@ -86,21 +87,16 @@ impl Folder {
 
     /// Takes what was read since the last frame, and begins anew where something changed.
     pub fn look(&mut self, ctx: &Context) {
-        if let Some(reading) = &self.reading {
-            match reading.try_recv() {
-                Ok(read) => {
-                    self.read = Some(Arc::new(read));
-                    self.count += 1;
-                    self.reading = None;
-                }
-                Err(TryRecvError::Empty) => {}
-                Err(TryRecvError::Disconnected) => {
-                    let why = "The folder could not be read: reading it broke off.".to_owned();
-                    self.read = Some(Arc::new(Err(why)));
-                    self.count += 1;
-                    self.reading = None;
-                }
-            }
+        let come = self.reading.as_ref().map(Receiver::try_recv);
+        let read = match come {
+            Some(Ok(read)) => Some(read),
+            Some(Err(TryRecvError::Disconnected)) => Some(Err("reading it broke off".to_owned())),
+            Some(Err(TryRecvError::Empty)) | None => None,
+        };
+        if let Some(read) = read {
+            self.read = Some(Arc::new(read));
+            self.count += 1;
+            self.reading = None;
         }
         if self.reading.is_none() && self.is_changed.swap(false, Ordering::Relaxed) {
             self.begin_reading(SETTLING, ctx);
@@ -109,14 +105,13 @@ impl Folder {
 
     fn begin_reading(&mut self, after: Duration, ctx: &Context) {
         let (sender, reading) = channel();
-        let (path, ctx) = (self.path.clone(), ctx.clone());
-        let thread = thread::Builder::new().name("shop folder".to_owned());
+        let (path, ctx, read_it) = (self.path.clone(), ctx.clone(), self.read_it);
+        let thread = thread::Builder::new().name("reading".to_owned());
         // Without a thread the sender is dropped, which is told.
         let _ = thread.spawn(move || {
             thread::sleep(after);
-            let read = ShopBoard::read(&path).map_err(|problem| problem.to_string());
-            // Nobody waits any more when another folder was opened.
-            let _ = sender.send(read);
+            // Nobody waits any more when something else is shown.
+            let _ = sender.send(read_it(&path));
             drop(sender);
             ctx.request_repaint();
         });

@@ -1,0 +1,174 @@
+//! The record of the open unit: what was done to it, how its reel wears, and what comes.
+
+mod event_card;
+mod timeline;
+mod wear;
+
+use std::path::{Path, PathBuf};
+use std::rc::Rc;
+
+use egui::{Button, Label, Panel, Ui};
+
+use self::event_card::EventCard;
+use self::timeline::timeline_ui;
+use self::wear::Wear;
+use super::fresh::Fresh;
+use crate::analysis::{Job, LeftAlone, Solved, SolvedId, jobs};
+use crate::app::desk::Desk;
+use crate::app::widgets::caution::caution_in_short_ui;
+use crate::app::widgets::kept::Kept;
+use crate::app::widgets::lettering::Lettering;
+use crate::command::damage_told;
+use crate::plate::Record;
+use crate::store::{open_record, record_beside};
+use crate::units::System;
+
+/// Wear stands beside the timeline where each gets at least this; else under it.
+const LEAST_WIDTH: f32 = 430.0;
+
+/// What the record's part of the area remembers.
+#[derive(Default)]
+pub struct RecordView {
+    /// The record of the unit whose file this is.
+    of: Option<(PathBuf, Fresh<Record>)>,
+    jobs: Kept<(PathBuf, u64, System), Rc<Vec<Job>>>,
+    left_alone: Kept<SolvedId, LeftAlone>,
+    wear: Wear,
+}
+
+impl RecordView {
+    /// Everything of it.
+    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
+        self.follow_unit(ui, desk);
+        let Some((file, fresh)) = &self.of else {
+            no_file_ui(ui);
+            return;
+        };
+        let (file, count) = (file.clone(), fresh.count());
+        let Some(read) = fresh.read().cloned() else {
+            ui.label("Reading the record…");
+            caution_in_short_ui(ui);
+            return;
+        };
+        let record = match &*read {
+            Ok(record) => record,
+            Err(why) => {
+                ui.label(Lettering::Headline.of("The record cannot be read"));
+                ui.add(Label::new(why).wrap());
+                ui.label("The file is left as it is. Put it right in an editor, or move it away to begin a new one.");
+                ui.add_space(16.0);
+                caution_in_short_ui(ui);
+                return;
+            }
+        };
+        self.heading_ui(ui, desk, record);
+        let system = desk.system();
+        let key = (file, count, system);
+        let jobs = Rc::clone(self.jobs.get(key, |_| Rc::new(jobs(record, system))));
+        let wear_ui = |view: &mut Self, ui: &mut Ui, desk: &Desk| match desk.good().cloned() {
+            Some(good) => view.wear_ui(ui, desk, &good, (record, count)),
+            None => {
+                ui.label("What comes is not told: this unit cannot be drawn yet.");
+            }
+        };
+        let room = ui.available_size();
+        if room.x > 2.0 * LEAST_WIDTH {
+            Panel::right("record wear")
+                .default_size(0.5 * room.x)
+                .size_range(LEAST_WIDTH..=(room.x - LEAST_WIDTH))
+                .resizable(true)
+                .show(ui, |ui| wear_ui(self, ui, desk));
+        } else {
+            Panel::bottom("record wear below")
+                .default_size((0.55 * room.y).max(180.0))
+                .size_range(120.0..=(room.y - 80.0).max(121.0))
+                .resizable(true)
+                .show(ui, |ui| wear_ui(self, ui, desk));
+        }
+        timeline_ui(ui, &jobs);
+    }
+
+    /// Looks after the record of the unit in front.
+    fn follow_unit(&mut self, ui: &Ui, desk: &Desk) {
+        let file = desk.session().file();
+        let had = self.of.as_ref().map(|(of, _)| of.as_path());
+        if had != file {
+            self.of = file.map(|file| {
+                let record = record_beside(file);
+                let folder = file
+                    .parent()
+                    .filter(|folder| !folder.as_os_str().is_empty());
+                let folder = folder.unwrap_or(Path::new("."));
+                let read_it =
+                    |file: &Path| open_record(file).map_err(|problem| problem.to_string());
+                (
+                    file.to_owned(),
+                    Fresh::open(&record, folder, ui.ctx(), read_it),
+                )
+            });
+        }
+        if let Some((_, fresh)) = &mut self.of {
+            fresh.look(ui.ctx());
+        }
+    }
+
+    fn heading_ui(&self, ui: &mut Ui, desk: &mut Desk, record: &Record) {
+        ui.add(Label::new(Lettering::Headline.of(in_short(record))).wrap());
+        if let Some(told) = damage_told(record) {
+            ui.add(Label::new(told).wrap());
+        }
+        let unwatched = self
+            .of
+            .as_ref()
+            .and_then(|(_, fresh)| fresh.why_not_watched());
+        if let Some(why) = unwatched {
+            ui.label(format!(
+                "The folder is not watched ({why}): press Read again after the record has changed elsewhere."
+            ));
+        }
+        ui.horizontal_wrapped(|ui| {
+            let add = ui.add_enabled(!desk.is_asking(), Button::new("Add an event…"));
+            if add.clicked() {
+                let last = record.entries.last();
+                let card = EventCard::for_unit(desk, last);
+                desk.open_card(card);
+            }
+            if unwatched.is_some()
+                && let Some((_, fresh)) = &self.of
+                && ui.button("Read again").clicked()
+            {
+                fresh.refresh();
+                ui.ctx().request_repaint();
+            }
+            if let Some((_, fresh)) = &self.of {
+                let file = fresh.path().file_name().unwrap_or_default();
+                let told = format!("Kept in {}", file.to_string_lossy());
+                ui.label(Lettering::Note.of(told).weak());
+            }
+        });
+        caution_in_short_ui(ui);
+    }
+
+    fn wear_ui(&mut self, ui: &mut Ui, desk: &Desk, good: &Solved, of: (&Record, u64)) {
+        let left_alone = *self.left_alone.get(good.id, |_| LeftAlone::of(good));
+        self.wear.show(ui, desk, (good, &left_alone), of);
+    }
+}
+
+fn no_file_ui(ui: &mut Ui) {
+    ui.label(Lettering::Headline.of("This unit has no record yet"));
+    ui.label("A record stands beside its unit's file. Save the unit first; then what is done to it can be written down here.");
+    ui.add_space(16.0);
+    caution_in_short_ui(ui);
+}
+
+/// What the record comes to, in one line.
+fn in_short(record: &Record) -> String {
+    match (record.entries.len(), record.last_day()) {
+        (0, _) => "No event in the record yet".to_owned(),
+        (1, None) => "1 event".to_owned(),
+        (1, Some(day)) => format!("1 event, on {day}"),
+        (count, None) => format!("{count} events"),
+        (count, Some(day)) => format!("{count} events, the last on {day}"),
+    }
+}

@@ -1,0 +1,89 @@
+//! The timeline: every job, the newest first, with what stood before and after it.
+
+use egui::{Frame, Label, Margin, RichText, ScrollArea, Stroke, Ui, pos2, vec2};
+
+use crate::analysis::Job;
+use crate::app::widgets::focus::Followed;
+use crate::app::widgets::lettering::strong;
+use crate::app::widgets::long_list::long_list_ui;
+
+/// Height that a job takes until it was in view, about.
+const ABOUT: f32 = 74.0;
+/// Room for the line that joins the jobs, at their left.
+const LINE: i8 = 22;
+
+/// The jobs.
+pub fn timeline_ui(ui: &mut Ui, jobs: &[Job]) {
+    if jobs.is_empty() {
+        ui.label("Write down each grinding, knife, setting and repair as it is done: the reel's diameters tell how fast it wears, and when it is due.");
+        return;
+    }
+    ScrollArea::vertical()
+        .id_salt("record timeline")
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            let followed = Followed::begin(ui);
+            let last = jobs.len() - 1;
+            long_list_ui(ui, "jobs", jobs.len(), ABOUT, |ui, index| {
+                let place = last - index;
+                ui.push_id(place, |ui| job_ui(ui, &jobs[place], index == 0, place == 0));
+            });
+            followed.bring_in(ui);
+        });
+}
+
+fn job_ui(ui: &mut Ui, job: &Job, is_first: bool, is_last: bool) {
+    let margin = Margin {
+        left: LINE,
+        top: 2,
+        bottom: 8,
+        right: 4,
+    };
+    let shown = Frame::NONE.inner_margin(margin).show(ui, |ui| {
+        ui.set_width(ui.available_width());
+        ui.spacing_mut().item_spacing.y = 2.0;
+        ui.add(Label::new(RichText::new(head(job)).family(strong())).wrap());
+        for fact in &job.facts {
+            ui.add(Label::new(fact.told()).wrap());
+        }
+        if !job.notes.is_empty() {
+            ui.add(Label::new(RichText::new(&job.notes).weak()).wrap());
+        }
+    });
+    // The line that joins them, with a spot at each.
+    let place = shown.response.rect;
+    let ink = ui.visuals().weak_text_color();
+    let spot = pos2(place.left() + 8.0, place.top() + 12.0);
+    let stroke = Stroke::new(1.5, ink);
+    if !is_first {
+        ui.painter()
+            .line_segment([pos2(spot.x, place.top()), spot], stroke);
+    }
+    if !is_last {
+        ui.painter().line_segment(
+            [spot, pos2(spot.x, place.bottom()) + vec2(0.0, 6.0)],
+            stroke,
+        );
+    }
+    ui.painter()
+        .circle_filled(spot, 5.0, ui.visuals().text_color());
+}
+
+/// When, at how many hours, what and who.
+fn head(job: &Job) -> String {
+    let date = if job.date.is_empty() {
+        "no date".to_owned()
+    } else {
+        job.date.clone()
+    };
+    let hours = job.hours.trim_end_matches('h').trim_end();
+    let hours = (!hours.is_empty()).then(|| format!("{hours} h"));
+    let parts = [
+        Some(date),
+        hours,
+        (!job.what.is_empty()).then(|| job.what.clone()),
+        (!job.by.is_empty()).then(|| format!("by {}", job.by)),
+    ];
+    let parts: Vec<String> = parts.into_iter().flatten().collect();
+    parts.join(", ")
+}

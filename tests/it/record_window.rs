@@ -1,0 +1,180 @@
+//! The record of the open unit in the window: its timeline, an event added to it, a damaged one, and how
+//! the reel wears.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use egui::{Key, Modifiers};
+use sweepgauge::store::{open_record, record_beside};
+use tempfile::TempDir;
+
+use crate::common::demo_unit::DemoUnit;
+use crate::common::shown::{Start, Window};
+
+fn demo_unit(name: &str) -> PathBuf {
+    let top = Path::new(env!("CARGO_MANIFEST_DIR"));
+    top.join("demo-units/example-ground").join(name)
+}
+
+/// A unit with its record in a folder of its own.
+fn own_unit(record: &str) -> (TempDir, PathBuf) {
+    let folder = TempDir::new().unwrap();
+    let file = folder.path().join("unit.ron");
+    fs::copy(demo_unit("greens-3.ron"), &file).unwrap();
+    fs::write(record_beside(&file), record).unwrap();
+    (folder, file)
+}
+
+/// A window with the record of a unit in front.
+fn record_of(file: &Path) -> Window {
+    let mut window = Start::on_file(file).window();
+    window.press_with(Modifiers::COMMAND, Key::Num6);
+    window.click("Record of this unit");
+    window.wait_until_it_says("ecord");
+    for _ in 0..300 {
+        if !window.says("Reading the record") {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        window.step();
+    }
+    window.settle();
+    window
+}
+
+#[test]
+fn the_record_is_a_timeline_with_before_and_after_and_tells_what_comes() {
+    let mut window = record_of(&demo_unit("greens-3.ron"));
+    window.assert_says("5 events, the last on 2026-11-24");
+    let texts = window.texts();
+    let place = |text: &str| {
+        let found = texts.iter().position(|shown| shown.contains(text));
+        found.unwrap_or_else(|| panic!("{text} in {texts:#?}"))
+    };
+    // The newest first.
+    assert!(place("2026-11-24, 1207 h, reel ground, by A. Fitter") < place("2025-11-21"));
+    window.assert_says("reel diameter 4.736 in before, 4.71 in after, 0.0260 in less");
+    // As in the text of the board, worked by hand there.
+    window.assert_says("The reel wears 0.0226 in per 100 hours, by 4 diameters");
+    window.assert_says("Reel at its minimum diameter (scrap): ");
+    window.assert_says("Sweep at its limit: ");
+    window.assert_says("Underside at its minimum clearance: ");
+    window.click("date");
+    window.assert_says("per 30 days, by 4 diameters");
+    window.assert_says("Reel at its minimum diameter (scrap): 2027-10-22");
+}
+
+#[test]
+fn an_event_is_added_and_a_wrong_one_gets_its_sentence() {
+    let (_folder, file) = own_unit(
+        "(record:1)\n(date:\"2026-11-24\",by:\"A. Fitter\",hours:\"1207\",reel_diameter:Some(\"4.71 in\"))\n",
+    );
+    let before = fs::read_to_string(record_beside(&file)).unwrap();
+    let mut window = record_of(&file);
+    window.assert_says("1 event, on 2026-11-24");
+    window.click("Add an event…");
+    assert_eq!(window.entry("By"), "A. Fitter");
+    window.enter_text("Date", "yesterday");
+    window.assert_says("\"yesterday\" is no day");
+    window.enter_text("Hours", "many");
+    window.enter_text("Metal off top face", "-0.01");
+    window.click("Add to the record");
+    window.assert_says("Not added yet: put the marked fields right.");
+    window.assert_says("\"many\" are no hours");
+    assert_eq!(fs::read_to_string(record_beside(&file)).unwrap(), before);
+    window.enter_text("Date", "2026-12-01");
+    window.enter_text("Hours", "1260");
+    window.enter_text("What was done", "reel ground, \"both\" sides");
+    window.enter_text("Reel diameter after", "4.70");
+    window.enter_text("Metal off top face", "0.010");
+    window.enter_text("Front roller out of parallel, before", "0.004");
+    window.enter_text("Front roller out of parallel, after", "0.0005");
+    window.enter_text("Notes", "at last");
+    window.click("Add to the record");
+    window.wait_until_it_says("2 events, the last on 2026-12-01");
+    window.assert_says("reel diameter 4.71 in before, 4.70 in after, 0.0100 in less");
+    window.assert_says("front roller out of parallel 0.004 in before, 0.0005 in after");
+    let text = fs::read_to_string(record_beside(&file)).unwrap();
+    assert!(text.starts_with(&before), "{text}");
+    let record = open_record(&record_beside(&file)).unwrap();
+    assert_eq!(record.entries.len(), 2);
+    let added = &record.entries[1];
+    assert_eq!(added.what, "reel ground, \"both\" sides");
+    assert_eq!(added.top_ground.as_ref().unwrap().text(), "0.010 in");
+    assert_eq!(added.notes, "at last");
+}
+
+#[test]
+fn the_unit_as_it_is_set_fills_the_event_in() {
+    let (_folder, file) = own_unit("");
+    let mut window = record_of(&file);
+    window.assert_says("No event in the record yet");
+    window.click("Add an event…");
+    window.click("Fill in as the unit is set now");
+    assert_eq!(window.entry("Reel diameter after"), "4.71 in");
+    assert_eq!(window.entry("Height of cut set"), "0.126 in");
+    assert_eq!(window.entry("Knife fitted"), "greens, thin");
+    window.click("Add to the record");
+    window.wait_until_it_says("1 event, on ");
+    let record = open_record(&record_beside(&file)).unwrap();
+    let height = record.entries[0].height_of_cut.as_ref().unwrap();
+    assert_eq!(height.text(), "0.126 in");
+}
+
+#[test]
+fn an_event_given_up_leaves_no_trace() {
+    let (_folder, file) = own_unit("(record:1)\n");
+    let mut window = record_of(&file);
+    for is_key in [false, true] {
+        window.click("Add an event…");
+        window.enter_text("Notes", "no");
+        if is_key {
+            window.press(Key::Escape);
+        } else {
+            window.click("Cancel");
+        }
+        window.assert_silent("Add an event to the record");
+    }
+    assert_eq!(
+        fs::read_to_string(record_beside(&file)).unwrap(),
+        "(record:1)\n"
+    );
+}
+
+#[test]
+fn a_damaged_record_shows_what_is_whole_and_one_that_is_none_says_so() {
+    let (_folder, file) =
+        own_unit("(record:1)\n(date:\"2026-11-24\",what:\"whole\")\n(date:\"2026-1");
+    let window = record_of(&file);
+    window.assert_says("2026-11-24, whole");
+    window.assert_says("1 line is damaged and left out, the others are read; line 3");
+    let (_folder, file) = own_unit("no record at all");
+    let window = record_of(&file);
+    window.assert_says("The record cannot be read");
+    window.assert_says("The file is left as it is.");
+}
+
+#[test]
+fn what_is_added_elsewhere_shows_by_itself_and_another_unit_has_its_own_record() {
+    let (folder, file) = own_unit("(record:1)\n(date:\"2026-11-24\",what:\"first\")\n");
+    let mut window = record_of(&file);
+    window.assert_says("first");
+    let more =
+        "(record:1)\n(date:\"2026-11-24\",what:\"first\")\n(date:\"2026-11-25\",what:\"second\")\n";
+    fs::write(record_beside(&file), more).unwrap();
+    window.wait_until_it_says("2026-11-25, second");
+    let other = folder.path().join("other.ron");
+    fs::copy(demo_unit("greens-1.ron"), &other).unwrap();
+    window.drop_file(&other);
+    window.wait_until_it_says("No event in the record yet");
+    window.assert_silent("second");
+}
+
+#[test]
+fn a_unit_in_no_file_is_to_be_saved_first() {
+    let mut window = Start::on(DemoUnit::FairwayTrailed.document()).window();
+    window.press_with(Modifiers::COMMAND, Key::Num6);
+    window.click("Record of this unit");
+    window.assert_says("Save the unit first");
+    assert!(!window.has_button("Add an event…"));
+}
