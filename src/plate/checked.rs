@@ -13,7 +13,7 @@ use super::sheet::{
 };
 use crate::geometry::{Eccentric, FittedCircle};
 use crate::unit::{Rule, is_name_alone};
-use crate::units::{Length, Quantity};
+use crate::units::{Angle, Length, Quantity};
 
 /// The most places along a roller at which its runout is read.
 const MOST_STATIONS: usize = 24;
@@ -63,8 +63,17 @@ impl Worksheet {
             rear: roller("rear", self.rear.as_ref())?,
             height: lengths_along("height", self.height.as_ref())?,
             attitude: attitude.transpose()?,
+            runout_wanted: limit("runout_wanted", self.runout_wanted.as_ref())?,
+            runout_most: limit("runout_most", self.runout_most.as_ref())?,
         })
     }
+}
+
+/// A limit of the user's own; none where the turf's holds.
+fn limit(path: &str, entry: Option<&Quantity<Length>>) -> Result<Option<Length>, SheetFlaw> {
+    entry
+        .map(|limit| exact(path, limit, Rule::NotNegative))
+        .transpose()
 }
 
 /// The name of a unit's file; none where none is written. Never a path: a sheet that came from
@@ -166,7 +175,16 @@ fn roller(path: &str, entry: Option<&RollerEntry>) -> Result<Option<RollerReadin
             .map(|adjuster| adjuster_values(&inside(path, "adjuster"), adjuster))
             .transpose()?,
         parallel_within: apart("parallel_within", entry.parallel_within.as_ref())?,
-        runout: runout(&inside(path, "runout"), &entry.runout)?,
+        out_before: entry
+            .out_before
+            .as_ref()
+            .map(|out| exact(&inside(path, "out_before"), out, Rule::InProportion))
+            .transpose()?,
+        runout: runout(
+            &inside(path, "runout"),
+            &entry.runout,
+            lever_share(&inside(path, "lever_angle"), entry.lever_angle.as_ref())?,
+        )?,
     }))
 }
 
@@ -325,7 +343,19 @@ fn no_more_than(
     Ok(())
 }
 
-fn runout(path: &str, entries: &[RunoutEntry]) -> Result<Vec<StationReadings>, SheetFlaw> {
+/// The part of what an indicator shows that the surface moved: the cosine of its lever's angle.
+fn lever_share(path: &str, angle: Option<&Quantity<Angle>>) -> Result<f64, SheetFlaw> {
+    let angle = angle
+        .map(|angle| exact_angle(path, angle, Rule::WithinUpright))
+        .transpose()?;
+    Ok(angle.map_or(1.0, |angle| angle.rad().cos()))
+}
+
+fn runout(
+    path: &str,
+    entries: &[RunoutEntry],
+    lever_share: f64,
+) -> Result<Vec<StationReadings>, SheetFlaw> {
     no_more_than(
         path,
         entries.len(),
@@ -344,7 +374,7 @@ fn runout(path: &str, entries: &[RunoutEntry]) -> Result<Vec<StationReadings>, S
             let path = inside(&path, &format!("[{place}]"));
             Ok((
                 exact_angle(&path, &reading.0, Rule::InProportion)?,
-                exact(&path, &reading.1, Rule::InProportion)?,
+                exact(&path, &reading.1, Rule::InProportion)? * lever_share,
             ))
         };
         let readings: Vec<_> = entry

@@ -9,6 +9,7 @@
 mod checked;
 mod checks;
 mod date;
+mod entries;
 mod flaw;
 mod readings;
 mod record;
@@ -18,6 +19,9 @@ mod text;
 mod typed_entry;
 
 pub use date::{Day, NotADay};
+pub use entries::{
+    AdjusterKind, End, Entries, GapWay, Loose, Place, RollerField, SheetField, typed_in_thou,
+};
 pub use flaw::{SheetFlaw, SheetFlawKind};
 pub use readings::{
     AdjusterReadings, AlongRead, GapOfKnife, GapOfRoller, Measured, Readings, RollerReadings,
@@ -26,8 +30,8 @@ pub use readings::{
 pub(crate) use record::heading_line;
 pub use record::{Entry, MOST_ENTRIES, RECORD_FILE, Record, RecordFormat, entry_line, read_record};
 pub use sheet::{
-    AdjusterEntry, BarEntry, EndsEntry, Feeler, GapEntry, RollerEntry, RunoutEntry, RunoutReading,
-    SheetFormat, Side, Station, ThreeEntry, Worksheet,
+    AdjusterEntry, BarEntry, EndsEntry, Feeler, GapEntry, Roller, RollerEntry, RunoutEntry,
+    RunoutReading, SheetFormat, Side, Station, ThreeEntry, Worksheet,
 };
 pub use step::Step;
 pub use text::{SHEET_FILE, parse_sheet, read_sheet, write_sheet};

@@ -1,7 +1,7 @@
 //! A sheet that makes sense, in plain values.
 
 use super::date::Day;
-use super::sheet::{Side, Station};
+use super::sheet::{Roller, Side, Station};
 use crate::geometry::{Eccentric, FittedCircle};
 use crate::units::{Angle, Length};
 
@@ -76,7 +76,7 @@ pub enum AdjusterReadings {
 pub struct StationReadings {
     /// Where the indicator stood.
     pub station: Station,
-    /// What was read, as typed into the sheet.
+    /// What was read, a slanting lever allowed for.
     pub readings: Vec<(Angle, Length)>,
     /// The circle fitted to it.
     pub circle: FittedCircle,
@@ -99,6 +99,8 @@ pub struct RollerReadings {
     pub adjuster: Option<AdjusterReadings>,
     /// How parallel it is wanted, over the width of cut.
     pub parallel_within: Option<Length>,
+    /// How far it was out of parallel when the work began, where that was kept.
+    pub out_before: Option<Length>,
     /// Its runout.
     pub runout: Vec<StationReadings>,
 }
@@ -130,9 +132,34 @@ pub struct Readings {
     pub height: AlongRead,
     /// The attitude measured off the bar, left and right.
     pub attitude: Option<[Angle; 2]>,
+    /// How little runout is wanted; none where the turf's starting value holds.
+    pub runout_wanted: Option<Length>,
+    /// How much runout there may be; none where the turf's starting value holds.
+    pub runout_most: Option<Length>,
+}
+
+impl Readings {
+    /// What was read at one of the rollers.
+    #[must_use]
+    pub const fn roller(&self, roller: Roller) -> Option<&RollerReadings> {
+        match roller {
+            Roller::Front => self.front.as_ref(),
+            Roller::Rear => self.rear.as_ref(),
+        }
+    }
 }
 
 impl<T> AlongRead<T> {
+    /// What was read at a place.
+    #[must_use]
+    pub const fn at(&self, station: Station) -> Option<&T> {
+        match station {
+            Station::Left => self.left.as_ref(),
+            Station::Middle => self.middle.as_ref(),
+            Station::Right => self.right.as_ref(),
+        }
+    }
+
     /// Whether all three places were read.
     #[must_use]
     pub const fn is_whole(&self) -> bool {

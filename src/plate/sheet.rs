@@ -66,6 +66,12 @@ pub struct Worksheet {
     /// The attitude measured off the bar, at both ends of the knife.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub attitude: Option<EndsEntry>,
+    /// How little runout is wanted; the turf's starting value when left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub runout_wanted: Option<Quantity<Length>>,
+    /// How much runout there may be at most; the turf's starting value when left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub runout_most: Option<Quantity<Length>>,
     /// Steps without a reading that are done.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub ticked: Vec<Step>,
@@ -79,6 +85,46 @@ impl Worksheet {
     #[must_use]
     pub fn system(&self) -> System {
         self.cut_width.system()
+    }
+
+    /// What was read at one of the rollers.
+    #[must_use]
+    pub const fn roller(&self, roller: Roller) -> Option<&RollerEntry> {
+        match roller {
+            Roller::Front => self.front.as_ref(),
+            Roller::Rear => self.rear.as_ref(),
+        }
+    }
+
+    /// The same, to be changed.
+    pub const fn roller_mut(&mut self, roller: Roller) -> &mut Option<RollerEntry> {
+        match roller {
+            Roller::Front => &mut self.front,
+            Roller::Rear => &mut self.rear,
+        }
+    }
+}
+
+/// A roller of the unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Roller {
+    /// The one ahead of the reel.
+    Front,
+    /// The one behind it.
+    Rear,
+}
+
+impl Roller {
+    /// Both, in working order.
+    pub const ALL: [Self; 2] = [Self::Front, Self::Rear];
+
+    /// Its word in a sentence.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Front => "front",
+            Self::Rear => "rear",
+        }
     }
 }
 
@@ -123,6 +169,16 @@ fn none<T>() -> Option<T> {
 }
 
 impl<T> ThreeEntry<T> {
+    /// What was read at a place.
+    #[must_use]
+    pub const fn at(&self, station: Station) -> Option<&T> {
+        match station {
+            Station::Left => self.left.as_ref(),
+            Station::Middle => self.middle.as_ref(),
+            Station::Right => self.right.as_ref(),
+        }
+    }
+
     /// Left, middle and right, with their names in the file.
     #[must_use]
     pub fn each(&self) -> [(&'static str, Option<&T>); 3] {
@@ -193,7 +249,7 @@ impl<'de> Deserialize<'de> for Feeler {
 }
 
 /// A side of the unit, seen from behind it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum Side {
     /// The left one.
     Left,
@@ -202,6 +258,9 @@ pub enum Side {
 }
 
 impl Side {
+    /// Both.
+    pub const ALL: [Self; 2] = [Self::Left, Self::Right];
+
     /// Its word in a sentence.
     #[must_use]
     pub const fn word(self) -> &'static str {
@@ -258,6 +317,12 @@ pub struct RollerEntry {
     /// How parallel it is wanted, over the width of cut; the turf's starting value when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub parallel_within: Option<Quantity<Length>>,
+    /// How far it was out of parallel over the width of cut when the work began, right end high positive.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub out_before: Option<Quantity<Length>>,
+    /// How far the indicator's lever stands from square to the way the roller's surface moves.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lever_angle: Option<Quantity<Angle>>,
     /// Its runout, at as many places along it as were read.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub runout: Vec<RunoutEntry>,
@@ -287,7 +352,7 @@ pub enum AdjusterEntry {
 }
 
 /// Where along a roller an indicator stood.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum Station {
     /// Near its left end.
     Left,
@@ -298,6 +363,9 @@ pub enum Station {
 }
 
 impl Station {
+    /// All three, from the left.
+    pub const ALL: [Self; 3] = [Self::Left, Self::Middle, Self::Right];
+
     /// Its word in a sentence and in a report.
     #[must_use]
     pub const fn word(self) -> &'static str {

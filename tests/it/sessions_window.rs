@@ -93,7 +93,7 @@ const BUTTONS: [(Place, &str); 10] = [
     (Place::Knives, "Fit reaching"),
     (Place::Knives, "Remove knife heavy"),
 ];
-const AREAS: [Key; 4] = [Key::Num1, Key::Num2, Key::Num3, Key::Num4];
+const AREAS: [Key; 5] = [Key::Num1, Key::Num2, Key::Num3, Key::Num4, Key::Num5];
 const ARROWS: [Key; 4] = [
     Key::ArrowUp,
     Key::ArrowDown,

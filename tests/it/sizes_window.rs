@@ -161,6 +161,7 @@ fn in_every_area_no_words_are_cut_and_what_it_comes_to_is_in_view() {
         (Key::Num2, "knives pass at"),
         (Key::Num3, &*verdict),
         (Key::Num4, "A clip every"),
+        (Key::Num5, "Rollers parallel to the cut line"),
         (Key::Num1, &*verdict),
     ];
     // Every other scale, for the time it takes.

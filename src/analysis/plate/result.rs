@@ -4,7 +4,7 @@ use super::cut::ExpectedCut;
 use super::order::{StepState, order};
 use super::roller::RollerResult;
 use crate::analysis::Solved;
-use crate::plate::{Readings, RollerReadings, SheetFlaw, Step, Worksheet};
+use crate::plate::{Readings, Roller, RollerReadings, SheetFlaw, Step, Worksheet};
 use crate::units::Length;
 
 /// What a sheet says.
@@ -27,6 +27,32 @@ pub struct PlateResult {
 }
 
 impl PlateResult {
+    /// What it says about one of the rollers.
+    #[must_use]
+    pub const fn roller(&self, roller: Roller) -> Option<&RollerResult> {
+        match roller {
+            Roller::Front => self.front.as_ref(),
+            Roller::Rear => self.rear.as_ref(),
+        }
+    }
+
+    /// How a step stands.
+    #[must_use]
+    pub fn state_of(&self, step: Step) -> StepState {
+        let found = self.order.iter().find(|(of, _)| *of == step);
+        found.map_or(StepState::ToDo, |(_, state)| *state)
+    }
+
+    /// The first step that is not done; none once all are.
+    #[must_use]
+    pub fn next_step(&self) -> Option<Step> {
+        let next = self
+            .order
+            .iter()
+            .find(|(_, state)| *state != StepState::Done);
+        next.map(|(step, _)| *step)
+    }
+
     /// Works a sheet out, for the unit it names if there is one.
     ///
     /// # Errors

@@ -33,7 +33,7 @@ impl RollerResult {
         let correction = at_adjuster
             .zip(roller.adjuster.as_ref())
             .map(|(down, adjuster)| Correction::of(adjuster, -down));
-        let limits = turf.map(RunoutLimits::starting);
+        let limits = RunoutLimits::of(sheet, turf);
         Self {
             parallel,
             at_adjuster,

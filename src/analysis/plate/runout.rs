@@ -3,7 +3,7 @@
 use super::parallel::SAME_MM;
 use crate::analysis::Level;
 use crate::geometry::{FittedCircle, OutOfCentre, bow};
-use crate::plate::{Station, StationReadings};
+use crate::plate::{Readings, Station, StationReadings};
 use crate::unit::Turf;
 use crate::units::Length;
 
@@ -29,6 +29,26 @@ impl RunoutLimits {
             wanted: Length::from_inches(wanted),
             most: Length::from_inches(most),
         }
+    }
+}
+
+impl RunoutLimits {
+    /// What a sheet's runout is judged by: the user's own limits, the turf's starting values where they
+    /// gave none. None where neither is known.
+    #[must_use]
+    pub fn of(sheet: &Readings, turf: Option<Turf>) -> Option<Self> {
+        let starting = turf.map(Self::starting);
+        let most = sheet
+            .runout_most
+            .or_else(|| starting.map(|limits| limits.most))
+            .or(sheet.runout_wanted)?;
+        let wanted = sheet
+            .runout_wanted
+            .or_else(|| starting.map(|limits| limits.wanted))
+            .unwrap_or(most);
+        // Of limits that contradict each other the smaller holds.
+        let wanted = if wanted > most { most } else { wanted };
+        Some(Self { wanted, most })
     }
 }
 

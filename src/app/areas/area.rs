@@ -2,7 +2,7 @@
 
 use egui::{Key, Ui};
 
-use crate::app::desk::Desk;
+use crate::app::desk::{Desk, InHand};
 use crate::drawing::PictureView;
 
 /// What an area is called and for.
@@ -27,6 +27,11 @@ pub trait Area {
 
     /// Shows it beside the form and takes what is done in it.
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk);
+
+    /// What keys and menus work on while it is in front.
+    fn in_hand(&self) -> InHand {
+        InHand::Unit
+    }
 
     /// Whether the form stands beside it.
     fn has_form(&self, _desk: &Desk) -> bool {

@@ -7,6 +7,7 @@ mod area;
 mod blade_path;
 mod knives;
 mod not_current;
+mod plate;
 mod shop;
 mod unit;
 mod why;
@@ -19,13 +20,14 @@ use crate::drawing::PictureView;
 type Begin = fn() -> Box<dyn Area>;
 
 /// Every area, in the order of the bar. The first is in front at the start.
-pub const AREAS: [(&About, Begin); 5] = [
+pub const AREAS: [(&About, Begin); 6] = [
     (&unit::ABOUT, || Box::new(unit::UnitArea::default())),
     (&knives::ABOUT, || Box::new(knives::KnivesArea::default())),
     (&why::ABOUT, || Box::new(why::WhyArea::default())),
     (&blade_path::ABOUT, || {
         Box::new(blade_path::BladePathArea::default())
     }),
+    (&plate::ABOUT, || Box::new(plate::PlateArea::default())),
     (&shop::ABOUT, || Box::new(shop::ShopArea::default())),
 ];
 

@@ -18,6 +18,10 @@ pub enum Ask {
     PlaceForRows(String),
     /// Where to save a sheet as PDF, beginning with a name.
     PlaceForSheet(String),
+    /// A plate sheet to open.
+    WorksheetToOpen,
+    /// Where to save a plate sheet, beginning with a name.
+    PlaceForWorksheet(String),
     /// Where to save a picture, beginning with a name.
     PlaceForPicture(String),
 }

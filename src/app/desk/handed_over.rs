@@ -6,10 +6,10 @@ use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use super::{Session, SessionId};
-use crate::store::recovery::{Flushed, Flusher, Keeper, News, Work, WrongText};
+use super::{Session, SessionId, SheetWork};
+use crate::store::recovery::{Flushed, Flusher, Keeper, Kept, News, Work, WrongText};
 use crate::store::{OnDisk, Stamp, Watched};
-use crate::unit::{self, Document, TextProblem};
+use crate::unit::{self, TextProblem};
 
 /// What keeps the work of the desk.
 #[derive(Debug, Default)]
@@ -50,7 +50,7 @@ impl LastWork {
 /// What there is to keep.
 #[derive(Debug)]
 struct Stand {
-    document: Arc<Document>,
+    document: Kept,
     wrong: Vec<WrongText>,
     file: Option<(PathBuf, Option<Stamp>)>,
 }
@@ -59,14 +59,23 @@ impl Stand {
     fn of(session: &Session) -> Self {
         let file = session.file();
         Self {
-            document: Arc::clone(session.settled()),
+            document: Kept::Unit(Arc::clone(session.settled())),
             wrong: session.wrong_texts(),
             file: file.map(|file| (file.to_owned(), session.on_disk())),
         }
     }
 
+    fn of_sheet(sheet: &SheetWork) -> Self {
+        let file = sheet.file();
+        Self {
+            document: Kept::Sheet(Arc::clone(sheet.shared())),
+            wrong: sheet.wrong_texts(),
+            file: file.map(|file| (file.to_owned(), sheet.on_disk())),
+        }
+    }
+
     fn is_same_as(&self, other: &Self) -> bool {
-        Arc::ptr_eq(&self.document, &other.document)
+        self.document.is_same_as(&other.document)
             && self.wrong == other.wrong
             && self.file == other.file
     }
@@ -122,27 +131,33 @@ impl HandedOver {
         }
     }
 
-    /// Keeps the work of the sessions that have something to lose as it is now, and lets go of that of
-    /// all others. It is written by a thread of its own, so that no frame waits for a disk.
-    pub fn keep<'s>(&mut self, unsaved: impl Iterator<Item = &'s Session>) {
-        let mut unsaved = unsaved.peekable();
+    /// Keeps the work of the sessions that have something to lose as it is now, and of the sheet that has,
+    /// and lets go of that of all others. It is written by a thread of its own, so that no frame waits
+    /// for a disk.
+    pub fn keep<'s>(
+        &mut self,
+        unsaved: impl Iterator<Item = &'s Session>,
+        sheet: Option<&SheetWork>,
+    ) {
+        let units = unsaved.map(|session| (session.id(), Stand::of(session)));
+        let sheet = sheet.map(|sheet| (sheet.id(), Stand::of_sheet(sheet)));
+        let mut unsaved = units.chain(sheet).peekable();
         let has_unsaved = unsaved.peek().is_some();
         self.has_unsaved.store(has_unsaved, Ordering::Relaxed);
         let Some(keeper) = &self.keeper else {
             return;
         };
         let mut kept = std::mem::take(&mut self.kept);
-        for session in unsaved {
-            let stand = Stand::of(session);
-            let before = kept.remove(&session.id());
+        for (id, stand) in unsaved {
+            let before = kept.remove(&id);
             if !before.is_some_and(|before| stand.is_same_as(&before)) {
-                let (document, wrong) = (Arc::clone(&stand.document), stand.wrong.clone());
+                let (document, wrong) = (stand.document.clone(), stand.wrong.clone());
                 let file = stand.file.as_ref();
                 let stamp = file.and_then(|(_, stamp)| *stamp);
                 let file = file.map(|(file, _)| file.as_path());
-                keeper.keep(session.id().number(), document, wrong, file, stamp);
+                keeper.keep(id.number(), document, wrong, file, stamp);
             }
-            self.kept.insert(session.id(), stand);
+            self.kept.insert(id, stand);
         }
         for given_up in kept.keys() {
             keeper.let_go(given_up.number());

@@ -19,11 +19,14 @@ mod opener;
 mod per_session;
 mod preferences;
 mod session;
+mod sheet_history;
+mod sheet_work;
 mod snapshot;
 mod ticked;
 mod window_place;
 mod with_keeper;
 mod with_opener;
+mod with_sheet;
 
 pub use aim::Aim;
 pub use card::{Card, Next, OpenCard, show_card};
@@ -38,9 +41,11 @@ pub use opener::{NoOpener, Opener, Opening};
 pub use per_session::PerSession;
 pub use preferences::Preferences;
 pub use session::{Session, SessionId};
+pub use sheet_work::SheetWork;
 pub use ticked::{Overlaid, Ticked, line_of};
 pub use window_place::WindowPlace;
 pub use with_keeper::document_in;
+pub use with_sheet::InHand;
 
 use std::rc::Rc;
 
@@ -69,6 +74,9 @@ pub struct Desk {
     area_wanted: Option<&'static str>,
     handed_over: HandedOver,
     outside: Outside,
+    sheet: Option<SheetWork>,
+    in_hand: InHand,
+    asked_area: Option<&'static str>,
 }
 
 impl Desk {
@@ -88,6 +96,9 @@ impl Desk {
             area_wanted: None,
             handed_over: HandedOver::default(),
             outside: Outside::default(),
+            sheet: None,
+            in_hand: InHand::default(),
+            asked_area: None,
         }
     }
 
@@ -201,18 +212,27 @@ impl Desk {
     /// Looks at what a person holds in this frame. What is changed without letting go is one step.
     pub fn look_at_hands(&mut self, ctx: &egui::Context) {
         self.session_mut().look_at_hands(ctx);
+        if let Some(sheet) = &mut self.sheet {
+            sheet.look_at_hands(ctx);
+        }
     }
 
-    /// Takes back the last step of the session in front and tells which it was; whether there was one. A
+    /// Takes back the last step of what is in hand, the session in front or the plate sheet, and tells which it was; whether there was one. A
     /// wrong text that stands in a field is a step like any other.
     pub fn undo(&mut self) -> bool {
+        if self.in_hand() == InHand::Sheet {
+            return self.undo_of_sheet();
+        }
         let told = self.undone().map(|step| format!("Undone: {step}."));
         let change = self.session_mut().undo();
         self.tell_step(told, change)
     }
 
-    /// Does again the step that was taken back last and tells which it was; whether there was one.
+    /// Does again the step of it that was taken back last and tells which it was; whether there was one.
     pub fn redo(&mut self) -> bool {
+        if self.in_hand() == InHand::Sheet {
+            return self.redo_of_sheet();
+        }
         let told = self.redone().map(|step| format!("Redone: {step}."));
         let change = self.session_mut().redo();
         self.tell_step(told, change)
@@ -234,12 +254,18 @@ impl Desk {
 
     /// What [`Desk::undo`] would take back, to be read after "Undo"; none when there is no step.
     pub fn undone(&self) -> Option<&str> {
-        self.session().history().undone()
+        match (self.in_hand(), &self.sheet) {
+            (InHand::Sheet, Some(sheet)) => sheet.history().undone(),
+            _ => self.session().history().undone(),
+        }
     }
 
     /// What [`Desk::redo`] would do again, to be read after "Redo"; none when no step was taken back.
     pub fn redone(&self) -> Option<&str> {
-        self.session().history().redone()
+        match (self.in_hand(), &self.sheet) {
+            (InHand::Sheet, Some(sheet)) => sheet.history().redone(),
+            _ => self.session().history().redone(),
+        }
     }
 
     /// The step that [`Desk::undo`] would take back.

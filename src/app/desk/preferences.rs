@@ -27,6 +27,8 @@ pub struct Preferences {
     pub scale_percent: Option<u32>,
     /// Where the window stood when it was last closed.
     pub window: Option<WindowPlace>,
+    /// The gauge bars of the shop, each a length; those to begin with when none were written.
+    pub gauge_bars: Option<Vec<String>>,
     /// What the shop board shows.
     pub shop: ShopChoices,
 }
@@ -76,6 +78,7 @@ impl Preferences {
             scale_percent,
             window,
             shop,
+            gauge_bars,
         } = self;
         Self {
             recent: recent_between(recent, &before.recent, &after.recent),
@@ -89,6 +92,7 @@ impl Preferences {
             ),
             window: chosen_between(window, &before.window, &after.window),
             shop: chosen_between(shop, &before.shop, &after.shop),
+            gauge_bars: chosen_between(gauge_bars, &before.gauge_bars, &after.gauge_bars),
         }
     }
 }

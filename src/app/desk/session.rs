@@ -24,7 +24,8 @@ impl SessionId {
         self.0
     }
 
-    fn next() -> Self {
+    /// The next one.
+    pub(super) fn next() -> Self {
         static BEGUN: AtomicU64 = AtomicU64::new(0);
         Self(BEGUN.fetch_add(1, Ordering::Relaxed))
     }

@@ -26,7 +26,9 @@ impl Desk {
         let may_be_lost = self.may_close();
         let unsaved = self.sessions.iter();
         let unsaved = unsaved.filter(|session| session.has_unsaved() && !may_be_lost);
-        self.handed_over.keep(unsaved);
+        let sheet = self.sheet.as_ref();
+        let sheet = sheet.filter(|sheet| sheet.has_unsaved() && !may_be_lost);
+        self.handed_over.keep(unsaved, sheet);
         self.handed_over.watch(&self.sessions[self.front]);
     }
 

@@ -7,8 +7,11 @@ use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
 use egui::{Grid, Label, ScrollArea, Ui};
 
+use super::sheet_files::PLATE_AREA;
 use crate::app::desk::{Card, Desk, Next, OpenCard, document_in};
 use crate::app::widgets::lettering::Lettering;
+use crate::plate::{self, Entries, Loose, Roller, RollerField, SheetField, Station, Worksheet};
+use crate::store;
 use crate::store::recovery::{Flushed, Left, LeftBehind, Work};
 use crate::unit::{self, Document, Field};
 
@@ -70,17 +73,22 @@ struct Row {
 impl LeftCard {
     fn take(&mut self, desk: &mut Desk, reply: Reply) -> Next {
         if let Some(left) = self.left.take() {
+            let is_of_sheet = is_sheet(&left.work);
             match reply {
                 // It is offered again once nobody has it.
                 Reply::Later => {}
                 Reply::Discard => discard(desk, left),
                 Reply::Recover => {
-                    if recover(desk, left, self.others.len()) {
+                    let others = self.others.iter();
+                    let alike = others.filter(|other| is_sheet(&other.work) == is_of_sheet);
+                    if recover(desk, left, alike.count()) {
                         // What to work on is no question any more.
                         self.beneath = None;
                     }
-                    // A window shows one unit; the others wait for another start.
-                    self.others.clear();
+                    // A window shows one unit and one sheet; what is more of either waits for another
+                    // start.
+                    self.others
+                        .retain(|other| is_sheet(&other.work) != is_of_sheet);
                 }
             }
         }
@@ -142,9 +150,26 @@ impl Beside {
         });
     }
 
+    /// The same for a plate sheet.
+    fn of_sheet(work: &Work) -> Self {
+        let in_file = work.file.as_deref().map(store::open_sheet).transpose();
+        let (in_file, problem) = match in_file {
+            Ok(in_file) => (in_file, None),
+            Err(problem) => (None, Some(problem.to_string())),
+        };
+        Self {
+            has_file: in_file.is_some(),
+            rows: rows_of_sheet(work, in_file),
+            problem,
+        }
+    }
+
     /// Every field that differs from the file; every field with something in it where there is none, or
     /// it cannot be read.
     fn of(work: &Work) -> Self {
+        if is_sheet(work) {
+            return Self::of_sheet(work);
+        }
         let in_file = document_in(work).transpose();
         let (in_file, problem) = match in_file {
             Ok(in_file) => (in_file, None),
@@ -158,6 +183,10 @@ impl Beside {
     }
 }
 
+fn is_sheet(work: &Work) -> bool {
+    unit::parse_text(&work.document).is_err() && plate::parse_sheet(&work.document).is_ok()
+}
+
 fn discard(desk: &mut Desk, left: Left) {
     if let Err(error) = left.discard() {
         desk.warn(format!("The recovery file could not be removed: {error}"));
@@ -166,7 +195,13 @@ fn discard(desk: &mut Desk, left: Left) {
 
 /// Goes on with the work; whether it did. The old copy goes once the new one is on the disk.
 fn recover(desk: &mut Desk, left: Left, others: usize) -> bool {
-    if let Err(problem) = desk.recover(&left.work) {
+    let is_sheet = is_sheet(&left.work);
+    let recovered = if is_sheet {
+        desk.recover_sheet(&left.work)
+    } else {
+        desk.recover(&left.work)
+    };
+    if let Err(problem) = recovered {
         desk.warn(format!("Not recovered. {problem}"));
         return false;
     }
@@ -175,20 +210,67 @@ fn recover(desk: &mut Desk, left: Left, others: usize) -> bool {
         1 => " 1 more waits for the next start.".to_owned(),
         _ => format!(" {others} more wait for the next start."),
     };
+    if is_sheet {
+        desk.ask_for_area(PLATE_AREA);
+    }
     if let Some(file) = &left.work.file {
-        desk.preferences_mut().remember(file);
+        if !is_sheet {
+            desk.preferences_mut().remember(file);
+        }
         desk.tell(format!(
             "Recovered. Save to put it into {}.{waiting}",
             file.display()
         ));
     } else {
-        desk.preferences_mut().last_open = None;
+        if !is_sheet {
+            desk.preferences_mut().last_open = None;
+        }
         desk.tell(format!("Recovered. It is in no file yet.{waiting}"));
     }
     if desk.last_work().flush() == Flushed::Kept {
         discard(desk, left);
     }
     true
+}
+
+fn rows_of_sheet(work: &Work, in_file: Option<Worksheet>) -> Vec<Row> {
+    let Ok(recovered) = plate::parse_sheet(&work.document) else {
+        return Vec::new();
+    };
+    let system = recovered.system();
+    let in_file = in_file.map(Entries::new).unwrap_or_default();
+    let mut recovered = Entries::new(recovered);
+    for wrong in &work.wrong {
+        if let Some(field) = SheetField::at_path(&wrong.field) {
+            let loose = Loose {
+                text: wrong.text.clone(),
+                why: wrong.problem.clone(),
+                is_wrong: true,
+            };
+            recovered.put_loose(field, loose);
+        }
+    }
+    let turns = Roller::ALL.into_iter().flat_map(|roller| {
+        let places = recovered.places_of(roller).into_iter();
+        places.flat_map(move |place| {
+            Station::ALL.map(|station| SheetField::Of(roller, RollerField::Runout(station, place)))
+        })
+    });
+    let fields = SheetField::all_but_turns().chain(turns);
+    let of = |entries: &Entries, field| {
+        let text = entries.shown(field, system);
+        shown(Some(text).filter(|text| !text.is_empty()))
+    };
+    fields
+        .filter_map(|field| {
+            let (before, after) = (of(&in_file, field), of(&recovered, field));
+            (before != after).then(|| Row {
+                name: field.name(),
+                in_file: before,
+                recovered: after,
+            })
+        })
+        .collect()
 }
 
 fn rows_of(work: &Work, in_file: Option<&Document>) -> Vec<Row> {
@@ -286,6 +368,7 @@ impl Card for LeftCard {
         let age = ago(work.time);
         ui.label(match &file {
             Some(file) => format!("The program ended {age} with changes to {file} that were not saved. They were kept:"),
+            None if is_sheet(work) => format!("The program ended {age} with a plate sheet that was in no file yet. It was kept:"),
             None => format!("The program ended {age} with a unit that was in no file yet. It was kept:"),
         });
         ui.add_space(6.0);

@@ -10,6 +10,9 @@ mod path_card;
 mod placing;
 mod refusal;
 mod saving;
+mod sheet_asking;
+mod sheet_files;
+mod sheet_path_card;
 mod system_opener;
 mod typed_path;
 
@@ -22,4 +25,8 @@ pub use path_card::{PathCard, name_without_dialog};
 pub use placing::{ask_place, ask_place_and_open};
 pub use refusal::Refusal;
 pub use saving::{file_stem_for, save_as, why_not_savable, why_not_savable_there};
+pub use sheet_files::{
+    PLATE_AREA, SheetAsking, ask_sheet_first, is_sheet_file, save_sheet, save_sheet_as,
+};
+pub use sheet_path_card::SheetPathCard;
 pub use system_opener::SystemOpener;

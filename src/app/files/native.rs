@@ -35,6 +35,8 @@ impl Dialogs for NativeDialogs {
             Ask::RowsToRead => ("Read knives", ROWS, None),
             Ask::PlaceForRows(name) => ("Write the knives", ROWS, Some(name)),
             Ask::PlaceForSheet(name) => ("Save the sheet", SHEET, Some(name)),
+            Ask::WorksheetToOpen => ("Open a plate sheet", WORKSHEET, None),
+            Ask::PlaceForWorksheet(name) => ("Save the plate sheet", WORKSHEET, Some(name)),
             Ask::PlaceForPicture(name) => ("Save the picture", PICTURE, Some(name)),
         };
         let dialog = AsyncFileDialog::new()
@@ -55,6 +57,7 @@ impl Dialogs for NativeDialogs {
 type Filter = (&'static str, &'static [&'static str]);
 const UNIT: Filter = ("Unit file", &["ron"]);
 const SHEET: Filter = ("PDF", &["pdf"]);
+const WORKSHEET: Filter = ("Plate sheet", &["ron"]);
 const PICTURE: Filter = ("Picture", &["png", "svg", "pdf"]);
 const ROWS: Filter = ("Rows of knives, CSV", &["csv", "tsv", "txt"]);
 

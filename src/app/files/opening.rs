@@ -8,6 +8,7 @@ use super::asking::ask;
 use super::open_file::open;
 use super::outside::save;
 use super::saving::why_not_savable_there;
+use super::sheet_files::{SheetAsking, ask_sheet_first, is_sheet_file};
 use crate::app::desk::{Ask, Card, DemoUnit, Desk, Next, OpenCard, Session, SessionId};
 use crate::app::widgets::lettering::Lettering;
 use crate::store::FileProblem;
@@ -37,6 +38,12 @@ pub fn ask_first(desk: &mut Desk, what: Asking) -> bool {
 /// The same, where the changes of some sessions may be lost. A session that is asked about comes to
 /// the front, so that the person sees what the question is of.
 fn ask_besides(desk: &mut Desk, what: Asking, given_up: Vec<SessionId>) -> bool {
+    if let Asking::Open(file) = &what
+        && is_sheet_file(file)
+    {
+        // A sheet of its own takes no unit away.
+        return ask_sheet_first(desk, SheetAsking::Open(file.clone()));
+    }
     desk.look_at_files();
     let in_front = desk.session().id();
     let unsaved = desk.any_unsaved().find(|id| {
@@ -85,10 +92,7 @@ fn go_on(desk: &mut Desk, what: Asking, given_up: Vec<SessionId>) -> bool {
             false
         }),
         Asking::Open(file) => open(desk, &file),
-        Asking::Close => {
-            desk.close();
-            true
-        }
+        Asking::Close => ask_sheet_first(desk, SheetAsking::CloseWindow),
     }
 }
 
@@ -238,7 +242,7 @@ pub fn close_asked(desk: &mut Desk, ctx: &Context) {
         ctx.send_viewport_cmd(ViewportCommand::Close);
     } else if ctx.input(|input| input.viewport().close_requested()) {
         desk.look_at_files();
-        if desk.any_unsaved().next().is_some() {
+        if desk.any_unsaved().next().is_some() || desk.has_unsaved_sheet() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             ask_first(desk, Asking::Close);
         }

@@ -164,7 +164,10 @@ impl PlaceCard {
             Ask::PlaceForPicture(name) => ("Save the picture to a path", name.as_str()),
             Ask::PlaceForRows(name) => ("Write the knives to a path", name.as_str()),
             Ask::PlaceForUnit(name) => ("Save to a path", name.as_str()),
-            Ask::UnitToOpen | Ask::FolderOfUnits | Ask::RowsToRead => ("Save to a path", ""),
+            Ask::PlaceForWorksheet(name) => ("Save the plate sheet to a path", name.as_str()),
+            Ask::UnitToOpen | Ask::FolderOfUnits | Ask::RowsToRead | Ask::WorksheetToOpen => {
+                ("Save to a path", "")
+            }
         };
         // With its folder: a person sees where it goes.
         let text = whole_path(name).map_or_else(

@@ -52,6 +52,7 @@ impl App {
     ) -> Self {
         let Beginning {
             session,
+            sheet,
             told,
             is_asked,
         } = beginning.into();
@@ -60,6 +61,9 @@ impl App {
             None => preferences.last_open = None,
         }
         let mut desk = Desk::new(session, preferences, dialogs);
+        if let Some(sheet) = sheet {
+            desk.lay_sheet(sheet);
+        }
         if is_asked {
             desk.open_card(StartCard::default());
         }
@@ -204,6 +208,10 @@ impl App {
         turns.take(ctx);
         desk.look_at_hands(ctx);
         course.go_on(ctx, desk.has_card());
+        if let Some(area) = desk.asked_area() {
+            areas.bring_to_front(area);
+        }
+        desk.take_in_hand(areas.front().in_hand());
         let has_form = areas.front().has_form(desk);
         let keys = if has_form {
             form.keys()
@@ -284,7 +292,8 @@ impl App {
 /// What a frame shows the numbers of.
 fn stand(desk: &Desk) -> impl PartialEq + use<> {
     let session = desk.session();
-    (session.id(), session.solves(), desk.newest_step())
+    let sheet = desk.sheet().map(|sheet| (sheet.id(), sheet.revision()));
+    (session.id(), session.solves(), desk.newest_step(), sheet)
 }
 
 /// The form.

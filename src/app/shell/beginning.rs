@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use crate::app::desk::{Preferences, Session};
+use crate::app::desk::{Preferences, Session, SheetWork};
 use crate::store::FileProblem;
 use crate::unit::Document;
 
@@ -10,6 +10,8 @@ use crate::unit::Document;
 #[derive(Debug)]
 pub struct Beginning {
     pub(super) session: Session,
+    /// A plate sheet beside it.
+    pub(super) sheet: Option<SheetWork>,
     /// Why what was open last is not.
     pub(super) told: Option<String>,
     /// Whether a card asks what to work on.
@@ -21,6 +23,7 @@ impl From<Session> for Beginning {
     fn from(session: Session) -> Self {
         Self {
             session,
+            sheet: None,
             told: None,
             is_asked: false,
         }
@@ -32,6 +35,24 @@ impl Beginning {
     #[must_use]
     pub fn document(&self) -> &Document {
         self.session.document()
+    }
+
+    /// With a plate sheet, and its unit in front where that can be opened.
+    ///
+    /// # Errors
+    /// When the sheet cannot be read or is none.
+    pub fn with_sheet(file: &Path) -> Result<Self, FileProblem> {
+        let sheet = SheetWork::open(file)?;
+        let unit = sheet.unit_file();
+        let unit = unit.and_then(|unit| Session::open(&unit).ok());
+        let session = match unit {
+            Some(unit) => unit,
+            None => Session::demo()?,
+        };
+        Ok(Self {
+            sheet: Some(sheet),
+            ..session.into()
+        })
     }
 
     /// With what was open last, unless it is gone, is no unit file any more or is open in another
@@ -59,6 +80,7 @@ impl Beginning {
         };
         Ok(Self {
             session: Session::demo()?,
+            sheet: None,
             told,
             is_asked: true,
         })

@@ -11,8 +11,8 @@ use super::picture_card::copy_picture;
 use super::print_card::PrintCard;
 use super::scale::{fit_scale, larger, smaller};
 use crate::app::areas::Areas;
-use crate::app::desk::Desk;
-use crate::app::files::{Asking, ask_first, quit_asked, save, save_as};
+use crate::app::desk::{Desk, InHand};
+use crate::app::files::{Asking, ask_first, quit_asked, save, save_as, save_sheet, save_sheet_as};
 use crate::app::form::Keys;
 
 /// Does what the keys ask for. A card that takes them leaves the scale alone.
@@ -32,8 +32,14 @@ pub fn do_as_pressed(ctx: &Context, desk: &mut Desk, areas: &mut Areas, form: &K
         Some(Deed::Open) => {
             ask_first(desk, Asking::Choose);
         }
-        Some(Deed::SaveAs) => save_as(desk, |_, is_saved| is_saved),
-        Some(Deed::Save) => save(desk, |_, is_saved| is_saved),
+        Some(Deed::SaveAs) => match desk.in_hand() {
+            InHand::Unit => save_as(desk, |_, is_saved| is_saved),
+            InHand::Sheet => save_sheet_as(desk, |_, is_saved| is_saved),
+        },
+        Some(Deed::Save) => match desk.in_hand() {
+            InHand::Unit => save(desk, |_, is_saved| is_saved),
+            InHand::Sheet => save_sheet(desk, |_, is_saved| is_saved),
+        },
         Some(Deed::Quit) => quit_asked(desk),
         Some(Deed::Print) => desk.open_card(PrintCard::default()),
         Some(Deed::CopyPicture) => copy_picture(ctx, desk, areas.front_picture()),

@@ -14,9 +14,10 @@ use super::scale::scale_menu_ui;
 use super::start_card::StartCard;
 use super::steps_card::StepsCard;
 use crate::app::areas::Areas;
-use crate::app::desk::Desk;
+use crate::app::desk::{Desk, InHand, SheetWork};
 use crate::app::files::{
-    Asking, PathCard, ask_first, quit_asked, save, save_as, why_not_savable, why_not_savable_there,
+    Asking, PathCard, SheetPathCard, ask_first, quit_asked, save, save_as, save_sheet,
+    save_sheet_as, why_not_savable, why_not_savable_there,
 };
 use crate::app::widgets::lettering::strong;
 use crate::drawing::PictureView;
@@ -164,8 +165,13 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk, picture: PictureView) {
         desk.open_card(PathCard::to_open());
     }
     ui.separator();
-    let why_not = why_not_savable(desk);
-    let why_not_there = why_not_savable_there(ui, desk);
+    let is_sheet = desk.in_hand() == InHand::Sheet;
+    let why_not_sheet = || desk.sheet().and_then(SheetWork::why_not_savable);
+    let (why_not, why_not_there) = if is_sheet {
+        (why_not_sheet(), why_not_sheet())
+    } else {
+        (why_not_savable(desk), why_not_savable_there(ui, desk))
+    };
     let save_item =
         |ui: &mut Ui, (name, letter, deed): (&str, Key, Option<Deed>), why_not: Option<&String>| {
             let keys = deed.map_or_else(String::new, |deed| keys_of(ui.ctx(), deed));
@@ -180,17 +186,30 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk, picture: PictureView) {
     let saving = ("Save", Key::S, Some(Deed::Save));
     if save_item(ui, saving, why_not_there.as_ref()) {
         ui.close();
-        save(desk, |_, is_saved| is_saved);
+        if is_sheet {
+            save_sheet(desk, |_, is_saved| is_saved);
+        } else {
+            save(desk, |_, is_saved| is_saved);
+        }
     }
     let saving_as = ("Save as…", Key::A, Some(Deed::SaveAs));
     if save_item(ui, saving_as, why_not.as_ref()) {
         ui.close();
-        save_as(desk, |_, is_saved| is_saved);
+        if is_sheet {
+            save_sheet_as(desk, |_, is_saved| is_saved);
+        } else {
+            save_as(desk, |_, is_saved| is_saved);
+        }
     }
     if save_item(ui, ("Save to a path…", Key::H, None), why_not.as_ref()) {
         ui.close();
-        let card = PathCard::to_save(desk);
-        desk.open_card(card);
+        if is_sheet {
+            let card = SheetPathCard::to_save(desk);
+            desk.open_card(card);
+        } else {
+            let card = PathCard::to_save(desk);
+            desk.open_card(card);
+        }
     }
     ui.separator();
     paper_items_ui(ui, desk, picture);

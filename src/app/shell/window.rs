@@ -15,7 +15,7 @@ use super::placing::{LEAST_OFFERED, Placing, screens};
 use super::shot::{Shot, watch_over};
 use crate::app::areas::AREAS;
 use crate::app::desk::{Change, NoDialogs, Preferences, Session, WindowPlace};
-use crate::app::files::{NativeDialogs, SystemOpener};
+use crate::app::files::{NativeDialogs, PLATE_AREA, SystemOpener, is_sheet_file};
 use crate::app::widgets::look::dress;
 use crate::command::{Problem, WhatIf, WindowArguments};
 use crate::store::recovery::{APP_ID, is_open_in_a_window, recovery_folder};
@@ -124,6 +124,7 @@ fn area(arguments: &WindowArguments) -> Result<&'static str, Problem> {
     let ids = AREAS.map(|(about, _)| about.id);
     match asked {
         None if arguments.folder().is_some() => Ok("shop"),
+        None if arguments.file.as_deref().is_some_and(is_sheet_file) => Ok(PLATE_AREA),
         None => Ok(ids[0]),
         Some(asked) => {
             let found = ids.into_iter().find(|id| *id == asked);
@@ -168,6 +169,7 @@ fn begin(arguments: &WindowArguments, remembered: &Preferences) -> Result<Beginn
     let tries = arguments.what_if != WhatIf::default();
     let file = arguments.file.as_ref();
     Ok(match file.filter(|_| arguments.folder().is_none()) {
+        Some(file) if is_sheet_file(file) => Beginning::with_sheet(file)?,
         Some(file) => Session::open(file)?.into(),
         None if arguments.shot.is_some() || tries => Session::demo()?.into(),
         None => {

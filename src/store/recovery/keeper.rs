@@ -12,10 +12,9 @@ use std::time::{Duration, SystemTime, UNIX_EPOCH};
 use super::lookout::Lookout;
 use super::mark::WindowMark;
 use super::news::{Flushed, News};
-use super::pending::{Pending, Unwritten};
+use super::pending::{Kept, Pending, Unwritten};
 use super::work::{Work, WrongText};
 use crate::store::stamp::{Stamp, Watched};
-use crate::unit::Document;
 
 /// The longest that an ending program waits for its work to be written.
 const LONGEST_FLUSH: Duration = Duration::from_secs(5);
@@ -109,7 +108,7 @@ impl Keeper {
     pub fn keep(
         &self,
         session: u64,
-        document: Arc<Document>,
+        document: Kept,
         wrong: Vec<WrongText>,
         file: Option<&Path>,
         stamp: Option<Stamp>,
@@ -252,10 +251,10 @@ mod tests {
 
     const UNIT: &str = include_str!("../../../demo-units/fairway-trailed.ron");
 
-    fn document(name: &str) -> Arc<Document> {
+    fn document(name: &str) -> Kept {
         let mut document = unit::parse_text(UNIT).expect("the demo unit is right");
         name.clone_into(&mut document.name);
-        Arc::new(document)
+        Kept::Unit(Arc::new(document))
     }
 
     /// The names of the units in the recovery files of a folder.

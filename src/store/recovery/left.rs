@@ -10,7 +10,7 @@ use std::sync::Arc;
 
 use super::mark::{OPEN, WORK, claim, clear_stale, files_with_ending, lock_of, remove_if_there};
 use super::work::Work;
-use crate::unit;
+use crate::{plate, unit};
 
 /// How many files of one name are set aside; a further one stays where it is.
 const MOST_SET_ASIDE: usize = 1000;
@@ -79,7 +79,11 @@ pub fn left_behind(folder: &Path) -> LeftBehind {
             continue;
         };
         let read = Work::read(&file).ok();
-        let whole = read.filter(|work| unit::parse_text(&work.document).is_ok());
+        let is_whole = |work: &Work| {
+            let text = &work.document;
+            unit::parse_text(text).is_ok() || plate::parse_sheet(text).is_ok()
+        };
+        let whole = read.filter(is_whole);
         match whole {
             Some(work) => left.works.push(Left {
                 work,

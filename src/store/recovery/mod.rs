@@ -18,6 +18,7 @@ pub(super) use left::set_aside;
 pub use left::{Damaged, Left, LeftBehind, left_behind};
 pub use mark::{WindowMark, is_open_in_a_window};
 pub use news::{Flushed, News};
+pub use pending::Kept;
 pub use work::{Work, WrongText};
 
 use std::path::PathBuf;

@@ -7,6 +7,7 @@ use std::time::{Duration, Instant};
 use super::mark::{WindowMark, remove_if_there};
 use super::news::{Flushed, News};
 use super::work::Work;
+use crate::plate::{self, Entries};
 use crate::store::whole::WriteProblem;
 use crate::unit::{self, Document};
 
@@ -16,9 +17,38 @@ const BETWEEN_WRITINGS: Duration = Duration::from_millis(500);
 /// The time until it is tried again what could not be done.
 const UNTIL_ANOTHER_TRY: Duration = Duration::from_secs(3);
 
+/// What a window keeps for recovery.
+#[derive(Clone, Debug)]
+pub enum Kept {
+    /// A unit.
+    Unit(Arc<Document>),
+    /// A plate sheet.
+    Sheet(Arc<Entries>),
+}
+
+impl Kept {
+    /// Whether it is the same, as it was shared.
+    #[must_use]
+    pub fn is_same_as(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Unit(one), Self::Unit(other)) => Arc::ptr_eq(one, other),
+            (Self::Sheet(one), Self::Sheet(other)) => Arc::ptr_eq(one, other),
+            (Self::Unit(_), Self::Sheet(_)) | (Self::Sheet(_), Self::Unit(_)) => false,
+        }
+    }
+
+    /// The text of the file that it would be.
+    fn text(&self) -> String {
+        match self {
+            Self::Unit(document) => unit::write_text(document),
+            Self::Sheet(entries) => plate::write_sheet(&entries.sheet).text,
+        }
+    }
+}
+
 /// Work, with the document that is still to be written as text.
 pub struct Unwritten {
-    pub document: Arc<Document>,
+    pub document: Kept,
     pub work: Work,
 }
 
@@ -85,7 +115,7 @@ impl Pending {
             let file = mark.work_file(session);
             match task {
                 Task::Write(mut unwritten) => {
-                    unwritten.work.document = unit::write_text(&unwritten.document);
+                    unwritten.work.document = unwritten.document.text();
                     match unwritten.work.write(&file) {
                         Ok(()) => {
                             self.kept.insert(session);

@@ -114,15 +114,17 @@ impl Dialogs for Answers {
         if let Ask::PlaceForUnit(name)
         | Ask::PlaceForRows(name)
         | Ask::PlaceForSheet(name)
+        | Ask::PlaceForWorksheet(name)
         | Ask::PlaceForPicture(name) = ask
         {
             answer.offered.push(name.clone());
         }
         chosen(match ask {
-            Ask::UnitToOpen => answer.open.clone(),
-            Ask::PlaceForUnit(_) | Ask::PlaceForSheet(_) | Ask::PlaceForPicture(_) => {
-                answer.save.clone()
-            }
+            Ask::UnitToOpen | Ask::WorksheetToOpen => answer.open.clone(),
+            Ask::PlaceForUnit(_)
+            | Ask::PlaceForSheet(_)
+            | Ask::PlaceForWorksheet(_)
+            | Ask::PlaceForPicture(_) => answer.save.clone(),
             Ask::FolderOfUnits => answer.folder.clone(),
             Ask::RowsToRead => answer.read_rows.clone(),
             Ask::PlaceForRows(_) => answer.write_rows.clone(),

@@ -1,0 +1,244 @@
+//! An entry of the sheet: large, with what is wrong with it told under it; a wrong text stays.
+
+use egui::accesskit::Invalid;
+use egui::{Key, Margin, Rect, Response, RichText, Stroke, TextEdit, Ui, Vec2};
+
+use crate::analysis::Level;
+use crate::app::desk::Desk;
+use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::look::{colour, theme};
+use crate::app::widgets::symbol::symbol;
+use crate::app::widgets::typing::take_all_in_hand;
+use crate::plate::{SheetField, SheetFlaw};
+
+/// Width of an entry.
+pub const ENTRY: f32 = 132.0;
+/// Width of a name beside its entry.
+const NAME: f32 = 190.0;
+
+/// What is being typed: as it stands in the field, until the field is left.
+#[derive(Clone, Debug)]
+pub struct Typing {
+    field: SheetField,
+    text: String,
+    /// What stood there when the field was entered.
+    began: String,
+    revision: u64,
+}
+
+/// The entries of a page while it is shown.
+pub struct Entries<'a> {
+    pub desk: &'a mut Desk,
+    pub typing: &'a mut Option<Typing>,
+    /// The first value that makes no sense.
+    pub flaw: Option<&'a SheetFlaw>,
+}
+
+/// Entries beside each other under a name for all, as left, middle and right.
+pub struct Beside<'n> {
+    /// What stands over each, and its entry.
+    pub entries: Vec<(&'n str, SheetField)>,
+    /// What an empty entry shows.
+    pub hint: &'n str,
+}
+
+impl Entries<'_> {
+    /// What is wrong with an entry, and how badly.
+    fn against(&self, field: SheetField) -> Option<(Level, String)> {
+        let sheet = self.desk.sheet()?;
+        if let Some(loose) = sheet.entries().loose_of(field) {
+            let level = if loose.is_wrong {
+                Level::Over
+            } else {
+                Level::Watch
+            };
+            return Some((level, loose.why.clone()));
+        }
+        let flaw = self.flaw?;
+        let is_here = SheetField::at_path(&flaw.path) == Some(field) && sheet.entries().has(field);
+        is_here.then(|| (Level::Over, flaw.kind.to_string()))
+    }
+
+    /// An entry without its name.
+    pub fn entry(&mut self, ui: &mut Ui, field: SheetField, width: f32, hint: &str) {
+        self.text_entry(ui, field, width, hint, 1);
+    }
+
+    /// An entry of several lines.
+    pub fn lines(&mut self, ui: &mut Ui, field: SheetField, width: f32, rows: usize) {
+        self.text_entry(ui, field, width, "", rows);
+    }
+
+    fn text_entry(&mut self, ui: &mut Ui, field: SheetField, width: f32, hint: &str, rows: usize) {
+        let system = self.desk.system();
+        let Some(sheet) = self.desk.sheet() else {
+            return;
+        };
+        let revision = sheet.revision();
+        let shown = sheet.entries().shown(field, system);
+        let held = self.typing.as_ref();
+        let held = held.filter(|typing| typing.field == field && typing.revision == revision);
+        let began = held.map_or_else(|| shown.clone(), |typing| typing.began.clone());
+        let mut text = held.map_or(shown, |typing| typing.text.clone());
+        let against = self.against(field);
+        let response = entry_ui(ui, field, &mut text, (width, rows), hint, against.as_ref());
+        if rows == 1 {
+            take_all_in_hand(ui, &response, &text);
+        }
+        if response.changed() {
+            self.desk
+                .edit_sheet(&field.name(), Some(response.id), |entries| {
+                    entries.set(field, &text, system);
+                });
+            self.hold(field, text, began);
+        } else if response.lost_focus() {
+            let is_put_back = ui.input(|input| input.key_pressed(Key::Escape));
+            if is_put_back {
+                self.desk
+                    .edit_sheet(&field.name(), Some(response.id), |entries| {
+                        entries.set(field, &began, system);
+                    });
+            }
+            *self.typing = None;
+        } else if response.has_focus() {
+            self.hold(field, text, began);
+        }
+    }
+
+    fn hold(&mut self, field: SheetField, text: String, began: String) {
+        let revision = self.desk.sheet().map_or(0, |sheet| sheet.revision());
+        *self.typing = Some(Typing {
+            field,
+            text,
+            began,
+            revision,
+        });
+    }
+
+    /// An entry with its name beside it, and what is wrong with it under both.
+    pub fn row(&mut self, ui: &mut Ui, name: &str, field: SheetField, hint: &str) {
+        ui.horizontal(|ui| {
+            name_ui(ui, name);
+            let width = ENTRY.min(ui.available_width());
+            self.entry(ui, field, width, hint);
+        });
+        self.problem_ui(ui, field);
+    }
+
+    /// A name, and entries beside each other, each under what it is called.
+    pub fn beside(&mut self, ui: &mut Ui, beside: &Beside) {
+        let gap = ui.spacing().item_spacing.x;
+        let count = u8::try_from(beside.entries.len()).unwrap_or(u8::MAX);
+        let each = (ui.available_width() + gap) / f32::from(count.max(1)) - gap;
+        let width = each.clamp(60.0, ENTRY);
+        ui.horizontal_top(|ui| {
+            for (over, field) in &beside.entries {
+                ui.vertical(|ui| {
+                    ui.set_width(width);
+                    ui.label(Lettering::Note.of(*over));
+                    self.entry(ui, *field, width, beside.hint);
+                });
+            }
+        });
+        for (_, field) in &beside.entries {
+            self.problem_ui(ui, *field);
+        }
+    }
+
+    /// What is wrong with an entry, in a sentence.
+    pub fn problem_ui(&self, ui: &mut Ui, field: SheetField) {
+        let Some((level, why)) = self.against(field) else {
+            return;
+        };
+        told_ui(ui, level, &format!("{}: {why}.", field.name()));
+    }
+}
+
+/// A sentence behind the symbol of its level.
+pub fn told_ui(ui: &mut Ui, level: Level, text: &str) {
+    let theme = theme(ui.ctx());
+    ui.horizontal_top(|ui| {
+        let (place, _) = ui.allocate_exact_size(Vec2::splat(16.0), egui::Sense::hover());
+        symbol(ui, place, level, theme);
+        ui.add(egui::Label::new(text).wrap());
+    });
+}
+
+/// The name of an entry beside it.
+pub fn name_ui(ui: &mut Ui, name: &str) {
+    let size = Vec2::new(NAME.min(0.55 * ui.available_width()), 34.0);
+    let layout = egui::Layout::left_to_right(egui::Align::Center);
+    ui.allocate_ui_with_layout(size, layout, |ui| {
+        ui.set_min_size(size);
+        ui.add(egui::Label::new(name).wrap());
+    });
+}
+
+/// A name with what was worked out, strong.
+pub fn number_ui(ui: &mut Ui, name: &str, value: &str) {
+    ui.horizontal_top(|ui| {
+        let width = NAME.min(0.45 * ui.available_width());
+        ui.allocate_ui_with_layout(
+            Vec2::new(width, 0.0),
+            egui::Layout::top_down(egui::Align::Min),
+            |ui| {
+                ui.set_width(width);
+                ui.add(egui::Label::new(name).wrap());
+            },
+        );
+        ui.add(egui::Label::new(RichText::new(value).family(strong())).wrap());
+    });
+}
+
+fn entry_ui(
+    ui: &mut Ui,
+    field: SheetField,
+    text: &mut String,
+    (width, rows): (f32, usize),
+    hint: &str,
+    against: Option<&(Level, String)>,
+) -> Response {
+    let theme = theme(ui.ctx());
+    let response = ui
+        .scope(|ui| {
+            if let Some((level, _)) = against {
+                let wrong = Stroke::new(2.0, colour(theme.level(*level)));
+                let widgets = &mut ui.visuals_mut().widgets;
+                for state in [
+                    &mut widgets.inactive,
+                    &mut widgets.hovered,
+                    &mut widgets.active,
+                ] {
+                    state.bg_stroke = wrong;
+                }
+            }
+            let edit = if rows > 1 {
+                TextEdit::multiline(text).desired_rows(rows)
+            } else {
+                TextEdit::singleline(text)
+            };
+            ui.add(
+                edit.id_salt(field.path())
+                    .font(Lettering::InShort.font())
+                    .margin(Margin::symmetric(6, 7))
+                    .hint_text(hint)
+                    .desired_width(width),
+            )
+        })
+        .inner
+        .accessible_name(field.name());
+    if let Some((level, why)) = against {
+        let place = Rect::from_center_size(
+            response.rect.right_center() - Vec2::new(13.0, 0.0),
+            Vec2::splat(14.0),
+        );
+        symbol(ui, place, *level, theme);
+        ui.ctx().accesskit_node_builder(response.id, |node| {
+            if *level == Level::Over {
+                node.set_invalid(Invalid::True);
+            }
+            node.set_description(why.clone());
+        });
+    }
+    response
+}

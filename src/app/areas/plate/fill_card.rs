@@ -1,0 +1,104 @@
+//! Filling in the unit from its sheet: before and after side by side, then one step to take back.
+
+use std::rc::Rc;
+
+use egui::{Grid, Ui};
+
+use crate::analysis::plate::PlateResult;
+use crate::app::desk::{Card, Change, Desk, Next, Part};
+use crate::app::widgets::lettering::Lettering;
+use crate::unit::{Document, Field};
+
+/// The card.
+pub struct FillCard {
+    result: Rc<PlateResult>,
+}
+
+impl FillCard {
+    /// For what a sheet came to.
+    pub fn new(result: &Rc<PlateResult>) -> Self {
+        Self {
+            result: Rc::clone(result),
+        }
+    }
+
+    /// The fields that are filled in, and the unit as it is then.
+    fn filled(&self, before: &Document) -> (Vec<Field>, Document) {
+        let mut after = before.clone();
+        self.result.fill(&mut after);
+        let is_other = |field: &Field| field.text(before) != field.text(&after);
+        let mut fields: Vec<_> = Field::all(&after).filter(is_other).collect();
+        fields.dedup();
+        (fields, after)
+    }
+}
+
+impl Card for FillCard {
+    fn name(&self) -> &'static str {
+        "fill in the unit"
+    }
+
+    fn width(&self) -> f32 {
+        560.0
+    }
+
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
+        ui.label(Lettering::CardTitle.of("Fill in the unit from the sheet"));
+        ui.add_space(6.0);
+        let system = desk.system();
+        let (fields, after) = self.filled(desk.document());
+        if fields.is_empty() {
+            ui.label("The unit says already what the sheet says.");
+        } else {
+            let shown = |field: Field, document: &Document| {
+                let text = field.shown_in(document, system);
+                text.map_or_else(|| "left out".to_owned(), |text| text.into_owned())
+            };
+            Grid::new("filled in")
+                .num_columns(3)
+                .striped(true)
+                .show(ui, |ui| {
+                    for head in ["Field", "Now", "By the sheet"] {
+                        ui.label(Lettering::Name.of(head));
+                    }
+                    ui.end_row();
+                    for field in &fields {
+                        ui.label(field.name());
+                        ui.label(shown(*field, desk.document()));
+                        ui.label(shown(*field, &after));
+                        ui.end_row();
+                    }
+                });
+            ui.add_space(4.0);
+            ui.label("Undo, in the area Unit, takes it all back in one step.");
+        }
+        if desk.document().setting.rollers.is_some() {
+            ui.label("The unit is set by its rollers: height of cut and attitude follow from them and are left as they are.");
+        }
+        ui.add_space(10.0);
+        let (is_filled, is_closed) = ui
+            .horizontal(|ui| {
+                let fill = egui::Button::new("Fill in");
+                let fill = ui.add_enabled(!fields.is_empty(), fill).clicked();
+                (fill, ui.button("Close").clicked())
+            })
+            .inner;
+        if is_filled {
+            let change = fields.iter().fold(
+                Change::new("Filled in from the plate sheet"),
+                |change, field| change.and(Part::Field(*field)),
+            );
+            desk.edit(change, |document| self.result.fill(document));
+            desk.tell("Filled in from the plate sheet.");
+        }
+        if is_filled || is_closed {
+            Next::Close
+        } else {
+            Next::Stay
+        }
+    }
+
+    fn works_on_unit(&self) -> bool {
+        true
+    }
+}

@@ -1,0 +1,207 @@
+//! The Plate area: the sheet that is filled in at the surface plate, a page a step, in working order.
+
+mod entry;
+mod fill_card;
+mod no_sheet;
+mod page;
+mod pages;
+mod steps;
+mod tools;
+mod worked_out;
+
+use egui::{CentralPanel, Key, Panel, ScrollArea, Ui};
+
+use self::entry::{Entries, Typing, told_ui};
+use self::no_sheet::no_sheet_ui;
+use self::page::Page;
+use self::pages::{Ways, page_ui};
+use self::steps::{next_page, state_of, steps_ui};
+use self::tools::tools_ui;
+use self::worked_out::{WorkedOut, Working};
+use super::{About, Area};
+use crate::analysis::Level;
+use crate::analysis::plate::StepState;
+use crate::app::desk::{Desk, InHand, SessionId};
+use crate::app::files::PLATE_AREA;
+use crate::app::widgets::caution::caution_in_short_ui;
+use crate::app::widgets::focus::Followed;
+use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::words::capitalised;
+use crate::drawing::PictureView;
+use crate::plate::SheetField;
+
+pub const ABOUT: About = About {
+    id: PLATE_AREA,
+    title: "Plate",
+    purpose: "Bring the rollers parallel on the surface plate, step by step",
+    key: Key::Num5,
+    picture: PictureView::Whole,
+};
+
+/// Width of the list of steps.
+const STEPS: f32 = 218.0;
+
+/// The area. What is looked at belongs to the sheet.
+#[derive(Debug, Default)]
+pub struct PlateArea {
+    working: Working,
+    /// The sheet that the rest is of.
+    of: Option<SessionId>,
+    page: Page,
+    typing: Option<Typing>,
+    ways: Ways,
+}
+
+impl Area for PlateArea {
+    fn about(&self) -> &'static About {
+        &ABOUT
+    }
+
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
+        let worked_out = self.working.of(desk);
+        let Some(worked_out) = worked_out else {
+            self.of = None;
+            CentralPanel::default_margins().show(ui, |ui| no_sheet_ui(ui, desk));
+            return;
+        };
+        self.begin(desk, &worked_out);
+        let is_free = !desk.is_asking();
+        Panel::top("plate tools").show(ui, |ui| {
+            ui.add_enabled_ui(is_free, |ui| tools_ui(ui, desk, &worked_out));
+        });
+        Panel::bottom("plate caution").show(ui, |ui| caution_in_short_ui(ui));
+        let last = self.working.last(desk).cloned();
+        Panel::left("plate steps")
+            .exact_size(STEPS)
+            .resizable(false)
+            .show(ui, |ui| steps_ui(ui, &mut self.page, last.as_deref()));
+        CentralPanel::default_margins().show(ui, |ui| {
+            ui.add_enabled_ui(is_free, |ui| self.front_ui(ui, desk, &worked_out));
+        });
+    }
+
+    fn has_form(&self, _desk: &Desk) -> bool {
+        false
+    }
+
+    fn in_hand(&self) -> InHand {
+        InHand::Sheet
+    }
+}
+
+impl PlateArea {
+    /// Begins with another sheet at the first page that is not done.
+    fn begin(&mut self, desk: &Desk, worked_out: &WorkedOut) {
+        let id = desk.sheet().map(|sheet| sheet.id());
+        if self.of == id {
+            return;
+        }
+        let result = worked_out.result.as_ref().ok();
+        let next = next_page(result.map(|result| &**result));
+        *self = Self {
+            working: std::mem::take(&mut self.working),
+            of: id,
+            page: next.unwrap_or_default(),
+            ..Self::default()
+        };
+    }
+
+    /// The page in front.
+    fn front_ui(&mut self, ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
+        ScrollArea::vertical()
+            .id_salt(("plate page", self.page.title()))
+            .auto_shrink(false)
+            .show(ui, |ui| {
+                let followed = Followed::begin(ui);
+                self.page_head_ui(ui, desk, worked_out);
+                let flaw = worked_out.result.as_ref().err();
+                let mut entries = Entries {
+                    desk,
+                    typing: &mut self.typing,
+                    flaw,
+                };
+                page_ui(ui, self.page, &mut entries, worked_out, &mut self.ways);
+                ui.add_space(10.0);
+                self.turn_ui(ui);
+                followed.bring_in(ui);
+            });
+    }
+
+    fn page_head_ui(&self, ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
+        let last = self.working.last(desk).cloned();
+        let state = state_of(self.page, last.as_deref());
+        let title = capitalised(self.page.title());
+        ui.label(Lettering::Headline.of(format!("{title}: {}", state.words())));
+        ui.label(Lettering::InShort.of(self.page.what_to_do()));
+        if let Some(caution) = self.page.caution() {
+            told_ui(ui, Level::Watch, caution);
+        }
+        if let Page::Step(step) = self.page
+            && state == StepState::Again
+            && desk
+                .sheet()
+                .is_some_and(|sheet| sheet.sheet().again.contains(&step))
+        {
+            ui.horizontal_wrapped(|ui| {
+                ui.label("A roller was moved since: read it again.");
+                if ui
+                    .button("It still holds")
+                    .on_hover_text("Keeps what was read before the roller was moved")
+                    .clicked()
+                {
+                    desk.edit_sheet("a step that still holds", None, |entries| {
+                        entries.still_holds(step);
+                    });
+                }
+            });
+        }
+        self.trouble_ui(ui, desk, worked_out);
+        ui.add_space(6.0);
+    }
+
+    /// Why there are no numbers.
+    fn trouble_ui(&self, ui: &mut Ui, desk: &Desk, worked_out: &WorkedOut) {
+        let Err(flaw) = &worked_out.result else {
+            return;
+        };
+        let has_width = desk
+            .sheet()
+            .is_some_and(|sheet| sheet.entries().has(SheetField::CutWidth));
+        if !has_width {
+            if self.page != Page::Job {
+                told_ui(
+                    ui,
+                    Level::Watch,
+                    "Not worked out yet: write the cutting width under The job.",
+                );
+            }
+            return;
+        }
+        let name = SheetField::at_path(&flaw.path).map(SheetField::name);
+        let name = name.unwrap_or_else(|| flaw.path.clone());
+        let text = format!("Not worked out. {name}: {}.", flaw.kind);
+        told_ui(ui, Level::Over, &text);
+    }
+
+    /// Back to the page before, and on to the next.
+    fn turn_ui(&mut self, ui: &mut Ui) {
+        let (before, after) = self.page.neighbours();
+        ui.horizontal_wrapped(|ui| {
+            let size = egui::Vec2::new(120.0, 34.0);
+            if let Some(before) = before
+                && ui
+                    .add(egui::Button::new("Step before").min_size(size))
+                    .clicked()
+            {
+                self.page = before;
+            }
+            if let Some(after) = after {
+                let text = format!("On to {}", after.title());
+                let button = egui::Button::new(Lettering::Name.of(text)).min_size(size);
+                if ui.add(button).accessible_name("Next step").clicked() {
+                    self.page = after;
+                }
+            }
+        });
+    }
+}

@@ -1,0 +1,246 @@
+//! The adjuster of a roller: what is turned, how far, and which way.
+
+use egui::Ui;
+
+use super::ends::parallel_ui;
+use super::shown::{Shown, place};
+use crate::analysis::Level;
+use crate::analysis::plate::{Correction, RollerResult, Split};
+use crate::app::areas::plate::entry::{Entries, number_ui, told_ui};
+use crate::app::widgets::lettering::Lettering;
+use crate::geometry::{EccentricTurn, Reach};
+use crate::plate::{AdjusterKind, Roller, RollerField, SheetField, Side};
+use crate::units::{Angle, Length, System, fixed};
+
+/// Entries of the adjuster, and what it takes.
+pub fn adjuster_ui(
+    ui: &mut Ui,
+    entries: &mut Entries,
+    shown: &Shown,
+    kinds: &mut [AdjusterKind; 2],
+    roller: Roller,
+) {
+    side_ui(ui, entries, roller);
+    kind_ui(ui, entries, kinds, roller);
+    let of = |field| SheetField::Of(roller, field);
+    entries.row(
+        ui,
+        "Between the adjusters",
+        of(RollerField::AdjustersApart),
+        "26 in",
+    );
+    match kinds[place(roller)] {
+        AdjusterKind::Eccentric => {
+            entries.row(
+                ui,
+                "Throw of the eccentric",
+                of(RollerField::Throw),
+                "1/16 in",
+            );
+            entries.row(
+                ui,
+                "It stands at, level 0, up +",
+                of(RollerField::Now),
+                "0 deg",
+            );
+        }
+        AdjusterKind::Thread => {
+            entries.row(ui, "Pitch of the thread", of(RollerField::Pitch), "1.25 mm");
+            entries.row(
+                ui,
+                "It leans from upright by",
+                of(RollerField::Tilt),
+                "0 deg",
+            );
+        }
+        AdjusterKind::Shims => {
+            let hint = "0.005 in, 0.010 in";
+            entries.row(ui, "Shims in stock", of(RollerField::Shims), hint);
+        }
+    }
+    let result = shown
+        .result
+        .as_ref()
+        .and_then(|result| result.roller(roller));
+    let Some(result) = result else { return };
+    ui.add_space(6.0);
+    if let Some(parallel) = &result.parallel {
+        parallel_ui(ui, parallel, shown);
+    }
+    correction_ui(ui, entries, result, shown.system, roller);
+}
+
+fn side_ui(ui: &mut Ui, entries: &mut Entries, roller: Roller) {
+    let Some(sheet) = entries.desk.sheet() else {
+        return;
+    };
+    let now = sheet.sheet().roller(roller).and_then(|entry| entry.adjust);
+    ui.horizontal_wrapped(|ui| {
+        ui.label("End that is moved");
+        for side in Side::ALL {
+            if ui.radio(now == Some(side), side.word()).clicked() && now != Some(side) {
+                entries
+                    .desk
+                    .edit_sheet("end that is moved", None, |entries| {
+                        entries.adjust(roller, side);
+                    });
+            }
+        }
+    });
+}
+
+fn kind_ui(ui: &mut Ui, entries: &mut Entries, kinds: &mut [AdjusterKind; 2], roller: Roller) {
+    let Some(sheet) = entries.desk.sheet() else {
+        return;
+    };
+    let kind = &mut kinds[place(roller)];
+    *kind = sheet.entries().adjuster_kind(roller).unwrap_or(*kind);
+    let mut chosen = *kind;
+    ui.horizontal_wrapped(|ui| {
+        ui.label("Moved by");
+        for offered in AdjusterKind::ALL {
+            ui.radio_value(&mut chosen, offered, offered.name());
+        }
+    });
+    if chosen != *kind {
+        *kind = chosen;
+        entries
+            .desk
+            .edit_sheet("kind of adjuster", None, |entries| {
+                entries.change_adjuster(roller, chosen);
+            });
+    }
+}
+
+/// What is done at the adjuster, and the button for when it was done.
+fn correction_ui(
+    ui: &mut Ui,
+    entries: &mut Entries,
+    result: &RollerResult,
+    system: System,
+    roller: Roller,
+) {
+    let Some(side) = entries
+        .desk
+        .sheet()
+        .and_then(|sheet| sheet.sheet().roller(roller)?.adjust)
+    else {
+        ui.label("Choose the end that is moved, and what it takes stands here.");
+        return;
+    };
+    let Some(down) = result.at_adjuster else {
+        ui.label("What the adjuster takes stands here once the ends are read and the distance between the adjusters is written down.");
+        return;
+    };
+    ui.label(Lettering::Heading.of("At the adjuster"));
+    let name = format!("Move the {} end", side.word());
+    number_ui(ui, &name, &moved(system, -down));
+    let mut eccentric_at = None;
+    match &result.correction {
+        None => {
+            ui.label("Write down what moves it, and the turn stands here.");
+        }
+        Some(Correction::Eccentric {
+            reach,
+            turns,
+            split,
+        }) => {
+            eccentric_at = turns.map(|[near, _]| near.to);
+            eccentric_ui(ui, *turns, *split, *reach, (side, system));
+        }
+        Some(Correction::Thread { turns }) => thread_ui(ui, *turns),
+        Some(Correction::Shims(stack)) => {
+            let pieces: Vec<_> = stack
+                .pieces
+                .iter()
+                .map(|piece| system.length(*piece))
+                .collect();
+            let what = if down < Length::ZERO {
+                "Shims to put in"
+            } else {
+                "Shims to take out"
+            };
+            let told = if pieces.is_empty() {
+                "none comes nearer".to_owned()
+            } else {
+                pieces.join(" + ")
+            };
+            number_ui(ui, what, &told);
+            number_ui(ui, "Left over", &system.length(stack.left_over));
+        }
+    }
+    ui.add_space(4.0);
+    let button = egui::Button::new(Lettering::Name.of("I moved it: read again"))
+        .min_size(egui::Vec2::new(200.0, 34.0));
+    let help = "Takes this roller's end readings out, to be read anew, and puts what was read after it to again";
+    if ui.add(button).on_hover_text(help).clicked() {
+        let out = result.parallel.as_ref().map(|parallel| parallel.out);
+        let name = format!("{} roller moved", roller.word());
+        entries.desk.edit_sheet(&name, None, |entries| {
+            entries.moved(roller, out, eccentric_at, system);
+        });
+        entries.desk.tell(
+            "Read both ends of the roller again; what was read after it is to be done again.",
+        );
+    }
+}
+
+fn eccentric_ui(
+    ui: &mut Ui,
+    turns: Option<[EccentricTurn; 2]>,
+    split: Option<Split>,
+    reach: Reach,
+    (side, system): (Side, System),
+) {
+    if let Some(turns) = turns {
+        for (name, turn) in ["Turn to, the nearer", "Or turn to"].into_iter().zip(turns) {
+            let told = format!(
+                "{}, by {}; the roller shifts along by {}",
+                system.angle(turn.to),
+                signed_angle(turn.turn),
+                system.length(turn.shift)
+            );
+            number_ui(ui, name, &told);
+        }
+    }
+    if let Some(split) = split {
+        let told = format!(
+            "Out of throw. Move both ends: {} {}, {} {}.",
+            side.word(),
+            moved(system, split.here),
+            side.other().word(),
+            moved(system, split.there)
+        );
+        told_ui(ui, Level::Watch, &told);
+    }
+    let left = format!(
+        "{} down, {} up",
+        system.length(-reach.down),
+        system.length(reach.up)
+    );
+    number_ui(ui, "Throw left", &left);
+    let usual = "Rule of thumb: leave the leading eccentric level and adjust the trailing one.";
+    ui.label(Lettering::FinePrint.of(usual).weak());
+}
+
+fn thread_ui(ui: &mut Ui, turns: f64) {
+    let told = format!(
+        "{} turns, {} flats of the nut, the way that {} this end of the roller",
+        fixed(turns.abs(), 2),
+        fixed(turns.abs() * 6.0, 1),
+        if turns < 0.0 { "lowers" } else { "raises" }
+    );
+    number_ui(ui, "Turn the thread", &told);
+}
+
+fn signed_angle(angle: Angle) -> String {
+    let sign = if angle < Angle::ZERO { "" } else { "+" };
+    format!("{sign}{}°", fixed(angle.deg(), 1))
+}
+
+/// Which way an end goes, and how far.
+pub fn moved(system: System, raise: Length) -> String {
+    let size = system.length(Length::from_mm(raise.mm().abs()));
+    let way = if raise < Length::ZERO { "down" } else { "up" };
+    format!("{way} {size}")
+}

@@ -1,0 +1,87 @@
+//! The end of the work: its entry in the unit's record.
+
+use egui::Ui;
+
+use super::shown::Shown;
+use crate::analysis::Level;
+use crate::app::areas::plate::entry::{Entries, number_ui, told_ui};
+use crate::app::areas::plate::worked_out::SheetUnit;
+use crate::app::widgets::lettering::Lettering;
+use crate::plate::{Entry, Roller, Step};
+use crate::store;
+use crate::units::{Length, System};
+
+/// What goes into the record, and the button that puts it there.
+pub fn record_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
+    let Some(sheet) = entries.desk.sheet() else {
+        return;
+    };
+    let file = sheet.unit_file();
+    let is_done = sheet.sheet().ticked.contains(&Step::Record);
+    let Some(result) = &shown.result else { return };
+    let unit = shown.unit.solved().map(|unit| &**unit);
+    let before = Roller::ALL.map(|roller| result.readings.roller(roller)?.out_before);
+    let entry = result.entry(sheet.sheet(), unit, before);
+    entry_ui(ui, &entry, shown.system);
+    ui.add_space(6.0);
+    let Some(file) = file.filter(|_| !matches!(shown.unit, SheetUnit::Unreadable(..))) else {
+        ui.label("A record lies beside its unit's file: save the unit, and this sheet beside it, and the entry can be added.");
+        return;
+    };
+    let record = store::record_beside(&file);
+    let name = record.file_name().unwrap_or_default().to_string_lossy();
+    if is_done {
+        let told = format!("An entry was added to {name}.");
+        told_ui(ui, Level::Fine, &told);
+    }
+    let text = if is_done {
+        "Add another entry to the record"
+    } else {
+        "Add it to the record"
+    };
+    let help = "An entry is added behind those that stand there; none of them is changed. Undo takes the tick away and leaves the entry.";
+    let button = egui::Button::new(Lettering::Name.of(text)).min_size(egui::Vec2::new(200.0, 34.0));
+    if ui.add(button).on_hover_text(help).clicked() {
+        match store::add_entry(&file, &entry) {
+            Ok(record) => {
+                entries
+                    .desk
+                    .edit_sheet("added to the record", None, |entries| {
+                        entries.tick(Step::Record, true);
+                    });
+                let record = record.display();
+                entries.desk.tell(format!(
+                    "Added to the record {record}. Save the sheet as well."
+                ));
+            }
+            Err(problem) => entries.desk.warn(format!("Not added. {problem}")),
+        }
+    }
+}
+
+fn entry_ui(ui: &mut Ui, entry: &Entry, system: System) {
+    let or_none = |text: &str| {
+        if text.is_empty() {
+            "not written down".to_owned()
+        } else {
+            text.to_owned()
+        }
+    };
+    number_ui(ui, "Date", &or_none(&entry.date));
+    number_ui(ui, "By", &or_none(&entry.by));
+    number_ui(ui, "Hours", &or_none(&entry.hours));
+    let length = |length: &Option<crate::units::Quantity<Length>>| {
+        length
+            .as_ref()
+            .map_or_else(|| "not read".to_owned(), |length| length.shown_in(system))
+    };
+    number_ui(ui, "Reel diameter", &length(&entry.reel_diameter));
+    number_ui(ui, "Height of cut", &length(&entry.height_of_cut));
+    for (name, before, after) in [
+        ("Front roller out", &entry.front_before, &entry.front_after),
+        ("Rear roller out", &entry.rear_before, &entry.rear_after),
+    ] {
+        let told = format!("before {}, after {}", length(before), length(after));
+        number_ui(ui, name, &told);
+    }
+}

@@ -1,0 +1,259 @@
+//! The runout of a roller: readings round its turn at three stations, and what they come to.
+
+use egui::{Grid, ScrollArea, TextEdit, Ui};
+
+use super::shown::Shown;
+use crate::analysis::Level;
+use crate::analysis::plate::{RollerResult, RunoutLimits, StationRunout, runout_level};
+use crate::app::areas::plate::entry::{Entries, number_ui, told_ui};
+use crate::app::widgets::lettering::{Lettering, strong};
+use crate::plate::{Place, Roller, RollerField, SheetField, Station};
+use crate::units::{Angle, Quantity, System};
+
+/// How many places are offered to be read round a turn.
+const COUNTS: [u32; 4] = [4, 6, 8, 12];
+/// Width of a reading's entry.
+const READING: f32 = 92.0;
+
+/// Which places of a turn are shown to be read.
+#[derive(Clone, Debug)]
+pub struct Turn {
+    count: u32,
+    own: String,
+    /// Places of one's own, beside the even ones.
+    added: Vec<Place>,
+    problem: Option<String>,
+}
+
+impl Default for Turn {
+    fn default() -> Self {
+        Self {
+            count: 8,
+            own: String::new(),
+            added: Vec::new(),
+            problem: None,
+        }
+    }
+}
+
+/// Entries round the turn, and the numbers of each station.
+pub fn runout_ui(
+    ui: &mut Ui,
+    entries: &mut Entries,
+    shown: &Shown,
+    turn: &mut Turn,
+    roller: Roller,
+) {
+    places_ui(ui, turn);
+    let Some(sheet) = entries.desk.sheet() else {
+        return;
+    };
+    let read = sheet.entries().places_of(roller);
+    let mut places: Vec<_> = if read.is_empty() {
+        Place::round(turn.count).collect()
+    } else {
+        // What was begun by other places is gone on with by these.
+        let is_even = is_even(&read, turn.count);
+        let even = Place::round(turn.count).filter(|_| is_even);
+        even.chain(read).collect()
+    };
+    places.extend(turn.added.iter().copied());
+    places.sort();
+    places.dedup();
+    let unit = match shown.system {
+        System::Millimetre => "Readings in mm, from one mark on the roller.",
+        System::InchDecimal | System::InchFraction => {
+            "Readings in thou (0.001 in) where no unit is written, from one mark on the roller."
+        }
+    };
+    ui.label(Lettering::Note.of(unit));
+    ScrollArea::horizontal()
+        .id_salt("round the turn")
+        .show(ui, |ui| readings_ui(ui, entries, roller, &places));
+    for place in &places {
+        for station in Station::ALL {
+            let field = SheetField::Of(roller, RollerField::Runout(station, *place));
+            entries.problem_ui(ui, field);
+        }
+    }
+    entries.row(
+        ui,
+        "Indicator's lever slants by",
+        SheetField::Of(roller, RollerField::LeverAngle),
+        "0 deg",
+    );
+    let told = "A lever at an angle A reads too much: the true reading is what it shows times cos A, 0.97 of it at 15°, 0.87 at 30°.";
+    ui.label(Lettering::FinePrint.of(told).weak());
+    let result = shown
+        .result
+        .as_ref()
+        .and_then(|result| result.roller(roller));
+    if let Some(result) = result {
+        ui.add_space(6.0);
+        numbers_ui(ui, result, shown);
+    }
+}
+
+/// Whether readings lie on places evenly round a turn.
+fn is_even(read: &[Place], count: u32) -> bool {
+    let even: Vec<_> = Place::round(count).collect();
+    read.iter().all(|place| even.contains(place))
+}
+
+fn places_ui(ui: &mut Ui, turn: &mut Turn) {
+    ui.horizontal_wrapped(|ui| {
+        ui.label("Places round the turn");
+        for count in COUNTS {
+            ui.radio_value(&mut turn.count, count, count.to_string());
+        }
+        ui.separator();
+        ui.label("and at");
+        let own = TextEdit::singleline(&mut turn.own)
+            .hint_text("30 deg")
+            .desired_width(70.0);
+        let own = ui.add(own).accessible_name("Another place of the turn");
+        let is_entered = own.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
+        if ui.button("Add the place").clicked() || is_entered {
+            match Quantity::<Angle>::typed(&turn.own, "deg") {
+                Ok(angle) => {
+                    turn.added.push(Place::at(angle.value().deg()));
+                    turn.own.clear();
+                    turn.problem = None;
+                }
+                Err(problem) => turn.problem = Some(problem.to_string()),
+            }
+        }
+    });
+    if let Some(problem) = &turn.problem {
+        let text = format!("Another place of the turn: {problem}.");
+        told_ui(ui, Level::Over, &text);
+    }
+}
+
+fn readings_ui(ui: &mut Ui, entries: &mut Entries, roller: Roller, places: &[Place]) {
+    Grid::new(("turn", roller))
+        .num_columns(4)
+        .spacing((8.0, 3.0))
+        .show(ui, |ui| {
+            for head in ["Turn", "left", "middle", "right"] {
+                ui.label(Lettering::Note.of(head).family(strong()));
+            }
+            ui.end_row();
+            for place in places {
+                ui.label(format!("{}°", place.deg()));
+                for station in Station::ALL {
+                    let field = RollerField::Runout(station, *place);
+                    entries.entry(ui, SheetField::Of(roller, field), READING, "");
+                }
+                ui.end_row();
+            }
+        });
+}
+
+/// What each station comes to, heave and roll, and the bow.
+fn numbers_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown) {
+    let system = shown.system;
+    if result.runout.is_empty() {
+        ui.label("With three readings at a station its circle is fitted.");
+        return;
+    }
+    Grid::new("runout numbers")
+        .num_columns(5)
+        .striped(true)
+        .spacing((14.0, 4.0))
+        .show(ui, |ui| {
+            for head in [
+                "Station",
+                "Read",
+                "Twice eccentricity",
+                "High at",
+                "Left over",
+            ] {
+                ui.label(Lettering::Note.of(head).family(strong()));
+            }
+            ui.end_row();
+            for station in &result.runout {
+                let circle = &station.circle;
+                ui.label(station.station.word());
+                ui.label(system.length(circle.read));
+                ui.label(system.length(circle.read_by_fit()));
+                ui.label(system.angle(circle.out_of_centre.direction()));
+                ui.label(system.length(circle.left_over));
+                ui.end_row();
+            }
+        });
+    let why = "Read is the largest less the smallest reading. Few places fall short of the whole turn: four by up to 29 %. Twice the eccentricity is what a round roller reads over a whole turn; what is left over are flats, dents and dirt.";
+    ui.label(Lettering::FinePrint.of(why).weak());
+    verdict_ui(ui, result, shown);
+    heave_ui(ui, &result.runout, system);
+    if let Some(bow) = result.bow {
+        let told = format!(
+            "{} towards {}",
+            system.length(bow.size()),
+            system.angle(bow.direction())
+        );
+        number_ui(ui, "Bow, middle over the ends", &told);
+    }
+}
+
+/// The worst station by the limits that hold, and by the turf's beside them where they are the user's own.
+fn verdict_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown) {
+    let system = shown.system;
+    let worst = result.runout.iter().map(|station| station.circle.read);
+    let worst = worst.reduce(|one, other| if other > one { other } else { one });
+    let (Some(worst), Some(sheet)) = (worst, &shown.result) else {
+        return;
+    };
+    let turf = shown.unit.solved().map(|unit| unit.document.turf);
+    let starting = turf.map(RunoutLimits::starting);
+    let limits = RunoutLimits::of(&sheet.readings, turf);
+    let Some(limits) = limits else {
+        ui.label("No limit to judge it by: write one under The job.");
+        return;
+    };
+    let told = |whose: &str, limits: RunoutLimits| {
+        format!(
+            "{}: {} read; {whose} {} wanted, {} at most.",
+            runout_level(worst, limits).word(),
+            system.length(worst),
+            system.length(limits.wanted),
+            system.length(limits.most)
+        )
+    };
+    let is_own = starting != Some(limits);
+    let whose = if is_own {
+        "your limits,"
+    } else {
+        "rule of thumb,"
+    };
+    told_ui(ui, runout_level(worst, limits), &told(whose, limits));
+    if let Some(starting) = starting.filter(|_| is_own) {
+        let beside = told("the turf's rule of thumb,", starting);
+        ui.label(Lettering::FinePrint.of(beside).weak());
+    }
+}
+
+/// What both ends do together, and against each other.
+fn heave_ui(ui: &mut Ui, stations: &[StationRunout], system: System) {
+    let at = |wanted: Station| {
+        let found = stations.iter().find(|station| station.station == wanted)?;
+        Some(found.circle.out_of_centre)
+    };
+    let (Some(left), Some(right)) = (at(Station::Left), at(Station::Right)) else {
+        return;
+    };
+    let half_sum = (left.cosine + right.cosine, left.sine + right.sine);
+    let difference = (right.cosine - left.cosine, right.sine - left.sine);
+    let size = |(cosine, sine): (crate::units::Length, crate::units::Length)| {
+        crate::units::Length::from_mm(cosine.mm().hypot(sine.mm()))
+    };
+    let heave = size(half_sum);
+    let roll = size(difference) * 2.0;
+    let told = format!("up and down by {} once a turn", system.length(heave));
+    number_ui(ui, "Heave, both ends together", &told);
+    let told = format!(
+        "one end against the other by {} once a turn",
+        system.length(roll)
+    );
+    number_ui(ui, "Roll, end against end", &told);
+}

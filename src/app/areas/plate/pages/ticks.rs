@@ -1,0 +1,33 @@
+//! Steps without a reading: what was felt, ticked off.
+
+use egui::Ui;
+
+use crate::app::areas::plate::entry::Entries;
+use crate::app::widgets::lettering::Lettering;
+use crate::plate::Step;
+
+/// What to feel for, and the tick.
+pub fn tick_ui(ui: &mut Ui, entries: &mut Entries, step: Step) {
+    let Some(sheet) = entries.desk.sheet() else {
+        return;
+    };
+    let (more, name) = match step {
+        Step::Bearings => (
+            "Push and pull each end across the roller, then along it. Play you can feel is more than what is read afterwards: renew the bearing first.",
+            "No play in any bearing",
+        ),
+        _ => (
+            "It rocks corner to corner: the frame or a roller bracket is twisted. It stands firm: go on.",
+            "It stands firm on both rollers",
+        ),
+    };
+    ui.label(more);
+    ui.add_space(6.0);
+    let mut is_done = sheet.sheet().ticked.contains(&step);
+    let text = Lettering::InShort.of(name);
+    if ui.checkbox(&mut is_done, text).changed() {
+        entries.desk.edit_sheet(step.title(), None, |entries| {
+            entries.tick(step, is_done);
+        });
+    }
+}

@@ -1,0 +1,97 @@
+//! The list of pages in working order, each with how it stands.
+
+use egui::{Align, Button, Layout, Rect, ScrollArea, Sense, Stroke, Ui, Vec2};
+
+use super::page::Page;
+use crate::analysis::Level;
+use crate::analysis::plate::{PlateResult, StepState};
+use crate::app::widgets::focus::Followed;
+use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::look::theme;
+use crate::app::widgets::symbol::symbol;
+use crate::app::widgets::words::capitalised;
+
+/// How a page stands by what was worked out; to do while that is not known.
+pub fn state_of(page: Page, result: Option<&PlateResult>) -> StepState {
+    let is_done = |is_so: bool| {
+        if is_so {
+            StepState::Done
+        } else {
+            StepState::ToDo
+        }
+    };
+    match (page, result) {
+        (_, None) => StepState::ToDo,
+        (Page::Job, Some(_)) => StepState::Done,
+        (Page::GaugeBar, Some(result)) => is_done(result.readings.bar.is_some()),
+        (Page::Step(step), Some(result)) => result.state_of(step),
+    }
+}
+
+/// The first page in working order that is not done; none once all are.
+pub fn next_page(result: Option<&PlateResult>) -> Option<Page> {
+    let mut all = Page::all().into_iter();
+    all.find(|page| state_of(*page, result) != StepState::Done)
+}
+
+/// The list; a click brings a page to the front.
+pub fn steps_ui(ui: &mut Ui, front: &mut Page, result: Option<&PlateResult>) {
+    let next = next_page(result);
+    ui.label(Lettering::Heading.of("Steps"));
+    ScrollArea::vertical()
+        .id_salt("plate steps")
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            let followed = Followed::begin(ui);
+            ui.spacing_mut().item_spacing.y = 2.0;
+            for page in Page::all() {
+                let state = state_of(page, result);
+                step_ui(ui, front, page, state, next == Some(page));
+            }
+            followed.bring_in(ui);
+        });
+}
+
+fn step_ui(ui: &mut Ui, front: &mut Page, page: Page, state: StepState, is_next: bool) {
+    let title = capitalised(page.title());
+    let words = if is_next {
+        format!("{title}: next")
+    } else {
+        title.clone()
+    };
+    let mut text = Lettering::Body.of(words);
+    if is_next {
+        text = text.family(strong());
+    }
+    ui.horizontal(|ui| {
+        let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), Sense::hover());
+        sign_ui(ui, place, state);
+        let width = ui.available_width();
+        let button = Button::selectable(*front == page, text)
+            .min_size(Vec2::new(width, 27.0))
+            .wrap_mode(egui::TextWrapMode::Truncate);
+        let words_first = Layout::top_down_justified(Align::Min);
+        let response = ui
+            .with_layout(words_first, |ui| ui.add(button))
+            .inner
+            .on_hover_text(state.words())
+            .accessible_name(format!("Step {title}: {}", state.words()));
+        if response.clicked() {
+            *front = page;
+        }
+    });
+}
+
+/// How a step stands: done, to be done again, or an empty ring.
+fn sign_ui(ui: &Ui, place: Rect, state: StepState) {
+    match state {
+        StepState::Done => symbol(ui, place, Level::Fine, theme(ui.ctx())),
+        StepState::Again => symbol(ui, place, Level::Watch, theme(ui.ctx())),
+        StepState::ToDo => {
+            let ink = ui.visuals().weak_text_color();
+            let stroke = Stroke::new(1.6, ink);
+            ui.painter()
+                .circle_stroke(place.center(), 0.5 * place.width() - 1.0, stroke);
+        }
+    }
+}

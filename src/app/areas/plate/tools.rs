@@ -1,0 +1,130 @@
+//! The head of the area: which sheet is open, what comes next, and what is done with the whole sheet.
+
+use egui::{Button, Label, RichText, Ui};
+
+use super::fill_card::FillCard;
+use super::steps::next_page;
+use super::worked_out::{SheetUnit, WorkedOut};
+use crate::app::desk::{Desk, SheetWork};
+use crate::app::files::{
+    Asking, SheetAsking, ask_first, ask_sheet_first, save_sheet, save_sheet_as,
+};
+use crate::app::widgets::lettering::{Lettering, strong};
+use crate::units::clipped;
+
+/// Letters of a name that the head shows.
+const LONGEST_NAME: usize = 60;
+
+/// The head.
+pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
+    ui.add_space(2.0);
+    ui.horizontal_wrapped(|ui| {
+        if ui.button("New sheet").clicked() {
+            ask_sheet_first(desk, SheetAsking::New);
+        }
+        if ui.button("Open sheet…").clicked() {
+            ask_sheet_first(desk, SheetAsking::Choose);
+        }
+        let why_not = desk.sheet().and_then(SheetWork::why_not_savable);
+        let save = ui.add_enabled(why_not.is_none(), Button::new("Save sheet"));
+        let told = why_not
+            .as_ref()
+            .map(|why| format!("It cannot be saved yet. {why}"));
+        let save = match &told {
+            Some(told) => save.on_disabled_hover_text(told),
+            None => save,
+        };
+        if save.clicked() {
+            save_sheet(desk, |_, is_saved| is_saved);
+        }
+        let save_as = ui.add_enabled(why_not.is_none(), Button::new("Save sheet as…"));
+        if save_as.clicked() {
+            save_sheet_as(desk, |_, is_saved| is_saved);
+        }
+        ui.separator();
+        fill_button_ui(ui, desk, worked_out);
+        if ui.button("Close sheet").clicked() {
+            ask_sheet_first(desk, SheetAsking::Close);
+        }
+    });
+    ui.horizontal_wrapped(|ui| {
+        ui.add(Label::new(Lettering::Heading.of(headline(worked_out))).wrap());
+        ui.separator();
+        name_ui(ui, desk, worked_out);
+    });
+    unit_ui(ui, desk, &worked_out.unit);
+    ui.add_space(2.0);
+}
+
+/// What the sheet comes to, in a line.
+fn headline(worked_out: &WorkedOut) -> String {
+    let result = worked_out.result.as_ref().ok();
+    match next_page(result.map(|result| &**result)) {
+        None => "Every step is done".to_owned(),
+        Some(page) => format!("Next: {}", page.title()),
+    }
+}
+
+fn fill_button_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
+    let (SheetUnit::InFront(_), Ok(result)) = (&worked_out.unit, &worked_out.result) else {
+        let why = "Bring the sheet's unit to the front first";
+        ui.add_enabled(false, Button::new("Fill in the unit…"))
+            .on_disabled_hover_text(why);
+        return;
+    };
+    let button = ui
+        .button("Fill in the unit…")
+        .on_hover_text("Puts what was read here into the unit, after showing before and after");
+    if button.clicked() {
+        desk.open_card(FillCard::new(result));
+    }
+}
+
+/// The name of the sheet, and whether it wants saving.
+fn name_ui(ui: &mut Ui, desk: &Desk, worked_out: &WorkedOut) {
+    let Some(sheet) = desk.sheet() else { return };
+    let name = sheet.file().and_then(|file| file.file_name());
+    let name = name.map_or_else(
+        || "New sheet".to_owned(),
+        |name| clipped(&name.to_string_lossy(), LONGEST_NAME).to_string(),
+    );
+    let unit = worked_out.unit.solved().map_or_else(String::new, |unit| {
+        format!(", {}", clipped(&unit.document.name, LONGEST_NAME))
+    });
+    let text = if sheet.has_unsaved() {
+        format!("• {name}{unit}, not saved")
+    } else {
+        format!("{name}{unit}")
+    };
+    let kept = sheet.file().map_or_else(
+        || "Not saved in a file yet".to_owned(),
+        |file| file.display().to_string(),
+    );
+    let label = Label::new(RichText::new(text).family(strong())).wrap();
+    ui.add(label).on_hover_text(kept);
+}
+
+/// What is not as it should be with the sheet's unit.
+fn unit_ui(ui: &mut Ui, desk: &mut Desk, unit: &SheetUnit) {
+    match unit {
+        SheetUnit::InFront(_) => {}
+        SheetUnit::InFile(file, _) => {
+            let file = file.clone();
+            ui.horizontal_wrapped(|ui| {
+                ui.label("The unit in front is another than this sheet's.");
+                if ui.button("Bring its unit to the front").clicked() {
+                    ask_first(desk, Asking::Open(file));
+                }
+            });
+        }
+        SheetUnit::Unreadable(file, why) => {
+            let name = file.file_name().unwrap_or_default().to_string_lossy();
+            ui.label(format!(
+                "The sheet's unit cannot be used, so turf, bars and expected cut are not known. {name}: {why}"
+            ));
+        }
+        SheetUnit::None => {
+            ui.label("This sheet names no unit, so turf, bars and expected cut are not known.");
+        }
+    }
+}

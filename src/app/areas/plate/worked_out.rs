@@ -1,0 +1,121 @@
+//! What follows from the sheet that is open: its numbers, and the unit they are judged by.
+
+use std::path::PathBuf;
+use std::rc::Rc;
+use std::sync::Arc;
+
+use crate::analysis::plate::PlateResult;
+use crate::analysis::{Solved, SolvedId};
+use crate::app::desk::{Desk, SessionId};
+use crate::app::widgets::kept::Kept;
+use crate::plate::{SheetFlaw, Worksheet};
+use crate::store;
+
+/// What follows from a sheet.
+#[derive(Clone, Debug)]
+pub struct WorkedOut {
+    /// Its numbers, or the first value that makes no sense.
+    pub result: Result<Rc<PlateResult>, SheetFlaw>,
+    /// The unit it belongs to.
+    pub unit: SheetUnit,
+}
+
+/// Where the unit of a sheet is.
+#[derive(Clone, Debug)]
+pub enum SheetUnit {
+    /// In front.
+    InFront(Rc<Solved>),
+    /// In its file, and something else is in front.
+    InFile(PathBuf, Rc<Solved>),
+    /// In a file that cannot be read or solved, with the reason.
+    Unreadable(PathBuf, String),
+    /// The sheet names none, or the one it was begun for is gone.
+    None,
+}
+
+impl SheetUnit {
+    /// The unit, wherever it is.
+    pub fn solved(&self) -> Option<&Rc<Solved>> {
+        match self {
+            Self::InFront(solved) | Self::InFile(_, solved) => Some(solved),
+            Self::Unreadable(..) | Self::None => None,
+        }
+    }
+}
+
+type Key = (SessionId, u64, Option<SolvedId>);
+
+/// What was worked out last, until sheet or unit change.
+#[derive(Debug, Default)]
+pub struct Working {
+    /// Units read from the disk, each once while its sheet is open.
+    read: Kept<(SessionId, PathBuf), Result<Rc<Solved>, String>>,
+    worked_out: Kept<Key, WorkedOut>,
+    /// The last numbers that made sense.
+    last: Option<(SessionId, Rc<PlateResult>)>,
+}
+
+impl Working {
+    /// What follows from the sheet on the desk; none where there is none.
+    pub fn of(&mut self, desk: &Desk) -> Option<WorkedOut> {
+        let sheet = desk.sheet()?;
+        let unit = self.unit(desk);
+        let key = (
+            sheet.id(),
+            sheet.revision(),
+            unit.solved().map(|solved| solved.id),
+        );
+        let made = self
+            .worked_out
+            .get(key, |_| WorkedOut::of(sheet.sheet(), unit.clone()));
+        let worked_out = WorkedOut {
+            // Where it is can change while it is the same.
+            unit,
+            ..made.clone()
+        };
+        if let Ok(result) = &worked_out.result {
+            self.last = Some((sheet.id(), Rc::clone(result)));
+        }
+        Some(worked_out)
+    }
+
+    /// The last numbers of the sheet on the desk that made sense.
+    pub fn last(&self, desk: &Desk) -> Option<&Rc<PlateResult>> {
+        let sheet = desk.sheet()?.id();
+        let last = self.last.as_ref().filter(|(of, _)| *of == sheet);
+        last.map(|(_, result)| result)
+    }
+
+    fn unit(&mut self, desk: &Desk) -> SheetUnit {
+        if let Some(solved) = desk.unit_of_sheet() {
+            return SheetUnit::InFront(Rc::clone(solved));
+        }
+        let Some((id, file)) = desk
+            .sheet()
+            .and_then(|sheet| Some((sheet.id(), sheet.unit_file()?)))
+        else {
+            return SheetUnit::None;
+        };
+        let read = self.read.get((id, file.clone()), |(_, file)| {
+            let document = store::open_unit(file).map_err(|problem| problem.reason())?;
+            let system = document.system();
+            Solved::of_shared(Arc::new(document))
+                .map(Rc::new)
+                .map_err(|why| why.shown_in(system))
+        });
+        match read {
+            Ok(solved) => SheetUnit::InFile(file, Rc::clone(solved)),
+            Err(why) => SheetUnit::Unreadable(file, why.clone()),
+        }
+    }
+}
+
+impl WorkedOut {
+    fn of(sheet: &Worksheet, unit: SheetUnit) -> Self {
+        let solved = unit.solved().map(|solved| &**solved);
+        Self {
+            result: PlateResult::of(sheet, solved).map(Rc::new),
+            unit,
+        }
+    }
+}

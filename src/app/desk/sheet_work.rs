@@ -1,0 +1,275 @@
+//! A plate sheet being filled in: what stands in it, where it is kept, whether it is saved.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use egui::{Context, Id};
+
+use super::grip::Hands;
+use super::sheet_history::SheetHistory;
+use super::{Session, SessionId};
+use crate::plate::{Entries, Loose, SheetField, Worksheet, parse_sheet};
+use crate::store::recovery::{Work, WrongText};
+use crate::store::{self, FileProblem, OnDisk, Saved, Stamp, Watched};
+use crate::unit::{Remarks, TextProblem};
+use crate::units::{Length, Quantity, System};
+
+/// A plate sheet being filled in: a document of its own, beside the units on the desk.
+#[derive(Debug)]
+pub struct SheetWork {
+    id: SessionId,
+    entries: Arc<Entries>,
+    /// Where it is kept; none for one that was never saved.
+    file: Option<PathBuf>,
+    /// As it was last saved or opened; none when no file holds it so any more.
+    saved: Option<Arc<Entries>>,
+    /// What stood in the file then.
+    on_disk: Option<Stamp>,
+    /// The unit it was begun for, as long as that is on the desk.
+    begun_for: Option<SessionId>,
+    /// Where that unit's file was then.
+    unit_file: Option<PathBuf>,
+    history: SheetHistory,
+    hands: Hands,
+    revision: u64,
+}
+
+impl SheetWork {
+    fn new(entries: Entries, file: Option<PathBuf>) -> Self {
+        let entries = Arc::new(entries);
+        Self {
+            id: SessionId::next(),
+            history: SheetHistory::new(Arc::clone(&entries)),
+            saved: Some(Arc::clone(&entries)),
+            entries,
+            file,
+            on_disk: None,
+            begun_for: None,
+            unit_file: None,
+            hands: Hands::default(),
+            revision: 0,
+        }
+    }
+
+    /// Begins a sheet for a unit, in the units its reader works in.
+    #[must_use]
+    pub fn begun_for(unit: &Session, date: String, system: System) -> Self {
+        let name = unit.file().and_then(Path::file_name);
+        let sheet = Worksheet {
+            unit: name.map_or_else(String::new, |name| name.to_string_lossy().into_owned()),
+            date,
+            cut_width: Quantity::from_value(Length::ZERO, system),
+            ..Worksheet::default()
+        };
+        let work = Self::new(Entries::new(sheet), None);
+        Self {
+            // It is in no file, be it as empty as it is.
+            saved: None,
+            begun_for: Some(unit.id()),
+            unit_file: unit.file().map(Path::to_owned),
+            ..work
+        }
+    }
+
+    /// Opens a plate sheet.
+    ///
+    /// # Errors
+    /// When it cannot be read or is no plate sheet.
+    pub fn open(file: &Path) -> Result<Self, FileProblem> {
+        // Looked at before it is read: a change between the two is then found later.
+        let on_disk = Stamp::of(file);
+        let sheet = store::open_sheet(file)?;
+        let work = Self::new(Entries::new(sheet), Some(file.to_owned()));
+        Ok(Self { on_disk, ..work })
+    }
+
+    /// Goes on with a sheet that a dead window left.
+    ///
+    /// # Errors
+    /// When it is no plate sheet.
+    pub fn recovered(work: &Work) -> Result<Self, TextProblem> {
+        let mut entries = Entries::new(parse_sheet(&work.document)?);
+        for wrong in &work.wrong {
+            if let Some(field) = SheetField::at_path(&wrong.field) {
+                let loose = Loose {
+                    text: wrong.text.clone(),
+                    why: wrong.problem.clone(),
+                    is_wrong: true,
+                };
+                entries.put_loose(field, loose);
+            }
+        }
+        let sheet = Self::new(entries, work.file.clone());
+        Ok(Self {
+            saved: None,
+            on_disk: work.stamp,
+            ..sheet
+        })
+    }
+
+    /// What tells it from every session of this run of the program.
+    #[must_use]
+    pub fn id(&self) -> SessionId {
+        self.id
+    }
+
+    /// What stands in it.
+    #[must_use]
+    pub fn entries(&self) -> &Entries {
+        &self.entries
+    }
+
+    /// The same, shared.
+    pub(super) fn shared(&self) -> &Arc<Entries> {
+        &self.entries
+    }
+
+    /// The sheet, with all it can hold.
+    #[must_use]
+    pub fn sheet(&self) -> &Worksheet {
+        &self.entries.sheet
+    }
+
+    /// Where it is kept; none for one that was never saved.
+    #[must_use]
+    pub fn file(&self) -> Option<&Path> {
+        self.file.as_deref()
+    }
+
+    /// What stood in its file when it was last opened or saved.
+    pub(super) fn on_disk(&self) -> Option<Stamp> {
+        self.on_disk
+    }
+
+    /// A number that grows with every change of what stands in it.
+    #[must_use]
+    pub fn revision(&self) -> u64 {
+        self.revision
+    }
+
+    /// Whether dropping it now would lose something.
+    #[must_use]
+    pub fn has_unsaved(&self) -> bool {
+        self.saved.as_deref() != Some(&*self.entries)
+    }
+
+    /// Why it cannot be saved; none while it can. A file that could not be opened again must not be
+    /// written.
+    #[must_use]
+    pub fn why_not_savable(&self) -> Option<String> {
+        if let Some((field, loose)) = self.entries.loose().next() {
+            return Some(format!("{}: {}", field.name(), loose.why));
+        }
+        if !self.entries.has(SheetField::CutWidth) {
+            return Some("Cutting width: write the width that the unit cuts.".to_owned());
+        }
+        let flaw = self.sheet().checked().err()?;
+        let named = SheetField::at_path(&flaw.path).map(SheetField::name);
+        Some(format!("{}: {}", named.unwrap_or(flaw.path), flaw.kind))
+    }
+
+    /// The texts that stand beside it, for whoever keeps it.
+    pub(super) fn wrong_texts(&self) -> Vec<WrongText> {
+        let loose = self.entries.loose();
+        loose
+            .map(|(field, loose)| WrongText {
+                field: field.path(),
+                name: field.name(),
+                text: loose.text.clone(),
+                problem: loose.why.clone(),
+            })
+            .collect()
+    }
+
+    /// Where its unit's file is: beside the sheet, or where it was when the sheet was begun for it. None
+    /// where it names none.
+    #[must_use]
+    pub fn unit_file(&self) -> Option<PathBuf> {
+        match &self.file {
+            Some(file) if !self.sheet().unit.is_empty() => {
+                Some(store::unit_beside(file, &self.sheet().unit))
+            }
+            Some(_) => None,
+            None => self.unit_file.clone(),
+        }
+    }
+
+    /// Whether it is the sheet of a unit on the desk.
+    #[must_use]
+    pub fn is_of(&self, unit: &Session) -> bool {
+        if self.begun_for == Some(unit.id()) {
+            return true;
+        }
+        let whole = |file: &Path| std::path::absolute(file).ok();
+        let own = self.unit_file().as_deref().and_then(whole);
+        own.is_some() && own == unit.file().and_then(whole)
+    }
+
+    /// How its file stands now beside what was last read from it or written to it.
+    #[must_use]
+    pub fn look_at_file(&self) -> OnDisk {
+        match self.file() {
+            Some(file) => Watched::new(file.to_owned(), self.on_disk).look(),
+            None => OnDisk::Same,
+        }
+    }
+
+    /// Saves to a file, which is then where it is kept.
+    pub(super) fn save_to(&mut self, file: &Path) -> Result<Remarks, FileProblem> {
+        let Saved { remarks, stamp, .. } = store::save_sheet(self.sheet(), file)?;
+        self.saved = Some(Arc::clone(&self.entries));
+        self.file = Some(file.to_owned());
+        self.on_disk = Some(stamp);
+        Ok(remarks)
+    }
+
+    /// Looks at what a person holds, so that what is done in one grip is one step.
+    pub(super) fn look_at_hands(&mut self, ctx: &Context) {
+        self.hands.look(ctx);
+        self.history.look(&self.hands);
+    }
+
+    /// Makes a change; whether it was one.
+    pub(super) fn edit(
+        &mut self,
+        name: &str,
+        holder: Option<Id>,
+        edit: impl FnOnce(&mut Entries),
+    ) -> bool {
+        let mut entries = Entries::clone(&self.entries);
+        edit(&mut entries);
+        if entries == *self.entries {
+            return false;
+        }
+        self.entries = Arc::new(entries);
+        self.revision += 1;
+        self.history.note(name, holder, &self.entries, &self.hands);
+        true
+    }
+
+    /// The changes that can be taken back and done again.
+    pub(super) fn history(&self) -> &SheetHistory {
+        &self.history
+    }
+
+    /// Takes back the last step; whether there was one.
+    pub(super) fn undo(&mut self) -> bool {
+        let step = self.history.undo();
+        self.put_back(step)
+    }
+
+    /// Does again the step that was taken back last; whether there was one.
+    pub(super) fn redo(&mut self) -> bool {
+        let step = self.history.redo();
+        self.put_back(step)
+    }
+
+    fn put_back(&mut self, entries: Option<Arc<Entries>>) -> bool {
+        let is_step = entries.is_some();
+        if let Some(entries) = entries {
+            self.entries = entries;
+            self.revision += 1;
+        }
+        is_step
+    }
+}

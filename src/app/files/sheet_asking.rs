@@ -1,0 +1,191 @@
+//! Questions about a plate sheet: before it is lost, and before something else's work is.
+
+use std::path::PathBuf;
+
+use egui::{Button, Ui};
+
+use super::sheet_files::{SheetAsking, Then, go_on, open_sheet, put, save_sheet};
+use crate::app::desk::{Card, Desk, Next, OpenCard, SheetWork};
+use crate::app::widgets::lettering::Lettering;
+use crate::store::OnDisk;
+
+/// The question before a sheet's unsaved changes are lost.
+pub struct SheetQuestion {
+    what: SheetAsking,
+    /// The card that was open before, which comes back when nothing is to be lost.
+    beneath: Option<OpenCard>,
+    /// Whether the answer that loses nothing was given the keys.
+    has_begun: bool,
+}
+
+impl SheetQuestion {
+    /// Before something that drops the sheet.
+    pub fn new(what: SheetAsking, beneath: Option<OpenCard>) -> Self {
+        Self {
+            what,
+            beneath,
+            has_begun: false,
+        }
+    }
+}
+
+#[derive(Clone, Copy)]
+enum Reply {
+    Save,
+    Discard,
+    Stay,
+}
+
+impl Card for SheetQuestion {
+    fn name(&self) -> &'static str {
+        "unsaved sheet"
+    }
+
+    fn width(&self) -> f32 {
+        420.0
+    }
+
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
+        let why_not = desk.sheet().map(SheetWork::why_not_savable);
+        let Some(why_not) = why_not else {
+            return self.put_away(desk);
+        };
+        ui.label(Lettering::CardTitle.of("Unsaved plate sheet"));
+        ui.add_space(6.0);
+        ui.label("The plate sheet has entries that are not saved.");
+        if let Some(why_not) = &why_not {
+            ui.label(format!("It cannot be saved yet. {why_not}"));
+        }
+        ui.add_space(10.0);
+        let mut answer = None;
+        ui.horizontal(|ui| {
+            for (word, reply) in [
+                ("Save", Reply::Save),
+                ("Discard changes", Reply::Discard),
+                ("Keep editing", Reply::Stay),
+            ] {
+                let is_offered = why_not.is_none() || !matches!(reply, Reply::Save);
+                let button = ui.add_enabled(is_offered, Button::new(word));
+                if matches!(reply, Reply::Stay) && !std::mem::replace(&mut self.has_begun, true) {
+                    button.request_focus();
+                }
+                if button.clicked() {
+                    answer = Some(reply);
+                }
+            }
+        });
+        match answer {
+            None => Next::Stay,
+            Some(Reply::Stay) => self.put_away(desk),
+            Some(Reply::Discard) => {
+                desk.drop_sheet();
+                go_on(desk, self.what.clone());
+                Next::Close
+            }
+            Some(Reply::Save) => {
+                let (what, beneath) = (self.what.clone(), self.beneath.take());
+                save_sheet(desk, move |desk, is_saved| {
+                    let is_done = is_saved && go_on(desk, what);
+                    if !is_done && let Some(card) = beneath {
+                        desk.put_card_back(card);
+                    }
+                    is_done
+                });
+                Next::Close
+            }
+        }
+    }
+
+    fn lay_over(&mut self, card: OpenCard) {
+        self.beneath.get_or_insert(card);
+    }
+
+    fn put_away(&mut self, desk: &mut Desk) -> Next {
+        if let Some(card) = self.beneath.take() {
+            desk.put_card_back(card);
+        }
+        Next::Close
+    }
+
+    fn is_question(&self) -> bool {
+        true
+    }
+}
+
+/// The question before a sheet is saved over what something else wrote to its file.
+pub struct SheetOutside {
+    file: PathBuf,
+    seen: OnDisk,
+    then: Option<Then>,
+}
+
+impl SheetOutside {
+    /// Of a file that was changed since the sheet was opened or saved.
+    pub fn new(file: PathBuf, seen: OnDisk, then: Then) -> Self {
+        Self {
+            file,
+            seen,
+            then: Some(then),
+        }
+    }
+
+    fn answered(&mut self, desk: &mut Desk, is_saved: bool) -> Next {
+        if let Some(then) = self.then.take() {
+            then(desk, is_saved);
+        }
+        Next::Close
+    }
+}
+
+impl Card for SheetOutside {
+    fn name(&self) -> &'static str {
+        "sheet changed outside"
+    }
+
+    fn width(&self) -> f32 {
+        480.0
+    }
+
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
+        ui.label(Lettering::CardTitle.of("Changed outside"));
+        ui.add_space(6.0);
+        let file = self.file.display();
+        ui.label(format!(
+            "{file} was changed by something else since the sheet was opened or saved here."
+        ));
+        ui.label("Reload discards the entries made here.");
+        ui.add_space(10.0);
+        ui.horizontal(|ui| {
+            if ui.button("Reload").clicked() {
+                let file = self.file.clone();
+                let is_reloaded = open_sheet(desk, &file);
+                return self.answered(desk, is_reloaded);
+            }
+            if ui.button("Save mine over it").clicked() {
+                let now = desk.sheet().map(SheetWork::look_at_file);
+                // Once more while this was asked: what it is now, nobody has said yes to.
+                if now.is_some_and(|now| matches!(now, OnDisk::Changed(_)) && now != self.seen) {
+                    self.seen = now.unwrap_or(self.seen);
+                    desk.warn("The file was changed once more while this was asked.");
+                    return Next::Stay;
+                }
+                let file = self.file.clone();
+                let is_saved = put(desk, &file);
+                return self.answered(desk, is_saved);
+            }
+            if ui.button("Cancel").clicked() {
+                return self.answered(desk, false);
+            }
+            Next::Stay
+        })
+        .inner
+    }
+
+    fn put_away(&mut self, desk: &mut Desk) -> Next {
+        self.answered(desk, false)
+    }
+
+    fn is_question(&self) -> bool {
+        true
+    }
+}

@@ -1,0 +1,225 @@
+//! Plate sheets as a person begins, opens and saves them.
+
+use std::path::{Path, PathBuf};
+
+use super::asking::ask;
+use super::saving::{file_stem_for, reason_first};
+use super::sheet_asking::{SheetOutside, SheetQuestion};
+use crate::app::desk::{Ask, Desk, SheetWork};
+use crate::app::widgets::words::capitalised;
+use crate::plate::Day;
+use crate::store::OnDisk;
+use crate::unit::Remarks;
+
+/// The area in which a sheet is filled in.
+pub const PLATE_AREA: &str = "plate";
+
+/// What the name of a sheet ends in.
+const SHEET_ENDING: &str = ".plate.ron";
+
+/// What waits until a sheet is saved or given up.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum SheetAsking {
+    /// A new sheet for the unit in front.
+    New,
+    /// A sheet still to be chosen.
+    Choose,
+    /// A sheet.
+    Open(PathBuf),
+    /// The sheet is taken away.
+    Close,
+    /// The window closes.
+    CloseWindow,
+}
+
+/// What follows a save: told whether it was saved.
+pub type Then = Box<dyn FnOnce(&mut Desk, bool) -> bool>;
+
+/// Whether a file is a plate sheet, by its name.
+#[must_use]
+pub fn is_sheet_file(file: &Path) -> bool {
+    let name = file.file_name().unwrap_or_default().to_string_lossy();
+    name.to_lowercase().ends_with(SHEET_ENDING)
+}
+
+/// Does something that drops the sheet, once nothing is lost by it. Whether it is done; if not, it failed,
+/// or the question is open.
+pub fn ask_sheet_first(desk: &mut Desk, what: SheetAsking) -> bool {
+    if desk.has_unsaved_sheet() && what != SheetAsking::Choose {
+        desk.ask_for_area(PLATE_AREA);
+        let beneath = desk.take_card().filter(|card| !card.is_question());
+        desk.open_card(SheetQuestion::new(what, beneath));
+        return false;
+    }
+    go_on(desk, what)
+}
+
+/// Does it, whatever is lost.
+pub(super) fn go_on(desk: &mut Desk, what: SheetAsking) -> bool {
+    match what {
+        SheetAsking::New => {
+            let today = Day::today().to_string();
+            let sheet = SheetWork::begun_for(desk.session(), today, desk.system());
+            desk.lay_sheet(sheet);
+            desk.ask_for_area(PLATE_AREA);
+            true
+        }
+        SheetAsking::Choose => ask(desk, &Ask::WorksheetToOpen, |desk, file| {
+            let Some(file) = file else {
+                desk.tell("Not opened: no file was chosen. Where no dialog appears, use File, Open a path, or drop a file on the window.");
+                return false;
+            };
+            if is_sheet_file(&file) {
+                return ask_sheet_first(desk, SheetAsking::Open(file));
+            }
+            let file = file.display();
+            desk.warn(format!(
+                "Not opened: the name of a plate sheet ends in {SHEET_ENDING}. File: {file}"
+            ));
+            false
+        }),
+        SheetAsking::Open(file) => open_sheet(desk, &file),
+        SheetAsking::Close => {
+            desk.drop_sheet();
+            true
+        }
+        SheetAsking::CloseWindow => {
+            desk.close();
+            true
+        }
+    }
+}
+
+/// Opens a sheet in place of the one that is open; one that is refused leaves it as it was. Whether it was
+/// opened.
+pub(super) fn open_sheet(desk: &mut Desk, file: &Path) -> bool {
+    match SheetWork::open(file) {
+        Ok(sheet) => {
+            desk.lay_sheet(sheet);
+            desk.ask_for_area(PLATE_AREA);
+            desk.tell(format!("Opened {}", file.display()));
+            true
+        }
+        Err(problem) => {
+            desk.warn(format!("Not opened: {}", reason_first(&problem)));
+            false
+        }
+    }
+}
+
+/// Saves the sheet where it is kept, or asks where. What follows is told whether it was saved.
+pub fn save_sheet(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'static) {
+    let Some(sheet) = desk.sheet() else {
+        then(desk, false);
+        return;
+    };
+    let Some(file) = sheet.file().map(Path::to_owned) else {
+        save_sheet_as(desk, then);
+        return;
+    };
+    // A file that is gone is put back by the save, and nobody loses by it.
+    let seen = sheet.look_at_file();
+    if matches!(seen, OnDisk::Changed(_)) {
+        desk.open_card(SheetOutside::new(file, seen, Box::new(then)));
+        return;
+    }
+    let is_saved = put(desk, &file);
+    then(desk, is_saved);
+}
+
+/// Asks where to save the sheet. What follows is told whether it was saved.
+pub fn save_sheet_as(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'static) {
+    let Some(sheet) = desk.sheet() else {
+        then(desk, false);
+        return;
+    };
+    if let Some(why_not) = sheet.why_not_savable() {
+        desk.warn(format!("Not saved. {why_not}"));
+        then(desk, false);
+        return;
+    }
+    let id = sheet.id();
+    let name = offered_name(desk);
+    ask(desk, &Ask::PlaceForWorksheet(name), move |desk, file| {
+        let is_same = desk.sheet().is_some_and(|sheet| sheet.id() == id);
+        let is_saved = match file {
+            Some(file) if is_same => put_in_chosen(desk, &file),
+            _ => {
+                desk.tell("Not saved: no file was chosen.");
+                false
+            }
+        };
+        then(desk, is_saved)
+    });
+}
+
+/// A name for the sheet: the one it has, or one by its unit.
+pub(super) fn offered_name(desk: &Desk) -> String {
+    let kept = desk.sheet().and_then(SheetWork::file);
+    if let Some(name) = kept.and_then(Path::file_name) {
+        return name.to_string_lossy().into_owned();
+    }
+    let beside = desk.sheet().and_then(SheetWork::unit_file);
+    let stem = match beside.as_deref().and_then(Path::file_stem) {
+        Some(stem) => stem.to_string_lossy().into_owned(),
+        None => file_stem_for(&desk.document().name),
+    };
+    format!("{stem}{SHEET_ENDING}")
+}
+
+/// Saves to a file that a person chose; one whose name had to be made longer must not be there yet.
+pub(super) fn put_in_chosen(desk: &mut Desk, file: &Path) -> bool {
+    let whole = with_sheet_ending(file);
+    if whole != file && whole.exists() {
+        let whole = whole.display();
+        desk.warn(format!(
+            "Not saved: a file is there already, and it is not the sheet that is open: {whole}"
+        ));
+        return false;
+    }
+    put(desk, &whole)
+}
+
+fn with_sheet_ending(file: &Path) -> PathBuf {
+    if is_sheet_file(file) {
+        return file.to_owned();
+    }
+    let name = file.file_name().unwrap_or_default().to_string_lossy();
+    let stem = name.strip_suffix(".ron").unwrap_or(&name);
+    file.with_file_name(format!("{stem}{SHEET_ENDING}"))
+}
+
+/// Saves to a file, whatever stands there. Whether it was saved.
+pub(super) fn put(desk: &mut Desk, file: &Path) -> bool {
+    let why_not = desk.sheet().and_then(SheetWork::why_not_savable);
+    if let Some(why_not) = why_not {
+        desk.warn(format!("Not saved. {why_not}"));
+        return false;
+    }
+    match desk.save_sheet_to(file) {
+        Ok(remarks) => {
+            let gathered = match remarks {
+                Remarks::InPlace => "",
+                Remarks::Gathered => ". The remarks inside the file now stand before the sheet",
+            };
+            desk.tell(format!("Saved {}{gathered}", file.display()));
+            warn_of_lone_sheet(desk);
+            true
+        }
+        Err(problem) => {
+            desk.warn(capitalised(&reason_first(&problem)));
+            false
+        }
+    }
+}
+
+/// A sheet is told what it needs of its unit by the file beside it.
+fn warn_of_lone_sheet(desk: &mut Desk) {
+    let unit = desk.sheet().and_then(SheetWork::unit_file);
+    if let Some(unit) = unit.filter(|unit| !unit.exists()) {
+        let name = unit.file_name().unwrap_or_default().to_string_lossy();
+        desk.warn(format!(
+            "Saved, but {name} does not stand beside the sheet: save the sheet in the folder of its unit, or the turf's limits and the expected cut are not known."
+        ));
+    }
+}

@@ -1,0 +1,11 @@
+//! A sheet as it is filled in, one text at a time: what the file can hold stands in the sheet, what it
+//! cannot hold yet waits beside it as it was typed.
+
+mod field;
+mod held;
+mod taking;
+mod work;
+
+pub use field::{End, Place, RollerField, SheetField};
+pub use held::{AdjusterKind, GapWay};
+pub use taking::{Entries, Loose, typed_in_thou};

@@ -1,0 +1,157 @@
+//! What is done to a sheet besides typing: another way of reading, a roller moved, a step ticked.
+
+use super::field::{End, RollerField, SheetField};
+use super::held::{AdjusterKind, GapWay};
+use super::taking::Entries;
+use crate::plate::sheet::{AdjusterEntry, GapEntry, Roller, Side};
+use crate::plate::step::Step;
+use crate::units::{Angle, Length, Quantity, System};
+
+impl Entries {
+    /// Has the ends of a roller read another way from here on: what was read in this one is taken out.
+    pub fn change_gap_way(&mut self, roller: Roller, way: GapWay) {
+        self.take_out_ends(roller, |entry| GapWay::of(entry) != way);
+    }
+
+    fn take_out_ends(&mut self, roller: Roller, is_out: impl Fn(&GapEntry) -> bool) {
+        for end in End::ALL {
+            for field in [
+                RollerField::Goes(end),
+                RollerField::StopsAt(end),
+                RollerField::Gap(end),
+                RollerField::OverTop(end),
+            ] {
+                self.loose.remove(&SheetField::Of(roller, field));
+            }
+        }
+        self.change(roller, |entry| {
+            for end in End::ALL {
+                let read = end.entry_mut(entry);
+                if read.as_ref().is_some_and(&is_out) {
+                    *read = None;
+                }
+            }
+        });
+    }
+
+    /// Has the end of a roller moved by another kind of adjuster: what was entered of this one is taken
+    /// out.
+    pub fn change_adjuster(&mut self, roller: Roller, kind: AdjusterKind) {
+        if self.adjuster_kind(roller) == Some(kind) {
+            return;
+        }
+        for field in [
+            RollerField::Throw,
+            RollerField::Now,
+            RollerField::Pitch,
+            RollerField::Tilt,
+            RollerField::Shims,
+        ] {
+            self.loose.remove(&SheetField::Of(roller, field));
+        }
+        self.change(roller, |entry| entry.adjuster = None);
+    }
+
+    /// Chooses the end of a roller that is moved.
+    pub fn adjust(&mut self, roller: Roller, side: Side) {
+        self.change(roller, |entry| entry.adjust = Some(side));
+    }
+
+    /// Notes that a roller was moved at its adjuster: its ends are to be read anew, and whatever was read
+    /// after them may hold no more. How far it was `out` when the work began is kept for the record; an
+    /// eccentric stands at another angle now.
+    pub fn moved(
+        &mut self,
+        roller: Roller,
+        out: Option<Length>,
+        eccentric_at: Option<Angle>,
+        system: System,
+    ) {
+        self.take_out_ends(roller, |_| true);
+        self.change(roller, |entry| {
+            if entry.out_before.is_none() {
+                entry.out_before = out.map(|out| Quantity::from_value(out, system));
+            }
+            if let (Some(AdjusterEntry::Eccentric { now, .. }), Some(at)) =
+                (&mut entry.adjuster, eccentric_at)
+            {
+                *now = Quantity::from_value(at, system);
+            }
+        });
+        let adjuster = match roller {
+            Roller::Front => Step::FrontAdjuster,
+            Roller::Rear => Step::RearAdjuster,
+        };
+        let later: Vec<_> = Step::ALL
+            .into_iter()
+            .filter(|step| *step > adjuster && self.is_begun(*step))
+            .collect();
+        for step in later {
+            if !self.sheet.again.contains(&step) {
+                self.sheet.again.push(step);
+            }
+        }
+        self.sheet.again.sort();
+    }
+
+    /// Whether something was entered in a step.
+    fn is_begun(&self, step: Step) -> bool {
+        let mut fields = SheetField::all_but_turns().filter(|field| field.step() == Some(step));
+        self.sheet.ticked.contains(&step) || fields.any(|field| self.has(field))
+    }
+
+    /// Ticks a step that has no reading, or takes its tick away.
+    pub fn tick(&mut self, step: Step, is_done: bool) {
+        self.sheet.ticked.retain(|ticked| *ticked != step);
+        self.sheet.again.retain(|again| *again != step);
+        if is_done {
+            self.sheet.ticked.push(step);
+            self.sheet.ticked.sort();
+        }
+    }
+
+    /// Says of a step that what was read in it holds: still, or anew. How parallel a roller is follows from
+    /// how its ends were read.
+    pub fn still_holds(&mut self, step: Step) {
+        let with_it = match step {
+            Step::FrontEnds => Step::FrontAdjuster,
+            Step::RearEnds => Step::RearAdjuster,
+            alone => alone,
+        };
+        self.sheet
+            .again
+            .retain(|again| *again != step && *again != with_it);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const IN: System = System::InchDecimal;
+
+    #[test]
+    fn a_front_roller_that_was_moved_puts_what_was_read_after_it_back() {
+        let text = include_str!("../../../demo-units/example-ground/gang-2.plate.ron");
+        let mut entries = Entries::new(crate::plate::read_sheet(text).expect("a sheet"));
+        entries.moved(Roller::Front, Some(Length::from_inches(0.003)), None, IN);
+        let again = &entries.sheet.again;
+        assert!(again.contains(&Step::RearEnds) && again.contains(&Step::Height));
+        assert!(!again.contains(&Step::FrontRunout));
+        let front = entries.sheet.front.as_ref().unwrap();
+        assert!(front.left.is_none() && front.right.is_none());
+        assert_eq!(front.out_before.as_ref().unwrap().text(), "0.003 in");
+        // The first is what the work began with.
+        entries.moved(Roller::Front, Some(Length::from_inches(0.001)), None, IN);
+        let front = entries.sheet.front.as_ref().unwrap();
+        assert_eq!(front.out_before.as_ref().unwrap().text(), "0.003 in");
+        entries.set(
+            SheetField::Height(crate::plate::Station::Left),
+            "0.5 in",
+            IN,
+        );
+        assert!(!entries.sheet.again.contains(&Step::Height));
+        entries.still_holds(Step::RearEnds);
+        assert!(!entries.sheet.again.contains(&Step::RearEnds));
+    }
+}
