@@ -42,6 +42,9 @@ fn at_rest_no_area_asks_for_a_frame_with_or_without_a_cursor_in_a_field() {
     for area in areas {
         assert!(window.harness.state_mut().bring_to_front(area));
         window.settle();
+        if window.has_button("New sheet for this unit") {
+            window.click("New sheet for this unit");
+        }
         for has_cursor in [false, true] {
             if has_cursor {
                 let mut nodes = window.nodes().into_iter();

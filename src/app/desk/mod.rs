@@ -76,7 +76,6 @@ pub struct Desk {
     outside: Outside,
     sheet: Option<SheetWork>,
     in_hand: InHand,
-    asked_area: Option<&'static str>,
 }
 
 impl Desk {
@@ -98,7 +97,6 @@ impl Desk {
             outside: Outside::default(),
             sheet: None,
             in_hand: InHand::default(),
-            asked_area: None,
         }
     }
 

@@ -86,16 +86,6 @@ impl Desk {
         }
     }
 
-    /// Asks for an area to be brought to the front.
-    pub fn ask_for_area(&mut self, id: &'static str) {
-        self.asked_area = Some(id);
-    }
-
-    /// The area that was asked for; told once.
-    pub fn asked_area(&mut self) -> Option<&'static str> {
-        self.asked_area.take()
-    }
-
     /// Goes on with a sheet that a dead window left, and keeps it anew.
     ///
     /// # Errors

@@ -211,7 +211,7 @@ fn recover(desk: &mut Desk, left: Left, others: usize) -> bool {
         _ => format!(" {others} more wait for the next start."),
     };
     if is_sheet {
-        desk.ask_for_area(PLATE_AREA);
+        desk.want_area(PLATE_AREA);
     }
     if let Some(file) = &left.work.file {
         if !is_sheet {

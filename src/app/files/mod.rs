@@ -25,8 +25,7 @@ pub use path_card::{PathCard, name_without_dialog};
 pub use placing::{ask_place, ask_place_and_open};
 pub use refusal::Refusal;
 pub use saving::{file_stem_for, save_as, why_not_savable, why_not_savable_there};
-pub use sheet_files::{
-    PLATE_AREA, SheetAsking, ask_sheet_first, is_sheet_file, save_sheet, save_sheet_as,
-};
+pub use sheet_asking::{ask_sheet_first, choose_sheet, save_sheet};
+pub use sheet_files::{PLATE_AREA, SheetAsking, is_sheet_file, save_sheet_as};
 pub use sheet_path_card::SheetPathCard;
 pub use system_opener::SystemOpener;

@@ -1,13 +1,69 @@
 //! Questions about a plate sheet: before it is lost, and before something else's work is.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use egui::{Button, Ui};
 
-use super::sheet_files::{SheetAsking, Then, go_on, open_sheet, put, save_sheet};
-use crate::app::desk::{Card, Desk, Next, OpenCard, SheetWork};
+use super::asking::ask;
+use super::sheet_files::{
+    PLATE_AREA, SHEET_ENDING, SheetAsking, go_on, is_sheet_file, open_sheet, put, save_sheet_as,
+};
+use crate::app::desk::{Ask, Card, Desk, Next, OpenCard, SheetWork};
 use crate::app::widgets::lettering::Lettering;
 use crate::store::OnDisk;
+
+/// What follows a save: told whether it was saved.
+type Then = Box<dyn FnOnce(&mut Desk, bool) -> bool>;
+
+/// Does something that drops the sheet, once nothing is lost by it. Whether it is done; if not, it failed,
+/// or the question is open.
+pub fn ask_sheet_first(desk: &mut Desk, what: SheetAsking) -> bool {
+    if desk.has_unsaved_sheet() {
+        desk.want_area(PLATE_AREA);
+        let beneath = desk.take_card().filter(|card| !card.is_question());
+        desk.open_card(SheetQuestion::new(what, beneath));
+        return false;
+    }
+    go_on(desk, what)
+}
+
+/// Asks for a sheet to open, and opens it once nothing is lost by it.
+pub fn choose_sheet(desk: &mut Desk) -> bool {
+    ask(desk, &Ask::WorksheetToOpen, |desk, file| {
+        let Some(file) = file else {
+            desk.tell("Not opened: no file was chosen. Where no dialog appears, use File, Open a path, or drop a file on the window.");
+            return false;
+        };
+        if is_sheet_file(&file) {
+            return ask_sheet_first(desk, SheetAsking::Open(file));
+        }
+        let file = file.display();
+        desk.warn(format!(
+            "Not opened: the name of a plate sheet ends in {SHEET_ENDING}. File: {file}"
+        ));
+        false
+    })
+}
+
+/// Saves the sheet where it is kept, or asks where. What follows is told whether it was saved.
+pub fn save_sheet(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'static) {
+    let Some(sheet) = desk.sheet() else {
+        then(desk, false);
+        return;
+    };
+    let Some(file) = sheet.file().map(Path::to_owned) else {
+        save_sheet_as(desk, then);
+        return;
+    };
+    // A file that is gone is put back by the save, and nobody loses by it.
+    let seen = sheet.look_at_file();
+    if matches!(seen, OnDisk::Changed(_)) {
+        desk.open_card(SheetOutside::new(file, seen, Box::new(then)));
+        return;
+    }
+    let is_saved = put(desk, &file);
+    then(desk, is_saved);
+}
 
 /// The question before a sheet's unsaved changes are lost.
 pub struct SheetQuestion {

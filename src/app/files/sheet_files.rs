@@ -4,26 +4,22 @@ use std::path::{Path, PathBuf};
 
 use super::asking::ask;
 use super::saving::{file_stem_for, reason_first};
-use super::sheet_asking::{SheetOutside, SheetQuestion};
 use crate::app::desk::{Ask, Desk, SheetWork};
 use crate::app::widgets::words::capitalised;
 use crate::plate::Day;
-use crate::store::OnDisk;
 use crate::unit::Remarks;
 
 /// The area in which a sheet is filled in.
 pub const PLATE_AREA: &str = "plate";
 
 /// What the name of a sheet ends in.
-const SHEET_ENDING: &str = ".plate.ron";
+pub(super) const SHEET_ENDING: &str = ".plate.ron";
 
 /// What waits until a sheet is saved or given up.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum SheetAsking {
     /// A new sheet for the unit in front.
     New,
-    /// A sheet still to be chosen.
-    Choose,
     /// A sheet.
     Open(PathBuf),
     /// The sheet is taken away.
@@ -32,26 +28,11 @@ pub enum SheetAsking {
     CloseWindow,
 }
 
-/// What follows a save: told whether it was saved.
-pub type Then = Box<dyn FnOnce(&mut Desk, bool) -> bool>;
-
 /// Whether a file is a plate sheet, by its name.
 #[must_use]
 pub fn is_sheet_file(file: &Path) -> bool {
     let name = file.file_name().unwrap_or_default().to_string_lossy();
     name.to_lowercase().ends_with(SHEET_ENDING)
-}
-
-/// Does something that drops the sheet, once nothing is lost by it. Whether it is done; if not, it failed,
-/// or the question is open.
-pub fn ask_sheet_first(desk: &mut Desk, what: SheetAsking) -> bool {
-    if desk.has_unsaved_sheet() && what != SheetAsking::Choose {
-        desk.ask_for_area(PLATE_AREA);
-        let beneath = desk.take_card().filter(|card| !card.is_question());
-        desk.open_card(SheetQuestion::new(what, beneath));
-        return false;
-    }
-    go_on(desk, what)
 }
 
 /// Does it, whatever is lost.
@@ -61,23 +42,9 @@ pub(super) fn go_on(desk: &mut Desk, what: SheetAsking) -> bool {
             let today = Day::today().to_string();
             let sheet = SheetWork::begun_for(desk.session(), today, desk.system());
             desk.lay_sheet(sheet);
-            desk.ask_for_area(PLATE_AREA);
+            desk.want_area(PLATE_AREA);
             true
         }
-        SheetAsking::Choose => ask(desk, &Ask::WorksheetToOpen, |desk, file| {
-            let Some(file) = file else {
-                desk.tell("Not opened: no file was chosen. Where no dialog appears, use File, Open a path, or drop a file on the window.");
-                return false;
-            };
-            if is_sheet_file(&file) {
-                return ask_sheet_first(desk, SheetAsking::Open(file));
-            }
-            let file = file.display();
-            desk.warn(format!(
-                "Not opened: the name of a plate sheet ends in {SHEET_ENDING}. File: {file}"
-            ));
-            false
-        }),
         SheetAsking::Open(file) => open_sheet(desk, &file),
         SheetAsking::Close => {
             desk.drop_sheet();
@@ -96,7 +63,7 @@ pub(super) fn open_sheet(desk: &mut Desk, file: &Path) -> bool {
     match SheetWork::open(file) {
         Ok(sheet) => {
             desk.lay_sheet(sheet);
-            desk.ask_for_area(PLATE_AREA);
+            desk.want_area(PLATE_AREA);
             desk.tell(format!("Opened {}", file.display()));
             true
         }
@@ -105,26 +72,6 @@ pub(super) fn open_sheet(desk: &mut Desk, file: &Path) -> bool {
             false
         }
     }
-}
-
-/// Saves the sheet where it is kept, or asks where. What follows is told whether it was saved.
-pub fn save_sheet(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'static) {
-    let Some(sheet) = desk.sheet() else {
-        then(desk, false);
-        return;
-    };
-    let Some(file) = sheet.file().map(Path::to_owned) else {
-        save_sheet_as(desk, then);
-        return;
-    };
-    // A file that is gone is put back by the save, and nobody loses by it.
-    let seen = sheet.look_at_file();
-    if matches!(seen, OnDisk::Changed(_)) {
-        desk.open_card(SheetOutside::new(file, seen, Box::new(then)));
-        return;
-    }
-    let is_saved = put(desk, &file);
-    then(desk, is_saved);
 }
 
 /// Asks where to save the sheet. What follows is told whether it was saved.

@@ -208,9 +208,6 @@ impl App {
         turns.take(ctx);
         desk.look_at_hands(ctx);
         course.go_on(ctx, desk.has_card());
-        if let Some(area) = desk.asked_area() {
-            areas.bring_to_front(area);
-        }
         desk.take_in_hand(areas.front().in_hand());
         let has_form = areas.front().has_form(desk);
         let keys = if has_form {

@@ -25,7 +25,7 @@ use crate::unit::most;
 use crate::units::{System, clipped};
 
 /// Room for what stands in the bar beside the areas and the unit's name.
-const REST: f32 = 690.0;
+const REST: f32 = 620.0;
 /// Room for a unit's name of ordinary length; a longer one is cut short.
 const NAME: f32 = 270.0;
 /// Of words that are measured and not painted.
@@ -36,7 +36,7 @@ const INK: Color32 = Color32::PLACEHOLDER;
 pub fn top_bar_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
     ui.add_space(3.0);
     let left = ui.available_width() - areas_width(ui, areas);
-    let is_in_one_row = REST + NAME <= left;
+    let is_in_one_row = REST + name_width(ui, desk) <= left;
     let is_name_below = !is_in_one_row && NAME.max(ui.available_width() - REST) <= left;
     ui.horizontal(|ui| {
         let picture = areas.front_picture();
@@ -117,11 +117,25 @@ fn areas_width(ui: &Ui, areas: &Areas) -> f32 {
         .sum()
 }
 
+/// How wide the unit's name is with what is told of it while it wants saving, so that nothing moves as it
+/// does; the room for an ordinary one and half as much at the most.
+fn name_width(ui: &Ui, desk: &Desk) -> f32 {
+    let unit = clipped(&desk.document().name, most::NAME_LETTERS).to_string();
+    let mut font = TextStyle::Button.resolve(ui.style());
+    font.family = strong();
+    let words = ui.painter().layout_no_wrap(unsaved(&unit), font, INK);
+    words.size().x.clamp(NAME, 1.5 * NAME)
+}
+
+fn unsaved(unit: &str) -> String {
+    format!("• {unit}, unsaved changes")
+}
+
 /// The unit's name, as much of it as there is room for, and whether it wants saving.
 fn unit_name_ui(ui: &mut Ui, desk: &Desk) {
     let unit = clipped(&desk.document().name, most::NAME_LETTERS).to_string();
     let text = if desk.has_unsaved() {
-        format!("• {unit}, unsaved changes")
+        unsaved(&unit)
     } else {
         unit.clone()
     };

@@ -69,7 +69,6 @@ impl Area for PlateArea {
         Panel::top("plate tools").show(ui, |ui| {
             ui.add_enabled_ui(is_free, |ui| tools_ui(ui, desk, &worked_out));
         });
-        Panel::bottom("plate caution").show(ui, |ui| caution_in_short_ui(ui));
         let last = self.working.last(desk).cloned();
         Panel::left("plate steps")
             .exact_size(STEPS)
@@ -123,6 +122,8 @@ impl PlateArea {
                 page_ui(ui, self.page, &mut entries, worked_out, &mut self.ways);
                 ui.add_space(10.0);
                 self.turn_ui(ui);
+                ui.add_space(14.0);
+                caution_in_short_ui(ui);
                 followed.bring_in(ui);
             });
     }

@@ -3,7 +3,7 @@
 use egui::{Button, ScrollArea, Ui, Vec2};
 
 use crate::app::desk::Desk;
-use crate::app::files::{SheetAsking, ask_sheet_first};
+use crate::app::files::{SheetAsking, ask_sheet_first, choose_sheet};
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::focus::Followed;
 use crate::app::widgets::lettering::Lettering;
@@ -29,7 +29,7 @@ pub fn no_sheet_ui(ui: &mut Ui, desk: &mut Desk) {
                 }
                 let open = Button::new(Lettering::Name.of("Open a sheet…")).min_size(size);
                 if ui.add_enabled(is_free, open).clicked() {
-                    ask_sheet_first(desk, SheetAsking::Choose);
+                    choose_sheet(desk);
                 }
                 ui.add_space(16.0);
                 caution_in_short_ui(ui);

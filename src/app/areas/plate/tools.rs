@@ -7,7 +7,7 @@ use super::steps::next_page;
 use super::worked_out::{SheetUnit, WorkedOut};
 use crate::app::desk::{Desk, SheetWork};
 use crate::app::files::{
-    Asking, SheetAsking, ask_first, ask_sheet_first, save_sheet, save_sheet_as,
+    Asking, SheetAsking, ask_first, ask_sheet_first, choose_sheet, save_sheet, save_sheet_as,
 };
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::units::clipped;
@@ -23,7 +23,7 @@ pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
             ask_sheet_first(desk, SheetAsking::New);
         }
         if ui.button("Open sheet…").clicked() {
-            ask_sheet_first(desk, SheetAsking::Choose);
+            choose_sheet(desk);
         }
         let why_not = desk.sheet().and_then(SheetWork::why_not_savable);
         let save = ui.add_enabled(why_not.is_none(), Button::new("Save sheet"));

@@ -23,7 +23,7 @@ pub const ABOUT: About = About {
 };
 
 /// What the window holds besides the numbers: the least drawing, with bar, verdict and tools over it.
-const AROUND: f32 = 460.0;
+const AROUND: f32 = 470.0;
 /// The least height of the numbers.
 const LEAST_NUMBERS: f32 = 94.0;
 
