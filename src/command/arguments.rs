@@ -200,7 +200,7 @@ pub enum HeadlessCommand {
     },
     /// Work a lesson out: its steps with their numbers. The units it names stand in its own folder.
     #[command(after_help = caution())]
-    #[command(group = ArgGroup::new("what").args(["check"]).required(true))]
+    #[command(group = ArgGroup::new("what").args(["check", "handout"]).required(true))]
     Lesson {
         /// Lesson, a file ending in .lesson.ron.
         file: PathBuf,
@@ -210,6 +210,12 @@ pub enum HeadlessCommand {
         /// One JSON object, in millimetres and degrees, instead of a text.
         #[arg(long, requires = "check")]
         json: bool,
+        /// Write the steps with their pictures on paper, a document ending in .pdf.
+        #[arg(long, value_name = "OUT.pdf")]
+        handout: Option<PathBuf>,
+        /// The size of that paper.
+        #[arg(long, value_parser = page(), value_name = "PAGE", requires = "handout")]
+        page: Option<Page>,
     },
     /// Draw a unit without a display.
     #[command(after_help = caution())]

@@ -7,24 +7,31 @@ use serde::Serialize;
 
 use super::report::{SolutionReport, in_line, json_text};
 use crate::command::{Printout, Problem, caution, terminal};
+use crate::drawing::{LessonPictures, Page, handout_sheets};
 use crate::lesson::{LESSON_FILE, Lesson, SolvedStep, StepProblem, read_lesson, solve_steps};
+use crate::printing::{bound, origin_of};
 use crate::store::{self, FileProblem};
 
 /// A lesson, and each of its steps solved or not.
 pub(super) struct Opened {
     pub(super) lesson: Lesson,
     pub(super) steps: Vec<Result<SolvedStep, StepProblem>>,
+    pub(super) digest: String,
 }
 
 /// Opens a lesson and solves every step of it. The unit files it names stand in its own folder.
 pub(super) fn opened(file: &Path) -> Result<Opened, Problem> {
-    let (text, _) = store::text_with_digest(file, &LESSON_FILE)?;
+    let (text, digest) = store::text_with_digest(file, &LESSON_FILE)?;
     let lesson = read_lesson(&text).map_err(|problem| FileProblem::wrong(file, problem))?;
     let steps = solve_steps(&lesson, |name| {
         let unit = store::open_unit(&store::unit_beside(file, name));
         unit.map_err(|problem| problem.to_string())
     });
-    Ok(Opened { lesson, steps })
+    Ok(Opened {
+        lesson,
+        steps,
+        digest,
+    })
 }
 
 /// Prints every step of a lesson with its numbers. A step without any is told with its reason; the
@@ -41,6 +48,39 @@ pub fn check_lesson(file: &Path, is_json: bool) -> Result<(), Problem> {
     };
     terminal::print(&Printout::Text(text))?;
     failed(file, &opened.steps)
+}
+
+/// Writes a lesson's handout. A step without numbers stands there with its reason.
+///
+/// # Errors
+/// When the lesson is wrong, the handout is no PDF or cannot be written, or a step has no numbers: it is
+/// written before that is told.
+pub fn write_handout(file: &Path, out: &Path, page: Page) -> Result<(), Problem> {
+    let is_pdf = out
+        .extension()
+        .is_some_and(|ending| ending.eq_ignore_ascii_case("pdf"));
+    let problem = |what: String| Problem::Paper {
+        file: out.to_owned(),
+        what,
+    };
+    if !is_pdf {
+        return Err(problem("write a name that ends in .pdf".to_owned()));
+    }
+    let Opened {
+        lesson,
+        steps,
+        digest,
+    } = opened(file)?;
+    let pictures = LessonPictures {
+        lesson: &lesson,
+        steps: &steps,
+    };
+    let origin = origin_of(Some(file), Some(&digest), false);
+    let sheets = handout_sheets(pictures, &origin, page);
+    let bytes = bound(&lesson.title, &sheets).map_err(problem)?;
+    store::write_whole(out, &bytes)
+        .map_err(|error| problem(format!("cannot be written: {error}")))?;
+    failed(file, &steps)
 }
 
 /// A problem where a step has no numbers.

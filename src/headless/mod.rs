@@ -15,7 +15,7 @@ mod why;
 mod why_report;
 
 pub use knives::{Printed, knives};
-pub use lesson::check_lesson;
+pub use lesson::{check_lesson, write_handout};
 pub use plate::plate;
 pub use reel_diameter::{ReelRead, reel_diameter};
 pub use report::{Report, table};
@@ -133,8 +133,17 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
             };
             reel_diameter(*blades, read, *json).map(Printout::Text)
         }
-        HeadlessCommand::Lesson { file, json, .. } => {
-            check_lesson(file, *json)?;
+        HeadlessCommand::Lesson {
+            file,
+            check: _,
+            json,
+            handout,
+            page,
+        } => {
+            match handout {
+                Some(out) => write_handout(file, out, page.unwrap_or_default())?,
+                None => check_lesson(file, *json)?,
+            }
             Ok(Printout::Text(String::new()))
         }
         HeadlessCommand::Shop { folder, json } => shop(folder, *json).map(Printout::Text),

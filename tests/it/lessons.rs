@@ -6,11 +6,14 @@ use std::path::{Path, PathBuf};
 
 use serde_json::Value;
 use sweepgauge::analysis::{FindingId, Level, NumberId, Solved};
+use sweepgauge::drawing::{LessonPictures, Mark, Origin, Page, Role, Theme, handout_sheets};
 use sweepgauge::lesson::{Lesson, LessonView, SolvedStep, read_lesson, solve_steps};
 use sweepgauge::store::{open_unit, unit_beside, units_in};
 use tempfile::TempDir;
 
+use crate::common::pdf::{Pdf, packed};
 use crate::common::program::{Run, program, ran};
+use crate::lettering::faults;
 
 const NAMES: [&str; 4] = [
     "behind-centre",
@@ -463,4 +466,129 @@ fn each_unit_file_is_asked_for_once() {
             .iter()
             .any(|step| matches!(step.view, LessonView::SideBySide(_)))
     );
+}
+
+// The handout.
+
+#[test]
+fn a_handout_has_every_step_with_its_text_and_numbers_on_one_page_over_the_cautions() {
+    let out = TempDir::new().unwrap();
+    for name in NAMES {
+        let (lesson, steps) = lesson(name);
+        for page in ["a4", "letter"] {
+            let out = out.path().join(format!("{name}-{page}.pdf"));
+            let run = ran(program()
+                .arg("lesson")
+                .arg(file(name))
+                .arg("--handout")
+                .arg(&out)
+                .args(["--page", page]));
+            assert_eq!((run.code, run.err.as_str()), (Some(0), ""), "{name}");
+            let pdf = Pdf::read(&fs::read(&out).unwrap());
+            let pages: Vec<String> = (1..=pdf.pages()).map(|page| pdf.text(page)).collect();
+            for text in &pages {
+                assert!(text.contains(&packed("Block the reel and wear cut-resistant gloves")));
+                assert!(text.contains(&packed(&lesson.title)));
+                assert!(text.contains(&packed(&format!("{name}.lesson.ron"))));
+            }
+            for (step, solved) in lesson.steps.iter().zip(&steps) {
+                let holds = |text: &&String| {
+                    text.contains(&packed(&solved.text))
+                        && text.contains(&packed(&step.title))
+                        && solved.numbers.iter().all(|figure| {
+                            text.contains(&packed(&figure.title))
+                                && text.contains(&packed(&figure.shown))
+                        })
+                };
+                assert_eq!(
+                    pages.iter().filter(holds).count(),
+                    1,
+                    "{name}: {}",
+                    step.title
+                );
+                let is_note = !step.notes.is_empty()
+                    && pages.iter().any(|text| text.contains(&packed(&step.notes)));
+                assert!(!is_note, "the presenter's notes are for the presenter");
+            }
+            let pictures = pdf.tags().into_iter().filter(|(tag, _)| tag == "Figure");
+            assert_eq!(pictures.count(), lesson.steps.len(), "{name}");
+        }
+    }
+}
+
+#[test]
+fn words_of_a_handout_stand_on_none_and_stay_on_their_paper() {
+    let mut all = Vec::new();
+    for name in NAMES {
+        let (lesson, steps) = lesson(name);
+        let steps: Vec<_> = steps.into_iter().map(Ok).collect();
+        let pictures = LessonPictures {
+            lesson: &lesson,
+            steps: &steps,
+        };
+        let sheets = handout_sheets(pictures, &Origin::default(), Page::A4);
+        assert!(sheets.len() > 1);
+        for sheet in sheets {
+            let faults = faults(&sheet.panels).into_iter();
+            all.extend(faults.map(|fault| format!("{name}: {fault}")));
+        }
+    }
+    all.truncate(12);
+    assert!(all.is_empty(), "{all:#?}");
+}
+
+/// What is held still stands in one place on the paper of every step that shows the same.
+#[test]
+fn the_edge_that_is_held_stands_still_from_step_to_step() {
+    let (lesson, steps) = lesson("worn-reel");
+    let steps: Vec<_> = steps.into_iter().map(Ok).collect();
+    let pictures = LessonPictures {
+        lesson: &lesson,
+        steps: &steps,
+    };
+    let place = kurbo::Rect::new(0.0, 0.0, 1000.0, 600.0);
+    let clip = |step: usize| {
+        let solved = steps[step].as_ref().unwrap();
+        let panels = pictures.panels(&lesson.steps[step], solved, place, Theme::Light.into());
+        let marks = panels.unwrap().into_iter().flat_map(|panel| panel.marks);
+        let rings = marks.filter_map(|mark| match mark {
+            Mark::Stroke {
+                role: Role::Clip,
+                path,
+                ..
+            } => Some(path),
+            _ => None,
+        });
+        let ring = rings.last().expect("the ring about the clip point");
+        kurbo::Shape::bounding_box(&ring).center()
+    };
+    let (new, worn) = (clip(1), clip(2));
+    // In light contact the clip point is the edge.
+    assert!((new - worn).hypot() < 1e-6, "{new:?} {worn:?}");
+}
+
+#[test]
+fn a_handout_tells_a_step_without_numbers_and_is_written_all_the_same() {
+    let folder = TempDir::new().unwrap();
+    let missing = r#"(title: "Two", text: "It sweeps {sweep}.", unit: (file: "gone.ron"))"#;
+    let lesson = kept(&folder, &of_steps(&[SOUND, missing]));
+    let out = folder.path().join("told.pdf");
+    let asked = |out: &Path| {
+        ran(program()
+            .arg("lesson")
+            .arg(&lesson)
+            .arg("--handout")
+            .arg(out))
+    };
+    let run = asked(&out);
+    assert_eq!(run.code, Some(2));
+    assert!(run.err.contains("1 of 2 steps"), "{}", run.err);
+    let text = Pdf::read(&fs::read(&out).unwrap()).text(1);
+    assert!(text.contains(&packed("Not shown")) && text.contains("gone.ron"));
+    assert!(text.contains(&packed("It sweeps 0.0201 in.")));
+    // Only a PDF.
+    let other = folder.path().join("told.png");
+    let run = asked(&other);
+    assert_eq!(run.code, Some(2));
+    assert!(run.err.contains(".pdf") && !other.exists());
 }

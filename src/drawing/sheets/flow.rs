@@ -108,6 +108,14 @@ impl<'a> Band<'a> {
         }
     }
 
+    /// Keeps all blocks from one on in one column.
+    pub(super) fn keep_together_from(&mut self, first: usize) {
+        let last = self.blocks.len().saturating_sub(1);
+        for block in self.blocks.iter_mut().take(last).skip(first) {
+            block.keeps_next = true;
+        }
+    }
+
     /// A heading over what follows, with a line under it.
     pub(super) fn heading(&mut self, text: &str) {
         self.gap(7.0);

@@ -69,7 +69,7 @@ pub(super) struct Frame<'a> {
 }
 
 /// Paper that stays white around all that is printed, in millimetres: printers hold it by there.
-const MARGIN_MM: f64 = 8.0;
+pub(super) const MARGIN_MM: f64 = 8.0;
 /// Words and pens against the window's: read in the hand, ordinary words are set at 8 points.
 pub(super) const IN_THE_HAND: f64 = 0.8;
 /// Sizes of words at the window's scale.
@@ -100,11 +100,7 @@ impl Frame<'_> {
     }
 
     fn style(text: f64) -> Style {
-        Style {
-            theme: Theme::Print,
-            text,
-            pen: IN_THE_HAND,
-        }
+        on_paper(text)
     }
 
     fn pencil(&self) -> Pencil {
@@ -310,37 +306,50 @@ impl Frame<'_> {
         }
     }
 
-    /// Draws the foot; where it begins.
     fn foot(&self, pencil: &mut Pencil) -> f64 {
-        let frame = pencil.window;
-        let size = IN_THE_HAND * CAUTIONS;
-        let caution = format!("{} {MODEL_IN_SHORT}", CAUTION.join(" "));
-        let mut lines = wrapped(&caution, size, false, frame.width());
-        let origin = letters::readable(&self.of.origin.told()).into_owned();
-        let origin = pencil.fitted(Role::Heading, &origin, CAUTIONS, frame.width());
-        lines.push(origin.into_owned());
-        let count = f64::from(u32::try_from(lines.len()).unwrap_or(u32::MAX));
-        let last = lines.len() - 1;
-        let top = frame.y1 - count * LEADING * size;
-        let mut y = top;
-        for (index, text) in lines.into_iter().enumerate() {
-            let at = Point::new(frame.x0, y + 0.5 * LEADING * size);
-            let role = if index == last {
-                Role::Heading
-            } else {
-                Role::Note
-            };
-            pencil.sized_text(role, at, Anchor::Left, CAUTIONS, text);
-            y += LEADING * size;
-        }
-        let rule = top - 0.4 * size;
-        pencil.line(
-            Role::Note,
-            Point::new(frame.x0, rule),
-            Point::new(frame.x1, rule),
-        );
-        rule - 0.6 * size
+        foot(pencil, self.of.origin)
     }
+}
+
+/// How a printed page is laid out, its words so many times as large as the window's.
+pub(super) fn on_paper(text: f64) -> Style {
+    Style {
+        theme: Theme::Print,
+        text,
+        pen: IN_THE_HAND,
+    }
+}
+
+/// Draws the cautions and the origin at the foot of a page; where they begin.
+pub(super) fn foot(pencil: &mut Pencil, origin: &Origin) -> f64 {
+    let frame = pencil.window;
+    let size = IN_THE_HAND * CAUTIONS;
+    let caution = format!("{} {MODEL_IN_SHORT}", CAUTION.join(" "));
+    let mut lines = wrapped(&caution, size, false, frame.width());
+    let origin = letters::readable(&origin.told()).into_owned();
+    let origin = pencil.fitted(Role::Heading, &origin, CAUTIONS, frame.width());
+    lines.push(origin.into_owned());
+    let count = f64::from(u32::try_from(lines.len()).unwrap_or(u32::MAX));
+    let last = lines.len() - 1;
+    let top = frame.y1 - count * LEADING * size;
+    let mut y = top;
+    for (index, text) in lines.into_iter().enumerate() {
+        let at = Point::new(frame.x0, y + 0.5 * LEADING * size);
+        let role = if index == last {
+            Role::Heading
+        } else {
+            Role::Note
+        };
+        pencil.sized_text(role, at, Anchor::Left, CAUTIONS, text);
+        y += LEADING * size;
+    }
+    let rule = top - 0.4 * size;
+    pencil.line(
+        Role::Note,
+        Point::new(frame.x0, rule),
+        Point::new(frame.x1, rule),
+    );
+    rule - 0.6 * size
 }
 
 /// Parts of the usual size of words under the whole one, down to the smallest.

@@ -5,8 +5,10 @@
 mod columns;
 mod flow;
 mod frame;
+mod handout_sheet;
 mod kind;
 mod knives_sheet;
+mod lesson_picture;
 mod list_sheet;
 mod page;
 mod plate_sheet;
@@ -18,7 +20,9 @@ mod view_picture;
 mod why_sheet;
 
 pub use frame::{Origin, SheetOf};
+pub use handout_sheet::handout_sheets;
 pub use kind::SheetKind;
+pub use lesson_picture::LessonPictures;
 pub use list_sheet::list_sheet;
 pub use page::Page;
 pub use plate_sheet::{plate_sheet, verdict};

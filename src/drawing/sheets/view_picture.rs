@@ -167,7 +167,7 @@ fn lens(
     vec![lens.panel(&scene, style)]
 }
 
-fn path(
+pub(super) fn path(
     solved: &Solved,
     system: System,
     place: Rect,
@@ -187,10 +187,15 @@ fn path(
 
 /// The moment that a still picture of the motion shows, in parts of the time from clip to clip: the next
 /// blade is on its way to the knife.
-const STILL: f64 = 0.75;
+pub(super) const STILL: f64 = 0.75;
 
 /// The reel at a moment, so many clips after the first.
-fn motion(solved: &Solved, clips: f64, place: Rect, style: Style) -> Result<Panel, NoPicture> {
+pub(super) fn motion(
+    solved: &Solved,
+    clips: f64,
+    place: Rect,
+    style: Style,
+) -> Result<Panel, NoPicture> {
     let kinematics = Kinematics::of(&solved.unit, &solved.solution).ok_or(NoPicture::NoSpeeds)?;
     let mut drawing = MotionDrawing {
         case: solved.case(),
@@ -230,7 +235,7 @@ pub fn motion_frame(
     Ok(sheet)
 }
 
-fn budgets(solved: &Solved, system: System, place: Rect, style: Style) -> Vec<Panel> {
+pub(super) fn budgets(solved: &Solved, system: System, place: Rect, style: Style) -> Vec<Panel> {
     let (left, right) = (
         Rect {
             x1: place.center().x,
@@ -268,7 +273,7 @@ pub(super) fn budget_chart(
     .panel
 }
 
-fn window_map(solved: &Solved, system: System, place: Rect, style: Style) -> Vec<Panel> {
+pub(super) fn window_map(solved: &Solved, system: System, place: Rect, style: Style) -> Vec<Panel> {
     let unit = &solved.unit;
     let trial = Trial::of(&solved.solution);
     let map = map(unit, &trial, unit.setting.knife);
