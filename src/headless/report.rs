@@ -210,7 +210,7 @@ pub fn table(solved: &Solved) -> String {
         let _ = writeln!(
             text,
             "  {:10}  {}: {}",
-            finding.level.word_resting_on(examples),
+            finding.standing_on(examples),
             finding.title(),
             solved.told(finding, system)
         );

@@ -113,7 +113,7 @@ fn plain(solved: &Solved, why: &Why, asked: Asked) -> String {
                 text,
                 "  {:26}  {:>12}{looked}",
                 step.kind.name(),
-                system.in_column(step.by)
+                step.shown_in(system)
             );
         }
         let _ = writeln!(text, "  {left:31}  {:>7}", system.in_column(budget.left()));

@@ -1,7 +1,7 @@
 //! What readings are taken with, and how far each can be off: typical half-widths to begin with.
 
 use super::document::Document;
-use super::field::{Field, KnifePart, Reading};
+use super::field::{Field, Kind, KnifePart, Reading};
 use super::fitted::Fitted;
 use crate::units::System;
 
@@ -111,7 +111,50 @@ impl Instrument {
     }
 }
 
+impl Instrument {
+    /// What a reading can be taken with, the usual one first; none for what no instrument of the shop
+    /// reads.
+    pub fn offered(reading: Reading) -> impl Iterator<Item = Self> {
+        let usual = Self::usual(reading);
+        let is_angle = Field::from(reading).kind() == Kind::Angle;
+        let others = Self::ALL.into_iter().filter(move |other| {
+            usual.is_some() && usual != Some(*other) && is_angle == (*other == Self::AngleGauge)
+        });
+        usual.into_iter().chain(others)
+    }
+}
+
 impl Document {
+    /// Whether a reading stands there without a ±, and an instrument can give it one. An example is not
+    /// read yet, and a knife to compare is as its supplier says.
+    #[must_use]
+    pub fn wants_off(&self, reading: Reading) -> bool {
+        let field = Field::from(reading);
+        let is_read = !matches!(reading, Reading::Knife(Fitted::Option(_), _))
+            && Instrument::usual(reading).is_some()
+            && field.text(self).is_some();
+        is_read && !field.is_example(self) && field.half_width(self).is_none()
+    }
+
+    /// Gives one reading the typical ± of an instrument, for somebody who works in `system`; whether it
+    /// took it: one smaller than what it could be off keeps standing as it is. An example stays one.
+    pub fn give_off(&mut self, reading: Reading, instrument: Instrument, system: System) -> bool {
+        let field = Field::from(reading);
+        let is_example = self.examples.has(field);
+        let text = field.text(self).unwrap_or_default();
+        let text = format!("{text} ± {}", instrument.half_width(system));
+        let mut with_off = self.clone();
+        let is_taken = field.set(&mut with_off, &text, system).is_ok();
+        if !is_taken || field.check(&with_off).is_err() {
+            return false;
+        }
+        *self = with_off;
+        if is_example {
+            self.examples.mark(field);
+        }
+        true
+    }
+
     /// The readings without a ± that are usually taken with an instrument, in the order of the file.
     /// Knives to compare are not on the bench: they are as their supplier says.
     pub fn without_off(&self, instrument: Instrument) -> impl Iterator<Item = Reading> + '_ {
@@ -130,24 +173,8 @@ impl Document {
     /// somebody who works in `system`; the readings that took it. An example stays one.
     pub fn give_offs(&mut self, instrument: Instrument, system: System) -> Vec<Reading> {
         let wanted: Vec<_> = self.without_off(instrument).collect();
-        let mut given = Vec::new();
-        for reading in wanted {
-            let field = Field::from(reading);
-            let is_example = self.examples.has(field);
-            let text = field.text(self).unwrap_or_default();
-            let text = format!("{text} ± {}", instrument.half_width(system));
-            let mut with_off = self.clone();
-            // A reading smaller than what it can be off keeps standing as it is.
-            let is_taken = field.set(&mut with_off, &text, system).is_ok();
-            if !is_taken || field.check(&with_off).is_err() {
-                continue;
-            }
-            *self = with_off;
-            if is_example {
-                self.examples.mark(field);
-            }
-            given.push(reading);
-        }
+        let mut given = wanted;
+        given.retain(|reading| self.give_off(*reading, instrument, system));
         given
     }
 }
@@ -185,6 +212,26 @@ mod tests {
         assert_eq!(behind.text(&document).as_deref(), Some("0.3 in ± 0.01 in"));
         assert_eq!(height.text(&document).as_deref(), Some("1/2 in ± 0.002 in"));
         document.checked().expect("still a unit");
+    }
+
+    #[test]
+    fn one_reading_takes_the_off_of_whatever_instrument_it_was_taken_with() {
+        let mut document = demo();
+        let system = System::InchDecimal;
+        let behind = Field::from(Reading::BehindCentre);
+        behind
+            .set(&mut document, "0.3 in", system)
+            .expect("a reading");
+        let offered: Vec<_> = Instrument::offered(Reading::BehindCentre).collect();
+        assert_eq!(offered[0], Instrument::SquareAndScale);
+        assert_eq!(offered.len(), Instrument::ALL.len() - 1);
+        let angle = Instrument::offered(Reading::Attitude);
+        assert_eq!(angle.collect::<Vec<_>>(), [Instrument::AngleGauge]);
+        assert_eq!(Instrument::offered(Reading::ReelSpeed).count(), 0);
+        assert!(document.wants_off(Reading::BehindCentre));
+        assert!(document.give_off(Reading::BehindCentre, Instrument::Caliper, system));
+        assert_eq!(behind.text(&document).as_deref(), Some("0.3 in ± 0.002 in"));
+        assert!(!document.wants_off(Reading::BehindCentre));
     }
 
     #[test]

@@ -39,6 +39,12 @@ impl System {
         }
     }
 
+    /// What a step adds to such a column, a plus before what adds and no sign before what reads as zero.
+    #[must_use]
+    pub fn step_in_column(self, by: Length) -> String {
+        with_plus(by.mm(), self.in_column(by))
+    }
+
     /// A radius of ground to be read: `6.1 m`, `20.0 ft`.
     #[must_use]
     pub fn radius(self, radius: Length) -> String {
@@ -85,15 +91,27 @@ impl System {
     #[must_use]
     pub fn roller_move(self, moved: Length) -> String {
         let shown = self.length(Length::from_mm(moved.mm().abs()));
-        let is_zero = shown
-            .bytes()
-            .filter(u8::is_ascii_digit)
-            .all(|digit| digit == b'0');
         match moved.mm() {
-            _ if is_zero => "unchanged".to_owned(),
+            _ if reads_as_zero(&shown) => "unchanged".to_owned(),
             mm if mm > 0.0 => format!("up {shown}"),
             _ => format!("down {shown}"),
         }
+    }
+}
+
+/// Whether every digit of a quantity that is read is a zero.
+fn reads_as_zero(shown: &str) -> bool {
+    let mut digits = shown.bytes().filter(u8::is_ascii_digit);
+    digits.all(|digit| digit == b'0')
+}
+
+/// A change to be read, a plus before what is more than zero and reads so.
+#[must_use]
+pub fn with_plus(base: f64, shown: String) -> String {
+    if base > 0.0 && !reads_as_zero(&shown) {
+        format!("+{shown}")
+    } else {
+        shown
     }
 }
 
@@ -107,6 +125,17 @@ fn in_decimals(inches: f64, more: usize) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_step_that_reads_as_zero_has_no_sign() {
+        let step = |mm: f64| System::Millimetre.step_in_column(Length::from_mm(mm));
+        let steps = [0.0, -0.0, 1e-9, -1e-9, 0.0004, 0.001, -0.25].map(step);
+        let zero = "0.000 mm";
+        let wanted = [zero, zero, zero, zero, zero, "+0.001 mm", "-0.250 mm"];
+        assert_eq!(steps, wanted);
+        let step = System::InchDecimal.step_in_column(Length::from_mm(1e-6));
+        assert_eq!(step, "0.0000 in");
+    }
 
     #[test]
     fn a_length_is_shown_in_each_system() {

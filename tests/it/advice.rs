@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use sweepgauge::analysis::advice::Way;
 use sweepgauge::analysis::{FindingId, Findings, Level, Solved};
-use sweepgauge::unit::{Document, Field, KnifePart, Limits, Reading, Turf, read_text};
+use sweepgauge::unit::{Document, Field, Fitted, KnifePart, Limits, Reading, Turf, read_text};
 use sweepgauge::units::{Length, Quantity, System, Value};
 
 use crate::common::example::{EXAMPLE, example};
@@ -125,7 +125,51 @@ fn typed(before: &Solved, way: &Way, text: &str, system: System) -> Vec<Document
             }
             vec![document]
         }
-        Way::Other(_) => Vec::new(),
+        Way::Other(told) => {
+            assert!(text.contains(told), "{told} is not told: {text}");
+            look_at_other(before, told);
+            Vec::new()
+        }
+    }
+}
+
+/// What is told besides gives no number that could be typed back; what it says of another knife is so.
+fn look_at_other(before: &Solved, told: &str) {
+    let has_number = told.contains(|c: char| c.is_ascii_digit() || c == '{');
+    assert!(!has_number, "{told}");
+    let with = |part: KnifePart, by: &dyn Fn(Length) -> Length| {
+        let mut document = (*before.document).clone();
+        // Another knife beside the one measured: of that one nobody changes a measure.
+        let mut knife = document.knife_at(before.unit.fitted).unwrap().clone();
+        knife.name = "another".to_owned();
+        document.options.push(knife);
+        let place = Fitted::Option(document.options.len() - 1);
+        let field = Field::from(Reading::Knife(place, part));
+        let now = Quantity::<Length>::parse(&field.text(&document).unwrap()).unwrap();
+        let system = System::Millimetre;
+        let exactly = Quantity::exactly(by(now.value()), system).shown_in(system);
+        field.set(&mut document, &exactly, system).unwrap();
+        document.fit_knife(place);
+        Solved::of(&document)
+    };
+    let sweep = |solved: &Solved| solved.solution.sweep.below_cut;
+    let reach = |mm: f64| with(KnifePart::Reach, &|reach| reach + Length::from_mm(mm));
+    if told.contains("longer reach") {
+        assert!(sweep(&reach(0.1).unwrap()) < sweep(before), "{told}");
+    } else if told.contains("shorter reach") {
+        assert!(sweep(&reach(-0.1).unwrap()) < sweep(before), "{told}");
+    } else if told.contains("thinner lip") {
+        let clears = |part: f64| {
+            let thinner = with(KnifePart::LipThickness, &|lip| lip * part);
+            thinner.is_ok_and(|after| {
+                let level = after.findings.level_of(FindingId::Lip);
+                level.is_none_or(|level| level == Level::Fine)
+            })
+        };
+        assert!(
+            (1..100).any(|part| clears(f64::from(part) / 100.0)),
+            "{told}"
+        );
     }
 }
 

@@ -258,6 +258,21 @@ fn of_three_knives_with_the_same_room_the_cheapest_leads() {
 }
 
 #[test]
+fn no_tie_is_told_of_knives_that_do_not_pass() {
+    let text = tied(&[("heavy", "1.6 in", "61.00"), ("twin", "1.6 in", "")]);
+    let told = |text: &str| {
+        let (_, ranking) = ranked(&document(text));
+        let mut told = ranking.sentences.into_iter();
+        told.find(|told| told.starts_with("\"heavy\"")).unwrap()
+    };
+    assert!(told(&text).contains("Same room as"), "{}", told(&text));
+    // So much room no knife leaves.
+    let out = text.replace("limits: None,", "limits: Some((room: \"60 deg\")),");
+    assert!(told(&out).contains("does not pass"), "{}", told(&out));
+    assert!(!told(&out).contains("Same room as"), "{}", told(&out));
+}
+
+#[test]
 fn rooms_that_differ_by_less_than_their_own_uncertainty_are_a_tie() {
     let text = tied(&[("long", "1.62 in", "44.50"), ("short", "1.60 in", "61.00")]);
     let sure = document(&text);

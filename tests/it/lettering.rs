@@ -2,7 +2,7 @@
 //! small to large, in every system of units, at every size of the words.
 
 use kurbo::{Rect, Size, Vec2};
-use sweepgauge::analysis::knives::{Trial, map};
+use sweepgauge::analysis::knives::{KnifeAim, Trial, map};
 use sweepgauge::analysis::other_readings::BehindFrom;
 use sweepgauge::analysis::why::{Budget, StepKind};
 use sweepgauge::analysis::{Kinematics, Level, Solved};
@@ -12,7 +12,7 @@ use sweepgauge::drawing::{
     lay_out, measured_picture, reading_picture, step_picture, words,
 };
 use sweepgauge::unit::{Field, Fitted, KnifePart, Reading};
-use sweepgauge::units::System;
+use sweepgauge::units::{Angle, System};
 
 use crate::common::demo_unit::DemoUnit;
 
@@ -377,7 +377,22 @@ fn no_words_of_the_attitude_map_stand_on_others_or_leave_their_paper() {
             ),
             setting(MapMark::Bench, bench.attitude, bench.reel_diameter),
         ];
-        for paper in &papers {
+        // The aim at its own place, on the others and beside them.
+        let reel = solved.unit.setting.reel_diameter;
+        let knife = solved.unit.setting.knife;
+        let aimed = KnifeAim::of(&solved.unit, &trial, knife, solved.unit.system);
+        let aims = [
+            aimed.map(|aim| aim.attitude),
+            Some(trial.attitude),
+            Some(trial.attitude + Angle::from_deg(0.7)),
+            Some(bench.attitude - Angle::from_deg(1.1)),
+        ];
+        for (aim, paper) in aims
+            .into_iter()
+            .flat_map(|aim| papers.iter().map(move |paper| (aim, paper)))
+        {
+            let aim = aim.map(|attitude| setting(MapMark::Aim, attitude, reel));
+            let settings: Vec<_> = settings.into_iter().chain(aim).collect();
             for system in System::ALL {
                 let axes = MapAxes::of(&solved.unit, *paper, system, Theme::Light);
                 let picture = MapPicture { map: &map, axes };

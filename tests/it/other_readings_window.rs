@@ -371,6 +371,22 @@ fn a_travel_lost_in_its_plus_or_minus_gives_no_lean() {
 }
 
 #[test]
+fn one_reading_gets_its_plus_or_minus_by_an_instrument_beside_its_name() {
+    let mut document = document(DEMO_UNIT);
+    document.bench.behind_centre = Quantity::parse("0.3 in").unwrap();
+    let before = document.clone();
+    let mut window = Start::on(document).window();
+    window.click("Behind centre, as measured: ± by instrument");
+    window.click("square and scale ± 0.02 in");
+    let behind = Field::from(Reading::BehindCentre);
+    let text = behind.text(window.document()).unwrap().into_owned();
+    assert_eq!(text, "0.3 in ± 0.02 in");
+    assert!(!window.has_button("Behind centre, as measured: ± by instrument"));
+    window.press_with(Modifiers::COMMAND, Key::Z);
+    assert_eq!(window.document(), &before);
+}
+
+#[test]
 fn every_reading_without_a_plus_or_minus_gets_one_by_its_instrument_in_one_step() {
     let mut document = document(DEMO_UNIT);
     document.bench.height_of_cut = Quantity::parse("0.5 in").unwrap();

@@ -1,6 +1,7 @@
 //! Why a unit marks the turf: budgets that add up, crests that touch, knobs that end on their limit
 //! and nowhere sooner, causes ranked by the unit's own numbers, and the same on the command line.
 
+use std::collections::BTreeSet;
 use std::path::Path;
 use std::process::Command;
 
@@ -925,6 +926,38 @@ fn a_strength_runs_from_zero_at_the_ideal_to_one_at_over() {
 }
 
 #[test]
+fn a_cause_shows_the_level_of_the_finding_that_judges_its_number() {
+    // A clip length of 1.17 times the height of cut: watch above 1.1, over above 1.5.
+    let unit = solved(&document(&example(&[])));
+    let ratio = unit.solution.mowing.unwrap().clip_to_cut.unwrap().number();
+    assert!((1.16..1.18).contains(&ratio), "{ratio}");
+    let ribs = causes(&unit.case(), Complaint::Ribs);
+    let clip = ribs.iter().find(|cause| cause.id == "clip_length").unwrap();
+    assert_eq!(clip.level(&unit.findings), Some(Level::Watch));
+    assert!(
+        clip.text
+            .shown_in(System::InchDecimal)
+            .contains("watch above 1.10")
+    );
+    let mut seen = BTreeSet::new();
+    for document in units() {
+        let unit = solved(&document);
+        for complaint in Complaint::ALL {
+            for cause in causes(&unit.case(), complaint) {
+                let Some(finding) = cause.judged_by.and_then(|id| unit.findings.get(id)) else {
+                    continue;
+                };
+                if let Some(level) = cause.level(&unit.findings) {
+                    assert_eq!(level, finding.shown_level(), "{}", cause.name);
+                    seen.insert((cause.id, level));
+                }
+            }
+        }
+    }
+    assert!(seen.len() >= 6, "{seen:?}");
+}
+
+#[test]
 fn leaves_that_are_torn_or_left_lead_with_gap_and_edges() {
     let swept = solved(&document(&example(&[(
         "behind_centre: \"0.3 in\"",
@@ -1382,6 +1415,12 @@ fn runout_is_seen_from_one_and_the_same_swing_on_in_causes_and_in_findings() {
         let finding = solved.findings.get(FindingId::LowEnd).unwrap();
         let told = finding.text.shown_in(System::InchDecimal);
         assert_eq!(told.contains("the edge swings by"), is_seen, "{told}");
+        // Level, sentence and sign go together.
+        let level = if is_seen { Level::Watch } else { Level::Fine };
+        assert_eq!(finding.level, level, "{told}");
+        let causes = causes(&solved.case(), Complaint::StreakPerTurn);
+        let sign = causes[0].level(&solved.findings);
+        assert!(!is_seen || sign == Some(level), "{sign:?}");
     }
 }
 

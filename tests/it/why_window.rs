@@ -162,8 +162,8 @@ fn a_limit_within_the_readings_doubt_cannot_be_told() {
     assert!((doubt.limit.base() - 0.1).abs() < 1e-12);
     assert!(doubt.off.base() > 0.044);
     let window = Start::on(document(&text)).window();
-    window.assert_says("over limit as measured, undecided");
-    window.assert_says("Undecided, over limit as measured: sweep");
+    window.assert_says("undecided: reads over limit");
+    window.assert_says("Undecided, reads over limit: sweep");
     let sure = Solved::of(&DemoUnit::GreensScalping.document()).unwrap();
     let sweep = sure
         .findings

@@ -29,12 +29,13 @@ impl Finding {
         self.id.title()
     }
 
-    /// The level that its symbol shows: what is fine only as measured should be watched.
+    /// The level that its symbol shows: whatever is undecided should be watched, on whichever side of
+    /// the limit its number reads.
     #[must_use]
     pub fn shown_level(&self) -> Level {
-        match (self.level, self.doubt) {
-            (Level::Fine, Some(_)) => Level::Watch,
-            (level, _) => level,
+        match self.doubt {
+            Some(_) => Level::Watch,
+            None => self.level,
         }
     }
 
@@ -43,9 +44,9 @@ impl Finding {
     pub fn standing(&self) -> &'static str {
         match (self.level, self.doubt) {
             (level, None) => level.word(),
-            (Level::Fine, Some(_)) => "OK as measured, undecided",
-            (Level::Watch, Some(_)) => "watch as measured, undecided",
-            (Level::Over, Some(_)) => "over limit as measured, undecided",
+            (Level::Fine, Some(_)) => "undecided: reads OK",
+            (Level::Watch, Some(_)) => "undecided: reads watch",
+            (Level::Over, Some(_)) => "undecided: reads over limit",
         }
     }
 

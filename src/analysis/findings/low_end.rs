@@ -85,15 +85,21 @@ fn judge_reel(case: &Case) -> Option<Verdict> {
     let on_ground = &case.solution.on_ground;
     let left = on_ground.reel_at_low_end;
     let lowers = on_ground.reel_lowered + case.unit.wear.at_low_end();
-    let text = if level == Level::Fine
+    if level == Level::Fine
         && let Some([swing, seen]) = swing_seen(case)
     {
-        Sentence::new(
-            "At the low side, with the rollers at their lowest, the reel hangs {} lower and still clears the ground by {}. Over a roller's turn the edge swings by {}: it shows from about {}.",
+        // Clear of the ground, and a mark on the turf all the same.
+        let text = Sentence::new(
+            "At the low side, with the rollers at their lowest, the reel hangs {} lower and still clears the ground by {}. Over a roller's turn the edge swings by {} (watch from {}, where it shows).",
             &[lowers.into(), left.into(), swing, seen],
         )
-        .judging(2)
-    } else if level == Level::Fine {
+        .judging(2);
+        return Some(Verdict {
+            level: Level::Watch,
+            text,
+        });
+    }
+    let text = if level == Level::Fine {
         Sentence::new(
             "At the low side, with the rollers at their lowest, the reel hangs {} lower and still clears the ground by {}.",
             &[lowers.into(), left.into()],

@@ -45,7 +45,8 @@ pub struct Ranks {
     pub order: Vec<usize>,
     /// How many there are of each.
     pub counts: Counts,
-    /// By rank, with which other knife one ties for room.
+    /// By rank, with which other knife one ties for room; none for one that does not pass, which nobody
+    /// would order for its price.
     pub ties: Vec<Option<Tie>>,
 }
 
@@ -152,7 +153,8 @@ impl Ranks {
             } else {
                 group.first()
             };
-            let tie = other.map(|&with| Tie {
+            let is_out = rows[index].judgement.verdict == Verdict::DoesNotFit;
+            let tie = other.filter(|_| !is_out).map(|&with| Tie {
                 with,
                 cheaper_by: rows[index]
                     .price

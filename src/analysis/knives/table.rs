@@ -9,7 +9,7 @@ use super::window::Window;
 use super::window::windows;
 use crate::analysis::advice::AimedAttitude;
 use crate::analysis::{Case, FindingId, Findings, Level, Solution, Solved};
-use crate::geometry::{Impossible, Pose, Setting, Stance};
+use crate::geometry::{Impossible, KnifeSection, Pose, Setting, Stance};
 use crate::unit::{Fitted, Knife, Pieces, Unit};
 use crate::units::{Angle, Length, Sentence, Share, System};
 
@@ -56,8 +56,30 @@ pub struct KnifeAim {
 }
 
 impl KnifeAim {
-    fn of(case: &Case, trial: &Trial, system: System) -> Option<Self> {
+    /// What a knife on trial is set to, the reel as it is, for somebody who reads in `system`; none where
+    /// its working range leaves no room for that.
+    #[must_use]
+    pub fn of(unit: &Unit, trial: &Trial, knife: KnifeSection, system: System) -> Option<Self> {
+        let setting = trial.setting(unit, knife, unit.setting.reel_diameter);
+        let solution = Solution::of(unit, &setting).ok()?;
+        let case = Case {
+            unit,
+            setting: &setting,
+            solution: &solution,
+        };
+        let windows = windows(unit, &setting, trial.height_of_cut);
+        Self::within(&windows, &case, trial, system)
+    }
+
+    /// The same with its working ranges known.
+    fn within(windows: &[Window], case: &Case, trial: &Trial, system: System) -> Option<Self> {
+        // Where there is no range there is no aim in it.
+        windows.first()?;
         let aimed = AimedAttitude::of(case, system)?;
+        let holds = |window: &Window| (window.low..=window.high).contains(&aimed.attitude);
+        if !windows.iter().any(holds) {
+            return None;
+        }
         let stance = Stance::Wanted {
             attitude: aimed.attitude,
             height_of_cut: trial.height_of_cut,
@@ -134,15 +156,12 @@ impl KnifeRow {
         let judgement = on_trial.judge();
         let solution = Solution::of(unit, &now);
         let aim = solution.as_ref().ok().and_then(|solution| {
-            let windows = &life[1].windows;
             let case = Case {
                 unit,
                 setting: &now,
                 solution,
             };
-            let aim = KnifeAim::of(&case, &trial, system)?;
-            let holds = |window: &Window| (window.low..=window.high).contains(&aim.attitude);
-            windows.iter().any(holds).then_some(aim)
+            KnifeAim::within(&life[1].windows, &case, &trial, system)
         });
         Self {
             knife: place,

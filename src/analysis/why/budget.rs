@@ -3,7 +3,7 @@
 use crate::analysis::{Case, FindingId, Findings, Level};
 use crate::geometry::{GroundShape, Terrain};
 use crate::unit::{Field, Limits, Looked, LookedFor, Reading};
-use crate::units::Length;
+use crate::units::{Length, System};
 
 /// What a step of the budget is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -129,6 +129,15 @@ pub struct Step {
 }
 
 impl Step {
+    /// What it adds, to be read: the height of cut plainly, what is added to it with its sign.
+    #[must_use]
+    pub fn shown_in(&self, system: System) -> String {
+        match self.kind {
+            StepKind::HeightOfCut => system.in_column(self.by),
+            _ => system.step_in_column(self.by),
+        }
+    }
+
     /// What is told of a step that comes to none: that it was measured, or that it was not. None for
     /// any other.
     #[must_use]

@@ -26,8 +26,13 @@ impl ComesFirst {
         if worst.id.is_adjustable() && decides {
             return None;
         }
+        let about = match worst.id {
+            // Its own clearance is kept: what shows is the rollers' swing.
+            FindingId::LowEnd => "",
+            _ => "no adjustment below changes it. ",
+        };
         let told = format!(
-            "{} comes first: no adjustment below changes it. {}",
+            "{} comes first: {about}{}",
             worst.title(),
             solved.told(worst, system)
         );

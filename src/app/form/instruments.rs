@@ -5,7 +5,7 @@ use egui::{Align, Id, Layout, Ui};
 use super::field::{Fields, note};
 use crate::app::desk::Change;
 use crate::app::widgets::lettering::Lettering;
-use crate::unit::{Document, Instrument};
+use crate::unit::{Document, Field, Instrument};
 use crate::units::System;
 
 /// Width of the menu.
@@ -36,6 +36,52 @@ pub fn offs_menu_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         .flat_map(|instrument| document.give_offs(instrument, system));
     let change = given.fold(Change::new("± by instrument"), Change::and);
     fields.set(change);
+}
+
+/// The instruments that one reading can be taken with, beside its name, while it has no ±: one click.
+pub fn off_menu_ui(
+    ui: &mut Ui,
+    fields: &mut Fields,
+    name: &str,
+    field: Field,
+    document: &mut Document,
+) {
+    let Field::Reading(reading) = field else {
+        return;
+    };
+    if !document.wants_off(reading) {
+        return;
+    }
+    let system = fields.system;
+    let mut chosen = None;
+    ui.spacing_mut().button_padding.y = 0.0;
+    let menu = ui.menu_button(Lettering::Label.of("±"), |ui| {
+        ui.set_width(WIDTH);
+        let words = Layout::top_down(Align::Min);
+        let help =
+            "What it was taken with. Typical half-widths, rules of thumb: put your own over them.";
+        ui.with_layout(words, |ui| note(ui, help));
+        for instrument in Instrument::offered(reading) {
+            let off = instrument.half_width(system);
+            if ui
+                .button(format!("{} ± {off}", instrument.name()))
+                .clicked()
+            {
+                chosen = Some(instrument);
+                ui.close();
+            }
+        }
+    });
+    fields.marks.push(menu.response.id);
+    menu.response
+        .on_hover_text("± not entered: a typical one by its instrument")
+        .accessible_name(format!("{name}: ± by instrument"));
+    if let Some(instrument) = chosen
+        && document.give_off(reading, instrument, system)
+    {
+        let change = Change::new(format!("{name}: ± by instrument"));
+        fields.set(change.and(field));
+    }
 }
 
 /// Where it is kept that the menu is open.

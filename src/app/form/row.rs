@@ -3,18 +3,26 @@
 use egui::{Align, Layout, Ui, Vec2};
 
 use super::field::{Fields, explain_slot};
+use super::instruments::off_menu_ui;
 use crate::app::desk::Slot;
 use crate::app::widgets::help::explain;
 use crate::app::widgets::lettering::Lettering;
-use crate::unit::{Document, Field, Group, Kind};
+use crate::unit::{Document, Field, Group, Instrument, Kind};
 use crate::units::{Measure, Quantity};
 
 /// Width of a field's name.
 const NAME_WIDTH: f32 = 148.0;
 /// Width of the mark of a field that holds an example.
 const MARK_WIDTH: f32 = 74.0;
+/// Width of the menu that gives a reading its ±.
+const OFF_WIDTH: f32 = 22.0;
 /// Height of a name over its field.
 const NAME_HEIGHT: f32 = 17.0;
+
+/// Whether there is room beside a field for the instruments that give it its ±.
+fn is_taken_with_instrument(field: Field) -> bool {
+    matches!(field, Field::Reading(reading) if Instrument::offered(reading).next().is_some())
+}
 
 impl Fields<'_> {
     /// Every field of a group under one another, by the names they have where they stand alone.
@@ -71,6 +79,14 @@ impl Fields<'_> {
                     self.mark_ui(ui, name, field, document);
                 });
             }
+            if is_taken_with_instrument(field) {
+                let size = Vec2::new(OFF_WIDTH, ui.spacing().interact_size.y);
+                let layout = Layout::left_to_right(Align::Center);
+                ui.allocate_ui_with_layout(size, layout, |ui| {
+                    ui.set_min_width(OFF_WIDTH);
+                    off_menu_ui(ui, self, name, field, document);
+                });
+            }
             let width = ui.available_width();
             self.entry(ui, name, field, document, otherwise, width);
         });
@@ -85,6 +101,7 @@ impl Fields<'_> {
                 self.cell_ui(ui, width, shown, field, |fields, ui, is_over| {
                     if is_over {
                         fields.mark_ui(ui, name, field, document);
+                        off_menu_ui(ui, fields, name, field, document);
                     } else if matches!(field.kind(), Kind::Choice(_)) {
                         fields.choice_entry(ui, name, field, document);
                     } else {

@@ -230,11 +230,9 @@ impl BudgetChart<'_> {
         top_mm: f64,
     ) {
         let middle = slot.center().x;
-        let shown = self.system.in_column(by);
         let number = match column {
-            Column::Step(StepKind::HeightOfCut) | Column::Left => shown,
-            Column::Step(_) if by.mm() > 0.0 => format!("+{shown}"),
-            Column::Step(_) => shown,
+            Column::Step(StepKind::HeightOfCut) | Column::Left => self.system.in_column(by),
+            Column::Step(_) => self.system.step_in_column(by),
         };
         let room = slot.width() - pencil.by_text(4.0);
         let highest = pencil.window.y0 + pencil.by_text(TITLE + NUMBER_SIZE);

@@ -92,7 +92,7 @@ pub fn verdict(findings: &Findings, examples: ExampleCount) -> (Level, String) {
         parts.push(format!("{word}: {certain}"));
     }
     if !worst_doubted.is_empty() {
-        let told = format!("{} as measured: {worst_doubted}", worst.word());
+        let told = format!("reads {}: {worst_doubted}", worst.word());
         parts.push(if parts.is_empty() {
             format!("Undecided, {told}")
         } else {

@@ -253,7 +253,7 @@ fn budget(
     for step in &budget.steps {
         let shown = match budget.none_of(step.kind) {
             Some(Looked::NotYet) => Looked::NotYet.word().to_owned(),
-            _ => system.in_column(step.by),
+            _ => step.shown_in(system),
         };
         band.row(step.kind.name(), &shown);
     }

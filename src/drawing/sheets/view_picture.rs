@@ -3,7 +3,7 @@
 use kurbo::{Point, Rect, Size};
 
 use super::sheet::Sheet;
-use crate::analysis::knives::{Trial, map};
+use crate::analysis::knives::{KnifeAim, Trial, map};
 use crate::analysis::why::BudgetOf;
 use crate::analysis::{CAUTION_IN_SHORT, Kinematics, Solved};
 use crate::drawing::paper::{Anchor, Panel, Pencil, Style, View, lay_out, letters};
@@ -283,6 +283,12 @@ pub(super) fn window_map(solved: &Solved, system: System, place: Rect, style: St
     };
     drawn = drawn.inset(-ASIDE);
     let bench = &unit.profile.bench;
+    let aim = KnifeAim::of(unit, &trial, unit.setting.knife, system);
+    let aim = aim.map(|aim| MapSetting {
+        mark: MapMark::Aim,
+        attitude: aim.attitude,
+        diameter: unit.setting.reel_diameter,
+    });
     let settings = [
         MapSetting {
             mark: MapMark::Bench,
@@ -295,6 +301,7 @@ pub(super) fn window_map(solved: &Solved, system: System, place: Rect, style: St
             diameter: unit.setting.reel_diameter,
         },
     ];
+    let settings: Vec<MapSetting> = settings.into_iter().chain(aim).collect();
     let picture = MapPicture {
         axes: MapAxes::of(unit, drawn, system, style),
         map: &map,
@@ -308,7 +315,7 @@ pub(super) fn window_map(solved: &Solved, system: System, place: Rect, style: St
             ..place
         },
     );
-    for (row, key) in (0_u8..).zip(MapKey::of(&map)) {
+    for (row, key) in (0_u8..).zip(MapKey::of(&map, &settings)) {
         let at = Point::new(
             drawn.x1 + words.by_text(12.0),
             place.y0 + words.by_text(18.0 + 28.0 * f64::from(row)),

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::analysis::FindingId;
+use crate::analysis::{Finding, FindingId, Findings, Level};
 use crate::units::{Length, Measure as _, Sentence, Share};
 
 /// How strong a mechanism is now.
@@ -66,6 +66,8 @@ pub struct Cause {
     pub confirm: &'static str,
     /// What would cure it.
     pub cure: Cure,
+    /// The finding that judges the very number of it; none where none does.
+    pub judged_by: Option<FindingId>,
 }
 
 /// What would cure a cause.
@@ -91,6 +93,27 @@ impl Cure {
 }
 
 impl Cause {
+    /// The level that its sign shows: that of the finding that judges its number, so that one number has
+    /// one sign wherever it is told; or else by how much of the mark it makes. None where a reading is
+    /// missing.
+    #[must_use]
+    pub fn level(&self, findings: &Findings) -> Option<Level> {
+        if self.strength == Strength::NotMeasured {
+            return None;
+        }
+        let judged = self.judged_by.and_then(|finding| findings.get(finding));
+        let by_strength = || {
+            if self.strength.makes_it() {
+                Level::Over
+            } else if self.strength.has_part() {
+                Level::Watch
+            } else {
+                Level::Fine
+            }
+        };
+        Some(judged.map_or_else(by_strength, Finding::shown_level))
+    }
+
     /// Whether there is anything to cure: it has a part in the mark, or nobody measured it and its
     /// cure is no adjustment, which needs a number to go by.
     #[must_use]

@@ -47,6 +47,7 @@ fn together(
         text,
         confirm: "Each step of the height budget where the mark is: sink, straightedge, dial gauge, height of cut at both ends; engine off, key out, unit and reel blocked.",
         cure: Cure::Adjustments(cure),
+        judged_by: None,
     }
 }
 
@@ -125,6 +126,7 @@ impl Mechanisms<'_> {
             text,
             confirm: "Height of the cut grass on the high spot and beside it; a straightedge on the high spot and the gap under its end.",
             cure: Cure::Other("A higher cut: no setting of this unit follows a crest that tight."),
+            judged_by: None,
         }
     }
 
@@ -145,6 +147,7 @@ impl Mechanisms<'_> {
             text,
             confirm: "A straightedge on the scalped high spot and the gap under its end: its radius against the tightest the reel crosses.",
             cure: Cure::Adjustments(FindingId::Reel),
+            judged_by: None,
         }
     }
 
@@ -165,6 +168,7 @@ impl Mechanisms<'_> {
             text,
             confirm: "A straightedge on the high spot and the gap under its end: its radius against the tightest the knife crosses.",
             cure: Cure::Adjustments(FindingId::Underside),
+            judged_by: None,
         }
     }
 
@@ -267,6 +271,7 @@ impl Mechanisms<'_> {
             text,
             confirm: "Height of the cut grass on the turf against the height of cut on the plate.",
             cure: Cure::Adjustments(cure),
+            judged_by: None,
         }
     }
 }

@@ -113,6 +113,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "On the plate, engine off, key out, reel blocked, gloves on: height of cut at both ends; the scuffed side should be the lower one.",
             cure: Cure::Adjustments(FindingId::LowEnd),
+            judged_by: None,
         }
     }
 
@@ -130,6 +131,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "On the plate, engine off, key out, reel blocked, gloves on: feeler gauge under the knife at both ends. Look for polish under the low side with the unit tipped only when blocked and supported.",
             cure: Cure::Adjustments(FindingId::LowEndUnderside),
+            judged_by: None,
         }
     }
 
@@ -199,6 +201,7 @@ impl<'a> Mechanisms<'a> {
             cure: Cure::Other(
                 "Set both ends to one height of cut by the rollers: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             ),
+            judged_by: None,
         }
     }
 
@@ -212,13 +215,15 @@ impl<'a> Mechanisms<'a> {
             // A clip as long as the cut is high is the ideal (common practice, no source).
             let strength = toward_over(ratio.number(), 1.0, limits.clip_over.number());
             let text = Sentence::new(
-                "The reel clips every {}, {} times the height of cut (over limit above {}).",
+                "The reel clips every {}, {} times the height of cut (watch above {}, over limit above {}).",
                 &[
                     mowing.clip_length.into(),
                     ratio.into(),
+                    limits.clip_watch.into(),
                     limits.clip_over.into(),
                 ],
-            );
+            )
+            .judging(1);
             Some((strength, text))
         });
         let (strength, text) = known.unwrap_or_else(|| {
@@ -232,6 +237,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm,
             cure: Cure::Adjustments(FindingId::Clip),
+            judged_by: Some(FindingId::Clip),
         }
     }
 
@@ -243,9 +249,15 @@ impl<'a> Mechanisms<'a> {
         });
         let text = if let Some(share) = solution.sweep_share {
             Sentence::new(
-                "Every blade sweeps {} below the cut line, {} of the height of cut (over limit above {}).",
-                &[solution.sweep.below_cut.into(), share.into(), limit.into()],
+                "Every blade sweeps {} below the cut line, {} of the height of cut (watch above {}, over limit above {}).",
+                &[
+                    solution.sweep.below_cut.into(),
+                    share.into(),
+                    self.case.unit.limits.sweep_watch.into(),
+                    limit.into(),
+                ],
             )
+            .judging(1)
         } else {
             Sentence::new("The edge is not above the plate.", &[])
         };
@@ -256,6 +268,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "On the plate, engine off, key out, reel blocked, gloves on: behind centre, or the rise from the reel's lowest point to the edge.",
             cure: Cure::Adjustments(FindingId::Sweep),
+            judged_by: Some(FindingId::Sweep),
         }
     }
 
@@ -296,6 +309,8 @@ impl<'a> Mechanisms<'a> {
             cure: Cure::Other(
                 "Clean the roller, then check its bearings, then true or replace it: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             ),
+            // From there on the finding at the low side tells of it too.
+            judged_by: (reading.mm() > 0.0 && swing >= seen).then_some(FindingId::LowEnd),
         }
     }
 
@@ -318,10 +333,12 @@ impl<'a> Mechanisms<'a> {
     pub(super) fn gap(&self) -> Cause {
         let gap = self.case.setting.gap;
         let most = self.case.unit.limits.gap_over;
+        let watch = self.case.unit.limits.gap_watch;
         let text = Sentence::new(
-            "The gap between reel and knife is {} (over limit above {}).",
-            &[gap.into(), most.into()],
-        );
+            "The gap between reel and knife is {} (watch above {}, over limit above {}).",
+            &[gap.into(), watch.into(), most.into()],
+        )
+        .judging(0);
         Cause {
             id: "gap",
             name: "Gap, reel to knife",
@@ -331,6 +348,7 @@ impl<'a> Mechanisms<'a> {
             cure: Cure::Other(
                 "Reel-to-knife adjustment to light contact: engine off, key out, reel drive disconnected, reel blocked, gloves on. Then the paper test along the whole knife: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
             ),
+            judged_by: Some(FindingId::Gap),
         }
     }
 
@@ -352,6 +370,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "On the plate, engine off, key out, reel blocked, gloves on: a square up to the reel's centre and one up to the edge.",
             cure: Cure::Adjustments(FindingId::Ahead),
+            judged_by: Some(FindingId::Ahead),
         }
     }
 
@@ -384,6 +403,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "On the plate, engine off, key out, reel blocked, gloves on: feeler gauge under the back of the knife and its screws. Look for polish there with the unit tipped only when blocked and supported.",
             cure: Cure::Adjustments(FindingId::Underside),
+            judged_by: Some(FindingId::Underside),
         }
     }
 
@@ -402,6 +422,7 @@ impl<'a> Mechanisms<'a> {
             cure: Cure::Other(
                 "Grind or lap reel and knife as the machine's manual says, by a qualified technician, guards on the grinder, eye, hearing and dust protection on; then adjust reel to knife again, reel blocked, gloves on.",
             ),
+            judged_by: None,
         }
     }
 
@@ -427,6 +448,7 @@ impl<'a> Mechanisms<'a> {
             cure: Cure::Other(
                 "Set both ends of every unit to one height of cut by the rollers: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             ),
+            judged_by: None,
         }
     }
 }

@@ -4,7 +4,7 @@ use egui::{RichText, Sense, Ui, Vec2};
 
 use super::worked_out::WorkedOut;
 use crate::analysis::why::{Cause, Complaint, Cure, Strength, spacing_told};
-use crate::analysis::{FindingId, Findings, Level, Solved};
+use crate::analysis::{FindingId, Level, Solved};
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
@@ -79,8 +79,8 @@ fn cause_ui(ui: &mut Ui, cause: &Cause, good: &Solved, system: System) -> Option
     let mut asked = None;
     ui.horizontal_top(|ui| {
         let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), Sense::hover());
-        match cause.strength {
-            Strength::NotMeasured => {
+        match cause.level(&good.findings) {
+            None => {
                 let ink = ui.visuals().weak_text_color();
                 let painter = ui.painter();
                 painter.circle_stroke(place.center(), 7.5, egui::Stroke::new(1.6, ink));
@@ -88,9 +88,7 @@ fn cause_ui(ui: &mut Ui, cause: &Cause, good: &Solved, system: System) -> Option
                 let middle = egui::Align2::CENTER_CENTER;
                 painter.text(place.center(), middle, "?", font, ink);
             }
-            strength if strength.makes_it() => symbol(ui, place, Level::Over, theme),
-            strength if strength.has_part() => symbol(ui, place, Level::Watch, theme),
-            Strength::Known(_) => symbol(ui, place, Level::Fine.resting_on(examples), theme),
+            Some(level) => symbol(ui, place, level.resting_on(examples), theme),
         }
         ui.vertical(|ui| {
             let share = cause.share().map_or(0.0, Share::of_one);
@@ -131,6 +129,5 @@ fn cause_ui(ui: &mut Ui, cause: &Cause, good: &Solved, system: System) -> Option
 
 /// Whether a finding keeps every limit it has.
 fn is_ok(good: &Solved, finding: FindingId) -> bool {
-    let judged = Findings::judged(&good.case(), finding);
-    judged.is_some_and(|judged| judged.level() == Level::Fine)
+    good.findings.level_of(finding) == Some(Level::Fine)
 }

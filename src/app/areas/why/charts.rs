@@ -135,7 +135,11 @@ impl ColumnHelp<'_> {
             return;
         };
         ui.label(heading(capitalised(kind.name())));
-        let number = self.system.in_column(self.budget.by(kind));
+        let by = self.budget.by(kind);
+        let number = match kind {
+            StepKind::HeightOfCut => self.system.in_column(by),
+            _ => self.system.step_in_column(by),
+        };
         ui.label(RichText::new(&number).family(strong()));
         if let Some(looked) = self.budget.none_of(kind) {
             ui.label(Lettering::Note.of(capitalised(looked.word())));

@@ -14,7 +14,7 @@ use crate::app::widgets::symbol::symbol;
 use crate::drawing::Theme;
 use crate::geometry::Setting;
 use crate::unit::{Brackets, Document, ExampleCount};
-use crate::units::{Length, System, Value};
+use crate::units::{Length, System, Value, with_plus};
 
 /// Width of an adjustment's name.
 const NAME_WIDTH: f32 = 176.0;
@@ -302,12 +302,7 @@ impl Row<'_> {
     }
 
     fn signed(&self, value: Value) -> String {
-        let shown = value.shown_in(self.system);
-        if value.base() > 0.0 {
-            format!("+{shown}")
-        } else {
-            shown
-        }
+        with_plus(value.base(), value.shown_in(self.system))
     }
 
     /// The roller moves that go with it; none when both stay where they are.

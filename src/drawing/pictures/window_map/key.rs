@@ -2,7 +2,7 @@
 
 use kurbo::{Rect, Shape as _};
 
-use super::settings::{MapMark, draw_mark};
+use super::settings::{MapMark, MapSetting, draw_mark};
 use crate::analysis::knives::{Limit, Map};
 use crate::drawing::paper::{Panel, Pencil, Style};
 use crate::drawing::scene::Role;
@@ -37,14 +37,15 @@ pub enum MapKey {
 const CLOSER: f64 = 0.6;
 
 impl MapKey {
-    /// What a map needs explained.
+    /// What a map needs explained, with the settings that are marked on it.
     #[must_use]
-    pub fn of(map: &Map) -> Vec<Self> {
+    pub fn of(map: &Map, settings: &[MapSetting]) -> Vec<Self> {
         let is_on_map = |limit: &Limit| map.rows.iter().any(|row| !row.bands(*limit).is_empty());
         let limits = SHOWN.into_iter().filter(is_on_map).map(Self::Forbidden);
+        let is_marked = |mark: &MapMark| settings.iter().any(|setting| setting.mark == *mark);
         std::iter::once(Self::Usable)
             .chain(limits)
-            .chain(MapMark::ALL.map(Self::Marked))
+            .chain(MapMark::ALL.into_iter().filter(is_marked).map(Self::Marked))
             .collect()
     }
 

@@ -1,7 +1,7 @@
 //! What is chosen for the window map, and what it has to do with the unit.
 
 use crate::analysis::Solved;
-use crate::analysis::knives::Trial;
+use crate::analysis::knives::{KnifeAim, Trial};
 use crate::app::areas::knives::worked_out::Named;
 use crate::drawing::{MapMark, MapSetting};
 use crate::geometry::{KnifeSection, Stance};
@@ -59,10 +59,25 @@ impl Chosen {
         self.knives.iter().map(|(_, section)| *section).collect()
     }
 
-    /// The present setting and the bench pose, as they are marked on the map.
-    pub fn settings(&self) -> [MapSetting; 2] {
+    /// What the knife is aimed at, the reel as it is, for somebody who reads in `system`; none with two
+    /// knives, which are aimed at each its own.
+    pub fn aim(&self, system: System) -> Option<Angle> {
+        let [(_, section)] = self.knives[..] else {
+            return None;
+        };
+        let aim = KnifeAim::of(&self.unit, &self.trial, section, system);
+        aim.map(|aim| aim.attitude)
+    }
+
+    /// The present setting, the bench pose and the aim, as they are marked on the map.
+    pub fn settings(&self, aim: Option<Angle>) -> Vec<MapSetting> {
         let bench = &self.unit.profile.bench;
-        [
+        let aim = aim.map(|attitude| MapSetting {
+            mark: MapMark::Aim,
+            attitude,
+            diameter: self.unit.setting.reel_diameter,
+        });
+        let others = [
             MapSetting {
                 mark: MapMark::Bench,
                 attitude: bench.attitude,
@@ -73,7 +88,8 @@ impl Chosen {
                 attitude: self.trial.attitude,
                 diameter: self.unit.setting.reel_diameter,
             },
-        ]
+        ];
+        others.into_iter().chain(aim).collect()
     }
 
     /// The knives that are mapped, in words.

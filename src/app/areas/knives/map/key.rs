@@ -5,12 +5,12 @@ use egui::{Rect, Sense, Ui, WidgetInfo, pos2, vec2};
 use crate::analysis::knives::Map;
 use crate::app::areas::knives::inks::ink;
 use crate::app::widgets::paint::{Painted, paper};
-use crate::drawing::{MapKey, Theme};
+use crate::drawing::{MapKey, MapSetting, Theme};
 
-/// What the hatches and the two marks mean.
-pub fn key_ui(ui: &mut Ui, map: &Map, theme: Theme) {
+/// What the hatches and the marks mean.
+pub fn key_ui(ui: &mut Ui, map: &Map, settings: &[MapSetting], theme: Theme) {
     ui.horizontal_wrapped(|ui| {
-        for key in MapKey::of(map) {
+        for key in MapKey::of(map, settings) {
             key_entry_ui(ui, key, theme);
         }
     });

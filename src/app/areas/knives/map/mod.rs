@@ -37,6 +37,7 @@ const LINE: f32 = 31.0;
 pub struct WindowMap {
     choice: Choice,
     mapped: Kept<Swept, Mapped>,
+    aim: Kept<(Unit, Swept, System), Option<Angle>>,
     lowest: LowestHeights,
 }
 
@@ -45,7 +46,7 @@ pub struct WindowMap {
 struct Mapped {
     map: Map,
     ground: Kept<MapAxes, [Painted; 2]>,
-    lettering: Kept<(MapAxes, [MapSetting; 2]), Painted>,
+    lettering: Kept<(MapAxes, Vec<MapSetting>), Painted>,
 }
 
 impl Mapped {
@@ -226,11 +227,12 @@ impl WindowMap {
         system: System,
         theme: Theme,
     ) -> Option<Aim> {
-        let mapped = self
-            .mapped
-            .get(Swept::of(chosen), |swept| Mapped::of(chosen, swept));
+        let swept = Swept::of(chosen);
+        let asked = (chosen.unit.clone(), swept.clone(), system);
+        let settings = chosen.settings(*self.aim.get(asked, |_| chosen.aim(system)));
+        let mapped = self.mapped.get(swept, |swept| Mapped::of(chosen, swept));
         let map = &mapped.map;
-        key_ui(ui, map, theme);
+        key_ui(ui, map, &settings, theme);
         let size = vec2(ui.available_width(), HEIGHT);
         let (whole, painter) = ui.allocate_painter(size, Sense::hover());
         let corner = whole.rect.min.to_vec2();
@@ -244,7 +246,6 @@ impl WindowMap {
         let title = format!("Attitude map of {}", chosen.together());
         response.widget_info(|| WidgetInfo::labeled(egui::Role::Button, true, title.clone()));
         let picture = MapPicture { map, axes };
-        let settings = chosen.settings();
         let ground = mapped.ground.get(axes, |_| {
             picture.ground().map(|panel| Painted::from_panel(&panel))
         });
