@@ -1,7 +1,7 @@
 //! How values are shown, in the units a person works in.
 
 use super::digits::{SMALL_INCHES, fixed, fraction};
-use super::{Angle, Length, Ratio, Share, System};
+use super::{Angle, Length, Measure as _, Ratio, Share, System};
 
 impl System {
     /// A length to be read: `0.125 in`, `1/8 in`, `3.18 mm`.
@@ -54,6 +54,17 @@ impl System {
                 format!("{} ft", fixed(radius.inches() / 12.0, 1))
             }
         }
+    }
+
+    /// A length that was chosen round in one system, as somebody reads it in this one, with the round one
+    /// beside it where the two differ: `0.0197 in (0.5 mm)`.
+    #[must_use]
+    pub fn length_chosen_in(self, own: Self, length: Length) -> String {
+        let shown = length.entry(self);
+        if self.is_metric() == own.is_metric() {
+            return shown;
+        }
+        format!("{shown} ({})", length.entry(own))
     }
 
     /// An angle to be read: `4.50°`.
@@ -125,6 +136,19 @@ fn in_decimals(inches: f64, more: usize) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_length_chosen_round_in_one_system_is_read_with_that_beside_it_in_the_other() {
+        let half_mm = Length::from_mm(0.5);
+        let read_in = |reader: System, own| reader.length_chosen_in(own, half_mm);
+        assert_eq!(
+            read_in(System::InchDecimal, System::Millimetre),
+            "0.0197 in (0.5 mm)"
+        );
+        assert_eq!(read_in(System::Millimetre, System::Millimetre), "0.5 mm");
+        let fractions = read_in(System::InchDecimal, System::InchFraction);
+        assert_eq!(fractions, "0.0197 in");
+    }
 
     #[test]
     fn a_step_that_reads_as_zero_has_no_sign() {

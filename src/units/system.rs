@@ -16,6 +16,12 @@ impl System {
     /// Every system, in the order they are offered.
     pub const ALL: [Self; 3] = [Self::InchDecimal, Self::InchFraction, Self::Millimetre];
 
+    /// Whether its lengths are metric.
+    #[must_use]
+    pub const fn is_metric(self) -> bool {
+        matches!(self, Self::Millimetre)
+    }
+
     /// Its name in the unit switch.
     #[must_use]
     pub const fn name(self) -> &'static str {

@@ -18,8 +18,8 @@ use serde_json::Value;
 use sweepgauge::analysis::CAUTION;
 use sweepgauge::analysis::advice::{Advice, Way};
 use sweepgauge::analysis::knives::{
-    Apart, KnifeRow, Life, Limit, Measured, Over, Ranking, Trial, Verdict, Window, curves,
-    lowest_height, map, rank, table, windows,
+    Apart, KnifeRow, Life, Limit, LowestHeight, Measured, Over, Ranking, Trial, Verdict, Window,
+    curves, lowest_height, map, rank, table, windows,
 };
 use sweepgauge::analysis::ranges::attitude_range;
 use sweepgauge::analysis::why::{Goal, Knob, Why};
@@ -869,6 +869,37 @@ fn the_lowest_height_is_that_of_the_knife_and_diameter_asked_for() {
             found.iter().any(|window| window.width().deg() >= 1.0)
         };
         assert!(any_at(lowest + mm(1e-6)) && !any_at(lowest - mm(1e-6)));
+    }
+}
+
+#[test]
+fn a_top_face_that_may_have_too_little_relief_leaves_the_lowest_height_undecided() {
+    let lowest_and_verdict = |top_angle: &str| {
+        let text = clear_example(&[(
+            "        body_thickness: \"0.25 in\",\n    ),\n    hardware",
+            &format!("        body_thickness: \"0.25 in\",{top_angle}\n    ),\n    hardware"),
+        )]);
+        let solved = Solved::of(&document(&text)).unwrap();
+        let unit = &solved.unit;
+        let knife = (Fitted::Bench, unit.setting.knife);
+        let lowest = LowestHeight::of(unit, &unit.setting, knife, unit.new_diameter);
+        (lowest, table(&solved)[0].judgement.verdict)
+    };
+    let (plain, verdict) = lowest_and_verdict("");
+    assert!(plain.height.is_some() && !plain.is_top_face_undecided);
+    assert_eq!(verdict, Verdict::Fits);
+    // The reel needs about -1 degree of relief.
+    for (angle, is_undecided, verdict) in [
+        ("1 deg", false, Verdict::Fits),
+        ("-1.5 deg ± 1 deg", true, Verdict::CannotTell),
+        ("-3 deg", false, Verdict::DoesNotFit),
+    ] {
+        let (lowest, judged) = lowest_and_verdict(&format!(" top_angle: \"{angle}\","));
+        assert_eq!(lowest.is_top_face_undecided, is_undecided, "{angle}");
+        assert_eq!(judged, verdict, "{angle}");
+        let stands = judged != Verdict::DoesNotFit;
+        let height = plain.height.filter(|_| stands);
+        assert_eq!(lowest.height, height, "{angle}");
     }
 }
 

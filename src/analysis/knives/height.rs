@@ -2,14 +2,66 @@
 
 use super::window::windows;
 use crate::analysis::ranges::{LEAST_HEIGHT_MM, MOST_HEIGHT_MM};
+use crate::analysis::{NumberId, Solution, Uncertainty};
 use crate::geometry::{KnifeSection, Setting};
-use crate::unit::Unit;
+use crate::unit::{Fitted, Follows, Unit};
 use crate::units::Length;
 
 /// Steps of the search, each so many times the one before.
 const STEPS: u32 = 60;
 /// The height is found to within this.
 const EPSILON_MM: f64 = 1e-10;
+
+/// The lowest height of cut of a knife, the reel at a diameter.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LowestHeight {
+    /// The height; none where no height leaves the room that is wanted.
+    pub height: Option<Length>,
+    /// Whether the readings are not sure enough to tell that the knife's top face clears the reel: then
+    /// the knife is undecided at every height, and this one holds if it does.
+    pub is_top_face_undecided: bool,
+}
+
+impl LowestHeight {
+    /// Looks for it. A top face that may have too little relief leaves a knife undecided here as it does
+    /// in its verdict, on whichever side of its limit it reads.
+    #[must_use]
+    pub fn of(
+        unit: &Unit,
+        setting: &Setting,
+        (place, knife): (Fitted, KnifeSection),
+        diameter: Length,
+    ) -> Self {
+        let fitted = Setting {
+            knife,
+            reel_diameter: diameter,
+            ..*setting
+        };
+        let is_top_face_undecided = is_top_face_undecided(unit, &fitted, place);
+        let top_angle = knife.top_angle.filter(|_| !is_top_face_undecided);
+        let looked_at = KnifeSection { top_angle, ..knife };
+        Self {
+            height: lowest_height(unit, setting, looked_at, diameter),
+            is_top_face_undecided,
+        }
+    }
+}
+
+/// Whether zero lies within what the top face's clearance can be off; turning the unit changes neither.
+fn is_top_face_undecided(unit: &Unit, setting: &Setting, place: Fitted) -> bool {
+    let clearance = Solution::of(unit, setting)
+        .ok()
+        .and_then(|solution| solution.top_face_clearance);
+    clearance.is_some_and(|clearance| {
+        let follows = Follows {
+            reel_diameter: false,
+            attitude: false,
+            ..unit.follows.with_knife(place)
+        };
+        let uncertainty = Uncertainty::of(unit, setting, follows);
+        clearance.deg().abs() < uncertainty.in_doubt_within(NumberId::TopFaceClearance)
+    })
+}
 
 /// The lowest height of cut at which a window is as wide as the least room wanted, the reel at a
 /// diameter.

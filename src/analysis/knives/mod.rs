@@ -22,7 +22,7 @@ mod window;
 
 pub use curve::{Curve, CurveCrossing, Measured, MeasuredLimit, Over, curves, measured_at};
 pub use curve_band::{OffAt, bands};
-pub use height::lowest_height;
+pub use height::{LowestHeight, lowest_height};
 pub use life::{Life, ReelWindows, Trial};
 pub use limit::Limit;
 pub use lip::LipLeft;

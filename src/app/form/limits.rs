@@ -14,7 +14,9 @@ pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         "What you leave out is a starting value for the turf: a rule of thumb, to begin your own trials with. Only what you set here is saved with the unit.",
     );
     let system = fields.system;
-    let starting = Limits::starting(document.turf, document.system());
+    let own = document.system();
+    let starting = Limits::starting(document.turf, own);
+    let length = |length| system.length_chosen_in(own, length);
     for (name, field, otherwise) in [
         (
             "Sweep, watch above",
@@ -29,19 +31,19 @@ pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
         (
             "Underside, minimum",
             Field::LeastUnderside,
-            starting.underside.entry(system),
+            length(starting.underside),
         ),
         (
             "Ahead of centre, maximum",
             Field::MostAheadOfCentre,
-            starting.ahead_of_centre.entry(system),
+            length(starting.ahead_of_centre),
         ),
         (
             "Behind centre, minimum",
             Field::LeastBehindCentre,
             starting
                 .behind_centre
-                .map_or_else(|| "none".to_owned(), |least| least.entry(system)),
+                .map_or_else(|| "none".to_owned(), length),
         ),
         (
             "Clip ÷ height of cut, minimum",

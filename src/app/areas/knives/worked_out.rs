@@ -181,6 +181,8 @@ fn named(good: &Solved, place: Fitted, knife: &Knife) -> Named {
 #[derive(Clone, Debug, PartialEq)]
 pub struct KnivesDrawn {
     pub knives: Vec<Named>,
+    /// The place of each in the document.
+    pub places: Vec<Fitted>,
     /// The line of each.
     pub lines: Vec<u8>,
     /// The place of the fitted one among them.
@@ -207,6 +209,7 @@ impl KnivesDrawn {
         let place = drawn.iter().position(|(place, _)| *place == fitted);
         Self {
             fitted: place.unwrap_or(0),
+            places: drawn.iter().map(|(place, _)| *place).collect(),
             lines: drawn.iter().map(|(place, _)| line_of(*place)).collect(),
             knives: drawn
                 .into_iter()

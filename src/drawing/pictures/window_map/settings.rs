@@ -67,113 +67,104 @@ const SAME_PLACE: f64 = 0.5;
 /// Draws the settings that lie on the map, those of one place as one.
 pub(super) fn draw_all(pencil: &mut Pencil, settings: &[MapSetting], axes: &MapAxes) {
     let frame = axes.frame();
-    let marked = |mark: MapMark| settings.iter().find(move |setting| setting.mark == mark);
-    let on_map = |setting: &&MapSetting| frame.inset(0.5).contains(setting.at(axes));
-    let aim = marked(MapMark::Aim).filter(on_map);
-    let aim_at = aim.map(|aim| aim.at(axes));
-    let mut is_aim_told = false;
-    for mark in [MapMark::Bench, MapMark::Now] {
-        let Some(setting) = marked(mark).filter(on_map) else {
-            continue;
-        };
+    let at_of = |mark: MapMark| {
+        let setting = settings.iter().find(|setting| setting.mark == mark)?;
         let at = setting.at(axes);
-        let other = settings
-            .iter()
-            .find(|other| other.mark != mark && other.mark != MapMark::Aim);
-        let other = other.map(|other| other.at(axes));
-        let apart = other.map_or(f64::INFINITY, |other| other.distance(at));
-        let is_one_place = apart < pencil.by_text(ONE_PLACE);
-        if is_one_place && mark == MapMark::Bench {
-            continue;
+        frame.inset(0.5).contains(at).then_some(at)
+    };
+    let (now, bench, aim) = (
+        at_of(MapMark::Now),
+        at_of(MapMark::Bench),
+        at_of(MapMark::Aim),
+    );
+    let near = pencil.by_text(ONE_PLACE);
+    let apart = |one: Option<Point>, other: Option<Point>| {
+        let both = one.zip(other);
+        both.map_or(f64::INFINITY, |(one, other)| one.distance(other))
+    };
+    let (to_bench, to_aim) = (apart(now, bench), apart(now, aim));
+    let with_aim = |apart: f64| match apart {
+        apart if apart < SAME_PLACE => ", aim",
+        apart if apart < near => ", near aim",
+        _ => "",
+    };
+    let of_now = match to_bench {
+        apart if apart < SAME_PLACE => ["as set now, as measured", "now, measured"],
+        apart if apart < near => ["as set now, near as measured", "now"],
+        _ => [MapMark::Now.words(), "now"],
+    };
+    let of_now = of_now.map(|words| format!("{words}{}", with_aim(to_aim)));
+    let of_bench = format!("{}{}", MapMark::Bench.words(), with_aim(apart(bench, aim)));
+    let stands_alone = |place: Option<Point>, others: &[Option<Point>]| {
+        place.filter(|_| others.iter().all(|other| apart(place, *other) >= near))
+    };
+    let aim = stands_alone(aim, &[now, bench]);
+    let bench = stands_alone(bench, &[now]);
+    let marks = [
+        (MapMark::Bench, bench, vec![of_bench]),
+        (MapMark::Aim, aim, vec![MapMark::Aim.words().to_owned()]),
+        (MapMark::Now, now, of_now.to_vec()),
+    ];
+    let places: Vec<(MapMark, Point)> = marks
+        .iter()
+        .filter_map(|(mark, at, _)| Some((*mark, (*at)?)))
+        .collect();
+    // The setting in force has its name before the others.
+    for (mark, at, forms) in marks.into_iter().rev() {
+        if let Some(at) = at {
+            let others = places.iter().filter(|(other, _)| *other != mark);
+            let others: Vec<Point> = others.map(|(_, other)| *other).collect();
+            name(pencil, frame, at, &others, &forms);
         }
-        let words = if !is_one_place {
-            vec![mark.words()]
-        } else if apart < SAME_PLACE {
-            vec!["as set now, as measured", "now, measured"]
-        } else {
-            vec!["as set now, near as measured", "now"]
-        };
-        let to_aim = aim_at.map_or(f64::INFINITY, |aim| aim.distance(at));
-        let aim_words = if to_aim >= pencil.by_text(ONE_PLACE) {
-            ""
-        } else if to_aim < SAME_PLACE {
-            ", the aim"
-        } else {
-            ", near the aim"
-        };
-        is_aim_told |= !aim_words.is_empty();
-        let words: Vec<String> = words
-            .into_iter()
-            .map(|words| format!("{words}{aim_words}"))
-            .collect();
-        // Away from the nearer of the others that stand apart.
-        let others = other.filter(|_| !is_one_place).into_iter();
-        let others = others.chain(aim_at.filter(|_| aim_words.is_empty()));
-        let nearest = others.min_by(|a, b| a.distance(at).total_cmp(&b.distance(at)));
-        name(pencil, frame, (at, nearest.unwrap_or(at)), &words);
+    }
+    for (mark, at) in places {
         draw_mark(pencil, mark, at);
     }
-    if let Some(at) = aim_at.filter(|_| !is_aim_told) {
-        let marks: Vec<Rect> = settings.iter().map(|setting| setting.place(axes)).collect();
-        name_aim(pencil, frame, at, &marks);
-        draw_mark(pencil, MapMark::Aim, at);
-    }
 }
 
-/// Writes the aim's name beside its mark, on the first side where it stands clear of the other marks and
-/// their names; nowhere where there is none.
-fn name_aim(pencil: &mut Pencil, frame: Rect, at: Point, marks: &[Rect]) {
-    let words = MapMark::Aim.words();
+/// Writes a setting's name beside its mark, on the side away from the nearest other one, or else on
+/// another where it stands clear of marks and names; nowhere where there is no such side.
+fn name(pencil: &mut Pencil, frame: Rect, at: Point, others: &[Point], forms: &[String]) {
     let (aside, over) = (pencil.by_text(12.0), pencil.by_text(18.0));
-    let size = Size::new(
-        pencil.width_of(Role::Setting, words, SIZE),
-        pencil.by_text(words::LINE * SIZE),
-    );
-    let others = marks.iter().filter(|mark| !mark.contains(at)).copied();
-    let taken: Vec<Rect> = pencil.words_places().chain(others).collect();
-    let half = size.width / 2.0;
-    let spots = [
-        Vec2::new(aside + half, 0.0),
-        Vec2::new(-aside - half, 0.0),
-        Vec2::new(0.0, -over),
-        Vec2::new(0.0, over),
-    ];
-    let places = spots.map(|way| Rect::from_center_size(at + way, size));
-    let free = places.into_iter().find(|place| {
-        let is_inside = frame.union(*place) == frame;
-        is_inside && !taken.iter().any(|taken| taken.overlaps(*place))
-    });
-    if let Some(place) = free {
-        let middle = place.center();
-        pencil.sized_text(
-            Role::Setting,
-            middle,
-            Anchor::Middle,
-            SIZE,
-            words.to_owned(),
-        );
-    }
-}
-
-/// Writes a setting's name on the side away from the other one, or else on the other side, in the
-/// longest of some words that have room.
-fn name(pencil: &mut Pencil, frame: Rect, (at, other): (Point, Point), forms: &[String]) {
-    let aside = pencil.by_text(12.0);
-    let half = pencil.by_text(words::LINE * SIZE / 2.0 + 2.0);
-    let y = at.y.min(frame.y1 - half).max(frame.y0 + half);
+    let mark = Size::new(26.0, 26.0) * pencil.style.text;
+    let marks = others
+        .iter()
+        .map(|other| Rect::from_center_size(*other, mark));
+    let taken: Vec<Rect> = pencil.words_places().chain(marks).collect();
+    let nearest = others
+        .iter()
+        .min_by(|a, b| a.distance(at).total_cmp(&b.distance(at)));
+    let is_right_first = nearest.is_none_or(|other| at.x >= other.x);
     for words in forms {
-        let room = aside + pencil.by_text(2.0) + pencil.width_of(Role::Setting, words, SIZE);
-        let has_right = at.x + room < frame.x1;
-        let has_left = at.x - room > frame.x0;
-        let is_right = has_right && (at.x >= other.x || !has_left);
-        let (anchor, way) = if is_right {
-            (Anchor::Left, aside)
-        } else {
-            (Anchor::Right, -aside)
+        let size = Size::new(
+            pencil.width_of(Role::Setting, words, SIZE) + pencil.by_text(4.0),
+            pencil.by_text(words::LINE * SIZE + 2.0),
+        );
+        let half = size.width / 2.0;
+        let mut ways = [
+            Vec2::new(aside + half, 0.0),
+            Vec2::new(-aside - half, 0.0),
+            Vec2::new(0.0, -over),
+            Vec2::new(0.0, over),
+        ];
+        if !is_right_first {
+            ways.swap(0, 1);
+        }
+        let up_and_down = |middle: Point| {
+            let half = size.height / 2.0;
+            Point::new(middle.x, middle.y.min(frame.y1 - half).max(frame.y0 + half))
         };
-        if has_right || has_left {
-            let to = Point::new(at.x + way, y);
-            pencil.sized_text(Role::Setting, to, anchor, SIZE, words.clone());
+        let places = ways.map(|way| Rect::from_center_size(up_and_down(at + way), size));
+        let own = Rect::from_center_size(at, Size::new(aside, aside));
+        let free = places.into_iter().find(|place| {
+            frame.x0 <= place.x0
+                && place.x1 <= frame.x1
+                && !place.overlaps(own)
+                && !taken.iter().any(|taken| taken.overlaps(*place))
+        });
+        if let Some(place) = free {
+            let middle = place.center();
+            pencil.sized_text(Role::Setting, middle, Anchor::Middle, SIZE, words.clone());
             return;
         }
     }

@@ -3,27 +3,29 @@
 use egui::{Grid, RichText, Ui, vec2};
 
 use super::chosen::without_setting;
-use crate::analysis::knives::{Life, lowest_height};
+use crate::analysis::knives::{Life, LowestHeight};
 use crate::analysis::ranges::{LEAST_HEIGHT_MM, MOST_HEIGHT_MM};
 use crate::app::areas::knives::worked_out::{KnivesDrawn, Named};
 use crate::app::widgets::lettering::strong;
 use crate::geometry::KnifeSection;
-use crate::unit::Unit;
+use crate::unit::{Fitted, Uncertain, Unit};
 use crate::units::{Length, System};
 
 /// The lowest heights of cut that were found on a unit, for knives and sizes of the reel.
 #[derive(Debug)]
 struct Lowest {
     unit: Unit,
+    /// What leaves a top face undecided.
+    uncertain: Vec<Uncertain>,
     found: Vec<Found>,
 }
 
-/// The lowest height of cut that leaves a knife the room wanted; none where no height does.
+/// The lowest height of cut that leaves a knife the room wanted.
 #[derive(Clone, Copy, Debug)]
 struct Found {
     knife: KnifeSection,
     diameter: Length,
-    height: Option<Length>,
+    lowest: LowestHeight,
 }
 
 impl Lowest {
@@ -44,15 +46,18 @@ impl LowestHeights {
     }
 
     /// Finds the lowest heights that are not known yet; how many it had to look for.
-    pub fn find(&mut self, unit: &Unit, knives: &[Named]) -> usize {
+    pub fn find(&mut self, unit: &Unit, knives: &[Named], places: &[Fitted]) -> usize {
         let plain = without_setting(unit);
-        let known = self.0.take().filter(|lowest| lowest.unit == plain);
+        let known = self.0.take();
+        let known = known.filter(|lowest| lowest.unit == plain);
+        let known = known.filter(|lowest| lowest.uncertain == unit.uncertain);
         let mut lowest = Lowest {
             unit: plain,
+            uncertain: unit.uncertain.clone(),
             found: Vec::new(),
         };
         let mut looked_for = 0;
-        for (_, section) in knives {
+        for ((_, section), place) in knives.iter().zip(places) {
             for life in Life::ALL {
                 let diameter = life.diameter(unit);
                 if lowest.get(section, diameter).is_some() {
@@ -66,7 +71,7 @@ impl LowestHeights {
                     Found {
                         knife: *section,
                         diameter,
-                        height: lowest_height(unit, &unit.setting, *section, diameter),
+                        lowest: LowestHeight::of(unit, &unit.setting, (*place, *section), diameter),
                     }
                 });
                 lowest.found.push(found);
@@ -107,7 +112,8 @@ impl LowestHeights {
                         let found = Some(lowest)
                             .filter(|_| is_current)
                             .and_then(|lowest| lowest.get(section, life.diameter(unit)));
-                        let shown = match found.map(|found| found.height) {
+                        let height = found.map(|found| found.lowest.height);
+                        let shown = match height {
                             None => "…".to_owned(),
                             Some(None) => format!("none up to {most}"),
                             Some(Some(height)) if height.mm() <= LEAST_HEIGHT_MM => {
@@ -115,7 +121,12 @@ impl LowestHeights {
                             }
                             Some(Some(height)) => system.length(height),
                         };
-                        ui.label(shown);
+                        let is_open = found.is_some_and(|f| f.lowest.is_top_face_undecided);
+                        ui.label(if is_open {
+                            format!("{shown}, undecided: top face")
+                        } else {
+                            shown
+                        });
                     }
                     ui.end_row();
                 }

@@ -97,7 +97,8 @@ impl WindowMap {
         let is_held = ui.input(|input| input.pointer.any_down());
         // Dear enough to wait for the end of a drag.
         if !is_held || self.lowest.is_empty() {
-            self.lowest.find(&chosen.unit, &plotted.knives);
+            self.lowest
+                .find(&chosen.unit, &plotted.knives, &plotted.places);
         }
         ui.add_space(6.0);
         self.lowest.show(ui, &chosen.unit, plotted, system);
@@ -371,7 +372,9 @@ mod tests {
         window_map
             .mapped
             .get(key, |swept| Mapped::of(&chosen, swept));
-        (is_new, window_map.lowest.find(&chosen.unit, &knives))
+        let places: Vec<_> = good.document.knives().map(|(place, _)| place).collect();
+        let lowest = &mut window_map.lowest;
+        (is_new, lowest.find(&chosen.unit, &knives, &places))
     }
 
     #[test]
