@@ -1,12 +1,11 @@
 //! What turns steadily on a unit: its scale, and the setting with it at each place.
 
 use super::Case;
-use super::ranges::{LEAST_HEIGHT_MM, MOST_EXTENSION, MOST_HEIGHT_MM, attitude_range};
+use super::ranges::{
+    LEAST_HEIGHT_MM, MOST_EXTENSION, MOST_HEIGHT_MM, MOST_ROLLER_MOVE, attitude_range,
+};
 use crate::geometry::{KnifeSection, Setting, Stance};
 use crate::units::{Angle, Length, Value};
-
-/// How far a roller is looked for from where it stands, in millimetres: an inch.
-const MOST_ROLLER_MOVE_MM: f64 = 25.4;
 
 /// What turns.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -81,7 +80,10 @@ impl Dial<'_> {
             Scale::FrontRoller
             | Scale::RearRoller
             | Scale::FrontRollerHeightKept
-            | Scale::RearRollerHeightKept => (now - MOST_ROLLER_MOVE_MM, now + MOST_ROLLER_MOVE_MM),
+            | Scale::RearRollerHeightKept => {
+                let most_mm = MOST_ROLLER_MOVE.mm();
+                (now - most_mm, now + most_mm)
+            }
             Scale::FaceGround => (now, setting.knife.lip_length.mm().max(now)),
             Scale::TopGround => (now, setting.knife.lip_thickness.mm().max(now)),
             Scale::HeightOfCut => (LEAST_HEIGHT_MM.min(now), MOST_HEIGHT_MM.max(now)),

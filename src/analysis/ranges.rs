@@ -7,6 +7,8 @@ use crate::units::{Angle, Length};
 pub const ATTITUDES: (Angle, Angle) = (Angle::from_deg(-5.0), Angle::from_deg(20.0));
 /// How far the edge is looked for ahead of and behind its place: half an inch.
 pub const MOST_EXTENSION: Length = Length::from_inches(0.5);
+/// How far a roller is moved in its brackets at most, either way (common practice, no source).
+pub const MOST_ROLLER_MOVE: Length = Length::from_inches(1.0);
 /// The lowest height of cut that is looked at, in millimetres.
 pub const LEAST_HEIGHT_MM: f64 = 0.5;
 /// The highest height of cut that is looked at, in millimetres.

@@ -681,6 +681,39 @@ fn a_lens_gets_ground_and_cut_line_back_into_view_at_its_scale_unless_its_place_
 }
 
 #[test]
+fn a_place_and_a_scale_that_were_chosen_stay_while_the_paper_changes() {
+    let solved = Solved::of(&DemoUnit::KnifeChoice.document()).unwrap();
+    let system = System::Millimetre;
+    for choice in choices() {
+        let fitted = Lens::on(&solved.solution, choice, PAPER, system);
+        let aim = fitted.aim(Hold::Edge, &solved.case());
+        assert_eq!(aim.kept(false), None, "left to itself it is fitted anew");
+        let chosen = aim.dragged(Vec2::new(30.0, 20.0), &fitted);
+        let kept = chosen.kept(false).expect("somebody chose the place");
+        let smaller = Rect::new(0.0, 0.0, 300.0, 200.0);
+        let at = |window| Lens::aimed(kept, &solved.case(), choice.stretch, window, system);
+        let (before, after) = (at(PAPER), at(smaller));
+        near(
+            "place",
+            before.view.middle.distance(after.view.middle),
+            0.0,
+            1e-9,
+        );
+        near("scale", after.enlargement(), fitted.enlargement(), 1e-12);
+        // Another scale is told of the same place.
+        let closer = kept.enlarged(50.0);
+        let closer = Lens::aimed(closer, &solved.case(), choice.stretch, PAPER, system);
+        near(
+            "place",
+            before.view.middle.distance(closer.view.middle),
+            0.0,
+            1e-9,
+        );
+        near("scale", closer.enlargement(), 50.0, 1e-12);
+    }
+}
+
+#[test]
 fn the_place_of_the_worst_finding_is_hatched_in_its_level() {
     let solved = Solved::of(&DemoUnit::GreensScalping.document()).unwrap();
     let view = SideView::of(&solved);

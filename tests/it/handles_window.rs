@@ -116,3 +116,33 @@ fn a_held_handle_stops_at_its_limits_and_comes_back_with_the_pointer() {
         window.settle();
     }
 }
+
+#[test]
+fn a_roller_held_by_its_handle_moves_by_steps_and_no_further_than_its_limits() {
+    let moved = |window: &Window| {
+        let rollers = window.document().setting.rollers.as_ref();
+        let moved = rollers.and_then(|rollers| rollers.rear_move.as_ref());
+        moved.map_or(0.0, |moved| moved.value().inches())
+    };
+    for (far, limit) in [(-500.0, -1.0), (500.0, 1.0)] {
+        let mut window = Window::demo_as_wanted();
+        window.click("the rollers");
+        let from = handle(&window, "Rear roller");
+        window.harness.hover_at(from);
+        window.harness.drag_at(from);
+        window.settle();
+        for part in 1_u8..=20 {
+            window
+                .harness
+                .hover_at(from + Vec2::new(0.0, far) * f32::from(part) / 20.0);
+            window.step();
+            let steps = moved(&window) / 0.005;
+            assert!((steps - steps.round()).abs() < 1e-6, "{steps}");
+        }
+        window.settle();
+        let reached = moved(&window);
+        assert!((reached - limit).abs() < 1e-6, "{far}: {reached}");
+        window.harness.drop_at(from);
+        window.settle();
+    }
+}

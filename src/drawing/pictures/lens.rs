@@ -65,6 +65,22 @@ impl LensAim {
         Self { hold, off, ..self }
     }
 
+    /// Enlarges so far from here on, the lens looking where it looks.
+    #[must_use]
+    pub fn enlarged(self, enlargement: f64) -> Self {
+        Self {
+            enlargement,
+            ..self
+        }
+    }
+
+    /// The same on paper of another size or with something else asked of the lens: a place that somebody
+    /// chose stays, with its scale; none where the lens is to be fitted anew.
+    #[must_use]
+    pub fn kept(self, is_as_before: bool) -> Option<Self> {
+        (is_as_before || self.is_chosen).then_some(self)
+    }
+
     /// Looks up or down as far as it takes to have ground and cut line both in view on a paper so high,
     /// where they fit and nobody chose the place.
     #[must_use]

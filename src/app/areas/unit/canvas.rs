@@ -173,8 +173,7 @@ impl CanvasState {
             for offered in std::iter::once(None).chain(ENLARGEMENTS.map(Some)) {
                 let name = offered.map_or("fitted".to_owned(), written);
                 if list.offer(ui, offered == scale, name) {
-                    canvas.lens.enlargement = offered;
-                    canvas.aim = None;
+                    canvas.enlarge(offered);
                 }
             }
         })
@@ -195,7 +194,9 @@ impl CanvasState {
         })
         .accessible_name("Lens stretch");
         if (canvas.lens.stretch - before).abs() > 0.0 {
-            canvas.aim = None;
+            canvas.aim = canvas
+                .aim
+                .and_then(|(aim, size)| Some((aim.kept(false)?, size)));
         }
         ui.menu_button("Look at", |ui| {
             let help = "The lens looks at the place of the worst finding until it shows all again";
@@ -269,8 +270,10 @@ impl CanvasState {
     fn lens(&mut self, side_view: &SideView, window: Rect, is_held: bool) -> Lens {
         let (case, stretch) = (&side_view.case, self.lens.stretch);
         let system = side_view.system;
-        let kept = self.aim.filter(|(_, size)| *size == window.size());
-        let kept = kept.map(|(aim, _)| aim.holding(self.hold, case));
+        let kept = self
+            .aim
+            .and_then(|(aim, size)| aim.kept(size == window.size()));
+        let kept = kept.map(|aim| aim.holding(self.hold, case));
         let kept = kept.map(|aim| {
             if is_held {
                 aim
@@ -289,6 +292,15 @@ impl CanvasState {
         }
         self.aim = Some((aim, window.size()));
         lens
+    }
+
+    /// Enlarges the lens so far, or as far as it fits, looking where somebody had it look.
+    fn enlarge(&mut self, enlargement: Option<f64>) {
+        self.lens.enlargement = enlargement;
+        self.aim = self.aim.zip(enlargement).and_then(|((aim, size), by)| {
+            let aim = aim.kept(false)?;
+            Some((aim.enlarged(by), size))
+        });
     }
 
     /// Looks around in the unit, or steps the lens through its written scales.
@@ -317,8 +329,7 @@ impl CanvasState {
             ENLARGEMENTS.into_iter().rev().find(|&e| e < now)
         };
         if ui.input(|input| input.events.iter().any(is_wheel)) {
-            self.lens.enlargement = next.or(Some(now));
-            self.aim = None;
+            self.enlarge(next.or(Some(now)));
         }
     }
 }

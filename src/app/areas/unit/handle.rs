@@ -4,7 +4,7 @@ use egui::Id;
 use kurbo::{Point, Vec2};
 
 use crate::analysis::Solved;
-use crate::analysis::ranges::{MOST_EXTENSION, attitude_range};
+use crate::analysis::ranges::{MOST_EXTENSION, MOST_ROLLER_MOVE, attitude_range};
 use crate::app::desk::{Change, Desk};
 use crate::drawing::Handles;
 use crate::unit::{Field, RollerMoves, SettingEntry};
@@ -133,7 +133,7 @@ fn reach(field: Field, solved: &Solved) -> (f64, f64) {
             (low.deg(), high.deg())
         }
         Field::Extension => (-MOST_EXTENSION.mm(), MOST_EXTENSION.mm()),
-        _ => (f64::NEG_INFINITY, f64::INFINITY),
+        _ => (-MOST_ROLLER_MOVE.mm(), MOST_ROLLER_MOVE.mm()),
     }
 }
 
