@@ -17,8 +17,11 @@ mod widgets;
 
 pub use areas::About;
 pub use desk::{
-    Ask, Change, Choosing, DEMO_UNIT, Dialogs, NoDialogs, NoOpener, Opener, Opening, Part,
-    Preferences, Session, SessionId, WindowPlace, chosen,
+    Ask, Change, Choosing, DEMO_UNIT, Dialogs, NoDialogs, NoOpener, NoPrinter, Opener, Opening,
+    Part, Preferences, PrintJob, Printed, Printer, Printing, Session, SessionId, WindowPlace,
+    chosen,
 };
+#[cfg(all(unix, not(target_os = "macos")))]
+pub use files::PortalPrinter;
 pub use shell::{App, Beginning, open_window};
 pub use widgets::look::dress;

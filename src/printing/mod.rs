@@ -12,5 +12,7 @@ mod table;
 
 pub use moving_picture::{moving_bytes, write_moving_picture};
 pub use picture::{PictureAsked, PictureFormat, Resolution, picture_bytes, write_picture};
-pub use sheets::{FolderBook, Progress, SheetAsked, bound, folder_book, origin_of};
+pub use sheets::{
+    BoundSheet, FolderBook, Progress, SheetAsked, bound, bound_sheet, folder_book, origin_of,
+};
 pub use table::table_to_paste;

@@ -10,6 +10,7 @@ use crate::drawing::{
     Complained, Origin, Page, PdfBook, Sheet, SheetKind, SheetOf, letters, list_sheet,
 };
 use crate::store;
+use crate::unit::Document;
 use crate::units::{System, clipped};
 
 /// Letters of a name in a document's title and outline.
@@ -70,13 +71,50 @@ pub fn bound(name: &str, sheets: &[Sheet]) -> Result<Vec<u8>, String> {
     book.finish()
 }
 
-/// How far the binding of a folder has come: so many of all its files.
+/// How far a binding has come: so many of a folder's files, or of a sheet's pages.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Progress {
-    /// Files that are done.
+    /// Those that are done.
     pub done: usize,
-    /// All the files.
+    /// All of them; zero while it is not known how many there are.
     pub of: usize,
+}
+
+/// A unit's sheet with the document bound of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BoundSheet {
+    /// Its pages.
+    pub sheets: Vec<Sheet>,
+    /// The PDF.
+    pub bytes: Vec<u8>,
+}
+
+/// Solves a document, makes its sheet for somebody who reads in `system`, and binds it. None when `tell`,
+/// which hears how far it is, breaks it off.
+///
+/// # Errors
+/// When the document has no solution, or the PDF cannot be put together, in words.
+pub fn bound_sheet(
+    document: Arc<Document>,
+    asked: &SheetAsked,
+    origin: &Origin,
+    system: System,
+    mut tell: impl FnMut(Progress) -> ControlFlow<()>,
+) -> Result<Option<BoundSheet>, String> {
+    let title = title_of(&document.name);
+    let solved = Solved::of_shared(document).map_err(|why| why.shown_in(system))?;
+    if tell(Progress { done: 0, of: 0 }).is_break() {
+        return Ok(None);
+    }
+    let sheets = asked.sheets(&solved, origin, system);
+    let of = sheets.len();
+    let mut book = PdfBook::new(&title);
+    let added = book.add_chapter_telling(&title, &sheets, |done| tell(Progress { done, of }))?;
+    if added.is_break() || tell(Progress { done: of, of }).is_break() {
+        return Ok(None);
+    }
+    let bytes = book.finish()?;
+    Ok(Some(BoundSheet { sheets, bytes }))
 }
 
 /// A folder's units bound into one document.

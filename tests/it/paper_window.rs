@@ -6,18 +6,36 @@ use std::path::{Path, PathBuf};
 use std::rc::Rc;
 use std::sync::mpsc::{Sender, channel};
 
-use egui::{Key, Modifiers};
+use egui::{Event, Key, Modifiers, OutputCommand};
 use sweepgauge::analysis::Solved;
-use sweepgauge::app::{Ask, Choosing, Dialogs, Opener, Opening};
+use sweepgauge::app::{
+    Ask, Choosing, Dialogs, Opener, Opening, PrintJob, Printed, Printer, Printing,
+};
 use sweepgauge::drawing::PictureView;
 use sweepgauge::printing::table_to_paste;
 use sweepgauge::store::open_with_digest;
-use sweepgauge::units::System;
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::pdf::{Pdf, packed};
 use crate::common::shown::{Answers, NoFileDialogs, Start, Window};
+
+/// What the window says once a sheet is made.
+const SHOWN: &str = "as it will be on paper";
+
+/// Waits until a kind of sheet is shown.
+#[track_caller]
+fn wait_for_sheet(window: &mut Window, kind: &str) {
+    let is_it = |text: &String| text.starts_with(kind) && text.ends_with(SHOWN);
+    for _ in 0..500 {
+        if window.texts().iter().any(is_it) {
+            return window.settle();
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        window.step();
+    }
+    panic!("no sheet \"{kind}\" in {:#?}", window.texts());
+}
 
 fn with_shift() -> Modifiers {
     Modifiers::COMMAND | Modifiers::SHIFT
@@ -32,10 +50,9 @@ fn a_sheet_is_shown_as_it_will_be_and_saved() {
     let file = DemoUnit::TeesCrowned.file();
     let mut window = Start::on_file(&file).asking(&answers).window();
     window.press_with(Modifiers::COMMAND, Key::P);
-    window.assert_says("Setting sheet, as it will be on paper");
+    window.wait_until_it_says("Setting sheet, as it will be on paper");
     window.click("Why it marks the turf");
-    window.settle();
-    window.assert_says("Why it marks the turf, as it will be on paper");
+    wait_for_sheet(&mut window, "Why it marks the turf");
     window.click("Save PDF…");
     window.assert_says("Saved the sheet");
     let offered = answers.offered();
@@ -59,7 +76,7 @@ fn a_sheet_names_what_was_opened_and_not_what_stands_in_the_file_since() {
     let (_, since) = open_with_digest(&unit).unwrap();
     assert_ne!(opened, since);
     window.press_with(Modifiers::COMMAND, Key::P);
-    window.settle();
+    window.wait_until_it_says(SHOWN);
     window.click("Save PDF…");
     window.assert_says("Saved the sheet");
     let text = Pdf::read(&std::fs::read(&out).unwrap()).text(1);
@@ -100,7 +117,7 @@ fn no_sheet_or_picture_is_written_over_a_unit_or_under_the_ending_of_another_kin
     let mut save_sheet = |name: &str, told: &str| {
         answers.save(&folder.path().join(name));
         window.press_with(Modifiers::COMMAND, Key::P);
-        window.settle();
+        window.wait_until_it_says(SHOWN);
         window.click("Save PDF…");
         window.assert_says(told);
     };
@@ -154,13 +171,13 @@ fn a_choice_that_is_refused_or_given_up_leaves_its_card_open_as_it_was() {
     let why = "this name ends in .png. Write a name that ends in .pdf.";
     window.press_with(Modifiers::COMMAND, Key::P);
     window.click("Why it marks the turf");
-    window.settle();
+    wait_for_sheet(&mut window, "Why it marks the turf");
     // By the card and by the notice under it; given up, there is none to tell.
     for (file, times) in [(Some("sheet.png"), 2), (None, 2)] {
         window.click("Save PDF…");
         window.assert_says("Choose a file in the dialog of the desktop.");
         dialog.answer(&mut window, file.map(|name| folder.path().join(name)));
-        window.assert_says("Why it marks the turf, as it will be on paper");
+        wait_for_sheet(&mut window, "Why it marks the turf");
         let texts = window.texts();
         let said = texts.iter().filter(|text| text.contains(why)).count();
         assert!(said >= times, "{said}: {texts:#?}");
@@ -172,6 +189,7 @@ fn a_choice_that_is_refused_or_given_up_leaves_its_card_open_as_it_was() {
     window.click("File");
     window.click("Save picture…");
     window.click("Clear ground");
+    window.wait_until_it_says(SHOWN);
     window.click("Save picture…");
     dialog.answer(&mut window, Some(folder.path().join("picture.gif")));
     window.assert_says("Write a name that ends in .png, .svg or .pdf.");
@@ -189,7 +207,7 @@ fn without_a_dialog_a_sheet_is_saved_to_a_path() {
     start.dialogs = Box::new(NoFileDialogs);
     let mut window = start.window();
     window.press_with(Modifiers::COMMAND, Key::P);
-    window.settle();
+    window.wait_until_it_says(SHOWN);
     window.click("Save PDF…");
     window.assert_says("Save the sheet to a path");
     assert!(window.entry("Path").ends_with("-setting.pdf"));
@@ -234,7 +252,7 @@ fn saved_by(button: &str, out: &Path) -> (Window, Watched) {
     start.opener = Box::new(opener.clone());
     let mut window = start.window();
     window.press_with(Modifiers::COMMAND, Key::P);
-    window.settle();
+    window.wait_until_it_says(SHOWN);
     window.click(button);
     window.assert_says("Saved the sheet");
     (window, opener)
@@ -281,16 +299,203 @@ fn a_sheet_that_could_not_be_saved_is_not_opened() {
     start.opener = Box::new(opener.clone());
     let mut window = start.window();
     window.press_with(Modifiers::COMMAND, Key::P);
-    window.settle();
+    window.wait_until_it_says(SHOWN);
     window.click("Save PDF and open it…");
     window.assert_says("Not saved: ");
     assert!(opener.0.borrow().is_empty());
 }
 
 #[test]
+fn a_changed_unit_says_on_paper_that_the_file_does_not_hold_it() {
+    let folder = TempDir::new().unwrap();
+    let answers = Answers::default();
+    let mut window = Start::on_file(&DemoUnit::TeesCrowned.file())
+        .asking(&answers)
+        .window();
+    let text_of = |window: &mut Window, name: &str| {
+        let out = folder.path().join(name);
+        answers.save(&out);
+        window.press_with(Modifiers::COMMAND, Key::P);
+        window.wait_until_it_says(SHOWN);
+        window.click("Save PDF…");
+        window.assert_says("Saved the sheet");
+        Pdf::read(&std::fs::read(&out).unwrap()).text(1)
+    };
+    let told = packed("this sheet tries what the file does not hold");
+    assert!(!text_of(&mut window, "as-it-is.pdf").contains(&told));
+    window.enter_text("Height of cut", "0.4 in");
+    assert!(text_of(&mut window, "tried.pdf").contains(&told));
+    window.press_with(Modifiers::COMMAND, Key::Z);
+    assert!(!text_of(&mut window, "taken-back.pdf").contains(&told));
+}
+
+// Printing.
+
+/// What was asked to be printed, and what is told of it.
+type ToPrint = (PrintJob, Sender<Printed>);
+
+/// Prints what it is given once it is told to, or tells that it cannot.
+#[derive(Clone, Default)]
+struct Press(Rc<RefCell<Vec<ToPrint>>>);
+
+impl Printer for Press {
+    fn print(&self, job: &PrintJob) -> Printing {
+        let (sender, printing) = channel();
+        self.0.borrow_mut().push((job.clone(), sender));
+        printing
+    }
+}
+
+/// A window that was asked to print, what was to print it, and what opens files.
+fn asked_to_print() -> (Window, ToPrint, Watched) {
+    let (press, opener) = (Press::default(), Watched::default());
+    let mut start = Start::on_file(&DemoUnit::TeesCrowned.file());
+    start.printer = Box::new(press.clone());
+    start.opener = Box::new(opener.clone());
+    let mut window = start.window();
+    window.press_with(Modifiers::COMMAND, Key::P);
+    window.click("Letter");
+    window.wait_until_it_says(SHOWN);
+    window.click("Print…");
+    window.assert_silent("Print or save a sheet");
+    let job = press.0.borrow_mut().pop().expect("asked to print");
+    (window, job, opener)
+}
+
+#[test]
+fn a_sheet_is_printed_by_the_desktops_dialog() {
+    let (mut window, (job, sender), opener) = asked_to_print();
+    let text = Pdf::read(&job.pdf).text(1);
+    assert!(text.contains("tees-crowned.ron"), "{text}");
+    assert!(job.title.contains(&window.document().name), "{}", job.title);
+    assert_eq!((job.page.id(), job.is_lying), ("letter", false));
+    // No answer came yet: the window works on.
+    window.press_with(Modifiers::COMMAND, Key::Num2);
+    window.assert_silent("Sent to print");
+    sender.send(Printed::Sent).unwrap();
+    window.settle();
+    window.assert_says("Sent to print: Setting sheet");
+    let (mut window, (_, sender), _) = asked_to_print();
+    sender.send(Printed::GivenUp).unwrap();
+    window.settle();
+    window.assert_says("Not printed: the print dialog was closed.");
+    assert!(opener.0.borrow().is_empty());
+}
+
+#[test]
+fn without_a_print_dialog_the_viewer_opens_the_same_pdf() {
+    for why in [None, Some("no such service")] {
+        let (mut window, (job, sender), opener) = asked_to_print();
+        if let Some(why) = why {
+            sender.send(Printed::NoDialog(why.to_owned())).unwrap();
+        }
+        drop(sender);
+        window.settle();
+        window.assert_says("This desktop gave no print dialog");
+        window.assert_says("at 100 %");
+        window.assert_says(why.unwrap_or_default());
+        let (file, _) = opener.0.borrow_mut().pop().expect("asked to open it");
+        assert_eq!(std::fs::read(&file).unwrap(), *job.pdf);
+        std::fs::remove_file(file).unwrap();
+    }
+}
+
+// A folder of units.
+
+/// A folder with so many units and a broken one.
+fn shop(units: usize) -> TempDir {
+    let folder = TempDir::new().unwrap();
+    for number in 0..units {
+        let name = format!("unit-{number:04}.ron");
+        std::fs::copy(DemoUnit::RollersGiven.file(), folder.path().join(name)).unwrap();
+    }
+    std::fs::write(folder.path().join("broken.ron"), "(format: 1, name: ").unwrap();
+    folder
+}
+
+fn folder_card(answers: &Answers, start: Start) -> Window {
+    let mut window = start.asking(answers).window();
+    window.click("File");
+    window.click("Print or save sheets of a folder…");
+    window
+}
+
+#[test]
+fn the_sheets_of_a_folder_are_bound_into_one_document() {
+    let (units, place) = (shop(3), TempDir::new().unwrap());
+    let out = place.path().join("all.pdf");
+    let answers = Answers::default();
+    answers.folder(units.path());
+    answers.save(&out);
+    let own = DemoUnit::TeesCrowned.file();
+    let mut window = folder_card(&answers, Start::on_file(&own));
+    let own = own.parent().unwrap().display().to_string();
+    assert_eq!(window.entry("Folder"), own);
+    window.click("Choose…");
+    assert_eq!(window.entry("Folder"), units.path().display().to_string());
+    window.click("Save PDF…");
+    window.wait_until_it_says("Saved the sheets of 3 units");
+    window.assert_says("broken.ron");
+    assert!(answers.offered()[0].ends_with("-setting.pdf"));
+    let pdf = Pdf::read(&std::fs::read(&out).unwrap());
+    assert_eq!((pdf.pages(), pdf.outline().len()), (4, 4));
+}
+
+#[test]
+fn a_folder_without_units_is_refused_on_the_card() {
+    let place = TempDir::new().unwrap();
+    let answers = Answers::default();
+    answers.save(&place.path().join("all.pdf"));
+    let mut window = folder_card(&answers, Start::on(DemoUnit::TeesCrowned.document()));
+    assert_eq!(window.entry("Folder"), "");
+    for (folder, why) in [
+        (place.path().display().to_string(), "no unit file stands"),
+        (place.path().join("none").display().to_string(), "none"),
+    ] {
+        window.enter_text("Folder", &folder);
+        window.click("Save PDF…");
+        window.assert_says("Not saved: ");
+        window.assert_says(why);
+        window.assert_says("Print or save sheets of a folder");
+    }
+    assert!(answers.offered().is_empty());
+    assert_eq!(std::fs::read_dir(place.path()).unwrap().count(), 0);
+}
+
+#[test]
+fn a_folder_that_takes_long_shows_how_far_it_is_and_cancel_leaves_no_file() {
+    let (units, place) = (shop(2500), TempDir::new().unwrap());
+    let answers = Answers::default();
+    answers.folder(units.path());
+    answers.save(&place.path().join("all.pdf"));
+    for way in ["Cancel", "Escape"] {
+        let mut window = folder_card(&answers, Start::on(DemoUnit::TeesCrowned.document()));
+        window.click("Choose…");
+        window.button("Save PDF…").click();
+        window.step();
+        window.wait_for_button("Cancel");
+        window.assert_says("Units done: ");
+        if way == "Escape" {
+            window.harness.key_press(Key::Escape);
+        } else {
+            window.button("Cancel").click();
+        }
+        window.step();
+        window.settle();
+        window.assert_says("Cancelled: no sheet was saved.");
+        window.assert_silent("Units done: ");
+    }
+    assert_eq!(std::fs::read_dir(place.path()).unwrap().count(), 0);
+}
+
+// Pictures and tables.
+
+#[test]
 fn every_area_has_its_picture_and_its_table_to_copy() {
     let file = DemoUnit::KnifeChoice.file();
-    let mut window = Start::on_file(&file).window();
+    let (answers, place) = (Answers::default(), TempDir::new().unwrap());
+    answers.save(&place.path().join("picture.svg"));
+    let mut window = Start::on_file(&file).asking(&answers).window();
     let solved = Solved::of(&DemoUnit::KnifeChoice.document()).unwrap();
     let areas = [
         (Key::Num1, PictureView::Whole, "behind centre"),
@@ -300,12 +505,39 @@ fn every_area_has_its_picture_and_its_table_to_copy() {
     ];
     for (key, view, in_table) in areas {
         window.press_with(Modifiers::COMMAND, key);
-        window.press_with(with_shift(), Key::C);
+        for pressed in [true, false] {
+            window.harness.event(Event::Key {
+                key: Key::C,
+                pressed,
+                modifiers: with_shift(),
+                repeat: false,
+                physical_key: None,
+            });
+            window.settle();
+        }
         window.assert_says(&format!("Copied the picture: {}", view.name()));
+        let copied = window.take_copied();
+        let [OutputCommand::CopyImage(picture)] = &copied[..] else {
+            panic!("{key:?}: {} things were copied", copied.len());
+        };
+        assert!(picture.width() > picture.height() && picture.height() > 400);
+        let first = picture.pixels[0];
+        assert!(picture.pixels.iter().any(|pixel| *pixel != first));
         window.click("File");
         window.click("Copy table");
         window.assert_says("Copied the table");
-        let table = table_to_paste(&solved, view, System::InchDecimal).unwrap();
+        let table = table_to_paste(&solved, view, window.app().system()).unwrap();
+        let copied = window.take_copied();
+        assert_eq!(copied, [OutputCommand::CopyText(table.clone())], "{key:?}");
+        window.click("File");
+        window.click("Save picture…");
+        window.wait_until_it_says(&format!("{}, as it will be on paper", view.name()));
+        let before = answers.offered().len();
+        window.click("Save picture…");
+        window.assert_says("Saved the picture");
+        let offered = answers.offered();
+        let name = format!("-{}.png", view.id());
+        assert!(offered.len() == before + 1 && offered[before].ends_with(&name));
         assert!(table.contains(in_table), "{key:?}: {table}");
         let widths: Vec<usize> = table.lines().map(|row| row.split('\t').count()).collect();
         assert!(widths.len() > 4 && widths[0] >= 2, "{key:?}: {table}");

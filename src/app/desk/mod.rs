@@ -18,6 +18,7 @@ mod notice;
 mod opener;
 mod per_session;
 mod preferences;
+mod printer;
 mod session;
 mod sheet_history;
 mod sheet_work;
@@ -26,6 +27,7 @@ mod ticked;
 mod window_place;
 mod with_keeper;
 mod with_opener;
+mod with_printer;
 mod with_sheet;
 
 pub use aim::Aim;
@@ -40,6 +42,7 @@ pub use notice::{Notice, Notices};
 pub use opener::{NoOpener, Opener, Opening};
 pub use per_session::PerSession;
 pub use preferences::Preferences;
+pub use printer::{NoPrinter, PrintJob, Printed, Printer, Printing};
 pub use session::{Session, SessionId};
 pub use sheet_work::SheetWork;
 pub use ticked::{Overlaid, Ticked, line_of};
@@ -51,6 +54,7 @@ use std::rc::Rc;
 
 use handed_over::HandedOver;
 use opener::Outside;
+use printer::PrintDesk;
 
 use crate::analysis::{Solved, Unsolved};
 use crate::store::FileProblem;
@@ -76,6 +80,7 @@ pub struct Desk {
     outside: Outside,
     sheet: Option<SheetWork>,
     in_hand: InHand,
+    printing: PrintDesk,
 }
 
 impl Desk {
@@ -97,6 +102,7 @@ impl Desk {
             outside: Outside::default(),
             sheet: None,
             in_hand: InHand::default(),
+            printing: PrintDesk::default(),
         }
     }
 

@@ -8,6 +8,8 @@ mod opening;
 mod outside;
 mod path_card;
 mod placing;
+#[cfg(all(unix, not(target_os = "macos")))]
+mod print_portal;
 mod refusal;
 mod saving;
 mod sheet_asking;
@@ -22,7 +24,9 @@ pub use native::NativeDialogs;
 pub use opening::{Asking, ask_first, close_asked, dropped_files, quit_asked};
 pub use outside::{save, watch_file};
 pub use path_card::{PathCard, name_without_dialog};
-pub use placing::{ask_place, ask_place_and_open};
+pub use placing::{ask_place, ask_place_and_open, ask_place_then};
+#[cfg(all(unix, not(target_os = "macos")))]
+pub use print_portal::PortalPrinter;
 pub use refusal::Refusal;
 pub use saving::{file_stem_for, save_as, why_not_savable, why_not_savable_there};
 pub use sheet_asking::{ask_sheet_first, choose_sheet, save_sheet};

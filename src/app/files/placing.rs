@@ -17,26 +17,14 @@ const KNOWN: [&str; 13] = [
     "ron", "pdf", "png", "svg", "csv", "tsv", "txt", "jpg", "jpeg", "gif", "webp", "tif", "tiff",
 ];
 
-/// Writes to a file: what to tell of it, or why it was not written.
-type Write = Box<dyn FnMut(&Path) -> Result<String, String>>;
+/// Writes to a file, or begins to; or why it is not written.
+type Write = Box<dyn FnMut(&mut Desk, &Path) -> Result<(), String>>;
 
 /// What is to be written.
 struct Writing {
     /// What its name may end in; a name without an ending gets the first.
     endings: &'static [&'static str],
     write: Write,
-    /// Whether it is opened outside the window once it is written.
-    is_opened: bool,
-}
-
-impl Writing {
-    fn put(&mut self, desk: &mut Desk, file: &Path) -> Result<String, String> {
-        let told = (self.write)(file)?;
-        if self.is_opened {
-            desk.open_outside(file);
-        }
-        Ok(told)
-    }
 }
 
 /// Asks where to write something that may have one of `endings`; a name without an ending gets the
@@ -46,14 +34,13 @@ pub fn ask_place(
     desk: &mut Desk,
     what: &Ask,
     endings: &'static [&'static str],
-    write: impl FnMut(&Path) -> Result<String, String> + 'static,
+    mut write: impl FnMut(&Path) -> Result<String, String> + 'static,
 ) -> Next {
-    let writing = Writing {
-        endings,
-        write: Box::new(write),
-        is_opened: false,
-    };
-    ask_for(desk, what, writing)
+    ask_place_then(desk, what, endings, move |desk, file| {
+        let told = write(file)?;
+        desk.tell(told);
+        Ok(())
+    })
 }
 
 /// Asks as [`ask_place`] does, and opens what was written with the system's own program for it.
@@ -61,12 +48,26 @@ pub fn ask_place_and_open(
     desk: &mut Desk,
     what: &Ask,
     endings: &'static [&'static str],
-    write: impl FnMut(&Path) -> Result<String, String> + 'static,
+    mut write: impl FnMut(&Path) -> Result<String, String> + 'static,
+) -> Next {
+    ask_place_then(desk, what, endings, move |desk, file| {
+        let told = write(file)?;
+        desk.open_outside(file);
+        desk.tell(told);
+        Ok(())
+    })
+}
+
+/// Asks as [`ask_place`] does, and lends the desk to what writes there, which may as well begin to.
+pub fn ask_place_then(
+    desk: &mut Desk,
+    what: &Ask,
+    endings: &'static [&'static str],
+    write: impl FnMut(&mut Desk, &Path) -> Result<(), String> + 'static,
 ) -> Next {
     let writing = Writing {
         endings,
         write: Box::new(write),
-        is_opened: true,
     };
     ask_for(desk, what, writing)
 }
@@ -83,11 +84,10 @@ fn ask_for(desk: &mut Desk, what: &Ask, mut writing: Writing) -> Next {
             return false;
         };
         let whole = whole_name(desk, &file, writing.endings);
-        let told = whole.and_then(|file| writing.put(desk, &file));
-        let is_done = told.is_ok();
-        match told {
-            Ok(told) => desk.tell(told),
-            Err(why) => desk.warn(why),
+        let put = whole.and_then(|file| (writing.write)(desk, &file));
+        let is_done = put.is_ok();
+        if let Err(why) = put {
+            desk.warn(why);
         }
         written.set(is_done);
         is_done
@@ -182,14 +182,14 @@ impl PlaceCard {
         }
     }
 
-    fn take(&mut self, desk: &mut Desk) -> Result<String, String> {
+    fn take(&mut self, desk: &mut Desk) -> Result<(), String> {
         let path = whole_path(self.path.text()).map_err(|problem| problem.to_string())?;
         let path = whole_name(desk, &path, self.writing.endings)?;
         // There is no dialog that would have asked before another file is replaced.
         if path.exists() {
             return Err(taken(&path));
         }
-        self.writing.put(desk, &path)
+        (self.writing.write)(desk, &path)
     }
 }
 
@@ -209,10 +209,7 @@ impl Card for PlaceCard {
         );
         match self.path.show(ui, self.title, &what, "Save here") {
             Typed::Taken => match self.take(desk) {
-                Ok(told) => {
-                    desk.tell(told);
-                    Next::Close
-                }
+                Ok(()) => Next::Close,
                 Err(why) => {
                     self.path.tell(&why);
                     self.path.begin_anew(ui);

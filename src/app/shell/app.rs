@@ -19,7 +19,7 @@ use super::top_bar::top_bar_ui;
 use super::turns::Turns;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::{
-    Change, Desk, Dialogs, LastWork, Opener, Preferences, Session, SessionId, show_card,
+    Change, Desk, Dialogs, LastWork, Opener, Preferences, Printer, Session, SessionId, show_card,
 };
 use crate::app::files::{close_asked, dropped_files, name_without_dialog, offer_left, watch_file};
 use crate::app::form::{Form, Keys};
@@ -154,6 +154,11 @@ impl App {
         self.desk.open_files_with(opener);
     }
 
+    /// Has sheets printed by this printer from here on.
+    pub fn print_with(&mut self, printer: Box<dyn Printer>) {
+        self.desk.print_with(printer);
+    }
+
     /// Keeps preferences in a file from here on. `read` is what stands there.
     pub fn keep_preferences_in(&mut self, file: &Path, read: Preferences) {
         self.remembering = Some(Remembering::new(file, read));
@@ -258,6 +263,7 @@ impl App {
             ctx.request_repaint();
         }
         desk.hear_from_opener();
+        desk.hear_from_printer();
         let parts = [
             bar.in_reading_order(),
             fields.with_marks_last(&keys.marks),

@@ -1,14 +1,17 @@
 //! A sheet on the screen, as it will be on paper.
 
-use egui::{Color32, ColorImage, Image, Sense, Stroke, TextureHandle, TextureOptions, Ui, Vec2};
+use egui::{
+    Color32, ColorImage, Image, Rect, Sense, Stroke, TextureHandle, TextureOptions, Ui, Vec2,
+};
 
-use crate::app::widgets::kept::Kept;
+use crate::app::widgets::making::{KeptMade, MadeState, Making};
 use crate::drawing::{Pixels, Sheet, to_pixels};
 
-/// Sheets with the pixels of the one that is shown.
+/// Sheets with the pixels of the one that is shown. They are made on a thread of their own; the paper is
+/// white until then.
 #[derive(Default)]
 pub struct Preview {
-    shown: Kept<(usize, [u32; 2]), Result<TextureHandle, String>>,
+    shown: KeptMade<(usize, [u32; 2]), Result<TextureHandle, String>>,
 }
 
 impl Preview {
@@ -24,32 +27,46 @@ impl Preview {
         let size = paper * part;
         let pixels = size * ui.pixels_per_point();
         let key = (page, [pixels.x.round() as u32, pixels.y.round() as u32]);
-        let ctx = ui.ctx().clone();
         let shown = self.shown.get(key, |_| {
+            let (ctx, sheet) = (ui.ctx().clone(), sheet.clone());
             let per_unit = f64::from(pixels.x) / sheet.window.width();
-            to_pixels(sheet, per_unit)
-                .map(|pixels| ctx.load_texture("sheet", image_of(&pixels), TextureOptions::LINEAR))
+            Making::begin(ui.ctx(), "preview", move |_| {
+                let texture = to_pixels(&sheet, per_unit).map(|pixels| {
+                    ctx.load_texture("sheet", image_of(&pixels), TextureOptions::LINEAR)
+                });
+                Some(texture)
+            })
         });
-        match shown {
-            Ok(texture) => {
+        let place = match shown {
+            MadeState::Made(Ok(texture)) => {
                 let image = Image::new((texture.id(), size))
                     .alt_text(format!("{}, as it will be on paper", sheet.title));
-                let response = ui.add(image);
-                let border = Stroke::new(1.0, Color32::GRAY);
-                ui.painter()
-                    .rect_stroke(response.rect, 0.0, border, egui::StrokeKind::Outside);
+                ui.add(image).rect
             }
-            Err(why) => {
-                let (place, _) = ui.allocate_exact_size(size, Sense::hover());
-                ui.put(place, egui::Label::new(why.as_str()).wrap());
-            }
-        }
+            MadeState::Going(_) => blank_ui(ui, size, ""),
+            MadeState::Made(Err(why)) => blank_ui(ui, size, why),
+            MadeState::Ended => blank_ui(ui, size, "This page cannot be shown."),
+        };
+        let border = Stroke::new(1.0, Color32::GRAY);
+        ui.painter()
+            .rect_stroke(place, 0.0, border, egui::StrokeKind::Outside);
     }
 
     /// Forgets what was shown: the sheet is another.
     pub fn forget(&mut self) {
-        self.shown = Kept::default();
+        self.shown.forget();
     }
+}
+
+/// A page with no sheet on it, or why there is none.
+pub fn blank_ui(ui: &mut Ui, size: Vec2, why: &str) -> Rect {
+    let (place, _) = ui.allocate_exact_size(size, Sense::hover());
+    if why.is_empty() {
+        ui.painter().rect_filled(place, 0.0, Color32::WHITE);
+    } else {
+        ui.put(place, egui::Label::new(why).wrap());
+    }
+    place
 }
 
 /// Pixels as the window has them.

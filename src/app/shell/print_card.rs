@@ -1,20 +1,21 @@
 //! Printing or saving a sheet: the sheet itself on the screen, its kind, its paper, and where it goes.
 
 use std::path::Path;
+use std::sync::Arc;
 
-use egui::{ComboBox, Ui, Vec2};
+use egui::{Button, Context, Ui, Vec2};
 
 use super::preview::Preview;
+use super::sheet_choices::sheet_choices_ui;
 use crate::analysis::SolvedId;
-use crate::analysis::why::Complaint;
-use crate::app::desk::{Ask, Card, Desk, Next};
+use crate::app::desk::{Ask, Card, Desk, Next, PrintJob};
 use crate::app::files::{Refusal, ask_place, ask_place_and_open, file_stem_for};
-use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
-use crate::app::widgets::list::list_ui;
-use crate::drawing::{Origin, Page, Sheet, SheetKind};
-use crate::printing::{SheetAsked, bound, origin_of};
+use crate::app::widgets::making::{KeptMade, MadeState, Making};
+use crate::drawing::{Origin, Sheet, SheetKind};
+use crate::printing::{SheetAsked, bound_sheet, origin_of};
 use crate::store;
+use crate::unit::Document;
 use crate::units::System;
 
 /// What the sheets of the card depend on.
@@ -26,12 +27,18 @@ struct Key {
     origin: Origin,
 }
 
+/// A sheet as it is shown, with the PDF that is printed and saved.
+struct Shown {
+    sheets: Vec<Sheet>,
+    pdf: Arc<Vec<u8>>,
+}
+
 /// The card.
 #[derive(Default)]
 pub struct PrintCard {
     asked: SheetAsked,
     page: usize,
-    sheets: Kept<Key, Vec<Sheet>>,
+    shown: KeptMade<Key, Result<Shown, String>>,
     preview: Preview,
     refusal: Refusal,
 }
@@ -39,37 +46,111 @@ pub struct PrintCard {
 /// How large a page is shown at the most.
 const LARGEST: Vec2 = Vec2::new(430.0, 470.0);
 
+/// Makes a sheet on a thread of its own.
+fn making(ctx: &Context, document: Arc<Document>, key: &Key) -> Making<Result<Shown, String>> {
+    let key = key.clone();
+    Making::begin(ctx, "sheet", move |teller| {
+        let tell = |progress: crate::printing::Progress| teller.tell(progress.done, progress.of);
+        let bound = bound_sheet(document, &key.asked, &key.origin, key.system, tell);
+        let shown = bound.transpose()?.map(|bound| Shown {
+            sheets: bound.sheets,
+            pdf: Arc::new(bound.bytes),
+        });
+        Some(shown)
+    })
+}
+
+/// What is done with a sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Wanted {
+    Printed,
+    Saved,
+    SavedAndOpened,
+}
+
 impl PrintCard {
-    fn choices_ui(&mut self, ui: &mut Ui) {
-        let asked = &mut self.asked;
-        ui.label("What for");
-        for kind in SheetKind::ALL {
-            ui.radio_value(&mut asked.kind, kind, kind.name())
-                .on_hover_text(kind.meaning());
+    fn pages_ui(&mut self, ui: &mut Ui, count: usize) {
+        self.page = self.page.min(count.saturating_sub(1));
+        if count < 2 {
+            return;
         }
-        if asked.kind == SheetKind::Why {
-            let complaint = asked.complained.complaint;
-            let shown = complaint.map_or("to be written in by hand", Complaint::name);
-            let list = ComboBox::from_id_salt("sheet complaint")
-                .width(200.0)
-                .selected_text(shown);
-            list_ui(ui, list, |ui, list| {
-                if list.offer(ui, complaint.is_none(), "to be written in by hand") {
-                    asked.complained.complaint = None;
+        ui.horizontal(|ui| {
+            let back = ui.add_enabled(self.page > 0, Button::new("Page before"));
+            if back.clicked() {
+                self.page -= 1;
+            }
+            ui.label(format!("{} of {count}", self.page + 1));
+            let on = self.page + 1 < count;
+            let on = ui.add_enabled(on, Button::new("Next page"));
+            if on.clicked() {
+                self.page += 1;
+            }
+        });
+    }
+
+    /// How far the sheet is, once that takes a while; it can be broken off, and begun again.
+    fn progress_ui(&mut self, ui: &mut Ui) {
+        let is_cancelled = match self.shown.state() {
+            MadeState::Going(making) => making.progress_ui(ui, "Making the sheet"),
+            MadeState::Made(Ok(_)) => false,
+            MadeState::Made(Err(why)) => {
+                ui.label(format!("This sheet cannot be made. {why}"));
+                false
+            }
+            MadeState::Ended => {
+                ui.label("The sheet is not made.");
+                if ui.button("Make the sheet").clicked() {
+                    self.shown.forget();
                 }
-                for one in Complaint::ALL {
-                    if list.offer(ui, complaint == Some(one), one.name()) {
-                        asked.complained.complaint = Some(one);
-                    }
-                }
-            })
-            .accessible_name("What is seen on the turf");
+                false
+            }
+        };
+        if is_cancelled {
+            self.shown.give_up();
         }
-        ui.add_space(6.0);
-        ui.label("Paper");
-        for page in Page::ALL {
-            ui.radio_value(&mut asked.page, page, page.name());
+    }
+
+    fn buttons_ui(&self, ui: &mut Ui) -> Option<Wanted> {
+        let is_made = matches!(self.shown.made(), Some(Ok(_)));
+        let mut wanted = None;
+        for (one, name, help) in [
+            (
+                Wanted::Printed,
+                "Print…",
+                "Opens the print dialog of this desktop; without one, the PDF in its viewer.",
+            ),
+            (Wanted::Saved, "Save PDF…", "Asks where to save it."),
+            (
+                Wanted::SavedAndOpened,
+                "Save PDF and open it…",
+                "Opens it in this system's PDF viewer, to be printed from there.",
+            ),
+        ] {
+            let button = ui.add_enabled(is_made, Button::new(name));
+            if button.on_hover_text(help).clicked() {
+                wanted = Some(one);
+            }
         }
+        wanted
+    }
+
+    /// Does with the sheet what is wanted; whether the card stays.
+    fn take(&self, desk: &mut Desk, wanted: Wanted, name: &str) -> Next {
+        let Some(Ok(shown)) = self.shown.made() else {
+            return Next::Stay;
+        };
+        if wanted != Wanted::Printed {
+            let is_opened = wanted == Wanted::SavedAndOpened;
+            return save(desk, self.asked.kind, name, &shown.pdf, is_opened);
+        }
+        let is_lying = |sheet: &Sheet| sheet.window.width() > sheet.window.height();
+        desk.print(PrintJob {
+            title: format!("{}: {name}", self.asked.kind.name()),
+            page: self.asked.page,
+            is_lying: shown.sheets.first().is_some_and(is_lying),
+            pdf: Arc::clone(&shown.pdf),
+        });
+        Next::Close
     }
 }
 
@@ -98,10 +179,9 @@ impl Card for PrintCard {
         ui.horizontal_top(|ui| {
             ui.vertical(|ui| {
                 ui.set_width(230.0);
-                self.choices_ui(ui);
+                sheet_choices_ui(ui, &mut self.asked);
                 if self.asked != before {
                     self.page = 0;
-                    self.preview.forget();
                     self.refusal.forget();
                 }
                 let session = desk.session();
@@ -112,47 +192,31 @@ impl Card for PrintCard {
                     system: desk.system(),
                     origin: origin_of(file, digest, session.is_changed()),
                 };
-                let sheets = self
-                    .sheets
-                    .get(key, |key| key.asked.sheets(&good, &key.origin, key.system));
+                let (ctx, preview) = (ui.ctx().clone(), &mut self.preview);
+                self.shown.get(key, |key| {
+                    preview.forget();
+                    making(&ctx, Arc::clone(&good.document), key)
+                });
                 ui.add_space(10.0);
-                let count = sheets.len();
-                self.page = self.page.min(count.saturating_sub(1));
-                if count > 1 {
-                    ui.horizontal(|ui| {
-                        let back = ui.add_enabled(self.page > 0, egui::Button::new("Page before"));
-                        if back.clicked() {
-                            self.page -= 1;
-                        }
-                        ui.label(format!("{} of {count}", self.page + 1));
-                        let on = self.page + 1 < count;
-                        let on = ui.add_enabled(on, egui::Button::new("Next page"));
-                        if on.clicked() {
-                            self.page += 1;
-                        }
-                    });
-                }
-                ui.label("Print the saved PDF at 100 %, not fitted to the page.");
+                let pages = match self.shown.made() {
+                    Some(Ok(shown)) => shown.sheets.len(),
+                    _ => 0,
+                };
+                self.pages_ui(ui, pages);
+                self.progress_ui(ui);
+                ui.label("Print at 100 %, not fitted to the page.");
                 ui.add_space(6.0);
-                let is_saving = ui.button("Save PDF…").clicked();
-                let is_opening = ui
-                    .button("Save PDF and open it…")
-                    .on_hover_text(
-                        "Opens it in this system's PDF viewer, to be printed from there.",
-                    )
-                    .clicked();
-                let is_closing = ui.button("Close").clicked();
-                if is_saving || is_opening {
-                    let kind = self.asked.kind;
-                    next = save(desk, kind, &good.document.name, sheets, is_opening);
+                if let Some(wanted) = self.buttons_ui(ui) {
+                    next = self.take(desk, wanted, &good.document.name);
                 }
-                if is_closing {
+                if ui.button("Close").clicked() {
                     next = Next::Close;
                 }
                 self.refusal.show(ui);
             });
-            let sheets = self.sheets.last();
-            if let Some(sheet) = sheets.and_then(|sheets| sheets.get(self.page)) {
+            if let Some(Ok(shown)) = self.shown.made()
+                && let Some(sheet) = shown.sheets.get(self.page)
+            {
                 self.preview.show(ui, sheet, self.page, LARGEST);
             }
         });
@@ -172,18 +236,12 @@ fn close_ui(ui: &mut Ui) -> Next {
     }
 }
 
-fn save(desk: &mut Desk, kind: SheetKind, name: &str, sheets: &[Sheet], is_opened: bool) -> Next {
-    let bytes = match bound(name, sheets) {
-        Ok(bytes) => bytes,
-        Err(why) => {
-            desk.warn(format!("Not saved. {why}"));
-            return Next::Stay;
-        }
-    };
+fn save(desk: &mut Desk, kind: SheetKind, name: &str, pdf: &Arc<Vec<u8>>, is_opened: bool) -> Next {
     let name = format!("{}-{}.pdf", file_stem_for(name), kind.id());
+    let pdf = Arc::clone(pdf);
     let write = move |file: &Path| {
         let shown = file.display();
-        match store::write_whole(file, &bytes) {
+        match store::write_whole(file, &pdf) {
             Ok(()) => Ok(format!("Saved the sheet: {shown}")),
             Err(error) => Err(format!("Not saved: {error}. File: {shown}")),
         }

@@ -5,6 +5,7 @@ use egui::{Color32, Key, RichText, TextStyle, Ui};
 use super::about::AboutCard;
 use super::drawer;
 use super::edit_menu::edit_menu_ui;
+use super::folder_card::FolderCard;
 use super::keys::{Deed, keys_of};
 use super::menu::{Menu, choice_ui, is_taken, item_ui, submenu_ui};
 use super::picture_card::{PictureCard, copy_picture, copy_table};
@@ -246,6 +247,12 @@ fn paper_items_ui(ui: &mut Ui, desk: &mut Desk, picture: PictureView) {
     if item(ui, "Print or save a sheet…", Key::I, Some(Deed::Print)) {
         ui.close();
         desk.open_card(PrintCard::default());
+    }
+    let name = "Print or save sheets of a folder…";
+    if item(ui, name, Key::F, None) {
+        ui.close();
+        let card = FolderCard::of(desk);
+        desk.open_card(card);
     }
     if item(ui, "Save picture…", Key::V, None) {
         ui.close();

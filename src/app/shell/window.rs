@@ -15,6 +15,8 @@ use super::placing::{LEAST_OFFERED, Placing, screens};
 use super::shot::{Shot, watch_over};
 use crate::app::areas::AREAS;
 use crate::app::desk::{Change, NoDialogs, Preferences, Session, WindowPlace};
+#[cfg(all(unix, not(target_os = "macos")))]
+use crate::app::files::PortalPrinter;
 use crate::app::files::{NativeDialogs, PLATE_AREA, SystemOpener, is_sheet_file};
 use crate::app::widgets::look::dress;
 use crate::command::{Problem, WhatIf, WindowArguments};
@@ -231,6 +233,8 @@ fn create(
     let dialogs = NativeDialogs::new(ctx.clone());
     let mut app = App::new(beginning, preferences, Box::new(dialogs));
     app.open_files_with(Box::new(SystemOpener::new(ctx.clone())));
+    #[cfg(all(unix, not(target_os = "macos")))]
+    app.print_with(Box::new(PortalPrinter::new(ctx.clone())));
     let is_kept = if let Some(folder) = recovery_folder() {
         app.keep_work_in(&folder, ctx)
     } else {

@@ -1,5 +1,5 @@
 //! What every part of the window is made of, none of which knows a document: the look of the window,
-//! words and their help, symbols, painting marks.
+//! words and their help, symbols, painting marks, and what is made on a thread of its own.
 
 pub mod caution;
 pub mod examples;
@@ -10,6 +10,7 @@ pub mod lettering;
 pub mod list;
 pub mod long_list;
 pub mod look;
+pub mod making;
 pub mod paint;
 pub mod symbol;
 pub mod typing;

@@ -137,11 +137,13 @@ fn every_one(band: &mut Band, solved: &Solved, system: System) {
         cause_item(band, number, cause, system);
     }
     let named = |is_meant: &dyn Fn(&Cause) -> bool| {
-        let names: Vec<&str> = causes
-            .iter()
-            .filter(|cause| !cause.strength.has_part() && is_meant(cause))
-            .map(|cause| cause.name)
-            .collect();
+        let mut names: Vec<&str> = Vec::new();
+        for cause in &causes {
+            // One name may stand for the reel's and the knife's.
+            if !cause.strength.has_part() && is_meant(cause) && !names.contains(&cause.name) {
+                names.push(cause.name);
+            }
+        }
         names.join(", ")
     };
     let is_open = |cause: &Cause| cause.strength == Strength::NotMeasured;

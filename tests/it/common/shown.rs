@@ -7,12 +7,14 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use egui::accesskit::Role;
-use egui::{Event, Key, Modifiers, Pos2, Vec2, ViewportCommand, ViewportEvent, ViewportId};
+use egui::{
+    Event, Key, Modifiers, OutputCommand, Pos2, Vec2, ViewportCommand, ViewportEvent, ViewportId,
+};
 use egui_kittest::kittest::{AccessKitNode, NodeT as _};
 use egui_kittest::{Harness, Node};
 use sweepgauge::app::{
-    App, Ask, Beginning, Choosing, DEMO_UNIT, Dialogs, NoDialogs, NoOpener, Opener, Preferences,
-    Session, chosen, dress,
+    App, Ask, Beginning, Choosing, DEMO_UNIT, Dialogs, NoDialogs, NoOpener, NoPrinter, Opener,
+    Preferences, Printer, Session, chosen, dress,
 };
 use sweepgauge::unit::{self, Document};
 
@@ -152,6 +154,8 @@ pub struct Start {
     pub dialogs: Box<dyn Dialogs>,
     /// What opens files that were written.
     pub opener: Box<dyn Opener>,
+    /// What prints.
+    pub printer: Box<dyn Printer>,
     pub theme: egui::Theme,
     /// Seconds between two frames.
     pub pace: f32,
@@ -172,6 +176,7 @@ impl Start {
             preferences: Preferences::default(),
             dialogs: Box::new(NoDialogs),
             opener: Box::new(NoOpener),
+            printer: Box::new(NoPrinter),
             theme: egui::Theme::Light,
             pace: 1.0 / 60.0,
             beginning: None,
@@ -204,6 +209,7 @@ impl Start {
         let beginning = self.beginning.unwrap_or_else(|| self.session.into());
         let mut app = App::new(beginning, self.preferences, self.dialogs);
         app.open_files_with(self.opener);
+        app.print_with(self.printer);
         if let Some(file) = &self.preferences_file {
             app.keep_preferences_in(file, read);
         }
@@ -220,6 +226,7 @@ impl Start {
         let mut window = Window {
             harness,
             commands: Vec::new(),
+            copied: Vec::new(),
         };
         window.settle();
         window
@@ -230,6 +237,7 @@ impl Start {
 pub struct Window {
     pub harness: Harness<'static, App>,
     commands: Vec<ViewportCommand>,
+    copied: Vec<OutputCommand>,
 }
 
 impl Window {
@@ -263,7 +271,16 @@ impl Window {
         self.harness.step();
         let output = &self.harness.output().viewport_output[&ViewportId::ROOT];
         self.commands.extend(output.commands.iter().cloned());
-        output.repaint_delay
+        let rest = output.repaint_delay;
+        let output = &self.harness.output().platform_output;
+        let copied = output.commands.iter().filter(|command| {
+            matches!(
+                command,
+                OutputCommand::CopyText(_) | OutputCommand::CopyImage(_)
+            )
+        });
+        self.copied.extend(copied.cloned());
+        rest
     }
 
     /// Frames until nothing moves, with every widget's name looked after.
@@ -294,6 +311,27 @@ impl Window {
     /// What the window asked of the desktop since this was last taken.
     pub fn take_commands(&mut self) -> Vec<ViewportCommand> {
         std::mem::take(&mut self.commands)
+    }
+
+    /// What was copied since this was last taken.
+    pub fn take_copied(&mut self) -> Vec<OutputCommand> {
+        std::mem::take(&mut self.copied)
+    }
+
+    /// Frames until there is a button: what a thread of its own takes long over shows one late.
+    #[track_caller]
+    pub fn wait_for_button(&mut self, name: &str) {
+        for _ in 0..500 {
+            if self.has_button(name) {
+                // A card stands in the middle again a frame after it grew.
+                self.step();
+                self.step();
+                return;
+            }
+            std::thread::sleep(Duration::from_millis(10));
+            self.step();
+        }
+        panic!("no button \"{name}\" in {:#?}", self.texts());
     }
 
     /// Everything in the window.

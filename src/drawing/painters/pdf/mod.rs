@@ -5,6 +5,7 @@ mod lettering;
 mod marks;
 
 use std::num::NonZeroU16;
+use std::ops::ControlFlow;
 
 use krilla::Document;
 use krilla::destination::XyzDestination;
@@ -59,8 +60,26 @@ impl PdfBook {
     /// # Errors
     /// When a sheet has no size, or a font here cannot be read, in words.
     pub fn add_chapter(&mut self, name: &str, sheets: &[Sheet]) -> Result<(), String> {
+        let go_on = |_| ControlFlow::Continue(());
+        self.add_chapter_telling(name, sheets, go_on).map(|_| ())
+    }
+
+    /// Adds a chapter as [`PdfBook::add_chapter`] does, and breaks it off when `tell`, which hears how
+    /// many of its sheets are added, does.
+    ///
+    /// # Errors
+    /// When a sheet has no size, or a font here cannot be read, in words.
+    pub fn add_chapter_telling(
+        &mut self,
+        name: &str,
+        sheets: &[Sheet],
+        mut tell: impl FnMut(usize) -> ControlFlow<()>,
+    ) -> Result<ControlFlow<()>, String> {
         let mut chapter = OutlineNode::new(name.to_owned(), top_of(self.pages));
         for (index, sheet) in sheets.iter().enumerate() {
+            if tell(index).is_break() {
+                return Ok(ControlFlow::Break(()));
+            }
             if index > 0 {
                 let top = top_of(self.pages);
                 chapter.push_child(OutlineNode::new(sheet.title.clone(), top));
@@ -68,7 +87,7 @@ impl PdfBook {
             self.add(sheet)?;
         }
         self.outline.push_child(chapter);
-        Ok(())
+        Ok(ControlFlow::Continue(()))
     }
 
     fn add(&mut self, sheet: &Sheet) -> Result<(), String> {

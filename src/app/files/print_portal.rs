@@ -1,0 +1,203 @@
+//! The desktop's print dialog, by its portal: the D-Bus interface `org.freedesktop.portal.Print` of the
+//! XDG desktop portal (the interface's own description, from memory).
+//!
+//! A call answers at once with a request; what a person chose comes as that request's `Response`. The
+//! request's path is known before the call, so that its answer cannot be missed.
+
+use std::collections::HashMap;
+use std::io;
+use std::os::fd::AsFd as _;
+use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::mpsc::channel;
+use std::thread;
+
+use egui::Context;
+use zbus::Message;
+use zbus::blocking::connection::Builder;
+use zbus::blocking::{Connection, Proxy};
+use zbus::zvariant::{Fd, OwnedValue, Value};
+
+use crate::app::desk::{PrintJob, Printed, Printer, Printing};
+use crate::drawing::Page;
+use crate::store;
+use crate::units::clipped;
+
+const PORTAL: &str = "org.freedesktop.portal.Desktop";
+const PLACE: &str = "/org/freedesktop/portal/desktop";
+const PRINT: &str = "org.freedesktop.portal.Print";
+const REQUEST: &str = "org.freedesktop.portal.Request";
+/// What a request answers with: done, given up by the person; anything else is a failure.
+const DONE: u32 = 0;
+const GIVEN_UP: u32 = 1;
+/// Letters of what a system says that are told.
+const LONGEST: usize = 160;
+
+/// Prints by the portal. Each job waits on a thread of its own, so that the window goes on.
+#[derive(Clone, Debug)]
+pub struct PortalPrinter {
+    ctx: Context,
+    bus: Option<String>,
+}
+
+impl PortalPrinter {
+    /// A printer on the bus of the session, which has a window look again once it is known what came of
+    /// a job.
+    #[must_use]
+    pub fn new(ctx: Context) -> Self {
+        Self { ctx, bus: None }
+    }
+
+    /// The same on another bus, by its address.
+    #[must_use]
+    pub fn on_bus(self, address: &str) -> Self {
+        let bus = Some(address.to_owned());
+        Self { bus, ..self }
+    }
+}
+
+impl Printer for PortalPrinter {
+    fn print(&self, job: &PrintJob) -> Printing {
+        let (sender, printing) = channel();
+        let (job, ctx, bus) = (job.clone(), self.ctx.clone(), self.bus.clone());
+        let waiting = thread::Builder::new().name("printer".to_owned());
+        // Without a thread the sender is dropped, which counts as no dialog.
+        let _ = waiting.spawn(move || {
+            let printed = printed(bus.as_deref(), &job)
+                .unwrap_or_else(|failed| Printed::NoDialog(failed.told()));
+            // The window may be closed by now.
+            let _ = sender.send(printed);
+            // Before the window looks.
+            drop(sender);
+            ctx.request_repaint();
+        });
+        printing
+    }
+}
+
+/// Why there was no print dialog.
+enum Failed {
+    Bus(zbus::Error),
+    Copy(io::Error),
+    /// The portal ended a request by itself.
+    Refused,
+}
+
+impl From<zbus::Error> for Failed {
+    fn from(error: zbus::Error) -> Self {
+        Self::Bus(error)
+    }
+}
+
+impl From<io::Error> for Failed {
+    fn from(error: io::Error) -> Self {
+        Self::Copy(error)
+    }
+}
+
+impl Failed {
+    fn told(&self) -> String {
+        let told = match self {
+            Self::Bus(error) => error.to_string(),
+            Self::Copy(error) => store::plain(error),
+            Self::Refused => "its print portal ended the request".to_owned(),
+        };
+        let told = told.split_whitespace().collect::<Vec<_>>().join(" ");
+        clipped(told.trim_end_matches('.'), LONGEST).to_string()
+    }
+}
+
+/// Options of a call and what it answers, by their names.
+type Options<'a> = HashMap<&'a str, Value<'a>>;
+type Results = HashMap<String, OwnedValue>;
+
+/// Has a person choose how a job is printed, and hands it over.
+fn printed(bus: Option<&str>, job: &PrintJob) -> Result<Printed, Failed> {
+    let connection = match bus {
+        None => Connection::session()?,
+        Some(address) => Builder::address(address)?.build()?,
+    };
+    let portal = Proxy::new(&connection, PORTAL, PLACE, PRINT)?;
+    // No parent: the dialog stands by itself.
+    let parent = "";
+    let prepared = answer(&connection, |options| {
+        let (settings, page) = (settings_of(job), page_of(job));
+        portal.call_method(
+            "PreparePrint",
+            &(parent, &job.title, settings, page, options),
+        )
+    })?;
+    let results = match prepared {
+        (DONE, results) => results,
+        (GIVEN_UP, _) => return Ok(Printed::GivenUp),
+        _ => return Err(Failed::Refused),
+    };
+    let token = results
+        .get("token")
+        .and_then(|token| u32::try_from(token).ok());
+    let token = token.ok_or(Failed::Refused)?;
+    let file = store::copy_to_print(&job.pdf)?;
+    let (code, _) = answer(&connection, |mut options| {
+        options.insert("token", token.into());
+        let file = Fd::from(file.as_fd());
+        portal.call_method("Print", &(parent, &job.title, file, options))
+    })?;
+    match code {
+        DONE => Ok(Printed::Sent),
+        GIVEN_UP => Ok(Printed::GivenUp),
+        _ => Err(Failed::Refused),
+    }
+}
+
+/// Makes a call with a request of its own and waits for what the request answers.
+fn answer<'a>(
+    connection: &Connection,
+    call: impl FnOnce(Options<'a>) -> zbus::Result<Message>,
+) -> Result<(u32, Results), Failed> {
+    static NEXT: AtomicU32 = AtomicU32::new(0);
+    let token = format!("sweepgauge{}", NEXT.fetch_add(1, Ordering::Relaxed));
+    let own = connection.unique_name().ok_or(Failed::Refused)?;
+    let own = own.trim_start_matches(':').replace('.', "_");
+    let path = format!("{PLACE}/request/{own}/{token}");
+    let request = Proxy::new(connection, PORTAL, path, REQUEST)?;
+    let mut responses = request.receive_signal("Response")?;
+    call(Options::from([("handle_token", Value::from(token))]))?;
+    let response = responses.next().ok_or(Failed::Refused)?;
+    Ok(response.body().deserialize()?)
+}
+
+/// The job's paper, not scaled: what is true to size on the sheet stays so.
+fn settings_of(job: &PrintJob) -> Options<'static> {
+    let orientation = if job.is_lying {
+        "landscape"
+    } else {
+        "portrait"
+    };
+    Options::from([
+        ("paper-format", name_of(job.page).into()),
+        ("orientation", orientation.into()),
+        ("scale", "100".into()),
+    ])
+}
+
+fn page_of(job: &PrintJob) -> Options<'static> {
+    let (short_mm, long_mm) = job.page.sides_mm();
+    let orientation = if job.is_lying {
+        "landscape"
+    } else {
+        "portrait"
+    };
+    Options::from([
+        ("Name", name_of(job.page).into()),
+        ("Width", short_mm.into()),
+        ("Height", long_mm.into()),
+        ("Orientation", orientation.into()),
+    ])
+}
+
+/// The name of a size of paper among printers (PWG 5101.1).
+const fn name_of(page: Page) -> &'static str {
+    match page {
+        Page::A4 => "iso_a4",
+        Page::Letter => "na_letter",
+    }
+}

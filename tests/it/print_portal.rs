@@ -1,0 +1,229 @@
+//! Printing by the desktop's print portal, against a stand-in for it on a message bus of its own. Where
+//! there is no `dbus-daemon` to run that bus, these say so and try nothing.
+#![cfg(all(unix, not(target_os = "macos")))]
+
+use std::collections::HashMap;
+use std::io::{BufRead as _, BufReader, Read as _};
+use std::process::{Child, Command, Stdio};
+use std::sync::{Arc, Mutex};
+
+use sweepgauge::app::{PortalPrinter, PrintJob, Printed, Printer as _};
+use sweepgauge::drawing::Page;
+use zbus::blocking::Connection;
+use zbus::blocking::connection::Builder;
+use zbus::message::Header;
+use zbus::zvariant::{OwnedFd, OwnedObjectPath, OwnedValue, Value};
+
+const PLACE: &str = "/org/freedesktop/portal/desktop";
+
+/// A message bus of one test's own.
+struct Bus {
+    daemon: Child,
+    address: String,
+}
+
+impl Bus {
+    fn start() -> Option<Self> {
+        let started = Command::new("dbus-daemon")
+            .args(["--session", "--nofork", "--nopidfile", "--print-address"])
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn();
+        let Ok(mut daemon) = started else {
+            eprintln!("not tried: there is no dbus-daemon here");
+            return None;
+        };
+        let mut address = String::new();
+        let out = daemon.stdout.take().expect("it is piped");
+        BufReader::new(out)
+            .read_line(&mut address)
+            .expect("its address");
+        Some(Self {
+            daemon,
+            address: address.trim().to_owned(),
+        })
+    }
+}
+
+impl Drop for Bus {
+    fn drop(&mut self) {
+        // It may have ended by itself.
+        let _ = self.daemon.kill();
+        let _ = self.daemon.wait();
+    }
+}
+
+/// What a person does in the dialog, and what the portal was given.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Does {
+    Prints,
+    Closes,
+    /// The portal fails once the dialog was answered.
+    Fails,
+}
+
+type Named = HashMap<String, OwnedValue>;
+
+#[derive(Default)]
+struct Given {
+    title: String,
+    settings: Named,
+    page: Named,
+    printed: Vec<u8>,
+}
+
+/// The portal's stand-in.
+struct Portal {
+    does: Does,
+    given: Arc<Mutex<Given>>,
+}
+
+const TOKEN: u32 = 77;
+
+async fn answer(
+    connection: &zbus::Connection,
+    header: &Header<'_>,
+    options: &Named,
+    (code, results): (u32, HashMap<&str, Value<'_>>),
+) -> OwnedObjectPath {
+    let caller = header.sender().expect("a bus names its callers");
+    let token: &str = options["handle_token"].downcast_ref().expect("a text");
+    let own = caller.trim_start_matches(':').replace('.', "_");
+    let path = format!("{PLACE}/request/{own}/{token}");
+    let request = "org.freedesktop.portal.Request";
+    connection
+        .emit_signal(
+            Some(caller.clone()),
+            &*path,
+            request,
+            "Response",
+            &(code, results),
+        )
+        .await
+        .expect("sent");
+    OwnedObjectPath::try_from(path).expect("a path")
+}
+
+#[zbus::interface(name = "org.freedesktop.portal.Print")]
+impl Portal {
+    #[zbus(name = "PreparePrint")]
+    async fn prepare(
+        &self,
+        _parent: String,
+        title: String,
+        settings: Named,
+        page_setup: Named,
+        options: Named,
+        #[zbus(connection)] connection: &zbus::Connection,
+        #[zbus(header)] header: Header<'_>,
+    ) -> OwnedObjectPath {
+        {
+            let mut given = self.given.lock().expect("not poisoned");
+            given.title = title;
+            given.settings = settings;
+            given.page = page_setup;
+        }
+        let answered = match self.does {
+            Does::Closes => (1, HashMap::new()),
+            Does::Prints | Does::Fails => (0, HashMap::from([("token", Value::from(TOKEN))])),
+        };
+        answer(connection, &header, &options, answered).await
+    }
+
+    #[zbus(name = "Print")]
+    async fn print(
+        &self,
+        _parent: String,
+        _title: String,
+        file: OwnedFd,
+        options: Named,
+        #[zbus(connection)] connection: &zbus::Connection,
+        #[zbus(header)] header: Header<'_>,
+    ) -> OwnedObjectPath {
+        let token: u32 = options["token"].downcast_ref().expect("a number");
+        assert_eq!(token, TOKEN);
+        let mut bytes = Vec::new();
+        let mut file = std::fs::File::from(std::os::fd::OwnedFd::from(file));
+        file.read_to_end(&mut bytes).expect("it can be read");
+        self.given.lock().expect("not poisoned").printed = bytes;
+        let code = if self.does == Does::Fails { 2 } else { 0 };
+        answer(connection, &header, &options, (code, HashMap::new())).await
+    }
+}
+
+fn portal_on(bus: &Bus, does: Does) -> (Connection, Arc<Mutex<Given>>) {
+    let given = Arc::new(Mutex::new(Given::default()));
+    let portal = Portal {
+        does,
+        given: Arc::clone(&given),
+    };
+    let connection = Builder::address(bus.address.as_str())
+        .and_then(|builder| builder.name("org.freedesktop.portal.Desktop"))
+        .and_then(|builder| builder.serve_at(PLACE, portal))
+        .and_then(Builder::build)
+        .expect("the stand-in serves");
+    (connection, given)
+}
+
+fn job() -> PrintJob {
+    PrintJob {
+        title: "Setting sheet: greens 3".to_owned(),
+        page: Page::Letter,
+        is_lying: false,
+        pdf: Arc::new(b"%PDF-1.7 and so on".repeat(10_000)),
+    }
+}
+
+fn printed_on(bus: &Bus) -> Printed {
+    let printer = PortalPrinter::new(egui::Context::default()).on_bus(&bus.address);
+    printer.print(&job()).recv().expect("an answer")
+}
+
+#[test]
+fn the_portal_gets_the_pdf_its_paper_and_its_title() {
+    let Some(bus) = Bus::start() else { return };
+    let (_portal, given) = portal_on(&bus, Does::Prints);
+    assert_eq!(printed_on(&bus), Printed::Sent);
+    let given = given.lock().unwrap();
+    assert_eq!(given.printed, *job().pdf);
+    assert_eq!(given.title, job().title);
+    let text = |named: &Named, key: &str| -> String {
+        let text: &str = named[key].downcast_ref().expect("a text");
+        text.to_owned()
+    };
+    assert_eq!(text(&given.settings, "paper-format"), "na_letter");
+    assert_eq!(text(&given.settings, "scale"), "100");
+    assert_eq!(text(&given.page, "Orientation"), "portrait");
+    let width_mm: f64 = given.page["Width"].downcast_ref().unwrap();
+    assert!((width_mm - 215.9).abs() < 1e-9, "{width_mm}");
+}
+
+#[test]
+fn a_closed_dialog_and_a_failing_portal_are_told_apart() {
+    for (does, told) in [(Does::Closes, true), (Does::Fails, false)] {
+        let Some(bus) = Bus::start() else { return };
+        let (_portal, given) = portal_on(&bus, does);
+        match printed_on(&bus) {
+            Printed::GivenUp => assert!(told, "{does:?}"),
+            Printed::NoDialog(why) => assert!(!told && why.contains("portal"), "{why}"),
+            Printed::Sent => panic!("{does:?}"),
+        }
+        let is_handed_over = !given.lock().unwrap().printed.is_empty();
+        assert_eq!(is_handed_over, does == Does::Fails);
+    }
+}
+
+#[test]
+fn a_bus_without_a_portal_and_no_bus_at_all_give_no_dialog() {
+    let gone = {
+        let Some(bus) = Bus::start() else { return };
+        let Printed::NoDialog(why) = printed_on(&bus) else {
+            panic!("there is no portal");
+        };
+        assert!(why.contains("org.freedesktop.portal.Desktop"), "{why}");
+        bus.address.clone()
+    };
+    let printer = PortalPrinter::new(egui::Context::default()).on_bus(&gone);
+    let printed = printer.print(&job()).recv().expect("an answer");
+    assert!(matches!(printed, Printed::NoDialog(_)), "{printed:?}");
+}
