@@ -408,7 +408,7 @@ fn the_list_says_what_it_goes_by_and_the_sums_are_prices() {
         .iter()
         .filter(|row| row.judgement.verdict == Verdict::DoesNotFit);
     assert_eq!(failing.count(), 1);
-    window.assert_says("One does not pass: it stands last.");
+    window.assert_says("One does not pass: it is listed last.");
 }
 
 #[test]

@@ -55,4 +55,5 @@ mod why;
 mod why_window;
 mod window;
 mod words;
+mod words_cards;
 mod worked_example;

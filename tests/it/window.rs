@@ -1001,7 +1001,7 @@ fn looking_around_in_the_drawing_changes_nothing_but_the_view() {
     assert_eq!(at(&window), fitted);
     window.click("Lens");
     assert_ne!(at(&window), fitted, "the drawing has the lens' room");
-    window.click("Ghost");
+    window.click("As measured, in outline");
     window.click("Turf");
     window.click("Plate");
     window.click("Lens");

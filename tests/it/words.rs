@@ -59,7 +59,7 @@ fn every_help_and_every_text_ends_with_the_caution() {
 }
 
 /// Shows every area in turn.
-fn in_every_area(window: &mut Window, mut look: impl FnMut(&Window, &str)) {
+pub fn in_every_area(window: &mut Window, mut look: impl FnMut(&Window, &str)) {
     let areas: Vec<_> = window.app().areas().collect();
     assert!(areas.len() >= 4);
     for about in areas {
@@ -99,7 +99,7 @@ fn an_area_with_no_drawing_or_no_speeds_says_it_too() {
 }
 
 /// What never stands on a screen: the last column of the list of words.
-fn never() -> Vec<String> {
+pub fn never() -> Vec<String> {
     let folder = env!("CARGO_MANIFEST_DIR");
     let text = std::fs::read_to_string(format!("{folder}/DEVELOPERS.md")).expect("a guide");
     let list = text.split("\n## Words\n").nth(1).expect("a list of words");
@@ -135,7 +135,7 @@ fn found_in(text: &str, never: &[String]) -> Vec<String> {
 }
 
 /// Texts that have words they should not, with the words.
-fn wrong<'a>(texts: impl IntoIterator<Item = &'a String>, never: &[String]) -> Vec<String> {
+pub fn wrong<'a>(texts: impl IntoIterator<Item = &'a String>, never: &[String]) -> Vec<String> {
     let wrong = texts.into_iter().filter_map(|text| {
         let found = found_in(text, never);
         (!found.is_empty()).then(|| format!("{found:?} in \"{text}\""))
@@ -216,6 +216,14 @@ fn no_printed_text_has_a_word_of_the_list() {
         );
     }
     assert!(all.is_empty(), "{all:#?}");
+}
+
+#[test]
+fn the_page_to_read_has_the_whole_caution() {
+    let folder = env!("CARGO_MANIFEST_DIR");
+    let readme = std::fs::read_to_string(format!("{folder}/README.md")).expect("a page");
+    let readme = readme.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(readme.contains(&CAUTION.join(" ")));
 }
 
 #[test]

@@ -8,7 +8,7 @@ use super::set_once::{Apart, End};
 use super::table::KnifeRow;
 use super::verdict::{Against, MeasureOut, Verdict};
 use crate::analysis::ranges::attitude_range;
-use crate::analysis::{LEAN_OFF, Solved};
+use crate::analysis::{LEAN_OFF, Level, Solved};
 use crate::unit::{ClosingReadings, Document, Limits};
 use crate::units::{Angle, Length, Quoted, System, clipped};
 
@@ -237,7 +237,41 @@ pub fn rank_sentence(
         told.push(' ');
         told.push_str(&tie_sentence(tie, other));
     }
+    if row.judgement.verdict != Verdict::DoesNotFit
+        && let Some(as_set) = as_set_now(row, solved, system)
+    {
+        told.push(' ');
+        told.push_str(&as_set);
+    }
     told
+}
+
+/// What stands against the unit as it is set now, for the knife that is on it: a knife that passes can
+/// be set wrong. None for another knife, and where every finding is OK.
+fn as_set_now(row: &KnifeRow, solved: &Solved, system: System) -> Option<String> {
+    if solved.document.fitted() != Some(row.knife) {
+        return None;
+    }
+    let examples = solved.document.example_count();
+    let against = solved
+        .findings
+        .iter()
+        .filter(|finding| finding.level > Level::Fine);
+    let against: Vec<_> = against
+        .map(|finding| {
+            let title = finding.title().to_lowercase();
+            format!("{title}, {}", finding.standing_on(examples))
+        })
+        .collect();
+    let pose = &solved.solution.pose;
+    (!against.is_empty()).then(|| {
+        format!(
+            "As the unit is set now, attitude {}, height of cut {}: {}.",
+            system.angle(pose.attitude),
+            system.length(pose.height_of_cut),
+            against.join("; ")
+        )
+    })
 }
 
 /// The room that a knife leaves set once, or what stands apart where there is none.

@@ -26,7 +26,7 @@ use crate::units::System;
 const FOOT: f64 = 42.0;
 
 /// What all drawing tools take beside one another; less is narrow.
-const ALL_TOOLS: f32 = 940.0;
+const ALL_TOOLS: f32 = 1050.0;
 
 /// A window lower than this, in points, is low.
 const LOW: f32 = 700.0;
@@ -142,7 +142,7 @@ impl CanvasState {
             ui.separator();
             if is_narrow {
                 ui.toggle_value(&mut canvas.has_more, "More")
-                    .on_hover_text("Ghost and lens")
+                    .on_hover_text("The unit as measured in outline, and the lens")
                     .accessible_name("More drawing tools");
             } else {
                 canvas.more_tools_ui(ui);
@@ -155,8 +155,8 @@ impl CanvasState {
 
     fn more_tools_ui(&mut self, ui: &mut Ui) {
         let canvas = self;
-        ui.checkbox(&mut canvas.has_ghost, "Ghost")
-            .on_hover_text("The unit as measured, in dashes and dots, behind the current setting");
+        ui.checkbox(&mut canvas.has_ghost, "As measured, in outline")
+            .on_hover_text("The unit as measured, in dashes and dots, behind it as it is set now");
         ui.separator();
         ui.checkbox(&mut canvas.has_lens, "Lens");
         // In the row itself, so that it is wrapped with it.
@@ -198,9 +198,9 @@ impl CanvasState {
                 .aim
                 .and_then(|(aim, size)| Some((aim.kept(false)?, size)));
         }
-        ui.menu_button("Look at", |ui| {
-            let help = "The lens looks at the place of the worst finding until it shows all again";
-            let worst = ui.button("Show the worst place").on_hover_text(help);
+        ui.menu_button("Zoom to", |ui| {
+            let help = "The lens stays on the place of the worst finding until you show all again";
+            let worst = ui.button("The worst place").on_hover_text(help);
             canvas.wants_worst |= worst.clicked();
             ui.separator();
             ui.label("When something changes, hold still:");

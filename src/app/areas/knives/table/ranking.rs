@@ -70,10 +70,10 @@ const SEEN_WHOLE: usize = 8;
 
 /// What the list goes by, and how many of it do not pass.
 fn order_told(counts: Counts, count: usize) -> String {
-    let order = "Order: those that pass, the most room first; price counts only where the room is the same.";
+    let order = "Order: those that pass, the most room first; price counts only where the room is the same. Each sign is for the knife set within its range, not for the unit as it is set now.";
     match count - counts.fitting - counts.undecided {
         0 => order.to_owned(),
-        1 => format!("{order} One does not pass: it stands last."),
-        n => format!("{order} {n} do not pass: they stand last."),
+        1 => format!("{order} One does not pass: it is listed last."),
+        n => format!("{order} {n} do not pass: they are listed last."),
     }
 }
