@@ -114,7 +114,7 @@ impl RollerSteps {
         });
         let spacers = self.spacers.as_ref().map(|found| {
             if found.sizes.is_empty() {
-                return "no spacer from stock is near it".to_owned();
+                return "no spacer in stock comes close".to_owned();
             }
             let sizes: Vec<_> = found.sizes.iter().map(|one| system.length(*one)).collect();
             // A spacer under the bracket lowers the roller.

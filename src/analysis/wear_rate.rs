@@ -73,7 +73,7 @@ pub enum NoRate {
     )]
     TooFew,
     /// All of them at one time.
-    #[error("all the diameters in the record are of one time")]
+    #[error("all the diameters in the record are from the same time")]
     OneTime,
 }
 

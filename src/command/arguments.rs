@@ -94,24 +94,24 @@ pub enum HeadlessCommand {
         /// One JSON object, in millimetres and degrees, instead of a text.
         #[arg(long)]
         json: bool,
-        /// The finding that the adjustments are asked about, such as sweep. Left out, the worst; in JSON
+        /// The finding that adjustments are worked out for, such as sweep. Left out, the worst; in JSON
         /// every one that is not surely OK, and the sweep.
         #[arg(long, value_name = "FINDING")]
         finding: Option<String>,
         /// What is wrong with the turf.
         #[arg(long, value_parser = complaint(), value_name = "MARK")]
         complaint: Option<Complaint>,
-        /// The distance from mark to mark on the turf, held against what comes round.
+        /// The distance from mark to mark on the turf, compared with what comes round at that distance.
         #[arg(long, value_name = "LENGTH", requires = "complaint")]
         spacing: Option<String>,
-        /// To the limit past which it is over limit, instead of the one within which it is OK.
+        /// Aim at the limit past which it is over, not the one within which it is OK.
         #[arg(long)]
         to_over: bool,
         /// What to try.
         #[command(flatten)]
         what_if: WhatIf,
     },
-    /// Work a reel's diameter out from readings that take it short: over tips, over
+    /// Work out a reel's diameter from readings that come out short: over tips, over
     /// two straight bars, or by a tape.
     #[command(after_help = caution())]
     #[command(group = ArgGroup::new("from").args(["tips", "over_bars", "tape", "diameter_tape"]).required(true))]
@@ -156,7 +156,7 @@ pub enum HeadlessCommand {
         #[arg(long)]
         json: bool,
     },
-    /// Work a sheet of the surface plate out: how parallel each roller is, what to do at its adjuster,
+    /// Work out a plate sheet: how parallel each roller is, what to do at its adjuster,
     /// its runout, and the cut to expect.
     #[command(after_help = caution())]
     Plate {
@@ -240,7 +240,7 @@ pub enum HeadlessCommand {
         /// motion.
         #[arg(long, value_name = "PICTURES", value_parser = clap::value_parser!(u16).range(2..=240), requires = "view")]
         frames: Option<u16>,
-        /// Leave the paper away, to lay the picture over something else.
+        /// Leave out the paper, to lay the picture over something else.
         #[arg(long)]
         clear: bool,
         /// Light lines on dark paper.

@@ -23,7 +23,7 @@ pub enum Problem {
     #[error(transparent)]
     WhatIf(#[from] WhatIfProblem),
     /// A what-if makes the unit senseless.
-    #[error("with what was asked, {0}")]
+    #[error("with these what-ifs, {0}")]
     Flaw(#[from] Flaw),
     /// A value of a sheet makes no sense.
     #[error(transparent)]

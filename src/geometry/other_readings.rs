@@ -95,11 +95,11 @@ impl Misread {
                 &[rise.into(), least.into(), most.into()],
             ),
             Self::RiseLostInItsOff { rise, off, within } => Sentence::new(
-                "A rise of {} that can be off by {} may be none at all: the edge stands within {} of straight below the centre, and no closer answer follows. Measure finer, or take a block to a square.",
+                "A rise of {} that can be off by {} may be no rise at all: the edge stands within {} of straight below the centre, and no closer answer follows. Take a finer reading, or a block to a square.",
                 &[rise.into(), off.into(), within.into()],
             ),
             Self::GapLostInItsOff { gap, off } => Sentence::new(
-                "A gap of {} that can be off by {} may be none at all: the ground may as well be level. Measure finer, or take a longer straightedge.",
+                "A gap of {} that can be off by {} may be no gap at all: the ground may as well be level. Take a finer reading, or a longer straightedge.",
                 &[gap.into(), off.into()],
             ),
             Self::TouchesOverEdge {
@@ -122,11 +122,11 @@ impl Misread {
                 &[bars.into(), over.into()],
             ),
             Self::NoRise => Sentence::new(
-                "Both places stand equally high, and no slide lies flat. Back it off further and read again.",
+                "Both places are at the same height, and a slide is never flat. Back it off further and read again.",
                 &[],
             ),
             Self::TravelLostInItsOff { travel, off } => Sentence::new(
-                "The two places stand {} apart, and their readings together can be off by {}: no lean follows. Back it off further, or measure finer.",
+                "The two places stand {} apart, and their readings together can be off by {}: no lean follows. Back it off further, or take a finer reading.",
                 &[travel.into(), off.into()],
             ),
             Self::ShaftTooLow { height, radius } => Sentence::new(

@@ -31,7 +31,7 @@ pub(super) fn plate_text(sheet: &Worksheet, result: &PlateResult, unit: Option<&
         }
     }
     if let Some(cut) = &result.cut {
-        page.title("Cut to expect from the rollers as they are");
+        page.title("Height of cut to expect with the rollers as they are");
         page.cut(cut);
     }
     if let Some(unit) = unit {
@@ -281,7 +281,7 @@ impl Page {
         let told = recommended(&choices).map_or_else(
             || {
                 format!(
-                    "none of these: each turns the unit by more than {} from the pose it works in, or does not clear the plate",
+                    "none of these: each turns the unit by more than {} from its working attitude, or does not clear the plate",
                     self.system.angle(MOST_TURN)
                 )
             },

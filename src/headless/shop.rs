@@ -212,7 +212,7 @@ fn reel_told(row: &ShopRow) -> String {
     };
     let (per, times) = rate.along.told_in();
     let Some(reached) = rate.reaches(row.smallest_diameter) else {
-        return format!("{left} left; by its record it does not wear");
+        return format!("{left} left; its record shows no wear");
     };
     let when = |at: f64| rate.along.told(at);
     let wears = system.length(Length::from_mm(-rate.slope_mm * times));
@@ -220,7 +220,7 @@ fn reel_told(row: &ShopRow) -> String {
         (Some(early), Some(late)) => {
             format!(", 19 of 20 between {} and {}", when(early), when(late))
         }
-        _ => ", too few or too scattered diameters to say how surely".to_owned(),
+        _ => ", too few or too scattered diameters to say how sure that is".to_owned(),
     };
     format!(
         "{left} left; wears {wears} per {per}, at its minimum diameter at {}{between}",

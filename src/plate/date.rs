@@ -14,7 +14,7 @@ pub struct Day(Date);
 
 /// A text that is no day.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
-#[error("{} is no day; write year, month and day, like 2026-11-25", Quoted(.0))]
+#[error("{} is not a date; write year, month and day, like 2026-11-25", Quoted(.0))]
 pub struct NotADay(pub String);
 
 /// The first of the days that are counted from.

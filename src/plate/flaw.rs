@@ -63,7 +63,7 @@ pub enum SheetFlawKind {
     },
     /// A unit that is not named as a file of the same folder.
     #[error(
-        "{} is no file's name; write the name alone of a unit file in the sheet's own folder, like \"walking-greens.ron\"",
+        "{} is not a file name; write the name alone of a unit file in the sheet's own folder, like \"walking-greens.ron\"",
         Quoted(.0)
     )]
     NotAName(String),
@@ -71,6 +71,6 @@ pub enum SheetFlawKind {
     #[error(transparent)]
     Day(#[from] NotADay),
     /// Hours that are no number.
-    #[error("{} are no hours; write a number of them, like \"1210\"", Quoted(.0))]
+    #[error("{} is not a number of hours; write one, like \"1210\"", Quoted(.0))]
     Hours(String),
 }

@@ -270,7 +270,7 @@ impl<'de> Deserialize<'de> for RecordFormat {
         match u32::deserialize(deserializer)? {
             Self::NUMBER => Ok(Self),
             other => Err(de::Error::custom(format!(
-                "record {other} is not one this program knows; it reads and writes record {}",
+                "this program does not know record {other}; it reads and writes record {}",
                 Self::NUMBER
             ))),
         }

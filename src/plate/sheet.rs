@@ -402,7 +402,7 @@ impl<'de> Deserialize<'de> for SheetFormat {
         match u32::deserialize(deserializer)? {
             Self::NUMBER => Ok(Self),
             other => Err(de::Error::custom(format!(
-                "plate sheet {other} is not one this program knows; it reads and writes plate sheet {}",
+                "this program does not know plate sheet {other}; it reads and writes plate sheet {}",
                 Self::NUMBER
             ))),
         }

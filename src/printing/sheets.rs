@@ -145,7 +145,7 @@ pub fn folder_book(
     let files = store::units_in(folder)?;
     if files.is_empty() {
         return Err(problem(
-            "no unit file stands in this folder: their names end in .ron".to_owned(),
+            "no unit file is in this folder: their names end in .ron".to_owned(),
         ));
     }
     let of = files.len();

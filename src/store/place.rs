@@ -68,6 +68,6 @@ pub(super) fn through_links(file: &Path) -> io::Result<PathBuf> {
             Err(_) => return Ok(target),
         }
     }
-    let what = "the links there lead in a circle";
+    let what = "the links there lead back to themselves";
     Err(io::Error::new(io::ErrorKind::InvalidInput, what))
 }

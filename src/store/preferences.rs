@@ -27,7 +27,7 @@ const MOST_BYTES: usize = 1_000_000;
 #[derive(Debug, Error)]
 pub enum PreferencesProblem {
     /// It was damaged.
-    #[error("The file of preferences {0}. Settings are back to their defaults.")]
+    #[error("The preferences file {0}. Settings are back to their defaults.")]
     Damaged(Damaged),
     /// It cannot be written.
     #[error("What is chosen here is forgotten when the window closes: {why}. File: {}", .file.display())]

@@ -29,7 +29,7 @@ pub fn units_in(folder: &Path) -> Result<Vec<PathBuf>, FileProblem> {
         }
         if files.len() > MOST_UNITS {
             let what =
-                format!("more than {MOST_UNITS} unit files stand there; part them into folders");
+                format!("more than {MOST_UNITS} unit files are there; split them into folders");
             return Err(unreadable(io::Error::other(what)));
         }
     }

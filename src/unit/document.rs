@@ -468,7 +468,7 @@ impl<'de> Deserialize<'de> for Format {
         match u32::deserialize(deserializer)? {
             Self::NUMBER => Ok(Self),
             other => Err(de::Error::custom(format!(
-                "format {other} is not one this program knows; it reads and writes format {}",
+                "this program does not know format {other}; it reads and writes format {}",
                 Self::NUMBER
             ))),
         }

@@ -36,10 +36,10 @@ pub enum RowProblem {
     #[error("there are no rows; each is a knife: {}", COLUMNS.join(", "))]
     Empty,
     /// They are more text than rows of knives can be.
-    #[error("these are {0} bytes of rows; the most is {most}", most = most::ROWS_BYTES)]
+    #[error("the rows take {0} bytes; the most is {most}", most = most::ROWS_BYTES)]
     TooLarge(usize),
     /// There are more rows than knives can be compared.
-    #[error("there are more than {most} rows of knives; at most so many can be compared", most = most::KNIVES)]
+    #[error("there are more than {most} rows of knives; no more can be compared", most = most::KNIVES)]
     TooMany,
     /// The rows are no table.
     #[error("the rows cannot be read as a table: {0}")]

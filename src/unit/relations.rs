@@ -177,7 +177,10 @@ fn limits(entries: &LimitEntries) -> Result<(), Flaw> {
     }
     let most = entries.clip_watch.as_ref().or(entries.clip_over.as_ref());
     if let (Some(least), Some(most)) = (&entries.clip_least, most) {
-        not_more_than((Field::ClipLeast, least), ("the clip to cut watched", most))?;
+        not_more_than(
+            (Field::ClipLeast, least),
+            ("the clip ÷ height of cut, watch", most),
+        )?;
     }
     if let (Some(watch), Some(over)) = (&entries.gap_watch, &entries.gap_over) {
         not_more_than((Field::GapWatch, watch), ("gap_over", over))?;

@@ -446,7 +446,7 @@ fn where_no_way_holds_what_stands_in_the_way_is_told() {
     let advice = sunk.advice(FindingId::Ahead, System::InchDecimal).unwrap();
     assert!(advice.ways.is_empty(), "{advice:?}");
     let told = advice.shown_in(System::InchDecimal);
-    assert!(told.contains("height of cut comes first"), "{told}");
+    assert!(told.contains("set the height of cut first"), "{told}");
 }
 
 #[test]

@@ -125,7 +125,7 @@ fn a_rise_lost_in_its_plus_or_minus_fills_nothing() {
     let mut window = card_on(document(DEMO_UNIT));
     let before = window.document().clone();
     window.type_over("Rise of the edge", "0 in ± 1 thou");
-    window.assert_says("may be none at all");
+    window.assert_says("may be no rise at all");
     window.click("Fill in");
     assert_eq!(window.document(), &before);
 }

@@ -99,7 +99,7 @@ fn a_picture_is_saved_in_the_format_its_name_ends_in() {
             .window();
         window.click("File");
         window.click("Save picture…");
-        window.click("Clear ground");
+        window.click("Clear background");
         window.click("Save picture…");
         window.assert_says("Saved the picture");
         assert!(std::fs::read(&out).unwrap().starts_with(begins), "{name}");
@@ -193,11 +193,11 @@ fn a_choice_that_is_refused_or_given_up_leaves_its_card_open_as_it_was() {
     window.click("Save picture…");
     dialog.answer(&mut window, Some(folder.path().join("picture.gif")));
     window.assert_says("Write a name that ends in .png, .svg or .pdf.");
-    window.assert_says("Clear ground");
+    window.assert_says("Clear background");
     window.click("Save picture…");
     dialog.answer(&mut window, Some(folder.path().join("picture.svg")));
     window.assert_says("Saved the picture");
-    window.assert_silent("Clear ground");
+    window.assert_silent("Clear background");
 }
 
 #[test]

@@ -415,7 +415,7 @@ const WRONG: [(&str, &str, &str, &str); 23] = [
     ),
     ("by:", "nobody:", "nobody", "there is no field \"nobody\""),
     ("2026-11-25", "2026-02-30", "date", "like 2026-11-25"),
-    ("\"1210\"", "\"many\"", "hours", "a number of them"),
+    ("\"1210\"", "\"many\"", "hours", "a number of hours"),
     (
         "Gap(\"0.004 in\")",
         "Gap(\"-0.004 in\")",
@@ -707,7 +707,7 @@ fn an_entry_goes_into_no_file_that_is_no_record_and_wrong_ones_go_nowhere() {
         .unwrap_err()
         .to_string();
     assert!(
-        problem.contains("date: \"yesterday\" is no day"),
+        problem.contains("date: \"yesterday\" is not a date"),
         "{problem}"
     );
     assert!(!file.exists());

@@ -436,10 +436,10 @@ fn what_is_written_while_it_is_asked_is_asked_about_too() {
     let later = otherwise().replace("Sample", "Second");
     fs::write(&bench.file, &later).unwrap();
     window.click("Save mine over it");
-    window.assert_says("once more");
+    window.assert_says("changed again");
     assert_eq!(fs::read_to_string(&bench.file).unwrap(), later);
     window.click("Save mine over it");
-    window.assert_silent("once more");
+    window.assert_silent("changed again");
     assert_eq!(&open_unit(&bench.file).unwrap(), window.document());
 }
 
@@ -460,11 +460,11 @@ fn the_only_copy_is_never_dropped_without_a_word() {
             let mut window = start.window();
             change(&bench);
             window.drop_file(&DemoUnit::GreensWalking.file());
-            window.assert_says("What is open here is in no file now.");
+            window.assert_says("What is open here is no longer in any file.");
             window.click("Keep editing");
             assert_eq!(window.document(), &document(DEMO_UNIT));
             assert!(!window.would_close());
-            window.assert_says("What is open here is in no file now.");
+            window.assert_says("What is open here is no longer in any file.");
         }
     }
 }

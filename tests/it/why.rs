@@ -737,7 +737,7 @@ fn rollers_that_nobody_measured_are_not_called_true_nor_ends_level() {
         let is_open = matches!(why_not, WhyNot::RunoutNotMeasured | WhyNot::EndsNotMeasured);
         assert_eq!(told.starts_with("Not measured"), is_open, "{told}");
         let is_level = why_not == WhyNot::NoEndDifference;
-        assert_eq!(told.contains("one height of cut already"), is_level);
+        assert_eq!(told.contains("cut at the same height already"), is_level);
     }
 }
 

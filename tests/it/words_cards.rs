@@ -324,7 +324,11 @@ const BY_HAND: [&str; 14] = [
 ];
 
 /// Words that say what makes it safe.
-const SAFE: [&str; 3] = ["gloves on", "reel blocked", "unit and reel blocked"];
+const SAFE: [&str; 3] = [
+    "gloves on",
+    "reel blocked",
+    "blocked again before reaching in",
+];
 
 fn assert_safe(what: &str, text: &str) {
     let lower = text.to_lowercase();

@@ -143,7 +143,7 @@ impl Advice {
         }
         let has_way = advice.ways.iter().any(|way| !matches!(way, Way::Other(_)));
         if blocked.is_empty() && advice.ways.is_empty() {
-            let none = "No adjustment by itself clears it and leaves every other finding as it is.";
+            let none = "No single adjustment clears it without making another finding worse.";
             blocked.push(none.to_owned());
         }
         advice.in_the_way = (!has_way && !blocked.is_empty()).then(|| blocked.join(" "));
@@ -159,8 +159,7 @@ impl Advice {
     fn turn(&mut self, asked: Asked, scale: Scale, system: System, blocked: &mut Vec<String>) {
         let height = asked.case.solution.pose.height_of_cut.mm();
         if scale == Scale::Attitude && height <= 0.0 {
-            blocked
-                .push("The edge stands in the ground: the height of cut comes first.".to_owned());
+            blocked.push("The edge is in the ground: set the height of cut first.".to_owned());
             return;
         }
         let aim = Aim {
@@ -277,7 +276,7 @@ fn titles(findings: &[FindingId]) -> String {
 /// Tries a change that has no scale, or says what stands in its way.
 fn tried(asked: &Asked, unit: &Unit, setting: &Setting, what: &str) -> Result<(), String> {
     let Some((_, then)) = Asked::tried(unit, setting) else {
-        return Err(format!("{what}: reel and knife do not meet so."));
+        return Err(format!("{what}: reel and knife do not meet there."));
     };
     if !then.is_fine(asked.finding) {
         return Err(format!("{what} would not clear it alone."));

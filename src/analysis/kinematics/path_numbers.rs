@@ -113,7 +113,7 @@ impl Kinematics {
         }
         let above_cut_mm = path.centre_at_clip.y - path.cut_height_mm;
         Some(if path.clip_angle_rad <= 0.0 {
-            "The edge does not stand behind centre: a tip clips before it is below the cut line, so there is no way from the cut line to the clip."
+            "The edge does not stand behind centre: a tip clips before it is below the cut line, so it travels no distance between the two."
         } else if above_cut_mm > 0.0 {
             "The reel's circle stays above the cut line: no tip enters it before the clip."
         } else {

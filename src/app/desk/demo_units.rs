@@ -32,7 +32,7 @@ pub static DEMO_UNITS: [DemoUnit; 8] = [
     },
     DemoUnit {
         name: "Walking greens unit",
-        shows: "As it should stand. See how soon more attitude scalps a green.",
+        shows: "Set as it should be. See how soon more attitude scalps a green.",
         text: include_str!("../../../demo-units/greens-walking.ron"),
     },
     DemoUnit {

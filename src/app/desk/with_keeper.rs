@@ -42,13 +42,13 @@ impl Desk {
         for news in self.handed_over.news() {
             match news {
                 News::Unkept(why) => self.warn(format!(
-                    "What is not saved cannot be kept for recovery: {why}. Save often; it is tried again."
+                    "What is not saved cannot be kept for recovery: {why}. Save often; it will be tried again."
                 )),
                 News::Unremoved(why) => self.warn(format!(
-                    "What was kept of work that you saved or gave up cannot be removed: {why}. It is tried again; the next start offers what is still there."
+                    "What was kept of work that you saved or gave up cannot be removed: {why}. It will be tried again; the next start offers what is still there."
                 )),
                 News::Stopped => self.warn(
-                    "What is not saved is not kept for recovery any more: the program's keeper has failed. Save now and start the program anew.",
+                    "What is not saved is no longer kept for recovery: the part of the program that keeps it has failed. Save now and start the program again.",
                 ),
                 News::OnDisk { file, since, seen } => self.hear_of_file(&file, since, seen),
                 // News of a file that was in front before is no news.

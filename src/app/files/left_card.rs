@@ -112,7 +112,7 @@ impl Beside {
             ));
         }
         if self.rows.is_empty() {
-            ui.label("It says the same as the file does now.");
+            ui.label("It is the same as the file now.");
             return;
         }
         let columns: u8 = if self.has_file { 3 } else { 2 };

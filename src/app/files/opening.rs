@@ -225,7 +225,7 @@ fn told(desk: &Desk) -> Vec<String> {
         .then(|| format!("\"{name}\" has changes that are not saved."));
     let parted = session.file().filter(|_| session.is_parted()).map(|file| {
         format!(
-            "{} was changed or removed by something else. What is open here is in no file now.",
+            "{} was changed or removed by something else. What is open here is no longer in any file.",
             file.display()
         )
     });

@@ -138,12 +138,14 @@ impl Outside {
     fn told(&self, file: &Path) -> String {
         let file = file.display();
         match (self.why, self.seen) {
-            (Why::Shared, _) => format!(
-                "Another window has {file} open. Saving here puts this unit in the place of what it saved."
-            ),
-            (_, OnDisk::Gone) => format!("{file} is gone. What is open here is in no file now."),
+            (Why::Shared, _) => {
+                format!("Another window has {file} open. Saving here replaces what it saved.")
+            }
+            (_, OnDisk::Gone) => {
+                format!("{file} is gone. What is open here is no longer in any file.")
+            }
             _ if self.is_again => {
-                format!("{file} was changed by something else once more, while this was asked.")
+                format!("{file} was changed again by something else while you were being asked.")
             }
             _ => format!("{file} was changed by something else since it was opened or saved here."),
         }

@@ -123,7 +123,7 @@ fn whole_name(desk: &Desk, file: &Path, endings: &[&str]) -> Result<PathBuf, Str
     if is_open_file(desk, &whole) {
         let whole = whole.display();
         return Err(format!(
-            "Not saved: the unit that is open stands in this file: {whole}"
+            "Not saved: this file holds the unit that is open: {whole}"
         ));
     }
     if !has_own && whole.exists() {

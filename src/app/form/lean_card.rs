@@ -136,7 +136,7 @@ impl FromOthers for LeanCard {
         let found = found.map_err(|why| why.sentence().shown_in(system))?;
         if found.value.deg().abs() + found.half_width().deg() >= 90.0 {
             return Err(
-                "With its ± the slide may lie flat. Back it off further, or measure finer."
+                "With its ± the slide may lie flat. Back it off further, or take a finer reading."
                     .to_owned(),
             );
         }

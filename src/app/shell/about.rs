@@ -8,8 +8,8 @@ use crate::app::desk::{Card, Desk, Next};
 use crate::app::widgets::lettering::{Lettering, strong};
 
 const MODEL: [&str; 4] = [
-    "Rigid parts, one plane: a unit that twists or bends is another unit at each end.",
-    "All blade tips stand on one cylinder; a coned reel has another diameter at each end.",
+    "Rigid parts, one plane: a unit that twists or bends is a different unit at each end.",
+    "All blade tips stand on one cylinder; a coned reel has a different diameter at each end.",
     "Crests and hollows are circles along the direction of travel.",
     "The limits it starts with are rules of thumb: set your own from your own trials, in the unit's file.",
 ];

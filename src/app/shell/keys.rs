@@ -198,7 +198,7 @@ pub const IN_HAND: [(&str, &str); 10] = [
     ("Space", "Press a button, tick a box"),
     (
         "Escape",
-        "Close card, menu or list; in a field, bring back what stood there",
+        "Close card, menu or list; in a field, bring back what was there",
     ),
     ("Up, Down", "Through a list or a menu"),
     ("Left, Right", "Step a slider; with Shift in finer steps"),

@@ -131,7 +131,7 @@ impl Card for PictureCard {
                     ui.radio_value(&mut self.view, view, view.name());
                 }
                 ui.checkbox(&mut self.is_dark, "Light lines on dark");
-                ui.checkbox(&mut self.is_clear, "Clear ground")
+                ui.checkbox(&mut self.is_clear, "Clear background")
                     .on_hover_text("To lay the picture over something else");
             });
             let mut asked = asked(self.view, desk.system());

@@ -75,7 +75,7 @@ impl PrintCard {
             return;
         }
         ui.horizontal(|ui| {
-            let back = ui.add_enabled(self.page > 0, Button::new("Page before"));
+            let back = ui.add_enabled(self.page > 0, Button::new("Previous page"));
             if back.clicked() {
                 self.page -= 1;
             }

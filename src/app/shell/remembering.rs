@@ -56,7 +56,7 @@ impl Remembering {
                 self.written = self.tried.clone();
                 if let Some(damaged) = damaged {
                     desk.warn(format!(
-                        "The file of preferences {damaged}. This window's settings were written in its place."
+                        "The preferences file {damaged}. This window's settings were written in its place."
                     ));
                 }
             }

@@ -132,7 +132,7 @@ pub fn scale_menu_ui(ui: &mut Ui, desk: &mut Desk) {
     let wanted = now.unwrap_or(fitted);
     let is_shown = self::shown(ui.ctx(), desk.preferences());
     if is_shown < wanted {
-        let text = format!("Shown at {is_shown} %: a larger window has room for {wanted} %");
+        let text = format!("Shown at {is_shown} %: a larger window would have room for {wanted} %");
         ui.label(Lettering::Note.of(text));
     }
     if let Some(step) = choose {

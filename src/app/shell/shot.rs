@@ -74,7 +74,7 @@ impl Shot {
         let is_at_rest = !ctx.requested_repaint_last_pass();
         match &self.taken {
             None if self.frames >= MOST_FRAMES => {
-                let what = "the window goes on changing and comes to no rest";
+                let what = "the window keeps changing and does not settle";
                 let _ = self.result.send(Err(what.to_owned()));
                 true
             }

@@ -94,7 +94,7 @@ impl MotionDrawing<'_> {
         self.clips(&mut scene);
         let keys = [
             (Role::Turf, ILLUSTRATION),
-            (self.role_below(), "way of a blade's tip below the cut line"),
+            (self.role_below(), "path of a blade tip below the cut line"),
             (Role::CutLine, "cut line"),
             (Role::Clip, "clip places, a clip length apart"),
         ];

@@ -20,7 +20,7 @@ pub(super) fn setting_steps(solved: &Solved, system: System) -> Vec<String> {
     let size = |by: Length| length(Length::from_mm(by.mm().abs()));
     let mut steps = Vec::new();
     steps.push(format!(
-        "{BEFORE_EVERY_STEP} More of it stands at the foot of this page."
+        "{BEFORE_EVERY_STEP} The full caution is at the foot of this page."
     ));
     let ground = bench.reel_diameter - setting.reel_diameter;
     if is_some(ground) {
@@ -65,7 +65,7 @@ pub(super) fn setting_steps(solved: &Solved, system: System) -> Vec<String> {
             "back"
         };
         steps.push(format!(
-            "Stand the edge {} further {way} on its bar.",
+            "Set the edge {} further {way} on its bar.",
             size(setting.extension)
         ));
     }
@@ -89,15 +89,15 @@ pub(super) fn setting_steps(solved: &Solved, system: System) -> Vec<String> {
         let turns = moves_told(moves, &unit.brackets, system);
         let turns = turns.map_or_else(String::new, |told| format!(" {told}"));
         steps.push(format!(
-            "Rollers in their brackets, from where they stood on the bench, unit blocked: front {}, rear {}; up is towards the reel.{turns}",
+            "Rollers in their brackets, from where they were on the bench, unit and reel blocked, gloves on: front {}, rear {}; up is towards the reel.{turns}",
             system.roller_move(moves.0),
             system.roller_move(moves.1)
         ));
     } else {
-        steps.push("Leave both rollers where they stood on the bench.".to_owned());
+        steps.push("Leave both rollers where they were on the bench.".to_owned());
     }
     steps.push(format!(
-        "On the surface plate, reel blocked, read again: height of cut {}, attitude {}, behind centre {}.",
+        "On the surface plate, reel blocked, gloves on, read again: height of cut {}, attitude {}, behind centre {}.",
         length(pose.height_of_cut),
         system.angle(pose.attitude),
         length(solved.solution.sweep.behind_centre)

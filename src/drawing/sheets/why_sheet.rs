@@ -173,7 +173,7 @@ fn cures(band: &mut Band, solved: &Solved, why: &Why, system: System) {
     if count == 0 {
         band.words(
             Role::Note,
-            "No one adjustment alone reaches the limit in a way that somebody would make.",
+            "No adjustment by itself reaches the limit in a sensible way.",
         );
     }
 }

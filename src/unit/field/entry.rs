@@ -29,7 +29,7 @@ pub enum EntryProblem {
         known: String,
     },
     /// No quantity stands in such a field.
-    #[error("no quantity belongs here")]
+    #[error("this field takes no quantity")]
     NoQuantity,
     /// It cannot be a knife's name.
     #[error(transparent)]

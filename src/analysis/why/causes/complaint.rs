@@ -75,7 +75,7 @@ impl Complaint {
             Self::StreakPerTurn => "Band repeating every roller turn",
             Self::LineAlong => "A line along the travel",
             Self::StepBetweenUnits => "A step between units of a set",
-            Self::InTurns => "Scuffing in turns",
+            Self::InTurns => "Scuffing when turning",
         }
     }
 

@@ -37,7 +37,7 @@ fn together(
         let text = "No sink, crest, runout or side-to-side difference is measured.";
         (Strength::NotMeasured, plain(text))
     } else {
-        let text = "Of sink, crest, runout and side-to-side difference not all are measured; those that are take none of it.";
+        let text = "Not all of sink, crest, runout and side-to-side difference are measured; those that are take none of it.";
         (Strength::NotMeasured, plain(text))
     };
     Cause {
@@ -114,7 +114,7 @@ impl Mechanisms<'_> {
             (Strength::NotMeasured, text)
         } else {
             let text = Sentence::new(
-                "Measured: none, the ground is no crest here; the edge cuts at {}.",
+                "Measured: none, there is no crest here; the edge cuts at {}.",
                 &[cut.into()],
             );
             (Strength::Known(0.0), text)
@@ -135,7 +135,7 @@ impl Mechanisms<'_> {
             touching: "The reel touches level ground already.",
             clear: "No crest reaches the reel.",
             unknown: "The reel touches on crests tighter than {}; how tight the high spots are here is not measured.",
-            none: "Measured: none, the ground is no crest here; the reel touches on crests tighter than {}.",
+            none: "Measured: none, there is no crest here; the reel touches on crests tighter than {}.",
             known: "A crest of {} takes {} from the reel's {}; it touches on crests tighter than {}.",
         };
         let before = self.reel.by(StepKind::Sweep);
@@ -156,7 +156,7 @@ impl Mechanisms<'_> {
             touching: "The underside touches level ground already.",
             clear: "No crest reaches the underside.",
             unknown: "The underside touches on crests tighter than {}; how tight the high spots are here is not measured.",
-            none: "Measured: none, the ground is no crest here; the underside touches on crests tighter than {}.",
+            none: "Measured: none, there is no crest here; the underside touches on crests tighter than {}.",
             known: "A crest of {} takes {} from the underside's {}; it touches on crests tighter than {}.",
         };
         let before = self.underside.by(StepKind::Underside);

@@ -103,7 +103,7 @@ impl<'a> Mechanisms<'a> {
         let before = self.case.solution.on_ground.reel_clearance;
         let told = [
             "The low side stands {} below the middle; in the middle the reel clears the ground by {}.",
-            "The reel touches the ground over its whole width, {} deep in the middle: that would be no strip.",
+            "The reel touches the ground over its whole width, {} deep in the middle: that would not leave a strip.",
         ];
         let (strength, text) = self.of_low_end(before, told);
         Cause {
@@ -121,7 +121,7 @@ impl<'a> Mechanisms<'a> {
         let before = self.case.solution.on_ground.underside_clearance;
         let told = [
             "The low side stands {} below the middle; in the middle the underside clears the ground by {}.",
-            "The underside touches the ground over its whole width, {} deep in the middle: that would be no strip.",
+            "The underside touches the ground over its whole width, {} deep in the middle: that would not leave a strip.",
         ];
         let (strength, text) = self.of_low_end(before, told);
         Cause {
@@ -199,7 +199,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "On the plate, engine off, key out, reel blocked, gloves on: height of cut at both ends. On the turf: height of the grass in the strip and beside it.",
             cure: Cure::Other(
-                "Set both ends to one height of cut by the rollers: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
+                "Set both ends to the same height of cut by the rollers: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             ),
             judged_by: None,
         }
@@ -446,7 +446,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "On the plate, engine off, key out, reel blocked, gloves on: height of cut at both ends of this unit and of its neighbours.",
             cure: Cure::Other(
-                "Set both ends of every unit to one height of cut by the rollers: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
+                "Set both ends of every unit to the same height of cut by the rollers: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             ),
             judged_by: None,
         }

@@ -83,10 +83,10 @@ impl WhyNot {
         match *self {
             Self::HasNoPart => Sentence::new("It does not change this.", &[]),
             Self::OutOfReach { low, high } => {
-                Sentence::new("Nothing from {} to {} gets to the limit.", &[low, high])
+                Sentence::new("No setting from {} to {} reaches the limit.", &[low, high])
             }
             Self::EdgeInGround => Sentence::new(
-                "The edge stands in the ground: the height of cut comes first.",
+                "The edge is in the ground: set the height of cut first.",
                 &[],
             ),
             Self::OtherWay => {
@@ -96,19 +96,21 @@ impl WhyNot {
             Self::NoSpeeds => Sentence::new("The speeds are not known.", &[]),
             Self::NoSuchSpeed => Sentence::new("The limit allows no clip at all.", &[]),
             Self::NoOtherKnife => Sentence::new("No other knife is listed.", &[]),
-            Self::NoKnifeReaches => Sentence::new("None of the listed knives gets there.", &[]),
+            Self::NoKnifeReaches => {
+                Sentence::new("None of the listed knives reaches the limit.", &[])
+            }
             Self::NothingToTrue => Sentence::new("Both rollers run true already.", &[]),
             Self::RunoutNotMeasured => {
                 Sentence::new("Not measured: enter the runout of both rollers.", &[])
             }
             Self::NoEndDifference => {
-                Sentence::new("Both ends have one height of cut already.", &[])
+                Sentence::new("Both ends cut at the same height already.", &[])
             }
             Self::EndsNotMeasured => Sentence::new(
                 "Not measured: enter the height-of-cut difference, side to side.",
                 &[],
             ),
-            Self::NotEnough => Sentence::new("It helps, but not as far as the limit.", &[]),
+            Self::NotEnough => Sentence::new("It helps, but does not reach the limit.", &[]),
             Self::AtLimit => Sentence::new("It is at the limit now.", &[]),
             Self::WithinAlready => Sentence::new("It is within its limit already.", &[]),
         }

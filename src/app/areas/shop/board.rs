@@ -81,7 +81,7 @@ impl Board {
 
     fn no_folder_ui(&mut self, ui: &mut Ui, desk: &mut Desk) {
         ui.label(Lettering::Headline.of("The units of a folder beside each other"));
-        ui.label("Choose the folder that your unit files stand in. The board shows each unit's status, what is left of its reel, its last job and when it is next due; units of one set that differ are marked.");
+        ui.label("Choose the folder with your unit files. The board shows each unit's status, what is left of its reel, its last job and when it is next due; units of one set that differ are marked.");
         ui.add_space(8.0);
         self.folder_ui(ui, desk);
         ui.add_space(16.0);

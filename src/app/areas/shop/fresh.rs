@@ -90,7 +90,9 @@ impl<T: Send + 'static> Fresh<T> {
         let come = self.reading.as_ref().map(Receiver::try_recv);
         let read = match come {
             Some(Ok(read)) => Some(read),
-            Some(Err(TryRecvError::Disconnected)) => Some(Err("reading it broke off".to_owned())),
+            Some(Err(TryRecvError::Disconnected)) => {
+                Some(Err("reading it stopped half-way".to_owned()))
+            }
             Some(Err(TryRecvError::Empty)) | None => None,
         };
         if let Some(read) = read {

@@ -22,8 +22,8 @@ pub const ABOUT: About = About {
     picture: PictureView::Whole,
 };
 
-/// What the window holds besides the numbers: the least drawing, with bar, verdict and tools over it.
-const AROUND: f32 = 470.0;
+/// What the area holds besides the numbers: the least drawing, with verdict and tools over it.
+const AROUND: f32 = 391.0;
 /// The least height of the numbers.
 const LEAST_NUMBERS: f32 = 94.0;
 
@@ -44,11 +44,12 @@ impl Area for UnitArea {
         let canvas = self.canvas.front(desk, begin);
         canvas.take_handles(ui, desk);
         if !canvas.is_alone {
-            let height = ui.ctx().content_rect().height();
+            // What the bars leave, in one row or two.
+            let height = ui.available_height();
             // However high they were drawn in a larger window, the drawing keeps its room.
             let most = (height - AROUND).clamp(LEAST_NUMBERS, 460.0);
             Panel::bottom("numbers")
-                .default_size((0.27 * height).clamp(150.0, 330.0))
+                .default_size((0.29 * height).clamp(150.0, 330.0))
                 .size_range(LEAST_NUMBERS..=most)
                 .resizable(true)
                 .show(ui, |ui| numbers_ui(ui, desk, &mut self.findings));

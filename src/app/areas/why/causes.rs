@@ -116,7 +116,7 @@ fn cause_ui(ui: &mut Ui, cause: &Cause, good: &Solved, system: System) -> Option
                 Cure::Adjustments(finding) => {
                     let button = ui
                         .small_button("What would cure it")
-                        .on_hover_text("Ask the adjustments below about it")
+                        .on_hover_text("Work out the adjustments below for it")
                         .accessible_name(format!("What would cure {}", cause.name));
                     asked = button.clicked().then_some(finding);
                 }

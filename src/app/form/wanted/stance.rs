@@ -61,16 +61,16 @@ impl Way {
     const fn help(self) -> &'static str {
         match self {
             Self::Wanted => {
-                "You give attitude and height of cut; out comes how far to move each roller."
+                "You give attitude and height of cut and get how far to move each roller."
             }
             Self::Rollers => {
-                "You give the rollers, with a spacer or left alone; out come attitude and height of cut."
+                "You give the roller moves, a spacer or left alone, and get attitude and height of cut."
             }
             Self::FrontRoller => {
-                "A spacer went in at the front bracket and the rear adjusters brought the height of cut back: out come attitude and the rear roller's move."
+                "A spacer went in at the front bracket and the rear adjusters brought the height of cut back: you get the attitude and the rear roller's move."
             }
             Self::RearRoller => {
-                "A spacer went in at the rear bracket and the front adjusters brought the height of cut back: out come attitude and the front roller's move."
+                "A spacer went in at the rear bracket and the front adjusters brought the height of cut back: you get the attitude and the front roller's move."
             }
         }
     }

@@ -242,7 +242,7 @@ impl Cells<'_> {
                 let (place, _) = ui.allocate_exact_size(Vec2::splat(15.0), Sense::hover());
                 symbol(ui, place, Level::Over, self.theme);
                 ui.label(self.strong("none".to_owned())).on_hover_text(format!(
-                    "With the reel {} ({}) no attitude holds every limit: why stands above the table.",
+                    "With the reel {} ({}) no attitude holds every limit: see above the table for why.",
                     life.name(),
                     self.system.length(reel.diameter)
                 ));
@@ -295,7 +295,7 @@ impl Cells<'_> {
             String::new()
         };
         ui.label(Lettering::FinePrint.of(format!("{told}{off}")))
-            .on_hover_text("Why stands above the table.");
+            .on_hover_text("See above the table for why.");
     }
 
     /// Where a window lies among the attitudes that are looked at, over what can be set once.

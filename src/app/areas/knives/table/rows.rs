@@ -60,9 +60,7 @@ fn read_rows(desk: &mut Desk) {
     ask(desk, &Ask::RowsToRead, move |desk, file| {
         let Some(file) = file else { return false };
         if desk.session().id() != session {
-            desk.warn(
-                "No knife was added: another unit is in front than the one they were asked for.",
-            );
+            desk.warn("No knife was added: another unit has come to the front since.");
             return false;
         }
         read_rows_of(desk, &file)
@@ -135,7 +133,7 @@ impl Card for Pasting {
         let system = self.read_in.unwrap_or(desk.system());
         ui.label(Lettering::CardTitle.of("Paste knives"));
         ui.label(format!(
-            "One row a knife: {}. Cells may stand between tabs, semicolons or commas. With a heading, columns may stand in any order; price and notes may be left out. A bare number is read in {}.",
+            "One row a knife: {}. Separate cells by tabs, semicolons or commas. With a heading row, columns may come in any order; price and notes may be left out. A bare number is read in {}.",
             COLUMNS.join(", "),
             unit_name(system)
         ));
