@@ -40,7 +40,7 @@ pub enum LessonFlawKind {
     },
     /// A unit that is not named as a file of the same folder.
     #[error(
-        "{} is no file's name; write the name alone of a unit file in the lesson's own folder, like \"fairway.ron\"",
+        "{} is not a file name; write the name alone of a unit file in the lesson's own folder, like \"fairway.ron\"",
         Quoted(.0)
     )]
     NotAName(String),

@@ -162,7 +162,7 @@ impl<'de> Deserialize<'de> for LessonFormat {
         match u32::deserialize(deserializer)? {
             Self::NUMBER => Ok(Self),
             other => Err(de::Error::custom(format!(
-                "lesson {other} is not one this program knows; it reads lesson {}",
+                "this program does not know lesson {other}; it reads lesson {}",
                 Self::NUMBER
             ))),
         }

@@ -405,7 +405,7 @@ fn a_lesson_that_makes_no_sense_is_refused_with_its_place_and_what_would_be_righ
         (
             "(lesson: 2, title: \"Told\", steps: [])".to_owned(),
             "lesson",
-            "lesson 2 is not one this program knows",
+            "this program does not know lesson 2",
         ),
         (
             "(format: 1, name: \"unit\")".to_owned(),

@@ -279,7 +279,7 @@ impl NumberId {
                 id: "solution.roller_to_knife_mm",
                 name: "roller to the knife",
                 title: "Roller to knife",
-                meaning: "How much room the nearer roller leaves to the knife's front face, underside or back. Below zero both would be in one place.",
+                meaning: "Clearance from the nearer roller to the knife's front face, underside or back. Below zero they overlap.",
                 kind: Kind::Length,
                 has_off: true,
             },

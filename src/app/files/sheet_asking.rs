@@ -222,7 +222,7 @@ impl Card for SheetOutside {
                 // Once more while this was asked: what it is now, nobody has said yes to.
                 if now.is_some_and(|now| matches!(now, OnDisk::Changed(_)) && now != self.seen) {
                     self.seen = now.unwrap_or(self.seen);
-                    desk.warn("The file was changed once more while this was asked.");
+                    desk.warn("The file was changed again while you were being asked.");
                     return Next::Stay;
                 }
                 let file = self.file.clone();

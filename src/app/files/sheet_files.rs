@@ -166,7 +166,7 @@ fn warn_of_lone_sheet(desk: &mut Desk) {
     if let Some(unit) = unit.filter(|unit| !unit.exists()) {
         let name = unit.file_name().unwrap_or_default().to_string_lossy();
         desk.warn(format!(
-            "Saved, but {name} does not stand beside the sheet: save the sheet in the folder of its unit, or the turf's limits and the expected cut are not known."
+            "Saved, but {name} is not beside the sheet: save the sheet in the folder of its unit, or the turf's limits and the expected cut are not known."
         ));
     }
 }

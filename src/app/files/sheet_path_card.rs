@@ -41,7 +41,7 @@ impl SheetPathCard {
         if put_in_chosen(desk, &path) {
             Ok(())
         } else {
-            Err("Not saved: what stands below the window says why.".to_owned())
+            Err("Not saved: see the notice at the foot of the window.".to_owned())
         }
     }
 }

@@ -67,7 +67,7 @@ impl FolderCard {
         let folder = store::whole_path(self.folder.trim()).map_err(|problem| problem.to_string());
         let looked = folder.and_then(|folder| match store::units_in(&folder) {
             Ok(units) if units.is_empty() => Err(format!(
-                "no unit file stands in this folder: their names end in .ron. Folder: {}",
+                "no unit file is in this folder: their names end in .ron. Folder: {}",
                 folder.display()
             )),
             Ok(_) => Ok(folder),

@@ -125,7 +125,7 @@ impl Complaint {
     pub const fn order(self) -> &'static str {
         match self {
             Self::Ribs => {
-                "Clip length first, at whose distance ribs stand; then the strongest first."
+                "Clip length first, since ribs come at that distance; then the strongest first."
             }
             Self::Tearing | Self::Stragglers => {
                 "Gap and edges first, which cut the leaves; then the strongest first."

@@ -48,7 +48,7 @@ impl Card for FillCard {
         let system = desk.system();
         let (fields, after) = self.filled(desk.document());
         if fields.is_empty() {
-            ui.label("The unit says already what the sheet says.");
+            ui.label("The unit already has these values.");
         } else {
             let shown = |field: Field, document: &Document| {
                 let text = field.shown_in(document, system);

@@ -42,7 +42,7 @@ impl Page {
             Self::Job => "Write the unit's cutting width, and who does the work on which day.",
             Self::Step(step) => step.what_to_do(),
             Self::GaugeBar => {
-                "Choose the bar that leaves the unit nearest to the pose it works in, with knife and hardware clear of the plate."
+                "Choose the bar that leaves the unit nearest its working attitude, with knife and hardware clear of the plate."
             }
         }
     }

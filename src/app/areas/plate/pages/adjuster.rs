@@ -125,11 +125,11 @@ fn correction_ui(
         .sheet()
         .and_then(|sheet| sheet.sheet().roller(roller)?.adjust)
     else {
-        ui.label("Choose the end that is moved, and what it takes stands here.");
+        ui.label("Choose the end to move to see what it takes.");
         return;
     };
     let Some(down) = result.at_adjuster else {
-        ui.label("What the adjuster takes stands here once the ends are read and the distance between the adjusters is written down.");
+        ui.label("Read both ends and enter the distance between the adjusters to see what the adjuster takes.");
         return;
     };
     ui.label(Lettering::Heading.of("At the adjuster"));
@@ -138,7 +138,7 @@ fn correction_ui(
     let mut eccentric_at = None;
     match &result.correction {
         None => {
-            ui.label("Write down what moves it, and the turn stands here.");
+            ui.label("Enter what moves it to see how far to turn.");
         }
         Some(Correction::Eccentric {
             reach,
@@ -172,7 +172,7 @@ fn correction_ui(
     ui.add_space(4.0);
     let button = egui::Button::new(Lettering::Name.of("I moved it: read again"))
         .min_size(egui::Vec2::new(200.0, 34.0));
-    let help = "Takes this roller's end readings out, to be read anew, and puts what was read after it to again";
+    let help = "Clears this roller's end readings so that you read them again, and marks the steps after it to be done again";
     if ui.add(button).on_hover_text(help).clicked() {
         let out = result.parallel.as_ref().map(|parallel| parallel.out);
         let name = format!("{} roller moved", roller.word());

@@ -103,7 +103,7 @@ pub fn height_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
     match &result.cut {
         Some(cut) => cut_ui(ui, cut, shown),
         None => {
-            ui.label("With both rollers read and the unit known, the cut to expect stands here.");
+            ui.label("Read both rollers, with the unit known, to see the height of cut to expect.");
         }
     }
 }

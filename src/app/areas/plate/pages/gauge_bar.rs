@@ -44,7 +44,7 @@ pub fn gauge_bar_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown, bars: &mu
         .num_columns(4)
         .spacing((18.0, 8.0))
         .show(ui, |ui| {
-            for head in ["Bar", "Leaves the pose by", "Clear of the plate", ""] {
+            for head in ["Bar", "Turns the unit by", "Clear of the plate", ""] {
                 ui.label(Lettering::Note.of(head).family(strong()));
             }
             ui.end_row();
@@ -83,12 +83,12 @@ pub fn gauge_bar_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown, bars: &mu
             ui,
             Level::Watch,
             &format!(
-                "None of these: each leaves the pose by more than {}, or something under the unit meets the plate.",
+                "None of these: each turns the unit by more than {} from its working attitude, or something under it meets the plate.",
                 system.angle(MOST_TURN)
             ),
         ),
     }
-    let told = "The unit is turned about its reel's centre until one roller, then the other, is down at the plate. Within 3° the reading holds for the pose it works in: a rule of thumb.";
+    let told = "The unit is turned about its reel's centre until one roller, then the other, is down at the plate. Within 3° the reading holds at its working attitude: a rule of thumb.";
     ui.label(Lettering::FinePrint.of(told).weak());
     if let Some(bar) = taken {
         take(entries, bar, system);

@@ -132,7 +132,7 @@ impl Card for EventCard {
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
         ui.label(Lettering::CardTitle.of("Add an event to the record"));
-        ui.label("All but the date may be left out. What was added stays: a slip is put right by another event with a note.");
+        ui.label("All but the date may be left out. What was added stays: correct a slip by adding another event with a note.");
         caution_in_short_ui(ui);
         if ui
             .add_enabled(

@@ -68,7 +68,7 @@ impl RecordView {
         let wear_ui = |view: &mut Self, ui: &mut Ui, desk: &Desk| match desk.good().cloned() {
             Some(good) => view.wear_ui(ui, desk, &good, (record, count)),
             None => {
-                ui.label("What comes is not told: this unit cannot be drawn yet.");
+                ui.label("No forecast: this unit cannot be drawn yet.");
             }
         };
         let room = ui.available_size();
@@ -157,7 +157,7 @@ impl RecordView {
 
 fn no_file_ui(ui: &mut Ui) {
     ui.label(Lettering::Headline.of("This unit has no record yet"));
-    ui.label("A record stands beside its unit's file. Save the unit first; then what is done to it can be written down here.");
+    ui.label("A record is kept beside its unit's file. Save the unit first, then write down here what is done to it.");
     ui.add_space(16.0);
     caution_in_short_ui(ui);
 }
