@@ -449,7 +449,10 @@ fn a_folder_without_units_is_refused_on_the_card() {
     let mut window = folder_card(&answers, Start::on(DemoUnit::TeesCrowned.document()));
     assert_eq!(window.entry("Folder"), "");
     for (folder, why) in [
-        (place.path().display().to_string(), "no unit file is in this folder"),
+        (
+            place.path().display().to_string(),
+            "no unit file is in this folder",
+        ),
         (place.path().join("none").display().to_string(), "none"),
     ] {
         window.enter_text("Folder", &folder);
