@@ -52,6 +52,27 @@ pub struct Job {
     pub notes: String,
 }
 
+impl Job {
+    /// When, at how many hours, what and who: `2026-11-24, 1207 h, reel ground, by A. Fitter`.
+    #[must_use]
+    pub fn head(&self) -> String {
+        let date = if self.date.is_empty() {
+            "no date"
+        } else {
+            &self.date
+        };
+        let hours = self.hours.trim_end_matches('h').trim_end();
+        let parts = [
+            Some(date.to_owned()),
+            (!hours.is_empty()).then(|| format!("{hours} h")),
+            (!self.what.is_empty()).then(|| self.what.clone()),
+            (!self.by.is_empty()).then(|| format!("by {}", self.by)),
+        ];
+        let parts: Vec<String> = parts.into_iter().flatten().collect();
+        parts.join(", ")
+    }
+}
+
 /// What the record last told of a unit.
 #[derive(Default)]
 struct Stood<'a> {
@@ -90,7 +111,7 @@ fn job<'a>(entry: &'a Entry, stood: &mut Stood<'a>, system: System) -> Job {
     let mut facts = Vec::new();
     let mut diameter = moved(
         "reel diameter",
-        &entry.reel_diameter,
+        entry.reel_diameter.as_ref(),
         &mut stood.reel_diameter,
         system,
     );
@@ -109,10 +130,10 @@ fn job<'a>(entry: &'a Entry, stood: &mut Stood<'a>, system: System) -> Job {
             less: None,
         });
     }
-    let shown = |length: &Option<Quantity<Length>>| length.as_ref().map(|l| l.shown_in(system));
+    let shown = |length: Option<&Quantity<Length>>| length.map(|l| l.shown_in(system));
     for (name, ground) in [
-        ("metal off top face", &entry.top_ground),
-        ("metal off front face", &entry.face_ground),
+        ("metal off top face", entry.top_ground.as_ref()),
+        ("metal off front face", entry.face_ground.as_ref()),
     ] {
         facts.extend(shown(ground).map(|after| Fact {
             name,
@@ -124,30 +145,35 @@ fn job<'a>(entry: &'a Entry, stood: &mut Stood<'a>, system: System) -> Job {
     let lengths = [
         moved(
             "height of cut",
-            &entry.height_of_cut,
+            entry.height_of_cut.as_ref(),
             &mut stood.height_of_cut,
             system,
         ),
         moved(
             "behind centre",
-            &entry.behind_centre,
+            entry.behind_centre.as_ref(),
             &mut stood.behind_centre,
             system,
         ),
     ];
     facts.extend(lengths.into_iter().flatten().map(|(fact, _)| fact));
-    let attitude = moved("attitude", &entry.attitude, &mut stood.attitude, system);
+    let attitude = moved(
+        "attitude",
+        entry.attitude.as_ref(),
+        &mut stood.attitude,
+        system,
+    );
     facts.extend(attitude.map(|(fact, _)| fact));
     for (name, before, after) in [
         (
             "front roller out of parallel",
-            &entry.front_before,
-            &entry.front_after,
+            entry.front_before.as_ref(),
+            entry.front_after.as_ref(),
         ),
         (
             "rear roller out of parallel",
-            &entry.rear_before,
-            &entry.rear_after,
+            entry.rear_before.as_ref(),
+            entry.rear_after.as_ref(),
         ),
     ] {
         if before.is_some() || after.is_some() {
@@ -172,11 +198,11 @@ fn job<'a>(entry: &'a Entry, stood: &mut Stood<'a>, system: System) -> Job {
 /// A reading of an entry beside the one before it, and how much less it is.
 fn moved<'a, M: Measure>(
     name: &'static str,
-    read: &'a Option<Quantity<M>>,
+    read: Option<&'a Quantity<M>>,
     stood: &mut Option<&'a Quantity<M>>,
     system: System,
 ) -> Option<(Fact, Option<Length>)> {
-    let after = read.as_ref()?;
+    let after = read?;
     let before = stood.replace(after);
     let off = before.map(|before| Length::from_base(before.value().base() - after.value().base()));
     let fact = Fact {

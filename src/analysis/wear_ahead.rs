@@ -85,6 +85,6 @@ impl WearAhead {
 
 fn capital(name: &str) -> String {
     let mut letters = name.chars();
-    let first = letters.next().map(|first| first.to_uppercase());
+    let first = letters.next().map(char::to_uppercase);
     first.into_iter().flatten().chain(letters).collect()
 }

@@ -29,5 +29,6 @@ pub use pictures::{
 pub use scene::{Dimension, Direction, Item, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn};
 pub use sheets::{
     Complained, Figure, LessonPictures, NoPicture, Origin, Page, PictureView, Sheet, SheetKind,
-    SheetOf, handout_sheets, list_sheet, motion_frame, plate_sheet, verdict, view_picture,
+    SheetOf, handout_sheets, list_sheet, motion_frame, plate_sheet, record_sheet, verdict,
+    view_picture,
 };

@@ -11,6 +11,7 @@ use sweepgauge::analysis::knives::{Trial, map, table};
 use sweepgauge::analysis::why::{Goal, Why};
 use sweepgauge::analysis::{Case, FindingId, Findings, Solution, Solved, Uncertainty};
 use sweepgauge::app::{App, Change, NoDialogs, Preferences, Session, dress};
+use sweepgauge::command::ShopBoard;
 use sweepgauge::drawing::{ShownIn, SideView, Standing, Theme, View, lay_out};
 use sweepgauge::unit::{
     Document, Fitted, Follows, HardwareReadings, KnifePart, MountEntry, Reading, Uncertain, most,
@@ -295,8 +296,100 @@ fn pasted_rows(criterion: &mut Criterion) {
     });
 }
 
+/// A folder of 300 units, each with a record of 50 entries.
+fn shop_of_300() -> tempfile::TempDir {
+    let folder = tempfile::tempdir().expect("a folder");
+    let text = include_str!("../../demo-units/example-ground/greens-3.ron");
+    for unit in 0..300 {
+        let name = format!("Example Ground, unit {unit}");
+        let text = text.replace("Example Ground, walking greens, 3", &name);
+        let text = text.replace("walking greens", &format!("set {}", unit / 3));
+        let file = folder.path().join(format!("unit-{unit:03}.ron"));
+        std::fs::write(&file, text).expect("it is written");
+        let entry = |job: u32| {
+            let (year, month) = (2022 + job / 12, 1 + job % 12);
+            let (hours, diameter) = (100 * job, 4.9 - 0.004 * f64::from(job));
+            format!(
+                "(date:\"{year}-{month:02}-05\",by:\"A. Fitter\",hours:\"{hours}\",what:\"reel ground\",reel_diameter:Some(\"{diameter:.3} in\"))\n"
+            )
+        };
+        let record: String = std::iter::once("(record:1)\n".to_owned())
+            .chain((0..50).map(entry))
+            .collect();
+        std::fs::write(file.with_extension("record.ron"), record).expect("it is written");
+    }
+    folder
+}
+
+/// The board of 300 units with 50 entries each: read, shown for the first time, and scrolled.
+fn shop_board(criterion: &mut Criterion) {
+    let folder = shop_of_300();
+    let ctx = Context::default();
+    dress(&ctx);
+    let screen = Rect::from_min_size(pos2(0.0, 0.0), vec2(1600.0, 1000.0));
+    let draw = |app: &mut App, events: Vec<Event>| {
+        let input = RawInput {
+            screen_rect: Some(screen),
+            events,
+            ..RawInput::default()
+        };
+        let mut output = ctx.run_ui(input, |ui| app.window_ui(ui));
+        output.textures_delta.clear();
+        ctx.tessellate(output.shapes, output.pixels_per_point).len()
+    };
+    let opened = || {
+        let mut app = App::new(demo(), Preferences::default(), Box::new(NoDialogs));
+        app.show_folder(folder.path());
+        app.bring_to_front("shop");
+        let empty = draw(&mut app, Vec::new());
+        // The rows come with the frame after they were read.
+        while draw(&mut app, Vec::new()) <= empty + 20 {
+            std::thread::sleep(std::time::Duration::from_millis(1));
+        }
+        app
+    };
+    let mut group = criterion.benchmark_group("300 units with 50 entries each");
+    group.sample_size(10);
+    group.bench_function("read and solved", |bench| {
+        bench.iter(|| {
+            let board = ShopBoard::read(folder.path()).expect("it is read");
+            assert_eq!((board.units.len(), board.refused.len()), (300, 0));
+        });
+    });
+    group.bench_function("opened, to the first frame with rows", |bench| {
+        bench.iter(opened);
+    });
+    let mut app = opened();
+    group.bench_function("frame, nothing changed", |bench| {
+        bench.iter(|| draw(&mut app, Vec::new()));
+    });
+    let mut down = (0_u32..).map(|step| step % 200 < 100);
+    group.bench_function("frame, scrolled", |bench| {
+        bench.iter(|| {
+            let by = if down.next().unwrap_or(true) {
+                -60.0
+            } else {
+                60.0
+            };
+            let wheel = Event::MouseWheel {
+                unit: egui::MouseWheelUnit::Point,
+                delta: vec2(0.0, by),
+                phase: egui::TouchPhase::Move,
+                source: egui::MouseWheelSource::Wheel,
+                modifiers: Modifiers::NONE,
+            };
+            draw(
+                &mut app,
+                vec![Event::PointerMoved(pos2(500.0, 500.0)), wheel],
+            )
+        });
+    });
+    group.finish();
+}
+
 criterion_group!(
     speed,
+    shop_board,
     pasted_rows,
     solve,
     why,

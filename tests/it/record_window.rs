@@ -9,7 +9,8 @@ use sweepgauge::store::{open_record, record_beside};
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
-use crate::common::shown::{Start, Window};
+use crate::common::pdf::{Pdf, packed};
+use crate::common::shown::{Answers, Start, Window};
 
 fn demo_unit(name: &str) -> PathBuf {
     let top = Path::new(env!("CARGO_MANIFEST_DIR"));
@@ -27,7 +28,11 @@ fn own_unit(record: &str) -> (TempDir, PathBuf) {
 
 /// A window with the record of a unit in front.
 fn record_of(file: &Path) -> Window {
-    let mut window = Start::on_file(file).window();
+    shown(Start::on_file(file))
+}
+
+fn shown(start: Start) -> Window {
+    let mut window = start.window();
     window.press_with(Modifiers::COMMAND, Key::Num6);
     window.click("Record of this unit");
     window.wait_until_it_says("ecord");
@@ -177,4 +182,64 @@ fn a_unit_in_no_file_is_to_be_saved_first() {
     window.click("Record of this unit");
     window.assert_says("Save the unit first");
     assert!(!window.has_button("Add an event…"));
+}
+
+#[test]
+fn the_record_is_saved_as_one_page_with_what_the_window_tells() {
+    let folder = TempDir::new().unwrap();
+    let answers = Answers::default();
+    let start = Start::on_file(&demo_unit("greens-3.ron")).asking(&answers);
+    let mut window = shown(start);
+    for (paper, size_mm) in [("A4", (210.0, 297.0)), ("Letter", (215.9, 279.4))] {
+        let out = folder.path().join(format!("{paper}.pdf"));
+        answers.save(&out);
+        window.click("Print or save the record…");
+        window.click(paper);
+        window.click("Save PDF…");
+        window.assert_says("Saved the sheet");
+        let pdf = Pdf::read(&fs::read(&out).unwrap());
+        assert_eq!(pdf.pages(), 1);
+        let (wide, high) = pdf.size_mm(1);
+        assert!((wide - size_mm.0).abs() < 0.1 && (high - size_mm.1).abs() < 0.1);
+        let text = pdf.text(1);
+        for told in [
+            "greens-3.ron",
+            "2026-11-24, 1207 h, reel ground, by A. Fitter",
+            "reel diameter 4.736 in before, 4.71 in after, 0.0260 in less",
+            "The reel wears 0.0226 in per 100 hours, by 4 diameters",
+            "Next due: 2027-10-22, reel at its minimum diameter (scrap).",
+        ] {
+            assert!(text.contains(&packed(told)), "{told} in {text}");
+        }
+    }
+    let offered = answers.offered();
+    assert!(offered[0].ends_with("-record.pdf"), "{offered:?}");
+}
+
+#[test]
+fn a_long_record_still_takes_one_page_and_says_what_it_leaves_out() {
+    let lines = (0..60).map(|step| {
+        let (month, day) = (1 + step / 28, 1 + step % 28);
+        let hours = 800 + 10 * step;
+        format!("(date:\"2026-{month:02}-{day:02}\",hours:\"{hours}\",what:\"reel ground\",reel_diameter:Some(\"{} mm\"),notes:\"job {step}\")\n", 125.0 - 0.01 * f64::from(step))
+    });
+    let (folder, file) = own_unit(&format!("(record:1)\n{}", lines.collect::<String>()));
+    let answers = Answers::default();
+    let out = folder.path().join("long.pdf");
+    answers.save(&out);
+    let mut window = shown(Start::on_file(&file).asking(&answers));
+    window.assert_says("60 events");
+    window.click("Print or save the record…");
+    window.click("Save PDF…");
+    let pdf = Pdf::read(&fs::read(&out).unwrap());
+    assert_eq!(pdf.pages(), 1);
+    let text = pdf.text(1);
+    assert!(
+        text.contains(&packed("job 59")) && !text.contains(&packed("job 3.")),
+        "{text}"
+    );
+    assert!(
+        text.contains(&packed("older ones, in the record's file.")),
+        "{text}"
+    );
 }

@@ -108,8 +108,8 @@ fn field(ahead: &WearAhead, smallest: Length, frame: Rect) -> Field {
         })
     };
     let (first, last) = ends(&mut ahead.diameters.iter().map(|(at, _)| *at));
-    let (least, most) = ends(&mut ahead.diameters.iter().map(|(_, d)| d.mm()));
-    if !(first.is_finite() && least.is_finite()) {
+    let (smallest_read, largest_read) = ends(&mut ahead.diameters.iter().map(|(_, d)| d.mm()));
+    if !(first.is_finite() && smallest_read.is_finite()) {
         let mm = smallest.mm();
         return Field {
             frame,
@@ -123,13 +123,13 @@ fn field(ahead: &WearAhead, smallest: Length, frame: Rect) -> Field {
     let to = ahead_to.min(furthest);
     let margin = 0.05 * (to - first).max(span);
     let shown = reached(ahead).filter(|(_, _, at)| *at <= to);
-    let low = shown.map(|(_, mm, _)| mm).fold(least, f64::min);
+    let low = shown.map(|(_, mm, _)| mm).fold(smallest_read, f64::min);
     let low = low.min(smallest.mm());
-    let aside = 0.08 * (most - low).max(0.2);
+    let aside = 0.08 * (largest_read - low).max(0.2);
     Field {
         frame,
         along: (first - margin, to + margin),
-        mm: (low - aside, most + aside),
+        mm: (low - aside, largest_read + aside),
     }
 }
 

@@ -1,6 +1,7 @@
 //! The record of the open unit: what was done to it, how its reel wears, and what comes.
 
 mod event_card;
+mod print_card;
 mod timeline;
 mod wear;
 
@@ -10,6 +11,7 @@ use std::rc::Rc;
 use egui::{Button, Label, Panel, Ui};
 
 use self::event_card::EventCard;
+use self::print_card::RecordPrintCard;
 use self::timeline::timeline_ui;
 use self::wear::Wear;
 use super::fresh::Fresh;
@@ -132,6 +134,9 @@ impl RecordView {
                 let last = record.entries.last();
                 let card = EventCard::for_unit(desk, last);
                 desk.open_card(card);
+            }
+            if ui.button("Print or save the record…").clicked() {
+                desk.open_card(RecordPrintCard::of(record.clone()));
             }
             if unwatched.is_some()
                 && let Some((_, fresh)) = &self.of

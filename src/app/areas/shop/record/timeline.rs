@@ -42,7 +42,7 @@ fn job_ui(ui: &mut Ui, job: &Job, is_first: bool, is_last: bool) {
     let shown = Frame::NONE.inner_margin(margin).show(ui, |ui| {
         ui.set_width(ui.available_width());
         ui.spacing_mut().item_spacing.y = 2.0;
-        ui.add(Label::new(RichText::new(head(job)).family(strong())).wrap());
+        ui.add(Label::new(RichText::new(job.head()).family(strong())).wrap());
         for fact in &job.facts {
             ui.add(Label::new(fact.told()).wrap());
         }
@@ -67,23 +67,4 @@ fn job_ui(ui: &mut Ui, job: &Job, is_first: bool, is_last: bool) {
     }
     ui.painter()
         .circle_filled(spot, 5.0, ui.visuals().text_color());
-}
-
-/// When, at how many hours, what and who.
-fn head(job: &Job) -> String {
-    let date = if job.date.is_empty() {
-        "no date".to_owned()
-    } else {
-        job.date.clone()
-    };
-    let hours = job.hours.trim_end_matches('h').trim_end();
-    let hours = (!hours.is_empty()).then(|| format!("{hours} h"));
-    let parts = [
-        Some(date),
-        hours,
-        (!job.what.is_empty()).then(|| job.what.clone()),
-        (!job.by.is_empty()).then(|| format!("by {}", job.by)),
-    ];
-    let parts: Vec<String> = parts.into_iter().flatten().collect();
-    parts.join(", ")
 }

@@ -99,7 +99,7 @@ impl Wear {
         let paper = colour(theme.look(Role::Paper).fill);
         painter.rect_filled(response.rect, 6.0, paper);
         let extent = [size.x, size.y].map(f32::to_bits);
-        let painted = self.painted.get((key, system, theme, extent), |_| {
+        let plot = self.painted.get((key, system, theme, extent), |_| {
             let size = kurbo::Size::new(f64::from(size.x), f64::from(size.y));
             let window = size.to_rect().inset(-8.0);
             let smallest = good.unit.smallest_diameter;
@@ -107,7 +107,7 @@ impl Wear {
             let panels = wear_plot(ahead, smallest, window, system, style);
             panels.iter().map(Painted::from_panel).collect()
         });
-        for panel in painted {
+        for panel in plot {
             panel.paint_moved(&painter, response.rect.min.to_vec2());
         }
     }
