@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::f64::consts::PI;
-use std::ffi::OsStr;
+use std::ffi::{OsStr, OsString};
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -1673,4 +1673,28 @@ fn a_quantity_is_told_with_its_total_and_one_is_written_nowhere() {
     let problem = open_unit(&none).unwrap_err().to_string();
     assert!(problem.contains("options[0].quantity"), "{problem}");
     assert!(problem.contains("at least one knife"), "{problem}");
+}
+
+#[test]
+fn a_knife_that_passes_says_how_the_unit_is_as_it_is_set_now() {
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units/worked-example/tee.ron");
+    let told = |attitude: &str| {
+        let mut asked = vec![OsString::from("knives"), file.clone().into_os_string()];
+        asked.extend(["--knife", "reaching", "--attitude", attitude].map(OsString::from));
+        let text = done(asked);
+        let line = text
+            .lines()
+            .find(|line| line.starts_with("\"reaching\", price"));
+        line.expect("a ranked knife").to_owned()
+    };
+    let set_wrong = told("12 deg");
+    assert!(
+        set_wrong.contains("passes: set it once between"),
+        "{set_wrong}"
+    );
+    let as_set =
+        "As the unit is set now, attitude 12.00°, height of cut 0.250 in: sweep, over limit";
+    assert!(set_wrong.contains(as_set), "{set_wrong}");
+    let set_right = told("6 deg");
+    assert!(!set_right.contains("As the unit is set now"), "{set_right}");
 }

@@ -188,7 +188,7 @@ fn a_choice_that_is_refused_or_given_up_leaves_its_card_open_as_it_was() {
     window.assert_silent("as it will be on paper");
     window.click("File");
     window.click("Save picture…");
-    window.click("Clear ground");
+    window.click("Clear background");
     window.wait_until_it_says(SHOWN);
     window.click("Save picture…");
     dialog.answer(&mut window, Some(folder.path().join("picture.gif")));

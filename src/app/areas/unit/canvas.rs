@@ -25,8 +25,13 @@ use crate::units::System;
 /// Paper under the unit, for the words of what is dimensioned there.
 const FOOT: f64 = 42.0;
 
+/// The drawing of the unit as measured behind the one as set.
+const AS_MEASURED_TOO: &str = "As measured, in outline";
+
 /// What all drawing tools take beside one another; less is narrow.
-const ALL_TOOLS: f32 = 1050.0;
+const ALL_TOOLS: f32 = 945.0;
+/// What they take with the unit as measured called by its whole name.
+const ALL_NAMED: f32 = 1060.0;
 
 /// A window lower than this, in points, is low.
 const LOW: f32 = 700.0;
@@ -155,8 +160,15 @@ impl CanvasState {
 
     fn more_tools_ui(&mut self, ui: &mut Ui) {
         let canvas = self;
-        ui.checkbox(&mut canvas.has_ghost, "As measured, in outline")
-            .on_hover_text("The unit as measured, in dashes and dots, behind it as it is set now");
+        let room = ui.max_rect().width();
+        let name = if (ALL_TOOLS..ALL_NAMED).contains(&room) {
+            "Outline"
+        } else {
+            AS_MEASURED_TOO
+        };
+        ui.checkbox(&mut canvas.has_ghost, name)
+            .on_hover_text("The unit as measured, in dashes and dots, behind it as it is set now")
+            .accessible_name(AS_MEASURED_TOO);
         ui.separator();
         ui.checkbox(&mut canvas.has_lens, "Lens");
         // In the row itself, so that it is wrapped with it.
