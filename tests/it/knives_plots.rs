@@ -1,7 +1,7 @@
 //! The plots of the Knives area: what they show, what a click sets, and that they rest.
 
 use egui::accesskit::Role;
-use egui::{Pos2, Rect, pos2};
+use egui::{Modifiers, Pos2, Rect, pos2, vec2};
 use egui_kittest::Node;
 use egui_kittest::kittest::NodeT as _;
 use sweepgauge::analysis::Solved;
@@ -324,4 +324,48 @@ fn a_pointer_over_a_plot_reads_every_knife() {
     window.harness.hover_at(frame(&window, MAP).center());
     window.settle();
     window.assert_says("plain: every limit holds");
+}
+
+/// Where the ticked knives are drawn.
+fn lens(window: &Window) -> Rect {
+    use egui_kittest::kittest::Queryable as _;
+    window
+        .harness
+        .get_by_label("Lens with knives drawn over each other")
+        .rect()
+}
+
+#[test]
+fn in_a_window_of_1366_by_768_map_and_plots_are_seen_whole_without_scrolling() {
+    for size in [vec2(1366.0, 768.0), vec2(1920.0, 1080.0)] {
+        let mut start = Start::on(document(DEMO_UNIT));
+        start.size = size;
+        let mut window = knives_at(start);
+        let screen = window.harness.ctx.content_rect();
+        // The table's verdict stands over them.
+        window.assert_says("knives pass at");
+        let is_whole = |window: &Window, name: &str, least: f32| {
+            let frame = frame(window, name);
+            assert!(screen.contains_rect(frame), "{size}, {name}: {frame}");
+            assert!(frame.height() > least, "{size}, {name}: {frame}");
+        };
+        is_whole(&window, MAP, 110.0);
+        window.click("Go to Reel's life");
+        for name in [
+            SWEEP_OVER_LIFE,
+            "Behind centre against reel diameter",
+            "Underside above the ground against reel diameter",
+        ] {
+            is_whole(&window, name, 110.0);
+        }
+        window.click("Go to Table");
+        window.click("Overlay short");
+        window.click("Go to Overlay");
+        let lens = lens(&window);
+        assert!(screen.contains_rect(lens), "{size}: {lens}");
+        // What was chosen is there again after a look at something else.
+        window.press_with(Modifiers::COMMAND, egui::Key::Num1);
+        window.press_with(Modifiers::COMMAND, egui::Key::Num2);
+        window.assert_says("Lens with knives drawn over each other");
+    }
 }

@@ -6,16 +6,18 @@ mod inks;
 mod life;
 mod map;
 mod overlay;
+mod room;
 mod table;
 mod worked_out;
 
 use std::rc::Rc;
 
-use egui::{Align, CentralPanel, Key, ScrollArea, Ui};
+use egui::{Align, CentralPanel, Key, Panel, ScrollArea, Ui};
 
 use self::life::LifePlots;
 use self::map::WindowMap;
 use self::overlay::OverlayLens;
+use self::room::PictureRoom;
 use self::table::KnifeTable;
 use self::worked_out::{AT_ONCE, KnivesDrawn, Named, WorkedOut, named_knives};
 use super::{About, Area};
@@ -63,6 +65,12 @@ impl Part {
     }
 }
 
+/// An area so high has room for all its parts one below the other.
+const ALL_BELOW: f32 = 1500.0;
+/// Of a lower one, the part that the pictures get under the table, and the least of either.
+const PICTURES: f32 = 0.58;
+const LEAST_PANE: f32 = 150.0;
+
 /// Buttons that bring a part to the top; which was asked for.
 fn parts_ui(ui: &mut Ui) -> Option<Part> {
     let mut wanted = None;
@@ -80,8 +88,10 @@ fn parts_ui(ui: &mut Ui) -> Option<Part> {
     wanted
 }
 
-#[derive(Debug, Default)]
+#[derive(Debug)]
 struct State {
+    /// The picture under the table, where there is room for one.
+    picture: Part,
     /// By what was solved and the units.
     worked_out: Kept<(SolvedId, System), WorkedOut>,
     named: Kept<SolvedId, Rc<[Named]>>,
@@ -99,7 +109,22 @@ impl Area for KnivesArea {
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
         let state = self.state.front(desk, State::default);
-        CentralPanel::default_margins().show(ui, |ui| state.show(ui, desk));
+        state.show(ui, desk);
+    }
+}
+
+impl Default for State {
+    fn default() -> Self {
+        Self {
+            picture: Part::Map,
+            worked_out: Kept::default(),
+            named: Kept::default(),
+            plotted: Kept::default(),
+            table: KnifeTable::default(),
+            overlay: OverlayLens::default(),
+            map: WindowMap::default(),
+            life: LifePlots::default(),
+        }
     }
 }
 
@@ -114,6 +139,7 @@ impl State {
             overlay,
             map,
             life,
+            picture,
         } = self;
         let good = desk.good().cloned();
         let mut shown = good.as_ref().map(|good| {
@@ -128,39 +154,92 @@ impl State {
         {
             ui.ctx().request_repaint();
         }
-        let wanted = shown.is_some().then(|| parts_ui(ui)).flatten();
-        let begin = |ui: &Ui, part: Part| {
-            if wanted == Some(part) {
-                ui.scroll_to_cursor(Some(Align::TOP));
+        let has_shown = shown.is_some();
+        let (worked_out, lists) = match &mut shown {
+            Some((worked_out, named, plotted)) => {
+                (Some(&mut **worked_out), Some((&**named, &**plotted)))
             }
+            None => (None, None),
         };
-        ScrollArea::vertical()
-            .id_salt("knives")
-            .auto_shrink(false)
-            .show(ui, |ui| {
-                let followed = Followed::begin(ui);
-                let worked_out = shown.as_mut().map(|(worked_out, ..)| &mut **worked_out);
+        if has_shown && ui.available_height() < ALL_BELOW {
+            let high = ui.available_height();
+            if *picture == Part::Table {
+                // The tabs alone, and all the room for the rows.
+                Panel::bottom("tabs of knives").show(ui, |ui| tabs_ui(ui, picture));
+            } else {
+                Panel::bottom("pictures of knives")
+                    .resizable(true)
+                    .default_size(PICTURES * high)
+                    .size_range(LEAST_PANE..=(high - LEAST_PANE).max(LEAST_PANE))
+                    .show(ui, |ui| {
+                        tabs_ui(ui, picture);
+                        let room = PictureRoom::PaneDownTo(ui.max_rect().bottom());
+                        scrolled(ui, picture.name(), |ui| match picture {
+                            Part::Map => map.show(ui, desk, lists, room),
+                            Part::Life => life.show(ui, desk, lists.map(|lists| lists.1), room),
+                            Part::Overlay => overlay.show(ui, desk, room),
+                            // Asked for just now.
+                            Part::Table => {}
+                        });
+                    });
+            }
+            CentralPanel::default_margins().show(ui, |ui| {
+                scrolled(ui, "knives", |ui| {
+                    table.show(ui, desk, worked_out);
+                    ui.separator();
+                    caution_in_short_ui(ui);
+                });
+            });
+            return;
+        }
+        CentralPanel::default_margins().show(ui, |ui| {
+            let wanted = has_shown.then(|| parts_ui(ui)).flatten();
+            let begin = |ui: &Ui, part: Part| {
+                if wanted == Some(part) {
+                    ui.scroll_to_cursor(Some(Align::TOP));
+                }
+            };
+            scrolled(ui, "knives", |ui| {
                 begin(ui, Part::Table);
                 table.show(ui, desk, worked_out);
-                if shown.is_some() {
+                if has_shown {
                     ui.separator();
                     begin(ui, Part::Overlay);
-                    overlay.show(ui, desk);
+                    overlay.show(ui, desk, PictureRoom::Page);
                 }
                 ui.separator();
                 // Before the plots: a click on either changes how much is said under the plots, and
                 // nothing may move under the hand.
-                let lists = shown
-                    .as_ref()
-                    .map(|(_, named, plotted)| (&**named, &**plotted));
                 begin(ui, Part::Map);
-                map.show(ui, desk, lists);
+                map.show(ui, desk, lists, PictureRoom::Page);
                 ui.separator();
                 begin(ui, Part::Life);
-                life.show(ui, desk, lists.map(|(_, plotted)| plotted));
+                life.show(ui, desk, lists.map(|lists| lists.1), PictureRoom::Page);
                 ui.separator();
                 caution_in_short_ui(ui);
-                followed.bring_in(ui);
             });
+        });
     }
+}
+
+/// The picture to show under the table, or the table alone.
+fn tabs_ui(ui: &mut Ui, picture: &mut Part) {
+    ui.horizontal_wrapped(|ui| {
+        for part in [Part::Table, Part::Map, Part::Life, Part::Overlay] {
+            ui.selectable_value(picture, part, part.name())
+                .accessible_name(format!("Go to {}", part.name()));
+        }
+    });
+}
+
+/// A part that is scrolled where it is higher than its room.
+fn scrolled(ui: &mut Ui, id: &str, part_ui: impl FnOnce(&mut Ui)) {
+    ScrollArea::vertical()
+        .id_salt(id)
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            let followed = Followed::begin(ui);
+            part_ui(ui);
+            followed.bring_in(ui);
+        });
 }

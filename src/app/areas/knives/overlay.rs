@@ -2,6 +2,7 @@
 
 use egui::{Rect, Sense, Ui, Vec2, WidgetInfo};
 
+use super::room::PictureRoom;
 use crate::analysis::SolvedId;
 use crate::app::desk::{Desk, Overlaid, Ticked};
 use crate::app::widgets::kept::Kept;
@@ -47,9 +48,11 @@ pub struct OverlayLens {
 
 impl OverlayLens {
     /// The lens with the ticked knives over the one that is fitted.
-    pub fn show(&mut self, ui: &mut Ui, desk: &Desk) {
+    pub fn show(&mut self, ui: &mut Ui, desk: &Desk, room: PictureRoom) {
         const HEIGHT: f32 = 430.0;
-        ui.label(Lettering::Heading.of("Drawn over each other"));
+        if !room.is_pane() {
+            ui.label(Lettering::Heading.of("Drawn over each other"));
+        }
         let told = if desk.ticked().is_empty() {
             "Tick \"overlay\" for up to four knives: they are drawn over the one that is fitted, edge on edge, here and in the drawing and lens of the Unit area."
         } else {
@@ -69,7 +72,8 @@ impl OverlayLens {
                     .on_hover_text(meaning);
             }
         });
-        let size = Vec2::new(ui.available_width().min(900.0), HEIGHT);
+        let high = room.height(ui, HEIGHT, 6.0);
+        let size = Vec2::new(ui.available_width().min(900.0), high);
         let (response, painter) = ui.allocate_painter(size, Sense::hover());
         response.widget_info(|| {
             WidgetInfo::labeled(

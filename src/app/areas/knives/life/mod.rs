@@ -14,6 +14,7 @@ use self::key::Key;
 use self::legend::legend_ui;
 use self::plot::plot_ui;
 use self::worked_out::WorkedOut;
+use super::room::PictureRoom;
 use super::worked_out::KnivesDrawn;
 use crate::analysis::knives::Over;
 use crate::app::desk::{Aim, Desk};
@@ -34,15 +35,26 @@ pub struct LifePlots {
 
 impl LifePlots {
     /// Heading, choice, key and plots.
-    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk, plotted: Option<&KnivesDrawn>) {
+    pub fn show(
+        &mut self,
+        ui: &mut Ui,
+        desk: &mut Desk,
+        plotted: Option<&KnivesDrawn>,
+        room: PictureRoom,
+    ) {
         let system = desk.system();
         let heading = match self.over {
             Over::Diameter => "Through the reel's life",
             Over::Attitude => "Over attitude",
             Over::Extension => "Over edge forward",
         };
-        ui.heading(heading);
+        if !room.is_pane() {
+            ui.heading(heading);
+        }
         ui.horizontal_wrapped(|ui| {
+            if room.is_pane() {
+                ui.heading(heading);
+            }
             ui.label("Against");
             for over in Over::ALL {
                 ui.selectable_value(&mut self.over, over, over.name());
@@ -61,7 +73,7 @@ impl LifePlots {
         legend_ui(ui, key, theme);
         let mut clicked = None;
         let mut plot = |ui: &mut Ui, index: usize| {
-            if let Some(at) = plot_ui(ui, key, worked_out, index, theme) {
+            if let Some(at) = plot_ui(ui, key, worked_out, index, theme, room) {
                 clicked = Some(at);
             }
             for sentence in &worked_out.plots[index].sentences {

@@ -14,6 +14,7 @@ use crate::app::areas::knives::axis::{PlotAxis as _, still_plot};
 use crate::app::areas::knives::inks::{
     KnifeInk, faint_ink, ink, knife_ink, limit_line, paper, veil,
 };
+use crate::app::areas::knives::room::PictureRoom;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::words::capitalised;
 use crate::drawing::{Axis, Theme};
@@ -29,6 +30,7 @@ pub fn plot_ui(
     worked_out: &WorkedOut,
     index: usize,
     theme: Theme,
+    room: PictureRoom,
 ) -> Option<f64> {
     let measured = Measured::ALL[index];
     let plotted = &worked_out.plots[index];
@@ -43,7 +45,7 @@ pub fn plot_ui(
     };
     let now = along.place(key.over.now(&key.unit, &key.trial));
     let response = still_plot(("life", index))
-        .height(HEIGHT)
+        .height(room.height(ui, HEIGHT, 6.0))
         // Room for half of the last number under the plot.
         .width(ui.available_width() - 10.0)
         .grid_color(faint_ink(theme).gamma_multiply(0.6))

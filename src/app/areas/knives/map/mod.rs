@@ -10,6 +10,7 @@ use self::chosen::{Choice, Chosen, without_setting};
 use self::key::key_ui;
 use self::lowest::LowestHeights;
 use super::inks::faint_ink;
+use super::room::PictureRoom;
 use super::worked_out::{KnivesDrawn, Named};
 use crate::analysis::Solved;
 use crate::analysis::knives::{Limit, Map, map_of_all, passed_at};
@@ -28,6 +29,8 @@ use crate::units::{Angle, Length, System};
 
 /// Height of the map.
 const HEIGHT: f32 = 400.0;
+/// What the map says in words under it.
+const UNDER: f32 = 26.0;
 
 /// About how high a knife of a list to choose from is.
 const LINE: f32 = 31.0;
@@ -79,8 +82,16 @@ impl Swept {
 
 impl WindowMap {
     /// Choice, key, map and the lowest heights of cut.
-    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk, lists: Option<(&[Named], &KnivesDrawn)>) {
-        ui.heading("Attitude map");
+    pub fn show(
+        &mut self,
+        ui: &mut Ui,
+        desk: &mut Desk,
+        lists: Option<(&[Named], &KnivesDrawn)>,
+        room: PictureRoom,
+    ) {
+        if !room.is_pane() {
+            ui.heading("Attitude map");
+        }
         let system = desk.system();
         let theme = theme(ui.ctx());
         let (Some(good), Some((knives, plotted))) = (desk.good(), lists) else {
@@ -93,7 +104,7 @@ impl WindowMap {
         let Some(chosen) = Chosen::of(&self.choice, good, knives) else {
             return;
         };
-        let clicked = self.map_ui(ui, &chosen, system, theme);
+        let clicked = self.map_ui(ui, &chosen, system, theme, room);
         let is_held = ui.input(|input| input.pointer.any_down());
         // Dear enough to wait for the end of a drag.
         if !is_held || self.lowest.is_empty() {
@@ -227,6 +238,7 @@ impl WindowMap {
         chosen: &Chosen,
         system: System,
         theme: Theme,
+        room: PictureRoom,
     ) -> Option<Aim> {
         let swept = Swept::of(chosen);
         let asked = (chosen.unit.clone(), swept.clone(), system);
@@ -234,7 +246,8 @@ impl WindowMap {
         let mapped = self.mapped.get(swept, |swept| Mapped::of(chosen, swept));
         let map = &mapped.map;
         key_ui(ui, map, &settings, theme);
-        let size = vec2(ui.available_width(), HEIGHT);
+        let high = room.height(ui, HEIGHT, UNDER);
+        let size = vec2(ui.available_width(), high);
         let (whole, painter) = ui.allocate_painter(size, Sense::hover());
         let corner = whole.rect.min.to_vec2();
         let on_paper = paper(whole.rect.translate(-corner));
