@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use serde::{Serialize, Serializer};
 
+use crate::analysis::uncertainty::ENTERED_AND_WORKED_OUT;
 use crate::analysis::{NumberId, Numbers, Solved, knife_moved, lean_in_doubt};
 use crate::command::caution;
 use crate::drawing::verdict;
@@ -200,6 +201,9 @@ pub fn table(solved: &Solved) -> String {
     let mut text = String::new();
     for (name, value) in &rows {
         let _ = writeln!(text, "{name:width$}  {value}");
+    }
+    if solved.uncertainty.has_any() {
+        let _ = writeln!(text, "\n{ENTERED_AND_WORKED_OUT}");
     }
     let examples = solved.document.example_count();
     let _ = writeln!(text, "\n{}", verdict(&solved.findings, examples).1);

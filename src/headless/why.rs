@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use super::report::{in_line, json_text};
 use super::why_report::WhyReport;
-use crate::analysis::uncertainty::off_in_words;
+use crate::analysis::uncertainty::{ENTERED_AND_WORKED_OUT, off_in_words};
 use crate::analysis::why::{
     Change, Complaint, Goal, Knob, KnobAnswer, NotSensible, Other, Why, causes, pitches,
     spacing_told,
@@ -155,7 +155,10 @@ fn plain(solved: &Solved, why: &Why, asked: Asked) -> String {
 
 fn uncertainty_text(text: &mut String, solved: &Solved, finding: FindingId) {
     let (solved, system) = (solved, solved.unit.system);
-    let _ = writeln!(text, "\nHow sure (± holds 95 %)");
+    let _ = writeln!(
+        text,
+        "\nHow sure (± holds 95 %)\n  {ENTERED_AND_WORKED_OUT}"
+    );
     if solved.unit.uncertain.is_empty() {
         let _ = writeln!(text, "  No reading carries a ±.");
         if !solved.uncertainty.has_any() {

@@ -31,6 +31,10 @@ fn rounding(solved: &Solved, id: FindingId, by_mm: f64) -> f64 {
     }
 }
 
+/// Less than anybody reads of any number, in its base unit: an edge carried up by a hundredth of a
+/// micrometre makes no finding worse.
+const UNREAD: f64 = 1e-7;
+
 /// Every finding that stands worse than before: at a worse level, or past a limit and further by
 /// more than so much does.
 fn worsened(before: &Solved, after: &Solved, by_rounding_mm: f64) -> Vec<FindingId> {
@@ -46,7 +50,7 @@ fn worsened(before: &Solved, after: &Solved, by_rounding_mm: f64) -> Vec<Finding
         let level = |solved: &Solved| solved.findings.level_of(*id).unwrap_or(Level::Fine);
         let (was, is) = (level(before), level(after));
         let further = || match (margin(before, *id), margin(after, *id)) {
-            (Some(was), Some(is)) => is < was - rounding(before, *id, by_rounding_mm),
+            (Some(was), Some(is)) => is < was - rounding(before, *id, by_rounding_mm).max(UNREAD),
             _ => false,
         };
         is > was || is == was && is > Level::Fine && further()

@@ -398,6 +398,19 @@ fn no_words_of_the_attitude_map_stand_on_others_or_leave_their_paper() {
                 let picture = MapPicture { map: &map, axes };
                 let [ground, regions] = picture.ground();
                 let panels = [ground, regions, picture.lettering(&settings)];
+                let told = |text: &str| text == "aim" || text.ends_with("aim");
+                let mut words = panels[2].marks.iter().filter_map(letters);
+                let has_room = paper.width() > 700.0 && paper.height() > 280.0;
+                let is_on_map = aim.is_some_and(|aim| {
+                    axes.frame()
+                        .contains(axes.place(aim.attitude, aim.diameter))
+                });
+                let is_told = words.any(|(text, _)| told(text));
+                assert!(
+                    !has_room || !is_on_map || is_told,
+                    "{}, {paper:?}",
+                    solved.document.name
+                );
                 let name = || format!("{}, {system:?}, {:?}", solved.document.name, paper.size());
                 tally.look(name, &panels);
             }

@@ -4,6 +4,9 @@ use super::Sure;
 use crate::analysis::{NumberId, Solved};
 use crate::units::{Measure as _, Share, System};
 
+/// What the two kinds of ± are: beside a reading, and beside a number that follows.
+pub const ENTERED_AND_WORKED_OUT: &str = "A ± beside a number holds 95 %. A ± entered with a reading is the most that reading can be off, so it can be the wider of the two.";
+
 /// The numbers that matter, in the order they are told with their ±.
 const TOLD: [NumberId; 11] = [
     NumberId::BehindCentre,

@@ -20,7 +20,7 @@ mod sure;
 use num_dual::Dual64;
 
 pub use coverage::{COVERAGE, expanded};
-pub use in_words::{off_in_words, share_in_words};
+pub use in_words::{ENTERED_AND_WORKED_OUT, off_in_words, share_in_words};
 pub use open_lean::LEAN_OFF;
 pub(in crate::analysis) use open_lean::open_lean;
 pub use sure::{Rests, Sure};

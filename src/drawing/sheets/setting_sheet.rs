@@ -189,7 +189,13 @@ fn wanted(band: &mut Band, solved: &Solved, system: System) {
 
 /// The readings as they were entered, each with its ±.
 pub(super) fn measured(band: &mut Band, document: &Document, system: System) {
-    band.heading("As measured");
+    let has_off = |field: Field| field.half_width(document).is_some();
+    band.heading(if Field::all(document).any(has_off) {
+        // Not what numbers carry, which holds 95 %.
+        "As measured, ± as entered"
+    } else {
+        "As measured"
+    });
     let is_listed = |field: &Field| match field {
         Field::Reading(Reading::HardwareBehind(index) | Reading::HardwareBelow(index)) => {
             *index < MOST_HARDWARE

@@ -2,6 +2,7 @@
 
 use egui::{Grid, RichText, ScrollArea, Ui, Vec2};
 
+use crate::analysis::uncertainty::ENTERED_AND_WORKED_OUT;
 use crate::analysis::{Finding, Level, Solved, SolvedId, knife_moved, lean_in_doubt};
 use crate::app::desk::{Desk, SessionId};
 use crate::app::widgets::caution::caution_in_short_ui;
@@ -73,7 +74,8 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
     ui.horizontal(|ui| {
         ui.heading("Numbers");
         if numbers.iter().any(|(_, _, off)| !off.is_empty()) {
-            ui.label(Lettering::FinePrint.of("± (95 %)").weak());
+            ui.label(Lettering::FinePrint.of("± (95 %)").weak())
+                .on_hover_text(ENTERED_AND_WORKED_OUT);
         }
         if let Some(told) = &lean {
             let theme = theme(ui.ctx());
@@ -119,6 +121,9 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
                         ui.end_row();
                     }
                 });
+            if solved.uncertainty.has_any() {
+                ui.label(Lettering::FinePrint.of(ENTERED_AND_WORKED_OUT).weak());
+            }
             if let Some(told) = lean {
                 ui.label(Lettering::Note.of(told));
             }
