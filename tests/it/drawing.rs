@@ -1141,6 +1141,19 @@ fn the_arrowheads_of_an_angle_touch_both_its_legs() {
     assert!(seen > 50, "{seen}");
 }
 
+#[test]
+fn an_angle_that_is_not_shown_has_no_number() {
+    let solved = Solved::of(&DemoUnit::FairwayTrailed.document()).unwrap();
+    let scene = on_plate(&solved);
+    let front = solved.solution.pose.front_roller.centre;
+    let view = View::fitting(Rect::from_center_size(front, (120.0, 100.0)), PAPER);
+    let panel = lay_out(&scene, &view, ShownIn::Whole, Theme::Light);
+    let words = texts(&panel);
+    assert!(words.contains(&"front roller"), "{words:?}");
+    let is_angle = |word: &&str| word.contains('°');
+    assert!(!words.iter().any(is_angle), "{words:?}");
+}
+
 /// ISO 129-1: a diameter's line points at the circle's middle and ends at the circle.
 #[test]
 fn the_line_of_a_diameter_ends_on_its_circle_and_points_at_its_middle() {

@@ -100,6 +100,17 @@ fn lay_out_item(
             let on_paper = |way: Vec2| paper_from_world * (*apex + way) - paper_from_world * *apex;
             let radius = on_paper(Vec2::new(*radius_mm, 0.0)).hypot();
             let forms = std::iter::once(text).chain(shorter).cloned().collect();
+            // What is not shown has no number here.
+            let on_arc = |way: Vec2| {
+                let place = *apex + way.normalize() * *radius_mm;
+                pencil.window.contains(paper_from_world * place)
+            };
+            if ![*from, *to, from.normalize() + to.normalize()]
+                .into_iter()
+                .any(on_arc)
+            {
+                return;
+            }
             pencil.together(|pencil| {
                 pencil.angle(
                     paper_from_world * *apex,

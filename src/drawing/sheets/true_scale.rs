@@ -1,6 +1,6 @@
 //! True scale: the unit at 1:1, over as many pages as it takes, to hold the paper against it.
 
-use kurbo::{Line, Point, Rect, Shape as _, Vec2};
+use kurbo::{Line, Point, Rect, Shape as _, Size, Vec2};
 
 use super::columns::Laid;
 use super::flow::Band;
@@ -90,8 +90,16 @@ pub(super) fn true_scale_sheet(of: SheetOf) -> Vec<Sheet> {
                 panel: piece.joins(frame.area(), tile, style),
                 pictures: vec![(piece.told(), vec![drawn])],
             };
-            let ruler = ruler(frame.area(), system, style);
+            let key = piece.key(frame.area(), style);
+            let beside = Rect {
+                x1: key.as_ref().map_or(frame.area().x1, |(place, _)| place.x0),
+                ..frame.area()
+            };
+            let ruler = ruler(beside, system, style);
             laid.panel.marks.extend(ruler.marks);
+            laid.panel
+                .marks
+                .extend(key.into_iter().flat_map(|(_, key)| key.marks));
             let number = if columns * rows > 1 {
                 format!("piece {} of {}", row * columns + column + 1, columns * rows)
             } else {
@@ -154,6 +162,38 @@ impl Piece {
                 self.row + 1
             )
         }
+    }
+
+    /// How the pieces join, beside the ruler, this one filled; with the paper it takes. None for a
+    /// drawing in one piece.
+    fn key(&self, area: Rect, style: Style) -> Option<(Rect, Panel)> {
+        if self.columns * self.rows == 1 {
+            return None;
+        }
+        let mut pencil = Pencil::new(style, area);
+        let high = (0.8 * RULER / f64::from(self.rows)).min(0.5 * RULER);
+        let cell = Size::new(1.3 * high, high);
+        let whole = Size::new(
+            f64::from(self.columns) * cell.width,
+            f64::from(self.rows) * cell.height,
+        );
+        let corner = Point::new(
+            area.x1 - JOIN - whole.width,
+            area.y1 - 0.1 * RULER - whole.height,
+        );
+        for row in 0..self.rows {
+            for column in 0..self.columns {
+                let at = Vec2::new(f64::from(column) * cell.width, f64::from(row) * cell.height);
+                let cell = Rect::from_origin_size(corner + at, cell);
+                let outline = cell.to_path(0.1);
+                if (column, row) == (self.column, self.row) {
+                    pencil.fill(Role::Heading, &outline);
+                }
+                pencil.stroke(Role::Heading, &outline);
+            }
+        }
+        let place = Rect::from_origin_size(corner, whole).inflate(JOIN, 0.0);
+        Some((place, pencil.done()))
     }
 
     /// The border to cut along, and marks that meet those of the next piece.
@@ -220,13 +260,15 @@ fn ruler(area: Rect, system: System, style: Style) -> Panel {
         let line = Line::new(foot, foot - Vec2::new(0.0, high * RULER)).to_path(0.1);
         pencil.stroke(Role::Heading, &line);
     }
-    let told = format!(
-        "Check: this ruler is {} long. Print at 100 %, not fitted to the page.",
-        system.length(Length::from_mm(unit.mm() * f64::from(length)))
-    );
+    let long = system.length(Length::from_mm(unit.mm() * f64::from(length)));
+    let told = [
+        format!("Check: this ruler is {long} long. Print at 100 %, not fitted to the page."),
+        format!("Check: this ruler is {long} long. Print at 100 %."),
+    ];
     let at = Point::new(end.x + pencil.by_text(14.0), from.y - 0.2 * RULER);
     let most = area.x1 - at.x;
-    let told = pencil.fitted(Role::Heading, &told, 12.0, most).into_owned();
-    pencil.sized_text(Role::Heading, at, Anchor::Left, 12.0, told);
+    if let Some((told, size)) = pencil.longest_fitting(Role::Heading, &told, (9.0, 12.0), most) {
+        pencil.sized_text(Role::Heading, at, Anchor::Left, size, told.to_owned());
+    }
     pencil.done()
 }
