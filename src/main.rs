@@ -4,7 +4,9 @@ use std::process::ExitCode;
 
 use clap::Parser as _;
 use sweepgauge::app::open_window;
-use sweepgauge::command::{Arguments, Command, Printout, Problem, WindowArguments, terminal};
+use sweepgauge::command::{
+    Arguments, Command, HeadlessCommand, Printout, Problem, WindowArguments, terminal,
+};
 use sweepgauge::headless;
 
 fn main() -> ExitCode {
@@ -27,6 +29,15 @@ fn run(arguments: Arguments) -> Result<(), Problem> {
             ..WindowArguments::default()
         }),
         Some(Command::Window(window)) => open_window(window),
+        Some(Command::Headless(HeadlessCommand::Lesson {
+            file,
+            check: false,
+            handout: None,
+            ..
+        })) => open_window(WindowArguments {
+            lesson: Some(file),
+            ..WindowArguments::default()
+        }),
         Some(Command::Headless(command)) => {
             headless::run(&command).and_then(|printed| terminal::print(&printed))
         }

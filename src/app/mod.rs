@@ -6,13 +6,14 @@
 //! `headless`.
 //!
 //! Its own rooms, each importing only from those before it: `widgets`, `desk`, `files`, `form`,
-//! `areas`, `shell`.
+//! `areas`, `show`, `shell`.
 
 mod areas;
 mod desk;
 mod files;
 mod form;
 mod shell;
+mod show;
 mod widgets;
 
 pub use areas::About;

@@ -198,9 +198,10 @@ pub enum HeadlessCommand {
         #[command(flatten)]
         what_if: WhatIf,
     },
-    /// Work a lesson out: its steps with their numbers. The units it names stand in its own folder.
+    /// Show a lesson to a room, step by step; or work it out without a window. The units it names stand in
+    /// its own folder.
     #[command(after_help = caution())]
-    #[command(group = ArgGroup::new("what").args(["check", "handout"]).required(true))]
+    #[command(group = ArgGroup::new("what").args(["check", "handout"]))]
     Lesson {
         /// Lesson, a file ending in .lesson.ron.
         file: PathBuf,
@@ -286,6 +287,15 @@ pub struct WindowArguments {
     /// Open in the Blade path area.
     #[arg(long, conflicts_with_all = ["area", "knives"])]
     pub blade_path: bool,
+    /// Open in Show: one picture and its numbers over the whole window, for a room.
+    #[arg(long)]
+    pub show: bool,
+    /// Open in Show with a lesson.
+    #[arg(long, value_name = "LESSON", conflicts_with_all = ["file", "show", "area"])]
+    pub lesson: Option<PathBuf>,
+    /// The lesson's step to begin with.
+    #[arg(long, value_name = "N", requires = "lesson", default_value_t = 1)]
+    pub step: usize,
     /// Open in dark, whatever was chosen before.
     #[arg(long)]
     pub dark: bool,

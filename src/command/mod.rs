@@ -6,12 +6,14 @@
 //! report, no picture. The door to the terminal, through which both speak. This room imports those up to `store`.
 
 mod arguments;
+mod lesson_file;
 mod problem;
 mod shop_board;
 pub mod terminal;
 mod what_if;
 
 pub use arguments::{AREA_FLAGS, Arguments, Command, HeadlessCommand, WindowArguments, caution};
+pub use lesson_file::{OpenLesson, open_lesson};
 pub use problem::Problem;
 pub use shop_board::{BoardUnit, Refused, ShopBoard, damage_told};
 pub use terminal::Printout;

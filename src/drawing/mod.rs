@@ -28,7 +28,7 @@ pub use pictures::{
 };
 pub use scene::{Dimension, Direction, Item, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn};
 pub use sheets::{
-    Complained, Figure, LessonPictures, NoPicture, Origin, Page, PictureView, Sheet, SheetKind,
-    SheetOf, handout_sheets, list_sheet, motion_frame, plate_sheet, record_sheet, verdict,
-    view_picture,
+    Complained, Figure, LessonPictures, NoPicture, Origin, Page, PictureView, STILL, Sheet,
+    SheetKind, SheetOf, handout_sheets, list_sheet, motion_frame, motion_panel, plate_sheet,
+    record_sheet, verdict, view_panels, view_picture,
 };

@@ -6,33 +6,11 @@ use std::path::Path;
 use serde::Serialize;
 
 use super::report::{SolutionReport, in_line, json_text};
-use crate::command::{Printout, Problem, caution, terminal};
-use crate::drawing::{LessonPictures, Page, handout_sheets};
-use crate::lesson::{LESSON_FILE, Lesson, SolvedStep, StepProblem, read_lesson, solve_steps};
+use crate::command::{OpenLesson, Printout, Problem, caution, open_lesson, terminal};
+use crate::drawing::{LessonPictures, Page, STILL, handout_sheets};
+use crate::lesson::{SolvedStep, StepProblem};
 use crate::printing::{bound, origin_of};
-use crate::store::{self, FileProblem};
-
-/// A lesson, and each of its steps solved or not.
-pub(super) struct Opened {
-    pub(super) lesson: Lesson,
-    pub(super) steps: Vec<Result<SolvedStep, StepProblem>>,
-    pub(super) digest: String,
-}
-
-/// Opens a lesson and solves every step of it. The unit files it names stand in its own folder.
-pub(super) fn opened(file: &Path) -> Result<Opened, Problem> {
-    let (text, digest) = store::text_with_digest(file, &LESSON_FILE)?;
-    let lesson = read_lesson(&text).map_err(|problem| FileProblem::wrong(file, problem))?;
-    let steps = solve_steps(&lesson, |name| {
-        let unit = store::open_unit(&store::unit_beside(file, name));
-        unit.map_err(|problem| problem.to_string())
-    });
-    Ok(Opened {
-        lesson,
-        steps,
-        digest,
-    })
-}
+use crate::store;
 
 /// Prints every step of a lesson with its numbers. A step without any is told with its reason; the
 /// others are printed all the same.
@@ -40,7 +18,7 @@ pub(super) fn opened(file: &Path) -> Result<Opened, Problem> {
 /// # Errors
 /// When the lesson is wrong, or a step of it has no numbers; the problem knows its exit code.
 pub fn check_lesson(file: &Path, is_json: bool) -> Result<(), Problem> {
-    let opened = opened(file)?;
+    let opened = open_lesson(file)?;
     let text = if is_json {
         json_text(&Report::of(&opened))
     } else {
@@ -66,14 +44,15 @@ pub fn write_handout(file: &Path, out: &Path, page: Page) -> Result<(), Problem>
     if !is_pdf {
         return Err(problem("write a name that ends in .pdf".to_owned()));
     }
-    let Opened {
+    let OpenLesson {
         lesson,
         steps,
         digest,
-    } = opened(file)?;
+    } = open_lesson(file)?;
     let pictures = LessonPictures {
         lesson: &lesson,
         steps: &steps,
+        clips: STILL,
     };
     let origin = origin_of(Some(file), Some(&digest), false);
     let sheets = handout_sheets(pictures, &origin, page);
@@ -130,7 +109,7 @@ struct FigureReport<'a> {
 }
 
 impl<'a> Report<'a> {
-    fn of(opened: &'a Opened) -> Self {
+    fn of(opened: &'a OpenLesson) -> Self {
         let steps = opened.lesson.steps.iter().zip(&opened.steps);
         Self {
             lesson: &opened.lesson.title,
@@ -162,7 +141,7 @@ impl<'a> StepReport<'a> {
     }
 }
 
-fn told(opened: &Opened) -> String {
+fn told(opened: &OpenLesson) -> String {
     let mut text = format!("{}\n", in_line(&opened.lesson.title));
     let steps = opened.lesson.steps.iter().zip(&opened.steps);
     // Writing to a `String` cannot fail, so its results are passed over below.

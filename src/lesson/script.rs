@@ -81,9 +81,10 @@ pub struct UnitUse {
 }
 
 /// How a step is shown.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub enum LessonView {
     /// The whole unit from the side.
+    #[default]
     Whole,
     /// The clip point enlarged.
     Lens,
@@ -110,12 +111,6 @@ pub enum SingleView {
     Ground,
     /// The height budgets.
     Budget,
-}
-
-impl Default for LessonView {
-    fn default() -> Self {
-        Self::Whole
-    }
 }
 
 /// What stays in its place on the picture.

@@ -29,7 +29,7 @@ const WITHIN: [(&str, &[&str]); 2] = [
     ),
     (
         "app",
-        &["widgets", "desk", "files", "form", "areas", "shell"],
+        &["widgets", "desk", "files", "form", "areas", "show", "shell"],
     ),
 ];
 

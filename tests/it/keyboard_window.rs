@@ -313,6 +313,7 @@ fn a_question_mark_lists_the_keys_but_is_typed_in_a_field() {
         "Ctrl+4",
         "F1",
         "F10, Alt+F",
+        "F11",
         "?",
         "Begin a unit of your own",
     ] {

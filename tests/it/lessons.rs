@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use serde_json::Value;
 use sweepgauge::analysis::{FindingId, Level, NumberId, Solved};
-use sweepgauge::drawing::{LessonPictures, Mark, Origin, Page, Role, Theme, handout_sheets};
+use sweepgauge::drawing::{LessonPictures, Mark, Origin, Page, Role, STILL, Theme, handout_sheets};
 use sweepgauge::lesson::{Lesson, LessonView, SolvedStep, read_lesson, solve_steps};
 use sweepgauge::store::{open_unit, unit_beside, units_in};
 use tempfile::TempDir;
@@ -525,6 +525,7 @@ fn words_of_a_handout_stand_on_none_and_stay_on_their_paper() {
         let pictures = LessonPictures {
             lesson: &lesson,
             steps: &steps,
+            clips: STILL,
         };
         let sheets = handout_sheets(pictures, &Origin::default(), Page::A4);
         assert!(sheets.len() > 1);
@@ -545,6 +546,7 @@ fn the_edge_that_is_held_stands_still_from_step_to_step() {
     let pictures = LessonPictures {
         lesson: &lesson,
         steps: &steps,
+        clips: STILL,
     };
     let place = kurbo::Rect::new(0.0, 0.0, 1000.0, 600.0);
     let clip = |step: usize| {

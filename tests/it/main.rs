@@ -43,6 +43,7 @@ mod sessions_window;
 mod sheets;
 mod shop;
 mod shop_window;
+mod show_window;
 mod sizes_window;
 mod start_window;
 mod steps_window;

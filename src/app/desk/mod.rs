@@ -76,6 +76,7 @@ pub struct Desk {
     moved_by_step: Option<Change>,
     missed_dialog: Option<Ask>,
     area_wanted: Option<&'static str>,
+    is_asked_to_show: bool,
     handed_over: HandedOver,
     outside: Outside,
     sheet: Option<SheetWork>,
@@ -98,6 +99,7 @@ impl Desk {
             moved_by_step: None,
             missed_dialog: None,
             area_wanted: None,
+            is_asked_to_show: false,
             handed_over: HandedOver::default(),
             outside: Outside::default(),
             sheet: None,
@@ -162,6 +164,16 @@ impl Desk {
     /// The area that is to come to the front; asked once.
     pub fn area_wanted(&mut self) -> Option<&'static str> {
         self.area_wanted.take()
+    }
+
+    /// Has the unit shown to a room.
+    pub fn ask_to_show(&mut self) {
+        self.is_asked_to_show = true;
+    }
+
+    /// Whether the unit is to be shown to a room; asked once.
+    pub fn is_asked_to_show(&mut self) -> bool {
+        std::mem::take(&mut self.is_asked_to_show)
     }
 
     /// Has the form begin with its first field in hand, as for a unit that nobody typed yet.

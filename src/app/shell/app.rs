@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use egui::{Context, Panel, Ui};
+use egui::{Context, Panel, Ui, ViewportCommand};
 
 use super::beginning::Beginning;
 use super::course::{Course, Stops};
@@ -19,11 +19,14 @@ use super::top_bar::top_bar_ui;
 use super::turns::Turns;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::{
-    Change, Desk, Dialogs, LastWork, Opener, Preferences, Printer, Session, SessionId, show_card,
+    Change, Desk, Dialogs, LastWork, Opener, Preferences, Printer, Session, SessionId, StepId,
+    show_card,
 };
 use crate::app::files::{close_asked, dropped_files, name_without_dialog, offer_left, watch_file};
 use crate::app::form::{Form, Keys};
+use crate::app::show::{Show, Talk};
 use crate::app::widgets::focus::focus_ring_ui;
+use crate::command::OpenLesson;
 use crate::store::plain;
 use crate::store::recovery::{Keeper, left_behind};
 use crate::unit::Document;
@@ -36,6 +39,7 @@ pub struct App {
     form: Form,
     course: Course,
     turns: Turns,
+    show: Show,
     title: Title,
     remembering: Option<Remembering>,
     placing: Option<Placing>,
@@ -76,6 +80,7 @@ impl App {
             form: Form::default(),
             course: Course::default(),
             turns: Turns::default(),
+            show: Show::default(),
             title: Title::default(),
             remembering: None,
             placing: None,
@@ -124,6 +129,27 @@ impl App {
     /// Brings an area to the front; whether there is one of this name.
     pub fn bring_to_front(&mut self, area: &str) -> bool {
         self.areas.bring_to_front(area)
+    }
+
+    /// Shows the unit in front to a room, beginning with the picture of the area in front.
+    pub fn show_unit(&mut self, ctx: &Context) {
+        self.show.show_unit(self.areas.front_picture());
+        self.fill_screen(ctx);
+    }
+
+    /// Shows a lesson to a room from a step on, the first being 0.
+    pub fn show_lesson(&mut self, ctx: &Context, lesson: OpenLesson, step: usize) {
+        self.show.show_lesson(Talk::from_step(lesson, step));
+        self.fill_screen(ctx);
+    }
+
+    /// Takes all of the screen; for a shot the size that was asked for, everything in it at rest.
+    fn fill_screen(&mut self, ctx: &Context) {
+        if self.shot.is_some() {
+            self.show.pause();
+        } else {
+            ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
+        }
     }
 
     /// Shows a folder of units on the shop board.
@@ -205,6 +231,7 @@ impl App {
             form,
             course,
             turns,
+            show,
             title,
             remembering,
             placing,
@@ -220,71 +247,40 @@ impl App {
         } else {
             Keys::default()
         };
-        do_as_pressed(ctx, desk, areas, &keys);
-        dropped_files(desk, ctx);
-        watch_file(desk, ctx);
-        let bar = Stops::of(ui, |ui| {
-            Panel::top("top bar").show(ui, |ui| top_bar_ui(ui, desk, areas));
-        });
-        let notices = Stops::of(ui, |ui| notice_strip_ui(ui, desk));
-        let told = desk.notices().told();
-        let has_form = areas.front().has_form(desk);
-        let is_folded = drawer::is_folded(ctx);
-        if is_folded && desk.wants_first_field() {
-            drawer::set_out(ctx, true);
-        }
-        let is_drawer = has_form && is_folded && drawer::is_out(ctx);
-        let has_form = has_form && (!is_folded || is_drawer);
-        let mut fields = Stops::of(ui, |ui| {
-            if has_form && !is_drawer {
-                left_ui(ui, desk, form);
+        if show.is_on() {
+            if !desk.has_card() {
+                show.do_as_pressed(ctx);
             }
-        });
-        let place = ui.available_rect_before_wrap();
-        let keys = if has_form {
-            form.keys()
         } else {
-            Keys::default()
+            do_as_pressed(ctx, desk, areas, &keys);
+            dropped_files(desk, ctx);
+        }
+        if desk.is_asked_to_show() {
+            show.show_unit(areas.front_picture());
+            ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
+        }
+        watch_file(desk, ctx);
+        let seen = if show.is_on() {
+            let seen = Seen::now(desk);
+            show.show(ui, desk);
+            show_card(ctx, desk);
+            seen
+        } else {
+            work_ui(ui, desk, areas, form, course)
         };
-        let drawn = stand(desk);
-        let area = Stops::of(ui, |ui| areas.front().show(ui, desk));
-        let mut keys = keys;
-        if is_drawer {
-            // Over the area, so after it.
-            fields = Stops::of(ui, |ui| {
-                drawer::drawer_ui(ui, place, |ui| left_ui(ui, desk, form));
-            });
-            keys = form.keys();
-        }
-        show_card(ctx, desk);
-        name_without_dialog(desk);
-        if let Some(wanted) = desk.area_wanted() {
-            areas.bring_to_front(wanted);
-            ctx.request_repaint();
-        }
-        desk.hear_from_opener();
-        desk.hear_from_printer();
-        let parts = [
-            bar.in_reading_order(),
-            fields.with_marks_last(&keys.marks),
-            area,
-            notices.in_reading_order(),
-        ];
-        course.lay(ctx, parts, &keys, desk.has_card());
-        focus_ring_ui(ctx);
         close_asked(desk, ctx);
         desk.keep_work();
         if shot.is_none() {
             apply_scale(ctx, desk.preferences());
         }
-        if let Some(placing) = placing {
+        if let Some(placing) = placing.as_mut().filter(|_| !show.is_on()) {
             placing.send(ctx);
         }
         if let Some(remembering) = remembering {
             remembering.look_at_place(ctx);
             remembering.keep(desk);
         }
-        if stand(desk) != drawn || desk.notices().told() != told {
+        if Seen::now(desk) != seen {
             // Changed or told while or after it was drawn: the next frame shows what follows.
             ctx.request_repaint();
         }
@@ -292,11 +288,88 @@ impl App {
     }
 }
 
-/// What a frame shows the numbers of.
-fn stand(desk: &Desk) -> impl PartialEq + use<> {
-    let session = desk.session();
-    let sheet = desk.sheet().map(|sheet| (sheet.id(), sheet.revision()));
-    (session.id(), session.solves(), desk.newest_step(), sheet)
+/// What a frame showed.
+#[derive(PartialEq)]
+struct Seen {
+    /// What it showed the numbers of: session, solves, newest step, sheet with its revision.
+    of: (SessionId, u64, Option<StepId>, Option<(SessionId, u64)>),
+    /// How often something had been told.
+    told: u64,
+}
+
+impl Seen {
+    fn now(desk: &Desk) -> Self {
+        let session = desk.session();
+        let sheet = desk.sheet().map(|sheet| (sheet.id(), sheet.revision()));
+        Self {
+            of: (session.id(), session.solves(), desk.newest_step(), sheet),
+            told: desk.notices().told(),
+        }
+    }
+}
+
+/// Bar, form, the area in front and the card over them, with what a frame showed.
+fn work_ui(
+    ui: &mut Ui,
+    desk: &mut Desk,
+    areas: &mut Areas,
+    form: &mut Form,
+    course: &mut Course,
+) -> Seen {
+    let ctx = &ui.ctx().clone();
+    let bar = Stops::of(ui, |ui| {
+        Panel::top("top bar").show(ui, |ui| top_bar_ui(ui, desk, areas));
+    });
+    let notices = Stops::of(ui, |ui| notice_strip_ui(ui, desk));
+    let told = desk.notices().told();
+    let has_form = areas.front().has_form(desk);
+    let is_folded = drawer::is_folded(ctx);
+    if is_folded && desk.wants_first_field() {
+        drawer::set_out(ctx, true);
+    }
+    let is_drawer = has_form && is_folded && drawer::is_out(ctx);
+    let has_form = has_form && (!is_folded || is_drawer);
+    let mut fields = Stops::of(ui, |ui| {
+        if has_form && !is_drawer {
+            left_ui(ui, desk, form);
+        }
+    });
+    let place = ui.available_rect_before_wrap();
+    let keys = if has_form {
+        form.keys()
+    } else {
+        Keys::default()
+    };
+    let seen = Seen {
+        told,
+        ..Seen::now(desk)
+    };
+    let area = Stops::of(ui, |ui| areas.front().show(ui, desk));
+    let mut keys = keys;
+    if is_drawer {
+        // Over the area, so after it.
+        fields = Stops::of(ui, |ui| {
+            drawer::drawer_ui(ui, place, |ui| left_ui(ui, desk, form));
+        });
+        keys = form.keys();
+    }
+    show_card(ctx, desk);
+    name_without_dialog(desk);
+    if let Some(wanted) = desk.area_wanted() {
+        areas.bring_to_front(wanted);
+        ctx.request_repaint();
+    }
+    desk.hear_from_opener();
+    desk.hear_from_printer();
+    let parts = [
+        bar.in_reading_order(),
+        fields.with_marks_last(&keys.marks),
+        area,
+        notices.in_reading_order(),
+    ];
+    course.lay(ctx, parts, &keys, desk.has_card());
+    focus_ring_ui(ctx);
+    seen
 }
 
 /// The form.

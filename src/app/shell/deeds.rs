@@ -51,6 +51,7 @@ pub fn do_as_pressed(ctx: &Context, desk: &mut Desk, areas: &mut Areas, form: &K
         }
         Some(Deed::Menu(menu)) => menu.open(ctx),
         Some(Deed::Form) => drawer::set_out(ctx, !drawer::is_out(ctx)),
+        Some(Deed::Show) => desk.ask_to_show(),
         Some(Deed::Help) => match form.in_hand {
             Some(field) => desk.open_card(HelpCard(field)),
             None => desk.open_card(KeysCard(table(areas.abouts()))),

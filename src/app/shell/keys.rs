@@ -26,6 +26,8 @@ pub enum Deed {
     Menu(Menu),
     /// Takes the form out over the area, or folds it away, in a narrow window.
     Form,
+    /// Shows the unit to a room.
+    Show,
     /// Tells what the field in hand means.
     Help,
     /// Lists the keys.
@@ -74,7 +76,7 @@ const fn entry(
 }
 
 /// What every area has. Where one key holds another, the longer one stands first.
-const EVERYWHERE: [Entry; 18] = [
+const EVERYWHERE: [Entry; 19] = [
     entry(
         Deed::New,
         &[with_command(Key::N)],
@@ -164,6 +166,12 @@ const EVERYWHERE: [Entry; 18] = [
         &[Menu::View.keys()],
         "View menu",
         "Open it, the same way",
+    ),
+    entry(
+        Deed::Show,
+        &[alone(Key::F11)],
+        "Show",
+        "One picture and its numbers over the whole screen, for a room; Escape ends it",
     ),
     entry(
         Deed::Form,

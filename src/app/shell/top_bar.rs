@@ -295,6 +295,12 @@ fn view_menu_ui(ui: &mut Ui, desk: &mut Desk) {
         }
     }
     ui.separator();
+    let item = item_ui(ui, "Show to a room", Key::S, &keys_of(ui.ctx(), Deed::Show));
+    if is_taken(ui, &item, Key::S) {
+        ui.close();
+        desk.ask_to_show();
+    }
+    ui.separator();
     ui.label(RichText::new("Scale").weak());
     scale_menu_ui(ui, desk);
 }

@@ -19,7 +19,7 @@ use crate::app::desk::{Change, NoDialogs, Preferences, Session, WindowPlace};
 use crate::app::files::PortalPrinter;
 use crate::app::files::{NativeDialogs, PLATE_AREA, SystemOpener, is_sheet_file};
 use crate::app::widgets::look::dress;
-use crate::command::{Problem, WhatIf, WindowArguments};
+use crate::command::{Problem, WhatIf, WindowArguments, open_lesson};
 use crate::store::recovery::{APP_ID, is_open_in_a_window, recovery_folder};
 use crate::store::{self, PreferencesProblem, preferences_file, read_preferences};
 
@@ -35,6 +35,7 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
         return Err(Problem::unsolved(arguments.file.as_deref(), unsolved));
     }
     let area = area(&arguments)?;
+    let lesson = arguments.lesson.as_deref().map(open_lesson).transpose()?;
     let folder = arguments
         .folder()
         .and_then(|folder| std::path::absolute(folder).ok());
@@ -81,6 +82,13 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
             }
             app.edit(Change::new("What to try"), |document| *document = tried);
             app.bring_to_front(area);
+            match lesson {
+                Some(lesson) => {
+                    app.show_lesson(&creation.egui_ctx, lesson, arguments.step.saturating_sub(1));
+                }
+                None if arguments.show => app.show_unit(&creation.egui_ctx),
+                None => {}
+            }
             // It is created once.
             let _ = ready.set(Ready::with(match arguments.shot.clone() {
                 Some(out) => Open::Shot(out),
@@ -180,9 +188,10 @@ fn begin(arguments: &WindowArguments, remembered: &Preferences) -> Result<Beginn
                 let folder = folder.as_deref();
                 folder.is_some_and(|folder| is_open_in_a_window(folder, file))
             })?;
-            // A folder was asked for: no card stands before its board.
+            // A folder or a lesson was asked for: no card stands before it.
+            let is_to_see = arguments.folder().is_some() || arguments.lesson.is_some();
             Beginning {
-                is_asked: last.is_asked && arguments.folder().is_none(),
+                is_asked: last.is_asked && !is_to_see,
                 ..last
             }
         }

@@ -3,7 +3,7 @@
 
 use kurbo::{Point, Rect};
 
-use super::view_picture::{NoPicture, STILL, budgets, motion, path, window_map};
+use super::view_picture::{NoPicture, budgets, motion_panel, path, window_map};
 use crate::analysis::{NumberId, Solved};
 use crate::drawing::paper::{Anchor, Mark, Panel, Pen, Pencil, Style, View};
 use crate::drawing::pictures::{Canvas, Hold, Lens, LensChoice, SideView, Standing};
@@ -80,6 +80,8 @@ pub struct LessonPictures<'a> {
     pub lesson: &'a Lesson,
     /// Its steps, solved or not, in the same order.
     pub steps: &'a [Result<SolvedStep, StepProblem>],
+    /// Where the reel stands that turns, so many clips after the first.
+    pub clips: f64,
 }
 
 impl<'a> LessonPictures<'a> {
@@ -99,6 +101,7 @@ impl<'a> LessonPictures<'a> {
             hold: hold_of(step.held),
             alike: self.alike(step),
             style,
+            clips: self.clips,
         };
         let mut panels = match &solved.second {
             Some(second) if is_side_by_side(step) => {
@@ -136,6 +139,7 @@ struct Seen<'a> {
     hold: Hold,
     alike: Vec<&'a Solved>,
     style: Style,
+    clips: f64,
 }
 
 impl Seen<'_> {
@@ -153,7 +157,7 @@ impl Seen<'_> {
         Ok(match self.kind {
             Kind::Whole | Kind::Ground => self.whole(solved, place),
             Kind::Lens => vec![self.lens(solved, place)],
-            Kind::Motion => vec![motion(solved, STILL, place, self.style)?],
+            Kind::Motion => vec![motion_panel(solved, self.clips, place, self.style)?],
             Kind::Path => path(solved, system, place, self.style)?,
             Kind::Budget => budgets(solved, system, place, self.style),
             Kind::Map => window_map(solved, system, place, self.style),

@@ -29,5 +29,7 @@ pub use page::Page;
 pub use plate_sheet::{plate_sheet, verdict};
 pub use record_sheet::record_sheet;
 pub use sheet::{Figure, Sheet};
-pub use view_picture::{NoPicture, PictureView, motion_frame, view_picture};
+pub use view_picture::{
+    NoPicture, PictureView, STILL, motion_frame, motion_panel, view_panels, view_picture,
+};
 pub use why_sheet::Complained;

@@ -110,7 +110,26 @@ pub fn view_picture(
         y1: window.y1 - FOOT,
         ..window
     };
-    let panels = match view {
+    let panels = view_panels(solved, view, standing, system, place, style)?;
+    sheet.add_figure(view.name(), panels);
+    let caption = caption(solved, view.name(), system, window, style);
+    sheet.panels.push(caption);
+    Ok(sheet)
+}
+
+/// The panels of one picture of a solved unit in a rectangle of paper.
+///
+/// # Errors
+/// When the unit has no such picture.
+pub fn view_panels(
+    solved: &Solved,
+    view: PictureView,
+    standing: Standing,
+    system: System,
+    place: Rect,
+    style: Style,
+) -> Result<Vec<Panel>, NoPicture> {
+    Ok(match view {
         PictureView::Whole => side(solved, standing, system, place, style),
         PictureView::Ground => {
             let standing = match standing {
@@ -121,14 +140,10 @@ pub fn view_picture(
         }
         PictureView::Lens => lens(solved, standing, system, place, style),
         PictureView::Path => path(solved, system, place, style)?,
-        PictureView::Motion => vec![motion(solved, STILL, place, style)?],
+        PictureView::Motion => vec![motion_panel(solved, STILL, place, style)?],
         PictureView::Budget => budgets(solved, system, place, style),
         PictureView::Map => window_map(solved, system, place, style),
-    };
-    sheet.add_figure(view.name(), panels);
-    let caption = caption(solved, view.name(), system, window, style);
-    sheet.panels.push(caption);
-    Ok(sheet)
+    })
 }
 
 fn side_view(solved: &Solved, standing: Standing, system: System) -> SideView<'_> {
@@ -187,10 +202,13 @@ pub(super) fn path(
 
 /// The moment that a still picture of the motion shows, in parts of the time from clip to clip: the next
 /// blade is on its way to the knife.
-pub(super) const STILL: f64 = 0.75;
+pub const STILL: f64 = 0.75;
 
-/// The reel at a moment, so many clips after the first.
-pub(super) fn motion(
+/// The reel at a moment, so many clips after the first, in a rectangle of paper.
+///
+/// # Errors
+/// When the unit's speeds are not known.
+pub fn motion_panel(
     solved: &Solved,
     clips: f64,
     place: Rect,
@@ -228,7 +246,7 @@ pub fn motion_frame(
         y1: window.y1 - FOOT,
         ..window
     };
-    sheet.add_figure(name, vec![motion(solved, clips, place, style)?]);
+    sheet.add_figure(name, vec![motion_panel(solved, clips, place, style)?]);
     let name = format!("{name}, {told}");
     let caption = caption(solved, &name, system, window, style);
     sheet.panels.push(caption);
