@@ -139,10 +139,10 @@ fn solve_step(
     });
     let numbers: Vec<_> = numbers.collect::<Result<_, StepProblem>>()?;
     Ok(SolvedStep {
-        text,
-        numbers,
         first,
         second,
+        text,
+        numbers,
     })
 }
 

@@ -47,8 +47,8 @@ pub fn write_moving_picture(
 pub fn moving_bytes(solved: &Solved, asked: &PictureAsked, count: u16) -> Result<Vec<u8>, String> {
     let kinematics = Kinematics::of(&solved.unit, &solved.solution);
     let kinematics = kinematics.ok_or_else(|| NoPicture::NoSpeeds.to_string())?;
-    let clip_s = kinematics.path.turn_s() / f64::from(solved.unit.blades);
-    let told = slowed(clip_s);
+    let seconds = kinematics.path.turn_s() / f64::from(solved.unit.blades);
+    let told = slowed(seconds);
     let sheet = |number: u32| {
         let clips = f64::from(number) / f64::from(count);
         let sheet = motion_frame(solved, clips, &told, asked.system, asked.theme)

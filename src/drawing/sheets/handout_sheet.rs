@@ -50,7 +50,7 @@ pub fn handout_sheets(pictures: LessonPictures, origin: &Origin, page: Page) -> 
     pages.collect()
 }
 
-fn band<'a>(pictures: LessonPictures<'a>, area: Rect, style: Style) -> Band<'a> {
+fn band(pictures: LessonPictures<'_>, area: Rect, style: Style) -> Band<'_> {
     let mut band = Band::new(1, area, style);
     let steps = pictures.lesson.steps.iter().zip(pictures.steps);
     for (number, (step, solved)) in (1..).zip(steps) {
@@ -62,9 +62,10 @@ fn band<'a>(pictures: LessonPictures<'a>, area: Rect, style: Style) -> Band<'a> 
                 // Asked once before, so that what has no picture takes no paper.
                 match drawn(area, style) {
                     Ok(_) => {
-                        band.picture(&step.title, PICTURE * area.height(), move |place, style| {
+                        let high = PICTURE * area.height();
+                        band.picture(&step.title, high, move |place, style| {
                             drawn(place, style).unwrap_or_default()
-                        })
+                        });
                     }
                     Err(none) => band.words(Role::Note, &format!("No picture: {none}.")),
                 }
