@@ -4,6 +4,7 @@
 //! `cargo bench` prints the figures; DEVELOPERS.md keeps those of one machine.
 
 use std::hint::black_box;
+use std::ops::ControlFlow;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use egui::{Context, Event, Key, Modifiers, RawInput, Rect, pos2, vec2};
@@ -12,7 +13,8 @@ use sweepgauge::analysis::why::{Goal, Why};
 use sweepgauge::analysis::{Case, FindingId, Findings, Solution, Solved, Uncertainty};
 use sweepgauge::app::{App, Change, NoDialogs, Preferences, Session, dress};
 use sweepgauge::command::ShopBoard;
-use sweepgauge::drawing::{ShownIn, SideView, Standing, Theme, View, lay_out};
+use sweepgauge::drawing::{Origin, ShownIn, SideView, Standing, Theme, View, lay_out};
+use sweepgauge::printing::{SheetAsked, folder_book};
 use sweepgauge::unit::{
     Document, Fitted, Follows, HardwareReadings, KnifePart, MountEntry, Reading, Uncertain, most,
     read_knife_rows, read_text,
@@ -282,6 +284,33 @@ fn many_knives(criterion: &mut Criterion) {
     group.finish();
 }
 
+/// The setting sheet of a unit over its limits, the dearest one: made, and bound with that of a folder.
+fn sheets(criterion: &mut Criterion) {
+    let text = include_str!("../../demo-units/greens-scalping.ron");
+    let document = read_text(text).expect("the unit reads");
+    let solved = Solved::of(&document).expect("the unit has a solution");
+    let (asked, origin) = (SheetAsked::default(), Origin::default());
+    criterion.bench_function("setting sheet", |bench| {
+        bench.iter(|| asked.sheets(black_box(&solved), &origin, System::InchDecimal));
+    });
+    let folder = tempfile::tempdir().expect("a folder");
+    for number in 0..300 {
+        let file = folder.path().join(format!("unit-{number:03}.ron"));
+        std::fs::write(file, text).expect("written");
+    }
+    let mut group = criterion.benchmark_group("folder");
+    group.sample_size(10);
+    group.bench_function("sheets of a folder of 300 units", |bench| {
+        bench.iter(|| {
+            let book = folder_book(folder.path(), &asked, |_| ControlFlow::Continue(()));
+            let book = book.expect("it can be read").expect("nobody broke it off");
+            assert_eq!(book.units, 300);
+            book.bytes.len()
+        });
+    });
+    group.finish();
+}
+
 /// Rows pasted from a spreadsheet, every knife of one name: each then gets one of its own.
 fn pasted_rows(criterion: &mut Criterion) {
     let rows = "same,1.65,2.65,0.12,0.5,0.25,52.00\n".repeat(2000);
@@ -397,6 +426,7 @@ criterion_group!(
     knives,
     scene,
     frame,
-    many_knives
+    many_knives,
+    sheets
 );
 criterion_main!(speed);

@@ -41,6 +41,7 @@ mod recovery_window;
 mod saving;
 mod sessions_window;
 mod sheets;
+mod sheets_content;
 mod shop;
 mod shop_window;
 mod show_window;

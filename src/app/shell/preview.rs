@@ -22,9 +22,7 @@ impl Preview {
         reason = "sizes of the screen are small and positive"
     )]
     pub fn show(&mut self, ui: &mut Ui, sheet: &Sheet, page: usize, most: Vec2) {
-        let paper = Vec2::new(sheet.window.width() as f32, sheet.window.height() as f32);
-        let part = (most.x / paper.x).min(most.y / paper.y);
-        let size = paper * part;
+        let size = fitted(sheet.window, most);
         let pixels = size * ui.pixels_per_point();
         let key = (page, [pixels.x.round() as u32, pixels.y.round() as u32]);
         let shown = self.shown.get(key, |_| {
@@ -58,8 +56,23 @@ impl Preview {
     }
 }
 
+/// Keeps the room of a page that is not made yet.
+pub fn blank_page_ui(ui: &mut Ui, page: kurbo::Rect, most: Vec2) {
+    blank_ui(ui, fitted(page, most), "");
+}
+
+/// A page as large as it fits into a size.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "sizes of the screen are small"
+)]
+fn fitted(page: kurbo::Rect, most: Vec2) -> Vec2 {
+    let paper = Vec2::new(page.width() as f32, page.height() as f32);
+    paper * (most.x / paper.x).min(most.y / paper.y)
+}
+
 /// A page with no sheet on it, or why there is none.
-pub fn blank_ui(ui: &mut Ui, size: Vec2, why: &str) -> Rect {
+fn blank_ui(ui: &mut Ui, size: Vec2, why: &str) -> Rect {
     let (place, _) = ui.allocate_exact_size(size, Sense::hover());
     if why.is_empty() {
         ui.painter().rect_filled(place, 0.0, Color32::WHITE);

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use egui::{Button, Context, Ui, Vec2};
 
-use super::preview::Preview;
+use super::preview::{Preview, blank_page_ui};
 use super::sheet_choices::sheet_choices_ui;
 use crate::analysis::SolvedId;
 use crate::app::desk::{Ask, Card, Desk, Next, PrintJob};
@@ -218,6 +218,9 @@ impl Card for PrintCard {
                 && let Some(sheet) = shown.sheets.get(self.page)
             {
                 self.preview.show(ui, sheet, self.page, LARGEST);
+            } else {
+                // As much room as the sheet will take, so that the card stays where it is.
+                blank_page_ui(ui, self.asked.page.upright(), LARGEST);
             }
         });
         next

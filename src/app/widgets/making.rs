@@ -93,7 +93,7 @@ impl<T: Send + 'static> Making<T> {
         name: &str,
         make: impl FnOnce(&Teller) -> Option<T> + Send + 'static,
     ) -> Self {
-        let (sender, made) = channel();
+        let (sender, receiver) = channel();
         let told = Arc::new(Told::default());
         let (ctx, teller) = (
             ctx.clone(),
@@ -114,7 +114,7 @@ impl<T: Send + 'static> Making<T> {
             ctx.request_repaint();
         });
         Self {
-            made,
+            made: receiver,
             told,
             begun: Instant::now(),
         }

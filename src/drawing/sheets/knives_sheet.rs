@@ -24,7 +24,10 @@ const MOST_DRAWN: usize = 8;
 /// The sheets of a solved unit.
 pub(super) fn knives_sheet(of: SheetOf) -> Vec<Sheet> {
     let (solved, system) = (of.solved, of.system);
-    let rows = table(solved);
+    let mut rows = table(solved);
+    for row in &mut rows {
+        row.name = letters::readable(&row.name).into_owned();
+    }
     let ranking = rank(&rows, solved, system);
     let ranks = &ranking.ranks;
     let first = ranking.sentences.first().cloned().unwrap_or_default();
@@ -59,76 +62,68 @@ pub(super) fn knives_sheet(of: SheetOf) -> Vec<Sheet> {
             solved,
             system,
         );
-        let mut bars = Band::new(1, area, style);
-        let heading = "Attitudes: framed, what holds from a new reel to a scrap one";
-        bars.heading(&of_all(heading, best.len(), rows.len()));
-        let shown = best.clone();
-        let now = solved.solution.pose.attitude;
-        bars.picture(
-            "The attitudes that each knife leaves with the reel new, now and at scrap size",
-            attitude_bars_height(best.len(), style),
-            move |place, style| {
-                vec![attitude_bars(
-                    &shown,
-                    &solved.unit,
-                    now,
-                    place,
-                    system,
-                    style,
-                )]
-            },
-        );
-        let mut pictures = Band::new(2, area, style);
-        let side = pictures.width();
-        let others = drawn.clone();
-        pictures.picture(
-            "The clip point with other knives drawn over the one fitted",
-            0.8 * side,
-            move |place, style| others.overlay(solved, place, system, style),
-        );
-        for measured in Measured::ALL {
-            let lines = drawn.lines.clone();
-            pictures.picture(
-                &format!("{} over the reel's life", measured.name()),
-                0.72 * side,
-                move |place, style| {
-                    let trial = Trial::of(&solved.solution);
-                    life_plot(
-                        &lines,
-                        measured,
-                        (&solved.unit, &trial),
-                        place,
-                        system,
-                        style,
-                    )
-                },
-            );
-        }
-        let mut key = Band::new(1, area, style);
-        let heading = "Clip point and numbers over the reel's life";
-        key.heading(&of_all(heading, drawn.knives.len(), rows.len()));
-        let names = drawn.names();
-        if !names.is_empty() {
-            key.words(Role::Note, &names);
-            key.keep_with_next();
-        }
-        let mut basis = Band::new(2, area, style);
-        basis.heading("What this rests on");
-        for told in rests_on(&solved.document, system) {
-            basis.words(Role::Note, &told);
-        }
-        measured(&mut basis, &solved.document, system);
-        findings(&mut basis, solved, system);
-        let mut last = Band::new(1, area, style);
-        last.heading("Order");
-        if let Some(best) = best.first().filter(|_| ranks.counts.fitting > 0) {
-            last.row("First in the table", &in_order(best));
-        }
-        last.blanks(&["Knife chosen", "How many", "Price"]);
-        last.blanks(&["Approved by", "Date", "Signature"]);
-        last.blanks(&["Reach and section checked on arrival by", "Date"]);
+        let bars = bars(solved, (&best, rows.len()), system, area, style);
+        let [key, pictures] = drawn.pictures(of, rows.len(), area, style);
+        let best = best.first().filter(|_| ranks.counts.fitting > 0);
+        let [basis, last] = basis_and_order(of, best.copied(), area, style);
         vec![ranked, bars, key, pictures, basis, last]
     })
+}
+
+/// The attitudes of the best knives.
+fn bars<'a>(
+    solved: &'a Solved,
+    (best, all): (&[&'a KnifeRow], usize),
+    system: System,
+    area: Rect,
+    style: Style,
+) -> Band<'a> {
+    let mut bars = Band::new(1, area, style);
+    let heading = "Attitudes: framed, what holds from a new reel to a scrap one";
+    bars.heading(&of_all(heading, best.len(), all));
+    let shown = best.to_vec();
+    let now = solved.solution.pose.attitude;
+    bars.picture(
+        "The attitudes that each knife leaves with the reel new, now and at scrap size",
+        attitude_bars_height(best.len(), style),
+        move |place, style| {
+            vec![attitude_bars(
+                &shown,
+                &solved.unit,
+                now,
+                place,
+                system,
+                style,
+            )]
+        },
+    );
+    bars
+}
+
+/// What the sheet rests on, and where the order is written down.
+fn basis_and_order<'a>(
+    of: SheetOf<'a>,
+    best: Option<&KnifeRow>,
+    area: Rect,
+    style: Style,
+) -> [Band<'a>; 2] {
+    let (solved, system) = (of.solved, of.system);
+    let mut basis = Band::new(2, area, style);
+    basis.heading("What this rests on");
+    for told in rests_on(&solved.document, system) {
+        basis.words(Role::Note, &told);
+    }
+    measured(&mut basis, &solved.document, system);
+    findings(&mut basis, solved, system);
+    let mut last = Band::new(1, area, style);
+    last.heading("Order");
+    if let Some(best) = best {
+        last.row("First in the table", &in_order(best));
+    }
+    last.blanks(&["Knife chosen", "How many", "Price"]);
+    last.blanks(&["Approved by", "Date", "Signature"]);
+    last.blanks(&["Reach and section checked on arrival by", "Date"]);
+    [basis, last]
 }
 
 /// A heading over what is shown of the best knives alone, where the table holds more.
@@ -259,6 +254,47 @@ impl Drawn {
             }
         }
         Self { knives, lines }
+    }
+
+    /// The knives over each other and their numbers over the reel's life, with the key to their lines over
+    /// them.
+    fn pictures<'a>(&self, of: SheetOf<'a>, all: usize, area: Rect, style: Style) -> [Band<'a>; 2] {
+        let (solved, system) = (of.solved, of.system);
+        let mut pictures = Band::new(2, area, style);
+        let side = pictures.width();
+        let others = self.clone();
+        pictures.picture(
+            "The clip point with other knives drawn over the one fitted",
+            0.8 * side,
+            move |place, style| others.overlay(solved, place, system, style),
+        );
+        for measured in Measured::ALL {
+            let lines = self.lines.clone();
+            pictures.picture(
+                &format!("{} over the reel's life", measured.name()),
+                0.72 * side,
+                move |place, style| {
+                    let trial = Trial::of(&solved.solution);
+                    life_plot(
+                        &lines,
+                        measured,
+                        (&solved.unit, &trial),
+                        place,
+                        system,
+                        style,
+                    )
+                },
+            );
+        }
+        let mut key = Band::new(1, area, style);
+        let heading = "Clip point and numbers over the reel's life";
+        key.heading(&of_all(heading, self.knives.len(), all));
+        let names = self.names();
+        if !names.is_empty() {
+            key.words(Role::Note, &names);
+            key.keep_with_next();
+        }
+        [key, pictures]
     }
 
     /// Which line is whose.

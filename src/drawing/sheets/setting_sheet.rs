@@ -31,6 +31,10 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
         verdict: Some(verdict(&solved.findings, solved.document.example_count())),
         is_lying: false,
     };
+    // What takes work is worked out once, however often the page is laid out.
+    let warned = warning(solved, of.system);
+    let accepted = Acceptance::of(&solved.case());
+    let steps = setting_steps(solved, of.system);
     frame.filled_pages(true, |area, style, left| {
         let mut picture = Band::new(1, area, style);
         picture.picture(
@@ -40,14 +44,15 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
         );
         let mut band = Band::new(2, area, style);
         wanted(&mut band, solved, of.system);
-        let is_over = warning(&mut band, solved, of.system);
-        band.heading(if is_over {
-            "What this setting would take, in order"
+        if let Some(told) = &warned {
+            band.heading("Do not set or run the unit like this");
+            band.item("!", Role::Heading, told);
+            band.heading("What this setting would take, in order");
         } else {
-            "What to do, in order"
-        });
-        for (number, step) in (1..).zip(setting_steps(solved, of.system)) {
-            band.item(&format!("{number}."), Role::Note, &step);
+            band.heading("What to do, in order");
+        }
+        for (number, step) in (1..).zip(&steps) {
+            band.item(&format!("{number}."), Role::Note, step);
         }
         findings(&mut band, solved, of.system);
         let mut rows = Band::new(3, area, style);
@@ -62,7 +67,7 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
             );
         }
         let mut last = Band::new(1, area, style);
-        measured_after(&mut last, solved, of.system);
+        measured_after(&mut last, solved, &accepted, of.system);
         last.blanks(&["Notes"]);
         last.blanks(&["Set by", "Date", "Signature"]);
         vec![picture, band, rows, last]
@@ -71,14 +76,13 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
 
 /// What is read again once the unit is set, at both ends, beside what is accepted; an acceptance that
 /// no limit gives is left to be written in.
-fn measured_after(band: &mut Band, solved: &Solved, system: System) {
+fn measured_after(band: &mut Band, solved: &Solved, accepted: &Acceptance, system: System) {
     const PARTS: [f64; 5] = [0.15, 0.12, 0.37, 0.18, 0.18];
     let row = |texts: [&str; 5]| -> Vec<(f64, String)> {
         let texts = texts.into_iter().map(str::to_owned);
         PARTS.into_iter().zip(texts).collect()
     };
     let (solution, setting) = (&solved.solution, &solved.unit.setting);
-    let accepted = Acceptance::of(&solved.case());
     let attitude: Vec<String> = accepted
         .attitude
         .iter()
@@ -153,16 +157,11 @@ pub(super) fn side_and_lens(
     canvas.panels(&scene, style)
 }
 
-/// Whether a finding is over its limit; the worst is then told before any step, with what would clear it.
-fn warning(band: &mut Band, solved: &Solved, system: System) -> bool {
+/// The worst finding where one is over its limit, with what would clear it: told before any step.
+fn warning(solved: &Solved, system: System) -> Option<String> {
     let worst = solved.findings.most_urgent();
-    let Some(worst) = worst.filter(|worst| worst.level == Level::Over) else {
-        return false;
-    };
-    band.heading("Do not set or run the unit like this");
-    let told = format!("{}: {}", worst.title(), solved.told(worst, system));
-    band.item("!", Role::Heading, &told);
-    true
+    let worst = worst.filter(|worst| worst.level == Level::Over)?;
+    Some(format!("{}: {}", worst.title(), solved.told(worst, system)))
 }
 
 fn wanted(band: &mut Band, solved: &Solved, system: System) {
