@@ -106,10 +106,11 @@ async fn answer(
 
 #[zbus::interface(name = "org.freedesktop.portal.Print")]
 impl Portal {
+    #[expect(clippy::too_many_arguments, reason = "the interface has as many")]
     #[zbus(name = "PreparePrint")]
     async fn prepare(
         &self,
-        _parent: String,
+        parent: String,
         title: String,
         settings: Named,
         page_setup: Named,
@@ -119,6 +120,7 @@ impl Portal {
     ) -> OwnedObjectPath {
         {
             let mut given = self.given.lock().expect("not poisoned");
+            assert_eq!(parent, "", "the dialog stands by itself");
             given.title = title;
             given.settings = settings;
             given.page = page_setup;
@@ -133,19 +135,23 @@ impl Portal {
     #[zbus(name = "Print")]
     async fn print(
         &self,
-        _parent: String,
-        _title: String,
+        parent: String,
+        title: String,
         file: OwnedFd,
         options: Named,
         #[zbus(connection)] connection: &zbus::Connection,
         #[zbus(header)] header: Header<'_>,
     ) -> OwnedObjectPath {
         let token: u32 = options["token"].downcast_ref().expect("a number");
-        assert_eq!(token, TOKEN);
+        assert_eq!((token, &*parent), (TOKEN, ""));
         let mut bytes = Vec::new();
         let mut file = std::fs::File::from(std::os::fd::OwnedFd::from(file));
         file.read_to_end(&mut bytes).expect("it can be read");
-        self.given.lock().expect("not poisoned").printed = bytes;
+        {
+            let mut given = self.given.lock().expect("not poisoned");
+            assert_eq!(title, given.title);
+            given.printed = bytes;
+        }
         let code = if self.does == Does::Fails { 2 } else { 0 };
         answer(connection, &header, &options, (code, HashMap::new())).await
     }
@@ -224,6 +230,6 @@ fn a_bus_without_a_portal_and_no_bus_at_all_give_no_dialog() {
         bus.address.clone()
     };
     let printer = PortalPrinter::new(egui::Context::default()).on_bus(&gone);
-    let printed = printer.print(&job()).recv().expect("an answer");
-    assert!(matches!(printed, Printed::NoDialog(_)), "{printed:?}");
+    let told = printer.print(&job()).recv().expect("an answer");
+    assert!(matches!(told, Printed::NoDialog(_)), "{told:?}");
 }
