@@ -338,7 +338,7 @@ fn the_hint_fades_and_comes_again_with_a_key() {
     });
     window.assert_silent("N: numbers");
     assert!(
-        window.step() > Duration::from_secs(3600),
+        window.step() > Duration::from_hours(1),
         "and then no frame is asked for"
     );
     window.press(Key::ArrowRight);
