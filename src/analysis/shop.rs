@@ -38,6 +38,8 @@ pub struct ShopRow {
     pub wear: Result<WearRate, NoRate>,
     /// What it comes to first if nobody touches its rollers; none where the record does not tell.
     pub due: Option<Due>,
+    /// Where each limit is met on the way to scrap, with the rollers untouched.
+    pub left_alone: LeftAlone,
     /// The units it is measured in.
     pub system: System,
 }
@@ -118,6 +120,7 @@ impl ShopRow {
     #[must_use]
     pub fn of(file: String, solved: &Solved, record: &Record) -> Self {
         let solution = &solved.solution;
+        let left_alone = LeftAlone::of(solved);
         let numbers = solution.numbers();
         let length = |id: NumberId| Length::from_base(numbers.base(id).unwrap_or_default());
         Self {
@@ -140,7 +143,8 @@ impl ShopRow {
             last: record.last_day(),
             entries: record.entries.len(),
             wear: WearRate::of_record(record),
-            due: Due::of(&LeftAlone::of(solved), record),
+            due: Due::of(&left_alone, record),
+            left_alone,
             system: solved.unit.system,
         }
     }

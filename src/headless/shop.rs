@@ -7,8 +7,8 @@ use serde::Serialize;
 use unicode_width::UnicodeWidthStr as _;
 
 use super::report::{in_line, json_text};
-use crate::analysis::DUE_RULE;
 use crate::analysis::shop::{SetAmounts, ShopRow, ShopSet, sets};
+use crate::analysis::{DUE_RULE, Met, WearLimit, When, when};
 use crate::command::{Problem, Refused, ShopBoard, caution};
 use crate::unit::OneOf as _;
 use crate::units::{Length, Share};
@@ -133,7 +133,13 @@ fn text(rows: &[&ShopRow], sets: &[ShopSet], refused: &[Refused]) -> String {
     }
     let _ = writeln!(text, "\nReels");
     for row in rows {
-        let _ = writeln!(text, "  {}: {}", in_line(&row.name), reel_told(row));
+        let _ = writeln!(
+            text,
+            "  {}: {}{}",
+            in_line(&row.name),
+            reel_told(row),
+            limits_told(row)
+        );
     }
     let _ = writeln!(text, "  {DUE_RULE}");
     if !refused.is_empty() {
@@ -226,4 +232,25 @@ fn reel_told(row: &ShopRow) -> String {
         "{left} left; wears {wears} per {per}, at its minimum diameter at {}{between}",
         when(reached.at)
     )
+}
+
+/// The limits that a unit meets before its minimum diameter if nobody touches its rollers, and when.
+fn limits_told(row: &ShopRow) -> String {
+    let mut told = String::new();
+    for (limit, met) in row.left_alone.all_met() {
+        if limit == WearLimit::Scrap {
+            continue;
+        }
+        let at = match (met, when(met, &row.wear)) {
+            (_, Some(When::Now)) => "now".to_owned(),
+            (_, Some(when)) => format!("at {}", when.told()),
+            (Met::At(diameter), None) => {
+                format!("at a reel diameter of {}", row.system.length(diameter))
+            }
+            (Met::Already | Met::NotBeforeScrap, None) => continue,
+        };
+        // Writing to a `String` cannot fail.
+        let _ = write!(told, "; rollers untouched, {} {at}", limit.name());
+    }
+    told
 }

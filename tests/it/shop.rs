@@ -212,3 +212,21 @@ fn unit_files_are_found_in_the_order_of_their_names() {
         ]
     );
 }
+
+#[test]
+fn a_limit_that_comes_before_scrap_is_told_with_the_reel() {
+    let folder = TempDir::new().unwrap();
+    let text = DemoUnit::TurningBar.text();
+    // A limit that the turning bar's unit is past as it stands.
+    let text = text.replace(
+        "    mowing:",
+        "    limits: (sweep_over: \"0.5 %\"),\n    mowing:",
+    );
+    fs::write(folder.path().join("unit.ron"), text).unwrap();
+    let Run { out, .. } = ran(program().args(["shop", folder.path().to_str().unwrap()]));
+    assert!(
+        out.contains("rollers untouched, sweep at its limit now"),
+        "{out}"
+    );
+    assert!(out.contains("now (sweep)"), "{out}");
+}

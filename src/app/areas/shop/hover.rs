@@ -12,7 +12,7 @@ use crate::drawing::{Canvas, Role, SideView, Style, Theme, View, verdict};
 use crate::units::System;
 
 /// How large the side view is.
-const SIZE: Vec2 = Vec2::new(380.0, 210.0);
+const SIZE: Vec2 = Vec2::new(500.0, 290.0);
 
 /// The side view that was shown last.
 #[derive(Default)]
@@ -30,6 +30,7 @@ impl Hover {
         system: System,
     ) {
         let (solved, theme) = (&unit.solved, theme(ui.ctx()));
+        ui.set_max_width(SIZE.x);
         ui.label(Lettering::Name.of(&unit.row.name));
         let (_, told) = verdict(&solved.findings, solved.document.example_count());
         ui.label(told);
