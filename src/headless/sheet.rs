@@ -8,7 +8,7 @@ use std::sync::Arc;
 use super::report::in_line;
 use crate::analysis::Solved;
 use crate::command::{Problem, WhatIf};
-use crate::printing::{SheetAsked, bound, folder_book, origin_of};
+use crate::printing::{SheetAsked, bound, folder_book, origin_of, with_record};
 use crate::store;
 
 /// Writes the sheet of a unit, or those of a folder's units, and tells what became of a folder's
@@ -47,6 +47,7 @@ pub fn sheet(
     let kept = document.clone();
     what_if.apply(&mut document)?.map_err(unsolved)?;
     let origin = origin_of(Some(file), Some(&digest), document != kept);
+    let origin = with_record(origin, asked, Some(file))?;
     let solved = Solved::of_shared(Arc::new(document)).map_err(unsolved)?;
     let sheets = asked.sheets(&solved, &origin, solved.unit.system);
     let bytes = bound(&solved.document.name, &sheets).map_err(problem)?;

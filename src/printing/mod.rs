@@ -14,5 +14,6 @@ pub use moving_picture::{moving_bytes, write_moving_picture};
 pub use picture::{PictureAsked, PictureFormat, Resolution, picture_bytes, write_picture};
 pub use sheets::{
     BoundSheet, FolderBook, Progress, SheetAsked, bound, bound_sheet, folder_book, origin_of,
+    with_record,
 };
 pub use table::table_to_paste;

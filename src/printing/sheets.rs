@@ -9,7 +9,8 @@ use crate::command::Problem;
 use crate::drawing::{
     Complained, Origin, Page, PdfBook, Sheet, SheetKind, SheetOf, letters, list_sheet,
 };
-use crate::store;
+use crate::plate::Record;
+use crate::store::{self, FileProblem};
 use crate::unit::Document;
 use crate::units::{System, clipped};
 
@@ -53,7 +54,25 @@ pub fn origin_of(file: Option<&Path>, digest: Option<&str>, is_changed: bool) ->
         file: Some(name.to_string_lossy().into_owned()),
         digest: digest.map(str::to_owned),
         is_changed,
+        record: Record::default(),
     }
+}
+
+/// The same with the record that stands beside a unit's file, where the sheet asked for shows it.
+///
+/// # Errors
+/// When there is one that cannot be read.
+pub fn with_record(
+    origin: Origin,
+    asked: &SheetAsked,
+    file: Option<&Path>,
+) -> Result<Origin, FileProblem> {
+    let file = file.filter(|_| asked.kind == SheetKind::Record);
+    let record = file.map(|file| store::open_record(&store::record_beside(file)));
+    Ok(Origin {
+        record: record.transpose()?.unwrap_or_default(),
+        ..origin
+    })
 }
 
 fn title_of(name: &str) -> String {
@@ -156,9 +175,8 @@ pub fn folder_book(
         if tell(Progress { done, of }).is_break() {
             return Ok(None);
         }
-        match solved_of(file) {
-            Ok((solved, digest)) => {
-                let origin = origin_of(Some(file), Some(&digest), false);
+        match solved_of(file, asked) {
+            Ok((solved, origin)) => {
                 let sheets = asked.sheets(&solved, &origin, solved.unit.system);
                 book.add_chapter(&title_of(&solved.document.name), &sheets)
                     .map_err(problem)?;
@@ -182,10 +200,11 @@ pub fn folder_book(
     }))
 }
 
-/// A file's unit, with the digest of what was read.
-fn solved_of(file: &Path) -> Result<(Solved, String), Problem> {
+/// A file's unit, with what was read.
+fn solved_of(file: &Path, asked: &SheetAsked) -> Result<(Solved, Origin), Problem> {
     let (document, digest) = store::open_with_digest(file)?;
     let solved = Solved::of_shared(Arc::new(document));
     let solved = solved.map_err(|why| Problem::unsolved(Some(file), why))?;
-    Ok((solved, digest))
+    let origin = origin_of(Some(file), Some(&digest), false);
+    Ok((solved, with_record(origin, asked, Some(file))?))
 }

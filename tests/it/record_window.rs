@@ -80,12 +80,12 @@ fn an_event_is_added_and_a_wrong_one_gets_its_sentence() {
     window.click("Add an event…");
     assert_eq!(window.entry("By"), "A. Fitter");
     window.enter_text("Date", "yesterday");
-    window.assert_says("\"yesterday\" is no day");
+    window.assert_says("\"yesterday\" is not a date");
     window.enter_text("Hours", "many");
     window.enter_text("Metal off top face", "-0.01");
     window.click("Add to the record");
     window.assert_says("Not added yet: put the marked fields right.");
-    window.assert_says("\"many\" are no hours");
+    window.assert_says("\"many\" is not a number of hours");
     assert_eq!(fs::read_to_string(record_beside(&file)).unwrap(), before);
     window.enter_text("Date", "2026-12-01");
     window.enter_text("Hours", "1260");
@@ -195,6 +195,7 @@ fn the_record_is_saved_as_one_page_with_what_the_window_tells() {
         answers.save(&out);
         window.click("Print or save the record…");
         window.click(paper);
+        window.wait_until_it_says("Record, as it will be on paper");
         window.click("Save PDF…");
         window.assert_says("Saved the sheet");
         let pdf = Pdf::read(&fs::read(&out).unwrap());
@@ -230,6 +231,7 @@ fn a_long_record_still_takes_one_page_and_says_what_it_leaves_out() {
     let mut window = shown(Start::on_file(&file).asking(&answers));
     window.assert_says("60 events");
     window.click("Print or save the record…");
+    window.wait_until_it_says("Record, as it will be on paper");
     window.click("Save PDF…");
     let pdf = Pdf::read(&fs::read(&out).unwrap());
     assert_eq!(pdf.pages(), 1);

@@ -35,6 +35,7 @@ fn origin() -> Origin {
         file: Some("unit.ron".to_owned()),
         digest: Some("01234567".to_owned()),
         is_changed: false,
+        ..Origin::default()
     }
 }
 

@@ -57,6 +57,7 @@ use opener::Outside;
 use printer::PrintDesk;
 
 use crate::analysis::{Solved, Unsolved};
+use crate::drawing::SheetKind;
 use crate::store::FileProblem;
 use crate::unit::{Document, Remarks};
 use crate::units::System;
@@ -77,6 +78,7 @@ pub struct Desk {
     missed_dialog: Option<Ask>,
     area_wanted: Option<&'static str>,
     is_asked_to_show: bool,
+    sheet_wanted: Option<SheetKind>,
     handed_over: HandedOver,
     outside: Outside,
     sheet: Option<SheetWork>,
@@ -100,6 +102,7 @@ impl Desk {
             missed_dialog: None,
             area_wanted: None,
             is_asked_to_show: false,
+            sheet_wanted: None,
             handed_over: HandedOver::default(),
             outside: Outside::default(),
             sheet: None,
@@ -174,6 +177,16 @@ impl Desk {
     /// Whether the unit is to be shown to a room; asked once.
     pub fn is_asked_to_show(&mut self) -> bool {
         std::mem::take(&mut self.is_asked_to_show)
+    }
+
+    /// Has the card opened on which a sheet of this kind is printed or saved.
+    pub fn want_sheet(&mut self, kind: SheetKind) {
+        self.sheet_wanted = Some(kind);
+    }
+
+    /// The kind of sheet that is to be printed or saved; asked once.
+    pub fn sheet_wanted(&mut self) -> Option<SheetKind> {
+        self.sheet_wanted.take()
     }
 
     /// Has the form begin with its first field in hand, as for a unit that nobody typed yet.

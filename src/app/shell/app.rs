@@ -10,6 +10,7 @@ use super::deeds::do_as_pressed;
 use super::drawer;
 use super::notice::notice_strip_ui;
 use super::placing::Placing;
+use super::print_card::PrintCard;
 use super::remembering::Remembering;
 use super::scale::apply_scale;
 use super::shot::Shot;
@@ -352,6 +353,9 @@ fn work_ui(
             drawer::drawer_ui(ui, place, |ui| left_ui(ui, desk, form));
         });
         keys = form.keys();
+    }
+    if let Some(kind) = desk.sheet_wanted() {
+        desk.open_card(PrintCard::of(kind));
     }
     show_card(ctx, desk);
     name_without_dialog(desk);

@@ -1,6 +1,6 @@
 //! Printing or saving a sheet: the sheet itself on the screen, its kind, its paper, and where it goes.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use egui::{Button, Context, Ui, Vec2};
@@ -13,7 +13,7 @@ use crate::app::files::{Refusal, ask_place, ask_place_and_open, file_stem_for};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::making::{KeptMade, MadeState, Making};
 use crate::drawing::{Origin, Sheet, SheetKind};
-use crate::printing::{SheetAsked, bound_sheet, origin_of};
+use crate::printing::{SheetAsked, bound_sheet, origin_of, with_record};
 use crate::store;
 use crate::unit::Document;
 use crate::units::System;
@@ -25,6 +25,7 @@ struct Key {
     asked: SheetAsked,
     system: System,
     origin: Origin,
+    file: Option<PathBuf>,
 }
 
 /// A sheet as it is shown, with the PDF that is printed and saved.
@@ -51,7 +52,11 @@ fn making(ctx: &Context, document: Arc<Document>, key: &Key) -> Making<Result<Sh
     let key = key.clone();
     Making::begin(ctx, "sheet", move |teller| {
         let tell = |progress: crate::printing::Progress| teller.tell(progress.done, progress.of);
-        let bound = bound_sheet(document, &key.asked, &key.origin, key.system, tell);
+        let origin = with_record(key.origin, &key.asked, key.file.as_deref());
+        let bound = match origin {
+            Ok(origin) => bound_sheet(document, &key.asked, &origin, key.system, tell),
+            Err(problem) => Err(problem.to_string()),
+        };
         let shown = bound.transpose()?.map(|bound| Shown {
             sheets: bound.sheets,
             pdf: Arc::new(bound.bytes),
@@ -69,6 +74,17 @@ enum Wanted {
 }
 
 impl PrintCard {
+    /// With a kind of sheet chosen.
+    pub fn of(kind: SheetKind) -> Self {
+        Self {
+            asked: SheetAsked {
+                kind,
+                ..SheetAsked::default()
+            },
+            ..Self::default()
+        }
+    }
+
     fn pages_ui(&mut self, ui: &mut Ui, count: usize) {
         self.page = self.page.min(count.saturating_sub(1));
         if count < 2 {
@@ -191,6 +207,7 @@ impl Card for PrintCard {
                     asked: self.asked,
                     system: desk.system(),
                     origin: origin_of(file, digest, session.is_changed()),
+                    file: file.map(Path::to_owned),
                 };
                 let (ctx, preview) = (ui.ctx().clone(), &mut self.preview);
                 self.shown.get(key, |key| {

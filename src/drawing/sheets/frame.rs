@@ -12,10 +12,11 @@ use crate::drawing::paper::{
     Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, letters, level_symbol,
 };
 use crate::drawing::scene::Role;
+use crate::plate::Record;
 use crate::units::System;
 
 /// Where a sheet's numbers come from, so that paper and file can be matched.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Origin {
     /// The file's name; none for a unit that no file holds.
     pub file: Option<String>,
@@ -23,6 +24,8 @@ pub struct Origin {
     pub digest: Option<String>,
     /// What is on the sheet differs from what is in the file.
     pub is_changed: bool,
+    /// The unit's record, for a sheet that shows it; empty where it has none.
+    pub record: Record,
 }
 
 impl Origin {

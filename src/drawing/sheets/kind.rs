@@ -2,6 +2,7 @@
 
 use super::frame::SheetOf;
 use super::knives_sheet::knives_sheet;
+use super::record_sheet::record_sheet;
 use super::setting_sheet::setting_sheet;
 use super::sheet::Sheet;
 use super::true_scale::true_scale_sheet;
@@ -19,11 +20,19 @@ pub enum SheetKind {
     Why,
     /// The unit at 1:1.
     TrueScale,
+    /// What was done to the unit, and how its reel wears.
+    Record,
 }
 
 impl SheetKind {
     /// Every kind, in the order they are offered.
-    pub const ALL: [Self; 4] = [Self::Setting, Self::Knives, Self::Why, Self::TrueScale];
+    pub const ALL: [Self; 5] = [
+        Self::Setting,
+        Self::Knives,
+        Self::Why,
+        Self::TrueScale,
+        Self::Record,
+    ];
 
     /// Its name for programs.
     #[must_use]
@@ -33,6 +42,7 @@ impl SheetKind {
             Self::Knives => "knives",
             Self::Why => "why",
             Self::TrueScale => "true-scale",
+            Self::Record => "record",
         }
     }
 
@@ -44,6 +54,7 @@ impl SheetKind {
             Self::Knives => "Which knife to order",
             Self::Why => "Why it marks the turf",
             Self::TrueScale => "True scale, 1:1",
+            Self::Record => "Record",
         }
     }
 
@@ -55,6 +66,7 @@ impl SheetKind {
             Self::Knives => "The ranked knives with reasons, for whoever pays.",
             Self::Why => "Causes, height budget and the cures worth making.",
             Self::TrueScale => "The unit at true size: hold the paper against it.",
+            Self::Record => "What was done to it, how its reel wears, when it is next due.",
         }
     }
 
@@ -66,6 +78,7 @@ impl SheetKind {
             Self::Knives => knives_sheet(of),
             Self::Why => why_sheet(of, complained),
             Self::TrueScale => true_scale_sheet(of),
+            Self::Record => record_sheet(of),
         }
     }
 }

@@ -27,7 +27,6 @@ pub use lesson_picture::LessonPictures;
 pub use list_sheet::list_sheet;
 pub use page::Page;
 pub use plate_sheet::{plate_sheet, verdict};
-pub use record_sheet::record_sheet;
 pub use sheet::{Figure, Sheet};
 pub use view_picture::{
     NoPicture, PictureView, STILL, motion_frame, motion_panel, view_panels, view_picture,

@@ -18,8 +18,8 @@ const JOBS: [usize; 6] = [48, 36, 27, 20, 15, 11];
 const PICTURE: f64 = 0.24;
 
 /// The sheet of a solved unit's record.
-#[must_use]
-pub fn record_sheet(of: SheetOf, record: &Record) -> Vec<Sheet> {
+pub(super) fn record_sheet(of: SheetOf) -> Vec<Sheet> {
+    let record = &of.origin.record;
     let jobs = jobs(record, of.system);
     let mut sheets = Vec::new();
     for most in JOBS {

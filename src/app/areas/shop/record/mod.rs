@@ -1,7 +1,6 @@
 //! The record of the open unit: what was done to it, how its reel wears, and what comes.
 
 mod event_card;
-mod print_card;
 mod timeline;
 mod wear;
 
@@ -11,7 +10,6 @@ use std::rc::Rc;
 use egui::{Button, Label, Panel, Ui};
 
 use self::event_card::EventCard;
-use self::print_card::RecordPrintCard;
 use self::timeline::timeline_ui;
 use self::wear::Wear;
 use super::fresh::Fresh;
@@ -21,6 +19,7 @@ use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
 use crate::command::damage_told;
+use crate::drawing::SheetKind;
 use crate::plate::Record;
 use crate::store::{open_record, record_beside};
 use crate::units::System;
@@ -136,7 +135,7 @@ impl RecordView {
                 desk.open_card(card);
             }
             if ui.button("Print or save the record…").clicked() {
-                desk.open_card(RecordPrintCard::of(record.clone()));
+                desk.want_sheet(SheetKind::Record);
             }
             if unwatched.is_some()
                 && let Some((_, fresh)) = &self.of
