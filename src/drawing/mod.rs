@@ -21,10 +21,13 @@ pub use paper::{
     Tick, View, fonts, lay_out, letters, level_symbol, palette, words,
 };
 pub use pictures::{
-    BudgetChart, Canvas, Charted, Column, ENLARGEMENTS, Handles, Hold, Lens, LensAim, LensChoice,
-    MapAxes, MapKey, MapMark, MapPicture, MapSetting, MotionDrawing, Overlay, PathCanvas,
-    PathDrawing, STRETCHES, SideView, Standing, WorstPlace, lean_picture, measured_picture,
-    reading_picture, reel_picture, step_picture, wear_plot,
+    BudgetChart, Canvas, Charted, ClockPicture, Column, ENLARGEMENTS, Handles, Hold, Lens, LensAim,
+    LensChoice, MapAxes, MapKey, MapMark, MapPicture, MapSetting, MotionDrawing, Overlay,
+    PathCanvas, PathDrawing, STRETCHES, SideView, Standing, WorstPlace, attitude_picture,
+    bar_picture, bearings_picture, clock_picture, ends_picture, ground_band_picture,
+    height_picture, knife_picture, lean_picture, measured_picture, on_bar_picture, reading_picture,
+    reel_at_places, reel_picture, rock_picture, shims_picture, step_picture, thread_picture,
+    turn_picture, wear_plot,
 };
 pub use scene::{Dimension, Direction, Item, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn};
 pub use sheets::{

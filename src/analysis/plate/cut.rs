@@ -50,6 +50,16 @@ impl RollerShares {
             rear: ahead.mm() / apart,
         })
     }
+
+    /// Of a unit as it stands.
+    #[must_use]
+    pub fn of_pose(pose: &Pose) -> Option<Self> {
+        let edge = pose.edge_on_plate.x;
+        Self::of(
+            Length::from_mm(pose.front_roller.centre.x - edge),
+            Length::from_mm(edge - pose.rear_roller.centre.x),
+        )
+    }
 }
 
 impl ExpectedCut {
@@ -60,11 +70,7 @@ impl ExpectedCut {
         front: &Parallel,
         rear: &Parallel,
     ) -> Option<Self> {
-        let edge = pose.edge_on_plate.x;
-        let shares = RollerShares::of(
-            Length::from_mm(pose.front_roller.centre.x - edge),
-            Length::from_mm(edge - pose.rear_roller.centre.x),
-        )?;
+        let shares = RollerShares::of_pose(pose)?;
         let slope = shares.front * front.slope + shares.rear * rear.slope;
         let right_less_left = sheet.cut_width * -slope;
         let middle = pose.height_of_cut;

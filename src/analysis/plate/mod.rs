@@ -22,4 +22,4 @@ pub use order::StepState;
 pub use parallel::{HighEnd, Parallel, Part, Verdict, starting_parallel};
 pub use result::PlateResult;
 pub use roller::RollerResult;
-pub use runout::{RunoutLimits, StationRunout, bow_of, runout_level};
+pub use runout::{OnceATurn, RunoutLimits, StationRunout, band_in_the_cut, bow_of, runout_level};

@@ -1,9 +1,12 @@
 //! How round a roller runs, and how straight it is.
 
+use std::f64::consts::TAU;
+
+use super::cut::RollerShares;
 use super::parallel::SAME_MM;
 use crate::analysis::Level;
-use crate::geometry::{FittedCircle, OutOfCentre, bow};
-use crate::plate::{Readings, Station, StationReadings};
+use crate::geometry::{FittedCircle, OutOfCentre, Pose, bow};
+use crate::plate::{Readings, Roller, Station, StationReadings};
 use crate::unit::Turf;
 use crate::units::Length;
 
@@ -74,6 +77,46 @@ impl StationRunout {
     }
 }
 
+/// What both ends of a roller do in a turn, from the lowest place to the highest.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OnceATurn {
+    /// Both ends together, up and down.
+    pub heave: Length,
+    /// One end against the other.
+    pub roll: Length,
+}
+
+impl OnceATurn {
+    /// From the stations at both ends; none where one of them was not read. Their parts add up as they lie
+    /// to one angular zero: half of their sum lifts both, and each rises by twice its eccentricity.
+    #[must_use]
+    pub fn of(stations: &[StationRunout]) -> Option<Self> {
+        let at = |wanted: Station| {
+            let found = stations.iter().find(|station| station.station == wanted)?;
+            Some(found.circle.out_of_centre)
+        };
+        let (left, right) = (at(Station::Left)?, at(Station::Right)?);
+        let size = |cosine: Length, sine: Length| Length::from_mm(cosine.mm().hypot(sine.mm()));
+        Some(Self {
+            heave: size(left.cosine + right.cosine, left.sine + right.sine),
+            roll: size(right.cosine - left.cosine, right.sine - left.sine) * 2.0,
+        })
+    }
+}
+
+/// What a roller's runout does to the cut: the rise of the edge once a turn, and the way along the ground
+/// from one to the next.
+#[must_use]
+pub fn band_in_the_cut(pose: &Pose, roller: Roller, turn: OnceATurn) -> Option<(Length, Length)> {
+    let shares = RollerShares::of_pose(pose)?;
+    let (share, radius_mm) = match roller {
+        Roller::Front => (shares.front, pose.front_roller.radius_mm),
+        Roller::Rear => (shares.rear, pose.rear_roller.radius_mm),
+    };
+    let pitch = Length::from_mm(TAU * radius_mm);
+    Some((turn.heave * share, pitch))
+}
+
 /// How a runout stands.
 #[must_use]
 pub fn runout_level(read: Length, limits: RunoutLimits) -> Level {
@@ -103,6 +146,30 @@ pub fn bow_of(stations: &[StationReadings]) -> Option<OutOfCentre> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::Angle;
+
+    #[test]
+    fn ends_out_the_same_way_heave_and_ends_out_against_each_other_roll() {
+        let station = |station, side: f64| {
+            let turn = [0.0, 90.0, 180.0, 270.0].map(|deg: f64| {
+                let read = side * deg.to_radians().cos();
+                (Angle::from_deg(deg), Length::from_mm(read))
+            });
+            StationRunout {
+                station,
+                circle: FittedCircle::of(&turn).unwrap(),
+                level: None,
+            }
+        };
+        // Worked by hand: each end rises and falls by 2 mm in a turn.
+        for (right, heave, roll) in [(1.0, 2.0, 0.0), (-1.0, 0.0, 4.0)] {
+            let stations = [station(Station::Left, 1.0), station(Station::Right, right)];
+            let turn = OnceATurn::of(&stations).unwrap();
+            assert!((turn.heave.mm() - heave).abs() < 1e-9, "{turn:?}");
+            assert!((turn.roll.mm() - roll).abs() < 1e-9, "{turn:?}");
+            assert_eq!(OnceATurn::of(&stations[..1]), None);
+        }
+    }
 
     #[test]
     fn a_runout_at_its_limit_is_within_it() {

@@ -12,6 +12,7 @@ mod lens;
 mod life_plot;
 mod measured_picture;
 mod motion_picture;
+mod plate;
 mod reading_picture;
 mod reel_picture;
 mod side_view;
@@ -29,6 +30,11 @@ pub use lens::{ENLARGEMENTS, Lens, LensAim, LensChoice, STRETCHES};
 pub use life_plot::{LifeLine, life_plot};
 pub use measured_picture::measured_picture;
 pub use motion_picture::MotionDrawing;
+pub use plate::{
+    ClockPicture, attitude_picture, bar_picture, bearings_picture, clock_picture, ends_picture,
+    ground_band_picture, height_picture, knife_picture, on_bar_picture, reel_at_places,
+    rock_picture, shims_picture, thread_picture, turn_picture,
+};
 pub use reading_picture::reading_picture;
 pub use reel_picture::reel_picture;
 pub use side_view::{Handles, Overlay, SideView, Standing, WorstPlace};

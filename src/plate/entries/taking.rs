@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::field::{End, Place, RollerField, SheetField};
-use super::held::{AdjusterKind, GapWay, held, station_of, three_mut};
+use super::held::{AdjusterKind, GapWay, Held, held, station_of, three_mut};
 use crate::plate::sheet::{
     AdjusterEntry, BarEntry, EndsEntry, Feeler, GapEntry, Roller, RollerEntry, RunoutEntry,
     RunoutReading, Side, Station, Worksheet,
@@ -68,7 +68,8 @@ impl Entries {
     pub fn shown(&self, field: SheetField, system: System) -> String {
         match self.loose.get(&field) {
             Some(loose) => loose.text.clone(),
-            None => held(&self.sheet, field).map_or_else(String::new, |held| held.shown_in(system)),
+            None => held(&self.sheet, field)
+                .map_or_else(String::new, |held| shown_of(field, &held, system)),
         }
     }
 
@@ -476,6 +477,17 @@ impl Entries {
             .into_iter()
             .map(|(_, place, read)| RunoutReading(angle(place), read))
             .collect()
+    }
+}
+
+/// What an entry holds as it is read; of a dial's readings in thousandths of an inch by those who work in
+/// inches.
+fn shown_of(field: SheetField, held: &Held, system: System) -> String {
+    match held {
+        Held::Length(length) if typed_in_thou(field) && system != System::Millimetre => {
+            length.value().entry_in("thou", 3)
+        }
+        held => held.shown_in(system),
     }
 }
 

@@ -13,6 +13,8 @@ use crate::plate::{SheetField, SheetFlaw};
 
 /// Width of an entry.
 pub const ENTRY: f32 = 132.0;
+/// The widest entry of those beside each other: a reading with its ±.
+const WIDE: f32 = 190.0;
 /// Width of a name beside its entry.
 const NAME: f32 = 190.0;
 
@@ -130,7 +132,7 @@ impl Entries<'_> {
         let gap = ui.spacing().item_spacing.x;
         let count = u8::try_from(beside.entries.len()).unwrap_or(u8::MAX);
         let each = (ui.available_width() + gap) / f32::from(count.max(1)) - gap;
-        let width = each.clamp(60.0, ENTRY);
+        let width = each.clamp(60.0, WIDE);
         ui.horizontal_top(|ui| {
             for (over, field) in &beside.entries {
                 ui.vertical(|ui| {

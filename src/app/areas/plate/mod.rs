@@ -5,16 +5,18 @@ mod fill_card;
 mod no_sheet;
 mod page;
 mod pages;
+mod picture;
 mod steps;
 mod tools;
 mod worked_out;
 
-use egui::{CentralPanel, Key, Panel, ScrollArea, Ui};
+use egui::{Align, CentralPanel, Key, Layout, Panel, ScrollArea, Ui, Vec2};
 
 use self::entry::{Entries, Typing, told_ui};
 use self::no_sheet::no_sheet_ui;
 use self::page::Page;
-use self::pages::{Ways, page_ui};
+use self::pages::{Shown, Ways, page_ui};
+use self::picture::{StepPicture, has_picture};
 use self::steps::{next_page, state_of, steps_ui};
 use self::tools::tools_ui;
 use self::worked_out::{WorkedOut, Working};
@@ -39,7 +41,16 @@ pub const ABOUT: About = About {
 };
 
 /// Width of the list of steps.
-const STEPS: f32 = 218.0;
+const STEPS: f32 = 244.0;
+
+/// From this width of a page on its picture stands beside its entries.
+const BESIDE: f32 = 720.0;
+
+/// A picture of a width, in the shape that all of them have.
+fn picture_size(width: f32) -> Vec2 {
+    let width = width.min(520.0);
+    Vec2::new(width, 0.6 * width)
+}
 
 /// The area. What is looked at belongs to the sheet.
 #[derive(Debug, Default)]
@@ -50,6 +61,7 @@ pub struct PlateArea {
     page: Page,
     typing: Option<Typing>,
     ways: Ways,
+    picture: StepPicture,
 }
 
 impl Area for PlateArea {
@@ -114,12 +126,37 @@ impl PlateArea {
                 let followed = Followed::begin(ui);
                 self.page_head_ui(ui, desk, worked_out);
                 let flaw = worked_out.result.as_ref().err();
+                let shown = Shown {
+                    result: worked_out.result.as_ref().ok().cloned(),
+                    unit: worked_out.unit.clone(),
+                    system: desk.system(),
+                };
+                let revision = desk.sheet().map_or(0, |sheet| sheet.revision());
+                let pictured = (&shown, self.ways.adjusters);
+                let width = ui.available_width();
+                let is_beside = width >= BESIDE && has_picture(self.page);
                 let mut entries = Entries {
                     desk,
                     typing: &mut self.typing,
                     flaw,
                 };
-                page_ui(ui, self.page, &mut entries, worked_out, &mut self.ways);
+                if is_beside {
+                    let picture = picture_size(0.42 * width);
+                    ui.horizontal_top(|ui| {
+                        let left = width - picture.x - ui.spacing().item_spacing.x;
+                        let layout = Layout::top_down(Align::Min);
+                        ui.allocate_ui_with_layout(Vec2::new(left, 0.0), layout, |ui| {
+                            ui.set_width(left);
+                            page_ui(ui, self.page, &mut entries, &shown, &mut self.ways);
+                        });
+                        self.picture
+                            .show(ui, self.page, revision, pictured, picture);
+                    });
+                } else {
+                    let size = picture_size(width.min(300.0));
+                    self.picture.show(ui, self.page, revision, pictured, size);
+                    page_ui(ui, self.page, &mut entries, &shown, &mut self.ways);
+                }
                 ui.add_space(10.0);
                 self.turn_ui(ui);
                 ui.add_space(14.0);

@@ -13,38 +13,27 @@ mod ticks;
 use egui::Ui;
 
 use self::runout::Turn;
-use self::shown::Shown;
+pub use self::shown::Shown;
 use super::entry::Entries;
 use super::page::Page;
-use super::worked_out::WorkedOut;
 use crate::plate::{AdjusterKind, GapWay, Roller, Step};
 
 /// How the entries are shown: chosen here, and told by what was entered once there is something.
 #[derive(Debug, Default)]
 pub struct Ways {
     gaps: [GapWay; 2],
-    adjusters: [AdjusterKind; 2],
+    /// By roller.
+    pub adjusters: [AdjusterKind; 2],
     turn: Turn,
     bars: gauge_bar::Bars,
 }
 
 /// A page's entries and numbers.
-pub fn page_ui(
-    ui: &mut Ui,
-    page: Page,
-    entries: &mut Entries,
-    worked_out: &WorkedOut,
-    ways: &mut Ways,
-) {
-    let shown = Shown {
-        result: worked_out.result.as_ref().ok().cloned(),
-        unit: worked_out.unit.clone(),
-        system: entries.desk.system(),
-    };
+pub fn page_ui(ui: &mut Ui, page: Page, entries: &mut Entries, shown: &Shown, ways: &mut Ways) {
     match page {
-        Page::Job => job::job_ui(ui, entries, &shown),
-        Page::GaugeBar => gauge_bar::gauge_bar_ui(ui, entries, &shown, &mut ways.bars),
-        Page::Step(step) => step_ui(ui, step, entries, &shown, ways),
+        Page::Job => job::job_ui(ui, entries, shown),
+        Page::GaugeBar => gauge_bar::gauge_bar_ui(ui, entries, shown, &mut ways.bars),
+        Page::Step(step) => step_ui(ui, step, entries, shown, ways),
     }
 }
 

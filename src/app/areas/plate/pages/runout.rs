@@ -4,7 +4,9 @@ use egui::{Grid, ScrollArea, TextEdit, Ui};
 
 use super::shown::Shown;
 use crate::analysis::Level;
-use crate::analysis::plate::{RollerResult, RunoutLimits, StationRunout, runout_level};
+use crate::analysis::plate::{
+    OnceATurn, RollerResult, RunoutLimits, band_in_the_cut, runout_level,
+};
 use crate::app::areas::plate::entry::{Entries, number_ui, told_ui};
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::plate::{Place, Roller, RollerField, SheetField, Station};
@@ -90,7 +92,7 @@ pub fn runout_ui(
         .and_then(|result| result.roller(roller));
     if let Some(result) = result {
         ui.add_space(6.0);
-        numbers_ui(ui, result, shown);
+        numbers_ui(ui, result, shown, roller);
     }
 }
 
@@ -133,6 +135,7 @@ fn places_ui(ui: &mut Ui, turn: &mut Turn) {
 fn readings_ui(ui: &mut Ui, entries: &mut Entries, roller: Roller, places: &[Place]) {
     Grid::new(("turn", roller))
         .num_columns(4)
+        .min_col_width(READING)
         .spacing((8.0, 3.0))
         .show(ui, |ui| {
             for head in ["Turn", "left", "middle", "right"] {
@@ -143,7 +146,8 @@ fn readings_ui(ui: &mut Ui, entries: &mut Entries, roller: Roller, places: &[Pla
                 ui.label(format!("{}°", place.deg()));
                 for station in Station::ALL {
                     let field = RollerField::Runout(station, *place);
-                    entries.entry(ui, SheetField::Of(roller, field), READING, "");
+                    let field = SheetField::Of(roller, field);
+                    entries.entry(ui, field, READING - 12.0, "");
                 }
                 ui.end_row();
             }
@@ -151,7 +155,7 @@ fn readings_ui(ui: &mut Ui, entries: &mut Entries, roller: Roller, places: &[Pla
 }
 
 /// What each station comes to, heave and roll, and the bow.
-fn numbers_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown) {
+fn numbers_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown, roller: Roller) {
     let system = shown.system;
     if result.runout.is_empty() {
         ui.label("With three readings at a station its circle is fitted.");
@@ -185,7 +189,7 @@ fn numbers_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown) {
     let why = "Read is the largest less the smallest reading. Few places fall short of the whole turn: four by up to 29 %. Twice the eccentricity is what a round roller reads over a whole turn; what is left over are flats, dents and dirt.";
     ui.label(Lettering::FinePrint.of(why).weak());
     verdict_ui(ui, result, shown);
-    heave_ui(ui, &result.runout, system);
+    heave_ui(ui, result, shown, roller);
     if let Some(bow) = result.bow {
         let told = format!(
             "{} towards {}",
@@ -233,27 +237,26 @@ fn verdict_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown) {
     }
 }
 
-/// What both ends do together, and against each other.
-fn heave_ui(ui: &mut Ui, stations: &[StationRunout], system: System) {
-    let at = |wanted: Station| {
-        let found = stations.iter().find(|station| station.station == wanted)?;
-        Some(found.circle.out_of_centre)
-    };
-    let (Some(left), Some(right)) = (at(Station::Left), at(Station::Right)) else {
+/// What both ends do together, and against each other, and what of it reaches the cut.
+fn heave_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown, roller: Roller) {
+    let system = shown.system;
+    let Some(turn) = OnceATurn::of(&result.runout) else {
         return;
     };
-    let half_sum = (left.cosine + right.cosine, left.sine + right.sine);
-    let difference = (right.cosine - left.cosine, right.sine - left.sine);
-    let size = |(cosine, sine): (crate::units::Length, crate::units::Length)| {
-        crate::units::Length::from_mm(cosine.mm().hypot(sine.mm()))
-    };
-    let heave = size(half_sum);
-    let roll = size(difference) * 2.0;
-    let told = format!("up and down by {} once a turn", system.length(heave));
+    let told = format!("up and down by {} once a turn", system.length(turn.heave));
     number_ui(ui, "Heave, both ends together", &told);
     let told = format!(
         "one end against the other by {} once a turn",
-        system.length(roll)
+        system.length(turn.roll)
     );
     number_ui(ui, "Roll, end against end", &told);
+    let pose = shown.unit.solved().map(|unit| &unit.solution.pose);
+    if let Some((rise, pitch)) = pose.and_then(|pose| band_in_the_cut(pose, roller, turn)) {
+        let told = format!(
+            "up and down by {}, every {} along the ground",
+            system.length(rise),
+            system.length(pitch)
+        );
+        number_ui(ui, "In the cut", &told);
+    }
 }
