@@ -31,6 +31,7 @@ mod other_readings;
 mod other_readings_window;
 mod paper_window;
 mod plate;
+mod plate_window;
 mod print_portal;
 mod real_window;
 #[cfg(all(unix, not(target_os = "macos")))]

@@ -19,6 +19,7 @@ mod sheet;
 mod true_scale;
 mod view_picture;
 mod why_sheet;
+mod worksheet;
 
 pub use frame::{Origin, SheetOf};
 pub use handout_sheet::handout_sheets;
@@ -32,3 +33,4 @@ pub use view_picture::{
     NoPicture, PictureView, STILL, motion_frame, motion_panel, view_panels, view_picture,
 };
 pub use why_sheet::Complained;
+pub use worksheet::worksheet;

@@ -6,6 +6,7 @@ mod no_sheet;
 mod page;
 mod pages;
 mod picture;
+mod printing;
 mod steps;
 mod tools;
 mod worked_out;

@@ -55,7 +55,7 @@ pub fn runout_ui(
         Place::round(turn.count).collect()
     } else {
         // What was begun by other places is gone on with by these.
-        let is_even = is_even(&read, turn.count);
+        let is_even = is_even(&read, turn);
         let even = Place::round(turn.count).filter(|_| is_even);
         even.chain(read).collect()
     };
@@ -96,10 +96,11 @@ pub fn runout_ui(
     }
 }
 
-/// Whether readings lie on places evenly round a turn.
-fn is_even(read: &[Place], count: u32) -> bool {
-    let even: Vec<_> = Place::round(count).collect();
-    read.iter().all(|place| even.contains(place))
+/// Whether readings lie on places evenly round a turn, but for those of one's own.
+fn is_even(read: &[Place], turn: &Turn) -> bool {
+    let even: Vec<_> = Place::round(turn.count).collect();
+    let mut others = read.iter().filter(|place| !turn.added.contains(place));
+    others.all(|place| even.contains(place))
 }
 
 fn places_ui(ui: &mut Ui, turn: &mut Turn) {
