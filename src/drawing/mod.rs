@@ -33,5 +33,5 @@ pub use scene::{Dimension, Direction, Item, Label, Role, Ruler, RulerStep, Scene
 pub use sheets::{
     Complained, Figure, LessonPictures, NoPicture, Origin, Page, PictureView, STILL, Sheet,
     SheetKind, SheetOf, handout_sheets, list_sheet, motion_frame, motion_panel, plate_sheet,
-    record_sheet, verdict, view_panels, view_picture, worksheet,
+    verdict, view_panels, view_picture, worksheet,
 };

@@ -4,7 +4,7 @@ use egui::accesskit::Invalid;
 use egui::{Key, Margin, Rect, Response, RichText, Stroke, TextEdit, Ui, Vec2};
 
 use crate::analysis::Level;
-use crate::app::desk::Desk;
+use crate::app::desk::{Desk, SheetWork};
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::symbol::symbol;
@@ -108,7 +108,7 @@ impl Entries<'_> {
     }
 
     fn hold(&mut self, field: SheetField, text: String, began: String) {
-        let revision = self.desk.sheet().map_or(0, |sheet| sheet.revision());
+        let revision = self.desk.sheet().map_or(0, SheetWork::revision);
         *self.typing = Some(Typing {
             field,
             text,

@@ -1,5 +1,6 @@
 //! Filling in the unit from its sheet: before and after side by side, then one step to take back.
 
+use std::borrow::Cow;
 use std::rc::Rc;
 
 use egui::{Grid, Ui};
@@ -52,7 +53,7 @@ impl Card for FillCard {
         } else {
             let shown = |field: Field, document: &Document| {
                 let text = field.shown_in(document, system);
-                text.map_or_else(|| "left out".to_owned(), |text| text.into_owned())
+                text.map_or_else(|| "left out".to_owned(), Cow::into_owned)
             };
             Grid::new("filled in")
                 .num_columns(3)

@@ -24,7 +24,7 @@ use self::worked_out::{WorkedOut, Working};
 use super::{About, Area};
 use crate::analysis::Level;
 use crate::analysis::plate::StepState;
-use crate::app::desk::{Desk, InHand, SessionId};
+use crate::app::desk::{Desk, InHand, SessionId, SheetWork};
 use crate::app::files::PLATE_AREA;
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::focus::Followed;
@@ -104,7 +104,7 @@ impl Area for PlateArea {
 impl PlateArea {
     /// Begins with another sheet at the first page that is not done.
     fn begin(&mut self, desk: &Desk, worked_out: &WorkedOut) {
-        let id = desk.sheet().map(|sheet| sheet.id());
+        let id = desk.sheet().map(SheetWork::id);
         if self.of == id {
             return;
         }
@@ -132,7 +132,7 @@ impl PlateArea {
                     unit: worked_out.unit.clone(),
                     system: desk.system(),
                 };
-                let revision = desk.sheet().map_or(0, |sheet| sheet.revision());
+                let revision = desk.sheet().map_or(0, SheetWork::revision);
                 let pictured = (&shown, self.ways.adjusters);
                 let width = ui.available_width();
                 let is_beside = width >= BESIDE && has_picture(self.page);

@@ -24,8 +24,8 @@ const fn place(station: Station) -> u8 {
     }
 }
 
-fn at(rad: f64, radius: f64) -> Point {
-    let (sine, cosine) = rad.sin_cos();
+fn at(turned: f64, radius: f64) -> Point {
+    let (sine, cosine) = turned.sin_cos();
     Point::new(CENTRE.0 + radius * cosine, CENTRE.1 + radius * sine)
 }
 
@@ -35,10 +35,10 @@ pub fn turn_picture(read: &[StationReadings], stations: &[StationRunout]) -> Sce
     let mut sketch = Sketch::new(String::new());
     sketch.circle(Role::CentreLine, CENTRE, MIDDLE);
     for quarter in 0..4_u8 {
-        let rad = f64::from(quarter) * TAU / 4.0;
-        let (from, to) = (at(rad, 4.0), at(rad, MIDDLE + SWING + 2.0));
+        let turned = f64::from(quarter) * TAU / 4.0;
+        let (from, to) = (at(turned, 4.0), at(turned, MIDDLE + SWING + 2.0));
         sketch.line(Role::Datum, (from.x, from.y), (to.x, to.y));
-        let words = at(rad, MIDDLE + SWING + 9.0);
+        let words = at(turned, MIDDLE + SWING + 9.0);
         let aside = if quarter % 2 == 0 { 1.25 } else { 1.0 };
         let text = format!("{}°", u16::from(quarter) * 90);
         sketch.word((words.x * aside, words.y), &text);
@@ -63,8 +63,11 @@ pub fn turn_picture(read: &[StationReadings], stations: &[StationRunout]) -> Sce
         );
         let mut fitted = BezPath::new();
         for step in 0..72_u8 {
-            let rad = f64::from(step) * TAU / 72.0;
-            let point = at(rad, MIDDLE + scale * (a * rad.cos() + b * rad.sin()));
+            let turned = f64::from(step) * TAU / 72.0;
+            let point = at(
+                turned,
+                MIDDLE + scale * (a * turned.cos() + b * turned.sin()),
+            );
             if step == 0 {
                 fitted.move_to(point);
             } else {
