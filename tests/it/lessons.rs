@@ -598,3 +598,22 @@ fn a_handout_tells_a_step_without_numbers_and_is_written_all_the_same() {
     assert_eq!(run.code, Some(2));
     assert!(run.err.contains(".pdf") && !other.exists());
 }
+
+/// The lesson that the README shows is one, and its step is worked out.
+#[test]
+fn the_lesson_of_the_readme_is_read_and_solved() {
+    let top = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let readme = fs::read_to_string(top.join("README.md")).unwrap();
+    let part = readme
+        .split("## Lessons")
+        .nth(1)
+        .expect("the part on lessons");
+    let text = part.split("```ron\n").nth(1).expect("a lesson");
+    let text = text.split("```").next().unwrap();
+    let folder = TempDir::new().unwrap();
+    let run = checked(&kept(&folder, text), &[]);
+    assert_eq!((run.code, run.err.as_str()), (Some(0), ""));
+    let told =
+        "The edge stands 3/8 in behind centre and sweeps 0.0201 in, 4.0 % of the height of cut.";
+    assert!(run.out.contains(told), "{}", run.out);
+}
