@@ -238,7 +238,7 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
                 .knife
                 .and_then(|place| solved.document.knife_at(place))
                 .map_or_else(String::new, |knife| format!(" {}", Quoted(&knife.name)));
-            let to = change.to.shown_in(system);
+            let to = change.trial.shown_in(system);
             let told = format!("  {name}{knife}: ");
             if answer.knob.is_speed() {
                 // The clip's limit, and not the reel's.
@@ -251,10 +251,10 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
                     text,
                     "{told}{}to its limit by {}, to {}; front roller {}, rear roller {}",
                     if answer.is_within { "room left " } else { "" },
-                    change.by.shown_in(system),
+                    change.trial_by.shown_in(system),
                     to,
-                    system.roller_move(change.rollers.0),
-                    system.roller_move(change.rollers.1)
+                    system.roller_move(change.trial_rollers.0),
+                    system.roller_move(change.trial_rollers.1)
                 );
             }
             others_text(text, &change.others, solved);
@@ -291,7 +291,7 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
 /// The roller moves of a change in turns and spacers, where these are known.
 fn steps_text(text: &mut String, change: &Change, solved: &Solved) {
     let (brackets, system) = (&solved.unit.brackets, solved.unit.system);
-    if let Some(told) = moves_told(change.rollers, brackets, system) {
+    if let Some(told) = moves_told(change.trial_rollers, brackets, system) {
         let _ = writeln!(text, "      {told}");
     }
 }

@@ -1,7 +1,7 @@
 //! Advice as it is shown, typed back: it clears its finding and makes no other one worse.
 
 use proptest::prelude::*;
-use sweepgauge::analysis::advice::Way;
+use sweepgauge::analysis::advice::{Certainty, Way};
 use sweepgauge::analysis::{FindingId, Findings, Level, Solved};
 use sweepgauge::unit::{Document, Field, Fitted, KnifePart, Limits, Reading, Turf, read_text};
 use sweepgauge::units::{Length, Quantity, System, Value};
@@ -96,27 +96,29 @@ fn typed(before: &Solved, way: &Way, text: &str, system: System) -> Vec<Document
         document
     };
     match *way {
-        Way::Attitude { to, front, rear } => {
+        Way::Attitude {
+            to, front, rear, ..
+        } => {
             vec![set(Field::WantedAttitude, to.into()), moved(front, rear)]
         }
-        Way::HeightOfCut { to, rollers } => {
+        Way::HeightOfCut { to, rollers, .. } => {
             vec![
                 set(Field::WantedHeightOfCut, to.into()),
                 moved(rollers, rollers),
             ]
         }
-        Way::GroundSpeed(to) => vec![set(Reading::GroundSpeed.into(), to.into())],
-        Way::ReelSpeed(to) => vec![set(Reading::ReelSpeed.into(), to.into())],
-        Way::LightContact => {
+        Way::GroundSpeed(to, _) => vec![set(Reading::GroundSpeed.into(), to.into())],
+        Way::ReelSpeed(to, _) => vec![set(Reading::ReelSpeed.into(), to.into())],
+        Way::LightContact(_) => {
             let mut document = (*before.document).clone();
             Field::WantedGap.set(&mut document, "0", system).unwrap();
             vec![document]
         }
-        Way::TopAngle(to) => {
+        Way::TopAngle(to, _) => {
             let top_angle = Reading::Knife(before.unit.fitted, KnifePart::TopAngle);
             vec![set(top_angle.into(), to.into())]
         }
-        Way::Trued => {
+        Way::Trued(_) => {
             let mut document = (*before.document).clone();
             for reading in [
                 Reading::FrontRunout,
@@ -202,6 +204,30 @@ fn type_back(document: &Document) -> Result<u32, TestCaseError> {
                         way,
                         system
                     );
+                    // What is told to clear it is sure to: neither is it undecided, nor one that was not.
+                    let claims = way.certainty() == Some(Certainty::Sure);
+                    let says_open = text.contains("still undecided within the ±");
+                    let reads_only = way.certainty() == Some(Certainty::Reads);
+                    prop_assert!(says_open || !reads_only, "{}: {:?}", finding.id, text);
+                    if claims && place == 0 {
+                        let is_open = |solved: &Solved, id| {
+                            let found = solved.findings.get(id);
+                            found.is_some_and(|found| found.doubt.is_some())
+                        };
+                        let made_open = |id: &FindingId| {
+                            let was_sure = !is_open(&before, *id)
+                                && before.findings.level_of(*id) == Some(Level::Fine);
+                            is_open(&after, *id) && (*id == finding.id || was_sure)
+                        };
+                        let open: Vec<_> = FindingId::ALL.into_iter().filter(made_open).collect();
+                        prop_assert!(
+                            open.is_empty(),
+                            "{:?} leaves {:?} undecided: {}",
+                            way,
+                            open,
+                            text
+                        );
+                    }
                     // Roller moves are read to half a thou, which moves what is past its limit.
                     let by_rounding_mm = if place == 0 { 1e-6 } else { 0.05 };
                     let worse = worsened(&before, &after, by_rounding_mm);
@@ -358,6 +384,42 @@ proptest! {
     }
 }
 
+proptest! {
+    #![proptest_config(ProptestConfig { cases: few().cases / 4, ..few() })]
+
+    #[test]
+    fn whatever_is_advised_is_as_sure_as_it_is_told_to_be(
+        text in unit_text(),
+        (off_mm, off_deg) in (0.02..0.4, 0.02..0.4),
+    ) {
+        let off = |key: &str, value: &str, unit: &str, off: f64| {
+            (format!("{key}: \"{value} {unit}\""), format!("{key}: \"{value} {unit} ± {off} {unit}\""))
+        };
+        // Every length and angle that was read gets a ± of the same kind.
+        let mut with_off = text;
+        for (key, unit, by) in [
+            ("behind_centre", "mm", off_mm),
+            ("reel_diameter", "mm", off_mm),
+            ("attitude", "deg", off_deg),
+            ("ahead", "mm", off_mm),
+            ("lip_thickness", "mm", 0.3 * off_mm),
+            ("below", "mm", off_mm),
+            ("ground_speed", "km/h", 0.2),
+        ] {
+            let lead = format!("{key}: \"");
+            let Some(begin) = with_off.find(&lead).map(|at| at + lead.len()) else { continue };
+            let Some(end) = with_off[begin..].find(&format!(" {unit}\"")) else { continue };
+            let value = with_off[begin..begin + end].to_owned();
+            if value.contains('"') { continue }
+            let (plain, doubtful) = off(key, &value, unit, by);
+            with_off = with_off.replacen(&plain, &doubtful, 1);
+        }
+        let document = document(&with_off);
+        prop_assume!(Solved::of(&document).is_ok());
+        type_back(&document)?;
+    }
+}
+
 #[test]
 fn units_of_every_kind_get_advice_that_holds() {
     let mut told = 0;
@@ -386,7 +448,7 @@ fn no_speed_is_advised_that_no_field_would_take() {
     let moves = "rollers: Some((front_move: \"12.68 mm\", rear_move: \"12.68 mm\")),";
     let sunk = solved(&document(&example(&[("rollers: None,", moves)])));
     let advice = sunk.advice(FindingId::Clip, System::Millimetre).unwrap();
-    let by_reel = |way: &Way| matches!(way, Way::ReelSpeed(_));
+    let by_reel = |way: &Way| matches!(way, Way::ReelSpeed(..));
     assert!(!advice.ways.iter().any(by_reel), "{advice:?}");
     assert!(!advice.shown_in(System::Millimetre).is_empty());
 }
@@ -536,7 +598,13 @@ fn light_contact_that_makes_another_finding_worse_is_told_with_it() {
         Some(Level::Fine)
     );
     let advice = solved.advice(FindingId::Gap, System::InchDecimal).unwrap();
-    assert!(!advice.ways.contains(&Way::LightContact), "{advice:?}");
+    assert!(
+        !advice
+            .ways
+            .iter()
+            .any(|way| matches!(way, Way::LightContact(_))),
+        "{advice:?}"
+    );
     let told = advice.shown_in(System::InchDecimal);
     assert!(
         told.starts_with(
@@ -561,7 +629,7 @@ fn a_top_angle_that_makes_another_finding_worse_is_told_with_it() {
     let advice = solved
         .advice(FindingId::TopFace, System::InchDecimal)
         .unwrap();
-    let by_angle = |way: &Way| matches!(way, Way::TopAngle(_));
+    let by_angle = |way: &Way| matches!(way, Way::TopAngle(..));
     assert!(!advice.ways.iter().any(by_angle), "{advice:?}");
     let told = advice.shown_in(System::InchDecimal);
     assert!(

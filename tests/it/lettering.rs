@@ -380,7 +380,12 @@ fn no_words_of_the_attitude_map_stand_on_others_or_leave_their_paper() {
         // The aim at its own place, on the others and beside them.
         let reel = solved.unit.setting.reel_diameter;
         let knife = solved.unit.setting.knife;
-        let aimed = KnifeAim::of(&solved.unit, &trial, knife, solved.unit.system);
+        let aimed = KnifeAim::of(
+            &solved.unit,
+            &trial,
+            (solved.unit.fitted, knife),
+            solved.unit.system,
+        );
         let aims = [
             aimed.map(|aim| aim.attitude),
             Some(trial.attitude),

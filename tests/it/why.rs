@@ -282,7 +282,10 @@ fn a_change_put_into_the_unit_ends_on_the_limit_of_its_finding() {
                     if knob == Knob::Knife {
                         assert!(margin >= 0.0, "{name}");
                     } else {
-                        assert!(margin.abs() < 1e-5, "{name}: {margin}");
+                        // What is set is what is read: a few digits inside the limit, at most.
+                        let inside = (change.trial.base() - change.to.base()).abs();
+                        assert!(inside < 0.06, "{name}: {inside} from the limit");
+                        assert!(margin.abs() < 1e-5 || inside > 1e-6, "{name}: {margin}");
                         assert!(margin > -1e-9, "{name}: {margin} is past the limit");
                     }
                     // What was told to come is what comes.

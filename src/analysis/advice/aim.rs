@@ -1,11 +1,13 @@
 //! Where along a dial a finding is cleared and no other is made worse, rounded to what is read.
 
-use super::trial::Asked;
+use super::NEAR_HEIGHT;
+use super::trial::{Asked, Certainty, FINDINGS, Undecided, doubts};
 use crate::analysis::dial::{Dial, Scale};
 use crate::analysis::ranges::LEAST_HEIGHT_MM;
 use crate::analysis::search::{ALL_COUNT, Crossing, Stretch, Values, runs, stretches};
-use crate::analysis::{Bound, Case, FindingId, Findings, Judged, Solution, Standing};
+use crate::analysis::{Bound, Case, FindingId, Findings, Judged, Solution, Standing, Uncertainty};
 use crate::geometry::Stance;
+use crate::unit::Follows;
 use crate::units::{Length, System, Value};
 
 /// Cells that a dial's range is cut into.
@@ -18,6 +20,10 @@ const ROOM_MM: f64 = 0.25;
 const ROOM_PART: f64 = 0.03;
 /// What is made do with where there is no such room, as parts of it.
 const PARTS: [f64; 4] = [1.0, 0.3, 0.05, 0.0];
+/// How often a place is looked for that keeps clear by what the numbers can be off at the last one.
+const ROUNDS: usize = 4;
+/// By how much more than they can be off there: from place to place it changes.
+const MORE: f64 = 1.02;
 /// How many readings from the aim on are tried.
 const READINGS: usize = 4;
 /// Margins of a finding in the search: one for each of its limits.
@@ -36,6 +42,10 @@ pub(in crate::analysis) struct Aimed {
     pub(in crate::analysis) rollers: (Length, Length),
     /// What is kept clear of, where the least place was looked for.
     pub(in crate::analysis) kept_clear: Option<KeptClear>,
+    /// How sure it is that the finding is cleared there.
+    pub(in crate::analysis) certainty: Certainty,
+    /// What is undecided there.
+    pub(in crate::analysis) undecided: Undecided,
 }
 
 /// The limit next to a place that was aimed at.
@@ -47,6 +57,24 @@ pub(in crate::analysis) struct KeptClear {
     pub(in crate::analysis) limit: Value,
     /// The room to it.
     pub(in crate::analysis) room: Value,
+}
+
+/// The room wanted inside the limits of every finding.
+#[derive(Clone, Copy, Debug)]
+struct Room {
+    /// As a part of what is wanted at best.
+    part: f64,
+    /// At least so much of each, in its base unit: what its number can be off.
+    doubts: [f64; FINDINGS],
+}
+
+/// What is to be within its limits by more than its number can be off.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Need {
+    /// All that is to be fine.
+    All,
+    /// What is asked, and what is so already.
+    Kept,
 }
 
 /// What is asked of one finding along a dial.
@@ -83,14 +111,125 @@ impl Aim<'_> {
         // An attitude serves every finding it moves, if one can: so all of them tell the same one.
         let all_fine = self.dial.scale == Scale::Attitude;
         let demands = all_fine.then(|| self.all_fine());
-        demands
+        let demands: Vec<_> = demands.into_iter().chain([self.no_worse()]).collect();
+        let now = self.asked.undecided_now();
+        let read: Vec<_> = demands
+            .iter()
+            .map(|demands| self.nearest(demands, [0.0; FINDINGS], now))
+            .collect();
+        [Need::All, Need::Kept]
             .into_iter()
-            .chain([self.no_worse()])
-            .find_map(|demands| {
-                PARTS
-                    .into_iter()
-                    .find_map(|part| self.along(&demands, part))
+            .find_map(|need| {
+                demands
+                    .iter()
+                    .zip(&read)
+                    .find_map(|(demands, read)| self.surely(demands, need, *read, now))
             })
+            .or_else(|| read.into_iter().flatten().next())
+    }
+
+    /// The nearest place, with as much room as there is beyond what the numbers can be off.
+    fn nearest(
+        &self,
+        demands: &[(FindingId, Demand)],
+        doubts: [f64; FINDINGS],
+        now: Undecided,
+    ) -> Option<Aimed> {
+        PARTS
+            .into_iter()
+            .map(|part| Room { part, doubts })
+            .find_map(|room| self.along(demands, &room, now))
+    }
+
+    /// A place where the readings' ± leave no doubt, from one where the numbers read so. None where
+    /// there is none.
+    fn surely(
+        &self,
+        demands: &[(FindingId, Demand)],
+        need: Need,
+        read: Option<Aimed>,
+        now: Undecided,
+    ) -> Option<Aimed> {
+        let wanted = |id: FindingId| {
+            id == self.asked.finding
+                || need == Need::All
+                || self.asked.now.is_fine(id) && !now.iter().any(|open| open == id)
+        };
+        let is_met = |aimed: &Aimed| {
+            let is_open = |(id, demand): &(FindingId, Demand)| {
+                matches!(demand, Demand::Fine)
+                    && wanted(*id)
+                    && aimed.undecided.iter().any(|open| open == *id)
+            };
+            aimed.certainty == Certainty::Sure && !demands.iter().any(is_open)
+        };
+        let mut aimed = read?;
+        let mut least = [0.0_f64; FINDINGS];
+        for _ in 0..ROUNDS {
+            if is_met(&aimed) {
+                return self.is_sensible(&aimed).then_some(aimed);
+            }
+            let there = self.doubts_at(aimed.to.base());
+            for (id, _) in demands.iter().filter(|(id, _)| wanted(*id)) {
+                let least = &mut least[*id as usize];
+                *least = least.max(MORE * there[*id as usize]);
+            }
+            aimed = self.nearest(demands, least, now)?;
+        }
+        (is_met(&aimed) && self.is_sensible(&aimed)).then_some(aimed)
+    }
+
+    /// Another height is no advice once it is another kind of turf.
+    fn is_sensible(&self, aimed: &Aimed) -> bool {
+        let height = self.asked.case.solution.pose.height_of_cut.mm();
+        self.dial.scale != Scale::HeightOfCut || aimed.to.base() <= NEAR_HEIGHT * height
+    }
+
+    /// Which of the setting's values are the bench's own readings, in the ways that a place is set: by
+    /// itself, or with all that stands beside it.
+    fn ways_set(&self) -> [Follows; 2] {
+        let follows = self.asked.follows;
+        let alone = match self.dial.scale {
+            Scale::Attitude => Follows {
+                attitude: false,
+                ..follows
+            },
+            Scale::HeightOfCut => Follows {
+                height_of_cut: false,
+                ..follows
+            },
+            Scale::FaceGround => Follows {
+                face_ground: false,
+                ..follows
+            },
+            Scale::TopGround => Follows {
+                top_ground: false,
+                ..follows
+            },
+            Scale::FrontRoller
+            | Scale::RearRoller
+            | Scale::FrontRollerHeightKept
+            | Scale::RearRollerHeightKept
+            | Scale::Extension => follows,
+        };
+        let together = match self.dial.scale {
+            Scale::Attitude | Scale::HeightOfCut => Follows {
+                attitude: false,
+                height_of_cut: false,
+                ..follows
+            },
+            _ => alone,
+        };
+        [alone, together]
+    }
+
+    /// Within how much of the number of every finding no limit is shown to be kept at a place.
+    fn doubts_at(&self, at: f64) -> [f64; FINDINGS] {
+        let setting = self.dial.setting(at);
+        let by = self
+            .ways_set()
+            .map(|follows| doubts(&Uncertainty::of(self.asked.case.unit, &setting, follows)));
+        std::array::from_fn(|id| by[0][id].max(by[1][id]))
     }
 
     /// What a place that clears the finding alone makes worse; none where no place clears it.
@@ -99,7 +238,11 @@ impl Aim<'_> {
             return None;
         }
         let demands = [(self.asked.finding, Demand::Fine)];
-        let runs = self.runs(&demands, 0.0);
+        let room = Room {
+            part: 0.0,
+            doubts: [0.0; FINDINGS],
+        };
+        let runs = self.runs(&demands, &room);
         let now = self.dial.now();
         let run = runs.first()?;
         let (low, high) = (run.low, run.high);
@@ -160,18 +303,18 @@ impl Aim<'_> {
         Some(judged.collect())
     }
 
-    /// How every demand is met at a place, with a part of the room that is wanted.
-    fn margins(&self, at: f64, demands: &[(FindingId, Demand)], part: f64) -> Values {
+    /// How every demand is met at a place, with so much room.
+    fn margins(&self, at: f64, demands: &[(FindingId, Demand)], room: &Room) -> Values {
         let ids: Vec<_> = demands.iter().map(|(id, _)| *id).collect();
         let mut margins = Vec::with_capacity(MARGINS * demands.len());
-        for (judged, (_, demand)) in self.judged(at, &ids)?.iter().zip(demands) {
+        for (judged, (id, demand)) in self.judged(at, &ids)?.iter().zip(demands) {
             let mut of_finding = [FREE; MARGINS];
             if let Some(judged) = judged {
                 match demand {
                     Demand::NoWorse(least) => of_finding[0] = judged.margin() - least,
                     Demand::Fine => {
                         for (margin, bound) in of_finding.iter_mut().zip(judged.limits()) {
-                            let room = part * self.room(judged, bound);
+                            let room = self.room_in(room, *id, judged, bound);
                             *margin = bound.margin(judged.value.base()) - room;
                         }
                     }
@@ -182,7 +325,13 @@ impl Aim<'_> {
         Some(margins)
     }
 
-    /// The room wanted inside a limit.
+    /// The room wanted inside a limit of a finding.
+    fn room_in(&self, room: &Room, id: FindingId, judged: &Judged, bound: &Bound) -> f64 {
+        let doubt = room.doubts[id as usize];
+        (room.part * self.room(judged, bound)).max(doubt)
+    }
+
+    /// The room wanted inside a limit at best.
     fn room(&self, judged: &Judged, bound: &Bound) -> f64 {
         match judged.value {
             Value::Length(_) | Value::Radius(_) | Value::Move(_) => {
@@ -207,9 +356,9 @@ impl Aim<'_> {
     }
 
     /// Every run of places that meet the demands, the one to take first in front.
-    fn runs(&self, demands: &[(FindingId, Demand)], part: f64) -> Vec<Run> {
+    fn runs(&self, demands: &[(FindingId, Demand)], room: &Room) -> Vec<Run> {
         let (low, high) = self.dial.range();
-        let mut margins = |at| self.margins(at, demands, part);
+        let mut margins = |at| self.margins(at, demands, room);
         let found = stretches(&mut margins, (low, high), CELLS, ALL_COUNT);
         let is_met = |stretch: &Stretch| {
             let values = stretch.values.as_ref();
@@ -235,10 +384,15 @@ impl Aim<'_> {
         runs
     }
 
-    fn along(&self, demands: &[(FindingId, Demand)], part: f64) -> Option<Aimed> {
+    fn along(
+        &self,
+        demands: &[(FindingId, Demand)],
+        room: &Room,
+        open_now: Undecided,
+    ) -> Option<Aimed> {
         let now = self.dial.now();
-        self.runs(demands, part).iter().find_map(|run| {
-            let least = self.least(run, demands, part);
+        self.runs(demands, room).iter().find_map(|run| {
+            let least = self.least(run, demands, room);
             let (from, is_up) = match () {
                 () if least.is_some() || now < run.low => (run.low, true),
                 () if now > run.high => (run.high, false),
@@ -250,10 +404,13 @@ impl Aim<'_> {
                 if run.contains(&to.base())
                     && let Some(rollers) = self.as_read(to.base())
                 {
+                    let undecided = self.undecided(to.base());
                     return Some(Aimed {
                         to,
                         rollers,
                         kept_clear: least,
+                        certainty: self.asked.certainty(open_now, undecided),
+                        undecided,
                     });
                 }
                 to = to.next_read_in(self.system, is_up);
@@ -262,11 +419,19 @@ impl Aim<'_> {
         })
     }
 
+    /// What is undecided at a place, of what the dial moves.
+    fn undecided(&self, at: f64) -> Undecided {
+        let setting = self.dial.setting(at);
+        let unit = self.asked.case.unit;
+        Asked::undecided_after(unit, &setting, self.ways_set())
+            .among(|id| id == self.asked.finding || self.moves(id))
+    }
+
     /// The underside's limit where a run of attitudes begins at it: the least attitude is aimed at
     /// there. Where another limit begins it, or where it lies below zero with the knife's back lower
     /// than its edge, the least would carry the edge to the reel's centre for zero gain, and the
     /// nearest is aimed at.
-    fn least(&self, run: &Run, demands: &[(FindingId, Demand)], part: f64) -> Option<KeptClear> {
+    fn least(&self, run: &Run, demands: &[(FindingId, Demand)], room: &Room) -> Option<KeptClear> {
         let which = run.begin?.which?;
         let (finding, demand) = *demands.get(which / MARGINS)?;
         let is_underside = matches!(finding, FindingId::Underside | FindingId::LowEndUnderside);
@@ -279,7 +444,7 @@ impl Aim<'_> {
         }
         let judged = (*self.judged(run.low, &[finding])?.first()?)?;
         let bound = *judged.limits().nth(which % MARGINS)?;
-        let room = part * self.room(&judged, &bound);
+        let room = self.room_in(room, finding, &judged, &bound);
         Some(KeptClear {
             finding,
             limit: judged.value.with_base(bound.at_base),

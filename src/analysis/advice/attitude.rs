@@ -4,9 +4,10 @@
 use std::cmp::Reverse;
 
 use super::aim::Aim;
-use super::trial::Asked;
+use super::trial::{Asked, Certainty};
 use crate::analysis::dial::{Dial, Scale};
 use crate::analysis::{Case, FindingId, Level, Standings};
+use crate::unit::Follows;
 use crate::units::{Angle, Sentence, System};
 
 /// An attitude that is aimed at, as it is read in the units that it was asked for in.
@@ -14,8 +15,11 @@ use crate::units::{Angle, Sentence, System};
 pub struct AimedAttitude {
     /// The attitude.
     pub attitude: Angle,
-    /// Why it is the least that will do; none where it is the nearest.
+    /// Why it is the least that will do, or that the readings' ± leave it undecided; none where it is
+    /// the nearest.
     pub why: Option<Sentence>,
+    /// How sure it is.
+    pub certainty: Certainty,
 }
 
 impl AimedAttitude {
@@ -23,7 +27,7 @@ impl AimedAttitude {
     /// within its limits, for somebody who reads in `system`; where no attitude does that, what is
     /// told about the worst finding that an attitude clears. None where there is none.
     #[must_use]
-    pub fn of(case: &Case, system: System) -> Option<Self> {
+    pub fn of(case: &Case, follows: Follows, system: System) -> Option<Self> {
         if case.solution.pose.height_of_cut.mm() <= 0.0 {
             return None;
         }
@@ -42,6 +46,7 @@ impl AimedAttitude {
                 case: *case,
                 now: &now,
                 finding,
+                follows,
             };
             Aim {
                 asked,
@@ -52,7 +57,8 @@ impl AimedAttitude {
         })?;
         Some(Self {
             attitude: Angle::from_deg(aimed.to.base()),
-            why: aimed.kept_clear.map(|kept| kept.sentence()),
+            why: aimed.why(),
+            certainty: aimed.certainty,
         })
     }
 }

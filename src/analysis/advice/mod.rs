@@ -12,23 +12,34 @@ mod way;
 pub(in crate::analysis) use aim::{Aim, Aimed};
 pub use attitude::AimedAttitude;
 pub(in crate::analysis) use trial::Asked;
+pub use trial::Certainty;
 pub use way::Way;
 
+use self::trial::Undecided;
 use super::caution::MOVING_ROLLERS;
 use super::dial::{Dial, Scale};
 use super::roller_steps::steps_told;
 use super::{Case, FindingId, Judged, Level, Side, Solution, Standings};
 use crate::geometry::{Setting, ground_speed_for_clip, reel_speed_for_clip};
-use crate::unit::{Fitted, Mowing, Unit, Wear};
+use crate::unit::{Fitted, Follows, KnifePart, Mowing, Reading, Unit, Wear};
 use crate::units::{Angle, Length, Measure, Sentence, Speed, System, Turning, Value};
 
 /// How far inside its limits a clip length is aimed at, as a part of the limit.
 const CLIP_ROOM: f64 = 0.03;
+/// How far inside where the readings' ± ask for more, as parts of the limit.
+const MORE_CLIP_ROOM: [f64; 4] = [CLIP_ROOM, 0.06, 0.1, 0.16];
 /// The highest cut that is still the same kind of turf, over the height now (common practice, no
 /// source).
 pub(in crate::analysis) const NEAR_HEIGHT: f64 = 2.5;
 /// By how much a top face is relieved beyond what the reel takes (common practice, no source).
 const MORE_RELIEF: Angle = Angle::from_deg(0.5);
+/// How much where the readings' ± ask for more.
+const MORE_RELIEF_STILL: [Angle; 4] = [
+    MORE_RELIEF,
+    Angle::from_deg(1.0),
+    Angle::from_deg(1.5),
+    Angle::from_deg(2.5),
+];
 /// How many readings from a speed on are tried.
 const READINGS: usize = 8;
 /// By how much more or less reach it is seen what reach does to the sweep.
@@ -51,8 +62,9 @@ pub struct Advice {
 #[derive(Clone, Debug, PartialEq)]
 enum Told {
     Said(Sentence),
-    /// Roller moves in turns and spacers, in the units that the advice was asked for in.
-    Steps(String),
+    /// What is told in the units that the advice was asked for in: roller moves in turns and spacers,
+    /// and what is undecided.
+    Worded(String),
 }
 
 /// What can be turned for a finding.
@@ -85,6 +97,7 @@ impl Advice {
             case: *case,
             now: &now,
             finding,
+            follows: case.unit.follows,
         };
         let mut advice = Self {
             ways: Vec::new(),
@@ -96,7 +109,7 @@ impl Advice {
             match lever {
                 Lever::Dial(scale) => advice.turn(asked, scale, system, &mut blocked),
                 Lever::GroundSpeed | Lever::ReelSpeed => match speed(&asked, lever, system) {
-                    Some(way) => advice.add(way),
+                    Some((way, undecided)) => advice.add(way, undecided),
                     None => blocked.push(no_speed(lever).to_owned()),
                 },
                 Lever::LightContact => {
@@ -105,36 +118,52 @@ impl Advice {
                         ..*case.setting
                     };
                     match tried(&asked, case.unit, &setting, "Light contact (zero gap)") {
-                        Ok(()) => advice.add(Way::LightContact),
+                        Ok(()) => {
+                            let follows = Follows {
+                                gap: false,
+                                ..asked.follows
+                            };
+                            let (sure, open) = asked.sure_of(case.unit, &setting, follows);
+                            advice.add(Way::LightContact(sure), open);
+                        }
                         Err(why) => blocked.push(why),
                     }
                 }
                 Lever::TopAngle => match top_angle(&asked, system) {
-                    Ok(way) => advice.add(way),
+                    Ok((way, undecided)) => advice.add(way, undecided),
                     Err(why) => blocked.push(why),
                 },
                 Lever::Trued => {
+                    let wear = [
+                        Reading::FrontRunout,
+                        Reading::RearRunout,
+                        Reading::EndDifference,
+                    ];
                     let unit = Unit {
                         wear: Wear::default(),
-                        ..case.unit.clone()
+                        ..with_exact(case.unit, &wear)
                     };
                     let what = "Rollers true and parallel to the cut line";
                     match tried(&asked, &unit, case.setting, what) {
-                        Ok(()) => advice.add(Way::Trued),
+                        Ok(()) => {
+                            let (sure, open) = asked.sure_of(&unit, case.setting, asked.follows);
+                            advice.add(Way::Trued(sure), open);
+                        }
                         Err(why) => blocked.push(why),
                     }
                 }
                 Lever::Reach => {
                     if let Some(told) = other_reach(case) {
-                        advice.add(Way::Other(told));
+                        advice.add(Way::Other(told), Undecided::default());
                     }
                 }
                 Lever::ThinnerLip => {
                     if would_a_thinner_lip_clear(&asked) {
-                        advice.add(Way::Other("A knife with a thinner lip would clear it."));
+                        let told = "A knife with a thinner lip would clear it.";
+                        advice.add(Way::Other(told), Undecided::default());
                     }
                 }
-                Lever::Other(told) => advice.add(Way::Other(told)),
+                Lever::Other(told) => advice.add(Way::Other(told), Undecided::default()),
             }
         }
         if advice.ways.iter().any(|way| way.roller_moves().is_some()) {
@@ -150,9 +179,14 @@ impl Advice {
         Some(advice)
     }
 
-    fn add(&mut self, way: Way) {
+    fn add(&mut self, way: Way, undecided: Undecided) {
         self.ways.push(way);
         self.told.push(Told::Said(way.sentence()));
+        if !undecided.is_none() {
+            let open: Vec<_> = undecided.iter().collect();
+            let told = format!("Undecided there: {}.", titles(&open));
+            self.told.push(Told::Worded(told));
+        }
     }
 
     /// Tries a dial.
@@ -182,12 +216,16 @@ impl Advice {
                     Scale::HeightOfCut => Way::height_of_cut(&aimed),
                     _ => Way::attitude(&aimed),
                 };
-                self.add(way);
+                self.add(way, aimed.undecided);
                 let brackets = &asked.case.unit.brackets;
                 let moves = way.roller_moves();
                 let steps = moves.and_then(|moves| steps_told(moves, brackets, system));
-                self.told.extend(steps.map(Told::Steps));
-                let kept_clear = aimed.kept_clear.map(|kept| kept.sentence());
+                self.told.extend(steps.map(Told::Worded));
+                let kept_clear = match aimed.certainty {
+                    Certainty::Sure => aimed.why(),
+                    // Said with the way itself.
+                    Certainty::Reads => None,
+                };
                 self.told.extend(kept_clear.map(Told::Said));
             }
             (None, _) => blocked.push(told_blocked(scale, aim.in_the_way())),
@@ -199,7 +237,7 @@ impl Advice {
     pub fn shown_in(&self, system: System) -> String {
         let told = self.told.iter().map(|told| match told {
             Told::Said(said) => said.shown_in(system),
-            Told::Steps(steps) => steps.clone(),
+            Told::Worded(worded) => worded.clone(),
         });
         let told: Vec<_> = self.in_the_way.iter().cloned().chain(told).collect();
         told.join(" ")
@@ -337,15 +375,34 @@ fn would_a_thinner_lip_clear(asked: &Asked) -> bool {
     THINNER.into_iter().any(with)
 }
 
-/// A top face relieved by more than the reel takes, or what stands in its way.
-fn top_angle(asked: &Asked, system: System) -> Result<Way, String> {
+/// A unit of which some readings are typed anew, without a ±.
+fn with_exact(unit: &Unit, readings: &[Reading]) -> Unit {
+    let mut unit = unit.clone();
+    unit.uncertain
+        .retain(|uncertain| !readings.contains(&uncertain.reading));
+    unit
+}
+
+/// A top face relieved by more than the reel takes, or what stands in its way: one that is sure, if
+/// there is one.
+fn top_angle(asked: &Asked, system: System) -> Result<(Way, Undecided), String> {
+    let is_sure = |(way, _): &(Way, _)| way.certainty() == Some(Certainty::Sure);
+    let mut reliefs = MORE_RELIEF_STILL.into_iter();
+    reliefs
+        .find_map(|more| relieved(asked, more, system).ok().filter(is_sure))
+        .map_or_else(|| relieved(asked, MORE_RELIEF, system), Ok)
+}
+
+/// A top face relieved by so much more than the reel takes, or what stands in its way.
+fn relieved(asked: &Asked, more: Angle, system: System) -> Result<(Way, Undecided), String> {
     let mut in_the_way = None;
     let case = &asked.case;
-    let wanted = case.solution.top_angle_needed + MORE_RELIEF;
+    let wanted = case.solution.top_angle_needed + more;
     let mut to = Value::from(wanted).as_read_in(system);
     for _ in 0..READINGS {
         let relieved = Angle::from_deg(to.base());
-        let mut unit = case.unit.clone();
+        let reading = Reading::Knife(asked.follows.knife, KnifePart::TopAngle);
+        let mut unit = with_exact(case.unit, &[reading]);
         let mut setting = *case.setting;
         setting.knife.top_angle = Some(relieved);
         if unit.fitted == Fitted::Bench {
@@ -356,7 +413,10 @@ fn top_angle(asked: &Asked, system: System) -> Result<Way, String> {
         if faces_meet {
             let what = format!("A top angle of {}", to.shown_in(system));
             match tried(asked, &unit, &setting, &what) {
-                Ok(()) => return Ok(Way::TopAngle(relieved)),
+                Ok(()) => {
+                    let (sure, open) = asked.sure_of(&unit, &setting, asked.follows);
+                    return Ok((Way::TopAngle(relieved, sure), open));
+                }
                 Err(why) => in_the_way = in_the_way.or(Some(why)),
             }
         }
@@ -372,8 +432,17 @@ fn is_within<M: Measure>(quantity: M) -> bool {
 }
 
 /// Another speed, inside the limit that is passed. Clip length goes with the ground speed and
-/// against the reel's.
-fn speed(asked: &Asked, lever: Lever, system: System) -> Option<Way> {
+/// against the reel's. One that is sure, if there is one.
+fn speed(asked: &Asked, lever: Lever, system: System) -> Option<(Way, Undecided)> {
+    let is_sure = |(way, _): &(Way, _)| way.certainty() == Some(Certainty::Sure);
+    let mut rooms = MORE_CLIP_ROOM.into_iter();
+    rooms
+        .find_map(|room| driven(asked, lever, room, system).filter(is_sure))
+        .or_else(|| driven(asked, lever, CLIP_ROOM, system))
+}
+
+/// Another speed, by such a part of the limit inside it.
+fn driven(asked: &Asked, lever: Lever, room: f64, system: System) -> Option<(Way, Undecided)> {
     let case = &asked.case;
     let mowing = case.unit.mowing?;
     let judged = asked.now.get(asked.finding)?.judged?;
@@ -383,11 +452,7 @@ fn speed(asked: &Asked, lever: Lever, system: System) -> Option<Way> {
         .filter(|bound| bound.level == Level::Watch)
         .find(|bound| bound.margin(ratio) < 0.0)?;
     let is_too_long = passed.side == Side::AtMost;
-    let inside = if is_too_long {
-        1.0 - CLIP_ROOM
-    } else {
-        1.0 + CLIP_ROOM
-    };
+    let inside = if is_too_long { 1.0 - room } else { 1.0 + room };
     let clip = case.solution.pose.height_of_cut * (passed.at_base * inside);
     if clip.mm() <= 0.0 {
         return None;
@@ -400,26 +465,26 @@ fn speed(asked: &Asked, lever: Lever, system: System) -> Option<Way> {
     };
     to = to.as_read_in(system);
     for _ in 0..READINGS {
-        let (tried, way) = match to {
+        let (tried, reading) = match to {
             Value::Speed(ground_speed) => (
                 Mowing {
                     ground_speed,
                     ..mowing
                 },
-                Way::GroundSpeed(ground_speed),
+                Reading::GroundSpeed,
             ),
             Value::Turning(reel_speed) => (
                 Mowing {
                     reel_speed,
                     ..mowing
                 },
-                Way::ReelSpeed(reel_speed),
+                Reading::ReelSpeed,
             ),
             _ => return None,
         };
         let unit = Unit {
             mowing: Some(tried),
-            ..case.unit.clone()
+            ..with_exact(case.unit, &[reading])
         };
         // Nor one that no field would take.
         let can_be_typed = match to {
@@ -428,7 +493,13 @@ fn speed(asked: &Asked, lever: Lever, system: System) -> Option<Way> {
             _ => false,
         };
         if can_be_typed && asked.holding(&unit, case.setting).is_some() {
-            return Some(way);
+            let (sure, open) = asked.sure_of(&unit, case.setting, asked.follows);
+            let way = match to {
+                Value::Speed(speed) => Way::GroundSpeed(speed, sure),
+                Value::Turning(turning) => Way::ReelSpeed(turning, sure),
+                _ => return None,
+            };
+            return Some((way, open));
         }
         // Slower over the ground for a shorter clip, or a reel that turns faster.
         to = to.next_read_in(system, is_ground != is_too_long);

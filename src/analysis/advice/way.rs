@@ -1,6 +1,7 @@
 //! One thing that can be done about a finding, told so that what is typed back holds.
 
 use super::aim::{Aimed, KeptClear};
+use super::trial::Certainty;
 use crate::analysis::FindingId;
 use crate::units::{Angle, Length, Sentence, Speed, Turning, Value};
 
@@ -16,6 +17,8 @@ pub enum Way {
         front: Length,
         /// How far the rear roller moves from where it stands.
         rear: Length,
+        /// How sure it is.
+        certainty: Certainty,
     },
     /// Another height of cut, attitude kept.
     HeightOfCut {
@@ -23,17 +26,19 @@ pub enum Way {
         to: Length,
         /// How far both rollers move from where they stand.
         rollers: Length,
+        /// How sure it is.
+        certainty: Certainty,
     },
     /// Another ground speed.
-    GroundSpeed(Speed),
+    GroundSpeed(Speed, Certainty),
     /// Another reel speed.
-    ReelSpeed(Turning),
+    ReelSpeed(Turning, Certainty),
     /// Reel and knife in light contact.
-    LightContact,
+    LightContact(Certainty),
     /// Another angle of the top face.
-    TopAngle(Angle),
+    TopAngle(Angle, Certainty),
     /// Rollers without runout, both ends at one height.
-    Trued,
+    Trued(Certainty),
     /// Another knife, a reel or a reading of which nobody knows the measures yet.
     Other(&'static str),
 }
@@ -44,12 +49,27 @@ impl Way {
         match *self {
             Self::Attitude { front, rear, .. } => Some((front, rear)),
             Self::HeightOfCut { rollers, .. } => Some((rollers, rollers)),
-            Self::GroundSpeed(_)
-            | Self::ReelSpeed(_)
-            | Self::LightContact
-            | Self::TopAngle(_)
-            | Self::Trued
+            Self::GroundSpeed(..)
+            | Self::ReelSpeed(..)
+            | Self::LightContact(_)
+            | Self::TopAngle(..)
+            | Self::Trued(_)
             | Self::Other(_) => None,
+        }
+    }
+
+    /// How sure it is; none where it gives no number that could be.
+    #[must_use]
+    pub const fn certainty(&self) -> Option<Certainty> {
+        match *self {
+            Self::Attitude { certainty, .. }
+            | Self::HeightOfCut { certainty, .. }
+            | Self::GroundSpeed(_, certainty)
+            | Self::ReelSpeed(_, certainty)
+            | Self::LightContact(certainty)
+            | Self::TopAngle(_, certainty)
+            | Self::Trued(certainty) => Some(certainty),
+            Self::Other(_) => None,
         }
     }
 
@@ -59,6 +79,7 @@ impl Way {
             to: Angle::from_deg(aimed.to.base()),
             front,
             rear,
+            certainty: aimed.certainty,
         }
     }
 
@@ -66,36 +87,82 @@ impl Way {
         Self::HeightOfCut {
             to: Length::from_mm(aimed.to.base()),
             rollers: aimed.rollers.0,
+            certainty: aimed.certainty,
         }
     }
 
     /// It as a sentence.
     #[must_use]
     pub fn sentence(&self) -> Sentence {
+        let is_sure = self.certainty() != Some(Certainty::Reads);
+        let told = |sure: &'static str, reads: &'static str| if is_sure { sure } else { reads };
         match *self {
-            Self::Attitude { to, front, rear } => Sentence::new(
-                "At this height of cut an attitude of {} clears it and makes no other finding worse: front roller {}, rear roller {} from where they stand now.",
+            Self::Attitude {
+                to, front, rear, ..
+            } => Sentence::new(
+                told(
+                    "At this height of cut an attitude of {} clears it and makes no other finding worse: front roller {}, rear roller {} from where they stand now.",
+                    "At this height of cut it reads OK at an attitude of {}, still undecided within the ±: front roller {}, rear roller {} from where they stand now.",
+                ),
                 &[to.into(), Value::Move(front), Value::Move(rear)],
             ),
-            Self::HeightOfCut { to, rollers } => Sentence::new(
-                "At this attitude a height of cut of {} clears it and makes no other finding worse: both rollers {} from where they stand now.",
+            Self::HeightOfCut { to, rollers, .. } => Sentence::new(
+                told(
+                    "At this attitude a height of cut of {} clears it and makes no other finding worse: both rollers {} from where they stand now.",
+                    "At this attitude it reads OK at a height of cut of {}, still undecided within the ±: both rollers {} from where they stand now.",
+                ),
                 &[to.into(), Value::Move(rollers)],
             ),
-            Self::GroundSpeed(to) => Sentence::new(
-                "At a ground speed of {} it is within its limits. Use it only if the machine's manual allows it.",
+            Self::GroundSpeed(to, _) => Sentence::new(
+                told(
+                    "At a ground speed of {} it is within its limits. Use it only if the machine's manual allows it.",
+                    "At a ground speed of {} it reads OK, still undecided within the ±. Use it only if the machine's manual allows it.",
+                ),
                 &[to.into()],
             ),
-            Self::ReelSpeed(to) => Sentence::new(
-                "At a reel speed of {} it is within its limits. Use it only if the machine's manual allows it.",
+            Self::ReelSpeed(to, _) => Sentence::new(
+                told(
+                    "At a reel speed of {} it is within its limits. Use it only if the machine's manual allows it.",
+                    "At a reel speed of {} it reads OK, still undecided within the ±. Use it only if the machine's manual allows it.",
+                ),
                 &[to.into()],
             ),
-            Self::LightContact => Sentence::new("Light contact (zero gap) clears it.", &[]),
-            Self::TopAngle(to) => Sentence::new("A top angle of {} clears it.", &[to.into()]),
-            Self::Trued => Sentence::new(
-                "It goes away with the rollers true and parallel to the cut line: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
+            Self::LightContact(_) => Sentence::new(
+                told(
+                    "Light contact (zero gap) clears it.",
+                    "With light contact (zero gap) it reads OK, still undecided within the ±.",
+                ),
+                &[],
+            ),
+            Self::TopAngle(to, _) => Sentence::new(
+                told(
+                    "A top angle of {} clears it.",
+                    "With a top angle of {} it reads OK, still undecided within the ±.",
+                ),
+                &[to.into()],
+            ),
+            Self::Trued(_) => Sentence::new(
+                told(
+                    "It goes away with the rollers true and parallel to the cut line: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
+                    "With the rollers true and parallel to the cut line it reads OK, still undecided within the ±: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
+                ),
                 &[],
             ),
             Self::Other(told) => Sentence::new(told, &[]),
+        }
+    }
+}
+
+impl Aimed {
+    /// Why it is aimed at: that the readings leave it undecided before that it is the least.
+    #[must_use]
+    pub(in crate::analysis) fn why(&self) -> Option<Sentence> {
+        match self.certainty {
+            Certainty::Reads => Some(Sentence::new(
+                "It reads OK there, still undecided within the ±.",
+                &[],
+            )),
+            Certainty::Sure => self.kept_clear.map(|kept| kept.sentence()),
         }
     }
 }

@@ -7,7 +7,7 @@ use super::set_once::{SetOnce, set_once};
 use super::verdict::{Judgement, OnTrial};
 use super::window::Window;
 use super::window::windows;
-use crate::analysis::advice::AimedAttitude;
+use crate::analysis::advice::{AimedAttitude, Certainty};
 use crate::analysis::{Case, FindingId, Findings, Level, Solution, Solved};
 use crate::geometry::{Impossible, KnifeSection, Pose, Setting, Stance};
 use crate::unit::{Fitted, Knife, Pieces, Unit};
@@ -51,16 +51,24 @@ pub struct KnifeAim {
     pub attitude: Angle,
     /// The rear roller's place from the bench for it.
     pub rear_roller: Length,
-    /// Why it is the least that will do; none where it is the nearest.
+    /// Why it is the least that will do, or that the readings' ± leave it undecided; none where it is
+    /// the nearest.
     pub why: Option<Sentence>,
+    /// How sure it is that every limit it is to hold is held there.
+    pub certainty: Certainty,
 }
 
 impl KnifeAim {
     /// What a knife on trial is set to, the reel as it is, for somebody who reads in `system`; none where
     /// its working range leaves no room for that.
     #[must_use]
-    pub fn of(unit: &Unit, trial: &Trial, knife: KnifeSection, system: System) -> Option<Self> {
-        let setting = trial.setting(unit, knife, unit.setting.reel_diameter);
+    pub fn of(
+        unit: &Unit,
+        trial: &Trial,
+        (place, section): (Fitted, KnifeSection),
+        system: System,
+    ) -> Option<Self> {
+        let setting = trial.setting(unit, section, unit.setting.reel_diameter);
         let solution = Solution::of(unit, &setting).ok()?;
         let case = Case {
             unit,
@@ -68,14 +76,20 @@ impl KnifeAim {
             solution: &solution,
         };
         let windows = windows(unit, &setting, trial.height_of_cut);
-        Self::within(&windows, &case, trial, system)
+        Self::within(&windows, &case, (trial, place), system)
     }
 
     /// The same with its working ranges known.
-    fn within(windows: &[Window], case: &Case, trial: &Trial, system: System) -> Option<Self> {
+    fn within(
+        windows: &[Window],
+        case: &Case,
+        (trial, place): (&Trial, Fitted),
+        system: System,
+    ) -> Option<Self> {
         // Where there is no range there is no aim in it.
         windows.first()?;
-        let aimed = AimedAttitude::of(case, system)?;
+        let follows = case.unit.follows.with_knife(place);
+        let aimed = AimedAttitude::of(case, follows, system)?;
         let holds = |window: &Window| (window.low..=window.high).contains(&aimed.attitude);
         if !windows.iter().any(holds) {
             return None;
@@ -93,6 +107,7 @@ impl KnifeAim {
             attitude: aimed.attitude,
             rear_roller: pose.rear_roller.moved,
             why: aimed.why,
+            certainty: aimed.certainty,
         })
     }
 }
@@ -161,7 +176,7 @@ impl KnifeRow {
                 setting: &now,
                 solution,
             };
-            KnifeAim::within(&life[1].windows, &case, &trial, system)
+            KnifeAim::within(&life[1].windows, &case, (&trial, place), system)
         });
         Self {
             knife: place,

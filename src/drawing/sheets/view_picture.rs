@@ -301,7 +301,7 @@ pub(super) fn window_map(solved: &Solved, system: System, place: Rect, style: St
     };
     drawn = drawn.inset(-ASIDE);
     let bench = &unit.profile.bench;
-    let aim = KnifeAim::of(unit, &trial, unit.setting.knife, system);
+    let aim = KnifeAim::of(unit, &trial, (unit.fitted, unit.setting.knife), system);
     let aim = aim.map(|aim| MapSetting {
         mark: MapMark::Aim,
         attitude: aim.attitude,

@@ -191,13 +191,13 @@ fn cure(band: &mut Band, solved: &Solved, answer: &KnobAnswer, system: System) {
     let told = format!(
         "{}{knife}: {within}by {}, to {}; front roller {}, rear roller {}.",
         answer.knob.name(),
-        change.by.shown_in(system),
-        change.to.shown_in(system),
-        system.roller_move(change.rollers.0),
-        system.roller_move(change.rollers.1)
+        change.trial_by.shown_in(system),
+        change.trial.shown_in(system),
+        system.roller_move(change.trial_rollers.0),
+        system.roller_move(change.trial_rollers.1)
     );
     band.item("–", Role::Heading, &told);
-    if let Some(told) = moves_told(change.rollers, &solved.unit.brackets, system) {
+    if let Some(told) = moves_told(change.trial_rollers, &solved.unit.brackets, system) {
         band.item(UNDER, Role::Note, &told);
     }
     for other in change.others.iter().filter(|other| other.is_notable()) {

@@ -1,6 +1,6 @@
 //! The answers: every knob tried on a unit, each by itself.
 
-use super::along::Along;
+use super::along::{Along, Border};
 use super::sense::not_sensible;
 use super::{Change, Goal, HAIR, Kind, Knob, KnobAnswer, Other, SpeedKnob, WearKnob, WhyNot};
 use crate::analysis::advice::{Aim, Aimed, Asked as AskedOf};
@@ -110,17 +110,25 @@ impl Asked<'_> {
         let (low, high) = dial.range();
         let is_here = |at: f64| (at - dial.now()).abs() <= HERE * (high - low);
         let change = |at: f64, trial: f64| {
-            let by = dial.value(at - dial.now());
+            let by = |to: f64| dial.value(to - dial.now());
             let setting = dial.setting(trial);
             self.changed(self.case.unit, &setting, &[self.finding])
-                .map(|outcome| outcome.change(dial.value(at), dial.value(trial), by))
+                .map(|outcome| {
+                    outcome.change(dial.value(at), (dial.value(trial), by(trial)), by(at))
+                })
         };
-        answer.to_limit = along
-            .limit()
-            .and_then(|border| match change(border.at, border.inside) {
+        answer.to_limit = along.limit().and_then(|border| {
+            let inside = self.as_read(dial, border);
+            let rollers = self.rollers_at(dial, border.inside);
+            match change(border.at, inside) {
                 _ if is_here(border.at) => Err(WhyNot::AtLimit),
-                change => change.ok_or(WhyNot::HasNoPart),
-            });
+                Some(change) => Ok(Change {
+                    rollers: rollers.unwrap_or(change.rollers),
+                    ..change
+                }),
+                None => Err(WhyNot::HasNoPart),
+            }
+        });
         // Another limit than the one within which it is fine is not aimed at, nor what cannot be
         // tried.
         let is_barred = matches!(
@@ -134,6 +142,7 @@ impl Asked<'_> {
             case: self.case,
             now: &self.standings,
             finding: self.finding,
+            follows: self.case.unit.follows,
         };
         let aim = |scale| Aim {
             asked,
@@ -159,11 +168,68 @@ impl Asked<'_> {
             return;
         }
         let aimed = aim(scale).find();
-        answer.aim_is = aimed.and_then(|aimed| Some(aimed.kept_clear?.sentence()));
+        answer.aim_is = aimed.and_then(|aimed| aimed.why());
         let here = dial.value(dial.now()).as_read_in(self.system);
         answer.to_aim = aimed
             .filter(|aimed| aimed.to != here)
             .and_then(|aimed| change(aimed.to.base(), aimed.to.base()));
+    }
+
+    /// The first place inside a border that is set as it reads; the border's own hair inside where none
+    /// near it holds. What is told of a roller is its move, and of anything else its place.
+    fn as_read(&self, dial: Dial, border: Border) -> f64 {
+        let from = match dial.scale {
+            Scale::FrontRoller
+            | Scale::RearRoller
+            | Scale::FrontRollerHeightKept
+            | Scale::RearRollerHeightKept => dial.now(),
+            Scale::Attitude
+            | Scale::HeightOfCut
+            | Scale::Extension
+            | Scale::FaceGround
+            | Scale::TopGround => 0.0,
+        };
+        let is_up = border.inside > border.at;
+        let first = dial.value(border.inside - from).as_read_in(self.system);
+        let next = |at: &Value| Some(at.next_read_in(self.system, is_up));
+        let (low, high) = dial.range();
+        let holds = |at: &f64| {
+            let is_inside = if is_up {
+                *at >= border.inside
+            } else {
+                *at <= border.inside
+            };
+            let is_kept = || {
+                let setting = dial.setting(*at);
+                let outcome = self.changed(self.case.unit, &setting, &[self.finding]);
+                outcome.is_some_and(|outcome| self.goal.is_kept(&outcome.after))
+            };
+            is_inside && (low..=high).contains(at) && is_kept()
+        };
+        // A border that leads out of the limits is told as it stands: how much room is left.
+        let is_kept_inside = || {
+            let setting = dial.setting(border.inside);
+            let outcome = self.changed(self.case.unit, &setting, &[self.finding]);
+            outcome.is_some_and(|outcome| self.goal.is_kept(&outcome.after))
+        };
+        if !is_kept_inside() {
+            return border.inside;
+        }
+        std::iter::successors(Some(first), next)
+            .take(READINGS)
+            .map(|at| from + at.base())
+            .find(holds)
+            .unwrap_or(border.inside)
+    }
+
+    /// How far the rollers move from where they stand with a dial at a place.
+    fn rollers_at(&self, dial: Dial, at: f64) -> Option<(Length, Length)> {
+        let then = Solution::of(self.case.unit, &dial.setting(at)).ok()?.pose;
+        let now = &self.case.solution.pose;
+        Some((
+            then.front_roller.moved - now.front_roller.moved,
+            then.rear_roller.moved - now.rear_roller.moved,
+        ))
     }
 
     /// The place of one roller, as it is read, that gives an attitude aimed at, or one so near that it
@@ -218,11 +284,8 @@ impl Asked<'_> {
             })
             .map(|(fitted, setting, outcome)| {
                 let by = setting.knife.reach - reach;
-                let mut change = outcome.change(
-                    setting.knife.reach.into(),
-                    setting.knife.reach.into(),
-                    by.into(),
-                );
+                let to = setting.knife.reach.into();
+                let mut change = outcome.change(to, (to, by.into()), by.into());
                 change.knife = Some(fitted);
                 change
             })
@@ -282,7 +345,8 @@ impl Asked<'_> {
         let to = shown(driven(ratio));
         let by = to.with_base(to.base() - shown(mowing).base());
         let outcome = outcome.ok_or(WhyNot::HasNoPart)?;
-        Ok(outcome.change(to, shown(trial), by))
+        let trial_by = to.with_base(shown(trial).base() - shown(mowing).base());
+        Ok(outcome.change(to, (shown(trial), trial_by), by))
     }
 
     fn less_wear(&self, knob: WearKnob) -> Result<Change, WhyNot> {
@@ -343,7 +407,8 @@ impl Asked<'_> {
         let zero = Value::from(Length::ZERO);
         let gained = outcome.after.value.base() - self.now.value.base();
         let gained = Length::from_mm(gained);
-        Ok(outcome.change(zero, zero, (Length::ZERO - gained).into()))
+        let by = (Length::ZERO - gained).into();
+        Ok(outcome.change(zero, (zero, by), by))
     }
 
     /// What a changed unit and setting give; none where they cannot exist. Judged by the first
@@ -395,11 +460,13 @@ struct Outcome {
 }
 
 impl Outcome {
-    fn change(self, to: Value, trial: Value, by: Value) -> Change {
+    fn change(self, to: Value, (trial, trial_by): (Value, Value), by: Value) -> Change {
         Change {
             to,
             trial,
             by,
+            trial_by,
+            trial_rollers: self.rollers,
             knife: None,
             rollers: self.rollers,
             after: self.after,

@@ -143,10 +143,14 @@ impl Other {
 pub struct Change {
     /// Where the knob goes to.
     pub to: Value,
-    /// Where a trial sets it: by a hair on the good side of the limit.
+    /// Where a trial sets it: on the good side of the limit, and as it reads.
     pub trial: Value,
     /// How far it turns.
     pub by: Value,
+    /// How far a trial turns it.
+    pub trial_by: Value,
+    /// How far a trial moves the front and the rear roller from where they stand now.
+    pub trial_rollers: (Length, Length),
     /// The knife to fit.
     pub knife: Option<Fitted>,
     /// How far the front and the rear roller move from where they stand now.

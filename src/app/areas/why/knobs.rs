@@ -258,46 +258,49 @@ impl Row<'_> {
 
     /// How far, and where it ends.
     fn what(&self, knob: Knob, change: &Change) -> String {
-        let to = change.to.shown_in(self.system);
+        let to = change.trial.shown_in(self.system);
         match knob {
             Knob::Knife => {
                 let fitted = change.knife.and_then(|place| self.document.knife_at(place));
                 let name = fitted.map_or("", |knife| knife.name.as_str());
-                format!("\"{name}\", reach {}", self.signed(change.by))
+                format!("\"{name}\", reach {}", self.signed(change.trial_by))
             }
             Knob::RollersTrued | Knob::RollersParallel => {
                 format!(
                     "the low place comes up by {}",
-                    change.by.with_base(-change.by.base()).shown_in(self.system)
+                    change
+                        .trial_by
+                        .with_base(-change.trial_by.base())
+                        .shown_in(self.system)
                 )
             }
             Knob::FrontRoller
             | Knob::RearRoller
             | Knob::FrontRollerHeightKept
-            | Knob::RearRollerHeightKept => match change.by {
+            | Knob::RearRollerHeightKept => match change.trial_by {
                 Value::Length(by) => {
                     format!("{} from where it stands", self.system.roller_move(by))
                 }
                 _ => to,
             },
             Knob::FaceGround => {
-                let left = self.setting.knife.lip_length - Length::from_mm(change.to.base());
+                let left = self.setting.knife.lip_length - Length::from_mm(change.trial.base());
                 let left = self.system.length(left);
                 format!(
                     "by {}, to {to}, {left} of the lip's length left",
-                    self.signed(change.by)
+                    self.signed(change.trial_by)
                 )
             }
             Knob::TopGround => {
-                let left = self.setting.knife.lip_thickness - Length::from_mm(change.to.base());
+                let left = self.setting.knife.lip_thickness - Length::from_mm(change.trial.base());
                 let left = self.system.length(left);
                 format!(
                     "by {}, to {to}, {left} of the lip's thickness left",
-                    self.signed(change.by)
+                    self.signed(change.trial_by)
                 )
             }
             Knob::GroundSpeed | Knob::ReelSpeed => to,
-            _ => format!("by {}, to {to}", self.signed(change.by)),
+            _ => format!("by {}, to {to}", self.signed(change.trial_by)),
         }
     }
 
@@ -307,7 +310,7 @@ impl Row<'_> {
 
     /// The roller moves that go with it; none when both stay where they are.
     fn rollers(&self, change: &Change) -> Option<String> {
-        let (front, rear) = change.rollers;
+        let (front, rear) = change.trial_rollers;
         let moved = front.mm().abs().max(rear.mm().abs());
         (moved > 1e-6).then(|| {
             format!(
@@ -322,7 +325,7 @@ impl Row<'_> {
     /// not known.
     fn steps(&self, answer: &KnobAnswer) -> Option<String> {
         let change = answer.changes().next()?;
-        moves_told(change.rollers, self.brackets, self.system)
+        moves_told(change.trial_rollers, self.brackets, self.system)
     }
 
     /// What else the change to the limit does: what stands otherwise than before in full, the rest

@@ -25,6 +25,8 @@ pub struct Chosen {
     pub trial: Trial,
     pub knives: Vec<Named>,
     pub height_in_force: Length,
+    /// Where the first of them stands in the document.
+    place: Fitted,
 }
 
 impl Chosen {
@@ -43,7 +45,11 @@ impl Chosen {
             .and_then(named)
             .filter(|second| *second != first);
         let in_force = Trial::of(&good.solution);
+        let mut places = good.document.knives();
+        let place = places.find(|(_, knife)| knife.name == first.0);
+        let place = place.map_or(good.unit.fitted, |(place, _)| place);
         Some(Self {
+            place,
             unit: good.unit.clone(),
             trial: Trial {
                 height_of_cut: choice.height.unwrap_or(in_force.height_of_cut),
@@ -65,7 +71,7 @@ impl Chosen {
         let [(_, section)] = self.knives[..] else {
             return None;
         };
-        let aim = KnifeAim::of(&self.unit, &self.trial, section, system);
+        let aim = KnifeAim::of(&self.unit, &self.trial, (self.place, section), system);
         aim.map(|aim| aim.attitude)
     }
 
