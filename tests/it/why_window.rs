@@ -124,7 +124,11 @@ fn another_finding_and_another_limit_can_be_asked_about() {
     window.click("not over limit");
     window.click(&format!("Try {}, To its limit", Knob::Attitude.name()));
     let share = Solved::of(window.document()).unwrap().solution.sweep_share;
-    assert!((share.unwrap().of_one() - 0.1).abs() < 1e-6);
+    // What is set is what is read, on the safe side: a few hundredths of a degree.
+    assert!(
+        (0.098..=0.1).contains(&share.unwrap().of_one()),
+        "{share:?}"
+    );
 }
 
 #[test]
@@ -194,7 +198,7 @@ fn the_units_of_the_area_are_the_readers() {
     assert_eq!(window.app().system(), System::Millimetre);
     let (_, why) = worked_out(window.document());
     let attitude = &why.knobs[0];
-    let rear = attitude.to_limit.as_ref().unwrap().rollers.1;
+    let rear = attitude.to_limit.as_ref().unwrap().trial_rollers.1;
     window.assert_says(&System::Millimetre.roller_move(rear));
 }
 
