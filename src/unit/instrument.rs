@@ -1,7 +1,7 @@
 //! What readings are taken with, and how far each can be off: typical half-widths to begin with.
 
 use super::document::Document;
-use super::field::{Field, Kind, KnifePart, Reading};
+use super::field::{Field, KnifePart, Reading};
 use super::fitted::Fitted;
 use crate::units::System;
 
@@ -70,89 +70,106 @@ impl Instrument {
         }
     }
 
-    /// What a reading is usually taken with; none where that is no instrument of the shop.
+    /// What a reading can be taken with, the usual one first; none for what no instrument of the shop
+    /// reads to its ±: caliper and tape read a reel short by more than they can be off, so its diameter
+    /// is worked out from other readings (common practice, no source).
     #[must_use]
-    pub const fn usual(reading: Reading) -> Option<Self> {
+    pub const fn offered(reading: Reading) -> &'static [Self] {
         match reading {
-            Reading::ReelDiameter
-            | Reading::FrontDiameter
+            Reading::FrontDiameter
             | Reading::RearDiameter
-            | Reading::HardwareBelow(_)
             | Reading::Knife(
                 _,
                 KnifePart::LipThickness
                 | KnifePart::LipLength
                 | KnifePart::BodyThickness
-                | KnifePart::Reach
-                | KnifePart::Width
                 | KnifePart::TopGround
                 | KnifePart::FaceGround,
-            ) => Some(Self::Caliper),
-            Reading::HeightOfCut | Reading::EndDifference => Some(Self::GaugeBar),
-            Reading::BehindCentre
-            | Reading::HardwareBehind(_)
-            | Reading::PivotAhead
-            | Reading::PivotAbove => Some(Self::SquareAndScale),
+            ) => &[Self::Caliper],
+            Reading::HardwareBelow(_) | Reading::Knife(_, KnifePart::Reach | KnifePart::Width) => {
+                &[Self::Caliper, Self::SquareAndScale]
+            }
+            Reading::HeightOfCut | Reading::EndDifference => &[Self::GaugeBar],
+            Reading::BehindCentre | Reading::HardwareBehind(_) => &[Self::SquareAndScale],
+            Reading::PivotAhead | Reading::PivotAbove => &[Self::SquareAndScale, Self::Tape],
             Reading::Attitude
             | Reading::Lean
-            | Reading::Knife(_, KnifePart::TopAngle | KnifePart::FrontAngle) => {
-                Some(Self::AngleGauge)
-            }
-            Reading::FrontAhead | Reading::RearBehind => Some(Self::Tape),
-            Reading::Gap => Some(Self::Feeler),
-            Reading::FrontRunout | Reading::RearRunout => Some(Self::DialGauge),
-            Reading::GroundSpeed
+            | Reading::Knife(_, KnifePart::TopAngle | KnifePart::FrontAngle) => &[Self::AngleGauge],
+            Reading::FrontAhead | Reading::RearBehind => &[Self::Tape, Self::SquareAndScale],
+            Reading::Gap => &[Self::Feeler],
+            Reading::FrontRunout | Reading::RearRunout => &[Self::DialGauge],
+            Reading::ReelDiameter
+            | Reading::GroundSpeed
             | Reading::ReelSpeed
             | Reading::RollerSink
             | Reading::FrontSink
             | Reading::RearSink
-            | Reading::GroundRadius => None,
+            | Reading::GroundRadius => &[],
         }
     }
-}
 
-impl Instrument {
-    /// What a reading can be taken with, the usual one first; none for what no instrument of the shop
-    /// reads.
-    pub fn offered(reading: Reading) -> impl Iterator<Item = Self> {
-        let usual = Self::usual(reading);
-        let is_angle = Field::from(reading).kind() == Kind::Angle;
-        let others = Self::ALL.into_iter().filter(move |other| {
-            usual.is_some() && usual != Some(*other) && is_angle == (*other == Self::AngleGauge)
-        });
-        usual.into_iter().chain(others)
+    /// What a reading is usually taken with; none where that is no instrument of the shop.
+    #[must_use]
+    pub fn usual(reading: Reading) -> Option<Self> {
+        Self::offered(reading).first().copied()
     }
 }
 
 impl Document {
-    /// Whether a reading stands there without a ±, and an instrument can give it one. An example is not
-    /// read yet, and a knife to compare is as its supplier says.
+    /// Whether a reading stands there without a ±, and an instrument, or for the reel's diameter other
+    /// readings, can give it one. An example is not read yet, and a knife to compare is as its supplier
+    /// says.
     #[must_use]
     pub fn wants_off(&self, reading: Reading) -> bool {
         let field = Field::from(reading);
+        let can_have_one = Instrument::usual(reading).is_some() || reading == Reading::ReelDiameter;
         let is_read = !matches!(reading, Reading::Knife(Fitted::Option(_), _))
-            && Instrument::usual(reading).is_some()
+            && can_have_one
             && field.text(self).is_some();
         is_read && !field.is_example(self) && field.half_width(self).is_none()
     }
 
-    /// Gives one reading the typical ± of an instrument, for somebody who works in `system`; whether it
-    /// took it: one smaller than what it could be off keeps standing as it is. An example stays one.
-    pub fn give_off(&mut self, reading: Reading, instrument: Instrument, system: System) -> bool {
+    /// The document with the typical ± of an instrument beside one reading, for somebody who works in
+    /// `system`. An example stays one.
+    fn with_off(
+        &self,
+        reading: Reading,
+        instrument: Instrument,
+        system: System,
+    ) -> Result<Self, String> {
         let field = Field::from(reading);
-        let is_example = self.examples.has(field);
         let text = field.text(self).unwrap_or_default();
         let text = format!("{text} ± {}", instrument.half_width(system));
         let mut with_off = self.clone();
-        let is_taken = field.set(&mut with_off, &text, system).is_ok();
-        if !is_taken || field.check(&with_off).is_err() {
-            return false;
+        let taken = field.set(&mut with_off, &text, system);
+        taken.map_err(|problem| problem.to_string())?;
+        field.check(&with_off).map_err(|flaw| flaw.to_string())?;
+        if self.examples.has(field) {
+            with_off.examples.mark(field);
         }
-        *self = with_off;
-        if is_example {
-            self.examples.mark(field);
-        }
-        true
+        Ok(with_off)
+    }
+
+    /// Why a reading cannot have the typical ± of an instrument: one smaller than what it could be off
+    /// is no reading with it. None where it can.
+    #[must_use]
+    pub fn refuses_off(
+        &self,
+        reading: Reading,
+        instrument: Instrument,
+        system: System,
+    ) -> Option<String> {
+        self.with_off(reading, instrument, system).err()
+    }
+
+    /// Gives one reading the typical ± of an instrument, for somebody who works in `system`; whether it
+    /// took it. An example stays one.
+    pub fn give_off(&mut self, reading: Reading, instrument: Instrument, system: System) -> bool {
+        let with_off = self.with_off(reading, instrument, system);
+        with_off.is_ok_and(|with_off| {
+            *self = with_off;
+            true
+        })
     }
 
     /// The readings without a ± that are usually taken with an instrument, in the order of the file.
@@ -169,12 +186,17 @@ impl Document {
         })
     }
 
-    /// Gives every reading without a ± that is usually taken with an instrument its typical one, for
-    /// somebody who works in `system`; the readings that took it. An example stays one.
-    pub fn give_offs(&mut self, instrument: Instrument, system: System) -> Vec<Reading> {
-        let wanted: Vec<_> = self.without_off(instrument).collect();
-        let mut given = wanted;
-        given.retain(|reading| self.give_off(*reading, instrument, system));
+    /// Gives every reading without a ± that is usually taken with an instrument, and that `is_wanted`,
+    /// its typical one, for somebody who works in `system`; the readings that took it. An example stays
+    /// one.
+    pub fn give_offs(
+        &mut self,
+        instrument: Instrument,
+        system: System,
+        is_wanted: impl Fn(Reading) -> bool,
+    ) -> Vec<Reading> {
+        let mut given: Vec<_> = self.without_off(instrument).collect();
+        given.retain(|reading| is_wanted(*reading) && self.give_off(*reading, instrument, system));
         given
     }
 }
@@ -201,7 +223,7 @@ mod tests {
             .set(&mut document, "1/2 in", system)
             .expect("a reading");
         for instrument in Instrument::ALL {
-            document.give_offs(instrument, system);
+            document.give_offs(instrument, system, |_| true);
             assert_eq!(
                 document.without_off(instrument).count(),
                 0,
@@ -222,23 +244,96 @@ mod tests {
         behind
             .set(&mut document, "0.3 in", system)
             .expect("a reading");
-        let offered: Vec<_> = Instrument::offered(Reading::BehindCentre).collect();
-        assert_eq!(offered[0], Instrument::SquareAndScale);
-        assert_eq!(offered.len(), Instrument::ALL.len() - 1);
-        let angle = Instrument::offered(Reading::Attitude);
-        assert_eq!(angle.collect::<Vec<_>>(), [Instrument::AngleGauge]);
-        assert_eq!(Instrument::offered(Reading::ReelSpeed).count(), 0);
         assert!(document.wants_off(Reading::BehindCentre));
-        assert!(document.give_off(Reading::BehindCentre, Instrument::Caliper, system));
-        assert_eq!(behind.text(&document).as_deref(), Some("0.3 in ± 0.002 in"));
+        assert!(document.give_off(Reading::BehindCentre, Instrument::SquareAndScale, system));
+        assert_eq!(behind.text(&document).as_deref(), Some("0.3 in ± 0.02 in"));
         assert!(!document.wants_off(Reading::BehindCentre));
+    }
+
+    #[test]
+    fn every_reading_is_offered_what_a_shop_takes_it_with_and_no_other_instrument() {
+        use Instrument::{AngleGauge, Caliper, DialGauge, Feeler, GaugeBar, SquareAndScale, Tape};
+        let bench = |part| Reading::Knife(Fitted::Bench, part);
+        let across = [SquareAndScale, Tape];
+        let expected: [(Reading, &[Instrument]); 31] = [
+            (Reading::ReelDiameter, &[]),
+            (Reading::HeightOfCut, &[GaugeBar]),
+            (Reading::Attitude, &[AngleGauge]),
+            (Reading::BehindCentre, &[SquareAndScale]),
+            (Reading::Gap, &[Feeler]),
+            (Reading::FrontDiameter, &[Caliper]),
+            (Reading::FrontAhead, &[Tape, SquareAndScale]),
+            (Reading::RearDiameter, &[Caliper]),
+            (Reading::RearBehind, &[Tape, SquareAndScale]),
+            (Reading::Lean, &[AngleGauge]),
+            (Reading::PivotAhead, &across),
+            (Reading::PivotAbove, &across),
+            (bench(KnifePart::Reach), &[Caliper, SquareAndScale]),
+            (bench(KnifePart::Width), &[Caliper, SquareAndScale]),
+            (bench(KnifePart::LipThickness), &[Caliper]),
+            (bench(KnifePart::LipLength), &[Caliper]),
+            (bench(KnifePart::BodyThickness), &[Caliper]),
+            (bench(KnifePart::TopAngle), &[AngleGauge]),
+            (bench(KnifePart::FrontAngle), &[AngleGauge]),
+            (bench(KnifePart::TopGround), &[Caliper]),
+            (bench(KnifePart::FaceGround), &[Caliper]),
+            (Reading::HardwareBehind(0), &[SquareAndScale]),
+            (Reading::HardwareBelow(0), &[Caliper, SquareAndScale]),
+            (Reading::GroundSpeed, &[]),
+            (Reading::ReelSpeed, &[]),
+            (Reading::RollerSink, &[]),
+            (Reading::FrontSink, &[]),
+            (Reading::RearSink, &[]),
+            (Reading::FrontRunout, &[DialGauge]),
+            (Reading::RearRunout, &[DialGauge]),
+            (Reading::EndDifference, &[GaugeBar]),
+        ];
+        for (reading, instruments) in expected {
+            assert_eq!(Instrument::offered(reading), instruments, "{reading:?}");
+        }
+    }
+
+    #[test]
+    fn a_reel_diameter_gets_no_off_of_an_instrument_that_reads_it_short() {
+        let mut document = demo();
+        let system = System::Millimetre;
+        let reel = Field::from(Reading::ReelDiameter);
+        reel.set(&mut document, "170 mm", system)
+            .expect("a reading");
+        for instrument in Instrument::ALL {
+            document.give_offs(instrument, system, |_| true);
+        }
+        assert_eq!(reel.text(&document).as_deref(), Some("170 mm"));
+        assert!(document.wants_off(Reading::ReelDiameter));
+    }
+
+    #[test]
+    fn a_reading_that_cannot_have_an_off_says_why() {
+        let mut document = demo();
+        let system = System::Millimetre;
+        let height = Field::from(Reading::HeightOfCut);
+        height
+            .set(&mut document, "12.7 mm", system)
+            .expect("a reading");
+        let refused = |document: &Document| {
+            document.refuses_off(Reading::HeightOfCut, Instrument::GaugeBar, system)
+        };
+        assert_eq!(refused(&document), None);
+        height
+            .set(&mut document, "12.7 mm ± 0.1 mm", system)
+            .expect("a reading");
+        let why = refused(&document).expect("it has its own");
+        assert!(!why.is_empty());
+        let before = document.clone();
+        assert!(!document.give_off(Reading::HeightOfCut, Instrument::GaugeBar, system));
+        assert_eq!(document, before);
     }
 
     #[test]
     fn an_example_with_an_off_stays_an_example() {
         let mut document = demo().as_new();
         let count = document.example_count();
-        let given = document.give_offs(Instrument::Caliper, System::Millimetre);
+        let given = document.give_offs(Instrument::Caliper, System::Millimetre, |_| true);
         assert!(given.contains(&Reading::FrontDiameter));
         assert_eq!(document.example_count(), count);
     }

@@ -407,3 +407,37 @@ fn every_reading_without_a_plus_or_minus_gets_one_by_its_instrument_in_one_step(
     window.press_with(Modifiers::COMMAND, Key::Z);
     assert_eq!(window.document(), &before);
 }
+
+#[test]
+fn a_plus_or_minus_by_instrument_is_not_offered_while_what_is_typed_there_is_wrong() {
+    let mut document = document(DEMO_UNIT);
+    document.bench.behind_centre = Quantity::parse("0.3 in").unwrap();
+    document.bench.height_of_cut = Quantity::parse("0.5 in").unwrap();
+    let mut window = Start::on(document).window();
+    let menu = "Behind centre, as measured: ± by instrument";
+    assert!(window.has_button(menu));
+    window.type_over("Behind centre, as measured", "0.3 furlongs");
+    assert!(!window.has_button(menu));
+    // For all at once it is left alone as well, and what was typed stays to be mended.
+    window.click("± by instrument…");
+    window.click("All, each by its usual instrument");
+    let text = |window: &Window, reading: Reading| {
+        let text = Field::from(reading).text(window.document());
+        text.unwrap_or_default().into_owned()
+    };
+    assert_eq!(text(&window, Reading::HeightOfCut), "0.5 in ± 0.002 in");
+    assert_eq!(text(&window, Reading::BehindCentre), "0.3 in");
+    assert_eq!(window.entry("Behind centre, as measured"), "0.3 furlongs");
+}
+
+#[test]
+fn a_reel_diameter_without_a_plus_or_minus_is_offered_other_readings() {
+    let mut document = document(DEMO_UNIT);
+    document.bench.reel_diameter = Quantity::parse("6.7 in").unwrap();
+    let mut window = Start::on(document).window();
+    window.click("Reel diameter, as measured: ± by instrument");
+    assert!(!window.has_button("caliper ± 0.002 in"));
+    window.assert_says("reads short on most reels");
+    window.click("Reel from…");
+    window.assert_says("Reel diameter from other readings");
+}

@@ -41,6 +41,8 @@ pub struct Fields<'a> {
     pub measured: Option<&'a mut BTreeSet<Slot>>,
     /// Whether one of the card's fields that were shown still holds an example.
     pub has_example: bool,
+    /// Whether the reel's diameter is wanted from other readings.
+    pub is_reel_wanted: bool,
     /// The right edge of the card that they stand on; none in the form.
     pub card_edge: Option<f32>,
 }
@@ -81,6 +83,7 @@ impl<'a> Fields<'a> {
             doubts: Vec::new(),
             measured: None,
             has_example: false,
+            is_reel_wanted: false,
             card_edge: None,
         }
     }
@@ -109,6 +112,12 @@ impl Fields<'_> {
             Some(field) => change.and(field),
             None => change,
         });
+    }
+
+    /// Whether what is typed into a field is wrong, so that it is not in the document.
+    pub fn has_wrong_draft(&self, field: Field) -> bool {
+        let draft = self.drafts.get(field.into());
+        draft.is_some_and(|draft| draft.problem.is_some())
     }
 
     /// The reason why a field is wrong, from its draft or from the checks.

@@ -1,12 +1,16 @@
 //! Typical ± by instrument, offered where readings are typed: one click, one step to take back.
 
-use egui::{Align, Id, Layout, Ui};
+use egui::{Align, Button, Id, Layout, Ui};
 
 use super::field::{Fields, note};
 use crate::app::desk::Change;
 use crate::app::widgets::lettering::Lettering;
-use crate::unit::{Document, Field, Instrument};
+use crate::unit::{Document, Field, Instrument, Reading};
 use crate::units::System;
+
+/// Why the reel's diameter gets none here.
+const REEL_APART: &str =
+    "Not the reel diameter: caliper and tape read short on most reels. Take \"Reel from…\".";
 
 /// Width of the menu.
 const WIDTH: f32 = 300.0;
@@ -17,7 +21,7 @@ pub fn offs_menu_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     ui.spacing_mut().button_padding.y = 0.0;
     let menu = ui.menu_button(Lettering::Label.of("±…"), |ui| {
         ui.set_width(WIDTH);
-        offers_ui(ui, document, system)
+        offers_ui(ui, fields, document)
     });
     if menu.inner.is_none() && ui.data_mut(|data| data.remove_temp::<()>(opened()).is_some()) {
         menu.response.request_focus();
@@ -31,14 +35,20 @@ pub fn offs_menu_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     if chosen.is_empty() {
         return;
     }
-    let given = chosen
+    let given: Vec<_> = chosen
         .into_iter()
-        .flat_map(|instrument| document.give_offs(instrument, system));
-    let change = given.fold(Change::new("± by instrument"), Change::and);
-    fields.set(change);
+        .flat_map(|instrument| {
+            document.give_offs(instrument, system, |reading| {
+                !fields.has_wrong_draft(reading.into())
+            })
+        })
+        .collect();
+    let change = Change::new("± by instrument");
+    fields.set(given.into_iter().fold(change, Change::and));
 }
 
 /// The instruments that one reading can be taken with, beside its name, while it has no ±: one click.
+/// None while what is typed there is wrong: a ± is given to what stands in the document.
 pub fn off_menu_ui(
     ui: &mut Ui,
     fields: &mut Fields,
@@ -49,39 +59,68 @@ pub fn off_menu_ui(
     let Field::Reading(reading) = field else {
         return;
     };
-    if !document.wants_off(reading) {
+    if !document.wants_off(reading) || fields.has_wrong_draft(field) {
         return;
     }
     let system = fields.system;
-    let mut chosen = None;
     ui.spacing_mut().button_padding.y = 0.0;
     let menu = ui.menu_button(Lettering::Label.of("±"), |ui| {
         ui.set_width(WIDTH);
-        let words = Layout::top_down(Align::Min);
-        let help =
-            "What it was taken with. Typical half-widths, rules of thumb: put your own over them.";
-        ui.with_layout(words, |ui| note(ui, help));
-        for instrument in Instrument::offered(reading) {
-            let off = instrument.half_width(system);
-            if ui
-                .button(format!("{} ± {off}", instrument.name()))
-                .clicked()
-            {
-                chosen = Some(instrument);
-                ui.close();
-            }
+        if Instrument::offered(reading).is_empty() {
+            fields.is_reel_wanted |= reel_offer_ui(ui);
+            return None;
         }
+        one_offer_ui(ui, reading, document, system)
     });
     fields.marks.push(menu.response.id);
     menu.response
         .on_hover_text("± not entered: a typical one by its instrument")
         .accessible_name(format!("{name}: ± by instrument"));
-    if let Some(instrument) = chosen
+    if let Some(instrument) = menu.inner.flatten()
         && document.give_off(reading, instrument, system)
     {
         let change = Change::new(format!("{name}: ± by instrument"));
         fields.set(change.and(field));
     }
+}
+
+/// What is in the open menu of one reading; what was chosen. A ± that the reading cannot have says why.
+fn one_offer_ui(
+    ui: &mut Ui,
+    reading: Reading,
+    document: &Document,
+    system: System,
+) -> Option<Instrument> {
+    let words = Layout::top_down(Align::Min);
+    let help =
+        "What it was taken with. Typical half-widths, rules of thumb: replace them with your own.";
+    ui.with_layout(words, |ui| note(ui, help));
+    let mut chosen = None;
+    for instrument in Instrument::offered(reading).iter().copied() {
+        let off = instrument.half_width(system);
+        let refused = document.refuses_off(reading, instrument, system);
+        let button = Button::new(format!("{} ± {off}", instrument.name()));
+        if ui.add_enabled(refused.is_none(), button).clicked() {
+            chosen = Some(instrument);
+            ui.close();
+        }
+        if let Some(why) = refused {
+            ui.with_layout(words, |ui| note(ui, &why));
+        }
+    }
+    chosen
+}
+
+/// What gives a reel's diameter its ±; whether it was chosen.
+fn reel_offer_ui(ui: &mut Ui) -> bool {
+    let words = Layout::top_down(Align::Min);
+    let help = "A bare caliper or tape reads short on most reels, by more than a ± of either holds. Work the diameter out from other readings with a ± each.";
+    ui.with_layout(words, |ui| note(ui, help));
+    let is_chosen = ui.button("Reel from…").clicked();
+    if is_chosen {
+        ui.close();
+    }
+    is_chosen
 }
 
 /// Where it is kept that the menu is open.
@@ -91,17 +130,39 @@ fn opened() -> Id {
 
 /// What is in the open menu: those that some reading without a ± is usually taken with. Which were
 /// chosen. It opens with its first offer in hand, and closes on a choice.
-fn offers_ui(ui: &mut Ui, document: &Document, system: System) -> Vec<Instrument> {
+fn offers_ui(ui: &mut Ui, fields: &Fields, document: &Document) -> Vec<Instrument> {
+    let system = fields.system;
     // A menu stretches what stands in it, which spreads out words.
     let words = Layout::top_down(Align::Min);
     let is_new = !ui.is_sizing_pass() && ui.data(|data| data.get_temp::<()>(opened()).is_none());
-    let is_wanted = |instrument: &Instrument| document.without_off(*instrument).next().is_some();
-    if !Instrument::ALL.iter().any(is_wanted) {
-        ui.with_layout(words, |ui| note(ui, "Every reading here has its ±."));
+    let can_take = |instrument: Instrument| {
+        let wanting = document.without_off(instrument);
+        wanting.filter(move |reading| {
+            !fields.has_wrong_draft((*reading).into())
+                && document.refuses_off(*reading, instrument, system).is_none()
+        })
+    };
+    let is_reel_open = document.wants_off(Reading::ReelDiameter);
+    if !Instrument::ALL
+        .into_iter()
+        .any(|of| can_take(of).next().is_some())
+    {
+        let told = if is_reel_open {
+            "Every reading that an instrument can give a ± has one."
+        } else {
+            "Every reading here has its ±."
+        };
+        ui.with_layout(words, |ui| note(ui, told));
+        if is_reel_open {
+            ui.with_layout(words, |ui| note(ui, REEL_APART));
+        }
         return Vec::new();
     }
-    let for_all = "For every reading that has no ± yet. Typical half-widths, rules of thumb: put your own over them.";
+    let for_all = "For every reading that has no ± yet. Typical half-widths, rules of thumb: replace them with your own.";
     ui.with_layout(words, |ui| note(ui, for_all));
+    if is_reel_open {
+        ui.with_layout(words, |ui| note(ui, REEL_APART));
+    }
     let mut chosen = Vec::new();
     let all = ui.button("All, each by its usual instrument");
     if is_new {
@@ -112,7 +173,7 @@ fn offers_ui(ui: &mut Ui, document: &Document, system: System) -> Vec<Instrument
         chosen = Instrument::ALL.to_vec();
     }
     for instrument in Instrument::ALL {
-        let count = document.without_off(instrument).count();
+        let count = can_take(instrument).count();
         if count == 0 {
             continue;
         }

@@ -43,6 +43,8 @@ pub fn measured_ui(
             knives_ui(ui, fields, document);
             ui.add_space(4.0);
             let wanted = folded_ui(ui, fields, document).or(wanted);
+            let of_reel = fields.is_reel_wanted.then_some(WantedCard::ReelDiameter);
+            let wanted = wanted.or(of_reel);
             ui.add_space(8.0);
             followed.bring_in(ui);
             wanted

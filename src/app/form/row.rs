@@ -21,7 +21,7 @@ const NAME_HEIGHT: f32 = 17.0;
 
 /// Whether there is room beside a field for the instruments that give it its ±.
 fn is_taken_with_instrument(field: Field) -> bool {
-    matches!(field, Field::Reading(reading) if Instrument::offered(reading).next().is_some())
+    matches!(field, Field::Reading(reading) if !Instrument::offered(reading).is_empty())
 }
 
 impl Fields<'_> {
