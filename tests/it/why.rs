@@ -17,7 +17,7 @@ use sweepgauge::analysis::{
 };
 use sweepgauge::geometry::{GroundShape, Sink, Terrain, touching_crest};
 use sweepgauge::store::open_unit;
-use sweepgauge::unit::{Document, Looked, RollerMoves, read_text};
+use sweepgauge::unit::{Document, Field, Looked, RollerMoves, read_text};
 use sweepgauge::units::{Length, Measure, Quantity, System};
 
 use crate::common::demo_unit::DemoUnit;
@@ -947,17 +947,84 @@ fn a_cause_shows_the_level_of_the_finding_that_judges_its_number() {
         let unit = solved(&document);
         for complaint in Complaint::ALL {
             for cause in causes(&unit.case(), complaint) {
-                let Some(finding) = cause.judged_by.and_then(|id| unit.findings.get(id)) else {
+                let Some(finding) = (cause.judged_by).and_then(|by| unit.findings.get(by.finding))
+                else {
                     continue;
                 };
-                if let Some(level) = cause.level(&unit.findings) {
+                let Some(level) = cause.level(&unit.findings) else {
+                    continue;
+                };
+                if level == Level::Fine {
+                    // Fine too, or its number is past a limit on the side that makes no such mark.
+                    let sweep = unit.solution.sweep.behind_centre;
+                    let mowing = unit.solution.mowing;
+                    let ratio = mowing.and_then(|mowing| mowing.clip_to_cut);
+                    let is_other_side = match cause.id {
+                        "clip_length" => ratio.is_some_and(|ratio| ratio.number() < 1.0),
+                        "ahead" => sweep.mm() >= 0.0,
+                        _ => false,
+                    };
+                    let is_fine = finding.shown_level() == Level::Fine;
+                    assert!(is_fine || is_other_side, "{}: {finding:?}", cause.name);
+                } else {
                     assert_eq!(level, finding.shown_level(), "{}", cause.name);
-                    seen.insert((cause.id, level));
                 }
+                seen.insert((cause.id, level));
             }
         }
     }
     assert!(seen.len() >= 6, "{seen:?}");
+}
+
+fn level_of(unit: &Solved, complaint: Complaint, id: &str) -> (Level, String) {
+    let causes = causes(&unit.case(), complaint);
+    let cause = causes.iter().find(|cause| cause.id == id).unwrap();
+    let level = cause.level(&unit.findings).unwrap();
+    (level, cause.strength.word().to_owned())
+}
+
+#[test]
+fn a_clip_that_is_too_short_is_watched_and_makes_no_ribs() {
+    // 2100 rpm for 900 rpm: 1.17 * 900 / 2100 = 0.50 times the height of cut.
+    let unit = solved(&document(&example(&[("900 rpm", "2100 rpm")])));
+    let ratio = unit.solution.mowing.unwrap().clip_to_cut.unwrap().number();
+    assert!((0.49..0.52).contains(&ratio), "{ratio}");
+    let finding = unit.findings.get(FindingId::Clip).unwrap();
+    assert_eq!(finding.shown_level(), Level::Watch);
+    let none = (Level::Fine, "plays no part".to_owned());
+    assert_eq!(level_of(&unit, Complaint::Ribs, "clip_length"), none);
+    // On its own side the finding's level is the cause's.
+    let long = solved(&document(&example(&[("900 rpm", "600 rpm")])));
+    assert_eq!(
+        level_of(&long, Complaint::Ribs, "clip_length").0,
+        Level::Over
+    );
+}
+
+#[test]
+fn an_edge_behind_centre_but_nearer_than_wanted_is_watched_and_is_not_ahead() {
+    let unit_of = |behind: &str, least: &str| {
+        let mut document = document(&example(&[(
+            "behind_centre: \"0.3 in\"",
+            &format!("behind_centre: \"{behind}\""),
+        )]));
+        let set = Field::LeastBehindCentre.set(&mut document, least, System::InchDecimal);
+        set.unwrap();
+        solved(&document)
+    };
+    let near = unit_of("0.1 in", "0.2 in");
+    let finding = near.findings.get(FindingId::Ahead).unwrap();
+    assert_eq!(finding.shown_level(), Level::Watch);
+    let none = (Level::Fine, "plays no part".to_owned());
+    assert_eq!(level_of(&near, Complaint::Tearing, "ahead"), none);
+    // Ahead of centre by however little it is the cause's own side.
+    let ahead = unit_of("-0.01 in", "0.2 in");
+    let finding = ahead.findings.get(FindingId::Ahead).unwrap();
+    assert_eq!(finding.shown_level(), Level::Watch);
+    assert_eq!(
+        level_of(&ahead, Complaint::Tearing, "ahead").0,
+        Level::Watch
+    );
 }
 
 #[test]

@@ -86,7 +86,7 @@ impl Judged {
     }
 
     /// The nearest limit that lies within `off` of the number, both in base units.
-    pub(super) fn doubt(&self, off: f64) -> Option<Doubt> {
+    pub(in crate::analysis) fn doubt(&self, off: f64) -> Option<Doubt> {
         let value = self.value.base();
         self.limits()
             .map(|bound| bound.at_base)

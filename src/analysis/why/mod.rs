@@ -9,8 +9,8 @@ mod knobs;
 
 pub use budget::{Budget, BudgetOf, Step, StepKind};
 pub use causes::{
-    Cause, Complaint, Cure, Match, Strength, bounces_per_s, causes, every_cause, matches, pitches,
-    spacing_told,
+    Cause, Complaint, Cure, JudgedBy, Match, Strength, bounces_per_s, causes, every_cause, matches,
+    pitches, spacing_told,
 };
 pub use comes_first::ComesFirst;
 pub use crest::{CrestLimit, CrestLimits};

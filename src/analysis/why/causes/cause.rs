@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::analysis::{Finding, FindingId, Findings, Level};
+use crate::analysis::{Case, Finding, FindingId, Findings, Judged, Level, Side};
 use crate::units::{Length, Measure as _, Sentence, Share};
 
 /// How strong a mechanism is now.
@@ -67,7 +67,57 @@ pub struct Cause {
     /// What would cure it.
     pub cure: Cure,
     /// The finding that judges the very number of it; none where none does.
-    pub judged_by: Option<FindingId>,
+    pub judged_by: Option<JudgedBy>,
+}
+
+/// The finding that judges the very number of a cause.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct JudgedBy {
+    /// Which it is.
+    pub finding: FindingId,
+    /// The number with those of its limits that lie on the cause's own side: a clip that is too short
+    /// makes no ribs. None where whatever the finding tells is the cause's.
+    pub own: Option<Judged>,
+}
+
+impl JudgedBy {
+    /// A finding whatever it tells.
+    pub(super) const fn whole(finding: FindingId) -> Self {
+        Self { finding, own: None }
+    }
+
+    /// A finding by its limits whose good side is `side`.
+    pub(super) fn on_side(case: &Case, finding: FindingId, side: Side) -> Option<Self> {
+        let mut own = Findings::judged(case, finding)?;
+        for bound in &mut own.bounds {
+            *bound = bound.filter(|bound| bound.side == side);
+        }
+        let own = Some(own);
+        Some(Self { finding, own })
+    }
+
+    /// A finding by its limits, of which none lies above `most_base`, where the cause begins.
+    pub(super) fn from_below(case: &Case, finding: FindingId, most_base: f64) -> Option<Self> {
+        let mut own = Findings::judged(case, finding)?;
+        for bound in own.bounds.iter_mut().flatten() {
+            bound.at_base = bound.at_base.min(most_base);
+        }
+        let own = Some(own);
+        Some(Self { finding, own })
+    }
+
+    /// The level that it gives the cause's sign.
+    fn level(&self, finding: &Finding) -> Level {
+        let Some(own) = self.own else {
+            return finding.shown_level();
+        };
+        // What the number can be off is told where any limit lies within it.
+        let doubt = finding.doubt.and_then(|doubt| own.doubt(doubt.off.base()));
+        match doubt {
+            Some(_) => Level::Watch,
+            None => own.level(),
+        }
+    }
 }
 
 /// What would cure a cause.
@@ -94,14 +144,16 @@ impl Cure {
 
 impl Cause {
     /// The level that its sign shows: that of the finding that judges its number, so that one number has
-    /// one sign wherever it is told; or else by how much of the mark it makes. None where a reading is
-    /// missing.
+    /// one sign wherever it is told, but for limits on a side that makes no such mark; or else by how much
+    /// of the mark it makes. None where a reading is missing.
     #[must_use]
     pub fn level(&self, findings: &Findings) -> Option<Level> {
         if self.strength == Strength::NotMeasured {
             return None;
         }
-        let judged = self.judged_by.and_then(|finding| findings.get(finding));
+        let judged = self
+            .judged_by
+            .and_then(|by| Some(by.level(findings.get(by.finding)?)));
         let by_strength = || {
             if self.strength.makes_it() {
                 Level::Over
@@ -111,7 +163,7 @@ impl Cause {
                 Level::Fine
             }
         };
-        Some(judged.map_or_else(by_strength, Finding::shown_level))
+        Some(judged.unwrap_or_else(by_strength))
     }
 
     /// Whether there is anything to cure: it has a part in the mark, or nobody measured it and its

@@ -2,10 +2,10 @@
 
 use super::super::budget::Budget;
 use super::super::crest::CrestLimits;
-use super::cause::Cure;
+use super::cause::{Cure, JudgedBy};
 use super::{Cause, Strength, circumference};
 use crate::analysis::findings::seen_swing;
-use crate::analysis::{Case, FindingId};
+use crate::analysis::{Case, FindingId, Side};
 use crate::geometry::RollerOnPlate;
 use crate::unit::Looked;
 use crate::units::{Length, Measure as _, Sentence, Share, Value};
@@ -237,7 +237,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm,
             cure: Cure::Adjustments(FindingId::Clip),
-            judged_by: Some(FindingId::Clip),
+            judged_by: JudgedBy::on_side(self.case, FindingId::Clip, Side::AtMost),
         }
     }
 
@@ -268,7 +268,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "On the plate, engine off, key out, reel blocked, gloves on: behind centre, or the rise from the reel's lowest point to the edge.",
             cure: Cure::Adjustments(FindingId::Sweep),
-            judged_by: Some(FindingId::Sweep),
+            judged_by: Some(JudgedBy::whole(FindingId::Sweep)),
         }
     }
 
@@ -310,7 +310,8 @@ impl<'a> Mechanisms<'a> {
                 "Clean the roller, then check its bearings, then true or replace it: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             ),
             // From there on the finding at the low side tells of it too.
-            judged_by: (reading.mm() > 0.0 && swing >= seen).then_some(FindingId::LowEnd),
+            judged_by: (reading.mm() > 0.0 && swing >= seen)
+                .then_some(JudgedBy::whole(FindingId::LowEnd)),
         }
     }
 
@@ -348,7 +349,7 @@ impl<'a> Mechanisms<'a> {
             cure: Cure::Other(
                 "Reel-to-knife adjustment to light contact: engine off, key out, reel drive disconnected, reel blocked, gloves on. Then the paper test along the whole knife: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
             ),
-            judged_by: Some(FindingId::Gap),
+            judged_by: Some(JudgedBy::whole(FindingId::Gap)),
         }
     }
 
@@ -370,7 +371,8 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "On the plate, engine off, key out, reel blocked, gloves on: a square up to the reel's centre and one up to the edge.",
             cure: Cure::Adjustments(FindingId::Ahead),
-            judged_by: Some(FindingId::Ahead),
+            // Behind centre, the least that somebody wants is no part of this.
+            judged_by: JudgedBy::from_below(self.case, FindingId::Ahead, 0.0),
         }
     }
 
@@ -403,7 +405,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "On the plate, engine off, key out, reel blocked, gloves on: feeler gauge under the back of the knife and its screws. Look for polish there with the unit tipped only when blocked and supported.",
             cure: Cure::Adjustments(FindingId::Underside),
-            judged_by: Some(FindingId::Underside),
+            judged_by: Some(JudgedBy::whole(FindingId::Underside)),
         }
     }
 

@@ -6,7 +6,7 @@ mod ground;
 mod marks;
 mod mechanisms;
 
-pub use cause::{Cause, Cure, Strength};
+pub use cause::{Cause, Cure, JudgedBy, Strength};
 pub use complaint::Complaint;
 pub use marks::{Match, bounces_per_s, matches, pitches, spacing_told};
 
