@@ -903,6 +903,49 @@ fn a_top_face_that_may_have_too_little_relief_leaves_the_lowest_height_undecided
     }
 }
 
+#[test]
+fn a_ground_knife_keeps_its_edge_where_its_top_face_is_undecided() {
+    // Off the front face, the angle of the top face moves the edge: 1 mm at 5 deg by
+    // 1 mm · sin 5 deg / cos 5 deg = 0.0875 mm down.
+    let solved_with = |angle: &str| {
+        let text = clear_example(&[(
+            "        body_thickness: \"0.25 in\",\n    ),\n    hardware",
+            &format!(
+                "        body_thickness: \"0.25 in\", top_angle: \"{angle}\", face_ground: \"1 mm\"\n    ),\n    hardware"
+            ),
+        )]);
+        Solved::of(&document(&text)).unwrap()
+    };
+    let solved = solved_with("5 deg ± 20 deg");
+    let unit = &solved.unit;
+    let knife = unit.setting.knife;
+    let edge = knife.edge_from_unground();
+    let flat = KnifeSection {
+        top_angle: None,
+        ..knife
+    };
+    assert!((edge.y - flat.edge_from_unground().y - 0.0875).abs() < 1e-4);
+    let lowest = |solved: &Solved, knife: KnifeSection| {
+        let unit = &solved.unit;
+        LowestHeight::of(
+            unit,
+            &unit.setting,
+            (Fitted::Bench, knife),
+            unit.new_diameter,
+        )
+    };
+    let undecided = lowest(&solved, knife);
+    assert!(undecided.is_top_face_undecided);
+    // The same angle known exactly leaves the same edge, and clears the reel.
+    let exact = solved_with("5 deg");
+    let decided = lowest(&exact, exact.unit.setting.knife);
+    assert!(!decided.is_top_face_undecided);
+    let [undecided, decided] = [undecided, decided].map(|lowest| lowest.height.unwrap().mm());
+    assert!((undecided - decided).abs() < 1e-8, "{undecided} {decided}");
+    let without_angle = lowest(&exact, flat).height.unwrap().mm();
+    assert!((undecided - without_angle).abs() > 1e-3, "{without_angle}");
+}
+
 // More reach.
 
 /// With a sliding reel the centre keeps to its line, so an edge further ahead along the datum

@@ -1,6 +1,7 @@
 //! The lowest height of cut at which a knife leaves as much room as is wanted.
 
-use super::window::windows;
+use super::limit::Limit;
+use super::window::windows_without;
 use crate::analysis::ranges::{LEAST_HEIGHT_MM, MOST_HEIGHT_MM};
 use crate::analysis::{NumberId, Solution, Uncertainty};
 use crate::geometry::{KnifeSection, Setting};
@@ -38,10 +39,10 @@ impl LowestHeight {
             ..*setting
         };
         let is_top_face_undecided = is_top_face_undecided(unit, &fitted, place);
-        let top_angle = knife.top_angle.filter(|_| !is_top_face_undecided);
-        let looked_at = KnifeSection { top_angle, ..knife };
+        // The angle stays, since it also says where the edge of a ground knife is.
+        let left_out = is_top_face_undecided.then_some(Limit::TopFace);
         Self {
-            height: lowest_height(unit, setting, looked_at, diameter),
+            height: lowest_without(unit, &fitted, left_out),
             is_top_face_undecided,
         }
     }
@@ -80,8 +81,14 @@ pub fn lowest_height(
         reel_diameter: diameter,
         ..*setting
     };
+    lowest_without(unit, &setting, None)
+}
+
+/// The same for the knife and the reel of a setting, with one limit left out, where there is one to
+/// leave out.
+fn lowest_without(unit: &Unit, setting: &Setting, left_out: Option<Limit>) -> Option<Length> {
     let has_window = |mm: f64| {
-        let found = windows(unit, &setting, Length::from_mm(mm));
+        let found = windows_without(unit, setting, Length::from_mm(mm), left_out);
         found
             .iter()
             .any(|window| window.width() >= unit.limits.room)

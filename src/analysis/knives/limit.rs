@@ -155,6 +155,15 @@ impl Margins {
         Self(margins_mm)
     }
 
+    /// The same with one limit left out: it is passed nowhere.
+    pub(super) fn without(mut self, limit: Limit) -> Self {
+        let margins = self.0.iter_mut().enumerate();
+        for (_, margin) in margins.filter(|(index, _)| Self::limit(*index) == limit) {
+            *margin = f64::INFINITY;
+        }
+        self
+    }
+
     /// The limit that a margin belongs to.
     pub(super) fn limit(index: usize) -> Limit {
         OF_MARGINS.get(index).copied().unwrap_or(Limit::Underside)

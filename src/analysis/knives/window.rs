@@ -64,6 +64,16 @@ impl Span {
 /// Cuts the range of attitudes at every crossing of a limit, at a height of cut.
 #[must_use]
 pub fn attitude_spans(unit: &Unit, setting: &Setting, height_of_cut: Length) -> Vec<Span> {
+    spans(unit, setting, height_of_cut, None)
+}
+
+/// The same with one limit left out, where there is one to leave out.
+fn spans(
+    unit: &Unit,
+    setting: &Setting,
+    height_of_cut: Length,
+    left_out: Option<Limit>,
+) -> Vec<Span> {
     let (low, high) = attitude_range(&unit.limits);
     let mut margins = |deg: f64| -> Values {
         let stance = Stance::Wanted {
@@ -77,7 +87,12 @@ pub fn attitude_spans(unit: &Unit, setting: &Setting, height_of_cut: Length) -> 
             setting: &tried,
             solution: &solution,
         };
-        Some(Margins::of(&case).0)
+        let margins = Margins::of(&case);
+        let margins = match left_out {
+            Some(limit) => margins.without(limit),
+            None => margins,
+        };
+        Some(margins.0)
     };
     let found = stretches(
         &mut margins,
@@ -109,7 +124,17 @@ impl From<Stretch> for Span {
 /// one by one; there is none where no attitude holds all limits.
 #[must_use]
 pub fn windows(unit: &Unit, setting: &Setting, height_of_cut: Length) -> Vec<Window> {
-    let spans = attitude_spans(unit, setting, height_of_cut);
+    windows_without(unit, setting, height_of_cut, None)
+}
+
+/// The same with one limit left out, where there is one to leave out.
+pub(super) fn windows_without(
+    unit: &Unit,
+    setting: &Setting,
+    height_of_cut: Length,
+    left_out: Option<Limit>,
+) -> Vec<Window> {
+    let spans = spans(unit, setting, height_of_cut, left_out);
     runs(&spans, Span::is_within)
         .map(|(first, last)| Window {
             low: first.low,

@@ -8,7 +8,7 @@ use crate::analysis::ranges::{LEAST_HEIGHT_MM, MOST_HEIGHT_MM};
 use crate::app::areas::knives::worked_out::{KnivesDrawn, Named};
 use crate::app::widgets::lettering::strong;
 use crate::geometry::KnifeSection;
-use crate::unit::{Fitted, Uncertain, Unit};
+use crate::unit::{Fitted, Follows, Uncertain, Unit};
 use crate::units::{Length, System};
 
 /// The lowest heights of cut that were found on a unit, for knives and sizes of the reel.
@@ -23,15 +23,30 @@ struct Lowest {
 /// The lowest height of cut that leaves a knife the room wanted.
 #[derive(Clone, Copy, Debug)]
 struct Found {
+    /// Which of its values have the readings' ±, and the ± of which knife.
+    followed: Follows,
     knife: KnifeSection,
     diameter: Length,
     lowest: LowestHeight,
 }
 
 impl Lowest {
-    fn get(&self, knife: &KnifeSection, diameter: Length) -> Option<&Found> {
-        let is_meant = |found: &&Found| found.knife == *knife && found.diameter == diameter;
+    fn get(&self, followed: Follows, knife: &KnifeSection, diameter: Length) -> Option<&Found> {
+        let is_meant = |found: &&Found| {
+            found.followed == followed && found.knife == *knife && found.diameter == diameter
+        };
         self.found.iter().find(is_meant)
+    }
+}
+
+/// What has the readings' ± with a knife fitted, as far as it can leave a top face undecided: how the
+/// unit stands, and with which reel, is given to the search.
+fn followed(unit: &Unit, place: Fitted) -> Follows {
+    Follows {
+        reel_diameter: false,
+        attitude: false,
+        height_of_cut: false,
+        ..unit.follows.with_knife(place)
     }
 }
 
@@ -58,17 +73,19 @@ impl LowestHeights {
         };
         let mut looked_for = 0;
         for ((_, section), place) in knives.iter().zip(places) {
+            let followed = followed(unit, *place);
             for life in Life::ALL {
                 let diameter = life.diameter(unit);
-                if lowest.get(section, diameter).is_some() {
+                if lowest.get(followed, section, diameter).is_some() {
                     continue;
                 }
                 let known = known
                     .as_ref()
-                    .and_then(|known| known.get(section, diameter));
+                    .and_then(|known| known.get(followed, section, diameter));
                 let found = known.copied().unwrap_or_else(|| {
                     looked_for += 1;
                     Found {
+                        followed,
                         knife: *section,
                         diameter,
                         lowest: LowestHeight::of(unit, &unit.setting, (*place, *section), diameter),
@@ -105,13 +122,14 @@ impl LowestHeights {
                     ui.label(RichText::new(words).weak());
                 }
                 ui.end_row();
-                for (name, section) in &plotted.knives {
+                for ((name, section), place) in plotted.knives.iter().zip(&plotted.places) {
                     ui.label(name);
+                    let followed = followed(unit, *place);
                     for life in Life::ALL {
                         // Those of another unit are not told while a hand still drags this one.
                         let found = Some(lowest)
                             .filter(|_| is_current)
-                            .and_then(|lowest| lowest.get(section, life.diameter(unit)));
+                            .and_then(|lowest| lowest.get(followed, section, life.diameter(unit)));
                         let height = found.map(|found| found.lowest.height);
                         let shown = match height {
                             None => "…".to_owned(),
@@ -131,5 +149,62 @@ impl LowestHeights {
                     ui.end_row();
                 }
             });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::analysis::Solved;
+    use crate::app::areas::knives::worked_out::named_knives;
+    use crate::unit::{Document, Knife, read_text};
+    use crate::units::Quantity;
+
+    fn document() -> Document {
+        let text = include_str!("../../../../../demo-units/fairway-trailed.ron");
+        read_text(text).expect("reads")
+    }
+
+    /// Finds them for the bench knife and one knife to compare.
+    fn find(lowest: &mut LowestHeights, document: &Document) -> (usize, Vec<bool>) {
+        let solved = Solved::of(document).expect("solves");
+        let knives = named_knives(&solved);
+        let places: Vec<_> = document.knives().map(|(place, _)| place).collect();
+        let looked_for = lowest.find(&solved.unit, &knives, &places);
+        let open = knives.iter().zip(&places).map(|((_, section), place)| {
+            let found = lowest.0.as_ref().expect("looked for");
+            let followed = followed(&solved.unit, *place);
+            let new = found.get(followed, section, solved.unit.new_diameter);
+            new.expect("found").lowest.is_top_face_undecided
+        });
+        (looked_for, open.collect())
+    }
+
+    #[test]
+    fn two_knives_alike_are_each_decided_by_their_own_readings() {
+        let mut document = document();
+        let angle = |text| Some(Quantity::parse(text).expect("an angle"));
+        document.knife.top_angle = angle("6 deg ± 15 deg");
+        let twin = Knife {
+            name: "twin".to_owned(),
+            top_angle: angle("6 deg"),
+            ..document.knife.clone()
+        };
+        document.options = vec![twin];
+        let mut lowest = LowestHeights::default();
+        let (looked_for, open) = find(&mut lowest, &document);
+        assert_eq!((looked_for, open), (6, vec![true, false]));
+        assert_eq!(find(&mut lowest, &document).0, 0);
+    }
+
+    #[test]
+    fn they_are_looked_for_again_when_a_value_no_longer_follows_its_reading() {
+        let mut document = document();
+        let mut lowest = LowestHeights::default();
+        document.options.clear();
+        assert_eq!(find(&mut lowest, &document).0, 3);
+        document.setting.gap = Some(document.bench.gap.clone());
+        assert_eq!(find(&mut lowest, &document).0, 3, "the gap is exact now");
+        assert_eq!(find(&mut lowest, &document).0, 0);
     }
 }
