@@ -203,7 +203,7 @@ pub fn table(solved: &Solved) -> String {
         let _ = writeln!(text, "{name:width$}  {value}");
     }
     if solved.uncertainty.has_any() {
-        let _ = writeln!(text, "\n{ENTERED_AND_WORKED_OUT}");
+        let _ = writeln!(text, "{ENTERED_AND_WORKED_OUT}");
     }
     let examples = solved.document.example_count();
     let _ = writeln!(text, "\n{}", verdict(&solved.findings, examples).1);
