@@ -4,6 +4,7 @@
 use kurbo::{Rect, Size, Vec2};
 use sweepgauge::analysis::knives::{KnifeAim, Trial, map};
 use sweepgauge::analysis::other_readings::BehindFrom;
+use sweepgauge::analysis::plate::PlateResult;
 use sweepgauge::analysis::why::{Budget, StepKind};
 use sweepgauge::analysis::{Kinematics, Level, Solved};
 use sweepgauge::drawing::{
@@ -11,8 +12,15 @@ use sweepgauge::drawing::{
     Overlay, Panel, PathCanvas, PathDrawing, ShownIn, SideView, Standing, Style, Theme, View,
     lay_out, measured_picture, reading_picture, step_picture, words,
 };
+use sweepgauge::drawing::{
+    ClockPicture, attitude_picture, bar_picture, bearings_picture, clock_picture, ends_picture,
+    height_picture, knife_picture, reel_at_places, rock_picture, thread_picture, turn_picture,
+};
+use sweepgauge::geometry::Eccentric;
+use sweepgauge::plate::Roller;
+use sweepgauge::store::{open_sheet, open_unit};
 use sweepgauge::unit::{Field, Fitted, KnifePart, Reading};
-use sweepgauge::units::{Angle, System};
+use sweepgauge::units::{Angle, Length, System};
 
 use crate::common::demo_unit::DemoUnit;
 
@@ -475,6 +483,66 @@ fn no_words_of_the_small_pictures_stand_on_others_or_leave_their_paper() {
                     .any(|(text, _)| text == number());
                 assert!(is_told, "{name}, {size:?}: {}", number());
                 tally.look(|| format!("{name}, {size:?}"), &[panel]);
+            }
+        }
+    }
+    tally.assert_none(300);
+}
+
+#[test]
+fn no_words_of_the_pictures_at_the_plate_stand_on_others_or_leave_their_paper() {
+    let mut tally = Tally::default();
+    for name in ["greens-1", "gang-2"] {
+        let demo = DemoUnit::FairwayTrailed.file();
+        let file = demo.with_file_name(format!("example-ground/{name}.plate.ron"));
+        let sheet = open_sheet(&file).expect("a sheet");
+        let unit = open_unit(&file.with_file_name(&sheet.unit)).expect("its unit");
+        let unit = Solved::of(&unit).expect("it is solved");
+        let result = PlateResult::of(&sheet, Some(&unit)).expect("it makes sense");
+        let read = &result.readings;
+        for system in System::ALL {
+            let mut scenes = vec![
+                ("bar", bar_picture(read.bar, system)),
+                ("reel", reel_at_places(&read.reel, system)),
+                ("bearings", bearings_picture()),
+                ("knife", knife_picture(&read.knife_to_reel, system)),
+                ("rock", rock_picture()),
+                (
+                    "height",
+                    height_picture(&read.height, result.cut.as_ref(), system),
+                ),
+                ("attitude", attitude_picture(read.attitude, system)),
+                ("thread", thread_picture(Some(-1.25))),
+            ];
+            for roller in Roller::ALL {
+                let ends = ends_picture(roller, read.roller(roller), system);
+                scenes.push(("ends", ends));
+                let worked_out = result.roller(roller).expect("it was read");
+                let turns = read.roller(roller).map_or(&[][..], |read| &read.runout);
+                scenes.push(("turn", turn_picture(turns, &worked_out.runout)));
+            }
+            for now in [-30.0, 0.0, 2.0, 85.0, 175.0] {
+                let eccentric = Eccentric {
+                    throw: Length::from_inches(0.0625),
+                    now: Angle::from_deg(now),
+                };
+                let turns = eccentric.raised_by(Length::from_inches(-0.006));
+                let clock = ClockPicture { eccentric, turns };
+                scenes.push(("clock", clock_picture(clock, system)));
+            }
+            for (picture, scene) in scenes {
+                for size in [
+                    (300.0, 180.0),
+                    (320.0, 192.0),
+                    (465.0, 279.0),
+                    (520.0, 312.0),
+                ] {
+                    let paper = Rect::from_origin_size((3.0, 5.0), size);
+                    let view = View::fitting(scene.bounds, paper);
+                    let panel = lay_out(&scene, &view, ShownIn::Whole, Theme::Light);
+                    let told = || format!("{name}, {picture}, {system:?}, {size:?}");
+                    tally.look(told, &[panel]);
+                }
             }
         }
     }

@@ -9,7 +9,8 @@ use crate::drawing::scene::{Role, Scene, Shape, Sketch};
 use crate::plate::{Station, StationReadings};
 use crate::units::{Length, System};
 
-const CENTRE: (f64, f64) = (0.0, 22.0);
+/// Beside the key.
+const CENTRE: (f64, f64) = (32.0, 22.0);
 /// What an indicator reads in the middle of a turn.
 const MIDDLE: f64 = 30.0;
 /// The furthest reading from there.
@@ -39,9 +40,10 @@ pub fn turn_picture(read: &[StationReadings], stations: &[StationRunout]) -> Sce
         let (from, to) = (at(turned, 4.0), at(turned, MIDDLE + SWING + 2.0));
         sketch.line(Role::Datum, (from.x, from.y), (to.x, to.y));
         let words = at(turned, MIDDLE + SWING + 9.0);
-        let aside = if quarter % 2 == 0 { 1.25 } else { 1.0 };
+        let aside = if quarter % 2 == 0 { 1.12 } else { 1.0 };
         let text = format!("{}°", u16::from(quarter) * 90);
-        sketch.word((words.x * aside, words.y), &text);
+        let across = CENTRE.0 + aside * (words.x - CENTRE.0);
+        sketch.word((across, words.y), &text);
     }
     let furthest = read
         .iter()
