@@ -37,10 +37,10 @@ impl Slid {
     pub const fn how(self) -> &'static str {
         match self {
             Self::Reel => {
-                "On the plate, engine off, key out, reel drive disconnected, cut-resistant gloves. Read behind centre and the shaft height: from the plate up to the middle of the reel's shaft. Back the reel off by its adjuster, both ends alike, as far as it lets you; leave the rollers alone. Block the reel and read both again."
+                "On the plate, engine off, key out, reel drive disconnected, unit and reel blocked, cut-resistant gloves. Read behind centre and the shaft height: from the plate up to the middle of the reel's shaft. Hands clear of the blades, back the reel off by its adjuster, both ends alike, as far as it lets you; leave the rollers alone. See that the reel is still blocked, then read both again."
             }
             Self::Knife => {
-                "On the plate, engine off, key out, reel drive disconnected, reel blocked, cut-resistant gloves. Read behind centre and the height of cut. Back the knife off by its adjuster, both ends alike, as far as it lets you; leave the rollers alone. Read both again."
+                "On the plate, engine off, key out, reel drive disconnected, unit and reel blocked, cut-resistant gloves. Read behind centre and the height of cut. Hands clear of the blades, back the knife off by its adjuster, both ends alike, as far as it lets you; leave the rollers alone. Read both again."
             }
         }
     }

@@ -109,10 +109,17 @@ impl<M: Measure> Quantity<M> {
         if self.is_written_for(system) && !is_overlong(&self.text) {
             return self.text.clone();
         }
-        let value = self.value.entry(system);
+        // A fraction of an inch keeps its value as a decimal: 1/32 is 0.03125.
+        let is_fraction = self.system() == System::InchFraction && system == System::InchDecimal;
+        let digits = if is_fraction { FRACTION_DECIMALS } else { 0 };
+        let written = |value: M| match digits {
+            0 => value.entry(system),
+            _ => value.entry_with(system, digits),
+        };
+        let value = written(self.value);
         match self.half_width {
             None => value,
-            Some(half_width) => format!("{value} ± {}", half_width.entry(system)),
+            Some(half_width) => format!("{value} ± {}", written(half_width)),
         }
     }
 
@@ -173,6 +180,8 @@ fn in_plain_signs(text: &str) -> String {
 const LARGEST_WRITTEN: f64 = 1e300;
 
 /// Decimals past those shown that keep a pose where it is to well under a nanometre.
+/// What a fraction of an inch takes beyond the usual decimals, to its 64ths.
+const FRACTION_DECIMALS: usize = 2;
 const EXTRA_DECIMALS: usize = 6;
 
 /// More decimals than anybody reads.

@@ -397,7 +397,7 @@ fn the_list_says_what_it_goes_by_and_the_sums_are_prices() {
     let mut window = knives_of(unit);
     window.assert_says("Order: those that pass, the most room first; price counts only");
     window.assert_says("total 154.00");
-    window.assert_says("Every knife to compare: 6 knives, total price 231.00.");
+    window.assert_says("If you order them all: 6 knives, total price 231.00.");
     let name = window.document().options[0].name.clone();
     window.click(&format!("Overlay {name}"));
     window.assert_says("Ticked: 4 knives, total price 154.00.");

@@ -102,7 +102,12 @@ fn a_notice_lies_over_nothing() {
             .collect();
         texts.sort_unstable();
         let saved = format!("Saved {}", file.display());
-        assert_eq!(texts, ["Close", "Notices", saved.as_str()], "{key:?}");
+        let caution = "Engine off, key out, drive off, unit and reel blocked, gloves on.";
+        assert_eq!(
+            texts,
+            ["Close", caution, "Notices", saved.as_str()],
+            "{key:?}"
+        );
         let own = inside.iter().filter(|one| one.text.is_none());
         for one in own {
             let is_ground = one.is_box

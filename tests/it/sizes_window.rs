@@ -312,3 +312,32 @@ fn is_hint(window: &Window, text: &str) -> bool {
         node.data().placeholder() == Some(text)
     })
 }
+
+#[test]
+fn the_numbers_beside_the_life_plots_have_their_room_before_the_window_rests() {
+    for size in [egui::vec2(1366.0, 768.0), egui::vec2(1920.0, 1080.0)] {
+        let mut start = Start::on(DemoUnit::TeesCrowned.document());
+        start.size = size;
+        let mut window = start.window();
+        window.press_with(egui::Modifiers::COMMAND, egui::Key::Num2);
+        window.click("Reel's life");
+        let places = |window: &Window| -> Vec<(String, Rect)> {
+            let words = painted(window).into_iter();
+            words.map(|words| (words.text, words.place)).collect()
+        };
+        let at_rest = places(&window);
+        let titles: Vec<_> = at_rest
+            .iter()
+            .filter(|(text, _)| text.starts_with("reel diameter, new to scrap"))
+            .collect();
+        assert!(!titles.is_empty(), "{size}: {:#?}", window.texts());
+        for (title, place) in titles {
+            let mut others = at_rest.iter().filter(|(text, _)| text != title);
+            let over = others.find(|(_, other)| other.shrink(1.0).intersects(*place));
+            assert_eq!(over, None, "{size}: {title} at {place}");
+        }
+        // Idle, and nothing moves any more.
+        assert!(window.step() > std::time::Duration::ZERO, "{size}");
+        assert_eq!(at_rest, places(&window), "{size}");
+    }
+}

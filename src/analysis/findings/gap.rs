@@ -7,7 +7,7 @@ use crate::units::Sentence;
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Gap,
     id: "gap",
-    title: "Gap, reel to knife",
+    title: "Reel-to-knife gap",
     number: Some(NumberId::Gap),
     measure,
     judge,

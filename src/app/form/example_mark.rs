@@ -1,6 +1,6 @@
 //! The mark of a field that holds an example.
 
-use egui::{Button, Color32, Stroke, Ui};
+use egui::{Button, Color32, Frame, Margin, Stroke, Ui};
 
 use super::field::Fields;
 use crate::analysis::Level;
@@ -38,7 +38,13 @@ impl Fields<'_> {
         if self.is_example(slot) {
             let ink = colour(self.theme.level(Level::Watch));
             let help = "Nobody has measured this on your unit yet. Type your own reading over it, even if it is the same.";
-            ui.label(Lettering::Label.of("example").color(ink))
+            // Amber is too pale for words: it frames them.
+            Frame::new()
+                .stroke(Stroke::new(1.0, ink))
+                .corner_radius(3.0)
+                .inner_margin(Margin::symmetric(4, 0))
+                .show(ui, |ui| ui.label(Lettering::Label.of("example")))
+                .inner
                 .on_hover_text(help);
         }
     }

@@ -110,7 +110,7 @@ impl FromOthers for LeanCard {
     }
 
     fn basis(&self, _document: &Document) -> String {
-        "The further apart the two stand, the surer the lean. It rests on these four readings alone."
+        "Back it off as far as you can: the further it goes between the two readings, the smaller the ± of the lean. Only these four readings count."
             .to_owned()
     }
 

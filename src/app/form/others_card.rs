@@ -178,7 +178,12 @@ impl<T: FromOthers> OthersCard<T> {
             ui.label(Lettering::Note.of(told));
         }
         let filled = found.as_reading(system);
-        let text = format!("Filled in as {}{fine}", filled.text());
+        let text = filled.text();
+        let text = if filled.half_width().is_some() {
+            format!("Will be filled in as {text}, half-width for the field{fine}")
+        } else {
+            format!("Will be filled in as {text}{fine}")
+        };
         ui.label(Lettering::FinePrint.of(text).weak());
     }
 }

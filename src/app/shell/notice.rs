@@ -1,5 +1,5 @@
-//! What was last told, in a strip of its own at the foot of the window, and the last notices again. While
-//! no notice stands there, it says what makes it safe to touch a unit.
+//! What was last told, in a strip of its own at the foot of the window, and the last notices again. It
+//! always says what makes it safe to touch a unit: in short while a notice stands beside it.
 
 use std::time::Duration;
 
@@ -7,7 +7,7 @@ use egui::{Align, Label, Layout, Panel, ScrollArea, Sense, Ui, Vec2};
 
 use crate::analysis::Level;
 use crate::app::desk::{Card, Desk, Next, Notice};
-use crate::app::widgets::caution::caution_in_a_line_ui;
+use crate::app::widgets::caution::{caution_in_a_line_ui, shortest_caution_ui};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
@@ -33,6 +33,9 @@ pub fn notice_strip_ui(ui: &mut Ui, desk: &mut Desk) {
                         desk.put_notice_away();
                     }
                     ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
+                        // What makes it safe stays in view, whatever is told.
+                        shortest_caution_ui(ui);
+                        ui.add_space(14.0);
                         mark_ui(ui, &notice);
                         ui.add(Label::new(&notice.text).truncate());
                     });

@@ -29,9 +29,20 @@ pub fn caution_in_a_line_ui(ui: &mut Ui) {
             text(line).into_galley(ui, Some(egui::TextWrapMode::Extend), f32::INFINITY, style);
         laid.size().x <= ui.available_width()
     };
+    match CAUTION_IN_A_LINE.into_iter().find(fits) {
+        Some(line) => line_ui(ui, line),
+        None => shortest_caution_ui(ui),
+    }
+}
+
+/// The shortest caution, where something else stands in the same line.
+pub fn shortest_caution_ui(ui: &mut Ui) {
     let [.., shortest] = CAUTION_IN_A_LINE;
-    let line = CAUTION_IN_A_LINE.into_iter().find(fits);
-    let label = Label::new(text(line.unwrap_or(shortest)));
+    line_ui(ui, shortest);
+}
+
+fn line_ui(ui: &mut Ui, line: &str) {
+    let label = Label::new(Lettering::FinePrint.of(line).weak());
     let label = ui.add(label.truncate().sense(Sense::hover()));
     label.on_hover_ui(|ui| {
         for sentence in CAUTION {

@@ -107,7 +107,7 @@ impl Canvas {
         let window = self.whole.window;
         let mut pencil = Pencil::new(style, window);
         let scale = format!("scale {}", self.whole.written_scale());
-        let key = "light: not in the file";
+        let key = "thin grey: not measured";
         let (aside, line) = (pencil.by_text(8.0), pencil.by_text(1.3 * TEXT_SIZE));
         let beside = pencil.by_text(SAMPLE + 6.0);
         let width = pencil

@@ -1,65 +1,105 @@
 //! A small picture of the lean of a slide: what slides at two places of its line, not to scale.
 
-use std::f64::consts::FRAC_PI_2;
-
-use kurbo::{Arc, Point, Shape as _, Vec2};
+use kurbo::{Point, Rect, Vec2};
 
 use crate::analysis::lean_from::Slid;
-use crate::drawing::scene::{EXACT, Role, Scene, Shape, Sketch};
+use crate::drawing::scene::{Dimension, Direction, Role, Scene, Shape, Sketch};
 
 /// The reel of the picture, and where it stands first.
-const RADIUS: f64 = 52.0;
-const CENTRE: Point = Point::new(-24.0, 72.0);
+const RADIUS: f64 = 32.0;
+const CENTRE: Point = Point::new(-60.0, 46.0);
 /// On its circle, a little behind the centre.
-const EDGE: (f64, f64) = (-41.8, 23.1);
-/// How far it is backed off, and which way the slide leans.
-const TRAVEL: f64 = 22.0;
+const EDGE: Point = Point::new(-70.9, 15.9);
+/// The knife that slides stands higher, so that there is room below for it.
+const LIFT: Vec2 = Vec2::new(0.0, 16.0);
+/// How far reel and knife are backed off, and which way the slide leans.
+const TRAVEL: f64 = 26.0;
+const KNIFE_TRAVEL: f64 = 18.0;
 const LEAN_DEG: f64 = 22.0;
+/// All of both circles.
+const FRAME: Rect = Rect::new(-150.0, -34.0, 150.0, 108.0);
+/// Where behind centre is dimensioned, below the plate's face.
+const BELOW: f64 = -14.0;
 
-/// The picture of what slides, `number` written at its lean.
+/// The picture of what slides, `number` written at its lean; the two readings are dimensioned where it
+/// stands first.
 #[must_use]
 pub fn lean_picture(slid: Slid, number: String) -> Scene {
     let mut sketch = Sketch::new(number);
+    sketch.scene.bounds = FRAME;
     sketch.ground(Role::Plate);
     let up = Vec2::from_angle((90.0 - LEAN_DEG).to_radians());
     match slid {
         Slid::Reel => {
             // The edge stays where it is.
-            sketch.knife(EDGE);
-            sketch.lower_half(CENTRE, Role::ReelRim);
-            sketch.lower_half(CENTRE + TRAVEL * up, Role::Ghost);
-            sketch.lean(Point::new(58.0, 4.0), up);
-            sketch.word((-30.0, 34.0), "reel");
-            sketch.word((-14.0, 60.0), "backed off");
+            sketch.knife(EDGE.into());
+            sketch.reel(CENTRE + TRAVEL * up, Role::Ghost);
+            sketch.reel(CENTRE, Role::ReelRim);
+            sketch.behind_centre(EDGE, CENTRE);
+            sketch.height(CENTRE, 2.0, "shaft height");
+            sketch.word((-112.0, 62.0), "reel");
+            sketch.word((16.0, 92.0), "backed off");
         }
         Slid::Knife => {
-            // Higher, so that there is room below for the knife.
-            let lift = Vec2::new(0.0, 8.0);
-            sketch.lower_half(CENTRE + lift, Role::ReelRim);
-            let edge = Point::from(EDGE) + lift;
-            sketch.knife((edge.x, edge.y));
-            let down = edge - TRAVEL * up;
-            sketch.line(
-                Role::Ghost,
-                (down.x, down.y),
-                (down.x - 62.0, down.y + 10.0),
-            );
-            sketch.lean(Point::new(58.0, 4.0), up);
-            sketch.word((-26.0, 50.0), "reel");
-            sketch.word((-14.0, 10.0), "backed off");
+            let (centre, edge) = (CENTRE + LIFT, EDGE + LIFT);
+            let down = edge - KNIFE_TRAVEL * up;
+            let back = down + Vec2::new(-62.0, 10.0);
+            sketch.line(Role::Ghost, down.into(), back.into());
+            sketch.reel(centre, Role::ReelRim);
+            sketch.knife(edge.into());
+            sketch.behind_centre(edge, centre);
+            sketch.height(edge, -10.0, "height of cut");
+            sketch.word((-112.0, 84.0), "reel");
+            sketch.word((-112.0, 8.0), "backed off");
         }
     }
+    sketch.lean(Point::new(96.0, 4.0), up);
     sketch.scene
 }
 
 impl Sketch {
-    fn lower_half(&mut self, centre: Point, role: Role) {
-        let arc = Arc::new(centre, (RADIUS, RADIUS), -FRAC_PI_2 - 1.3, 2.6, 0.0);
-        self.scene.add(role, Shape::Line(arc.to_path(EXACT)));
+    /// A reel's circle with its centre.
+    fn reel(&mut self, centre: Point, role: Role) {
+        self.circle(role, centre.into(), RADIUS);
         let cross = 4.0;
         let (x, y) = (centre.x, centre.y);
         self.line(role, (x - cross, y), (x + cross, y));
         self.line(role, (x, y - cross), (x, y + cross));
+    }
+
+    fn behind_centre(&mut self, edge: Point, centre: Point) {
+        let foot = BELOW - 4.0;
+        self.line(Role::CentreLine, centre.into(), (centre.x, foot));
+        self.line(Role::Dimension, edge.into(), (edge.x, foot));
+        let through = Point::new(edge.x, BELOW);
+        self.read((edge, centre), Direction::Across, through, "behind centre");
+    }
+
+    /// How high a place stands over the plate, dimensioned beside it.
+    fn height(&mut self, of: Point, beside: f64, text: &str) {
+        self.line(Role::Dimension, of.into(), (beside + 4.0, of.y));
+        let foot = Point::new(beside, 0.0);
+        self.read((foot, Point::new(beside, of.y)), Direction::Up, foot, text);
+    }
+
+    fn read(
+        &mut self,
+        (from, to): (Point, Point),
+        direction: Direction,
+        through: Point,
+        text: &str,
+    ) {
+        let dimension = Dimension {
+            from,
+            to,
+            direction,
+            through,
+            offset: 0.0,
+            larger: 1.0,
+            text: text.to_owned(),
+            shorter: Vec::new(),
+        };
+        self.scene.add(Role::Dimension, Shape::Dimension(dimension));
     }
 
     /// The slide's line beside the vertical.

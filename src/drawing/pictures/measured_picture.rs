@@ -50,9 +50,15 @@ impl Sketch {
         self.knife(EDGE);
     }
 
+    /// The diameter over the reel, clear of its circle however long the number is.
     fn across_reel(&mut self) {
         let (x, y) = CENTRE;
-        self.across((x - RADIUS, y), (x + RADIUS, y), y);
+        let over = y + RADIUS + 14.0;
+        for side in [x - RADIUS, x + RADIUS] {
+            self.line(Role::Dimension, (side, y), (side, over + 4.0));
+        }
+        self.across((x - RADIUS, y), (x + RADIUS, y), over);
+        self.scene.bounds.y1 = over + 24.0;
     }
 
     /// Shows a reading; none where the picture has no place for it.

@@ -272,7 +272,7 @@ impl Reading {
             Self::BehindCentre => words(
                 "Behind centre, b",
                 "How far the edge stands behind the vertical through the reel's centre. Negative when it stands ahead.",
-                "Engine off, key out, reel blocked: square up from the plate to the reel shaft's centre and scribe the plate; square up to the edge and scribe again; measure between the lines.",
+                "Engine off, key out, reel blocked, gloves on: square up from the plate to the reel shaft's centre and scribe the plate; square up to the edge and scribe again; measure between the lines.",
             ),
             Self::Gap => words(
                 "Gap, g",
@@ -282,22 +282,22 @@ impl Reading {
             Self::FrontDiameter => words(
                 "Front roller, diameter",
                 "Outside diameter of the front roller where it stands on the plate.",
-                "A caliper over the roller; over the lands of a grooved one. Engine off, key out, reel blocked.",
+                "A caliper over the roller; over the lands of a grooved one. Engine off, key out, reel blocked, gloves on.",
             ),
             Self::FrontAhead => words(
                 "Front roller, ahead",
                 "How far the front roller's centre stands ahead of the edge, along the plate.",
-                "Engine off, key out, reel blocked: square both down to the plate and measure between the lines.",
+                "Engine off, key out, reel blocked, gloves on: square both down to the plate and measure between the lines.",
             ),
             Self::RearDiameter => words(
                 "Rear roller, diameter",
                 "Outside diameter of the rear roller where it stands on the plate.",
-                "A caliper over the roller. Engine off, key out, reel blocked.",
+                "A caliper over the roller. Engine off, key out, reel blocked, gloves on.",
             ),
             Self::RearBehind => words(
                 "Rear roller, behind",
                 "How far the rear roller's centre stands behind the edge, along the plate.",
-                "Engine off, key out, reel blocked: square both down to the plate and measure between the lines.",
+                "Engine off, key out, reel blocked, gloves on: square both down to the plate and measure between the lines.",
             ),
             Self::Lean => words(
                 "Lean of the slide",
@@ -307,12 +307,12 @@ impl Reading {
             Self::PivotAhead => words(
                 "Pivot, ahead",
                 "How far the pivot stands ahead of the edge's foot on the plate; negative behind it.",
-                "Engine off, key out, reel blocked: square the pivot's centre down to the plate and measure to the edge's line.",
+                "Engine off, key out, reel blocked, gloves on: square the pivot's centre down to the plate and measure to the edge's line.",
             ),
             Self::PivotAbove => words(
                 "Pivot, above",
                 "How high the pivot's centre stands above the plate.",
-                "A height gauge at the pivot's centre. Engine off, key out, reel blocked.",
+                "A height gauge at the pivot's centre. Engine off, key out, reel blocked, gloves on.",
             ),
             Self::Knife(_, part) => part.words(),
             Self::HardwareBehind(_) => words(
@@ -359,17 +359,17 @@ impl Reading {
             Self::FrontRunout => words(
                 "Front roller runout",
                 "Full reading of a dial gauge on the front roller over one turn. Its centre runs out of true by half of it.",
-                "Engine off, key out, unit and reel blocked, reel drive disconnected: turn the roller by hand under a dial gauge, at both ends and the middle; enter the largest.",
+                "Engine off, key out, unit and reel blocked, reel drive disconnected, gloves on: turn the roller by hand under a dial gauge, at both ends and the middle; enter the largest.",
             ),
             Self::RearRunout => words(
                 "Rear roller runout",
                 "Full reading of a dial gauge on the rear roller over one turn. Its centre runs out of true by half of it.",
-                "Engine off, key out, unit and reel blocked, reel drive disconnected: turn the roller by hand under a dial gauge, at both ends and the middle; enter the largest.",
+                "Engine off, key out, unit and reel blocked, reel drive disconnected, gloves on: turn the roller by hand under a dial gauge, at both ends and the middle; enter the largest.",
             ),
             Self::EndDifference => words(
                 "Difference side to side",
                 "How much higher one end of the unit cuts than the other. The low side stands half of it below the middle.",
-                "On the plate, engine off, key out, reel blocked: the height of cut at both ends, the smaller taken from the larger.",
+                "On the plate, engine off, key out, reel blocked, gloves on: the height of cut at both ends, the smaller taken from the larger.",
             ),
         }
     }

@@ -45,7 +45,7 @@ fn together(
         name,
         strength,
         text,
-        confirm: "Each step of the height budget where the mark is: sink, straightedge, dial gauge, height of cut at both ends; engine off, key out, unit and reel blocked.",
+        confirm: "Each step of the height budget where the mark is: sink, straightedge, dial gauge, height of cut at both ends; engine off, key out, unit and reel blocked, gloves on.",
         cure: Cure::Adjustments(cure),
         judged_by: None,
     }
@@ -136,7 +136,7 @@ impl Mechanisms<'_> {
             clear: "No crest reaches the reel.",
             unknown: "The reel touches on crests tighter than {}; how tight the high spots are here is not measured.",
             none: "Measured: none, there is no crest here; the reel touches on crests tighter than {}.",
-            known: "A crest of {} takes {} from the reel's {}; it touches on crests tighter than {}.",
+            known: "A crest of {} radius takes {} from the reel's {}; it touches on crests tighter than {}.",
         };
         let before = self.reel.by(StepKind::Sweep);
         let (strength, text) = self.on_crest(self.crests.reel, &self.reel, before, &told);
@@ -157,7 +157,7 @@ impl Mechanisms<'_> {
             clear: "No crest reaches the underside.",
             unknown: "The underside touches on crests tighter than {}; how tight the high spots are here is not measured.",
             none: "Measured: none, there is no crest here; the underside touches on crests tighter than {}.",
-            known: "A crest of {} takes {} from the underside's {}; it touches on crests tighter than {}.",
+            known: "A crest of {} radius takes {} from the underside's {}; it touches on crests tighter than {}.",
         };
         let before = self.underside.by(StepKind::Underside);
         let (strength, text) = self.on_crest(self.crests.underside, &self.underside, before, &told);

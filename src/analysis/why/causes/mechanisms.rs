@@ -129,7 +129,7 @@ impl<'a> Mechanisms<'a> {
             name: "Underside at the low side",
             strength,
             text,
-            confirm: "On the plate, engine off, key out, reel blocked, gloves on: feeler gauge under the knife at both ends. Look for polish under the low side with the unit tipped only when blocked and supported.",
+            confirm: "On the plate, engine off, key out, reel blocked, gloves on: a taper gauge or slips under the knife at both ends. Look for polish under the low side with the unit tipped only when blocked and supported.",
             cure: Cure::Adjustments(FindingId::LowEndUnderside),
             judged_by: None,
         }
@@ -305,7 +305,7 @@ impl<'a> Mechanisms<'a> {
             name,
             strength,
             text,
-            confirm: "Mark to mark on the turf against the roller's circumference; a dial gauge on the roller turned by hand: engine off, key out, reel drive disconnected, unit and reel blocked.",
+            confirm: "Mark to mark on the turf against the roller's circumference; a dial gauge on the roller turned by hand: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             cure: Cure::Other(
                 "Clean the roller, then check its bearings, then true or replace it: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             ),
@@ -342,7 +342,7 @@ impl<'a> Mechanisms<'a> {
         .judging(0);
         Cause {
             id: "gap",
-            name: "Gap, reel to knife",
+            name: "Reel-to-knife gap",
             strength: part(gap, most),
             text,
             confirm: "Engine off, key out, reel blocked, gloves on: feeler gauge between blade and knife along the whole length. Then the paper test: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
@@ -403,7 +403,7 @@ impl<'a> Mechanisms<'a> {
             name: "Underside too low",
             strength,
             text,
-            confirm: "On the plate, engine off, key out, reel blocked, gloves on: feeler gauge under the back of the knife and its screws. Look for polish there with the unit tipped only when blocked and supported.",
+            confirm: "On the plate, engine off, key out, reel blocked, gloves on: a taper gauge or slips under the back of the knife and its screws. Look for polish there with the unit tipped only when blocked and supported.",
             cure: Cure::Adjustments(FindingId::Underside),
             judged_by: Some(JudgedBy::whole(FindingId::Underside)),
         }

@@ -2,8 +2,8 @@
 
 use std::ops::RangeInclusive;
 
-use egui::{Rangef, Sense};
-use egui_plot::{AxisHints, GridInput, GridMark, Plot};
+use egui::{Rangef, Rect, Sense, Ui, vec2};
+use egui_plot::{AxisHints, GridInput, GridMark, Plot, PlotResponse};
 
 use crate::app::widgets::lettering::Lettering;
 use crate::drawing::{Axis, Tick};
@@ -86,4 +86,37 @@ pub fn still_plot<'a>(name: impl egui::AsIdSalt) -> Plot<'a> {
         .allow_boxed_zoom(false)
         .allow_double_click_reset(false)
         .sense(Sense::click())
+}
+
+/// The least that an axis takes beside its plot, in points: the plot's own.
+const LEAST_AXIS: f32 = 14.0;
+
+/// What the room of a plot's axes hangs on.
+#[derive(Clone, Debug, PartialEq)]
+struct AxesRoom {
+    /// What the axes say.
+    shown: String,
+    frame: Rect,
+    /// An axis out of sight is not measured.
+    is_seen: [bool; 2],
+}
+
+/// Asks for another frame until the axes have the room they need: a plot measures its numbers as it draws
+/// them, and gives them that room in its next frame. `shown` names all that the numbers hang on.
+pub fn settle_axes<T>(ui: &Ui, response: &PlotResponse<T>, shown: String) {
+    let frame = *response.transform.frame();
+    let under = Rect::from_min_size(frame.left_bottom(), vec2(frame.width(), LEAST_AXIS));
+    let beside = frame.left_top() - vec2(LEAST_AXIS, 0.0);
+    let beside = Rect::from_min_size(beside, vec2(LEAST_AXIS, frame.height()));
+    let room = AxesRoom {
+        shown,
+        frame: frame.translate(-ui.min_rect().min.to_vec2()),
+        is_seen: [under, beside].map(|axis| ui.is_rect_visible(axis)),
+    };
+    let id = response.response.id.with("room of its axes");
+    let last = ui.data(|data| data.get_temp::<AxesRoom>(id));
+    if last.as_ref() != Some(&room) {
+        ui.data_mut(|data| data.insert_temp(id, room));
+        ui.ctx().request_repaint();
+    }
 }

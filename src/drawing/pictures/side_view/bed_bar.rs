@@ -3,7 +3,7 @@
 use kurbo::{BezPath, Point, Rect, Shape as _};
 
 use super::polygon::closed;
-use super::{EXACT_MM, SideView, label_or, line, plate_from_bar};
+use super::{EXACT_MM, SideView, label, label_or, line, plate_from_bar};
 use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
 use crate::geometry::underside_on_bar;
 
@@ -89,12 +89,8 @@ impl SideView<'_> {
         scene.add(Role::Bar, Shape::Line(bar));
         let back = underside_on_bar(&self.case.unit.profile, self.case.setting)[3].x;
         let at = plate_from_bar * Point::new(back - 2.0, -0.7 * high);
-        let word = label_or(
-            at,
-            (-40.0, -26.0),
-            true,
-            ["bed bar".to_owned(), "bar".to_owned()],
-        );
+        // One part, one word: it is left out where there is no room for it.
+        let word = label(at, (-40.0, -26.0), true, "bed bar".to_owned());
         scene.add_in(ShownIn::Whole, Role::Bar, word);
     }
 

@@ -61,10 +61,7 @@ impl SideView<'_> {
         let pose = &self.case.solution.pose;
         let (centre, radius) = (pose.centre_on_plate, pose.reel_radius_mm);
         let [_, land, back] = tip(centre, radius, angle);
-        let words = [
-            "land and relief, not in the file",
-            "relief, not in the file",
-        ];
+        let words = ["land and relief, not measured", "relief, not measured"];
         let word = label_or(
             land.midpoint(back),
             (40.0, -44.0),

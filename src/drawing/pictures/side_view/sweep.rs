@@ -5,7 +5,7 @@ use std::f64::consts::FRAC_PI_2;
 use kurbo::{Arc, BezPath, Point, Shape as _};
 
 use super::{EXACT_MM, SideView, label_or};
-use crate::analysis::{Level, NumberId};
+use crate::analysis::NumberId;
 use crate::drawing::scene::{
     Dimension, Direction, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn,
 };
@@ -64,12 +64,12 @@ impl SideView<'_> {
         let role = Role::BelowCut(self.sweep_level());
         let share = solution.sweep_share.map(|share| self.system.share(share));
         let mut forms = vec![format!("sweep {depth}"), depth];
-        if let Some(share) = &share {
-            forms.insert(0, format!("{} ({share})", forms[0]));
-        }
-        let level = self.sweep_is_worst().map(Level::word);
-        if let Some(level) = level {
-            forms.insert(0, format!("{level}: {}", forms[0]));
+        let level = self.sweep_is_worst();
+        // Both would crowd what stands beside it; the lens and the numbers tell the share.
+        match (level, &share) {
+            (Some(level), _) => forms.insert(0, format!("{level}: {}", forms[0])),
+            (None, Some(share)) => forms.insert(0, format!("{} ({share})", forms[0])),
+            (None, None) => {}
         }
         let [text, shorter @ ..] = &forms[..] else {
             return;

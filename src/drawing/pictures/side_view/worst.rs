@@ -13,6 +13,8 @@ pub struct WorstPlace {
     pub finding: FindingId,
     /// How it stands.
     pub level: Level,
+    /// The same in a word: what is undecided is no level yet.
+    pub standing: &'static str,
     /// Its place on the plate.
     pub at: Point,
     outline: BezPath,
@@ -29,17 +31,21 @@ impl SideView<'_> {
         Some(WorstPlace {
             finding: worst.id,
             level,
+            standing: match worst.doubt {
+                Some(_) => "undecided",
+                None => level.word(),
+            },
             at: outline.bounding_box().center(),
             outline,
             name: worst.title().to_lowercase(),
         })
     }
 
-    /// The sweep's level where it is the worst finding and its number is shown.
-    pub(super) fn sweep_is_worst(&self) -> Option<Level> {
+    /// How the sweep stands, in a word, where it is the worst finding and its number is shown.
+    pub(super) fn sweep_is_worst(&self) -> Option<&'static str> {
         let worst = self.worst_place()?;
         let is_shown = self.case.solution.sweep.chord.mm() > 0.0;
-        (worst.finding == FindingId::Sweep && is_shown).then_some(worst.level)
+        (worst.finding == FindingId::Sweep && is_shown).then_some(worst.standing)
     }
 
     pub(super) fn worst(&self, scene: &mut Scene) {
@@ -54,7 +60,7 @@ impl SideView<'_> {
         if has_its_number {
             return;
         }
-        let whole = format!("{}: {}", worst.level.word(), worst.name);
+        let whole = format!("{}: {}", worst.standing, worst.name);
         let word = label_or(worst.at, (-64.0, 52.0), true, [whole, worst.name]);
         scene.add(role, word);
     }

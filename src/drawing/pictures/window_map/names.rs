@@ -18,6 +18,7 @@ struct Row {
 }
 
 /// A name set in lines, with the paper it takes.
+#[derive(Clone)]
 struct Name {
     lines: Vec<String>,
     size: Size,
@@ -55,21 +56,23 @@ impl MapPicture<'_> {
         let mut taken = avoided.to_vec();
         for key in MapKey::regions() {
             let role = key.role();
-            let names = [1, 2, 3].map(|lines| Name::set(pencil, role, key.words(), lines));
+            let mut names = [1, 2, 3].map(|lines| Name::set(pencil, role, key.words(), lines));
             let alone = self.rows(|row| key.alone(row));
             let any = self.rows(|row| key.bands(row));
-            let find = |rows: &[Row], needs_room: bool| {
+            let find = |names: &[Name], rows: &[Row], needs_room: bool| {
                 names.iter().find_map(|name| {
                     let place = self.room(pencil, rows, name.size, needs_room, &taken)?;
-                    Some((place, name))
+                    Some((place, name.clone()))
                 })
             };
-            let mut found = find(&alone, true).or_else(|| find(&any, true));
-            // A narrow window is plain enough; a name would hide it.
+            let mut found = find(&names, &alone, true).or_else(|| find(&names, &any, true));
+            // A narrow window is plain enough; a name would hide it. Where nothing has room, the narrowest
+            // stands least over what lies beside it.
             if key != MapKey::Usable {
+                names.reverse();
                 found = found
-                    .or_else(|| find(&alone, false))
-                    .or_else(|| find(&any, false));
+                    .or_else(|| find(&names, &alone, false))
+                    .or_else(|| find(&names, &any, false));
             }
             if let Some((place, name)) = found {
                 let margin = pencil.by_text(3.0);

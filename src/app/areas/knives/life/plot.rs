@@ -10,7 +10,7 @@ use super::key::Key;
 use super::words::told;
 use super::worked_out::{Plotted, WorkedOut, across, range_across, up};
 use crate::analysis::knives::{Measured, Over, measured_at};
-use crate::app::areas::knives::axis::{PlotAxis as _, still_plot};
+use crate::app::areas::knives::axis::{PlotAxis as _, settle_axes, still_plot};
 use crate::app::areas::knives::inks::{
     KnifeInk, faint_ink, ink, knife_ink, limit_line, paper, veil,
 };
@@ -108,6 +108,8 @@ pub fn plot_ui(
         .response
         .widget_info(|| WidgetInfo::labeled(egui::Role::Button, true, title.clone()));
     limit_names(ui, plotted, &response, theme);
+    let shown = format!("{:?} {:?} {:?}", key.system, (left, right), (bottom, top));
+    settle_axes(ui, &response, shown);
     let pointer = response.response.interact_pointer_pos()?;
     if !response.response.clicked() {
         return None;

@@ -265,8 +265,10 @@ impl KnifeTable {
 fn order_ui(ui: &mut Ui, desk: &Desk) {
     let document = desk.document();
     let all = Order::of(&document.options);
-    if all.unpriced < all.pieces {
-        ui.label(format!("Every knife to compare: {}", all.told()));
+    // One of each is a choice, no order: their sum says nothing.
+    let is_order = document.options.iter().any(|knife| knife.quantity.0 > 1);
+    if is_order && all.unpriced < all.pieces {
+        ui.label(format!("If you order them all: {}", all.told()));
     }
     let ticked = desk.ticked();
     if ticked.is_empty() {
