@@ -36,7 +36,7 @@ pub fn lean_picture(slid: Slid, number: String) -> Scene {
             sketch.reel(CENTRE + TRAVEL * up, Role::Ghost);
             sketch.reel(CENTRE, Role::ReelRim);
             sketch.behind_centre(EDGE, CENTRE);
-            sketch.height(CENTRE, 2.0, "shaft height");
+            sketch.height_read(CENTRE, 2.0, "shaft height");
             sketch.word((-112.0, 62.0), "reel");
             sketch.word((16.0, 92.0), "backed off");
         }
@@ -48,7 +48,7 @@ pub fn lean_picture(slid: Slid, number: String) -> Scene {
             sketch.reel(centre, Role::ReelRim);
             sketch.knife(edge.into());
             sketch.behind_centre(edge, centre);
-            sketch.height(edge, -10.0, "height of cut");
+            sketch.height_read(edge, -10.0, "height of cut");
             sketch.word((-112.0, 84.0), "reel");
             sketch.word((-112.0, 8.0), "backed off");
         }
@@ -76,7 +76,7 @@ impl Sketch {
     }
 
     /// How high a place stands over the plate, dimensioned beside it.
-    fn height(&mut self, of: Point, beside: f64, text: &str) {
+    fn height_read(&mut self, of: Point, beside: f64, text: &str) {
         self.line(Role::Dimension, of.into(), (beside + 4.0, of.y));
         let foot = Point::new(beside, 0.0);
         self.read((foot, Point::new(beside, of.y)), Direction::Up, foot, text);
