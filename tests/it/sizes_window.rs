@@ -315,12 +315,12 @@ fn is_hint(window: &Window, text: &str) -> bool {
 
 #[test]
 fn the_numbers_beside_the_life_plots_have_their_room_before_the_window_rests() {
-    for size in [egui::vec2(1366.0, 768.0), egui::vec2(1920.0, 1080.0)] {
+    for size in [Vec2::new(1366.0, 768.0), Vec2::new(1440.0, 900.0)] {
         let mut start = Start::on(DemoUnit::TeesCrowned.document());
         start.size = size;
         let mut window = start.window();
-        window.press_with(egui::Modifiers::COMMAND, egui::Key::Num2);
-        window.click("Reel's life");
+        window.press_with(Modifiers::COMMAND, Key::Num2);
+        window.click("Go to Reel's life");
         let places = |window: &Window| -> Vec<(String, Rect)> {
             let words = painted(window).into_iter();
             words.map(|words| (words.text, words.place)).collect()
