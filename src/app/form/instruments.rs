@@ -93,7 +93,7 @@ fn one_offer_ui(
 ) -> Option<Instrument> {
     let words = Layout::top_down(Align::Min);
     let help =
-        "What it was taken with. Typical half-widths, rules of thumb: replace them with your own.";
+        "What it was taken with. Typical plus or minus, rules of thumb: replace them with your own.";
     ui.with_layout(words, |ui| note(ui, help));
     let mut chosen = None;
     for instrument in Instrument::offered(reading).iter().copied() {
@@ -158,7 +158,7 @@ fn offers_ui(ui: &mut Ui, fields: &Fields, document: &Document) -> Vec<Instrumen
         }
         return Vec::new();
     }
-    let for_all = "For every reading that has no ± yet. Typical half-widths, rules of thumb: replace them with your own.";
+    let for_all = "For every reading that has no ± yet. Typical plus or minus, rules of thumb: replace them with your own.";
     ui.with_layout(words, |ui| note(ui, for_all));
     if is_reel_open {
         ui.with_layout(words, |ui| note(ui, REEL_APART));
