@@ -33,6 +33,9 @@ pub struct Report {
 #[derive(Clone, Debug, PartialEq)]
 struct Part(Vec<(NumberId, Option<f64>)>);
 
+/// Width of the column of how findings stand, unless one of them needs more.
+const LEAST_STANDING_WIDTH: usize = 10;
+
 const SETTING: [NumberId; 5] = [
     NumberId::ReelDiameter,
     NumberId::HeightOfCut,
@@ -210,10 +213,13 @@ pub fn table(solved: &Solved) -> String {
     if let Some(told) = examples.told() {
         let _ = writeln!(text, "{told}");
     }
+    let standings = solved.findings.iter().map(|f| f.standing_on(examples));
+    let standing_width = standings.map(|told| told.chars().count()).max();
+    let standing_width = standing_width.unwrap_or(0).max(LEAST_STANDING_WIDTH);
     for finding in solved.findings.iter() {
         let _ = writeln!(
             text,
-            "  {:10}  {}: {}",
+            "  {:standing_width$}  {}: {}",
             finding.standing_on(examples),
             finding.title(),
             solved.told(finding, system)

@@ -202,6 +202,7 @@ fn causes_text(text: &mut String, solved: &Solved, complaint: Complaint, spacing
             "  Not explained by this geometry, as far as it is measured."
         );
     }
+    let _ = writeln!(text, "  {}", complaint.order());
     for cause in &causes {
         let _ = writeln!(
             text,

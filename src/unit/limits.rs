@@ -20,7 +20,7 @@ pub struct Limits {
     pub ahead_of_centre: Length,
     /// How far the edge must stand behind centre at least; none where on centre will do.
     pub behind_centre: Option<Length>,
-    /// Clip length over height of cut below which it should be watched: power and wear for zero gain.
+    /// Clip length over height of cut below which it should be watched: power and wear for no benefit.
     pub clip_least: Ratio,
     /// Clip length over height of cut above which it should be watched.
     pub clip_watch: Ratio,

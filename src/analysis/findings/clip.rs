@@ -1,5 +1,5 @@
 //! Clip length against the height of cut: too long and ribs stand across the travel, too short and
-//! power and edges are spent for zero gain.
+//! power and edges are spent for no benefit.
 
 use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict};
 use crate::analysis::NumberId;
@@ -34,7 +34,7 @@ fn judge(case: &Case) -> Option<Verdict> {
     let level = measure(case)?.level();
     let text = if ratio < limits.clip_least {
         Sentence::new(
-            "The clip length is {}, {} times the height of cut (watch below {}): the reel turns faster than this cut needs, which takes power and wears the edges for zero gain.",
+            "The clip length is {}, {} times the height of cut (watch below {}): the reel turns faster than this cut needs, which takes power and wears the edges for no benefit.",
             &[
                 numbers.clip_length.into(),
                 ratio.into(),

@@ -256,7 +256,7 @@ fn as_set_now(row: &KnifeRow, solved: &Solved, system: System) -> Option<String>
     let against = solved
         .findings
         .iter()
-        .filter(|finding| finding.level > Level::Fine);
+        .filter(|finding| finding.shown_level() > Level::Fine);
     let against: Vec<_> = against
         .map(|finding| {
             let title = finding.title().to_lowercase();

@@ -153,12 +153,12 @@ impl Field {
             Self::FrontPitch => words(
                 "Front adjuster, a turn",
                 "How far one turn of the front adjuster moves the front roller in its bracket. Once entered, roller moves are shown in turns as well.",
-                "Ten turns, and the roller's height before and after: engine off, key out, unit and reel blocked, gloves on.",
+                "Ten turns, and the roller's height before and after: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             ),
             Self::RearPitch => words(
                 "Rear adjuster, a turn",
                 "How far one turn of the rear adjuster moves the rear roller in its bracket. Once entered, roller moves are shown in turns as well.",
-                "Ten turns, and the roller's height before and after: engine off, key out, unit and reel blocked, gloves on.",
+                "Ten turns, and the roller's height before and after: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             ),
             Self::Spacers => words(
                 "Spacers in stock",
@@ -212,7 +212,7 @@ impl Field {
             ),
             Self::ClipLeast => words(
                 "Clip ÷ height of cut, minimum",
-                "Clip length ÷ height of cut below which it should be watched: the reel turns faster than the cut needs, which takes power and wears edges for zero gain.",
+                "Clip length ÷ height of cut below which it should be watched: the reel turns faster than the cut needs, which takes power and wears edges for no benefit.",
                 "From your own trials.",
             ),
             Self::ClipWatch => words(
@@ -262,7 +262,7 @@ impl Reading {
             Self::HeightOfCut => words(
                 "Height of cut, H",
                 "From the surface plate up to the knife's edge.",
-                "Unit on the plate on its rollers, engine off, key out, reel blocked: a height gauge under the edge, or a gauge bar across the rollers.",
+                "Unit on the plate on its rollers, engine off, key out, reel blocked, gloves on: a height gauge under the edge, or a gauge bar across the rollers.",
             ),
             Self::Attitude => words(
                 "Attitude, α",
@@ -318,7 +318,7 @@ impl Reading {
             Self::HardwareBehind(_) => words(
                 "Hardware, behind",
                 "A screw head or lug under the knife: how far behind the edge, along the datum.",
-                "With the knife on that was on when you measured: engine off, key out, reel blocked, gloves on, unit tipped only when blocked and supported.",
+                "With the same knife fitted as when you measured: engine off, key out, reel blocked, gloves on, unit tipped only when blocked and supported.",
             ),
             Self::HardwareBelow(_) => words(
                 "Hardware, below",
@@ -416,12 +416,12 @@ impl KnifePart {
             Self::TopGround => words(
                 "Metal off top face, own",
                 "Metal off this knife's top face since its section was measured, square to the face.",
-                "Lip thickness before and after, gloves on; none for a new knife.",
+                "Lip thickness before and after, knife off the machine, gloves on; none for a new knife. At the grinder: guards on, eye, hearing and dust protection.",
             ),
             Self::FaceGround => words(
                 "Metal off front face, own",
                 "Metal off this knife's front face since its section was measured, square to the face.",
-                "Reach before and after, gloves on; none for a new knife.",
+                "Reach before and after, knife off the machine, gloves on; none for a new knife. At the grinder: guards on, eye, hearing and dust protection.",
             ),
         }
     }

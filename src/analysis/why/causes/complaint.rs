@@ -96,7 +96,7 @@ impl Complaint {
                 "Look first at the height of cut at both ends: engine off, key out, reel blocked, gloves on."
             }
             Self::Ribs => {
-                "Look first at the distance from mark to mark, and at reel and ground speed by the machine's manual or display."
+                "Look first at the distance from mark to mark, and at reel and ground speed from the machine's manual or display."
             }
             Self::ScalpedCrowns => "Look first at the ground: a straightedge on the high spot.",
             Self::Tearing | Self::Stragglers => {

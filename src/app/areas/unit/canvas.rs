@@ -210,7 +210,7 @@ impl CanvasState {
                 .aim
                 .and_then(|(aim, size)| Some((aim.kept(false)?, size)));
         }
-        ui.menu_button("Zoom to", |ui| {
+        ui.menu_button("Zoom, hold", |ui| {
             let help = "The lens stays on the place of the worst finding until you show all again";
             let worst = ui.button("The worst place").on_hover_text(help);
             canvas.wants_worst |= worst.clicked();
