@@ -3,7 +3,7 @@
 
 use super::left_alone::{LeftAlone, Met, WearLimit};
 use super::wear_rate::{NoRate, ReachedAt, WearAlong, WearRate};
-use crate::plate::Record;
+use crate::plate::{Day, Record};
 
 /// When something is reached.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,6 +33,12 @@ impl When {
         Some((along.told(reached.earliest?), along.told(reached.latest?)))
     }
 
+    /// Whether its day is past: what is told of it has not been seen to yet, or not been written down.
+    #[must_use]
+    pub fn is_overdue(&self, today: Day) -> bool {
+        matches!(self, Self::Then(WearAlong::Days, reached) if reached.at < today.number())
+    }
+
     /// For sorting: what is past first, then days, then hours.
     fn order(&self) -> (u8, f64) {
         match self {
@@ -53,14 +59,15 @@ pub struct Due {
 }
 
 /// How the day that a unit is due is found, to be read beside it.
-pub const DUE_RULE: &str = "Next due: the day, by how fast its record says the reel wears, at which the first of these is reached if nobody touches the rollers: minimum diameter (scrap), the sweep's limit, the underside's minimum clearance, the end of the reel-to-knife adjustment. By hours where the record has no days. None where the record has too few diameters.";
+pub const DUE_RULE: &str = "Next due: the day, by how fast its record says the reel wears, at which the first of these is reached if nobody touches the rollers: minimum diameter (scrap), the sweep's limit, the underside's minimum clearance, the end of the reel-to-knife adjustment. By hours where the record has no days. None where the record has too few diameters, or where they do not come to the unit's own.";
 
 impl Due {
     /// The first of the limits that a unit comes to.
     #[must_use]
     pub fn of(left_alone: &LeftAlone, record: &Record) -> Option<Self> {
         let rate = WearRate::of_record_along(record, WearAlong::Days)
-            .or_else(|_| WearRate::of_record_along(record, WearAlong::Hours));
+            .or_else(|_| WearRate::of_record_along(record, WearAlong::Hours))
+            .and_then(|rate| rate.of_reel(left_alone.reel_diameter()));
         let all = left_alone.all_met();
         let dated = all.filter_map(|(limit, met)| {
             Some(Self {

@@ -60,7 +60,10 @@ pub enum Met {
 
 /// Where each limit is met.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct LeftAlone([Met; WearLimit::ALL.len()]);
+pub struct LeftAlone {
+    met: [Met; WearLimit::ALL.len()],
+    reel_diameter: Length,
+}
 
 /// Cells that the diameters from now to scrap are cut into before the search.
 const CELLS: u32 = 48;
@@ -81,7 +84,10 @@ impl LeftAlone {
         let mut at = |diameter_mm: f64| margins_mm(unit, &setting, Length::from_mm(diameter_mm));
         let Some(at_now) = at(now.mm()) else {
             met[WearLimit::Adjustment as usize] = Met::Already;
-            return Self(met);
+            return Self {
+                met,
+                reel_diameter: now,
+            };
         };
         for limit in [WearLimit::Sweep, WearLimit::Underside] {
             if least(limit, &at_now) < 0.0 {
@@ -110,13 +116,22 @@ impl LeftAlone {
                 }
             }
         }
-        Self(met)
+        Self {
+            met,
+            reel_diameter: now,
+        }
+    }
+
+    /// The reel's diameter as the unit is.
+    #[must_use]
+    pub const fn reel_diameter(&self) -> Length {
+        self.reel_diameter
     }
 
     /// Where a limit is met.
     #[must_use]
     pub fn met(&self, limit: WearLimit) -> Met {
-        self.0[limit as usize]
+        self.met[limit as usize]
     }
 
     /// Every limit that is met, with where.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::{Due, LeftAlone, Level, NoRate, NumberId, Solved, WearRate};
 use crate::plate::{Day, Record};
-use crate::unit::Turf;
+use crate::unit::{ExampleCount, Turf};
 use crate::units::{Length, Measure as _, Share, System};
 
 /// A unit on the board.
@@ -18,8 +18,10 @@ pub struct ShopRow {
     pub set: Option<String>,
     /// Where it cuts.
     pub turf: Turf,
-    /// The worst of its findings.
+    /// The worst of its findings as they are worked out; what is shown is [`ShopRow::shown_level`].
     pub level: Level,
+    /// How many of its readings are examples.
+    pub examples: ExampleCount,
     /// Plate to edge.
     pub height_of_cut: Length,
     /// How far the edge stands behind centre.
@@ -135,6 +137,7 @@ impl ShopRow {
                 .map(str::to_owned),
             turf: solved.document.turf,
             level: solved.findings.worst(),
+            examples: solved.document.example_count(),
             height_of_cut: solution.pose.height_of_cut,
             behind_centre: length(NumberId::BehindCentre),
             sweep_share: solution.sweep_share,
@@ -142,11 +145,24 @@ impl ShopRow {
             smallest_diameter: solved.unit.smallest_diameter,
             last: record.last_day(),
             entries: record.entries.len(),
-            wear: WearRate::of_record(record),
+            wear: WearRate::of_record(record)
+                .and_then(|rate| rate.of_reel(left_alone.reel_diameter())),
             due: Due::of(&left_alone, record),
             left_alone,
             system: solved.unit.system,
         }
+    }
+
+    /// Its status as it is shown: none is fine that rests on example readings.
+    #[must_use]
+    pub const fn shown_level(&self) -> Level {
+        self.level.resting_on(self.examples)
+    }
+
+    /// The word for its status.
+    #[must_use]
+    pub const fn status(&self) -> &'static str {
+        self.level.word_resting_on(self.examples)
     }
 }
 

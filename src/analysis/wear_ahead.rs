@@ -3,7 +3,7 @@
 use super::due::{When, when};
 use super::left_alone::{LeftAlone, Met, WearLimit};
 use super::wear_rate::{NoRate, WearAlong, WearRate};
-use crate::plate::Record;
+use crate::plate::{Day, Record};
 use crate::units::{Length, System};
 
 /// How a reel wears, and what comes.
@@ -24,7 +24,8 @@ impl WearAhead {
     #[must_use]
     pub fn of(left_alone: &LeftAlone, record: &Record, along: WearAlong) -> Self {
         let diameters = along.diameters(record);
-        let rate = WearRate::of(along, &diameters);
+        let rate = WearRate::of(along, &diameters)
+            .and_then(|rate| rate.of_reel(left_alone.reel_diameter()));
         let limits = WearLimit::ALL.into_iter().map(|limit| {
             let met = left_alone.met(limit);
             (limit, met, when(met, &rate))
@@ -53,12 +54,13 @@ impl WearAhead {
         format!("The reel wears {wears} per {per}, by {count} diameters (grinding counted in).")
     }
 
-    /// When a limit is met, in a sentence.
+    /// When a limit is met, in a sentence; a day that is past is told as overdue.
     #[must_use]
     pub fn limit_told(
         &self,
         (limit, met, when): &(WearLimit, Met, Option<When>),
         system: System,
+        today: Day,
     ) -> String {
         let name = limit.name();
         let at = match met {
@@ -76,8 +78,13 @@ impl WearAhead {
             None => ", too few or too scattered diameters to say how surely".to_owned(),
         };
         let told = when.told();
+        let overdue = if when.is_overdue(today) {
+            " Overdue."
+        } else {
+            ""
+        };
         format!(
-            "{}: {told}, at a reel diameter of {at}{between}.",
+            "{}: {told}, at a reel diameter of {at}{between}.{overdue}",
             capital(name)
         )
     }

@@ -75,6 +75,11 @@ pub enum NoRate {
     /// All of them at one time.
     #[error("all the diameters in the record are from the same time")]
     OneTime,
+    /// They do not come to the diameter that the unit has.
+    #[error(
+        "the diameters in the record do not come to the unit's reel diameter; once the reel is measured, add an event with its diameter"
+    )]
+    OtherReel,
 }
 
 /// A straight line through a reel's diameters, by least squares.
@@ -86,6 +91,8 @@ pub struct WearRate {
     pub count: usize,
     /// How much larger the diameter is an hour or a day later: less than zero as a reel wears.
     pub slope_mm: f64,
+    /// The last of the hours or days.
+    last_along: f64,
     /// The middle of the hours or days.
     mean_along: f64,
     /// The middle of the diameters.
@@ -166,6 +173,7 @@ impl WearRate {
             along,
             count: points.len(),
             slope_mm,
+            last_along: points.iter().map(|(at, _)| *at).fold(f64::MIN, f64::max),
             mean_along,
             mean_mm,
             spread,
@@ -185,6 +193,20 @@ impl WearRate {
             diameter,
             self.band_mm.map(|band| Length::from_mm(band * widening)),
         )
+    }
+
+    /// This rate, if it is that of a unit's reel: the unit's diameter lies in the band at the last of the
+    /// record's diameters, or no further off the line than another reel is told by.
+    ///
+    /// # Errors
+    /// When it does not, as after a new reel that is not in the record.
+    pub fn of_reel(self, diameter: Length) -> Result<Self, NoRate> {
+        let (last, band) = self.expected(self.last_along);
+        let most_mm = band.map_or(0.0, Length::mm).max(OTHER_REEL.mm());
+        if (diameter.mm() - last.mm()).abs() > most_mm {
+            return Err(NoRate::OtherReel);
+        }
+        Ok(self)
     }
 
     /// When the reel reaches a diameter; none where it does not wear.

@@ -10,6 +10,7 @@ use super::report::{in_line, json_text};
 use crate::analysis::shop::{SetAmounts, ShopRow, ShopSet, sets};
 use crate::analysis::{DUE_RULE, Met, WearLimit, When, when};
 use crate::command::{Problem, Refused, ShopBoard, caution};
+use crate::plate::Day;
 use crate::unit::OneOf as _;
 use crate::units::{Length, Share};
 
@@ -166,13 +167,14 @@ const HEADS: [&str; 10] = [
 ];
 
 fn table(rows: &[&ShopRow]) -> String {
+    let today = Day::today();
     let mut cells = vec![HEADS.map(str::to_owned)];
     cells.extend(rows.iter().map(|row| {
         [
             in_line(&row.name),
             in_line(row.set.as_deref().unwrap_or("-")),
             row.turf.name().to_owned(),
-            row.level.word().to_owned(),
+            row.status().to_owned(),
             row.system.length(row.height_of_cut),
             row.system.length(row.behind_centre),
             row.sweep_share
@@ -182,7 +184,14 @@ fn table(rows: &[&ShopRow]) -> String {
                 .map_or_else(|| "-".to_owned(), |day| day.to_string()),
             row.due.map_or_else(
                 || "-".to_owned(),
-                |due| format!("{} ({})", due.when.told(), due.limit.word()),
+                |due| {
+                    let overdue = if due.when.is_overdue(today) {
+                        "overdue: "
+                    } else {
+                        ""
+                    };
+                    format!("{overdue}{} ({})", due.when.told(), due.limit.word())
+                },
             ),
         ]
     }));

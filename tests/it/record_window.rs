@@ -245,3 +245,32 @@ fn a_long_record_still_takes_one_page_and_says_what_it_leaves_out() {
         "{text}"
     );
 }
+
+#[test]
+fn a_copy_with_a_record_of_its_own_is_told_no_rate_of_the_first() {
+    let record = fs::read_to_string(record_beside(&demo_unit("greens-3.ron"))).unwrap();
+    let (folder, file) = own_unit(&record);
+    let answers = Answers::default();
+    let mut window = shown(Start::on_file(&file).asking(&answers));
+    window.assert_says("The reel wears 0.0226 in per 100 hours");
+    answers.save(&folder.path().join("copy.ron"));
+    window.press_with(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::S);
+    window.wait_until_it_says("No event in the record yet");
+    window.assert_says("No rate of wear");
+    window.assert_silent("The reel wears");
+}
+
+#[test]
+fn a_record_that_grew_while_another_unit_was_in_front_is_shown_as_it_is() {
+    let (_folder, file) = own_unit("(record:1)\n(date:\"2026-11-24\",what:\"first\")\n");
+    let mut window = record_of(&file);
+    window.assert_says("2026-11-24, first");
+    window.press_with(Modifiers::COMMAND, Key::N);
+    window.assert_says("Save the unit first");
+    let more =
+        "(record:1)\n(date:\"2026-11-24\",what:\"first\")\n(date:\"2026-11-25\",what:\"second\")\n";
+    fs::write(record_beside(&file), more).unwrap();
+    window.drop_file(&file);
+    window.wait_until_it_says("2 events");
+    window.assert_says("2026-11-25, second");
+}

@@ -7,7 +7,9 @@ use std::path::{Path, PathBuf};
 use serde_json::Value;
 use sweepgauge::analysis::Solved;
 use sweepgauge::analysis::plate::PlateResult;
-use sweepgauge::store::{add_entry, open_record, open_sheet, open_unit, record_beside, units_in};
+use sweepgauge::store::{
+    add_entry, open_record, open_sheet, open_unit, record_beside, save_unit, units_in,
+};
 use sweepgauge::units::Length;
 use tempfile::TempDir;
 
@@ -229,4 +231,19 @@ fn a_limit_that_comes_before_scrap_is_told_with_the_reel() {
         "{out}"
     );
     assert!(out.contains("now (sweep)"), "{out}");
+}
+
+#[test]
+fn the_board_to_read_calls_no_unit_of_example_readings_fine_and_programs_get_the_level() {
+    let folder = TempDir::new().unwrap();
+    let new = DemoUnit::GreensWalking.document().as_new();
+    save_unit(&new, &folder.path().join("new.ron")).unwrap();
+    assert_eq!(board(folder.path())["units"][0]["level"], "fine");
+    let Run { out, .. } = ran(program().args(["shop", folder.path().to_str().unwrap()]));
+    let row = out
+        .lines()
+        .find(|line| line.starts_with("New unit"))
+        .unwrap();
+    assert!(row.contains("watch: example readings"), "{out}");
+    assert!(!row.contains("  OK"), "{out}");
 }

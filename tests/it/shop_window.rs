@@ -7,7 +7,9 @@ use std::path::{Path, PathBuf};
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::NodeT as _;
-use sweepgauge::store::open_unit;
+use sweepgauge::analysis::{Level, Solved};
+use sweepgauge::store::{open_unit, save_unit};
+use sweepgauge::units::System;
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
@@ -267,4 +269,60 @@ fn the_unit_is_drawn_beside_its_row_while_the_pointer_rests_on_it() {
         window.step();
     }
     window.assert_says("greens-2.ron");
+}
+
+#[test]
+fn another_folder_shows_its_own_units_and_sets() {
+    let few = TempDir::new().unwrap();
+    for file in ["greens-1.ron", "greens-2.ron"] {
+        fs::copy(demo_shop().join(file), few.path().join(file)).unwrap();
+    }
+    let mut window = board_of(&demo_shop());
+    assert_eq!(units(&window).len(), 6);
+    window.assert_says("The set trailed gang does not agree");
+    let folder = few.path().display().to_string();
+    window.enter_text("Folder of units", &folder);
+    window.wait_until_it_says("2 units:");
+    assert_eq!(units(&window), ["walking greens, 1", "walking greens, 2"]);
+    window.assert_silent("The set trailed gang");
+    let many = demo_shop().display().to_string();
+    window.enter_text("Folder of units", &many);
+    window.wait_until_it_says("6 units:");
+    assert_eq!(units(&window).len(), 6);
+    window.assert_says("The set trailed gang does not agree");
+}
+
+#[test]
+fn an_amount_stays_the_length_it_was_typed_as_when_the_units_change() {
+    let mut window = board_of(&demo_shop());
+    window.enter_text("Height of cut may differ by", "0.03");
+    window.assert_silent("set does not agree");
+    assert_eq!(window.app().preferences().shop.height_differs, "0.03 in");
+    window.click(System::Millimetre.name());
+    // 0.03 mm would be too little for either set.
+    window.assert_silent("not agree");
+    assert_eq!(window.entry("Height of cut may differ by"), "0.03 in");
+    window.enter_text("Height of cut may differ by", "0.01");
+    window.assert_says("2 sets do not agree");
+    window.click(System::InchDecimal.name());
+    window.assert_says("2 sets do not agree");
+    assert_eq!(window.app().preferences().shop.height_differs, "0.01 mm");
+}
+
+#[test]
+fn a_unit_of_example_readings_is_none_that_is_fine() {
+    let folder = TempDir::new().unwrap();
+    let own = DemoUnit::GreensWalking.document();
+    let new = own.as_new();
+    assert_eq!(Solved::of(&new).unwrap().findings.worst(), Level::Fine);
+    save_unit(&new, &folder.path().join("new.ron")).unwrap();
+    let mut start = Start::on(own);
+    start.preferences.shop.folder = Some(folder.path().to_owned());
+    let mut window = shown(start);
+    window.assert_says("1 unit: 0 over limit, 1 watch, 0 OK");
+    window.assert_says("watch: example readings");
+    window.choose("Status", "OK");
+    window.assert_says("0 of 1");
+    window.choose("Status", "watch");
+    window.assert_says("1 of 1");
 }

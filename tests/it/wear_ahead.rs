@@ -2,7 +2,7 @@
 //! when, by a record whose wear is known; the jobs of a record with what stood before and after.
 
 use sweepgauge::analysis::{
-    Due, LeftAlone, Met, Solution, Solved, WearAhead, WearAlong, WearLimit, When, jobs,
+    Due, LeftAlone, Met, NoRate, Solution, Solved, WearAhead, WearAlong, WearLimit, When, jobs,
     rollers_held,
 };
 use sweepgauge::plate::{Day, Entry, Record};
@@ -270,4 +270,35 @@ fn a_job_tells_what_stood_before_it_whatever_the_order_it_was_written_in() {
             "front roller out of parallel 0.004 in before, 0 in after"
         ]
     );
+}
+
+#[test]
+fn a_reel_that_is_not_the_records_is_due_at_no_day_and_a_day_that_is_past_is_overdue() {
+    let solved = Solved::of(&DemoUnit::GreensWalking.document()).unwrap();
+    let left_alone = LeftAlone::of(&solved);
+    let now_mm = solved.unit.setting.reel_diameter.mm();
+    // The record comes to a reel 3 mm smaller than the unit's, or larger.
+    for off_mm in [-3.0, 3.0] {
+        let other = worn(now_mm + off_mm + 0.4, 0.005);
+        assert_eq!(Due::of(&left_alone, &other), None, "{off_mm}");
+        for along in WearAlong::ALL {
+            let ahead = WearAhead::of(&left_alone, &other, along);
+            assert!(matches!(ahead.rate, Err(NoRate::OtherReel)), "{ahead:?}");
+            let scrap = ahead.limits[0];
+            let told = ahead.limit_told(&scrap, System::InchDecimal, Day::today());
+            assert!(told.contains("at a reel diameter of"), "{told}");
+        }
+    }
+    let own = worn(now_mm + 0.4, 0.005);
+    let due = Due::of(&left_alone, &own).unwrap();
+    let When::Then(WearAlong::Days, reached) = due.when else {
+        panic!("{due:?}");
+    };
+    let day = |off: f64| Day::of_number(reached.at + off).unwrap();
+    assert!(!due.when.is_overdue(day(-1.0)) && due.when.is_overdue(day(2.0)));
+    let ahead = WearAhead::of(&left_alone, &own, WearAlong::Days);
+    let first = ahead.limits.iter().find(|limit| limit.0 == due.limit);
+    let told = |day| ahead.limit_told(first.unwrap(), System::InchDecimal, day);
+    assert!(told(day(2.0)).ends_with(" Overdue."), "{}", told(day(2.0)));
+    assert!(!told(day(-1.0)).contains("verdue"));
 }

@@ -10,7 +10,7 @@ use crate::analysis::{DUE_RULE, Due, Job, LeftAlone, WearAhead, WearAlong, jobs}
 use crate::drawing::paper::Style;
 use crate::drawing::pictures::wear_plot;
 use crate::drawing::scene::Role;
-use crate::plate::Record;
+use crate::plate::{Day, Record};
 
 /// The jobs that a sheet lists, the newest of them: the most of these that still take one page.
 const JOBS: [usize; 6] = [48, 36, 27, 20, 15, 11];
@@ -61,13 +61,21 @@ fn sheet_of(of: SheetOf, record: &Record, jobs: &[Job], most: usize) -> Vec<Shee
             comes.heading(&format!("Left alone, by {}", ahead.along.name()));
             comes.words(Role::Heading, &ahead.rate_told(system));
             for limit in &ahead.limits {
-                comes.words(Role::Note, &ahead.limit_told(limit, system));
+                comes.words(Role::Note, &ahead.limit_told(limit, system, Day::today()));
             }
         }
         let mut next = Band::new(1, area, style);
         let told = due.map_or_else(
             || "Next due: the record does not tell.".to_owned(),
-            |due| format!("Next due: {}, {}.", due.when.told(), due.limit.name()),
+            |due| {
+                let overdue = if due.when.is_overdue(Day::today()) {
+                    " Overdue."
+                } else {
+                    ""
+                };
+                let (when, limit) = (due.when.told(), due.limit.name());
+                format!("Next due: {when}, {limit}.{overdue}")
+            },
         );
         next.words(Role::Heading, &told);
         next.words(Role::Note, DUE_RULE);

@@ -9,7 +9,7 @@ use egui::{Button, ComboBox, Label, Panel, ScrollArea, TextEdit, Ui};
 use super::fresh::Fresh;
 use super::opening::AskedFor;
 use super::order::{Filter, Sorted, places};
-use super::set_amounts::{amounts, amounts_ui, disagreement};
+use super::set_amounts::{AmountsTyped, amounts, amounts_ui, disagreement};
 use super::table::{Done, Shown, UnitTable};
 use crate::analysis::shop::{SetAmounts, ShopSet, sets};
 use crate::analysis::{DUE_RULE, Level};
@@ -32,6 +32,8 @@ pub struct Board {
     asked_for: AskedFor,
     /// The path that is being typed; none while nobody types one.
     typed: Option<String>,
+    amounts_typed: AmountsTyped,
+    /// Places among the units of one reading of the folder.
     places: Kept<(u64, Filter, Sorted), Vec<usize>>,
     sets: Kept<(u64, SetAmounts), Vec<ShopSet>>,
     /// Which of the units is open in the window.
@@ -143,14 +145,14 @@ impl Board {
     }
 
     fn units_ui(&mut self, ui: &mut Ui, desk: &mut Desk, board: &ShopBoard) {
-        let count = self.folder.as_ref().map_or(0, Fresh::count);
+        let reading = self.folder.as_ref().map_or(0, Fresh::number);
         let amounts = amounts(desk);
         let mut sets_kept = std::mem::take(&mut self.sets);
-        let sets = &*sets_kept.get((count, amounts), |_| sets(board.rows(), &amounts));
+        let sets = &*sets_kept.get((reading, amounts), |_| sets(board.rows(), &amounts));
         ui.add(Label::new(Lettering::Headline.of(in_short(board, sets))).wrap());
         self.folder_ui(ui, desk);
         self.filter_ui(ui, board);
-        amounts_ui(ui, desk);
+        amounts_ui(ui, desk, &mut self.amounts_typed);
         let system = desk.system();
         let height = ui.available_height();
         Panel::bottom("shop notes")
@@ -171,12 +173,12 @@ impl Board {
                     });
             });
         let places = {
-            let key = (count, self.filter.clone(), self.sorted);
+            let key = (reading, self.filter.clone(), self.sorted);
             let made = |_: &_| places(&board.units, &self.filter, self.sorted);
             Arc::from(&**self.places.get(key, made))
         };
         let in_front = desk.session().file().map(Path::to_owned);
-        let open = *self.open.get((count, in_front), |(_, file)| {
+        let open = *self.open.get((reading, in_front), |(_, file)| {
             let file = file.as_ref()?;
             let mut units = board.units.iter();
             units.position(|unit| is_same_file(&unit.file, file))
@@ -190,7 +192,11 @@ impl Board {
         };
         match self.table.show(ui, &shown, self.sorted) {
             Some(Done::Sorted(sorted)) => self.sorted = sorted,
-            Some(Done::Open(place)) => self.asked_for.open(desk, &board.units[place].file),
+            Some(Done::Open(place)) => {
+                if let Some(unit) = board.units.get(place) {
+                    self.asked_for.open(desk, &unit.file);
+                }
+            }
             None => {}
         }
         self.sets = sets_kept;
@@ -245,7 +251,10 @@ fn by_name(sets: &[ShopSet]) -> BTreeMap<&str, &ShopSet> {
 /// What the board comes to, in one line.
 fn in_short(board: &ShopBoard, sets: &[ShopSet]) -> String {
     let levels = [Level::Over, Level::Watch, Level::Fine].map(|level| {
-        let count = board.rows().filter(|row| row.level == level).count();
+        let count = board
+            .rows()
+            .filter(|row| row.shown_level() == level)
+            .count();
         format!("{count} {}", level.word())
     });
     let apart = sets.iter().filter(|set| !set.agrees).count();

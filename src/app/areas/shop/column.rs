@@ -5,6 +5,7 @@ use std::cmp::Ordering;
 use crate::analysis::shop::ShopRow;
 use crate::analysis::{DUE_RULE, Due};
 use crate::command::BoardUnit;
+use crate::plate::Day;
 use crate::unit::OneOf as _;
 use crate::units::System;
 
@@ -76,11 +77,11 @@ impl Column {
             Self::Name => 236.0,
             Self::Set => 118.0,
             Self::Turf => 62.0,
-            Self::Status => 96.0,
+            Self::Status => 170.0,
             Self::Height | Self::Behind => 98.0,
             Self::Sweep | Self::Left => 74.0,
             Self::Last => 86.0,
-            Self::Due => 160.0,
+            Self::Due => 176.0,
         }
     }
 
@@ -90,7 +91,7 @@ impl Column {
             Self::Name => row.name.clone(),
             Self::Set => row.set.clone().unwrap_or_default(),
             Self::Turf => row.turf.name().to_owned(),
-            Self::Status => row.level.word().to_owned(),
+            Self::Status => row.status().to_owned(),
             Self::Height => system.length(row.height_of_cut),
             Self::Behind => system.length(row.behind_centre),
             Self::Sweep => row
@@ -99,7 +100,12 @@ impl Column {
             Self::Left => system.length(row.reel_diameter - row.smallest_diameter),
             Self::Last => row.last.map_or_else(String::new, |day| day.to_string()),
             Self::Due => row.due.map_or_else(String::new, |due| {
-                format!("{}, {}", due.when.told(), due.limit.word())
+                let overdue = if due.when.is_overdue(Day::today()) {
+                    "overdue: "
+                } else {
+                    ""
+                };
+                format!("{overdue}{}, {}", due.when.told(), due.limit.word())
             }),
         }
     }
@@ -114,7 +120,7 @@ impl Column {
                 turned(by_letters(a, b))
             }),
             Self::Turf => turned(by_letters(one.turf.name(), other.turf.name())),
-            Self::Status => turned(one.level.cmp(&other.level)),
+            Self::Status => turned(one.shown_level().cmp(&other.shown_level())),
             Self::Height => turned(one.height_of_cut.mm().total_cmp(&other.height_of_cut.mm())),
             Self::Behind => turned(one.behind_centre.mm().total_cmp(&other.behind_centre.mm())),
             Self::Sweep => some_first(one.sweep_share, other.sweep_share, |a, b| {

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use std::thread;
 use std::time::Duration;
@@ -23,8 +23,8 @@ pub struct Fresh<T> {
     read_it: fn(&Path) -> Read<T>,
     /// What was read last, shared with whoever shows it.
     read: Option<Arc<Read<T>>>,
-    /// How often it was read.
-    count: u64,
+    /// Which reading that is.
+    number: u64,
     reading: Option<Receiver<Read<T>>>,
     is_changed: Arc<AtomicBool>,
     /// The watch, or why there is none.
@@ -46,7 +46,7 @@ impl<T: Send + 'static> Fresh<T> {
             path: path.to_owned(),
             read_it,
             read: None,
-            count: 0,
+            number: 0,
             reading: None,
             is_changed,
             watch,
@@ -65,9 +65,9 @@ impl<T: Send + 'static> Fresh<T> {
         self.read.as_ref()
     }
 
-    /// How often it was read.
-    pub fn count(&self) -> u64 {
-        self.count
+    /// Which reading that is: a number that no other reading has, of this path or of another.
+    pub fn number(&self) -> u64 {
+        self.number
     }
 
     /// Whether it is being read.
@@ -97,7 +97,7 @@ impl<T: Send + 'static> Fresh<T> {
         };
         if let Some(read) = read {
             self.read = Some(Arc::new(read));
-            self.count += 1;
+            self.number = next_number();
             self.reading = None;
         }
         if self.reading.is_none() && self.is_changed.swap(false, Ordering::Relaxed) {
@@ -119,4 +119,9 @@ impl<T: Send + 'static> Fresh<T> {
         });
         self.reading = Some(reading);
     }
+}
+
+fn next_number() -> u64 {
+    static LAST: AtomicU64 = AtomicU64::new(0);
+    LAST.fetch_add(1, Ordering::Relaxed) + 1
 }

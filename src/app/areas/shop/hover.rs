@@ -9,6 +9,7 @@ use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::Painted;
 use crate::command::BoardUnit;
 use crate::drawing::{Canvas, Role, SideView, Style, Theme, View, verdict};
+use crate::plate::Day;
 use crate::units::System;
 
 /// How large the side view is.
@@ -42,7 +43,12 @@ impl Hover {
                 format!(" (19 of 20 between {from} and {to})")
             });
             let (when, limit) = (due.when.told(), due.limit.name());
-            ui.label(format!("Next due {when}{between}: {limit}"));
+            let overdue = if due.when.is_overdue(Day::today()) {
+                ". Overdue."
+            } else {
+                ""
+            };
+            ui.label(format!("Next due {when}{between}: {limit}{overdue}"));
         }
         let (place, _) = ui.allocate_exact_size(SIZE, Sense::hover());
         let painted = self.painted.get((solved.id, theme, system), |_| {

@@ -42,7 +42,7 @@ pub struct Filter {
 impl Filter {
     fn takes(&self, unit: &BoardUnit) -> bool {
         let row = &unit.row;
-        if self.level.is_some_and(|level| level != row.level) {
+        if self.level.is_some_and(|level| level != row.shown_level()) {
             return false;
         }
         if self.words.trim().is_empty() {

@@ -11,8 +11,12 @@ use crate::app::widgets::words::capitalised;
 use crate::unit::Turf;
 use crate::units::{Length, Measure as _, Quantity, System};
 
+/// What is being typed into the two fields; none while nobody types.
+#[derive(Default)]
+pub struct AmountsTyped([Option<String>; 2]);
+
 /// A text that is a length, none where it is empty.
-fn length_of(text: &str, system: System) -> Result<Option<Length>, String> {
+fn length_of(text: &str, system: System) -> Result<Option<Quantity<Length>>, String> {
     if text.trim().is_empty() {
         return Ok(None);
     }
@@ -20,8 +24,17 @@ fn length_of(text: &str, system: System) -> Result<Option<Length>, String> {
         Ok(length) if length.value().mm() < 0.0 => {
             Err(format!("{} is less than zero", length.text()))
         }
-        Ok(length) => Ok(Some(length.value())),
+        Ok(length) => Ok(Some(length)),
         Err(problem) => Err(problem.to_string()),
+    }
+}
+
+/// A text as it is remembered: with its unit, so that it stays the length it was typed as when the units
+/// are changed. A text that is no length stays as it is.
+fn with_unit(text: &str, system: System) -> String {
+    match length_of(text, system) {
+        Ok(Some(length)) => length.text().to_owned(),
+        Ok(None) | Err(_) => text.to_owned(),
     }
 }
 
@@ -29,7 +42,7 @@ fn length_of(text: &str, system: System) -> Result<Option<Length>, String> {
 pub fn amounts(desk: &Desk) -> SetAmounts {
     let shop = &desk.preferences().shop;
     let system = desk.system();
-    let taken = |text: &str| length_of(text, system).ok().flatten();
+    let taken = |text: &str| Some(length_of(text, system).ok()??.value());
     SetAmounts {
         height: taken(&shop.height_differs),
         behind: taken(&shop.behind_differs),
@@ -37,7 +50,7 @@ pub fn amounts(desk: &Desk) -> SetAmounts {
 }
 
 /// The two fields.
-pub fn amounts_ui(ui: &mut Ui, desk: &mut Desk) {
+pub fn amounts_ui(ui: &mut Ui, desk: &mut Desk, typed: &mut AmountsTyped) {
     let system = desk.system();
     let mut shop = desk.preferences().shop.clone();
     let [green, fairway] = [Turf::Green, Turf::Fairway].map(SetLimits::starting);
@@ -56,14 +69,19 @@ pub fn amounts_ui(ui: &mut Ui, desk: &mut Desk) {
             (&mut shop.height_differs, "height of cut"),
             (&mut shop.behind_differs, "behind centre"),
         ];
-        for ((text, what), starting) in fields.into_iter().zip(starting) {
+        let fields = fields.into_iter().zip(&mut typed.0).zip(starting);
+        for (((kept, what), typed), starting) in fields {
             ui.label(what);
             let name = format!("{} may differ by", capitalised(what));
-            ui.add(TextEdit::singleline(text).desired_width(78.0))
+            let mut text = typed.take().unwrap_or_else(|| kept.clone());
+            let field = ui
+                .add(TextEdit::singleline(&mut text).desired_width(78.0))
                 .on_hover_text("Rule of thumb where it is left empty. A unit of a set that differs by more is marked.")
                 .accessible_name(name.clone());
+            *kept = with_unit(&text, system);
+            *typed = field.has_focus().then_some(text);
             ui.label(Lettering::Note.of(starting).weak());
-            if let Err(why) = length_of(text, system) {
+            if let Err(why) = length_of(kept, system) {
                 problem = Some(format!("{name}: {why}"));
             }
         }

@@ -87,8 +87,13 @@ impl UnitTable {
                 table.body(|body| {
                     body.rows(ROW, shown.places.len(), |mut row| {
                         let index = row.index();
-                        let place = shown.places[index];
-                        let unit = &shown.units[place];
+                        let of_row = shown.places.get(index).and_then(|place| {
+                            let unit = shown.units.get(*place)?;
+                            Some((*place, unit))
+                        });
+                        let Some((place, unit)) = of_row else {
+                            return;
+                        };
                         let is_chosen = self.chosen.as_deref() == Some(&unit.row.file);
                         row.set_selected(is_chosen);
                         let mut name = None;
@@ -222,7 +227,7 @@ fn cell_ui(ui: &mut Ui, column: Column, unit: &BoardUnit, shown: &Shown) {
         _ => false,
     });
     let level = match column {
-        Column::Status => Some(row.level),
+        Column::Status => Some(row.shown_level()),
         _ => differs.then_some(Level::Watch),
     };
     if let Some(level) = level {

@@ -32,7 +32,7 @@ const LEAST_WIDTH: f32 = 430.0;
 pub struct RecordView {
     /// The record of the unit whose file this is.
     of: Option<(PathBuf, Fresh<Record>)>,
-    jobs: Kept<(PathBuf, u64, System), Rc<Vec<Job>>>,
+    jobs: Kept<(u64, System), Rc<Vec<Job>>>,
     left_alone: Kept<SolvedId, LeftAlone>,
     wear: Wear,
 }
@@ -41,11 +41,11 @@ impl RecordView {
     /// Everything of it.
     pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
         self.follow_unit(ui, desk);
-        let Some((file, fresh)) = &self.of else {
+        let Some((_, fresh)) = &self.of else {
             no_file_ui(ui);
             return;
         };
-        let (file, count) = (file.clone(), fresh.count());
+        let reading = fresh.number();
         let Some(read) = fresh.read().cloned() else {
             ui.label("Reading the record…");
             caution_in_short_ui(ui);
@@ -64,10 +64,10 @@ impl RecordView {
         };
         self.heading_ui(ui, desk, record);
         let system = desk.system();
-        let key = (file, count, system);
-        let jobs = Rc::clone(self.jobs.get(key, |_| Rc::new(jobs(record, system))));
+        let made = |_: &_| Rc::new(jobs(record, system));
+        let jobs = Rc::clone(self.jobs.get((reading, system), made));
         let wear_ui = |view: &mut Self, ui: &mut Ui, desk: &Desk| match desk.good().cloned() {
-            Some(good) => view.wear_ui(ui, desk, &good, (record, count)),
+            Some(good) => view.wear_ui(ui, desk, &good, (record, reading)),
             None => {
                 ui.label("No forecast: this unit cannot be drawn yet.");
             }

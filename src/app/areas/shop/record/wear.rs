@@ -12,7 +12,7 @@ use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::Painted;
 use crate::drawing::{Role, Style, Theme, wear_plot};
-use crate::plate::Record;
+use crate::plate::{Day, Record};
 use crate::units::System;
 
 /// Height of the plot, least and most.
@@ -38,7 +38,7 @@ impl Wear {
         ui: &mut Ui,
         desk: &Desk,
         (good, left_alone): (&Solved, &LeftAlone),
-        (record, count): (&Record, u64),
+        (record, reading): (&Record, u64),
     ) {
         let system = desk.system();
         let most_of = || {
@@ -63,7 +63,7 @@ impl Wear {
                 }
             }
         });
-        let key = (good.id, count, along);
+        let key = (good.id, reading, along);
         let made = |_: &_| Rc::new(WearAhead::of(left_alone, record, along));
         let ahead = Rc::clone(self.ahead.get(key, made));
         ScrollArea::vertical()
@@ -74,8 +74,9 @@ impl Wear {
                 self.plot_ui(ui, (good, &ahead), key, system);
                 ui.add(Label::new(ahead.rate_told(system)).wrap());
                 ui.label("Left alone, rollers untouched:");
+                let today = Day::today();
                 for limit in &ahead.limits {
-                    ui.add(Label::new(ahead.limit_told(limit, system)).wrap());
+                    ui.add(Label::new(ahead.limit_told(limit, system, today)).wrap());
                 }
                 ui.label(Lettering::FinePrint.of(BASIS).weak());
                 ui.label(Lettering::FinePrint.of(DUE_RULE).weak());
