@@ -75,7 +75,7 @@ impl WearAhead {
         };
         let between = match when.between() {
             Some((from, to)) => format!(", 19 of 20 between {from} and {to}"),
-            None => ", too few or too scattered diameters to say how surely".to_owned(),
+            None => "; the diameters on record are too few or too scattered to say how far off that can be".to_owned(),
         };
         let told = when.told();
         let overdue = if when.is_overdue(today) {

@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use super::report::in_line;
 use crate::analysis::plate::{
     BARS, Correction, ExpectedCut, HighEnd, MOST_TURN, Parallel, PlateResult, RollerResult,
-    StepState, bar_choices, recommended,
+    StepState, bar_choices, part_of_doubt, recommended,
 };
 use crate::analysis::{Level, Solved};
 use crate::command::caution;
@@ -118,7 +118,7 @@ impl Page {
                 "{level}{} read, {} by the circle fitted, high at {}, {} left over",
                 self.length(circle.read),
                 self.length(circle.read_by_fit()),
-                self.system.angle(circle.out_of_centre.direction()),
+                self.system.round_the_turn(circle.out_of_centre.direction()),
                 self.length(circle.left_over),
             );
             self.row(&name, &told);
@@ -127,7 +127,7 @@ impl Page {
             let told = format!(
                 "{} towards {}",
                 self.length(bow.size()),
-                self.system.angle(bow.direction())
+                self.system.round_the_turn(bow.direction())
             );
             self.row("bow", &told);
         }
@@ -163,11 +163,7 @@ impl Page {
             self.row("", &told);
         }
         if let Some((part, share)) = parallel.parts.first() {
-            let told = format!(
-                "{}, {} % of the variance",
-                part.name(),
-                fixed(share * 100.0, 0)
-            );
+            let told = format!("{}, {}", part.name(), part_of_doubt(*share));
             self.row("least sure", &told);
         }
     }

@@ -235,7 +235,10 @@ fn reel_told(row: &ShopRow) -> String {
         (Some(early), Some(late)) => {
             format!(", 19 of 20 between {} and {}", when(early), when(late))
         }
-        _ => ", too few or too scattered diameters to say how sure that is".to_owned(),
+        _ => {
+            "; the diameters on record are too few or too scattered to say how far off that can be"
+                .to_owned()
+        }
     };
     format!(
         "{left} left; wears {wears} per {per}, at its minimum diameter at {}{between}",

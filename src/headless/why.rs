@@ -248,12 +248,11 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
                     "{told}clip length is within its limit at {to}; use it only if the machine's manual allows it"
                 );
             } else {
+                let (by, at) = answer.to_limit_in_words();
                 let _ = writeln!(
                     text,
-                    "{told}{}to its limit by {}, to {}; front roller {}, rear roller {}",
-                    if answer.is_within { "room left " } else { "" },
+                    "{told}{by} {}, {at} {to}; front roller {}, rear roller {}",
                     change.trial_by.shown_in(system),
-                    to,
                     system.roller_move(change.trial_rollers.0),
                     system.roller_move(change.trial_rollers.1)
                 );

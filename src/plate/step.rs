@@ -90,7 +90,7 @@ impl Step {
             }
             Self::Reel => "Read the reel's diameter left, middle and right.",
             Self::Bearings => {
-                "Feel both rollers for play. Worn bearings come first: no reading holds with them."
+                "Feel both rollers for play. Check the bearings first: with worn ones no reading repeats."
             }
             Self::FrontRunout | Self::RearRunout => {
                 "Turn the roller and read the indicator left, middle and right, from one mark on the roller."

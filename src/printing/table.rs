@@ -49,7 +49,10 @@ fn budgets(solved: &Solved, system: System) -> Vec<Vec<String>> {
         let budget = of.of(&solved.case());
         rows.push(vec![of.title().to_owned(), String::new()]);
         for step in &budget.steps {
-            rows.push(vec![step.kind.name().to_owned(), step.shown_in(system)]);
+            let shown = step
+                .none_told()
+                .map_or_else(|| step.shown_in(system), |looked| looked.word().to_owned());
+            rows.push(vec![step.kind.name().to_owned(), shown]);
         }
         let left = system.in_column(budget.left());
         rows.push(vec!["clearance to soil".to_owned(), left]);

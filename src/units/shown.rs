@@ -73,6 +73,15 @@ impl System {
         Self::finer_angle(angle, 0)
     }
 
+    /// A place of a turn to be read, from 0° round to 360°: `188.13°` for -171.87°.
+    #[must_use]
+    pub fn round_the_turn(self, at: Angle) -> String {
+        let deg = at.deg().rem_euclid(360.0);
+        // What would be read as the whole turn is its begin.
+        let deg = if deg < 359.995 { deg } else { 0.0 };
+        self.angle(Angle::from_deg(deg))
+    }
+
     pub(super) fn finer_angle(angle: Angle, more: usize) -> String {
         format!("{}°", fixed(angle.deg(), 2 + more))
     }

@@ -542,6 +542,10 @@ fn every_area_has_its_picture_and_its_table_to_copy() {
         let name = format!("-{}.png", view.id());
         assert!(offered.len() == before + 1 && offered[before].ends_with(&name));
         assert!(table.contains(in_table), "{key:?}: {table}");
+        if view == PictureView::Budget {
+            // What nobody measured is told as it is shown, and is no number.
+            assert!(table.contains("\tnot measured"), "{table}");
+        }
         let widths: Vec<usize> = table.lines().map(|row| row.split('\t').count()).collect();
         assert!(widths.len() > 4 && widths[0] >= 2, "{key:?}: {table}");
         assert!(

@@ -4,7 +4,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use egui::{Key, Modifiers, Vec2};
+use egui::{Key, Modifiers, Shape, Vec2};
 use egui_kittest::kittest::NodeT as _;
 use sweepgauge::app::Beginning;
 use sweepgauge::plate::{GapEntry, Step, Worksheet};
@@ -278,6 +278,53 @@ fn runout_is_judged_by_ones_own_limits_with_the_turfs_beside() {
 }
 
 #[test]
+fn every_reading_round_a_turn_has_a_cell_as_wide_as_the_others_and_as_its_text() {
+    for size in [Vec2::new(1024.0, 768.0), Vec2::new(1366.0, 768.0)] {
+        let folder = ground();
+        let mut start = Start::on(DemoUnit::FairwayTrailed.document());
+        start.beginning = Some(Beginning::with_sheet(&folder.path().join(GREENS)).unwrap());
+        start.size = size;
+        let mut window = start.window();
+        window.press_with(Modifiers::COMMAND, Key::Num5);
+        go_to(&mut window, "Rear roller runout");
+        let name = |station: &str| format!("Rear roller, indicator {station}, at 0°");
+        let widths = ["left", "middle", "right"].map(|station| {
+            window.enter_text(&name(station), "0.0045 in");
+            window.settle();
+            window.field(&name(station)).rect().width()
+        });
+        assert!(
+            widths.iter().all(|width| (width - widths[0]).abs() < 0.5),
+            "{size}: {widths:?}"
+        );
+        let painted = window.harness.output().shapes.iter();
+        let texts: Vec<f32> = painted
+            .filter_map(|painted| match &painted.shape {
+                Shape::Text(text) if text.galley.text() == "0.0045 in" => {
+                    Some(text.galley.size().x)
+                }
+                _ => None,
+            })
+            .collect();
+        assert_eq!(texts.len(), 3, "{size}");
+        let widest = texts.into_iter().fold(0.0, f32::max);
+        assert!(widths[0] > widest + 12.0, "{size}: {widest} in {widths:?}");
+    }
+}
+
+#[test]
+fn a_high_place_of_a_turn_is_told_from_none_round_to_the_whole_turn() {
+    let (_folder, _file, mut window) = on(GREENS, &[]);
+    go_to(&mut window, "Rear roller runout");
+    // By hand: highest at 270°, which the sums call -90°.
+    for (deg, read) in [("0", "1"), ("90", "0"), ("180", "1"), ("270", "2")] {
+        window.enter_text(&format!("Rear roller, indicator left, at {deg}°"), read);
+    }
+    window.assert_says("270.00°");
+    window.assert_silent("-90.00°");
+}
+
+#[test]
 fn a_turn_is_read_in_thou_at_places_of_ones_own() {
     let (_folder, file, mut window) = on(GREENS, &[]);
     go_to(&mut window, "Rear roller runout");
@@ -311,6 +358,10 @@ fn the_unit_is_filled_in_after_before_and_after_were_shown_and_in_one_step() {
     window.click("Fill in the unit…");
     window.assert_says("By the sheet");
     window.assert_says("6.88 in");
+    // What the unit follows while its setting leaves it out stands beside it.
+    assert!(before.setting.reel_diameter.is_none());
+    window.assert_says("measured 6.88 in");
+    window.assert_silent("left out");
     assert_eq!(*window.document(), before, "it is shown only");
     window.click("Fill in");
     let filled = window.document().clone();
@@ -447,7 +498,7 @@ fn a_sheet_dropped_on_the_window_takes_no_unit_away() {
     let typed = window.document().clone();
     window.drop_file(&folder.path().join(GREENS));
     window.assert_says("greens-1.plate.ron");
-    window.assert_says("The unit in front is not this sheet's");
+    window.assert_says("This sheet is for another unit than the one in front");
     assert_eq!(*window.document(), typed);
     // What was typed into the unit is asked about before the sheet's own takes its place.
     window.click("Bring its unit to the front");

@@ -129,6 +129,29 @@ fn the_why_sheet_has_the_numbers_of_its_causes_budgets_and_crests() {
 }
 
 #[test]
+fn every_cure_on_the_why_sheet_tells_whether_it_ends_at_its_limit_or_its_aim() {
+    let mut found = 0;
+    for unit in DemoUnit::ALL {
+        let solved = Solved::of(&unit.document()).unwrap();
+        for sheet in sheets(&solved, SheetKind::Why, Page::ALL[0], solved.unit.system) {
+            for text in texts(&sheet) {
+                let told = text.contains("front roller ") && text.contains("; ");
+                if !told {
+                    continue;
+                }
+                found += 1;
+                let ends = ["to its limit by", "to its aim by", "which it meets after"];
+                assert!(
+                    ends.iter().any(|end| text.contains(end)),
+                    "{unit:?}: {text}"
+                );
+            }
+        }
+    }
+    assert!(found > 0);
+}
+
+#[test]
 fn true_scale_says_the_scale_and_the_numbers_that_are_drawn() {
     for unit in DemoUnit::ALL {
         let text = printed(unit, &["--kind", "true-scale"]);

@@ -19,7 +19,7 @@ pub use correction::{Correction, Split};
 pub use cut::{CutMeasured, ExpectedCut, RollerShares};
 pub use gauge_bar::{BARS, BarChoice, MOST_TURN, bar_choices, recommended};
 pub use order::StepState;
-pub use parallel::{HighEnd, Parallel, Part, Verdict, starting_parallel};
+pub use parallel::{HighEnd, Parallel, Part, Verdict, part_of_doubt, starting_parallel};
 pub use result::PlateResult;
 pub use roller::RollerResult;
 pub use runout::{OnceATurn, RunoutLimits, StationRunout, band_in_the_cut, bow_of, runout_level};

@@ -74,6 +74,23 @@ impl Part {
     }
 }
 
+/// How much of what the result can be off by comes from a reading, in words: `share` is that of the
+/// variance, from zero to one.
+#[must_use]
+pub fn part_of_doubt(share: f64) -> &'static str {
+    const STEPS: [(f64, &str); 6] = [
+        (0.9, "nearly all of the uncertainty"),
+        (0.7, "three quarters of the uncertainty"),
+        (0.58, "two thirds of the uncertainty"),
+        (0.42, "half of the uncertainty"),
+        (0.29, "a third of the uncertainty"),
+        (0.2, "a quarter of the uncertainty"),
+    ];
+    let mut steps = STEPS.iter();
+    let step = steps.find(|(least, _)| share >= *least);
+    step.map_or("one of many small parts", |(_, told)| told)
+}
+
 impl HighEnd {
     /// The word for it.
     #[must_use]

@@ -204,7 +204,7 @@ impl Card for PlaceCard {
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
         let what = format!(
-            "The desktop showed no file dialog. Write a path that ends in {}; ~/ is your home folder.",
+            "The desktop showed no file dialog. Type a path that ends in {}; ~/ is your home folder.",
             listed(self.writing.endings)
         );
         match self.path.show(ui, self.title, &what, "Save here") {

@@ -175,8 +175,8 @@ fn ranked_table(
             .document
             .knife_at(row.knife)
             .and_then(|knife| knife.price.clone())
-            .unwrap_or_else(|| "none".to_owned());
-        let total = row.total().map_or_else(|| "none".to_owned(), sum_text);
+            .unwrap_or_else(|| NOT_GIVEN.to_owned());
+        let total = row.total().map_or_else(|| NOT_GIVEN.to_owned(), sum_text);
         let range = row.set_once.as_ref().map_or_else(
             || "none".to_owned(),
             |range| {
@@ -208,6 +208,18 @@ fn ranked_table(
         }
         band.rule();
     }
+}
+
+/// What stands for a price that nobody gave.
+const NOT_GIVEN: &str = "not given";
+
+/// Whose numbers stand at the clip point, where several knives are drawn over each other.
+fn whose_numbers(solved: &Solved) -> Option<String> {
+    let fitted = solved.document.knife_at(solved.document.fitted()?)?;
+    let name = letters::readable(&fitted.name);
+    Some(format!(
+        "The numbers at the clip point are those of {name}, the knife that is fitted."
+    ))
 }
 
 /// What is drawn of the best knives.
@@ -292,6 +304,10 @@ impl Drawn {
         let names = self.names();
         if !names.is_empty() {
             key.words(Role::Note, &names);
+            key.keep_with_next();
+        }
+        if let Some(told) = whose_numbers(solved) {
+            key.words(Role::Note, &told);
             key.keep_with_next();
         }
         [key, pictures]

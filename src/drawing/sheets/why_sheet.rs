@@ -110,9 +110,9 @@ fn complaint(band: &mut Band, solved: &Solved, complained: Complained, system: S
 
 /// A cause with its strength, its numbers and the measurement that would confirm it.
 fn cause_item(band: &mut Band, number: u32, cause: &Cause, system: System) {
-    let share = cause
-        .share()
-        .map_or_else(String::new, |share| format!(", {}", system.share(share)));
+    let share = cause.share().map_or_else(String::new, |share| {
+        format!(", {} of what makes it alone", system.share(share))
+    });
     band.item(
         &format!("{number}."),
         Role::Heading,
@@ -186,12 +186,16 @@ fn cure(band: &mut Band, solved: &Solved, answer: &KnobAnswer, system: System) {
         .knife
         .and_then(|place| solved.document.knife_at(place))
         .map_or_else(String::new, |knife| format!(" {}", Quoted(&knife.name)));
-    let change = answer.to_aim.as_ref().unwrap_or(change);
-    let within = if answer.is_within { "room left " } else { "" };
+    let (change, towards) = match &answer.to_aim {
+        Some(aim) => (aim, ("to its aim by", "to")),
+        None => (change, answer.to_limit_in_words()),
+    };
     let told = format!(
-        "{}{knife}: {within}by {}, to {}; front roller {}, rear roller {}.",
+        "{}{knife}: {} {}, {} {}; front roller {}, rear roller {}.",
         answer.knob.name(),
+        towards.0,
         change.trial_by.shown_in(system),
+        towards.1,
         change.trial.shown_in(system),
         system.roller_move(change.trial_rollers.0),
         system.roller_move(change.trial_rollers.1)

@@ -158,7 +158,7 @@ fn of_roller<'a>(
         let told = format!(
             "{} towards {}",
             length(bow.size()),
-            system.angle(bow.direction())
+            system.round_the_turn(bow.direction())
         );
         band.row("Bow", &told);
     }

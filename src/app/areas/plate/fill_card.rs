@@ -7,8 +7,10 @@ use egui::{Grid, Ui};
 
 use crate::analysis::plate::PlateResult;
 use crate::app::desk::{Card, Change, Desk, Next, Part};
+use crate::app::form::Wanted;
 use crate::app::widgets::lettering::Lettering;
 use crate::unit::{Document, Field};
+use crate::units::System;
 
 /// The card.
 pub struct FillCard {
@@ -34,6 +36,16 @@ impl FillCard {
     }
 }
 
+/// What holds for a field that is left out: what was measured on the bench, where it follows that.
+fn measured(field: Field, document: &Document, system: System) -> String {
+    let mut wanted = Wanted::ALL.into_iter();
+    let followed = wanted.find(|wanted| wanted.field == field && wanted.measured.is_some());
+    followed.map_or_else(
+        || "not given".to_owned(),
+        |wanted| wanted.measured_text(document, system),
+    )
+}
+
 impl Card for FillCard {
     fn name(&self) -> &'static str {
         "fill in the unit"
@@ -53,7 +65,7 @@ impl Card for FillCard {
         } else {
             let shown = |field: Field, document: &Document| {
                 let text = field.shown_in(document, system);
-                text.map_or_else(|| "left out".to_owned(), Cow::into_owned)
+                text.map_or_else(|| measured(field, document, system), Cow::into_owned)
             };
             Grid::new("filled in")
                 .num_columns(3)

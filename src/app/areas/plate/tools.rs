@@ -123,7 +123,7 @@ fn unit_ui(ui: &mut Ui, desk: &mut Desk, unit: &SheetUnit) {
         SheetUnit::InFile(file, _) => {
             let file = file.clone();
             ui.horizontal_wrapped(|ui| {
-                ui.label("The unit in front is not this sheet's.");
+                ui.label("This sheet is for another unit than the one in front.");
                 if ui.button("Bring its unit to the front").clicked() {
                     ask_first(desk, Asking::Open(file));
                 }

@@ -300,6 +300,8 @@ impl Row<'_> {
                 )
             }
             Knob::GroundSpeed | Knob::ReelSpeed => to,
+            // From none on, how far and where to are one.
+            _ if change.trial_by.shown_in(self.system) == to => format!("to {to}"),
             _ => format!("by {}, to {to}", self.signed(change.trial_by)),
         }
     }

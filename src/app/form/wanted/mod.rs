@@ -5,7 +5,8 @@ mod stance;
 
 use egui::{Align, Button, ComboBox, Label, Layout, RichText, ScrollArea, Sense, Ui};
 
-use self::settings::{Wanted, differences, range_of};
+pub use self::settings::Wanted;
+use self::settings::{differences, range_of};
 use self::stance::stance_ui;
 use super::field::Fields;
 use super::slider::slider_ui;

@@ -48,7 +48,7 @@ pub fn adjuster_ui(
             entries.row(ui, "Pitch of the thread", of(RollerField::Pitch), "1.25 mm");
             entries.row(
                 ui,
-                "It leans from upright by",
+                "Thread leans from upright by",
                 of(RollerField::Tilt),
                 "0 deg",
             );
@@ -134,7 +134,13 @@ fn correction_ui(
     };
     ui.label(Lettering::Heading.of("At the adjuster"));
     let name = format!("Move the {} end", side.word());
-    number_ui(ui, &name, &moved(system, -down));
+    let is_as_read = system.length(Length::from_mm(down.mm().abs())) == system.length(Length::ZERO);
+    let told = if is_as_read {
+        "leave it".to_owned()
+    } else {
+        moved(system, -down)
+    };
+    number_ui(ui, &name, &told);
     let mut eccentric_at = None;
     match &result.correction {
         None => {

@@ -4,11 +4,11 @@ use egui::Ui;
 
 use super::shown::{Shown, place};
 use crate::analysis::Level;
-use crate::analysis::plate::{HighEnd, Parallel, Verdict};
+use crate::analysis::plate::{HighEnd, Parallel, Verdict, part_of_doubt};
 use crate::app::areas::plate::entry::{Beside, Entries, number_ui, told_ui};
 use crate::app::widgets::lettering::Lettering;
 use crate::plate::{End, GapWay, Roller, RollerField, SheetField, Side};
-use crate::units::{Length, System, fixed};
+use crate::units::{Length, System};
 
 /// Entries of both ends, first as the roller lies, then after half a turn.
 pub fn ends_ui(
@@ -63,7 +63,7 @@ pub fn ends_ui(
         ui.label(Lettering::Heading.of(heading));
         ends_of_turn_ui(ui, entries, roller, chosen, is_half_turn);
     }
-    let told = "Read twice with half a turn between, an eccentric roller passes for no slope: each end counts with the middle of its two.";
+    let told = "Read each end twice, half a turn apart, so an eccentric roller does not look like slope. The mean of the two counts.";
     ui.label(Lettering::FinePrint.of(told).weak());
     let result = shown
         .result
@@ -136,11 +136,7 @@ pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown) {
         told_ui(ui, Level::Watch, &sentence.shown_in(system));
     }
     if let Some((part, share)) = parallel.parts.first() {
-        let told = format!(
-            "Least sure: {}, {} % of the variance.",
-            part.name(),
-            fixed(share * 100.0, 0)
-        );
+        let told = format!("Least sure: {}, {}.", part.name(), part_of_doubt(*share));
         ui.label(Lettering::FinePrint.of(told).weak());
     }
 }

@@ -1,6 +1,6 @@
 //! The runout of a roller: readings round its turn at three stations, and what they come to.
 
-use egui::{Grid, ScrollArea, TextEdit, Ui};
+use egui::{Align, Grid, Layout, ScrollArea, TextEdit, Ui, Vec2};
 
 use super::shown::Shown;
 use crate::analysis::Level;
@@ -14,8 +14,13 @@ use crate::units::{Angle, Quantity, System};
 
 /// How many places are offered to be read round a turn.
 const COUNTS: [u32; 4] = [4, 6, 8, 12];
-/// Width of a reading's entry.
-const READING: f32 = 92.0;
+/// The narrowest and the widest entry of a reading: the narrowest holds a reading as it is written, the
+/// widest one with its ±.
+const READING: (f32, f32) = (104.0, 176.0);
+/// Width of what names a place of the turn.
+const TURN: f32 = 56.0;
+/// Height of a row of readings.
+const ROW: f32 = 34.0;
 
 /// Which places of a turn are shown to be read.
 #[derive(Clone, Debug)]
@@ -69,9 +74,11 @@ pub fn runout_ui(
         }
     };
     ui.label(Lettering::Note.of(unit));
+    let each = (ui.available_width() - TURN) / 3.0 - ui.spacing().item_spacing.x;
+    let width = each.clamp(READING.0, READING.1);
     ScrollArea::horizontal()
         .id_salt("round the turn")
-        .show(ui, |ui| readings_ui(ui, entries, roller, &places));
+        .show(ui, |ui| readings_ui(ui, entries, roller, &places, width));
     for place in &places {
         for station in Station::ALL {
             let field = SheetField::Of(roller, RollerField::Runout(station, *place));
@@ -133,26 +140,39 @@ fn places_ui(ui: &mut Ui, turn: &mut Turn) {
     }
 }
 
-fn readings_ui(ui: &mut Ui, entries: &mut Entries, roller: Roller, places: &[Place]) {
-    Grid::new(("turn", roller))
-        .num_columns(4)
-        .min_col_width(READING)
-        .spacing((8.0, 3.0))
-        .show(ui, |ui| {
-            for head in ["Turn", "left", "middle", "right"] {
-                ui.label(Lettering::Note.of(head).family(strong()));
-            }
-            ui.end_row();
-            for place in places {
+/// Rows of entries, all of one width: a grid would give each column the width of its heading.
+fn readings_ui(ui: &mut Ui, entries: &mut Entries, roller: Roller, places: &[Place], width: f32) {
+    ui.horizontal(|ui| {
+        cell_ui(ui, (TURN, 0.0), |ui| heading_ui(ui, "Turn"));
+        for station in Station::ALL {
+            cell_ui(ui, (width, 0.0), |ui| heading_ui(ui, station.word()));
+        }
+    });
+    for place in places {
+        ui.horizontal(|ui| {
+            cell_ui(ui, (TURN, ROW), |ui| {
                 ui.label(format!("{}°", place.deg()));
-                for station in Station::ALL {
-                    let field = RollerField::Runout(station, *place);
-                    let field = SheetField::Of(roller, field);
-                    entries.entry(ui, field, READING - 12.0, "");
-                }
-                ui.end_row();
+            });
+            for station in Station::ALL {
+                let field = RollerField::Runout(station, *place);
+                let field = SheetField::Of(roller, field);
+                cell_ui(ui, (width, ROW), |ui| entries.entry(ui, field, width, ""));
             }
         });
+    }
+}
+
+fn heading_ui(ui: &mut Ui, text: &str) {
+    ui.label(Lettering::Note.of(text).family(strong()));
+}
+
+/// A cell of its own size, whatever stands in it.
+fn cell_ui(ui: &mut Ui, (width, height): (f32, f32), add: impl FnOnce(&mut Ui)) {
+    let layout = Layout::left_to_right(Align::Center);
+    ui.allocate_ui_with_layout(Vec2::new(width, height), layout, |ui| {
+        ui.set_min_width(width);
+        add(ui);
+    });
 }
 
 /// What each station comes to, heave and roll, and the bow.
@@ -182,7 +202,7 @@ fn numbers_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown, roller: Roller)
                 ui.label(station.station.word());
                 ui.label(system.length(circle.read));
                 ui.label(system.length(circle.read_by_fit()));
-                ui.label(system.angle(circle.out_of_centre.direction()));
+                ui.label(system.round_the_turn(circle.out_of_centre.direction()));
                 ui.label(system.length(circle.left_over));
                 ui.end_row();
             }
@@ -195,7 +215,7 @@ fn numbers_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown, roller: Roller)
         let told = format!(
             "{} towards {}",
             system.length(bow.size()),
-            system.angle(bow.direction())
+            system.round_the_turn(bow.direction())
         );
         number_ui(ui, "Bow, middle over the ends", &told);
     }

@@ -13,7 +13,7 @@ pub fn tick_ui(ui: &mut Ui, entries: &mut Entries, step: Step) {
     };
     let (more, name) = match step {
         Step::Bearings => (
-            "Push and pull each end across the roller, then along it. Play you can feel is more than what is read afterwards: renew the bearing first.",
+            "Push and pull each end across the roller, then along it. If you can feel play, renew the bearing before you read on: play moves the roller further than the readings that follow.",
             "No play in any bearing",
         ),
         _ => (
