@@ -211,7 +211,7 @@ fn causes_text(text: &mut String, solved: &Solved, complaint: Complaint, spacing
             cause.strength.word(),
             cause.text.shown_in(system),
             cause.confirm,
-            cause.cure.told()
+            cause.cure_told(&solved.findings)
         );
     }
     let _ = writeln!(text, "  {}", complaint.outside());

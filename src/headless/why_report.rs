@@ -232,7 +232,7 @@ impl<'a> WhyReport<'a> {
                         word: cause.strength.word(),
                         text: cause.text.shown_in(system),
                         confirm: cause.confirm,
-                        cure: cause.cure.told(),
+                        cure: cause.cure_told(&solved.findings),
                     })
                     .collect()
             }),

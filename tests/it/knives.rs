@@ -1225,11 +1225,18 @@ fn assert_told(row: &KnifeRow, sentence: &str) {
     );
     match (&row.set_once, &row.judgement.apart) {
         (Some(range), None) => wanted.extend([
-            format!(
-                "set it once between {} and {}",
-                system.angle(range.low.at),
-                system.angle(range.high.at)
-            ),
+            {
+                let mut against = row.judgement.against.iter();
+                let is_short = against.any(|against| {
+                    matches!(against, sweepgauge::analysis::knives::Against::Limit(_))
+                });
+                let (low, high) = (system.angle(range.low.at), system.angle(range.high.at));
+                if is_short {
+                    format!("works only from {low} to {high}")
+                } else {
+                    format!("set it once between {low} and {high}")
+                }
+            },
             system.angle(row.room()),
             format!("below it {}", range.low.limit.name()),
             format!("above it {}", range.high.limit.name()),

@@ -82,7 +82,7 @@ fn the_area_shows_plots_map_and_lowest_heights() {
     }
     window.assert_says("\"short\" is past the sweep limit (watch) from a new reel to a scrap one.");
     window.assert_says(
-        "At 0.500 in there is a working range with \"plain\" from a new reel to a scrap one.",
+        "At 0.500 in an attitude holds every limit with \"plain\" at every diameter, new to scrap.",
     );
     window.assert_says("Lowest height of cut with at least 1.00° of room");
     window.assert_says("sweep too deep");
@@ -93,7 +93,7 @@ fn the_switches_are_found_by_their_names() {
     let mut window = knives_of(document(DEMO_UNIT));
     window.click("attitude");
     window.assert_says("Over attitude");
-    window.assert_says("passes the sweep limit (over) at an attitude of");
+    window.assert_says("goes past the sweep limit (over) at an attitude of");
     window.click("edge forward");
     window.assert_says("Over edge forward");
     window.click("reel diameter");

@@ -287,21 +287,27 @@ fn room_told(row: &KnifeRow, solved: &Solved, system: System) -> String {
             .against
             .iter()
             .any(|against| matches!(against, Against::Limit(_)));
-        let wanted = if is_short {
-            let least = angle(solved.unit.limits.room);
-            format!(", and the minimum is {least}")
-        } else {
-            String::new()
-        };
-        return format!(
-            "set it once between {} and {} for the whole life of the reel: {}{} of room{wanted} (below it {}, above it {})",
-            angle(range.low.at),
-            angle(range.high.at),
+        let (low, high) = (angle(range.low.at), angle(range.high.at));
+        let room = format!(
+            "{}{} of room",
             angle(range.width()),
-            off.unwrap_or_default(),
-            range.low.limit.name(),
-            range.high.limit.name(),
+            off.unwrap_or_default()
         );
+        let ends = format!(
+            "(below it {}, above it {})",
+            range.low.limit.name(),
+            range.high.limit.name()
+        );
+        return if is_short {
+            let least = angle(solved.unit.limits.room);
+            format!(
+                "works only from {low} to {high} for the whole life of the reel, {room}, at least {least} wanted {ends}"
+            )
+        } else {
+            format!(
+                "set it once between {low} and {high} for the whole life of the reel: {room} {ends}"
+            )
+        };
     }
     let names = |limits: &[Limit], name: fn(Limit) -> &'static str| {
         let names: Vec<_> = limits.iter().map(|limit| name(*limit)).collect();

@@ -133,6 +133,8 @@ impl Step {
     #[must_use]
     pub fn shown_in(&self, system: System) -> String {
         match self.kind {
+            // What nobody measured takes no amount that anybody knows.
+            _ if self.looked == Some(Looked::NotYet) => "–".to_owned(),
             StepKind::HeightOfCut => system.in_column(self.by),
             _ => system.step_in_column(self.by),
         }

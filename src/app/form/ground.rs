@@ -31,7 +31,7 @@ pub fn ground_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
 pub fn wear_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     note(
         ui,
-        "Engine off, key out, unit and reel blocked, reel drive disconnected, gloves on: turn each roller by hand under a dial gauge and write the full reading. None is a reading too, as 0 ± 0.001 in; leave empty what nobody measured.",
+        "Engine off, key out, unit and reel blocked, reel drive disconnected, gloves on: turn each roller by hand under a dial gauge and write the full reading. Measured and found none: write 0 ± 0.001 in. Not measured: leave it empty.",
     );
     for reading in [
         Reading::FrontRunout,

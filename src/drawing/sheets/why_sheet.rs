@@ -90,7 +90,7 @@ fn complaint(band: &mut Band, solved: &Solved, complained: Complained, system: S
         );
     }
     for (number, cause) in (1..).zip(&causes) {
-        cause_item(band, number, cause, system);
+        cause_item(band, (number, cause), solved, system);
     }
     band.words(Role::Note, complaint.outside());
     if complaint.comes_back() {
@@ -109,7 +109,7 @@ fn complaint(band: &mut Band, solved: &Solved, complained: Complained, system: S
 }
 
 /// A cause with its strength, its numbers and the measurement that would confirm it.
-fn cause_item(band: &mut Band, number: u32, cause: &Cause, system: System) {
+fn cause_item(band: &mut Band, (number, cause): (u32, &Cause), solved: &Solved, system: System) {
     let share = cause.share().map_or_else(String::new, |share| {
         format!(", {} of what makes it alone", system.share(share))
     });
@@ -124,7 +124,11 @@ fn cause_item(band: &mut Band, number: u32, cause: &Cause, system: System) {
     band.item(
         UNDER,
         Role::Note,
-        &format!("Confirm: {} Cure: {}", cause.confirm, cause.cure.told()),
+        &format!(
+            "Confirm: {} Cure: {}",
+            cause.confirm,
+            cause.cure_told(&solved.findings)
+        ),
     );
 }
 
@@ -134,7 +138,7 @@ fn every_one(band: &mut Band, solved: &Solved, system: System) {
     band.heading("What this unit can do to the turf, the strongest first");
     let has_part = |cause: &&Cause| cause.strength.has_part();
     for (number, cause) in (1..).zip(causes.iter().filter(has_part)) {
-        cause_item(band, number, cause, system);
+        cause_item(band, (number, cause), solved, system);
     }
     let named = |is_meant: &dyn Fn(&Cause) -> bool| {
         let mut names: Vec<&str> = Vec::new();

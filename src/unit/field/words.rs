@@ -287,7 +287,7 @@ impl Reading {
             Self::FrontAhead => words(
                 "Front roller, ahead",
                 "How far the front roller's centre stands ahead of the edge, along the plate.",
-                "Engine off, key out, reel blocked, gloves on: square both down to the plate and measure between the lines.",
+                "Engine off, key out, reel blocked, gloves on: with a square, mark edge and front roller's centre on the plate, and measure between the marks.",
             ),
             Self::RearDiameter => words(
                 "Rear roller, diameter",
@@ -297,7 +297,7 @@ impl Reading {
             Self::RearBehind => words(
                 "Rear roller, behind",
                 "How far the rear roller's centre stands behind the edge, along the plate.",
-                "Engine off, key out, reel blocked, gloves on: square both down to the plate and measure between the lines.",
+                "Engine off, key out, reel blocked, gloves on: with a square, mark edge and rear roller's centre on the plate, and measure between the marks.",
             ),
             Self::Lean => words(
                 "Lean of the slide",

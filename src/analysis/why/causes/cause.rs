@@ -143,6 +143,65 @@ impl Cure {
 }
 
 impl Cause {
+    /// Its cure as the findings stand: where the place that is judged everywhere keeps its limits and
+    /// the low side does not, the low side's.
+    #[must_use]
+    pub fn cure_by(&self, findings: &Findings) -> Cure {
+        let is_past = |id| {
+            findings
+                .level_of(id)
+                .is_some_and(|level| level > Level::Fine)
+        };
+        let low_side = match self.cure {
+            Cure::Adjustments(FindingId::Underside) => Some(FindingId::LowEndUnderside),
+            Cure::Adjustments(FindingId::Reel) => Some(FindingId::LowEnd),
+            _ => None,
+        };
+        match (self.cure, low_side) {
+            (Cure::Adjustments(finding), Some(low_side))
+                if !is_past(finding) && is_past(low_side) =>
+            {
+                Cure::Adjustments(low_side)
+            }
+            (cure, _) => cure,
+        }
+    }
+
+    /// What is done about it where the finding that would cure it keeps its limits.
+    #[must_use]
+    pub fn way_on(&self, finding: FindingId) -> String {
+        let title = finding.title();
+        if matches!(
+            finding,
+            FindingId::Reel
+                | FindingId::LowEnd
+                | FindingId::Cut
+                | FindingId::Underside
+                | FindingId::LowEndUnderside
+        ) {
+            format!(
+                "{title} is within its limits, so no adjustment is worked out for it. Measure as above: true a roller that runs out, set both ends to one height, raise the height of cut where the ground takes the rest. Engine off, key out, unit and reel blocked, gloves on."
+            )
+        } else {
+            format!(
+                "{title} is within its limits, so no adjustment is worked out for it. Do the check above, then look at the other causes."
+            )
+        }
+    }
+
+    /// What is done about it as the findings stand, as a sentence.
+    #[must_use]
+    pub fn cure_told(&self, findings: &Findings) -> String {
+        match self.cure_by(findings) {
+            Cure::Adjustments(finding)
+                if self.can_be_cured() && findings.level_of(finding) == Some(Level::Fine) =>
+            {
+                self.way_on(finding)
+            }
+            cure => cure.told(),
+        }
+    }
+
     /// The level that its sign shows: that of the finding that judges its number, so that one number has
     /// one sign wherever it is told, but for limits on a side that makes no such mark; or else by how much
     /// of the mark it makes. None where a reading is missing.

@@ -19,7 +19,7 @@ fn together(
     (id, name): (&'static str, &'static str),
     (budget, looked_for): (&Budget, LookedFor),
     hanging: StepKind,
-    told: &'static str,
+    told: TogetherTold,
     cure: FindingId,
 ) -> Cause {
     let before = budget.by(StepKind::HeightOfCut) + budget.by(hanging);
@@ -27,7 +27,13 @@ fn together(
     let looked = looked_for.all();
     let plain = |text| Sentence::new(text, &[]);
     let (strength, text) = if takes >= LEAST_TOLD {
-        let values = [takes.into(), before.into(), budget.left().into()];
+        let left = budget.left();
+        let (told, end) = if left < Length::ZERO {
+            (told.short, -left)
+        } else {
+            (told.left, left)
+        };
+        let values = [takes.into(), before.into(), end.into()];
         (part(takes, before), Sentence::new(told, &values))
     } else if looked.iter().all(|looked| *looked != Looked::NotYet) {
         let text =
@@ -60,6 +66,13 @@ struct CrestTold {
     known: &'static str,
 }
 
+/// What is told of all that is taken together, where it leaves some and where it takes more than there is.
+#[derive(Clone, Copy)]
+struct TogetherTold {
+    left: &'static str,
+    short: &'static str,
+}
+
 /// What is told of rollers that sink alike, and of rollers that sink apart.
 struct SinkTold {
     alike: &'static str,
@@ -73,7 +86,10 @@ impl Mechanisms<'_> {
             ("together_reel", "Everything together, under the reel"),
             (&self.reel, self.case.unit.looked_for),
             StepKind::Sweep,
-            "Sink, crest, runout and side-to-side difference together take {} of the {} that the reel clears on the plate; {} is left.",
+            TogetherTold {
+                left: "Sink, crest, runout and side-to-side difference together take {} of the {} that the reel clears on the plate; {} is left.",
+                short: "Sink, crest, runout and side-to-side difference together take {}, and the reel clears {} on the plate: {} short.",
+            },
             FindingId::Reel,
         )
     }
@@ -83,7 +99,10 @@ impl Mechanisms<'_> {
             ("together_underside", "Everything together, under the knife"),
             (&self.underside, self.case.unit.looked_for),
             StepKind::Underside,
-            "Sink, crest, runout and side-to-side difference together take {} of the {} that the underside clears on the plate; {} is left.",
+            TogetherTold {
+                left: "Sink, crest, runout and side-to-side difference together take {} of the {} that the underside clears on the plate; {} is left.",
+                short: "Sink, crest, runout and side-to-side difference together take {}, and the underside clears {} on the plate: {} short.",
+            },
             FindingId::Underside,
         )
     }

@@ -422,7 +422,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "Paper test along the whole knife: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
             cure: Cure::Other(
-                "Grind or lap reel and knife as the machine's manual says, by a qualified technician, guards on the grinder, eye, hearing and dust protection on; then adjust reel to knife again, reel blocked, gloves on.",
+                "Grind or lap reel and knife as the machine's manual says, by a qualified technician, guards on the grinder, eye, hearing and dust protection on; then adjust reel to knife again, reel blocked, gloves on. Powered lapping turns the reel: brush with a long handle, hands, clothes and bystanders clear, guards as the manual says, no gloves near the turning reel.",
             ),
             judged_by: None,
         }

@@ -102,7 +102,7 @@ fn cause_ui(ui: &mut Ui, cause: &Cause, good: &Solved, system: System) -> Option
             ui.label(RichText::new(title).family(strong()));
             ui.label(cause.text.shown_in(system));
             ui.label(RichText::new(format!("To confirm: {}", cause.confirm)).weak());
-            match cause.cure {
+            match cause.cure_by(&good.findings) {
                 // What plays no part needs no cure.
                 _ if !cause.can_be_cured() => {}
                 Cure::Other(told) => {
@@ -110,8 +110,7 @@ fn cause_ui(ui: &mut Ui, cause: &Cause, good: &Solved, system: System) -> Option
                 }
                 // Within its limits there is room left, and every way to use it up makes it worse.
                 Cure::Adjustments(finding) if is_ok(good, finding) => {
-                    let told = format!("{} is within its limits.", finding.title());
-                    ui.label(RichText::new(told).weak());
+                    ui.label(RichText::new(cause.way_on(finding)).weak());
                 }
                 Cure::Adjustments(finding) => {
                     let button = ui

@@ -21,7 +21,7 @@ pub fn legend_ui(ui: &mut Ui, key: &Key, theme: Theme) {
             paper(theme),
             Stroke::new(1.6, ink(theme)),
         );
-        ui.label(RichText::new("passes a limit").weak());
+        ui.label(RichText::new("goes past a limit").weak());
         let (place, _) = ui.allocate_exact_size(vec2(12.0, 16.0), Sense::hover());
         ui.painter().vline(
             place.center().x,

@@ -193,7 +193,7 @@ mod tests {
         );
         for plotted in &worked_out.plots {
             let marked: usize = plotted.crossings.iter().map(Vec::len).sum();
-            let told = plotted.sentences.iter().filter(|s| s.contains("passes"));
+            let told = plotted.sentences.iter().filter(|s| s.contains("goes past"));
             assert_eq!(marked, told.count());
         }
     }

@@ -1,4 +1,4 @@
-//! What the life plots show, in words: where each knife passes a limit.
+//! What the life plots show, in words: where each knife goes past a limit.
 
 use super::key::Key;
 use crate::analysis::knives::{Curve, MeasuredLimit, Over};
@@ -52,7 +52,7 @@ pub fn sentences(key: &Key, limits: &[MeasuredLimit], curves: &[&Curve]) -> Vec<
                     (_, false) => "below that",
                 };
                 sentences.push(format!(
-                    "\"{name}\" passes {} at {at}; it is past it {side}.",
+                    "\"{name}\" goes past {} at {at}; it is past it {side}.",
                     limit.told
                 ));
             }

@@ -309,7 +309,7 @@ fn state_ui(ui: &mut Ui, chosen: &Chosen, map: &Map, system: System) {
         )
     } else if is_everywhere {
         format!(
-            "At {height} there is a working range with {together} from a new reel to a scrap one."
+            "At {height} an attitude holds every limit with {together} at every diameter, new to scrap. Whether one leaves room enough for all of them stands in the table."
         )
     } else {
         let (least, most) = (Length::from_mm(least), Length::from_mm(most));
