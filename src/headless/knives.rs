@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 use serde::Serialize;
 
 use super::report::{in_line, json_text};
+use crate::analysis::advice::Certainty;
 use crate::analysis::knives::{
     FOUND, KnifeRow, Limit, Ranking, Ranks, ReelWindows, Window, csv, found, rank, rests_on,
     sum_text, table,
@@ -268,10 +269,14 @@ fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
         if let Some(aim) = &row.aim {
             let _ = writeln!(
                 text,
-                "  {:19}  {}; rear roller {} from where it was measured",
+                "  {:19}  {}; rear roller {} from where it was measured{}",
                 "aim",
                 system.angle(aim.attitude),
-                system.roller_move(aim.rear_roller)
+                system.roller_move(aim.rear_roller),
+                match aim.certainty {
+                    Certainty::Sure => "",
+                    Certainty::Reads => "; it reads OK there, still undecided within the ±",
+                }
             );
         }
         let grinds = row.lip.grinds_told();
