@@ -147,7 +147,7 @@ fn look_at_other(before: &Solved, told: &str) {
         let mut document = (*before.document).clone();
         // Another knife beside the one measured: of that one nobody changes a measure.
         let mut knife = document.knife_at(before.unit.fitted).unwrap().clone();
-        knife.name = "another".to_owned();
+        "another".clone_into(&mut knife.name);
         document.options.push(knife);
         let place = Fitted::Option(document.options.len() - 1);
         let field = Field::from(Reading::Knife(place, part));
