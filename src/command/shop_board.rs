@@ -1,5 +1,6 @@
 //! The units of a folder read for the shop board, with what cannot be read.
 
+use std::panic::{UnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::thread;
@@ -74,14 +75,10 @@ impl ShopBoard {
     fn of_files(files: &[PathBuf]) -> Self {
         let mut board = Self::default();
         for file in files {
-            match solved(file) {
-                Ok(solved) => {
-                    let record = record(&store::record_beside(file), &mut board.refused);
-                    board.units.push(BoardUnit {
-                        file: file.clone(),
-                        row: ShopRow::of(name_of(file), &solved, &record),
-                        solved: Arc::new(solved),
-                    });
+            match whole(|| unit_of(file)) {
+                Ok((unit, damaged)) => {
+                    board.units.push(unit);
+                    board.refused.extend(damaged);
                 }
                 Err(why) => board.refused.push(Refused {
                     file: name_of(file),
@@ -93,32 +90,46 @@ impl ShopBoard {
     }
 }
 
+/// What is worked out of one file, or why not: a panic is told as a reason, so that it hides none of the
+/// other files.
+fn whole<T>(work: impl FnOnce() -> Result<T, String> + UnwindSafe) -> Result<T, String> {
+    catch_unwind(work).unwrap_or_else(|_| {
+        Err(
+            "working it out went wrong, by a fault of this program; the file is left as it is"
+                .to_owned(),
+        )
+    })
+}
+
+/// A unit with its record, and what of the record cannot be read.
+fn unit_of(file: &Path) -> Result<(BoardUnit, Option<Refused>), String> {
+    let solved = solved(file)?;
+    let (record, refused) = record(&store::record_beside(file));
+    let unit = BoardUnit {
+        file: file.to_owned(),
+        row: ShopRow::of(name_of(file), &solved, &record),
+        solved: Arc::new(solved),
+    };
+    Ok((unit, refused))
+}
+
 fn solved(file: &Path) -> Result<Solved, String> {
     let document = store::open_unit(file).map_err(|problem| problem.reason())?;
     let system = document.system();
     Solved::of_shared(Arc::new(document)).map_err(|unsolved| unsolved.shown_in(system))
 }
 
-/// The record of a unit; what of it is damaged goes to the list of what was refused.
-fn record(file: &Path, refused: &mut Vec<Refused>) -> Record {
-    let mut refuse = |why| {
-        refused.push(Refused {
-            file: name_of(file),
-            why,
-        });
-    };
-    match store::open_record(file) {
+/// The record of a unit, and what of it cannot be read.
+fn record(file: &Path) -> (Record, Option<Refused>) {
+    let (record, why) = match store::open_record(file) {
         Ok(record) => {
-            if let Some(told) = damage_told(&record) {
-                refuse(told);
-            }
-            record
+            let told = damage_told(&record);
+            (record, told)
         }
-        Err(problem) => {
-            refuse(problem.reason());
-            Record::default()
-        }
-    }
+        Err(problem) => (Record::default(), Some(problem.reason())),
+    };
+    let file = name_of(file);
+    (record, why.map(|why| Refused { file, why }))
 }
 
 /// What of a record is damaged, in a line; none where none is.
@@ -136,4 +147,17 @@ pub fn damage_told(record: &Record) -> Option<String> {
 fn name_of(file: &Path) -> String {
     let name = file.file_name().unwrap_or_default();
     name.to_string_lossy().into_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_panic_over_one_file_is_a_reason_and_what_is_whole_stays_whole() {
+        assert_eq!(whole(|| Ok(3)), Ok(3));
+        assert_eq!(whole::<u8>(|| Err("no".to_owned())), Err("no".to_owned()));
+        let told = whole::<u8>(|| panic!("a fault")).unwrap_err();
+        assert!(told.contains("the file is left as it is"), "{told}");
+    }
 }

@@ -60,6 +60,10 @@ enum Does {
     Closes,
     /// The portal fails once the dialog was answered.
     Fails,
+    /// The request is on a path of the portal's own, and answered there.
+    OnItsPath,
+    /// Nobody answers: the portal is to end first.
+    Dies,
 }
 
 type Named = HashMap<String, OwnedValue>;
@@ -104,6 +108,30 @@ async fn answer(
     OwnedObjectPath::try_from(path).expect("a path")
 }
 
+/// Has a request on a path of the portal's own closed by the person, again and again until it is heard.
+fn closed_on_its_path(connection: zbus::Connection, header: &Header<'_>) -> OwnedObjectPath {
+    let path = format!("{PLACE}/request/own/1");
+    let given = OwnedObjectPath::try_from(path.clone()).expect("a path");
+    let caller = header.sender().expect("a bus names its callers").to_owned();
+    std::thread::spawn(move || {
+        let connection = Connection::from(connection);
+        let results: HashMap<&str, Value<'_>> = HashMap::new();
+        let request = "org.freedesktop.portal.Request";
+        for _ in 0..100 {
+            std::thread::sleep(std::time::Duration::from_millis(20));
+            // The bus may be gone by now.
+            let _ = connection.emit_signal(
+                Some(caller.clone()),
+                &*path,
+                request,
+                "Response",
+                &(1_u32, &results),
+            );
+        }
+    });
+    given
+}
+
 #[zbus::interface(name = "org.freedesktop.portal.Print")]
 impl Portal {
     #[expect(clippy::too_many_arguments, reason = "the interface has as many")]
@@ -127,6 +155,10 @@ impl Portal {
         }
         let answered = match self.does {
             Does::Closes => (1, HashMap::new()),
+            Does::OnItsPath => {
+                return closed_on_its_path(connection.clone(), &header);
+            }
+            Does::Dies => return OwnedObjectPath::try_from("/none/answers").expect("a path"),
             Does::Prints | Does::Fails => (0, HashMap::from([("token", Value::from(TOKEN))])),
         };
         answer(connection, &header, &options, answered).await
@@ -232,4 +264,27 @@ fn a_bus_without_a_portal_and_no_bus_at_all_give_no_dialog() {
     let printer = PortalPrinter::new(egui::Context::default()).on_bus(&gone);
     let told = printer.print(&job()).recv().expect("an answer");
     assert!(matches!(told, Printed::NoDialog(_)), "{told:?}");
+}
+
+#[test]
+fn a_portal_that_takes_another_path_is_heard_there() {
+    let Some(bus) = Bus::start() else { return };
+    let (_portal, _given) = portal_on(&bus, Does::OnItsPath);
+    assert_eq!(printed_on(&bus), Printed::GivenUp);
+}
+
+#[test]
+fn a_portal_that_ends_before_it_answers_is_told_of() {
+    let Some(bus) = Bus::start() else { return };
+    let (portal, given) = portal_on(&bus, Does::Dies);
+    let printer = PortalPrinter::new(egui::Context::default()).on_bus(&bus.address);
+    let printing = printer.print(&job());
+    while given.lock().expect("not poisoned").title.is_empty() {
+        std::thread::yield_now();
+    }
+    portal.close().expect("it ends");
+    let Printed::NoDialog(why) = printing.recv().expect("an answer") else {
+        panic!("there is no portal any more");
+    };
+    assert!(!why.is_empty());
 }

@@ -274,3 +274,27 @@ fn a_record_that_grew_while_another_unit_was_in_front_is_shown_as_it_is() {
     window.wait_until_it_says("2 events");
     window.assert_says("2026-11-25, second");
 }
+
+#[test]
+fn what_was_typed_when_escape_put_the_card_away_stands_on_it_again_until_it_is_given_up() {
+    let (_folder, file) = own_unit("(record:1)\n");
+    let mut window = record_of(&file);
+    window.click("Add an event…");
+    window.enter_text("What was done", "reel ground");
+    window.enter_text("Hours", "1260");
+    window.press(Key::Escape);
+    window.assert_silent("Add an event to the record");
+    window.click("Add an event…");
+    assert_eq!(window.entry("What was done"), "reel ground");
+    assert_eq!(window.entry("Hours"), "1260");
+    window.click("Cancel");
+    window.click("Add an event…");
+    assert_eq!(window.entry("What was done"), "");
+    window.enter_text("What was done", "lapped");
+    window.press(Key::Escape);
+    window.click("Add an event…");
+    window.click("Add to the record");
+    window.wait_until_it_says("1 event, on");
+    window.click("Add an event…");
+    assert_eq!(window.entry("What was done"), "");
+}

@@ -326,3 +326,29 @@ fn a_unit_of_example_readings_is_none_that_is_fine() {
     window.choose("Status", "watch");
     window.assert_says("1 of 1");
 }
+
+#[test]
+fn a_folder_that_is_taken_away_is_told_and_one_put_there_again_is_watched_after_refresh() {
+    let top = TempDir::new().unwrap();
+    let (folder, away) = (top.path().join("shop"), top.path().join("away"));
+    fs::create_dir(&folder).unwrap();
+    let greens = |to: &Path, number: u8| {
+        let name = format!("greens-{number}.ron");
+        fs::copy(demo_shop().join(&name), to.join(&name)).unwrap();
+    };
+    greens(&folder, 1);
+    let mut window = board_of(&folder);
+    window.assert_says("1 unit:");
+    fs::rename(&folder, &away).unwrap();
+    window.wait_until_it_says("The folder cannot be read");
+    window.click("Refresh");
+    window.wait_until_it_says("This folder is not watched");
+    fs::create_dir(&folder).unwrap();
+    greens(&folder, 1);
+    window.wait_for_button("Refresh");
+    window.click("Refresh");
+    window.wait_until_it_says("1 unit:");
+    window.assert_silent("This folder is not watched");
+    greens(&folder, 2);
+    window.wait_until_it_says("2 units:");
+}

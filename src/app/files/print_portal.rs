@@ -2,20 +2,23 @@
 //! XDG desktop portal (the interface's own description, from memory).
 //!
 //! A call answers at once with a request; what a person chose comes as that request's `Response`. The
-//! request's path is known before the call, so that its answer cannot be missed.
+//! request's path is known before the call, so that its answer cannot be missed; a portal that takes another
+//! path is heard there. A portal that ends while it is waited for is told of.
 
 use std::collections::HashMap;
 use std::io;
 use std::os::fd::AsFd as _;
 use std::sync::atomic::{AtomicU32, Ordering};
-use std::sync::mpsc::channel;
+use std::sync::mpsc::{RecvTimeoutError, channel};
 use std::thread;
+use std::time::Duration;
 
 use egui::Context;
 use zbus::Message;
 use zbus::blocking::connection::Builder;
+use zbus::blocking::fdo::DBusProxy;
 use zbus::blocking::{Connection, Proxy};
-use zbus::zvariant::{Fd, OwnedValue, Value};
+use zbus::zvariant::{Fd, OwnedObjectPath, OwnedValue, Value};
 
 use crate::app::desk::{PrintJob, Printed, Printer, Printing};
 use crate::drawing::Page;
@@ -31,6 +34,10 @@ const DONE: u32 = 0;
 const GIVEN_UP: u32 = 1;
 /// Letters of what a system says that are told.
 const LONGEST: usize = 160;
+/// How often it is asked whether the portal that is waited for is still there.
+const LOOK_EVERY: Duration = Duration::from_millis(700);
+/// How long what came before the portal ended may take to be heard.
+const LAST_WORDS: Duration = Duration::from_millis(300);
 
 /// Prints by the portal. Each job waits on a thread of its own, so that the window goes on.
 #[derive(Clone, Debug)]
@@ -80,6 +87,8 @@ enum Failed {
     Copy(io::Error),
     /// The portal ended a request by itself.
     Refused,
+    /// The portal is there no more.
+    Gone,
 }
 
 impl From<zbus::Error> for Failed {
@@ -100,6 +109,7 @@ impl Failed {
             Self::Bus(error) => error.to_string(),
             Self::Copy(error) => store::plain(error),
             Self::Refused => "its print portal ended the request".to_owned(),
+            Self::Gone => "its print portal ended before it answered".to_owned(),
         };
         let told = told.split_whitespace().collect::<Vec<_>>().join(" ");
         clipped(told.trim_end_matches('.'), LONGEST).to_string()
@@ -117,9 +127,20 @@ fn printed(bus: Option<&str>, job: &PrintJob) -> Result<Printed, Failed> {
         Some(address) => Builder::address(address)?.build()?,
     };
     let portal = Proxy::new(&connection, PORTAL, PLACE, PRINT)?;
+    let printed = printed_by(&connection, &portal, job);
+    // Whoever still waits for an answer on it waits no more.
+    let _ = connection.clone().close();
+    printed
+}
+
+fn printed_by(
+    connection: &Connection,
+    portal: &Proxy<'_>,
+    job: &PrintJob,
+) -> Result<Printed, Failed> {
     // No parent: the dialog stands by itself.
     let parent = "";
-    let prepared = answer(&connection, |options| {
+    let prepared = answer(connection, |options| {
         let (settings, page) = (settings_of(job), page_of(job));
         portal.call_method(
             "PreparePrint",
@@ -136,7 +157,7 @@ fn printed(bus: Option<&str>, job: &PrintJob) -> Result<Printed, Failed> {
         .and_then(|token| u32::try_from(token).ok());
     let token = token.ok_or(Failed::Refused)?;
     let file = store::copy_to_print(&job.pdf)?;
-    let (code, _) = answer(&connection, |mut options| {
+    let (code, _) = answer(connection, |mut options| {
         options.insert("token", token.into());
         let file = Fd::from(file.as_fd());
         portal.call_method("Print", &(parent, &job.title, file, options))
@@ -158,11 +179,38 @@ fn answer<'a>(
     let own = connection.unique_name().ok_or(Failed::Refused)?;
     let own = own.trim_start_matches(':').replace('.', "_");
     let path = format!("{PLACE}/request/{own}/{token}");
-    let request = Proxy::new(connection, PORTAL, path, REQUEST)?;
+    let request = Proxy::new(connection, PORTAL, path.clone(), REQUEST)?;
     let mut responses = request.receive_signal("Response")?;
-    call(Options::from([("handle_token", Value::from(token))]))?;
-    let response = responses.next().ok_or(Failed::Refused)?;
-    Ok(response.body().deserialize()?)
+    let called = call(Options::from([("handle_token", Value::from(token))]))?;
+    let given: OwnedObjectPath = called.body().deserialize()?;
+    if given.as_str() != path {
+        let request = Proxy::new(connection, PORTAL, given, REQUEST)?;
+        responses = request.receive_signal("Response")?;
+    }
+    let header = called.header();
+    let portal = header.sender().ok_or(Failed::Refused)?;
+    let bus = DBusProxy::new(connection)?;
+    let (sender, response) = channel();
+    let listening = thread::Builder::new().name("print answer".to_owned());
+    let listen = move || {
+        // Nobody waits any more once the portal is gone.
+        let _ = sender.send(responses.next());
+    };
+    listening.spawn(listen)?;
+    let mut is_gone = false;
+    loop {
+        let patience = if is_gone { LAST_WORDS } else { LOOK_EVERY };
+        match response.recv_timeout(patience) {
+            Ok(Some(response)) => return Ok(response.body().deserialize()?),
+            Ok(None) | Err(RecvTimeoutError::Disconnected) => return Err(Failed::Refused),
+            Err(RecvTimeoutError::Timeout) if is_gone => return Err(Failed::Gone),
+            Err(RecvTimeoutError::Timeout) => {
+                is_gone = !bus
+                    .name_has_owner(portal.clone().into())
+                    .map_err(zbus::Error::from)?;
+            }
+        }
+    }
 }
 
 /// The job's paper, not scaled: what is true to size on the sheet stays so.

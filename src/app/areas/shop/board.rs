@@ -128,11 +128,10 @@ impl Board {
             {
                 desk.preferences_mut().shop.folder = Some(own);
             }
-            if let Some(folder) = &self.folder {
+            if let Some(folder) = &mut self.folder {
                 let refresh = ui.add_enabled(!folder.is_reading(), Button::new("Refresh"));
                 if refresh.on_hover_text("Reads the folder again").clicked() {
-                    folder.refresh();
-                    ui.ctx().request_repaint();
+                    folder.refresh(ui.ctx());
                 }
             }
         });

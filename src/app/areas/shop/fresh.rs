@@ -20,6 +20,8 @@ type Read<T> = Result<T, String>;
 /// Something on the disk that is shown, kept as fresh as it stands there.
 pub struct Fresh<T> {
     path: PathBuf,
+    /// The folder that is watched.
+    folder: PathBuf,
     read_it: fn(&Path) -> Read<T>,
     /// What was read last, shared with whoever shows it.
     read: Option<Arc<Read<T>>>,
@@ -35,15 +37,10 @@ impl<T: Send + 'static> Fresh<T> {
     /// Begins to read what is at a path, and to watch the folder it stands in.
     pub fn open(path: &Path, folder: &Path, ctx: &Context, read_it: fn(&Path) -> Read<T>) -> Self {
         let is_changed = Arc::new(AtomicBool::new(false));
-        let watch = {
-            let (is_changed, ctx) = (Arc::clone(&is_changed), ctx.clone());
-            FolderWatch::new(folder, move || {
-                is_changed.store(true, Ordering::Relaxed);
-                ctx.request_repaint();
-            })
-        };
+        let watch = watched(folder, &is_changed, ctx);
         let mut fresh = Self {
             path: path.to_owned(),
+            folder: folder.to_owned(),
             read_it,
             read: None,
             number: 0,
@@ -80,9 +77,11 @@ impl<T: Send + 'static> Fresh<T> {
         self.watch.as_ref().err().map(String::as_str)
     }
 
-    /// Has it read again.
-    pub fn refresh(&self) {
+    /// Has it read again, and its folder watched anew: another folder may stand there by now.
+    pub fn refresh(&mut self, ctx: &Context) {
+        self.watch = watched(&self.folder, &self.is_changed, ctx);
         self.is_changed.store(true, Ordering::Relaxed);
+        ctx.request_repaint();
     }
 
     /// Takes what was read since the last frame, and begins anew where something changed.
@@ -119,6 +118,18 @@ impl<T: Send + 'static> Fresh<T> {
         });
         self.reading = Some(reading);
     }
+}
+
+fn watched(
+    folder: &Path,
+    is_changed: &Arc<AtomicBool>,
+    ctx: &Context,
+) -> Result<FolderWatch, String> {
+    let (is_changed, ctx) = (Arc::clone(is_changed), ctx.clone());
+    FolderWatch::new(folder, move || {
+        is_changed.store(true, Ordering::Relaxed);
+        ctx.request_repaint();
+    })
 }
 
 fn next_number() -> u64 {

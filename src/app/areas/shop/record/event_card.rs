@@ -1,6 +1,8 @@
 //! The card on which an event is typed in, to be added to the record.
 
+use std::cell::RefCell;
 use std::path::PathBuf;
+use std::rc::Rc;
 
 use egui::{Button, Grid, TextEdit, Ui};
 
@@ -17,10 +19,17 @@ use crate::units::{Angle, Length, Measure as _, Quantity, System};
 const FIELD: f32 = 150.0;
 const WORDS: f32 = 430.0;
 
+/// What was typed on a card that was put away, and the file of the unit it was for: it stands on the next
+/// card for that unit. None once it is added, or given up by Cancel.
+pub type Draft = Rc<RefCell<Option<(Option<PathBuf>, TypedEntry)>>>;
+
 /// The card.
 pub struct EventCard {
     unit_file: Option<PathBuf>,
     typed: TypedEntry,
+    /// What stood on it to begin with.
+    begun_with: TypedEntry,
+    draft: Draft,
     /// Whether it was to be added as it stands: fields left empty are told of then, too.
     was_tried: bool,
     /// Why it could not be added.
@@ -29,16 +38,21 @@ pub struct EventCard {
 }
 
 impl EventCard {
-    /// For the unit in front: today, by whoever wrote last.
-    pub fn for_unit(desk: &Desk, last: Option<&Entry>) -> Self {
+    /// For the unit in front: what was typed for it before, or today and whoever wrote last.
+    pub fn for_unit(desk: &Desk, last: Option<&Entry>, draft: &Draft) -> Self {
         let mut typed = TypedEntry::default();
         *typed.text_mut(EntryField::Date) = Day::today().to_string();
         if let Some(last) = last {
             typed.text_mut(EntryField::By).clone_from(&last.by);
         }
+        let unit_file = desk.session().file().map(std::borrow::ToOwned::to_owned);
+        let begun_with = typed.clone();
+        let kept = draft.take().filter(|(of, _)| *of == unit_file);
         Self {
-            unit_file: desk.session().file().map(std::borrow::ToOwned::to_owned),
-            typed,
+            unit_file,
+            typed: kept.map_or(typed, |(_, typed)| typed),
+            begun_with,
+            draft: Rc::clone(draft),
             was_tried: false,
             problem: None,
             has_begun: false,
@@ -159,6 +173,8 @@ impl Card for EventCard {
                 next = Next::Close;
             }
         });
+        let is_kept = matches!(next, Next::Stay) && self.typed != self.begun_with;
+        *self.draft.borrow_mut() = is_kept.then(|| (self.unit_file.clone(), self.typed.clone()));
         next
     }
 

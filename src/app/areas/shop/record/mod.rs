@@ -9,7 +9,7 @@ use std::rc::Rc;
 
 use egui::{Button, Label, Panel, Ui};
 
-use self::event_card::EventCard;
+use self::event_card::{Draft, EventCard};
 use self::timeline::timeline_ui;
 use self::wear::Wear;
 use super::fresh::Fresh;
@@ -35,6 +35,7 @@ pub struct RecordView {
     jobs: Kept<(u64, System), Rc<Vec<Job>>>,
     left_alone: Kept<SolvedId, LeftAlone>,
     wear: Wear,
+    draft: Draft,
 }
 
 impl RecordView {
@@ -113,7 +114,7 @@ impl RecordView {
         }
     }
 
-    fn heading_ui(&self, ui: &mut Ui, desk: &mut Desk, record: &Record) {
+    fn heading_ui(&mut self, ui: &mut Ui, desk: &mut Desk, record: &Record) {
         ui.add(Label::new(Lettering::Headline.of(in_short(record))).wrap());
         if let Some(told) = damage_told(record) {
             ui.add(Label::new(told).wrap());
@@ -121,8 +122,9 @@ impl RecordView {
         let unwatched = self
             .of
             .as_ref()
-            .and_then(|(_, fresh)| fresh.why_not_watched());
-        if let Some(why) = unwatched {
+            .and_then(|(_, fresh)| fresh.why_not_watched())
+            .map(str::to_owned);
+        if let Some(why) = &unwatched {
             ui.label(format!(
                 "The folder is not watched ({why}): press Read again after the record has changed elsewhere."
             ));
@@ -131,18 +133,17 @@ impl RecordView {
             let add = ui.add_enabled(!desk.is_asking(), Button::new("Add an event…"));
             if add.clicked() {
                 let last = record.entries.last();
-                let card = EventCard::for_unit(desk, last);
+                let card = EventCard::for_unit(desk, last, &self.draft);
                 desk.open_card(card);
             }
             if ui.button("Print or save the record…").clicked() {
                 desk.want_sheet(SheetKind::Record);
             }
             if unwatched.is_some()
-                && let Some((_, fresh)) = &self.of
+                && let Some((_, fresh)) = &mut self.of
                 && ui.button("Read again").clicked()
             {
-                fresh.refresh();
-                ui.ctx().request_repaint();
+                fresh.refresh(ui.ctx());
             }
             if let Some((_, fresh)) = &self.of {
                 let file = fresh.path().file_name().unwrap_or_default();
