@@ -345,7 +345,10 @@ fn a_folder_that_is_taken_away_is_told_and_one_put_there_again_is_watched_after_
     window.wait_until_it_says("This folder is not watched");
     fs::create_dir(&folder).unwrap();
     greens(&folder, 1);
-    window.wait_for_button("Refresh");
+    // It waits while the folder is being read.
+    while window.button("Refresh").accesskit_node().is_disabled() {
+        window.step();
+    }
     window.click("Refresh");
     window.wait_until_it_says("1 unit:");
     window.assert_silent("This folder is not watched");
