@@ -1732,6 +1732,11 @@ fn a_png_has_ink_in_every_part() {
         &[],
     );
     assert_eq!(image::guess_format(&png).unwrap(), image::ImageFormat::Png);
+    // 192 to the inch, told by the metre.
+    let decoder = ::png::Decoder::new(std::io::Cursor::new(&png));
+    let dims = decoder.read_info().unwrap().info().pixel_dims.unwrap();
+    assert_eq!((dims.xppu, dims.yppu), (7559, 7559));
+    assert_eq!(dims.unit, ::png::Unit::Meter);
     let pixels = pixels(&png);
     assert!(pixels.width() >= 2000 && pixels.height() >= 1200);
     let colours: BTreeSet<[u8; 3]> = pixels.pixels().map(|pixel| pixel.0).collect();

@@ -496,9 +496,16 @@ fn every_dimension_is_lettered_with_the_solutions_number_and_measures_it() {
                 let worst = SideView::of(&solved).worst_place();
                 let level = worst.filter(|w| w.finding == FindingId::Sweep);
                 let level = level.map_or(String::new(), |w| format!("{}: ", w.level.word()));
-                labels.push(format!("{level}sweep {below} ({share})"));
-                let off = below_off.replace(" ±", ", ±");
-                labels.push(format!("{level}{share} of the height of cut{off}"));
+                // Level and share both would crowd what stands beside the number.
+                labels.push(match level.as_str() {
+                    "" => format!("sweep {below} ({share})"),
+                    level => format!("{level}sweep {below}"),
+                });
+                let off = match below_off.as_str() {
+                    "" => String::new(),
+                    off => format!("{below}{off}, "),
+                };
+                labels.push(format!("{level}{off}{share} of the height of cut"));
             }
             if pose.height_of_cut.mm() > 0.0 {
                 labels.push(format!(

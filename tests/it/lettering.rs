@@ -259,11 +259,7 @@ const PARTS: [&[&str]; 8] = [
     &["rear roller"],
     &["clip point"],
     &["cut line"],
-    &[
-        "vertical through the reel's centre",
-        "reel's centre",
-        "centre",
-    ],
+    &["vertical through the reel's centre", "vertical"],
 ];
 
 #[test]

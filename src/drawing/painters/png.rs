@@ -7,7 +7,7 @@ use resvg::usvg::{self, fontdb};
 use resvg::{tiny_skia, usvg::Tree};
 
 use super::svg::to_svg;
-use crate::drawing::paper::letters;
+use crate::drawing::paper::{PAPER_PER_MM, letters};
 use crate::drawing::sheets::Sheet;
 
 /// Pixels that a picture has at the most along a side, and in all.
@@ -30,8 +30,32 @@ pub struct Pixels {
 /// # Errors
 /// When the sheet is too large to be held in pixels, in words.
 pub fn to_png(sheet: &Sheet, per_unit: f64) -> Result<Vec<u8>, String> {
-    let pixels = painted(sheet, per_unit)?;
-    pixels.encode_png().map_err(|error| error.to_string())
+    let pixels = to_pixels(sheet, per_unit)?;
+    encoded(&pixels, per_unit).map_err(|error| error.to_string())
+}
+
+/// The pixels as a file that tells how many there are to the metre (PNG, third edition, 11.3.4.3 pHYs), so
+/// that what is written on it of its scale holds on paper too.
+fn encoded(pixels: &Pixels, per_unit: f64) -> Result<Vec<u8>, ::png::EncodingError> {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "no more than the longest side has pixels, to a paper unit"
+    )]
+    let per_metre = (per_unit * PAPER_PER_MM * 1000.0).round() as u32;
+    let mut bytes = Vec::new();
+    let mut encoder = ::png::Encoder::new(&mut bytes, pixels.width, pixels.height);
+    encoder.set_color(::png::ColorType::Rgba);
+    encoder.set_depth(::png::BitDepth::Eight);
+    encoder.set_pixel_dims(Some(::png::PixelDimensions {
+        xppu: per_metre,
+        yppu: per_metre,
+        unit: ::png::Unit::Meter,
+    }));
+    let mut writer = encoder.write_header()?;
+    writer.write_image_data(&pixels.rgba)?;
+    writer.finish()?;
+    Ok(bytes)
 }
 
 /// Paints a sheet as pixels for a screen or the clipboard.

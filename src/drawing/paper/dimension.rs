@@ -18,6 +18,8 @@ const OVERSHOOT: f64 = 6.0;
 const BORDER: f64 = 14.0;
 /// How many lines of a large number the paper has room for at least.
 const OF_PAPER: f64 = 11.0;
+/// How much of the paper's width a large number takes at most.
+const OF_WIDTH: f64 = 0.45;
 /// From the dimension line to its text.
 const TEXT_GAP: f64 = 4.0;
 
@@ -108,9 +110,11 @@ impl Dimension {
         );
     }
 
-    /// How much larger than others its number is: no more than low paper has room for.
+    /// How much larger than others its number is: no more than low or narrow paper has room for.
     fn larger_on(&self, pencil: &Pencil) -> f64 {
         let most = pencil.window.height() / (OF_PAPER * pencil.by_text(TEXT_SIZE));
+        let wide = pencil.width_of(Role::Dimension, &self.text, TEXT_SIZE);
+        let most = most.min(OF_WIDTH * pencil.window.width() / wide.max(1e-9));
         self.larger.min(most.max(1.0))
     }
 

@@ -203,7 +203,14 @@ impl Pencil {
         let line = self.by_text(1.25 * TEXT_SIZE);
         let wide = self.width_of(role, &label.text, plain_size);
         let mut spots = Vec::new();
-        for (across, down) in [
+        // On its line, on either side of it, or else on a leader: never adrift on another's edge.
+        let is_on_line = role == Role::CutLine;
+        let under = -2.0 * offset.y / line;
+        let on_line = [0.0, 0.5, -0.5, 1.1, -1.1, 2.0, -2.0].map(|across| (across, 0.0));
+        let on_line = on_line
+            .into_iter()
+            .chain([(0.0, under), (1.1, under), (-1.1, under)]);
+        let about = [
             (0.0, 0.0),
             (0.0, 1.0),
             (0.0, -1.0),
@@ -215,7 +222,13 @@ impl Pencil {
             (-0.5, 1.0),
             (0.5, -1.0),
             (-0.5, -1.0),
-        ] {
+        ];
+        let places: Vec<(f64, f64)> = if is_on_line {
+            on_line.collect()
+        } else {
+            about.to_vec()
+        };
+        for (across, down) in places {
             let to = at + offset + Vec2::new(across * wide, down * line);
             let spot = Spot::new(to, anchor);
             spots.push(if offset == Vec2::ZERO {

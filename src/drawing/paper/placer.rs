@@ -362,13 +362,14 @@ fn weight(mark: &Mark) -> Option<f64> {
     Some(match role {
         Role::BelowCut(_) => 8.0,
         Role::Clip | Role::Dimension | Role::LensFrame | Role::Vertical => 4.0,
-        Role::CutLine => 2.5,
+        // A note's strokes are the arrows of travel and of turning.
+        Role::CutLine | Role::Note => 2.5,
         Role::Knife | Role::Hardware | Role::Worst(_) => 2.0,
         Role::Overlay(_) | Role::Setting => 1.5,
         Role::Plate | Role::Soil | Role::CentreLine | Role::Datum => 1.0,
         Role::Blade => 4.5,
         Role::ReelRim | Role::TipCircle | Role::Bar | Role::Roller | Role::Band => 0.6,
-        Role::Frame | Role::Ghost | Role::Hint | Role::Note => 0.3,
+        Role::Frame | Role::Ghost | Role::Hint => 0.3,
         Role::Heading
         | Role::Turf
         | Role::ReelBody

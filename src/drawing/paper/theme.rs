@@ -430,12 +430,13 @@ impl Theme {
                 fill: n.steel,
                 ..pen(n.middle, 1.4, &[])
             },
-            // Parts that touch are hatched apart from each other, and from plate and soil.
+            // Sections that touch lean opposite ways (ISO 128-50), in outlines alike.
             Role::Knife => part(THICK, hatched(n.middle, -45.0, 5.0)),
             Role::Bar => Look {
                 ink: n.faint,
                 fill: n.body.faint(150),
-                hatching: hatched(n.faint, -30.0, 8.0),
+                width: THICK,
+                hatching: hatched(n.faint, 45.0, 7.0),
                 ..plain
             },
             Role::Hardware => part(1.4, None),
@@ -448,7 +449,8 @@ impl Theme {
             Role::CentreLine => pen(n.middle, THIN, CHAIN),
             // Thin as every axis is; its ink and its name make it strong.
             Role::Vertical => pen(n.ink, THIN, CHAIN),
-            Role::CutLine => pen(self.cut_line(), 1.8, &[]),
+            // No part ends there: thinner than any outline, told by its colour.
+            Role::CutLine => pen(self.cut_line(), 1.2, &[]),
             Role::BelowCut(level) => self.below_cut(level, plain),
             Role::Worst(level) => self.worst(level),
             Role::Band => Look {

@@ -22,6 +22,17 @@ const LEAST_LENS: f64 = 0.3;
 const MOST_LENS: f64 = 0.42;
 
 impl Canvas {
+    /// How high paper so wide has to be to show the whole at the largest scale that its width allows.
+    #[must_use]
+    pub fn height_on_paper(width: f64, bounds: Rect) -> f64 {
+        let high = 100.0 * width;
+        let paper = Rect::new(0.0, 0.0, width, high);
+        let (widest, _) = Self::split_with(paper, LEAST_LENS * width);
+        let view = View::fitting_at_scale_of_row(bounds, widest);
+        // A hair more, so that what fits fits.
+        bounds.height() * view.scale + 0.01
+    }
+
     /// The parts of a rectangle of paper for the whole unit and for the lens.
     #[must_use]
     pub fn split(window: Rect, has_lens: bool) -> (Rect, Option<Rect>) {
@@ -83,7 +94,8 @@ impl Canvas {
             .as_ref()
             .and_then(|lens| lens.letter_place(&self.whole, style));
         let beside: Vec<Rect> = covered.iter().copied().chain(letter).collect();
-        let scale = self.key_of_whole(style, &beside);
+        let has_ghost = scene.items.iter().any(|item| item.role == Role::Ghost);
+        let scale = self.key_of_whole(style, has_ghost, &beside);
         let reserved: Vec<Rect> = beside
             .into_iter()
             .chain(scale.as_ref().map(|s| s.0))
@@ -100,20 +112,31 @@ impl Canvas {
         panels
     }
 
-    /// The scale of the whole, over it the key of the lines that no file says anything of, in the first
-    /// corner that nothing covers, with the paper both take; none where there is no room.
-    fn key_of_whole(&self, style: Style, covered: &[Rect]) -> Option<(Rect, Panel)> {
+    /// The scale of the whole, over it the key of the lines that no file says anything of and of the unit
+    /// as measured, in the first corner that nothing covers, with the paper all take; none where there is
+    /// no room.
+    fn key_of_whole(
+        &self,
+        style: Style,
+        has_ghost: bool,
+        covered: &[Rect],
+    ) -> Option<(Rect, Panel)> {
         const SAMPLE: f64 = 26.0;
         let window = self.whole.window;
         let mut pencil = Pencil::new(style, window);
         let scale = format!("scale {}", self.whole.written_scale());
-        let key = "thin grey: not measured";
+        let mut keys = vec![(Role::Hint, "thin grey: not measured")];
+        if has_ghost {
+            keys.push((Role::Ghost, "as measured"));
+        }
         let (aside, line) = (pencil.by_text(8.0), pencil.by_text(1.3 * TEXT_SIZE));
         let beside = pencil.by_text(SAMPLE + 6.0);
-        let width = pencil
-            .width_of(Role::Note, &scale, TEXT_SIZE)
-            .max(beside + pencil.width_of(Role::Note, key, TEXT_SIZE));
-        let size = Size::new(width, 2.0 * line);
+        let width = keys
+            .iter()
+            .map(|(_, key)| beside + pencil.width_of(Role::Note, key, TEXT_SIZE))
+            .fold(pencil.width_of(Role::Note, &scale, TEXT_SIZE), f64::max);
+        let rows = if has_ghost { 3.0 } else { 2.0 };
+        let size = Size::new(width, rows * line);
         let (left, right) = (window.x0 + aside, window.x1 - aside - width);
         let (top, foot) = (window.y0 + aside, window.y1 - aside - size.height);
         let corners = [(left, top), (left, foot), (right, foot), (right, top)];
@@ -126,10 +149,13 @@ impl Canvas {
             })?;
         let at = |row: f64| place.origin() + Vec2::new(0.0, (row + 0.5) * line);
         let sample = Vec2::new(pencil.by_text(SAMPLE), 0.0);
-        pencil.line(Role::Hint, at(0.0), at(0.0) + sample);
-        let beside = at(0.0) + Vec2::new(beside, 0.0);
-        pencil.text(Role::Note, beside, Anchor::Left, key.to_owned());
-        pencil.text(Role::Note, at(1.0), Anchor::Left, scale);
+        for (row, (role, key)) in (0_u8..).zip(keys) {
+            let from = at(f64::from(row));
+            pencil.line(role, from, from + sample);
+            let beside = from + Vec2::new(beside, 0.0);
+            pencil.text(Role::Note, beside, Anchor::Left, key.to_owned());
+        }
+        pencil.text(Role::Note, at(rows - 1.0), Anchor::Left, scale);
         Some((place, pencil.done()))
     }
 }

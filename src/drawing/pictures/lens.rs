@@ -115,6 +115,8 @@ const GROUND_PART: f64 = 0.7;
 /// it, in parts of its height.
 const MOST_BELOW: f64 = 0.44;
 const MOST_ABOVE: f64 = 0.36;
+/// How deep the sweep is on the paper at least, where it can be.
+const LEAST_SWEEP: f64 = 4.0;
 /// How much of the lens's width its scale bar takes at most.
 const BAR_PART: f64 = 0.3;
 
@@ -153,9 +155,15 @@ impl Lens {
             let tall = solution.pose.height_of_cut.mm().max(0.0);
             let shows_ground =
                 |enlargement: f64| enlargement * choice.stretch * tall <= GROUND_PART * height;
+            let is_seen = |enlargement: f64| {
+                let on_paper = enlargement * choice.stretch * below * PAPER_PER_MM;
+                below <= 0.0 || on_paper >= LEAST_SWEEP
+            };
             let from_largest = || ENLARGEMENTS.into_iter().rev();
+            // The ground gives way where the sweep would not be seen beside it.
             from_largest()
-                .find(|&e| fits(e) && shows_ground(e))
+                .find(|&e| fits(e) && shows_ground(e) && is_seen(e))
+                .or_else(|| ENLARGEMENTS.into_iter().find(|&e| fits(e) && is_seen(e)))
                 .or_else(|| from_largest().find(|&e| fits(e)))
                 .unwrap_or(ENLARGEMENTS[0])
         });

@@ -132,6 +132,19 @@ impl Frame<'_> {
         self.filled_pages(is_one_page, |area, style, _| bands(area, style))
     }
 
+    /// The part of the usual size of words that bands fit on one page with; none where not the smallest
+    /// does.
+    pub(super) fn size_on_one_page<'b>(
+        &self,
+        bands: impl Fn(Rect, Style) -> Vec<Band<'b>>,
+    ) -> Option<f64> {
+        let area = self.area();
+        let style = |size: f64| Self::style(IN_THE_HAND * size);
+        std::iter::once(1.0)
+            .chain(sizes(SMALLEST))
+            .find(|size| Layout::of(&bands(area, style(*size)), area, style(*size)).pages() == 1)
+    }
+
     /// Lays bands out as [`Frame::pages`] does. They are asked for once more with the paper that is left
     /// on the last page, for its pictures to take.
     pub(super) fn filled_pages<'b>(

@@ -22,6 +22,9 @@ const MOST_HARDWARE: usize = 3;
 const PICTURE: f64 = 0.24;
 const LARGEST_PICTURE: f64 = 0.4;
 
+/// The smallest part of the words' usual size that gives way to a larger drawing.
+const READABLE: f64 = 0.74;
+
 /// The sheet of a solved unit.
 pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
     let solved = of.solved;
@@ -35,11 +38,11 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
     let warned = warning(solved, of.system);
     let accepted = Acceptance::of(&solved.case());
     let steps = setting_steps(solved, of.system);
-    frame.filled_pages(true, |area, style, left| {
+    let bands = |part: f64, area: Rect, style, left: f64| {
         let mut picture = Band::new(1, area, style);
         picture.picture(
             "The unit from the side, to scale, and its clip point enlarged",
-            (PICTURE * area.height() + left).min(LARGEST_PICTURE * area.height()),
+            (part * area.height() + left).min(LARGEST_PICTURE * area.height()),
             move |place, style| side_and_lens(solved, of.system, place, style),
         );
         let mut band = Band::new(2, area, style);
@@ -71,7 +74,15 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
         last.blanks(&["Notes"]);
         last.blanks(&["Set by", "Date", "Signature"]);
         vec![picture, band, rows, last]
-    })
+    };
+    // As high as the scale needs that the page's width allows, where the words stay readable beside it.
+    let area = frame.area();
+    let needed = paper_for_whole(solved, of.system, area.width()) / area.height();
+    let size_with = |part| frame.size_on_one_page(|area, style| bands(part, area, style, 0.0));
+    let is_larger = (PICTURE..LARGEST_PICTURE).contains(&needed)
+        && size_with(needed).is_some_and(|size| size >= READABLE);
+    let part = if is_larger { needed } else { PICTURE };
+    frame.filled_pages(true, |area, style, left| bands(part, area, style, left))
 }
 
 /// What is read again once the unit is set, at both ends, beside what is accepted; an acceptance that
@@ -143,11 +154,7 @@ pub(super) fn side_and_lens(
     place: Rect,
     style: Style,
 ) -> Vec<Panel> {
-    let view = SideView {
-        system,
-        ..SideView::of(solved)
-    };
-    let scene = view.scene();
+    let scene = side_view(solved, system).scene();
     let (whole, lens) = Canvas::split_paper(place, scene.bounds);
     let choice = LensChoice::default();
     let canvas = Canvas {
@@ -155,6 +162,18 @@ pub(super) fn side_and_lens(
         lens: Some(Lens::on(&solved.solution, choice, lens, system)),
     };
     canvas.panels(&scene, style)
+}
+
+/// How high paper so wide has to be for the whole at the largest scale that it has room for across.
+pub(super) fn paper_for_whole(solved: &Solved, system: System, width: f64) -> f64 {
+    Canvas::height_on_paper(width, side_view(solved, system).bounds())
+}
+
+fn side_view(solved: &Solved, system: System) -> SideView<'_> {
+    SideView {
+        system,
+        ..SideView::of(solved)
+    }
 }
 
 /// The worst finding where one is over its limit, with what would clear it: told before any step.

@@ -161,7 +161,7 @@ impl PathDrawing<'_> {
         let path = self.path();
         let (centre, radius) = (path.centre_at_clip, path.reel_radius_mm);
         let circle = Circle::new(centre, radius).to_path(EXACT_MM);
-        scene.add(Role::Ghost, Shape::Line(circle));
+        scene.add(Role::TipCircle, Shape::Line(circle));
         let across = |way: Vec2| Line::new(centre - way, centre + way).to_path(EXACT_MM);
         let way = Vec2::new(0.2 * radius, 0.0);
         scene.add(Role::CentreLine, Shape::Line(across(way)));

@@ -16,7 +16,7 @@ const SHANK_PART: f64 = 0.75;
 
 impl SideView<'_> {
     /// The line of the screws, on the bar: what is fitted is screwed to the same holes.
-    fn screw_on_bar(&self) -> f64 {
+    pub(super) fn screw_on_bar(&self) -> f64 {
         self.case.unit.profile.knife.reach.mm()
     }
 
@@ -118,6 +118,7 @@ impl SideView<'_> {
             scene.add(Role::Hardware, Shape::Fill(outline.clone()));
             scene.add(Role::Hardware, Shape::Line(outline));
         }
+        let mut is_named = false;
         for point in &hardware {
             let is_the_screws =
                 is_in_knife && (point.x - screw).abs() < 1e-9 && Some(point.y) == foot;
@@ -129,6 +130,12 @@ impl SideView<'_> {
             let head = plate_from_bar * head.to_path(EXACT_MM);
             scene.add(Role::Hardware, Shape::Fill(head.clone()));
             scene.add(Role::Hardware, Shape::Line(head));
+            // One name tells them all.
+            if !std::mem::replace(&mut is_named, true) {
+                let at = plate_from_bar * Point::new(point.x, point.y);
+                let word = label_or(at, (-40.0, 34.0), true, ["hardware".to_owned()]);
+                scene.add_in(ShownIn::Whole, Role::Note, word);
+            }
         }
         let reach = foot.unwrap_or(body).max(body);
         let top = -self.shank_up(screw - HALF_HEAD_MM) - 0.5 * CLEAR_MM;

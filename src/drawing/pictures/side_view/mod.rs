@@ -1,7 +1,7 @@
 //! The side view of a unit: everything that stands on the plate, drawn where the solution puts it.
 
 use self::polygon::polyline;
-use self::side_plate::outline_about;
+use self::side_plate::{middle_of_tangent, outline_over};
 
 use kurbo::{Affine, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
 
@@ -144,7 +144,7 @@ impl SideView<'_> {
             (&solution.pose.front_roller, "front roller"),
             (&solution.pose.rear_roller, "rear roller"),
         ] {
-            draw_roller(&mut scene, roller, solution.pose.plate_from_frame, name);
+            draw_roller(&mut scene, roller, name);
             let diameter = Length::from_mm(2.0 * roller.radius_mm);
             self.diameter(&mut scene, roller.centre, diameter);
         }
@@ -337,17 +337,23 @@ impl SideView<'_> {
     fn side_plate(&self, scene: &mut Scene) {
         let pose = &self.case.solution.pose;
         let radius = pose.reel_radius_mm;
-        let mut carried = vec![
-            Circle::new(pose.centre_on_plate, 0.3 * radius),
-            Circle::new(self.screw_on_plate(), 0.1 * radius),
-        ];
-        for roller in [&pose.front_roller, &pose.rear_roller] {
-            carried.push(Circle::new(roller.centre, 0.4 * roller.radius_mm));
-        }
+        let about_roller =
+            |roller: &RollerOnPlate| Circle::new(roller.centre, 0.4 * roller.radius_mm);
+        let hub = Circle::new(pose.centre_on_plate, 0.3 * radius);
+        let front = about_roller(&pose.front_roller);
+        let mut carried = vec![hub, front, about_roller(&pose.rear_roller)];
         carried.extend(self.pivot().map(|pivot| Circle::new(pivot, 0.12 * radius)));
-        let outline = outline_about(&carried);
+        // It seats the bed bar, and ends above the knife.
+        let knife = self.case.setting.knife;
+        let seat = self.screw_on_bar().max(knife.width.mm());
+        let seat = plate_from_bar(self.case.solution) * Point::new(seat, -0.02 * radius);
+        let over_edge = pose.edge_on_plate + Vec2::new(0.0, 0.08 * radius);
+        let outline = outline_over(&carried, [seat, over_edge]);
         scene.add_in(ShownIn::Whole, Role::Frame, Shape::Fill(outline.clone()));
         scene.add_in(ShownIn::Whole, Role::Hint, Shape::Line(outline));
+        let on_edge = middle_of_tangent(front, hub);
+        let word = label(on_edge, (30.0, -26.0), true, "side plate".to_owned());
+        scene.add_in(ShownIn::Whole, Role::Hint, word);
     }
 }
 
@@ -407,17 +413,15 @@ fn datum_back(solution: &Solution) -> Vec2 {
     plate_from_bar * Point::new(1.0, 0.0) - plate_from_bar * Point::ORIGIN
 }
 
-fn draw_roller(scene: &mut Scene, roller: &RollerOnPlate, plate_from_frame: Affine, name: &str) {
+fn draw_roller(scene: &mut Scene, roller: &RollerOnPlate, name: &str) {
     let circle = |part: f64| Circle::new(roller.centre, roller.radius_mm * part).to_path(EXACT_MM);
     scene.add(Role::Roller, Shape::Fill(circle(1.0)));
     scene.add(Role::Roller, Shape::Line(circle(1.0)));
     // What it turns on, no file says.
     scene.add(Role::Hint, Shape::Line(circle(0.22)));
-    // The line along which its bracket moves it: the frame's vertical.
-    let up = plate_from_frame * Point::new(0.0, 1.0) - plate_from_frame * Point::ORIGIN;
-    let reach = up * (1.25 * roller.radius_mm);
-    let across = Vec2::new(1.12 * roller.radius_mm, 0.0);
-    for reach in [reach, across] {
+    // Its centre's mark, square as centre marks are (ISO 128-2).
+    let reach = 1.12 * roller.radius_mm;
+    for reach in [Vec2::new(0.0, reach), Vec2::new(reach, 0.0)] {
         let axis = line(roller.centre - reach, roller.centre + reach);
         scene.add_in(ShownIn::Whole, Role::CentreLine, Shape::Line(axis));
     }

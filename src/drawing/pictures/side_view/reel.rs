@@ -82,13 +82,7 @@ impl SideView<'_> {
         scene.add(Role::CentreLine, Shape::Line(across));
         let down = line(centre, (centre.x, lowest_mm));
         scene.add(Role::Vertical, Shape::Line(down));
-        let words = || {
-            [
-                "vertical through the reel's centre".to_owned(),
-                "reel's centre".to_owned(),
-                "centre".to_owned(),
-            ]
-        };
+        let words = || ["vertical through the reel's centre", "vertical"].map(str::to_owned);
         let at = Point::new(centre.x, centre.y - 0.3 * radius);
         let word = label_or(at, (26.0, 22.0), true, words());
         scene.add_in(ShownIn::Whole, Role::Vertical, word);

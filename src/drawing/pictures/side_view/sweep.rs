@@ -54,7 +54,8 @@ impl SideView<'_> {
             offset: 40.0,
             larger: LARGE,
             text: format!("sweep {depth}"),
-            shorter: vec![depth.clone()],
+            // Never a bare number: what it measures is the point of the picture.
+            shorter: Vec::new(),
         };
         scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Dimension(dimension));
         self.height_ruler(scene);
@@ -63,7 +64,7 @@ impl SideView<'_> {
         }
         let role = Role::BelowCut(self.sweep_level());
         let share = solution.sweep_share.map(|share| self.system.share(share));
-        let mut forms = vec![format!("sweep {depth}"), depth];
+        let mut forms = vec![format!("sweep {depth}"), depth.clone()];
         let level = self.sweep_is_worst();
         // Both would crowd what stands beside it; the lens and the numbers tell the share.
         match (level, &share) {
@@ -84,19 +85,21 @@ impl SideView<'_> {
         };
         scene.add_in(ShownIn::Whole, role, Shape::Label(whole));
         // The share and what the readings leave open, beside the large number.
-        let of_height = share.map(|share| {
-            let level = level.map_or(String::new(), |level| format!("{level}: "));
-            format!("{level}{share} of the height of cut")
-        });
+        let level = level.map_or(String::new(), |level| format!("{level}: "));
+        let of_height = share.map(|share| format!("{share} of the height of cut"));
         let off = self
             .off(NumberId::SweepBelowCut)
-            .map(|off| self.length(off));
+            .map(|off| format!("{depth} ± {}", self.length(off)));
+        // A ± stands beside the length that it is told in, never beside a share.
         let forms = match (of_height, off) {
             (Some(share), Some(off)) => {
-                vec![format!("{share}, ± {off}"), format!("± {off}"), share]
+                vec![
+                    format!("{level}{off}, {share}"),
+                    format!("{level}{off}"),
+                    format!("{level}{share}"),
+                ]
             }
-            (Some(share), None) => vec![share],
-            (None, Some(off)) => vec![format!("± {off}")],
+            (Some(told), None) | (None, Some(told)) => vec![format!("{level}{told}")],
             (None, None) => return,
         };
         let inside = Point::new(
