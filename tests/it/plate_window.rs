@@ -488,6 +488,130 @@ fn a_sheet_changed_by_something_else_is_asked_about_before_it_is_saved_over() {
 }
 
 #[test]
+fn a_path_typed_to_save_a_sheet_to_goes_over_no_change_from_outside_unasked() {
+    let folder = ground();
+    let file = folder.path().join(GREENS);
+    // The desktop has no file dialog.
+    let mut start = Start::on(DemoUnit::FairwayTrailed.document());
+    start.beginning = Some(Beginning::with_sheet(&file).expect("a right sheet"));
+    start.size = Vec2::new(1440.0, 1800.0);
+    let mut window = start.window();
+    window.press_with(Modifiers::COMMAND, Key::Num5);
+    go_to(&mut window, "Plate and gauge bar");
+    window.enter_text("Gauge bar, left", "0.26");
+    let text = fs::read_to_string(&file).unwrap();
+    fs::write(&file, text.replace("A. Fitter", "C. Other")).unwrap();
+    window.click("Save sheet as…");
+    window.assert_says("Save the plate sheet to a path");
+    window.click("Save here");
+    window.assert_says("Changed outside");
+    assert_eq!(open_sheet(&file).unwrap().by, "C. Other");
+}
+
+#[test]
+fn a_sheet_to_open_that_is_refused_leaves_the_one_that_is_open() {
+    let (folder, _file, mut window) = on(GREENS, &[]);
+    go_to(&mut window, "Plate and gauge bar");
+    window.enter_text("Gauge bar, left", "0.26");
+    let wrong = folder.path().join("wrong.plate.ron");
+    fs::write(&wrong, "(plate_sheet: 1").unwrap();
+    window.drop_file(&wrong);
+    window.assert_says("Unsaved plate sheet");
+    window.click("Discard changes");
+    window.assert_says("Not opened");
+    assert_eq!(window.entry("Gauge bar, left"), "0.26 in");
+}
+
+#[test]
+fn half_a_reading_hinders_no_save_and_is_not_lost_by_it() {
+    let folder = ground();
+    let recovery = folder.path().join("recovery");
+    let file = folder.path().join(GREENS);
+    let window = |beginning: Option<Beginning>| {
+        let mut start = Start::on(DemoUnit::FairwayTrailed.document()).keeping_in(&recovery);
+        start.beginning = beginning;
+        start.size = Vec2::new(1440.0, 1800.0);
+        start.window()
+    };
+    let mut first = window(Some(Beginning::with_sheet(&file).unwrap()));
+    first.press_with(Modifiers::COMMAND, Key::Num5);
+    go_to(&mut first, "Knife to reel");
+    first.enter_text("Knife to reel, leaf that stops, middle", "");
+    first.enter_text("Knife to reel, leaf that goes, middle", "0.001");
+    go_to(&mut first, "Roller bearings");
+    let ticked = open_sheet(&file).unwrap().ticked.contains(&Step::Bearings);
+    first.click("No play in any bearing");
+    save(&mut first);
+    first.assert_says("Saved without what is not complete yet");
+    let sheet = open_sheet(&file).unwrap();
+    assert_ne!(sheet.ticked.contains(&Step::Bearings), ticked);
+    assert!(!first.would_close());
+    first.assert_says("left out of the file: Knife to reel, leaf that goes, middle");
+    first.click("Keep for the next start");
+    assert!(first.has_closed());
+    drop(first);
+
+    let mut second = window(None);
+    second.assert_says("Work was not saved");
+    second.assert_says("Knife to reel, leaf that goes, middle");
+    second.click("Recover");
+    go_to(&mut second, "Knife to reel");
+    assert_eq!(
+        second.entry("Knife to reel, leaf that goes, middle"),
+        "0.001 in"
+    );
+    second.enter_text("Knife to reel, leaf that stops, middle", "0.002");
+    save(&mut second);
+    let knife = open_sheet(&file).unwrap().knife_to_reel.unwrap();
+    assert_eq!(knife.middle.unwrap().goes.text(), "0.001 in");
+}
+
+#[test]
+fn a_tick_alone_is_listed_among_what_a_dead_window_left() {
+    let folder = ground();
+    let recovery = folder.path().join("recovery");
+    let file = folder.path().join(GREENS);
+    let window = |beginning: Option<Beginning>| {
+        let mut start = Start::on(DemoUnit::FairwayTrailed.document()).keeping_in(&recovery);
+        start.beginning = beginning;
+        start.size = Vec2::new(1440.0, 1800.0);
+        start.window()
+    };
+    let mut first = window(Some(Beginning::with_sheet(&file).unwrap()));
+    first.press_with(Modifiers::COMMAND, Key::Num5);
+    go_to(&mut first, "Roller bearings");
+    first.click("No play in any bearing");
+    drop(first);
+    let second = window(None);
+    second.assert_says("Steps ticked");
+    second.assert_silent("It is the same as the file now");
+}
+
+#[test]
+fn a_sheet_begun_for_a_unit_in_no_file_names_it_once_it_is_saved() {
+    let folder = ground();
+    let unit = folder.path().join("new-unit.ron");
+    let file = folder.path().join("new-unit.plate.ron");
+    let answers = Answers::default();
+    let mut start = Start::on(DemoUnit::FairwayTrailed.document()).asking(&answers);
+    start.size = Vec2::new(1440.0, 1800.0);
+    let mut window = start.window();
+    window.press_with(Modifiers::COMMAND, Key::Num5);
+    window.click("New sheet for this unit");
+    window.enter_text("Cutting width", "21");
+    answers.save(&file);
+    save(&mut window);
+    assert_eq!(open_sheet(&file).unwrap().unit, "");
+    answers.save(&unit);
+    window.press_with(Modifiers::COMMAND, Key::Num1);
+    save(&mut window);
+    assert!(unit.exists());
+    window.press_with(Modifiers::COMMAND, Key::Num5);
+    save(&mut window);
+    assert_eq!(open_sheet(&file).unwrap().unit, "new-unit.ron");
+}
+
+#[test]
 fn a_sheet_dropped_on_the_window_takes_no_unit_away() {
     let folder = ground();
     let unit = folder.path().join("gang-1.ron");

@@ -198,6 +198,7 @@ impl Drafts {
     pub(super) fn wrong_texts(&self) -> Vec<WrongText> {
         let wrong = |(slot, draft): (&Slot, &Draft)| {
             Some(WrongText {
+                is_waiting: false,
                 field: slot.path(),
                 name: draft.name.clone(),
                 text: draft.text.clone(),

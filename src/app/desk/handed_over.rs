@@ -53,6 +53,8 @@ struct Stand {
     document: Kept,
     wrong: Vec<WrongText>,
     file: Option<(PathBuf, Option<Stamp>)>,
+    /// Where the unit of a sheet in no file is.
+    unit: Option<PathBuf>,
 }
 
 impl Stand {
@@ -62,6 +64,7 @@ impl Stand {
             document: Kept::Unit(Arc::clone(session.settled())),
             wrong: session.wrong_texts(),
             file: file.map(|file| (file.to_owned(), session.on_disk())),
+            unit: None,
         }
     }
 
@@ -71,6 +74,7 @@ impl Stand {
             document: Kept::Sheet(Arc::clone(sheet.shared())),
             wrong: sheet.wrong_texts(),
             file: file.map(|file| (file.to_owned(), sheet.on_disk())),
+            unit: sheet.unit_file().filter(|_| file.is_none()),
         }
     }
 
@@ -78,6 +82,7 @@ impl Stand {
         self.document.is_same_as(&other.document)
             && self.wrong == other.wrong
             && self.file == other.file
+            && self.unit == other.unit
     }
 }
 
@@ -96,6 +101,11 @@ impl HandedOver {
             flusher: self.keeper.as_ref().map(Keeper::flusher),
             has_unsaved: Arc::clone(&self.has_unsaved),
         }
+    }
+
+    /// Whether work is kept at all.
+    pub fn is_keeping(&self) -> bool {
+        self.keeper.is_some()
     }
 
     /// Looks at the file now.
@@ -155,7 +165,8 @@ impl HandedOver {
                 let file = stand.file.as_ref();
                 let stamp = file.and_then(|(_, stamp)| *stamp);
                 let file = file.map(|(file, _)| file.as_path());
-                keeper.keep(id.number(), document, wrong, file, stamp);
+                let unit = stand.unit.as_deref();
+                keeper.keep_with_unit(id.number(), document, wrong, file, stamp, unit);
             }
             self.kept.insert(id, stand);
         }

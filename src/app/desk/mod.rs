@@ -73,6 +73,8 @@ pub struct Desk {
     card: Option<OpenCard>,
     notices: Notices,
     may_close: bool,
+    /// Whether the sheet is kept for the next start where the window closes.
+    keeps_sheet: bool,
     begins_with_first_field: bool,
     moved_by_step: Option<Change>,
     missed_dialog: Option<Ask>,
@@ -97,6 +99,7 @@ impl Desk {
             card: None,
             notices: Notices::default(),
             may_close: false,
+            keeps_sheet: false,
             begins_with_first_field: false,
             moved_by_step: None,
             missed_dialog: None,
@@ -323,7 +326,9 @@ impl Desk {
     /// # Errors
     /// When it cannot be written; what stood there before is whole.
     pub fn save_to(&mut self, file: &std::path::Path) -> Result<Remarks, FileProblem> {
-        self.session_mut().save_to(file)
+        let saved = self.session_mut().save_to(file)?;
+        self.name_unit_of_sheet();
+        Ok(saved)
     }
 
     /// Whether replacing the session in front now would lose something: a change, or a text that is
@@ -459,6 +464,12 @@ impl Desk {
     /// Lets the window close: there is nothing to lose, or it may be lost.
     pub fn close(&mut self) {
         self.may_close = true;
+    }
+
+    /// Lets the window close with the sheet kept as it is, to be offered at the next start.
+    pub fn close_keeping_sheet(&mut self) {
+        self.keeps_sheet = true;
+        self.close();
     }
 
     /// Whether the window may close.

@@ -94,7 +94,7 @@ impl SheetWork {
                 let loose = Loose {
                     text: wrong.text.clone(),
                     why: wrong.problem.clone(),
-                    is_wrong: true,
+                    is_wrong: !wrong.is_waiting,
                 };
                 entries.put_loose(field, loose);
             }
@@ -103,6 +103,7 @@ impl SheetWork {
         Ok(Self {
             saved: None,
             on_disk: work.stamp,
+            unit_file: work.unit.clone(),
             ..sheet
         })
     }
@@ -157,7 +158,8 @@ impl SheetWork {
     /// written.
     #[must_use]
     pub fn why_not_savable(&self) -> Option<String> {
-        if let Some((field, loose)) = self.entries.loose().next() {
+        let mut wrong = self.entries.loose().filter(|(_, loose)| loose.is_wrong);
+        if let Some((field, loose)) = wrong.next() {
             return Some(format!("{}: {}", field.name(), loose.why));
         }
         if !self.entries.has(SheetField::CutWidth) {
@@ -166,6 +168,13 @@ impl SheetWork {
         let flaw = self.sheet().checked().err()?;
         let named = SheetField::at_path(&flaw.path).map(SheetField::name);
         Some(format!("{}: {}", named.unwrap_or(flaw.path), flaw.kind))
+    }
+
+    /// The entries that a save leaves out: each waits for what the file holds only together with it.
+    #[must_use]
+    pub fn left_out_of_a_save(&self) -> Vec<String> {
+        let waiting = self.entries.loose().filter(|(_, loose)| !loose.is_wrong);
+        waiting.map(|(field, _)| field.name()).collect()
     }
 
     /// The texts that stand beside it, for whoever keeps it.
@@ -177,6 +186,7 @@ impl SheetWork {
                 name: field.name(),
                 text: loose.text.clone(),
                 problem: loose.why.clone(),
+                is_waiting: !loose.is_wrong,
             })
             .collect()
     }
@@ -217,10 +227,31 @@ impl SheetWork {
     /// Saves to a file, which is then where it is kept.
     pub(super) fn save_to(&mut self, file: &Path) -> Result<Remarks, FileProblem> {
         let Saved { remarks, stamp, .. } = store::save_sheet(self.sheet(), file)?;
-        self.saved = Some(Arc::clone(&self.entries));
+        // What waits for its other half is in no file yet, and stays kept for recovery.
+        let is_whole = self.entries.loose().next().is_none();
+        self.saved = is_whole.then(|| Arc::clone(&self.entries));
         self.file = Some(file.to_owned());
         self.on_disk = Some(stamp);
         Ok(remarks)
+    }
+
+    /// Names the unit that it was begun for, which is in a file now; not where the name would lead to
+    /// another file beside the sheet. Whether it was named.
+    pub(super) fn name_unit(&mut self, id: SessionId, file: &Path) -> bool {
+        if self.begun_for != Some(id) || !self.sheet().unit.is_empty() {
+            return false;
+        }
+        self.unit_file = Some(file.to_owned());
+        let Some(name) = file.file_name().map(std::ffi::OsStr::to_string_lossy) else {
+            return false;
+        };
+        let beside = self.file().map(|own| store::unit_beside(own, &name));
+        if beside.is_some_and(|beside| beside.exists() && !store::is_same_file(&beside, file)) {
+            return false;
+        }
+        self.edit("unit of the sheet", None, |entries| {
+            entries.sheet.unit = name.into_owned();
+        })
     }
 
     /// Looks at what a person holds, so that what is done in one grip is one step.

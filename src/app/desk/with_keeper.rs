@@ -15,6 +15,11 @@ impl Desk {
         self.handed_over = HandedOver::with(keeper);
     }
 
+    /// Whether what is not saved is kept for recovery.
+    pub fn keeps_work(&self) -> bool {
+        self.handed_over.is_keeping()
+    }
+
     /// What has the last work written before the program ends.
     pub fn last_work(&self) -> LastWork {
         self.handed_over.last_work()
@@ -27,7 +32,7 @@ impl Desk {
         let unsaved = self.sessions.iter();
         let unsaved = unsaved.filter(|session| session.has_unsaved() && !may_be_lost);
         let sheet = self.sheet.as_ref();
-        let sheet = sheet.filter(|sheet| sheet.has_unsaved() && !may_be_lost);
+        let sheet = sheet.filter(|sheet| sheet.has_unsaved() && (!may_be_lost || self.keeps_sheet));
         self.handed_over.keep(unsaved, sheet);
         self.handed_over.watch(&self.sessions[self.front]);
     }

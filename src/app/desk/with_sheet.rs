@@ -56,9 +56,22 @@ impl Desk {
     /// # Errors
     /// When it cannot be written; what stood there before is whole.
     pub fn save_sheet_to(&mut self, file: &Path) -> Result<Remarks, FileProblem> {
+        self.name_unit_of_sheet();
         match &mut self.sheet {
             Some(sheet) => sheet.save_to(file),
             None => Ok(Remarks::InPlace),
+        }
+    }
+
+    /// Writes the name of the unit that the sheet was begun for into it, once that is in a file.
+    pub(super) fn name_unit_of_sheet(&mut self) {
+        let Some(sheet) = &mut self.sheet else {
+            return;
+        };
+        for session in &self.sessions {
+            if let Some(file) = session.file() {
+                sheet.name_unit(session.id(), file);
+            }
         }
     }
 

@@ -7,10 +7,11 @@ use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
 use egui::{Grid, Label, ScrollArea, Ui};
 
+use super::left_sheet::rows_of_sheet;
 use super::sheet_files::PLATE_AREA;
 use crate::app::desk::{Card, Desk, Next, OpenCard, document_in};
 use crate::app::widgets::lettering::Lettering;
-use crate::plate::{self, Entries, Loose, Roller, RollerField, SheetField, Station, Worksheet};
+use crate::plate;
 use crate::store;
 use crate::store::recovery::{Flushed, Left, LeftBehind, Work};
 use crate::unit::{self, Document, Field};
@@ -64,10 +65,10 @@ struct Beside {
 }
 
 /// A field that differs.
-struct Row {
-    name: String,
-    in_file: String,
-    recovered: String,
+pub(super) struct Row {
+    pub(super) name: String,
+    pub(super) in_file: String,
+    pub(super) recovered: String,
 }
 
 impl LeftCard {
@@ -233,46 +234,6 @@ fn recover(desk: &mut Desk, left: Left, others: usize) -> bool {
     true
 }
 
-fn rows_of_sheet(work: &Work, in_file: Option<Worksheet>) -> Vec<Row> {
-    let Ok(recovered) = plate::parse_sheet(&work.document) else {
-        return Vec::new();
-    };
-    let system = recovered.system();
-    let in_file = in_file.map(Entries::new).unwrap_or_default();
-    let mut recovered = Entries::new(recovered);
-    for wrong in &work.wrong {
-        if let Some(field) = SheetField::at_path(&wrong.field) {
-            let loose = Loose {
-                text: wrong.text.clone(),
-                why: wrong.problem.clone(),
-                is_wrong: true,
-            };
-            recovered.put_loose(field, loose);
-        }
-    }
-    let turns = Roller::ALL.into_iter().flat_map(|roller| {
-        let places = recovered.places_of(roller).into_iter();
-        places.flat_map(move |place| {
-            Station::ALL.map(|station| SheetField::Of(roller, RollerField::Runout(station, place)))
-        })
-    });
-    let fields = SheetField::all_but_turns().chain(turns);
-    let of = |entries: &Entries, field| {
-        let text = entries.shown(field, system);
-        shown(Some(text).filter(|text| !text.is_empty()))
-    };
-    fields
-        .filter_map(|field| {
-            let (before, after) = (of(&in_file, field), of(&recovered, field));
-            (before != after).then(|| Row {
-                name: field.name(),
-                in_file: before,
-                recovered: after,
-            })
-        })
-        .collect()
-}
-
 fn rows_of(work: &Work, in_file: Option<&Document>) -> Vec<Row> {
     let Ok(recovered) = unit::parse_text(&work.document) else {
         return Vec::new();
@@ -324,7 +285,8 @@ fn rows_of(work: &Work, in_file: Option<&Document>) -> Vec<Row> {
     differing.chain(examples).chain(wrong).collect()
 }
 
-fn shown(text: Option<String>) -> String {
+/// A text as it is listed, cut short.
+pub(super) fn shown(text: Option<String>) -> String {
     let Some(text) = text else {
         return "left out".to_owned();
     };

@@ -2,6 +2,7 @@
 
 mod asking;
 mod left_card;
+mod left_sheet;
 mod native;
 mod open_file;
 mod opening;

@@ -65,6 +65,21 @@ pub fn save_sheet(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 
     then(desk, is_saved);
 }
 
+/// Whether a save to the sheet's own file has to wait for an answer, which is then asked for.
+pub(super) fn holds_sheet_back(desk: &mut Desk) -> bool {
+    let own = desk.sheet().and_then(|sheet| {
+        let file = sheet.file()?.to_owned();
+        Some((file, sheet.look_at_file()))
+    });
+    match own {
+        Some((file, seen @ OnDisk::Changed(_))) => {
+            desk.open_card(SheetOutside::new(file, seen, Box::new(|_, saved| saved)));
+            true
+        }
+        _ => false,
+    }
+}
+
 /// The question before a sheet's unsaved changes are lost.
 pub struct SheetQuestion {
     what: SheetAsking,
@@ -89,6 +104,8 @@ impl SheetQuestion {
 enum Reply {
     Save,
     Discard,
+    /// The window closes, and the next start offers the sheet as it is.
+    Keep,
     Stay,
 }
 
@@ -112,14 +129,29 @@ impl Card for SheetQuestion {
         if let Some(why_not) = &why_not {
             ui.label(format!("It cannot be saved yet. {why_not}"));
         }
+        let left_out = desk.sheet().map(SheetWork::left_out_of_a_save);
+        let left_out = left_out.unwrap_or_default();
+        let is_whole = left_out.is_empty();
+        if why_not.is_none() && !is_whole {
+            let left_out = left_out.join("; ");
+            ui.label(format!(
+                "Not complete yet, and left out of the file: {left_out}."
+            ));
+        }
+        let is_closing = self.what == SheetAsking::CloseWindow;
+        let can_keep = is_closing && desk.keeps_work() && (why_not.is_some() || !is_whole);
         ui.add_space(10.0);
         let mut answer = None;
         ui.horizontal(|ui| {
             for (word, reply) in [
                 ("Save", Reply::Save),
                 ("Discard changes", Reply::Discard),
+                ("Keep for the next start", Reply::Keep),
                 ("Keep editing", Reply::Stay),
             ] {
+                if matches!(reply, Reply::Keep) && !can_keep {
+                    continue;
+                }
                 let is_offered = why_not.is_none() || !matches!(reply, Reply::Save);
                 let button = ui.add_enabled(is_offered, Button::new(word));
                 if matches!(reply, Reply::Stay) && !std::mem::replace(&mut self.has_begun, true) {
@@ -134,14 +166,22 @@ impl Card for SheetQuestion {
             None => Next::Stay,
             Some(Reply::Stay) => self.put_away(desk),
             Some(Reply::Discard) => {
-                desk.drop_sheet();
+                // A sheet to open takes its place, and one that is refused leaves it where it lies.
+                if !matches!(self.what, SheetAsking::Open(_)) {
+                    desk.drop_sheet();
+                }
                 go_on(desk, self.what.clone());
+                Next::Close
+            }
+            Some(Reply::Keep) => {
+                desk.close_keeping_sheet();
                 Next::Close
             }
             Some(Reply::Save) => {
                 let (what, beneath) = (self.what.clone(), self.beneath.take());
                 save_sheet(desk, move |desk, is_saved| {
-                    let is_done = is_saved && go_on(desk, what);
+                    // What the file does not hold yet would be lost with the sheet.
+                    let is_done = is_saved && !desk.has_unsaved_sheet() && go_on(desk, what);
                     if !is_done && let Some(card) = beneath {
                         desk.put_card_back(card);
                     }

@@ -150,6 +150,7 @@ pub(super) fn put(desk: &mut Desk, file: &Path) -> bool {
                 Remarks::Gathered => ". The remarks inside the file now stand before the sheet",
             };
             desk.tell(format!("Saved {}{gathered}", file.display()));
+            warn_of_left_out(desk);
             warn_of_lone_sheet(desk);
             true
         }
@@ -157,6 +158,18 @@ pub(super) fn put(desk: &mut Desk, file: &Path) -> bool {
             desk.warn(capitalised(&reason_first(&problem)));
             false
         }
+    }
+}
+
+/// A reading that waits for its other half is in no file.
+fn warn_of_left_out(desk: &mut Desk) {
+    let left_out = desk.sheet().map(SheetWork::left_out_of_a_save);
+    let left_out = left_out.unwrap_or_default();
+    if !left_out.is_empty() {
+        let left_out = left_out.join("; ");
+        desk.warn(format!(
+            "Saved without what is not complete yet. It stays here, still to be saved: {left_out}."
+        ));
     }
 }
 

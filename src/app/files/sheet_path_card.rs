@@ -2,10 +2,11 @@
 
 use egui::Ui;
 
+use super::sheet_asking::holds_sheet_back;
 use super::sheet_files::{offered_name, put_in_chosen};
 use super::typed_path::{Typed, TypedPath};
 use crate::app::desk::{Card, Desk, Next, SheetWork};
-use crate::store::whole_path;
+use crate::store::{is_same_file, whole_path};
 
 /// A path being typed.
 pub struct SheetPathCard {
@@ -32,13 +33,15 @@ impl SheetPathCard {
 
     fn take(&self, desk: &mut Desk) -> Result<(), String> {
         let path = whole_path(self.path.text()).map_err(|problem| problem.to_string())?;
-        let is_own = desk.sheet().and_then(SheetWork::file) == Some(&*path);
+        let own = desk.sheet().and_then(SheetWork::file);
+        let is_own = own.is_some_and(|own| own == path || is_same_file(own, &path));
         // There is no dialog that would have asked before another file is replaced.
         if path.exists() && !is_own {
             let path = path.display();
             return Err(format!("Not saved: a file is there already: {path}"));
         }
-        if put_in_chosen(desk, &path) {
+        // What something else wrote there is asked about on a card of its own.
+        if (is_own && holds_sheet_back(desk)) || put_in_chosen(desk, &path) {
             Ok(())
         } else {
             Err("Not saved: see the notice at the foot of the window.".to_owned())

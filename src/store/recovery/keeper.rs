@@ -113,12 +113,26 @@ impl Keeper {
         file: Option<&Path>,
         stamp: Option<Stamp>,
     ) {
+        self.keep_with_unit(session, document, wrong, file, stamp, None);
+    }
+
+    /// The same, with where the unit of a sheet in no file is.
+    pub fn keep_with_unit(
+        &self,
+        session: u64,
+        document: Kept,
+        wrong: Vec<WrongText>,
+        file: Option<&Path>,
+        stamp: Option<Stamp>,
+        unit: Option<&Path>,
+    ) {
         let now = SystemTime::now().duration_since(UNIX_EPOCH);
         let work = Work {
             document: String::new(),
             wrong,
             file: file.map(Path::to_owned),
             stamp,
+            unit: unit.map(Path::to_owned),
             time: now.map_or(0, |time| time.as_secs()),
             process: std::process::id(),
         };

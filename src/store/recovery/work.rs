@@ -26,6 +26,10 @@ pub struct Work {
     pub file: Option<PathBuf>,
     /// What stood in that file when it was last opened or saved.
     pub stamp: Option<Stamp>,
+    /// Where the unit of a sheet that is in no file was; none for anything else. A path that is no
+    /// Unicode is not remembered.
+    #[serde(default, serialize_with = "unicode")]
+    pub unit: Option<PathBuf>,
     /// When it was written, in seconds since 1970 began.
     pub time: u64,
     /// The process that wrote it.
@@ -43,6 +47,9 @@ pub struct WrongText {
     pub text: String,
     /// Why it is wrong.
     pub problem: String,
+    /// Whether it is right in itself, and waits for what the file holds only together with it.
+    #[serde(default)]
+    pub is_waiting: bool,
 }
 
 impl Work {
