@@ -169,7 +169,10 @@ fn a_roller_that_was_moved_is_read_again_and_so_is_what_came_after_it() {
     window.assert_says("-5.43°");
     window.assert_says("-174.57°");
     window.assert_says("leave the leading eccentric level and adjust the trailing one");
-    window.click("I moved it: read again");
+    // Which way it was turned is asked for.
+    assert!(window.has_button("I turned it to -174.57°: read again"));
+    window.click("I turned it to -5.43°: read again");
+    window.assert_says("\"It stands at\" was changed to -5.43°");
     assert_eq!(state(&window, "Front roller ends"), "to do");
     assert_eq!(state(&window, "Rear roller ends"), "again");
     assert_eq!(
@@ -243,6 +246,9 @@ fn out_of_throw_both_ends_are_moved_and_it_is_told() {
     // By hand: 0.055·26/22 is 0.0650 in, and from -30° down there is 0.0625·(1 - 0.5), 0.03125 in.
     window.assert_says("Out of throw. Move both ends: right down 0.0312 in, left up 0.0338 in");
     window.assert_says("0.0312 in down, 0.0937 in up");
+    // At the end of its throw an eccentric stands straight down.
+    window.click("I turned it to -90.00°: read again");
+    assert_eq!(window.entry("Front roller, eccentric stands at"), "-90 deg");
 }
 
 #[test]
@@ -380,6 +386,37 @@ fn the_unit_is_filled_in_after_before_and_after_were_shown_and_in_one_step() {
 }
 
 #[test]
+fn the_record_names_what_the_readings_say_and_goes_beside_no_other_unit() {
+    let (folder, _file, mut window) = on(GREENS, &[]);
+    go_to(&mut window, "Record");
+    window.assert_says("front roller not parallel");
+    window.click("Add it to the record");
+    let record = record_beside(&folder.path().join("greens-1.ron"));
+    let entry = open_record(&record).unwrap().entries.pop().unwrap();
+    assert!(entry.what.starts_with("front roller not parallel"));
+    // Behind centre is that of the unit's own setting, which nobody measured here.
+    assert_eq!(entry.behind_centre, None);
+}
+
+#[test]
+fn a_unit_whose_file_changed_is_read_again() {
+    let folder = ground();
+    let file = folder.path().join(GREENS);
+    let mut start = Start::on_file(&folder.path().join("gang-1.ron"));
+    start.size = Vec2::new(1440.0, 1800.0);
+    let mut window = start.window();
+    window.drop_file(&file);
+    window.assert_silent("cannot be read");
+    let unit = folder.path().join("greens-1.ron");
+    fs::write(&unit, "(").unwrap();
+    window.settle();
+    window.press_with(Modifiers::COMMAND, Key::Num1);
+    window.press_with(Modifiers::COMMAND, Key::Num5);
+    go_to(&mut window, "Record");
+    window.assert_silent("Add it to the record");
+}
+
+#[test]
 fn a_finished_sheet_adds_its_entry_to_the_units_record() {
     let (folder, _file, mut window) = on(GANG, &[("RockTest, Record]", "RockTest]")]);
     let record = record_beside(&folder.path().join("gang-2.ron"));
@@ -411,9 +448,22 @@ fn a_bar_is_recommended_and_the_list_is_the_users() {
     let bars = window.app().preferences().gauge_bars.clone();
     assert_eq!(bars.unwrap(), ["0.25 in", "4 mm"]);
     window.assert_says("Use the 0.157 in bar.");
+    // A bar that cannot be used is offered to nobody, and what was measured stays.
+    assert!(!window.has_button("Use 0.250 in"));
+    window.click("Use 0.157 in");
+    window.assert_says("were left as they are");
+    go_to(&mut window, "Plate and gauge bar");
+    assert_eq!(window.entry("Gauge bar, right"), "0.250 in");
+    window.enter_text("Gauge bar, left", "");
+    window.enter_text("Gauge bar, right", "");
+    go_to(&mut window, "Choose the gauge bar");
     window.click("Use 0.157 in");
     go_to(&mut window, "Plate and gauge bar");
     assert_eq!(window.entry("Gauge bar, right"), "0.1575 in");
+    assert_eq!(state(&window, "Plate and gauge bar"), "to do");
+    window.enter_text("Gauge bar, left", "0.1574 in");
+    window.enter_text("Gauge bar, right", "0.1576 in");
+    assert_eq!(state(&window, "Plate and gauge bar"), "done");
 }
 
 #[test]
@@ -501,7 +551,8 @@ fn a_path_typed_to_save_a_sheet_to_goes_over_no_change_from_outside_unasked() {
     window.enter_text("Gauge bar, left", "0.26");
     let text = fs::read_to_string(&file).unwrap();
     fs::write(&file, text.replace("A. Fitter", "C. Other")).unwrap();
-    window.click("Save sheet as…");
+    window.click("File");
+    window.click("Save to a path…");
     window.assert_says("Save the plate sheet to a path");
     window.click("Save here");
     window.assert_says("Changed outside");
@@ -547,7 +598,7 @@ fn half_a_reading_hinders_no_save_and_is_not_lost_by_it() {
     assert_ne!(sheet.ticked.contains(&Step::Bearings), ticked);
     assert!(!first.would_close());
     first.assert_says("left out of the file: Knife to reel, leaf that goes, middle");
-    first.click("Keep for the next start");
+    first.button("Keep for the next start").click();
     assert!(first.has_closed());
     drop(first);
 

@@ -1,9 +1,10 @@
 //! What a finished sheet gives its unit, and the entry it makes in the unit's record.
 
+use super::parallel::Verdict;
 use super::result::PlateResult;
 use super::roller::RollerResult;
 use crate::analysis::{NumberId, Solved};
-use crate::plate::{AlongRead, Entry, Measured, Worksheet};
+use crate::plate::{AlongRead, Entry, Measured, Step, Worksheet};
 use crate::unit::Document;
 use crate::units::{Angle, Length, Quantity};
 
@@ -67,17 +68,21 @@ impl PlateResult {
         let length =
             |length: Option<Length>| length.map(|length| Quantity::from_value(length, system));
         let out = |roller: Option<&RollerResult>| Some(roller?.parallel.as_ref()?.out);
-        let behind_centre = unit.and_then(|unit| {
-            let numbers = unit.solution.numbers();
-            numbers.base(NumberId::BehindCentre).map(Length::from_mm)
-        });
+        // The unit's own is that of its setting: it belongs to what was measured here only once that was
+        // filled in.
+        let behind_centre = unit
+            .filter(|unit| self.is_filled_in(unit))
+            .and_then(|unit| {
+                let numbers = unit.solution.numbers();
+                numbers.base(NumberId::BehindCentre).map(Length::from_mm)
+            });
         let knife = unit.map(|unit| unit.document.fitted_name().to_owned());
         let [front_before, rear_before] = before;
         Entry {
             date: sheet.date.clone(),
             by: sheet.by.clone(),
             hours: sheet.hours.clone(),
-            what: "rollers set parallel".to_owned(),
+            what: self.what_was_done(sheet, before),
             reel_diameter: length(mean(&self.readings.reel)),
             knife: knife.unwrap_or_default(),
             height_of_cut: length(mean(&self.readings.height)),
@@ -91,6 +96,42 @@ impl PlateResult {
             rear_after: length(out(self.rear.as_ref())),
             notes: sheet.notes.clone(),
             ..Entry::default()
+        }
+    }
+}
+
+impl PlateResult {
+    /// Whether height of cut, attitude and reel stand in a unit as they were measured here.
+    fn is_filled_in(&self, unit: &Solved) -> bool {
+        let is_measured = mean(&self.readings.height).is_some() && self.attitude().is_some();
+        let mut filled = Document::clone(&unit.document);
+        self.fill(&mut filled);
+        is_measured && filled.setting == unit.document.setting
+    }
+
+    /// What was done to the rollers, by what their readings say of them: no roller is called parallel that
+    /// was not found so.
+    fn what_was_done(&self, sheet: &Worksheet, before: [Option<Length>; 2]) -> String {
+        let told = |roller: Option<&RollerResult>, ends: Step, before: Option<Length>| {
+            let Some(parallel) = roller.and_then(|roller| roller.parallel.as_ref()) else {
+                return "not read";
+            };
+            match parallel.verdict {
+                _ if sheet.again.contains(&ends) => "to be read again",
+                Some(Verdict::Pass) if before.is_some() => "set parallel",
+                Some(Verdict::Pass) => "found parallel",
+                Some(Verdict::Fail) => "not parallel",
+                Some(Verdict::CannotTell) => "read, undecided whether parallel",
+                None => "read, no limit to judge by",
+            }
+        };
+        let [front_before, rear_before] = before;
+        let front = told(self.front.as_ref(), Step::FrontEnds, front_before);
+        let rear = told(self.rear.as_ref(), Step::RearEnds, rear_before);
+        if front == rear {
+            format!("rollers {front}")
+        } else {
+            format!("front roller {front}; rear roller {rear}")
         }
     }
 }

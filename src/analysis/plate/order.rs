@@ -63,7 +63,11 @@ impl Work<'_> {
         };
         let is_spoilt = is_to_be_moved(self.front) && step > Step::FrontAdjuster
             || is_to_be_moved(self.rear) && step > Step::RearAdjuster;
-        if is_spoilt || self.sheet.again.contains(&step) {
+        let is_again = self.sheet.again.contains(&step);
+        if step == Step::PlateAndBar && is_again {
+            // The bar's own size stands there, which nobody measured yet.
+            StepState::ToDo
+        } else if is_spoilt || is_again {
             StepState::Again
         } else {
             StepState::Done

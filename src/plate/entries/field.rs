@@ -246,6 +246,23 @@ impl SheetField {
         }
     }
 
+    /// Whether it is a reading that holds no more once what it was read of was moved; not a size or a
+    /// limit.
+    #[must_use]
+    pub const fn is_reading(self) -> bool {
+        match self {
+            Self::Bar(_) | Self::Height(_) | Self::Attitude(_) => true,
+            Self::Of(_, field) => matches!(
+                field,
+                RollerField::Goes(_)
+                    | RollerField::StopsAt(_)
+                    | RollerField::Gap(_)
+                    | RollerField::OverTop(_)
+            ),
+            _ => false,
+        }
+    }
+
     /// The step in which it is read; none where it belongs to the whole sheet.
     #[must_use]
     pub const fn step(self) -> Option<Step> {

@@ -1,6 +1,6 @@
 //! Taking what is typed into a sheet.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::field::{End, Place, RollerField, SheetField};
 use super::held::{AdjusterKind, GapWay, Held, held, station_of, three_mut};
@@ -28,6 +28,9 @@ pub struct Entries {
     /// The sheet, with all it can hold.
     pub sheet: Worksheet,
     pub(super) loose: BTreeMap<SheetField, Loose>,
+    /// What was entered anew of the steps that want doing again. It is in no file: after a sheet was
+    /// opened, every reading of such a step counts as an old one.
+    pub(super) anew: BTreeSet<SheetField>,
 }
 
 /// Whether a bare number in an entry is thousandths of an inch for those who work in inches, as a
@@ -44,6 +47,7 @@ impl Entries {
         Self {
             sheet,
             loose: BTreeMap::new(),
+            anew: BTreeSet::new(),
         }
     }
 
@@ -111,9 +115,7 @@ impl Entries {
             self.loose.remove(one);
         }
         self.take(field, &together, system);
-        if let Some(step) = field.step() {
-            self.still_holds(step);
-        }
+        self.entered_anew(field);
         true
     }
 

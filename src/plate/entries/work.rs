@@ -86,6 +86,8 @@ impl Entries {
             .into_iter()
             .filter(|step| *step > adjuster && self.is_begun(*step))
             .collect();
+        self.anew
+            .retain(|field| field.step().is_none_or(|step| step <= adjuster));
         for step in later {
             if !self.sheet.again.contains(&step) {
                 self.sheet.again.push(step);
@@ -98,6 +100,49 @@ impl Entries {
     fn is_begun(&self, step: Step) -> bool {
         let mut fields = SheetField::all_but_turns().filter(|field| field.step() == Some(step));
         self.sheet.ticked.contains(&step) || fields.any(|field| self.has(field))
+    }
+
+    /// Notes that an entry was typed. A step that wants doing again does so until each of its readings was
+    /// entered anew: old and new ones side by side say no more than the old ones did.
+    pub(super) fn entered_anew(&mut self, field: SheetField) {
+        let Some(step) = field.step().filter(|_| field.is_reading()) else {
+            return;
+        };
+        if !self.sheet.again.contains(&step) {
+            return;
+        }
+        self.anew.insert(field);
+        let readings = SheetField::all_but_turns();
+        let mut readings = readings.filter(|one| one.is_reading() && one.step() == Some(step));
+        if readings.all(|one| self.anew.contains(&one) || !self.has(one)) {
+            self.still_holds(step);
+        }
+    }
+
+    /// Writes a gauge bar's own size under the ends of the knife that nobody wrote down yet; what was
+    /// written down there stays. A size is no reading: the bar is still to be measured. Whether an end was
+    /// empty.
+    pub fn lay_bar(&mut self, text: &str, system: System) -> bool {
+        let bars = Side::ALL.map(SheetField::Bar);
+        let [empty, read]: [Vec<_>; 2] = [false, true].map(|is_read| {
+            let of = bars.into_iter().filter(|bar| self.has(*bar) == is_read);
+            of.collect()
+        });
+        if empty.is_empty() {
+            return false;
+        }
+        let was_to_measure = self.sheet.again.contains(&Step::PlateAndBar);
+        for bar in empty {
+            self.set(bar, text, system);
+        }
+        if !was_to_measure {
+            self.sheet.again.push(Step::PlateAndBar);
+            self.sheet.again.sort();
+            self.anew
+                .retain(|field| field.step() != Some(Step::PlateAndBar));
+            self.anew.extend(read);
+        }
+        true
     }
 
     /// Ticks a step that has no reading, or takes its tick away.
@@ -121,6 +166,7 @@ impl Entries {
         self.sheet
             .again
             .retain(|again| *again != step && *again != with_it);
+        self.anew.retain(|field| field.step() != Some(step));
     }
 }
 
@@ -150,8 +196,31 @@ mod tests {
             "0.5 in",
             IN,
         );
+        // What was read in the middle and at the right is older than the roller's move.
+        assert!(entries.sheet.again.contains(&Step::Height));
+        for station in [crate::plate::Station::Middle, crate::plate::Station::Right] {
+            entries.set(SheetField::Height(station), "0.5 in", IN);
+        }
         assert!(!entries.sheet.again.contains(&Step::Height));
+        // A limit typed over is no reading.
+        let limit = SheetField::Of(Roller::Rear, RollerField::ParallelWithin);
+        entries.set(limit, "0.007 in", IN);
+        assert!(entries.sheet.again.contains(&Step::RearEnds));
         entries.still_holds(Step::RearEnds);
         assert!(!entries.sheet.again.contains(&Step::RearEnds));
+    }
+
+    #[test]
+    fn a_bars_own_size_goes_over_no_reading_and_is_still_to_be_measured() {
+        let [left, right] = Side::ALL.map(SheetField::Bar);
+        let mut entries = Entries::default();
+        entries.set(left, "0.2503 in ± 0.0001 in", IN);
+        assert!(entries.lay_bar("0.25 in", IN));
+        assert_eq!(entries.shown(left, IN), "0.2503 in ± 0.0001 in");
+        assert_eq!(entries.shown(right, IN), "0.25 in");
+        assert_eq!(entries.sheet.again, [Step::PlateAndBar]);
+        assert!(!entries.lay_bar("0.5 in", IN));
+        entries.set(right, "0.2502 in", IN);
+        assert!(entries.sheet.again.is_empty());
     }
 }

@@ -31,7 +31,7 @@ use crate::app::widgets::focus::Followed;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::words::capitalised;
 use crate::drawing::PictureView;
-use crate::plate::SheetField;
+use crate::plate::{SheetField, Step};
 
 pub const ABOUT: About = About {
     id: PLATE_AREA,
@@ -99,6 +99,25 @@ impl Area for PlateArea {
     fn in_hand(&self) -> InHand {
         InHand::Sheet
     }
+}
+
+/// A bar's own size stands where it is to be measured.
+fn unmeasured_bar_ui(ui: &mut Ui, desk: &mut Desk) {
+    let sheet = desk.sheet().map(SheetWork::sheet);
+    if !sheet.is_some_and(|sheet| sheet.again.contains(&Step::PlateAndBar)) {
+        return;
+    }
+    ui.horizontal_wrapped(|ui| {
+        ui.label(
+            "The bar's own size stands here: measure the bar under both ends, and type over it.",
+        );
+        let help = "Keeps the sizes that stand here as measured";
+        if ui.button("It measures so").on_hover_text(help).clicked() {
+            desk.edit_sheet("gauge bar measured", None, |entries| {
+                entries.still_holds(Step::PlateAndBar);
+            });
+        }
+    });
 }
 
 impl PlateArea {
@@ -193,6 +212,9 @@ impl PlateArea {
                     });
                 }
             });
+        }
+        if self.page == Page::Step(Step::PlateAndBar) {
+            unmeasured_bar_ui(ui, desk);
         }
         self.trouble_ui(ui, desk, worked_out);
         ui.add_space(6.0);

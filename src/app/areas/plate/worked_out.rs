@@ -3,13 +3,14 @@
 use std::path::PathBuf;
 use std::rc::Rc;
 use std::sync::Arc;
+use std::time::SystemTime;
 
 use crate::analysis::plate::PlateResult;
 use crate::analysis::{Solved, SolvedId};
 use crate::app::desk::{Desk, SessionId};
 use crate::app::widgets::kept::Kept;
 use crate::plate::{SheetFlaw, Worksheet};
-use crate::store;
+use crate::store::{self, Stamp};
 
 /// What follows from a sheet.
 #[derive(Clone, Debug)]
@@ -48,8 +49,10 @@ type Key = (SessionId, u64, Option<SolvedId>);
 /// What was worked out last, until sheet or unit change.
 #[derive(Debug, Default)]
 pub struct Working {
-    /// Units read from the disk, each once while its sheet is open.
-    read: Kept<(SessionId, PathBuf), Result<Rc<Solved>, String>>,
+    /// What stands in the unit's file, looked at again when its length or time differ.
+    stamp: Kept<(PathBuf, Option<(u64, SystemTime)>), Option<Stamp>>,
+    /// Units read from the disk, each once as long as its file stays as it is.
+    read: Kept<(SessionId, PathBuf, Option<Stamp>), Result<Rc<Solved>, String>>,
     worked_out: Kept<Key, WorkedOut>,
     /// The last numbers that made sense.
     last: Option<(SessionId, Rc<PlateResult>)>,
@@ -96,7 +99,12 @@ impl Working {
         else {
             return SheetUnit::None;
         };
-        let read = self.read.get((id, file.clone()), |(_, file)| {
+        let seen = std::fs::metadata(&file).ok();
+        let seen = seen.and_then(|seen| Some((seen.len(), seen.modified().ok()?)));
+        let stamp = *self
+            .stamp
+            .get((file.clone(), seen), |(file, _)| Stamp::of(file));
+        let read = self.read.get((id, file.clone(), stamp), |(_, file, _)| {
             let document = store::open_unit(file).map_err(|problem| problem.reason())?;
             let system = document.system();
             Solved::of_shared(Arc::new(document))

@@ -2,7 +2,7 @@
 
 use egui::Ui;
 
-use super::ends::parallel_ui;
+use super::ends::{is_again, parallel_ui};
 use super::shown::{Shown, place};
 use crate::analysis::Level;
 use crate::analysis::plate::{Correction, RollerResult, Split};
@@ -65,7 +65,8 @@ pub fn adjuster_ui(
     let Some(result) = result else { return };
     ui.add_space(6.0);
     if let Some(parallel) = &result.parallel {
-        parallel_ui(ui, parallel, shown);
+        let is_again = is_again(entries, roller);
+        parallel_ui(ui, parallel, shown, is_again);
     }
     correction_ui(ui, entries, result, shown.system, roller);
 }
@@ -141,7 +142,8 @@ fn correction_ui(
         moved(system, -down)
     };
     number_ui(ui, &name, &told);
-    let mut eccentric_at = None;
+    // Where the eccentric may stand once it was moved.
+    let mut stands = Vec::new();
     match &result.correction {
         None => {
             ui.label("Enter what moves it to see how far to turn.");
@@ -151,7 +153,14 @@ fn correction_ui(
             turns,
             split,
         }) => {
-            eccentric_at = turns.map(|[near, _]| near.to);
+            stands = match (turns, split) {
+                (Some([near, far]), _) if near.to == far.to => vec![near.to],
+                (Some([near, far]), _) => vec![near.to, far.to],
+                // As far as it goes: straight up, or straight down.
+                (None, Some(_)) if down > Length::ZERO => vec![Angle::from_deg(-90.0)],
+                (None, Some(_)) => vec![Angle::from_deg(90.0)],
+                (None, None) => Vec::new(),
+            };
             eccentric_ui(ui, *turns, *split, *reach, (side, system));
         }
         Some(Correction::Thread { turns }) => thread_ui(ui, *turns),
@@ -176,19 +185,52 @@ fn correction_ui(
         }
     }
     ui.add_space(4.0);
-    let button = egui::Button::new(Lettering::Name.of("I moved it: read again"))
-        .min_size(egui::Vec2::new(200.0, 34.0));
+    let out = result.parallel.as_ref().map(|parallel| parallel.out);
+    moved_ui(ui, entries, &stands, system, (roller, out));
+}
+
+/// The buttons for when it was moved: one for each place that an eccentric may stand at then.
+fn moved_ui(
+    ui: &mut Ui,
+    entries: &mut Entries,
+    stands: &[Angle],
+    system: System,
+    (roller, out): (Roller, Option<Length>),
+) {
+    let named: Vec<_> = if stands.is_empty() {
+        vec![("I moved it: read again".to_owned(), None)]
+    } else {
+        let named = |at: &Angle| {
+            let name = format!("I turned it to {}: read again", system.angle(*at));
+            (name, Some(*at))
+        };
+        stands.iter().map(named).collect()
+    };
     let help = "Clears this roller's end readings so that you read them again, and marks the steps after it to be done again";
-    if ui.add(button).on_hover_text(help).clicked() {
-        let out = result.parallel.as_ref().map(|parallel| parallel.out);
-        let name = format!("{} roller moved", roller.word());
-        entries.desk.edit_sheet(&name, None, |entries| {
-            entries.moved(roller, out, eccentric_at, system);
-        });
-        entries.desk.tell(
-            "Read both ends of the roller again; what was read after it is to be done again.",
-        );
-    }
+    let mut done = None;
+    ui.horizontal_wrapped(|ui| {
+        for (name, at) in named {
+            let button =
+                egui::Button::new(Lettering::Name.of(name)).min_size(egui::Vec2::new(200.0, 34.0));
+            if ui.add(button).on_hover_text(help).clicked() {
+                done = Some(at);
+            }
+        }
+    });
+    let Some(at) = done else { return };
+    let name = format!("{} roller moved", roller.word());
+    entries.desk.edit_sheet(&name, None, |entries| {
+        entries.moved(roller, out, at, system);
+    });
+    let changed = at.map_or_else(String::new, |at| {
+        format!(
+            " \"It stands at\" was changed to {}: type over it if it stands elsewhere.",
+            system.angle(at)
+        )
+    });
+    entries.desk.tell(format!(
+        "Read both ends of the roller again; what was read after it is to be done again.{changed}"
+    ));
 }
 
 fn eccentric_ui(

@@ -7,7 +7,7 @@ use crate::analysis::Level;
 use crate::analysis::plate::{HighEnd, Parallel, Verdict, part_of_doubt};
 use crate::app::areas::plate::entry::{Beside, Entries, number_ui, told_ui};
 use crate::app::widgets::lettering::Lettering;
-use crate::plate::{End, GapWay, Roller, RollerField, SheetField, Side};
+use crate::plate::{End, GapWay, Roller, RollerField, SheetField, Side, Step};
 use crate::units::{Length, System};
 
 /// Entries of both ends, first as the roller lies, then after half a turn.
@@ -70,7 +70,10 @@ pub fn ends_ui(
         .as_ref()
         .and_then(|result| result.roller(roller));
     match result.and_then(|result| result.parallel.as_ref()) {
-        Some(parallel) => parallel_ui(ui, parallel, shown),
+        Some(parallel) => {
+            let is_again = is_again(entries, roller);
+            parallel_ui(ui, parallel, shown, is_again);
+        }
         None => {
             ui.label("Out of parallel is worked out once both ends, the distance between them and the bar are written down.");
         }
@@ -114,7 +117,9 @@ fn ends_of_turn_ui(
 }
 
 /// How parallel a roller is, with its verdict, and what to read better.
-pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown) {
+///
+/// Ends to be read again give no verdict: some of what stands there is older than a roller's move.
+pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown, is_again: bool) {
     let system = shown.system;
     let width = shown
         .result
@@ -127,6 +132,11 @@ pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown) {
     number_ui(ui, "Out of parallel", &told);
     number_ui(ui, "High end", high_told(parallel.high));
     match (parallel.verdict, parallel.within) {
+        _ if is_again => told_ui(
+            ui,
+            Level::Watch,
+            "No verdict: a roller was moved after some of these readings. Read both ends again.",
+        ),
         (Some(verdict), Some(within)) => verdict_ui(ui, verdict, within, system),
         _ => {
             ui.label("No limit to judge it by: write one under The job.");
@@ -139,6 +149,16 @@ pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown) {
         let told = format!("Least sure: {}, {}.", part.name(), part_of_doubt(*share));
         ui.label(Lettering::FinePrint.of(told).weak());
     }
+}
+
+/// Whether the ends of a roller are to be read again.
+pub fn is_again(entries: &Entries, roller: Roller) -> bool {
+    let step = match roller {
+        Roller::Front => Step::FrontEnds,
+        Roller::Rear => Step::RearEnds,
+    };
+    let sheet = entries.desk.sheet();
+    sheet.is_some_and(|sheet| sheet.sheet().again.contains(&step))
 }
 
 /// How far a roller is out, with what that can be off.

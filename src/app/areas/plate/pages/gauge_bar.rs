@@ -8,7 +8,6 @@ use crate::analysis::plate::{BARS, MOST_TURN, bar_choices, recommended};
 use crate::app::areas::plate::entry::{Entries, told_ui};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::{Lettering, strong};
-use crate::plate::{SheetField, Side};
 use crate::units::{Length, Measure as _, Quantity, System};
 
 /// The most bars of a shop.
@@ -64,7 +63,7 @@ pub fn gauge_bar_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown, bars: &mu
                 }));
                 if best == Some(choice.bar) {
                     ui.label(Lettering::Name.of("recommended"));
-                } else if ui.small_button(format!("Use {bar}")).clicked() {
+                } else if choice.can_be_used() && ui.small_button(format!("Use {bar}")).clicked() {
                     taken = Some(choice.bar);
                 }
                 ui.end_row();
@@ -95,17 +94,18 @@ pub fn gauge_bar_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown, bars: &mu
     }
 }
 
-/// Writes the bar into both ends, to be measured over.
+/// Writes the bar's own size into the ends that are empty, to be measured over.
 fn take(entries: &mut Entries, bar: Length, system: System) {
     let text = bar.entry(system);
+    let mut is_laid = false;
     entries.desk.edit_sheet("gauge bar", None, |entries| {
-        for side in Side::ALL {
-            entries.set(SheetField::Bar(side), &text, system);
-        }
+        is_laid = entries.lay_bar(&text, system);
     });
-    entries
-        .desk
-        .tell("Bar written down under both ends: measure it there, and type over it.");
+    entries.desk.tell(if is_laid {
+        "The bar's own size is written down where none was: measure the bar under both ends, and type over it."
+    } else {
+        "Both ends of the bar are written down already, and were left as they are. Empty them to take another bar."
+    });
 }
 
 /// The list of the shop's bars, which is the user's; what counts of it.

@@ -16,7 +16,8 @@ pub fn record_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
     let Some(sheet) = entries.desk.sheet() else {
         return;
     };
-    let file = sheet.unit_file();
+    let named = sheet.unit_file();
+    let in_front = entries.desk.session().file().map(std::path::Path::to_owned);
     let is_done = sheet.sheet().ticked.contains(&Step::Record);
     let Some(result) = &shown.result else { return };
     let unit = shown.unit.solved().map(|unit| &**unit);
@@ -24,7 +25,26 @@ pub fn record_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
     let entry = result.entry(sheet.sheet(), unit, before);
     entry_ui(ui, &entry, shown.system);
     ui.add_space(6.0);
-    let Some(file) = file.filter(|_| !matches!(shown.unit, SheetUnit::Unreadable(..))) else {
+    // The record is that of the unit that the numbers are of.
+    let file = match &shown.unit {
+        SheetUnit::InFront(_) => in_front,
+        SheetUnit::InFile(file, _) => Some(file.clone()),
+        SheetUnit::Unreadable(..) | SheetUnit::None => None,
+    };
+    if let (Some(named), Some(file)) = (&named, &file)
+        && named != file
+        && named.exists()
+        && !store::is_same_file(named, file)
+    {
+        let told = format!(
+            "No entry can be added: the sheet names {}, and the unit in front is {}. Save the sheet in the folder of its unit.",
+            named.display(),
+            file.display()
+        );
+        told_ui(ui, Level::Watch, &told);
+        return;
+    }
+    let Some(file) = file else {
         ui.label("A record lies beside its unit's file: save the unit, and this sheet beside it, and the entry can be added.");
         return;
     };
@@ -67,6 +87,7 @@ fn entry_ui(ui: &mut Ui, entry: &Entry, system: System) {
             text.to_owned()
         }
     };
+    number_ui(ui, "What was done", &entry.what);
     number_ui(ui, "Date", &or_none(&entry.date));
     number_ui(ui, "By", &or_none(&entry.by));
     number_ui(ui, "Hours", &or_none(&entry.hours));
