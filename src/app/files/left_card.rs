@@ -7,7 +7,7 @@ use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
 use egui::{Grid, Label, ScrollArea, Ui};
 
-use super::left_sheet::rows_of_sheet;
+use super::left_sheet::{Row, rows_of_sheet, shown};
 use super::sheet_files::PLATE_AREA;
 use crate::app::desk::{Card, Desk, Next, OpenCard, document_in};
 use crate::app::widgets::lettering::Lettering;
@@ -15,9 +15,6 @@ use crate::plate;
 use crate::store;
 use crate::store::recovery::{Flushed, Left, LeftBehind, Work};
 use crate::unit::{self, Document, Field};
-
-/// Longer texts are cut short in the side by side.
-const LONGEST_TEXT: usize = 60;
 
 /// Offers what dead windows left behind, over whatever card is open, and tells what was damaged.
 pub fn offer_left(desk: &mut Desk, left: LeftBehind) {
@@ -62,13 +59,6 @@ struct Beside {
     /// Why the file cannot be read.
     problem: Option<String>,
     rows: Vec<Row>,
-}
-
-/// A field that differs.
-pub(super) struct Row {
-    pub(super) name: String,
-    pub(super) in_file: String,
-    pub(super) recovered: String,
 }
 
 impl LeftCard {
@@ -283,17 +273,6 @@ fn rows_of(work: &Work, in_file: Option<&Document>) -> Vec<Row> {
             recovered: marked(&recovered),
         });
     differing.chain(examples).chain(wrong).collect()
-}
-
-/// A text as it is listed, cut short.
-pub(super) fn shown(text: Option<String>) -> String {
-    let Some(text) = text else {
-        return "left out".to_owned();
-    };
-    match text.char_indices().nth(LONGEST_TEXT) {
-        Some((end, _)) => format!("{}…", &text[..end]),
-        None => text,
-    }
 }
 
 /// How long ago it was, in words.

@@ -1,11 +1,20 @@
 //! What a plate sheet that a dead window left holds beside its file.
 
-use super::left_card::{Row, shown};
 use crate::plate::{
     self, Entries, Loose, Roller, RollerField, SheetField, Station, Step, Worksheet,
 };
 use crate::store::recovery::Work;
 use crate::units::System;
+
+/// Longer texts are cut short in the side by side.
+const LONGEST_TEXT: usize = 60;
+
+/// A field that differs.
+pub(super) struct Row {
+    pub(super) name: String,
+    pub(super) in_file: String,
+    pub(super) recovered: String,
+}
 
 /// Everything that differs from the file; everything with something in it where there is none.
 pub(super) fn rows_of_sheet(work: &Work, in_file: Option<Worksheet>) -> Vec<Row> {
@@ -89,4 +98,15 @@ fn besides(sheet: &Worksheet, system: System) -> Vec<(String, Option<String>)> {
         besides.push((of("out of parallel before"), before));
     }
     besides
+}
+
+/// A text as it is listed, cut short.
+pub(super) fn shown(text: Option<String>) -> String {
+    let Some(text) = text else {
+        return "left out".to_owned();
+    };
+    match text.char_indices().nth(LONGEST_TEXT) {
+        Some((end, _)) => format!("{}…", &text[..end]),
+        None => text,
+    }
 }

@@ -3,7 +3,6 @@
 use std::path::PathBuf;
 use std::rc::Rc;
 use std::sync::Arc;
-use std::time::SystemTime;
 
 use crate::analysis::plate::PlateResult;
 use crate::analysis::{Solved, SolvedId};
@@ -49,8 +48,6 @@ type Key = (SessionId, u64, Option<SolvedId>);
 /// What was worked out last, until sheet or unit change.
 #[derive(Debug, Default)]
 pub struct Working {
-    /// What stands in the unit's file, looked at again when its length or time differ.
-    stamp: Kept<(PathBuf, Option<(u64, SystemTime)>), Option<Stamp>>,
     /// Units read from the disk, each once as long as its file stays as it is.
     read: Kept<(SessionId, PathBuf, Option<Stamp>), Result<Rc<Solved>, String>>,
     worked_out: Kept<Key, WorkedOut>,
@@ -99,11 +96,7 @@ impl Working {
         else {
             return SheetUnit::None;
         };
-        let seen = std::fs::metadata(&file).ok();
-        let seen = seen.and_then(|seen| Some((seen.len(), seen.modified().ok()?)));
-        let stamp = *self
-            .stamp
-            .get((file.clone(), seen), |(file, _)| Stamp::of(file));
+        let stamp = Stamp::of(&file);
         let read = self.read.get((id, file.clone(), stamp), |(_, file, _)| {
             let document = store::open_unit(file).map_err(|problem| problem.reason())?;
             let system = document.system();
