@@ -62,6 +62,17 @@ use crate::store::FileProblem;
 use crate::unit::{Document, Remarks};
 use crate::units::System;
 
+/// Whether the window may close.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+enum Closing {
+    #[default]
+    NotYet,
+    /// What is not saved may be lost.
+    WithAll,
+    /// The sheet is kept for the next start; other work may be lost.
+    KeepingSheet,
+}
+
 /// What every area works on.
 pub struct Desk {
     /// At least one.
@@ -72,9 +83,7 @@ pub struct Desk {
     dialogs: Box<dyn Dialogs>,
     card: Option<OpenCard>,
     notices: Notices,
-    may_close: bool,
-    /// Whether the sheet is kept for the next start where the window closes.
-    keeps_sheet: bool,
+    closing: Closing,
     begins_with_first_field: bool,
     moved_by_step: Option<Change>,
     missed_dialog: Option<Ask>,
@@ -98,8 +107,7 @@ impl Desk {
             dialogs,
             card: None,
             notices: Notices::default(),
-            may_close: false,
-            keeps_sheet: false,
+            closing: Closing::default(),
             begins_with_first_field: false,
             moved_by_step: None,
             missed_dialog: None,
@@ -463,17 +471,16 @@ impl Desk {
 
     /// Lets the window close: there is nothing to lose, or it may be lost.
     pub fn close(&mut self) {
-        self.may_close = true;
+        self.closing = Closing::WithAll;
     }
 
     /// Lets the window close with the sheet kept as it is, to be offered at the next start.
     pub fn close_keeping_sheet(&mut self) {
-        self.keeps_sheet = true;
-        self.close();
+        self.closing = Closing::KeepingSheet;
     }
 
     /// Whether the window may close.
     pub fn may_close(&self) -> bool {
-        self.may_close
+        self.closing != Closing::NotYet
     }
 }

@@ -4,7 +4,7 @@
 use std::path::Path;
 
 use super::handed_over::{HandedOver, LastWork};
-use super::{Desk, Session};
+use super::{Closing, Desk, Session};
 use crate::store::recovery::{Keeper, News, Work};
 use crate::store::{self, FileProblem, OnDisk, Stamp};
 use crate::unit::{Document, TextProblem};
@@ -32,7 +32,9 @@ impl Desk {
         let unsaved = self.sessions.iter();
         let unsaved = unsaved.filter(|session| session.has_unsaved() && !may_be_lost);
         let sheet = self.sheet.as_ref();
-        let sheet = sheet.filter(|sheet| sheet.has_unsaved() && (!may_be_lost || self.keeps_sheet));
+        let sheet = sheet.filter(|sheet| {
+            sheet.has_unsaved() && (!may_be_lost || self.closing == Closing::KeepingSheet)
+        });
         self.handed_over.keep(unsaved, sheet);
         self.handed_over.watch(&self.sessions[self.front]);
     }
@@ -164,7 +166,7 @@ mod tests {
         edit(&mut desk, "one");
         let warnings = |desk: &Desk| {
             let kept = desk.notices().kept();
-            kept.filter(|one| one.is_problem && one.text.contains("keeper has failed"))
+            kept.filter(|one| one.is_problem && one.text.contains("that keeps it has failed"))
                 .count()
         };
         let is_told = (0..1000).any(|_| {

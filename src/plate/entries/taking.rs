@@ -328,7 +328,7 @@ impl Entries {
                 self.change(roller, |entry| entry.adjuster = adjuster);
             }
             RollerField::Pitch | RollerField::Tilt => {
-                let thread = self.thread(texts, system);
+                let thread = self.thread(field, texts, system);
                 self.change(roller, |entry| entry.adjuster = thread);
             }
             RollerField::Shims => {
@@ -413,13 +413,21 @@ impl Entries {
         None
     }
 
-    fn thread(&mut self, texts: &[(SheetField, String)], system: System) -> Option<AdjusterEntry> {
+    fn thread(
+        &mut self,
+        changed: RollerField,
+        texts: &[(SheetField, String)],
+        system: System,
+    ) -> Option<AdjusterEntry> {
         let [(pitch_field, pitch), (tilt_field, tilt)] = texts else {
             return None;
         };
+        let is_emptied = changed == RollerField::Pitch && pitch.trim().is_empty();
         let pitch = self.read(*pitch_field, pitch, system);
         let tilt = self.read(*tilt_field, tilt, system);
         match (pitch, tilt) {
+            // A lean of zero came with the pitch, which was taken out.
+            (None, Some(tilt)) if is_emptied && tilt.value() == Angle::ZERO => None,
             (Some(pitch), tilt) => Some(AdjusterEntry::Thread {
                 pitch,
                 tilt: tilt.unwrap_or_else(|| Quantity::from_value(Angle::ZERO, system)),

@@ -45,11 +45,14 @@ impl SheetUnit {
 
 type Key = (SessionId, u64, Option<SolvedId>);
 
+/// A unit's file as it was when the sheet's unit was read from it.
+type FileRead = (SessionId, PathBuf, Option<Stamp>);
+
 /// What was worked out last, until sheet or unit change.
 #[derive(Debug, Default)]
 pub struct Working {
     /// Units read from the disk, each once as long as its file stays as it is.
-    read: Kept<(SessionId, PathBuf, Option<Stamp>), Result<Rc<Solved>, String>>,
+    read: Kept<FileRead, Result<Rc<Solved>, String>>,
     worked_out: Kept<Key, WorkedOut>,
     /// The last numbers that made sense.
     last: Option<(SessionId, Rc<PlateResult>)>,
