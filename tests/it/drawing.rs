@@ -495,7 +495,7 @@ fn every_dimension_is_lettered_with_the_solutions_number_and_measures_it() {
                 // Where the sweep is the worst finding, its number says so.
                 let worst = SideView::of(&solved).worst_place();
                 let level = worst.filter(|w| w.finding == FindingId::Sweep);
-                let level = level.map_or(String::new(), |w| format!("{}: ", w.level.word()));
+                let level = level.map_or(String::new(), |w| format!("{}: ", w.standing));
                 // Level and share both would crowd what stands beside the number.
                 labels.push(match level.as_str() {
                     "" => format!("sweep {below} ({share})"),

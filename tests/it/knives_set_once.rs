@@ -521,7 +521,8 @@ fn a_knife_that_leaves_less_than_the_least_room_does_not_fit() {
     let (verdict, against, told) = verdict_of(&with(room + 0.01), "plain");
     assert_eq!(verdict, Verdict::DoesNotFit);
     assert!(!against.is_empty());
-    assert!(told.contains("the minimum is"), "{told}");
+    let wanted = format!("at least {:.2}° wanted", room + 0.01);
+    assert!(told.contains(&wanted), "{told}");
     // Within the readings' own ± nobody can tell.
     let unsure = with(room + 0.01).replace(
         "height_of_cut: \"0.5 in\"",
