@@ -42,7 +42,7 @@ fn assert_shows(window: &Window, document: &Document) {
         assert_eq!(window.number(name), number, "{name}");
     }
     for finding in solved.findings.iter() {
-        window.assert_says(&format!("{}: {}", finding.title(), finding.level.word()));
+        window.assert_says(&format!("{}: {}", finding.title(), finding.standing()));
         window.assert_says(&finding.text.shown_in(system));
     }
 }
@@ -81,17 +81,17 @@ fn typing_an_attitude_changes_the_numbers_and_the_findings() {
     };
     assert_ne!(level(&document(DEMO_UNIT)), Level::Over);
     assert_eq!(level(&too_steep), Level::Over);
-    window.assert_says("Sweep: over");
+    window.assert_says("Sweep: undecided: reads over limit");
 }
 
 #[test]
 fn typing_a_height_of_cut_changes_the_numbers_and_the_findings() {
     let mut window = Window::demo();
-    window.assert_silent("Sweep: over");
+    window.assert_silent("reads over limit");
     window.type_over("Height of cut", "1/8 in");
     assert_shows(&window, &demo_set("height_of_cut: \"1/8 in\""));
     assert_eq!(window.number("Height of cut"), "0.125 in");
-    window.assert_says("Sweep: over");
+    window.assert_says("Sweep: undecided: reads over limit");
 }
 
 #[test]
@@ -1003,7 +1003,7 @@ fn looking_around_in_the_drawing_changes_nothing_but_the_view() {
     assert_ne!(at(&window), fitted, "the drawing has the lens' room");
     window.click("As measured, in outline");
     window.click("Turf");
-    window.click("Plate");
+    window.click("On plate");
     window.click("Lens");
     assert_eq!(at(&window), fitted);
     for scale in ["10:1", "fitted"] {

@@ -138,7 +138,7 @@ impl CanvasState {
             ui.separator();
             canvas.viewer.buttons_ui(ui, "the whole unit");
             ui.separator();
-            ui.selectable_value(&mut canvas.standing, Standing::Plate, "Plate");
+            ui.selectable_value(&mut canvas.standing, Standing::Plate, "On plate");
             ui.selectable_value(&mut canvas.standing, Standing::Turf, "Turf");
             ui.selectable_value(&mut canvas.standing, Standing::Crest, "Crest")
                 .on_hover_text("On the crest entered under Ground, or else on the tightest one that the whole unit crosses")
