@@ -485,6 +485,49 @@ fn a_sheet_that_is_not_saved_is_asked_about_before_the_window_closes() {
 }
 
 #[test]
+fn a_new_sheet_is_no_work_to_lose_until_something_is_entered() {
+    let folder = ground();
+    let recovery = folder.path().join("recovery");
+    let unit = folder.path().join("new-unit.ron");
+    let answers = Answers::default();
+    answers.save(&unit);
+    let begin = || {
+        let start = Start::on(DemoUnit::FairwayTrailed.document());
+        let mut window = start.asking(&answers).keeping_in(&recovery).window();
+        window.press_with(Modifiers::COMMAND, Key::Num5);
+        window
+    };
+    let mut window = begin();
+    window.click("New sheet for this unit");
+    // The unit's name comes into it by itself once the unit has a file.
+    window.press_with(Modifiers::COMMAND, Key::Num1);
+    save(&mut window);
+    assert!(unit.exists());
+    window.press_with(Modifiers::COMMAND, Key::Num5);
+    window.assert_says("New sheet");
+    window.assert_silent(", not saved");
+    drop(window);
+    assert!(left_behind(&recovery).works.is_empty());
+
+    let mut window = begin();
+    window.click("New sheet for this unit");
+    assert!(window.would_close());
+    drop(window);
+
+    let mut window = begin();
+    window.click("New sheet for this unit");
+    window.enter_text("Cutting width", "21");
+    assert!(!window.would_close());
+    window.assert_says("Unsaved plate sheet");
+    window.click("Keep editing");
+    window.press_with(Modifiers::COMMAND, Key::Z);
+    assert!(window.would_close());
+    window.press_with(Modifiers::COMMAND | Modifiers::SHIFT, Key::Z);
+    drop(window);
+    assert_eq!(left_behind(&recovery).works.len(), 1);
+}
+
+#[test]
 fn what_was_typed_into_a_sheet_outlives_its_window() {
     let folder = ground();
     let recovery = folder.path().join("recovery");

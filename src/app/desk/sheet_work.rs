@@ -21,7 +21,8 @@ pub struct SheetWork {
     entries: Arc<Entries>,
     /// Where it is kept; none for one that was never saved.
     file: Option<PathBuf>,
-    /// As it was last saved or opened; none when no file holds it so any more.
+    /// As it was last saved, opened or begun with nobody's entries yet; none when no file holds it so any
+    /// more.
     saved: Option<Arc<Entries>>,
     /// What stood in the file then.
     on_disk: Option<Stamp>,
@@ -63,8 +64,6 @@ impl SheetWork {
         };
         let work = Self::new(Entries::new(sheet), None);
         Self {
-            // It is in no file, be it as empty as it is.
-            saved: None,
             begun_for: Some(unit.id()),
             unit_file: unit.file().map(Path::to_owned),
             ..work
@@ -249,9 +248,15 @@ impl SheetWork {
         if beside.is_some_and(|beside| beside.exists() && !store::is_same_file(&beside, file)) {
             return false;
         }
-        self.edit("unit of the sheet", None, |entries| {
+        let is_untouched = self.file.is_none() && !self.has_unsaved();
+        let is_named = self.edit("unit of the sheet", None, |entries| {
             entries.sheet.unit = name.into_owned();
-        })
+        });
+        if is_untouched {
+            // A name alone is nobody's work.
+            self.saved = Some(Arc::clone(&self.entries));
+        }
+        is_named
     }
 
     /// Looks at what a person holds, so that what is done in one grip is one step.
