@@ -8,6 +8,7 @@ use std::sync::mpsc::{Sender, channel};
 
 use egui::{Event, Key, Modifiers};
 use sweepgauge::app::{Ask, Beginning, Change, Choosing, DEMO_UNIT, Dialogs, Preferences, Session};
+use sweepgauge::command::open_lesson;
 use sweepgauge::store::open_unit;
 use sweepgauge::store::recovery::left_behind;
 use tempfile::TempDir;
@@ -99,6 +100,29 @@ fn what_was_not_saved_is_offered_beside_its_file_and_recovered_with_its_wrong_te
     assert_eq!(&saved, window.document());
     drop(window);
     assert_eq!(bench.left(), 0, "it is saved");
+}
+
+#[test]
+fn work_that_was_left_is_offered_after_what_a_room_sees_and_not_over_it() {
+    let bench = Bench::new();
+    let mut window = bench.window();
+    window.enter_text("Attitude", "5");
+    drop(window);
+
+    let demo = DemoUnit::FairwayTrailed.file();
+    let lesson = demo.with_file_name("lessons/behind-centre.lesson.ron");
+    let mut start = Start::on(document(DEMO_UNIT)).keeping_in(&bench.recovery);
+    start.show = Some(open_lesson(&lesson).unwrap());
+    let mut window = start.window();
+    window.assert_silent(OFFERED);
+    window.press(Key::PageDown);
+    window.assert_silent(OFFERED);
+    assert!(!window.has_button("File"), "the lesson is shown");
+    window.press(Key::Escape);
+    assert!(window.has_button("File"), "Show has ended");
+    window.assert_says(OFFERED);
+    window.click("Recover");
+    assert_eq!(window.document(), &demo_set("attitude: \"5 deg\""));
 }
 
 #[test]

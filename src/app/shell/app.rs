@@ -29,7 +29,7 @@ use crate::app::show::{Show, Talk};
 use crate::app::widgets::focus::focus_ring_ui;
 use crate::command::OpenLesson;
 use crate::store::plain;
-use crate::store::recovery::{Keeper, left_behind};
+use crate::store::recovery::{Keeper, LeftBehind, left_behind};
 use crate::unit::Document;
 use crate::units::System;
 
@@ -41,6 +41,8 @@ pub struct App {
     course: Course,
     turns: Turns,
     show: Show,
+    /// What dead windows left, until it is offered: not over what a room sees.
+    left: Option<LeftBehind>,
     title: Title,
     remembering: Option<Remembering>,
     placing: Option<Placing>,
@@ -82,6 +84,7 @@ impl App {
             course: Course::default(),
             turns: Turns::default(),
             show: Show::default(),
+            left: None,
             title: Title::default(),
             remembering: None,
             placing: None,
@@ -158,8 +161,8 @@ impl App {
         self.desk.preferences_mut().shop.folder = Some(folder.to_owned());
     }
 
-    /// Keeps what is not saved in a folder from here on, and offers what dead windows left there.
-    /// Where it cannot be written, that is told once and all else goes on. Whether it is kept.
+    /// Keeps what is not saved in a folder from here on, and offers what dead windows left there, once no
+    /// room looks on. Where it cannot be written, that is told once and all else goes on. Whether it is kept.
     pub fn keep_work_in(&mut self, folder: &Path, ctx: &Context) -> bool {
         let ctx = ctx.clone();
         let keeper = Keeper::new(folder, move || ctx.request_repaint());
@@ -172,7 +175,7 @@ impl App {
                 folder.display()
             )),
         }
-        offer_left(&mut self.desk, left_behind(folder));
+        self.left = Some(left_behind(folder));
         is_kept
     }
 
@@ -233,12 +236,17 @@ impl App {
             course,
             turns,
             show,
+            left,
             title,
             remembering,
             placing,
             shot,
         } = self;
         turns.take(ctx);
+        // Before the keys are looked at: the Escape that ends Show puts no card away.
+        if let Some(left) = left.take_if(|_| !show.is_on()) {
+            offer_left(desk, left);
+        }
         desk.look_at_hands(ctx);
         course.go_on(ctx, desk.has_card());
         desk.take_in_hand(areas.front().in_hand());
@@ -280,6 +288,9 @@ impl App {
         if let Some(remembering) = remembering {
             remembering.look_at_place(ctx);
             remembering.keep(desk);
+        }
+        if left.is_some() && !show.is_on() {
+            ctx.request_repaint();
         }
         if Seen::now(desk) != seen {
             // Changed or told while or after it was drawn: the next frame shows what follows.

@@ -16,6 +16,7 @@ use sweepgauge::app::{
     App, Ask, Beginning, Choosing, DEMO_UNIT, Dialogs, NoDialogs, NoOpener, NoPrinter, Opener,
     Preferences, Printer, Session, chosen, dress,
 };
+use sweepgauge::command::OpenLesson;
 use sweepgauge::unit::{self, Document};
 
 /// The parts of the first step that are folded at first.
@@ -165,6 +166,8 @@ pub struct Start {
     pub preferences_file: Option<PathBuf>,
     /// Where work is kept for recovery; none for a window that keeps none.
     pub recovery: Option<PathBuf>,
+    /// The lesson that is shown to a room from the first frame on, its reel standing still.
+    pub show: Option<OpenLesson>,
     pub size: Vec2,
 }
 
@@ -182,6 +185,7 @@ impl Start {
             beginning: None,
             preferences_file: None,
             recovery: None,
+            show: None,
             size: SIZE,
         }
     }
@@ -216,6 +220,10 @@ impl Start {
         if let Some(folder) = &self.recovery {
             app.keep_work_in(folder, &egui::Context::default());
         }
+        let is_shown = self.show.is_some();
+        if let Some(lesson) = self.show {
+            app.show_lesson(&egui::Context::default(), lesson, 0);
+        }
         let harness = Harness::builder()
             .with_size(self.size)
             .with_theme(self.theme)
@@ -228,6 +236,9 @@ impl Start {
             commands: Vec::new(),
             copied: Vec::new(),
         };
+        if is_shown {
+            window.harness.key_press(Key::Space);
+        }
         window.settle();
         window
     }
