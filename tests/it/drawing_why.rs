@@ -306,7 +306,7 @@ fn the_bars_of_a_budget_are_as_high_as_its_steps_and_stand_on_each_other() {
             .any(|mark| matches!(mark, Mark::Text { text, .. } if text == wanted))
     };
     for step in &budget.steps {
-        assert!(said(&System::Millimetre.in_column(step.by)) && said(step.kind.name()));
+        assert!(said(&step.shown_in(System::Millimetre)) && said(step.kind.name()));
     }
     assert!(said(&System::Millimetre.in_column(budget.left())));
     let columns: Vec<_> = charted.columns.iter().map(|(column, _)| *column).collect();

@@ -91,6 +91,10 @@ fn the_why_sheet_has_the_numbers_of_its_causes_budgets_and_crests() {
             .iter()
             .flat_map(|budget| why[budget].as_array().unwrap())
         {
+            if step["reading"] == "not measured" {
+                assert!(text.contains('–'), "{unit:?}: {step}");
+                continue;
+            }
             let shown = system.in_column(length(&step["mm"]));
             // The unit of a number is left out in a narrow column.
             let number = shown.rsplit_once(' ').unwrap().0;

@@ -259,6 +259,14 @@ impl Budget {
         found.map_or(Length::ZERO, |step| step.by)
     }
 
+    /// What a step adds, to be read; none where the budget has no such step.
+    #[must_use]
+    pub fn shown(&self, kind: StepKind, system: System) -> Option<String> {
+        let mut steps = self.steps.iter();
+        let found = steps.find(|step| step.kind == kind);
+        found.map(|step| step.shown_in(system))
+    }
+
     fn of(
         case: &Case,
         hanging: StepKind,

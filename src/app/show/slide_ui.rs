@@ -155,11 +155,31 @@ fn as_f32(seconds: f64) -> f32 {
     seconds as f32
 }
 
-/// A picture that gives no number away: neither do its dimensions.
+/// A picture that keeps its numbers to itself: a leader or a dimension asks with what it is about.
 fn without_numbers(mut panel: Panel) -> Panel {
-    let has_number = |mark: &Mark| matches!(mark, Mark::Text { text, .. } if text.contains(|c: char| c.is_ascii_digit()));
-    panel.marks.retain(|mark| !has_number(mark));
+    let has_number = |text: &str| text.contains(|c: char| c.is_ascii_digit());
+    panel.marks.retain_mut(|mark| match mark {
+        Mark::Text { role, text, .. } if has_number(text) => {
+            *text = asking(text);
+            *role != Role::Note
+        }
+        _ => true,
+    });
     panel
+}
+
+/// What a text is about, with a question in place of its number. A verdict before the number would
+/// answer the question, and what stands behind a comma is a title's scale.
+fn asking(text: &str) -> String {
+    let before = text.split(|c: char| c.is_ascii_digit()).next();
+    let about = before.unwrap_or_default();
+    match about.rsplit_once(": ") {
+        Some((_, about)) => format!("{about}?"),
+        None => match about.rsplit_once(", ") {
+            Some((title, _)) => title.to_owned(),
+            None => format!("{about}?"),
+        },
+    }
 }
 
 /// Takes so much off the foot of a rectangle.

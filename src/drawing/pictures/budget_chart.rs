@@ -14,6 +14,8 @@ const TITLE: f64 = 30.0;
 const ABOVE: f64 = 54.0;
 /// Room under the soil line for the names.
 const BELOW: f64 = 66.0;
+/// The least room for the bars themselves.
+const LEAST_BARS: f64 = 20.0;
 /// Part of a column that its bar fills.
 const BAR_PART: f64 = 0.62;
 /// How deep the soil is drawn.
@@ -101,16 +103,16 @@ impl BudgetChart<'_> {
         let left = self.budget.left().mm();
         let steps = self.budget.steps.iter().map(|step| {
             let column = Column::Step(step.kind);
-            (column, step.by, step.left.mm())
+            (column, step.shown_in(self.system), step.left.mm())
         });
-        let steps = steps.chain([(Column::Left, self.budget.left(), left)]);
+        let whole = self.system.in_column(self.budget.left());
+        let steps = steps.chain([(Column::Left, whole, left)]);
         let mut x0 = window.x0;
         for ((column, by, after), lines) in steps.zip(names) {
             let slot = Rect::new(x0, window.y0, x0 + width, window.y1);
             let from = if column == Column::Left { 0.0 } else { before };
             self.bar(&mut pencil, &place, slot, column, (from, after));
-            let told = (by, lines);
-            self.words(&mut pencil, &place, slot, column, told, from.max(after));
+            words(&mut pencil, &place, slot, (&by, lines), from.max(after));
             if column != Column::Left {
                 // Where the next step begins.
                 let half = BAR_PART / 2.0 * width;
@@ -147,20 +149,25 @@ impl BudgetChart<'_> {
             Column::Left => (Role::Heading, "clearance to soil".to_owned()),
         };
         let mut lines = lines_within(pencil, role, &name, (room, size));
-        if let Column::Step(kind) = column
-            && let Some(looked) = self.budget.none_of(kind)
-        {
-            lines.extend(lines_within(
-                pencil,
-                Role::Note,
-                looked.word(),
-                (room, size),
-            ));
-        }
-        if let (Column::Left, Some(least)) = (column, self.least) {
-            let least = self.system.length(least);
-            let whole = format!("minimum {least}");
-            lines.extend(lines_within(pencil, Role::Note, &whole, (room, size)));
+        let more = match column {
+            Column::Step(kind) => {
+                let looked = self.budget.none_of(kind);
+                looked.map(|looked| looked.word().to_owned())
+            }
+            Column::Left => {
+                let least = self.least.map(|least| self.system.length(least));
+                least.map(|least| format!("minimum {least}"))
+            }
+        };
+        if let Some(more) = more {
+            let more = lines_within(pencil, Role::Note, &more, (room, size));
+            // Half of what is said here misleads: it is said whole or not at all.
+            #[expect(clippy::cast_precision_loss, reason = "a name has a handful of lines")]
+            let below = (lines.len() + more.len()).saturating_sub(FEW_LINES) as f64;
+            let wanted = ABOVE + LEAST_BARS + BELOW + below * NAME_LINE;
+            if pencil.window.height() >= pencil.by_text(wanted) {
+                lines.extend(more);
+            }
         }
         lines
     }
@@ -219,38 +226,33 @@ impl BudgetChart<'_> {
         pencil.hatching(role, &outline);
         pencil.stroke(role, &outline);
     }
+}
 
-    fn words(
-        &self,
-        pencil: &mut Pencil,
-        place: &Upward,
-        slot: Rect,
-        column: Column,
-        (by, lines): (Length, Vec<Line>),
-        top_mm: f64,
-    ) {
-        let middle = slot.center().x;
-        let number = match column {
-            Column::Step(StepKind::HeightOfCut) | Column::Left => self.system.in_column(by),
-            Column::Step(_) => self.system.step_in_column(by),
-        };
-        let room = slot.width() - pencil.by_text(4.0);
-        let highest = pencil.window.y0 + pencil.by_text(TITLE + NUMBER_SIZE);
-        let y = (place.y(top_mm.max(0.0)) - pencil.by_text(5.0)).max(highest);
-        let forms = [number.clone(), bare(&number).to_owned()];
-        let sizes = (SMALLEST, NUMBER_SIZE);
-        if let Some((number, size)) = pencil.longest_fitting(Role::Dimension, &forms, sizes, room) {
-            let (at, number) = (Point::new(middle, y), number.to_owned());
-            pencil.sized_text(Role::Dimension, at, Anchor::BottomMiddle, size, number);
+/// A column's number over it and its name below.
+fn words(
+    pencil: &mut Pencil,
+    place: &Upward,
+    slot: Rect,
+    (number, lines): (&str, Vec<Line>),
+    top_mm: f64,
+) {
+    let middle = slot.center().x;
+    let room = slot.width() - pencil.by_text(4.0);
+    let highest = pencil.window.y0 + pencil.by_text(TITLE + NUMBER_SIZE);
+    let y = (place.y(top_mm.max(0.0)) - pencil.by_text(5.0)).max(highest);
+    let forms = [number.to_owned(), bare(number).to_owned()];
+    let sizes = (SMALLEST, NUMBER_SIZE);
+    if let Some((number, size)) = pencil.longest_fitting(Role::Dimension, &forms, sizes, room) {
+        let (at, number) = (Point::new(middle, y), number.to_owned());
+        pencil.sized_text(Role::Dimension, at, Anchor::BottomMiddle, size, number);
+    }
+    let line = pencil.by_text(NAME_LINE);
+    let mut at = Point::new(middle, place.soil_foot + 0.75 * line);
+    for (role, text, size) in lines {
+        if at.y + 0.6 * line <= slot.y1 {
+            pencil.sized_text(role, at, Anchor::Middle, size, text);
         }
-        let line = pencil.by_text(NAME_LINE);
-        let mut at = Point::new(middle, place.soil_foot + 0.75 * line);
-        for (role, text, size) in lines {
-            if at.y + 0.6 * line <= slot.y1 {
-                pencil.sized_text(role, at, Anchor::Middle, size, text);
-            }
-            at.y += line;
-        }
+        at.y += line;
     }
 }
 
@@ -297,7 +299,7 @@ impl Upward {
         let more = most_lines.saturating_sub(FEW_LINES) as f64;
         let below = pencil.by_text(BELOW + more * NAME_LINE);
         let room = window.height() - above - below;
-        let room = room.max(pencil.by_text(20.0));
+        let room = room.max(pencil.by_text(LEAST_BARS));
         let paper_per_mm = room / (high - low);
         let soil_y = window.y0 + above + high * paper_per_mm;
         Self {

@@ -50,6 +50,8 @@ const FOOT: f64 = 58.0;
 const ASIDE: f64 = 14.0;
 /// Paper for a map's key.
 const KEY: f64 = 232.0;
+/// How wide two height budgets are beside each other at least, so that each column has room for its name.
+const BESIDE_EACH_OTHER: f64 = 840.0;
 
 impl PictureView {
     /// Every one of them.
@@ -254,17 +256,17 @@ pub fn motion_frame(
 }
 
 pub(super) fn budgets(solved: &Solved, system: System, place: Rect, style: Style) -> Vec<Panel> {
-    let (left, right) = (
-        Rect {
-            x1: place.center().x,
-            ..place
-        },
-        Rect {
-            x0: place.center().x,
-            ..place
-        },
-    );
-    [(BudgetOf::Reel, left), (BudgetOf::Underside, right)]
+    let middle = place.center();
+    // Large letters want wide columns: then one stands over the other.
+    let is_wide = place.width() >= BESIDE_EACH_OTHER * style.text;
+    let (first, second) = if is_wide {
+        let (x0, x1) = (middle.x, middle.x);
+        (Rect { x1, ..place }, Rect { x0, ..place })
+    } else {
+        let (y0, y1) = (middle.y, middle.y);
+        (Rect { y1, ..place }, Rect { y0, ..place })
+    };
+    [(BudgetOf::Reel, first), (BudgetOf::Underside, second)]
         .into_iter()
         .map(|(of, half)| budget_chart(solved, of, system, half.inset(-ASIDE), style))
         .collect()

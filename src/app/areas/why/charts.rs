@@ -135,11 +135,7 @@ impl ColumnHelp<'_> {
             return;
         };
         ui.label(heading(capitalised(kind.name())));
-        let by = self.budget.by(kind);
-        let number = match kind {
-            StepKind::HeightOfCut => self.system.in_column(by),
-            _ => self.system.step_in_column(by),
-        };
+        let number = self.budget.shown(kind, self.system).unwrap_or_default();
         ui.label(RichText::new(&number).family(strong()));
         if let Some(looked) = self.budget.none_of(kind) {
             ui.label(Lettering::Note.of(capitalised(looked.word())));
