@@ -20,6 +20,11 @@ pub struct View {
 /// The scales of drawings against true size, within a power of ten (ISO 5455).
 const ROW: [f64; 3] = [1.0, 2.0, 5.0];
 
+/// What a reduction divides by, within a power of ten: the row, and what lies between 2 and 5, which
+/// ISO 5455 leaves free where the row does not serve (from memory). A unit that just misses 1:2 on a sheet
+/// would stand there at less than half of the size it has room for.
+const REDUCTIONS: [f64; 6] = [1.0, 2.0, 2.5, 3.0, 4.0, 5.0];
+
 /// The least and most paper units for a millimetre.
 const SCALES: std::ops::RangeInclusive<f64> = 0.05..=2000.0;
 
@@ -47,7 +52,7 @@ impl View {
         let of_row = if enlargement >= 1.0 {
             largest_of_row(enlargement)
         } else {
-            1.0 / least_of_row(1.0 / enlargement)
+            1.0 / least_reduction(1.0 / enlargement)
         };
         let scale = of_row * PAPER_PER_MM;
         Self { scale, ..fitted }
@@ -108,7 +113,12 @@ impl View {
     pub fn written_scale(&self) -> String {
         let enlargement = self.scale / PAPER_PER_MM;
         let times = enlargement.max(1.0 / enlargement);
-        let is_of_row = (times / largest_of_row(times * (1.0 + 1e-9)) - 1.0).abs() < 1e-6;
+        let of_row = if enlargement >= 1.0 {
+            largest_of_row(times * (1.0 + 1e-9))
+        } else {
+            least_reduction(times * (1.0 - 1e-9))
+        };
+        let is_of_row = (times / of_row - 1.0).abs() < 1e-6;
         let about = if is_of_row { "" } else { "about " };
         let text = format!("{times:.1}");
         let times = text.strip_suffix(".0").unwrap_or(&text);
@@ -127,11 +137,11 @@ fn largest_of_row(most: f64) -> f64 {
     ROW.into_iter().rev().find(fits).unwrap_or(1.0) * ten
 }
 
-/// The least number of the row that is no less than one of 1 or more.
-fn least_of_row(least: f64) -> f64 {
+/// The least reduction that is no less than one of 1 or more.
+fn least_reduction(least: f64) -> f64 {
     let ten = 10_f64.powf(least.max(1.0).log10().floor());
     let fits = |part: &f64| part * ten >= least * (1.0 - 1e-12);
-    ROW.into_iter().find(fits).unwrap_or(10.0) * ten
+    REDUCTIONS.into_iter().find(fits).unwrap_or(10.0) * ten
 }
 
 #[cfg(test)]
@@ -186,11 +196,13 @@ mod tests {
         assert_eq!(at(20.0).written_scale(), "20:1");
         assert_eq!(at(1.0).written_scale(), "1:1");
         assert_eq!(at(0.5).written_scale(), "1:2");
+        assert_eq!(at(0.4).written_scale(), "1:2.5");
         assert_eq!(at(0.59).written_scale(), "about 1:1.7");
         assert_eq!(at(0.4999).written_scale(), "about 1:2");
     }
 
-    /// ISO 5455: 50:1, 20:1, 10:1, 5:1, 2:1, 1:1, 1:2, 1:5, 1:10, 1:20 and so on.
+    /// ISO 5455: 50:1, 20:1, 10:1, 5:1, 2:1, 1:1, 1:2, 1:5, 1:10, 1:20 and so on; between 1:2 and 1:5 a
+    /// few that it leaves free.
     #[test]
     fn on_paper_the_scale_is_the_largest_of_the_row_that_fits() {
         for (wide_mm, scale) in [
@@ -199,7 +211,9 @@ mod tests {
             (60.0, "1:1"),
             (110.0, "1:2"),
             (211.0, "1:2"),
-            (212.0, "1:5"),
+            (212.0, "1:2.5"),
+            (300.0, "1:3"),
+            (500.0, "1:5"),
             (600.0, "1:10"),
         ] {
             let bounds = Rect::new(0.0, 0.0, wide_mm, 0.1);
