@@ -24,6 +24,15 @@ pub fn table_to_paste(
         PictureView::Path | PictureView::Motion => path(solved, system),
         PictureView::Whole | PictureView::Lens | PictureView::Ground => numbers(solved, system),
     };
+    rows_to_paste(&rows)
+}
+
+/// Rows of cells with headings as a spreadsheet takes them when they are pasted: their cells parted by
+/// tabs, and none of them taken for a formula.
+///
+/// # Errors
+/// When a row cannot be written; plain texts always can.
+pub fn rows_to_paste(rows: &[Vec<String>]) -> Result<String, RowProblem> {
     let rows = rows.iter().map(|row| row.iter().map(String::as_str));
     with_tabs(&write_rows(rows)?)
 }

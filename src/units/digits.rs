@@ -19,6 +19,15 @@ pub fn fixed(value: f64, decimals: usize) -> String {
     }
 }
 
+/// How far bare numbers are written: past what any reading is good for.
+const BARE_DECIMALS: usize = 6;
+
+/// A bare number, as exact as is of use: for a spreadsheet, whose table tells the unit.
+#[must_use]
+pub fn bare(value: f64) -> String {
+    trimmed(value, BARE_DECIMALS)
+}
+
 pub(super) fn trimmed(value: f64, decimals: usize) -> String {
     let text = fixed(value, decimals);
     if text.contains('.') {

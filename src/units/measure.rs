@@ -9,7 +9,7 @@ use std::f64::consts::PI;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
 use super::System;
-use super::digits::{fraction, trimmed};
+use super::digits::{bare, fraction, trimmed};
 
 /// A kind of quantity: its symbols, and how one is made from its base unit.
 pub trait Measure: Copy + PartialEq + PartialOrd + std::fmt::Debug + 'static {
@@ -58,6 +58,14 @@ pub trait Measure: Copy + PartialEq + PartialOrd + std::fmt::Debug + 'static {
     fn entry_in(self, symbol: &str, decimals: usize) -> String {
         let number = trimmed(self.base() / Self::size_of(symbol), decimals);
         format!("{number} {symbol}").trim_end().to_owned()
+    }
+
+    /// The bare number of it in the unit of a person who works in `system`, as exact as is of use: for a
+    /// spreadsheet, whose table tells the unit.
+    #[must_use]
+    fn bare(self, system: System) -> String {
+        let (unit, _) = Self::unit_in(system);
+        bare(self.base() / Self::size_of(unit))
     }
 }
 

@@ -17,7 +17,7 @@ mod sentence;
 mod shown;
 mod system;
 
-pub use digits::fixed;
+pub use digits::{bare, fixed};
 pub use measure::{Angle, Length, Measure, Ratio, Share, Speed, Turning};
 pub use number::NumberProblem;
 pub use quantity::Quantity;

@@ -8,12 +8,13 @@ use std::sync::mpsc::{Sender, channel};
 
 use egui::{Event, Key, Modifiers, OutputCommand};
 use sweepgauge::analysis::Solved;
+use sweepgauge::analysis::plate::PlateResult;
 use sweepgauge::app::{
-    Ask, Choosing, Dialogs, Opener, Opening, PrintJob, Printed, Printer, Printing,
+    Ask, Beginning, Choosing, Dialogs, Opener, Opening, PrintJob, Printed, Printer, Printing,
 };
 use sweepgauge::drawing::PictureView;
 use sweepgauge::printing::table_to_paste;
-use sweepgauge::store::open_with_digest;
+use sweepgauge::store::{open_record, open_sheet, open_unit, open_with_digest, record_beside};
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
@@ -493,20 +494,188 @@ fn a_folder_that_takes_long_shows_how_far_it_is_and_cancel_leaves_no_file() {
 
 // Pictures and tables.
 
+/// The folder of the demo ground's units and sheets.
+fn example_ground() -> PathBuf {
+    DemoUnit::FairwayTrailed
+        .file()
+        .with_file_name("example-ground")
+}
+
+/// The rows of the table that the area in front copies, each as wide as the first.
+#[track_caller]
+fn copied_table(window: &mut Window) -> Vec<String> {
+    window.click("File");
+    window.click("Copy table");
+    window.assert_says("Copied the table");
+    let copied = window.take_copied();
+    let [OutputCommand::CopyText(table)] = &copied[..] else {
+        panic!("{} things were copied", copied.len());
+    };
+    let rows: Vec<String> = table.lines().map(str::to_owned).collect();
+    let width = |row: &String| row.split('\t').count();
+    assert!(
+        rows.iter().all(|row| width(row) == width(&rows[0])),
+        "{table}"
+    );
+    rows
+}
+
+/// The cells of the one row that begins with a name.
+#[track_caller]
+fn cells<'a>(rows: &'a [String], name: &str) -> Vec<&'a str> {
+    let mut found = rows.iter().map(|row| row.split('\t').collect::<Vec<_>>());
+    let row = found.find(|row| row[0] == name);
+    row.unwrap_or_else(|| panic!("no row \"{name}\" in {rows:#?}"))
+}
+
+#[test]
+fn the_board_is_copied_as_it_is_shown_with_bare_numbers() {
+    let mut start = Start::on(DemoUnit::KnifeChoice.document());
+    start.preferences.shop.folder = Some(example_ground());
+    let mut window = start.window();
+    window.press_with(Modifiers::COMMAND, Key::Num6);
+    window.wait_until_it_says("6 units:");
+    window.click("Sort by unit");
+    window.enter_text("Find units", "greens");
+    let rows = copied_table(&mut window);
+    let heads: Vec<&str> = rows[0].split('\t').collect();
+    assert_eq!(
+        heads,
+        [
+            "unit",
+            "set",
+            "turf",
+            "status",
+            "height of cut (in)",
+            "behind centre (in)",
+            "sweep (% of height of cut)",
+            "reel left (in)",
+            "last job",
+            "next due"
+        ]
+    );
+    // Turned round by the click, the others left out.
+    let names = ["3", "2", "1"].map(|number| format!("Example Ground, walking greens, {number}"));
+    let first: Vec<_> = rows[1..].iter().map(|row| row.split('\t').next()).collect();
+    let wanted: Vec<_> = names.iter().map(|name| Some(name.as_str())).collect();
+    assert_eq!(first, wanted);
+    let unit = open_unit(&example_ground().join("greens-1.ron")).unwrap();
+    let solved = Solved::of(&unit).unwrap();
+    let numbers = |rows: &[String]| -> Vec<f64> {
+        let row = cells(rows, &names[2]);
+        row[4..8].iter().map(|cell| cell.parse().unwrap()).collect()
+    };
+    let pose = &solved.solution.pose;
+    let left = solved.unit.setting.reel_diameter - solved.unit.smallest_diameter;
+    let sweep = solved.solution.sweep;
+    let share = 100.0 * sweep.below_cut.mm() / pose.height_of_cut.mm();
+    let assert_near = |found: Vec<f64>, wanted: [f64; 4]| {
+        let mut pairs = found.iter().zip(wanted);
+        let is_near = pairs.all(|(found, wanted)| (found - wanted).abs() < 1e-6);
+        assert!(is_near, "{found:?}: {wanted:?}");
+    };
+    let (height, behind) = (pose.height_of_cut, sweep.behind_centre);
+    let inches = [height, behind, left].map(|length| length.inches());
+    assert_near(numbers(&rows), [inches[0], inches[1], share, inches[2]]);
+    window.click("mm");
+    let rows = copied_table(&mut window);
+    assert!(rows[0].contains("height of cut (mm)"), "{}", rows[0]);
+    assert_near(numbers(&rows), [height.mm(), behind.mm(), share, left.mm()]);
+}
+
+#[test]
+fn the_record_in_front_is_copied_and_not_the_board() {
+    let unit = example_ground().join("greens-1.ron");
+    let mut window = Start::on_file(&unit).window();
+    window.press_with(Modifiers::COMMAND, Key::Num6);
+    window.wait_until_it_says(" events, the last on ");
+    let rows = copied_table(&mut window);
+    let record = open_record(&record_beside(&unit)).unwrap();
+    assert_eq!(rows.len(), record.entries.len() + 1);
+    assert!(rows[0].starts_with("date\thours\tevent\t"), "{}", rows[0]);
+    let newest = record.last_day().unwrap().to_string();
+    assert!(rows[1].starts_with(&newest), "{}", rows[1]);
+}
+
+#[test]
+fn the_numbers_of_a_plate_sheet_are_copied_in_the_units_shown() {
+    let file = example_ground().join("greens-1.plate.ron");
+    let mut start = Start::on(DemoUnit::FairwayTrailed.document());
+    start.beginning = Some(Beginning::with_sheet(&file).unwrap());
+    let mut window = start.window();
+    let unit = open_unit(&example_ground().join("greens-1.ron")).unwrap();
+    let solved = Solved::of(&unit).unwrap();
+    let result = PlateResult::of(&open_sheet(&file).unwrap(), Some(&solved)).unwrap();
+    let front = result.front.as_ref().unwrap();
+    let parallel = front.parallel.as_ref().unwrap();
+    let runout = &front.runout[0];
+    let at = runout.station.word();
+    window.press_with(Modifiers::COMMAND, Key::Num5);
+    for (units, unit) in [("in, decimal", "in"), ("mm", "mm")] {
+        window.click(units);
+        let rows = copied_table(&mut window);
+        assert_eq!(rows[0], "number\tvalue\tunit");
+        assert_eq!(cells(&rows, "unit file")[1], "greens-1.ron");
+        for (name, length) in [
+            (
+                "front roller, out of parallel, right end high",
+                parallel.out,
+            ),
+            (
+                "front roller, out of parallel, ± (k = 2)",
+                parallel.expanded,
+            ),
+            (
+                &*format!("front roller, runout, {at}, read"),
+                runout.circle.read,
+            ),
+        ] {
+            let row = cells(&rows, name);
+            let found: f64 = row[1].parse().unwrap();
+            let wanted = if unit == "mm" {
+                length.mm()
+            } else {
+                length.inches()
+            };
+            assert!((found - wanted).abs() < 1e-6, "{row:?}: {wanted}");
+            assert_eq!(row[2], unit);
+        }
+    }
+}
+
 #[test]
 fn every_area_has_its_picture_and_its_table_to_copy() {
     let file = DemoUnit::KnifeChoice.file();
     let (answers, place) = (Answers::default(), TempDir::new().unwrap());
     answers.save(&place.path().join("picture.svg"));
-    let mut window = Start::on_file(&file).asking(&answers).window();
+    let mut start = Start::on_file(&file).asking(&answers);
+    start.preferences.shop.folder = Some(example_ground());
+    let mut window = start.window();
+    window.press_with(Modifiers::COMMAND, Key::Num5);
+    window.click("File");
+    window.click("Copy table");
+    window.assert_says("Not copied. No plate sheet is open");
+    window.click("New sheet for this unit");
+    window.click("File");
+    window.click("Copy table");
+    window.assert_says("Not copied. Not worked out yet: write the cutting width");
+    window.enter_text("Cutting width", "21");
+    window.press_with(Modifiers::COMMAND, Key::Num6);
+    window.wait_until_it_says("6 units:");
+    assert_eq!(window.take_copied(), []);
     let solved = Solved::of(&DemoUnit::KnifeChoice.document()).unwrap();
     let areas = [
-        (Key::Num1, PictureView::Whole, "behind centre"),
-        (Key::Num2, PictureView::Map, "reaching"),
-        (Key::Num3, PictureView::Budget, "sweep"),
-        (Key::Num4, PictureView::Path, "Tip speed"),
+        (Key::Num1, Some(PictureView::Whole), "behind centre"),
+        (Key::Num2, Some(PictureView::Map), "reaching"),
+        (Key::Num3, Some(PictureView::Budget), "sweep"),
+        (Key::Num4, Some(PictureView::Path), "Tip speed"),
+        (Key::Num5, None, "cutting width\t21\tin"),
+        (Key::Num6, None, "trailed gang, 3"),
     ];
-    for (key, view, in_table) in areas {
+    let listed: Vec<_> = window.app().areas().collect();
+    assert_eq!(areas.len(), listed.len());
+    for ((key, view, in_table), about) in areas.into_iter().zip(listed) {
+        assert_eq!((key, view), (about.key, about.picture), "{}", about.id);
         window.press_with(Modifiers::COMMAND, key);
         for pressed in [true, false] {
             window.harness.event(Event::Key {
@@ -518,6 +687,20 @@ fn every_area_has_its_picture_and_its_table_to_copy() {
             });
             window.settle();
         }
+        let Some(view) = view else {
+            let told = format!("Not copied. The area {} has no picture", about.title);
+            window.assert_says(&told);
+            for item in ["Copy picture", "Save picture…"] {
+                window.click("File");
+                window.click(item);
+                window.assert_silent("as it will be on paper");
+                window.press(Key::Escape);
+            }
+            assert_eq!(window.take_copied(), [], "{}", about.id);
+            let table = copied_table(&mut window).join("\n");
+            assert!(table.contains(in_table), "{table}");
+            continue;
+        };
         window.assert_says(&format!("Copied the picture: {}", view.name()));
         let copied = window.take_copied();
         let [OutputCommand::CopyImage(picture)] = &copied[..] else {

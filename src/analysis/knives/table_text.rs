@@ -10,7 +10,7 @@ use super::window::Window;
 use crate::analysis::ranges::attitude_range;
 use crate::analysis::{NumberId, Solved};
 use crate::unit::{COLUMNS, RowProblem, knife_cells, write_rows};
-use crate::units::{Angle, Length, Measure as _, System, fixed};
+use crate::units::{Angle, Length, Measure as _, System};
 
 /// Headings of the columns that follow those of the knife itself.
 pub const FOUND: [&str; 7] = [
@@ -74,9 +74,6 @@ fn windows_text(reel: &ReelWindows, system: System) -> String {
     }
 }
 
-/// How far numbers in a table are written: past what any reading is good for.
-const DECIMALS: usize = 6;
-
 /// The headings of a table for spreadsheets that follow those of the knife itself: every number by
 /// itself, its unit in the head.
 #[must_use]
@@ -121,17 +118,10 @@ pub fn number_heads(system: System) -> Vec<String> {
     heads
 }
 
-/// A bare number, as exact as is of use.
-fn bare(value: f64) -> String {
-    let text = fixed(value, DECIMALS);
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
-}
-
 fn numbers_of(solved: &Solved, row: &KnifeRow, rank: usize, system: System) -> Vec<String> {
     let unit = &solved.unit;
-    let in_unit = Length::size_of(Length::unit_in(system).0);
-    let length = |length: Length| bare(length.mm() / in_unit);
-    let angle = |angle: Angle| bare(angle.deg());
+    let length = |length: Length| length.bare(system);
+    let angle = |angle: Angle| angle.bare(system);
     let or_none = |text: Option<String>| text.unwrap_or_default();
     let solution = row.solution.as_ref().ok();
     let range = row.set_once.as_ref();
@@ -144,7 +134,7 @@ fn numbers_of(solved: &Solved, row: &KnifeRow, rank: usize, system: System) -> V
     let mut cells = vec![
         or_none(solution.map(|s| length(s.sweep.behind_centre))),
         or_none(solution.map(|s| length(s.sweep.below_cut))),
-        or_none(row.sweep_share().map(|share| bare(share.of_one() * 100.0))),
+        or_none(row.sweep_share().map(|share| share.bare(system))),
         or_none(solution.map(|s| length(s.underside_clearance))),
         or_none(row.top_angle_needed().map(angle)),
         or_none(range.map(|range| angle(range.low.at))),
@@ -179,7 +169,7 @@ fn numbers_of(solved: &Solved, row: &KnifeRow, rank: usize, system: System) -> V
         solved.document.date.clone().unwrap_or_default(),
         length(pose.height_of_cut),
         angle(pose.attitude),
-        bare(limits.sweep_over.of_one() * 100.0),
+        limits.sweep_over.bare(system),
         length(limits.underside),
         length(limits.ahead_of_centre),
         angle(limits.room),

@@ -16,8 +16,8 @@ pub struct About {
     pub purpose: &'static str,
     /// The key that brings it to the front, together with Ctrl or Command.
     pub key: Key,
-    /// The picture that is saved and copied from it.
-    pub picture: PictureView,
+    /// The picture that is saved and copied from it; none where it has none of its own.
+    pub picture: Option<PictureView>,
 }
 
 /// An area of the window.
@@ -31,6 +31,12 @@ pub trait Area {
     /// What keys and menus work on while it is in front.
     fn in_hand(&self) -> InHand {
         InHand::Unit
+    }
+
+    /// The table of its own that is copied from it, its cells parted by tabs, or why there is none now.
+    /// None where the table of its picture is copied.
+    fn table(&mut self, _desk: &Desk) -> Option<Result<String, String>> {
+        None
     }
 
     /// Whether the form stands beside it.

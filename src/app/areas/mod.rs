@@ -60,12 +60,17 @@ impl Areas {
 
     /// The name of the area in front.
     pub fn front_id(&self) -> &'static str {
-        self.all[self.front].about().id
+        self.front_about().id
     }
 
-    /// The picture that is saved and copied from the area in front.
-    pub fn front_picture(&self) -> PictureView {
-        self.all[self.front].about().picture
+    /// What the area in front is called and for, and the picture that is saved and copied from it.
+    pub fn front_about(&self) -> &'static About {
+        self.all[self.front].about()
+    }
+
+    /// The picture that a room sees first: that of the area in front, or the whole unit.
+    pub fn shown_first(&self) -> PictureView {
+        self.front_about().picture.unwrap_or(PictureView::Whole)
     }
 
     /// Brings an area to the front; whether there is one of this name.

@@ -137,7 +137,7 @@ impl App {
 
     /// Shows the unit in front to a room, beginning with the picture of the area in front.
     pub fn show_unit(&mut self, ctx: &Context) {
-        self.show.show_unit(self.areas.front_picture());
+        self.show.show_unit(self.areas.shown_first());
         self.fill_screen(ctx);
     }
 
@@ -265,7 +265,7 @@ impl App {
             dropped_files(desk, ctx);
         }
         if desk.is_asked_to_show() {
-            show.show_unit(areas.front_picture());
+            show.show_unit(areas.shown_first());
             ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
         }
         watch_file(desk, ctx);

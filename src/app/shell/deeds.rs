@@ -42,7 +42,7 @@ pub fn do_as_pressed(ctx: &Context, desk: &mut Desk, areas: &mut Areas, form: &K
         },
         Some(Deed::Quit) => quit_asked(desk),
         Some(Deed::Print) => desk.open_card(PrintCard::default()),
-        Some(Deed::CopyPicture) => copy_picture(ctx, desk, areas.front_picture()),
+        Some(Deed::CopyPicture) => copy_picture(ctx, desk, areas.front_about()),
         Some(Deed::Redo) => {
             desk.redo();
         }

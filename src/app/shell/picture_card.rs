@@ -1,9 +1,10 @@
-//! Saving or copying one picture of the unit, and copying the table that goes with it.
+//! Saving or copying one picture of the unit, and copying the table of an area.
 
 use egui::{Context, Ui, Vec2};
 
 use super::preview::{Preview, image_of};
 use crate::analysis::SolvedId;
+use crate::app::areas::{About, Areas};
 use crate::app::desk::{Ask, Card, Desk, Next};
 use crate::app::files::{Refusal, ask_place, file_stem_for};
 use crate::app::widgets::kept::Kept;
@@ -28,9 +29,17 @@ fn asked(view: PictureView, system: System) -> PictureAsked {
     }
 }
 
-/// Copies a picture of the unit.
-pub fn copy_picture(ctx: &Context, desk: &mut Desk, view: PictureView) {
-    copy(ctx, desk, &asked(view, desk.system()));
+/// Why no picture is saved or copied from an area.
+pub fn no_picture(of: &About) -> String {
+    format!("The area {} has no picture of its own.", of.title)
+}
+
+/// Copies the picture of an area, if it has one.
+pub fn copy_picture(ctx: &Context, desk: &mut Desk, of: &About) {
+    match of.picture {
+        Some(view) => copy(ctx, desk, &asked(view, desk.system())),
+        None => desk.warn(format!("Not copied. {}", no_picture(of))),
+    }
 }
 
 fn copy(ctx: &Context, desk: &mut Desk, asked: &PictureAsked) {
@@ -50,21 +59,28 @@ fn copy(ctx: &Context, desk: &mut Desk, asked: &PictureAsked) {
     }
 }
 
-/// Copies the table that goes with a picture, with headings, for a spreadsheet.
-pub fn copy_table(ctx: &Context, desk: &mut Desk, view: PictureView) {
-    let told = match (desk.good(), desk.why_not_current()) {
-        (_, Some(why)) => Err(why),
-        (None, None) => Err("This unit has no solution yet.".to_owned()),
-        (Some(good), None) => {
-            table_to_paste(good, view, desk.system()).map_err(|problem| problem.to_string())
-        }
-    };
-    match told {
+/// Copies the table of the area in front, with headings, for a spreadsheet: its own, or the one that goes
+/// with its picture.
+pub fn copy_table(ctx: &Context, desk: &mut Desk, areas: &mut Areas) {
+    let view = areas.shown_first();
+    let own = areas.front().table(desk);
+    match own.unwrap_or_else(|| unit_table(desk, view)) {
         Ok(table) => {
             ctx.copy_text(table);
             desk.tell("Copied the table: paste it into a spreadsheet");
         }
         Err(why) => desk.warn(format!("Not copied. {why}")),
+    }
+}
+
+/// The table that goes with a picture of the unit.
+fn unit_table(desk: &Desk, view: PictureView) -> Result<String, String> {
+    match (desk.good(), desk.why_not_current()) {
+        (_, Some(why)) => Err(why),
+        (None, None) => Err("This unit has no solution yet.".to_owned()),
+        (Some(good), None) => {
+            table_to_paste(good, view, desk.system()).map_err(|problem| problem.to_string())
+        }
     }
 }
 

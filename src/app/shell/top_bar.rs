@@ -8,7 +8,7 @@ use super::edit_menu::edit_menu_ui;
 use super::folder_card::FolderCard;
 use super::keys::{Deed, keys_of};
 use super::menu::{Menu, choice_ui, is_taken, item_ui, submenu_ui};
-use super::picture_card::{PictureCard, copy_picture, copy_table};
+use super::picture_card::{PictureCard, copy_picture, copy_table, no_picture};
 use super::print_card::PrintCard;
 use super::recent::recent_menu_ui;
 use super::scale::scale_menu_ui;
@@ -21,7 +21,6 @@ use crate::app::files::{
     save_sheet_as, why_not_savable, why_not_savable_there,
 };
 use crate::app::widgets::lettering::strong;
-use crate::drawing::PictureView;
 use crate::unit::most;
 use crate::units::{System, clipped};
 
@@ -40,8 +39,7 @@ pub fn top_bar_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
     let is_in_one_row = REST + name_width(ui, desk) <= left;
     let is_name_below = !is_in_one_row && NAME.max(ui.available_width() - REST) <= left;
     ui.horizontal(|ui| {
-        let picture = areas.front_picture();
-        Menu::File.show(ui, |ui| file_menu_ui(ui, desk, picture));
+        Menu::File.show(ui, |ui| file_menu_ui(ui, desk, areas));
         edit_menu_ui(ui, desk);
         Menu::View.show(ui, |ui| view_menu_ui(ui, desk));
         if drawer::is_folded(ui.ctx()) && areas.front().has_form(desk) {
@@ -148,7 +146,7 @@ fn unit_name_ui(ui: &mut Ui, desk: &Desk) {
     ui.add(label).on_hover_text(format!("{unit}\n{kept}"));
 }
 
-fn file_menu_ui(ui: &mut Ui, desk: &mut Desk, picture: PictureView) {
+fn file_menu_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
     let item = |ui: &mut Ui, name: &str, letter: Key, deed: Option<Deed>| {
         let keys = deed.map_or_else(String::new, |deed| keys_of(ui.ctx(), deed));
         let item = item_ui(ui, name, letter, &keys);
@@ -227,7 +225,7 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk, picture: PictureView) {
         }
     }
     ui.separator();
-    paper_items_ui(ui, desk, picture);
+    paper_items_ui(ui, desk, areas);
     ui.separator();
     let keys = keys_of(ui.ctx(), Deed::Quit);
     let quit = item_ui(ui, "Quit", Key::Q, &keys);
@@ -238,7 +236,7 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk, picture: PictureView) {
 }
 
 /// What leaves the window on paper, as a picture and as a table.
-fn paper_items_ui(ui: &mut Ui, desk: &mut Desk, picture: PictureView) {
+fn paper_items_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
     let item = |ui: &mut Ui, name: &str, letter: Key, deed: Option<Deed>| {
         let keys = deed.map_or_else(String::new, |deed| keys_of(ui.ctx(), deed));
         let item = item_ui(ui, name, letter, &keys);
@@ -254,17 +252,27 @@ fn paper_items_ui(ui: &mut Ui, desk: &mut Desk, picture: PictureView) {
         let card = FolderCard::of(desk);
         desk.open_card(card);
     }
-    if item(ui, "Save picture…", Key::V, None) {
+    let about = areas.front_about();
+    let picture_item = |ui: &mut Ui, name: &str, letter: Key, deed: Option<Deed>| {
+        let keys = deed.map_or_else(String::new, |deed| keys_of(ui.ctx(), deed));
+        let item = |ui: &mut Ui| item_ui(ui, name, letter, &keys);
+        let item = ui.add_enabled_ui(about.picture.is_some(), item).inner;
+        let is_taken = is_taken(ui, &item, letter);
+        item.on_disabled_hover_text(no_picture(about));
+        about.picture.filter(|_| is_taken)
+    };
+    if let Some(picture) = picture_item(ui, "Save picture…", Key::V, None) {
         ui.close();
         desk.open_card(PictureCard::of(picture));
     }
-    if item(ui, "Copy picture", Key::C, Some(Deed::CopyPicture)) {
+    let copying = Some(Deed::CopyPicture);
+    if picture_item(ui, "Copy picture", Key::C, copying).is_some() {
         ui.close();
-        copy_picture(ui.ctx(), desk, picture);
+        copy_picture(ui.ctx(), desk, about);
     }
     if item(ui, "Copy table", Key::B, None) {
         ui.close();
-        copy_table(ui.ctx(), desk, picture);
+        copy_table(ui.ctx(), desk, areas);
     }
 }
 
@@ -333,6 +341,7 @@ mod tests {
     use crate::app::form::Keys;
     use crate::app::shell::deeds::do_as_pressed;
     use crate::app::widgets::look::dress;
+    use crate::drawing::PictureView;
 
     struct Empty(&'static About);
 
@@ -345,7 +354,7 @@ mod tests {
 
     const fn about(id: &'static str, title: &'static str, key: Key) -> About {
         About {
-            picture: PictureView::Whole,
+            picture: Some(PictureView::Whole),
             id,
             title,
             purpose: "",

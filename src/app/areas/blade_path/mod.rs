@@ -28,7 +28,7 @@ pub const ABOUT: About = About {
     title: "Blade path",
     purpose: "Clips, and the blades' path over the ground",
     key: Key::Num4,
-    picture: PictureView::Path,
+    picture: Some(PictureView::Path),
 };
 
 /// The area. How the drawing is looked at belongs to the session.

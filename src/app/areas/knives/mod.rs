@@ -34,7 +34,7 @@ pub const ABOUT: About = About {
     title: "Knives",
     purpose: "Compare knives before ordering",
     key: Key::Num2,
-    picture: PictureView::Map,
+    picture: Some(PictureView::Map),
 };
 
 /// The area. What is chosen in it belongs to the session.

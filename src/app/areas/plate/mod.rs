@@ -30,15 +30,15 @@ use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::focus::Followed;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::words::capitalised;
-use crate::drawing::PictureView;
-use crate::plate::{SheetField, Step};
+use crate::plate::{SheetField, SheetFlaw, Step};
+use crate::printing::plate_table_to_paste;
 
 pub const ABOUT: About = About {
     id: PLATE_AREA,
     title: "Plate",
     purpose: "Bring the rollers parallel on the surface plate, step by step",
     key: Key::Num5,
-    picture: PictureView::Whole,
+    picture: None,
 };
 
 /// Width of the list of steps.
@@ -99,6 +99,24 @@ impl Area for PlateArea {
     fn in_hand(&self) -> InHand {
         InHand::Sheet
     }
+
+    fn table(&mut self, desk: &Desk) -> Option<Result<String, String>> {
+        Some(self.numbers_to_paste(desk))
+    }
+}
+
+fn has_width(sheet: &SheetWork) -> bool {
+    sheet.entries().has(SheetField::CutWidth)
+}
+
+/// Why a sheet with a flaw has no numbers.
+fn why_not_worked_out(sheet: &SheetWork, flaw: &SheetFlaw) -> String {
+    if !has_width(sheet) {
+        return "Not worked out yet: write the cutting width under The job.".to_owned();
+    }
+    let name = SheetField::at_path(&flaw.path).map(SheetField::name);
+    let name = name.unwrap_or_else(|| flaw.path.clone());
+    format!("Not worked out. {name}: {}.", flaw.kind)
 }
 
 /// A bar's own size stands where it is to be measured.
@@ -135,6 +153,19 @@ impl PlateArea {
             page: next.unwrap_or_default(),
             ..Self::default()
         };
+    }
+
+    /// The sheet's numbers for a spreadsheet.
+    fn numbers_to_paste(&mut self, desk: &Desk) -> Result<String, String> {
+        let worked_out = self.working.of(desk);
+        let (Some(sheet), Some(worked_out)) = (desk.sheet(), worked_out) else {
+            return Err("No plate sheet is open: begin one or open one first.".to_owned());
+        };
+        match &worked_out.result {
+            Ok(result) => plate_table_to_paste(sheet.sheet(), result, desk.system())
+                .map_err(|problem| problem.to_string()),
+            Err(flaw) => Err(why_not_worked_out(sheet, flaw)),
+        }
     }
 
     /// The page in front.
@@ -225,23 +256,15 @@ impl PlateArea {
         let Err(flaw) = &worked_out.result else {
             return;
         };
-        let has_width = desk
-            .sheet()
-            .is_some_and(|sheet| sheet.entries().has(SheetField::CutWidth));
-        if !has_width {
-            if self.page != Page::Job {
-                told_ui(
-                    ui,
-                    Level::Watch,
-                    "Not worked out yet: write the cutting width under The job.",
-                );
-            }
+        let Some(sheet) = desk.sheet() else {
             return;
+        };
+        let text = why_not_worked_out(sheet, flaw);
+        if has_width(sheet) {
+            told_ui(ui, Level::Over, &text);
+        } else if self.page != Page::Job {
+            told_ui(ui, Level::Watch, &text);
         }
-        let name = SheetField::at_path(&flaw.path).map(SheetField::name);
-        let name = name.unwrap_or_else(|| flaw.path.clone());
-        let text = format!("Not worked out. {name}: {}.", flaw.kind);
-        told_ui(ui, Level::Over, &text);
     }
 
     /// Back to the page before, and on to the next.

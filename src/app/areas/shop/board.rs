@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use egui::{Button, ComboBox, Label, Panel, ScrollArea, TextEdit, Ui};
 
+use super::column::Column;
 use super::fresh::Fresh;
 use super::opening::AskedFor;
 use super::order::{Filter, Sorted, places};
@@ -20,6 +21,7 @@ use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::list::list_ui;
 use crate::command::ShopBoard;
+use crate::printing::rows_to_paste;
 use crate::store::{is_same_file, whole_path};
 
 /// The board.
@@ -66,6 +68,23 @@ impl Board {
             }
             Some(Ok(board)) => self.units_ui(ui, desk, board),
         }
+    }
+
+    /// The units that are wanted in their order, as they are shown, for a spreadsheet.
+    pub fn table_to_paste(&self, desk: &Desk) -> Result<String, String> {
+        let folder = self.folder.as_ref().ok_or("No folder is chosen yet.")?;
+        let board = match folder.read().map(AsRef::as_ref) {
+            None => return Err("The folder is still being read.".to_owned()),
+            Some(Err(why)) => return Err(why.clone()),
+            Some(Ok(board)) => board,
+        };
+        let system = desk.system();
+        let mut rows = vec![Column::ALL.map(|column| column.bare_head(system)).to_vec()];
+        for place in places(&board.units, &self.filter, self.sorted) {
+            let row = &board.units[place].row;
+            rows.push(Column::ALL.map(|column| column.bare(row, system)).to_vec());
+        }
+        rows_to_paste(&rows).map_err(|problem| problem.to_string())
     }
 
     /// Opens the folder that is remembered, and looks after the one that is open.

@@ -7,7 +7,7 @@ use crate::analysis::{DUE_RULE, Due};
 use crate::command::BoardUnit;
 use crate::plate::Day;
 use crate::unit::OneOf as _;
-use crate::units::System;
+use crate::units::{Length, Measure as _, System};
 
 /// A column.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -107,6 +107,36 @@ impl Column {
                 };
                 format!("{overdue}{}, {}", due.when.told(), due.limit.word())
             }),
+        }
+    }
+
+    /// Its heading in a spreadsheet, with the unit of the numbers under it.
+    pub fn bare_head(self, system: System) -> String {
+        let head = self.head();
+        match self {
+            Self::Height | Self::Behind | Self::Left => {
+                let (unit, _) = Length::unit_in(system);
+                format!("{head} ({unit})")
+            }
+            Self::Sweep => format!("{head} (% of height of cut)"),
+            Self::Name | Self::Set | Self::Turf | Self::Status | Self::Last | Self::Due => {
+                head.to_owned()
+            }
+        }
+    }
+
+    /// What stands in it for a unit in a spreadsheet: where it is a quantity, its bare number.
+    pub fn bare(self, row: &ShopRow, system: System) -> String {
+        match self {
+            Self::Height => row.height_of_cut.bare(system),
+            Self::Behind => row.behind_centre.bare(system),
+            Self::Sweep => row
+                .sweep_share
+                .map_or_else(String::new, |share| share.bare(system)),
+            Self::Left => (row.reel_diameter - row.smallest_diameter).bare(system),
+            Self::Name | Self::Set | Self::Turf | Self::Status | Self::Last | Self::Due => {
+                self.text(row, system)
+            }
         }
     }
 

@@ -16,14 +16,13 @@ use self::board::Board;
 use self::record::RecordView;
 use super::{About, Area};
 use crate::app::desk::Desk;
-use crate::drawing::PictureView;
 
 pub const ABOUT: About = About {
     id: "shop",
     title: "Shop",
     purpose: "A folder of units, and what was done to each",
     key: Key::Num6,
-    picture: PictureView::Whole,
+    picture: None,
 };
 
 /// The area.
@@ -44,6 +43,20 @@ enum Part {
     Record,
 }
 
+impl ShopArea {
+    /// The part in front: without a folder there is but the record to show.
+    fn front(&self, desk: &Desk) -> Part {
+        let has_record_alone =
+            desk.preferences().shop.folder.is_none() && desk.session().file().is_some();
+        let begins_with = if has_record_alone {
+            Part::Record
+        } else {
+            Part::Board
+        };
+        self.part.unwrap_or(begins_with)
+    }
+}
+
 impl Area for ShopArea {
     fn about(&self) -> &'static About {
         &ABOUT
@@ -51,15 +64,7 @@ impl Area for ShopArea {
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
         CentralPanel::default_margins().show(ui, |ui| {
-            // Without a folder there is but the record to show.
-            let has_record_alone =
-                desk.preferences().shop.folder.is_none() && desk.session().file().is_some();
-            let begins_with = if has_record_alone {
-                Part::Record
-            } else {
-                Part::Board
-            };
-            let front = self.part.unwrap_or(begins_with);
+            let front = self.front(desk);
             ui.horizontal_wrapped(|ui| {
                 for (part, name) in [
                     (Part::Board, "Units of a folder"),
@@ -77,6 +82,13 @@ impl Area for ShopArea {
                 Part::Record => self.record.show(ui, desk),
             }
         });
+    }
+
+    fn table(&mut self, desk: &Desk) -> Option<Result<String, String>> {
+        Some(match self.front(desk) {
+            Part::Board => self.board.table_to_paste(desk),
+            Part::Record => self.record.table_to_paste(desk),
+        })
     }
 
     /// The table takes the whole width.

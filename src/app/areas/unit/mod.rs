@@ -19,7 +19,7 @@ pub const ABOUT: About = About {
     title: "Unit",
     purpose: "The unit on screen",
     key: Key::Num1,
-    picture: PictureView::Whole,
+    picture: Some(PictureView::Whole),
 };
 
 /// What the area holds besides the numbers: the least drawing, with verdict and tools over it.

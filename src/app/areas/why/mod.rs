@@ -37,7 +37,7 @@ pub const ABOUT: About = About {
     title: "Why",
     purpose: "Why it marks the turf, and what each adjustment would do",
     key: Key::Num3,
-    picture: PictureView::Budget,
+    picture: Some(PictureView::Budget),
 };
 
 /// The area. What is asked belongs to the session.

@@ -13,7 +13,7 @@ use self::event_card::{Draft, EventCard};
 use self::timeline::timeline_ui;
 use self::wear::Wear;
 use super::fresh::Fresh;
-use crate::analysis::{Job, LeftAlone, Solved, SolvedId, jobs};
+use crate::analysis::{Fact, Job, LeftAlone, Solved, SolvedId, jobs};
 use crate::app::desk::Desk;
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::kept::Kept;
@@ -21,6 +21,7 @@ use crate::app::widgets::lettering::Lettering;
 use crate::command::damage_told;
 use crate::drawing::SheetKind;
 use crate::plate::Record;
+use crate::printing::rows_to_paste;
 use crate::store::{open_record, record_beside};
 use crate::units::System;
 
@@ -88,6 +89,30 @@ impl RecordView {
                 .show(ui, |ui| wear_ui(self, ui, desk));
         }
         timeline_ui(ui, &jobs);
+    }
+
+    /// The record's events for a spreadsheet, the newest first.
+    pub fn table_to_paste(&self, desk: &Desk) -> Result<String, String> {
+        let file = desk.session().file();
+        let of = self.of.as_ref();
+        let Some((_, fresh)) = of.filter(|(of, _)| Some(of.as_path()) == file) else {
+            return Err("This unit has no record yet.".to_owned());
+        };
+        let record = match fresh.read().map(AsRef::as_ref) {
+            None => return Err("The record is still being read.".to_owned()),
+            Some(Err(why)) => return Err(why.clone()),
+            Some(Ok(record)) => record,
+        };
+        let heads = ["date", "hours", "event", "by", "before and after", "notes"];
+        let mut rows = vec![heads.map(str::to_owned).to_vec()];
+        for job in jobs(record, desk.system()).into_iter().rev() {
+            let facts: Vec<String> = job.facts.iter().map(Fact::told).collect();
+            let facts = facts.join("; ");
+            rows.push(vec![
+                job.date, job.hours, job.what, job.by, facts, job.notes,
+            ]);
+        }
+        rows_to_paste(&rows).map_err(|problem| problem.to_string())
     }
 
     /// Looks after the record of the unit in front.
