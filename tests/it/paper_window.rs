@@ -15,6 +15,7 @@ use sweepgauge::app::{
 use sweepgauge::drawing::PictureView;
 use sweepgauge::printing::table_to_paste;
 use sweepgauge::store::{open_record, open_sheet, open_unit, open_with_digest, record_beside};
+use sweepgauge::units::Length;
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
@@ -575,7 +576,7 @@ fn the_board_is_copied_as_it_is_shown_with_bare_numbers() {
         assert!(is_near, "{found:?}: {wanted:?}");
     };
     let (height, behind) = (pose.height_of_cut, sweep.behind_centre);
-    let inches = [height, behind, left].map(|length| length.inches());
+    let inches = [height, behind, left].map(Length::inches);
     assert_near(numbers(&rows), [inches[0], inches[1], share, inches[2]]);
     window.click("mm");
     let rows = copied_table(&mut window);
