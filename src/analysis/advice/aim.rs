@@ -1,6 +1,5 @@
 //! Where along a dial a finding is cleared and no other is made worse, rounded to what is read.
 
-use super::NEAR_HEIGHT;
 use super::trial::{Asked, Certainty, FINDINGS, Undecided, doubts};
 use crate::analysis::dial::{Dial, Scale};
 use crate::analysis::ranges::LEAST_HEIGHT_MM;
@@ -10,6 +9,9 @@ use crate::geometry::Stance;
 use crate::unit::Follows;
 use crate::units::{Length, System, Value};
 
+/// The highest cut that is still the same kind of turf, over the height now (common practice, no
+/// source).
+pub(in crate::analysis) const NEAR_HEIGHT: f64 = 2.5;
 /// Cells that a dial's range is cut into.
 const CELLS: u32 = 50;
 /// Room wanted inside a limit that is a length: ten thou, or its like in millimetres (common

@@ -2,10 +2,13 @@
 
 use crate::analysis::{Case, FindingId, Findings, Level, Solution, Standings, Uncertainty};
 use crate::geometry::Setting;
-use crate::unit::{Follows, Unit};
+use crate::unit::{Follows, Reading, Unit};
 
 /// How many findings there are.
 pub(super) const FINDINGS: usize = FindingId::ALL.len();
+
+/// How many readings from a value on are tried.
+pub(super) const READINGS: usize = 8;
 
 /// How sure it is that what was advised does what is told of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -173,4 +176,39 @@ impl Asked<'_> {
         let holds = then.is_fine(self.finding) && self.now.worsened(&then).next().is_none();
         holds.then_some(solution)
     }
+
+    /// Tries a change that has no scale, or says what stands in its way.
+    pub(super) fn clears(&self, unit: &Unit, setting: &Setting, what: &str) -> Result<(), String> {
+        let Some((_, then)) = Self::tried(unit, setting) else {
+            return Err(format!("{what}: reel and knife do not meet there."));
+        };
+        if !then.is_fine(self.finding) {
+            return Err(format!("{what} would not clear it alone."));
+        }
+        let worse: Vec<_> = self.now.worsened(&then).collect();
+        if worse.is_empty() {
+            return Ok(());
+        }
+        Err(format!(
+            "{what} would clear it, but makes another finding worse: {}.",
+            titles(&worse)
+        ))
+    }
+}
+
+/// A unit of which some readings are typed anew, without a ±.
+pub(super) fn with_exact(unit: &Unit, readings: &[Reading]) -> Unit {
+    let mut unit = unit.clone();
+    unit.uncertain
+        .retain(|uncertain| !readings.contains(&uncertain.reading));
+    unit
+}
+
+/// Findings as they are listed in a sentence.
+pub(super) fn titles(findings: &[FindingId]) -> String {
+    let titles: Vec<_> = findings
+        .iter()
+        .map(|id| id.title().to_lowercase())
+        .collect();
+    titles.join(", ")
 }

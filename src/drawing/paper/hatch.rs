@@ -2,7 +2,7 @@
 
 use kurbo::{BezPath, Line, PathEl, Point, Rect, Vec2};
 
-use super::theme::Hatching;
+use super::look::Hatching;
 
 /// More lines than any paper shows: what asks for more is not a number, and the fill stands alone.
 const MOST_LINES: f64 = 5000.0;

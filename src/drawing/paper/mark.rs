@@ -2,8 +2,8 @@
 
 use kurbo::{BezPath, Point, Rect, Vec2};
 
+use super::look::Pen;
 use super::style::Style;
-use super::theme::Pen;
 use super::words;
 use crate::drawing::scene::Role;
 

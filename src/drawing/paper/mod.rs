@@ -4,15 +4,18 @@
 //! Paper is measured in reference pixels, 96 to the inch. Imports `scene`.
 
 mod axis;
+mod colour;
 mod cut;
 mod dimension;
 pub mod fonts;
 mod hatch;
 mod layout;
 pub mod letters;
+mod look;
 mod mark;
 mod pencil;
 mod placer;
+mod role_looks;
 mod ruler;
 mod style;
 mod symbol;
@@ -21,13 +24,16 @@ mod view;
 pub mod words;
 
 pub use axis::{Axis, Tick};
+pub use colour::{Rgb, palette};
 pub use layout::lay_out;
 pub(in crate::drawing) use layout::lay_out_around;
+pub use look::{Look, Pen};
 pub use mark::{Anchor, Mark, Panel};
 pub(in crate::drawing) use pencil::{Pencil, TEXT_SIZE};
+pub use role_looks::{KNIFE_LINES, OVERLAYS};
 pub use style::Style;
 pub use symbol::level_symbol;
-pub use theme::{KNIFE_LINES, Look, OVERLAYS, Pen, Rgb, Theme, palette};
+pub use theme::Theme;
 pub use view::View;
 pub(in crate::drawing) use words::in_lines;
 

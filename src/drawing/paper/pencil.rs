@@ -6,10 +6,10 @@ use kurbo::{BezPath, Circle, Line, Point, Rect, Shape as _};
 
 use super::cut::shown;
 use super::hatch::hatch;
+use super::look::Pen;
 use super::mark::{Anchor, Mark, Panel};
 use super::placer::{Group, LEAST, LeaderEnd, MINOR, Placed, Placer, Spot, Wording};
 use super::style::Style;
-use super::theme::Pen;
 use super::words;
 use crate::drawing::scene::Role;
 

@@ -5,8 +5,8 @@
 use kurbo::{BezPath, Line, PathSeg, Point, Rect, Shape as _, Size, Vec2};
 
 use super::cut::cut_to;
+use super::look::Pen;
 use super::mark::{Anchor, Mark};
-use super::theme::Pen;
 use super::words;
 use crate::drawing::scene::Role;
 

@@ -2,10 +2,10 @@
 
 use kurbo::{Affine, Line, Point, Shape as _, Vec2};
 
+use super::look::Pen;
 use super::mark::Anchor;
 use super::pencil::{Pencil, TEXT_SIZE};
 use super::placer::Spot;
-use super::theme::Pen;
 use crate::drawing::scene::{Role, Ruler};
 
 /// Marks stand no closer than this.

@@ -2,7 +2,9 @@
 
 use kurbo::Size;
 
-use super::theme::{Look, Pen, Rgb, Theme};
+use super::colour::Rgb;
+use super::look::{Look, Pen};
+use super::theme::Theme;
 use crate::drawing::scene::Role;
 
 /// Light or dark, with the sizes of words and pens: the same picture serves a window, a sheet of

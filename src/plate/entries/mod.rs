@@ -2,10 +2,12 @@
 //! cannot hold yet waits beside it as it was typed.
 
 mod field;
+mod filling;
 mod held;
 mod taking;
+mod texts;
 mod work;
 
 pub use field::{End, Place, RollerField, SheetField};
+pub use filling::{Entries, Loose, typed_in_thou};
 pub use held::{AdjusterKind, GapWay};
-pub use taking::{Entries, Loose, typed_in_thou};

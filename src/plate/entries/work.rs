@@ -1,8 +1,8 @@
 //! What is done to a sheet besides typing: another way of reading, a roller moved, a step ticked.
 
 use super::field::{End, RollerField, SheetField};
+use super::filling::Entries;
 use super::held::{AdjusterKind, GapWay};
-use super::taking::Entries;
 use crate::plate::sheet::{AdjusterEntry, GapEntry, Roller, Side};
 use crate::plate::step::Step;
 use crate::units::{Angle, Length, Quantity, System};
