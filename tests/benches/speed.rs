@@ -7,7 +7,7 @@ use std::hint::black_box;
 use std::ops::ControlFlow;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use egui::{Context, Event, Key, Modifiers, RawInput, Rect, pos2, vec2};
+use egui::{ClippedPrimitive, Context, Event, Key, Modifiers, RawInput, Rect, pos2, vec2};
 use sweepgauge::analysis::knives::{Trial, map, table};
 use sweepgauge::analysis::why::{Goal, Why};
 use sweepgauge::analysis::{Case, FindingId, Findings, Solution, Solved, Uncertainty};
@@ -171,20 +171,24 @@ fn scene(criterion: &mut Criterion) {
     }
 }
 
+/// A frame of the window, as far as the painter.
+fn drawn(ctx: &Context, app: &mut App, events: Vec<Event>) -> Vec<ClippedPrimitive> {
+    let input = RawInput {
+        screen_rect: Some(Rect::from_min_size(pos2(0.0, 0.0), vec2(1600.0, 1000.0))),
+        events,
+        ..RawInput::default()
+    };
+    let mut output = ctx.run_ui(input, |ui| app.window_ui(ui));
+    output.textures_delta.clear();
+    ctx.tessellate(output.shapes, output.pixels_per_point)
+}
+
 fn frame(criterion: &mut Criterion) {
     let preferences = Preferences::default();
     let mut app = App::new(demo(), preferences, Box::new(NoDialogs));
     let ctx = Context::default();
     dress(&ctx);
-    let input = || RawInput {
-        screen_rect: Some(Rect::from_min_size(pos2(0.0, 0.0), vec2(1600.0, 1000.0))),
-        ..RawInput::default()
-    };
-    let draw = |app: &mut App| {
-        let mut output = ctx.run_ui(input(), |ui| app.window_ui(ui));
-        output.textures_delta.clear();
-        ctx.tessellate(output.shapes, output.pixels_per_point)
-    };
+    let draw = |app: &mut App| drawn(&ctx, app, Vec::new());
     for _ in 0..5 {
         draw(&mut app);
     }
@@ -222,17 +226,7 @@ fn many_knives(criterion: &mut Criterion) {
     let document = long_list();
     let ctx = Context::default();
     dress(&ctx);
-    let screen = Rect::from_min_size(pos2(0.0, 0.0), vec2(1600.0, 1000.0));
-    let draw = |app: &mut App, events: Vec<Event>| {
-        let input = RawInput {
-            screen_rect: Some(screen),
-            events,
-            ..RawInput::default()
-        };
-        let mut output = ctx.run_ui(input, |ui| app.window_ui(ui));
-        output.textures_delta.clear();
-        ctx.tessellate(output.shapes, output.pixels_per_point)
-    };
+    let draw = |app: &mut App, events: Vec<Event>| drawn(&ctx, app, events);
     let to_knives = || Event::Key {
         key: Key::Num2,
         physical_key: None,
@@ -355,17 +349,7 @@ fn shop_board(criterion: &mut Criterion) {
     let folder = shop_of_300();
     let ctx = Context::default();
     dress(&ctx);
-    let screen = Rect::from_min_size(pos2(0.0, 0.0), vec2(1600.0, 1000.0));
-    let draw = |app: &mut App, events: Vec<Event>| {
-        let input = RawInput {
-            screen_rect: Some(screen),
-            events,
-            ..RawInput::default()
-        };
-        let mut output = ctx.run_ui(input, |ui| app.window_ui(ui));
-        output.textures_delta.clear();
-        ctx.tessellate(output.shapes, output.pixels_per_point).len()
-    };
+    let draw = |app: &mut App, events: Vec<Event>| drawn(&ctx, app, events).len();
     let opened = || {
         let mut app = App::new(demo(), Preferences::default(), Box::new(NoDialogs));
         app.show_folder(folder.path());

@@ -19,6 +19,9 @@ use crate::common::shown::{Answers, Start, Window};
 const GREENS: &str = "greens-1.plate.ron";
 const GANG: &str = "gang-2.plate.ron";
 
+/// High enough that every step of the list is in sight.
+const TALL: Vec2 = Vec2::new(1440.0, 1800.0);
+
 /// A folder with the demo ground's units and sheets.
 fn ground() -> TempDir {
     let folder = TempDir::new().unwrap();
@@ -35,10 +38,39 @@ fn ground() -> TempDir {
 fn on_sheet(file: &Path, answers: &Answers) -> Window {
     let mut start = Start::on(DemoUnit::FairwayTrailed.document()).asking(answers);
     start.beginning = Some(Beginning::with_sheet(file).expect("a right sheet"));
-    start.size = Vec2::new(1440.0, 1800.0);
+    in_plate(start)
+}
+
+/// A tall window, the Plate area in front.
+fn in_plate(mut start: Start) -> Window {
+    start.size = TALL;
     let mut window = start.window();
     window.press_with(Modifiers::COMMAND, Key::Num5);
     window
+}
+
+/// A window on a demo sheet that keeps for the next start what is not saved.
+fn on_kept() -> (TempDir, PathBuf, Window) {
+    let folder = ground();
+    let file = folder.path().join(GREENS);
+    let mut start = keeping_in(&folder);
+    start.beginning = Some(Beginning::with_sheet(&file).expect("a right sheet"));
+    (folder, file, in_plate(start))
+}
+
+/// The next start after a window that kept what was not saved.
+fn after(folder: &TempDir) -> Window {
+    let mut start = keeping_in(folder);
+    start.size = TALL;
+    start.window()
+}
+
+fn keeping_in(folder: &TempDir) -> Start {
+    Start::on(DemoUnit::FairwayTrailed.document()).keeping_in(&recovery_in(folder))
+}
+
+fn recovery_in(folder: &TempDir) -> PathBuf {
+    folder.path().join("recovery")
 }
 
 /// A window on a demo sheet with some of its text replaced.
@@ -85,10 +117,7 @@ fn a_new_sheet_is_filled_in_and_saved_beside_its_unit() {
     let file = folder.path().join("greens-2.plate.ron");
     let answers = Answers::default();
     answers.save(&file);
-    let mut start = Start::on_file(&unit).asking(&answers);
-    start.size = Vec2::new(1440.0, 1800.0);
-    let mut window = start.window();
-    window.press_with(Modifiers::COMMAND, Key::Num5);
+    let mut window = in_plate(Start::on_file(&unit).asking(&answers));
     window.click("New sheet for this unit");
     window.assert_says("New sheet");
     // Without its width no sheet can be opened again, and none is written.
@@ -403,7 +432,7 @@ fn a_unit_whose_file_changed_is_read_again() {
     let folder = ground();
     let file = folder.path().join(GREENS);
     let mut start = Start::on_file(&folder.path().join("gang-1.ron"));
-    start.size = Vec2::new(1440.0, 1800.0);
+    start.size = TALL;
     let mut window = start.window();
     window.drop_file(&file);
     window.assert_silent("cannot be read");
@@ -529,23 +558,13 @@ fn a_new_sheet_is_no_work_to_lose_until_something_is_entered() {
 
 #[test]
 fn what_was_typed_into_a_sheet_outlives_its_window() {
-    let folder = ground();
-    let recovery = folder.path().join("recovery");
-    let file = folder.path().join(GREENS);
-    let window = |beginning: Option<Beginning>| {
-        let mut start = Start::on(DemoUnit::FairwayTrailed.document()).keeping_in(&recovery);
-        start.beginning = beginning;
-        start.size = Vec2::new(1440.0, 1800.0);
-        start.window()
-    };
-    let mut first = window(Some(Beginning::with_sheet(&file).unwrap()));
-    first.press_with(Modifiers::COMMAND, Key::Num5);
+    let (folder, file, mut first) = on_kept();
     go_to(&mut first, "Plate and gauge bar");
     first.enter_text("Gauge bar, left", "0.26");
     first.enter_text("Plate flat within", "flat");
     drop(first);
 
-    let mut second = window(None);
+    let mut second = after(&folder);
     second.assert_says("Work was not saved");
     second.assert_says("Gauge bar, left");
     second.click("Recover");
@@ -559,7 +578,7 @@ fn what_was_typed_into_a_sheet_outlives_its_window() {
         "0.26 in"
     );
     drop(second);
-    assert!(left_behind(&recovery).works.is_empty());
+    assert!(left_behind(&recovery_in(&folder)).works.is_empty());
 }
 
 #[test]
@@ -587,9 +606,7 @@ fn a_path_typed_to_save_a_sheet_to_goes_over_no_change_from_outside_unasked() {
     // The desktop has no file dialog.
     let mut start = Start::on(DemoUnit::FairwayTrailed.document());
     start.beginning = Some(Beginning::with_sheet(&file).expect("a right sheet"));
-    start.size = Vec2::new(1440.0, 1800.0);
-    let mut window = start.window();
-    window.press_with(Modifiers::COMMAND, Key::Num5);
+    let mut window = in_plate(start);
     go_to(&mut window, "Plate and gauge bar");
     window.enter_text("Gauge bar, left", "0.26");
     let text = fs::read_to_string(&file).unwrap();
@@ -618,17 +635,7 @@ fn a_sheet_to_open_that_is_refused_leaves_the_one_that_is_open() {
 
 #[test]
 fn half_a_reading_hinders_no_save_and_is_not_lost_by_it() {
-    let folder = ground();
-    let recovery = folder.path().join("recovery");
-    let file = folder.path().join(GREENS);
-    let window = |beginning: Option<Beginning>| {
-        let mut start = Start::on(DemoUnit::FairwayTrailed.document()).keeping_in(&recovery);
-        start.beginning = beginning;
-        start.size = Vec2::new(1440.0, 1800.0);
-        start.window()
-    };
-    let mut first = window(Some(Beginning::with_sheet(&file).unwrap()));
-    first.press_with(Modifiers::COMMAND, Key::Num5);
+    let (folder, file, mut first) = on_kept();
     go_to(&mut first, "Knife to reel");
     first.enter_text("Knife to reel, leaf that stops, middle", "");
     first.enter_text("Knife to reel, leaf that goes, middle", "0.001");
@@ -645,7 +652,7 @@ fn half_a_reading_hinders_no_save_and_is_not_lost_by_it() {
     assert!(first.has_closed());
     drop(first);
 
-    let mut second = window(None);
+    let mut second = after(&folder);
     second.assert_says("Work was not saved");
     second.assert_says("Knife to reel, leaf that goes, middle");
     second.click("Recover");
@@ -662,21 +669,11 @@ fn half_a_reading_hinders_no_save_and_is_not_lost_by_it() {
 
 #[test]
 fn a_tick_alone_is_listed_among_what_a_dead_window_left() {
-    let folder = ground();
-    let recovery = folder.path().join("recovery");
-    let file = folder.path().join(GREENS);
-    let window = |beginning: Option<Beginning>| {
-        let mut start = Start::on(DemoUnit::FairwayTrailed.document()).keeping_in(&recovery);
-        start.beginning = beginning;
-        start.size = Vec2::new(1440.0, 1800.0);
-        start.window()
-    };
-    let mut first = window(Some(Beginning::with_sheet(&file).unwrap()));
-    first.press_with(Modifiers::COMMAND, Key::Num5);
+    let (folder, _file, mut first) = on_kept();
     go_to(&mut first, "Roller bearings");
     first.click("No play in any bearing");
     drop(first);
-    let second = window(None);
+    let second = after(&folder);
     second.assert_says("Steps ticked");
     second.assert_silent("It is the same as the file now");
 }
@@ -687,10 +684,8 @@ fn a_sheet_begun_for_a_unit_in_no_file_names_it_once_it_is_saved() {
     let unit = folder.path().join("new-unit.ron");
     let file = folder.path().join("new-unit.plate.ron");
     let answers = Answers::default();
-    let mut start = Start::on(DemoUnit::FairwayTrailed.document()).asking(&answers);
-    start.size = Vec2::new(1440.0, 1800.0);
-    let mut window = start.window();
-    window.press_with(Modifiers::COMMAND, Key::Num5);
+    let start = Start::on(DemoUnit::FairwayTrailed.document());
+    let mut window = in_plate(start.asking(&answers));
     window.click("New sheet for this unit");
     window.enter_text("Cutting width", "21");
     answers.save(&file);
@@ -710,7 +705,7 @@ fn a_sheet_dropped_on_the_window_takes_no_unit_away() {
     let folder = ground();
     let unit = folder.path().join("gang-1.ron");
     let mut start = Start::on_file(&unit);
-    start.size = Vec2::new(1440.0, 1800.0);
+    start.size = TALL;
     let mut window = start.window();
     window.enter_text("Attitude, as measured", "4.2");
     let typed = window.document().clone();

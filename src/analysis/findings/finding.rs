@@ -161,6 +161,14 @@ impl Findings {
         self.get(id).map(|finding| finding.level)
     }
 
+    /// The level that the sweep is drawn in, resting on so many examples. Without a height of cut there is
+    /// no share to judge, and it is not fine.
+    #[must_use]
+    pub fn drawn_sweep(&self, examples: ExampleCount) -> Level {
+        let level = self.level_of(FindingId::Sweep);
+        level.unwrap_or(Level::Over).resting_on(examples)
+    }
+
     /// Those that apply, in the order they are told.
     pub fn iter(&self) -> impl Iterator<Item = &Finding> {
         self.0.iter().flatten()

@@ -21,7 +21,10 @@ pub trait Card {
 
     /// Escape, or a click beside it; whether it closes. Escape closes every card: one that stays is
     /// another by then.
-    fn put_away(&mut self, _desk: &mut Desk) -> Next {
+    fn put_away(&mut self, desk: &mut Desk) -> Next {
+        if let Some(beneath) = self.beneath() {
+            beneath.put_back(desk);
+        }
         Next::Close
     }
 
@@ -30,8 +33,10 @@ pub trait Card {
         true
     }
 
-    /// Takes a card that was open until this one was opened over it; it may come back afterwards.
-    fn lay_over(&mut self, _beneath: OpenCard) {}
+    /// Where a card waits that was open until this one was opened over it, if that comes back afterwards.
+    fn beneath(&mut self) -> Option<&mut Beneath> {
+        None
+    }
 
     /// Whether shortcuts wait until it is closed.
     fn takes_keys(&self) -> bool {
@@ -77,8 +82,47 @@ impl OpenCard {
         self.card.is_question() || self.card.works_on_unit()
     }
 
-    pub(super) fn lay_over(&mut self, beneath: Self) {
-        self.card.lay_over(beneath);
+    /// Lays a card under it; one that has no place for it drops it.
+    pub(super) fn lay_over(&mut self, card: Self) {
+        if let Some(beneath) = self.card.beneath() {
+            beneath.lay(card);
+        }
+    }
+}
+
+/// The card that another one lies over, which comes back when that one is put away.
+#[derive(Default)]
+pub struct Beneath(Option<OpenCard>);
+
+impl Beneath {
+    /// A card that waits until what was opened over it is put away.
+    #[must_use]
+    pub fn of(card: OpenCard) -> Self {
+        Self(Some(card))
+    }
+
+    /// The open card, taken from the desk, if there is one.
+    #[must_use]
+    pub fn taken_from(desk: &mut Desk) -> Self {
+        Self(desk.take_card())
+    }
+
+    /// The open card, taken from the desk, unless it is a question itself: that one is asked no more.
+    #[must_use]
+    pub fn unless_question(desk: &mut Desk) -> Self {
+        Self(desk.take_card().filter(|card| !card.is_question()))
+    }
+
+    /// Lays a card there, unless one lies there already.
+    pub fn lay(&mut self, card: OpenCard) {
+        self.0.get_or_insert(card);
+    }
+
+    /// Puts it back on the desk. It comes back once.
+    pub fn put_back(&mut self, desk: &mut Desk) {
+        if let Some(card) = self.0.take() {
+            desk.put_card_back(card);
+        }
     }
 }
 

@@ -31,7 +31,7 @@ mod with_printer;
 mod with_sheet;
 
 pub use aim::Aim;
-pub use card::{Card, Next, OpenCard, show_card};
+pub use card::{Beneath, Card, Next, OpenCard, show_card};
 pub use change::{Change, Part};
 pub use demo_units::{DEMO_UNIT, DEMO_UNITS, DemoUnit};
 pub use dialogs::{Ask, Choosing, Dialogs, NoDialogs, chosen};
@@ -44,7 +44,7 @@ pub use per_session::PerSession;
 pub use preferences::Preferences;
 pub use printer::{NoPrinter, PrintJob, Printed, Printer, Printing};
 pub use session::{Session, SessionId};
-pub use sheet_work::SheetWork;
+pub use sheet_work::{SheetWork, entries_in};
 pub use ticked::{Overlaid, Ticked, line_of};
 pub use window_place::WindowPlace;
 pub use with_keeper::document_in;

@@ -14,6 +14,25 @@ use crate::store::{self, FileProblem, OnDisk, Saved, Stamp, Watched};
 use crate::unit::{Remarks, TextProblem};
 use crate::units::{Length, Quantity, System};
 
+/// What stood in a sheet that a dead window left, in the sheet and loose beside it.
+///
+/// # Errors
+/// When it is no plate sheet.
+pub fn entries_in(work: &Work) -> Result<Entries, TextProblem> {
+    let mut entries = Entries::new(parse_sheet(&work.document)?);
+    for wrong in &work.wrong {
+        if let Some(field) = SheetField::at_path(&wrong.field) {
+            let loose = Loose {
+                text: wrong.text.clone(),
+                why: wrong.problem.clone(),
+                is_wrong: !wrong.is_waiting,
+            };
+            entries.put_loose(field, loose);
+        }
+    }
+    Ok(entries)
+}
+
 /// A plate sheet being filled in: a document of its own, beside the units on the desk.
 #[derive(Debug)]
 pub struct SheetWork {
@@ -87,18 +106,7 @@ impl SheetWork {
     /// # Errors
     /// When it is no plate sheet.
     pub fn recovered(work: &Work) -> Result<Self, TextProblem> {
-        let mut entries = Entries::new(parse_sheet(&work.document)?);
-        for wrong in &work.wrong {
-            if let Some(field) = SheetField::at_path(&wrong.field) {
-                let loose = Loose {
-                    text: wrong.text.clone(),
-                    why: wrong.problem.clone(),
-                    is_wrong: !wrong.is_waiting,
-                };
-                entries.put_loose(field, loose);
-            }
-        }
-        let sheet = Self::new(entries, work.file.clone());
+        let sheet = Self::new(entries_in(work)?, work.file.clone());
         Ok(Self {
             saved: None,
             on_disk: work.stamp,

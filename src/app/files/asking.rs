@@ -5,7 +5,7 @@ use std::sync::mpsc::TryRecvError;
 
 use egui::Ui;
 
-use crate::app::desk::{Ask, Card, Choosing, Desk, Next, OpenCard};
+use crate::app::desk::{Ask, Beneath, Card, Choosing, Desk, Next};
 
 /// What is done with the file that was chosen, none when nobody wanted one; whether it was done.
 type Then = Box<dyn FnOnce(&mut Desk, Option<PathBuf>) -> bool>;
@@ -29,7 +29,7 @@ pub fn ask(
                 ask: ask.clone(),
                 choosing,
                 then: Some(Box::new(then)),
-                beneath: None,
+                beneath: Beneath::default(),
             });
             true
         }
@@ -42,17 +42,7 @@ struct Waiting {
     choosing: Choosing,
     then: Option<Then>,
     /// The card that asked, if it stays until this is done.
-    beneath: Option<OpenCard>,
-}
-
-impl Waiting {
-    /// Closes, and what asked comes back.
-    fn give_back(&mut self, desk: &mut Desk) -> Next {
-        if let Some(card) = self.beneath.take() {
-            desk.put_card_back(card);
-        }
-        Next::Close
-    }
+    beneath: Beneath,
 }
 
 impl Card for Waiting {
@@ -69,7 +59,7 @@ impl Card for Waiting {
         ui.label("Where no dialog appears: File, Open a path or Save to a path.");
         ui.add_space(8.0);
         if ui.button("Cancel").clicked() {
-            return self.give_back(desk);
+            return self.put_away(desk);
         }
         let file = match self.choosing.try_recv() {
             Ok(file) => file,
@@ -83,15 +73,11 @@ impl Card for Waiting {
         if is_done {
             return Next::Close;
         }
-        self.give_back(desk)
+        self.put_away(desk)
     }
 
-    fn put_away(&mut self, desk: &mut Desk) -> Next {
-        self.give_back(desk)
-    }
-
-    fn lay_over(&mut self, card: OpenCard) {
-        self.beneath.get_or_insert(card);
+    fn beneath(&mut self) -> Option<&mut Beneath> {
+        Some(&mut self.beneath)
     }
 
     fn is_question(&self) -> bool {

@@ -9,7 +9,7 @@ use egui::{Grid, Label, ScrollArea, Ui};
 
 use super::left_sheet::{Row, rows_of_sheet, shown};
 use super::sheet_files::PLATE_AREA;
-use crate::app::desk::{Card, Desk, Next, OpenCard, document_in};
+use crate::app::desk::{Beneath, Card, Desk, Next, document_in};
 use crate::app::widgets::lettering::Lettering;
 use crate::plate;
 use crate::store;
@@ -25,7 +25,7 @@ pub fn offer_left(desk: &mut Desk, left: LeftBehind) {
     }
     let mut others = VecDeque::from(left.works);
     if let Some(first) = others.pop_front() {
-        let beneath = desk.take_card();
+        let beneath = Beneath::taken_from(desk);
         desk.open_card(LeftCard {
             beside: Beside::of(&first.work),
             left: Some(first),
@@ -42,7 +42,7 @@ struct LeftCard {
     beside: Beside,
     others: VecDeque<Left>,
     /// The card that comes back when all are answered to.
-    beneath: Option<OpenCard>,
+    beneath: Beneath,
 }
 
 #[derive(Clone, Copy)]
@@ -74,7 +74,7 @@ impl LeftCard {
                     let alike = others.filter(|other| is_sheet(&other.work) == is_of_sheet);
                     if recover(desk, left, alike.count()) {
                         // What to work on is no question any more.
-                        self.beneath = None;
+                        self.beneath = Beneath::default();
                     }
                     // A window shows one unit and one sheet; what is more of either waits for another
                     // start.
@@ -88,9 +88,7 @@ impl LeftCard {
             self.left = Some(next);
             return Next::Stay;
         }
-        if let Some(beneath) = self.beneath.take() {
-            desk.put_card_back(beneath);
-        }
+        self.beneath.put_back(desk);
         Next::Close
     }
 }

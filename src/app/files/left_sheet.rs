@@ -1,8 +1,7 @@
 //! What a plate sheet that a dead window left holds beside its file.
 
-use crate::plate::{
-    self, Entries, Loose, Roller, RollerField, SheetField, Station, Step, Worksheet,
-};
+use crate::app::desk::entries_in;
+use crate::plate::{Entries, Roller, RollerField, SheetField, Station, Step, Worksheet};
 use crate::store::recovery::Work;
 use crate::units::System;
 
@@ -18,22 +17,11 @@ pub(super) struct Row {
 
 /// Everything that differs from the file; everything with something in it where there is none.
 pub(super) fn rows_of_sheet(work: &Work, in_file: Option<Worksheet>) -> Vec<Row> {
-    let Ok(recovered) = plate::parse_sheet(&work.document) else {
+    let Ok(recovered) = entries_in(work) else {
         return Vec::new();
     };
-    let system = recovered.system();
+    let system = recovered.sheet.system();
     let in_file = in_file.map(Entries::new).unwrap_or_default();
-    let mut recovered = Entries::new(recovered);
-    for wrong in &work.wrong {
-        if let Some(field) = SheetField::at_path(&wrong.field) {
-            let loose = Loose {
-                text: wrong.text.clone(),
-                why: wrong.problem.clone(),
-                is_wrong: !wrong.is_waiting,
-            };
-            recovered.put_loose(field, loose);
-        }
-    }
     let row = |name: String, before: Option<String>, after: Option<String>| {
         let in_file = shown(before.filter(|text| !text.is_empty()));
         let recovered = shown(after.filter(|text| !text.is_empty()));

@@ -10,7 +10,7 @@ use super::outside::save;
 use super::saving::why_not_savable_there;
 use super::sheet_asking::ask_sheet_first;
 use super::sheet_files::{SheetAsking, is_sheet_file};
-use crate::app::desk::{Ask, Card, DemoUnit, Desk, Next, OpenCard, Session, SessionId};
+use crate::app::desk::{Ask, Beneath, Card, DemoUnit, Desk, Next, Session, SessionId};
 use crate::app::widgets::lettering::Lettering;
 use crate::store::FileProblem;
 use crate::unit::Document;
@@ -55,7 +55,7 @@ fn ask_besides(desk: &mut Desk, what: Asking, given_up: Vec<SessionId>) -> bool 
         return go_on(desk, what, given_up);
     };
     desk.bring_to_front(unsaved);
-    let beneath = desk.take_card().filter(|card| !card.is_question());
+    let beneath = Beneath::unless_question(desk);
     desk.open_card(Question {
         of: unsaved,
         what,
@@ -119,7 +119,7 @@ struct Question {
     of: SessionId,
     what: Asking,
     /// The card that was open before, which comes back when nothing is to be lost.
-    beneath: Option<OpenCard>,
+    beneath: Beneath,
     /// The sessions whose changes may be lost.
     given_up: Vec<SessionId>,
     /// Whether the answer that loses nothing was given the keys.
@@ -181,12 +181,12 @@ impl Card for Question {
                 ask_besides(desk, self.what.clone(), std::mem::take(&mut self.given_up))
             }
             Some(Reply::Save) => {
-                let (what, beneath) = (self.what.clone(), self.beneath.take());
+                let (what, mut beneath) = (self.what.clone(), std::mem::take(&mut self.beneath));
                 let given_up = std::mem::take(&mut self.given_up);
                 save(desk, move |desk, is_saved| {
                     let is_done = is_saved && ask_besides(desk, what, given_up);
-                    if !is_done && let Some(card) = beneath {
-                        desk.put_card_back(card);
+                    if !is_done {
+                        beneath.put_back(desk);
                     }
                     is_done
                 });
@@ -200,15 +200,8 @@ impl Card for Question {
         }
     }
 
-    fn lay_over(&mut self, card: OpenCard) {
-        self.beneath.get_or_insert(card);
-    }
-
-    fn put_away(&mut self, desk: &mut Desk) -> Next {
-        if let Some(card) = self.beneath.take() {
-            desk.put_card_back(card);
-        }
-        Next::Close
+    fn beneath(&mut self) -> Option<&mut Beneath> {
+        Some(&mut self.beneath)
     }
 
     fn is_question(&self) -> bool {

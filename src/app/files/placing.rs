@@ -9,7 +9,7 @@ use egui::Ui;
 use super::asking::ask;
 use super::saving::{is_open_file, with_ending};
 use super::typed_path::{Typed, TypedPath};
-use crate::app::desk::{Ask, Card, Desk, Next, OpenCard};
+use crate::app::desk::{Ask, Beneath, Card, Desk, Next};
 use crate::store::whole_path;
 
 /// Endings that say what a file is. A name with another one, like "greens 7.5", has none yet.
@@ -154,7 +154,7 @@ struct PlaceCard {
     writing: Writing,
     path: TypedPath,
     /// The card that asked, if it stays until this is done.
-    beneath: Option<OpenCard>,
+    beneath: Beneath,
 }
 
 impl PlaceCard {
@@ -178,7 +178,7 @@ impl PlaceCard {
             title,
             writing,
             path: TypedPath::beginning_with(text),
-            beneath: None,
+            beneath: Beneath::default(),
         }
     }
 
@@ -221,14 +221,7 @@ impl Card for PlaceCard {
         }
     }
 
-    fn put_away(&mut self, desk: &mut Desk) -> Next {
-        if let Some(card) = self.beneath.take() {
-            desk.put_card_back(card);
-        }
-        Next::Close
-    }
-
-    fn lay_over(&mut self, card: OpenCard) {
-        self.beneath.get_or_insert(card);
+    fn beneath(&mut self) -> Option<&mut Beneath> {
+        Some(&mut self.beneath)
     }
 }

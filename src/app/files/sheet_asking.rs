@@ -8,7 +8,7 @@ use super::asking::ask;
 use super::sheet_files::{
     PLATE_AREA, SHEET_ENDING, SheetAsking, go_on, is_sheet_file, open_sheet, put, save_sheet_as,
 };
-use crate::app::desk::{Ask, Card, Desk, Next, OpenCard, SheetWork};
+use crate::app::desk::{Ask, Beneath, Card, Desk, Next, SheetWork};
 use crate::app::widgets::lettering::Lettering;
 use crate::store::OnDisk;
 
@@ -20,7 +20,7 @@ type Then = Box<dyn FnOnce(&mut Desk, bool) -> bool>;
 pub fn ask_sheet_first(desk: &mut Desk, what: SheetAsking) -> bool {
     if desk.has_unsaved_sheet() {
         desk.want_area(PLATE_AREA);
-        let beneath = desk.take_card().filter(|card| !card.is_question());
+        let beneath = Beneath::unless_question(desk);
         desk.open_card(SheetQuestion::new(what, beneath));
         return false;
     }
@@ -84,14 +84,14 @@ pub(super) fn holds_sheet_back(desk: &mut Desk) -> bool {
 pub struct SheetQuestion {
     what: SheetAsking,
     /// The card that was open before, which comes back when nothing is to be lost.
-    beneath: Option<OpenCard>,
+    beneath: Beneath,
     /// Whether the answer that loses nothing was given the keys.
     has_begun: bool,
 }
 
 impl SheetQuestion {
     /// Before something that drops the sheet.
-    pub fn new(what: SheetAsking, beneath: Option<OpenCard>) -> Self {
+    pub fn new(what: SheetAsking, beneath: Beneath) -> Self {
         Self {
             what,
             beneath,
@@ -178,12 +178,12 @@ impl Card for SheetQuestion {
                 Next::Close
             }
             Some(Reply::Save) => {
-                let (what, beneath) = (self.what.clone(), self.beneath.take());
+                let (what, mut beneath) = (self.what.clone(), std::mem::take(&mut self.beneath));
                 save_sheet(desk, move |desk, is_saved| {
                     // What the file does not hold yet would be lost with the sheet.
                     let is_done = is_saved && !desk.has_unsaved_sheet() && go_on(desk, what);
-                    if !is_done && let Some(card) = beneath {
-                        desk.put_card_back(card);
+                    if !is_done {
+                        beneath.put_back(desk);
                     }
                     is_done
                 });
@@ -192,15 +192,8 @@ impl Card for SheetQuestion {
         }
     }
 
-    fn lay_over(&mut self, card: OpenCard) {
-        self.beneath.get_or_insert(card);
-    }
-
-    fn put_away(&mut self, desk: &mut Desk) -> Next {
-        if let Some(card) = self.beneath.take() {
-            desk.put_card_back(card);
-        }
-        Next::Close
+    fn beneath(&mut self) -> Option<&mut Beneath> {
+        Some(&mut self.beneath)
     }
 
     fn is_question(&self) -> bool {

@@ -2,7 +2,7 @@
 
 use egui::Ui;
 
-use crate::app::desk::{Card, Desk, Next, OpenCard};
+use crate::app::desk::{Beneath, Card, Desk, Next, OpenCard};
 use crate::app::widgets::caution::caution_ui;
 use crate::app::widgets::lettering::Lettering;
 
@@ -28,14 +28,14 @@ const STEPS: [(&str, &str); 4] = [
 /// The card. It comes back to the one it was opened over.
 #[derive(Default)]
 pub struct StepsCard {
-    beneath: Option<OpenCard>,
+    beneath: Beneath,
 }
 
 impl StepsCard {
     /// Over a card that comes back afterwards.
     pub fn over(card: OpenCard) -> Self {
         Self {
-            beneath: Some(card),
+            beneath: Beneath::of(card),
         }
     }
 }
@@ -72,9 +72,7 @@ impl Card for StepsCard {
     }
 
     fn put_away(&mut self, desk: &mut Desk) -> Next {
-        if let Some(card) = self.beneath.take() {
-            desk.put_card_back(card);
-        }
+        self.beneath.put_back(desk);
         Next::Close
     }
 }

@@ -3,6 +3,7 @@
 use kurbo::{BezPath, Point, Rect, Shape as _};
 
 use crate::analysis::Level;
+use crate::drawing::scene::polyline;
 
 /// A level's symbol in a box on paper: the outline to fill, and the line to draw on it.
 #[must_use]
@@ -10,17 +11,9 @@ pub fn level_symbol(level: Level, place: Rect) -> (BezPath, BezPath) {
     let at =
         |x: f64, y: f64| Point::new(place.x0 + place.width() * x, place.y0 + place.height() * y);
     let lines = |strokes: &[&[(f64, f64)]]| {
-        let mut path = BezPath::new();
-        for stroke in strokes {
-            for (index, &(x, y)) in stroke.iter().enumerate() {
-                if index == 0 {
-                    path.move_to(at(x, y));
-                } else {
-                    path.line_to(at(x, y));
-                }
-            }
-        }
-        path
+        let lines = strokes.iter();
+        let lines = lines.map(|stroke| polyline(stroke.iter().map(|&(x, y)| at(x, y))));
+        lines.flatten().collect::<BezPath>()
     };
     match level {
         Level::Fine => {

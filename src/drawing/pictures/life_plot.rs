@@ -1,10 +1,10 @@
 //! What knives give over the reel's life, from new to scrap: a plot on paper, with the limits.
 
-use kurbo::{BezPath, Line, Point, Rect, Shape as _};
+use kurbo::{Line, Point, Rect, Shape as _};
 
 use crate::analysis::knives::{Curve, Measured, Trial};
 use crate::drawing::paper::{Anchor, Axis, Panel, Pencil, Style};
-use crate::drawing::scene::Role;
+use crate::drawing::scene::{Role, polyline};
 use crate::unit::Unit;
 use crate::units::System;
 
@@ -85,15 +85,8 @@ pub fn life_plot(
     drawn.stroke(Role::CentreLine, &upright.to_path(0.1));
     for line in lines {
         for piece in &line.curves[index].pieces {
-            let mut path = BezPath::new();
-            for point in piece {
-                let at = Point::new(x(point[0]), y(point[1]));
-                if path.elements().is_empty() {
-                    path.move_to(at);
-                } else {
-                    path.line_to(at);
-                }
-            }
+            let points = piece.iter().map(|point| (x(point[0]), y(point[1])));
+            let path = polyline(points);
             drawn.stroke(Role::Overlay(line.place), &path);
         }
     }

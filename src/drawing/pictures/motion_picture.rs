@@ -3,14 +3,12 @@
 use kurbo::{Affine, BezPath, Circle, Line, Rect, Shape as _, Vec2};
 
 use super::side_view::{blade_section, knife_outline};
-use crate::analysis::{Case, FindingId, Findings, Kinematics, Level};
-use crate::drawing::scene::{Role, Scene, Shape};
+use crate::analysis::{Case, Findings, Kinematics};
+use crate::drawing::scene::{EXACT_MM, Role, Scene, Shape};
 use crate::geometry::{BladePath, ReelTurn, StemState, Stems};
 use crate::unit::ExampleCount;
 use crate::units::Length;
 
-/// How far a curve of the scene may stray from the true one, in millimetres.
-const EXACT_MM: f64 = 1e-6;
 /// Half of what is shown across, in reel radii, clip lengths and heights of cut: the widest counts.
 const IN_RADII: f64 = 0.62;
 const IN_CLIPS: f64 = 2.2;
@@ -184,8 +182,7 @@ impl MotionDrawing<'_> {
     }
 
     fn role_below(&self) -> Role {
-        let level = self.findings.level_of(FindingId::Sweep);
-        Role::BelowCut(level.unwrap_or(Level::Over).resting_on(self.examples))
+        Role::BelowCut(self.findings.drawn_sweep(self.examples))
     }
 
     /// The way of every blade that is below the cut line, from where it entered to where it is now.

@@ -4,6 +4,9 @@ use kurbo::{BezPath, Point, Rect, Vec2};
 
 use super::Role;
 
+/// How far a curve of a scene may stray from the true one, in millimetres.
+pub(in crate::drawing) const EXACT_MM: f64 = 1e-6;
+
 /// Which views show an item.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ShownIn {

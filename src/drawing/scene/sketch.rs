@@ -1,7 +1,8 @@
 //! Sketches, the small pictures beside a number: drawn large, not to scale.
 
-use kurbo::{BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
+use kurbo::{Circle, Line, Point, Rect, Shape as _, Vec2};
 
+use super::polygon::closed;
 use super::{Dimension, Direction, Label, Role, Scene, Shape};
 
 /// How far a curve may stray.
@@ -53,15 +54,7 @@ impl Sketch {
     }
 
     pub(in crate::drawing) fn hatched(&mut self, role: Role, corners: &[(f64, f64)]) {
-        let mut path = BezPath::new();
-        for (index, corner) in corners.iter().enumerate() {
-            if index == 0 {
-                path.move_to(*corner);
-            } else {
-                path.line_to(*corner);
-            }
-        }
-        path.close_path();
+        let path = closed(corners.iter().copied());
         self.scene.add(role, Shape::Hatch(path.clone()));
         self.scene.add(role, Shape::Line(path));
     }

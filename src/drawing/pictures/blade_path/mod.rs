@@ -9,14 +9,12 @@ pub use canvas::PathCanvas;
 use kurbo::{Circle, Line, Point, Rect, Shape as _, Vec2};
 
 use super::side_view::knife_outline;
-use crate::analysis::{Case, FindingId, Findings, Kinematics, Level};
-use crate::drawing::scene::{Label, Role, Scene, Shape, ShownIn};
+use crate::analysis::{Case, Findings, Kinematics, Level};
+use crate::drawing::scene::{EXACT_MM, Label, Role, Scene, Shape, ShownIn};
 use crate::geometry::BladePath;
 use crate::unit::ExampleCount;
 use crate::units::System;
 
-/// How far a curve of the scene may stray from the true one, in millimetres.
-const EXACT_MM: f64 = 1e-6;
 /// Pieces of a path in a turn of the reel, each a cubic with the true ends and directions: of a
 /// 100 mm reel none strays by a hundredth of a thousandth of a millimetre.
 const PIECES_A_TURN: i32 = 96;
@@ -117,10 +115,7 @@ impl PathDrawing<'_> {
     }
 
     fn level(&self) -> Level {
-        self.findings
-            .level_of(FindingId::Sweep)
-            .unwrap_or(Level::Over)
-            .resting_on(self.examples)
+        self.findings.drawn_sweep(self.examples)
     }
 
     /// From the clip at the knife to another one.

@@ -2,8 +2,8 @@
 
 use kurbo::{Arc, Line, Point, Shape as _, Vec2};
 
-use super::{EXACT_MM, PathDrawing, label};
-use crate::drawing::scene::{Dimension, Direction, Role, Scene, Shape, ShownIn};
+use super::{PathDrawing, label};
+use crate::drawing::scene::{Dimension, Direction, EXACT_MM, Role, Scene, Shape, ShownIn};
 
 impl PathDrawing<'_> {
     pub(super) fn dimensions_and_words(&self, scene: &mut Scene) {

@@ -1,29 +1,16 @@
 //! Pictures of steps in which nothing is read.
 
-use kurbo::{BezPath, Point};
-
-use crate::drawing::scene::{Role, Scene, Shape, Sketch};
+use crate::drawing::scene::{Role, Scene, Shape, Sketch, closed, polyline};
 
 impl Sketch {
     /// An arrow from one place to another.
     pub(super) fn arrow(&mut self, role: Role, from: (f64, f64), to: (f64, f64)) {
-        let mut path = BezPath::new();
-        path.move_to(Point::from(from));
-        path.line_to(Point::from(to));
-        self.scene.add(role, Shape::Arrow(path));
+        self.scene.add(role, Shape::Arrow(polyline([from, to])));
     }
 
     /// A closed outline.
     pub(super) fn outline(&mut self, role: Role, corners: &[(f64, f64)]) {
-        let mut path = BezPath::new();
-        for (index, corner) in corners.iter().enumerate() {
-            if index == 0 {
-                path.move_to(*corner);
-            } else {
-                path.line_to(*corner);
-            }
-        }
-        path.close_path();
+        let path = closed(corners.iter().copied());
         self.scene.add(role, Shape::Fill(path.clone()));
         self.scene.add(role, Shape::Line(path));
     }

@@ -2,10 +2,10 @@
 
 use std::f64::consts::TAU;
 
-use kurbo::{BezPath, Point};
+use kurbo::Point;
 
 use crate::analysis::plate::StationRunout;
-use crate::drawing::scene::{Role, Scene, Shape, Sketch};
+use crate::drawing::scene::{Role, Scene, Shape, Sketch, closed, polyline};
 use crate::plate::{Station, StationReadings};
 use crate::units::{Length, System};
 
@@ -63,20 +63,13 @@ pub fn turn_picture(read: &[StationReadings], stations: &[StationRunout]) -> Sce
             circle.out_of_centre.cosine.mm(),
             circle.out_of_centre.sine.mm(),
         );
-        let mut fitted = BezPath::new();
-        for step in 0..72_u8 {
+        let fitted = closed((0..72_u8).map(|step| {
             let turned = f64::from(step) * TAU / 72.0;
-            let point = at(
+            at(
                 turned,
                 MIDDLE + scale * (a * turned.cos() + b * turned.sin()),
-            );
-            if step == 0 {
-                fitted.move_to(point);
-            } else {
-                fitted.line_to(point);
-            }
-        }
-        fitted.close_path();
+            )
+        }));
         sketch.scene.add(role, Shape::Line(fitted));
         for (angle, reading) in &read.readings {
             let point = at(angle.rad(), MIDDLE + scale * (*reading - circle.mean).mm());
@@ -96,15 +89,10 @@ pub fn ground_band_picture(rise: Length, pitch: Length, system: System) -> Scene
     sketch.ground(Role::Soil);
     let (low, high) = (22.0, 42.0);
     let along = |x: f64| 0.5 * (low + high) - 0.5 * (high - low) * (TAU * (x + 70.0) / 70.0).cos();
-    let mut wave = BezPath::new();
-    for step in 0..=96_u8 {
+    let wave = polyline((0..=96_u8).map(|step| {
         let x = -96.0 + 2.0 * f64::from(step);
-        if step == 0 {
-            wave.move_to((x, along(x)));
-        } else {
-            wave.line_to((x, along(x)));
-        }
-    }
+        (x, along(x))
+    }));
     for y in [low, high] {
         sketch.line(Role::Datum, (-96.0, y), (96.0, y));
     }

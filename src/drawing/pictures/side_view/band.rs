@@ -4,9 +4,9 @@ use std::f64::consts::FRAC_PI_2;
 
 use kurbo::{Affine, Arc, BezPath, Shape as _, Vec2};
 
-use super::{EXACT_MM, SideView, label};
+use super::{SideView, label};
 use crate::analysis::NumberId;
-use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
+use crate::drawing::scene::{EXACT_MM, Role, Scene, Shape, ShownIn};
 
 /// How much of the circle is banded on either side of its lowest point.
 const HALF_ARC_RAD: f64 = 0.5;

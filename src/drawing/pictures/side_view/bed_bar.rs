@@ -2,9 +2,8 @@
 
 use kurbo::{BezPath, Point, Rect, Shape as _};
 
-use super::polygon::closed;
-use super::{EXACT_MM, SideView, label, label_or, line, plate_from_bar};
-use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
+use super::{SideView, label, label_or, line, plate_from_bar};
+use crate::drawing::scene::{EXACT_MM, Role, Scene, Shape, ShownIn, closed};
 use crate::geometry::underside_on_bar;
 
 /// Half the width of a head that nobody measured.
@@ -53,7 +52,7 @@ impl SideView<'_> {
             .find(|high| behind(*high) < back - self.body_mm())?;
         let top_front = behind(high).max(front);
         (front < back - self.body_mm()).then(|| {
-            closed(&[
+            closed([
                 Point::new(front, 0.0),
                 Point::new(top_front, -high),
                 Point::new(back, -high),
@@ -164,7 +163,7 @@ fn screw_head(at: f64, body: f64, foot: f64) -> ScrewHead {
     let narrow = head - cone;
     let neck = [-narrow, narrow].map(|aside| Point::new(at + aside, face - cone));
     ScrewHead {
-        outline: closed(&[
+        outline: closed([
             Point::new(at - head, foot),
             Point::new(at - head, face),
             neck[0],

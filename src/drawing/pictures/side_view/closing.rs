@@ -4,8 +4,8 @@
 use kurbo::{Arc, Circle, Point, Shape as _, Vec2};
 
 use super::side_plate::outline_about;
-use super::{EXACT_MM, SideView, label_or, line};
-use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
+use super::{SideView, label_or, line};
+use crate::drawing::scene::{EXACT_MM, Role, Scene, Shape, ShownIn};
 use crate::geometry::Closing;
 use crate::units::Angle;
 

@@ -2,9 +2,9 @@
 
 use kurbo::{Circle, Point, Shape as _};
 
-use super::{EXACT_MM, SideView, Standing, label, line};
+use super::{SideView, Standing, label, line};
 use crate::analysis::why::{CrestLimit, CrestLimits};
-use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
+use crate::drawing::scene::{EXACT_MM, Role, Scene, Shape, ShownIn};
 use crate::geometry::{GroundShape, Terrain, on_level};
 use crate::units::Length;
 

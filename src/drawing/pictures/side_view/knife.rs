@@ -2,10 +2,9 @@
 
 use kurbo::{BezPath, Point};
 
-use super::polygon::closed;
 use super::{SideView, label, plate_from_bar};
 use crate::analysis::Case;
-use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
+use crate::drawing::scene::{Role, Scene, Shape, ShownIn, closed};
 use crate::geometry::{Setting, underside_on_bar};
 use crate::units::Angle;
 
@@ -74,5 +73,5 @@ pub(in crate::drawing::pictures) fn knife_outline(case: &Case) -> BezPath {
         corners.push(Point::new(body_back.x, 0.0));
     }
     corners.extend([body_back, body_front, lip_back, lip_front]);
-    plate_from_bar(case.solution) * closed(&corners)
+    plate_from_bar(case.solution) * closed(corners)
 }

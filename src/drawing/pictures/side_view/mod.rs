@@ -1,12 +1,11 @@
 //! The side view of a unit: everything that stands on the plate, drawn where the solution puts it.
 
-use self::polygon::polyline;
 use self::side_plate::{middle_of_tangent, outline_over};
 
 use kurbo::{Affine, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
 
 use super::hold::Hold;
-use crate::drawing::scene::{Label, Role, Scene, Shape, ShownIn};
+use crate::drawing::scene::{EXACT_MM, Label, Role, Scene, Shape, ShownIn, polyline};
 
 mod band;
 mod bed_bar;
@@ -15,13 +14,12 @@ mod crest;
 mod dimensions;
 mod knife;
 mod overlay;
-mod polygon;
 mod reel;
 mod side_plate;
 mod sweep;
 mod worst;
 
-use crate::analysis::{Case, FindingId, Findings, Level, NumberId, Solution, Solved, Uncertainty};
+use crate::analysis::{Case, Findings, Level, NumberId, Solution, Solved, Uncertainty};
 use crate::geometry::{RollerOnPlate, Terrain};
 use crate::unit::ExampleCount;
 use crate::units::{Length, System};
@@ -31,8 +29,6 @@ pub(super) use reel::blade_section;
 pub use overlay::Overlay;
 pub use worst::WorstPlace;
 
-/// How far a curve of the scene may stray from the true one, in millimetres.
-const EXACT_MM: f64 = 1e-6;
 /// How thick plate and soil are drawn.
 const GROUND_DEPTH_MM: f64 = 9.0;
 
@@ -194,11 +190,7 @@ impl SideView<'_> {
     }
 
     fn sweep_level(&self) -> Level {
-        // Without a height of cut there is no share to judge, and it is not fine.
-        self.findings
-            .level_of(FindingId::Sweep)
-            .unwrap_or(Level::Over)
-            .resting_on(self.examples)
+        self.findings.drawn_sweep(self.examples)
     }
 
     /// What moves as the unit is set: reel, rollers and edge, each with the place it takes.
@@ -256,12 +248,12 @@ impl SideView<'_> {
                 if surface.len() > 1 {
                     self.turf(scene, &terrain, &surface);
                     let deepest = surface.iter().map(|p| p.y).fold(f64::INFINITY, f64::min);
-                    let mut soil = polyline(&surface);
+                    let mut soil = polyline(surface.iter().copied());
                     soil.line_to((surface[surface.len() - 1].x, deepest - GROUND_DEPTH_MM));
                     soil.line_to((surface[0].x, deepest - GROUND_DEPTH_MM));
                     soil.close_path();
                     scene.add(Role::Soil, Shape::Hatch(soil));
-                    scene.add(Role::Soil, Shape::Line(polyline(&surface)));
+                    scene.add(Role::Soil, Shape::Line(polyline(surface)));
                 }
             }
         }
@@ -276,7 +268,7 @@ impl SideView<'_> {
             return;
         }
         let height = |x: f64| if x <= 0.0 { cut_mm } else { 1.5 * cut_mm };
-        let mut canopy = polyline(surface);
+        let mut canopy = polyline(surface.iter().copied());
         let tops = surface
             .iter()
             .rev()

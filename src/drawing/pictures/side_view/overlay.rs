@@ -4,9 +4,9 @@ use std::f64::consts::FRAC_PI_2;
 
 use kurbo::{Affine, Arc, Shape as _};
 
-use super::{EXACT_MM, SideView, knife_outline};
+use super::{SideView, knife_outline};
 use crate::analysis::Case;
-use crate::drawing::scene::{Role, Scene, Shape};
+use crate::drawing::scene::{EXACT_MM, Role, Scene, Shape};
 
 /// Another knife on the same unit.
 #[derive(Clone, Copy, Debug)]

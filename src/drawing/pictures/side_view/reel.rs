@@ -4,8 +4,8 @@ use std::f64::consts::TAU;
 
 use kurbo::{Arc, BezPath, Circle, Point, Shape as _, Vec2};
 
-use super::{EXACT_MM, SideView, label, label_or, line};
-use crate::drawing::scene::{Role, Scene, Shape, ShownIn};
+use super::{SideView, label, label_or, line};
+use crate::drawing::scene::{EXACT_MM, Role, Scene, Shape, ShownIn};
 
 /// Parts of the reel's radius: where a blade's foot stands, and the spider's arms, its hollows, its
 /// hub and the shaft.

@@ -5,14 +5,14 @@ use std::f64::consts::TAU;
 
 use kurbo::{BezPath, Circle, Point, Vec2};
 
-use super::polygon::closed;
+use crate::drawing::scene::closed;
 
 /// Straight pieces of a round corner, were it a whole circle.
 const PIECES: u32 = 72;
 
 /// The outline tight about some circles, as a string would lie about them.
 pub(super) fn outline_about(circles: &[Circle]) -> BezPath {
-    closed(&hull(points_about(circles)))
+    closed(hull(points_about(circles)))
 }
 
 /// The outline about some circles as [`outline_about`] has it, its lower side from the circles at the
@@ -38,7 +38,7 @@ pub(super) fn outline_over(circles: &[Circle], [rear, front]: [Point; 2]) -> Bez
     let turn = ahead.iter().enumerate().min_by(|a, b| lowest(&a.1, &b.1));
     points.extend(turn.map_or(&[][..], |(turn, _)| &ahead[turn..]));
     points.extend(upper);
-    closed(&points)
+    closed(points)
 }
 
 /// The middle of the straight line that lies on two circles, on its upper side; `from` the one further

@@ -4,10 +4,10 @@ use std::f64::consts::FRAC_PI_2;
 
 use kurbo::{Arc, BezPath, Point, Shape as _};
 
-use super::{EXACT_MM, SideView, label_or};
+use super::{SideView, label_or};
 use crate::analysis::NumberId;
 use crate::drawing::scene::{
-    Dimension, Direction, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn,
+    Dimension, Direction, EXACT_MM, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn,
 };
 use crate::units::{Length, System};
 

@@ -2,9 +2,9 @@
 
 use kurbo::{BezPath, Circle, Point, Rect, Shape as _, Vec2};
 
-use super::{EXACT_MM, SideView, label_or};
+use super::{SideView, label_or};
 use crate::analysis::{FindingId, Findings, Level};
-use crate::drawing::scene::{Role, Scene, Shape};
+use crate::drawing::scene::{EXACT_MM, Role, Scene, Shape};
 
 /// Where the worst finding stands on the unit.
 #[derive(Clone, Debug, PartialEq)]

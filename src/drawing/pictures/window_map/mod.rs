@@ -15,7 +15,7 @@ use kurbo::{BezPath, Point};
 
 use crate::analysis::knives::{Map, Region};
 use crate::drawing::paper::{Panel, Pencil};
-use crate::drawing::scene::Role;
+use crate::drawing::scene::{Role, closed, polyline};
 
 /// A map to be drawn.
 #[derive(Clone, Copy, Debug)]
@@ -101,24 +101,8 @@ impl MapPicture<'_> {
     }
 }
 
-fn polyline(points: impl IntoIterator<Item = Point>) -> BezPath {
-    let mut path = BezPath::new();
-    for point in points {
-        if path.elements().is_empty() {
-            path.move_to(point);
-        } else {
-            path.line_to(point);
-        }
-    }
-    path
-}
-
 fn outline(lows: &[Point], highs: &[Point]) -> BezPath {
-    let mut path = polyline(lows.iter().chain(highs.iter().rev()).copied());
-    if !path.elements().is_empty() {
-        path.close_path();
-    }
-    path
+    closed(lows.iter().chain(highs.iter().rev()).copied())
 }
 
 #[cfg(test)]
