@@ -5,6 +5,7 @@
 
 mod acceptance;
 pub mod advice;
+mod between;
 mod caution;
 mod dial;
 mod due;
@@ -33,6 +34,7 @@ mod wear_rate;
 pub mod why;
 
 pub use acceptance::Acceptance;
+pub use between::Between;
 pub use caution::{
     BEFORE_EVERY_STEP, CAUTION, CAUTION_IN_A_LINE, CAUTION_IN_SHORT, FEELER, GRINDING,
     MODEL_IN_SHORT, PAPER_TEST,

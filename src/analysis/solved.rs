@@ -87,8 +87,12 @@ impl Solved {
     pub fn of_shared(document: Arc<Document>) -> Result<Self, Unsolved> {
         let unit = document.checked()?;
         let system = unit.system;
-        let solution = Solution::of(&unit, &unit.setting)
-            .map_err(|why| Unsolved::Impossible { why, system })?;
+        Self::of_unit(document, unit).map_err(|why| Unsolved::Impossible { why, system })
+    }
+
+    /// Solves and judges a document's unit, or that unit otherwise set.
+    pub(super) fn of_unit(document: Arc<Document>, unit: Unit) -> Result<Self, Impossible> {
+        let solution = Solution::of(&unit, &unit.setting)?;
         let rests = Rests::of(&document, &unit, &unit.setting, unit.follows);
         let uncertainty = Uncertainty::of(&unit, &unit.setting, unit.follows).resting(rests);
         let case = Case {

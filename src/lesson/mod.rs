@@ -10,6 +10,7 @@ mod fields;
 mod flaw;
 mod script;
 mod solved;
+mod step_move;
 mod template;
 mod text;
 
@@ -18,4 +19,5 @@ pub use fields::{Figure, FigureOf, Whose};
 pub use flaw::{LessonFlaw, LessonFlawKind};
 pub use script::{Emphasis, Held, Lesson, LessonFormat, LessonView, SingleView, Step, UnitUse};
 pub use solved::{ShownFigure, SolvedStep, StepProblem, solve_steps};
+pub use step_move::StepMove;
 pub use text::{LESSON_FILE, parse_lesson, read_lesson};

@@ -617,3 +617,92 @@ fn the_lesson_of_the_readme_is_read_and_solved() {
         "The edge stands 3/8 in behind centre and sweeps 0.0201 in, 4.0 % of the height of cut.";
     assert!(run.out.contains(told), "{}", run.out);
 }
+
+// From step to step.
+
+/// All of what a picture's strokes and fills draw.
+fn drawn(panels: &[sweepgauge::drawing::Panel]) -> Vec<&Mark> {
+    let marks = panels.iter().flat_map(|panel| &panel.marks);
+    marks
+        .filter(|mark| !matches!(mark, Mark::Text { .. }))
+        .collect()
+}
+
+#[test]
+fn between_two_steps_the_picture_moves_through_poses_that_are_solved_and_begins_and_ends_with_the_steps()
+ {
+    let place = kurbo::Rect::new(0.0, 0.0, 1000.0, 500.0);
+    let mut moving = 0;
+    for name in NAMES {
+        let (lesson, steps) = lesson(name);
+        let steps: Vec<_> = steps.into_iter().map(Ok).collect();
+        let pictures = LessonPictures {
+            lesson: &lesson,
+            steps: &steps,
+            clips: STILL,
+        };
+        for (from, to) in (1..steps.len()).map(|to| (to - 1, to)) {
+            let Some(moved) = pictures.step_move(from, to) else {
+                continue;
+            };
+            if !moved.can_be() {
+                continue;
+            }
+            moving += 1;
+            let ends = [(0.0, from), (1.0, to)].map(|(part, step)| {
+                let end = moved.at(part).expect("an end");
+                let own = steps[step].as_ref().unwrap();
+                assert_eq!(end.first.id, own.first.id, "{name} {step}");
+                let told = format!("{name}, step {to} at {part}");
+                let panels = |solved: &SolvedStep| {
+                    let step = &lesson.steps[to];
+                    pictures
+                        .panels(step, solved, place, Theme::Light.into())
+                        .expect(&told)
+                };
+                let (end, own) = (panels(&end), panels(own));
+                assert_eq!(end, own, "{told}");
+                end
+            });
+            assert_ne!(drawn(&ends[0]), drawn(&ends[1]), "{name} {to}: it moves");
+            for part in (1..20).map(|part| f64::from(part) / 20.0) {
+                let on_the_way = moved.at(part).expect("a pose");
+                let numbers = on_the_way.first.solution.numbers();
+                for id in [
+                    NumberId::Attitude,
+                    NumberId::HeightOfCut,
+                    NumberId::ReelDiameter,
+                ] {
+                    let ends =
+                        [from, to].map(|step| number(&steps[step].as_ref().unwrap().first, id));
+                    let (least, most) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
+                    let base = numbers.base(id).unwrap();
+                    assert!(
+                        (least - 1e-9..=most + 1e-9).contains(&base),
+                        "{name} {to}: {}",
+                        id.name()
+                    );
+                }
+                assert_eq!(on_the_way.text, steps[to].as_ref().unwrap().text);
+            }
+        }
+    }
+    assert!(moving >= 2, "{moving} steps move");
+}
+
+#[test]
+fn a_picture_of_another_kind_is_cut_over_to() {
+    let (lesson, steps) = lesson("fairway-and-green");
+    let steps: Vec<_> = steps.into_iter().map(Ok).collect();
+    let pictures = LessonPictures {
+        lesson: &lesson,
+        steps: &steps,
+        clips: 0.0,
+    };
+    // From side by side to the lens alone, from the ground to the budget, and to no step.
+    for (from, to) in [(2, 3), (4, 5), (5, 6)] {
+        assert!(pictures.step_move(from, to).is_none(), "{from} to {to}");
+    }
+    // The same units in the same lens: there is a way, and nothing moves on it.
+    assert!(!pictures.step_move(1, 2).expect("a way").can_be());
+}

@@ -11,6 +11,7 @@ use egui::{Key, Rect, Shape, Vec2, ViewportCommand};
 use egui_kittest::kittest::NodeT as _;
 use sweepgauge::app::DEMO_UNIT;
 use sweepgauge::command::open_lesson;
+use sweepgauge::drawing::LessonPictures;
 use sweepgauge::unit::read_text;
 use tempfile::TempDir;
 
@@ -343,4 +344,76 @@ fn the_hint_fades_and_comes_again_with_a_key() {
     );
     window.press(Key::ArrowRight);
     window.assert_says("N: numbers");
+}
+
+/// All that was painted, to be compared.
+fn all_painted(window: &Window) -> String {
+    let shapes = &window.harness.output().shapes;
+    format!(
+        "{:?}",
+        shapes.iter().map(|shape| &shape.shape).collect::<Vec<_>>()
+    )
+}
+
+/// The step of a lesson after which the picture moves, and its file.
+fn moving_step() -> (PathBuf, usize) {
+    let found = lessons().into_iter().find_map(|file| {
+        let opened = open_lesson(&file).unwrap();
+        let pictures = LessonPictures {
+            lesson: &opened.lesson,
+            steps: &opened.steps,
+            clips: 0.0,
+        };
+        let moves = |at: &usize| {
+            let moved = pictures.step_move(*at, at + 1);
+            moved.is_some_and(|moved| moved.can_be()) && !opened.lesson.steps[at + 1].motion
+        };
+        let at = (0..opened.lesson.steps.len()).find(moves)?;
+        Some((file, at))
+    });
+    found.expect("a step that moves")
+}
+
+#[test]
+fn between_two_steps_the_picture_moves_for_a_while_and_then_no_frame_is_asked_for() {
+    let (file, at) = moving_step();
+    let mut window = telling(&file, at, SCREENS[0]);
+    window.harness.key_press(Key::ArrowRight);
+    let mut frames = Vec::new();
+    while window.step() == Duration::ZERO {
+        frames.push(all_painted(&window));
+        assert!(frames.len() < 60, "it ends");
+    }
+    // 0.6 s of 60 frames a second.
+    assert!((30..=40).contains(&frames.len()), "{}", frames.len());
+    let (first, last) = (all_painted(&window), &frames[frames.len() / 2]);
+    assert_ne!(&first, last);
+    assert!(window.step() > Duration::ZERO, "at rest");
+    // What it ends with is the step as it is opened.
+    let mut other = telling(&file, at + 1, SCREENS[0]);
+    other.step();
+    let pictured = |window: &Window| -> Vec<String> {
+        painted(window)
+            .iter()
+            .map(|text| text.galley.text().to_owned())
+            .collect()
+    };
+    assert_eq!(pictured(&window), pictured(&other));
+}
+
+#[test]
+fn a_key_ends_the_move() {
+    let (file, at) = moving_step();
+    let mut window = telling(&file, at, SCREENS[0]);
+    window.harness.key_press(Key::ArrowRight);
+    (0..5).for_each(|_| {
+        window.step();
+    });
+    let moving = all_painted(&window);
+    // A key that changes nothing of the picture: the numbers, twice.
+    window.harness.key_press(Key::N);
+    window.harness.key_press(Key::N);
+    let frames = (0..10).take_while(|_| window.step() == Duration::ZERO);
+    assert!(frames.count() < 6, "it has arrived");
+    assert_ne!(all_painted(&window), moving);
 }

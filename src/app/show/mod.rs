@@ -9,6 +9,7 @@ mod of_unit;
 mod sizes;
 mod slide;
 mod slide_ui;
+mod step_move;
 mod talk;
 
 pub use talk::Talk;
@@ -85,6 +86,9 @@ impl Show {
     pub fn do_as_pressed(&mut self, ctx: &Context) {
         while let Some(act) = pressed(ctx) {
             self.ui.wake(ctx);
+            if let Some(Shown::Lesson(talk)) = &mut self.shown {
+                talk.arrive();
+            }
             match act {
                 Act::End => return self.end(ctx),
                 Act::Next => self.go(1),
@@ -127,6 +131,11 @@ impl Show {
 
     /// Shows it over all of the window.
     pub fn show(&mut self, ui: &mut Ui, desk: &Desk) {
+        if let Some(Shown::Lesson(talk)) = &mut self.shown
+            && talk.go_on(ui.input(|input| input.time))
+        {
+            ui.ctx().request_repaint();
+        }
         let has_numbers = self
             .numbers_asked
             .unwrap_or_else(|| self.begins_with_numbers());

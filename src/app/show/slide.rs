@@ -12,6 +12,8 @@ use crate::units::System;
 pub(super) enum PictureOf {
     Unit(SolvedId, PictureView, System),
     Step(usize),
+    /// On the way from one step to another, so much of it done.
+    Between(usize, usize, f64),
 }
 
 /// Draws a slide's picture: where, how, and so many clips after the first; or says why there is none.

@@ -9,7 +9,7 @@ use crate::drawing::paper::{Anchor, Mark, Panel, Pen, Pencil, Style, View};
 use crate::drawing::pictures::{Canvas, Hold, Lens, LensChoice, SideView, Standing};
 use crate::drawing::scene::Role;
 use crate::lesson::{
-    Emphasis, Held, Lesson, LessonView, SingleView, SolvedStep, Step, StepProblem,
+    Emphasis, Held, Lesson, LessonView, SingleView, SolvedStep, Step, StepMove, StepProblem,
 };
 
 /// How many times as wide as usual the lines of what is emphasised are.
@@ -73,6 +73,13 @@ fn is_side_by_side(step: &Step) -> bool {
     matches!(step.view, LessonView::SideBySide(_))
 }
 
+/// Whether two steps show the same kind of picture, at one scale and with the same held still.
+fn are_alike(one: &Step, other: &Step) -> bool {
+    Kind::of(one) == Kind::of(other)
+        && one.held == other.held
+        && is_side_by_side(one) == is_side_by_side(other)
+}
+
 /// The pictures of a lesson's steps.
 #[derive(Clone, Copy, Debug)]
 pub struct LessonPictures<'a> {
@@ -115,15 +122,26 @@ impl<'a> LessonPictures<'a> {
         Ok(panels)
     }
 
+    /// How the picture of one step moves to that of another, by their places; none where they are pictures
+    /// of another kind, or what is drawn cannot move.
+    #[must_use]
+    pub fn step_move(&self, from: usize, to: usize) -> Option<StepMove<'a>> {
+        let step = |at: usize| {
+            Some((
+                self.lesson.steps.get(at)?,
+                self.steps.get(at)?.as_ref().ok()?,
+            ))
+        };
+        let ((from, from_solved), (to, to_solved)) = (step(from)?, step(to)?);
+        let moves = !matches!(Kind::of(to), Kind::Budget | Kind::Map);
+        let moved = StepMove::of(from_solved, to_solved, is_side_by_side(to));
+        (moves && are_alike(from, to)).then_some(moved)
+    }
+
     /// Every unit that a step like this one shows: seen at one scale, what is held in one place.
     fn alike(&self, step: &Step) -> Vec<&'a Solved> {
-        let is_alike = |other: &Step| {
-            Kind::of(other) == Kind::of(step)
-                && other.held == step.held
-                && is_side_by_side(other) == is_side_by_side(step)
-        };
         let steps = self.lesson.steps.iter().zip(self.steps);
-        let steps = steps.filter(|(other, _)| is_alike(other));
+        let steps = steps.filter(|(other, _)| are_alike(other, step));
         let solved = steps.filter_map(|(_, solved)| solved.as_ref().ok());
         let both = solved.flat_map(|solved| {
             let second = solved.second.as_ref().filter(|_| is_side_by_side(step));

@@ -35,7 +35,7 @@ pub const MEASURED: &str = "1 As measured";
 pub const WANTED: &str = "2 As wanted";
 
 /// More steps than anything in the window takes to come to rest.
-const STEPS_TO_SETTLE: usize = 40;
+const STEPS_TO_SETTLE: usize = 60;
 
 /// Tall enough for the whole form with every group open.
 const SIZE: Vec2 = Vec2::new(1440.0, 4200.0);
