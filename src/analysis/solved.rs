@@ -153,7 +153,7 @@ impl Solved {
     /// or does not apply.
     #[must_use]
     pub fn advice(&self, finding: FindingId, system: System) -> Option<Advice> {
-        Advice::of(&self.case(), finding, system)
+        Advice::in_document(&self.document, &self.case(), finding, system)
     }
 
     /// A finding with what can be done about it, in a reader's units.

@@ -37,10 +37,12 @@ struct KnifeReport<'a> {
     why: Vec<&'static str>,
     /// Its place among the knives, from 1.
     rank: usize,
-    /// The attitude it is set to, the reel as it is; none where no attitude holds every limit.
+    /// The attitude it is set to, the reel as it is; none where there is no such attitude.
     aim_deg: Option<f64>,
     /// The rear roller's place from the bench for that.
     aim_rear_roller_mm: Option<f64>,
+    /// Why there is no such attitude; none where there is one.
+    no_aim: Option<String>,
     lip_thickness_left_mm: f64,
     lip_length_left_mm: f64,
     least_lip_thickness_mm: f64,
@@ -201,8 +203,12 @@ fn report<'a>(solved: &'a Solved, row: &'a KnifeRow, rank: usize) -> KnifeReport
             .map(|against| against.id())
             .collect(),
         rank,
-        aim_deg: row.aim.map(|aim| aim.attitude.deg()),
-        aim_rear_roller_mm: row.aim.map(|aim| aim.rear_roller.mm()),
+        aim_deg: row.aim.ok().map(|aim| aim.attitude.deg()),
+        aim_rear_roller_mm: row.aim.ok().map(|aim| aim.rear_roller.mm()),
+        no_aim: row
+            .aim
+            .err()
+            .map(|why| why.sentence().shown_in(solved.unit.system)),
         lip_thickness_left_mm: row.lip.thickness.mm(),
         lip_length_left_mm: row.lip.length.mm(),
         least_lip_thickness_mm: row.lip.least.mm(),
@@ -266,19 +272,19 @@ fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
                 );
             }
         }
-        if let Some(aim) = &row.aim {
-            let _ = writeln!(
-                text,
-                "  {:19}  {}; rear roller {} from where it was measured{}",
-                "aim",
+        let aim = match &row.aim {
+            Ok(aim) => format!(
+                "{}; rear roller {} from where it was measured{}",
                 system.angle(aim.attitude),
                 system.roller_move(aim.rear_roller),
                 match aim.certainty {
                     Certainty::Sure => "",
                     Certainty::Reads => "; it reads OK there, still undecided within the ±",
                 }
-            );
-        }
+            ),
+            Err(why) => format!("none: {}", why.sentence().shown_in(system)),
+        };
+        let _ = writeln!(text, "  {:19}  {aim}", "aim");
         let grinds = row.lip.grinds_told();
         let grinds = grinds.map_or_else(String::new, |told| format!("; {told}"));
         let _ = writeln!(

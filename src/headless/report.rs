@@ -240,12 +240,13 @@ mod tests {
     use super::*;
 
     /// Numbers that the report tells in the words of its findings alone.
-    const IN_FINDINGS: [NumberId; 5] = [
+    const IN_FINDINGS: [NumberId; 6] = [
         NumberId::LipBottom,
         NumberId::RollerToKnife,
         NumberId::ReelAtLowEnd,
         NumberId::UndersideOnGround,
         NumberId::UndersideAtLowEnd,
+        NumberId::RunoutSwing,
     ];
 
     #[test]

@@ -247,6 +247,7 @@ const fn name_of(id: NumberId) -> &'static str {
         NumberId::SweepOnGround => "sweep_on_ground",
         NumberId::AttitudeOnGround => "attitude_on_ground",
         NumberId::RollerToKnife => "roller_to_knife",
+        NumberId::RunoutSwing => "runout_swing",
     }
 }
 

@@ -11,6 +11,7 @@ impl Value {
     pub fn as_read_in(self, system: System) -> Self {
         match self {
             Self::Length(length) => Self::Length(read(length, &system.length(length))),
+            Self::Limit(limit) => Self::Limit(read(limit, &system.length(limit))),
             Self::Radius(radius) => Self::Radius(read(radius, &system.radius(radius))),
             Self::Move(by) => {
                 let size = Length::from_mm(by.mm().abs());

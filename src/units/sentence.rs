@@ -22,6 +22,8 @@ pub enum Value {
     Speed(Speed),
     /// A speed of turning.
     Turning(Turning),
+    /// A length that something is judged by.
+    Limit(Length),
     /// A radius of the ground.
     Radius(Length),
     /// A roller's move in its bracket, in the shop's words: up is towards the reel.
@@ -33,7 +35,10 @@ impl Value {
     #[must_use]
     pub fn base(self) -> f64 {
         match self {
-            Self::Length(length) | Self::Radius(length) | Self::Move(length) => length.base(),
+            Self::Length(length)
+            | Self::Limit(length)
+            | Self::Radius(length)
+            | Self::Move(length) => length.base(),
             Self::Angle(angle) => angle.base(),
             Self::Share(share) => share.base(),
             Self::Ratio(ratio) => ratio.base(),
@@ -47,6 +52,7 @@ impl Value {
     pub fn with_base(self, base: f64) -> Self {
         match self {
             Self::Length(_) => Self::Length(Length::from_base(base)),
+            Self::Limit(_) => Self::Limit(Length::from_base(base)),
             Self::Radius(_) => Self::Radius(Length::from_base(base)),
             Self::Move(_) => Self::Move(Length::from_base(base)),
             Self::Angle(_) => Self::Angle(Angle::from_base(base)),
@@ -62,6 +68,7 @@ impl Value {
     pub fn shown_in(self, system: System) -> String {
         match self {
             Self::Length(length) => system.length(length),
+            Self::Limit(limit) => system.limit(limit),
             Self::Angle(angle) => system.angle(angle),
             Self::Share(share) => system.share(share),
             Self::Ratio(ratio) => system.ratio(ratio),
@@ -76,6 +83,7 @@ impl Value {
     fn finer_in(self, system: System, more: usize) -> String {
         match self {
             Self::Length(length) => system.finer_length(length, more),
+            Self::Limit(limit) => system.finer_limit(limit, more),
             Self::Angle(angle) => System::finer_angle(angle, more),
             Self::Share(share) => System::finer_share(share, more),
             Self::Ratio(ratio) => System::finer_ratio(ratio, more),
@@ -85,11 +93,40 @@ impl Value {
         }
     }
 
+    /// It as what something is judged by.
+    #[must_use]
+    pub const fn as_limit(self) -> Self {
+        match self {
+            Self::Length(length) => Self::Limit(length),
+            other => other,
+        }
+    }
+
+    /// A limit as a quantity like any other.
+    const fn as_number(self) -> Self {
+        match self {
+            Self::Limit(limit) => Self::Length(limit),
+            other => other,
+        }
+    }
+
     /// Whether it reads like another of its kind although it is another.
     fn is_mistaken_for(self, other: Self, system: System, more: usize) -> bool {
+        let other = other.as_number();
         self.with_base(other.base()) == other
             && self != other
             && self.finer_in(system, more) == other.finer_in(system, more)
+    }
+
+    /// Whether what a limit comes to, told in few figures, reads on another side of it than it stands, or
+    /// like it.
+    fn seems_past(self, limit: Self, system: System) -> bool {
+        let Self::Limit(length) = limit else {
+            return false;
+        };
+        let about = system.as_read_about(length);
+        let read = self.as_read_in(system).base();
+        (read - about.mm()) * (self.base() - length.mm()) <= 0.0 && self != limit.as_number()
     }
 }
 
@@ -173,6 +210,9 @@ impl Sentence {
         let limits = values.iter().enumerate().skip(place + 1);
         for (limit_place, limit) in limits {
             if !number.is_mistaken_for(*limit, system, 0) {
+                if number.seems_past(*limit, system) {
+                    read[limit_place] = limit.finer_in(system, 0);
+                }
                 continue;
             }
             let told_apart = (1..=MOST_MORE_DECIMALS)

@@ -1,7 +1,10 @@
 //! How values are shown, in the units a person works in.
 
 use super::digits::{SMALL_INCHES, fixed, fraction};
-use super::{Angle, Length, Measure as _, Ratio, Share, System};
+use super::{Angle, Length, Measure as _, Quantity, Ratio, Share, System};
+
+/// Off by less than this an entry is the value itself: far less than anybody measures.
+const ROUND_MM: f64 = 1e-6;
 
 impl System {
     /// A length to be read: `0.125 in`, `1/8 in`, `3.18 mm`.
@@ -56,15 +59,60 @@ impl System {
         }
     }
 
-    /// A length that was chosen round in one system, as somebody reads it in this one, with the round one
-    /// beside it where the two differ: `0.0197 in (0.5 mm)`.
+    /// A length that something is judged by, to be read. What is round in the other kind of unit alone is
+    /// told there, with what it reads here beside it: `0.5 mm (0.020 in)`, and not `0.0197 in`.
     #[must_use]
-    pub fn length_chosen_in(self, own: Self, length: Length) -> String {
-        let shown = length.entry(self);
-        if self.is_metric() == own.is_metric() {
-            return shown;
+    pub fn limit(self, limit: Length) -> String {
+        self.round_elsewhere(limit).map_or_else(
+            || self.length(limit),
+            |round| format!("{round} ({})", self.about(limit)),
+        )
+    }
+
+    /// The same with so many more decimals than a length has.
+    pub(super) fn finer_limit(self, limit: Length, more: usize) -> String {
+        let here = self.finer_length(limit, more);
+        match self.round_elsewhere(limit) {
+            Some(round) => format!("{round} ({here})"),
+            None => here,
         }
-        format!("{shown} ({})", length.entry(own))
+    }
+
+    /// How a limit reads in the other kind of unit, where it is round there and not here.
+    fn round_elsewhere(self, limit: Length) -> Option<String> {
+        let other = if self.is_metric() {
+            Self::InchDecimal
+        } else {
+            Self::Millimetre
+        };
+        let round_in = |system: Self| {
+            let entry = limit.entry(system);
+            let read = Quantity::<Length>::parse(&entry).ok()?.value();
+            ((read - limit).mm().abs() < ROUND_MM).then_some(entry)
+        };
+        round_in(self).is_none().then(|| round_in(other)).flatten()
+    }
+
+    /// What a limit reads as: the value of the figures that are told of it in this kind of unit.
+    pub(super) fn as_read_about(self, limit: Length) -> Length {
+        let told = match self.round_elsewhere(limit) {
+            Some(_) => self.about(limit),
+            None => self.length(limit),
+        };
+        Quantity::<Length>::parse(&told).map_or(limit, |read| read.value())
+    }
+
+    /// About how long a limit is here that is round elsewhere: in two figures, as fine as is read.
+    fn about(self, limit: Length) -> String {
+        let (number, unit, least, most) = if self.is_metric() {
+            (limit.mm(), "mm", 2, 3)
+        } else {
+            (limit.inches(), "in", 3, 4)
+        };
+        let decimals = (least..most)
+            .find(|decimals| number.abs() * 10.0_f64.powi(*decimals) >= 10.0)
+            .unwrap_or(most);
+        format!("{} {unit}", fixed(number, decimals.unsigned_abs() as usize))
     }
 
     /// An angle to be read: `4.50°`.
@@ -147,16 +195,39 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_length_chosen_round_in_one_system_is_read_with_that_beside_it_in_the_other() {
-        let half_mm = Length::from_mm(0.5);
-        let read_in = |reader: System, own| reader.length_chosen_in(own, half_mm);
+    fn a_limit_that_is_round_in_the_other_unit_is_read_there_with_what_it_comes_to() {
+        let [inch, fractions, mm] = System::ALL;
+        let of_mm = [0.5, 0.025, 0.05, 1.0, 1.5, 3.0].map(Length::from_mm);
         assert_eq!(
-            read_in(System::InchDecimal, System::Millimetre),
-            "0.0197 in (0.5 mm)"
+            of_mm.map(|limit| inch.limit(limit)),
+            [
+                "0.5 mm (0.020 in)",
+                "0.025 mm (0.0010 in)",
+                "0.05 mm (0.0020 in)",
+                "1 mm (0.039 in)",
+                "1.5 mm (0.059 in)",
+                "3 mm (0.118 in)"
+            ]
         );
-        assert_eq!(read_in(System::Millimetre, System::Millimetre), "0.5 mm");
-        let fractions = read_in(System::InchDecimal, System::InchFraction);
-        assert_eq!(fractions, "0.0197 in");
+        assert_eq!(
+            of_mm.map(|limit| fractions.limit(limit))[0],
+            "0.5 mm (0.020 in)"
+        );
+        assert_eq!(of_mm.map(|limit| mm.limit(limit))[0], "0.500 mm");
+        let of_inches = [0.02, 0.001, 0.04, 0.06].map(Length::from_inches);
+        assert_eq!(
+            of_inches.map(|limit| mm.limit(limit)),
+            [
+                "0.02 in (0.51 mm)",
+                "0.001 in (0.025 mm)",
+                "0.04 in (1.02 mm)",
+                "0.06 in (1.52 mm)"
+            ]
+        );
+        assert_eq!(of_inches.map(|limit| inch.limit(limit))[0], "0.0200 in");
+        // Round in neither: as any length reads.
+        assert_eq!(inch.limit(Length::from_mm(0.123_456_7)), "0.0049 in");
+        assert_eq!(inch.limit(Length::ZERO), "0.0000 in");
     }
 
     #[test]

@@ -118,13 +118,16 @@ fn typed(before: &Solved, way: &Way, text: &str, system: System) -> Vec<Document
             let top_angle = Reading::Knife(before.unit.fitted, KnifePart::TopAngle);
             vec![set(top_angle.into(), to.into())]
         }
-        Way::Trued(_) => {
+        Way::Trued(_) | Way::RollersTrue(_) => {
             let mut document = (*before.document).clone();
-            for reading in [
+            let readings = [
                 Reading::FrontRunout,
                 Reading::RearRunout,
                 Reading::EndDifference,
-            ] {
+            ];
+            let has_ends = matches!(way, Way::Trued(_));
+            for reading in &readings[..if has_ends { 3 } else { 2 }] {
+                let reading = *reading;
                 Field::from(reading)
                     .set(&mut document, "0", system)
                     .unwrap();

@@ -426,7 +426,7 @@ fn a_sheet_on_a_crest_is_written_as_svg() {
 
 /// The example changed until one finding is its worst, for every finding that can be: where the edge
 /// stands in the ground the reel does as well, and is told first.
-const WORST: [(FindingId, &[(&str, &str)]); 13] = [
+const WORST: [(FindingId, &[(&str, &str)]); 14] = [
     (
         FindingId::Sweep,
         &[("behind_centre: \"0.3 in\"", "behind_centre: \"0.8 in\"")],
@@ -466,6 +466,13 @@ const WORST: [(FindingId, &[(&str, &str)]); 13] = [
         &[(
             "limits: None,",
             "wear: (front_runout: \"0 mm\", rear_runout: \"0 mm\", end_difference: \"18 mm\"),\n    limits: None,",
+        )],
+    ),
+    (
+        FindingId::RunoutSwing,
+        &[(
+            "limits: None,",
+            "wear: (front_runout: \"0 mm\", rear_runout: \"1.4 mm\", end_difference: \"0 mm\"),\n    limits: None,",
         )],
     ),
     (

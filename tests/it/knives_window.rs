@@ -87,8 +87,8 @@ fn assert_rows_shown(window: &Window) {
     for found in rows_of(window.document()) {
         let texts = row(window, &found.name);
         let mut wanted = Vec::new();
-        wanted.extend(found.aim.map(|aim| system.angle(aim.attitude)));
-        wanted.extend(found.aim.map(|aim| {
+        wanted.extend(found.aim.ok().map(|aim| system.angle(aim.attitude)));
+        wanted.extend(found.aim.ok().map(|aim| {
             let rear = system.roller_move(aim.rear_roller);
             format!("rear roller {rear}")
         }));

@@ -391,7 +391,7 @@ fn no_words_of_the_attitude_map_stand_on_others_or_leave_their_paper() {
             solved.unit.system,
         );
         let aims = [
-            aimed.map(|aim| aim.attitude),
+            aimed.ok().map(|aim| aim.attitude),
             Some(trial.attitude),
             Some(trial.attitude + Angle::from_deg(0.7)),
             Some(bench.attitude - Angle::from_deg(1.1)),

@@ -143,7 +143,12 @@ fn draws_agree_for_a_leaning_slide_with_another_knife_and_a_ground_reel() {
         FIT_REACHING,
         BENCH_REACH,
     ];
-    agrees_with_draws(&edits, &[NumberId::ReelDiameter, NumberId::ClipLength]);
+    let exact = [
+        NumberId::ReelDiameter,
+        NumberId::ClipLength,
+        NumberId::RunoutSwing,
+    ];
+    agrees_with_draws(&edits, &exact);
 }
 
 #[test]
@@ -160,7 +165,12 @@ fn draws_agree_for_a_swinging_reel_at_an_attitude_of_its_own_in_a_hollow() {
         ("shape: Level", "shape: Hollow(\"4 m ± 0.2 m\")"),
         ("extension: None", "extension: Some(\"2 mm\")"),
     ];
-    agrees_with_draws(&edits, &[NumberId::Attitude, NumberId::ClipLength]);
+    let exact = [
+        NumberId::Attitude,
+        NumberId::ClipLength,
+        NumberId::RunoutSwing,
+    ];
+    agrees_with_draws(&edits, &exact);
 }
 
 #[test]
@@ -186,6 +196,7 @@ fn draws_agree_for_a_turning_knife_with_uncertain_hardware() {
             NumberId::CutOnGround,
             NumberId::ClipLength,
             NumberId::ClipToCut,
+            NumberId::RunoutSwing,
         ],
     );
 }
@@ -235,7 +246,12 @@ fn draws_agree_with_the_rollers_given() {
             "setting: (\n        reel_diameter: Some(\"6.8 in\")",
         ),
     ];
-    agrees_with_draws(&edits, &[NumberId::ReelDiameter, NumberId::ClipLength]);
+    let exact = [
+        NumberId::ReelDiameter,
+        NumberId::ClipLength,
+        NumberId::RunoutSwing,
+    ];
+    agrees_with_draws(&edits, &exact);
 }
 
 // Against differences.

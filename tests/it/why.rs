@@ -9,8 +9,9 @@ use proptest::prelude::*;
 use serde_json::Value;
 use sweepgauge::analysis::advice::Way;
 use sweepgauge::analysis::why::{
-    Budget, Change, Complaint, CrestLimit, CrestLimits, Cure, Goal, Knob, KnobAnswer, NotSensible,
-    StepKind, Strength, Why, WhyNot, bounces_per_s, causes, matches, pitches, spacing_told,
+    Budget, Cause, Change, Complaint, CrestLimit, CrestLimits, Cure, Goal, Knob, KnobAnswer,
+    NotSensible, StepKind, Strength, Why, WhyNot, bounces_per_s, causes, matches, pitches,
+    spacing_told,
 };
 use sweepgauge::analysis::{
     CAUTION, Case, FindingId, Findings, Judged, Level, NumberId, Solution, Solved,
@@ -552,6 +553,86 @@ fn no_change_that_is_offered_with_a_button_brings_another_finding_to_over() {
 }
 
 #[test]
+fn no_cure_of_any_complaint_has_a_button_that_another_finding_forbids() {
+    let (mut offered, mut led_to) = (0, 0);
+    for demo in DemoUnit::ALL {
+        let document = demo.document();
+        let before = solved(&document);
+        for complaint in Complaint::ALL {
+            let cures = causes(&before.case(), complaint).into_iter();
+            let cures = cures.filter(Cause::can_be_cured);
+            let findings = cures.filter_map(|cause| match cause.cure_by(&before.findings) {
+                Cure::Adjustments(finding) => Some(finding),
+                Cure::Other(_) => None,
+            });
+            for finding in findings {
+                led_to += 1;
+                for answer in answers(&document, finding, Goal::Fine) {
+                    for change in answer.changes().filter(|change| !change.bars_a_trial()) {
+                        let after = solved(&put(&document, answer.knob, change));
+                        for other in FindingId::ALL.into_iter().filter(|id| *id != finding) {
+                            let name = format!("{demo:?} {complaint:?} {:?}", answer.knob);
+                            let level = |solved: &Solved| solved.findings.level_of(other);
+                            let margin = |solved: &Solved| {
+                                Findings::judged(&solved.case(), other).map(|now| now.margin())
+                            };
+                            if level(&after) != Some(Level::Over) {
+                                continue;
+                            }
+                            assert_eq!(level(&before), Some(Level::Over), "{name}, {other}");
+                            if let (Some(was), Some(is)) = (margin(&before), margin(&after)) {
+                                assert!(is > was - 1e-6, "{name}, {other}: {was}, then {is}");
+                            }
+                        }
+                        offered += 1;
+                    }
+                }
+            }
+        }
+    }
+    assert!(offered > 100 && led_to > 15, "{offered} {led_to}");
+}
+
+#[test]
+fn at_the_low_side_rollers_are_made_parallel_and_true_before_anything_is_set_and_metal_goes_last() {
+    let grinding = [Knob::TopGround, Knob::FaceGround];
+    for finding in FindingId::ALL {
+        let all = Knob::all_for(finding);
+        assert_eq!(all[12..], grinding, "{finding}");
+        for knob in Knob::ALL {
+            assert!(all.contains(&knob), "{finding} {knob:?}");
+        }
+    }
+    for finding in [
+        FindingId::LowEnd,
+        FindingId::LowEndUnderside,
+        FindingId::RunoutSwing,
+    ] {
+        let first = &Knob::all_for(finding)[..2];
+        assert_eq!(first, [Knob::RollersParallel, Knob::RollersTrued]);
+    }
+    let speeds = &Knob::all_for(FindingId::Clip)[..2];
+    assert_eq!(speeds, [Knob::GroundSpeed, Knob::ReelSpeed]);
+    // What differs from side to side is measured at both ends first, measured already or not.
+    let ends = "end_difference: \"18 mm\"";
+    for unit in [worn("", ends), worn("", "")] {
+        let solved = solved(&unit);
+        for complaint in [
+            Complaint::StripAtOneEnd,
+            Complaint::LineAlong,
+            Complaint::StepBetweenUnits,
+        ] {
+            let causes = causes(&solved.case(), complaint);
+            assert_eq!(causes[0].id, "ends", "{complaint:?}");
+            assert!(causes[0].confirm.contains("height of cut at both ends"));
+            assert!(complaint.order().contains("both ends first"));
+            let others = causes[1..].iter().filter(|cause| cause.id == "ends");
+            assert_eq!(others.count(), 0, "{complaint:?}");
+        }
+    }
+}
+
+#[test]
 fn one_roller_given_with_the_height_kept_ends_where_the_attitude_does() {
     let (mut limits, mut aims) = (0, 0);
     for document in units() {
@@ -749,7 +830,10 @@ fn rollers_that_nobody_measured_are_not_called_true_nor_ends_level() {
 fn strongest(document: &Document, complaint: Complaint) -> (&'static str, Strength) {
     let solved = solved(document);
     let causes = causes(&solved.case(), complaint);
-    (causes[0].id, causes[0].strength)
+    // The height at both ends is looked at first whatever it comes to.
+    let is_first = causes[0].id == "ends" && complaint == Complaint::StripAtOneEnd;
+    let strongest = &causes[usize::from(is_first)];
+    (strongest.id, strongest.strength)
 }
 
 #[test]
@@ -1482,15 +1566,21 @@ fn runout_is_seen_from_one_and_the_same_swing_on_in_causes_and_in_findings() {
             ("rear_runout", is_seen),
             "{runout}"
         );
-        let finding = solved.findings.get(FindingId::LowEnd).unwrap();
+        let finding = solved.findings.get(FindingId::RunoutSwing).unwrap();
         let told = finding.text.shown_in(System::InchDecimal);
-        assert_eq!(told.contains("the edge swings by"), is_seen, "{told}");
+        assert!(told.contains("the edge swings by"), "{told}");
+        assert_eq!(told.contains("the cut shows it"), is_seen, "{told}");
         // Level, sentence and sign go together.
         let level = if is_seen { Level::Watch } else { Level::Fine };
         assert_eq!(finding.level, level, "{told}");
         let causes = causes(&solved.case(), Complaint::StreakPerTurn);
         let sign = causes[0].level(&solved.findings);
         assert!(!is_seen || sign == Some(level), "{sign:?}");
+        // The reel is clear of the ground at the low side, and its own finding says no more.
+        let low_side = solved.findings.get(FindingId::LowEnd).unwrap();
+        assert_eq!(low_side.level, Level::Fine);
+        let told = low_side.text.shown_in(System::InchDecimal);
+        assert!(!told.contains("swing"), "{told}");
     }
 }
 

@@ -336,7 +336,7 @@ impl Aim<'_> {
     /// The room wanted inside a limit at best.
     fn room(&self, judged: &Judged, bound: &Bound) -> f64 {
         match judged.value {
-            Value::Length(_) | Value::Radius(_) | Value::Move(_) => {
+            Value::Length(_) | Value::Limit(_) | Value::Radius(_) | Value::Move(_) => {
                 // The same in whatever units it is read: the unit's own are round.
                 match self.asked.case.unit.system {
                     System::Millimetre => ROOM_MM,
@@ -449,7 +449,7 @@ impl Aim<'_> {
         let room = self.room_in(room, finding, &judged, &bound);
         Some(KeptClear {
             finding,
-            limit: judged.value.with_base(bound.at_base),
+            limit: judged.value.with_base(bound.at_base).as_limit(),
             room: judged.value.with_base(room),
         })
     }

@@ -12,6 +12,8 @@ pub(super) enum Lever {
     LightContact,
     TopAngle,
     Trued,
+    /// The rollers without runout, whatever the ends.
+    RollersTrue,
     /// Another knife, of more reach or of less.
     Reach,
     /// Another knife, of a thinner lip.
@@ -43,6 +45,7 @@ pub(super) fn levers(finding: FindingId, level: Level, judged: Option<Judged>) -
         FindingId::Cut => vec![height],
         FindingId::Underside => vec![attitude, height],
         FindingId::LowEndUnderside => vec![Lever::Trued, attitude, height],
+        FindingId::RunoutSwing => vec![Lever::RollersTrue],
         FindingId::Lip if judged.is_none_or(|judged| judged.level() < level) => {
             vec![Lever::Other("It needs another knife.")]
         }

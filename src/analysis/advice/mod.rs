@@ -20,7 +20,7 @@ pub use trial::Certainty;
 pub use way::Way;
 
 use self::lever::{Lever, levers};
-use self::other_knife::{other_reach, would_a_thinner_lip_clear};
+use self::other_knife::{listed_knife, other_reach, would_a_thinner_lip_clear};
 use self::speed::{no_speed, speed};
 use self::top_angle::top_angle;
 use self::trial::{Undecided, titles, with_exact};
@@ -29,7 +29,7 @@ use super::dial::{Dial, Scale};
 use super::roller_steps::steps_told;
 use super::{Case, FindingId, Level, Standings};
 use crate::geometry::Setting;
-use crate::unit::{Follows, Reading, Unit, Wear};
+use crate::unit::{Document, Fitted, Follows, Reading, Unit, Wear};
 use crate::units::{Length, Sentence, System};
 
 /// What can be done about a finding, and what stands in the way of the rest.
@@ -41,6 +41,9 @@ pub struct Advice {
     told: Vec<Told>,
     /// What stands in the way where no way was found.
     in_the_way: Option<String>,
+    /// Another knife of the document that clears it; none where there is none, or the knife is not what
+    /// the finding is about.
+    pub knife: Option<Fitted>,
 }
 
 /// A part of what is told.
@@ -72,6 +75,7 @@ impl Advice {
             ways: Vec::new(),
             told: Vec::new(),
             in_the_way: None,
+            knife: None,
         };
         let mut blocked = Vec::new();
         for lever in levers(finding, standing.level, standing.judged) {
@@ -103,23 +107,29 @@ impl Advice {
                     Err(why) => blocked.push(why),
                 },
                 Lever::Trued => {
-                    let wear = [
+                    let readings = [
                         Reading::FrontRunout,
                         Reading::RearRunout,
                         Reading::EndDifference,
                     ];
                     let unit = Unit {
                         wear: Wear::default(),
-                        ..with_exact(case.unit, &wear)
+                        ..with_exact(case.unit, &readings)
                     };
                     let what = "Rollers true and parallel to the cut line";
-                    match asked.clears(&unit, case.setting, what) {
-                        Ok(()) => {
-                            let (sure, open) = asked.sure_of(&unit, case.setting, asked.follows);
-                            advice.add(Way::Trued(sure), open);
-                        }
-                        Err(why) => blocked.push(why),
-                    }
+                    advice.true_up(asked, &unit, (what, Way::Trued), &mut blocked);
+                }
+                Lever::RollersTrue => {
+                    let readings = [Reading::FrontRunout, Reading::RearRunout];
+                    let unit = Unit {
+                        wear: Wear {
+                            end_difference: case.unit.wear.end_difference,
+                            ..Wear::default()
+                        },
+                        ..with_exact(case.unit, &readings)
+                    };
+                    let what = "Rollers that run true";
+                    advice.true_up(asked, &unit, (what, Way::RollersTrue), &mut blocked);
                 }
                 Lever::Reach => {
                     if let Some(told) = other_reach(case) {
@@ -146,6 +156,46 @@ impl Advice {
         }
         advice.in_the_way = (!has_way && !blocked.is_empty()).then(|| blocked.join(" "));
         Some(advice)
+    }
+
+    /// The same, with the knife of a document that clears the finding named.
+    #[must_use]
+    pub fn in_document(
+        document: &Document,
+        case: &Case,
+        finding: FindingId,
+        system: System,
+    ) -> Option<Self> {
+        let mut advice = Self::of(case, finding, system)?;
+        let asked = Asked {
+            case: *case,
+            now: &Standings::of(case),
+            finding,
+            follows: case.unit.follows,
+        };
+        if let Some((knife, told)) = listed_knife(&asked, document) {
+            advice.knife = Some(knife);
+            advice.told.push(Told::Worded(told));
+        }
+        Some(advice)
+    }
+
+    /// Tries a unit with less wear.
+    fn true_up(
+        &mut self,
+        asked: Asked,
+        unit: &Unit,
+        (what, way): (&str, fn(Certainty) -> Way),
+        blocked: &mut Vec<String>,
+    ) {
+        let setting = asked.case.setting;
+        match asked.clears(unit, setting, what) {
+            Ok(()) => {
+                let (sure, open) = asked.sure_of(unit, setting, asked.follows);
+                self.add(way(sure), open);
+            }
+            Err(why) => blocked.push(why),
+        }
     }
 
     fn add(&mut self, way: Way, undecided: Undecided) {

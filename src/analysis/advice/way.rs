@@ -39,6 +39,8 @@ pub enum Way {
     TopAngle(Angle, Certainty),
     /// Rollers without runout, both ends at one height.
     Trued(Certainty),
+    /// Rollers without runout.
+    RollersTrue(Certainty),
     /// Another knife, a reel or a reading of which nobody knows the measures yet.
     Other(&'static str),
 }
@@ -54,6 +56,7 @@ impl Way {
             | Self::LightContact(_)
             | Self::TopAngle(..)
             | Self::Trued(_)
+            | Self::RollersTrue(_)
             | Self::Other(_) => None,
         }
     }
@@ -68,7 +71,8 @@ impl Way {
             | Self::ReelSpeed(_, certainty)
             | Self::LightContact(certainty)
             | Self::TopAngle(_, certainty)
-            | Self::Trued(certainty) => Some(certainty),
+            | Self::Trued(certainty)
+            | Self::RollersTrue(certainty) => Some(certainty),
             Self::Other(_) => None,
         }
     }
@@ -145,6 +149,13 @@ impl Way {
                 told(
                     "It goes away with the rollers true and parallel to the cut line: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
                     "With the rollers true and parallel to the cut line it reads OK, still undecided within the ±: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
+                ),
+                &[],
+            ),
+            Self::RollersTrue(_) => Sentence::new(
+                told(
+                    "It goes away with the rollers true: clean them, check their bearings, then true or replace them, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
+                    "With the rollers true it reads OK, still undecided within the ±: clean them, check their bearings, then true or replace them, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
                 ),
                 &[],
             ),

@@ -2,7 +2,7 @@
 
 use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict, WindowEnd};
 use crate::analysis::NumberId;
-use crate::units::{Length, Sentence};
+use crate::units::{Length, Sentence, Value};
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Ahead,
@@ -44,13 +44,13 @@ fn judge(case: &Case) -> Option<Verdict> {
             let most = case.unit.limits.ahead_of_centre;
             Sentence::new(
                 "The edge stands {} ahead of the reel's centre (limit {}): the blades are still coming down as they meet it.",
-                &[(-behind).into(), most.into()],
+                &[(-behind).into(), Value::Limit(most)],
             )
             .judging(0)
         }
         Some(least) => Sentence::new(
             "The edge stands {} behind the reel's centre (minimum {}).",
-            &[behind.into(), least.into()],
+            &[behind.into(), Value::Limit(least)],
         )
         .judging(0),
         None => Sentence::new(

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use super::table::RULES;
-use super::{Case, Doubt, FindingId, Judged, Level, rollers};
+use super::{Case, Doubt, FindingId, Judged, Level, rollers, runout_swing};
 use crate::analysis::Uncertainty;
 use crate::geometry::RollerOnPlate;
 use crate::unit::ExampleCount;
@@ -109,6 +109,12 @@ impl Findings {
     #[must_use]
     pub fn roller_at_fault<'a>(case: &Case<'a>) -> &'a RollerOnPlate {
         rollers::at_fault(case)
+    }
+
+    /// The roller whose runout swings the edge more.
+    #[must_use]
+    pub fn roller_that_swings<'a>(case: &Case<'a>) -> &'a RollerOnPlate {
+        runout_swing::of_roller(case)
     }
 
     /// Whether one of the limits of a finding that ends a window lies within what its number can be off.

@@ -2,7 +2,7 @@
 
 use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict};
 use crate::analysis::NumberId;
-use crate::units::Sentence;
+use crate::units::{Sentence, Value};
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Gap,
@@ -28,7 +28,8 @@ fn judge(case: &Case) -> Option<Verdict> {
     let gap = case.setting.gap;
     let limits = &case.unit.limits;
     let level = measure(case)?.level();
-    let values = [gap.into(), limits.gap_watch.into(), limits.gap_over.into()];
+    let [watch, over] = [limits.gap_watch, limits.gap_over].map(Value::Limit);
+    let values = [gap.into(), watch, over];
     let text = match level {
         Level::Fine if gap.mm() <= 0.0 => {
             Sentence::new("The reel touches the knife lightly: zero gap.", &[])

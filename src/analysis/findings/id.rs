@@ -21,6 +21,8 @@ pub enum FindingId {
     Underside,
     /// The same at the low end, the rollers at their lowest.
     LowEndUnderside,
+    /// How far rollers that run out swing the edge.
+    RunoutSwing,
     /// The knife's lip.
     Lip,
     /// The reel against its scrap size and that of a new one.
@@ -35,7 +37,7 @@ pub enum FindingId {
 
 impl FindingId {
     /// Every kind, in the order they are told.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 15] = [
         Self::Sweep,
         Self::Ahead,
         Self::Gap,
@@ -45,6 +47,7 @@ impl FindingId {
         Self::Cut,
         Self::Underside,
         Self::LowEndUnderside,
+        Self::RunoutSwing,
         Self::Lip,
         Self::Scrap,
         Self::Clip,

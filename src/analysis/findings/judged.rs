@@ -94,7 +94,7 @@ impl Judged {
             .min_by(|a, b| (value - a).abs().total_cmp(&(value - b).abs()))
             .map(|at| Doubt {
                 off: self.value.with_base(off),
-                limit: self.value.with_base(at),
+                limit: self.value.with_base(at).as_limit(),
             })
     }
 

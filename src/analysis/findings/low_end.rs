@@ -37,21 +37,6 @@ fn is_worn(case: &Case) -> bool {
     case.unit.wear.is_any()
 }
 
-/// From what swing of the cut over a roller's turn on the eye sees a mark, here as in what can make a
-/// mark: a twentieth of the height of cut (common practice, no source).
-pub(in crate::analysis) fn seen_swing(height_of_cut: Length) -> Length {
-    height_of_cut * 0.05
-}
-
-/// How far the rollers' runout swings the edge over a turn, and from where on that is seen; none where
-/// it is not seen.
-fn swing_seen(case: &Case) -> Option<[Value; 2]> {
-    // The edge is lowered by half of the reading at worst, and lifted by the other half.
-    let swing = case.solution.on_ground.edge_lowered * 2.0;
-    let seen = seen_swing(case.solution.pose.height_of_cut);
-    (swing > Length::ZERO && swing >= seen).then(|| [swing.into(), seen.into()])
-}
-
 fn measure_reel(case: &Case) -> Option<Judged> {
     is_worn(case).then(|| above_ground(case.solution.on_ground.reel_at_low_end))
 }
@@ -85,20 +70,6 @@ fn judge_reel(case: &Case) -> Option<Verdict> {
     let on_ground = &case.solution.on_ground;
     let left = on_ground.reel_at_low_end;
     let lowers = on_ground.reel_lowered + case.unit.wear.at_low_end();
-    if level == Level::Fine
-        && let Some([swing, seen]) = swing_seen(case)
-    {
-        // Clear of the ground, and a mark on the turf all the same.
-        let text = Sentence::new(
-            "At the low side, with the rollers at their lowest, the reel hangs {} lower and still clears the ground by {}. Over a roller's turn the edge swings by {} (watch from {}, where it shows).",
-            &[lowers.into(), left.into(), swing, seen],
-        )
-        .judging(2);
-        return Some(Verdict {
-            level: Level::Watch,
-            text,
-        });
-    }
     let text = if level == Level::Fine {
         Sentence::new(
             "At the low side, with the rollers at their lowest, the reel hangs {} lower and still clears the ground by {}.",
@@ -127,7 +98,7 @@ fn judge_underside(case: &Case) -> Option<Verdict> {
         let least = case.unit.limits.underside;
         Sentence::new(
             "At the low side, with the rollers at their lowest, the underside hangs {} lower and clears the ground by {} (minimum {}).",
-            &[lowers.into(), left.into(), least.into()],
+            &[lowers.into(), left.into(), Value::Limit(least)],
         )
         .judging(1)
     };

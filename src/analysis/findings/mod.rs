@@ -22,6 +22,7 @@ mod low_end;
 mod reel;
 mod rollers;
 mod rule;
+mod runout_swing;
 mod scrap;
 mod standing;
 mod sweep;
@@ -35,7 +36,7 @@ pub use finding::{Finding, Findings};
 pub use id::FindingId;
 pub use judged::{Bound, Doubt, Judged, Side};
 pub use level::Level;
-pub(in crate::analysis) use low_end::seen_swing;
+pub(in crate::analysis) use runout_swing::seen_swing;
 pub use standing::{Standing, Standings};
 pub use urgency::Urgency;
 

@@ -4,8 +4,8 @@ use std::fmt;
 
 use super::rule::Rule;
 use super::{
-    Case, FindingId, Level, ahead, attitude, clip, cut, gap, lip, low_end, reel, rollers, scrap,
-    sweep, top_face, underside,
+    Case, FindingId, Level, ahead, attitude, clip, cut, gap, lip, low_end, reel, rollers,
+    runout_swing, scrap, sweep, top_face, underside,
 };
 use crate::analysis::NumberId;
 
@@ -37,6 +37,7 @@ impl FindingId {
             Self::Cut => cut::RULE,
             Self::Underside => underside::RULE,
             Self::LowEndUnderside => low_end::UNDERSIDE_RULE,
+            Self::RunoutSwing => runout_swing::RULE,
             Self::Lip => lip::RULE,
             Self::Scrap => scrap::RULE,
             Self::Clip => clip::RULE,
@@ -80,7 +81,7 @@ impl FindingId {
     }
 
     /// Whether a knife with which it is over cannot be mounted or run, whatever else is set: it is
-    /// not about the reel's size, the speeds or where the brackets end.
+    /// not about the reel's size, the speeds, where the brackets end or how true the rollers run.
     #[must_use]
     pub const fn excludes_knife(self) -> bool {
         match self {
@@ -94,7 +95,7 @@ impl FindingId {
             | Self::LowEndUnderside
             | Self::Lip
             | Self::Rollers => true,
-            Self::Gap | Self::Scrap | Self::Clip | Self::Attitude => false,
+            Self::Gap | Self::RunoutSwing | Self::Scrap | Self::Clip | Self::Attitude => false,
         }
     }
 

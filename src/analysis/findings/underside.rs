@@ -2,7 +2,7 @@
 
 use super::{Case, FindingId, Judged, Level, Rule, Verdict, WindowEnd, with_room};
 use crate::analysis::{Lowest, NumberId};
-use crate::units::Sentence;
+use crate::units::{Sentence, Value};
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Underside,
@@ -48,12 +48,12 @@ fn judge(case: &Case) -> Option<Verdict> {
         ),
         (_, true) => Sentence::new(
             "The knife's underside clears the ground by {} (minimum {}).",
-            &[clearance.into(), least.into()],
+            &[clearance.into(), Value::Limit(least)],
         )
         .judging(0),
         (_, false) => Sentence::new(
             "The hardware under the knife clears the ground by {} (minimum {}).",
-            &[clearance.into(), least.into()],
+            &[clearance.into(), Value::Limit(least)],
         )
         .judging(0),
     };

@@ -31,7 +31,7 @@ pub use price::{Order, price_in, sum_text, total_of};
 pub use ranking::{Counts, Ranking, Ranks, Tie, rank, rank_sentence, rests_on};
 pub use room::RoomOff;
 pub use set_once::{Apart, End, SetOnce, set_once};
-pub use table::{KnifeAim, KnifeRow, RowLevels, table};
+pub use table::{KnifeAim, KnifeRow, NoAim, RowLevels, table};
 pub use table_text::{FOUND, csv, found, number_heads, window_text};
 pub use verdict::{Against, Judgement, MeasureOut, Verdict};
 pub use window::{Span, Window, attitude_spans, windows};

@@ -10,7 +10,7 @@ use super::verdict::{Against, MeasureOut, Verdict};
 use crate::analysis::ranges::attitude_range;
 use crate::analysis::{LEAN_OFF, Level, Solved};
 use crate::unit::{ClosingReadings, Document, Limits};
-use crate::units::{Angle, Length, Quoted, System, clipped};
+use crate::units::{Angle, Quoted, System, clipped};
 
 /// Rooms that differ by less read the same: half of the last digit shown.
 const SAME_ROOM: Angle = Angle::from_deg(0.005);
@@ -405,14 +405,6 @@ fn limits_used(document: &Document, system: System) -> String {
     let given = document.limits.clone().unwrap_or_default();
     let own = document.system();
     let limits = Limits::in_force(document.turf, Some(&given), own);
-    // A starting value is round in the units that the unit was measured in.
-    let length = |limit: Length, is_given: bool| {
-        if is_given || system.is_metric() == own.is_metric() {
-            system.length(limit)
-        } else {
-            system.length_chosen_in(own, limit)
-        }
-    };
     let judged = [
         (
             format!(
@@ -424,16 +416,13 @@ fn limits_used(document: &Document, system: System) -> String {
                 || given.sweep_over.is_some(),
         ),
         (
-            format!(
-                "underside {}",
-                length(limits.underside, given.underside.is_some())
-            ),
+            format!("underside {}", system.limit(limits.underside)),
             given.underside.is_some(),
         ),
         (
             format!(
                 "edge ahead of centre {}",
-                length(limits.ahead_of_centre, given.ahead_of_centre.is_some())
+                system.limit(limits.ahead_of_centre)
             ),
             given.ahead_of_centre.is_some(),
         ),

@@ -58,18 +58,63 @@ pub struct KnifeAim {
     pub certainty: Certainty,
 }
 
-impl KnifeAim {
-    /// What a knife on trial is set to, the reel as it is, for somebody who reads in `system`; none where
-    /// its working range leaves no room for that.
+/// Why there is no attitude to aim a knife at, the reel as it is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum NoAim {
+    /// Reel and knife do not meet as the unit is set.
+    DoesNotMeet,
+    /// The edge is in the ground: there is no height of cut to keep.
+    EdgeInGround,
+    /// No attitude holds every limit.
+    NoRange,
+    /// There is a working range, but no attitude clears what is past its limit without making another
+    /// finding worse.
+    NoneClears,
+    /// The attitude that clears the worst finding lies outside every working range.
+    OutsideRange(Angle),
+}
+
+impl NoAim {
+    /// Why there is none, as a sentence.
     #[must_use]
+    pub fn sentence(self) -> Sentence {
+        match self {
+            Self::DoesNotMeet => Sentence::new(
+                "With the reel as it is, reel and knife do not meet at the attitude set now.",
+                &[],
+            ),
+            Self::EdgeInGround => Sentence::new(
+                "The edge is in the ground: set the height of cut first.",
+                &[],
+            ),
+            Self::NoRange => {
+                Sentence::new("With the reel as it is no attitude holds every limit.", &[])
+            }
+            Self::NoneClears => Sentence::new(
+                "There is a working attitude range with the reel as it is, but no attitude clears what is past its limit without making another finding worse.",
+                &[],
+            ),
+            Self::OutsideRange(attitude) => Sentence::new(
+                "The attitude that would clear the worst finding, {}, is outside the working attitude range.",
+                &[attitude.into()],
+            ),
+        }
+    }
+}
+
+impl KnifeAim {
+    /// What a knife on trial is set to, the reel as it is, for somebody who reads in `system`.
+    ///
+    /// # Errors
+    /// When there is no such attitude, with why.
     pub fn of(
         unit: &Unit,
         trial: &Trial,
         (place, section): (Fitted, KnifeSection),
         system: System,
-    ) -> Option<Self> {
+    ) -> Result<Self, NoAim> {
         let setting = trial.setting(unit, section, unit.setting.reel_diameter);
-        let solution = Solution::of(unit, &setting).ok()?;
+        let solution = Solution::of(unit, &setting).map_err(|_| NoAim::DoesNotMeet)?;
         let case = Case {
             unit,
             setting: &setting,
@@ -85,14 +130,18 @@ impl KnifeAim {
         case: &Case,
         (trial, place): (&Trial, Fitted),
         system: System,
-    ) -> Option<Self> {
-        // Where there is no range there is no aim in it.
-        windows.first()?;
+    ) -> Result<Self, NoAim> {
+        if windows.is_empty() {
+            return Err(NoAim::NoRange);
+        }
+        if case.solution.pose.height_of_cut.mm() <= 0.0 {
+            return Err(NoAim::EdgeInGround);
+        }
         let follows = case.unit.follows.with_knife(place);
-        let aimed = AimedAttitude::of(case, follows, system)?;
+        let aimed = AimedAttitude::of(case, follows, system).ok_or(NoAim::NoneClears)?;
         let holds = |window: &Window| (window.low..=window.high).contains(&aimed.attitude);
         if !windows.iter().any(holds) {
-            return None;
+            return Err(NoAim::OutsideRange(aimed.attitude));
         }
         let stance = Stance::Wanted {
             attitude: aimed.attitude,
@@ -102,8 +151,8 @@ impl KnifeAim {
             stance,
             ..*case.setting
         };
-        let pose = Pose::solve(&case.unit.profile, &setting).ok()?;
-        Some(Self {
+        let pose = Pose::solve(&case.unit.profile, &setting).map_err(|_| NoAim::DoesNotMeet)?;
+        Ok(Self {
             attitude: aimed.attitude,
             rear_roller: pose.rear_roller.moved,
             why: aimed.why,
@@ -135,8 +184,8 @@ pub struct KnifeRow {
     pub levels: Option<RowLevels>,
     /// Its windows with the reel new, as it is, and at scrap size.
     pub life: [ReelWindows; 3],
-    /// What it is set to; none where its working range with the reel as it is leaves no room for that.
-    pub aim: Option<KnifeAim>,
+    /// What it is set to, or why its working range with the reel as it is leaves no room for that.
+    pub aim: Result<KnifeAim, NoAim>,
     /// The lip that is left of it.
     pub lip: LipLeft,
 }
@@ -170,7 +219,8 @@ impl KnifeRow {
         };
         let judgement = on_trial.judge();
         let solution = Solution::of(unit, &now);
-        let aim = solution.as_ref().ok().and_then(|solution| {
+        let aim = solution.as_ref().map_err(|_| NoAim::DoesNotMeet);
+        let aim = aim.and_then(|solution| {
             let case = Case {
                 unit,
                 setting: &now,

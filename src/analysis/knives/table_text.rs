@@ -146,8 +146,8 @@ fn numbers_of(solved: &Solved, row: &KnifeRow, rank: usize, system: System) -> V
                 .filter(|off| off.deg().is_finite())
                 .map(angle),
         ),
-        or_none(row.aim.map(|aim| angle(aim.attitude))),
-        or_none(row.aim.map(|aim| length(aim.rear_roller))),
+        or_none(row.aim.ok().map(|aim| angle(aim.attitude))),
+        or_none(row.aim.ok().map(|aim| length(aim.rear_roller))),
         length(row.lip.thickness),
         length(row.lip.length),
         or_none(row.lip.grinds.map(|grinds| grinds.to_string())),

@@ -37,8 +37,9 @@ pub struct OnGround<N = f64> {
     pub reel_at_low_end: Length<N>,
     /// The underside's clearance there.
     pub underside_at_low_end: Length<N>,
-    /// How far runout lowers the edge at worst, by its lever between the rollers.
-    pub edge_lowered: Length<N>,
+    /// How far runout swings the edge over a turn at worst, by its lever between the rollers: lowered
+    /// by half of it, lifted by the other half.
+    pub edge_swing: Length<N>,
     /// How far runout lowers the lowest point of the reel at worst.
     pub reel_lowered: Length<N>,
     /// How far runout lowers that point of the underside which then comes lowest.
@@ -194,7 +195,7 @@ impl<N: Number> Assembled<N> {
                     lowest: owner(lowest_on_ground),
                     reel_at_low_end: reel_on_ground - reel_lowered - at_low_end,
                     underside_at_low_end: Length::from_mm(underside_lowest_mm) - at_low_end,
-                    edge_lowered: Length::from_mm(low_side.drop_mm(stood.edge_on_plate.x)),
+                    edge_swing: Length::from_mm(low_side.drop_mm(stood.edge_on_plate.x) * 2.0),
                     reel_lowered,
                     underside_lowered: Length::from_mm(low_side.drop_mm(nearest_at_low_end.x)),
                 },

@@ -61,6 +61,8 @@ pub enum NumberId {
     SweepOnGround,
     /// Knife datum against the ground under the edge, in degrees.
     AttitudeOnGround,
+    /// How far the rollers' runout swings the edge up and down over a turn, in millimetres.
+    RunoutSwing,
 }
 
 /// What a number is a quantity of.
@@ -91,7 +93,7 @@ const ROLLER_MOVES: &str = "How far it moves in its bracket from where it was me
 
 impl NumberId {
     /// Every number.
-    pub const ALL: [Self; 28] = [
+    pub const ALL: [Self; 29] = [
         Self::BehindCentre,
         Self::SweepBelowCut,
         Self::SweepShare,
@@ -120,6 +122,7 @@ impl NumberId {
         Self::TopFaceClearance,
         Self::SweepOnGround,
         Self::AttitudeOnGround,
+        Self::RunoutSwing,
     ];
 
     /// Those that stand under a drawing, in their order.
@@ -369,6 +372,14 @@ impl NumberId {
                 title: "Attitude on the ground",
                 meaning: "The knife datum against the ground under the edge: rollers that sink apart and the ground's shape tilt it.",
                 kind: Kind::Angle,
+                has_off: true,
+            },
+            Self::RunoutSwing => Entry {
+                id: "ground.runout_swing_mm",
+                name: "swing of the edge by runout",
+                title: "Swing of the edge",
+                meaning: "How far the edge goes up and down over a turn of rollers that run out, both at their worst together.",
+                kind: Kind::Length,
                 has_off: true,
             },
         }

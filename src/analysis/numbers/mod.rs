@@ -52,6 +52,7 @@ impl<N: Number> Numbers<N> {
             NumberId::TopFaceClearance => self.top_face_clearance.map(Angle::deg),
             NumberId::SweepOnGround => Some(self.on_ground.sweep.mm()),
             NumberId::AttitudeOnGround => Some(self.on_ground.attitude.deg()),
+            NumberId::RunoutSwing => Some(self.on_ground.edge_swing.mm()),
         }
     }
 }

@@ -26,13 +26,8 @@ impl ComesFirst {
         if worst.id.is_adjustable() && decides {
             return None;
         }
-        let about = match worst.id {
-            // Its own clearance is kept: what shows is the rollers' swing.
-            FindingId::LowEnd => "",
-            _ => "no adjustment below changes it. ",
-        };
         let told = format!(
-            "{} comes first: {about}{}",
+            "{} comes first: no adjustment below changes it. {}",
             worst.title(),
             solved.told(worst, system)
         );

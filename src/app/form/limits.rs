@@ -16,7 +16,7 @@ pub fn limits_ui(ui: &mut Ui, fields: &mut Fields, document: &mut Document) {
     let system = fields.system;
     let own = document.system();
     let starting = Limits::starting(document.turf, own);
-    let length = |length| system.length_chosen_in(own, length);
+    let length = |length| system.limit(length);
     for (name, field, otherwise) in [
         (
             "Sweep, watch above",

@@ -304,7 +304,7 @@ pub(super) fn window_map(solved: &Solved, system: System, place: Rect, style: St
     drawn = drawn.inset(-ASIDE);
     let bench = &unit.profile.bench;
     let aim = KnifeAim::of(unit, &trial, (unit.fitted, unit.setting.knife), system);
-    let aim = aim.map(|aim| MapSetting {
+    let aim = aim.ok().map(|aim| MapSetting {
         mark: MapMark::Aim,
         attitude: aim.attitude,
         diameter: unit.setting.reel_diameter,

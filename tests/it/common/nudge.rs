@@ -195,6 +195,11 @@ pub fn value(unit: &Unit, solution: &Solution, output: NumberId) -> f64 {
         NumberId::SweepOnGround => {
             (solution.on_ground.cut - solution.on_ground.reel_clearance).mm()
         }
+        NumberId::RunoutSwing => {
+            // Without the ends' difference, down and up.
+            let ends_mm = 0.5 * unit.wear.end_difference.mm();
+            2.0 * (lower_mm(unit, solution, pose.edge_on_plate.x) - ends_mm)
+        }
         NumberId::AttitudeOnGround => {
             // The datum against the ground, by two points of its surface about the edge's foot.
             let ground = &solution.terrain;

@@ -130,13 +130,13 @@ impl Complaint {
             Self::Tearing | Self::Stragglers => {
                 "Gap and edges first, which cut the leaves; then the strongest first."
             }
+            Self::StripAtOneEnd | Self::LineAlong | Self::StepBetweenUnits => {
+                "Height of cut at both ends first, which the plate tells; then the strongest first."
+            }
             Self::AllOver
-            | Self::StripAtOneEnd
             | Self::ScalpedCrowns
             | Self::KnifeRiding
             | Self::StreakPerTurn
-            | Self::LineAlong
-            | Self::StepBetweenUnits
             | Self::InTurns => "The strongest first.",
         }
     }

@@ -309,9 +309,9 @@ impl<'a> Mechanisms<'a> {
             cure: Cure::Other(
                 "Clean the roller, then check its bearings, then true or replace it: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             ),
-            // From there on the finding at the low side tells of it too.
-            judged_by: (reading.mm() > 0.0 && swing >= seen)
-                .then_some(JudgedBy::whole(FindingId::LowEnd)),
+            // From there on the finding, which counts both rollers, tells of it too.
+            judged_by: (reading.mm() > 0.0 && swing > seen)
+                .then_some(JudgedBy::whole(FindingId::RunoutSwing)),
         }
     }
 
@@ -337,7 +337,7 @@ impl<'a> Mechanisms<'a> {
         let watch = self.case.unit.limits.gap_watch;
         let text = Sentence::new(
             "The gap between reel and knife is {} (watch above {}, over limit above {}).",
-            &[gap.into(), watch.into(), most.into()],
+            &[gap.into(), Value::Limit(watch), Value::Limit(most)],
         )
         .judging(0);
         Cause {
@@ -359,7 +359,7 @@ impl<'a> Mechanisms<'a> {
         let text = if behind.mm() < 0.0 {
             Sentence::new(
                 "The edge stands {} ahead of centre (limit {}): the blades are still coming down on it.",
-                &[(-behind).into(), most.into()],
+                &[(-behind).into(), Value::Limit(most)],
             )
         } else {
             Sentence::new("The edge stands {} behind centre.", &[behind.into()])
@@ -388,7 +388,7 @@ impl<'a> Mechanisms<'a> {
         } else {
             Sentence::new(
                 "At an attitude of {} the underside clears the ground by {} (minimum {}).",
-                &[attitude.into(), clearance.into(), least.into()],
+                &[attitude.into(), clearance.into(), Value::Limit(least)],
             )
         };
         // Twice the limit is clear enough; in the ground it is over.

@@ -16,7 +16,8 @@ use mechanisms::Mechanisms;
 use crate::analysis::Case;
 
 /// The mechanisms that can make a mark, the strongest first; for leaves that are torn or left, edges
-/// and gap before all, and for ribs the clip length, at whose distance they stand.
+/// and gap before all, for ribs the clip length, at whose distance they stand, and for what differs from
+/// side to side the height at both ends.
 #[must_use]
 pub fn causes(case: &Case, complaint: Complaint) -> Vec<Cause> {
     let of = Mechanisms::of(case);
@@ -51,7 +52,7 @@ pub fn causes(case: &Case, complaint: Complaint) -> Vec<Cause> {
         ],
         Complaint::StreakPerTurn => vec![of.front_runout(), of.rear_runout()],
         Complaint::LineAlong => vec![of.low_end_underside(), of.low_end_reel()],
-        Complaint::StepBetweenUnits => vec![of.ends(), of.sink(), of.deep_end()],
+        Complaint::StepBetweenUnits => vec![of.sink(), of.deep_end()],
         Complaint::InTurns => vec![
             of.low_end_reel(),
             of.low_end_underside(),
@@ -67,6 +68,10 @@ pub fn causes(case: &Case, complaint: Complaint) -> Vec<Cause> {
         // Leaves are torn or left by what cuts them, before anything else.
         Complaint::Tearing | Complaint::Stragglers => {
             causes.splice(0..0, [of.gap(), of.edges()]);
+        }
+        // Whatever touches, one side stands lower: the plate tells, before anything is ground or bought.
+        Complaint::StripAtOneEnd | Complaint::LineAlong | Complaint::StepBetweenUnits => {
+            causes.insert(0, of.ends());
         }
         _ => {}
     }

@@ -54,7 +54,7 @@ pub fn knobs(
         standings: Standings::of(case),
         system,
     };
-    Knob::ALL
+    Knob::all_for(finding)
         .into_iter()
         .map(|knob| {
             let mut answer = KnobAnswer {
@@ -375,10 +375,12 @@ impl Asked<'_> {
                 WearKnob::Parallel => WhyNot::EndsNotMeasured,
             });
         }
-        // Without any wear the finding does not apply; then that of every place counts.
+        // Without any wear the finding does not apply; then that of every place counts, and rollers that
+        // run true swing by zero.
         let elsewhere = match self.finding {
             FindingId::LowEnd => FindingId::Reel,
             FindingId::LowEndUnderside => FindingId::Underside,
+            FindingId::RunoutSwing if knob == WearKnob::Trued => FindingId::RunoutSwing,
             FindingId::Sweep
             | FindingId::Ahead
             | FindingId::Gap
@@ -386,6 +388,7 @@ impl Asked<'_> {
             | FindingId::Reel
             | FindingId::Cut
             | FindingId::Underside
+            | FindingId::RunoutSwing
             | FindingId::Lip
             | FindingId::Scrap
             | FindingId::Clip
@@ -411,6 +414,16 @@ impl Asked<'_> {
         Ok(outcome.change(zero, (zero, by), by))
     }
 
+    /// What the swing comes to where no roller runs out, of which there is no finding.
+    fn without_runout(&self, then: &Case) -> Option<Judged> {
+        let is_swing = self.finding == FindingId::RunoutSwing && !then.unit.wear.has_runout();
+        let none = self.now.value.with_base(0.0);
+        is_swing.then_some(Judged {
+            value: none,
+            ..self.now
+        })
+    }
+
     /// What a changed unit and setting give; none where they cannot exist. Judged by the first
     /// of `findings` that applies.
     fn changed(&self, unit: &Unit, setting: &Setting, findings: &[FindingId]) -> Option<Outcome> {
@@ -422,7 +435,8 @@ impl Asked<'_> {
         };
         let after = findings
             .iter()
-            .find_map(|id| Findings::judged(&then, *id))?;
+            .find_map(|id| Findings::judged(&then, *id))
+            .or_else(|| self.without_runout(&then))?;
         let standings = Standings::of(&then);
         let moved = |before: &Standing, after: &Standing| {
             let number = |standing: &Standing| standing.judged.map(|judged| judged.value.base());

@@ -136,6 +136,12 @@ impl Other {
         self.after.level != self.before.level
             || Standing::is_worse(Some(&self.before), Some(&self.after))
     }
+
+    /// Whether it forbids the change: it goes over its limit by it, or further over.
+    #[must_use]
+    pub fn forbids(&self) -> bool {
+        self.after.level == Level::Over && Standing::is_worse(Some(&self.before), Some(&self.after))
+    }
 }
 
 /// A change of one knob.
@@ -164,13 +170,12 @@ pub struct Change {
 }
 
 impl Change {
-    /// Whether it must not even be tried with one click: it leaves the unit with another finding over,
-    /// whatever else speaks against it, or with a roller where none can stand.
+    /// Whether it must not even be tried with one click: it takes another finding over its limit, or
+    /// further over, whatever else speaks against it, or puts a roller where none can stand.
     #[must_use]
     pub fn bars_a_trial(&self) -> bool {
-        let turned =
-            |other: &Other| other.after.level == Level::Over && other.before.level < Level::Over;
-        self.not_sensible == Some(NotSensible::BeyondBracket) || self.others.iter().any(turned)
+        let is_barred = self.not_sensible == Some(NotSensible::BeyondBracket);
+        is_barred || self.others.iter().any(Other::forbids)
     }
 }
 

@@ -12,6 +12,7 @@ pub use answer::{knobs, worst_finding};
 pub use change::{Change, Goal, KnobAnswer, Other, WhyNot};
 pub use not_sensible::NotSensible;
 
+use crate::analysis::FindingId;
 use crate::analysis::dial::Scale;
 
 /// Something that can be adjusted.
@@ -48,23 +49,48 @@ pub enum Knob {
 }
 
 impl Knob {
-    /// Every knob, in the order they are told.
+    /// Every knob: what is set before what is bought, and what takes metal off last.
     pub const ALL: [Self; 14] = [
         Self::Attitude,
         Self::FrontRoller,
         Self::RearRoller,
         Self::FrontRollerHeightKept,
         Self::RearRollerHeightKept,
-        Self::Knife,
-        Self::Extension,
-        Self::FaceGround,
-        Self::TopGround,
         Self::HeightOfCut,
+        Self::Extension,
         Self::GroundSpeed,
         Self::ReelSpeed,
-        Self::RollersTrued,
         Self::RollersParallel,
+        Self::RollersTrued,
+        Self::Knife,
+        Self::TopGround,
+        Self::FaceGround,
     ];
+
+    /// Every knob in the order they are told for a finding: what made it before what covers it up.
+    pub fn all_for(finding: FindingId) -> [Self; 14] {
+        let makes_it = |knob: &Self| match finding {
+            FindingId::LowEnd | FindingId::LowEndUnderside | FindingId::RunoutSwing => {
+                matches!(knob, Self::RollersParallel | Self::RollersTrued)
+            }
+            FindingId::Clip => knob.is_speed(),
+            FindingId::Sweep
+            | FindingId::Ahead
+            | FindingId::Gap
+            | FindingId::TopFace
+            | FindingId::Reel
+            | FindingId::Cut
+            | FindingId::Underside
+            | FindingId::Lip
+            | FindingId::Scrap
+            | FindingId::Rollers
+            | FindingId::Attitude => false,
+        };
+        let mut all = Self::ALL;
+        // As they stand among themselves.
+        all.sort_by_key(|knob| !makes_it(knob));
+        all
+    }
 
     /// Its name for programs; never changes.
     #[must_use]

@@ -7,6 +7,8 @@ use crate::analysis::FindingId;
 pub enum NotSensible {
     /// It turns this finding to over.
     TurnsOver(FindingId),
+    /// It takes this finding further over.
+    FurtherOver(FindingId),
     /// A roller would stand where the bracket does not reach.
     BeyondBracket,
     /// Most of the lip would be ground away.
@@ -25,6 +27,12 @@ impl NotSensible {
             Self::TurnsOver(id) => {
                 format!(
                     "It takes another finding over limit: {}.",
+                    id.title().to_lowercase()
+                )
+            }
+            Self::FurtherOver(id) => {
+                format!(
+                    "It takes another finding further over limit: {}.",
                     id.title().to_lowercase()
                 )
             }

@@ -13,10 +13,7 @@ pub(super) fn not_sensible(
     knob: Knob,
     change: &Change,
 ) -> Option<NotSensible> {
-    let mut turned = change
-        .others
-        .iter()
-        .filter(|other| other.after.level == Level::Over && other.before.level < Level::Over);
+    let mut forbids = change.others.iter().filter(|other| other.forbids());
     let knife = &case.setting.knife;
     let to = change.to.base();
     let height = case.solution.pose.height_of_cut.mm();
@@ -49,6 +46,12 @@ pub(super) fn not_sensible(
         {
             Some(NotSensible::OtherTurf)
         }
-        _ => turned.next().map(|other| NotSensible::TurnsOver(other.id)),
+        _ => forbids.next().map(|other| {
+            if other.before.level == Level::Over {
+                NotSensible::FurtherOver(other.id)
+            } else {
+                NotSensible::TurnsOver(other.id)
+            }
+        }),
     }
 }

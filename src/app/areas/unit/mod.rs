@@ -24,6 +24,8 @@ pub const ABOUT: About = About {
 
 /// What the area holds besides the numbers: the least drawing, with verdict and tools over it.
 const AROUND: f32 = 391.0;
+/// The area in which a knife that a finding names is compared.
+const KNIVES: &str = "knives";
 /// The least height of the numbers.
 const LEAST_NUMBERS: f32 = 94.0;
 
@@ -48,11 +50,14 @@ impl Area for UnitArea {
             let height = ui.available_height();
             // However high they were drawn in a larger window, the drawing keeps its room.
             let most = (height - AROUND).clamp(LEAST_NUMBERS, 460.0);
-            Panel::bottom("numbers")
+            let to_knives = Panel::bottom("numbers")
                 .default_size((0.29 * height).clamp(150.0, 330.0))
                 .size_range(LEAST_NUMBERS..=most)
                 .resizable(true)
                 .show(ui, |ui| numbers_ui(ui, desk, &mut self.findings));
+            if to_knives.inner {
+                desk.want_area(KNIVES);
+            }
         }
         CentralPanel::default_margins().show(ui, |ui| canvas.show(ui, desk));
     }

@@ -12,10 +12,30 @@ use crate::app::widgets::look::theme;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::verdict;
-use crate::units::System;
+use crate::units::{Quoted, System};
 
 /// What can be done about each finding, in words, until the unit or its reader's units change.
-type KeptAdvice = Kept<(SolvedId, System), Vec<Option<String>>>;
+type KeptAdvice = Kept<(SolvedId, System), Vec<Option<Advised>>>;
+
+/// What can be done about a finding, in words, and the name of a knife of the list that clears it.
+#[derive(Debug)]
+struct Advised {
+    told: String,
+    knife: Option<String>,
+}
+
+impl Advised {
+    fn of(solved: &Solved, finding: &Finding, system: System) -> Option<Self> {
+        let advice = solved.advice(finding.id, system)?;
+        let knife = advice
+            .knife
+            .and_then(|place| solved.document.knife_at(place));
+        Some(Self {
+            told: advice.shown_in(system),
+            knife: knife.map(|knife| knife.name.clone()),
+        })
+    }
+}
 
 /// What the area keeps of the findings.
 #[derive(Debug, Default)]
@@ -40,11 +60,12 @@ impl FindingsState {
 /// The least height of each list, which scrolls.
 const LEAST_LIST: f32 = 52.0;
 
-/// Numbers on the left, findings on the right.
-pub fn numbers_ui(ui: &mut Ui, desk: &Desk, findings: &mut FindingsState) {
+/// Numbers on the left, findings on the right; whether the knives are to be compared.
+pub fn numbers_ui(ui: &mut Ui, desk: &Desk, findings: &mut FindingsState) -> bool {
     let Some(good) = desk.good() else {
-        return;
+        return false;
     };
+    let mut to_knives = false;
     let is_current = desk.why_not_current().is_none();
     if !is_current {
         ui.label(
@@ -62,9 +83,10 @@ pub fn numbers_ui(ui: &mut Ui, desk: &Desk, findings: &mut FindingsState) {
                 |ui| key_numbers_ui(ui, good, width, desk.system()),
             );
             ui.separator();
-            ui.vertical(|ui| findings_ui(ui, desk, good, findings));
+            ui.vertical(|ui| to_knives = findings_ui(ui, desk, good, findings));
         });
     });
+    to_knives
 }
 
 fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
@@ -133,13 +155,14 @@ fn key_numbers_ui(ui: &mut Ui, solved: &Solved, width: f32, system: System) {
         });
 }
 
-fn findings_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, state: &mut FindingsState) {
+/// The findings; whether the knives are to be compared.
+fn findings_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, state: &mut FindingsState) -> bool {
     let (theme, system) = (theme(ui.ctx()), desk.system());
     let to_top = state.has_another_verdict(desk, solved);
     let examples = solved.document.example_count();
     ui.heading("Findings");
     let advice = state.advice.get((solved.id, system), |_| {
-        let advice = |finding: &Finding| Some(solved.advice(finding.id, system)?.shown_in(system));
+        let advice = |finding: &Finding| Advised::of(solved, finding, system);
         solved.findings.iter().map(advice).collect()
     });
     let mut findings: Vec<_> = solved.findings.iter().zip(advice.iter()).collect();
@@ -152,6 +175,7 @@ fn findings_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, state: &mut FindingsSt
     if to_top {
         list = list.vertical_scroll_offset(0.0);
     }
+    let mut to_knives = false;
     list.show(ui, |ui| {
         for (finding, advice) in findings {
             ui.horizontal_top(|ui| {
@@ -165,7 +189,14 @@ fn findings_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, state: &mut FindingsSt
                         ui.label(doubt.sentence().shown_in(system));
                     }
                     if let Some(advice) = advice {
-                        ui.label(advice);
+                        ui.label(&advice.told);
+                        if let Some(knife) = &advice.knife {
+                            let told = format!("Compare {} in Knives", Quoted(knife));
+                            to_knives |= ui
+                                .small_button(told)
+                                .on_hover_text("Shows the list of knives; it fits none.")
+                                .clicked();
+                        }
                     }
                 });
             });
@@ -175,4 +206,5 @@ fn findings_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, state: &mut FindingsSt
         ui.label(Lettering::FinePrint.of(basis).weak());
         caution_in_short_ui(ui);
     });
+    to_knives
 }

@@ -46,6 +46,7 @@ pub fn causes_ui(
         };
         ui.label(Lettering::Heading.of(text));
     }
+    ui.label(RichText::new(complaint.order()).weak());
     let mut cure = None;
     for cause in found {
         cure = cause_ui(ui, cause, good, system).or(cure);

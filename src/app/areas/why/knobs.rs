@@ -217,7 +217,7 @@ impl Row<'_> {
         change: &Change,
         where_to: &str,
     ) -> Option<Chosen> {
-        let what = self.what(answer.knob, change);
+        let what = self.what(answer, change);
         let name = answer.knob.name();
         let mut is_tried = false;
         let not_sensible = change.not_sensible;
@@ -257,13 +257,19 @@ impl Row<'_> {
     }
 
     /// How far, and where it ends.
-    fn what(&self, knob: Knob, change: &Change) -> String {
+    fn what(&self, answer: &KnobAnswer, change: &Change) -> String {
         let to = change.trial.shown_in(self.system);
-        match knob {
+        match answer.knob {
             Knob::Knife => {
                 let fitted = change.knife.and_then(|place| self.document.knife_at(place));
                 let name = fitted.map_or("", |knife| knife.name.as_str());
                 format!("\"{name}\", reach {}", self.signed(change.trial_by))
+            }
+            Knob::RollersTrued if answer.finding == FindingId::RunoutSwing => {
+                format!(
+                    "the edge swings by {} less",
+                    change.trial_by.shown_in(self.system)
+                )
             }
             Knob::RollersTrued | Knob::RollersParallel => {
                 format!(

@@ -110,6 +110,10 @@ impl SideView<'_> {
                 let worse = Findings::roller_at_fault(&self.case);
                 Circle::new(worse.centre, 0.45 * worse.radius_mm).to_path(EXACT_MM)
             }
+            FindingId::RunoutSwing => {
+                let worse = Findings::roller_that_swings(&self.case);
+                Circle::new(worse.centre, 0.45 * worse.radius_mm).to_path(EXACT_MM)
+            }
             FindingId::Attitude => spot(self.screw_on_plate(), 0.09),
         }
     }

@@ -72,7 +72,7 @@ impl Chosen {
             return None;
         };
         let aim = KnifeAim::of(&self.unit, &self.trial, (self.place, section), system);
-        aim.map(|aim| aim.attitude)
+        aim.ok().map(|aim| aim.attitude)
     }
 
     /// The present setting, the bench pose and the aim, as they are marked on the map.

@@ -374,10 +374,13 @@ impl Cells<'_> {
         let Some(row) = self.row else {
             return;
         };
-        let Some(aim) = &row.aim else {
-            ui.label("none")
-                .on_hover_text("With the reel as it is no attitude holds every limit.");
-            return;
+        let aim = match &row.aim {
+            Ok(aim) => aim,
+            Err(why) => {
+                ui.label("none")
+                    .on_hover_text(why.sentence().shown_in(self.system));
+                return;
+            }
         };
         let why = aim.why.map(|why| why.shown_in(self.system));
         let why = why.unwrap_or_else(|| "The nearest that holds every limit it can.".to_owned());

@@ -139,7 +139,10 @@ impl Column {
                     .map(|window| -window.width().deg()),
             ),
             Self::LipLeft => Key::Number(row.map(|row| -row.lip.thickness.mm())),
-            Self::Aim => Key::Number(row.and_then(|row| row.aim).map(|aim| aim.attitude.deg())),
+            Self::Aim => Key::Number(
+                row.and_then(|row| row.aim.ok())
+                    .map(|aim| aim.attitude.deg()),
+            ),
         }
     }
 }
