@@ -5,6 +5,8 @@ use super::{Angle, Length, Measure as _, Quantity, Ratio, Share, System};
 
 /// Off by less than this an entry is the value itself: far less than anybody measures.
 const ROUND_MM: f64 = 1e-6;
+/// A limit of so many figures at the most is one that somebody chose.
+const ROUND_FIGURES: usize = 2;
 
 impl System {
     /// A length to be read: `0.125 in`, `1/8 in`, `3.18 mm`.
@@ -88,7 +90,8 @@ impl System {
         let round_in = |system: Self| {
             let entry = limit.entry(system);
             let read = Quantity::<Length>::parse(&entry).ok()?.value();
-            ((read - limit).mm().abs() < ROUND_MM).then_some(entry)
+            let is_exact = (read - limit).mm().abs() < ROUND_MM;
+            (is_exact && figures(&entry) <= ROUND_FIGURES).then_some(entry)
         };
         round_in(self).is_none().then(|| round_in(other)).flatten()
     }
@@ -165,6 +168,12 @@ impl System {
             _ => format!("down {shown}"),
         }
     }
+}
+
+/// How many figures a number has, the zeros before the first not counted.
+fn figures(shown: &str) -> usize {
+    let digits = shown.bytes().filter(u8::is_ascii_digit);
+    digits.skip_while(|digit| *digit == b'0').count()
 }
 
 /// Whether every digit of a quantity that is read is a zero.
