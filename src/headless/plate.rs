@@ -4,7 +4,9 @@ use serde::Serialize;
 
 use super::plate_text::plate_text;
 use super::report::json_text;
-use crate::analysis::plate::{Correction, Parallel, PlateResult, RollerResult, StationRunout};
+use crate::analysis::plate::{
+    Correction, Parallel, PlateResult, RollerResult, StationRunout, Verdict,
+};
 use crate::analysis::{Level, Solved};
 use crate::command::Problem;
 use crate::geometry::OutOfCentre;
@@ -127,7 +129,7 @@ impl RollerReport {
             out_of_parallel_mm: of(|parallel| parallel.out.mm()),
             expanded_mm: of(|parallel| parallel.expanded.mm()),
             high_end: parallel.map(|parallel| parallel.high.word()),
-            verdict: parallel.and_then(|parallel| Some(parallel.verdict?.id())),
+            verdict: roller.verdict().map(Verdict::id),
             at_adjuster_mm: roller.at_adjuster.map(Length::mm),
             correction: roller.correction.as_ref().map(CorrectionReport::of),
             runout: (!roller.runout.is_empty()).then_some(runout),

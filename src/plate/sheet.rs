@@ -126,6 +126,15 @@ impl Roller {
             Self::Rear => "rear",
         }
     }
+
+    /// Its name over what belongs to it.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Front => "Front roller",
+            Self::Rear => "Rear roller",
+        }
+    }
 }
 
 /// The gauge bar under both ends of the knife.

@@ -15,7 +15,7 @@ pub use moving_picture::{moving_bytes, write_moving_picture};
 pub use picture::{PictureAsked, PictureFormat, Resolution, picture_bytes, write_picture};
 pub use plate_table::plate_table_to_paste;
 pub use sheets::{
-    BoundSheet, FolderBook, Progress, SheetAsked, bound, bound_sheet, folder_book, origin_of,
-    with_record,
+    BoundSheet, FolderBook, Progress, SheetAsked, bound, bound_sheet, bound_worksheet, folder_book,
+    origin_of, with_record,
 };
 pub use table::{rows_to_paste, table_to_paste};

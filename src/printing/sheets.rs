@@ -5,11 +5,12 @@ use std::path::Path;
 use std::sync::Arc;
 
 use crate::analysis::Solved;
+use crate::analysis::plate::PlateResult;
 use crate::command::Problem;
 use crate::drawing::{
-    Complained, Origin, Page, PdfBook, Sheet, SheetKind, SheetOf, letters, list_sheet,
+    Complained, Origin, Page, PdfBook, Sheet, SheetKind, SheetOf, letters, list_sheet, worksheet,
 };
-use crate::plate::Record;
+use crate::plate::{Record, Worksheet};
 use crate::store::{self, FileProblem};
 use crate::unit::Document;
 use crate::units::{System, clipped};
@@ -125,10 +126,45 @@ pub fn bound_sheet(
     if tell(Progress { done: 0, of: 0 }).is_break() {
         return Ok(None);
     }
-    let sheets = asked.sheets(&solved, origin, system);
+    bound_pages(&title, asked.sheets(&solved, origin, system), tell)
+}
+
+/// Makes the page of a plate sheet for somebody who reads in `system`, with its unit's document, and binds
+/// it. None when `tell`, which hears how far it is, breaks it off.
+///
+/// # Errors
+/// When the unit has no solution, a value of the sheet makes no sense, or the PDF cannot be put together,
+/// in words.
+pub fn bound_worksheet(
+    (sheet, unit): (&Worksheet, Arc<Document>),
+    page: Page,
+    origin: &Origin,
+    system: System,
+    mut tell: impl FnMut(Progress) -> ControlFlow<()>,
+) -> Result<Option<BoundSheet>, String> {
+    let title = title_of(&unit.name);
+    let solved = Solved::of_shared(unit).map_err(|why| why.shown_in(system))?;
+    let result = PlateResult::of(sheet, Some(&solved)).map_err(|flaw| flaw.to_string())?;
+    if tell(Progress { done: 0, of: 0 }).is_break() {
+        return Ok(None);
+    }
+    let of = SheetOf {
+        solved: &solved,
+        origin,
+        page,
+        system,
+    };
+    bound_pages(&title, worksheet(of, sheet, &result), tell)
+}
+
+fn bound_pages(
+    title: &str,
+    sheets: Vec<Sheet>,
+    mut tell: impl FnMut(Progress) -> ControlFlow<()>,
+) -> Result<Option<BoundSheet>, String> {
     let of = sheets.len();
-    let mut book = PdfBook::new(&title);
-    let added = book.add_chapter_telling(&title, &sheets, |done| tell(Progress { done, of }))?;
+    let mut book = PdfBook::new(title);
+    let added = book.add_chapter_telling(title, &sheets, |done| tell(Progress { done, of }))?;
     if added.is_break() || tell(Progress { done: of, of }).is_break() {
         return Ok(None);
     }

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use super::digest::digest_of;
 use super::stamp::Stamp;
-use super::unit_file::{FileProblem, Saved, text_of};
+use super::unit_file::{FileProblem, Saved, text_with_digest};
 use super::whole::{WriteProblem, write_whole};
 use crate::plate::{SHEET_FILE, SheetFlaw, Worksheet, read_sheet, write_sheet};
 use crate::unit::Written;
@@ -14,8 +14,18 @@ use crate::unit::Written;
 /// # Errors
 /// When it cannot be read, is no plate sheet, or holds a value that makes no sense.
 pub fn open_sheet(file: &Path) -> Result<Worksheet, FileProblem> {
-    let text = text_of(file, &SHEET_FILE)?;
-    read_sheet(&text).map_err(|problem| FileProblem::wrong(file, problem))
+    open_sheet_with_digest(file).map(|(sheet, _)| sheet)
+}
+
+/// Opens a plate sheet like [`open_sheet`], with the digest of the text that was read: the first eight
+/// digits of its SHA-256 (FIPS 180-4), as `sha256sum` prints them.
+///
+/// # Errors
+/// When it cannot be read, is no plate sheet, or holds a value that makes no sense.
+pub fn open_sheet_with_digest(file: &Path) -> Result<(Worksheet, String), FileProblem> {
+    let (text, digest) = text_with_digest(file, &SHEET_FILE)?;
+    let sheet = read_sheet(&text).map_err(|problem| FileProblem::wrong(file, problem))?;
+    Ok((sheet, digest))
 }
 
 /// Saves a sheet so that it opens again, whole or not at all.

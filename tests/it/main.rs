@@ -31,6 +31,8 @@ mod other_readings;
 mod other_readings_window;
 mod paper_window;
 mod plate;
+mod plate_keeping_window;
+mod plate_unit_window;
 mod plate_window;
 mod print_portal;
 mod real_window;

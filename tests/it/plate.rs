@@ -397,7 +397,7 @@ fn the_cuts_uncertainty_is_that_of_draws_over_one_bar() {
 // Wrong sheets.
 
 /// What is written in place of what, the field that is told, and what is said of it.
-const WRONG: [(&str, &str, &str, &str); 23] = [
+const WRONG: [(&str, &str, &str, &str); 24] = [
     (
         "plate_sheet: 1",
         "plate_sheet: 2",
@@ -483,6 +483,12 @@ const WRONG: [(&str, &str, &str, &str); 23] = [
         "(\"45 deg\", \"1 thumb\")",
         "front.runout[0].readings[1]",
         "is not a unit",
+    ),
+    (
+        "(\"45 deg\", \"1 thou\")",
+        "(\"45 deg\", \"1 thou\"), (\"45.0 deg\", \"1 thou\")",
+        "front.runout[0].readings[2]",
+        "\"45.0 deg\" is read twice; leave one of both readings out",
     ),
     (
         "(\"45 deg\", \"1 thou\")",

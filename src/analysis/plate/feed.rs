@@ -4,7 +4,7 @@ use super::parallel::Verdict;
 use super::result::PlateResult;
 use super::roller::RollerResult;
 use crate::analysis::{NumberId, Solved};
-use crate::plate::{AlongRead, Entry, Measured, Step, Worksheet};
+use crate::plate::{AlongRead, Entry, Measured, Worksheet};
 use crate::unit::Document;
 use crate::units::{Angle, Length, Quantity};
 
@@ -82,7 +82,7 @@ impl PlateResult {
             date: sheet.date.clone(),
             by: sheet.by.clone(),
             hours: sheet.hours.clone(),
-            what: self.what_was_done(sheet, before),
+            what: self.what_was_done(before),
             reel_diameter: length(mean(&self.readings.reel)),
             knife: knife.unwrap_or_default(),
             height_of_cut: length(mean(&self.readings.height)),
@@ -111,13 +111,13 @@ impl PlateResult {
 
     /// What was done to the rollers, by what their readings say of them: no roller is called parallel that
     /// was not found so.
-    fn what_was_done(&self, sheet: &Worksheet, before: [Option<Length>; 2]) -> String {
-        let told = |roller: Option<&RollerResult>, ends: Step, before: Option<Length>| {
-            let Some(parallel) = roller.and_then(|roller| roller.parallel.as_ref()) else {
+    fn what_was_done(&self, before: [Option<Length>; 2]) -> String {
+        let told = |roller: Option<&RollerResult>, before: Option<Length>| {
+            let Some(roller) = roller.filter(|roller| roller.parallel.is_some()) else {
                 return "not read";
             };
-            match parallel.verdict {
-                _ if sheet.again.contains(&ends) => "to be read again",
+            match roller.verdict() {
+                _ if roller.again.is_some() => "to be read again",
                 Some(Verdict::Pass) if before.is_some() => "set parallel",
                 Some(Verdict::Pass) => "found parallel",
                 Some(Verdict::Fail) => "not parallel",
@@ -126,8 +126,8 @@ impl PlateResult {
             }
         };
         let [front_before, rear_before] = before;
-        let front = told(self.front.as_ref(), Step::FrontEnds, front_before);
-        let rear = told(self.rear.as_ref(), Step::RearEnds, rear_before);
+        let front = told(self.front.as_ref(), front_before);
+        let rear = told(self.rear.as_ref(), rear_before);
         if front == rear {
             format!("rollers {front}")
         } else {

@@ -3,7 +3,8 @@
 //!
 //! `result.rs` works a sheet out, `roller.rs` one of its rollers: `parallel.rs` judges the ends, `correction.rs` says what its adjuster does, `runout.rs`
 //! judges how round it runs; `cut.rs` foretells the cut, `gauge_bar.rs` chooses the bar, `order.rs`
-//! says how far the work is, `feed.rs` what a finished sheet gives its unit and its record.
+//! says how far the work is, `feed.rs` what a finished sheet gives its unit and its record; `rows.rs` tells
+//! it all row by row, for text, paper and spreadsheet.
 
 mod correction;
 mod cut;
@@ -13,6 +14,7 @@ mod order;
 mod parallel;
 mod result;
 mod roller;
+mod rows;
 mod runout;
 
 pub use correction::{Correction, Split};
@@ -21,5 +23,6 @@ pub use gauge_bar::{BARS, BarChoice, MOST_TURN, bar_choices, recommended};
 pub use order::StepState;
 pub use parallel::{HighEnd, Parallel, Part, Verdict, part_of_doubt, starting_parallel};
 pub use result::PlateResult;
-pub use roller::RollerResult;
+pub use roller::{Reread, RollerResult};
+pub use rows::{Figure, PlateRow, WANTS_HALF_TURN};
 pub use runout::{OnceATurn, RunoutLimits, StationRunout, band_in_the_cut, bow_of, runout_level};

@@ -2,8 +2,8 @@
 
 use super::cut::ExpectedCut;
 use super::order::{StepState, order};
-use super::roller::RollerResult;
-use crate::analysis::Solved;
+use super::roller::{RollerResult, reread};
+use crate::analysis::{Level, Solved};
 use crate::plate::{Readings, Roller, RollerReadings, SheetFlaw, Step, Worksheet};
 use crate::units::Length;
 
@@ -53,6 +53,19 @@ impl PlateResult {
         next.map(|(step, _)| *step)
     }
 
+    /// Whether a roller runs out and one of its ends was read in one place of its turn alone: its runout
+    /// passes for slope then.
+    #[must_use]
+    pub fn wants_half_turn(&self, roller: Roller) -> bool {
+        let both = self.roller(roller).zip(self.readings.roller(roller));
+        both.is_some_and(|(result, read)| {
+            let is_out = |level: Option<Level>| level.is_some_and(|level| level > Level::Fine);
+            let mut ends = [read.left, read.right].into_iter().flatten();
+            ends.any(|end| !end.is_of_half_turn)
+                && result.runout.iter().any(|station| is_out(station.level))
+        })
+    }
+
     /// Works a sheet out, for the unit it names if there is one.
     ///
     /// # Errors
@@ -63,10 +76,16 @@ impl PlateResult {
         let of_roller = |roller: Option<&RollerReadings>| {
             roller.map(|roller| RollerResult::of(roller, &readings, turf))
         };
-        let (front, rear) = (
+        let (mut front, mut rear) = (
             of_roller(readings.front.as_ref()),
             of_roller(readings.rear.as_ref()),
         );
+        if let Some(front) = &mut front {
+            front.again = reread(Roller::Front, sheet, None);
+        }
+        if let Some(rear) = &mut rear {
+            rear.again = reread(Roller::Rear, sheet, front.as_ref());
+        }
         let cut = unit.and_then(|unit| {
             ExpectedCut::of(
                 &unit.solution.pose,

@@ -1,18 +1,44 @@
 //! What a sheet says about one roller.
 
 use super::correction::{Correction, at_adjuster};
-use super::parallel::Parallel;
+use super::parallel::{Parallel, Verdict};
 use super::runout::{RunoutLimits, StationRunout, bow_of};
 use crate::geometry::OutOfCentre;
-use crate::plate::{Readings, RollerReadings};
+use crate::plate::{Readings, Roller, RollerReadings, Step, Worksheet};
 use crate::unit::Turf;
 use crate::units::Length;
+
+/// Why the ends of a roller are to be read again.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reread {
+    /// A roller was moved after some of what stands there was read.
+    Mixed,
+    /// The front roller is not parallel, and moving it spoils what was read at the rear.
+    FrontFirst,
+}
+
+impl Reread {
+    /// It in a sentence.
+    #[must_use]
+    pub const fn told(self) -> &'static str {
+        match self {
+            Self::Mixed => {
+                "No verdict: a roller was moved after some of these readings. Read both ends again."
+            }
+            Self::FrontFirst => {
+                "The front roller is not parallel: once it was moved, read these ends again."
+            }
+        }
+    }
+}
 
 /// What a sheet says about one roller; whatever was not read is none.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RollerResult {
     /// How parallel it is.
     pub parallel: Option<Parallel>,
+    /// Why its ends are to be read again; none where what was read of them holds.
+    pub again: Option<Reread>,
     /// How far the end that is adjusted must come down; less than zero: up.
     pub at_adjuster: Option<Length>,
     /// What does that.
@@ -36,6 +62,7 @@ impl RollerResult {
         let limits = RunoutLimits::of(sheet, turf);
         Self {
             parallel,
+            again: None,
             at_adjuster,
             correction,
             runout: roller
@@ -46,4 +73,32 @@ impl RollerResult {
             bow: bow_of(&roller.runout),
         }
     }
+
+    /// Whether it is as parallel as it is wanted, by readings that belong together; undecided where they
+    /// are of before and after a roller was moved.
+    #[must_use]
+    pub fn verdict(&self) -> Option<Verdict> {
+        let verdict = self.parallel.as_ref()?.verdict?;
+        Some(match self.again {
+            Some(Reread::Mixed) => Verdict::CannotTell,
+            Some(Reread::FrontFirst) | None => verdict,
+        })
+    }
+}
+
+/// Why a roller's ends are to be read again, by what the sheet remembers and by how the front roller is.
+pub(super) fn reread(
+    roller: Roller,
+    sheet: &Worksheet,
+    front: Option<&RollerResult>,
+) -> Option<Reread> {
+    let ends = match roller {
+        Roller::Front => Step::FrontEnds,
+        Roller::Rear => Step::RearEnds,
+    };
+    if sheet.again.contains(&ends) {
+        return Some(Reread::Mixed);
+    }
+    let is_front_out = front.is_some_and(|front| front.verdict() == Some(Verdict::Fail));
+    (roller == Roller::Rear && is_front_out).then_some(Reread::FrontFirst)
 }

@@ -2,7 +2,7 @@
 
 use egui::{Key, Ui};
 
-use crate::app::desk::{Desk, InHand};
+use crate::app::desk::{Desk, InHand, ToPrint};
 use crate::drawing::PictureView;
 
 /// What an area is called and for.
@@ -37,6 +37,11 @@ pub trait Area {
     /// None where the table of its picture is copied.
     fn table(&mut self, _desk: &Desk) -> Option<Result<String, String>> {
         None
+    }
+
+    /// What is printed while it is in front, or why it cannot be now.
+    fn to_print(&mut self, _desk: &Desk) -> Result<ToPrint, String> {
+        Ok(ToPrint::default())
     }
 
     /// Whether the form stands beside it.

@@ -24,6 +24,7 @@ mod sheet_history;
 mod sheet_work;
 mod snapshot;
 mod ticked;
+mod to_print;
 mod window_place;
 mod with_keeper;
 mod with_opener;
@@ -46,6 +47,7 @@ pub use printer::{NoPrinter, PrintJob, Printed, Printer, Printing};
 pub use session::{Session, SessionId};
 pub use sheet_work::{SheetWork, entries_in};
 pub use ticked::{Overlaid, Ticked, line_of};
+pub use to_print::{PlateToPrint, ToPrint};
 pub use window_place::WindowPlace;
 pub use with_keeper::document_in;
 pub use with_sheet::InHand;
@@ -57,7 +59,6 @@ use opener::Outside;
 use printer::PrintDesk;
 
 use crate::analysis::{Solved, Unsolved};
-use crate::drawing::SheetKind;
 use crate::store::FileProblem;
 use crate::unit::{Document, Remarks};
 use crate::units::System;
@@ -89,7 +90,7 @@ pub struct Desk {
     missed_dialog: Option<Ask>,
     area_wanted: Option<&'static str>,
     is_asked_to_show: bool,
-    sheet_wanted: Option<SheetKind>,
+    sheet_wanted: Option<ToPrint>,
     handed_over: HandedOver,
     outside: Outside,
     sheet: Option<SheetWork>,
@@ -190,13 +191,13 @@ impl Desk {
         std::mem::take(&mut self.is_asked_to_show)
     }
 
-    /// Has the card opened on which a sheet of this kind is printed or saved.
-    pub fn want_sheet(&mut self, kind: SheetKind) {
-        self.sheet_wanted = Some(kind);
+    /// Has the card opened on which this sheet is printed or saved.
+    pub fn want_sheet(&mut self, what: ToPrint) {
+        self.sheet_wanted = Some(what);
     }
 
-    /// The kind of sheet that is to be printed or saved; asked once.
-    pub fn sheet_wanted(&mut self) -> Option<SheetKind> {
+    /// The sheet that is to be printed or saved; asked once.
+    pub fn sheet_wanted(&mut self) -> Option<ToPrint> {
         self.sheet_wanted.take()
     }
 

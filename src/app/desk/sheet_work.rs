@@ -45,6 +45,8 @@ pub struct SheetWork {
     saved: Option<Arc<Entries>>,
     /// What stood in the file then.
     on_disk: Option<Stamp>,
+    /// The digest of that; none while no file holds it so.
+    digest: Option<String>,
     /// The unit it was begun for, as long as that is on the desk.
     begun_for: Option<SessionId>,
     /// Where that unit's file was then.
@@ -64,6 +66,7 @@ impl SheetWork {
             entries,
             file,
             on_disk: None,
+            digest: None,
             begun_for: None,
             unit_file: None,
             hands: Hands::default(),
@@ -96,9 +99,13 @@ impl SheetWork {
     pub fn open(file: &Path) -> Result<Self, FileProblem> {
         // Looked at before it is read: a change between the two is then found later.
         let on_disk = Stamp::of(file);
-        let sheet = store::open_sheet(file)?;
+        let (sheet, digest) = store::open_sheet_with_digest(file)?;
         let work = Self::new(Entries::new(sheet), Some(file.to_owned()));
-        Ok(Self { on_disk, ..work })
+        Ok(Self {
+            on_disk,
+            digest: Some(digest),
+            ..work
+        })
     }
 
     /// Goes on with a sheet that a dead window left.
@@ -147,6 +154,12 @@ impl SheetWork {
     /// What stood in its file when it was last opened or saved.
     pub(super) fn on_disk(&self) -> Option<Stamp> {
         self.on_disk
+    }
+
+    /// The first eight digits of the SHA-256 of what it was last opened or saved as (FIPS 180-4); none
+    /// while no file holds it so.
+    pub(in crate::app) fn digest(&self) -> Option<&str> {
+        self.digest.as_deref()
     }
 
     /// A number that grows with every change of what stands in it.
@@ -233,12 +246,17 @@ impl SheetWork {
 
     /// Saves to a file, which is then where it is kept.
     pub(super) fn save_to(&mut self, file: &Path) -> Result<Remarks, FileProblem> {
-        let Saved { remarks, stamp, .. } = store::save_sheet(self.sheet(), file)?;
+        let Saved {
+            remarks,
+            stamp,
+            digest,
+        } = store::save_sheet(self.sheet(), file)?;
         // What waits for its other half is in no file yet, and stays kept for recovery.
         let is_whole = self.entries.loose().next().is_none();
         self.saved = is_whole.then(|| Arc::clone(&self.entries));
         self.file = Some(file.to_owned());
         self.on_disk = Some(stamp);
+        self.digest = Some(digest);
         Ok(remarks)
     }
 

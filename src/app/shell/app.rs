@@ -365,8 +365,8 @@ fn work_ui(
         });
         keys = form.keys();
     }
-    if let Some(kind) = desk.sheet_wanted() {
-        desk.open_card(PrintCard::of(kind));
+    if let Some(what) = desk.sheet_wanted() {
+        desk.open_card(PrintCard::of(what));
     }
     show_card(ctx, desk);
     name_without_dialog(desk);

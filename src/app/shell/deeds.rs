@@ -8,7 +8,7 @@ use super::help_card::HelpCard;
 use super::keys::{Deed, pressed, table};
 use super::keys_card::KeysCard;
 use super::picture_card::copy_picture;
-use super::print_card::PrintCard;
+use super::print_card::open_print_card;
 use super::scale::{fit_scale, larger, smaller};
 use crate::app::areas::Areas;
 use crate::app::desk::{Desk, InHand};
@@ -41,7 +41,7 @@ pub fn do_as_pressed(ctx: &Context, desk: &mut Desk, areas: &mut Areas, form: &K
             InHand::Sheet => save_sheet(desk, |_, is_saved| is_saved),
         },
         Some(Deed::Quit) => quit_asked(desk),
-        Some(Deed::Print) => desk.open_card(PrintCard::default()),
+        Some(Deed::Print) => open_print_card(desk, areas),
         Some(Deed::CopyPicture) => copy_picture(ctx, desk, areas.front_about()),
         Some(Deed::Redo) => {
             desk.redo();

@@ -6,14 +6,18 @@ use std::sync::Arc;
 use egui::{Button, Context, Ui, Vec2};
 
 use super::preview::{Preview, blank_page_ui};
-use super::sheet_choices::sheet_choices_ui;
+use super::sheet_choices::{paper_ui, sheet_choices_ui};
 use crate::analysis::SolvedId;
-use crate::app::desk::{Ask, Card, Desk, Next, PrintJob};
+use crate::app::areas::Areas;
+use crate::app::desk::{Ask, Card, Desk, Next, PlateToPrint, PrintJob, ToPrint};
 use crate::app::files::{Refusal, ask_place, ask_place_and_open, file_stem_for};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::making::{KeptMade, MadeState, Making};
-use crate::drawing::{Origin, Sheet, SheetKind};
-use crate::printing::{SheetAsked, bound_sheet, origin_of, with_record};
+use crate::drawing::{Origin, Sheet};
+use crate::plate::Worksheet;
+use crate::printing::{
+    BoundSheet, SheetAsked, bound_sheet, bound_worksheet, origin_of, with_record,
+};
 use crate::store;
 use crate::unit::Document;
 use crate::units::System;
@@ -21,7 +25,8 @@ use crate::units::System;
 /// What the sheets of the card depend on.
 #[derive(Clone, Debug, PartialEq)]
 struct Key {
-    solved: SolvedId,
+    /// The solve that a unit's sheet is of; none for a plate sheet, which stays as it was.
+    solved: Option<SolvedId>,
     asked: SheetAsked,
     system: System,
     origin: Origin,
@@ -34,9 +39,20 @@ struct Shown {
     pdf: Arc<Vec<u8>>,
 }
 
+impl Shown {
+    fn of(bound: BoundSheet) -> Self {
+        Self {
+            sheets: bound.sheets,
+            pdf: Arc::new(bound.bytes),
+        }
+    }
+}
+
 /// The card.
 #[derive(Default)]
 pub struct PrintCard {
+    /// The plate sheet that is printed; none where it is a sheet of the unit in front.
+    plate: Option<PlateToPrint>,
     asked: SheetAsked,
     page: usize,
     shown: KeptMade<Key, Result<Shown, String>>,
@@ -44,24 +60,37 @@ pub struct PrintCard {
     refusal: Refusal,
 }
 
+/// Opens the card on what is printed of the area in front.
+pub fn open_print_card(desk: &mut Desk, areas: &mut Areas) {
+    match areas.front().to_print(desk) {
+        Ok(what) => desk.open_card(PrintCard::of(what)),
+        Err(why) => desk.warn(why),
+    }
+}
+
 /// How large a page is shown at the most.
 const LARGEST: Vec2 = Vec2::new(430.0, 470.0);
 
 /// Makes a sheet on a thread of its own.
-fn making(ctx: &Context, document: Arc<Document>, key: &Key) -> Making<Result<Shown, String>> {
+fn making(
+    ctx: &Context,
+    (document, plate): (Arc<Document>, Option<Arc<Worksheet>>),
+    key: &Key,
+) -> Making<Result<Shown, String>> {
     let key = key.clone();
     Making::begin(ctx, "sheet", move |teller| {
         let tell = |progress: crate::printing::Progress| teller.tell(progress.done, progress.of);
+        if let Some(sheet) = plate {
+            let page = key.asked.page;
+            let bound = bound_worksheet((&sheet, document), page, &key.origin, key.system, tell);
+            return bound.transpose().map(|bound| bound.map(Shown::of));
+        }
         let origin = with_record(key.origin, &key.asked, key.file.as_deref());
         let bound = match origin {
             Ok(origin) => bound_sheet(document, &key.asked, &origin, key.system, tell),
             Err(problem) => Err(problem.to_string()),
         };
-        let shown = bound.transpose()?.map(|bound| Shown {
-            sheets: bound.sheets,
-            pdf: Arc::new(bound.bytes),
-        });
-        Some(shown)
+        bound.transpose().map(|bound| bound.map(Shown::of))
     })
 }
 
@@ -74,15 +103,60 @@ enum Wanted {
 }
 
 impl PrintCard {
-    /// With a kind of sheet chosen.
-    pub fn of(kind: SheetKind) -> Self {
-        Self {
-            asked: SheetAsked {
-                kind,
-                ..SheetAsked::default()
+    /// With what is to be printed chosen.
+    pub fn of(what: ToPrint) -> Self {
+        match what {
+            ToPrint::Unit(kind) => Self {
+                asked: SheetAsked {
+                    kind,
+                    ..SheetAsked::default()
+                },
+                ..Self::default()
             },
-            ..Self::default()
+            ToPrint::Plate(plate) => Self {
+                plate: Some(plate),
+                ..Self::default()
+            },
         }
+    }
+
+    /// What the sheet is, and how the name of its file ends.
+    fn named(&self) -> (&'static str, &'static str) {
+        match &self.plate {
+            Some(_) => ("Plate sheet", "plate"),
+            None => (self.asked.kind.name(), self.asked.kind.id()),
+        }
+    }
+
+    /// What the sheet is made of, with what it depends on; or why it cannot be made.
+    fn source(&self, desk: &Desk) -> Result<(Arc<Document>, Key), String> {
+        let (asked, system) = (self.asked, desk.system());
+        if let Some(plate) = &self.plate {
+            let key = Key {
+                solved: None,
+                asked,
+                system,
+                origin: plate.origin.clone(),
+                file: None,
+            };
+            return Ok((Arc::clone(&plate.unit), key));
+        }
+        let good = desk
+            .good()
+            .ok_or("This unit has no solution yet that a sheet could show.")?;
+        if let Some(why) = desk.why_not_current() {
+            return Err(format!("Not current. {why}"));
+        }
+        let session = desk.session();
+        let (file, digest) = (session.file(), session.digest());
+        let key = Key {
+            solved: Some(good.id),
+            asked,
+            system,
+            origin: origin_of(file, digest, session.is_changed()),
+            file: file.map(Path::to_owned),
+        };
+        Ok((Arc::clone(&good.document), key))
     }
 
     fn pages_ui(&mut self, ui: &mut Ui, count: usize) {
@@ -157,11 +231,11 @@ impl PrintCard {
         };
         if wanted != Wanted::Printed {
             let is_opened = wanted == Wanted::SavedAndOpened;
-            return save(desk, self.asked.kind, name, &shown.pdf, is_opened);
+            return save(desk, self.named().1, name, &shown.pdf, is_opened);
         }
         let is_lying = |sheet: &Sheet| sheet.window.width() > sheet.window.height();
         desk.print(PrintJob {
-            title: format!("{}: {name}", self.asked.kind.name()),
+            title: format!("{}: {name}", self.named().0),
             page: self.asked.page,
             is_lying: shown.sheets.first().is_some_and(is_lying),
             pdf: Arc::clone(&shown.pdf),
@@ -180,13 +254,12 @@ impl Card for PrintCard {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
-        ui.label(Lettering::CardTitle.of("Print or save a sheet"));
-        let Some(good) = desk.good().cloned() else {
-            ui.label("This unit has no solution yet that a sheet could show.");
-            return close_ui(ui);
-        };
-        if let Some(why) = desk.why_not_current() {
-            ui.label(format!("Not current. {why}"));
+        ui.label(Lettering::CardTitle.of(match &self.plate {
+            Some(_) => "Print or save the plate sheet",
+            None => "Print or save a sheet",
+        }));
+        if let Err(why) = self.source(desk) {
+            ui.label(why);
             return close_ui(ui);
         }
         self.refusal.hear(desk);
@@ -195,24 +268,22 @@ impl Card for PrintCard {
         ui.horizontal_top(|ui| {
             ui.vertical(|ui| {
                 ui.set_width(230.0);
-                sheet_choices_ui(ui, &mut self.asked);
+                match &self.plate {
+                    Some(_) => paper_ui(ui, &mut self.asked.page),
+                    None => sheet_choices_ui(ui, &mut self.asked),
+                }
                 if self.asked != before {
                     self.page = 0;
                     self.refusal.forget();
                 }
-                let session = desk.session();
-                let (file, digest) = (session.file(), session.digest());
-                let key = Key {
-                    solved: good.id,
-                    asked: self.asked,
-                    system: desk.system(),
-                    origin: origin_of(file, digest, session.is_changed()),
-                    file: file.map(Path::to_owned),
+                let Ok((document, key)) = self.source(desk) else {
+                    return;
                 };
+                let plate = self.plate.as_ref().map(|plate| Arc::clone(&plate.sheet));
                 let (ctx, preview) = (ui.ctx().clone(), &mut self.preview);
                 self.shown.get(key, |key| {
                     preview.forget();
-                    making(&ctx, Arc::clone(&good.document), key)
+                    making(&ctx, (Arc::clone(&document), plate), key)
                 });
                 ui.add_space(10.0);
                 let pages = match self.shown.made() {
@@ -224,7 +295,7 @@ impl Card for PrintCard {
                 ui.label("Print at 100 %, not fitted to the page.");
                 ui.add_space(6.0);
                 if let Some(wanted) = self.buttons_ui(ui) {
-                    next = self.take(desk, wanted, &good.document.name);
+                    next = self.take(desk, wanted, &document.name);
                 }
                 if ui.button("Close").clicked() {
                     next = Next::Close;
@@ -244,7 +315,7 @@ impl Card for PrintCard {
     }
 
     fn works_on_unit(&self) -> bool {
-        true
+        self.plate.is_none()
     }
 }
 
@@ -256,8 +327,8 @@ fn close_ui(ui: &mut Ui) -> Next {
     }
 }
 
-fn save(desk: &mut Desk, kind: SheetKind, name: &str, pdf: &Arc<Vec<u8>>, is_opened: bool) -> Next {
-    let name = format!("{}-{}.pdf", file_stem_for(name), kind.id());
+fn save(desk: &mut Desk, end: &str, name: &str, pdf: &Arc<Vec<u8>>, is_opened: bool) -> Next {
+    let name = format!("{}-{end}.pdf", file_stem_for(name));
     let pdf = Arc::clone(pdf);
     let write = move |file: &Path| {
         let shown = file.display();

@@ -36,8 +36,13 @@ pub fn sheet_choices_ui(ui: &mut Ui, asked: &mut SheetAsked) {
         .accessible_name("What is seen on the turf");
     }
     ui.add_space(6.0);
+    paper_ui(ui, &mut asked.page);
+}
+
+/// The size of the paper.
+pub fn paper_ui(ui: &mut Ui, page: &mut Page) {
     ui.label("Paper");
-    for page in Page::ALL {
-        ui.radio_value(&mut asked.page, page, page.name());
+    for offered in Page::ALL {
+        ui.radio_value(page, offered, offered.name());
     }
 }

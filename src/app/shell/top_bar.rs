@@ -9,7 +9,7 @@ use super::folder_card::FolderCard;
 use super::keys::{Deed, keys_of};
 use super::menu::{Menu, choice_ui, is_taken, item_ui, submenu_ui};
 use super::picture_card::{PictureCard, copy_picture, copy_table, no_picture};
-use super::print_card::PrintCard;
+use super::print_card::open_print_card;
 use super::recent::recent_menu_ui;
 use super::scale::scale_menu_ui;
 use super::start_card::StartCard;
@@ -244,7 +244,7 @@ fn paper_items_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
     };
     if item(ui, "Print or save a sheet…", Key::I, Some(Deed::Print)) {
         ui.close();
-        desk.open_card(PrintCard::default());
+        open_print_card(desk, areas);
     }
     let name = "Print or save sheets of a folder…";
     if item(ui, name, Key::F, None) {

@@ -6,14 +6,12 @@ use super::flow::Band;
 use super::frame::{Frame, SheetOf};
 use super::sheet::Sheet;
 use crate::analysis::Level;
-use crate::analysis::plate::{
-    Correction, HighEnd, Parallel, PlateResult, RollerResult, StepState, Verdict,
-};
+use crate::analysis::plate::{PlateResult, PlateRow, Reread, RollerResult, StepState, Verdict};
 use crate::drawing::paper::{Panel, Style, View, lay_out};
 use crate::drawing::pictures::{ends_picture, turn_picture};
 use crate::drawing::scene::{Role, Scene, ShownIn};
-use crate::plate::{AlongRead, Roller, RollerReadings, Step, Worksheet};
-use crate::units::{Length, System, fixed};
+use crate::plate::{AlongRead, Roller, Step, Worksheet};
+use crate::units::{Length, System};
 
 /// Part of the page's height that a picture takes.
 const PICTURE: f64 = 0.1;
@@ -33,11 +31,7 @@ pub fn worksheet(of: SheetOf, sheet: &Worksheet, result: &PlateResult) -> Vec<Sh
         the_job(&mut head, sheet, result, system);
         let mut rollers = Band::new(2, area, style);
         for roller in Roller::ALL {
-            if let (Some(worked_out), Some(read)) =
-                (result.roller(roller), result.readings.roller(roller))
-            {
-                of_roller(&mut rollers, roller, (worked_out, read), area, system);
-            }
+            of_roller(&mut rollers, roller, result, area, system);
         }
         let mut last = Band::new(1, area, style);
         cut(&mut last, result, system);
@@ -55,9 +49,11 @@ pub fn worksheet(of: SheetOf, sheet: &Worksheet, result: &PlateResult) -> Vec<Sh
 /// What the sheet comes to in a line: both rollers, the worse of them first told by its level.
 fn verdict(result: &PlateResult) -> (Level, String) {
     let of = |roller: Roller| {
-        let parallel = result.roller(roller).and_then(|one| one.parallel.as_ref());
-        let verdict = parallel.and_then(|parallel| parallel.verdict);
-        let (level, told) = match verdict {
+        let result = result.roller(roller);
+        let (level, told) = match result.and_then(RollerResult::verdict) {
+            _ if result.is_some_and(|result| result.again == Some(Reread::FrontFirst)) => {
+                (Level::Watch, "to be read again")
+            }
             Some(Verdict::Pass) => (Level::Fine, "parallel"),
             Some(Verdict::Fail) => (Level::Over, "not parallel"),
             Some(Verdict::CannotTell) => (Level::Watch, "undecided"),
@@ -67,12 +63,7 @@ fn verdict(result: &PlateResult) -> (Level, String) {
     };
     let [(front, front_told), (rear, rear_told)] = Roller::ALL.map(of);
     let told = format!("{front_told}, {rear_told}");
-    let mut letters = told.chars();
-    let first = letters.next().map(|first| first.to_uppercase().to_string());
-    (
-        front.max(rear),
-        first.unwrap_or_default() + letters.as_str(),
-    )
+    (front.max(rear), capitalised(&told))
 }
 
 fn the_job(band: &mut Band, sheet: &Worksheet, result: &PlateResult, system: System) {
@@ -96,12 +87,7 @@ fn the_job(band: &mut Band, sheet: &Worksheet, result: &PlateResult, system: Sys
         "Reel diameter",
         &along(&read.reel, |read| length(read.value)),
     );
-    if let Some(taper) = result.reel_taper {
-        band.row("Taper, left less right", &length(taper));
-    }
-    if let Some(barrel) = result.reel_barrel {
-        band.row("Barrel, middle over the ends", &length(barrel));
-    }
+    rows(band, &result.reel_rows(system));
     let gaps = along(&read.knife_to_reel, |read| length(read.gap));
     band.row("Knife to reel", &gaps);
 }
@@ -116,52 +102,16 @@ fn along<T>(read: &AlongRead<T>, told: impl Fn(&T) -> String) -> String {
 fn of_roller<'a>(
     band: &mut Band<'a>,
     roller: Roller,
-    (worked_out, read): (&'a RollerResult, &'a RollerReadings),
+    result: &'a PlateResult,
     area: Rect,
     system: System,
 ) {
-    let length = |length: Length| system.length(length);
-    band.heading(match roller {
-        Roller::Front => "Front roller",
-        Roller::Rear => "Rear roller",
-    });
-    if let Some(parallel) = &worked_out.parallel {
-        band.row("Out of parallel", &out(parallel, system));
-        if let (Some(within), Some(verdict)) = (parallel.within, parallel.verdict) {
-            let told = format!("{}: {}", length(within), verdict.word());
-            band.row("Wanted within", &told);
-        }
-    }
-    if let Some(before) = read.out_before {
-        band.row("When the work began", &length(before));
-    }
-    if let (Some(down), Some(side)) = (worked_out.at_adjuster, read.adjust) {
-        let name = format!("Move the {} end", side.word());
-        band.row(&name, &system.roller_move(-down));
-    }
-    if let Some(correction) = &worked_out.correction {
-        band.row("At the adjuster", &at_adjuster(correction, system));
-    }
-    for station in &worked_out.runout {
-        let circle = &station.circle;
-        let level = station
-            .level
-            .map_or_else(String::new, |level| format!(": {}", level.word()));
-        let told = format!(
-            "{} read, {} by the circle{level}",
-            length(circle.read),
-            length(circle.read_by_fit())
-        );
-        band.row(&format!("Runout, {}", station.station.word()), &told);
-    }
-    if let Some(bow) = worked_out.bow {
-        let told = format!(
-            "{} towards {}",
-            length(bow.size()),
-            system.round_the_turn(bow.direction())
-        );
-        band.row("Bow", &told);
-    }
+    let both = result.roller(roller).zip(result.readings.roller(roller));
+    let Some((worked_out, read)) = both else {
+        return;
+    };
+    band.heading(roller.title());
+    rows(band, &result.roller_rows(roller, system));
     let height = PICTURE * area.height();
     let told = format!("The {} roller over the plate, its gaps", roller.word());
     band.picture(&told, height, move |place, style| {
@@ -181,54 +131,22 @@ fn drawn(scene: &Scene, place: Rect, style: Style) -> Vec<Panel> {
     vec![lay_out(scene, &view, ShownIn::Whole, style)]
 }
 
-fn out(parallel: &Parallel, system: System) -> String {
-    let size = Length::from_mm(parallel.out.mm().abs());
-    let high = match parallel.high {
-        HighEnd::Left => ", left end high",
-        HighEnd::Right => ", right end high",
-        HighEnd::Level => "",
-    };
-    format!(
-        "{}{high}, U = {}",
-        system.length(size),
-        system.length(parallel.expanded)
-    )
-}
-
-fn at_adjuster(correction: &Correction, system: System) -> String {
-    match correction {
-        Correction::Eccentric {
-            turns: Some([near, far]),
-            ..
-        } => format!(
-            "eccentric to {}, or {}",
-            system.angle(near.to),
-            system.angle(far.to)
-        ),
-        Correction::Eccentric {
-            split: Some(split), ..
-        } => format!(
-            "out of throw: this end {}, the other {}",
-            system.roller_move(split.here),
-            system.roller_move(split.there)
-        ),
-        Correction::Eccentric { .. } => "out of throw".to_owned(),
-        Correction::Thread { turns } => format!(
-            "{} turns, {} flats, to {} it",
-            fixed(turns.abs(), 2),
-            fixed(turns.abs() * 6.0, 1),
-            if *turns < 0.0 { "lower" } else { "raise" }
-        ),
-        Correction::Shims(stack) => {
-            let pieces = stack.pieces.iter().map(|piece| system.length(*piece));
-            let pieces: Vec<_> = pieces.collect();
-            if pieces.is_empty() {
-                "no shim".to_owned()
-            } else {
-                format!("shims {}", pieces.join(" + "))
-            }
+/// Rows of the sheet's numbers; a sentence stands under what it goes with.
+fn rows(band: &mut Band, rows: &[PlateRow]) {
+    for row in rows {
+        if row.name.is_empty() {
+            band.words(Role::Note, &row.told);
+        } else {
+            band.row(&capitalised(&row.name), &row.told);
         }
     }
+}
+
+/// A name as it begins a line.
+fn capitalised(name: &str) -> String {
+    let mut letters = name.chars();
+    let first = letters.next().map(|first| first.to_uppercase().to_string());
+    first.unwrap_or_default() + letters.as_str()
 }
 
 fn cut(band: &mut Band, result: &PlateResult, system: System) {
@@ -236,19 +154,10 @@ fn cut(band: &mut Band, result: &PlateResult, system: System) {
     band.heading("Height of cut and attitude, off the bar");
     let height = along(&result.readings.height, |read| length(read.value));
     band.row("Height of cut, left, middle, right", &height);
-    if let Some(cut) = &result.cut {
-        let told = |value: Length, off: Length| format!("{} ± {}", length(value), length(off));
-        let expected = told(cut.right_less_left, cut.expanded);
-        band.row("Expected, right less left", &expected);
-        if let Some(measured) = cut.measured {
-            let agrees = if measured.agrees {
-                "as expected"
-            } else {
-                "not as expected"
-            };
-            let told = told(measured.right_less_left, measured.expanded);
-            band.row("Measured, right less left", &format!("{told}: {agrees}"));
-        }
+    let expected = result.cut_rows(system);
+    if !expected.is_empty() {
+        band.heading("To expect with the rollers as they are");
+        rows(band, &expected);
     }
     if let Some([left, right]) = result.readings.attitude {
         let told = format!("{}, {}", system.angle(left), system.angle(right));

@@ -4,6 +4,7 @@ pub mod demo_unit;
 pub mod example;
 pub mod nudge;
 pub mod pdf;
+pub mod plate_window;
 pub mod program;
 pub mod random_units;
 pub mod reading_list;

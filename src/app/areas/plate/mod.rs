@@ -18,13 +18,14 @@ use self::no_sheet::no_sheet_ui;
 use self::page::Page;
 use self::pages::{Shown, Ways, page_ui};
 use self::picture::{StepPicture, has_picture};
+use self::printing::to_print;
 use self::steps::{next_page, state_of, steps_ui};
 use self::tools::tools_ui;
 use self::worked_out::{WorkedOut, Working};
 use super::{About, Area};
 use crate::analysis::Level;
 use crate::analysis::plate::StepState;
-use crate::app::desk::{Desk, InHand, SessionId, SheetWork};
+use crate::app::desk::{Desk, InHand, SessionId, SheetWork, ToPrint};
 use crate::app::files::PLATE_AREA;
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::focus::Followed;
@@ -98,6 +99,13 @@ impl Area for PlateArea {
 
     fn in_hand(&self) -> InHand {
         InHand::Sheet
+    }
+
+    fn to_print(&mut self, desk: &Desk) -> Result<ToPrint, String> {
+        match self.working.of(desk) {
+            Some(worked_out) => to_print(desk, &worked_out),
+            None => Ok(ToPrint::default()),
+        }
     }
 
     fn table(&mut self, desk: &Desk) -> Option<Result<String, String>> {

@@ -3,7 +3,7 @@
 use egui::{Button, Label, RichText, Ui};
 
 use super::fill_card::FillCard;
-use super::printing::{print, why_not_printable};
+use super::printing::{to_print, why_not_printable};
 use super::steps::next_page;
 use super::worked_out::{SheetUnit, WorkedOut};
 use crate::app::desk::{Desk, SheetWork};
@@ -47,13 +47,16 @@ pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
         let why_not = why_not_printable(worked_out);
         let print_button = Button::new("Print sheet…");
         let button = ui.add_enabled(why_not.is_none(), print_button);
-        let button = button.on_hover_text("One page, saved as PDF and opened to be printed");
+        let button = button.on_hover_text("One page, A4 or Letter");
         let button = match why_not {
             Some(why_not) => button.on_disabled_hover_text(why_not),
             None => button,
         };
         if button.clicked() {
-            print(desk, worked_out);
+            match to_print(desk, worked_out) {
+                Ok(sheet) => desk.want_sheet(sheet),
+                Err(why) => desk.warn(why),
+            }
         }
         if ui.button("Close sheet").clicked() {
             ask_sheet_first(desk, SheetAsking::Close);

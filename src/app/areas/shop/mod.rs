@@ -15,7 +15,8 @@ use egui::{Button, CentralPanel, Key, Ui};
 use self::board::Board;
 use self::record::RecordView;
 use super::{About, Area};
-use crate::app::desk::Desk;
+use crate::app::desk::{Desk, ToPrint};
+use crate::drawing::SheetKind;
 
 pub const ABOUT: About = About {
     id: "shop",
@@ -88,6 +89,13 @@ impl Area for ShopArea {
         Some(match self.front(desk) {
             Part::Board => self.board.table_to_paste(desk),
             Part::Record => self.record.table_to_paste(desk),
+        })
+    }
+
+    fn to_print(&mut self, desk: &Desk) -> Result<ToPrint, String> {
+        Ok(match self.front(desk) {
+            Part::Board => ToPrint::default(),
+            Part::Record => ToPrint::Unit(SheetKind::Record),
         })
     }
 

@@ -2,7 +2,7 @@
 
 use egui::Ui;
 
-use super::ends::{is_again, parallel_ui};
+use super::ends::parallel_ui;
 use super::shown::{Shown, place};
 use crate::analysis::Level;
 use crate::analysis::plate::{Correction, RollerResult, Split};
@@ -65,8 +65,7 @@ pub fn adjuster_ui(
     let Some(result) = result else { return };
     ui.add_space(6.0);
     if let Some(parallel) = &result.parallel {
-        let is_again = is_again(entries, roller);
-        parallel_ui(ui, parallel, shown, is_again);
+        parallel_ui(ui, parallel, shown, roller);
     }
     correction_ui(ui, entries, result, shown.system, roller);
 }

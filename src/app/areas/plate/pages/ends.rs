@@ -4,10 +4,10 @@ use egui::Ui;
 
 use super::shown::{Shown, place};
 use crate::analysis::Level;
-use crate::analysis::plate::{HighEnd, Parallel, Verdict, part_of_doubt};
+use crate::analysis::plate::{HighEnd, Parallel, Reread, Verdict, WANTS_HALF_TURN, part_of_doubt};
 use crate::app::areas::plate::entry::{Beside, Entries, number_ui, told_ui};
 use crate::app::widgets::lettering::Lettering;
-use crate::plate::{End, GapWay, Roller, RollerField, SheetField, Side, Step};
+use crate::plate::{End, GapWay, Roller, RollerField, SheetField, Side};
 use crate::units::{Length, System};
 
 /// Entries of both ends, first as the roller lies, then after half a turn.
@@ -70,10 +70,7 @@ pub fn ends_ui(
         .as_ref()
         .and_then(|result| result.roller(roller));
     match result.and_then(|result| result.parallel.as_ref()) {
-        Some(parallel) => {
-            let is_again = is_again(entries, roller);
-            parallel_ui(ui, parallel, shown, is_again);
-        }
+        Some(parallel) => parallel_ui(ui, parallel, shown, roller),
         None => {
             ui.label("Out of parallel is worked out once both ends, the distance between them and the bar are written down.");
         }
@@ -119,8 +116,10 @@ fn ends_of_turn_ui(
 /// How parallel a roller is, with its verdict, and what to read better.
 ///
 /// Ends to be read again give no verdict: some of what stands there is older than a roller's move.
-pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown, is_again: bool) {
+pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown, roller: Roller) {
     let system = shown.system;
+    let result = shown.result.as_ref();
+    let again = result.and_then(|result| result.roller(roller)?.again);
     let width = shown
         .result
         .as_ref()
@@ -132,33 +131,26 @@ pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown, is_again: bo
     number_ui(ui, "Out of parallel", &told);
     number_ui(ui, "High end", high_told(parallel.high));
     match (parallel.verdict, parallel.within) {
-        _ if is_again => told_ui(
-            ui,
-            Level::Watch,
-            "No verdict: a roller was moved after some of these readings. Read both ends again.",
-        ),
+        _ if again == Some(Reread::Mixed) => {}
         (Some(verdict), Some(within)) => verdict_ui(ui, verdict, within, system),
         _ => {
             ui.label("No limit to judge it by: write one under The job.");
         }
     }
-    if let Some((_, sentence)) = parallel.read_better() {
+    if let Some(again) = again {
+        told_ui(ui, Level::Watch, again.told());
+    }
+    let better = parallel.read_better();
+    if let Some((_, sentence)) = better.filter(|_| again != Some(Reread::Mixed)) {
         told_ui(ui, Level::Watch, &sentence.shown_in(system));
+    }
+    if result.is_some_and(|result| result.wants_half_turn(roller)) {
+        told_ui(ui, Level::Watch, WANTS_HALF_TURN);
     }
     if let Some((part, share)) = parallel.parts.first() {
         let told = format!("Least sure: {}, {}.", part.name(), part_of_doubt(*share));
         ui.label(Lettering::FinePrint.of(told).weak());
     }
-}
-
-/// Whether the ends of a roller are to be read again.
-pub fn is_again(entries: &Entries, roller: Roller) -> bool {
-    let step = match roller {
-        Roller::Front => Step::FrontEnds,
-        Roller::Rear => Step::RearEnds,
-    };
-    let sheet = entries.desk.sheet();
-    sheet.is_some_and(|sheet| sheet.sheet().again.contains(&step))
 }
 
 /// How far a roller is out, with what that can be off.

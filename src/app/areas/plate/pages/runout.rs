@@ -1,6 +1,6 @@
 //! The runout of a roller: readings round its turn at three stations, and what they come to.
 
-use egui::{Align, Grid, Layout, ScrollArea, TextEdit, Ui, Vec2};
+use egui::{Align, Grid, Layout, ScrollArea, Sense, TextEdit, Ui, UiBuilder, Vec2};
 
 use super::shown::Shown;
 use crate::analysis::Level;
@@ -19,8 +19,9 @@ const COUNTS: [u32; 4] = [4, 6, 8, 12];
 const READING: (f32, f32) = (104.0, 176.0);
 /// Width of what names a place of the turn.
 const TURN: f32 = 56.0;
-/// Height of a row of readings.
-const ROW: f32 = 34.0;
+/// Height of a row of readings, and of their headings.
+const ROW: f32 = 38.0;
+const HEADS: f32 = 24.0;
 
 /// Which places of a turn are shown to be read.
 #[derive(Clone, Debug)]
@@ -51,7 +52,6 @@ pub fn runout_ui(
     turn: &mut Turn,
     roller: Roller,
 ) {
-    places_ui(ui, turn);
     let Some(sheet) = entries.desk.sheet() else {
         return;
     };
@@ -67,6 +67,7 @@ pub fn runout_ui(
     places.extend(turn.added.iter().copied());
     places.sort();
     places.dedup();
+    places_ui(ui, turn, &places);
     let unit = match shown.system {
         System::Millimetre => "Readings in mm, from one mark on the roller.",
         System::InchDecimal | System::InchFraction => {
@@ -110,7 +111,7 @@ fn is_even(read: &[Place], turn: &Turn) -> bool {
     others.all(|place| even.contains(place))
 }
 
-fn places_ui(ui: &mut Ui, turn: &mut Turn) {
+fn places_ui(ui: &mut Ui, turn: &mut Turn, places: &[Place]) {
     ui.horizontal_wrapped(|ui| {
         ui.label("Places round the turn");
         for count in COUNTS {
@@ -126,9 +127,14 @@ fn places_ui(ui: &mut Ui, turn: &mut Turn) {
         if ui.button("Add the place").clicked() || is_entered {
             match Quantity::<Angle>::typed(&turn.own, "deg") {
                 Ok(angle) => {
-                    turn.added.push(Place::at(angle.value().deg()));
-                    turn.own.clear();
-                    turn.problem = None;
+                    let place = Place::at(angle.value().deg());
+                    turn.problem = places
+                        .contains(&place)
+                        .then(|| format!("{}° is among the places already", place.deg()));
+                    if turn.problem.is_none() {
+                        turn.added.push(place);
+                        turn.own.clear();
+                    }
                 }
                 Err(problem) => turn.problem = Some(problem.to_string()),
             }
@@ -142,10 +148,11 @@ fn places_ui(ui: &mut Ui, turn: &mut Turn) {
 
 /// Rows of entries, all of one width: a grid would give each column the width of its heading.
 fn readings_ui(ui: &mut Ui, entries: &mut Entries, roller: Roller, places: &[Place], width: f32) {
+    ui.spacing_mut().item_spacing.y = 2.0;
     ui.horizontal(|ui| {
-        cell_ui(ui, (TURN, 0.0), |ui| heading_ui(ui, "Turn"));
+        cell_ui(ui, (TURN, HEADS), |ui| heading_ui(ui, "Turn"));
         for station in Station::ALL {
-            cell_ui(ui, (width, 0.0), |ui| heading_ui(ui, station.word()));
+            cell_ui(ui, (width, HEADS), |ui| heading_ui(ui, station.word()));
         }
     });
     for place in places {
@@ -168,11 +175,9 @@ fn heading_ui(ui: &mut Ui, text: &str) {
 
 /// A cell of its own size, whatever stands in it.
 fn cell_ui(ui: &mut Ui, (width, height): (f32, f32), add: impl FnOnce(&mut Ui)) {
+    let (place, _) = ui.allocate_exact_size(Vec2::new(width, height), Sense::hover());
     let layout = Layout::left_to_right(Align::Center);
-    ui.allocate_ui_with_layout(Vec2::new(width, height), layout, |ui| {
-        ui.set_min_width(width);
-        add(ui);
-    });
+    add(&mut ui.new_child(UiBuilder::new().max_rect(place).layout(layout)));
 }
 
 /// What each station comes to, heave and roll, and the bow.

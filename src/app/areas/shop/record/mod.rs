@@ -14,7 +14,7 @@ use self::timeline::timeline_ui;
 use self::wear::Wear;
 use super::fresh::Fresh;
 use crate::analysis::{Fact, Job, LeftAlone, Solved, SolvedId, jobs};
-use crate::app::desk::Desk;
+use crate::app::desk::{Desk, ToPrint};
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
@@ -162,7 +162,7 @@ impl RecordView {
                 desk.open_card(card);
             }
             if ui.button("Print or save the record…").clicked() {
-                desk.want_sheet(SheetKind::Record);
+                desk.want_sheet(ToPrint::Unit(SheetKind::Record));
             }
             if unwatched.is_some()
                 && let Some((_, fresh)) = &mut self.of

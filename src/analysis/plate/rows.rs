@@ -1,0 +1,347 @@
+//! What a sheet comes to, a row at a time: the one walk through its result, for text, paper and spreadsheet.
+
+use super::correction::Correction;
+use super::cut::ExpectedCut;
+use super::parallel::{HighEnd, Parallel, part_of_doubt};
+use super::result::PlateResult;
+use super::roller::{Reread, RollerResult};
+use super::runout::StationRunout;
+use crate::plate::{Roller, Side};
+use crate::units::{Angle, Length, System, fixed};
+
+/// A number of a row by itself, as a spreadsheet takes it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Figure {
+    /// A length.
+    Length(Length),
+    /// An angle.
+    Angle(Angle),
+    /// Turns of a thread.
+    Turns(f64),
+    /// A word: a verdict, an end.
+    Word(&'static str),
+}
+
+/// A row: what it is, what it says, and the same in figures.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlateRow {
+    /// What it is; empty for a sentence that goes with the row before it.
+    pub name: String,
+    /// What it says, to be read.
+    pub told: String,
+    /// The figures in it, each with its own name among those of its part of the sheet.
+    pub figures: Vec<(String, Figure)>,
+}
+
+impl PlateRow {
+    fn new(name: impl Into<String>, told: impl Into<String>) -> Self {
+        Self {
+            name: name.into(),
+            told: told.into(),
+            figures: Vec::new(),
+        }
+    }
+
+    /// A sentence that goes with the row before it.
+    fn sentence(told: impl Into<String>) -> Self {
+        Self::new("", told)
+    }
+
+    fn with(mut self, name: impl Into<String>, figure: Figure) -> Self {
+        self.figures.push((name.into(), figure));
+        self
+    }
+}
+
+/// A raise with its way in words: an end goes up or down.
+fn moved(system: System, raise: Length) -> String {
+    let size = system.length(Length::from_mm(raise.mm().abs()));
+    let way = if raise < Length::ZERO { "down" } else { "up" };
+    format!("{way} {size}")
+}
+
+/// A place of a turn, from 0° round to 360°.
+fn round_the_turn(at: Angle) -> Figure {
+    Figure::Angle(Angle::from_deg(at.deg().rem_euclid(360.0)))
+}
+
+impl PlateResult {
+    /// The rows of the reel.
+    #[must_use]
+    pub fn reel_rows(&self, system: System) -> Vec<PlateRow> {
+        let row = |name: &str, length: Option<Length>| {
+            let length = length?;
+            let row = PlateRow::new(name, system.length(length));
+            Some(row.with(name, Figure::Length(length)))
+        };
+        let taper = row("taper, left less right", self.reel_taper);
+        let barrel = row("barrel, middle", self.reel_barrel);
+        taper.into_iter().chain(barrel).collect()
+    }
+
+    /// The rows of a roller; none where nobody read anything of it.
+    #[must_use]
+    pub fn roller_rows(&self, roller: Roller, system: System) -> Vec<PlateRow> {
+        let both = self.roller(roller).zip(self.readings.roller(roller));
+        let Some((result, read)) = both else {
+            return Vec::new();
+        };
+        let mut rows = match &result.parallel {
+            Some(parallel) => parallel_rows(result, parallel, self.readings.cut_width, system),
+            None => vec![PlateRow::new(
+                "out of parallel",
+                "not read: it takes both ends, how far apart they were read, and the bar",
+            )],
+        };
+        if let Some(before) = read.out_before {
+            let row = PlateRow::new("when the work began", system.length(before));
+            rows.push(row.with(
+                "out of parallel, when the work began",
+                Figure::Length(before),
+            ));
+        }
+        if let (Some(down), Some(side)) = (result.at_adjuster, read.adjust) {
+            let name = format!("{} adjuster", side.word());
+            let up = format!("{name}, up");
+            let row = PlateRow::new(name, moved(system, -down));
+            rows.push(row.with(up, Figure::Length(-down)));
+            if let Some(correction) = &result.correction {
+                rows.extend(correction_rows(correction, side, system));
+            }
+        }
+        let of_station = |station: &StationRunout| runout_row(station, system);
+        rows.extend(result.runout.iter().map(of_station));
+        if let Some(bow) = result.bow {
+            let (size, towards) = (bow.size(), bow.direction());
+            let told = format!(
+                "{} towards {}",
+                system.length(size),
+                system.round_the_turn(towards)
+            );
+            let row = PlateRow::new("bow", told).with("bow", Figure::Length(size));
+            rows.push(row.with("bow towards", round_the_turn(towards)));
+        }
+        if self.wants_half_turn(roller) {
+            rows.push(PlateRow::sentence(WANTS_HALF_TURN));
+        }
+        rows
+    }
+
+    /// The rows of the cut to expect, and of the one that was measured.
+    #[must_use]
+    pub fn cut_rows(&self, system: System) -> Vec<PlateRow> {
+        let cut = self.cut.as_ref();
+        cut.map_or_else(Vec::new, |cut| cut_rows(cut, system))
+    }
+}
+
+/// What to do about a roller whose runout can pass for slope.
+pub const WANTS_HALF_TURN: &str = "This roller runs out: read both ends once more after half a turn, or its runout passes for slope.";
+
+fn parallel_rows(
+    roller: &RollerResult,
+    parallel: &Parallel,
+    cut_width: Length,
+    system: System,
+) -> Vec<PlateRow> {
+    let high = match parallel.high {
+        HighEnd::Left => "left end high",
+        HighEnd::Right => "right end high",
+        HighEnd::Level => "level as far as the readings show",
+    };
+    let size = Length::from_mm(parallel.out.mm().abs());
+    let told = format!(
+        "{} ± {} (k = 2) over {}, {high}",
+        system.length(size),
+        system.length(parallel.expanded),
+        system.length(cut_width)
+    );
+    let of = |what: &str| format!("out of parallel, {what}");
+    let mut rows = vec![
+        PlateRow::new("out of parallel", told)
+            .with(of("right end high"), Figure::Length(parallel.out))
+            .with(of("± (k = 2)"), Figure::Length(parallel.expanded))
+            .with(of("high end"), Figure::Word(parallel.high.word())),
+    ];
+    if let (Some(within), Some(verdict)) = (parallel.within, roller.verdict()) {
+        let told = format!("within {}: {}", system.length(within), verdict.word());
+        let row = PlateRow::new("wanted", told)
+            .with(of("wanted within"), Figure::Length(within))
+            .with(of("as wanted"), Figure::Word(verdict.word()));
+        rows.push(row);
+    }
+    if let Some(again) = roller.again {
+        rows.push(PlateRow::sentence(again.told()));
+    }
+    let is_mixed = roller.again == Some(Reread::Mixed);
+    if let Some((_, sentence)) = parallel.read_better().filter(|_| !is_mixed) {
+        rows.push(PlateRow::sentence(sentence.shown_in(system)));
+    }
+    if let Some((part, share)) = parallel.parts.first() {
+        let told = format!("{}, {}", part.name(), part_of_doubt(*share));
+        rows.push(PlateRow::new("least sure", told));
+    }
+    rows
+}
+
+fn correction_rows(correction: &Correction, side: Side, system: System) -> Vec<PlateRow> {
+    match correction {
+        Correction::Eccentric { .. } => eccentric_rows(correction, side, system),
+        Correction::Thread { turns } => {
+            let told = format!(
+                "{} turns, {} flats of the nut, to {} the roller's end",
+                fixed(turns.abs(), 2),
+                fixed(turns.abs() * 6.0, 1),
+                if *turns < 0.0 { "lower" } else { "raise" }
+            );
+            vec![PlateRow::new("thread", told).with("thread, up", Figure::Turns(*turns))]
+        }
+        Correction::Shims(stack) => {
+            let pieces = stack.pieces.iter().map(|piece| system.length(*piece));
+            let pieces: Vec<_> = pieces.collect();
+            let pieces = if pieces.is_empty() {
+                "no shim comes nearer".to_owned()
+            } else {
+                pieces.join(" + ")
+            };
+            let told = format!("{pieces}; {} left over", system.length(stack.left_over));
+            let row = PlateRow::new("shims", told);
+            let row = (1..).zip(&stack.pieces).fold(row, |row, (piece, size)| {
+                row.with(format!("shim {piece}"), Figure::Length(*size))
+            });
+            vec![row.with("shims, left over", Figure::Length(stack.left_over))]
+        }
+    }
+}
+
+fn eccentric_rows(correction: &Correction, side: Side, system: System) -> Vec<PlateRow> {
+    let Correction::Eccentric {
+        reach,
+        turns,
+        split,
+    } = correction
+    else {
+        return Vec::new();
+    };
+    let mut rows = Vec::new();
+    let names = [
+        ("eccentric to", "eccentric"),
+        ("or to", "eccentric, the other way"),
+    ];
+    for ((name, of), turn) in names.into_iter().zip(turns.iter().flatten()) {
+        let told = format!(
+            "{}, a turn of {}; shifts the roller by {}",
+            system.angle(turn.to),
+            system.angle(turn.turn),
+            system.length(turn.shift)
+        );
+        let row = PlateRow::new(name, told)
+            .with(format!("{of}, to"), Figure::Angle(turn.to))
+            .with(format!("{of}, turn"), Figure::Angle(turn.turn))
+            .with(format!("{of}, shift"), Figure::Length(turn.shift));
+        rows.push(row);
+    }
+    if let Some(split) = split {
+        let told = format!(
+            "out of throw. Move both ends: {} {}, {} {}.",
+            side.word(),
+            moved(system, split.here),
+            side.other().word(),
+            moved(system, split.there)
+        );
+        let up = |end: Side| format!("both ends moved, {}, up", end.word());
+        let row = PlateRow::new("eccentric", told)
+            .with(up(side), Figure::Length(split.here))
+            .with(up(side.other()), Figure::Length(split.there));
+        rows.push(row);
+    }
+    let told = format!(
+        "{} down, {} up",
+        system.length(-reach.down),
+        system.length(reach.up)
+    );
+    let row = PlateRow::new("throw left", told)
+        .with("throw left, down", Figure::Length(-reach.down))
+        .with("throw left, up", Figure::Length(reach.up));
+    rows.push(row);
+    rows.push(PlateRow::sentence(
+        "Rule of thumb: leave the leading eccentric level and adjust the trailing one.",
+    ));
+    rows
+}
+
+fn runout_row(station: &StationRunout, system: System) -> PlateRow {
+    let circle = &station.circle;
+    let (by_fit, high) = (circle.read_by_fit(), circle.out_of_centre.direction());
+    let level = station.level;
+    let told = format!(
+        "{}{} read, {} by the circle fitted, high at {}, {} left over",
+        level.map_or_else(String::new, |level| format!("{}: ", level.word())),
+        system.length(circle.read),
+        system.length(by_fit),
+        system.round_the_turn(high),
+        system.length(circle.left_over),
+    );
+    let name = format!("runout, {}", station.station.word());
+    let of = |what: &str| format!("{name}, {what}");
+    let row = PlateRow::new(&*name, told)
+        .with(of("read"), Figure::Length(circle.read))
+        .with(of("by the circle fitted"), Figure::Length(by_fit))
+        .with(of("high at"), round_the_turn(high))
+        .with(of("left over"), Figure::Length(circle.left_over));
+    match level {
+        Some(level) => row.with(&*name, Figure::Word(level.word())),
+        None => row,
+    }
+}
+
+fn cut_rows(cut: &ExpectedCut, system: System) -> Vec<PlateRow> {
+    let length = |length: Length| system.length(length);
+    let expected = format!(
+        "{} ± {} (k = 2)",
+        length(cut.right_less_left),
+        length(cut.expanded)
+    );
+    let of = |what: &str| format!("height of cut to expect, {what}");
+    let heights = ["left", "middle", "right"].into_iter().zip(cut.heights);
+    let all = PlateRow::new("left, middle, right", cut.heights.map(length).join(", "));
+    let mut rows = vec![
+        PlateRow::new("right less left", expected)
+            .with(of("right less left"), Figure::Length(cut.right_less_left))
+            .with(
+                of("right less left, ± (k = 2)"),
+                Figure::Length(cut.expanded),
+            ),
+        heights.fold(all, |row, (at, height)| {
+            row.with(of(at), Figure::Length(height))
+        }),
+    ];
+    if let Some(measured) = cut.measured {
+        let (agrees, more) = if measured.agrees {
+            ("as expected", "")
+        } else {
+            (
+                "not as expected",
+                ". Look for twist, a bent knife or a reading gone wrong.",
+            )
+        };
+        let told = format!(
+            "{} ± {}: {agrees}{more}",
+            length(measured.right_less_left),
+            length(measured.expanded),
+        );
+        let of = "height of cut measured, right less left";
+        let row = PlateRow::new("measured", told)
+            .with(of, Figure::Length(measured.right_less_left))
+            .with(
+                format!("{of}, ± (k = 2)"),
+                Figure::Length(measured.expanded),
+            )
+            .with(
+                format!("{of}, beside what was expected"),
+                Figure::Word(agrees),
+            );
+        rows.push(row);
+    }
+    rows
+}

@@ -1,0 +1,259 @@
+//! What a plate sheet gives its unit, by accessible name: the bar for it, its fields, its record, its page.
+
+use std::cell::RefCell;
+use std::fs;
+use std::path::Path;
+use std::rc::Rc;
+use std::sync::mpsc::channel;
+
+use egui::{Key, Modifiers};
+use sha2::{Digest as _, Sha256};
+use sweepgauge::app::{Beginning, PrintJob, Printer, Printing};
+use sweepgauge::store::{open_record, record_beside};
+
+use crate::common::demo_unit::DemoUnit;
+use crate::common::pdf::{Pdf, packed};
+use crate::common::plate_window::{
+    GANG, GREENS, TALL, go_to, ground, in_plate, on, on_sheet, state,
+};
+use crate::common::program::{program, ran};
+use crate::common::shown::{Answers, Start, Window};
+
+#[test]
+fn the_unit_is_filled_in_after_before_and_after_were_shown_and_in_one_step() {
+    let (_folder, _file, mut window) = on(GANG, &[]);
+    let before = window.document().clone();
+    window.click("Fill in the unit…");
+    window.assert_says("By the sheet");
+    window.assert_says("6.88 in");
+    // What the unit follows while its setting leaves it out stands beside it.
+    assert!(before.setting.reel_diameter.is_none());
+    window.assert_says("measured 6.88 in");
+    window.assert_silent("left out");
+    assert_eq!(*window.document(), before, "it is shown only");
+    window.click("Fill in");
+    let filled = window.document().clone();
+    assert_ne!(filled, before);
+    assert_eq!(
+        filled.setting.reel_diameter.as_ref().unwrap().text(),
+        "6.88 in"
+    );
+    assert_eq!(
+        filled.wear.front_runout.as_ref().unwrap().text(),
+        "0.004 in"
+    );
+    window.press_with(Modifiers::COMMAND, Key::Num1);
+    window.press_with(Modifiers::COMMAND, Key::Z);
+    assert_eq!(*window.document(), before);
+}
+
+#[test]
+fn the_record_names_what_the_readings_say_and_goes_beside_no_other_unit() {
+    let (folder, _file, mut window) = on(GREENS, &[]);
+    go_to(&mut window, "Record");
+    window.assert_says("front roller not parallel");
+    window.click("Add it to the record");
+    let record = record_beside(&folder.path().join("greens-1.ron"));
+    let entry = open_record(&record).unwrap().entries.pop().unwrap();
+    assert!(entry.what.starts_with("front roller not parallel"));
+    // Behind centre is that of the unit's own setting, which nobody measured here.
+    assert_eq!(entry.behind_centre, None);
+}
+
+#[test]
+fn a_unit_whose_file_changed_is_read_again() {
+    let folder = ground();
+    let file = folder.path().join(GREENS);
+    let mut start = Start::on_file(&folder.path().join("gang-1.ron"));
+    start.size = TALL;
+    let mut window = start.window();
+    window.drop_file(&file);
+    window.assert_silent("cannot be read");
+    let unit = folder.path().join("greens-1.ron");
+    fs::write(&unit, "(").unwrap();
+    window.settle();
+    window.press_with(Modifiers::COMMAND, Key::Num1);
+    window.press_with(Modifiers::COMMAND, Key::Num5);
+    go_to(&mut window, "Record");
+    window.assert_silent("Add it to the record");
+}
+
+#[test]
+fn a_finished_sheet_adds_its_entry_to_the_units_record() {
+    let (folder, _file, mut window) = on(GANG, &[("RockTest, Record]", "RockTest]")]);
+    let record = record_beside(&folder.path().join("gang-2.ron"));
+    let before = open_record(&record).unwrap().entries;
+    assert_eq!(state(&window, "Record"), "to do");
+    go_to(&mut window, "Record");
+    window.click("Add it to the record");
+    let after = open_record(&record).unwrap().entries;
+    assert_eq!(after.len(), before.len() + 1);
+    assert_eq!(after[..before.len()], before[..]);
+    let entry = after.last().unwrap();
+    assert_eq!(
+        (entry.by.as_str(), entry.date.as_str()),
+        ("B. Grinder", "2026-11-25")
+    );
+    assert_eq!(state(&window, "Record"), "done");
+    window.assert_says("Every step is done");
+}
+
+#[test]
+fn a_bar_is_recommended_and_the_list_is_the_users() {
+    let (_folder, _file, mut window) = on(GREENS, &[]);
+    go_to(&mut window, "Choose the gauge bar");
+    window.assert_says("None of these: each ");
+    window.enter_text("Bars in the shop", "0.25, thick");
+    window.assert_says("Bars in the shop: ");
+    assert_eq!(window.entry("Bars in the shop"), "0.25, thick");
+    window.enter_text("Bars in the shop", "0.25, 4 mm");
+    let bars = window.app().preferences().gauge_bars.clone();
+    assert_eq!(bars.unwrap(), ["0.25 in", "4 mm"]);
+    window.assert_says("Use the 0.157 in bar.");
+    // A bar that cannot be used is offered to nobody, and what was measured stays.
+    assert!(!window.has_button("Use 0.250 in"));
+    window.click("Use 0.157 in");
+    window.assert_says("were left as they are");
+    go_to(&mut window, "Plate and gauge bar");
+    assert_eq!(window.entry("Gauge bar, right"), "0.250 in");
+    window.enter_text("Gauge bar, left", "");
+    window.enter_text("Gauge bar, right", "");
+    go_to(&mut window, "Choose the gauge bar");
+    window.click("Use 0.157 in");
+    go_to(&mut window, "Plate and gauge bar");
+    assert_eq!(window.entry("Gauge bar, right"), "0.1575 in");
+    assert_eq!(state(&window, "Plate and gauge bar"), "to do");
+    window.enter_text("Gauge bar, left", "0.1574 in");
+    window.enter_text("Gauge bar, right", "0.1576 in");
+    assert_eq!(state(&window, "Plate and gauge bar"), "done");
+}
+
+#[test]
+fn the_sheet_is_printed_on_one_page_with_the_digest_of_its_file() {
+    let folder = ground();
+    let out = folder.path().join("plate.pdf");
+    for name in [GREENS, GANG] {
+        let file = folder.path().join(name);
+        let answers = Answers::default();
+        let mut window = on_sheet(&file, &answers);
+        let text = page_of(&mut window, &answers, &out);
+        // FIPS 180-4, by the sha2 crate, over the bytes of the file.
+        let digest = Sha256::digest(fs::read(&file).unwrap());
+        let digest = format!(
+            "{:02x}{:02x}{:02x}{:02x}",
+            digest[0], digest[1], digest[2], digest[3]
+        );
+        let digest = format!("SHA-256 {digest}. File: {name}");
+        for said in [
+            "Plate sheet",
+            &digest,
+            "Front roller",
+            "Knife to reel",
+            "(k = 2)",
+        ] {
+            assert!(text.contains(&packed(said)), "{name}: {said} in {text}");
+        }
+        fs::remove_file(&out).unwrap();
+    }
+}
+
+/// What a desktop without a print dialog of its own was asked to print.
+#[derive(Clone, Default)]
+struct Press(Rc<RefCell<Vec<PrintJob>>>);
+
+impl Printer for Press {
+    fn print(&self, job: &PrintJob) -> Printing {
+        self.0.borrow_mut().push(job.clone());
+        channel().1
+    }
+}
+
+#[test]
+fn the_print_key_and_the_menu_print_the_sheet_on_the_paper_that_is_chosen() {
+    let folder = ground();
+    let press = Press::default();
+    let mut start = Start::on(DemoUnit::FairwayTrailed.document());
+    start.beginning = Some(Beginning::with_sheet(&folder.path().join(GREENS)).unwrap());
+    start.printer = Box::new(press.clone());
+    let mut window = in_plate(start);
+    for (is_by_key, paper) in [(true, "A4"), (false, "Letter")] {
+        if is_by_key {
+            window.press_with(Modifiers::COMMAND, Key::P);
+        } else {
+            window.click("File");
+            window.click("Print or save a sheet…");
+        }
+        window.assert_says("Print or save the plate sheet");
+        window.click(paper);
+        window.wait_until_it_says("Plate sheet, as it will be on paper");
+        window.click("Print…");
+        let job = press.0.borrow_mut().pop().expect("asked to print");
+        assert_eq!(job.page.name(), paper);
+        assert!(job.title.starts_with("Plate sheet: "), "{}", job.title);
+        let (wide, _) = Pdf::read(&job.pdf).size_mm(1);
+        let wanted = if paper == "A4" { 210.0 } else { 215.9 };
+        assert!((wide - wanted).abs() < 0.1, "{paper}: {wide}");
+    }
+    // With no sheet open the key prints the unit's, as anywhere.
+    window.click("Close sheet");
+    window.press_with(Modifiers::COMMAND, Key::P);
+    window.assert_says("Setting sheet");
+}
+
+/// The lines of a page, their blanks left out.
+fn page_of(window: &mut Window, answers: &Answers, out: &Path) -> String {
+    answers.save(out);
+    window.click("Print sheet…");
+    window.wait_until_it_says("Plate sheet, as it will be on paper");
+    window.click("Save PDF…");
+    window.assert_says("Saved the sheet");
+    let pdf = Pdf::read(&fs::read(out).unwrap());
+    assert_eq!(pdf.pages(), 1);
+    pdf.text(1)
+}
+
+#[test]
+fn readings_of_before_and_after_a_move_give_no_verdict_in_window_text_and_print() {
+    let folder = ground();
+    let file = folder.path().join(GANG);
+    let text = fs::read_to_string(&file).unwrap();
+    let again = "ticked: [Bearings, RockTest, Record],\n    again: [RearEnds]";
+    let text = text.replace("ticked: [Bearings, RockTest, Record]", again);
+    fs::write(&file, text).unwrap();
+    let answers = Answers::default();
+    let mut window = on_sheet(&file, &answers);
+    go_to(&mut window, "Rear roller ends");
+    let told = "No verdict: a roller was moved after some of these readings";
+    window.assert_says(told);
+    window.assert_silent("Pass: parallel within");
+    let page = page_of(&mut window, &answers, &folder.path().join("gang.pdf"));
+    for said in ["Front roller parallel, rear roller undecided", told] {
+        assert!(page.contains(&packed(said)), "{said} in {page}");
+    }
+    let run = ran(program().arg("plate").arg(&file));
+    assert_eq!(run.code, Some(0), "{}", run.err);
+    let printed = run.out;
+    assert!(printed.contains(told), "{printed}");
+    let rear = printed.split("Rear roller").nth(1).unwrap();
+    assert!(rear.contains(": undecided"), "{rear}");
+}
+
+#[test]
+fn what_was_read_at_the_rear_waits_for_a_front_roller_that_is_not_parallel() {
+    let folder = ground();
+    let file = folder.path().join(GREENS);
+    let answers = Answers::default();
+    let mut window = on_sheet(&file, &answers);
+    go_to(&mut window, "Rear roller ends");
+    let told = "The front roller is not parallel: once it was moved, read these ends again.";
+    window.assert_says(told);
+    let page = page_of(&mut window, &answers, &folder.path().join("greens.pdf"));
+    for said in [
+        "Front roller not parallel, rear roller to be read again",
+        told,
+    ] {
+        assert!(page.contains(&packed(said)), "{said} in {page}");
+    }
+    go_to(&mut window, "Record");
+    window.assert_says("rear roller to be read again");
+}
