@@ -6,7 +6,7 @@ use super::report::{in_line, json_text};
 use super::why_report::WhyReport;
 use crate::analysis::uncertainty::{ENTERED_AND_WORKED_OUT, off_in_words};
 use crate::analysis::why::{
-    Change, Complaint, Goal, Knob, KnobAnswer, NotSensible, Other, Why, causes, pitches,
+    Change, Complaint, Goal, Knob, KnobAnswer, NotSensible, Other, Towards, Why, causes, pitches,
     spacing_told,
 };
 use crate::analysis::{
@@ -239,24 +239,8 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
                 .knife
                 .and_then(|place| solved.document.knife_at(place))
                 .map_or_else(String::new, |knife| format!(" {}", Quoted(&knife.name)));
-            let to = change.trial.shown_in(system);
-            let told = format!("  {name}{knife}: ");
-            if answer.knob.is_speed() {
-                // The clip's limit, and not the reel's.
-                let _ = writeln!(
-                    text,
-                    "{told}clip length is within its limit at {to}; use it only if the machine's manual allows it"
-                );
-            } else {
-                let (by, at) = answer.to_limit_in_words();
-                let _ = writeln!(
-                    text,
-                    "{told}{by} {}, {at} {to}; front roller {}, rear roller {}",
-                    change.trial_by.shown_in(system),
-                    system.roller_move(change.trial_rollers.0),
-                    system.roller_move(change.trial_rollers.1)
-                );
-            }
+            let told = answer.told(change, Towards::Limit, system);
+            let _ = writeln!(text, "  {name}{knife}: {told}");
             others_text(text, &change.others, solved);
             if answer.to_aim.is_none() {
                 steps_text(text, change, solved);
@@ -264,14 +248,8 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
         }
     }
     if let Some(aim) = &answer.to_aim {
-        let _ = writeln!(
-            text,
-            "      aim: {}, by {}; front roller {}, rear roller {}",
-            aim.to.shown_in(system),
-            aim.by.shown_in(system),
-            system.roller_move(aim.rollers.0),
-            system.roller_move(aim.rollers.1)
-        );
+        let told = answer.told(aim, Towards::Aim, system);
+        let _ = writeln!(text, "      {told}");
         steps_text(text, aim, solved);
         if answer.to_limit.is_err() {
             others_text(text, &aim.others, solved);

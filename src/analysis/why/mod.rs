@@ -14,7 +14,9 @@ pub use causes::{
 };
 pub use comes_first::ComesFirst;
 pub use crest::{CrestLimit, CrestLimits};
-pub use knobs::{Change, Goal, Knob, KnobAnswer, NotSensible, Other, WhyNot, knobs, worst_finding};
+pub use knobs::{
+    Change, Goal, Knob, KnobAnswer, NotSensible, Other, Towards, WhyNot, knobs, worst_finding,
+};
 
 use super::{Case, FindingId, Solved};
 use crate::geometry::Setting;

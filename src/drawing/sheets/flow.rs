@@ -8,6 +8,7 @@ use crate::drawing::scene::Role;
 /// Sizes of words at the window's scale.
 pub(super) const BODY: f64 = 13.0;
 const HEADING: f64 = 15.0;
+const STRIP: f64 = 17.0;
 /// From one line of words to the next, in parts of their size.
 const LEADING: f64 = 1.36;
 /// Paper between columns, at the window's scale.
@@ -17,6 +18,10 @@ const LONGEST: usize = 900;
 /// Lines of a paragraph that are never parted; of a longer one the first two stay together, and the
 /// last two.
 const TOGETHER: usize = 8;
+/// The part of a column's width that a number takes beside another one.
+const NUMBERS: f64 = 0.31;
+/// How far lines are set in under a mark at the most, in parts of the words' size.
+const MOST_ASIDE: f64 = 2.2;
 
 /// Words at a place from a block's upper left corner, in paper units.
 #[derive(Clone, Debug)]
@@ -153,17 +158,20 @@ impl<'a> Band<'a> {
     pub(super) fn item(&mut self, mark: &str, role: Role, text: &str) {
         let size = self.by_text(BODY);
         let is_strong = role == Role::Heading;
-        let aside = if mark.is_empty() {
+        let after_mark = if mark.is_empty() {
             0.0
         } else {
             words::width(mark, size, true) + 0.5 * size
         };
-        let lines = wrapped(text, size, is_strong, self.width - aside);
+        let aside = after_mark.min(MOST_ASIDE * size);
+        let first = self.width - after_mark;
+        let lines = wrapped_from(text, size, is_strong, first, self.width - aside);
         let last = lines.len() - 1;
         for (index, text) in lines.into_iter().enumerate() {
             let y = 0.5 * LEADING * size;
+            let from = if index == 0 { after_mark } else { aside };
             let mut sets = vec![Set {
-                at: Point::new(aside, y),
+                at: Point::new(from, y),
                 anchor: Anchor::Left,
                 role,
                 size: BODY,
@@ -283,6 +291,62 @@ impl<'a> Band<'a> {
         self.push(height, sets, lines);
     }
 
+    /// Names side by side, each over what it is, in larger letters.
+    pub(super) fn strip(&mut self, pairs: &[(&str, String)]) {
+        let between = self.by_text(BODY);
+        let count = f64::from(u8::try_from(pairs.len().max(1)).unwrap_or(u8::MAX));
+        let each = self.width / count;
+        let lines = [(BODY, Role::Note), (STRIP, Role::Heading)];
+        let mut sets = Vec::new();
+        let mut from = 0.0;
+        let mut height = 0.0;
+        for (name, value) in pairs {
+            height = 0.0;
+            for ((plain, role), text) in lines.into_iter().zip([*name, value.as_str()]) {
+                let size = self.by_text(plain);
+                let is_strong = role == Role::Heading;
+                sets.push(Set {
+                    at: Point::new(from, height + 0.5 * LEADING * size),
+                    anchor: Anchor::Left,
+                    role,
+                    size: plain,
+                    text: words::fitted(text, size, is_strong, each - between).into_owned(),
+                });
+                height += LEADING * size;
+            }
+            from += each;
+        }
+        self.push(height, sets, Vec::new());
+    }
+
+    /// A name with some numbers that each end their own column.
+    pub(super) fn numbers(&mut self, role: Role, name: &str, numbers: &[&str]) {
+        let size = self.by_text(BODY);
+        let y = 0.5 * LEADING * size;
+        let mut to = self.width;
+        let mut sets = Vec::new();
+        for text in numbers.iter().rev() {
+            let room = NUMBERS * self.width;
+            sets.push(Set {
+                at: Point::new(to, y),
+                anchor: Anchor::Right,
+                role,
+                size: BODY,
+                text: words::fitted(text, size, role == Role::Heading, room).into_owned(),
+            });
+            to -= room;
+        }
+        sets.push(Set {
+            at: Point::new(0.0, y),
+            anchor: Anchor::Left,
+            role: Role::Note,
+            size: BODY,
+            text: words::fitted(name, size, false, to).into_owned(),
+        });
+        sets.reverse();
+        self.push(LEADING * size, sets, Vec::new());
+    }
+
     /// A line across, which stays with what it stands under.
     pub(super) fn rule(&mut self) {
         self.keep_with_next();
@@ -342,18 +406,46 @@ impl<'a> Band<'a> {
 
 /// A text cut into lines that fit into a width; words too long for one are cut.
 pub(super) fn wrapped(text: &str, size: f64, is_strong: bool, most: f64) -> Vec<String> {
+    wrapped_from(text, size, is_strong, most, most)
+}
+
+/// The words of a text, a number with its unit and its ± being one.
+fn glued(text: &str) -> Vec<String> {
+    const UNITS: [&str; 10] = ["%", "in", "mm", "m", "ft", "deg", "°", "mph", "km/h", "rpm"];
+    let mut words: Vec<String> = Vec::new();
+    for word in text.split_whitespace() {
+        let bare = word.trim_end_matches(|c: char| ".,;:)".contains(c));
+        let belongs = words.last().is_some_and(|before| {
+            let ends_in_digit = before.ends_with(|c: char| c.is_ascii_digit());
+            before.ends_with('±') || bare == "±" || ends_in_digit && UNITS.contains(&bare)
+        });
+        match words.last_mut().filter(|_| belongs) {
+            Some(before) => {
+                before.push(' ');
+                before.push_str(word);
+            }
+            None => words.push(word.to_owned()),
+        }
+    }
+    words
+}
+
+/// The same with another width for the first line.
+fn wrapped_from(text: &str, size: f64, is_strong: bool, first: f64, rest: f64) -> Vec<String> {
     let text = letters::readable(text);
     let cut = text.char_indices().nth(LONGEST).map(|(at, _)| at);
     let shown = cut.map_or_else(|| text.to_string(), |at| format!("{}…", &text[..at]));
     let mut lines = Vec::new();
     let mut line = String::new();
-    for word in shown.split_whitespace() {
+    let most = |lines: &Vec<String>| if lines.is_empty() { first } else { rest };
+    for word in glued(&shown) {
+        let word = word.as_str();
         let longer = if line.is_empty() {
             word.to_owned()
         } else {
             format!("{line} {word}")
         };
-        if words::width(&longer, size, is_strong) <= most {
+        if words::width(&longer, size, is_strong) <= most(&lines) {
             line = longer;
             continue;
         }
@@ -362,7 +454,7 @@ pub(super) fn wrapped(text: &str, size: f64, is_strong: bool, most: f64) -> Vec<
         }
         for letter in word.chars() {
             line.push(letter);
-            if line.chars().count() > 1 && words::width(&line, size, is_strong) > most {
+            if line.chars().count() > 1 && words::width(&line, size, is_strong) > most(&lines) {
                 line.pop();
                 lines.push(std::mem::take(&mut line));
                 line.push(letter);
@@ -378,6 +470,18 @@ pub(super) fn wrapped(text: &str, size: f64, is_strong: bool, most: f64) -> Vec<
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_number_is_not_parted_from_its_unit() {
+        let text = "it sweeps 0.0183 in ± 0.0024 in, 14.4 % of the height of cut (watch above 5.0 %), 3 mm";
+        let parts = ["0.0183 in ± 0.0024 in,", "14.4 %", "5.0 %),", "3 mm"];
+        for most in [70.0, 90.0, 120.0, 200.0, 300.0] {
+            let lines = wrapped(text, 6.0, false, most);
+            for part in parts {
+                assert!(lines.iter().any(|line| line.contains(part)), "{lines:?}");
+            }
+        }
+    }
 
     #[test]
     fn a_text_is_wrapped_to_its_width_and_loses_no_word() {

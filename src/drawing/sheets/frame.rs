@@ -79,7 +79,7 @@ pub(super) const IN_THE_HAND: f64 = 0.8;
 const TITLE: f64 = 21.0;
 const NAME: f64 = 17.0;
 const ABOUT: f64 = 13.0;
-const CAUTIONS: f64 = 10.0;
+const CAUTIONS: f64 = 11.0;
 /// From one line to the next, in parts of the words' size.
 const LEADING: f64 = 1.32;
 /// The smallest part of the words' usual size that a sheet is set in to stay on one page, and that one

@@ -65,8 +65,8 @@ pub(super) fn knives_sheet(of: SheetOf) -> Vec<Sheet> {
         let bars = bars(solved, (&best, rows.len()), system, area, style);
         let [key, pictures] = drawn.pictures(of, rows.len(), area, style);
         let best = best.first().filter(|_| ranks.counts.fitting > 0);
-        let [basis, last] = basis_and_order(of, best.copied(), area, style);
-        vec![ranked, bars, key, pictures, basis, last]
+        let [rests, basis, last] = basis_and_order(of, best.copied(), area, style);
+        vec![ranked, bars, key, pictures, rests, basis, last]
     })
 }
 
@@ -106,13 +106,14 @@ fn basis_and_order<'a>(
     best: Option<&KnifeRow>,
     area: Rect,
     style: Style,
-) -> [Band<'a>; 2] {
+) -> [Band<'a>; 3] {
     let (solved, system) = (of.solved, of.system);
-    let mut basis = Band::new(2, area, style);
-    basis.heading("What this rests on");
+    let mut rests = Band::new(1, area, style);
+    rests.heading("What this rests on");
     for told in rests_on(&solved.document, system) {
-        basis.words(Role::Note, &told);
+        rests.words(Role::Note, &told);
     }
+    let mut basis = Band::new(2, area, style);
     measured(&mut basis, &solved.document, system);
     findings(&mut basis, solved, system);
     let mut last = Band::new(1, area, style);
@@ -123,7 +124,7 @@ fn basis_and_order<'a>(
     last.blanks(&["Knife chosen", "How many", "Price"]);
     last.blanks(&["Approved by", "Date", "Signature"]);
     last.blanks(&["Reach and section checked on arrival by", "Date"]);
-    [basis, last]
+    [rests, basis, last]
 }
 
 /// A heading over what is shown of the best knives alone, where the table holds more.

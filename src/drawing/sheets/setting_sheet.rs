@@ -8,22 +8,24 @@ use super::plate_sheet::verdict;
 use super::setting_steps::setting_steps;
 use super::sheet::Sheet;
 use crate::analysis::knives::window_text;
-use crate::analysis::why::{Budget, BudgetOf};
-use crate::analysis::{Acceptance, Level, NumberId, Solved};
+use crate::analysis::why::{Budget, BudgetOf, StepKind};
+use crate::analysis::{Acceptance, Finding, Level, NumberId, Solved};
 use crate::drawing::paper::{Panel, Style};
 use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
 use crate::drawing::scene::Role;
 use crate::unit::{Document, Field, Fitted, Looked, Reading};
-use crate::units::{Length, System};
+use crate::units::System;
 
 /// Points of the hardware that are listed one by one.
 const MOST_HARDWARE: usize = 3;
 /// Part of the page's area that drawing and lens take, and the most that they take of a page with room.
 const PICTURE: f64 = 0.24;
 const LARGEST_PICTURE: f64 = 0.4;
+const SMALLEST_PICTURE: f64 = 0.2;
 
-/// The smallest part of the words' usual size that gives way to a larger drawing.
-const READABLE: f64 = 0.74;
+/// The smallest part of the words' usual size that gives way to a larger drawing, and to one as usual.
+const READABLE: f64 = 0.92;
+const SMALL: f64 = 0.88;
 
 /// The sheet of a solved unit.
 pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
@@ -45,11 +47,13 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
             (part * area.height() + left).min(LARGEST_PICTURE * area.height()),
             move |place, style| side_and_lens(solved, of.system, place, style),
         );
+        let mut wanted = Band::new(1, area, style);
+        wanted.heading("Setting wanted");
+        wanted.strip(&shown(solved, SET.into_iter(), of.system));
         let mut band = Band::new(2, area, style);
-        wanted(&mut band, solved, of.system);
-        if let Some(told) = &warned {
+        if let Some((worst, told)) = &warned {
             band.heading("Do not set or run the unit like this");
-            band.item("!", Role::Heading, told);
+            finding(&mut band, solved, (worst, told), Role::Heading);
             band.heading("What this setting would take, in order");
         } else {
             band.heading("What to do, in order");
@@ -57,31 +61,47 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
         for (number, step) in (1..).zip(&steps) {
             band.item(&format!("{number}."), Role::Note, step);
         }
-        findings(&mut band, solved, of.system);
-        let mut rows = Band::new(3, area, style);
-        measured(&mut rows, &solved.document, of.system);
-        for part in BudgetOf::ALL {
-            let least = part.least(&solved.unit.limits);
-            budget(
-                &mut rows,
-                (part, least),
-                &part.of(&solved.case()),
-                of.system,
-            );
+        let told_above = warned.as_ref().map(|(worst, _)| worst.id);
+        band.heading(told_above.map_or("Findings", |_| "The other findings"));
+        for other in solved.findings.iter() {
+            if Some(other.id) != told_above {
+                finding(
+                    &mut band,
+                    solved,
+                    (other, &other.shown_in(of.system)),
+                    Role::Note,
+                );
+            }
         }
+        let mut rows = Band::new(3, area, style);
+        rows.heading("What comes of it");
+        let others = NumberId::KEY.into_iter().filter(|id| !SET.contains(id));
+        for (name, value) in shown(solved, others, of.system) {
+            rows.row(name, &value);
+        }
+        measured(&mut rows, &solved.document, of.system);
+        budgets(&mut rows, solved, of.system);
         let mut last = Band::new(1, area, style);
         measured_after(&mut last, solved, &accepted, of.system);
         last.blanks(&["Notes"]);
         last.blanks(&["Set by", "Date", "Signature"]);
-        vec![picture, band, rows, last]
+        vec![wanted, picture, band, rows, last]
     };
-    // As high as the scale needs that the page's width allows, where the words stay readable beside it.
+    // As high as the scale needs that the page's width allows, where the words stay readable beside it;
+    // lower than usual where only that leaves them so.
     let area = frame.area();
     let needed = paper_for_whole(solved, of.system, area.width()) / area.height();
-    let size_with = |part| frame.size_on_one_page(|area, style| bands(part, area, style, 0.0));
-    let is_larger = (PICTURE..LARGEST_PICTURE).contains(&needed)
-        && size_with(needed).is_some_and(|size| size >= READABLE);
-    let part = if is_larger { needed } else { PICTURE };
+    let is_readable = |part: f64, least: f64| {
+        let size = frame.size_on_one_page(|area, style| bands(part, area, style, 0.0));
+        size.is_some_and(|size| size >= least - 1e-9)
+    };
+    let part = if (PICTURE..LARGEST_PICTURE).contains(&needed) && is_readable(needed, READABLE) {
+        needed
+    } else if is_readable(PICTURE, SMALL) {
+        PICTURE
+    } else {
+        SMALLEST_PICTURE
+    };
     frame.filled_pages(true, |area, style, left| bands(part, area, style, left))
 }
 
@@ -177,32 +197,30 @@ fn side_view(solved: &Solved, system: System) -> SideView<'_> {
 }
 
 /// The worst finding where one is over its limit, with what would clear it: told before any step.
-fn warning(solved: &Solved, system: System) -> Option<String> {
+fn warning(solved: &Solved, system: System) -> Option<(&Finding, String)> {
     let worst = solved.findings.most_urgent();
     let worst = worst.filter(|worst| worst.level == Level::Over)?;
-    Some(format!("{}: {}", worst.title(), solved.told(worst, system)))
+    Some((worst, solved.told(worst, system)))
 }
 
-fn wanted(band: &mut Band, solved: &Solved, system: System) {
-    const SET: [NumberId; 5] = [
-        NumberId::ReelDiameter,
-        NumberId::HeightOfCut,
-        NumberId::Attitude,
-        NumberId::Gap,
-        NumberId::Extension,
-    ];
+/// What is set.
+const SET: [NumberId; 5] = [
+    NumberId::ReelDiameter,
+    NumberId::HeightOfCut,
+    NumberId::Attitude,
+    NumberId::Gap,
+    NumberId::Extension,
+];
+
+/// Numbers by their titles, those that the unit has.
+fn shown(
+    solved: &Solved,
+    ids: impl Iterator<Item = NumberId>,
+    system: System,
+) -> Vec<(&'static str, String)> {
     let numbers = solved.solution.numbers();
-    let mut rows = |heading: &str, ids: &mut dyn Iterator<Item = NumberId>| {
-        band.heading(heading);
-        for id in ids {
-            if let Some(shown) = numbers.shown(id, system) {
-                band.row(id.title(), &shown);
-            }
-        }
-    };
-    rows("Setting wanted", &mut SET.into_iter());
-    let others = NumberId::KEY.into_iter().filter(|id| !SET.contains(id));
-    rows("What comes of it", &mut others.into_iter());
+    ids.filter_map(|id| Some((id.title(), numbers.shown(id, system)?)))
+        .collect()
 }
 
 /// The readings as they were entered, each with its ±.
@@ -255,34 +273,63 @@ pub(super) fn measured(band: &mut Band, document: &Document, system: System) {
 /// The findings with their numbers and limits.
 pub(super) fn findings(band: &mut Band, solved: &Solved, system: System) {
     band.heading("Findings");
-    let examples = solved.document.example_count();
-    for finding in solved.findings.iter() {
-        let standing = finding.standing_on(examples);
-        let told = format!("{}: {}", finding.title(), finding.shown_in(system));
-        band.item(&format!("{standing}:"), Role::Note, &told);
+    for one in solved.findings.iter() {
+        finding(band, solved, (one, &one.shown_in(system)), Role::Note);
     }
 }
 
-/// The steps of a height budget, with the least that is to be left where there is such a limit.
-fn budget(
-    band: &mut Band,
-    (part, least): (BudgetOf, Option<Length>),
-    budget: &Budget,
-    system: System,
-) {
-    // The first word tells them apart, and a third of the page holds no more.
-    let title = part.title().to_lowercase();
-    let title = title.split(' ').next().unwrap_or_default();
-    band.heading(&format!("Height budget: {title}"));
-    for step in &budget.steps {
-        let shown = match budget.none_of(step.kind) {
+fn finding(band: &mut Band, solved: &Solved, (finding, told): (&Finding, &str), role: Role) {
+    let standing = finding.standing_on(solved.document.example_count());
+    let told = format!("{}: {told}", finding.title());
+    band.item(&format!("{standing}:"), role, &told);
+}
+
+/// The steps of the reel's height budget beside the underside's, with the least that is to be left where
+/// there is such a limit.
+fn budgets(band: &mut Band, solved: &Solved, system: System) {
+    const NONE: &str = "–";
+    let case = solved.case();
+    let budgets = BudgetOf::ALL.map(|part| part.of(&case));
+    let told = |budget: &Budget, kind: StepKind| {
+        let step = budget.steps.iter().find(|step| step.kind == kind)?;
+        Some(match budget.none_of(kind) {
             Some(Looked::NotYet) => Looked::NotYet.word().to_owned(),
             _ => step.shown_in(system),
-        };
-        band.row(step.kind.name(), &shown);
+        })
+    };
+    let mut kinds: Vec<StepKind> = Vec::new();
+    for step in budgets.iter().flat_map(|budget| &budget.steps) {
+        if !kinds.contains(&step.kind) {
+            kinds.push(step.kind);
+        }
     }
-    band.row("clearance to soil", &system.in_column(budget.left()));
-    if let Some(least) = least {
-        band.row("minimum", &system.in_column(least));
+    let heads = BudgetOf::ALL.map(|part| {
+        // The first word tells them apart, and a part of a column holds no more.
+        let title = part.title().to_lowercase();
+        title.split(' ').next().unwrap_or_default().to_owned()
+    });
+    let mut rows: Vec<(&str, [Option<String>; 2])> = Vec::new();
+    for kind in kinds {
+        let both = budgets.each_ref().map(|budget| told(budget, kind));
+        rows.push((kind.name(), both));
     }
+    let left = budgets.each_ref().map(Budget::left);
+    rows.push((
+        "clearance to soil",
+        left.map(|left| Some(system.in_column(left))),
+    ));
+    let least = BudgetOf::ALL.map(|part| part.least(&solved.unit.limits));
+    if least.iter().any(Option::is_some) {
+        let least = least.map(|least| least.map(|least| system.in_column(least)));
+        rows.push(("minimum", least));
+    }
+    let first = band.blocks.len();
+    band.heading("Height budget");
+    let [reel, underside] = &heads;
+    band.numbers(Role::Note, "", &[reel, underside]);
+    for (name, both) in &rows {
+        let [reel, underside] = both.each_ref().map(|one| one.as_deref().unwrap_or(NONE));
+        band.numbers(Role::Heading, name, &[reel, underside]);
+    }
+    band.keep_together_from(first);
 }

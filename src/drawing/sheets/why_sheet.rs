@@ -9,13 +9,21 @@ use super::setting_sheet::side_and_lens;
 use super::sheet::Sheet;
 use super::view_picture::budget_chart;
 use crate::analysis::why::{
-    BudgetOf, Cause, Complaint, Goal, KnobAnswer, Strength, Why, causes, every_cause, pitches,
-    spacing_told,
+    BudgetOf, Cause, Change, Complaint, Goal, KnobAnswer, Strength, Towards, Why, causes,
+    every_cause, pitches, spacing_told,
 };
 use crate::analysis::{Finding, Solved, moves_told};
 use crate::drawing::scene::Role;
 use crate::units::{Length, Quoted, System};
 
+/// Parts of the page's area that a budget's chart takes, and the drawing of the unit with what is free.
+const CHART: f64 = 0.17;
+const LARGEST_CHART: f64 = 0.24;
+const UNIT: f64 = 0.18;
+const LARGEST_UNIT: f64 = 0.4;
+/// The smallest part of the words' usual size on one page with the drawing, and on one without it.
+const WITH_UNIT: f64 = 0.84;
+const WITHOUT_UNIT: f64 = 0.76;
 /// Stands before lines that belong to the item above them.
 const UNDER: &str = " ";
 
@@ -38,7 +46,8 @@ pub(super) fn why_sheet(of: SheetOf, complained: Complained) -> Vec<Sheet> {
         is_lying: false,
     };
     let why = Why::of(solved, None, Goal::Fine, system);
-    frame.filled_pages(false, |area, style, left| {
+    let bands = |has_unit: bool, area: Rect, style, left: f64| {
+        let height = area.height();
         let mut first = Band::new(1, area, style);
         complaint(&mut first, solved, complained, system);
         first.heading("Height budget");
@@ -46,28 +55,43 @@ pub(super) fn why_sheet(of: SheetOf, complained: Complained) -> Vec<Sheet> {
         for part in BudgetOf::ALL {
             charts.picture(
                 &format!("Height budget: {}", part.title()),
-                0.19 * area.height(),
+                if has_unit {
+                    CHART * height
+                } else {
+                    (CHART * height + left).min(LARGEST_CHART * height)
+                },
                 move |place: Rect, style| vec![budget_chart(solved, part, system, place, style)],
             );
         }
         let mut rest = Band::new(1, area, style);
         rest.heading("Tightest crest, roller sink included");
-        for (part, limit) in [
-            ("reel", why.crests.reel),
+        let crests = [
+            ("Reel", why.crests.reel),
             ("underside", why.crests.underside),
-        ] {
-            rest.row(part, &limit.in_short(system));
-        }
+        ];
+        let crests = crests.map(|(part, limit)| format!("{part}: {}", limit.in_short(system)));
+        rest.words(Role::Note, &format!("{}.", crests.join("; ")));
         cures(&mut rest, solved, &why, system);
-        rest.heading("The unit");
-        rest.picture(
-            "The unit from the side, to scale, and its clip point enlarged",
-            (0.17 * area.height() + left).min(0.4 * area.height()),
-            move |place, style| side_and_lens(solved, system, place, style),
-        );
+        if has_unit {
+            rest.heading("The unit");
+            rest.picture(
+                "The unit from the side, to scale, and its clip point enlarged",
+                (UNIT * height + left).min(LARGEST_UNIT * height),
+                move |place, style| side_and_lens(solved, system, place, style),
+            );
+        }
         rest.blanks(&["Notes"]);
         rest.blanks(&["Chosen", "Approved"]);
         vec![first, charts, rest]
+    };
+    // The drawing of the unit gives way before the words get small or take a second page.
+    let fits = |has_unit, least: f64| {
+        let size = frame.size_on_one_page(|area, style| bands(has_unit, area, style, 0.0));
+        size.is_some_and(|size| size >= least - 1e-9)
+    };
+    let has_unit = fits(true, WITH_UNIT) || !fits(false, WITHOUT_UNIT);
+    frame.filled_pages(!has_unit, |area, style, left| {
+        bands(has_unit, area, style, left)
     })
 }
 
@@ -169,10 +193,22 @@ fn cures(band: &mut Band, solved: &Solved, why: &Why, system: System) {
         .knobs
         .iter()
         .filter(|answer| answer.to_limit.is_ok() && answer.not_sensible().is_none());
-    let mut count = 0;
+    let (mut count, mut moved) = (0, Vec::new());
     for answer in worth {
+        let Some(change) = answer.changes().next() else {
+            continue;
+        };
+        // One pair of roller moves is one cure, by whatever adjustment it was found.
+        if answer.knob.moves_rollers_alone() {
+            let (front, rear) = change.trial_rollers;
+            let moves = (system.roller_move(front), system.roller_move(rear));
+            if moved.contains(&moves) {
+                continue;
+            }
+            moved.push(moves);
+        }
         count += 1;
-        cure(band, solved, answer, system);
+        cure(band, solved, (answer, change), system);
     }
     if count == 0 {
         band.words(
@@ -182,41 +218,36 @@ fn cures(band: &mut Band, solved: &Solved, why: &Why, system: System) {
     }
 }
 
-fn cure(band: &mut Band, solved: &Solved, answer: &KnobAnswer, system: System) {
-    let Ok(change) = &answer.to_limit else {
-        return;
-    };
+fn cure(
+    band: &mut Band,
+    solved: &Solved,
+    (answer, change): (&KnobAnswer, &Change),
+    system: System,
+) {
     let knife = change
         .knife
         .and_then(|place| solved.document.knife_at(place))
         .map_or_else(String::new, |knife| format!(" {}", Quoted(&knife.name)));
-    let (change, towards) = match &answer.to_aim {
-        Some(aim) => (aim, ("to its aim by", "to")),
-        None => (change, answer.to_limit_in_words()),
+    let towards = match answer.to_aim {
+        Some(_) => Towards::Aim,
+        None => Towards::Limit,
     };
     let told = format!(
-        "{}{knife}: {} {}, {} {}; front roller {}, rear roller {}.",
+        "{}{knife}: {}.",
         answer.knob.name(),
-        towards.0,
-        change.trial_by.shown_in(system),
-        towards.1,
-        change.trial.shown_in(system),
-        system.roller_move(change.trial_rollers.0),
-        system.roller_move(change.trial_rollers.1)
+        answer.told(change, towards, system)
     );
     band.item("–", Role::Heading, &told);
-    if let Some(told) = moves_told(change.trial_rollers, &solved.unit.brackets, system) {
-        band.item(UNDER, Role::Note, &told);
-    }
-    for other in change.others.iter().filter(|other| other.is_notable()) {
-        let level = other
-            .after
-            .level
-            .word_resting_on(solved.document.example_count());
-        band.item(
-            UNDER,
-            Role::Note,
-            &format!("{} becomes: {level}", other.id.title()),
-        );
+    let examples = solved.document.example_count();
+    let notable = change.others.iter().filter(|other| other.is_notable());
+    let becomes = notable.map(|other| {
+        let level = other.after.level.word_resting_on(examples);
+        format!("{} becomes: {level}.", other.id.title())
+    });
+    let moves = moves_told(change.trial_rollers, &solved.unit.brackets, system);
+    let under: Vec<String> = moves.into_iter().chain(becomes).collect();
+    if !under.is_empty() {
+        band.keep_with_next();
+        band.item(UNDER, Role::Note, &under.join(" "));
     }
 }

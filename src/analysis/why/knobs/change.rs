@@ -198,16 +198,6 @@ pub struct KnobAnswer {
 }
 
 impl KnobAnswer {
-    /// What stands before the way to the finding's limit, and before where it ends.
-    #[must_use]
-    pub const fn to_limit_in_words(&self) -> (&'static str, &'static str) {
-        if self.is_within {
-            ("within its limit, which it meets after", "at")
-        } else {
-            ("to its limit by", "to")
-        }
-    }
-
     /// The changes there are, that to the aim first.
     pub fn changes(&self) -> impl Iterator<Item = &Change> {
         self.to_aim.iter().chain(self.to_limit.as_ref().ok())

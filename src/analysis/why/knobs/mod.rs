@@ -7,10 +7,12 @@ mod change;
 mod into_document;
 mod not_sensible;
 mod sense;
+mod told;
 
 pub use answer::{knobs, worst_finding};
 pub use change::{Change, Goal, KnobAnswer, Other, WhyNot};
 pub use not_sensible::NotSensible;
+pub use told::Towards;
 
 use crate::analysis::FindingId;
 use crate::analysis::dial::Scale;
@@ -138,6 +140,27 @@ impl Knob {
     #[must_use]
     pub const fn is_speed(self) -> bool {
         matches!(self, Self::GroundSpeed | Self::ReelSpeed)
+    }
+
+    /// Whether it moves the rollers in their brackets and changes no other thing.
+    #[must_use]
+    pub const fn moves_rollers_alone(self) -> bool {
+        match self {
+            Self::Attitude
+            | Self::FrontRoller
+            | Self::RearRoller
+            | Self::FrontRollerHeightKept
+            | Self::RearRollerHeightKept
+            | Self::HeightOfCut => true,
+            Self::Knife
+            | Self::Extension
+            | Self::FaceGround
+            | Self::TopGround
+            | Self::GroundSpeed
+            | Self::ReelSpeed
+            | Self::RollersTrued
+            | Self::RollersParallel => false,
+        }
     }
 
     /// The unit in which its change is told to programs.
