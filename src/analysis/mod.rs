@@ -8,6 +8,7 @@ pub mod advice;
 mod between;
 mod caution;
 mod dial;
+mod differences;
 mod due;
 pub mod findings;
 mod jobs;
@@ -39,6 +40,7 @@ pub use caution::{
     BEFORE_EVERY_STEP, CAUTION, CAUTION_IN_A_LINE, CAUTION_IN_SHORT, FEELER, GRINDING,
     MODEL_IN_SHORT, PAPER_TEST,
 };
+pub use differences::Difference;
 pub use due::{DUE_RULE, Due, When, when};
 pub use findings::{
     Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side, Standing, Standings,

@@ -228,8 +228,13 @@ pub enum HeadlessCommand {
         /// One picture by itself; left out, a page with the unit, its lens and its numbers.
         #[arg(long, value_parser = picture_view(), value_name = "VIEW")]
         view: Option<PictureView>,
-        /// The size of that page.
-        #[arg(long, value_parser = page(), value_name = "PAGE", conflicts_with = "view")]
+        /// Draw this unit file beside it, as the file sets it, at one scale and on one ground line, with the
+        /// differences between them; the same file for the unit without what is tried. In the views whole,
+        /// lens, ground and motion.
+        #[arg(long, value_name = "OTHER", conflicts_with_all = ["frames", "turf", "crest"])]
+        beside: Option<PathBuf>,
+        /// The size of that page; a picture side by side is put on a page with it.
+        #[arg(long, value_parser = page(), value_name = "PAGE")]
         page: Option<Page>,
         /// How many pixels wide, for a .png.
         #[arg(long, value_name = "PIXELS", value_parser = clap::value_parser!(u32).range(16..=30_000))]

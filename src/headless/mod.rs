@@ -29,8 +29,12 @@ use std::sync::Arc;
 use crate::analysis::Solved;
 use crate::analysis::why::Goal;
 use crate::command::{HeadlessCommand, Printout, Problem, WhatIf, given_length, terminal};
-use crate::drawing::{Complained, Standing, Theme};
-use crate::printing::{PictureAsked, Resolution, SheetAsked, write_moving_picture, write_picture};
+use crate::drawing::{
+    Complained, PictureView, STILL, SideBySide, Standing, Theme, side_by_side_sheet,
+};
+use crate::printing::{
+    PictureAsked, Resolution, SheetAsked, write_moving_picture, write_picture, write_sheet,
+};
 use crate::store;
 use crate::unit::Document;
 
@@ -84,6 +88,24 @@ fn knives_of(solved: &Solved, printed: Printed) -> Result<Printout, Problem> {
     } else {
         Printout::Text(text)
     })
+}
+
+/// Two units to be drawn side by side; the same file twice is one unit as it is tried and as it is set.
+fn pair_of<'a>(units: [&'a Solved; 2], files: [&Path; 2], asked: &PictureAsked) -> SideBySide<'a> {
+    let [unit, beside] = units;
+    let (units, names) = if files[0] == files[1] {
+        let names = ["As set in the file", "As tried"].map(str::to_owned);
+        ([beside, unit], names)
+    } else {
+        (units, units.map(|unit| unit.document.name.clone()))
+    };
+    SideBySide {
+        units,
+        names,
+        view: asked.view.unwrap_or(PictureView::Whole),
+        system: asked.system,
+        clips: STILL,
+    }
 }
 
 /// What a unit is drawn standing on.
@@ -173,6 +195,7 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
             file,
             out,
             view,
+            beside,
             page,
             width,
             dpi,
@@ -183,6 +206,13 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
             crest,
             what_if,
         } => {
+            if page.is_some() && view.is_some() && beside.is_none() {
+                let what = "a view by itself stands on no page: leave --page or --view away";
+                return Err(Problem::Reading {
+                    option: "page",
+                    what: what.to_owned(),
+                });
+            }
             let solved = solved_from(file, what_if)?;
             let asked = PictureAsked {
                 view: *view,
@@ -193,9 +223,16 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
                 standing: standing_of(*turf, *crest),
                 system: solved.unit.system,
             };
-            match frames {
-                Some(count) => write_moving_picture(&solved, out, &asked, *count)?,
-                None => write_picture(&solved, out, &asked)?,
+            match (frames, beside) {
+                (Some(count), _) => write_moving_picture(&solved, out, &asked, *count)?,
+                (None, None) => write_picture(&solved, out, &asked)?,
+                (None, Some(other)) => {
+                    let beside = solved_as_is(other)?;
+                    let pair = pair_of([&solved, &beside], [file, other], &asked);
+                    write_sheet(out, &asked, || {
+                        side_by_side_sheet(&pair, asked.theme, *page)
+                    })?;
+                }
             }
             Ok(Printout::Text(String::new()))
         }

@@ -12,7 +12,9 @@ mod sheets;
 mod table;
 
 pub use moving_picture::{moving_bytes, write_moving_picture};
-pub use picture::{PictureAsked, PictureFormat, Resolution, picture_bytes, write_picture};
+pub use picture::{
+    PictureAsked, PictureFormat, Resolution, picture_bytes, write_picture, write_sheet,
+};
 pub use plate_table::plate_table_to_paste;
 pub use sheets::{
     BoundSheet, FolderBook, Progress, SheetAsked, bound, bound_sheet, bound_worksheet, folder_book,

@@ -111,11 +111,16 @@ impl PictureAsked {
                 self.page,
             )
         };
-        Ok(if self.is_clear {
+        Ok(self.on_its_ground(sheet))
+    }
+
+    /// A sheet with the paper's colour behind it, or without.
+    fn on_its_ground(&self, sheet: Sheet) -> Sheet {
+        if self.is_clear {
             sheet.without_ground()
         } else {
             sheet
-        })
+        }
     }
 }
 
@@ -147,15 +152,26 @@ pub fn picture_bytes(
 /// # Errors
 /// When the ending is another, the unit has no such picture, or the file cannot be written.
 pub fn write_picture(solved: &Solved, out: &Path, asked: &PictureAsked) -> Result<(), Problem> {
+    write_sheet(out, asked, || asked.sheet(solved))
+}
+
+/// Writes a picture that is drawn once it is known what it is written as.
+///
+/// # Errors
+/// When the ending is another, there is no such picture, or the file cannot be written.
+pub fn write_sheet(
+    out: &Path,
+    asked: &PictureAsked,
+    draw: impl FnOnce() -> Result<Sheet, NoPicture>,
+) -> Result<(), Problem> {
     let problem = |what: String| Problem::Picture {
         file: out.to_owned(),
         what,
     };
     let format = PictureFormat::of(out)
         .ok_or_else(|| problem("write a name that ends in .svg, .png or .pdf".to_owned()))?;
-    let sheet = asked
-        .sheet(solved)
-        .map_err(|none| problem(none.to_string()))?;
+    let sheet = draw().map_err(|none| problem(none.to_string()))?;
+    let sheet = asked.on_its_ground(sheet);
     let bytes = picture_bytes(&sheet, format, asked.resolution).map_err(problem)?;
     store::write_whole(out, &bytes).map_err(|error| problem(format!("cannot be written: {error}")))
 }

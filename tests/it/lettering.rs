@@ -9,8 +9,8 @@ use sweepgauge::analysis::why::{Budget, StepKind};
 use sweepgauge::analysis::{Kinematics, Level, Solved};
 use sweepgauge::drawing::{
     BudgetChart, Canvas, Handles, Lens, LensChoice, MapAxes, MapMark, MapPicture, MapSetting, Mark,
-    Overlay, Panel, PathCanvas, PathDrawing, ShownIn, SideView, Standing, Style, Theme, View,
-    lay_out, measured_picture, reading_picture, step_picture, words,
+    NoPicture, Overlay, PairNumbers, Panel, PathCanvas, PathDrawing, ShownIn, SideBySide, SideView,
+    Standing, Style, Theme, View, lay_out, measured_picture, reading_picture, step_picture, words,
 };
 use sweepgauge::drawing::{
     ClockPicture, attitude_picture, bar_picture, bearings_picture, clock_picture, ends_picture,
@@ -543,4 +543,56 @@ fn no_words_of_the_pictures_at_the_plate_stand_on_others_or_leave_their_paper() 
         }
     }
     tally.assert_none(300);
+}
+
+#[test]
+fn no_words_of_two_units_side_by_side_stand_on_others_or_leave_their_paper() {
+    let mut tally = Tally::default();
+    let units = demo_units();
+    let before = units.iter().cycle().skip(units.len() - 1);
+    let papers: Vec<Rect> = SCREENS
+        .into_iter()
+        .flat_map(|(width, height)| [1.0, 2.0].map(|zoom| Size::new(width / zoom, height / zoom)))
+        .filter(|size| size.width >= 900.0)
+        .map(|size| Rect::from_origin_size((7.0, 11.0), size))
+        .collect();
+    for ((one, other), paper) in units
+        .iter()
+        .zip(before)
+        .flat_map(|pair| papers.iter().map(move |paper| (pair, *paper)))
+    {
+        for (view, system) in SideBySide::VIEWS
+            .into_iter()
+            .flat_map(|view| System::ALL.map(|system| (view, system)))
+        {
+            let pair = SideBySide {
+                units: [one, other],
+                names: [one, other].map(|unit| unit.document.name.clone()),
+                view,
+                system,
+                clips: 0.75,
+            };
+            let plain = Style::filling(Theme::Light, paper.size());
+            // As a room sees it: words and digits by the height of the screen.
+            let large = Style {
+                text: 0.0205 * paper.height() / 11.3,
+                ..plain
+            };
+            let mut few = PairNumbers::all_of(view);
+            few.ids.truncate(3);
+            few.size = 0.073 * paper.height() / large.text;
+            few.name_size = 0.025 * paper.height() / large.text;
+            for (numbers, style) in [(PairNumbers::all_of(view), plain), (few, large)] {
+                let name = || {
+                    let (name, size) = (&one.document.name, paper.size());
+                    format!("{name}, {view:?}, {system:?}, {size:?}, {}", numbers.size)
+                };
+                match pair.panels(&numbers, paper, style) {
+                    Ok(panels) => tally.look(name, &panels),
+                    Err(none) => assert_eq!(none, NoPicture::NoSpeeds, "{}", name()),
+                }
+            }
+        }
+    }
+    tally.assert_none(10_000);
 }

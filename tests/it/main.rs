@@ -48,6 +48,7 @@ mod sheets_content;
 mod shop;
 mod shop_window;
 mod show_window;
+mod side_by_side;
 mod sizes_window;
 mod start_window;
 mod steps_window;

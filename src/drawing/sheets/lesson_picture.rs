@@ -3,10 +3,11 @@
 
 use kurbo::{Point, Rect};
 
-use super::view_picture::{NoPicture, budgets, motion_panel, path, window_map};
+use super::seen::{Seen, halves};
+use super::view_picture::{NoPicture, PictureView};
 use crate::analysis::{NumberId, Solved};
-use crate::drawing::paper::{Anchor, Mark, Panel, Pen, Pencil, Style, View};
-use crate::drawing::pictures::{Canvas, Hold, Lens, LensChoice, SideView, Standing};
+use crate::drawing::paper::{Anchor, Mark, Panel, Pen, Pencil, Style};
+use crate::drawing::pictures::Hold;
 use crate::drawing::scene::Role;
 use crate::lesson::{
     Emphasis, Held, Lesson, LessonView, SingleView, SolvedStep, Step, StepMove, StepProblem,
@@ -14,49 +15,27 @@ use crate::lesson::{
 
 /// How many times as wide as usual the lines of what is emphasised are.
 const STRONG: f64 = 2.2;
-/// Paper between two pictures side by side, and for the words over each.
-const BETWEEN: f64 = 12.0;
+/// Paper for the words over each of two pictures side by side.
 const OVER: f64 = 20.0;
 /// Size of these words.
 const WORDS: f64 = 13.0;
 
 /// What a step shows of each of its units.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Kind {
-    Whole,
-    Ground,
-    Lens,
-    Motion,
-    Path,
-    Budget,
-    Map,
-}
-
-impl Kind {
-    fn of(step: &Step) -> Self {
-        let kind = match step.view {
-            LessonView::Whole | LessonView::SideBySide(SingleView::Whole) => Self::Whole,
-            LessonView::Lens | LessonView::SideBySide(SingleView::Lens) => Self::Lens,
-            LessonView::Ground | LessonView::SideBySide(SingleView::Ground) => Self::Ground,
-            LessonView::Budget | LessonView::SideBySide(SingleView::Budget) => Self::Budget,
-            LessonView::Path => Self::Path,
-            LessonView::Map => Self::Map,
-        };
-        // What turns is seen where the reel is.
-        let has_reel = !matches!(kind, Self::Budget | Self::Map);
-        if step.motion && has_reel {
-            Self::Motion
-        } else {
-            kind
-        }
-    }
-
-    fn standing(self) -> Standing {
-        if self == Self::Ground {
-            Standing::Turf
-        } else {
-            Standing::Plate
-        }
+fn view_of(step: &Step) -> PictureView {
+    let view = match step.view {
+        LessonView::Whole | LessonView::SideBySide(SingleView::Whole) => PictureView::Whole,
+        LessonView::Lens | LessonView::SideBySide(SingleView::Lens) => PictureView::Lens,
+        LessonView::Ground | LessonView::SideBySide(SingleView::Ground) => PictureView::Ground,
+        LessonView::Budget | LessonView::SideBySide(SingleView::Budget) => PictureView::Budget,
+        LessonView::Path => PictureView::Path,
+        LessonView::Map => PictureView::Map,
+    };
+    // What turns is seen where the reel is.
+    let has_reel = !matches!(view, PictureView::Budget | PictureView::Map);
+    if step.motion && has_reel {
+        PictureView::Motion
+    } else {
+        view
     }
 }
 
@@ -75,7 +54,7 @@ fn is_side_by_side(step: &Step) -> bool {
 
 /// Whether two steps show the same kind of picture, at one scale and with the same held still.
 fn are_alike(one: &Step, other: &Step) -> bool {
-    Kind::of(one) == Kind::of(other)
+    view_of(one) == view_of(other)
         && one.held == other.held
         && is_side_by_side(one) == is_side_by_side(other)
 }
@@ -104,15 +83,18 @@ impl<'a> LessonPictures<'a> {
         style: Style,
     ) -> Result<Vec<Panel>, NoPicture> {
         let seen = Seen {
-            kind: Kind::of(step),
+            view: view_of(step),
             hold: hold_of(step.held),
             alike: self.alike(step),
+            lens: None,
+            is_scale_of_row: false,
+            system: None,
             style,
             clips: self.clips,
         };
         let mut panels = match &solved.second {
             Some(second) if is_side_by_side(step) => {
-                seen.side_by_side([&solved.first, second], place)?
+                side_by_side(&seen, [&solved.first, second], place)?
             }
             _ => seen.unit(&solved.first, place)?,
         };
@@ -133,7 +115,7 @@ impl<'a> LessonPictures<'a> {
             ))
         };
         let ((from, from_solved), (to, to_solved)) = (step(from)?, step(to)?);
-        let moves = !matches!(Kind::of(to), Kind::Budget | Kind::Map);
+        let moves = !matches!(view_of(to), PictureView::Budget | PictureView::Map);
         let moved = StepMove::of(from_solved, to_solved, is_side_by_side(to));
         (moves && are_alike(from, to)).then_some(moved)
     }
@@ -151,96 +133,22 @@ impl<'a> LessonPictures<'a> {
     }
 }
 
-/// How the units of a step are seen.
-struct Seen<'a> {
-    kind: Kind,
-    hold: Hold,
-    alike: Vec<&'a Solved>,
-    style: Style,
-    clips: f64,
-}
-
-impl Seen<'_> {
-    fn side_view<'s>(&self, solved: &'s Solved) -> SideView<'s> {
-        SideView {
-            standing: self.kind.standing(),
-            uncertainty: None,
-            ghost: None,
-            ..SideView::of(solved)
-        }
+/// Two units on one line and at one scale, what differs written over each.
+fn side_by_side(seen: &Seen, units: [&Solved; 2], place: Rect) -> Result<Vec<Panel>, NoPicture> {
+    let over = place.y0 + OVER * seen.style.text;
+    let below = Rect { y0: over, ..place };
+    let mut panels = seen.in_halves(units, below)?;
+    let mut words = Pencil::new(seen.style, place);
+    for (half, told) in halves(below).into_iter().zip(differences(units)) {
+        let told = words.fitted(Role::Heading, &told, WORDS, half.width());
+        let (told, at) = (
+            told.into_owned(),
+            Point::new(half.x0, place.y0.midpoint(over)),
+        );
+        words.sized_text(Role::Heading, at, Anchor::Left, WORDS, told);
     }
-
-    fn unit(&self, solved: &Solved, place: Rect) -> Result<Vec<Panel>, NoPicture> {
-        let system = solved.unit.system;
-        Ok(match self.kind {
-            Kind::Whole | Kind::Ground => self.whole(solved, place),
-            Kind::Lens => vec![self.lens(solved, place)],
-            Kind::Motion => vec![motion_panel(solved, self.clips, place, self.style)?],
-            Kind::Path => path(solved, system, place, self.style)?,
-            Kind::Budget => budgets(solved, system, place, self.style),
-            Kind::Map => window_map(solved, system, place, self.style),
-        })
-    }
-
-    fn whole(&self, solved: &Solved, place: Rect) -> Vec<Panel> {
-        // What every like step shows, told from what is held still.
-        let from_held = |solved: &Solved| {
-            let view = self.side_view(solved);
-            view.bounds() - self.hold.place(&view.case).to_vec2()
-        };
-        let all = self.alike.iter().map(|solved| from_held(solved));
-        let bounds = all.fold(from_held(solved), |all, next| all.union(next));
-        let view = self.side_view(solved);
-        let bounds = bounds + self.hold.place(&view.case).to_vec2();
-        let canvas = Canvas {
-            whole: View::fitting(bounds, place),
-            lens: None,
-        };
-        canvas.panels(&view.scene(), self.style)
-    }
-
-    fn lens(&self, solved: &Solved, place: Rect) -> Panel {
-        let view = self.side_view(solved);
-        let fitted = |solved: &Solved| {
-            let (choice, system) = (LensChoice::default(), solved.unit.system);
-            Lens::on(&solved.solution, choice, place, system)
-        };
-        let least = self.alike.iter().map(|solved| fitted(solved).enlargement());
-        let least = least.fold(fitted(solved).enlargement(), f64::min);
-        let choice = LensChoice {
-            enlargement: Some(least),
-            ..LensChoice::default()
-        };
-        // Aimed at the first of them, so that what is held stays in its place.
-        let first = self.alike.first().copied().unwrap_or(solved);
-        let system = view.system;
-        let aim = Lens::on(&first.solution, choice, place, system).aim(self.hold, &first.case());
-        let lens = Lens::aimed(aim, &view.case, 1.0, place, system);
-        lens.panel(&view.scene(), self.style)
-    }
-
-    /// Two units on one line and at one scale, what differs written over each.
-    fn side_by_side(&self, units: [&Solved; 2], place: Rect) -> Result<Vec<Panel>, NoPicture> {
-        let middle = place.center().x;
-        let over = place.y0 + OVER * self.style.text;
-        let halves = [
-            Rect::new(place.x0, over, middle - BETWEEN / 2.0, place.y1),
-            Rect::new(middle + BETWEEN / 2.0, over, place.x1, place.y1),
-        ];
-        let mut panels = Vec::new();
-        let mut words = Pencil::new(self.style, place);
-        for ((solved, half), told) in units.into_iter().zip(halves).zip(differences(units)) {
-            panels.extend(self.unit(solved, half)?);
-            let told = words.fitted(Role::Heading, &told, WORDS, half.width());
-            let (told, at) = (
-                told.into_owned(),
-                Point::new(half.x0, place.y0.midpoint(over)),
-            );
-            words.sized_text(Role::Heading, at, Anchor::Left, WORDS, told);
-        }
-        panels.push(words.done());
-        Ok(panels)
-    }
+    panels.push(words.done());
+    Ok(panels)
 }
 
 /// What two units differ in, of what is set and of what they are called.

@@ -13,9 +13,11 @@ mod list_sheet;
 mod page;
 mod plate_sheet;
 mod record_sheet;
+mod seen;
 mod setting_sheet;
 mod setting_steps;
 mod sheet;
+mod side_by_side;
 mod true_scale;
 mod view_picture;
 mod why_sheet;
@@ -29,6 +31,7 @@ pub use list_sheet::list_sheet;
 pub use page::Page;
 pub use plate_sheet::{plate_sheet, verdict};
 pub use sheet::{Figure, Sheet};
+pub use side_by_side::{PairNumbers, SideBySide, side_by_side_sheet};
 pub use view_picture::{
     NoPicture, PictureView, STILL, motion_frame, motion_panel, view_panels, view_picture,
 };

@@ -41,13 +41,18 @@ pub enum NoPicture {
         "blades in motion need both speeds, and this unit has none: enter ground speed and reel speed"
     )]
     NoSpeeds,
+    /// Paths, budgets and maps have scales of their own.
+    #[error("side by side there are the views whole, lens, ground and motion: choose one of them")]
+    NotSideBySide,
 }
 
 /// The size of a picture in paper units.
-const SIZE: Size = Size::new(1280.0, 800.0);
+pub(super) const SIZE: Size = Size::new(1280.0, 800.0);
 /// Paper for the line below it, and beside all.
-const FOOT: f64 = 58.0;
-const ASIDE: f64 = 14.0;
+pub(super) const FOOT: f64 = 58.0;
+pub(super) const ASIDE: f64 = 14.0;
+/// Size of the words in that line.
+pub(super) const FOOT_WORDS: f64 = 14.0;
 /// Paper for a map's key.
 const KEY: f64 = 232.0;
 /// How wide two height budgets are beside each other at least, so that each column has room for its name.
@@ -216,16 +221,38 @@ pub fn motion_panel(
     place: Rect,
     style: Style,
 ) -> Result<Panel, NoPicture> {
-    let kinematics = Kinematics::of(&solved.unit, &solved.solution).ok_or(NoPicture::NoSpeeds)?;
-    let mut drawing = MotionDrawing {
+    let bounds = motion_bounds(solved).ok_or(NoPicture::NoSpeeds)?;
+    motion_panel_over(solved, clips, bounds, place, style)
+}
+
+/// What the reel in motion takes of the world; none without speeds.
+pub(super) fn motion_bounds(solved: &Solved) -> Option<Rect> {
+    let kinematics = Kinematics::of(&solved.unit, &solved.solution)?;
+    Some(motion_drawing(solved, &kinematics).bounds())
+}
+
+fn motion_drawing<'a>(solved: &'a Solved, kinematics: &'a Kinematics) -> MotionDrawing<'a> {
+    MotionDrawing {
         case: solved.case(),
         findings: &solved.findings,
         examples: solved.document.example_count(),
-        kinematics: &kinematics,
+        kinematics,
         phase: 0.0,
-    };
+    }
+}
+
+/// The same with so much of the world in view.
+pub(super) fn motion_panel_over(
+    solved: &Solved,
+    clips: f64,
+    bounds: Rect,
+    place: Rect,
+    style: Style,
+) -> Result<Panel, NoPicture> {
+    let kinematics = Kinematics::of(&solved.unit, &solved.solution).ok_or(NoPicture::NoSpeeds)?;
+    let mut drawing = motion_drawing(solved, &kinematics);
     drawing.phase = clips * drawing.turn().phase_of_clip();
-    let view = View::fitting(drawing.bounds(), place.inset(-ASIDE));
+    let view = View::fitting(bounds, place.inset(-ASIDE));
     Ok(lay_out(&drawing.scene(), &view, ShownIn::Whole, style))
 }
 
@@ -368,7 +395,7 @@ fn caption(solved: &Solved, name: &str, system: System, window: Rect, style: Sty
     let examples = examples.map_or_else(String::new, |told| format!("{told}. "));
     let room = window.width() - 2.0 * ASIDE;
     let unit_name = letters::readable(&solved.document.name);
-    let size = 14.0;
+    let size = FOOT_WORDS;
     let tail = format!(". {name}: {about}");
     let most = room
         - words.width_of(Role::Heading, &examples, size)
@@ -376,8 +403,16 @@ fn caption(solved: &Solved, name: &str, system: System, window: Rect, style: Sty
     let unit_name = words.fitted(Role::Heading, &unit_name, size, most.max(0.0));
     let told = format!("{examples}{unit_name}{tail}");
     let told = words.fitted(Role::Heading, &told, size, room).into_owned();
+    foot(&mut words, told);
+    words.done()
+}
+
+/// A line of words under a picture, and the cautions that go with it.
+pub(super) fn foot(words: &mut Pencil, told: String) {
+    let window = words.window;
+    let room = window.width() - 2.0 * ASIDE;
     let line = |row: f64| Point::new(window.x0 + ASIDE, window.y1 - FOOT + row);
-    words.sized_text(Role::Heading, line(18.0), Anchor::Left, size, told);
+    words.sized_text(Role::Heading, line(18.0), Anchor::Left, FOOT_WORDS, told);
     for (row, caution) in [37.0, 51.0].into_iter().zip(CAUTION_IN_SHORT) {
         let needed = words.width_of(Role::Note, caution, 1.0);
         let size = (room / needed).min(11.0);
@@ -389,7 +424,6 @@ fn caption(solved: &Solved, name: &str, system: System, window: Rect, style: Sty
             caution.to_owned(),
         );
     }
-    words.done()
 }
 
 #[cfg(test)]

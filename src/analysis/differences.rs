@@ -1,0 +1,84 @@
+//! What two solved units differ in, number by number.
+
+use super::{Level, NumberId, Solved};
+use crate::units::{System, Value};
+
+/// A number of two units.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Difference {
+    /// Which.
+    pub id: NumberId,
+    /// What each has; none where it has no such number.
+    pub values: [Option<Value>; 2],
+    /// The level whose symbol stands beside each: fine where no limit judges it.
+    pub levels: [Level; 2],
+}
+
+impl Difference {
+    /// The numbers that are told of two units on the plate, what matters most first.
+    pub const ON_PLATE: [NumberId; 8] = [
+        NumberId::SweepShare,
+        NumberId::SweepBelowCut,
+        NumberId::BehindCentre,
+        NumberId::Attitude,
+        NumberId::HeightOfCut,
+        NumberId::UndersideOverPlate,
+        NumberId::ReelOverPlate,
+        NumberId::ReelDiameter,
+    ];
+    /// The same of two units on their ground.
+    pub const ON_GROUND: [NumberId; 8] = [
+        NumberId::SweepShare,
+        NumberId::SweepOnGround,
+        NumberId::BehindCentre,
+        NumberId::AttitudeOnGround,
+        NumberId::CutOnGround,
+        NumberId::UndersideOnGround,
+        NumberId::ReelOnGround,
+        NumberId::ReelDiameter,
+    ];
+
+    /// A number of two units.
+    #[must_use]
+    pub fn of(id: NumberId, units: [&Solved; 2]) -> Self {
+        let level = |unit: &Solved| {
+            let judging = unit.findings.iter();
+            let judging = judging.filter(|finding| finding.id.number() == Some(id));
+            let levels = judging.map(|finding| {
+                let examples = unit.document.example_count();
+                finding.shown_level().resting_on(examples)
+            });
+            levels.max().unwrap_or(Level::Fine)
+        };
+        Self {
+            id,
+            values: units.map(|unit| unit.solution.numbers().value(id)),
+            levels: units.map(level),
+        }
+    }
+
+    /// What each reads; a dash where it has no such number.
+    #[must_use]
+    pub fn shown(&self, system: System) -> [String; 2] {
+        let shown = |value: Option<Value>| {
+            value.map_or_else(|| "–".to_owned(), |value| value.shown_in(system))
+        };
+        self.values.map(shown)
+    }
+
+    /// What the second one is more than the first: none where one of them has no such number.
+    #[must_use]
+    pub fn more(&self) -> Option<Value> {
+        let [Some(first), Some(second)] = self.values else {
+            return None;
+        };
+        Some(first.with_base(second.base() - first.base()))
+    }
+
+    /// The same to be read with its sign, `same` where it reads as zero; a dash where there is none.
+    #[must_use]
+    pub fn more_shown(&self, system: System) -> String {
+        let more = self.more();
+        more.map_or_else(|| "–".to_owned(), |more| more.difference_in(system))
+    }
+}

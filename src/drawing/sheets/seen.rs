@@ -1,0 +1,149 @@
+//! How pictures of several units are seen that are to be compared: at one scale, with the same held still.
+
+use kurbo::Rect;
+
+use super::view_picture::{
+    NoPicture, PictureView, budgets, motion_bounds, motion_panel_over, path, window_map,
+};
+use crate::analysis::{Kinematics, Solved};
+use crate::drawing::paper::{Panel, Style, View};
+use crate::drawing::pictures::{Canvas, Hold, Lens, LensAim, LensChoice, SideView, Standing};
+use crate::units::System;
+
+/// Paper between two pictures side by side.
+pub(super) const BETWEEN: f64 = 12.0;
+
+/// How units are seen that are to be compared.
+pub(super) struct Seen<'a> {
+    /// The picture that each has.
+    pub(super) view: PictureView,
+    /// What stays in one place.
+    pub(super) hold: Hold,
+    /// All that are seen so: at one scale, and none leaves its paper.
+    pub(super) alike: Vec<&'a Solved>,
+    /// Where the lens looks; none for what suits the first of them.
+    pub(super) lens: Option<LensAim>,
+    /// Whether the scale of a whole unit is one that drawings on paper have.
+    pub(super) is_scale_of_row: bool,
+    /// The units of the words; none for those that each was measured in.
+    pub(super) system: Option<System>,
+    pub(super) style: Style,
+    /// Where the first one's reel stands that turns, so many clips after the first.
+    pub(super) clips: f64,
+}
+
+impl Seen<'_> {
+    fn side_view<'s>(&self, solved: &'s Solved) -> SideView<'s> {
+        let standing = if self.view == PictureView::Ground {
+            Standing::Turf
+        } else {
+            Standing::Plate
+        };
+        SideView {
+            standing,
+            uncertainty: None,
+            ghost: None,
+            system: self.system_of(solved),
+            ..SideView::of(solved)
+        }
+    }
+
+    fn system_of(&self, solved: &Solved) -> System {
+        self.system.unwrap_or(solved.unit.system)
+    }
+
+    /// The picture of one of them in a rectangle of paper.
+    pub(super) fn unit(&self, solved: &Solved, place: Rect) -> Result<Vec<Panel>, NoPicture> {
+        self.unit_at(solved, self.clips, place)
+    }
+
+    fn unit_at(&self, solved: &Solved, clips: f64, place: Rect) -> Result<Vec<Panel>, NoPicture> {
+        let system = self.system_of(solved);
+        Ok(match self.view {
+            PictureView::Whole | PictureView::Ground => self.whole(solved, place),
+            PictureView::Lens => vec![self.lens(solved, place)],
+            PictureView::Motion => {
+                let all = self.alike.iter().copied().chain([solved]);
+                let bounds = all
+                    .filter_map(motion_bounds)
+                    .reduce(|all, next| all.union(next));
+                let bounds = bounds.ok_or(NoPicture::NoSpeeds)?;
+                vec![motion_panel_over(solved, clips, bounds, place, self.style)?]
+            }
+            PictureView::Path => path(solved, system, place, self.style)?,
+            PictureView::Budget => budgets(solved, system, place, self.style),
+            PictureView::Map => window_map(solved, system, place, self.style),
+        })
+    }
+
+    fn whole(&self, solved: &Solved, place: Rect) -> Vec<Panel> {
+        // What every like one shows, told from what is held still.
+        let from_held = |solved: &Solved| {
+            let view = self.side_view(solved);
+            view.bounds() - self.hold.place(&view.case).to_vec2()
+        };
+        let all = self.alike.iter().map(|solved| from_held(solved));
+        let bounds = all.fold(from_held(solved), |all, next| all.union(next));
+        let view = self.side_view(solved);
+        let bounds = bounds + self.hold.place(&view.case).to_vec2();
+        let whole = if self.is_scale_of_row {
+            View::fitting_at_scale_of_row(bounds, place)
+        } else {
+            View::fitting(bounds, place)
+        };
+        let canvas = Canvas { whole, lens: None };
+        canvas.panels(&view.scene(), self.style)
+    }
+
+    fn lens(&self, solved: &Solved, place: Rect) -> Panel {
+        let view = self.side_view(solved);
+        let system = view.system;
+        let aim = self.lens.unwrap_or_else(|| {
+            let fitted = |solved: &Solved| {
+                let (choice, system) = (LensChoice::default(), self.system_of(solved));
+                Lens::on(&solved.solution, choice, place, system).enlargement()
+            };
+            let least = self.alike.iter().map(|solved| fitted(solved));
+            let least = least.fold(fitted(solved), f64::min);
+            let choice = LensChoice {
+                enlargement: Some(least),
+                ..LensChoice::default()
+            };
+            // Aimed at the first of them, so that what is held stays in its place.
+            let first = self.alike.first().copied().unwrap_or(solved);
+            Lens::on(&first.solution, choice, place, system).aim(self.hold, &first.case())
+        });
+        let lens = Lens::aimed(aim, &view.case, 1.0, place, system);
+        lens.panel(&view.scene(), self.style)
+    }
+
+    /// Two of them in the halves of a rectangle of paper, the left one first; the reels of both at the same
+    /// time.
+    pub(super) fn in_halves(
+        &self,
+        units: [&Solved; 2],
+        place: Rect,
+    ) -> Result<Vec<Panel>, NoPicture> {
+        let rate = |solved: &Solved| {
+            let kinematics = Kinematics::of(&solved.unit, &solved.solution)?;
+            Some(f64::from(solved.unit.blades) / kinematics.path.turn_s())
+        };
+        let [first, second] = units.map(rate);
+        let faster = first
+            .zip(second)
+            .map_or(1.0, |(first, second)| second / first);
+        let times = [1.0, faster];
+        let mut panels = Vec::new();
+        for ((solved, half), times) in units.into_iter().zip(halves(place)).zip(times) {
+            panels.extend(self.unit_at(solved, times * self.clips, half)?);
+        }
+        Ok(panels)
+    }
+}
+
+/// The halves of a rectangle of paper, with some paper between them.
+pub(super) fn halves(place: Rect) -> [Rect; 2] {
+    let middle = place.center().x;
+    let (x1, x0) = (middle - BETWEEN / 2.0, middle + BETWEEN / 2.0);
+    [Rect { x1, ..place }, Rect { x0, ..place }]
+}
