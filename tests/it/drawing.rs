@@ -572,7 +572,7 @@ fn the_lens_is_true_to_the_scale_it_writes() {
             let words = texts(&panel);
             assert_eq!(lens.view.written_scale(), format!("{enlargement}:1"));
             assert!(
-                words.contains(&format!("Lens A, {enlargement}:1").as_str()),
+                words.contains(&format!("Lens A, section, {enlargement}:1").as_str()),
                 "{words:?}"
             );
             let told: Vec<_> = words

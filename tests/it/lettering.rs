@@ -277,12 +277,13 @@ fn in_a_small_window_every_part_keeps_its_name() {
             for paper in &small {
                 let (whole, lens) = Canvas::split(*paper, true);
                 let choice = LensChoice::default();
+                let style = Style::filling(Theme::Light, paper.size());
+                let fitted = Canvas::whole_in_window(scene.bounds, whole, style);
                 let canvas = Canvas {
-                    whole: View::fitting(scene.bounds, whole),
+                    whole: fitted.near_scale_of_row(scene.bounds.center()),
                     lens: lens.map(|window| Lens::on(&solved.solution, choice, window, system)),
                 };
                 let handles = handles_on(&canvas.whole, &solved);
-                let style = Style::filling(Theme::Light, paper.size());
                 let panels = canvas.panels_clear_of(&scene, style, &handles);
                 let marks = panels.iter().flat_map(|panel| &panel.marks);
                 let words: Vec<&str> = marks.filter_map(letters).map(|(text, _)| text).collect();

@@ -23,7 +23,7 @@ pub(super) fn shown(flat: &BezPath, window: Rect) -> BezPath {
 }
 
 /// The part of a line inside a rectangle (Liang and Barsky, 1984).
-pub(super) fn cut_to(line: Line, window: Rect) -> Option<Line> {
+pub(in crate::drawing) fn cut_to(line: Line, window: Rect) -> Option<Line> {
     let way = line.p1 - line.p0;
     let (mut from, mut to) = (0.0_f64, 1.0_f64);
     for (along, low, high) in [

@@ -118,8 +118,9 @@ impl Dimension {
         self.larger.min(most.max(1.0))
     }
 
-    /// Where the number would like to stand: on its line, beyond its ends, beside it, and last on a
-    /// shelf that a line leads to.
+    /// Where the number would like to stand: over its line between the arrowheads, over the line drawn on
+    /// past its ends, and last on a shelf that a line leads to; upright lines are read from the right, and
+    /// no line runs through a number (ISO 129-1). One larger than others is read level.
     fn spots(&self, pencil: &Pencil, start: Point, end: Point, tail: f64) -> Vec<Spot> {
         let (gap, size) = (
             pencil.by_text(TEXT_GAP),
@@ -140,52 +141,52 @@ impl Dimension {
         } else {
             (end - start).hypot() - 2.0 * gap
         };
-        let line = 0.62 * size + gap;
+        let over = 0.62 * size + gap;
         let mut spots = match self.direction {
             Direction::Across => {
-                let beyond = tail + gap;
-                let left = Point::new(start.x.min(end.x) - beyond, middle.y);
-                let right = Point::new(start.x.max(end.x) + beyond, middle.y);
-                let over = |by: f64| Spot::new(middle + Vec2::new(0.0, by), Anchor::Middle);
+                let inside = Spot::new(middle - Vec2::new(0.0, over), Anchor::Middle);
+                let (left, right) = (start.x.min(end.x) - tail, start.x.max(end.x) + tail);
+                let beyond = |x: f64, by: f64| {
+                    let from = Point::new(x, middle.y);
+                    Spot::on_shelf(from, from + Vec2::new(by, 0.0), size)
+                };
                 vec![
-                    over(-line).at_most(most),
-                    Spot::new(left, Anchor::Right),
-                    Spot::new(right, Anchor::Left),
-                    over(line).sliding(),
-                    over(-line).sliding(),
-                    over(2.0 * line).sliding(),
-                    over(-2.0 * line).sliding(),
+                    inside.at_most(most),
+                    beyond(left, -gap),
+                    beyond(right, gap),
+                    beyond(left, -4.0 * gap),
+                    beyond(right, 4.0 * gap),
                 ]
             }
             Direction::Up | Direction::Along => {
-                let (top, foot) = (start.y.min(end.y) - tail, start.y.max(end.y) + tail);
-                let at = |x: f64, y: f64, anchor| Spot::new(Point::new(x, y), anchor);
-                let (left, right) = (middle.x - line, middle.x + line);
-                // A number larger than others is read upright.
-                let in_line = if self.larger > 1.0 {
-                    0.0
+                let (upper, lower) = if start.y <= end.y {
+                    (start, end)
                 } else {
-                    f64::INFINITY
+                    (end, start)
                 };
-                vec![
-                    at(left, middle.y, Anchor::Middle).turned().at_most(most),
-                    at(middle.x + gap, middle.y, Anchor::Left).at_most(if tail > 0.0 {
-                        0.0
-                    } else {
-                        f64::INFINITY
-                    }),
-                    at(middle.x, foot + line, Anchor::Middle).sliding(),
-                    // In line with it, read from the right (ISO 129-1).
-                    at(middle.x, top - gap, Anchor::Left)
-                        .turned()
-                        .at_most(in_line),
-                    at(middle.x, top - line, Anchor::Middle).sliding(),
-                    at(middle.x + gap, foot, Anchor::Left),
-                    at(middle.x - gap, foot, Anchor::Right),
-                    at(middle.x + gap, top, Anchor::Left),
-                    at(middle.x - gap, top, Anchor::Right),
-                    at(right, middle.y, Anchor::Middle).turned().at_most(most),
-                ]
+                let top = upper - Vec2::new(0.0, tail);
+                let foot = lower + Vec2::new(0.0, tail);
+                let inside = Spot::new(middle - Vec2::new(over, 0.0), Anchor::Middle).turned();
+                let beyond = |from: Point, by: f64| {
+                    Spot::on_upright_shelf(from, from + Vec2::new(0.0, by), size)
+                };
+                let level = |from: Point, across: f64, down: f64| {
+                    Spot::on_shelf(from, from + Vec2::new(across, down), size)
+                };
+                let levels = [
+                    level(top, 0.0, -gap),
+                    level(top, -0.001 * gap, -gap),
+                    level(foot, 0.0, size + gap),
+                    level(foot, -0.001 * gap, size + gap),
+                    level(middle, gap + size, 0.0),
+                    level(middle, -gap - size, 0.0),
+                ];
+                if self.larger > 1.0 {
+                    levels.to_vec()
+                } else {
+                    let upright = [inside.at_most(most), beyond(top, -gap), beyond(foot, gap)];
+                    upright.into_iter().chain(levels).collect()
+                }
             }
         };
         spots.extend(pencil.shelves(middle, 34.0 * self.larger));

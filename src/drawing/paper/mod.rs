@@ -25,6 +25,7 @@ pub mod words;
 
 pub use axis::{Axis, Tick};
 pub use colour::{Rgb, palette};
+pub(in crate::drawing) use cut::cut_to;
 pub use layout::lay_out;
 pub(in crate::drawing) use layout::lay_out_around;
 pub use look::{Look, Pen};

@@ -328,7 +328,6 @@ const fn is_strong(role: Role) -> bool {
         role,
         Role::Heading
             | Role::Clip
-            | Role::Vertical
             | Role::Dimension
             | Role::BelowCut(_)
             | Role::Worst(_)
@@ -339,11 +338,13 @@ const fn is_strong(role: Role) -> bool {
 /// Whose words are placed first: the lowest.
 const fn rank(role: Role) -> u8 {
     match role {
-        Role::Overlay(_) | Role::BelowCut(_) | Role::Worst(_) | Role::Level(_) => 0,
-        Role::Dimension | Role::Heading => 1,
+        // The sweep is the point of the picture.
+        Role::Overlay(_) | Role::BelowCut(_) => 0,
+        Role::Worst(_) | Role::Level(_) => 1,
+        Role::Dimension | Role::Heading => 2,
         // The names of the parts, by which a unit is recognised.
-        Role::Clip | Role::ReelBody | Role::Knife | Role::Bar | Role::Roller => 2,
-        Role::CutLine | Role::Vertical => 3,
+        Role::Clip | Role::ReelBody | Role::Knife | Role::Bar | Role::Roller => 3,
+        Role::CutLine | Role::Vertical => 4,
         _ => MINOR,
     }
 }

@@ -24,9 +24,9 @@ const STEP: f64 = 0.5;
 const OWN: f64 = 0.5;
 
 /// From this rank on words are left out rather than set where they cost more.
-pub(super) const MINOR: u8 = 4;
+pub(super) const MINOR: u8 = 5;
 /// The rank of what is left out first.
-pub(super) const LEAST: u8 = 5;
+pub(super) const LEAST: u8 = 6;
 const MOST_FOR_MINOR: f64 = 11.0;
 
 /// Which marks belong together: words that find no place take the rest with them.
@@ -103,6 +103,21 @@ impl Spot {
         Self {
             leader: Some(from),
             ..Self::new(to - Vec2::new(0.0, OVER_SHELF * size), anchor)
+        }
+    }
+}
+
+impl Spot {
+    /// Words on a shelf that stands upright, read from the right: it goes on from where a line leads to.
+    pub(super) fn on_upright_shelf(from: Point, to: Point, size: f64) -> Self {
+        let anchor = if to.y > from.y {
+            Anchor::Right
+        } else {
+            Anchor::Left
+        };
+        Self {
+            leader: Some(from),
+            ..Self::new(to - Vec2::new(OVER_SHELF * size, 0.0), anchor).turned()
         }
     }
 }
@@ -330,6 +345,15 @@ impl Placer {
 
 /// From the place that is labelled to the shelf, and along it.
 fn leader_to(from: Point, place: Rect, spot: &Spot, size: f64) -> [Point; 3] {
+    if spot.is_turned {
+        let x = spot.at.x + OVER_SHELF * size;
+        let (near, far) = if spot.anchor == Anchor::Right {
+            (place.y0, place.y1)
+        } else {
+            (place.y1, place.y0)
+        };
+        return [from, Point::new(x, near), Point::new(x, far)];
+    }
     let y = spot.at.y + OVER_SHELF * size;
     let (near, far) = if spot.anchor == Anchor::Right {
         (place.x1, place.x0)

@@ -226,9 +226,10 @@ impl Theme {
                 fill: n.body.faint(120),
                 ..plain
             },
+            // A thin section is filled instead of hatched (ISO 128-50).
             Role::Blade => Look {
-                fill: n.steel,
-                ..pen(n.middle, 1.4, &[])
+                fill: n.cut_metal,
+                ..pen(n.ink, 1.4, &[])
             },
             // Sections that touch lean opposite ways (ISO 128-50), in outlines alike.
             Role::Knife => part(THICK, hatched(n.middle, -45.0, 5.0)),

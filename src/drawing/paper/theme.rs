@@ -23,8 +23,8 @@ pub(super) struct Neutrals {
     pub(super) paper: Rgb,
     /// Filled parts.
     pub(super) body: Rgb,
-    /// Blades.
-    pub(super) steel: Rgb,
+    /// Thin metal that is cut: blades.
+    pub(super) cut_metal: Rgb,
     /// Ghosts and hints.
     pub(super) faint: Rgb,
     /// Thin lines.
@@ -38,7 +38,7 @@ impl Theme {
             Self::Light => Neutrals {
                 paper: Rgb::new(0x00FC_FCFA),
                 body: Rgb::new(0x00E6_EAED),
-                steel: Rgb::new(0x007C_8894),
+                cut_metal: Rgb::new(0x003F_4A55),
                 faint: Rgb::new(0x007A_8590),
                 middle: Rgb::new(0x004E_5B68),
                 ink: Rgb::new(0x001C_232B),
@@ -46,7 +46,7 @@ impl Theme {
             Self::Dark => Neutrals {
                 paper: Rgb::new(0x0015_191E),
                 body: Rgb::new(0x002B_333C),
-                steel: Rgb::new(0x008A_96A1),
+                cut_metal: Rgb::new(0x00C3_CDD6),
                 faint: Rgb::new(0x007D_8994),
                 middle: Rgb::new(0x00A9_B4BF),
                 ink: Rgb::new(0x00F0_F3F5),
@@ -54,7 +54,7 @@ impl Theme {
             Self::Print => Neutrals {
                 paper: Rgb::new(0x00FF_FFFF),
                 body: Rgb::new(0x00EC_ECEC),
-                steel: Rgb::new(0x008C_8C8C),
+                cut_metal: Rgb::new(0x0038_3838),
                 faint: Rgb::new(0x0080_8080),
                 middle: Rgb::new(0x0044_4444),
                 ink: Rgb::new(0x0000_0000),

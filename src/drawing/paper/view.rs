@@ -25,6 +25,10 @@ const ROW: [f64; 3] = [1.0, 2.0, 5.0];
 /// would stand there at less than half of the size it has room for.
 const REDUCTIONS: [f64; 6] = [1.0, 2.0, 2.5, 3.0, 4.0, 5.0];
 
+/// The part of its size that a drawing keeps at least where it takes a scale of the row: what a window
+/// shows is not worth more.
+const LEAST_OF_SIZE: f64 = 0.85;
+
 /// The least and most paper units for a millimetre.
 const SCALES: std::ops::RangeInclusive<f64> = 0.05..=2000.0;
 
@@ -47,14 +51,7 @@ impl View {
     #[must_use]
     pub fn fitting_at_scale_of_row(bounds: Rect, window: Rect) -> Self {
         let fitted = Self::fitting(bounds, window);
-        let enlargement = fitted.scale / PAPER_PER_MM;
-        // A reduction is told by what it divides by, so that 1:2 is one half to the last bit.
-        let of_row = if enlargement >= 1.0 {
-            largest_of_row(enlargement)
-        } else {
-            1.0 / least_reduction(1.0 / enlargement)
-        };
-        let scale = of_row * PAPER_PER_MM;
+        let scale = of_row(fitted.scale / PAPER_PER_MM) * PAPER_PER_MM;
         Self { scale, ..fitted }
     }
 
@@ -68,6 +65,17 @@ impl View {
             window,
             ..fitted.dragged(Vec2::new(0.0, -foot / 2.0))
         }
+    }
+
+    /// The same at the next smaller scale of the row that drawings have, `held` staying in its place on the
+    /// paper; as it is where that would make the drawing much smaller.
+    #[must_use]
+    pub fn near_scale_of_row(self, held: Point) -> Self {
+        let factor = of_row(self.scale / PAPER_PER_MM) * PAPER_PER_MM / self.scale;
+        if factor < LEAST_OF_SIZE {
+            return self;
+        }
+        self.zoomed(factor, self.paper_from_world() * held)
     }
 
     /// Takes a place of the world to the paper, where y runs down.
@@ -127,6 +135,16 @@ impl View {
         } else {
             format!("{about}1:{times}")
         }
+    }
+}
+
+/// The largest scale of the row that is no more than a scale.
+fn of_row(enlargement: f64) -> f64 {
+    // A reduction is told by what it divides by, so that 1:2 is one half to the last bit.
+    if enlargement >= 1.0 {
+        largest_of_row(enlargement)
+    } else {
+        1.0 / least_reduction(1.0 / enlargement)
     }
 }
 
@@ -199,6 +217,29 @@ mod tests {
         assert_eq!(at(0.4).written_scale(), "1:2.5");
         assert_eq!(at(0.59).written_scale(), "about 1:1.7");
         assert_eq!(at(0.4999).written_scale(), "about 1:2");
+    }
+
+    #[test]
+    fn a_scale_of_the_row_is_taken_where_it_costs_little_and_holds_its_place() {
+        let at = |enlargement: f64| View {
+            window: WINDOW,
+            middle: Point::new(7.0, -2.0),
+            scale: enlargement * PAPER_PER_MM,
+            stretch: 1.0,
+        };
+        let held = Point::new(30.0, 40.0);
+        for (from, to) in [
+            (1.0 / 2.3, "1:2.5"),
+            (1.0 / 3.1, "about 1:3.1"),
+            (1.0 / 1.1, "about 1:1.1"),
+            (1.1, "1:1"),
+            (1.0 / 4.4, "1:5"),
+        ] {
+            let taken = at(from).near_scale_of_row(held);
+            assert_eq!(taken.written_scale(), to);
+            let moved = taken.paper_from_world() * held - at(from).paper_from_world() * held;
+            assert!(moved.hypot() < 1e-9, "{from}");
+        }
     }
 
     /// ISO 5455: 50:1, 20:1, 10:1, 5:1, 2:1, 1:1, 1:2, 1:5, 1:10, 1:20 and so on; between 1:2 and 1:5 a

@@ -1,10 +1,11 @@
 //! The whole unit and the lens side by side.
 
-use kurbo::{Rect, Size, Vec2};
+use kurbo::Rect;
 
+use super::key_of_drawing::key_of_drawing;
 use super::lens::Lens;
-use crate::drawing::paper::{Anchor, Panel, Pencil, Style, TEXT_SIZE, View, lay_out_around};
-use crate::drawing::scene::{Role, Scene, ShownIn};
+use crate::drawing::paper::{Panel, Style, View, lay_out_around};
+use crate::drawing::scene::{Scene, ShownIn};
 
 /// The whole unit and the lens beside it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -17,6 +18,11 @@ pub struct Canvas {
 
 /// Paper between a canvas's border and what stands in it.
 const MARGIN: f64 = 12.0;
+/// Paper under the unit in a window.
+const FOOT: f64 = 32.0;
+/// How wide a lens in a window is, where the window has room.
+const NARROWEST_LENS: f64 = 240.0;
+const WIDEST_LENS: f64 = 680.0;
 /// The least and the most of a paper's width that is the lens's.
 const LEAST_LENS: f64 = 0.3;
 const MOST_LENS: f64 = 0.42;
@@ -39,9 +45,17 @@ impl Canvas {
         if !has_lens {
             return (window, None);
         }
-        let width = (0.40 * window.width()).clamp(280.0_f64.min(0.5 * window.width()), 680.0);
+        let width = window.width();
+        let width = (0.40 * width).clamp(NARROWEST_LENS.min(0.5 * width), WIDEST_LENS);
         let (whole, lens) = Self::split_with(window, width);
         (whole, Some(lens))
+    }
+
+    /// The view of the whole unit in a window, as large as it fits over the words of what is dimensioned
+    /// under it.
+    #[must_use]
+    pub fn whole_in_window(bounds: Rect, window: Rect, style: Style) -> View {
+        View::fitting_above(bounds, window, FOOT * style.text)
     }
 
     /// The view of the whole unit on paper, which keeps its size: at the largest scale of the row that
@@ -80,7 +94,7 @@ impl Canvas {
         self.panels_clear_of(scene, style, &[])
     }
 
-    /// The marks of both views, with the words kept clear of places that something else will cover.
+    /// The marks of both views, with the words kept clear of places that the handles will cover.
     #[must_use]
     pub fn panels_clear_of(
         &self,
@@ -94,68 +108,21 @@ impl Canvas {
             .as_ref()
             .and_then(|lens| lens.letter_place(&self.whole, style));
         let beside: Vec<Rect> = covered.iter().copied().chain(letter).collect();
-        let has_ghost = scene.items.iter().any(|item| item.role == Role::Ghost);
-        let scale = self.key_of_whole(style, has_ghost, &beside);
+        let has_handles = !covered.is_empty();
+        let key = key_of_drawing(scene, &self.whole, style, &beside, has_handles);
         let reserved: Vec<Rect> = beside
             .into_iter()
-            .chain(scale.as_ref().map(|s| s.0))
+            .chain(key.as_ref().map(|(place, _)| *place))
             .collect();
         let mut whole = lay_out_around(scene, &self.whole, ShownIn::Whole, style, &reserved);
         whole
             .marks
-            .extend(scale.into_iter().flat_map(|(_, panel)| panel.marks));
+            .extend(key.into_iter().flat_map(|(_, panel)| panel.marks));
         let mut panels = vec![whole];
         if let Some(lens) = &self.lens {
             panels.push(lens.marks_on_whole(&self.whole, style));
             panels.push(lens.panel(scene, style));
         }
         panels
-    }
-
-    /// The scale of the whole, over it the key of the lines that no file says anything of and of the unit
-    /// as measured, in the first corner that nothing covers, with the paper all take; none where there is
-    /// no room.
-    fn key_of_whole(
-        &self,
-        style: Style,
-        has_ghost: bool,
-        covered: &[Rect],
-    ) -> Option<(Rect, Panel)> {
-        const SAMPLE: f64 = 26.0;
-        let window = self.whole.window;
-        let mut pencil = Pencil::new(style, window);
-        let scale = format!("scale {}", self.whole.written_scale());
-        let mut keys = vec![(Role::Hint, "thin grey: not measured")];
-        if has_ghost {
-            keys.push((Role::Ghost, "as measured"));
-        }
-        let (aside, line) = (pencil.by_text(8.0), pencil.by_text(1.3 * TEXT_SIZE));
-        let beside = pencil.by_text(SAMPLE + 6.0);
-        let width = keys
-            .iter()
-            .map(|(_, key)| beside + pencil.width_of(Role::Note, key, TEXT_SIZE))
-            .fold(pencil.width_of(Role::Note, &scale, TEXT_SIZE), f64::max);
-        let rows = if has_ghost { 3.0 } else { 2.0 };
-        let size = Size::new(width, rows * line);
-        let (left, right) = (window.x0 + aside, window.x1 - aside - width);
-        let (top, foot) = (window.y0 + aside, window.y1 - aside - size.height);
-        let corners = [(left, top), (left, foot), (right, foot), (right, top)];
-        let place = corners
-            .map(|corner| Rect::from_origin_size(corner, size))
-            .into_iter()
-            .find(|place| {
-                window.contains_rect(place.inflate(aside, 0.0))
-                    && !covered.iter().any(|other| other.overlaps(*place))
-            })?;
-        let at = |row: f64| place.origin() + Vec2::new(0.0, (row + 0.5) * line);
-        let sample = Vec2::new(pencil.by_text(SAMPLE), 0.0);
-        for (row, (role, key)) in (0_u8..).zip(keys) {
-            let from = at(f64::from(row));
-            pencil.line(role, from, from + sample);
-            let beside = from + Vec2::new(beside, 0.0);
-            pencil.text(Role::Note, beside, Anchor::Left, key.to_owned());
-        }
-        pencil.text(Role::Note, at(rows - 1.0), Anchor::Left, scale);
-        Some((place, pencil.done()))
     }
 }

@@ -115,8 +115,12 @@ const GROUND_PART: f64 = 0.7;
 /// it, in parts of its height.
 const MOST_BELOW: f64 = 0.44;
 const MOST_ABOVE: f64 = 0.36;
-/// How deep the sweep is on the paper at least, where it can be.
-const LEAST_SWEEP: f64 = 4.0;
+/// How deep the sweep is on the paper at least, where it can be: 1.5 mm on a sheet.
+const LEAST_SWEEP: f64 = 1.5 * PAPER_PER_MM;
+/// How much of the lens's width lies between edge and vertical at most, with a little beside them: as it is
+/// liked, and where the sweep would not be seen otherwise.
+const APART: f64 = 0.75;
+const FURTHEST_APART: f64 = 0.86;
 /// How much of the lens's width its scale bar takes at most.
 const BAR_PART: f64 = 0.3;
 
@@ -148,10 +152,11 @@ impl Lens {
         let enlargement = choice.enlargement.unwrap_or_else(|| {
             let width = window.width() / PAPER_PER_MM;
             let height = window.height() / PAPER_PER_MM;
-            let fits = |enlargement: f64| {
-                enlargement * (behind.abs() + 3.0) <= 0.75 * width
+            let has_room = |enlargement: f64, apart: f64| {
+                enlargement * (behind.abs() + 3.0) <= apart * width
                     && enlargement * choice.stretch * below <= 0.3 * height
             };
+            let fits = |enlargement: f64| has_room(enlargement, APART);
             let tall = solution.pose.height_of_cut.mm().max(0.0);
             let shows_ground =
                 |enlargement: f64| enlargement * choice.stretch * tall <= GROUND_PART * height;
@@ -163,7 +168,10 @@ impl Lens {
             // The ground gives way where the sweep would not be seen beside it.
             from_largest()
                 .find(|&e| fits(e) && shows_ground(e) && is_seen(e))
-                .or_else(|| ENLARGEMENTS.into_iter().find(|&e| fits(e) && is_seen(e)))
+                .or_else(|| {
+                    let is_seen = |&e: &f64| has_room(e, FURTHEST_APART) && is_seen(e);
+                    ENLARGEMENTS.into_iter().find(is_seen)
+                })
                 .or_else(|| from_largest().find(|&e| fits(e)))
                 .unwrap_or(ENLARGEMENTS[0])
         });
@@ -320,6 +328,7 @@ impl Lens {
         let room = strip.width() - 2.0 * aside;
         let scale = self.view.written_scale();
         let mut names = vec![
+            format!("Lens {LETTER}, section, {scale}"),
             format!("Lens {LETTER}, {scale}"),
             format!("{LETTER}, {scale}"),
         ];

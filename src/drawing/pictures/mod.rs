@@ -7,6 +7,7 @@ mod blade_path;
 mod budget_chart;
 mod canvas;
 mod hold;
+mod key_of_drawing;
 mod lean_picture;
 mod lens;
 mod life_plot;

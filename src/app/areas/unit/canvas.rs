@@ -22,9 +22,6 @@ use crate::drawing::{
 use crate::unit::Document;
 use crate::units::System;
 
-/// Paper under the unit, for the words of what is dimensioned there.
-const FOOT: f64 = 42.0;
-
 /// The drawing of the unit as measured behind the one as set.
 const AS_MEASURED_TOO: &str = "As measured, in outline";
 
@@ -242,7 +239,7 @@ impl CanvasState {
         let is_held = ui.input(|input| input.pointer.any_down());
         self.viewer.follow(&side_view.parts(), is_held);
         let style = Style::filling(theme, paper(response.rect).size());
-        let fitted = View::fitting_above(side_view.bounds(), whole, FOOT * style.text);
+        let fitted = self.fitted(side_view.bounds(), whole, style, is_held);
         let view = self.viewer.view(fitted);
         let view = self.held.as_ref().map_or(view, |held| View {
             window: view.window,
@@ -275,6 +272,20 @@ impl CanvasState {
         }
         self.look_around(ui, &response, canvas.lens.as_ref());
         handles_ui(ui, desk, &solved, &view, theme);
+    }
+
+    /// The view of the whole: at a scale of the row that drawings have where that costs little. While
+    /// anything is held its scale stays, as long as the whole has room at it.
+    fn fitted(&self, bounds: Rect, window: Rect, style: Style, is_held: bool) -> View {
+        let fitted = Canvas::whole_in_window(bounds, window, style);
+        let near = fitted.near_scale_of_row(bounds.center());
+        let shown = self.viewer.shown().filter(|shown| {
+            is_held && shown.window == window && (near.scale..=fitted.scale).contains(&shown.scale)
+        });
+        shown.map_or(near, |shown| {
+            let held = fitted.paper_from_world() * bounds.center();
+            fitted.zoomed(shown.scale / fitted.scale, held)
+        })
     }
 
     /// The lens: fitted at first, then kept where it looks while anything is changed.

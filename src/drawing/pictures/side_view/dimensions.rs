@@ -78,7 +78,7 @@ impl SideView<'_> {
         let cut = self.cut();
         let text = format!("{} {}", cut.name, self.length(cut.height));
         let shorter = vec![self.length(cut.height)];
-        let aside = front.centre.x + 1.15 * front.radius_mm;
+        let aside = front.centre.x + front.radius_mm;
         // On the plate ahead of all, where there is room; on ground that rises and falls from the
         // ground straight under the edge.
         let dimension = if self.standing == Standing::Plate {
@@ -87,7 +87,8 @@ impl SideView<'_> {
                 to: Point::new(aside, height),
                 direction: Direction::Up,
                 through: Point::new(aside, 0.0),
-                offset: 0.0,
+                // The number stands between the roller and the line.
+                offset: 22.0,
                 larger: 1.0,
                 text,
                 shorter,
@@ -172,11 +173,13 @@ impl SideView<'_> {
     fn travel(&self, scene: &mut Scene) {
         let pose = &self.case.solution.pose;
         let front = &pose.front_roller;
-        let above = pose.centre_on_plate.y + 0.92 * pose.reel_radius_mm;
-        let start = Point::new(front.centre.x - 0.6 * front.radius_mm, above);
-        let arrow = line(start, start + Vec2::new(1.5 * front.radius_mm, 0.0));
+        // Over the front roller, ahead of the reel, the corner above it left to the key.
+        let top = front.centre.y + front.radius_mm;
+        let above = (pose.centre_on_plate.y + 0.45 * pose.reel_radius_mm).max(1.1 * top);
+        let start = Point::new(front.centre.x - 0.3 * front.radius_mm, above);
+        let arrow = line(start, start + Vec2::new(1.3 * front.radius_mm, 0.0));
         scene.add_in(ShownIn::Whole, Role::Note, Shape::Arrow(arrow));
-        let middle = start + Vec2::new(0.7 * front.radius_mm, 0.0);
+        let middle = start + Vec2::new(0.6 * front.radius_mm, 0.0);
         let word = label(middle, (0.0, 14.0), false, "travel".to_owned());
         scene.add_in(ShownIn::Whole, Role::Note, word);
     }

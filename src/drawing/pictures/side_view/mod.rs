@@ -228,10 +228,10 @@ impl SideView<'_> {
             .map_or(all, |ghost| all.union(of(ghost.solution)));
         // Room for the dimensions: across below the plate, upwards ahead of the front roller.
         Rect::new(
-            all.x0 - 0.06 * all.width(),
+            all.x0 - 0.025 * all.width(),
             all.y0.min(0.0) - 0.16 * all.height(),
             all.x1 + 0.06 * all.width(),
-            all.y1 + 0.03 * all.height(),
+            all.y1 + 0.025 * all.height(),
         )
     }
 

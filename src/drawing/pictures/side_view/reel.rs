@@ -7,12 +7,11 @@ use kurbo::{Arc, BezPath, Circle, Point, Shape as _, Vec2};
 use super::{SideView, label, label_or, line};
 use crate::drawing::scene::{EXACT_MM, Role, Scene, Shape, ShownIn};
 
-/// Parts of the reel's radius: where a blade's foot stands, and the spider's arms, its hollows, its
-/// hub and the shaft.
+/// Parts of the reel's radius: where a blade's foot stands, and the spider's arms, its hollows and the
+/// shaft.
 const FOOT: f64 = 0.70;
 const ARM: f64 = 0.76;
 const HOLLOW: f64 = 0.36;
-const HUB: f64 = 0.24;
 const SHAFT: f64 = 0.12;
 /// The part of a blade's thickness that is land, and how far the relief behind it falls: no file says
 /// either (common practice, no source).
@@ -34,7 +33,6 @@ impl SideView<'_> {
         let spider = spider(centre, radius, &angles);
         scene.add_in(ShownIn::Whole, Role::Hint, Shape::Fill(spider.clone()));
         scene.add_in(ShownIn::Whole, Role::Hint, Shape::Line(spider));
-        scene.add_in(ShownIn::Whole, Role::Hint, Shape::Line(circle(HUB)));
         for &angle in &angles {
             let section = blade_section(centre, radius, angle);
             scene.add(Role::Blade, Shape::Fill(section.clone()));
@@ -46,6 +44,7 @@ impl SideView<'_> {
         scene.add(Role::Hint, Shape::Fill(circle(SHAFT)));
         scene.add(Role::Hint, Shape::Line(circle(SHAFT)));
         scene.add(Role::TipCircle, Shape::Line(circle(1.0)));
+        self.name_spider_and_shaft(scene, &angles);
         let turning = 0.56 * radius;
         let turning = Arc::new(centre, (turning, turning), 2.6, -1.1, 0.0).to_path(EXACT_MM);
         scene.add_in(ShownIn::Whole, Role::Note, Shape::Arrow(turning));
@@ -54,6 +53,27 @@ impl SideView<'_> {
         let word = label(at, (0.0, 0.0), false, "reel".to_owned());
         scene.add_in(ShownIn::Whole, Role::ReelBody, word);
         self.diameter(scene, centre, self.case.setting.reel_diameter);
+    }
+
+    /// What carries the blades, named where there is room.
+    fn name_spider_and_shaft(&self, scene: &mut Scene, blades: &[f64]) {
+        let pose = &self.case.solution.pose;
+        let (centre, radius) = (pose.centre_on_plate, pose.reel_radius_mm);
+        let on = |part: f64, angle: f64| centre + Vec2::from_angle(angle) * (part * radius);
+        // On the arm that stands nearest to straight back.
+        let off = |angle: &f64| (angle.cos() + 1.0).abs();
+        let arm = blades
+            .iter()
+            .copied()
+            .min_by(|a, b| off(a).total_cmp(&off(b)));
+        let arm = arm.unwrap_or(std::f64::consts::PI);
+        for (at, offset, name) in [
+            (on(0.8 * ARM, arm), (-20.0, -30.0), "spider"),
+            (on(SHAFT, 2.4), (-34.0, -24.0), "shaft"),
+        ] {
+            let word = label(at, offset, true, name.to_owned());
+            scene.add_in(ShownIn::Whole, Role::Hint, word);
+        }
     }
 
     /// Land and relief of the blade at the clip point, named in the lens as what no file gives.
@@ -83,8 +103,9 @@ impl SideView<'_> {
         let down = line(centre, (centre.x, lowest_mm));
         scene.add(Role::Vertical, Shape::Line(down));
         let words = || ["vertical through the reel's centre", "vertical"].map(str::to_owned);
-        let at = Point::new(centre.x, centre.y - 0.3 * radius);
-        let word = label_or(at, (26.0, 22.0), true, words());
+        // At its upper end, where the drawing is empty.
+        let at = Point::new(centre.x, centre.y + 0.75 * radius);
+        let word = label_or(at, (60.0, 12.0), true, words());
         scene.add_in(ShownIn::Whole, Role::Vertical, word);
         let at = pose.lowest_of_reel_on_plate() + Vec2::new(0.0, 0.03 * radius);
         let word = label_or(at, (30.0, -60.0), true, words());
