@@ -94,8 +94,9 @@ pub(super) fn key_of_drawing(
             .iter()
             .filter_map(|corner| in_corner(*corner, view.window, size, style));
         let place = places.into_iter().find(|place| {
-            !covered.iter().any(|other| other.overlaps(*place))
-                && !(is_clear_of_parts && parts.iter().any(|part| is_on(part, *place)))
+            let is_covered = covered.iter().any(|other| other.overlaps(*place))
+                || is_clear_of_parts && parts.iter().any(|part| is_on(part, *place));
+            !is_covered
         })?;
         Some((place, drawn(entries, &scale, style, (view.window, place))))
     };
