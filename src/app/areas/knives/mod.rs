@@ -185,7 +185,7 @@ impl State {
             }
             CentralPanel::default_margins().show(ui, |ui| {
                 scrolled(ui, "knives", |ui| {
-                    table.show(ui, desk, worked_out);
+                    table.show(ui, desk, worked_out, *picture == Part::Table);
                     ui.separator();
                     caution_in_short_ui(ui);
                 });
@@ -201,7 +201,7 @@ impl State {
             };
             scrolled(ui, "knives", |ui| {
                 begin(ui, Part::Table);
-                table.show(ui, desk, worked_out);
+                table.show(ui, desk, worked_out, false);
                 if has_shown {
                     ui.separator();
                     begin(ui, Part::Overlay);

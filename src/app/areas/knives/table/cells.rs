@@ -48,7 +48,7 @@ pub struct Cells<'a> {
 impl Cells<'_> {
     /// Shows the row's cells, from left to right; the first stay in view.
     pub fn show(&self, ui: &mut Ui, held: &Held, done: &mut Option<Done>) {
-        let (first, rest) = Held::columns();
+        let (first, rest) = held.columns();
         let mut first_done = None;
         held.show(
             ui,
@@ -57,8 +57,7 @@ impl Cells<'_> {
                     self.overlay_ui(ui, &mut first_done);
                 });
                 if held.is_stacked() {
-                    let width = Widths(self.system).of(Column::Name);
-                    cell(ui, width, Align::Min, |ui| {
+                    cell(ui, Widths::STACKED, Align::Min, |ui| {
                         self.stacked_ui(ui, &mut first_done);
                     });
                 } else {
@@ -72,12 +71,34 @@ impl Cells<'_> {
 
     /// What stays in view, one under the other.
     fn stacked_ui(&self, ui: &mut Ui, done: &mut Option<Done>) {
+        let named = |ui: &mut Ui, column: Column| {
+            ui.label(Lettering::FinePrint.of(column.head()).weak());
+        };
+        // As high as the words are: several rows are to be in view.
+        ui.spacing_mut().interact_size.y = 17.0;
+        ui.spacing_mut().item_spacing.x = 6.0;
         self.title_ui(ui);
         ui.horizontal(|ui| {
+            named(ui, Column::Reach);
             self.number(ui, self.knife.reach.shown_in(self.system));
-            self.number(ui, self.knife.price.clone().unwrap_or_default());
+            let Some(price) = &self.knife.price else {
+                return;
+            };
+            named(ui, Column::Price);
+            self.number(ui, price.clone());
+            if !self.knife.quantity.is_one() {
+                self.number(ui, format!("× {}", self.knife.quantity.0));
+            }
         });
-        self.set_once_ui(ui);
+        ui.horizontal_wrapped(|ui| {
+            ui.spacing_mut().item_spacing.y = 0.0;
+            self.set_once_ui(ui);
+        });
+        ui.horizontal_wrapped(|ui| {
+            ui.spacing_mut().item_spacing.y = 0.0;
+            named(ui, Column::Aim);
+            self.aim_ui(ui);
+        });
         self.buttons_ui(ui, done);
     }
 

@@ -22,7 +22,7 @@ pub fn heads_ui(
         sorted: *order,
         widths: Widths(system),
     };
-    let (first, rest) = Held::columns();
+    let (first, rest) = held.columns();
     let (mut clicked, mut clicked_further, mut reached) = (None, None, None);
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = GAP;
@@ -35,17 +35,24 @@ pub fn heads_ui(
                     ui.set_min_width(Widths::OVERLAY);
                     ui.label(RichText::new("overlay").family(strong()));
                 });
-                let head_ui = |ui: &mut Ui, column: Column| {
-                    if held.is_stacked() {
-                        ui.spacing_mut().item_spacing.x = 14.0;
-                        heads.button_ui(ui, column)
-                    } else {
-                        heads.show(ui, column)
+                let mut show = |ui: &mut Ui, head_ui: fn(&Heads, &mut Ui, Column) -> Response| {
+                    for column in first {
+                        let is_clicked = head_ui(&heads, ui, *column).clicked();
+                        clicked = is_clicked.then_some(*column).or(clicked);
                     }
                 };
-                for column in first {
-                    let is_clicked = head_ui(ui, *column).clicked();
-                    clicked = is_clicked.then_some(*column).or(clicked);
+                if held.is_stacked() {
+                    // No column stands under any of them.
+                    let size = Vec2::new(Widths::STACKED, HEIGHT);
+                    let layout = Layout::left_to_right(Align::Center).with_main_wrap(true);
+                    ui.allocate_ui_with_layout(size, layout, |ui| {
+                        ui.set_width(size.x);
+                        ui.spacing_mut().item_spacing.x = 12.0;
+                        ui.label(RichText::new("sort by").weak());
+                        show(ui, Heads::button_ui);
+                    });
+                } else {
+                    show(ui, Heads::show);
                 }
             },
             |ui| {

@@ -5,9 +5,9 @@ use egui::{Align, Layout, Rect, Stroke, Ui, UiBuilder, Vec2};
 use super::sort::Column;
 use super::widths::{GAP, Widths};
 
-/// What the rest of the table gets of the view at the least; where there is less, the columns that
-/// stay stand under one another.
-const LEAST_REST: f32 = 150.0;
+/// What the rest of the table gets of the view at the least, whole columns of it; where there is less,
+/// the columns that stay stand under one another.
+const LEAST_REST: f32 = 290.0;
 
 /// How the table stands in its view.
 #[derive(Clone, Copy, Debug)]
@@ -30,7 +30,7 @@ impl Held {
         let beside = width_of(&Column::ALL[..Column::HELD]);
         let is_stacked = view.width() < beside + LEAST_REST;
         let width = if is_stacked {
-            width_of(&[Column::Name])
+            Widths::OVERLAY + GAP + Widths::STACKED + GAP
         } else {
             beside
         };
@@ -41,15 +41,20 @@ impl Held {
         }
     }
 
-    /// Whether the columns that stay stand under one another, as wide as the knife's name.
+    /// Whether the columns that stay stand under one another, all in one.
     pub const fn is_stacked(&self) -> bool {
         self.is_stacked
     }
 
     /// The columns that stay, and the rest.
-    pub fn columns() -> (&'static [Column], &'static [Column]) {
+    pub fn columns(&self) -> (&'static [Column], &'static [Column]) {
         static ALL: [Column; Column::ALL.len()] = Column::ALL;
-        ALL.split_at(Column::HELD)
+        let held = if self.is_stacked {
+            Column::HELD_STACKED
+        } else {
+            Column::HELD
+        };
+        ALL.split_at(held)
     }
 
     /// How far something moves with the view, to stay in it.

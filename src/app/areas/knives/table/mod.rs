@@ -19,7 +19,7 @@ use self::cells::Cells;
 use self::done::Done;
 use self::heads::heads_ui;
 use self::held::Held;
-use self::ranking::{not_current_note_ui, ranking_ui};
+use self::ranking::{not_current_note_ui, ranking_ui, which_ui};
 use self::rows::rows_buttons_ui;
 use self::sort::Sorted;
 use self::widths::{GAP, Widths};
@@ -52,8 +52,15 @@ pub struct KnifeTable {
 }
 
 impl KnifeTable {
-    /// Everything about the table: which knife fits, the rows, and what they rest on.
-    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk, mut worked_out: Option<&mut WorkedOut>) {
+    /// Everything about the table: which knife passes and why, the rows, and what they rest on. The rows
+    /// stand first where the reasons would push them out of view.
+    pub fn show(
+        &mut self,
+        ui: &mut Ui,
+        desk: &mut Desk,
+        mut worked_out: Option<&mut WorkedOut>,
+        are_rows_first: bool,
+    ) {
         ui.horizontal_wrapped(|ui| {
             ui.heading("Which knife passes");
             ui.add_space(12.0);
@@ -68,9 +75,16 @@ impl KnifeTable {
         });
         not_current_note_ui(ui, desk);
         if let Some(worked_out) = worked_out {
-            ranking_ui(ui, worked_out);
-            ui.scope(|ui| self.rows_ui(ui, desk, worked_out));
-            order_ui(ui, desk);
+            which_ui(ui, worked_out);
+            if are_rows_first {
+                ui.scope(|ui| self.rows_ui(ui, desk, worked_out));
+                order_ui(ui, desk);
+                ranking_ui(ui, worked_out);
+            } else {
+                ranking_ui(ui, worked_out);
+                ui.scope(|ui| self.rows_ui(ui, desk, worked_out));
+                order_ui(ui, desk);
+            }
             ui.add_space(6.0);
             for sentence in &worked_out.rests_on {
                 ui.add(egui::Label::new(sentence).wrap());

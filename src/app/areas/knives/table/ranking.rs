@@ -3,7 +3,7 @@
 use egui::{RichText, ScrollArea, Sense, Ui, Vec2};
 
 use crate::analysis::Level;
-use crate::analysis::knives::{Counts, Verdict};
+use crate::analysis::knives::Counts;
 use crate::app::areas::knives::worked_out::WorkedOut;
 use crate::app::desk::Desk;
 use crate::app::widgets::examples::still_examples_ui;
@@ -26,25 +26,35 @@ pub fn not_current_note_ui(ui: &mut Ui, desk: &Desk) {
     });
 }
 
-/// The knives in the order they fit, each with its reason.
-pub fn ranking_ui(ui: &mut Ui, worked_out: &mut WorkedOut) {
+fn told(ui: &mut Ui, level: Level, side: f32, text: RichText) {
     let theme = theme(ui.ctx());
+    ui.horizontal_top(|ui| {
+        let (place, _) = ui.allocate_exact_size(Vec2::splat(side), Sense::hover());
+        symbol(ui, place, level, theme);
+        ui.add(egui::Label::new(text).wrap());
+    });
+}
+
+/// Which knives pass, in one sentence.
+pub fn which_ui(ui: &mut Ui, worked_out: &mut WorkedOut) {
     let examples = worked_out.examples;
-    let told = |ui: &mut Ui, verdict: Verdict, side: f32, text: RichText| {
-        ui.horizontal_top(|ui| {
-            let (place, _) = ui.allocate_exact_size(Vec2::splat(side), Sense::hover());
-            symbol(ui, place, verdict.level(examples), theme);
-            ui.add(egui::Label::new(text).wrap());
-        });
-    };
     let first = Lettering::Headline.of(worked_out.first_sentence());
     let Some(ranks) = worked_out.ranks() else {
         ui.label(first);
         return;
     };
-    let (counts, count) = (ranks.counts, ranks.order.len());
-    told(ui, counts.verdict(0), 24.0, first);
+    let level = ranks.counts.verdict(0).level(examples);
+    told(ui, level, 24.0, first);
     still_examples_ui(ui, examples);
+}
+
+/// The knives in the order they pass, each with its reason.
+pub fn ranking_ui(ui: &mut Ui, worked_out: &mut WorkedOut) {
+    let examples = worked_out.examples;
+    let Some(ranks) = worked_out.ranks() else {
+        return;
+    };
+    let (counts, count) = (ranks.counts, ranks.order.len());
     let order = Lettering::Note.of(order_told(counts, count));
     ui.add(egui::Label::new(order.weak()).wrap());
     let height = if count <= SEEN_WHOLE {
@@ -59,7 +69,8 @@ pub fn ranking_ui(ui: &mut Ui, worked_out: &mut WorkedOut) {
         .show(ui, |ui| {
             long_list_ui(ui, "ranking", count, 27.0, |ui, rank| {
                 let sentence = RichText::new(worked_out.sentence(rank));
-                ui.push_id(rank, |ui| told(ui, counts.verdict(rank), 17.0, sentence));
+                let level = counts.verdict(rank).level(examples);
+                ui.push_id(rank, |ui| told(ui, level, 17.0, sentence));
             });
         });
     ui.add_space(4.0);

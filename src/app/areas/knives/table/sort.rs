@@ -43,6 +43,8 @@ impl Column {
 
     /// How many of them stay in view, from the left, while the rest moves sideways.
     pub const HELD: usize = 4;
+    /// How many do where they stand under one another.
+    pub const HELD_STACKED: usize = 6;
 
     /// What stands over it.
     pub const fn head(self) -> &'static str {

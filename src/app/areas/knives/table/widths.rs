@@ -14,6 +14,8 @@ pub struct Widths(pub System);
 
 impl Widths {
     pub const OVERLAY: f32 = 58.0;
+    /// What stands under one another.
+    pub const STACKED: f32 = 272.0;
 
     pub fn of(self, column: Column) -> f32 {
         // A fraction with its thou takes more letters.
