@@ -26,7 +26,10 @@ pub use digest::is_folder;
 pub use folder_watch::FolderWatch;
 pub use place::{is_same_file, whole_path};
 pub use plain::plain;
-pub use plate_files::{open_sheet, open_sheet_with_digest, save_sheet, unit_beside};
+pub use plate_files::{
+    SheetBeside, folder_changed, open_sheet, open_sheet_with_digest, save_sheet, sheets_of,
+    unit_beside,
+};
 pub use preferences::{PreferencesProblem, change_preferences, preferences_file, read_preferences};
 pub use print_copy::{copy_to_print, copy_to_view};
 pub use read::{ReadProblem, read_text};

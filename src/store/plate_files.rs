@@ -1,6 +1,9 @@
 //! Plate sheets: opened, or refused whole; saved, or left as they were.
 
+use std::ffi::OsStr;
+use std::fs;
 use std::path::{Path, PathBuf};
+use std::time::SystemTime;
 
 use super::digest::digest_of;
 use super::stamp::Stamp;
@@ -58,6 +61,52 @@ pub fn save_sheet(sheet: &Worksheet, file: &Path) -> Result<Saved, FileProblem> 
         stamp,
         digest,
     })
+}
+
+/// A plate sheet of a unit, beside its file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SheetBeside {
+    /// Where it is.
+    pub file: PathBuf,
+    /// Its day, as it is written there.
+    pub date: String,
+    /// Who filled it in.
+    pub by: String,
+}
+
+/// The most plate sheets of a folder that are looked through.
+const MOST_SHEETS: usize = 2_000;
+
+/// The plate sheets beside a unit's file that name it, the newest first. What cannot be read is left out:
+/// opening it says why.
+#[must_use]
+pub fn sheets_of(unit: &Path) -> Vec<SheetBeside> {
+    let Some((folder, name)) = unit.parent().zip(unit.file_name()) else {
+        return Vec::new();
+    };
+    let files = fs::read_dir(folder).into_iter().flatten();
+    let files = files.filter_map(|entry| Some(entry.ok()?.path()));
+    let files = files.filter(|file| {
+        let name = file.file_name().unwrap_or_default().as_encoded_bytes();
+        name.ends_with(b".plate.ron") && !name.starts_with(b".")
+    });
+    let of_unit = files.take(MOST_SHEETS).filter_map(|file| {
+        let sheet = open_sheet(&file).ok()?;
+        (OsStr::new(&sheet.unit) == name).then_some(SheetBeside {
+            file,
+            date: sheet.date,
+            by: sheet.by,
+        })
+    });
+    let mut sheets: Vec<_> = of_unit.collect();
+    sheets.sort_by(|one, other| (&other.date, &one.file).cmp(&(&one.date, &other.file)));
+    sheets
+}
+
+/// When a folder's list of files last changed; none where that cannot be told.
+#[must_use]
+pub fn folder_changed(folder: &Path) -> Option<SystemTime> {
+    fs::metadata(folder).ok()?.modified().ok()
 }
 
 /// The file of the unit that a sheet names: always one beside the sheet.

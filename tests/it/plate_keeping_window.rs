@@ -2,8 +2,9 @@
 //! lost, and nobody else's work either.
 
 use std::fs;
+use std::path::Path;
 
-use egui::{Key, Modifiers};
+use egui::{Event, Key, Modifiers};
 use sweepgauge::app::Beginning;
 use sweepgauge::plate::{Step, Worksheet};
 use sweepgauge::store::recovery::left_behind;
@@ -11,7 +12,8 @@ use sweepgauge::store::{open_sheet, open_unit};
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::plate_window::{
-    GREENS, TALL, after, go_to, ground, in_plate, on, on_kept, recovery_in, save, state,
+    GREENS, TALL, after, go_to, ground, in_plate, keeping_in, on, on_kept, on_sheet, recovery_in,
+    save, state,
 };
 use crate::common::shown::{Answers, Start};
 
@@ -273,4 +275,162 @@ fn a_sheet_dropped_on_the_window_takes_no_unit_away() {
     window.click("Discard changes");
     let own = open_unit(&folder.path().join("greens-1.ron")).unwrap();
     assert_eq!(*window.document(), own);
+}
+
+/// Writes another name into a sheet, as somebody else would.
+fn write_otherwise(file: &Path) {
+    let text = fs::read_to_string(file).unwrap();
+    fs::write(file, text.replace("A. Fitter", "C. Other")).unwrap();
+}
+
+#[test]
+fn save_as_onto_its_own_file_goes_over_no_change_from_outside_unasked() {
+    let folder = ground();
+    let file = folder.path().join(GREENS);
+    let answers = Answers::default();
+    answers.save(&file);
+    let mut window = on_sheet(&file, &answers);
+    go_to(&mut window, "Plate and gauge bar");
+    window.enter_text("Gauge bar, left", "0.26");
+    write_otherwise(&file);
+    window.click("Save sheet as…");
+    window.assert_says("Changed outside");
+    assert_eq!(open_sheet(&file).unwrap().by, "C. Other");
+    window.click("Cancel");
+    window.assert_says("not saved");
+    let elsewhere = folder.path().join("mine.plate.ron");
+    window.click("Save sheet");
+    window.assert_says("Changed outside");
+    answers.save(&elsewhere);
+    window.click("Save as…");
+    assert_eq!(open_sheet(&file).unwrap().by, "C. Other");
+    assert_eq!(open_sheet(&elsewhere).unwrap().by, "A. Fitter");
+}
+
+#[test]
+fn a_sheet_changed_or_removed_by_something_else_is_found_while_it_is_open() {
+    for (answer, by) in [("Reload", "C. Other"), ("Keep mine", "A. Fitter")] {
+        let (_folder, file, mut window) = on_kept();
+        go_to(&mut window, "The job");
+        write_otherwise(&file);
+        window.harness.event(Event::WindowFocused(true));
+        window.wait_until_it_says("Changed outside");
+        window.click(answer);
+        go_to(&mut window, "The job");
+        assert_eq!(window.entry("By"), by);
+        assert_eq!(window.says(", not saved"), answer == "Keep mine");
+        assert_eq!(
+            open_sheet(&file).unwrap().by,
+            "C. Other",
+            "only a save writes"
+        );
+        save(&mut window);
+        window.assert_silent("Changed outside");
+        assert_eq!(open_sheet(&file).unwrap().by, by);
+        fs::remove_file(&file).unwrap();
+        window.harness.event(Event::WindowFocused(true));
+        window.wait_until_it_says("The file is gone");
+        assert!(!window.has_button("Reload"));
+        window.click("Keep mine");
+        assert!(!window.would_close());
+        window.assert_says("Unsaved plate sheet");
+        window.button("Save").click();
+        assert!(window.has_closed());
+        assert_eq!(open_sheet(&file).unwrap().by, by);
+    }
+}
+
+#[test]
+fn a_recovered_sheet_finds_its_recovered_unit_though_no_file_holds_either() {
+    let folder = ground();
+    let mut window = in_plate(keeping_in(&folder));
+    window.press_with(Modifiers::COMMAND, Key::Num1);
+    window.enter_text("Height of cut", "0.4 in");
+    window.press_with(Modifiers::COMMAND, Key::Num5);
+    window.click("New sheet for this unit");
+    window.enter_text("Cutting width", "30");
+    drop(window);
+    let mut window = after(&folder);
+    for _ in 0..2 {
+        window.assert_says("Work was not saved");
+        window.click("Recover");
+    }
+    window.press_with(Modifiers::COMMAND, Key::Num5);
+    window.assert_silent("names no unit");
+    go_to(&mut window, "The job");
+    window.assert_says("fairway: rules of thumb");
+    // Saved one after the other, the sheet names the unit.
+    let (unit, file) = (
+        folder.path().join("mine.ron"),
+        folder.path().join("mine.plate.ron"),
+    );
+    drop(window);
+    let answers = Answers::default();
+    let mut start = keeping_in(&folder).asking(&answers);
+    start.size = TALL;
+    let mut window = start.window();
+    for _ in 0..2 {
+        window.click("Recover");
+    }
+    answers.save(&unit);
+    window.press_with(Modifiers::COMMAND, Key::Num1);
+    save(&mut window);
+    answers.save(&file);
+    window.press_with(Modifiers::COMMAND, Key::Num5);
+    save(&mut window);
+    assert_eq!(open_sheet(&file).unwrap().unit, "mine.ron");
+}
+
+#[test]
+fn a_sheet_whose_unit_is_lost_says_so_and_can_be_given_to_the_one_in_front() {
+    let folder = ground();
+    let mut window = in_plate(keeping_in(&folder));
+    // A demo unit that nobody changed is no work to lose, and is not there at the next start.
+    window.click("New sheet for this unit");
+    window.enter_text("Cutting width", "21");
+    drop(window);
+    let mut start = Start::on_file(&folder.path().join("greens-1.ron"));
+    start = start.keeping_in(&recovery_in(&folder));
+    start.size = TALL;
+    let mut window = start.window();
+    window.click("Recover");
+    window.assert_says("This sheet names no unit that is known here");
+    window.click("It is for the unit in front");
+    window.assert_silent("names no unit");
+    go_to(&mut window, "The job");
+    window.assert_says("green: rules of thumb");
+}
+
+#[test]
+fn sheets_are_among_the_recent_files_and_beside_their_unit() {
+    let folder = ground();
+    let file = folder.path().join(GREENS);
+    let other = folder.path().join("greens-1-spring.plate.ron");
+    let text = fs::read_to_string(&file).unwrap();
+    fs::write(&other, text.replace("2026-11-25", "2026-04-02")).unwrap();
+    let mut window = in_plate(Start::on_file(&folder.path().join("greens-1.ron")));
+    window.wait_until_it_says("Sheets of this unit");
+    // The newest first, and none of another unit.
+    let told = [
+        "greens-1.plate.ron, 2026-11-25, A. Fitter",
+        "greens-1-spring.plate.ron, 2026-04-02, A. Fitter",
+    ];
+    assert!(window.button(told[0]).rect().top() < window.button(told[1]).rect().top());
+    window.assert_silent("gang-2.plate.ron, ");
+    window.click(told[1]);
+    window.assert_says("greens-1-spring.plate.ron, Example Ground");
+    window.click("Sheets of this unit");
+    window.click(told[0]);
+    window.assert_says("greens-1.plate.ron, Example Ground");
+    let recent = &window.app().preferences().recent;
+    assert_eq!(recent[..2], [file.clone(), other.clone()]);
+    let unit = folder.path().join("greens-1.ron");
+    assert_eq!(window.app().preferences().last_open.as_ref(), Some(&unit));
+    // From the list of the menu it comes back beside the unit.
+    window.click("Close sheet");
+    window.press_with(Modifiers::COMMAND, Key::Num1);
+    window.click("File");
+    window.click("Recent");
+    window.click(&format!("{GREENS}, in {}", folder.path().display()));
+    window.assert_says("greens-1.plate.ron, Example Ground");
 }

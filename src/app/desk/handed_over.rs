@@ -6,8 +6,9 @@ use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
+use super::left_session::LeftSession;
 use super::{Session, SessionId, SheetWork};
-use crate::store::recovery::{Flushed, Flusher, Keeper, Kept, News, Work, WrongText};
+use crate::store::recovery::{Flushed, Flusher, Keeper, Kept, News, OfUnit, Work, WrongText};
 use crate::store::{OnDisk, Stamp, Watched};
 use crate::unit::{self, TextProblem};
 
@@ -21,8 +22,12 @@ pub struct HandedOver {
     kept: BTreeMap<SessionId, Stand>,
     /// The file that is looked after, and what stood in it.
     watched: Option<(PathBuf, Option<Stamp>)>,
+    /// The sheet's file that is looked after, and what stood in it.
+    watched_sheet: Option<(PathBuf, Option<Stamp>)>,
     /// How the file stands, as long as nobody has answered to it.
     pub(super) unanswered: Option<OnDisk>,
+    /// The same of the sheet's file.
+    pub(super) unanswered_sheet: Option<OnDisk>,
     /// How many other windows have the file open.
     pub(super) others: usize,
 }
@@ -55,6 +60,8 @@ struct Stand {
     file: Option<(PathBuf, Option<Stamp>)>,
     /// Where the unit of a sheet in no file is.
     unit: Option<PathBuf>,
+    /// The session of a sheet's unit.
+    begun_for: Option<SessionId>,
 }
 
 impl Stand {
@@ -65,6 +72,7 @@ impl Stand {
             wrong: session.wrong_texts(),
             file: file.map(|file| (file.to_owned(), session.on_disk())),
             unit: None,
+            begun_for: None,
         }
     }
 
@@ -75,6 +83,7 @@ impl Stand {
             wrong: sheet.wrong_texts(),
             file: file.map(|file| (file.to_owned(), sheet.on_disk())),
             unit: sheet.unit_file().filter(|_| file.is_none()),
+            begun_for: sheet.begun_for_session(),
         }
     }
 
@@ -83,6 +92,7 @@ impl Stand {
             && self.wrong == other.wrong
             && self.file == other.file
             && self.unit == other.unit
+            && self.begun_for == other.begun_for
     }
 }
 
@@ -141,6 +151,21 @@ impl HandedOver {
         }
     }
 
+    /// Looks after the file of the sheet from here on.
+    pub fn watch_sheet(&mut self, sheet: Option<&SheetWork>) {
+        let Some(keeper) = &self.keeper else {
+            return;
+        };
+        let opened = sheet.and_then(|sheet| Some((sheet.file()?, sheet.on_disk())));
+        let watched = self.watched_sheet.as_ref();
+        if opened != watched.map(|(file, stamp)| (file.as_path(), *stamp)) {
+            self.watched_sheet = opened.map(|(file, stamp)| (file.to_owned(), stamp));
+            self.unanswered_sheet = None;
+            let file = self.watched_sheet.clone();
+            keeper.watch_sheet(file.map(|(file, stamp)| Watched::new(file, stamp)));
+        }
+    }
+
     /// Keeps the work of the sessions that have something to lose as it is now, and of the sheet that has,
     /// and lets go of that of all others. It is written by a thread of its own, so that no frame waits
     /// for a disk.
@@ -165,8 +190,11 @@ impl HandedOver {
                 let file = stand.file.as_ref();
                 let stamp = file.and_then(|(_, stamp)| *stamp);
                 let file = file.map(|(file, _)| file.as_path());
-                let unit = stand.unit.as_deref();
-                keeper.keep_with_unit(id.number(), document, wrong, file, stamp, unit);
+                let unit = OfUnit {
+                    file: stand.unit.as_deref(),
+                    session: stand.begun_for.map(SessionId::number),
+                };
+                keeper.keep_of_unit(id.number(), document, wrong, file, stamp, unit);
             }
             self.kept.insert(id, stand);
         }
@@ -186,6 +214,7 @@ impl Session {
         let mut session = Self::new(document, work.file.clone());
         session.is_elsewhere(work.stamp);
         session.begin_with(&work.wrong);
+        session.was = Some(LeftSession::of(work.session, work));
         Ok(session)
     }
 

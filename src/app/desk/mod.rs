@@ -14,6 +14,7 @@ mod drafts;
 mod grip;
 mod handed_over;
 mod history;
+mod left_session;
 mod notice;
 mod opener;
 mod per_session;

@@ -61,6 +61,13 @@ impl Preferences {
         self.last_open = Some(file);
     }
 
+    /// Remembers a plate sheet among the latest files. What is open stays the unit's.
+    pub fn remember_sheet(&mut self, file: &Path) {
+        let last_open = self.last_open.take();
+        self.remember(file);
+        self.last_open = last_open;
+    }
+
     /// Forgets a file that cannot be opened.
     pub fn forget(&mut self, file: &Path) {
         self.recent.retain(|known| known != file);

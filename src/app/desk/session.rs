@@ -8,6 +8,7 @@ use std::sync::atomic::{AtomicU64, Ordering};
 
 use super::grip::Hands;
 use super::history::{History, State, StepId};
+use super::left_session::LeftSession;
 use super::{Change, DEMO_UNITS, Drafts, Slot, Ticked};
 use crate::analysis::{Solved, Unsolved};
 use crate::store::recovery::WrongText;
@@ -44,6 +45,8 @@ pub struct Session {
     on_disk: Option<Stamp>,
     /// The digest of what it was last opened or saved as; none while no file holds it so.
     digest: Option<String>,
+    /// The session that it was in a window that died.
+    pub(super) was: Option<LeftSession>,
     /// Whether something else was seen to stand in the file since, or the file to be gone.
     is_parted: bool,
     /// The document that what follows was worked out from: that before an edit, while it is made.
@@ -68,6 +71,7 @@ impl Session {
             saved: Some(document.clone()),
             on_disk: None,
             digest: None,
+            was: None,
             is_parted: false,
             settled: Arc::new(document.clone()),
             history: History::new(&document, &Drafts::default()),

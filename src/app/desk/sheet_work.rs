@@ -6,6 +6,7 @@ use std::sync::Arc;
 use egui::{Context, Id};
 
 use super::grip::Hands;
+use super::left_session::LeftSession;
 use super::sheet_history::SheetHistory;
 use super::{Session, SessionId};
 use crate::plate::{Entries, Loose, SheetField, Worksheet, parse_sheet};
@@ -49,6 +50,8 @@ pub struct SheetWork {
     digest: Option<String>,
     /// The unit it was begun for, as long as that is on the desk.
     begun_for: Option<SessionId>,
+    /// The session of that unit in the window that died, for a sheet that came back.
+    begun_for_left: Option<LeftSession>,
     /// Where that unit's file was then.
     unit_file: Option<PathBuf>,
     history: SheetHistory,
@@ -68,6 +71,7 @@ impl SheetWork {
             on_disk: None,
             digest: None,
             begun_for: None,
+            begun_for_left: None,
             unit_file: None,
             hands: Hands::default(),
             revision: 0,
@@ -118,6 +122,7 @@ impl SheetWork {
             saved: None,
             on_disk: work.stamp,
             unit_file: work.unit.clone(),
+            begun_for_left: work.begun_for.map(|unit| LeftSession::of(unit, work)),
             ..sheet
         })
     }
@@ -224,6 +229,47 @@ impl SheetWork {
         }
     }
 
+    /// Finds its unit among those that came back from the window that died.
+    pub(super) fn find_unit(&mut self, unit: &Session) {
+        if self.begun_for_left.is_some() && self.begun_for_left == unit.was {
+            self.begun_for = Some(unit.id());
+            self.begun_for_left = None;
+        }
+    }
+
+    /// The session of the unit that it was begun for.
+    pub(super) fn begun_for_session(&self) -> Option<SessionId> {
+        self.begun_for
+    }
+
+    /// Says which unit it is of, from here on; one in a file is named in it.
+    pub(super) fn belong_to(&mut self, unit: &Session) {
+        self.edit("unit of the sheet", None, |entries| {
+            entries.sheet.unit.clear();
+        });
+        self.begun_for = Some(unit.id());
+        self.unit_file = unit.file().map(Path::to_owned);
+        if let Some(file) = unit.file() {
+            self.name_unit(unit, file);
+        }
+    }
+
+    /// Takes note that its file does not hold it any more.
+    pub(super) fn part_from_file(&mut self) {
+        self.saved = None;
+        self.digest = None;
+    }
+
+    /// Goes on as it is, over what was seen in its file.
+    pub(super) fn keep_mine(&mut self, seen: OnDisk) {
+        match seen {
+            OnDisk::Same => return,
+            OnDisk::Changed(stamp) => self.on_disk = Some(stamp),
+            OnDisk::Gone => self.on_disk = None,
+        }
+        self.part_from_file();
+    }
+
     /// Whether it is the sheet of a unit on the desk.
     #[must_use]
     pub fn is_of(&self, unit: &Session) -> bool {
@@ -262,8 +308,8 @@ impl SheetWork {
 
     /// Names the unit that it was begun for, which is in a file now; not where the name would lead to
     /// another file beside the sheet. Whether it was named.
-    pub(super) fn name_unit(&mut self, id: SessionId, file: &Path) -> bool {
-        if self.begun_for != Some(id) || !self.sheet().unit.is_empty() {
+    pub(super) fn name_unit(&mut self, unit: &Session, file: &Path) -> bool {
+        if self.begun_for != Some(unit.id()) || !self.sheet().unit.is_empty() {
             return false;
         }
         self.unit_file = Some(file.to_owned());

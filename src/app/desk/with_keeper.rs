@@ -37,6 +37,7 @@ impl Desk {
         });
         self.handed_over.keep(unsaved, sheet);
         self.handed_over.watch(&self.sessions[self.front]);
+        self.handed_over.watch_sheet(self.sheet.as_ref());
     }
 
     /// Looks at the file now, as when the window is gone to.
@@ -73,6 +74,12 @@ impl Desk {
     /// A file was found changed or gone, beside what stood there at some time. A session that was saved
     /// or opened since has nothing to do with it.
     fn hear_of_file(&mut self, file: &Path, since: Option<Stamp>, seen: OnDisk) {
+        let sheet = self.sheet.as_mut();
+        let own = sheet.filter(|sheet| sheet.file() == Some(file) && sheet.on_disk() == since);
+        if let Some(sheet) = own {
+            sheet.part_from_file();
+            self.handed_over.unanswered_sheet = Some(seen);
+        }
         for (place, session) in self.sessions.iter_mut().enumerate() {
             if session.file() == Some(file) && session.on_disk() == since {
                 session.part_from_file();
@@ -107,6 +114,11 @@ impl Desk {
         self.handed_over.unanswered.take()
     }
 
+    /// How the sheet's file was found changed, once; none when it was not, or was answered to.
+    pub fn take_change_of_sheet(&mut self) -> Option<OnDisk> {
+        self.handed_over.unanswered_sheet.take()
+    }
+
     /// How many other windows have the file in front open.
     pub fn others_on_file(&self) -> usize {
         self.handed_over.others
@@ -124,6 +136,7 @@ impl Desk {
     /// When its document cannot be read.
     pub fn recover(&mut self, work: &Work) -> Result<(), TextProblem> {
         self.replace(Session::recovered(work)?);
+        self.find_unit_of_sheet();
         self.keep_work();
         Ok(())
     }

@@ -9,8 +9,8 @@ use super::Desk;
 use super::sheet_work::SheetWork;
 use crate::analysis::Solved;
 use crate::plate::Entries;
-use crate::store::FileProblem;
 use crate::store::recovery::Work;
+use crate::store::{FileProblem, OnDisk};
 use crate::unit::{Remarks, TextProblem};
 
 /// What keys and menus work on.
@@ -70,7 +70,16 @@ impl Desk {
         };
         for session in &self.sessions {
             if let Some(file) = session.file() {
-                sheet.name_unit(session.id(), file);
+                sheet.name_unit(session, file);
+            }
+        }
+    }
+
+    /// Has a sheet that came back find its unit, once that came back too.
+    pub(super) fn find_unit_of_sheet(&mut self) {
+        if let Some(sheet) = &mut self.sheet {
+            for session in &self.sessions {
+                sheet.find_unit(session);
             }
         }
     }
@@ -78,6 +87,31 @@ impl Desk {
     /// Whether dropping the sheet now would lose something.
     pub fn has_unsaved_sheet(&self) -> bool {
         self.sheet.as_ref().is_some_and(SheetWork::has_unsaved)
+    }
+
+    /// Says that the sheet is of the unit in front, from here on.
+    pub fn give_sheet_this_unit(&mut self) {
+        let session = &self.sessions[self.front];
+        if let Some(sheet) = &mut self.sheet {
+            sheet.belong_to(session);
+        }
+    }
+
+    /// Looks at the sheet's file before the sheet is dropped: one that its file does not hold any more is
+    /// something to lose.
+    pub fn look_at_sheet_file(&mut self) {
+        let sheet = self.sheet.as_mut();
+        if let Some(sheet) = sheet.filter(|sheet| sheet.look_at_file() != OnDisk::Same) {
+            sheet.part_from_file();
+        }
+    }
+
+    /// Goes on with the sheet as it is, as a person said on being asked about what something else did to
+    /// its file: it is then in no file as it stands, and the next save goes over what was seen there.
+    pub fn keep_my_sheet(&mut self, seen: OnDisk) {
+        if let Some(sheet) = &mut self.sheet {
+            sheet.keep_mine(seen);
+        }
     }
 
     /// The solution of the sheet's unit, where that is in front.
@@ -105,6 +139,7 @@ impl Desk {
     /// When it cannot be read.
     pub fn recover_sheet(&mut self, work: &Work) -> Result<(), TextProblem> {
         self.lay_sheet(SheetWork::recovered(work)?);
+        self.find_unit_of_sheet();
         self.keep_work();
         Ok(())
     }

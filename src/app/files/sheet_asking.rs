@@ -1,23 +1,17 @@
-//! Questions about a plate sheet: before it is lost, and before something else's work is.
-
-use std::path::{Path, PathBuf};
+//! The question before a plate sheet's entries are lost.
 
 use egui::{Button, Ui};
 
 use super::asking::ask;
-use super::sheet_files::{
-    PLATE_AREA, SHEET_ENDING, SheetAsking, go_on, is_sheet_file, open_sheet, put, save_sheet_as,
-};
+use super::sheet_files::{PLATE_AREA, SHEET_ENDING, SheetAsking, go_on, is_sheet_file};
+use super::sheet_outside::save_sheet;
 use crate::app::desk::{Ask, Beneath, Card, Desk, Next, SheetWork};
 use crate::app::widgets::lettering::Lettering;
-use crate::store::OnDisk;
-
-/// What follows a save: told whether it was saved.
-type Then = Box<dyn FnOnce(&mut Desk, bool) -> bool>;
 
 /// Does something that drops the sheet, once nothing is lost by it. Whether it is done; if not, it failed,
 /// or the question is open.
 pub fn ask_sheet_first(desk: &mut Desk, what: SheetAsking) -> bool {
+    desk.look_at_sheet_file();
     if desk.has_unsaved_sheet() {
         desk.want_area(PLATE_AREA);
         let beneath = Beneath::unless_question(desk);
@@ -43,41 +37,6 @@ pub fn choose_sheet(desk: &mut Desk) -> bool {
         ));
         false
     })
-}
-
-/// Saves the sheet where it is kept, or asks where. What follows is told whether it was saved.
-pub fn save_sheet(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'static) {
-    let Some(sheet) = desk.sheet() else {
-        then(desk, false);
-        return;
-    };
-    let Some(file) = sheet.file().map(Path::to_owned) else {
-        save_sheet_as(desk, then);
-        return;
-    };
-    // A file that is gone is put back by the save, and nobody loses by it.
-    let seen = sheet.look_at_file();
-    if matches!(seen, OnDisk::Changed(_)) {
-        desk.open_card(SheetOutside::new(file, seen, Box::new(then)));
-        return;
-    }
-    let is_saved = put(desk, &file);
-    then(desk, is_saved);
-}
-
-/// Whether a save to the sheet's own file has to wait for an answer, which is then asked for.
-pub(super) fn holds_sheet_back(desk: &mut Desk) -> bool {
-    let own = desk.sheet().and_then(|sheet| {
-        let file = sheet.file()?.to_owned();
-        Some((file, sheet.look_at_file()))
-    });
-    match own {
-        Some((file, seen @ OnDisk::Changed(_))) => {
-            desk.open_card(SheetOutside::new(file, seen, Box::new(|_, saved| saved)));
-            true
-        }
-        _ => false,
-    }
 }
 
 /// The question before a sheet's unsaved changes are lost.
@@ -194,84 +153,6 @@ impl Card for SheetQuestion {
 
     fn beneath(&mut self) -> Option<&mut Beneath> {
         Some(&mut self.beneath)
-    }
-
-    fn is_question(&self) -> bool {
-        true
-    }
-}
-
-/// The question before a sheet is saved over what something else wrote to its file.
-pub struct SheetOutside {
-    file: PathBuf,
-    seen: OnDisk,
-    then: Option<Then>,
-}
-
-impl SheetOutside {
-    /// Of a file that was changed since the sheet was opened or saved.
-    pub fn new(file: PathBuf, seen: OnDisk, then: Then) -> Self {
-        Self {
-            file,
-            seen,
-            then: Some(then),
-        }
-    }
-
-    fn answered(&mut self, desk: &mut Desk, is_saved: bool) -> Next {
-        if let Some(then) = self.then.take() {
-            then(desk, is_saved);
-        }
-        Next::Close
-    }
-}
-
-impl Card for SheetOutside {
-    fn name(&self) -> &'static str {
-        "sheet changed outside"
-    }
-
-    fn width(&self) -> f32 {
-        480.0
-    }
-
-    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
-        ui.label(Lettering::CardTitle.of("Changed outside"));
-        ui.add_space(6.0);
-        let file = self.file.display();
-        ui.label(format!(
-            "{file} was changed by something else since the sheet was opened or saved here."
-        ));
-        ui.label("Reload discards the entries made here.");
-        ui.add_space(10.0);
-        ui.horizontal(|ui| {
-            if ui.button("Reload").clicked() {
-                let file = self.file.clone();
-                let is_reloaded = open_sheet(desk, &file);
-                return self.answered(desk, is_reloaded);
-            }
-            if ui.button("Save mine over it").clicked() {
-                let now = desk.sheet().map(SheetWork::look_at_file);
-                // Once more while this was asked: what it is now, nobody has said yes to.
-                if now.is_some_and(|now| matches!(now, OnDisk::Changed(_)) && now != self.seen) {
-                    self.seen = now.unwrap_or(self.seen);
-                    desk.warn("The file was changed again while you were being asked.");
-                    return Next::Stay;
-                }
-                let file = self.file.clone();
-                let is_saved = put(desk, &file);
-                return self.answered(desk, is_saved);
-            }
-            if ui.button("Cancel").clicked() {
-                return self.answered(desk, false);
-            }
-            Next::Stay
-        })
-        .inner
-    }
-
-    fn put_away(&mut self, desk: &mut Desk) -> Next {
-        self.answered(desk, false)
     }
 
     fn is_question(&self) -> bool {

@@ -2,9 +2,8 @@
 
 use std::path::{Path, PathBuf};
 
-use super::asking::ask;
 use super::saving::{file_stem_for, reason_first};
-use crate::app::desk::{Ask, Desk, SheetWork};
+use crate::app::desk::{Desk, SheetWork};
 use crate::app::widgets::words::capitalised;
 use crate::plate::Day;
 use crate::unit::Remarks;
@@ -63,41 +62,19 @@ pub(super) fn open_sheet(desk: &mut Desk, file: &Path) -> bool {
     match SheetWork::open(file) {
         Ok(sheet) => {
             desk.lay_sheet(sheet);
+            desk.preferences_mut().remember_sheet(file);
             desk.want_area(PLATE_AREA);
             desk.tell(format!("Opened {}", file.display()));
             true
         }
         Err(problem) => {
+            if !file.exists() {
+                desk.preferences_mut().forget(file);
+            }
             desk.warn(format!("Not opened: {}", reason_first(&problem)));
             false
         }
     }
-}
-
-/// Asks where to save the sheet. What follows is told whether it was saved.
-pub fn save_sheet_as(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'static) {
-    let Some(sheet) = desk.sheet() else {
-        then(desk, false);
-        return;
-    };
-    if let Some(why_not) = sheet.why_not_savable() {
-        desk.warn(format!("Not saved. {why_not}"));
-        then(desk, false);
-        return;
-    }
-    let id = sheet.id();
-    let name = offered_name(desk);
-    ask(desk, &Ask::PlaceForWorksheet(name), move |desk, file| {
-        let is_same = desk.sheet().is_some_and(|sheet| sheet.id() == id);
-        let is_saved = match file {
-            Some(file) if is_same => put_in_chosen(desk, &file),
-            _ => {
-                desk.tell("Not saved: no file was chosen.");
-                false
-            }
-        };
-        then(desk, is_saved)
-    });
 }
 
 /// A name for the sheet: the one it has, or one by its unit.
@@ -127,7 +104,7 @@ pub(super) fn put_in_chosen(desk: &mut Desk, file: &Path) -> bool {
     put(desk, &whole)
 }
 
-fn with_sheet_ending(file: &Path) -> PathBuf {
+pub(super) fn with_sheet_ending(file: &Path) -> PathBuf {
     if is_sheet_file(file) {
         return file.to_owned();
     }
@@ -145,6 +122,7 @@ pub(super) fn put(desk: &mut Desk, file: &Path) -> bool {
     }
     match desk.save_sheet_to(file) {
         Ok(remarks) => {
+            desk.preferences_mut().remember_sheet(file);
             let gathered = match remarks {
                 Remarks::InPlace => "",
                 Remarks::Gathered => ". The remarks inside the file now stand before the sheet",

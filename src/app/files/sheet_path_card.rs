@@ -2,8 +2,8 @@
 
 use egui::Ui;
 
-use super::sheet_asking::holds_sheet_back;
 use super::sheet_files::{offered_name, put_in_chosen};
+use super::sheet_outside::holds_sheet_back;
 use super::typed_path::{Typed, TypedPath};
 use crate::app::desk::{Card, Desk, Next, SheetWork};
 use crate::store::{is_same_file, whole_path};
@@ -41,7 +41,7 @@ impl SheetPathCard {
             return Err(format!("Not saved: a file is there already: {path}"));
         }
         // What something else wrote there is asked about on a card of its own.
-        if (is_own && holds_sheet_back(desk)) || put_in_chosen(desk, &path) {
+        if (is_own && holds_sheet_back(desk, &path)) || put_in_chosen(desk, &path) {
             Ok(())
         } else {
             Err("Not saved: see the notice at the foot of the window.".to_owned())

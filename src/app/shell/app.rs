@@ -20,8 +20,8 @@ use super::top_bar::top_bar_ui;
 use super::turns::Turns;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::{
-    Change, Desk, Dialogs, LastWork, Opener, Preferences, Printer, Session, SessionId, StepId,
-    show_card,
+    Change, Desk, Dialogs, LastWork, Opener, Preferences, Printer, Session, SessionId, SheetWork,
+    StepId, show_card,
 };
 use crate::app::files::{close_asked, dropped_files, name_without_dialog, offer_left, watch_file};
 use crate::app::form::{Form, Keys};
@@ -66,6 +66,9 @@ impl App {
         match session.file() {
             Some(file) => preferences.remember(file),
             None => preferences.last_open = None,
+        }
+        if let Some(file) = sheet.as_ref().and_then(SheetWork::file) {
+            preferences.remember_sheet(file);
         }
         let mut desk = Desk::new(session, preferences, dialogs);
         if let Some(sheet) = sheet {

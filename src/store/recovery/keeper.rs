@@ -23,6 +23,7 @@ enum Order {
     Keep(u64, Box<Unwritten>),
     LetGo(u64),
     Watch(Option<Watched>),
+    WatchSheet(Option<Watched>),
     Look,
     Flush(Sender<Flushed>),
     End,
@@ -36,6 +37,15 @@ pub struct Keeper {
     thread: Option<JoinHandle<()>>,
     /// Held here too: a window whose keeper failed lives on, and no other start is offered its work.
     _mark: Arc<WindowMark>,
+}
+
+/// The unit of a sheet that is kept.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct OfUnit<'a> {
+    /// Where it is, for a sheet that is in no file.
+    pub file: Option<&'a Path>,
+    /// The number of its session, as long as that is on the desk.
+    pub session: Option<u64>,
 }
 
 /// Has the work of a window written before the program ends.
@@ -113,18 +123,18 @@ impl Keeper {
         file: Option<&Path>,
         stamp: Option<Stamp>,
     ) {
-        self.keep_with_unit(session, document, wrong, file, stamp, None);
+        self.keep_of_unit(session, document, wrong, file, stamp, OfUnit::default());
     }
 
-    /// The same, with where the unit of a sheet in no file is.
-    pub fn keep_with_unit(
+    /// The same of a sheet, with its unit.
+    pub fn keep_of_unit(
         &self,
         session: u64,
         document: Kept,
         wrong: Vec<WrongText>,
         file: Option<&Path>,
         stamp: Option<Stamp>,
-        unit: Option<&Path>,
+        unit: OfUnit<'_>,
     ) {
         let now = SystemTime::now().duration_since(UNIX_EPOCH);
         let work = Work {
@@ -132,7 +142,9 @@ impl Keeper {
             wrong,
             file: file.map(Path::to_owned),
             stamp,
-            unit: unit.map(Path::to_owned),
+            unit: unit.file.map(Path::to_owned),
+            session,
+            begun_for: unit.session,
             time: now.map_or(0, |time| time.as_secs()),
             process: std::process::id(),
         };
@@ -150,7 +162,12 @@ impl Keeper {
         self.order(Order::Watch(watched));
     }
 
-    /// Looks at the file at once.
+    /// Looks after the file of a plate sheet too, from here on; none while none is open.
+    pub fn watch_sheet(&self, watched: Option<Watched>) {
+        self.order(Order::WatchSheet(watched));
+    }
+
+    /// Looks at the files at once.
     pub fn look(&self) {
         self.order(Order::Look);
     }
@@ -206,6 +223,10 @@ impl Post<'_> {
                 }
                 Ok(Order::Watch(watched)) => {
                     self.lookout.watch(&self.mark, watched);
+                    self.look();
+                }
+                Ok(Order::WatchSheet(watched)) => {
+                    self.lookout.watch_sheet(watched);
                     self.look();
                 }
                 Ok(Order::Look) => self.look(),

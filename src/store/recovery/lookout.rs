@@ -1,5 +1,5 @@
-//! The lookout on the unit file that is open: whether something else changes it, or another window opens
-//! it too.
+//! The lookout on the files that are open, the unit's and the plate sheet's: whether something else changes
+//! one, or another window opens the unit's too.
 
 use std::thread;
 use std::time::{Duration, Instant};
@@ -13,13 +13,14 @@ const BETWEEN_LOOKS: Duration = Duration::from_secs(3);
 /// A file that another program saves can be away for a moment.
 const AWAY_FOR_A_MOMENT: Duration = Duration::from_millis(300);
 
-/// Looks at the file that is open from time to time.
+/// Looks at the files that are open from time to time.
 #[derive(Default)]
 pub struct Lookout {
-    watched: Option<Seen>,
+    unit: Option<Seen>,
+    sheet: Option<Seen>,
 }
 
-/// The file that is looked at, and what was told of it.
+/// A file that is looked at, and what was told of it.
 struct Seen {
     file: Watched,
     last_look: Instant,
@@ -27,49 +28,65 @@ struct Seen {
     others: usize,
 }
 
-impl Lookout {
-    /// Looks at a file from here on, and tells other windows that it is open.
-    pub fn watch(&mut self, mark: &WindowMark, watched: Option<Watched>) {
-        // A folder that cannot be written is told when work is to be kept.
-        let _ = mark.opens(watched.as_ref().map(Watched::file));
-        self.watched = watched.map(|file| Seen {
+impl Seen {
+    fn new(file: Watched) -> Self {
+        Self {
             file,
             last_look: Instant::now(),
             told: OnDisk::Same,
             others: 0,
-        });
+        }
+    }
+
+    /// Looks now; what is new of how it stands on the disk.
+    fn look(&mut self) -> Option<News> {
+        self.last_look = Instant::now();
+        let mut seen = self.file.look();
+        if seen == OnDisk::Gone {
+            thread::sleep(AWAY_FOR_A_MOMENT);
+            seen = self.file.look();
+        }
+        let is_new = std::mem::replace(&mut self.told, seen) != seen;
+        (is_new && seen != OnDisk::Same).then(|| News::OnDisk {
+            file: self.file.file().to_owned(),
+            since: self.file.stamp(),
+            seen,
+        })
+    }
+}
+
+impl Lookout {
+    /// Looks at the file of a unit from here on, and tells other windows that it is open.
+    pub fn watch(&mut self, mark: &WindowMark, watched: Option<Watched>) {
+        // A folder that cannot be written is told when work is to be kept.
+        let _ = mark.opens(watched.as_ref().map(Watched::file));
+        self.unit = watched.map(Seen::new);
+    }
+
+    /// Looks at the file of a plate sheet from here on.
+    pub fn watch_sheet(&mut self, watched: Option<Watched>) {
+        self.sheet = watched.map(Seen::new);
     }
 
     /// How long until the next look; none where there is no file to look at.
     pub fn rest(&self) -> Option<Duration> {
-        let seen = self.watched.as_ref()?;
-        Some(BETWEEN_LOOKS.saturating_sub(seen.last_look.elapsed()))
+        let rest = |seen: &Seen| BETWEEN_LOOKS.saturating_sub(seen.last_look.elapsed());
+        let seen = [&self.unit, &self.sheet].into_iter().flatten();
+        seen.map(rest).min()
     }
 
     /// Looks now; what is new.
     pub fn look(&mut self, mark: &WindowMark) -> Vec<News> {
-        let Some(watched) = &mut self.watched else {
-            return Vec::new();
-        };
-        watched.last_look = Instant::now();
-        let mut seen = watched.file.look();
-        if seen == OnDisk::Gone {
-            thread::sleep(AWAY_FOR_A_MOMENT);
-            seen = watched.file.look();
-        }
-        let file = watched.file.file().to_owned();
-        let others = mark.others_on(&file);
         let mut news = Vec::new();
-        if std::mem::replace(&mut watched.told, seen) != seen && seen != OnDisk::Same {
-            news.push(News::OnDisk {
-                file: file.clone(),
-                since: watched.file.stamp(),
-                seen,
-            });
+        if let Some(unit) = &mut self.unit {
+            news.extend(unit.look());
+            let file = unit.file.file().to_owned();
+            let others = mark.others_on(&file);
+            if std::mem::replace(&mut unit.others, others) != others {
+                news.push(News::Others { file, others });
+            }
         }
-        if std::mem::replace(&mut watched.others, others) != others {
-            news.push(News::Others { file, others });
-        }
+        news.extend(self.sheet.as_mut().and_then(Seen::look));
         news
     }
 }

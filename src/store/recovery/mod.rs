@@ -13,7 +13,7 @@ mod news;
 mod pending;
 mod work;
 
-pub use keeper::{Flusher, Keeper};
+pub use keeper::{Flusher, Keeper, OfUnit};
 pub(super) use left::set_aside;
 pub use left::{Damaged, Left, LeftBehind, left_behind};
 pub use mark::{WindowMark, is_open_in_a_window};

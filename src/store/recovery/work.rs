@@ -30,6 +30,12 @@ pub struct Work {
     /// Unicode is not remembered.
     #[serde(default, serialize_with = "unicode")]
     pub unit: Option<PathBuf>,
+    /// The number that its session had in its window.
+    #[serde(default)]
+    pub session: u64,
+    /// The number of the session of the unit that a sheet was begun for; none for anything else.
+    #[serde(default)]
+    pub begun_for: Option<u64>,
     /// When it was written, in seconds since 1970 began.
     pub time: u64,
     /// The process that wrote it.

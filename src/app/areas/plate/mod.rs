@@ -1,5 +1,6 @@
 //! The Plate area: the sheet that is filled in at the surface plate, a page a step, in working order.
 
+mod beside;
 mod entry;
 mod fill_card;
 mod no_sheet;
@@ -13,6 +14,7 @@ mod worked_out;
 
 use egui::{Align, CentralPanel, Key, Layout, Panel, ScrollArea, Ui, Vec2};
 
+use self::beside::SheetsBeside;
 use self::entry::{Entries, Typing, told_ui};
 use self::no_sheet::no_sheet_ui;
 use self::page::Page;
@@ -64,6 +66,7 @@ pub struct PlateArea {
     typing: Option<Typing>,
     ways: Ways,
     picture: StepPicture,
+    beside: SheetsBeside,
 }
 
 impl Area for PlateArea {
@@ -73,15 +76,16 @@ impl Area for PlateArea {
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
         let worked_out = self.working.of(desk);
+        let beside = self.beside.look(ui.ctx(), desk);
         let Some(worked_out) = worked_out else {
             self.of = None;
-            CentralPanel::default_margins().show(ui, |ui| no_sheet_ui(ui, desk));
+            CentralPanel::default_margins().show(ui, |ui| no_sheet_ui(ui, desk, &beside));
             return;
         };
         self.begin(desk, &worked_out);
         let is_free = !desk.is_asking();
         Panel::top("plate tools").show(ui, |ui| {
-            ui.add_enabled_ui(is_free, |ui| tools_ui(ui, desk, &worked_out));
+            ui.add_enabled_ui(is_free, |ui| tools_ui(ui, desk, &worked_out, &beside));
         });
         let last = self.working.last(desk).cloned();
         Panel::left("plate steps")
@@ -157,6 +161,7 @@ impl PlateArea {
         let next = next_page(result.map(|result| &**result));
         *self = Self {
             working: std::mem::take(&mut self.working),
+            beside: std::mem::take(&mut self.beside),
             of: id,
             page: next.unwrap_or_default(),
             ..Self::default()

@@ -2,14 +2,16 @@
 
 use egui::{Button, ScrollArea, Ui, Vec2};
 
+use super::beside::sheets_ui;
 use crate::app::desk::Desk;
 use crate::app::files::{SheetAsking, ask_sheet_first, choose_sheet};
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::focus::Followed;
 use crate::app::widgets::lettering::Lettering;
+use crate::store::SheetBeside;
 
 /// What the work is for, and the two ways to begin it.
-pub fn no_sheet_ui(ui: &mut Ui, desk: &mut Desk) {
+pub fn no_sheet_ui(ui: &mut Ui, desk: &mut Desk, beside: &[SheetBeside]) {
     ScrollArea::vertical()
         .id_salt("no sheet")
         .auto_shrink(false)
@@ -31,6 +33,7 @@ pub fn no_sheet_ui(ui: &mut Ui, desk: &mut Desk) {
                 if ui.add_enabled(is_free, open).clicked() {
                     choose_sheet(desk);
                 }
+                ui.add_enabled_ui(is_free, |ui| sheets_ui(ui, desk, beside));
                 ui.add_space(16.0);
                 caution_in_short_ui(ui);
             });

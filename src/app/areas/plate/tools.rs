@@ -2,6 +2,7 @@
 
 use egui::{Button, Label, RichText, Ui};
 
+use super::beside::sheets_menu_ui;
 use super::fill_card::FillCard;
 use super::printing::{to_print, why_not_printable};
 use super::steps::next_page;
@@ -11,13 +12,14 @@ use crate::app::files::{
     Asking, SheetAsking, ask_first, ask_sheet_first, choose_sheet, save_sheet, save_sheet_as,
 };
 use crate::app::widgets::lettering::{Lettering, strong};
+use crate::store::SheetBeside;
 use crate::units::clipped;
 
 /// Letters of a name that the head shows.
 const LONGEST_NAME: usize = 60;
 
 /// The head.
-pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
+pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut, beside: &[SheetBeside]) {
     ui.add_space(2.0);
     ui.horizontal_wrapped(|ui| {
         if ui.button("New sheet").clicked() {
@@ -26,6 +28,7 @@ pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut) {
         if ui.button("Open sheet…").clicked() {
             choose_sheet(desk);
         }
+        sheets_menu_ui(ui, desk, beside);
         let why_not = desk.sheet().and_then(SheetWork::why_not_savable);
         let save = ui.add_enabled(why_not.is_none(), Button::new("Save sheet"));
         let told = why_not
@@ -139,7 +142,14 @@ fn unit_ui(ui: &mut Ui, desk: &mut Desk, unit: &SheetUnit) {
             ));
         }
         SheetUnit::None => {
-            ui.label("This sheet names no unit, so turf, bars and expected cut are not known.");
+            ui.horizontal_wrapped(|ui| {
+                ui.label("This sheet names no unit that is known here, so turf, bars and expected cut are not known.");
+                let help = "Gives the sheet to the unit in front; its file is named in the sheet once both are saved";
+                let button = ui.button("It is for the unit in front").on_hover_text(help);
+                if button.clicked() {
+                    desk.give_sheet_this_unit();
+                }
+            });
         }
     }
 }
