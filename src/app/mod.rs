@@ -18,11 +18,12 @@ mod widgets;
 
 pub use areas::About;
 pub use desk::{
-    Ask, Change, Choosing, DEMO_UNIT, Dialogs, NoDialogs, NoOpener, NoPrinter, Opener, Opening,
-    Part, Preferences, PrintJob, Printed, Printer, Printing, Session, SessionId, WindowPlace,
-    chosen,
+    Ask, Change, Choosing, DEMO_UNIT, Dialogs, LessMotion, MotionWish, NoDialogs, NoMotionWish,
+    NoOpener, NoPrinter, Opener, Opening, Part, Preferences, PrintJob, Printed, Printer, Printing,
+    Session, SessionId, WindowPlace, chosen,
 };
 #[cfg(all(unix, not(target_os = "macos")))]
-pub use files::PortalPrinter;
+pub use files::{PortalMotion, PortalPrinter};
 pub use shell::{App, Beginning, open_window};
+pub use show::show_style;
 pub use widgets::look::dress;

@@ -13,6 +13,7 @@ mod solved;
 mod step_move;
 mod template;
 mod text;
+mod turned;
 
 pub use checked::{MOST_NUMBERS, MOST_STEPS};
 pub use fields::{Figure, FigureOf, Whose};
@@ -21,3 +22,4 @@ pub use script::{Emphasis, Held, Lesson, LessonFormat, LessonView, SingleView, S
 pub use solved::{ShownFigure, SolvedStep, StepProblem, solve_steps};
 pub use step_move::StepMove;
 pub use text::{LESSON_FILE, parse_lesson, read_lesson};
+pub use turned::Turned;

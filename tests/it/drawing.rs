@@ -1250,6 +1250,7 @@ fn a_picture_in_a_larger_style_has_the_same_marks_as_much_larger() {
         theme: Theme::Light,
         text: LARGER,
         pen: LARGER,
+        has_words: true,
     };
     let larger = kurbo::Affine::scale(LARGER);
     for (name, solved) in settings() {
@@ -1297,6 +1298,7 @@ fn words_and_pens_are_as_large_as_a_style_says() {
         theme: Theme::Dark,
         text,
         pen,
+        has_words: true,
     };
     let plain = lay_out(&scene, &view, ShownIn::Whole, Theme::Dark);
     let wide = lay_out(&scene, &view, ShownIn::Whole, styled(1.0, 3.0));

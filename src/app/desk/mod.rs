@@ -15,6 +15,7 @@ mod grip;
 mod handed_over;
 mod history;
 mod left_session;
+mod less_motion;
 mod notice;
 mod opener;
 mod per_session;
@@ -23,11 +24,13 @@ mod printer;
 mod session;
 mod sheet_history;
 mod sheet_work;
+mod show_choices;
 mod snapshot;
 mod ticked;
 mod to_print;
 mod window_place;
 mod with_keeper;
+mod with_motion;
 mod with_opener;
 mod with_printer;
 mod with_sheet;
@@ -40,6 +43,7 @@ pub use dialogs::{Ask, Choosing, Dialogs, NoDialogs, chosen};
 pub use drafts::{Draft, Drafts, Slot};
 pub use handed_over::LastWork;
 pub use history::StepId;
+pub use less_motion::{LessMotion, MotionWish, NoMotionWish};
 pub use notice::{Notice, Notices};
 pub use opener::{NoOpener, Opener, Opening};
 pub use per_session::PerSession;
@@ -47,6 +51,7 @@ pub use preferences::Preferences;
 pub use printer::{NoPrinter, PrintJob, Printed, Printer, Printing};
 pub use session::{Session, SessionId};
 pub use sheet_work::{SheetWork, entries_in};
+pub use show_choices::ShowChoices;
 pub use ticked::{Overlaid, Ticked, line_of};
 pub use to_print::{PlateToPrint, ToPrint};
 pub use window_place::WindowPlace;
@@ -56,6 +61,7 @@ pub use with_sheet::InHand;
 use std::rc::Rc;
 
 use handed_over::HandedOver;
+use less_motion::MotionDesk;
 use opener::Outside;
 use printer::PrintDesk;
 
@@ -97,6 +103,7 @@ pub struct Desk {
     sheet: Option<SheetWork>,
     in_hand: InHand,
     printing: PrintDesk,
+    motion: MotionDesk,
 }
 
 impl Desk {
@@ -121,6 +128,7 @@ impl Desk {
             sheet: None,
             in_hand: InHand::default(),
             printing: PrintDesk::default(),
+            motion: MotionDesk::default(),
         }
     }
 

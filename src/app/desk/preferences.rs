@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
-use super::WindowPlace;
+use super::{ShowChoices, WindowPlace};
 use crate::units::System;
 
 /// How many files are remembered.
@@ -31,6 +31,8 @@ pub struct Preferences {
     pub gauge_bars: Option<Vec<String>>,
     /// What the shop board shows.
     pub shop: ShopChoices,
+    /// What is shown to a room.
+    pub show: ShowChoices,
 }
 
 /// What the shop board shows.
@@ -86,6 +88,7 @@ impl Preferences {
             window,
             shop,
             gauge_bars,
+            show,
         } = self;
         Self {
             recent: recent_between(recent, &before.recent, &after.recent),
@@ -100,6 +103,7 @@ impl Preferences {
             window: chosen_between(window, &before.window, &after.window),
             shop: chosen_between(shop, &before.shop, &after.shop),
             gauge_bars: chosen_between(gauge_bars, &before.gauge_bars, &after.gauge_bars),
+            show: chosen_between(show, &before.show, &after.show),
         }
     }
 }

@@ -3,6 +3,8 @@
 mod asking;
 mod left_card;
 mod left_sheet;
+#[cfg(all(unix, not(target_os = "macos")))]
+mod motion_portal;
 mod native;
 mod open_file;
 mod opening;
@@ -22,6 +24,8 @@ mod typed_path;
 
 pub use asking::ask;
 pub use left_card::offer_left;
+#[cfg(all(unix, not(target_os = "macos")))]
+pub use motion_portal::PortalMotion;
 pub use native::NativeDialogs;
 pub use opening::{Asking, ask_first, close_asked, dropped_files, quit_asked};
 pub use outside::{save, watch_file};

@@ -25,7 +25,7 @@ mod wanted;
 pub use field::fill_in;
 pub use knives::edited_knife_ui;
 pub use measured::example_speeds;
-pub use wanted::Wanted;
+pub use wanted::{Wanted, range_of};
 
 use egui::{Button, Id, Panel, Ui, Vec2};
 

@@ -51,6 +51,18 @@ impl Range {
     }
 }
 
+impl Range {
+    /// Its ends, in base units.
+    pub fn ends_base(&self) -> (f64, f64) {
+        (self.low * self.unit, self.high * self.unit)
+    }
+
+    /// A step by key, in base units.
+    pub fn step_base(&self) -> f64 {
+        self.step * self.unit
+    }
+}
+
 /// The slider of a setting; `measured` is where it stands while it is left out, in base units.
 pub fn slider_ui(
     ui: &mut Ui,

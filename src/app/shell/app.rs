@@ -20,8 +20,8 @@ use super::top_bar::top_bar_ui;
 use super::turns::Turns;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::{
-    Change, Desk, Dialogs, LastWork, Opener, Preferences, Printer, Session, SessionId, SheetWork,
-    StepId, show_card,
+    Change, Desk, Dialogs, LastWork, MotionWish, Opener, Preferences, Printer, Session, SessionId,
+    SheetWork, StepId, show_card,
 };
 use crate::app::files::{close_asked, dropped_files, name_without_dialog, offer_left, watch_file};
 use crate::app::form::{Form, Keys};
@@ -140,13 +140,15 @@ impl App {
 
     /// Shows the unit in front to a room, beginning with the picture of the area in front.
     pub fn show_unit(&mut self, ctx: &Context) {
-        self.show.show_unit(self.areas.shown_first());
+        let view = self.areas.shown_first();
+        self.show.show_unit(ctx, &mut self.desk, view);
         self.fill_screen(ctx);
     }
 
     /// Shows a lesson to a room from a step on, the first being 0.
     pub fn show_lesson(&mut self, ctx: &Context, lesson: OpenLesson, step: usize) {
-        self.show.show_lesson(Talk::from_step(lesson, step));
+        let talk = Talk::from_step(lesson, step);
+        self.show.show_lesson(ctx, &mut self.desk, talk);
         self.fill_screen(ctx);
     }
 
@@ -190,6 +192,11 @@ impl App {
     /// Has sheets printed by this printer from here on.
     pub fn print_with(&mut self, printer: Box<dyn Printer>) {
         self.desk.print_with(printer);
+    }
+
+    /// Has the desktop asked by this whether less is to move, from here on.
+    pub fn ask_for_motion_with(&mut self, wish: Box<dyn MotionWish>) {
+        self.desk.ask_for_motion_with(wish);
     }
 
     /// Keeps preferences in a file from here on. `read` is what stands there.
@@ -261,14 +268,14 @@ impl App {
         };
         if show.is_on() {
             if !desk.has_card() {
-                show.do_as_pressed(ctx);
+                show.do_as_pressed(ui, desk);
             }
         } else {
             do_as_pressed(ctx, desk, areas, &keys);
             dropped_files(desk, ctx);
         }
         if desk.is_asked_to_show() {
-            show.show_unit(areas.shown_first());
+            show.show_unit(ctx, desk, areas.shown_first());
             ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
         }
         watch_file(desk, ctx);

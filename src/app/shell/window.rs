@@ -15,9 +15,9 @@ use super::placing::{LEAST_OFFERED, Placing, screens};
 use super::shot::{Shot, watch_over};
 use crate::app::areas::AREAS;
 use crate::app::desk::{Change, NoDialogs, Preferences, Session, WindowPlace};
-#[cfg(all(unix, not(target_os = "macos")))]
-use crate::app::files::PortalPrinter;
 use crate::app::files::{NativeDialogs, PLATE_AREA, SystemOpener, is_sheet_file};
+#[cfg(all(unix, not(target_os = "macos")))]
+use crate::app::files::{PortalMotion, PortalPrinter};
 use crate::app::widgets::look::dress;
 use crate::command::{Problem, WhatIf, WindowArguments, open_lesson};
 use crate::store::recovery::{APP_ID, is_open_in_a_window, recovery_folder};
@@ -243,7 +243,10 @@ fn create(
     let mut app = App::new(beginning, preferences, Box::new(dialogs));
     app.open_files_with(Box::new(SystemOpener::new(ctx.clone())));
     #[cfg(all(unix, not(target_os = "macos")))]
-    app.print_with(Box::new(PortalPrinter::new(ctx.clone())));
+    {
+        app.print_with(Box::new(PortalPrinter::new(ctx.clone())));
+        app.ask_for_motion_with(Box::new(PortalMotion::new(ctx.clone())));
+    }
     let is_kept = if let Some(folder) = recovery_folder() {
         app.keep_work_in(&folder, ctx)
     } else {

@@ -2,31 +2,43 @@
 //! tools are away.
 //!
 //! What belongs here: what is shown and by which keys. It shows the unit of the desk, or the steps of a
-//! lesson; it changes neither. This room imports `widgets` and `desk`.
+//! lesson; it changes neither. This room imports `widgets`, `desk` and `form`.
 
+mod choose_card;
+mod hint;
 mod keys;
+mod looking;
+mod numbers_ui;
 mod of_unit;
+mod picture_ui;
 mod sizes;
 mod slide;
 mod slide_ui;
+mod slider_ui;
+mod spotlight;
 mod step_move;
+mod strips;
 mod talk;
+mod tried;
+mod turning;
 
+pub use sizes::show_style;
 pub use talk::Talk;
 
-use egui::{Context, Ui, ViewportCommand};
+use egui::{Context, Id, Ui, ViewportCommand};
 
+use choose_card::{ChooseCard, KeysCard};
 use keys::{Act, pressed};
+use looking::BY_KEY;
 use of_unit::OfUnit;
-use slide_ui::SlideUi;
+use picture_ui::Shown as PictureShown;
+use slide::{Slide, SliderOf};
+use slide_ui::{Done, How, SlideUi};
+use strips::pointer;
+use turning::Turning;
 
 use crate::app::desk::Desk;
 use crate::drawing::PictureView;
-
-/// Clips a second while the reel turns.
-const CLIPS_A_SECOND: f64 = 1.0;
-/// The longest time between two frames that the reel turns on for, in seconds.
-const LONGEST_FRAME: f32 = 0.1;
 
 /// What is shown to the room.
 enum Shown {
@@ -34,18 +46,35 @@ enum Shown {
     Lesson(Box<Talk>),
 }
 
+/// What the slide on the screen offers, as it was last seen.
+#[derive(Default)]
+struct Offered {
+    /// Blades a second when mowing, where its reel turns.
+    real_clips_per_s: Option<f64>,
+    slider: Option<SliderOf>,
+}
+
+/// Where a person was before the room saw anything.
+#[derive(Clone, Copy, Debug, Default)]
+struct Before {
+    /// What had the keys.
+    focused: Option<Id>,
+    had_whole_screen: bool,
+}
+
 /// The window in front of a room; most of the time it is not.
 #[derive(Default)]
 pub struct Show {
     shown: Option<Shown>,
+    before: Before,
     /// All is dark, so that the room looks at the speaker.
     is_blank: bool,
     /// Numbers that somebody asked for or put away, on this slide.
     numbers_asked: Option<bool>,
-    /// How far the reel has turned, in clips.
-    clips: f64,
-    /// The reel stands still, though the slide would have it turn.
-    is_paused: bool,
+    are_labels_off: bool,
+    has_spotlight: bool,
+    turning: Turning,
+    offered: Offered,
     ui: SlideUi,
 }
 
@@ -56,66 +85,128 @@ impl Show {
     }
 
     /// Shows the unit in front, beginning with a picture.
-    pub fn show_unit(&mut self, view: PictureView) {
-        self.begin(Shown::Unit(OfUnit::beginning_with(view)));
+    pub fn show_unit(&mut self, ctx: &Context, desk: &mut Desk, view: PictureView) {
+        self.begin(ctx, desk, Shown::Unit(OfUnit::beginning_with(view)));
     }
 
     /// Shows a lesson.
-    pub fn show_lesson(&mut self, talk: Talk) {
-        self.begin(Shown::Lesson(Box::new(talk)));
+    pub fn show_lesson(&mut self, ctx: &Context, desk: &mut Desk, talk: Talk) {
+        self.begin(ctx, desk, Shown::Lesson(Box::new(talk)));
     }
 
     /// Stops the reel: for a picture of the window.
     pub fn pause(&mut self) {
-        self.is_paused = true;
+        self.turning.stop();
     }
 
-    fn begin(&mut self, shown: Shown) {
+    fn begin(&mut self, ctx: &Context, desk: &mut Desk, shown: Shown) {
+        let before = Before {
+            focused: ctx.memory(egui::Memory::focused),
+            had_whole_screen: ctx.input(|input| input.viewport().fullscreen == Some(true)),
+        };
+        let before = if self.is_on() { self.before } else { before };
         *self = Self {
             shown: Some(shown),
+            before,
             ..Self::default()
         };
+        // The desktop may have been set otherwise since the window was opened.
+        desk.ask_for_motion();
     }
 
     fn end(&mut self, ctx: &Context) {
+        let before = self.before;
         *self = Self::default();
-        ctx.send_viewport_cmd(ViewportCommand::Fullscreen(false));
+        if let Some(focused) = before.focused {
+            ctx.memory_mut(|memory| memory.request_focus(focused));
+        }
+        if !before.had_whole_screen {
+            ctx.send_viewport_cmd(ViewportCommand::Fullscreen(false));
+        }
     }
 
     /// Does what the keys ask for; none while something else has them.
-    pub fn do_as_pressed(&mut self, ctx: &Context) {
-        while let Some(act) = pressed(ctx) {
-            self.ui.wake(ctx);
+    pub fn do_as_pressed(&mut self, ui: &Ui, desk: &mut Desk) {
+        while let Some(act) = pressed(ui.ctx()) {
+            self.ui.hint.wake(ui.ctx());
             if let Some(Shown::Lesson(talk)) = &mut self.shown {
                 talk.arrive();
             }
-            match act {
-                Act::End => return self.end(ctx),
-                Act::Next => self.go(1),
-                Act::Back => self.go(-1),
-                Act::First => self.go(isize::MIN),
-                Act::Blank => self.is_blank = !self.is_blank,
-                Act::Numbers => {
-                    let seen = self
-                        .numbers_asked
-                        .unwrap_or_else(|| self.begins_with_numbers());
-                    self.numbers_asked = Some(!seen);
-                }
-                Act::Pause => self.is_paused = !self.is_paused,
-                Act::OneClip => {
-                    self.is_paused = true;
-                    self.clips = (self.clips + 1.0).floor();
-                }
+            self.act(act, ui, desk);
+            if !self.is_on() {
+                return;
             }
         }
     }
 
-    /// Whether the slide shows its numbers before anybody asks.
-    fn begins_with_numbers(&self) -> bool {
-        match &self.shown {
+    fn act(&mut self, act: Act, ui: &Ui, desk: &mut Desk) {
+        match act {
+            Act::End => self.end(ui.ctx()),
+            Act::Next => self.go(1),
+            Act::Back => self.go(-1),
+            Act::First => self.go(isize::MIN),
+            Act::Last => self.go(isize::MAX),
+            Act::Blank => self.is_blank = !self.is_blank,
+            Act::Numbers => self.numbers_asked = Some(!self.has_numbers()),
+            Act::Choose => desk.open_card(ChooseCard),
+            Act::ListKeys => desk.open_card(KeysCard),
+            Act::Labels => self.are_labels_off = !self.are_labels_off,
+            Act::Lens => {
+                match &mut self.shown {
+                    Some(Shown::Unit(unit)) => unit.go_to_or_back(PictureView::Lens),
+                    Some(Shown::Lesson(talk)) => talk.lens(),
+                    None => {}
+                }
+                self.ui.picture.show_all();
+            }
+            Act::Motion => {
+                match &mut self.shown {
+                    Some(Shown::Unit(unit)) => unit.go_to_or_back(PictureView::Motion),
+                    Some(Shown::Lesson(talk)) => talk.motion(),
+                    None => {}
+                }
+                self.ui.picture.show_all();
+            }
+            Act::Pause => self.turning.stop_or_go(),
+            Act::OneClip => self.turning.one_clip(),
+            Act::Slower | Act::Faster => {
+                if let Some(real) = self.offered.real_clips_per_s {
+                    self.turning.change_pace(act == Act::Faster, real);
+                }
+            }
+            Act::SliderUp | Act::SliderDown => {
+                if let Some(slider) = &self.offered.slider {
+                    let way = if act == Act::SliderUp { 1.0 } else { -1.0 };
+                    let (low, high) = slider.range_base;
+                    let to = slider.now_base + way * slider.step_base;
+                    self.turn(to.clamp(low, high), desk);
+                }
+            }
+            Act::SliderBack => match &mut self.shown {
+                Some(Shown::Unit(unit)) => unit.turn_back(),
+                Some(Shown::Lesson(_)) | None => {}
+            },
+            Act::Spotlight => self.has_spotlight = !self.has_spotlight,
+            Act::ZoomHere => self.ui.picture.zoom_here(pointer(ui)),
+            Act::ZoomIn => self.ui.picture.zoom(BY_KEY, pointer(ui)),
+            Act::ZoomOut => self.ui.picture.zoom(1.0 / BY_KEY, pointer(ui)),
+        }
+    }
+
+    /// Turns the slider to a place, in millimetres or degrees.
+    fn turn(&mut self, base: f64, desk: &Desk) {
+        match &mut self.shown {
+            Some(Shown::Unit(unit)) => unit.turn(desk, base),
+            Some(Shown::Lesson(_)) | None => {}
+        }
+    }
+
+    /// Whether the room sees numbers.
+    fn has_numbers(&self) -> bool {
+        self.numbers_asked.unwrap_or_else(|| match &self.shown {
             Some(Shown::Lesson(talk)) => !talk.hides_numbers(),
             _ => true,
-        }
+        })
     }
 
     fn go(&mut self, by: isize) {
@@ -126,19 +217,23 @@ impl Show {
         }
         self.numbers_asked = None;
         self.is_blank = false;
-        self.clips = 0.0;
+        self.turning.clips = 0.0;
+        self.ui.picture.show_all();
     }
 
     /// Shows it over all of the window.
-    pub fn show(&mut self, ui: &mut Ui, desk: &Desk) {
-        if let Some(Shown::Lesson(talk)) = &mut self.shown
-            && talk.go_on(ui.input(|input| input.time))
-        {
-            ui.ctx().request_repaint();
+    pub fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
+        let is_less_wanted = desk.wants_less_motion();
+        self.turning.heed(is_less_wanted);
+        if let Some(Shown::Lesson(talk)) = &mut self.shown {
+            if is_less_wanted {
+                talk.arrive();
+            }
+            if talk.go_on(ui.input(|input| input.time)) {
+                ui.ctx().request_repaint();
+            }
         }
-        let has_numbers = self
-            .numbers_asked
-            .unwrap_or_else(|| self.begins_with_numbers());
+        let has_numbers = self.has_numbers();
         let slide = match &self.shown {
             None => return,
             Some(Shown::Lesson(talk)) => talk.slide(),
@@ -147,11 +242,65 @@ impl Show {
         if self.is_blank {
             return SlideUi::blank(ui);
         }
-        if slide.moves && !self.is_paused {
-            let passed = ui.input(|input| input.stable_dt).min(LONGEST_FRAME);
-            self.clips += CLIPS_A_SECOND * f64::from(passed);
+        let real = slide.motion.as_ref().map(|motion| motion.real_clips_per_s);
+        if let Some(real) = real.filter(|_| self.turning.goes()) {
+            let passed = ui.input(|input| input.stable_dt);
+            self.turning.pass(f64::from(passed), real);
             ui.ctx().request_repaint();
         }
-        self.ui.show(ui, &slide, has_numbers, self.clips);
+        let told = real.map(|real| self.turning.told(real));
+        let how = How {
+            picture: PictureShown {
+                clips: self.turning.clips,
+                has_numbers,
+                has_labels: !self.are_labels_off,
+            },
+            turning: told.as_deref().unwrap_or_default(),
+            has_spotlight: self.has_spotlight,
+        };
+        let is_unit = matches!(self.shown, Some(Shown::Unit(_)));
+        let done = self
+            .ui
+            .show(ui, &slide, how, |act| is_offered(act, is_unit, &slide));
+        let slider = slide.slider.clone();
+        drop(slide);
+        self.offered = Offered {
+            real_clips_per_s: real,
+            slider,
+        };
+        self.take(done, ui, desk);
+    }
+
+    /// Does what a hand did; the next frame shows it.
+    fn take(&mut self, done: Done, ui: &Ui, desk: &mut Desk) {
+        let Done {
+            act,
+            slider_base,
+            clips,
+        } = done;
+        if act.is_some() || slider_base.is_some() || clips.is_some() {
+            self.ui.hint.wake(ui.ctx());
+            ui.ctx().request_repaint();
+        }
+        if let Some(clips) = clips {
+            self.turning.drag(clips);
+        }
+        if let Some(base) = slider_base {
+            self.turn(base, desk);
+        }
+        if let Some(act) = act {
+            self.act(act, ui, desk);
+        }
+    }
+}
+
+/// Whether the bar offers it on a slide: what does something there.
+fn is_offered(act: Act, is_unit: bool, slide: &Slide) -> bool {
+    match act {
+        Act::Choose => is_unit,
+        Act::Pause | Act::OneClip | Act::Slower | Act::Faster => slide.motion.is_some(),
+        Act::SliderUp | Act::SliderDown => slide.slider.is_some(),
+        Act::SliderBack => slide.slider.as_ref().is_some_and(SliderOf::is_turned),
+        _ => true,
     }
 }

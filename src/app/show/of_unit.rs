@@ -1,29 +1,33 @@
 //! The unit in front, shown to a room: one picture after the other.
 
-use super::slide::{PictureOf, Slide};
-use crate::analysis::NumberId;
+use std::rc::Rc;
+
+use super::slide::{InMotion, LargeNumber, PictureOf, Slide};
+use super::tried::Tried;
+use crate::analysis::{Level, NumberId, Solved};
 use crate::app::desk::Desk;
 use crate::drawing::{PictureView, Standing, letters, motion_panel, view_panels};
-use crate::lesson::ShownFigure;
-
-/// The numbers that stand under the picture.
-const NUMBERS: [NumberId; 4] = [
-    NumberId::BehindCentre,
-    NumberId::SweepBelowCut,
-    NumberId::SweepShare,
-    NumberId::HeightOfCut,
-];
+use crate::units::System;
 
 /// Which picture of the unit is shown.
 pub(super) struct OfUnit {
     at: usize,
+    /// The one that lens or motion was asked for from.
+    before: Option<usize>,
+    tried: Tried,
+}
+
+fn place_of(view: PictureView) -> usize {
+    let at = PictureView::ALL.into_iter().position(|other| other == view);
+    at.unwrap_or(0)
 }
 
 impl OfUnit {
     pub(super) fn beginning_with(view: PictureView) -> Self {
-        let at = PictureView::ALL.into_iter().position(|other| other == view);
         Self {
-            at: at.unwrap_or(0),
+            at: place_of(view),
+            before: None,
+            tried: Tried::default(),
         }
     }
 
@@ -31,51 +35,95 @@ impl OfUnit {
     pub(super) fn go(&mut self, by: isize) {
         let last = PictureView::ALL.len() - 1;
         self.at = self.at.saturating_add_signed(by).min(last);
+        self.before = None;
     }
 
-    pub(super) fn slide<'a>(&self, desk: &'a Desk) -> Slide<'a> {
+    /// To a picture, and back to the one before.
+    pub(super) fn go_to_or_back(&mut self, view: PictureView) {
+        let at = place_of(view);
+        if self.at == at {
+            self.at = self.before.take().unwrap_or(place_of(PictureView::Whole));
+        } else {
+            self.before = Some(self.at);
+            self.at = at;
+        }
+    }
+
+    /// Turns the slider to a place, in millimetres or degrees.
+    pub(super) fn turn(&mut self, desk: &Desk, base: f64) {
+        let (set, turned) = (desk.good(), desk.preferences().show.slider);
+        if let (Some(set), Some(turned)) = (set, turned) {
+            self.tried.turn(set, turned, base, desk.system());
+        }
+    }
+
+    /// The slider back to what is set.
+    pub(super) fn turn_back(&mut self) {
+        self.tried.end();
+    }
+
+    pub(super) fn slide(&self, desk: &Desk) -> Slide<'static> {
         let view = PictureView::ALL[self.at];
         let name = letters::readable(&desk.document().name).into_owned();
         let title = format!("{name}: {}", view.name().to_lowercase());
         // What is not current is not shown to a room.
-        let good = desk.good().filter(|_| desk.why_not_current().is_none());
-        let Some(good) = good else {
-            let why = desk.why_not_current();
-            return Slide {
-                title,
-                text: why.unwrap_or_else(|| "This unit has no solution yet.".to_owned()),
-                numbers: Vec::new(),
-                picture: None,
-                is_chart: false,
-                moves: false,
-            };
+        let why = desk.why_not_current();
+        let Some(set) = desk.good().filter(|_| why.is_none()) else {
+            let why = why.unwrap_or_else(|| "This unit has no solution yet.".to_owned());
+            return Slide::of_words(title, why);
         };
-        let system = desk.system();
-        let numbers = good.solution.numbers();
-        let shown = NUMBERS.into_iter().filter_map(|id| {
-            let shown = numbers.shown(id, system)?;
-            let title = id.title().to_owned();
-            Some(ShownFigure { title, shown })
+        let (system, turned) = (desk.system(), desk.preferences().show.slider);
+        let shown = self.tried.shown(set, turned);
+        let chosen = desk.preferences().show.numbers();
+        let numbers = chosen.into_iter().filter_map(|id| {
+            // What a unit has no value of is left out.
+            large_number(&shown, id, system)
         });
-        let moves = view == PictureView::Motion && good.unit.mowing.is_some();
+        let numbers = numbers.collect();
+        let slider = turned.and_then(|turned| self.tried.slider(set, turned, system));
+        let motion = (view == PictureView::Motion)
+            .then(|| InMotion::of(Rc::clone(&shown)))
+            .flatten();
+        let moves = motion.is_some();
+        let of = PictureOf::Unit(shown.id, view, system);
         let draw = move |place, style, clips| {
             let panels = if moves {
-                motion_panel(good, clips, place, style).map(|panel| vec![panel])
+                motion_panel(&shown, clips, place, style).map(|panel| vec![panel])
             } else {
-                view_panels(good, view, Standing::Plate, system, place, style)
+                view_panels(&shown, view, Standing::Plate, system, place, style)
             };
             panels.map_err(|none| none.to_string())
         };
         Slide {
             title,
             text: String::new(),
-            numbers: shown.collect(),
-            picture: Some((PictureOf::Unit(good.id, view, system), Box::new(draw))),
+            numbers,
+            picture: Some((of, Box::new(draw))),
             is_chart: matches!(
                 view,
                 PictureView::Path | PictureView::Budget | PictureView::Map
             ),
-            moves,
+            motion,
+            slider,
         }
     }
+}
+
+/// A number of a unit, with how it stands where that should be looked at.
+fn large_number(solved: &Solved, id: NumberId, system: System) -> Option<LargeNumber> {
+    let shown = solved.solution.numbers().shown(id, system)?;
+    let examples = solved.document.example_count();
+    let finding = id
+        .finding()
+        .and_then(|finding| solved.findings.get(finding));
+    let level = finding.and_then(|finding| {
+        let level = finding.shown_level().resting_on(examples);
+        let word = finding.standing_on(examples).into_owned();
+        (level > Level::Fine).then_some((level, word))
+    });
+    Some(LargeNumber {
+        title: id.title().to_owned(),
+        shown,
+        level,
+    })
 }

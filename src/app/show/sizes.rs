@@ -54,7 +54,7 @@ impl Sizes {
         FontId::new(self.part(FINE), FontFamily::Proportional)
     }
 
-    /// How a picture is laid out.
+    /// How a picture is laid out: a chart, or a drawing.
     pub(super) fn style(self, theme: Theme, is_chart: bool) -> Style {
         let smallest = if is_chart { IN_CHART } else { IN_DRAWING };
         let text = ON_PICTURE * f64::from(self.high) / smallest;
@@ -62,6 +62,13 @@ impl Sizes {
             theme,
             text,
             pen: text.max(1.0).sqrt() * 1.2,
+            has_words: true,
         }
     }
+}
+
+/// How a picture is laid out in front of a room, on a screen so high in points: a chart or a map, or a drawing.
+#[must_use]
+pub fn show_style(high: f32, theme: Theme, is_chart: bool) -> Style {
+    Sizes { high }.style(theme, is_chart)
 }

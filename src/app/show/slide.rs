@@ -2,33 +2,126 @@
 
 use kurbo::Rect;
 
-use crate::analysis::SolvedId;
-use crate::drawing::{Panel, PictureView, Style};
-use crate::lesson::ShownFigure;
+use crate::analysis::{Kinematics, Level, Solved, SolvedId};
+use crate::drawing::{Panel, PictureView, Style, clip_on_paper};
+use crate::lesson::{ShownFigure, Turned};
 use crate::units::System;
 
 /// What a slide's picture is of: another one is another picture.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum PictureOf {
     Unit(SolvedId, PictureView, System),
-    Step(usize),
+    Step(usize, SolvedId, Seen),
     /// On the way from one step to another, so much of it done.
     Between(usize, usize, f64),
 }
 
+/// How a step of a lesson is seen, where somebody asked for it otherwise.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct Seen {
+    /// The clip point enlarged, whatever the step shows.
+    pub(super) is_lens: bool,
+    /// The reel in motion or not, whatever the step shows.
+    pub(super) motion: Option<bool>,
+}
+
 /// Draws a slide's picture: where, how, and so many clips after the first; or says why there is none.
 pub(super) type Draw<'a> = Box<dyn Fn(Rect, Style, f64) -> Result<Vec<Panel>, String> + 'a>;
+
+/// A number in large digits.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct LargeNumber {
+    pub(super) title: String,
+    pub(super) shown: String,
+    /// How it stands, where that should be looked at, with the word for it.
+    pub(super) level: Option<(Level, String)>,
+}
+
+impl From<ShownFigure> for LargeNumber {
+    fn from(figure: ShownFigure) -> Self {
+        Self {
+            title: figure.title,
+            shown: figure.shown,
+            level: None,
+        }
+    }
+}
+
+/// A reel that turns.
+pub(super) struct InMotion<'a> {
+    /// Blades a second when mowing.
+    pub(super) real_clips_per_s: f64,
+    /// How wide a clip is in a picture that fills so much paper.
+    pub(super) clip_on_paper: Box<dyn Fn(Rect) -> f64 + 'a>,
+}
+
+impl<'a> InMotion<'a> {
+    /// None where the unit's speeds are not known.
+    pub(super) fn of<S: std::ops::Deref<Target = Solved> + 'a>(solved: S) -> Option<Self> {
+        let kinematics = Kinematics::of(&solved.unit, &solved.solution)?;
+        let turns_per_s = 1.0 / kinematics.path.turn_s();
+        Some(Self {
+            real_clips_per_s: turns_per_s * f64::from(solved.unit.blades.max(1)),
+            clip_on_paper: Box::new(move |paper| clip_on_paper(&solved, paper)),
+        })
+    }
+}
+
+/// The slider under a picture.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct SliderOf {
+    pub(super) turned: Turned,
+    /// Where it stands, and where it is set, in millimetres or degrees.
+    pub(super) now_base: f64,
+    pub(super) set_base: f64,
+    /// From where to where it goes, and its step.
+    pub(super) range_base: (f64, f64),
+    pub(super) step_base: f64,
+    /// The system that its quantity is shown in.
+    pub(super) system: System,
+    /// Why it went no further.
+    pub(super) stopped: Option<String>,
+}
+
+impl SliderOf {
+    /// Whether it was turned away from what is set.
+    pub(super) fn is_turned(&self) -> bool {
+        (self.now_base - self.set_base).abs() > 1e-6
+    }
+
+    /// A place of it in words.
+    pub(super) fn written(&self, base: f64) -> String {
+        let kind = self.turned.field().kind();
+        kind.written(base, self.system).unwrap_or_default()
+    }
+}
 
 /// What a room sees at once.
 pub(super) struct Slide<'a> {
     pub(super) title: String,
     /// What is said about it; empty for none.
     pub(super) text: String,
-    pub(super) numbers: Vec<ShownFigure>,
+    pub(super) numbers: Vec<LargeNumber>,
     /// The picture; none where there is no solution.
     pub(super) picture: Option<(PictureOf, Draw<'a>)>,
     /// Whether it is a chart or a map rather than a drawing.
     pub(super) is_chart: bool,
-    /// Whether its reel turns.
-    pub(super) moves: bool,
+    /// How its reel turns; none where it does not.
+    pub(super) motion: Option<InMotion<'a>>,
+    pub(super) slider: Option<SliderOf>,
+}
+
+impl Slide<'_> {
+    /// Words alone.
+    pub(super) fn of_words(title: String, text: String) -> Self {
+        Self {
+            title,
+            text,
+            numbers: Vec::new(),
+            picture: None,
+            is_chart: false,
+            motion: None,
+            slider: None,
+        }
+    }
 }

@@ -1,10 +1,10 @@
 //! A lesson told to a room, step by step.
 
-use super::slide::{PictureOf, Slide};
+use super::slide::{InMotion, LargeNumber, PictureOf, Seen, Slide};
 use super::step_move::Moving;
 use crate::command::OpenLesson;
 use crate::drawing::LessonPictures;
-use crate::lesson::{LessonView, SingleView};
+use crate::lesson::{LessonView, SingleView, Step};
 
 /// A lesson, and the step that the room sees.
 pub struct Talk {
@@ -12,6 +12,8 @@ pub struct Talk {
     at: usize,
     /// The picture is on its way there from another step.
     moving: Option<Moving>,
+    /// What somebody asked for otherwise than the step has it.
+    seen: Seen,
 }
 
 impl Talk {
@@ -23,6 +25,7 @@ impl Talk {
             of,
             at: step.min(last),
             moving: None,
+            seen: Seen::default(),
         }
     }
 
@@ -31,8 +34,10 @@ impl Talk {
         let (from, last) = (self.at, self.of.lesson.steps.len().saturating_sub(1));
         self.at = self.at.saturating_add_signed(by).min(last);
         let moved = self.pictures(0.0).step_move(from, self.at);
-        let can_be = moved.is_some_and(|moved| moved.can_be());
+        let is_own = self.seen == Seen::default();
+        let can_be = moved.is_some_and(|moved| is_own && moved.can_be());
         self.moving = can_be.then_some(Moving::from(from));
+        self.seen = Seen::default();
     }
 
     /// Ends a move: the picture is that of the step.
@@ -54,6 +59,19 @@ impl Talk {
         }
     }
 
+    /// The clip point enlarged, or what the step shows.
+    pub(super) fn lens(&mut self) {
+        self.seen.is_lens = !self.seen.is_lens;
+        self.seen.motion = self.seen.is_lens.then_some(false);
+    }
+
+    /// The reel in motion, or not.
+    pub(super) fn motion(&mut self) {
+        let step = self.of.lesson.steps.get(self.at);
+        let has = step.is_some_and(|step| step.motion);
+        self.seen.motion = Some(!self.seen.motion.unwrap_or(has));
+    }
+
     /// Whether the step's numbers wait until somebody asks for them.
     pub(super) fn hides_numbers(&self) -> bool {
         let step = self.of.lesson.steps.get(self.at);
@@ -64,42 +82,64 @@ impl Talk {
         let OpenLesson { lesson, steps, .. } = &self.of;
         let (step, solved) = (&lesson.steps[self.at], &steps[self.at]);
         let title = step.title.clone();
-        match solved {
-            Err(problem) => Slide {
-                title,
-                text: format!("Not shown: {problem}"),
-                numbers: Vec::new(),
-                picture: None,
-                is_chart: false,
-                moves: false,
-            },
-            Ok(solved) => {
-                // Where it stands on the way; where it cannot stand so, the picture has arrived.
-                let on_the_way = self.moving.and_then(|Moving { from, part, .. }| {
-                    let moved = self.pictures(0.0).step_move(from, self.at)?;
-                    Some((PictureOf::Between(from, self.at, part), moved.at(part)?))
-                });
-                let (of, on_the_way) = on_the_way.unzip();
-                let draw = move |place, style, clips| {
-                    let drawn = on_the_way.as_ref().unwrap_or(solved);
-                    let panels = self.pictures(clips).panels(step, drawn, place, style);
-                    panels.map_err(|none| none.to_string())
-                };
-                Slide {
-                    title,
-                    text: solved.text.clone(),
-                    numbers: solved.numbers.clone(),
-                    picture: Some((of.unwrap_or(PictureOf::Step(self.at)), Box::new(draw))),
-                    is_chart: matches!(
-                        step.view,
-                        LessonView::Path
-                            | LessonView::Budget
-                            | LessonView::Map
-                            | LessonView::SideBySide(SingleView::Budget)
-                    ),
-                    moves: step.motion && solved.first.unit.mowing.is_some(),
-                }
-            }
+        let Ok(solved) = solved else {
+            let why = solved.as_ref().err().map(ToString::to_string);
+            let why = why.unwrap_or_default();
+            return Slide::of_words(title, format!("Not shown: {why}"));
+        };
+        let seen = self.seen;
+        let is_chart = matches!(
+            step.view,
+            LessonView::Path
+                | LessonView::Budget
+                | LessonView::Map
+                | LessonView::SideBySide(SingleView::Budget)
+        );
+        let is_chart = is_chart && !seen.is_lens;
+        // The paths of the blades are the one chart that turns.
+        let may_turn = !is_chart || step.view == LessonView::Path;
+        let turns = seen.motion.unwrap_or(step.motion) && may_turn;
+        let motion = turns.then(|| InMotion::of(&solved.first)).flatten();
+        // Where it stands on the way; where it cannot stand so, the picture has arrived.
+        let on_the_way = self.moving.and_then(|Moving { from, part, .. }| {
+            let moved = self.pictures(0.0).step_move(from, self.at)?;
+            Some((PictureOf::Between(from, self.at, part), moved.at(part)?))
+        });
+        let (of, on_the_way) = on_the_way.unzip();
+        let draw = move |place, style, clips| {
+            let pictures = self.pictures(clips);
+            let drawn = on_the_way.as_ref().unwrap_or(solved);
+            let panels = if seen == Seen::default() {
+                pictures.panels(step, drawn, place, style)
+            } else {
+                pictures.panels(&otherwise(step, seen), drawn, place, style)
+            };
+            panels.map_err(|none| none.to_string())
+        };
+        let here = PictureOf::Step(self.at, solved.first.id, seen);
+        let numbers = solved.numbers.iter().cloned().map(LargeNumber::from);
+        Slide {
+            title,
+            text: solved.text.clone(),
+            numbers: numbers.collect(),
+            picture: Some((of.unwrap_or(here), Box::new(draw))),
+            is_chart: is_chart && !turns,
+            motion,
+            slider: None,
         }
+    }
+}
+
+/// A step as somebody asked to see it.
+fn otherwise(step: &Step, seen: Seen) -> Step {
+    let view = match step.view {
+        view if !seen.is_lens => view,
+        LessonView::SideBySide(_) => LessonView::SideBySide(SingleView::Lens),
+        _ => LessonView::Lens,
+    };
+    Step {
+        view,
+        motion: seen.motion.unwrap_or(step.motion),
+        ..step.clone()
     }
 }

@@ -8,6 +8,7 @@ mod colour;
 mod cut;
 mod dimension;
 pub mod fonts;
+mod glass;
 mod hatch;
 mod layout;
 pub mod letters;

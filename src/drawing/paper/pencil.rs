@@ -54,6 +54,9 @@ impl Pencil {
     /// The marks, words in front of everything.
     pub(in crate::drawing) fn done(mut self) -> Panel {
         self.place_words();
+        if !self.style.has_words {
+            self.drop_words();
+        }
         let mut marks: Vec<Mark> = self.marks.into_iter().map(|(_, mark)| mark).collect();
         marks.sort_by_key(|mark| matches!(mark, Mark::Text { .. }));
         Panel {
@@ -61,6 +64,17 @@ impl Pencil {
             window: self.window,
             marks,
         }
+    }
+
+    /// Drops all words, and what stands and falls with them.
+    fn drop_words(&mut self) {
+        let is_words = |mark: &Mark| matches!(mark, Mark::Text { .. });
+        let with_words = self.marks.iter().filter(|(_, mark)| is_words(mark));
+        let groups: Vec<Group> = with_words.map(|(group, _)| *group).collect();
+        self.marks.retain(|(group, mark)| {
+            let falls = *group != 0 && groups.contains(group);
+            !is_words(mark) && !falls
+        });
     }
 
     /// The paper that words set so far take.

@@ -18,6 +18,8 @@ pub struct Style {
     pub text: f64,
     /// How many times as wide as in the window lines are, and how far apart dashes and hatching.
     pub pen: f64,
+    /// Whether words are shown, with the lines that lead to them and what else stands and falls with them.
+    pub has_words: bool,
 }
 
 impl From<Theme> for Style {
@@ -26,6 +28,7 @@ impl From<Theme> for Style {
             theme,
             text: 1.0,
             pen: 1.0,
+            has_words: true,
         }
     }
 }
@@ -46,6 +49,7 @@ impl Style {
             theme,
             text,
             pen: text.sqrt(),
+            has_words: true,
         }
     }
 

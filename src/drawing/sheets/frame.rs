@@ -333,6 +333,7 @@ pub(super) fn on_paper(text: f64) -> Style {
         theme: Theme::Print,
         text,
         pen: IN_THE_HAND,
+        has_words: true,
     }
 }
 

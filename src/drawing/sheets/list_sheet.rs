@@ -17,6 +17,7 @@ pub fn list_sheet(title: &str, lines: &[(String, String)], page: Page) -> Vec<Sh
         theme: Theme::Print,
         text: 0.85,
         pen: 0.85,
+        has_words: true,
     };
     let window = page.upright();
     let area = window.inset(-MARGIN_MM * PAPER_PER_MM);

@@ -33,7 +33,8 @@ pub use plate_sheet::{plate_sheet, verdict};
 pub use sheet::{Figure, Sheet};
 pub use side_by_side::{PairNumbers, SideBySide, side_by_side_sheet};
 pub use view_picture::{
-    NoPicture, PictureView, STILL, motion_frame, motion_panel, view_panels, view_picture,
+    NoPicture, PictureView, STILL, clip_on_paper, motion_frame, motion_panel, view_panels,
+    view_picture,
 };
 pub use why_sheet::Complained;
 pub use worksheet::worksheet;

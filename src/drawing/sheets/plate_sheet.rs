@@ -36,6 +36,7 @@ pub fn plate_sheet(
         theme,
         text: IN_THE_HAND,
         pen: IN_THE_HAND,
+        has_words: true,
     };
     let window = page.on_its_side();
     let scene = view.scene();

@@ -60,6 +60,7 @@ pub(super) fn true_scale_sheet(of: SheetOf) -> Vec<Sheet> {
         theme: Theme::Print,
         text: IN_THE_HAND,
         pen: IN_THE_HAND,
+        has_words: true,
     };
     // The pieces stand about the drawing's middle.
     let whole = scene.bounds.center()

@@ -256,6 +256,18 @@ pub(super) fn motion_panel_over(
     Ok(lay_out(&drawing.scene(), &view, ShownIn::Whole, style))
 }
 
+/// How wide a clip is in such a picture of the reel, in paper units; zero where the unit's speeds are not
+/// known.
+#[must_use]
+pub fn clip_on_paper(solved: &Solved, place: Rect) -> f64 {
+    let Some(kinematics) = Kinematics::of(&solved.unit, &solved.solution) else {
+        return 0.0;
+    };
+    let bounds = motion_drawing(solved, &kinematics).bounds();
+    let view = View::fitting(bounds, place.inset(-ASIDE));
+    view.scale * kinematics.clip_length.mm()
+}
+
 /// One picture of a moving one: the reel so many clips after the first, with what is told of its speed.
 ///
 /// # Errors

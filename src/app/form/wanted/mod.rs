@@ -5,8 +5,8 @@ mod stance;
 
 use egui::{Align, Button, ComboBox, Label, Layout, RichText, ScrollArea, Sense, Ui};
 
-pub use self::settings::Wanted;
-use self::settings::{differences, range_of};
+use self::settings::differences;
+pub use self::settings::{Wanted, range_of};
 use self::stance::stance_ui;
 use super::field::Fields;
 use super::slider::slider_ui;

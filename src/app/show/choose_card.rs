@@ -1,0 +1,108 @@
+//! The card on which the numbers and the slider of Show are chosen, and the list of its keys.
+
+use egui::{Grid, RichText, ScrollArea, Ui};
+
+use super::keys::TABLE;
+use crate::analysis::NumberId;
+use crate::app::desk::{Card, Desk, Next, ShowChoices};
+use crate::app::widgets::focus::Followed;
+use crate::app::widgets::lettering::{Lettering, strong};
+use crate::lesson::Turned;
+
+/// Paper around what scrolls on a card.
+const AROUND: f32 = 230.0;
+
+/// The card to choose on.
+pub(super) struct ChooseCard;
+
+impl Card for ChooseCard {
+    fn name(&self) -> &'static str {
+        "what a room sees"
+    }
+
+    fn width(&self) -> f32 {
+        460.0
+    }
+
+    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
+        ui.label(Lettering::CardTitle.of("What a room sees"));
+        let known = desk.good().map(|good| {
+            let numbers = good.solution.numbers();
+            let is_known = |id: &NumberId| numbers.value(*id).is_some();
+            NumberId::KEY.into_iter().filter(is_known).collect()
+        });
+        let known: Vec<NumberId> = known.unwrap_or_default();
+        let choices = &mut desk.preferences_mut().show;
+        let most = (ui.ctx().content_rect().height() - AROUND).max(180.0);
+        ScrollArea::vertical().max_height(most).show(ui, |ui| {
+            let followed = Followed::begin(ui);
+            ui.label(Lettering::Name.of("Numbers in large digits, one to four"));
+            numbers_ui(ui, choices, &known);
+            ui.add_space(8.0);
+            ui.label(Lettering::Name.of("Slider"));
+            for turned in Turned::ALL {
+                ui.radio_value(&mut choices.slider, Some(turned), turned.name());
+            }
+            ui.radio_value(&mut choices.slider, None, "None");
+            let note = "Turning it changes what is shown and no unit: it goes back when Show ends.";
+            ui.label(Lettering::Note.of(note).weak());
+            followed.bring_in(ui);
+        });
+        ui.add_space(8.0);
+        closed(ui)
+    }
+}
+
+fn numbers_ui(ui: &mut Ui, choices: &mut ShowChoices, known: &[NumberId]) {
+    let chosen = choices.numbers();
+    for id in known {
+        let mut is_in = chosen.contains(id);
+        let may = if is_in {
+            chosen.len() > 1
+        } else {
+            chosen.len() < ShowChoices::MOST
+        };
+        ui.add_enabled_ui(may, |ui| {
+            if ui.checkbox(&mut is_in, id.title()).changed() {
+                choices.set(*id, is_in);
+            }
+        });
+    }
+}
+
+/// The list of keys.
+pub(super) struct KeysCard;
+
+impl Card for KeysCard {
+    fn name(&self) -> &'static str {
+        "keys of Show"
+    }
+
+    fn width(&self) -> f32 {
+        620.0
+    }
+
+    fn show(&mut self, ui: &mut Ui, _desk: &mut Desk) -> Next {
+        ui.label(Lettering::CardTitle.of("Keys in Show"));
+        let most = (ui.ctx().content_rect().height() - AROUND).max(180.0);
+        ScrollArea::vertical().max_height(most).show(ui, |ui| {
+            Grid::new("keys of show").num_columns(2).show(ui, |ui| {
+                for entry in TABLE {
+                    ui.label(RichText::new(entry.keys).family(strong()));
+                    ui.label(entry.does);
+                    ui.end_row();
+                }
+            });
+        });
+        ui.add_space(8.0);
+        closed(ui)
+    }
+}
+
+fn closed(ui: &mut Ui) -> Next {
+    if ui.button("Close").clicked() {
+        Next::Close
+    } else {
+        Next::Stay
+    }
+}

@@ -1,0 +1,245 @@
+//! A slide's picture on the screen, and what a hand does on it.
+
+use egui::{CornerRadius, Label, Pos2, Rect, RichText, Sense, Stroke, StrokeKind, Ui, UiBuilder};
+use egui::{Vec2, WidgetInfo};
+
+use super::looking::{BY_PLACE, Looking};
+use super::sizes::Sizes;
+use super::slide::{Draw, InMotion, PictureOf, Slide};
+use crate::app::widgets::kept::Kept;
+use crate::app::widgets::look::{colour, theme};
+use crate::app::widgets::paint::{Painted, paper};
+use crate::drawing::{Mark, Panel, Role, Style, Theme};
+
+/// How far the wheel turns for a zoom by e, in points.
+const WHEEL: f32 = 300.0;
+/// The least frame around a place that is zoomed to, in points.
+const LEAST_FRAME: f32 = 12.0;
+
+/// What a picture depends on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Key {
+    of: PictureOf,
+    place: Rect,
+    theme: Theme,
+    clips: f64,
+    looking: Looking,
+    has_numbers: bool,
+    has_labels: bool,
+}
+
+/// How the picture is shown.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Shown {
+    /// How far the reel has turned, in clips.
+    pub(super) clips: f64,
+    pub(super) has_numbers: bool,
+    pub(super) has_labels: bool,
+}
+
+/// What is kept of the picture on the screen.
+#[derive(Default)]
+pub(super) struct PictureUi {
+    painted: Kept<Key, Result<Vec<Painted>, String>>,
+    looking: Looking,
+    /// Where it was shown last.
+    place: Option<Rect>,
+    /// Where a frame around a place begins.
+    frame_from: Option<Pos2>,
+}
+
+impl PictureUi {
+    /// All of it.
+    pub(super) fn show_all(&mut self) {
+        self.looking = Looking::default();
+    }
+
+    /// Enlarged by a factor at the pointer, or in the middle where the pointer is elsewhere.
+    pub(super) fn zoom(&mut self, by: f64, pointer: Option<Pos2>) {
+        let Some(place) = self.place else { return };
+        let held = pointer.filter(|at| place.contains(*at));
+        let held = held.unwrap_or(place.center());
+        self.looking = self.looking.zoomed(by, point(held), paper(place));
+    }
+
+    /// Close to the place at the pointer, or all of it again.
+    pub(super) fn zoom_here(&mut self, pointer: Option<Pos2>) {
+        if self.looking.is_close() {
+            self.show_all();
+        } else {
+            self.zoom(BY_PLACE, pointer);
+        }
+    }
+
+    /// Shows it in a place; by how many clips a hand turned the reel.
+    pub(super) fn show(
+        &mut self,
+        ui: &mut Ui,
+        place: Rect,
+        slide: &Slide,
+        (shown, sizes): (Shown, Sizes),
+    ) -> Option<f64> {
+        let (of, draw) = slide.picture.as_ref()?;
+        self.place = Some(place);
+        let theme = theme(ui.ctx());
+        let key = Key {
+            of: *of,
+            place,
+            theme,
+            clips: if slide.motion.is_some() {
+                shown.clips
+            } else {
+                0.0
+            },
+            looking: self.looking,
+            has_numbers: shown.has_numbers,
+            has_labels: shown.has_labels,
+        };
+        let drawn = self.painted.get(key, |key| {
+            let style = Style {
+                has_words: key.has_labels,
+                ..sizes.style(theme, slide.is_chart)
+            };
+            let panels = drawn(draw, key, style, slide.is_chart)?;
+            Ok(panels.iter().map(Painted::from_panel).collect())
+        });
+        match drawn {
+            Ok(panels) => {
+                for panel in panels {
+                    panel.paint(ui.painter());
+                }
+            }
+            Err(why) => {
+                let ink = colour(theme.look(Role::Heading).ink);
+                let why = RichText::new(why.as_str()).font(sizes.text()).color(ink);
+                ui.new_child(UiBuilder::new().max_rect(place))
+                    .add(Label::new(why).wrap());
+                return None;
+            }
+        }
+        let id = ui.scope_id().with("slide");
+        let response = ui.interact(place, id, Sense::click_and_drag());
+        response.widget_info(|| {
+            let name = format!("Picture: {}", slide.title);
+            WidgetInfo::labeled(egui::Role::Image, true, name)
+        });
+        self.take_hand(ui, &response, slide.motion.as_ref())
+    }
+
+    /// The wheel zooms. A drag turns the reel of a picture in motion, moves one that is close, and draws a
+    /// frame around a place of any other.
+    fn take_hand(
+        &mut self,
+        ui: &Ui,
+        response: &egui::Response,
+        motion: Option<&InMotion>,
+    ) -> Option<f64> {
+        let place = response.rect;
+        let over = response.hover_pos();
+        let (scroll, pinch) = ui.input(|input| (input.smooth_scroll_delta.y, input.zoom_delta()));
+        let wheel = f64::from((scroll / WHEEL).exp() * pinch);
+        if over.is_some() && (wheel - 1.0).abs() > 1e-6 {
+            self.zoom(wheel, over);
+            ui.ctx().request_repaint();
+        }
+        let by = response.drag_delta();
+        if let Some(motion) = motion {
+            let wide = (motion.clip_on_paper)(paper(place)) * self.looking.enlarges();
+            // The ground goes with the hand, which is back while the reel goes on.
+            return (by.x != 0.0 && wide > 0.0).then(|| f64::from(-by.x) / wide);
+        }
+        if self.looking.is_close() && self.frame_from.is_none() {
+            if by != Vec2::ZERO {
+                let by = kurbo::Vec2::new(f64::from(by.x), f64::from(by.y));
+                self.looking = self.looking.dragged(by, paper(place));
+                ui.ctx().request_repaint();
+            }
+            return None;
+        }
+        let pointer = ui.input(|input| input.pointer.interact_pos());
+        if response.drag_started() {
+            let began = ui.input(|input| input.pointer.press_origin());
+            self.frame_from = began.or(pointer);
+        }
+        let (Some(from), Some(to)) = (self.frame_from, pointer) else {
+            return None;
+        };
+        let frame = Rect::from_two_pos(from, to).intersect(place);
+        if response.drag_stopped() {
+            self.frame_from = None;
+            if frame.width().min(frame.height()) >= LEAST_FRAME {
+                self.looking = self.looking.at_frame(paper(frame), paper(place));
+                ui.ctx().request_repaint();
+            }
+        } else if response.dragged() {
+            let ink = colour(theme(ui.ctx()).look(Role::Heading).ink);
+            let line = Stroke::new(2.0, ink);
+            ui.painter()
+                .rect_stroke(frame, CornerRadius::ZERO, line, StrokeKind::Inside);
+        } else {
+            self.frame_from = None;
+        }
+        None
+    }
+}
+
+/// The panels of a picture as it is looked at.
+fn drawn(draw: &Draw, key: &Key, style: Style, is_chart: bool) -> Result<Vec<Panel>, String> {
+    let place = paper(key.place);
+    // A chart is enlarged as it is; in a drawing words and lines keep their size.
+    let by = if is_chart {
+        1.0
+    } else {
+        key.looking.enlarges()
+    };
+    let small = Style {
+        text: style.text / by,
+        pen: style.pen / by,
+        ..style
+    };
+    let panels = draw(place, small, key.clips)?;
+    let panels = panels.into_iter().map(|panel| {
+        let panel = if key.has_numbers {
+            panel
+        } else {
+            without_numbers(panel)
+        };
+        if key.looking.is_close() {
+            panel.through_glass(key.looking.glass(), place, style)
+        } else {
+            panel
+        }
+    });
+    Ok(panels.collect())
+}
+
+fn point(at: Pos2) -> kurbo::Point {
+    kurbo::Point::new(f64::from(at.x), f64::from(at.y))
+}
+
+/// A picture that keeps its numbers to itself: a leader or a dimension asks with what it is about.
+fn without_numbers(mut panel: Panel) -> Panel {
+    let has_number = |text: &str| text.contains(|c: char| c.is_ascii_digit());
+    panel.marks.retain_mut(|mark| match mark {
+        Mark::Text { role, text, .. } if has_number(text) => {
+            *text = asking(text);
+            *role != Role::Note
+        }
+        _ => true,
+    });
+    panel
+}
+
+/// What a text is about, with a question in place of its number. A verdict before the number would
+/// answer the question, and what stands behind a comma is a title's scale.
+fn asking(text: &str) -> String {
+    let before = text.split(|c: char| c.is_ascii_digit()).next();
+    let about = before.unwrap_or_default();
+    match about.rsplit_once(": ") {
+        Some((_, about)) => format!("{about}?"),
+        None => match about.rsplit_once(", ") {
+            Some((title, _)) => title.to_owned(),
+            None => format!("{about}?"),
+        },
+    }
+}
