@@ -117,6 +117,10 @@ pub struct ReachedAt {
 
 /// The share of the next diameters that lie within the band.
 const WITHIN_BAND: f64 = 0.95;
+/// What every diameter scatters by at the least: a reel is read to half a thousandth of an inch at the best
+/// (common practice, no source), rectangular (JCGM 100:2008, 4.3.7). Diameters that lie on a line by chance
+/// tell no more than that.
+const READ_TO_MM: f64 = 0.0127 / 1.732_050_807_568_877_2;
 /// A diameter larger by more than this than the one before is that of another reel.
 const OTHER_REEL: Length = Length::from_mm(1.0);
 
@@ -168,7 +172,7 @@ impl WearRate {
             .then(|| StudentsT::new(0.0, 1.0, free).ok())
             .flatten()
             .map(|student| student.inverse_cdf(0.5 + WITHIN_BAND / 2.0))
-            .map(|t| t * (squares / free).sqrt());
+            .map(|t| t * (squares / free).sqrt().max(READ_TO_MM));
         Ok(Self {
             along,
             count: points.len(),

@@ -64,6 +64,12 @@ impl ShopBoard {
             board.units.extend(part.units);
             board.refused.extend(part.refused);
         }
+        board
+            .refused
+            .extend(store::lone_records_in(folder).iter().map(|record| Refused {
+                file: name_of(record),
+                why: "the unit of this record is not in the folder: its file has the same name without .record".to_owned(),
+            }));
         Ok(board)
     }
 

@@ -82,6 +82,8 @@ pub struct FittedCircle {
     pub read: Length,
     /// What the circle leaves of the readings, from peak to valley: flats, dents, dirt.
     pub left_over: Length,
+    /// The largest part of the turn between two places next to each other: nobody read it there.
+    pub unread: Angle,
 }
 
 impl FittedCircle {
@@ -90,9 +92,11 @@ impl FittedCircle {
     /// # Errors
     /// When the angles are fewer than three different ones.
     pub fn of(readings: &[(Angle, Length)]) -> Result<Self, TooFewAngles> {
-        let count = different_angles(readings);
-        if count < 3 {
-            return Err(TooFewAngles { count });
+        let angles = different_angles(readings);
+        if angles.len() < 3 {
+            return Err(TooFewAngles {
+                count: angles.len(),
+            });
         }
         let column = |part: fn(Angle) -> f64| {
             let parts: Vec<f64> = readings.iter().map(|(angle, _)| part(*angle)).collect();
@@ -115,7 +119,15 @@ impl FittedCircle {
             out_of_centre: OutOfCentre::of(Vec2::new(a, b)),
             read: Length::from_mm(peak_to_valley(read.iter().copied())),
             left_over: Length::from_mm(left_over_mm),
+            unread: largest_between(&angles),
         })
+    }
+
+    /// Whether no more than half a turn lies between two places that were read: what lies there can hide
+    /// the largest reading as well as the smallest.
+    #[must_use]
+    pub fn is_read_all_round(&self) -> bool {
+        self.unread.deg() <= 180.0 + SAME_ANGLE_DEG
     }
 
     /// Twice the eccentricity: what an indicator reads over a whole turn of a round roller. Few
@@ -126,8 +138,8 @@ impl FittedCircle {
     }
 }
 
-/// How many different angles there are in a turn.
-fn different_angles(readings: &[(Angle, Length)]) -> usize {
+/// The different angles of a turn, in their order.
+fn different_angles(readings: &[(Angle, Length)]) -> Vec<f64> {
     let turn = |angle: &Angle| angle.deg().rem_euclid(360.0);
     let mut angles: Vec<f64> = readings.iter().map(|(angle, _)| turn(angle)).collect();
     angles.sort_by(f64::total_cmp);
@@ -136,7 +148,21 @@ fn different_angles(readings: &[(Angle, Length)]) -> usize {
         [first, .., last] => first + 360.0 - last < SAME_ANGLE_DEG,
         _ => false,
     };
-    angles.len() - usize::from(goes_round)
+    if goes_round {
+        angles.pop();
+    }
+    angles
+}
+
+/// The largest angle between two next to each other round a turn.
+fn largest_between(angles: &[f64]) -> Angle {
+    let nexts = angles.iter().skip(1).copied();
+    let first = angles.first().map(|first| first + 360.0);
+    let between = angles
+        .iter()
+        .zip(nexts.chain(first))
+        .map(|(at, next)| next - at);
+    Angle::from_deg(between.fold(0.0, f64::max))
 }
 
 /// The mean of some numbers, and what each is over it.

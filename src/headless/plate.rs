@@ -32,7 +32,7 @@ struct Report {
     front: Option<RollerReport>,
     rear: Option<RollerReport>,
     right_less_left_mm: Option<f64>,
-    reel: ReelReport,
+    reel: Option<ReelReport>,
     order: Vec<StepReport>,
 }
 
@@ -103,10 +103,10 @@ impl Report {
             front: result.front.as_ref().map(RollerReport::of),
             rear: result.rear.as_ref().map(RollerReport::of),
             right_less_left_mm: result.cut.map(|cut| cut.right_less_left.mm()),
-            reel: ReelReport {
+            reel: result.readings.reel.is_read().then(|| ReelReport {
                 taper_mm: result.reel_taper.map(Length::mm),
                 barrel_mm: result.reel_barrel.map(Length::mm),
-            },
+            }),
             order: result
                 .order
                 .iter()

@@ -160,6 +160,12 @@ impl<T> AlongRead<T> {
         }
     }
 
+    /// Whether any of the three places was read.
+    #[must_use]
+    pub const fn is_read(&self) -> bool {
+        self.left.is_some() || self.middle.is_some() || self.right.is_some()
+    }
+
     /// Whether all three places were read.
     #[must_use]
     pub const fn is_whole(&self) -> bool {

@@ -210,6 +210,18 @@ pub fn read_record(text: &str) -> Result<Record, TextProblem> {
             // The first line of a record may be torn by a crash, and entries stand after it; what has
             // none of its own is no record.
             if !text.contains("\n(date:") {
+                if is_entry(plain) {
+                    return Err(TextProblem::at(
+                        &RECORD_FILE,
+                        text,
+                        0,
+                        None,
+                        format!(
+                            "the first line is missing; a record begins with {}",
+                            RECORD_FILE.begins
+                        ),
+                    ));
+                }
                 let problem = parse::<Heading>(line, &RECORD_FILE).err();
                 return Err(problem.map_or_else(|| no_record(text), in_file));
             }
@@ -222,11 +234,29 @@ pub fn read_record(text: &str) -> Result<Record, TextProblem> {
                 record.damaged.push(in_file(problem));
                 break;
             }
-            Err(problem) => record.damaged.push(in_file(problem)),
+            Err(problem) => record.damaged.push(in_file(of_line(line, plain, problem))),
         }
     }
     // What is blank was made by a crash before its first entry was written.
     Ok(record)
+}
+
+/// What is wrong with a line that stands where an entry does.
+fn of_line(line: &str, plain: &str, problem: TextProblem) -> TextProblem {
+    let what = if line.contains(char::REPLACEMENT_CHARACTER) {
+        "the line is not text in UTF-8; write it again"
+    } else if !plain.starts_with('(') {
+        "the line is not an entry; one begins with (date: \"2026-11-25\", …"
+    } else {
+        return problem;
+    };
+    TextProblem::at(&RECORD_FILE, line, 0, None, what.to_owned())
+}
+
+/// Whether a line is an entry, as far as it begins.
+fn is_entry(line: &str) -> bool {
+    let inside = line.strip_prefix('(').map(str::trim_start);
+    inside.is_some_and(|inside| inside.starts_with("date"))
 }
 
 fn is_heading(line: &str) -> bool {

@@ -35,9 +35,16 @@ fn wanted_at(path: &str) -> &'static str {
         name if name.starts_with("readings[") => {
             "an angle and what was read there, (\"0 deg\", \"0 thou\")"
         }
+        name if name.starts_with("ticked") || name.starts_with("again") => WANTED_STEPS,
+        "left" | "middle" | "right" if path.starts_with("knife_to_reel.") => {
+            "Feeler(goes: …, stops_at: …)"
+        }
         _ => WANTED_QUANTITY,
     }
 }
+
+/// The steps that are ticked, or to be done again.
+const WANTED_STEPS: &str = "steps without quotes, [PlateAndBar, Reel, Bearings, FrontRunout, RearRunout, KnifeToReel, FrontEnds, FrontAdjuster, RearEnds, RearAdjuster, RockTest, Height, Attitude, Record]";
 
 /// Reads the text of a sheet and checks that it makes sense.
 ///
@@ -74,4 +81,19 @@ pub fn parse_sheet(text: &str) -> Result<Worksheet, TextProblem> {
 #[must_use]
 pub fn write_sheet(sheet: &Worksheet) -> Written {
     written(sheet, &sheet.as_read, &SHEET_FILE)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plate::Step;
+
+    #[test]
+    fn a_refusal_of_a_step_names_every_step_there_is() {
+        for step in Step::ALL {
+            let name = format!("{step:?}");
+            let mut names = WANTED_STEPS.split(|c: char| !c.is_alphanumeric());
+            assert!(names.any(|one| one == name), "{name}");
+        }
+    }
 }

@@ -34,7 +34,7 @@ pub use preferences::{PreferencesProblem, change_preferences, preferences_file, 
 pub use print_copy::{copy_to_print, copy_to_view};
 pub use read::{ReadProblem, read_text};
 pub use record_files::{add_entry, open_record, record_beside};
-pub use shop_folder::units_in;
+pub use shop_folder::{lone_records_in, units_in};
 pub use stamp::{OnDisk, Stamp, Watched};
 pub use unit_file::{
     FileProblem, Saved, open_unit, open_with_digest, reopen_unit, save_unit, text_with_digest,

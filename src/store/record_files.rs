@@ -14,7 +14,9 @@ use crate::plate::{Entry, RECORD_FILE, Record, entry_line, heading_line, read_re
 /// stays whole, so that "green 3.5" and "green 3.6" keep records of their own.
 #[must_use]
 pub fn record_beside(unit_file: &Path) -> PathBuf {
-    let has_ending = unit_file.extension().is_some_and(|own| own == "ron");
+    let has_ending = unit_file
+        .extension()
+        .is_some_and(|own| own.eq_ignore_ascii_case("ron"));
     let name = if has_ending {
         unit_file.file_stem()
     } else {

@@ -10,13 +10,13 @@ use parry2d_f64::glamx::{DMat3, DVec3};
 use proptest::prelude::*;
 use proptest::test_runner::{RngAlgorithm, TestRng};
 use serde_json::Value;
-use sweepgauge::analysis::Solved;
 use sweepgauge::analysis::plate::{BARS, HighEnd, PlateResult, Verdict, bar_choices, recommended};
+use sweepgauge::analysis::{Level, Solved};
 use sweepgauge::geometry::{FittedCircle, OnBar, RollerDown};
-use sweepgauge::plate::{Entry, Worksheet, read_record, read_sheet, write_sheet};
+use sweepgauge::plate::{Entry, Roller, Worksheet, read_record, read_sheet, write_sheet};
 use sweepgauge::store::{add_entry, open_record, open_sheet, open_unit, record_beside, save_sheet};
 use sweepgauge::unit::Remarks;
-use sweepgauge::units::{Angle, Length, Quantity};
+use sweepgauge::units::{Angle, Length, Quantity, System};
 use tempfile::TempDir;
 
 use crate::common::by_chance;
@@ -394,10 +394,138 @@ fn the_cuts_uncertainty_is_that_of_draws_over_one_bar() {
     );
 }
 
+// What to know beside the numbers.
+
+/// The readings of a turn, in place of those of the sheet.
+fn turn(stations: &[(&str, &[(f64, f64)])]) -> PlateResult {
+    let stations = stations.iter().map(|(station, readings)| {
+        let readings = readings
+            .iter()
+            .map(|(deg, thou)| format!("(\"{deg} deg\", \"{thou} thou\")"));
+        let readings: Vec<_> = readings.collect();
+        format!("(station: {station}, readings: [{}])", readings.join(", "))
+    });
+    let stations: Vec<_> = stations.collect();
+    let begin = SHEET.find("runout: [").unwrap();
+    let text = format!(
+        "{}runout: [{}]),\n runout_wanted: \"2 thou\", runout_most: \"5 thou\")",
+        &SHEET[..begin],
+        stations.join(", ")
+    );
+    let sheet = read_sheet(&text).unwrap_or_else(|problem| panic!("{problem}\n{text}"));
+    PlateResult::of(&sheet, None).expect("it was checked")
+}
+
+fn told_of_front(result: &PlateResult) -> String {
+    let rows = result.roller_rows(Roller::Front, System::InchDecimal);
+    let lines = rows.iter().map(|row| format!("{} {}", row.name, row.told));
+    lines.collect::<Vec<_>>().join("\n")
+}
+
+#[test]
+fn a_runout_is_judged_by_the_larger_of_what_was_read_and_of_the_circle() {
+    // By hand: 1.7, 1.7, 0, 0 thou at 45°, 135°, 225°, 315° is a sine of 0.85/sin 45°, 1.202 thou, so that
+    // a whole turn reads 2.404 thou.
+    let four = [(45.0, 1.7), (135.0, 1.7), (225.0, 0.0), (315.0, 0.0)];
+    let result = turn(&[("Left", &four)]);
+    let station = result.front.as_ref().unwrap().runout[0];
+    let thou = |length: Length| length.inches() * 1000.0;
+    assert!(is_near(thou(station.circle.read), 1.7, 1e-9));
+    assert!(is_near(thou(station.judged()), 2.404_163, 1e-6));
+    assert_eq!(station.level, Some(Level::Watch));
+    let told = told_of_front(&result);
+    assert!(
+        told.contains("watch by the circle fitted: 0.0017 in read, 0.0024 in"),
+        "{told}"
+    );
+    // A dent reads more than the circle through it.
+    let dent = [
+        (0.0, 0.0),
+        (90.0, 0.0),
+        (180.0, 6.0),
+        (270.0, 0.0),
+        (45.0, 0.0),
+        (135.0, 0.0),
+    ];
+    let result = turn(&[("Left", &dent)]);
+    assert_eq!(
+        result.front.as_ref().unwrap().runout[0].level,
+        Some(Level::Over)
+    );
+    let told = told_of_front(&result);
+    assert!(told.contains("over limit: 0.0060 in read"), "{told}");
+}
+
+#[test]
+fn a_turn_read_on_one_side_alone_is_never_fine() {
+    let one_side = [(0.0, 0.0), (3.0, 0.1), (60.0, 1.5)];
+    let result = turn(&[("Middle", &one_side)]);
+    assert_eq!(result.front.as_ref().unwrap().runout[0].level, None);
+    let told = told_of_front(&result);
+    assert!(
+        told.contains(
+            "Runout, middle: more than half of the turn was not read. Read it all the way round."
+        ),
+        "{told}"
+    );
+    // What was read there and is too much is too much.
+    let result = turn(&[("Middle", &[(0.0, 0.0), (3.0, 0.1), (60.0, 7.0)])]);
+    assert_eq!(
+        result.front.as_ref().unwrap().runout[0].level,
+        Some(Level::Over)
+    );
+    // Half a turn between two is a turn read all round.
+    let half = [(0.0, 0.0), (90.0, 0.5), (180.0, 1.0)];
+    let result = turn(&[("Middle", &half)]);
+    assert_eq!(
+        result.front.as_ref().unwrap().runout[0].level,
+        Some(Level::Fine)
+    );
+}
+
+#[test]
+fn readings_that_contradict_each_other_are_told_beside_the_numbers() {
+    let turns: [(&str, &[(f64, f64)]); 2] = [
+        ("Left", &[(0.0, 0.0), (120.0, 1.0), (240.0, 2.0)]),
+        ("Left", &[(0.0, 0.0), (120.0, 5.0), (240.0, 2.0)]),
+    ];
+    let told = told_of_front(&turn(&turns));
+    assert!(told.contains("Two turns were read at the left"), "{told}");
+    let limits = [(
+        "cut_width: \"21 in\",",
+        "cut_width: \"21 in\", runout_wanted: \"6 thou\", runout_most: \"5 thou\",",
+    )];
+    let told = told_of_front(&result(&limits));
+    assert!(
+        told.contains("is more than the most there may be, 0.0050 in"),
+        "{told}"
+    );
+    // The bar's own difference over 21 in is taken out of readings 14 in apart: 3 thou · (21/14 − 1).
+    let bar = [
+        ("right: \"0.250 in\"", "right: \"0.253 in\""),
+        ("measured_apart: \"22 in\"", "measured_apart: \"14 in\""),
+    ];
+    let said =
+        "The bar's ends differ by 0.0030 in: measure the roller over the same width as the bar";
+    let told = told_of_front(&result(&bar));
+    assert!(told.contains(said), "{told}");
+    // Over nearly the same width it does not matter: 3 thou · (1 − 21/22) is 0.14 thou of 2.
+    let told = told_of_front(&result(&bar[..1]));
+    assert!(!told.contains("The bar's ends differ"), "{told}");
+}
+
+#[test]
+fn a_reel_that_nobody_read_is_null() {
+    let reel = "    reel: (left: \"4.961 in\", middle: \"4.962 in\", right: \"4.960 in\"),\n";
+    assert!(json(&[(reel, "")])["reel"].is_null());
+    let one = "    reel: (left: \"4.961 in\"),\n";
+    assert!(json(&[(reel, one)])["reel"]["taper_mm"].is_null());
+}
+
 // Wrong sheets.
 
 /// What is written in place of what, the field that is told, and what is said of it.
-const WRONG: [(&str, &str, &str, &str); 24] = [
+const WRONG: [(&str, &str, &str, &str); 28] = [
     (
         "plate_sheet: 1",
         "plate_sheet: 2",
@@ -495,6 +623,30 @@ const WRONG: [(&str, &str, &str, &str); 24] = [
         "(\"450 deg\", \"1 thou\")",
         "front.runout[0].readings[1]",
         "far too large",
+    ),
+    (
+        "adjuster: Eccentric",
+        "adjuster: Eccentrics",
+        "front.adjuster",
+        "Shims",
+    ),
+    (
+        "cut_width: \"21 in\",",
+        "cut_width: \"21 in\", ticked: [Bearing],",
+        "ticked[0]",
+        "found Bearing; write steps without quotes, [PlateAndBar, Reel, Bearings,",
+    ),
+    (
+        "cut_width: \"21 in\",",
+        "cut_width: \"21 in\", again: [Reer],",
+        "again[0]",
+        "RearEnds",
+    ),
+    (
+        "cut_width: \"21 in\",",
+        "cut_width: \"21 in\", knife_to_reel: (left: Gap(\"1 thou\")),",
+        "knife_to_reel.left",
+        "write Feeler(goes: …, stops_at: …)",
     ),
     (
         "station: Left",

@@ -247,3 +247,61 @@ fn the_board_to_read_calls_no_unit_of_example_readings_fine_and_programs_get_the
     assert!(row.contains("watch: example readings"), "{out}");
     assert!(!row.contains("  OK"), "{out}");
 }
+
+#[test]
+fn endings_in_capitals_lone_records_and_letters_of_other_codes_are_told_for_what_they_are() {
+    let folder = TempDir::new().unwrap();
+    let path = |name: &str| folder.path().join(name);
+    fs::write(path("UP.RON"), DemoUnit::GreensWalking.text()).unwrap();
+    fs::write(path("UP.record.ron"), "(record:1)\n(date:\"2026-11-25\")\n").unwrap();
+    fs::write(path("latin.ron"), DemoUnit::GreensWalking.text()).unwrap();
+    let latin = b"(record:1)\n(date:\"2026-11-25\")\nM\xfcller, 3 May\n";
+    fs::write(path("latin.record.ron"), latin).unwrap();
+    fs::write(path("headless.ron"), DemoUnit::GreensWalking.text()).unwrap();
+    fs::write(path("headless.record.ron"), "(date:\"2026-11-25\")\n").unwrap();
+    fs::write(path("lone.record.ron"), "(record:1)\n").unwrap();
+    let board = board(folder.path());
+    let files: Vec<_> = board["units"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|unit| &unit["file"])
+        .collect();
+    assert_eq!(files, ["UP.RON", "headless.ron", "latin.ron"]);
+    assert_eq!(board["units"][0]["last"], "2026-11-25");
+    let refused = board["refused"].as_array().unwrap();
+    let why = |file: &str| {
+        let found = refused.iter().find(|refused| refused["file"] == file);
+        found.unwrap_or_else(|| panic!("{file} in {refused:?}"))["why"]
+            .as_str()
+            .unwrap()
+    };
+    assert_eq!(refused.len(), 3, "{refused:?}");
+    assert!(why("latin.record.ron").contains("line 3: the line is not text in UTF-8"));
+    assert!(
+        why("headless.record.ron")
+            .contains("the first line is missing; a record begins with (record: 1)")
+    );
+    assert!(why("lone.record.ron").contains("the unit of this record is not in the folder"));
+}
+
+#[test]
+fn diameters_that_lie_on_a_line_by_chance_tell_no_hour_to_the_hour() {
+    let folder = TempDir::new().unwrap();
+    let demo = demo_shop().join("greens-1.ron");
+    fs::copy(demo, folder.path().join("greens-1.ron")).unwrap();
+    let record = "(record:1)\n(date:\"2025-01-01\",hours:\"300\",reel_diameter:Some(\"5.0 in\"))\n(date:\"2025-06-01\",hours:\"400\",reel_diameter:Some(\"4.975 in\"))\n(date:\"2026-01-01\",hours:\"500\",reel_diameter:Some(\"4.95 in\"))\n";
+    fs::write(folder.path().join("greens-1.record.ron"), record).unwrap();
+    let Run { code, out, err } = ran(program().args(["shop", folder.path().to_str().unwrap()]));
+    assert_eq!(code, Some(0), "{err}");
+    let told = out
+        .split("19 of 20 between ")
+        .nth(1)
+        .unwrap_or_else(|| panic!("{out}"));
+    let hours: Vec<f64> = told
+        .split(" and ")
+        .take(2)
+        .map(|hours| hours.split(" h").next().unwrap().parse().unwrap())
+        .collect();
+    assert!(hours[1] - hours[0] > 50.0, "{hours:?} in {out}");
+}

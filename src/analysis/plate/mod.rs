@@ -3,13 +3,14 @@
 //!
 //! `result.rs` works a sheet out, `roller.rs` one of its rollers: `parallel.rs` judges the ends, `correction.rs` says what its adjuster does, `runout.rs`
 //! judges how round it runs; `cut.rs` foretells the cut, `gauge_bar.rs` chooses the bar, `order.rs`
-//! says how far the work is, `feed.rs` what a finished sheet gives its unit and its record; `rows.rs` tells
-//! it all row by row, for text, paper and spreadsheet.
+//! says how far the work is, `feed.rs` what a finished sheet gives its unit and its record; `notes.rs` has
+//! what to know beside the numbers, `rows.rs` tells it all row by row, for text, paper and spreadsheet.
 
 mod correction;
 mod cut;
 mod feed;
 mod gauge_bar;
+mod notes;
 mod order;
 mod parallel;
 mod result;
@@ -24,5 +25,5 @@ pub use order::StepState;
 pub use parallel::{HighEnd, Parallel, Part, Verdict, part_of_doubt, starting_parallel};
 pub use result::PlateResult;
 pub use roller::{Reread, RollerResult};
-pub use rows::{Figure, PlateRow, WANTS_HALF_TURN};
+pub use rows::{Figure, PlateRow};
 pub use runout::{OnceATurn, RunoutLimits, StationRunout, band_in_the_cut, bow_of, runout_level};

@@ -4,8 +4,9 @@ use super::correction::Correction;
 use super::cut::ExpectedCut;
 use super::parallel::{HighEnd, Parallel, part_of_doubt};
 use super::result::PlateResult;
-use super::roller::{Reread, RollerResult};
+use super::roller::RollerResult;
 use super::runout::StationRunout;
+use crate::analysis::Level;
 use crate::plate::{Roller, Side};
 use crate::units::{Angle, Length, System, fixed};
 
@@ -87,7 +88,10 @@ impl PlateResult {
             return Vec::new();
         };
         let mut rows = match &result.parallel {
-            Some(parallel) => parallel_rows(result, parallel, self.readings.cut_width, system),
+            Some(parallel) => {
+                let notes = self.ends_notes(roller, system);
+                parallel_rows(result, parallel, &notes, self.readings.cut_width, system)
+            }
             None => vec![PlateRow::new(
                 "out of parallel",
                 "not read: it takes both ends, how far apart they were read, and the bar",
@@ -121,9 +125,8 @@ impl PlateResult {
             let row = PlateRow::new("bow", told).with("bow", Figure::Length(size));
             rows.push(row.with("bow towards", round_the_turn(towards)));
         }
-        if self.wants_half_turn(roller) {
-            rows.push(PlateRow::sentence(WANTS_HALF_TURN));
-        }
+        let notes = self.runout_notes(roller, system);
+        rows.extend(notes.into_iter().map(PlateRow::sentence));
         rows
     }
 
@@ -135,12 +138,10 @@ impl PlateResult {
     }
 }
 
-/// What to do about a roller whose runout can pass for slope.
-pub const WANTS_HALF_TURN: &str = "This roller runs out: read both ends once more after half a turn, or its runout passes for slope.";
-
 fn parallel_rows(
     roller: &RollerResult,
     parallel: &Parallel,
+    notes: &[String],
     cut_width: Length,
     system: System,
 ) -> Vec<PlateRow> {
@@ -170,13 +171,7 @@ fn parallel_rows(
             .with(of("as wanted"), Figure::Word(verdict.word()));
         rows.push(row);
     }
-    if let Some(again) = roller.again {
-        rows.push(PlateRow::sentence(again.told()));
-    }
-    let is_mixed = roller.again == Some(Reread::Mixed);
-    if let Some((_, sentence)) = parallel.read_better().filter(|_| !is_mixed) {
-        rows.push(PlateRow::sentence(sentence.shown_in(system)));
-    }
+    rows.extend(notes.iter().map(PlateRow::sentence));
     if let Some((part, share)) = parallel.parts.first() {
         let told = format!("{}, {}", part.name(), part_of_doubt(*share));
         rows.push(PlateRow::new("least sure", told));
@@ -274,9 +269,17 @@ fn runout_row(station: &StationRunout, system: System) -> PlateRow {
     let circle = &station.circle;
     let (by_fit, high) = (circle.read_by_fit(), circle.out_of_centre.direction());
     let level = station.level;
+    let judged = |level: Level| {
+        let by = if station.is_judged_by_fit() {
+            " by the circle fitted"
+        } else {
+            ""
+        };
+        format!("{}{by}: ", level.word())
+    };
     let told = format!(
         "{}{} read, {} by the circle fitted, high at {}, {} left over",
-        level.map_or_else(String::new, |level| format!("{}: ", level.word())),
+        level.map_or_else(String::new, judged),
         system.length(circle.read),
         system.length(by_fit),
         system.round_the_turn(high),

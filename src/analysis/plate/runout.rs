@@ -62,18 +62,63 @@ pub struct StationRunout {
     pub station: Station,
     /// The circle fitted to what it read.
     pub circle: FittedCircle,
-    /// How it stands; none without a turf to judge it by.
+    /// How it stands; none without a turf to judge it by, and where too little of the turn was read for it
+    /// to be fine.
     pub level: Option<Level>,
 }
 
 impl StationRunout {
     pub(super) fn of(station: &StationReadings, limits: Option<RunoutLimits>) -> Self {
         let circle = station.circle;
-        Self {
+        let judged = Self {
             station: station.station,
             circle,
-            level: limits.map(|limits| runout_level(circle.read, limits)),
+            level: None,
+        };
+        Self {
+            level: limits.and_then(|limits| judged.level_by(limits)),
+            ..judged
         }
+    }
+
+    /// What it is judged by: the largest less the smallest reading, or twice the eccentricity where that
+    /// is more, because few readings fall short of the whole turn.
+    #[must_use]
+    pub fn judged(&self) -> Length {
+        let by_fit = self.circle.read_by_fit();
+        if self.is_judged_by_fit() {
+            by_fit
+        } else {
+            self.circle.read
+        }
+    }
+
+    /// Whether it is judged by the circle fitted.
+    #[must_use]
+    pub fn is_judged_by_fit(&self) -> bool {
+        self.circle.read_by_fit().mm() > self.circle.read.mm() + SAME_MM
+    }
+
+    /// Which of both it is judged by, in words.
+    #[must_use]
+    pub fn judged_by(&self) -> &'static str {
+        if self.is_judged_by_fit() {
+            "by the circle fitted"
+        } else {
+            "read"
+        }
+    }
+
+    /// How it stands by some limits; none where it would be fine by what was read alone, and more than half
+    /// of the turn was not.
+    #[must_use]
+    pub fn level_by(&self, limits: RunoutLimits) -> Option<Level> {
+        if self.circle.is_read_all_round() {
+            return Some(runout_level(self.judged(), limits));
+        }
+        // A circle through one side of the turn is a guess; what was read there is none.
+        let level = runout_level(self.circle.read, limits);
+        (level > Level::Fine).then_some(level)
     }
 }
 

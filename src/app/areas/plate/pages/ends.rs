@@ -4,7 +4,7 @@ use egui::Ui;
 
 use super::shown::{Shown, place};
 use crate::analysis::Level;
-use crate::analysis::plate::{HighEnd, Parallel, Reread, Verdict, WANTS_HALF_TURN, part_of_doubt};
+use crate::analysis::plate::{HighEnd, Parallel, Reread, Verdict, part_of_doubt};
 use crate::app::areas::plate::entry::{Beside, Entries, number_ui, told_ui};
 use crate::app::widgets::lettering::Lettering;
 use crate::plate::{End, GapWay, Roller, RollerField, SheetField, Side};
@@ -137,15 +137,9 @@ pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown, roller: Roll
             ui.label("No limit to judge it by: write one under The job.");
         }
     }
-    if let Some(again) = again {
-        told_ui(ui, Level::Watch, again.told());
-    }
-    let better = parallel.read_better();
-    if let Some((_, sentence)) = better.filter(|_| again != Some(Reread::Mixed)) {
-        told_ui(ui, Level::Watch, &sentence.shown_in(system));
-    }
-    if result.is_some_and(|result| result.wants_half_turn(roller)) {
-        told_ui(ui, Level::Watch, WANTS_HALF_TURN);
+    let notes = result.map(|result| result.ends_notes(roller, system));
+    for note in notes.unwrap_or_default() {
+        told_ui(ui, Level::Watch, &note);
     }
     if let Some((part, share)) = parallel.parts.first() {
         let told = format!("Least sure: {}, {}.", part.name(), part_of_doubt(*share));

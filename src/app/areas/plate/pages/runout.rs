@@ -4,9 +4,7 @@ use egui::{Align, Grid, Layout, ScrollArea, Sense, TextEdit, Ui, UiBuilder, Vec2
 
 use super::shown::Shown;
 use crate::analysis::Level;
-use crate::analysis::plate::{
-    OnceATurn, RollerResult, RunoutLimits, band_in_the_cut, runout_level,
-};
+use crate::analysis::plate::{OnceATurn, RollerResult, RunoutLimits, band_in_the_cut};
 use crate::app::areas::plate::entry::{Entries, number_ui, told_ui};
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::plate::{Place, Roller, RollerField, SheetField, Station};
@@ -214,7 +212,7 @@ fn numbers_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown, roller: Roller)
         });
     let why = "Read is the largest less the smallest reading. Few places fall short of the whole turn: four by up to 29 %. Twice the eccentricity is what a round roller reads over a whole turn; what is left over are flats, dents and dirt.";
     ui.label(Lettering::FinePrint.of(why).weak());
-    verdict_ui(ui, result, shown);
+    verdict_ui(ui, result, shown, roller);
     heave_ui(ui, result, shown, roller);
     if let Some(bow) = result.bow {
         let told = format!(
@@ -227,13 +225,25 @@ fn numbers_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown, roller: Roller)
 }
 
 /// The worst station by the limits that hold, and by the turf's beside them where they are the user's own.
-fn verdict_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown) {
+fn verdict_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown, roller: Roller) {
     let system = shown.system;
-    let worst = result.runout.iter().map(|station| station.circle.read);
-    let worst = worst.reduce(|one, other| if other > one { other } else { one });
+    let mut stations = result.runout.iter();
+    let first = stations.next();
+    let worst = first.map(|first| {
+        stations.fold(first, |worst, next| {
+            if next.judged() > worst.judged() {
+                next
+            } else {
+                worst
+            }
+        })
+    });
     let (Some(worst), Some(sheet)) = (worst, &shown.result) else {
         return;
     };
+    for note in sheet.runout_notes(roller, system) {
+        told_ui(ui, Level::Watch, &note);
+    }
     let turf = shown.unit.solved().map(|unit| unit.document.turf);
     let starting = turf.map(RunoutLimits::starting);
     let limits = RunoutLimits::of(&sheet.readings, turf);
@@ -243,9 +253,10 @@ fn verdict_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown) {
     };
     let told = |whose: &str, limits: RunoutLimits| {
         format!(
-            "{}: {} read; {whose} {} wanted, {} at most.",
-            runout_level(worst, limits).word(),
-            system.length(worst),
+            "{}: {} {}; {whose} {} wanted, {} at most.",
+            worst.level_by(limits).map_or("undecided", Level::word),
+            system.length(worst.judged()),
+            worst.judged_by(),
             system.length(limits.wanted),
             system.length(limits.most)
         )
@@ -256,7 +267,8 @@ fn verdict_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown) {
     } else {
         "rule of thumb,"
     };
-    told_ui(ui, runout_level(worst, limits), &told(whose, limits));
+    let level = worst.level_by(limits).unwrap_or(Level::Watch);
+    told_ui(ui, level, &told(whose, limits));
     if let Some(starting) = starting.filter(|_| is_own) {
         let beside = told("the turf's rule of thumb,", starting);
         ui.label(Lettering::FinePrint.of(beside).weak());
