@@ -13,7 +13,7 @@ pub mod terminal;
 mod what_if;
 
 pub use arguments::{AREA_FLAGS, Arguments, Command, HeadlessCommand, WindowArguments, caution};
-pub use lesson_file::{OpenLesson, open_lesson};
+pub use lesson_file::{OpenLesson, open_lesson, unit_of_lesson};
 pub use problem::Problem;
 pub use shop_board::{BoardUnit, Refused, ShopBoard, damage_told};
 pub use terminal::Printout;

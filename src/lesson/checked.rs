@@ -57,7 +57,7 @@ impl Lesson {
         let mut has_unit = false;
         for (number, step) in self.steps.iter().enumerate() {
             let path = format!("steps[{number}]");
-            has_unit |= step.unit.as_ref().is_some_and(UnitUse::names_one);
+            has_unit |= step.names_unit();
             if !has_unit {
                 return Err(at(format!("{path}.unit"), LessonFlawKind::NoUnit));
             }
@@ -65,6 +65,22 @@ impl Lesson {
         }
         Ok(())
     }
+
+    /// What makes no sense in one of its steps, the first of every part of it.
+    #[must_use]
+    pub fn flaws_of_step(&self, number: usize) -> Vec<LessonFlaw> {
+        let Some(step) = self.steps.get(number) else {
+            return Vec::new();
+        };
+        let path = format!("steps[{number}]");
+        let has_unit = self.steps[..=number].iter().any(Step::names_unit);
+        let none = (!has_unit).then(|| at(format!("{path}.unit"), LessonFlawKind::NoUnit));
+        none.into_iter().chain(step.flaws(&path)).collect()
+    }
+}
+
+fn check_unit(unit: Option<&UnitUse>, path: &str) -> Result<(), LessonFlaw> {
+    unit.map_or(Ok(()), |unit| unit.check(path))
 }
 
 impl UnitUse {
@@ -95,37 +111,59 @@ impl UnitUse {
 
 impl Step {
     fn check(&self, path: &str) -> Result<(), LessonFlaw> {
+        self.flaws(path).next().map_or(Ok(()), Err)
+    }
+
+    /// What makes no sense in it, the first of every part of it.
+    fn flaws(&self, path: &str) -> impl Iterator<Item = LessonFlaw> {
         let inside = |name: &str| format!("{path}.{name}");
-        words(&inside("title"), &self.title, TITLE_LETTERS)?;
-        words(&inside("text"), &self.text, TEXT_LETTERS)?;
+        let parts = [
+            words(&inside("title"), &self.title, TITLE_LETTERS),
+            self.check_text(&inside("text")),
+            self.check_notes(&inside("notes")),
+            check_unit(self.unit.as_ref(), &inside("unit")),
+            check_unit(self.second.as_ref(), &inside("second")),
+            self.check_view(&inside("view")),
+            not_more(
+                &inside("emphasis"),
+                self.emphasis.len(),
+                "things emphasised",
+                MOST_EMPHASISED,
+            ),
+            self.check_numbers(&inside("numbers")),
+        ];
+        parts.into_iter().filter_map(Result::err)
+    }
+
+    fn check_text(&self, path: &str) -> Result<(), LessonFlaw> {
+        words(path, &self.text, TEXT_LETTERS)?;
+        let template = Template::parse(&self.text).map_err(|kind| at(path.to_owned(), kind))?;
+        for figure in template.figures() {
+            self.has_unit_of(figure, path)?;
+        }
+        Ok(())
+    }
+
+    fn check_notes(&self, path: &str) -> Result<(), LessonFlaw> {
         let letters = self.notes.chars().count();
         let most = most::NOTES_LETTERS;
         if letters > most {
-            return Err(at(inside("notes"), FlawKind::TooLong { letters, most }));
+            return Err(at(path.to_owned(), FlawKind::TooLong { letters, most }));
         }
-        let units = [("unit", &self.unit), ("second", &self.second)];
-        for (name, unit) in units {
-            if let Some(unit) = unit {
-                unit.check(&inside(name))?;
-            }
-        }
+        Ok(())
+    }
+
+    fn check_view(&self, path: &str) -> Result<(), LessonFlaw> {
         if matches!(self.view, LessonView::SideBySide(_)) && self.second.is_none() {
-            return Err(at(inside("view"), LessonFlawKind::NoSecond));
+            return Err(at(path.to_owned(), LessonFlawKind::NoSecond));
         }
-        not_more(
-            &inside("emphasis"),
-            self.emphasis.len(),
-            "things emphasised",
-            MOST_EMPHASISED,
-        )?;
-        let template = Template::parse(&self.text).map_err(|kind| at(inside("text"), kind))?;
-        for figure in template.figures() {
-            self.has_unit_of(figure, &inside("text"))?;
-        }
-        let numbers = inside("numbers");
-        not_more(&numbers, self.numbers.len(), "numbers", MOST_NUMBERS)?;
+        Ok(())
+    }
+
+    fn check_numbers(&self, path: &str) -> Result<(), LessonFlaw> {
+        not_more(path, self.numbers.len(), "numbers", MOST_NUMBERS)?;
         for (place, name) in self.numbers.iter().enumerate() {
-            let path = format!("{numbers}[{place}]");
+            let path = format!("{path}[{place}]");
             let figure = FigureOf::named(name).ok_or_else(|| {
                 let written = clipped(name, TITLE_LETTERS).to_string();
                 at(path.clone(), LessonFlawKind::NoSuchField { written })
@@ -133,6 +171,11 @@ impl Step {
             self.has_unit_of(figure, &path)?;
         }
         Ok(())
+    }
+
+    /// Whether it says which unit, and does not go on with that of a step before.
+    fn names_unit(&self) -> bool {
+        self.unit.as_ref().is_some_and(UnitUse::names_one)
     }
 
     fn has_unit_of(&self, figure: FigureOf, path: &str) -> Result<(), LessonFlaw> {

@@ -123,6 +123,11 @@ impl Figure {
         }
     }
 
+    /// Only numbers can be so many times as large.
+    const fn has_times(self) -> bool {
+        matches!(self, Self::Number(_))
+    }
+
     fn missing(self) -> String {
         let why = match self {
             Self::Number(NumberId::ClipLength | NumberId::ClipToCut) => {
@@ -137,6 +142,24 @@ impl Figure {
 }
 
 impl FigureOf {
+    /// What is written between the braces for it.
+    #[must_use]
+    pub fn written(self) -> String {
+        let name = self.figure.name();
+        match self.whose {
+            Whose::First => name.to_owned(),
+            Whose::Second => format!("b.{name}"),
+            Whose::Times => format!("times.{name}"),
+        }
+    }
+
+    /// Every figure that a step can have, those of a second unit behind those of the first.
+    pub fn all(has_second: bool) -> impl Iterator<Item = Self> {
+        let of = |whose| Figure::all().map(move |figure| Self { whose, figure });
+        let second = of(Whose::Second).chain(of(Whose::Times).filter(|of| of.figure.has_times()));
+        of(Whose::First).chain(second.filter(move |_| has_second))
+    }
+
     /// A figure by what is written between the braces; none for an unknown one.
     #[must_use]
     pub fn named(written: &str) -> Option<Self> {
@@ -147,9 +170,7 @@ impl FigureOf {
             Some(_) => return None,
         };
         let figure = Figure::all().find(|figure| figure.name() == name)?;
-        // Only numbers can be so many times as large.
-        let has_times = matches!(figure, Figure::Number(_));
-        (whose != Whose::Times || has_times).then_some(Self { whose, figure })
+        (whose != Whose::Times || figure.has_times()).then_some(Self { whose, figure })
     }
 
     /// Whether it needs a second unit.
@@ -189,7 +210,8 @@ impl FigureOf {
     }
 
     /// What it is called beside a number that is shown large.
-    pub(super) fn title(self) -> String {
+    #[must_use]
+    pub fn title(self) -> String {
         let title = self.figure.title();
         match self.whose {
             Whose::First => title.to_owned(),
@@ -266,6 +288,9 @@ mod tests {
             assert_eq!((found.whose, found.figure), (Whose::First, figure));
             let beside = FigureOf::named(&format!("b.{}", figure.name()));
             assert_eq!(beside.expect("it is known").whose, Whose::Second);
+        }
+        for figure in FigureOf::all(true) {
+            assert_eq!(FigureOf::named(&figure.written()), Some(figure));
         }
         for none in ["", "b", "c.sweep", "times.knife", "Sweep", " sweep"] {
             assert_eq!(FigureOf::named(none), None, "{none}");

@@ -3,7 +3,7 @@
 use thiserror::Error;
 
 use super::fields::known;
-use crate::unit::FlawKind;
+use crate::unit::{Field, FlawKind};
 use crate::units::Quoted;
 
 /// Something in a lesson that makes no sense, and where it stands.
@@ -14,6 +14,94 @@ pub struct LessonFlaw {
     pub path: String,
     /// What is wrong with it.
     pub kind: LessonFlawKind,
+}
+
+impl LessonFlaw {
+    /// Which step it is in, the first being 0; none for the lesson's own.
+    #[must_use]
+    pub fn step(&self) -> Option<usize> {
+        let (number, _) = self.path.strip_prefix("steps[")?.split_once(']')?;
+        number.parse().ok()
+    }
+
+    /// What of a step or of the lesson it is in, as a person in the window reads it.
+    #[must_use]
+    pub fn place(&self) -> LessonPlace {
+        let inside = match self.path.split_once("].") {
+            Some((_, inside)) if self.step().is_some() => inside,
+            _ => &self.path,
+        };
+        let whole = inside.split(['.', '[']).next().unwrap_or(inside);
+        match whole {
+            "title" => LessonPlace::Title,
+            "text" => LessonPlace::Text,
+            "notes" => LessonPlace::Notes,
+            "unit" => LessonPlace::Unit,
+            "second" => LessonPlace::Second,
+            "view" => LessonPlace::View,
+            "emphasis" => LessonPlace::Emphasis,
+            "numbers" => LessonPlace::Numbers,
+            _ => LessonPlace::Steps,
+        }
+    }
+
+    /// It as a person in the window reads it: where, and what.
+    #[must_use]
+    pub fn told(&self) -> String {
+        let place = self.place().name();
+        // A value of a unit that is written out, by its name in the form.
+        let value = self.path.split_once(".embedded.");
+        let value = value.and_then(|(_, path)| Field::at_path(path));
+        let place = match value {
+            Some(field) => format!("{place}, {}", field.words().name),
+            None => place.to_owned(),
+        };
+        match self.step() {
+            Some(step) => format!("Step {}, {place}: {}", step + 1, self.kind),
+            None => format!("Lesson, {place}: {}", self.kind),
+        }
+    }
+}
+
+/// What of a lesson can be wrong.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LessonPlace {
+    /// A title.
+    Title,
+    /// What is said.
+    Text,
+    /// What the presenter is reminded of.
+    Notes,
+    /// The unit.
+    Unit,
+    /// The one beside it.
+    Second,
+    /// How it is shown.
+    View,
+    /// What is drawn more strongly.
+    Emphasis,
+    /// The large numbers.
+    Numbers,
+    /// The steps.
+    Steps,
+}
+
+impl LessonPlace {
+    /// Its name, in a sentence.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Title => "title",
+            Self::Text => "text",
+            Self::Notes => "notes",
+            Self::Unit => "unit",
+            Self::Second => "second unit",
+            Self::View => "view",
+            Self::Emphasis => "emphasis",
+            Self::Numbers => "numbers",
+            Self::Steps => "steps",
+        }
+    }
 }
 
 /// What is wrong, and what would be right.

@@ -5,6 +5,7 @@
 //! [`SolvedStep`] a step with its units solved. Which pictures go with a step is for `drawing`, opening files
 //! for `store`. This room imports `units`, `unit` and `analysis`.
 
+mod arranged;
 mod checked;
 mod fields;
 mod flaw;
@@ -17,9 +18,9 @@ mod turned;
 
 pub use checked::{MOST_NUMBERS, MOST_STEPS};
 pub use fields::{Figure, FigureOf, Whose};
-pub use flaw::{LessonFlaw, LessonFlawKind};
+pub use flaw::{LessonFlaw, LessonFlawKind, LessonPlace};
 pub use script::{Emphasis, Held, Lesson, LessonFormat, LessonView, SingleView, Step, UnitUse};
 pub use solved::{ShownFigure, SolvedStep, StepProblem, solve_steps};
 pub use step_move::StepMove;
-pub use text::{LESSON_FILE, parse_lesson, read_lesson};
+pub use text::{LESSON_FILE, parse_lesson, read_lesson, write_lesson};
 pub use turned::Turned;

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
-use crate::unit::{Document, GroundEntry, SettingEntry};
+use crate::unit::{AsRead, Document, GroundEntry, SettingEntry};
 
 /// The format of lessons that this program reads.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -23,6 +23,9 @@ pub struct Lesson {
     pub title: String,
     /// Its steps, one after the other.
     pub steps: Vec<Step>,
+    /// The text it was read from, so that what did not change is written as it was.
+    #[serde(skip)]
+    pub as_read: AsRead,
 }
 
 /// One step: what is shown, and what is said about it.
@@ -40,26 +43,30 @@ pub struct Step {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub second: Option<UnitUse>,
     /// How it is shown.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "is_left_out")]
     pub view: LessonView,
     /// What stays in its place on the picture from step to step.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "is_left_out")]
     pub held: Held,
     /// What is drawn more strongly than the rest.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub emphasis: Vec<Emphasis>,
     /// Whether the reel turns over stems of grass.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "is_left_out")]
     pub motion: bool,
     /// Up to four numbers, by their fields' names, shown large.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub numbers: Vec<String>,
     /// Whether these are hidden until somebody asks for them.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "is_left_out")]
     pub numbers_hidden: bool,
     /// What the presenter is reminded of; nobody else sees it.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,
+}
+
+fn is_left_out<T: Default + PartialEq>(value: &T) -> bool {
+    *value == T::default()
 }
 
 /// A unit of a step, and what is tried on it.
@@ -144,6 +151,95 @@ pub enum Emphasis {
     Rollers,
     /// Plate or ground.
     Ground,
+}
+
+impl LessonView {
+    /// Every view, those of one unit first.
+    pub const ALL: [Self; 10] = [
+        Self::Whole,
+        Self::Lens,
+        Self::Ground,
+        Self::Path,
+        Self::Budget,
+        Self::Map,
+        Self::SideBySide(SingleView::Whole),
+        Self::SideBySide(SingleView::Lens),
+        Self::SideBySide(SingleView::Ground),
+        Self::SideBySide(SingleView::Budget),
+    ];
+
+    /// What a person calls it.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Whole => "Whole unit",
+            Self::Lens => "Clip point enlarged",
+            Self::Ground => "Whole unit on the ground",
+            Self::Path => "Paths of the blade tips",
+            Self::Budget => "Height budget",
+            Self::Map => "Attitude map",
+            Self::SideBySide(SingleView::Whole) => "Side by side: whole units",
+            Self::SideBySide(SingleView::Lens) => "Side by side: clip points enlarged",
+            Self::SideBySide(SingleView::Ground) => "Side by side: on the ground",
+            Self::SideBySide(SingleView::Budget) => "Side by side: height budgets",
+        }
+    }
+}
+
+impl SingleView {
+    /// The same view of one unit alone.
+    #[must_use]
+    pub const fn alone(self) -> LessonView {
+        match self {
+            Self::Whole => LessonView::Whole,
+            Self::Lens => LessonView::Lens,
+            Self::Ground => LessonView::Ground,
+            Self::Budget => LessonView::Budget,
+        }
+    }
+}
+
+impl Held {
+    /// Every one of them.
+    pub const ALL: [Self; 4] = [Self::Ground, Self::Edge, Self::Screws, Self::ReelCentre];
+
+    /// What a person calls it.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Ground => "Ground under the edge",
+            Self::Edge => "Knife edge",
+            Self::Screws => "Screw holes of the bed bar",
+            Self::ReelCentre => "Reel centre",
+        }
+    }
+}
+
+impl Emphasis {
+    /// Every one of them.
+    pub const ALL: [Self; 7] = [
+        Self::Sweep,
+        Self::BehindCentre,
+        Self::HeightOfCut,
+        Self::Knife,
+        Self::Reel,
+        Self::Rollers,
+        Self::Ground,
+    ];
+
+    /// What a person calls it.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Sweep => "Sweep",
+            Self::BehindCentre => "Behind centre",
+            Self::HeightOfCut => "Height of cut",
+            Self::Knife => "Knife",
+            Self::Reel => "Reel",
+            Self::Rollers => "Rollers",
+            Self::Ground => "Ground",
+        }
+    }
 }
 
 impl Serialize for LessonFormat {

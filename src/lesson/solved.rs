@@ -6,6 +6,7 @@ use std::sync::Arc;
 use thiserror::Error;
 
 use super::fields::{FigureOf, Pair};
+use super::flaw::LessonFlawKind;
 use super::script::{Lesson, Step, UnitUse};
 use super::template::Template;
 use crate::analysis::{Solved, Unsolved};
@@ -129,8 +130,12 @@ fn solve_step(
     let template = Template::parse(&step.text);
     let template = template.map_err(|kind| StepProblem::wrong(kind.to_string()))?;
     let text = template.filled(pair).map_err(StepProblem::wrong)?;
-    let figures = step.numbers.iter().filter_map(|name| FigureOf::named(name));
-    let numbers = figures.map(|figure| {
+    let numbers = step.numbers.iter().map(|name| {
+        let unknown = || {
+            let written = name.clone();
+            StepProblem::wrong(LessonFlawKind::NoSuchField { written }.to_string())
+        };
+        let figure = FigureOf::named(name).ok_or_else(unknown)?;
         let shown = figure.shown(pair).map_err(StepProblem::wrong)?;
         Ok(ShownFigure {
             title: figure.title(),

@@ -1,7 +1,7 @@
 //! The text of a lesson, read: RON, as a unit file is.
 
 use super::script::Lesson;
-use crate::unit::{FileKind, TextProblem, UNIT_FILE, most, parse};
+use crate::unit::{AsRead, FileKind, TextProblem, UNIT_FILE, Written, most, parse, written};
 
 /// Lessons.
 pub static LESSON_FILE: FileKind = FileKind {
@@ -11,6 +11,7 @@ pub static LESSON_FILE: FileKind = FileKind {
     first_field: "lesson",
     most_bytes: most::FILE_BYTES,
     usual_bytes: "a few thousand",
+    lines_deep: 4,
     wanted_at,
 };
 
@@ -74,5 +75,73 @@ pub fn read_lesson(text: &str) -> Result<Lesson, TextProblem> {
 /// # Errors
 /// When it is no lesson, or a value in it cannot be read.
 pub fn parse_lesson(text: &str) -> Result<Lesson, TextProblem> {
-    parse(text, &LESSON_FILE)
+    let mut lesson: Lesson = parse(text, &LESSON_FILE)?;
+    lesson.as_read = AsRead::new(text);
+    Ok(lesson)
+}
+
+/// The text of a lesson; of one that was read, its own text changed where values changed.
+#[must_use]
+pub fn write_lesson(lesson: &Lesson) -> Written {
+    written(lesson, &lesson.as_read, &LESSON_FILE)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lesson::{Emphasis, LessonView};
+
+    const TEXT: &str = r#"// Told in the yard.
+(
+    lesson: 1,
+    title: "Told", // to everybody
+    steps: [
+        (
+            title: "One",
+            text: "It sweeps {sweep}.",   // silent first
+            unit: (file: "one.ron"),
+        ),
+        // And then ask.
+        (title: "Two", text: "Why?", view: Lens),
+    ],
+)
+"#;
+
+    #[test]
+    fn what_changes_is_written_and_the_rest_stays_as_it_was() {
+        let mut lesson = read_lesson(TEXT).expect("a lesson");
+        assert_eq!(write_lesson(&lesson).text, TEXT);
+        lesson.steps[1].text = "Why is it so?".to_owned();
+        lesson.steps[0].emphasis = vec![Emphasis::Sweep];
+        let written = write_lesson(&lesson).text;
+        for remark in [
+            "Told in the yard.",
+            "to everybody",
+            "silent first",
+            "And then ask.",
+        ] {
+            assert!(written.contains(remark), "{written}");
+        }
+        assert_eq!(read_lesson(&written).expect("it reads"), lesson);
+        lesson.move_step(1, 0);
+        let written = write_lesson(&lesson).text;
+        assert_eq!(read_lesson(&written).expect("it reads"), lesson);
+    }
+
+    #[test]
+    fn a_lesson_never_written_before_says_no_more_than_is_said_in_it() {
+        let mut lesson = read_lesson(TEXT).expect("a lesson");
+        lesson.as_read = AsRead::default();
+        let written = write_lesson(&lesson).text;
+        assert!(
+            !written.contains("motion") && !written.contains("held"),
+            "{written}"
+        );
+        assert!(
+            written.contains("\n            title: \"One\",\n"),
+            "{written}"
+        );
+        assert_eq!(lesson.steps[1].view, LessonView::Lens);
+        assert_eq!(read_lesson(&written).expect("it reads"), lesson);
+    }
 }

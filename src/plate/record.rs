@@ -24,6 +24,7 @@ pub static RECORD_FILE: FileKind = FileKind {
     first_field: "record",
     most_bytes: RECORD_BYTES,
     usual_bytes: "a few thousand",
+    lines_deep: 2,
     wanted_at,
 };
 

@@ -11,6 +11,7 @@ pub static SHEET_FILE: FileKind = FileKind {
     first_field: "plate_sheet",
     most_bytes: most::FILE_BYTES,
     usual_bytes: "a few thousand",
+    lines_deep: 2,
     wanted_at,
 };
 

@@ -8,6 +8,7 @@
 
 mod digest;
 mod folder_watch;
+mod lesson_units;
 mod place;
 mod plain;
 mod plate_files;
@@ -24,7 +25,8 @@ mod whole;
 
 pub use digest::is_folder;
 pub use folder_watch::FolderWatch;
-pub use place::{is_same_file, whole_path};
+pub use lesson_units::open_unit_beside;
+pub use place::{folder_of, is_same_file, whole_path};
 pub use plain::plain;
 pub use plate_files::{
     SheetBeside, folder_changed, open_sheet, open_sheet_with_digest, save_sheet, sheets_of,
@@ -37,6 +39,7 @@ pub use record_files::{add_entry, open_record, record_beside};
 pub use shop_folder::{lone_records_in, units_in};
 pub use stamp::{OnDisk, Stamp, Watched};
 pub use unit_file::{
-    FileProblem, Saved, open_unit, open_with_digest, reopen_unit, save_unit, text_with_digest,
+    FileProblem, Saved, open_unit, open_with_digest, reopen_unit, save_unit, save_written,
+    text_with_digest,
 };
 pub use whole::{WriteProblem, can_be_written, write_whole};

@@ -17,7 +17,8 @@ pub(super) fn no_file(what: &Metadata) -> Option<&'static str> {
 }
 
 /// The folder that a file stands in, also where its name comes without one.
-pub(super) fn folder_of(file: &Path) -> &Path {
+#[must_use]
+pub fn folder_of(file: &Path) -> &Path {
     match file.parent() {
         Some(folder) if !folder.as_os_str().is_empty() => folder,
         _ => Path::new("."),

@@ -5,12 +5,8 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
-use super::digest::digest_of;
-use super::stamp::Stamp;
-use super::unit_file::{FileProblem, Saved, text_with_digest};
-use super::whole::{WriteProblem, write_whole};
+use super::unit_file::{FileProblem, Saved, save_written, text_with_digest};
 use crate::plate::{SHEET_FILE, SheetFlaw, Worksheet, read_sheet, write_sheet};
-use crate::unit::Written;
 
 /// Opens a plate sheet, and checks that it makes sense.
 ///
@@ -37,30 +33,13 @@ pub fn open_sheet_with_digest(file: &Path) -> Result<(Worksheet, String), FilePr
 /// When it holds a value that makes no sense, is larger than a sheet can be, or could not be written;
 /// what stood there before is whole.
 pub fn save_sheet(sheet: &Worksheet, file: &Path) -> Result<Saved, FileProblem> {
-    let unsaved = |source| FileProblem::Unsaved {
-        file: file.to_owned(),
-        source,
-    };
     sheet
         .checked()
         .map_err(|flaw: SheetFlaw| FileProblem::FlawedSheet {
             file: file.to_owned(),
             flaw,
         })?;
-    let Written { text, remarks } = write_sheet(sheet);
-    if text.len() > SHEET_FILE.most_bytes {
-        return Err(unsaved(WriteProblem::TooLarge {
-            most: SHEET_FILE.most_bytes,
-        }));
-    }
-    write_whole(file, text.as_bytes()).map_err(unsaved)?;
-    let stamp = Stamp::of_bytes(text.as_bytes());
-    let digest = digest_of(&text);
-    Ok(Saved {
-        remarks,
-        stamp,
-        digest,
-    })
+    save_written(write_sheet(sheet), file, &SHEET_FILE)
 }
 
 /// A plate sheet of a unit, beside its file.

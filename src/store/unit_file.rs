@@ -32,6 +32,12 @@ pub enum FileProblem {
         /// Its kind.
         kind: &'static FileKind,
     },
+    /// It was named as one of a folder, and leads out of it.
+    #[error("{}: this leads out of the folder; put a copy of the unit file itself into the lesson's own folder, and give its name alone", .file.display())]
+    Outside {
+        /// The file, as it was named.
+        file: PathBuf,
+    },
     /// Its text or a value in it is wrong.
     #[error("{}:{problem}", .file.display())]
     Wrong {
@@ -98,6 +104,7 @@ impl FileProblem {
         match self {
             Self::Unreadable { file, .. }
             | Self::TooLarge { file, .. }
+            | Self::Outside { file }
             | Self::Wrong { file, .. }
             | Self::Unsaved { file, .. }
             | Self::Oversized { file, .. }
@@ -232,5 +239,32 @@ pub fn save_unit(document: &Document, file: &Path) -> Result<Saved, FileProblem>
         remarks,
         stamp,
         digest,
+    })
+}
+
+/// Saves what was written as the text of a file of a kind, whole or not at all. Whoever wrote it made sure
+/// that it opens again.
+///
+/// # Errors
+/// When it is larger than a file of its kind, or could not be written; what stood there before is whole.
+pub fn save_written(
+    written: Written,
+    file: &Path,
+    kind: &'static FileKind,
+) -> Result<Saved, FileProblem> {
+    let unsaved = |source| FileProblem::Unsaved {
+        file: file.to_owned(),
+        source,
+    };
+    let Written { text, remarks } = written;
+    if text.len() > kind.most_bytes {
+        let most = kind.most_bytes;
+        return Err(unsaved(WriteProblem::TooLarge { most }));
+    }
+    write_whole(file, text.as_bytes()).map_err(unsaved)?;
+    Ok(Saved {
+        remarks,
+        stamp: Stamp::of_bytes(text.as_bytes()),
+        digest: digest_of(&text),
     })
 }

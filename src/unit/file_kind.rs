@@ -18,6 +18,8 @@ pub struct FileKind {
     pub most_bytes: usize,
     /// How many bytes one usually has, in a sentence's words.
     pub usual_bytes: &'static str,
+    /// How many brackets deep everything stands on a line of its own when one is written.
+    pub lines_deep: usize,
     /// What belongs at a path in it.
     pub wanted_at: fn(&str) -> &'static str,
 }
@@ -33,6 +35,7 @@ pub static UNIT_FILE: FileKind = FileKind {
     first_field: "format",
     most_bytes: most::FILE_BYTES,
     usual_bytes: "a few thousand",
+    lines_deep: 2,
     wanted_at,
 };
 

@@ -52,7 +52,7 @@ where
 {
     let Some(read) = as_read.text() else {
         return Written {
-            text: anew(document),
+            text: anew(document, kind),
             remarks: Remarks::InPlace,
         };
     };
@@ -61,7 +61,7 @@ where
         Some(_) => Remarks::InPlace,
         None => Remarks::Gathered,
     };
-    let text = kept.unwrap_or_else(|| gathered(read) + &anew(document));
+    let text = kept.unwrap_or_else(|| gathered(read) + &anew(document, kind));
     Written { text, remarks }
 }
 
@@ -77,7 +77,7 @@ where
     }
     let plain = without_mark(read);
     let mark = &read[..read.len() - plain.len()];
-    let changed = kept_text::changed(plain, &anew(&as_read), &anew(document))?;
+    let changed = kept_text::changed(plain, &anew(&as_read, kind), &anew(document, kind))?;
     let gives_it_back = parse::<T>(&changed, kind).is_ok_and(|again| again == *document);
     gives_it_back.then(|| format!("{mark}{changed}"))
 }
@@ -92,10 +92,10 @@ fn gathered(read: &str) -> String {
 }
 
 /// The text of a document as if it was never read.
-fn anew(document: &impl Serialize) -> String {
+fn anew(document: &impl Serialize, kind: &FileKind) -> String {
     let layout = PrettyConfig::new()
         .struct_names(false)
-        .depth_limit(2)
+        .depth_limit(kind.lines_deep)
         .new_line("\n");
     // A document holds only texts, counts and lists of them: none of them is beyond RON.
     let text = ron::Options::default()

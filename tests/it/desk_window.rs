@@ -45,6 +45,9 @@ fn at_rest_no_area_asks_for_a_frame_with_or_without_a_cursor_in_a_field() {
         if window.has_button("New sheet for this unit") {
             window.click("New sheet for this unit");
         }
+        if window.has_button("New lesson") {
+            window.click("New lesson");
+        }
         for has_cursor in [false, true] {
             if has_cursor {
                 let mut nodes = window.nodes().into_iter();
@@ -182,7 +185,7 @@ fn a_change_takes_the_place_of_what_is_typed_where_it_moves_a_field() {
 fn tab<'a>(window: &'a Window, title: &str) -> egui_kittest::Node<'a> {
     let mut tabs = window.nodes();
     tabs.retain(|node| {
-        node.accesskit_node().label().as_deref() == Some(title) && node.rect().bottom() < 40.0
+        node.accesskit_node().label().as_deref() == Some(title) && node.rect().bottom() < 80.0
     });
     assert_eq!(tabs.len(), 1, "{title}");
     tabs.remove(0)

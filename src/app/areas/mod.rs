@@ -6,6 +6,7 @@
 mod area;
 mod blade_path;
 mod knives;
+mod lesson;
 mod not_current;
 mod plate;
 mod shop;
@@ -20,7 +21,7 @@ use crate::drawing::PictureView;
 type Begin = fn() -> Box<dyn Area>;
 
 /// Every area, in the order of the bar. The first is in front at the start.
-pub const AREAS: [(&About, Begin); 6] = [
+pub const AREAS: [(&About, Begin); 7] = [
     (&unit::ABOUT, || Box::new(unit::UnitArea::default())),
     (&knives::ABOUT, || Box::new(knives::KnivesArea::default())),
     (&why::ABOUT, || Box::new(why::WhyArea::default())),
@@ -29,6 +30,7 @@ pub const AREAS: [(&About, Begin); 6] = [
     }),
     (&plate::ABOUT, || Box::new(plate::PlateArea::default())),
     (&shop::ABOUT, || Box::new(shop::ShopArea::default())),
+    (&lesson::ABOUT, || Box::new(lesson::LessonArea::default())),
 ];
 
 /// The areas of a window, one of them in front.

@@ -22,6 +22,10 @@ pub enum Ask {
     WorksheetToOpen,
     /// Where to save a plate sheet, beginning with a name.
     PlaceForWorksheet(String),
+    /// A lesson to open.
+    LessonToOpen,
+    /// Where to save a lesson, beginning with a name.
+    PlaceForLesson(String),
     /// Where to save a picture, beginning with a name.
     PlaceForPicture(String),
 }

@@ -7,7 +7,7 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use super::left_session::LeftSession;
-use super::{Session, SessionId, SheetWork};
+use super::{DeskWork, Session, SessionId, WorkKind};
 use crate::store::recovery::{Flushed, Flusher, Keeper, Kept, News, OfUnit, Work, WrongText};
 use crate::store::{OnDisk, Stamp, Watched};
 use crate::unit::{self, TextProblem};
@@ -22,12 +22,12 @@ pub struct HandedOver {
     kept: BTreeMap<SessionId, Stand>,
     /// The file that is looked after, and what stood in it.
     watched: Option<(PathBuf, Option<Stamp>)>,
-    /// The sheet's file that is looked after, and what stood in it.
-    watched_sheet: Option<(PathBuf, Option<Stamp>)>,
+    /// The files of works that are looked after, and what stood in them.
+    watched_works: BTreeMap<WorkKind, (PathBuf, Option<Stamp>)>,
     /// How the file stands, as long as nobody has answered to it.
     pub(super) unanswered: Option<OnDisk>,
-    /// The same of the sheet's file.
-    pub(super) unanswered_sheet: Option<OnDisk>,
+    /// The same of the files of works.
+    pub(super) unanswered_works: BTreeMap<WorkKind, OnDisk>,
     /// How many other windows have the file open.
     pub(super) others: usize,
 }
@@ -58,7 +58,7 @@ struct Stand {
     document: Kept,
     wrong: Vec<WrongText>,
     file: Option<(PathBuf, Option<Stamp>)>,
-    /// Where the unit of a sheet in no file is.
+    /// The unit that a work in no file goes with.
     unit: Option<PathBuf>,
     /// The session of a sheet's unit.
     begun_for: Option<SessionId>,
@@ -76,14 +76,14 @@ impl Stand {
         }
     }
 
-    fn of_sheet(sheet: &SheetWork) -> Self {
-        let file = sheet.file();
+    fn of_work(work: &dyn DeskWork) -> Self {
+        let file = work.file();
         Self {
-            document: Kept::Sheet(Arc::clone(sheet.shared())),
-            wrong: sheet.wrong_texts(),
-            file: file.map(|file| (file.to_owned(), sheet.on_disk())),
-            unit: sheet.unit_file().filter(|_| file.is_none()),
-            begun_for: sheet.begun_for_session(),
+            document: work.kept(),
+            wrong: work.wrong_texts(),
+            file: file.map(|file| (file.to_owned(), work.on_disk())),
+            unit: work.unit_while_in_no_file(),
+            begun_for: work.session_of_unit(),
         }
     }
 
@@ -151,32 +151,35 @@ impl HandedOver {
         }
     }
 
-    /// Looks after the file of the sheet from here on.
-    pub fn watch_sheet(&mut self, sheet: Option<&SheetWork>) {
+    /// Looks after the file of the work of a kind from here on.
+    pub fn watch_work(&mut self, kind: WorkKind, work: Option<&dyn DeskWork>) {
         let Some(keeper) = &self.keeper else {
             return;
         };
-        let opened = sheet.and_then(|sheet| Some((sheet.file()?, sheet.on_disk())));
-        let watched = self.watched_sheet.as_ref();
+        let opened = work.and_then(|work| Some((work.file()?, work.on_disk())));
+        let watched = self.watched_works.get(&kind);
         if opened != watched.map(|(file, stamp)| (file.as_path(), *stamp)) {
-            self.watched_sheet = opened.map(|(file, stamp)| (file.to_owned(), stamp));
-            self.unanswered_sheet = None;
-            let file = self.watched_sheet.clone();
-            keeper.watch_sheet(file.map(|(file, stamp)| Watched::new(file, stamp)));
+            self.unanswered_works.remove(&kind);
+            self.watched_works.remove(&kind);
+            if let Some((file, stamp)) = opened {
+                self.watched_works.insert(kind, (file.to_owned(), stamp));
+            }
+            let opened = opened.map(|(file, stamp)| Watched::new(file.to_owned(), stamp));
+            keeper.watch_besides(kind as u8, opened);
         }
     }
 
-    /// Keeps the work of the sessions that have something to lose as it is now, and of the sheet that has,
-    /// and lets go of that of all others. It is written by a thread of its own, so that no frame waits
+    /// Keeps the work of the sessions that have something to lose as it is now, and the works beside them
+    /// that have, and lets go of that of all others. It is written by a thread of its own, so that no frame waits
     /// for a disk.
     pub fn keep<'s>(
         &mut self,
         unsaved: impl Iterator<Item = &'s Session>,
-        sheet: Option<&SheetWork>,
+        works: impl Iterator<Item = &'s dyn DeskWork>,
     ) {
         let units = unsaved.map(|session| (session.id(), Stand::of(session)));
-        let sheet = sheet.map(|sheet| (sheet.id(), Stand::of_sheet(sheet)));
-        let mut unsaved = units.chain(sheet).peekable();
+        let works = works.map(|work| (work.id(), Stand::of_work(work)));
+        let mut unsaved = units.chain(works).peekable();
         let has_unsaved = unsaved.peek().is_some();
         self.has_unsaved.store(has_unsaved, Ordering::Relaxed);
         let Some(keeper) = &self.keeper else {

@@ -16,24 +16,29 @@ mod handed_over;
 mod history;
 mod left_session;
 mod less_motion;
+mod lesson_work;
 mod notice;
 mod opener;
 mod per_session;
 mod preferences;
 mod printer;
 mod session;
-mod sheet_history;
 mod sheet_work;
 mod show_choices;
+mod side_work;
 mod snapshot;
 mod ticked;
 mod to_print;
 mod window_place;
 mod with_keeper;
+mod with_lesson;
 mod with_motion;
 mod with_opener;
 mod with_printer;
 mod with_sheet;
+mod with_works;
+mod work_history;
+mod works;
 
 pub use aim::Aim;
 pub use card::{Beneath, Card, Next, OpenCard, show_card};
@@ -44,6 +49,7 @@ pub use drafts::{Draft, Drafts, Slot};
 pub use handed_over::LastWork;
 pub use history::StepId;
 pub use less_motion::{LessMotion, MotionWish, NoMotionWish};
+pub use lesson_work::LessonWork;
 pub use notice::{Notice, Notices};
 pub use opener::{NoOpener, Opener, Opening};
 pub use per_session::PerSession;
@@ -52,11 +58,12 @@ pub use printer::{NoPrinter, PrintJob, Printed, Printer, Printing};
 pub use session::{Session, SessionId};
 pub use sheet_work::{SheetWork, entries_in};
 pub use show_choices::ShowChoices;
+pub use side_work::{DeskWork, WorkKind};
 pub use ticked::{Overlaid, Ticked, line_of};
 pub use to_print::{PlateToPrint, ToPrint};
 pub use window_place::WindowPlace;
 pub use with_keeper::document_in;
-pub use with_sheet::InHand;
+pub use works::InHand;
 
 use std::rc::Rc;
 
@@ -64,22 +71,13 @@ use handed_over::HandedOver;
 use less_motion::MotionDesk;
 use opener::Outside;
 use printer::PrintDesk;
+use works::Works;
 
 use crate::analysis::{Solved, Unsolved};
+use crate::drawing::PictureView;
 use crate::store::FileProblem;
 use crate::unit::{Document, Remarks};
 use crate::units::System;
-
-/// Whether the window may close.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-enum Closing {
-    #[default]
-    NotYet,
-    /// What is not saved may be lost.
-    WithAll,
-    /// The sheet is kept for the next start; other work may be lost.
-    KeepingSheet,
-}
 
 /// What every area works on.
 pub struct Desk {
@@ -91,16 +89,20 @@ pub struct Desk {
     dialogs: Box<dyn Dialogs>,
     card: Option<OpenCard>,
     notices: Notices,
-    closing: Closing,
+    /// Whether the window may close: what is not saved, and is not to be kept, may be lost.
+    may_close: bool,
     begins_with_first_field: bool,
     moved_by_step: Option<Change>,
     missed_dialog: Option<Ask>,
     area_wanted: Option<&'static str>,
     is_asked_to_show: bool,
+    step_to_keep: Option<PictureView>,
+    kept_step: Option<usize>,
+    lesson_to_show: Option<usize>,
     sheet_wanted: Option<ToPrint>,
     handed_over: HandedOver,
     outside: Outside,
-    sheet: Option<SheetWork>,
+    works: Works,
     in_hand: InHand,
     printing: PrintDesk,
     motion: MotionDesk,
@@ -116,16 +118,19 @@ impl Desk {
             dialogs,
             card: None,
             notices: Notices::default(),
-            closing: Closing::default(),
+            may_close: false,
             begins_with_first_field: false,
             moved_by_step: None,
             missed_dialog: None,
             area_wanted: None,
             is_asked_to_show: false,
+            step_to_keep: None,
+            kept_step: None,
+            lesson_to_show: None,
             sheet_wanted: None,
             handed_over: HandedOver::default(),
             outside: Outside::default(),
-            sheet: None,
+            works: Works::default(),
             in_hand: InHand::default(),
             printing: PrintDesk::default(),
             motion: MotionDesk::default(),
@@ -262,16 +267,18 @@ impl Desk {
     /// Looks at what a person holds in this frame. What is changed without letting go is one step.
     pub fn look_at_hands(&mut self, ctx: &egui::Context) {
         self.session_mut().look_at_hands(ctx);
-        if let Some(sheet) = &mut self.sheet {
-            sheet.look_at_hands(ctx);
+        for kind in WorkKind::ALL {
+            if let Some(work) = self.works.get_mut(kind) {
+                work.look_at_hands(ctx);
+            }
         }
     }
 
-    /// Takes back the last step of what is in hand, the session in front or the plate sheet, and tells which it was; whether there was one. A
+    /// Takes back the last step of what is in hand, the session in front or a work beside it, and tells which it was; whether there was one. A
     /// wrong text that stands in a field is a step like any other.
     pub fn undo(&mut self) -> bool {
-        if self.in_hand() == InHand::Sheet {
-            return self.undo_of_sheet();
+        if let InHand::Work(kind) = self.in_hand() {
+            return self.undo_of_work(kind);
         }
         let told = self.undone().map(|step| format!("Undone: {step}."));
         let change = self.session_mut().undo();
@@ -280,8 +287,8 @@ impl Desk {
 
     /// Does again the step of it that was taken back last and tells which it was; whether there was one.
     pub fn redo(&mut self) -> bool {
-        if self.in_hand() == InHand::Sheet {
-            return self.redo_of_sheet();
+        if let InHand::Work(kind) = self.in_hand() {
+            return self.redo_of_work(kind);
         }
         let told = self.redone().map(|step| format!("Redone: {step}."));
         let change = self.session_mut().redo();
@@ -304,17 +311,17 @@ impl Desk {
 
     /// What [`Desk::undo`] would take back, to be read after "Undo"; none when there is no step.
     pub fn undone(&self) -> Option<&str> {
-        match (self.in_hand(), &self.sheet) {
-            (InHand::Sheet, Some(sheet)) => sheet.history().undone(),
-            _ => self.session().history().undone(),
+        match self.work_in_hand() {
+            Some(work) => work.undone(),
+            None => self.session().history().undone(),
         }
     }
 
     /// What [`Desk::redo`] would do again, to be read after "Redo"; none when no step was taken back.
     pub fn redone(&self) -> Option<&str> {
-        match (self.in_hand(), &self.sheet) {
-            (InHand::Sheet, Some(sheet)) => sheet.history().redone(),
-            _ => self.session().history().redone(),
+        match self.work_in_hand() {
+            Some(work) => work.redone(),
+            None => self.session().history().redone(),
         }
     }
 
@@ -481,16 +488,11 @@ impl Desk {
 
     /// Lets the window close: there is nothing to lose, or it may be lost.
     pub fn close(&mut self) {
-        self.closing = Closing::WithAll;
-    }
-
-    /// Lets the window close with the sheet kept as it is, to be offered at the next start.
-    pub fn close_keeping_sheet(&mut self) {
-        self.closing = Closing::KeepingSheet;
+        self.may_close = true;
     }
 
     /// Whether the window may close.
     pub fn may_close(&self) -> bool {
-        self.closing != Closing::NotYet
+        self.may_close
     }
 }

@@ -63,8 +63,8 @@ impl Preferences {
         self.last_open = Some(file);
     }
 
-    /// Remembers a plate sheet among the latest files. What is open stays the unit's.
-    pub fn remember_sheet(&mut self, file: &Path) {
+    /// Remembers a plate sheet or a lesson among the latest files. What is open stays the unit's.
+    pub fn remember_work(&mut self, file: &Path) {
         let last_open = self.last_open.take();
         self.remember(file);
         self.last_open = last_open;

@@ -5,13 +5,12 @@ use std::sync::Arc;
 
 use egui::{Context, Id};
 
-use super::grip::Hands;
 use super::left_session::LeftSession;
-use super::sheet_history::SheetHistory;
+use super::side_work::{DeskWork, SideWork};
 use super::{Session, SessionId};
 use crate::plate::{Entries, Loose, SheetField, Worksheet, parse_sheet};
-use crate::store::recovery::{Work, WrongText};
-use crate::store::{self, FileProblem, OnDisk, Saved, Stamp, Watched};
+use crate::store::recovery::{Kept, Work, WrongText};
+use crate::store::{self, FileProblem, OnDisk, Stamp};
 use crate::unit::{Remarks, TextProblem};
 use crate::units::{Length, Quantity, System};
 
@@ -37,44 +36,22 @@ pub fn entries_in(work: &Work) -> Result<Entries, TextProblem> {
 /// A plate sheet being filled in: a document of its own, beside the units on the desk.
 #[derive(Debug)]
 pub struct SheetWork {
-    id: SessionId,
-    entries: Arc<Entries>,
-    /// Where it is kept; none for one that was never saved.
-    file: Option<PathBuf>,
-    /// As it was last saved, opened or begun with nobody's entries yet; none when no file holds it so any
-    /// more.
-    saved: Option<Arc<Entries>>,
-    /// What stood in the file then.
-    on_disk: Option<Stamp>,
-    /// The digest of that; none while no file holds it so.
-    digest: Option<String>,
+    work: SideWork<Entries>,
     /// The unit it was begun for, as long as that is on the desk.
     begun_for: Option<SessionId>,
     /// The session of that unit in the window that died, for a sheet that came back.
     begun_for_left: Option<LeftSession>,
     /// Where that unit's file was then.
     unit_file: Option<PathBuf>,
-    history: SheetHistory,
-    hands: Hands,
-    revision: u64,
 }
 
 impl SheetWork {
-    fn new(entries: Entries, file: Option<PathBuf>) -> Self {
-        let entries = Arc::new(entries);
+    fn of(work: SideWork<Entries>) -> Self {
         Self {
-            id: SessionId::next(),
-            history: SheetHistory::new(Arc::clone(&entries)),
-            saved: Some(Arc::clone(&entries)),
-            entries,
-            file,
-            on_disk: None,
-            digest: None,
+            work,
             begun_for: None,
             begun_for_left: None,
             unit_file: None,
-            hands: Hands::default(),
-            revision: 0,
         }
     }
 
@@ -88,11 +65,11 @@ impl SheetWork {
             cut_width: Quantity::from_value(Length::ZERO, system),
             ..Worksheet::default()
         };
-        let work = Self::new(Entries::new(sheet), None);
         Self {
+            work: SideWork::begun(Entries::new(sheet)),
             begun_for: Some(unit.id()),
+            begun_for_left: None,
             unit_file: unit.file().map(Path::to_owned),
-            ..work
         }
     }
 
@@ -104,12 +81,8 @@ impl SheetWork {
         // Looked at before it is read: a change between the two is then found later.
         let on_disk = Stamp::of(file);
         let (sheet, digest) = store::open_sheet_with_digest(file)?;
-        let work = Self::new(Entries::new(sheet), Some(file.to_owned()));
-        Ok(Self {
-            on_disk,
-            digest: Some(digest),
-            ..work
-        })
+        let work = SideWork::opened(Entries::new(sheet), digest, file, on_disk);
+        Ok(Self::of(work))
     }
 
     /// Goes on with a sheet that a dead window left.
@@ -117,77 +90,65 @@ impl SheetWork {
     /// # Errors
     /// When it is no plate sheet.
     pub fn recovered(work: &Work) -> Result<Self, TextProblem> {
-        let sheet = Self::new(entries_in(work)?, work.file.clone());
+        let sheet = SideWork::recovered(entries_in(work)?, work);
         Ok(Self {
-            saved: None,
-            on_disk: work.stamp,
             unit_file: work.unit.clone(),
             begun_for_left: work.begun_for.map(|unit| LeftSession::of(unit, work)),
-            ..sheet
+            ..Self::of(sheet)
         })
     }
 
     /// What tells it from every session of this run of the program.
     #[must_use]
     pub fn id(&self) -> SessionId {
-        self.id
+        self.work.id()
     }
 
     /// What stands in it.
     #[must_use]
     pub fn entries(&self) -> &Entries {
-        &self.entries
-    }
-
-    /// The same, shared.
-    pub(super) fn shared(&self) -> &Arc<Entries> {
-        &self.entries
+        self.work.content()
     }
 
     /// The sheet, with all it can hold.
     #[must_use]
     pub fn sheet(&self) -> &Worksheet {
-        &self.entries.sheet
+        &self.entries().sheet
     }
 
     /// Where it is kept; none for one that was never saved.
     #[must_use]
     pub fn file(&self) -> Option<&Path> {
-        self.file.as_deref()
-    }
-
-    /// What stood in its file when it was last opened or saved.
-    pub(super) fn on_disk(&self) -> Option<Stamp> {
-        self.on_disk
+        self.work.file()
     }
 
     /// The first eight digits of the SHA-256 of what it was last opened or saved as (FIPS 180-4); none
     /// while no file holds it so.
     pub(in crate::app) fn digest(&self) -> Option<&str> {
-        self.digest.as_deref()
+        self.work.digest()
     }
 
     /// A number that grows with every change of what stands in it.
     #[must_use]
     pub fn revision(&self) -> u64 {
-        self.revision
+        self.work.revision()
     }
 
     /// Whether dropping it now would lose something.
     #[must_use]
     pub fn has_unsaved(&self) -> bool {
-        self.saved.as_deref() != Some(&*self.entries)
+        self.work.has_unsaved()
     }
 
     /// Why it cannot be saved; none while it can. A file that could not be opened again must not be
     /// written.
     #[must_use]
     pub fn why_not_savable(&self) -> Option<String> {
-        let mut wrong = self.entries.loose().filter(|(_, loose)| loose.is_wrong);
+        let mut wrong = self.entries().loose().filter(|(_, loose)| loose.is_wrong);
         if let Some((field, loose)) = wrong.next() {
             return Some(format!("{}: {}", field.name(), loose.why));
         }
-        if !self.entries.has(SheetField::CutWidth) {
+        if !self.entries().has(SheetField::CutWidth) {
             return Some("Cutting width: write the width that the unit cuts.".to_owned());
         }
         let flaw = self.sheet().checked().err()?;
@@ -195,32 +156,11 @@ impl SheetWork {
         Some(format!("{}: {}", named.unwrap_or(flaw.path), flaw.kind))
     }
 
-    /// The entries that a save leaves out: each waits for what the file holds only together with it.
-    #[must_use]
-    pub fn left_out_of_a_save(&self) -> Vec<String> {
-        let waiting = self.entries.loose().filter(|(_, loose)| !loose.is_wrong);
-        waiting.map(|(field, _)| field.name()).collect()
-    }
-
-    /// The texts that stand beside it, for whoever keeps it.
-    pub(super) fn wrong_texts(&self) -> Vec<WrongText> {
-        let loose = self.entries.loose();
-        loose
-            .map(|(field, loose)| WrongText {
-                field: field.path(),
-                name: field.name(),
-                text: loose.text.clone(),
-                problem: loose.why.clone(),
-                is_waiting: !loose.is_wrong,
-            })
-            .collect()
-    }
-
     /// Where its unit's file is: beside the sheet, or where it was when the sheet was begun for it. None
     /// where it names none.
     #[must_use]
     pub fn unit_file(&self) -> Option<PathBuf> {
-        match &self.file {
+        match self.file() {
             Some(file) if !self.sheet().unit.is_empty() => {
                 Some(store::unit_beside(file, &self.sheet().unit))
             }
@@ -237,11 +177,6 @@ impl SheetWork {
         }
     }
 
-    /// The session of the unit that it was begun for.
-    pub(super) fn begun_for_session(&self) -> Option<SessionId> {
-        self.begun_for
-    }
-
     /// Says which unit it is of, from here on; one in a file is named in it.
     pub(super) fn belong_to(&mut self, unit: &Session) {
         self.edit("unit of the sheet", None, |entries| {
@@ -254,22 +189,6 @@ impl SheetWork {
         }
     }
 
-    /// Takes note that its file does not hold it any more.
-    pub(super) fn part_from_file(&mut self) {
-        self.saved = None;
-        self.digest = None;
-    }
-
-    /// Goes on as it is, over what was seen in its file.
-    pub(super) fn keep_mine(&mut self, seen: OnDisk) {
-        match seen {
-            OnDisk::Same => return,
-            OnDisk::Changed(stamp) => self.on_disk = Some(stamp),
-            OnDisk::Gone => self.on_disk = None,
-        }
-        self.part_from_file();
-    }
-
     /// Whether it is the sheet of a unit on the desk.
     #[must_use]
     pub fn is_of(&self, unit: &Session) -> bool {
@@ -279,31 +198,6 @@ impl SheetWork {
         let whole = |file: &Path| std::path::absolute(file).ok();
         let own = self.unit_file().as_deref().and_then(whole);
         own.is_some() && own == unit.file().and_then(whole)
-    }
-
-    /// How its file stands now beside what was last read from it or written to it.
-    #[must_use]
-    pub fn look_at_file(&self) -> OnDisk {
-        match self.file() {
-            Some(file) => Watched::new(file.to_owned(), self.on_disk).look(),
-            None => OnDisk::Same,
-        }
-    }
-
-    /// Saves to a file, which is then where it is kept.
-    pub(super) fn save_to(&mut self, file: &Path) -> Result<Remarks, FileProblem> {
-        let Saved {
-            remarks,
-            stamp,
-            digest,
-        } = store::save_sheet(self.sheet(), file)?;
-        // What waits for its other half is in no file yet, and stays kept for recovery.
-        let is_whole = self.entries.loose().next().is_none();
-        self.saved = is_whole.then(|| Arc::clone(&self.entries));
-        self.file = Some(file.to_owned());
-        self.on_disk = Some(stamp);
-        self.digest = Some(digest);
-        Ok(remarks)
     }
 
     /// Names the unit that it was begun for, which is in a file now; not where the name would lead to
@@ -320,21 +214,15 @@ impl SheetWork {
         if beside.is_some_and(|beside| beside.exists() && !store::is_same_file(&beside, file)) {
             return false;
         }
-        let is_untouched = self.file.is_none() && !self.has_unsaved();
-        let is_named = self.edit("unit of the sheet", None, |entries| {
+        let is_untouched = self.file().is_none() && !self.has_unsaved();
+        let is_named = self.work.edit("unit of the sheet", None, |entries| {
             entries.sheet.unit = name.into_owned();
         });
         if is_untouched {
             // A name alone is nobody's work.
-            self.saved = Some(Arc::clone(&self.entries));
+            self.work.is_nobodys();
         }
         is_named
-    }
-
-    /// Looks at what a person holds, so that what is done in one grip is one step.
-    pub(super) fn look_at_hands(&mut self, ctx: &Context) {
-        self.hands.look(ctx);
-        self.history.look(&self.hands);
     }
 
     /// Makes a change; whether it was one.
@@ -344,40 +232,102 @@ impl SheetWork {
         holder: Option<Id>,
         edit: impl FnOnce(&mut Entries),
     ) -> bool {
-        let mut entries = Entries::clone(&self.entries);
-        edit(&mut entries);
-        if entries == *self.entries {
-            return false;
-        }
-        self.entries = Arc::new(entries);
-        self.revision += 1;
-        self.history.note(name, holder, &self.entries, &self.hands);
-        true
+        self.work.edit(name, holder, edit)
+    }
+}
+
+impl DeskWork for SheetWork {
+    fn id(&self) -> SessionId {
+        self.id()
     }
 
-    /// The changes that can be taken back and done again.
-    pub(super) fn history(&self) -> &SheetHistory {
-        &self.history
+    fn file(&self) -> Option<&Path> {
+        self.file()
     }
 
-    /// Takes back the last step; whether there was one.
-    pub(super) fn undo(&mut self) -> bool {
-        let step = self.history.undo();
-        self.put_back(step)
+    fn revision(&self) -> u64 {
+        self.revision()
     }
 
-    /// Does again the step that was taken back last; whether there was one.
-    pub(super) fn redo(&mut self) -> bool {
-        let step = self.history.redo();
-        self.put_back(step)
+    fn has_unsaved(&self) -> bool {
+        self.has_unsaved()
     }
 
-    fn put_back(&mut self, entries: Option<Arc<Entries>>) -> bool {
-        let is_step = entries.is_some();
-        if let Some(entries) = entries {
-            self.entries = entries;
-            self.revision += 1;
-        }
-        is_step
+    fn why_not_savable(&self) -> Option<String> {
+        self.why_not_savable()
+    }
+
+    fn left_out_of_a_save(&self) -> Vec<String> {
+        let loose = self.entries().loose();
+        let waiting = loose.filter(|(_, loose)| !loose.is_wrong);
+        waiting.map(|(field, _)| field.name()).collect()
+    }
+
+    fn look_at_file(&self) -> OnDisk {
+        self.work.look_at_file()
+    }
+
+    fn undone(&self) -> Option<&str> {
+        self.work.history().undone()
+    }
+
+    fn redone(&self) -> Option<&str> {
+        self.work.history().redone()
+    }
+
+    fn look_at_hands(&mut self, ctx: &Context) {
+        self.work.look_at_hands(ctx);
+    }
+
+    fn undo(&mut self) -> bool {
+        self.work.undo()
+    }
+
+    fn redo(&mut self) -> bool {
+        self.work.redo()
+    }
+
+    fn save_to(&mut self, file: &Path) -> Result<Remarks, FileProblem> {
+        let saved = store::save_sheet(self.sheet(), file)?;
+        // What waits for its other half is in no file yet, and stays kept for recovery.
+        let is_whole = self.entries().loose().next().is_none();
+        Ok(self.work.was_saved(file, saved, is_whole))
+    }
+
+    fn kept(&self) -> Kept {
+        Kept::Sheet(Arc::clone(self.work.shared()))
+    }
+
+    fn on_disk(&self) -> Option<Stamp> {
+        self.work.on_disk()
+    }
+
+    fn wrong_texts(&self) -> Vec<WrongText> {
+        let loose = self.entries().loose();
+        loose
+            .map(|(field, loose)| WrongText {
+                field: field.path(),
+                name: field.name(),
+                text: loose.text.clone(),
+                problem: loose.why.clone(),
+                is_waiting: !loose.is_wrong,
+            })
+            .collect()
+    }
+
+    fn part_from_file(&mut self) {
+        self.work.part_from_file();
+    }
+
+    fn keep_mine(&mut self, seen: OnDisk) {
+        self.work.keep_mine(seen);
+    }
+
+    fn session_of_unit(&self) -> Option<SessionId> {
+        self.begun_for
+    }
+
+    fn unit_while_in_no_file(&self) -> Option<PathBuf> {
+        self.unit_file().filter(|_| self.file().is_none())
     }
 }

@@ -4,7 +4,7 @@
 use std::path::Path;
 
 use super::handed_over::{HandedOver, LastWork};
-use super::{Closing, Desk, Session};
+use super::{Desk, Session, WorkKind};
 use crate::store::recovery::{Keeper, News, Work};
 use crate::store::{self, FileProblem, OnDisk, Stamp};
 use crate::unit::{Document, TextProblem};
@@ -31,13 +31,12 @@ impl Desk {
         let may_be_lost = self.may_close();
         let unsaved = self.sessions.iter();
         let unsaved = unsaved.filter(|session| session.has_unsaved() && !may_be_lost);
-        let sheet = self.sheet.as_ref();
-        let sheet = sheet.filter(|sheet| {
-            sheet.has_unsaved() && (!may_be_lost || self.closing == Closing::KeepingSheet)
-        });
-        self.handed_over.keep(unsaved, sheet);
+        let works = self.works.to_keep(may_be_lost);
+        self.handed_over.keep(unsaved, works);
         self.handed_over.watch(&self.sessions[self.front]);
-        self.handed_over.watch_sheet(self.sheet.as_ref());
+        for kind in WorkKind::ALL {
+            self.handed_over.watch_work(kind, self.works.get(kind));
+        }
     }
 
     /// Looks at the file now, as when the window is gone to.
@@ -74,11 +73,13 @@ impl Desk {
     /// A file was found changed or gone, beside what stood there at some time. A session that was saved
     /// or opened since has nothing to do with it.
     fn hear_of_file(&mut self, file: &Path, since: Option<Stamp>, seen: OnDisk) {
-        let sheet = self.sheet.as_mut();
-        let own = sheet.filter(|sheet| sheet.file() == Some(file) && sheet.on_disk() == since);
-        if let Some(sheet) = own {
-            sheet.part_from_file();
-            self.handed_over.unanswered_sheet = Some(seen);
+        for kind in WorkKind::ALL {
+            let work = self.works.get_mut(kind);
+            let own = work.filter(|work| work.file() == Some(file) && work.on_disk() == since);
+            if let Some(work) = own {
+                work.part_from_file();
+                self.handed_over.unanswered_works.insert(kind, seen);
+            }
         }
         for (place, session) in self.sessions.iter_mut().enumerate() {
             if session.file() == Some(file) && session.on_disk() == since {
@@ -114,9 +115,9 @@ impl Desk {
         self.handed_over.unanswered.take()
     }
 
-    /// How the sheet's file was found changed, once; none when it was not, or was answered to.
-    pub fn take_change_of_sheet(&mut self) -> Option<OnDisk> {
-        self.handed_over.unanswered_sheet.take()
+    /// How the file of a work was found changed, once; none when none was, or it was answered to.
+    pub fn take_change_of_work(&mut self) -> Option<(WorkKind, OnDisk)> {
+        self.handed_over.unanswered_works.pop_first()
     }
 
     /// How many other windows have the file in front open.

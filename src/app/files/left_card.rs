@@ -7,13 +7,15 @@ use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
 use egui::{Grid, Label, ScrollArea, Ui};
 
+use super::left_lesson::rows_of_lesson;
 use super::left_sheet::{Row, rows_of_sheet, shown};
-use super::sheet_files::PLATE_AREA;
-use crate::app::desk::{Beneath, Card, Desk, Next, document_in};
+use super::work_words::words_of;
+use crate::app::desk::{Beneath, Card, Desk, Next, WorkKind, document_in};
 use crate::app::widgets::lettering::Lettering;
+use crate::lesson::{LESSON_FILE, parse_lesson};
 use crate::plate;
-use crate::store;
 use crate::store::recovery::{Flushed, Left, LeftBehind, Work};
+use crate::store::{self, FileProblem};
 use crate::unit::{self, Document, Field};
 
 /// Offers what dead windows left behind, over whatever card is open, and tells what was damaged.
@@ -64,22 +66,20 @@ struct Beside {
 impl LeftCard {
     fn take(&mut self, desk: &mut Desk, reply: Reply) -> Next {
         if let Some(left) = self.left.take() {
-            let is_of_sheet = is_sheet(&left.work);
+            let kind = kind_of(&left.work);
             match reply {
                 // It is offered again once nobody has it.
                 Reply::Later => {}
                 Reply::Discard => discard(desk, left),
                 Reply::Recover => {
                     let others = self.others.iter();
-                    let alike = others.filter(|other| is_sheet(&other.work) == is_of_sheet);
+                    let alike = others.filter(|other| kind_of(&other.work) == kind);
                     if recover(desk, left, alike.count()) {
                         // What to work on is no question any more.
                         self.beneath = Beneath::default();
                     }
-                    // A window shows one unit and one sheet; what is more of either waits for another
-                    // start.
-                    self.others
-                        .retain(|other| is_sheet(&other.work) != is_of_sheet);
+                    // A window shows one of each kind; what is more of it waits for another start.
+                    self.others.retain(|other| kind_of(&other.work) != kind);
                 }
             }
         }
@@ -139,16 +139,18 @@ impl Beside {
         });
     }
 
-    /// The same for a plate sheet.
-    fn of_sheet(work: &Work) -> Self {
-        let in_file = work.file.as_deref().map(store::open_sheet).transpose();
-        let (in_file, problem) = match in_file {
+    /// What stands in the file, if there is one that can be read, beside what was left.
+    fn of_file<T>(
+        in_file: Option<Result<T, FileProblem>>,
+        rows: impl FnOnce(Option<T>) -> Vec<Row>,
+    ) -> Self {
+        let (in_file, problem) = match in_file.transpose() {
             Ok(in_file) => (in_file, None),
             Err(problem) => (None, Some(problem.to_string())),
         };
         Self {
             has_file: in_file.is_some(),
-            rows: rows_of_sheet(work, in_file),
+            rows: rows(in_file),
             problem,
         }
     }
@@ -156,24 +158,38 @@ impl Beside {
     /// Every field that differs from the file; every field with something in it where there is none, or
     /// it cannot be read.
     fn of(work: &Work) -> Self {
-        if is_sheet(work) {
-            return Self::of_sheet(work);
-        }
-        let in_file = document_in(work).transpose();
-        let (in_file, problem) = match in_file {
-            Ok(in_file) => (in_file, None),
-            Err(problem) => (None, Some(problem.to_string())),
-        };
-        Self {
-            has_file: in_file.is_some(),
-            rows: rows_of(work, in_file.as_ref()),
-            problem,
+        let file = work.file.as_deref();
+        match kind_of(work) {
+            None => Self::of_file(document_in(work), |in_file| rows_of(work, in_file.as_ref())),
+            Some(WorkKind::Sheet) => Self::of_file(file.map(store::open_sheet), |in_file| {
+                rows_of_sheet(work, in_file)
+            }),
+            Some(WorkKind::Lesson) => {
+                let in_file = file.map(|file| {
+                    let (text, _) = store::text_with_digest(file, &LESSON_FILE)?;
+                    parse_lesson(&text).map_err(|problem| FileProblem::wrong(file, problem))
+                });
+                Self::of_file(in_file, |in_file| rows_of_lesson(work, in_file.as_ref()))
+            }
         }
     }
 }
 
-fn is_sheet(work: &Work) -> bool {
-    unit::parse_text(&work.document).is_err() && plate::parse_sheet(&work.document).is_ok()
+/// The kind of work beside the units; none for a unit's.
+fn kind_of(work: &Work) -> Option<WorkKind> {
+    let text = &work.document;
+    if unit::parse_text(text).is_ok() {
+        None
+    } else if plate::parse_sheet(text).is_ok() {
+        Some(WorkKind::Sheet)
+    } else {
+        is_lesson(text).then_some(WorkKind::Lesson)
+    }
+}
+
+/// Whether a text that was left is a lesson's.
+pub fn is_lesson(text: &str) -> bool {
+    parse_lesson(text).is_ok()
 }
 
 fn discard(desk: &mut Desk, left: Left) {
@@ -184,11 +200,10 @@ fn discard(desk: &mut Desk, left: Left) {
 
 /// Goes on with the work; whether it did. The old copy goes once the new one is on the disk.
 fn recover(desk: &mut Desk, left: Left, others: usize) -> bool {
-    let is_sheet = is_sheet(&left.work);
-    let recovered = if is_sheet {
-        desk.recover_sheet(&left.work)
-    } else {
-        desk.recover(&left.work)
+    let kind = kind_of(&left.work);
+    let recovered = match kind {
+        Some(kind) => desk.recover_work(kind, &left.work),
+        None => desk.recover(&left.work),
     };
     if let Err(problem) = recovered {
         desk.warn(format!("Not recovered. {problem}"));
@@ -199,11 +214,11 @@ fn recover(desk: &mut Desk, left: Left, others: usize) -> bool {
         1 => " 1 more waits for the next start.".to_owned(),
         _ => format!(" {others} more wait for the next start."),
     };
-    if is_sheet {
-        desk.want_area(PLATE_AREA);
+    if let Some(kind) = kind {
+        desk.want_area(words_of(kind).area);
     }
     if let Some(file) = &left.work.file {
-        if !is_sheet {
+        if kind.is_none() {
             desk.preferences_mut().remember(file);
         }
         desk.tell(format!(
@@ -211,7 +226,7 @@ fn recover(desk: &mut Desk, left: Left, others: usize) -> bool {
             file.display()
         ));
     } else {
-        if !is_sheet {
+        if kind.is_none() {
             desk.preferences_mut().last_open = None;
         }
         desk.tell(format!("Recovered. It is in no file yet.{waiting}"));
@@ -307,8 +322,10 @@ impl Card for LeftCard {
         let age = ago(work.time);
         ui.label(match &file {
             Some(file) => format!("The program ended {age} with changes to {file} that were not saved. They were kept:"),
-            None if is_sheet(work) => format!("The program ended {age} with a plate sheet that was in no file yet. It was kept:"),
-            None => format!("The program ended {age} with a unit that was in no file yet. It was kept:"),
+            None => {
+                let what = kind_of(work).map_or("unit", |kind| words_of(kind).name);
+                format!("The program ended {age} with a {what} that was in no file yet. It was kept:")
+            }
         });
         ui.add_space(6.0);
         self.beside.rows_ui(ui);

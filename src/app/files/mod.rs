@@ -2,6 +2,7 @@
 
 mod asking;
 mod left_card;
+mod left_lesson;
 mod left_sheet;
 #[cfg(all(unix, not(target_os = "macos")))]
 mod motion_portal;
@@ -15,15 +16,16 @@ mod placing;
 mod print_portal;
 mod refusal;
 mod saving;
-mod sheet_asking;
-mod sheet_files;
-mod sheet_outside;
-mod sheet_path_card;
 mod system_opener;
 mod typed_path;
+mod work_asking;
+mod work_files;
+mod work_outside;
+mod work_path_card;
+mod work_words;
 
 pub use asking::ask;
-pub use left_card::offer_left;
+pub use left_card::{is_lesson, offer_left};
 #[cfg(all(unix, not(target_os = "macos")))]
 pub use motion_portal::PortalMotion;
 pub use native::NativeDialogs;
@@ -35,8 +37,9 @@ pub use placing::{ask_place, ask_place_and_open, ask_place_then};
 pub use print_portal::PortalPrinter;
 pub use refusal::Refusal;
 pub use saving::{file_stem_for, save_as, why_not_savable, why_not_savable_there};
-pub use sheet_asking::{ask_sheet_first, choose_sheet};
-pub use sheet_files::{PLATE_AREA, SheetAsking, is_sheet_file};
-pub use sheet_outside::{save_sheet, save_sheet_as};
-pub use sheet_path_card::SheetPathCard;
 pub use system_opener::SystemOpener;
+pub use work_asking::{ask_work_first, choose_work};
+pub use work_files::{WorkAsking, kind_of_file};
+pub use work_outside::{save_work, save_work_as};
+pub use work_path_card::WorkPathCard;
+pub use work_words::{LESSON_AREA, PLATE_AREA};

@@ -37,6 +37,8 @@ impl Dialogs for NativeDialogs {
             Ask::PlaceForSheet(name) => ("Save the sheet", SHEET, Some(name)),
             Ask::WorksheetToOpen => ("Open a plate sheet", WORKSHEET, None),
             Ask::PlaceForWorksheet(name) => ("Save the plate sheet", WORKSHEET, Some(name)),
+            Ask::LessonToOpen => ("Open a lesson", LESSON, None),
+            Ask::PlaceForLesson(name) => ("Save the lesson", LESSON, Some(name)),
             Ask::PlaceForPicture(name) => ("Save the picture", PICTURE, Some(name)),
         };
         let dialog = AsyncFileDialog::new()
@@ -58,6 +60,7 @@ type Filter = (&'static str, &'static [&'static str]);
 const UNIT: Filter = ("Unit file", &["ron"]);
 const SHEET: Filter = ("PDF", &["pdf"]);
 const WORKSHEET: Filter = ("Plate sheet", &["ron"]);
+const LESSON: Filter = ("Lesson", &["ron"]);
 const PICTURE: Filter = ("Picture", &["png", "svg", "pdf"]);
 const ROWS: Filter = ("Rows of knives, CSV", &["csv", "tsv", "txt"]);
 

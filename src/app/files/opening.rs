@@ -8,8 +8,8 @@ use super::asking::ask;
 use super::open_file::open;
 use super::outside::save;
 use super::saving::why_not_savable_there;
-use super::sheet_asking::ask_sheet_first;
-use super::sheet_files::{SheetAsking, is_sheet_file};
+use super::work_asking::{ask_work_first, close_window};
+use super::work_files::{WorkAsking, kind_of_file};
 use crate::app::desk::{Ask, Beneath, Card, DemoUnit, Desk, Next, Session, SessionId};
 use crate::app::widgets::lettering::Lettering;
 use crate::store::FileProblem;
@@ -40,10 +40,10 @@ pub fn ask_first(desk: &mut Desk, what: Asking) -> bool {
 /// the front, so that the person sees what the question is of.
 fn ask_besides(desk: &mut Desk, what: Asking, given_up: Vec<SessionId>) -> bool {
     if let Asking::Open(file) = &what
-        && is_sheet_file(file)
+        && let Some(kind) = kind_of_file(file)
     {
-        // A sheet of its own takes no unit away.
-        return ask_sheet_first(desk, SheetAsking::Open(file.clone()));
+        // A work beside the units takes none of them away.
+        return ask_work_first(desk, kind, WorkAsking::Open(file.clone()));
     }
     desk.look_at_files();
     let in_front = desk.session().id();
@@ -93,7 +93,7 @@ fn go_on(desk: &mut Desk, what: Asking, given_up: Vec<SessionId>) -> bool {
             false
         }),
         Asking::Open(file) => open(desk, &file),
-        Asking::Close => ask_sheet_first(desk, SheetAsking::CloseWindow),
+        Asking::Close => close_window(desk),
     }
 }
 
@@ -236,7 +236,7 @@ pub fn close_asked(desk: &mut Desk, ctx: &Context) {
         ctx.send_viewport_cmd(ViewportCommand::Close);
     } else if ctx.input(|input| input.viewport().close_requested()) {
         desk.look_at_files();
-        if desk.any_unsaved().next().is_some() || desk.has_unsaved_sheet() {
+        if desk.any_unsaved().next().is_some() || desk.unsaved_works().next().is_some() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             ask_first(desk, Asking::Close);
         }

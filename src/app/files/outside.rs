@@ -6,7 +6,7 @@ use egui::{Context, Ui};
 
 use super::open_file::open;
 use super::saving::{is_open_file, save_as, save_to};
-use super::sheet_outside::watch_sheet;
+use super::work_outside::watch_works;
 use crate::app::desk::{Card, Desk, Next, SessionId};
 use crate::app::widgets::lettering::Lettering;
 use crate::store::OnDisk;
@@ -27,7 +27,7 @@ pub fn watch_file(desk: &mut Desk, ctx: &Context) {
     {
         desk.open_card(Outside::new(desk, seen, Why::Found));
     }
-    watch_sheet(desk);
+    watch_works(desk);
 }
 
 /// What follows once it is answered: told whether the work here is in its file.

@@ -6,9 +6,9 @@ use super::opening::{Asking, ask_first};
 use super::outside::holds_save_back;
 use super::refusal::Refusal;
 use super::saving::{file_name_for, is_open_file, save_to_chosen, warn_of_another, with_ending};
-use super::sheet_path_card::SheetPathCard;
 use super::typed_path::{Typed, TypedPath};
-use crate::app::desk::{Ask, Card, Desk, Next};
+use super::work_path_card::WorkPathCard;
+use crate::app::desk::{Ask, Card, Desk, Next, WorkKind};
 use crate::store::whole_path;
 
 /// A path being typed.
@@ -110,7 +110,7 @@ impl Card for PathCard {
         let what = if self.is_saving {
             "The path of the unit file; .ron is added where it is missing, and ~/ is your home folder."
         } else {
-            "The path of the unit file, ending in .ron, or of the plate sheet, ending in .plate.ron; ~/ is your home folder."
+            "The path of the unit file, ending in .ron, the plate sheet, ending in .plate.ron, or the lesson, ending in .lesson.ron; ~/ is your home folder."
         };
         match self.path.show(ui, title, what, verb) {
             Typed::Taken => {
@@ -136,13 +136,14 @@ impl Card for PathCard {
 
 /// Opens the card by which a file is named, where the desktop showed no dialog to choose one in.
 pub fn name_without_dialog(desk: &mut Desk) {
+    let save_work = |desk: &mut Desk, kind| {
+        let card = WorkPathCard::to_save(desk, kind);
+        desk.open_card(card);
+    };
     let card = match desk.missed_dialog() {
-        Some(Ask::UnitToOpen | Ask::WorksheetToOpen) => PathCard::to_open(),
-        Some(Ask::PlaceForWorksheet(_)) => {
-            let card = SheetPathCard::to_save(desk);
-            desk.open_card(card);
-            return;
-        }
+        Some(Ask::UnitToOpen | Ask::WorksheetToOpen | Ask::LessonToOpen) => PathCard::to_open(),
+        Some(Ask::PlaceForWorksheet(_)) => return save_work(desk, WorkKind::Sheet),
+        Some(Ask::PlaceForLesson(_)) => return save_work(desk, WorkKind::Lesson),
         Some(Ask::PlaceForUnit(_)) => PathCard::to_save(desk),
         Some(Ask::RowsToRead) => {
             desk.warn(

@@ -165,9 +165,12 @@ impl PlaceCard {
             Ask::PlaceForRows(name) => ("Write the knives to a path", name.as_str()),
             Ask::PlaceForUnit(name) => ("Save to a path", name.as_str()),
             Ask::PlaceForWorksheet(name) => ("Save the plate sheet to a path", name.as_str()),
-            Ask::UnitToOpen | Ask::FolderOfUnits | Ask::RowsToRead | Ask::WorksheetToOpen => {
-                ("Save to a path", "")
-            }
+            Ask::PlaceForLesson(name) => ("Save the lesson to a path", name.as_str()),
+            Ask::UnitToOpen
+            | Ask::FolderOfUnits
+            | Ask::RowsToRead
+            | Ask::WorksheetToOpen
+            | Ask::LessonToOpen => ("Save to a path", ""),
         };
         // With its folder: a person sees where it goes.
         let text = whole_path(name).map_or_else(

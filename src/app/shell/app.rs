@@ -8,6 +8,7 @@ use super::beginning::Beginning;
 use super::course::{Course, Stops};
 use super::deeds::do_as_pressed;
 use super::drawer;
+use super::lesson_steps::keep_step;
 use super::notice::notice_strip_ui;
 use super::placing::Placing;
 use super::print_card::PrintCard;
@@ -21,15 +22,17 @@ use super::turns::Turns;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::{
     Change, Desk, Dialogs, LastWork, MotionWish, Opener, Preferences, Printer, Session, SessionId,
-    SheetWork, StepId, show_card,
+    SheetWork, StepId, WorkKind, show_card,
 };
-use crate::app::files::{close_asked, dropped_files, name_without_dialog, offer_left, watch_file};
+use crate::app::files::{
+    close_asked, dropped_files, is_lesson, name_without_dialog, offer_left, watch_file,
+};
 use crate::app::form::{Form, Keys};
 use crate::app::show::{Show, Talk};
 use crate::app::widgets::focus::focus_ring_ui;
 use crate::command::OpenLesson;
 use crate::store::plain;
-use crate::store::recovery::{Keeper, LeftBehind, left_behind};
+use crate::store::recovery::{Keeper, LeftBehind, left_behind_with};
 use crate::unit::Document;
 use crate::units::System;
 
@@ -60,6 +63,7 @@ impl App {
         let Beginning {
             session,
             sheet,
+            lesson,
             told,
             is_asked,
         } = beginning.into();
@@ -68,11 +72,14 @@ impl App {
             None => preferences.last_open = None,
         }
         if let Some(file) = sheet.as_ref().and_then(SheetWork::file) {
-            preferences.remember_sheet(file);
+            preferences.remember_work(file);
         }
         let mut desk = Desk::new(session, preferences, dialogs);
         if let Some(sheet) = sheet {
             desk.lay_sheet(sheet);
+        }
+        if let Some(lesson) = lesson {
+            desk.lay_lesson(lesson);
         }
         if is_asked {
             desk.open_card(StartCard::default());
@@ -180,7 +187,7 @@ impl App {
                 folder.display()
             )),
         }
-        self.left = Some(left_behind(folder));
+        self.left = Some(left_behind_with(folder, is_lesson));
         is_kept
     }
 
@@ -287,6 +294,17 @@ impl App {
         } else {
             work_ui(ui, desk, areas, form, course)
         };
+        if let Some(view) = desk.step_to_keep() {
+            keep_step(desk, view);
+        }
+        if let Some(step) = desk.lesson_to_show()
+            && let Some(work) = desk.lesson()
+        {
+            let file = work.file_in_folder();
+            let lesson = OpenLesson::as_it_stands(work.lesson().clone(), file.as_deref());
+            show.show_lesson(ctx, desk, Talk::from_step(lesson, step));
+            ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
+        }
         close_asked(desk, ctx);
         desk.keep_work();
         if shot.is_none() {
@@ -313,8 +331,10 @@ impl App {
 /// What a frame showed.
 #[derive(PartialEq)]
 struct Seen {
-    /// What it showed the numbers of: session, solves, newest step, sheet with its revision.
-    of: (SessionId, u64, Option<StepId>, Option<(SessionId, u64)>),
+    /// What it showed the numbers of: session, solves, newest step.
+    of: (SessionId, u64, Option<StepId>),
+    /// The works beside the units, each with its revision.
+    works: [Option<(SessionId, u64)>; 2],
     /// How often something had been told.
     told: u64,
 }
@@ -322,9 +342,13 @@ struct Seen {
 impl Seen {
     fn now(desk: &Desk) -> Self {
         let session = desk.session();
-        let sheet = desk.sheet().map(|sheet| (sheet.id(), sheet.revision()));
+        let works = WorkKind::ALL.map(|kind| {
+            let work = desk.work(kind)?;
+            Some((work.id(), work.revision()))
+        });
         Self {
-            of: (session.id(), session.solves(), desk.newest_step(), sheet),
+            of: (session.id(), session.solves(), desk.newest_step()),
+            works,
             told: desk.notices().told(),
         }
     }

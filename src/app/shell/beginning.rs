@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use crate::app::desk::{Preferences, Session, SheetWork};
+use crate::app::desk::{LessonWork, Preferences, Session, SheetWork};
 use crate::store::FileProblem;
 use crate::unit::Document;
 
@@ -12,6 +12,8 @@ pub struct Beginning {
     pub(super) session: Session,
     /// A plate sheet beside it.
     pub(super) sheet: Option<SheetWork>,
+    /// A lesson beside it.
+    pub(super) lesson: Option<LessonWork>,
     /// Why what was open last is not.
     pub(super) told: Option<String>,
     /// Whether a card asks what to work on.
@@ -24,6 +26,7 @@ impl From<Session> for Beginning {
         Self {
             session,
             sheet: None,
+            lesson: None,
             told: None,
             is_asked: false,
         }
@@ -55,6 +58,18 @@ impl Beginning {
         })
     }
 
+    /// With a lesson to be made, and the demo unit in front.
+    ///
+    /// # Errors
+    /// When it cannot be read or is no lesson.
+    pub fn with_lesson(file: &Path) -> Result<Self, FileProblem> {
+        let lesson = LessonWork::open(file)?;
+        Ok(Self {
+            lesson: Some(lesson),
+            ..Session::demo()?.into()
+        })
+    }
+
     /// With what was open last, unless it is gone, is no unit file any more or is open in another
     /// window; then a card asks. `is_open_elsewhere` tells of a file whether another window has it.
     ///
@@ -81,6 +96,7 @@ impl Beginning {
         Ok(Self {
             session: Session::demo()?,
             sheet: None,
+            lesson: None,
             told,
             is_asked: true,
         })

@@ -12,7 +12,7 @@ use super::print_card::open_print_card;
 use super::scale::{fit_scale, larger, smaller};
 use crate::app::areas::Areas;
 use crate::app::desk::{Desk, InHand};
-use crate::app::files::{Asking, ask_first, quit_asked, save, save_as, save_sheet, save_sheet_as};
+use crate::app::files::{Asking, ask_first, quit_asked, save, save_as, save_work, save_work_as};
 use crate::app::form::Keys;
 
 /// Does what the keys ask for. A card that takes them leaves the scale alone.
@@ -34,11 +34,11 @@ pub fn do_as_pressed(ctx: &Context, desk: &mut Desk, areas: &mut Areas, form: &K
         }
         Some(Deed::SaveAs) => match desk.in_hand() {
             InHand::Unit => save_as(desk, |_, is_saved| is_saved),
-            InHand::Sheet => save_sheet_as(desk, |_, is_saved| is_saved),
+            InHand::Work(kind) => save_work_as(desk, kind, |_, is_saved| is_saved),
         },
         Some(Deed::Save) => match desk.in_hand() {
             InHand::Unit => save(desk, |_, is_saved| is_saved),
-            InHand::Sheet => save_sheet(desk, |_, is_saved| is_saved),
+            InHand::Work(kind) => save_work(desk, kind, |_, is_saved| is_saved),
         },
         Some(Deed::Quit) => quit_asked(desk),
         Some(Deed::Print) => open_print_card(desk, areas),
@@ -52,6 +52,7 @@ pub fn do_as_pressed(ctx: &Context, desk: &mut Desk, areas: &mut Areas, form: &K
         Some(Deed::Menu(menu)) => menu.open(ctx),
         Some(Deed::Form) => drawer::set_out(ctx, !drawer::is_out(ctx)),
         Some(Deed::Show) => desk.ask_to_show(),
+        Some(Deed::KeepStep) => desk.ask_to_keep_step(areas.shown_first()),
         Some(Deed::Help) => match form.in_hand {
             Some(field) => desk.open_card(HelpCard(field)),
             None => desk.open_card(KeysCard(table(areas.abouts()))),

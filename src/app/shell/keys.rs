@@ -28,6 +28,8 @@ pub enum Deed {
     Form,
     /// Shows the unit to a room.
     Show,
+    /// Keeps the unit in front as a step of a lesson.
+    KeepStep,
     /// Tells what the field in hand means.
     Help,
     /// Lists the keys.
@@ -76,7 +78,7 @@ const fn entry(
 }
 
 /// What every area has. Where one key holds another, the longer one stands first.
-const EVERYWHERE: [Entry; 19] = [
+const EVERYWHERE: [Entry; 20] = [
     entry(
         Deed::New,
         &[with_command(Key::N)],
@@ -172,6 +174,12 @@ const EVERYWHERE: [Entry; 19] = [
         &[alone(Key::F11)],
         "Show",
         "One picture and its numbers over the whole screen, for a room; Escape ends it",
+    ),
+    entry(
+        Deed::KeepStep,
+        &[with_command(Key::K)],
+        "Keep as a step",
+        "Put the unit in front behind the steps of a lesson, as it is set and seen",
     ),
     entry(
         Deed::Form,

@@ -15,10 +15,10 @@ use super::scale::scale_menu_ui;
 use super::start_card::StartCard;
 use super::steps_card::StepsCard;
 use crate::app::areas::Areas;
-use crate::app::desk::{Desk, InHand, SheetWork};
+use crate::app::desk::{Desk, DeskWork, InHand};
 use crate::app::files::{
-    Asking, PathCard, SheetPathCard, ask_first, quit_asked, save, save_as, save_sheet,
-    save_sheet_as, why_not_savable, why_not_savable_there,
+    Asking, PathCard, WorkPathCard, ask_first, quit_asked, save, save_as, save_work, save_work_as,
+    why_not_savable, why_not_savable_there,
 };
 use crate::app::widgets::lettering::strong;
 use crate::unit::most;
@@ -41,7 +41,7 @@ pub fn top_bar_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
     ui.horizontal(|ui| {
         Menu::File.show(ui, |ui| file_menu_ui(ui, desk, areas));
         edit_menu_ui(ui, desk);
-        Menu::View.show(ui, |ui| view_menu_ui(ui, desk));
+        Menu::View.show(ui, |ui| view_menu_ui(ui, desk, areas));
         if drawer::is_folded(ui.ctx()) && areas.front().has_form(desk) {
             form_button_ui(ui);
         }
@@ -178,12 +178,16 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
         desk.open_card(PathCard::to_open());
     }
     ui.separator();
-    let is_sheet = desk.in_hand() == InHand::Sheet;
-    let why_not_sheet = || desk.sheet().and_then(SheetWork::why_not_savable);
-    let (why_not, why_not_there) = if is_sheet {
-        (why_not_sheet(), why_not_sheet())
-    } else {
-        (why_not_savable(desk), why_not_savable_there(ui, desk))
+    let work = match desk.in_hand() {
+        InHand::Work(kind) => Some(kind),
+        InHand::Unit => None,
+    };
+    let (why_not, why_not_there) = match work {
+        Some(kind) => {
+            let why_not = desk.work(kind).and_then(DeskWork::why_not_savable);
+            (why_not.clone(), why_not)
+        }
+        None => (why_not_savable(desk), why_not_savable_there(ui, desk)),
     };
     let save_item =
         |ui: &mut Ui, (name, letter, deed): (&str, Key, Option<Deed>), why_not: Option<&String>| {
@@ -199,25 +203,23 @@ fn file_menu_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
     let saving = ("Save", Key::S, Some(Deed::Save));
     if save_item(ui, saving, why_not_there.as_ref()) {
         ui.close();
-        if is_sheet {
-            save_sheet(desk, |_, is_saved| is_saved);
-        } else {
-            save(desk, |_, is_saved| is_saved);
+        match work {
+            Some(kind) => save_work(desk, kind, |_, is_saved| is_saved),
+            None => save(desk, |_, is_saved| is_saved),
         }
     }
     let saving_as = ("Save as…", Key::A, Some(Deed::SaveAs));
     if save_item(ui, saving_as, why_not.as_ref()) {
         ui.close();
-        if is_sheet {
-            save_sheet_as(desk, |_, is_saved| is_saved);
-        } else {
-            save_as(desk, |_, is_saved| is_saved);
+        match work {
+            Some(kind) => save_work_as(desk, kind, |_, is_saved| is_saved),
+            None => save_as(desk, |_, is_saved| is_saved),
         }
     }
     if save_item(ui, ("Save to a path…", Key::H, None), why_not.as_ref()) {
         ui.close();
-        if is_sheet {
-            let card = SheetPathCard::to_save(desk);
+        if let Some(kind) = work {
+            let card = WorkPathCard::to_save(desk, kind);
             desk.open_card(card);
         } else {
             let card = PathCard::to_save(desk);
@@ -289,7 +291,7 @@ fn system_ui(ui: &mut Ui, desk: &mut Desk) {
 }
 
 /// How the window looks: light or dark, and how large.
-fn view_menu_ui(ui: &mut Ui, desk: &mut Desk) {
+fn view_menu_ui(ui: &mut Ui, desk: &mut Desk, areas: &Areas) {
     let is_dark = ui.ctx().theme() == egui::Theme::Dark;
     for (name, letter, dark) in [("Light", Key::L, false), ("Dark", Key::D, true)] {
         if choice_ui(ui, (name, letter), is_dark == dark, "") {
@@ -307,6 +309,12 @@ fn view_menu_ui(ui: &mut Ui, desk: &mut Desk) {
     if is_taken(ui, &item, Key::S) {
         ui.close();
         desk.ask_to_show();
+    }
+    let keys = keys_of(ui.ctx(), Deed::KeepStep);
+    let item = item_ui(ui, "Keep this as a step", Key::K, &keys);
+    if is_taken(ui, &item, Key::K) {
+        ui.close();
+        desk.ask_to_keep_step(areas.shown_first());
     }
     ui.separator();
     ui.label(RichText::new("Scale").weak());

@@ -14,8 +14,8 @@ use super::ending::{Open, Ready};
 use super::placing::{LEAST_OFFERED, Placing, screens};
 use super::shot::{Shot, watch_over};
 use crate::app::areas::AREAS;
-use crate::app::desk::{Change, NoDialogs, Preferences, Session, WindowPlace};
-use crate::app::files::{NativeDialogs, PLATE_AREA, SystemOpener, is_sheet_file};
+use crate::app::desk::{Change, NoDialogs, Preferences, Session, WindowPlace, WorkKind};
+use crate::app::files::{LESSON_AREA, NativeDialogs, PLATE_AREA, SystemOpener, kind_of_file};
 #[cfg(all(unix, not(target_os = "macos")))]
 use crate::app::files::{PortalMotion, PortalPrinter};
 use crate::app::widgets::look::dress;
@@ -134,8 +134,11 @@ fn area(arguments: &WindowArguments) -> Result<&'static str, Problem> {
     let ids = AREAS.map(|(about, _)| about.id);
     match asked {
         None if arguments.folder().is_some() => Ok("shop"),
-        None if arguments.file.as_deref().is_some_and(is_sheet_file) => Ok(PLATE_AREA),
-        None => Ok(ids[0]),
+        None => Ok(match arguments.file.as_deref().and_then(kind_of_file) {
+            Some(WorkKind::Sheet) => PLATE_AREA,
+            Some(WorkKind::Lesson) => LESSON_AREA,
+            None => ids[0],
+        }),
         Some(asked) => {
             let found = ids.into_iter().find(|id| *id == asked);
             found.ok_or_else(|| Problem::Unknown {
@@ -179,8 +182,11 @@ fn begin(arguments: &WindowArguments, remembered: &Preferences) -> Result<Beginn
     let tries = arguments.what_if != WhatIf::default();
     let file = arguments.file.as_ref();
     Ok(match file.filter(|_| arguments.folder().is_none()) {
-        Some(file) if is_sheet_file(file) => Beginning::with_sheet(file)?,
-        Some(file) => Session::open(file)?.into(),
+        Some(file) => match kind_of_file(file) {
+            Some(WorkKind::Sheet) => Beginning::with_sheet(file)?,
+            Some(WorkKind::Lesson) => Beginning::with_lesson(file)?,
+            None => Session::open(file)?.into(),
+        },
         None if arguments.shot.is_some() || tries => Session::demo()?.into(),
         None => {
             let folder = recovery_folder();

@@ -23,7 +23,7 @@ enum Order {
     Keep(u64, Box<Unwritten>),
     LetGo(u64),
     Watch(Option<Watched>),
-    WatchSheet(Option<Watched>),
+    WatchBesides(u8, Option<Watched>),
     Look,
     Flush(Sender<Flushed>),
     End,
@@ -162,9 +162,10 @@ impl Keeper {
         self.order(Order::Watch(watched));
     }
 
-    /// Looks after the file of a plate sheet too, from here on; none while none is open.
-    pub fn watch_sheet(&self, watched: Option<Watched>) {
-        self.order(Order::WatchSheet(watched));
+    /// Looks after a further file from here on, one for each kind of work beside the units; none while none
+    /// of that kind is open.
+    pub fn watch_besides(&self, kind: u8, watched: Option<Watched>) {
+        self.order(Order::WatchBesides(kind, watched));
     }
 
     /// Looks at the files at once.
@@ -225,8 +226,8 @@ impl Post<'_> {
                     self.lookout.watch(&self.mark, watched);
                     self.look();
                 }
-                Ok(Order::WatchSheet(watched)) => {
-                    self.lookout.watch_sheet(watched);
+                Ok(Order::WatchBesides(kind, watched)) => {
+                    self.lookout.watch_besides(kind, watched);
                     self.look();
                 }
                 Ok(Order::Look) => self.look(),

@@ -65,10 +65,16 @@ impl Left {
     }
 }
 
-/// Looks for work that dead windows left behind. A damaged file is set aside, so that it is met once;
-/// it is never removed.
+/// Looks for the units and plate sheets that dead windows left behind. A damaged file is set aside, so that
+/// it is met once; it is never removed.
 #[must_use]
 pub fn left_behind(folder: &Path) -> LeftBehind {
+    left_behind_with(folder, |_| false)
+}
+
+/// The same, where `is_other` knows texts of further kinds of work.
+#[must_use]
+pub fn left_behind_with(folder: &Path, is_other: impl Fn(&str) -> bool) -> LeftBehind {
     let mut left = LeftBehind::default();
     let mut locks = BTreeMap::new();
     for file in files_with_ending(folder, WORK) {
@@ -81,7 +87,7 @@ pub fn left_behind(folder: &Path) -> LeftBehind {
         let read = Work::read(&file).ok();
         let is_whole = |work: &Work| {
             let text = &work.document;
-            unit::parse_text(text).is_ok() || plate::parse_sheet(text).is_ok()
+            unit::parse_text(text).is_ok() || plate::parse_sheet(text).is_ok() || is_other(text)
         };
         let whole = read.filter(is_whole);
         match whole {

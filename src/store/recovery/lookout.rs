@@ -1,6 +1,7 @@
-//! The lookout on the files that are open, the unit's and the plate sheet's: whether something else changes
+//! The lookout on the files that are open, the unit's and those of works beside it: whether something else changes
 //! one, or another window opens the unit's too.
 
+use std::collections::BTreeMap;
 use std::thread;
 use std::time::{Duration, Instant};
 
@@ -17,7 +18,8 @@ const AWAY_FOR_A_MOMENT: Duration = Duration::from_millis(300);
 #[derive(Default)]
 pub struct Lookout {
     unit: Option<Seen>,
-    sheet: Option<Seen>,
+    /// By their kinds.
+    works: BTreeMap<u8, Seen>,
 }
 
 /// A file that is looked at, and what was told of it.
@@ -63,15 +65,18 @@ impl Lookout {
         self.unit = watched.map(Seen::new);
     }
 
-    /// Looks at the file of a plate sheet from here on.
-    pub fn watch_sheet(&mut self, watched: Option<Watched>) {
-        self.sheet = watched.map(Seen::new);
+    /// Looks at the file of a kind of work beside the units from here on.
+    pub fn watch_besides(&mut self, kind: u8, watched: Option<Watched>) {
+        match watched {
+            Some(watched) => self.works.insert(kind, Seen::new(watched)),
+            None => self.works.remove(&kind),
+        };
     }
 
     /// How long until the next look; none where there is no file to look at.
     pub fn rest(&self) -> Option<Duration> {
         let rest = |seen: &Seen| BETWEEN_LOOKS.saturating_sub(seen.last_look.elapsed());
-        let seen = [&self.unit, &self.sheet].into_iter().flatten();
+        let seen = self.unit.iter().chain(self.works.values());
         seen.map(rest).min()
     }
 
@@ -86,7 +91,7 @@ impl Lookout {
                 news.push(News::Others { file, others });
             }
         }
-        news.extend(self.sheet.as_mut().and_then(Seen::look));
+        news.extend(self.works.values_mut().filter_map(Seen::look));
         news
     }
 }

@@ -15,10 +15,10 @@ mod work;
 
 pub use keeper::{Flusher, Keeper, OfUnit};
 pub(super) use left::set_aside;
-pub use left::{Damaged, Left, LeftBehind, left_behind};
+pub use left::{Damaged, Left, LeftBehind, left_behind, left_behind_with};
 pub use mark::{WindowMark, is_open_in_a_window};
 pub use news::{Flushed, News};
-pub use pending::Kept;
+pub use pending::{Kept, KeptText};
 pub use work::{Work, WrongText};
 
 use std::path::PathBuf;

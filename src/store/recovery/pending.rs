@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
+use std::{fmt, ptr};
 
 use super::mark::{WindowMark, remove_if_there};
 use super::news::{Flushed, News};
@@ -17,6 +18,12 @@ const BETWEEN_WRITINGS: Duration = Duration::from_millis(500);
 /// The time until it is tried again what could not be done.
 const UNTIL_ANOTHER_TRY: Duration = Duration::from_secs(3);
 
+/// What is kept as the text of the file that it would be.
+pub trait KeptText: fmt::Debug + Send + Sync {
+    /// That text.
+    fn text(&self) -> String;
+}
+
 /// What a window keeps for recovery.
 #[derive(Clone, Debug)]
 pub enum Kept {
@@ -24,6 +31,8 @@ pub enum Kept {
     Unit(Arc<Document>),
     /// A plate sheet.
     Sheet(Arc<Entries>),
+    /// Something that this room does not know.
+    Other(Arc<dyn KeptText>),
 }
 
 impl Kept {
@@ -33,7 +42,10 @@ impl Kept {
         match (self, other) {
             (Self::Unit(one), Self::Unit(other)) => Arc::ptr_eq(one, other),
             (Self::Sheet(one), Self::Sheet(other)) => Arc::ptr_eq(one, other),
-            (Self::Unit(_), Self::Sheet(_)) | (Self::Sheet(_), Self::Unit(_)) => false,
+            (Self::Other(one), Self::Other(other)) => {
+                ptr::addr_eq(Arc::as_ptr(one), Arc::as_ptr(other))
+            }
+            (Self::Unit(_) | Self::Sheet(_) | Self::Other(_), _) => false,
         }
     }
 
@@ -42,6 +54,7 @@ impl Kept {
         match self {
             Self::Unit(document) => unit::write_text(document),
             Self::Sheet(entries) => plate::write_sheet(&entries.sheet).text,
+            Self::Other(other) => other.text(),
         }
     }
 }

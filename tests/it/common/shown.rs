@@ -118,15 +118,17 @@ impl Dialogs for Answers {
         | Ask::PlaceForRows(name)
         | Ask::PlaceForSheet(name)
         | Ask::PlaceForWorksheet(name)
+        | Ask::PlaceForLesson(name)
         | Ask::PlaceForPicture(name) = ask
         {
             answer.offered.push(name.clone());
         }
         chosen(match ask {
-            Ask::UnitToOpen | Ask::WorksheetToOpen => answer.open.clone(),
+            Ask::UnitToOpen | Ask::WorksheetToOpen | Ask::LessonToOpen => answer.open.clone(),
             Ask::PlaceForUnit(_)
             | Ask::PlaceForSheet(_)
             | Ask::PlaceForWorksheet(_)
+            | Ask::PlaceForLesson(_)
             | Ask::PlaceForPicture(_) => answer.save.clone(),
             Ask::FolderOfUnits => answer.folder.clone(),
             Ask::RowsToRead => answer.read_rows.clone(),
@@ -426,7 +428,8 @@ impl Window {
     /// A field, by the name a screen reader gives it.
     #[track_caller]
     pub fn field(&self, name: &str) -> Node<'_> {
-        self.widget(|role| role == Role::TextInput, name)
+        let is_field = |role| matches!(role, Role::TextInput | Role::MultilineTextInput);
+        self.widget(is_field, name)
     }
 
     /// What stands in a field.
@@ -460,7 +463,11 @@ impl Window {
         let is_button = |role| {
             !matches!(
                 role,
-                Role::TextInput | Role::ComboBox | Role::Slider | Role::Label
+                Role::TextInput
+                    | Role::MultilineTextInput
+                    | Role::ComboBox
+                    | Role::Slider
+                    | Role::Label
             )
         };
         self.widget(is_button, name)

@@ -5,8 +5,8 @@ use std::time::SystemTime;
 
 use egui::{Button, Context, Ui};
 
-use crate::app::desk::{Desk, SheetWork};
-use crate::app::files::{SheetAsking, ask_sheet_first};
+use crate::app::desk::{Desk, SheetWork, WorkKind};
+use crate::app::files::{WorkAsking, ask_work_first};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::making::{KeptMade, Making};
 use crate::store::{self, SheetBeside};
@@ -50,7 +50,7 @@ pub fn sheets_ui(ui: &mut Ui, desk: &mut Desk, sheets: &[SheetBeside]) {
     ui.add_space(14.0);
     ui.label(Lettering::Heading.of("Sheets of this unit"));
     if let Some(file) = buttons_ui(ui, sheets) {
-        ask_sheet_first(desk, SheetAsking::Open(file));
+        ask_work_first(desk, WorkKind::Sheet, WorkAsking::Open(file));
     }
 }
 
@@ -67,7 +67,7 @@ pub fn sheets_menu_ui(ui: &mut Ui, desk: &mut Desk, sheets: &[SheetBeside]) {
         }
     });
     if let Some(file) = taken {
-        ask_sheet_first(desk, SheetAsking::Open(file));
+        ask_work_first(desk, WorkKind::Sheet, WorkAsking::Open(file));
     }
 }
 

@@ -27,7 +27,7 @@ use self::worked_out::{WorkedOut, Working};
 use super::{About, Area};
 use crate::analysis::Level;
 use crate::analysis::plate::StepState;
-use crate::app::desk::{Desk, InHand, SessionId, SheetWork, ToPrint};
+use crate::app::desk::{Desk, InHand, SessionId, SheetWork, ToPrint, WorkKind};
 use crate::app::files::PLATE_AREA;
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::focus::Followed;
@@ -102,7 +102,7 @@ impl Area for PlateArea {
     }
 
     fn in_hand(&self) -> InHand {
-        InHand::Sheet
+        InHand::Work(WorkKind::Sheet)
     }
 
     fn to_print(&mut self, desk: &Desk) -> Result<ToPrint, String> {

@@ -3,8 +3,8 @@
 use egui::{Button, ScrollArea, Ui, Vec2};
 
 use super::beside::sheets_ui;
-use crate::app::desk::Desk;
-use crate::app::files::{SheetAsking, ask_sheet_first, choose_sheet};
+use crate::app::desk::{Desk, WorkKind};
+use crate::app::files::{WorkAsking, ask_work_first, choose_work};
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::focus::Followed;
 use crate::app::widgets::lettering::Lettering;
@@ -27,11 +27,11 @@ pub fn no_sheet_ui(ui: &mut Ui, desk: &mut Desk, beside: &[SheetBeside]) {
                 let is_free = !desk.is_asking();
                 let new = Button::new(Lettering::Name.of("New sheet for this unit")).min_size(size);
                 if ui.add_enabled(is_free, new).clicked() {
-                    ask_sheet_first(desk, SheetAsking::New);
+                    ask_work_first(desk, WorkKind::Sheet, WorkAsking::New);
                 }
                 let open = Button::new(Lettering::Name.of("Open a sheet…")).min_size(size);
                 if ui.add_enabled(is_free, open).clicked() {
-                    choose_sheet(desk);
+                    choose_work(desk, WorkKind::Sheet);
                 }
                 ui.add_enabled_ui(is_free, |ui| sheets_ui(ui, desk, beside));
                 ui.add_space(16.0);

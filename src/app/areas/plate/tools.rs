@@ -7,9 +7,9 @@ use super::fill_card::FillCard;
 use super::printing::{to_print, why_not_printable};
 use super::steps::next_page;
 use super::worked_out::{SheetUnit, WorkedOut};
-use crate::app::desk::{Desk, SheetWork};
+use crate::app::desk::{Desk, SheetWork, WorkKind};
 use crate::app::files::{
-    Asking, SheetAsking, ask_first, ask_sheet_first, choose_sheet, save_sheet, save_sheet_as,
+    Asking, WorkAsking, ask_first, ask_work_first, choose_work, save_work, save_work_as,
 };
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::store::SheetBeside;
@@ -23,10 +23,10 @@ pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut, beside: &[
     ui.add_space(2.0);
     ui.horizontal_wrapped(|ui| {
         if ui.button("New sheet").clicked() {
-            ask_sheet_first(desk, SheetAsking::New);
+            ask_work_first(desk, WorkKind::Sheet, WorkAsking::New);
         }
         if ui.button("Open sheet…").clicked() {
-            choose_sheet(desk);
+            choose_work(desk, WorkKind::Sheet);
         }
         sheets_menu_ui(ui, desk, beside);
         let why_not = desk.sheet().and_then(SheetWork::why_not_savable);
@@ -39,11 +39,11 @@ pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut, beside: &[
             None => save,
         };
         if save.clicked() {
-            save_sheet(desk, |_, is_saved| is_saved);
+            save_work(desk, WorkKind::Sheet, |_, is_saved| is_saved);
         }
         let save_as = ui.add_enabled(why_not.is_none(), Button::new("Save sheet as…"));
         if save_as.clicked() {
-            save_sheet_as(desk, |_, is_saved| is_saved);
+            save_work_as(desk, WorkKind::Sheet, |_, is_saved| is_saved);
         }
         ui.separator();
         fill_button_ui(ui, desk, worked_out);
@@ -62,7 +62,7 @@ pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut, beside: &[
             }
         }
         if ui.button("Close sheet").clicked() {
-            ask_sheet_first(desk, SheetAsking::Close);
+            ask_work_first(desk, WorkKind::Sheet, WorkAsking::Close);
         }
     });
     ui.horizontal_wrapped(|ui| {

@@ -1,39 +1,42 @@
-//! Where a plate sheet is saved, by its path, for where the desktop has no file dialog.
+//! Where a work beside the units is saved, by its path, for where the desktop has no file dialog.
 
 use egui::Ui;
 
-use super::sheet_files::{offered_name, put_in_chosen};
-use super::sheet_outside::holds_sheet_back;
 use super::typed_path::{Typed, TypedPath};
-use crate::app::desk::{Card, Desk, Next, SheetWork};
+use super::work_files::{offered_name, put_in_chosen};
+use super::work_outside::holds_work_back;
+use super::work_words::words_of;
+use crate::app::desk::{Card, Desk, DeskWork, Next, WorkKind};
 use crate::store::{is_same_file, whole_path};
 
 /// A path being typed.
-pub struct SheetPathCard {
+pub struct WorkPathCard {
+    kind: WorkKind,
     path: TypedPath,
 }
 
-impl SheetPathCard {
-    /// Beginning with where the sheet is kept, or beside its unit.
-    pub fn to_save(desk: &Desk) -> Self {
-        let sheet = desk.sheet();
-        let kept = sheet.and_then(SheetWork::file).map(ToOwned::to_owned);
-        let offered = offered_name(desk);
+impl WorkPathCard {
+    /// Beginning with where the work of a kind is kept, or beside its unit.
+    pub fn to_save(desk: &Desk, kind: WorkKind) -> Self {
+        let work = desk.work(kind);
+        let kept = work.and_then(DeskWork::file).map(ToOwned::to_owned);
+        let offered = offered_name(desk, kind);
         let beside = || {
-            let unit = sheet.and_then(SheetWork::unit_file)?;
+            let unit = work.and_then(DeskWork::unit_while_in_no_file)?;
             Some(unit.with_file_name(&offered))
         };
         let path = kept.or_else(beside);
         let path = path.or_else(|| whole_path(&offered).ok());
         let text = path.map_or(offered.clone(), |path| path.display().to_string());
         Self {
+            kind,
             path: TypedPath::beginning_with(text),
         }
     }
 
     fn take(&self, desk: &mut Desk) -> Result<(), String> {
         let path = whole_path(self.path.text()).map_err(|problem| problem.to_string())?;
-        let own = desk.sheet().and_then(SheetWork::file);
+        let own = desk.work(self.kind).and_then(DeskWork::file);
         let is_own = own.is_some_and(|own| own == path || is_same_file(own, &path));
         // There is no dialog that would have asked before another file is replaced.
         if path.exists() && !is_own {
@@ -41,7 +44,9 @@ impl SheetPathCard {
             return Err(format!("Not saved: a file is there already: {path}"));
         }
         // What something else wrote there is asked about on a card of its own.
-        if (is_own && holds_sheet_back(desk, &path)) || put_in_chosen(desk, &path) {
+        if (is_own && holds_work_back(desk, self.kind, &path))
+            || put_in_chosen(desk, self.kind, &path)
+        {
             Ok(())
         } else {
             Err("Not saved: see the notice at the foot of the window.".to_owned())
@@ -49,9 +54,9 @@ impl SheetPathCard {
     }
 }
 
-impl Card for SheetPathCard {
+impl Card for WorkPathCard {
     fn name(&self) -> &'static str {
-        "path of the sheet"
+        "path of the work"
     }
 
     fn width(&self) -> f32 {
@@ -59,11 +64,13 @@ impl Card for SheetPathCard {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
-        let what = "The path of the plate sheet, best in the folder of its unit; .plate.ron is added where it is missing, and ~/ is your home folder.";
-        match self
-            .path
-            .show(ui, "Save the plate sheet to a path", what, "Save here")
-        {
+        let words = words_of(self.kind);
+        let what = format!(
+            "The path of the {}, best in {}; {} is added where it is missing, and ~/ is your home folder.",
+            words.name, words.best_in, words.ending
+        );
+        let title = format!("Save the {} to a path", words.name);
+        match self.path.show(ui, &title, &what, "Save here") {
             Typed::Taken => match self.take(desk) {
                 Ok(()) => Next::Close,
                 Err(why) => {

@@ -1,4 +1,4 @@
-//! The changes of a plate sheet, to be taken back and done again.
+//! The changes of a work beside the units, to be taken back and done again.
 
 use std::sync::Arc;
 
@@ -7,35 +7,34 @@ use undo::{Edit, Merged, Record};
 
 use super::grip::{Grip, Hands};
 use super::history::MOST_STEPS;
-use crate::plate::Entries;
 
-/// The changes of a sheet, and the sheet as the last of them left it. What is done in one grip is one
+/// The changes of a work, and the work as the last of them left it. What is done in one grip is one
 /// step, as with a unit.
 #[derive(Debug)]
-pub struct SheetHistory {
-    steps: Record<Step>,
-    now: Arc<Entries>,
+pub struct WorkHistory<T> {
+    steps: Record<Step<T>>,
+    now: Arc<T>,
     run: u64,
     grip: Option<Grip>,
 }
 
 #[derive(Debug)]
-struct Step {
+struct Step<T> {
     run: u64,
     name: String,
-    before: Arc<Entries>,
-    after: Arc<Entries>,
+    before: Arc<T>,
+    after: Arc<T>,
 }
 
-impl Edit for Step {
-    type Target = Arc<Entries>;
+impl<T: PartialEq> Edit for Step<T> {
+    type Target = Arc<T>;
     type Output = ();
 
-    fn edit(&mut self, now: &mut Arc<Entries>) {
+    fn edit(&mut self, now: &mut Arc<T>) {
         now.clone_from(&self.after);
     }
 
-    fn undo(&mut self, now: &mut Arc<Entries>) {
+    fn undo(&mut self, now: &mut Arc<T>) {
         now.clone_from(&self.before);
     }
 
@@ -51,19 +50,19 @@ impl Edit for Step {
     }
 }
 
-impl SheetHistory {
-    /// Begins with a sheet.
-    pub fn new(entries: Arc<Entries>) -> Self {
+impl<T: PartialEq> WorkHistory<T> {
+    /// Begins with a work.
+    pub fn new(now: Arc<T>) -> Self {
         Self {
             steps: Record::builder().limit(MOST_STEPS).build(),
-            now: entries,
+            now,
             run: 0,
             grip: None,
         }
     }
 
     /// Notes a change that was made, and what it left; `holder` is the text field it is typed into.
-    pub fn note(&mut self, name: &str, holder: Option<Id>, after: &Arc<Entries>, hands: &Hands) {
+    pub fn note(&mut self, name: &str, holder: Option<Id>, after: &Arc<T>, hands: &Hands) {
         let grip = hands.grip(holder);
         let is_more = grip.is_some()
             && grip == self.grip
@@ -89,15 +88,15 @@ impl SheetHistory {
         });
     }
 
-    /// The sheet before the last step; none where there was none.
-    pub fn undo(&mut self) -> Option<Arc<Entries>> {
+    /// The work before the last step; none where there was none.
+    pub fn undo(&mut self) -> Option<Arc<T>> {
         self.grip = None;
         self.steps.undo(&mut self.now)?;
         Some(Arc::clone(&self.now))
     }
 
-    /// The sheet after the step taken back last; none where there was none.
-    pub fn redo(&mut self) -> Option<Arc<Entries>> {
+    /// The work after the step taken back last; none where there was none.
+    pub fn redo(&mut self) -> Option<Arc<T>> {
         self.grip = None;
         self.steps.redo(&mut self.now)?;
         Some(Arc::clone(&self.now))
@@ -111,10 +110,10 @@ impl SheetHistory {
     /// What redo would do again.
     pub fn redone(&self) -> Option<&str> {
         let next = self.steps.get_entry(self.steps.head())?;
-        Some(AsRef::<Step>::as_ref(next).name.as_str())
+        Some(AsRef::<Step<T>>::as_ref(next).name.as_str())
     }
 
-    fn last_done(&self) -> Option<&Step> {
+    fn last_done(&self) -> Option<&Step<T>> {
         let place = self.steps.head().checked_sub(1)?;
         self.steps.get_entry(place).map(AsRef::as_ref)
     }

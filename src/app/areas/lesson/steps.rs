@@ -1,0 +1,98 @@
+//! The list of a lesson's steps; a click brings one to the front.
+
+use egui::{Align, Button, Layout, ScrollArea, Sense, TextWrapMode, Ui, Vec2};
+
+use crate::analysis::Level;
+use crate::app::desk::Desk;
+use crate::app::widgets::focus::Followed;
+use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::look::theme;
+use crate::app::widgets::symbol::symbol;
+use crate::units::clipped;
+
+/// Letters of a title that are named.
+const LONGEST: usize = 80;
+
+/// The list, and what is done with the step in front in the order of the others.
+pub fn steps_ui(ui: &mut Ui, desk: &mut Desk, front: &mut usize) {
+    ui.label(Lettering::Heading.of("Steps"));
+    let Some(work) = desk.lesson() else { return };
+    let lesson = work.lesson();
+    let count = lesson.steps.len();
+    if count == 0 {
+        ui.label(
+            "None yet. Bring a unit to the front as it is to be seen, then keep it as a step.",
+        );
+        return;
+    }
+    let titles: Vec<_> = lesson
+        .steps
+        .iter()
+        .enumerate()
+        .map(|(number, step)| {
+            let title = clipped(&step.title, LONGEST).to_string();
+            (title, !lesson.flaws_of_step(number).is_empty())
+        })
+        .collect();
+    order_ui(ui, desk, front, count);
+    ScrollArea::vertical()
+        .id_salt("lesson steps")
+        .auto_shrink(false)
+        .show(ui, |ui| {
+            let followed = Followed::begin(ui);
+            ui.spacing_mut().item_spacing.y = 2.0;
+            for (number, (title, is_wrong)) in titles.iter().enumerate() {
+                if step_ui(ui, number, title, *is_wrong, *front == number) {
+                    *front = number;
+                }
+            }
+            followed.bring_in(ui);
+        });
+}
+
+fn order_ui(ui: &mut Ui, desk: &mut Desk, front: &mut usize, count: usize) {
+    let at = *front;
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 4.0;
+        ui.spacing_mut().button_padding.x = 6.0;
+        let button = |ui: &mut Ui, is_open: bool, text: &str, name: &str| {
+            let button = ui.add_enabled(is_open, Button::new(text));
+            button.on_hover_text(name).accessible_name(name).clicked()
+        };
+        if button(ui, at > 0, "Up", "Move this step up") {
+            desk.edit_lesson("step moved", None, |lesson| lesson.move_step(at, at - 1));
+            *front = at - 1;
+        }
+        if button(ui, at + 1 < count, "Down", "Move this step down") {
+            desk.edit_lesson("step moved", None, |lesson| lesson.move_step(at, at + 1));
+            *front = at + 1;
+        }
+        if button(ui, true, "Copy", "Copy this step behind itself") {
+            desk.edit_lesson("step copied", None, |lesson| lesson.double_step(at));
+            *front = at + 1;
+        }
+        if button(ui, true, "Delete", "Delete this step") {
+            desk.edit_lesson("step deleted", None, |lesson| lesson.take_step_out(at));
+        }
+    });
+}
+
+fn step_ui(ui: &mut Ui, number: usize, title: &str, is_wrong: bool, is_front: bool) -> bool {
+    ui.horizontal(|ui| {
+        let (place, _) = ui.allocate_exact_size(Vec2::splat(16.0), Sense::hover());
+        if is_wrong {
+            symbol(ui, place, Level::Over, theme(ui.ctx()));
+        }
+        let width = ui.available_width();
+        let words = Lettering::Body.of(format!("{}. {title}", number + 1));
+        let button = Button::selectable(is_front, words)
+            .min_size(Vec2::new(width, 27.0))
+            .wrap_mode(TextWrapMode::Truncate);
+        let words_first = Layout::top_down_justified(Align::Min);
+        let button = ui.with_layout(words_first, |ui| ui.add(button)).inner;
+        let wrong = if is_wrong { ", to be put right" } else { "" };
+        let name = format!("Step {}: {title}{wrong}", number + 1);
+        button.accessible_name(name).clicked()
+    })
+    .inner
+}

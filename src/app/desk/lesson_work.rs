@@ -1,0 +1,218 @@
+//! A lesson being made: what stands in it, where it is kept, whether it is saved.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use egui::{Context, Id};
+
+use super::SessionId;
+use super::side_work::{DeskWork, SideWork};
+use crate::lesson::{LESSON_FILE, Lesson, parse_lesson, write_lesson};
+use crate::store::recovery::{Kept, KeptText, Work};
+use crate::store::{self, FileProblem, OnDisk, Stamp};
+use crate::unit::{Remarks, TextProblem};
+
+/// The name of a file that stands for the folder of a lesson in no file, where recovery keeps the way to a
+/// file.
+const IN_THE_FOLDER: &str = "lesson.lesson.ron";
+
+/// A lesson being made: a document of its own, beside the units on the desk. A text in it may be wrong while
+/// it is written; no lesson is saved with it.
+#[derive(Debug)]
+pub struct LessonWork {
+    work: SideWork<Lesson>,
+    /// The folder that its unit files stand in while it is in no file.
+    home: Option<PathBuf>,
+}
+
+impl KeptText for Lesson {
+    fn text(&self) -> String {
+        write_lesson(self).text
+    }
+}
+
+impl LessonWork {
+    /// Begins an empty one, whose unit files stand in a folder; none where there is no such folder yet.
+    #[must_use]
+    pub fn begun_in(home: Option<PathBuf>) -> Self {
+        Self {
+            work: SideWork::begun(Lesson::default()),
+            home,
+        }
+    }
+
+    /// Opens a lesson, though something in it may make no sense yet: here it is put right.
+    ///
+    /// # Errors
+    /// When it cannot be read or is no lesson.
+    pub fn open(file: &Path) -> Result<Self, FileProblem> {
+        // Looked at before it is read: a change between the two is then found later.
+        let on_disk = Stamp::of(file);
+        let (text, digest) = store::text_with_digest(file, &LESSON_FILE)?;
+        let lesson = parse_lesson(&text).map_err(|problem| FileProblem::wrong(file, problem))?;
+        Ok(Self {
+            work: SideWork::opened(lesson, digest, file, on_disk),
+            home: None,
+        })
+    }
+
+    /// Goes on with a lesson that a dead window left.
+    ///
+    /// # Errors
+    /// When it is no lesson.
+    pub fn recovered(work: &Work) -> Result<Self, TextProblem> {
+        let lesson = parse_lesson(&work.document)?;
+        let home = work.unit.as_deref().and_then(Path::parent);
+        Ok(Self {
+            home: home.map(Path::to_owned),
+            work: SideWork::recovered(lesson, work),
+        })
+    }
+
+    /// What tells it from every session of this run of the program.
+    #[must_use]
+    pub fn id(&self) -> SessionId {
+        self.work.id()
+    }
+
+    /// The lesson.
+    #[must_use]
+    pub fn lesson(&self) -> &Lesson {
+        self.work.content()
+    }
+
+    /// Where it is kept; none for one that was never saved.
+    #[must_use]
+    pub fn file(&self) -> Option<&Path> {
+        self.work.file()
+    }
+
+    /// The folder that its unit files stand in; none while it is in no file and has none of its own.
+    #[must_use]
+    pub fn folder(&self) -> Option<PathBuf> {
+        match self.file() {
+            Some(file) => Some(store::folder_of(file).to_owned()),
+            None => self.home.clone(),
+        }
+    }
+
+    /// A file of its folder: itself, or one that stands for it while it is in no file.
+    #[must_use]
+    pub fn file_in_folder(&self) -> Option<PathBuf> {
+        match self.file() {
+            Some(file) => Some(file.to_owned()),
+            None => self.home.as_ref().map(|home| home.join(IN_THE_FOLDER)),
+        }
+    }
+
+    /// The first unit file that it names and that is not there.
+    #[must_use]
+    pub fn missing_unit(&self) -> Option<String> {
+        let folder = self.folder()?;
+        let steps = self.lesson().steps.iter();
+        let units = steps.flat_map(|step| [&step.unit, &step.second]);
+        let mut files = units.filter_map(|unit| unit.as_ref()?.file.as_ref());
+        files.find(|file| !folder.join(file).exists()).cloned()
+    }
+
+    /// A number that grows with every change of what stands in it.
+    #[must_use]
+    pub fn revision(&self) -> u64 {
+        self.work.revision()
+    }
+
+    /// Whether dropping it now would lose something.
+    #[must_use]
+    pub fn has_unsaved(&self) -> bool {
+        self.work.has_unsaved()
+    }
+
+    /// Why it cannot be saved; none while it can.
+    #[must_use]
+    pub fn why_not_savable(&self) -> Option<String> {
+        self.lesson().check().err().map(|flaw| flaw.told())
+    }
+
+    /// Makes a change; whether it was one.
+    pub(super) fn edit(
+        &mut self,
+        name: &str,
+        holder: Option<Id>,
+        edit: impl FnOnce(&mut Lesson),
+    ) -> bool {
+        self.work.edit(name, holder, edit)
+    }
+}
+
+impl DeskWork for LessonWork {
+    fn id(&self) -> SessionId {
+        self.id()
+    }
+
+    fn file(&self) -> Option<&Path> {
+        self.file()
+    }
+
+    fn revision(&self) -> u64 {
+        self.revision()
+    }
+
+    fn has_unsaved(&self) -> bool {
+        self.has_unsaved()
+    }
+
+    fn why_not_savable(&self) -> Option<String> {
+        self.why_not_savable()
+    }
+
+    fn look_at_file(&self) -> OnDisk {
+        self.work.look_at_file()
+    }
+
+    fn undone(&self) -> Option<&str> {
+        self.work.history().undone()
+    }
+
+    fn redone(&self) -> Option<&str> {
+        self.work.history().redone()
+    }
+
+    fn look_at_hands(&mut self, ctx: &Context) {
+        self.work.look_at_hands(ctx);
+    }
+
+    fn undo(&mut self) -> bool {
+        self.work.undo()
+    }
+
+    fn redo(&mut self) -> bool {
+        self.work.redo()
+    }
+
+    fn save_to(&mut self, file: &Path) -> Result<Remarks, FileProblem> {
+        let written = write_lesson(self.lesson());
+        let saved = store::save_written(written, file, &LESSON_FILE)?;
+        Ok(self.work.was_saved(file, saved, true))
+    }
+
+    fn kept(&self) -> Kept {
+        let shared = Arc::clone(self.work.shared());
+        Kept::Other(shared)
+    }
+
+    fn on_disk(&self) -> Option<Stamp> {
+        self.work.on_disk()
+    }
+
+    fn part_from_file(&mut self) {
+        self.work.part_from_file();
+    }
+
+    fn keep_mine(&mut self, seen: OnDisk) {
+        self.work.keep_mine(seen);
+    }
+
+    fn unit_while_in_no_file(&self) -> Option<PathBuf> {
+        self.file_in_folder().filter(|_| self.file().is_none())
+    }
+}

@@ -1,0 +1,146 @@
+//! The desk with a lesson.
+
+use std::path::Path;
+use std::sync::Arc;
+
+use egui::Id;
+
+use super::lesson_work::LessonWork;
+use super::{Desk, Session};
+use crate::drawing::PictureView;
+use crate::lesson::{Lesson, Step, UnitUse};
+use crate::store;
+use crate::unit::{GroundEntry, SettingEntry};
+
+impl Desk {
+    /// The lesson that is open.
+    pub fn lesson(&self) -> Option<&LessonWork> {
+        self.works.lesson.as_ref()
+    }
+
+    /// Lays a lesson in the place of the one that was open.
+    pub fn lay_lesson(&mut self, lesson: LessonWork) {
+        self.works.lesson = Some(lesson);
+    }
+
+    /// Changes the lesson, as one named step to take back; whether it was a change. `holder` is the text
+    /// field it is typed into.
+    pub fn edit_lesson(
+        &mut self,
+        name: &str,
+        holder: Option<Id>,
+        edit: impl FnOnce(&mut Lesson),
+    ) -> bool {
+        let lesson = self.works.lesson.as_mut();
+        lesson.is_some_and(|lesson| lesson.edit(name, holder, edit))
+    }
+
+    /// Has the unit in front kept as a step of the lesson, seen in a view.
+    pub fn ask_to_keep_step(&mut self, view: PictureView) {
+        self.step_to_keep = Some(view);
+    }
+
+    /// The view in which the unit in front is to be kept as a step; asked once.
+    pub fn step_to_keep(&mut self) -> Option<PictureView> {
+        self.step_to_keep.take()
+    }
+
+    /// Has the lesson shown to a room from a step on, the first being 0.
+    pub fn ask_to_show_lesson(&mut self, step: usize) {
+        self.lesson_to_show = Some(step);
+    }
+
+    /// The step from which the lesson is to be shown; asked once.
+    pub fn lesson_to_show(&mut self) -> Option<usize> {
+        self.lesson_to_show.take()
+    }
+
+    /// Puts a step of the unit in front behind those of the open lesson, or begins a lesson with it. The
+    /// unit comes with it as it is: by its file where that holds it and stands in the lesson's folder, else
+    /// written out.
+    ///
+    /// # Errors
+    /// When drawing and numbers are not those of the unit as it is typed, with the reason.
+    pub fn keep_as_step(&mut self, step: Step) -> Result<usize, String> {
+        let begun = self.lesson().is_none().then(|| {
+            let home = self.session().file().map(store::folder_of);
+            LessonWork::begun_in(home.map(Path::to_owned))
+        });
+        let home = begun.as_ref().or(self.lesson());
+        let unit = self.unit_for_step(home.and_then(LessonWork::folder).as_deref())?;
+        if let Some(begun) = begun {
+            self.lay_lesson(begun);
+            let title = self.document().name.clone();
+            self.edit_lesson("title of the lesson", None, |lesson| lesson.title = title);
+        }
+        let step = Step {
+            unit: Some(unit),
+            ..step
+        };
+        self.edit_lesson("step kept", None, |lesson| lesson.steps.push(step));
+        let steps = self
+            .lesson()
+            .map_or(0, |lesson| lesson.lesson().steps.len());
+        let last = steps.saturating_sub(1);
+        self.kept_step = Some(last);
+        Ok(last)
+    }
+
+    /// The step that was kept last; told once.
+    pub fn kept_step(&mut self) -> Option<usize> {
+        self.kept_step.take()
+    }
+
+    /// The unit in front as a step of the open lesson names it.
+    ///
+    /// # Errors
+    /// When drawing and numbers are not those of the unit as it is typed, with the reason.
+    pub fn unit_in_front_for_step(&self) -> Result<UnitUse, String> {
+        let folder = self.lesson().and_then(LessonWork::folder);
+        self.unit_for_step(folder.as_deref())
+    }
+
+    fn unit_for_step(&self, folder: Option<&Path>) -> Result<UnitUse, String> {
+        if let Some(why) = self.why_not_current() {
+            return Err(why);
+        }
+        Ok(by_file(self.session(), folder).unwrap_or_else(|| written_out(self.session())))
+    }
+}
+
+/// The unit by its file, with what its setting and its ground have of their own; none where the file does
+/// not hold the rest of it, or stands elsewhere.
+fn by_file(session: &Session, folder: Option<&Path>) -> Option<UnitUse> {
+    let (file, folder) = (session.file()?, folder?);
+    let own = std::path::absolute(file).ok()?;
+    if own.parent() != std::path::absolute(folder).ok().as_deref() {
+        return None;
+    }
+    let name = file.file_name()?.to_str()?.to_owned();
+    let in_file = store::open_unit(file).ok()?;
+    let document = session.document();
+    let mut rest = document.clone();
+    rest.setting.clone_from(&in_file.setting);
+    rest.ground.clone_from(&in_file.ground);
+    if rest != in_file {
+        return None;
+    }
+    let setting: Option<SettingEntry> =
+        (document.setting != in_file.setting).then(|| document.setting.clone());
+    let ground: Option<GroundEntry> =
+        (document.ground != in_file.ground).then(|| document.ground.clone());
+    Some(UnitUse {
+        file: Some(name),
+        setting,
+        ground,
+        ..UnitUse::default()
+    })
+}
+
+fn written_out(session: &Session) -> UnitUse {
+    let document = Arc::unwrap_or_clone(Arc::clone(session.settled()));
+    UnitUse {
+        embedded: Some(Box::new(document)),
+        ..UnitUse::default()
+    }
+}

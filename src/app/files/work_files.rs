@@ -1,0 +1,205 @@
+//! Works beside the units as a person begins, opens and saves them: plate sheets and lessons.
+
+use std::ffi::OsStr;
+use std::path::{Path, PathBuf};
+
+use super::saving::{file_stem_for, reason_first};
+use super::work_words::words_of;
+use crate::app::desk::{Desk, DeskWork, LessonWork, SheetWork, WorkKind};
+use crate::app::widgets::words::capitalised;
+use crate::plate::Day;
+use crate::store::folder_of;
+use crate::unit::Remarks;
+
+/// What waits until a work is saved or given up.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum WorkAsking {
+    /// A new one: a sheet for the unit in front, an empty lesson.
+    New,
+    /// One of a file.
+    Open(PathBuf),
+    /// The work is taken away.
+    Close,
+    /// The window closes.
+    CloseWindow,
+}
+
+/// The kind of work that a file holds, by its name; none for a unit's.
+#[must_use]
+pub fn kind_of_file(file: &Path) -> Option<WorkKind> {
+    let name = file.file_name().unwrap_or_default().to_string_lossy();
+    let name = name.to_lowercase();
+    WorkKind::ALL
+        .into_iter()
+        .find(|kind| name.ends_with(words_of(*kind).ending))
+}
+
+/// Does it with the work of a kind, whatever of it is lost.
+pub(super) fn go_on(desk: &mut Desk, kind: WorkKind, what: WorkAsking) -> bool {
+    match what {
+        WorkAsking::New => {
+            begin(desk, kind);
+            desk.want_area(words_of(kind).area);
+            true
+        }
+        WorkAsking::Open(file) => open_work(desk, kind, &file),
+        WorkAsking::Close => {
+            desk.drop_work(kind);
+            true
+        }
+        WorkAsking::CloseWindow => {
+            desk.close();
+            true
+        }
+    }
+}
+
+fn begin(desk: &mut Desk, kind: WorkKind) {
+    match kind {
+        WorkKind::Sheet => {
+            let today = Day::today().to_string();
+            let sheet = SheetWork::begun_for(desk.session(), today, desk.system());
+            desk.lay_sheet(sheet);
+        }
+        WorkKind::Lesson => {
+            let home = desk.session().file().map(folder_of).map(Path::to_owned);
+            desk.lay_lesson(LessonWork::begun_in(home));
+        }
+    }
+}
+
+/// Opens a work in place of the one that is open; one that is refused leaves it as it was. Whether it was
+/// opened.
+pub(super) fn open_work(desk: &mut Desk, kind: WorkKind, file: &Path) -> bool {
+    let opened = match kind {
+        WorkKind::Sheet => SheetWork::open(file).map(|sheet| desk.lay_sheet(sheet)),
+        WorkKind::Lesson => LessonWork::open(file).map(|lesson| desk.lay_lesson(lesson)),
+    };
+    match opened {
+        Ok(()) => {
+            desk.preferences_mut().remember_work(file);
+            desk.want_area(words_of(kind).area);
+            desk.tell(format!("Opened {}", file.display()));
+            true
+        }
+        Err(problem) => {
+            if !file.exists() {
+                desk.preferences_mut().forget(file);
+            }
+            desk.warn(format!("Not opened: {}", reason_first(&problem)));
+            false
+        }
+    }
+}
+
+/// A name for the work of a kind: the one it has, or one by its unit or its title.
+pub(super) fn offered_name(desk: &Desk, kind: WorkKind) -> String {
+    let kept = desk.work(kind).and_then(DeskWork::file);
+    if let Some(name) = kept.and_then(Path::file_name) {
+        return name.to_string_lossy().into_owned();
+    }
+    let stem_of = |file: &Path| {
+        file.file_stem()
+            .map(OsStr::to_string_lossy)
+            .map(String::from)
+    };
+    let stem = match kind {
+        WorkKind::Sheet => {
+            let beside = desk.sheet().and_then(SheetWork::unit_file);
+            let stem = beside.as_deref().and_then(stem_of);
+            stem.unwrap_or_else(|| file_stem_for(&desk.document().name))
+        }
+        WorkKind::Lesson => {
+            let title = desk.lesson().map(|lesson| lesson.lesson().title.as_str());
+            file_stem_for(title.unwrap_or_default())
+        }
+    };
+    format!("{stem}{}", words_of(kind).ending)
+}
+
+/// Saves to a file that a person chose; one whose name had to be made longer must not be there yet.
+pub(super) fn put_in_chosen(desk: &mut Desk, kind: WorkKind, file: &Path) -> bool {
+    let whole = with_ending_of(kind, file);
+    if whole != file && whole.exists() {
+        let (name, whole) = (words_of(kind).name, whole.display());
+        desk.warn(format!(
+            "Not saved: a file is there already, and it is not the {name} that is open: {whole}"
+        ));
+        return false;
+    }
+    put(desk, kind, &whole)
+}
+
+pub(super) fn with_ending_of(kind: WorkKind, file: &Path) -> PathBuf {
+    if kind_of_file(file) == Some(kind) {
+        return file.to_owned();
+    }
+    let name = file.file_name().unwrap_or_default().to_string_lossy();
+    let stem = name.strip_suffix(".ron").unwrap_or(&name);
+    file.with_file_name(format!("{stem}{}", words_of(kind).ending))
+}
+
+/// Saves to a file, whatever stands there. Whether it was saved.
+pub(super) fn put(desk: &mut Desk, kind: WorkKind, file: &Path) -> bool {
+    let why_not = desk.work(kind).and_then(DeskWork::why_not_savable);
+    if let Some(why_not) = why_not {
+        desk.warn(format!("Not saved. {why_not}"));
+        return false;
+    }
+    match desk.save_work_to(kind, file) {
+        Ok(remarks) => {
+            desk.preferences_mut().remember_work(file);
+            let gathered = match remarks {
+                Remarks::InPlace => String::new(),
+                Remarks::Gathered => format!(
+                    ". The remarks inside the file now stand before the {}",
+                    words_of(kind).holds
+                ),
+            };
+            desk.tell(format!("Saved {}{gathered}", file.display()));
+            warn_of_left_out(desk, kind);
+            match kind {
+                WorkKind::Sheet => warn_of_lone_sheet(desk),
+                WorkKind::Lesson => warn_of_lone_lesson(desk),
+            }
+            true
+        }
+        Err(problem) => {
+            desk.warn(capitalised(&reason_first(&problem)));
+            false
+        }
+    }
+}
+
+/// A reading that waits for its other half is in no file.
+fn warn_of_left_out(desk: &mut Desk, kind: WorkKind) {
+    let left_out = desk.work(kind).map(DeskWork::left_out_of_a_save);
+    let left_out = left_out.unwrap_or_default();
+    if !left_out.is_empty() {
+        let left_out = left_out.join("; ");
+        desk.warn(format!(
+            "Saved without what is not complete yet. It stays here, still to be saved: {left_out}."
+        ));
+    }
+}
+
+/// A sheet is told what it needs of its unit by the file beside it.
+fn warn_of_lone_sheet(desk: &mut Desk) {
+    let unit = desk.sheet().and_then(SheetWork::unit_file);
+    if let Some(unit) = unit.filter(|unit| !unit.exists()) {
+        let name = unit.file_name().unwrap_or_default().to_string_lossy();
+        desk.warn(format!(
+            "Saved, but {name} is not beside the sheet: save the sheet in the folder of its unit, or the turf's limits and the expected cut are not known."
+        ));
+    }
+}
+
+/// A lesson's units stand beside it.
+fn warn_of_lone_lesson(desk: &mut Desk) {
+    let missing = desk.lesson().and_then(LessonWork::missing_unit);
+    if let Some(name) = missing {
+        desk.warn(format!(
+            "Saved, but {name} is not beside the lesson: save the lesson in the folder of its units, or copy them there."
+        ));
+    }
+}
