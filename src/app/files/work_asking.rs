@@ -21,7 +21,9 @@ pub fn ask_work_first(desk: &mut Desk, kind: WorkKind, what: WorkAsking) -> bool
 
 /// Closes the window, once no work beside the units is lost by it.
 pub(super) fn close_window(desk: &mut Desk) -> bool {
-    WorkKind::ALL.map(|kind| desk.look_at_work_file(kind));
+    for kind in WorkKind::ALL {
+        desk.look_at_work_file(kind);
+    }
     let unsaved = desk.unsaved_works().next();
     match unsaved {
         Some(kind) => ask_about(desk, kind, WorkAsking::CloseWindow),
