@@ -161,6 +161,53 @@ impl Terrain {
         to_centre.normalize() * sign
     }
 
+    /// The ground raised by so much, square to its surface: what is left where all above is cut away.
+    #[must_use]
+    pub fn raised(&self, by: Length) -> Self {
+        let by_mm = by.mm();
+        Self(match self.0 {
+            Ground::Level(line) => Ground::Level(GroundLine {
+                foot: line.foot + line.up * by_mm,
+                ..line
+            }),
+            Ground::Crest { centre, radius_mm } => Ground::Crest {
+                centre,
+                radius_mm: radius_mm + by_mm,
+            },
+            Ground::Hollow { centre, radius_mm } => Ground::Hollow {
+                centre,
+                radius_mm: radius_mm - by_mm,
+            },
+        })
+    }
+
+    /// How far a circle lies below this ground's surface: on either side of its lowest point, as an angle at
+    /// its centre. None where all of it is above or all below.
+    #[must_use]
+    pub fn half_arc_below(&self, centre: Point, radius_mm: f64) -> Option<Angle> {
+        // By the law of cosines, in the triangle of both centres and a place where the circles meet.
+        let cosine = match self.0 {
+            Ground::Level(_) => self.clearance(centre).mm() / radius_mm,
+            Ground::Crest {
+                centre: middle,
+                radius_mm: ground_mm,
+            } => {
+                let apart = centre.distance(Point::new(middle.x, middle.y));
+                (apart * apart + radius_mm * radius_mm - ground_mm * ground_mm)
+                    / (2.0 * apart * radius_mm)
+            }
+            Ground::Hollow {
+                centre: middle,
+                radius_mm: ground_mm,
+            } => {
+                let apart = centre.distance(Point::new(middle.x, middle.y));
+                (ground_mm * ground_mm - apart * apart - radius_mm * radius_mm)
+                    / (2.0 * apart * radius_mm)
+            }
+        };
+        (cosine.abs() < 1.0).then(|| Angle::from_rad(cosine.acos()))
+    }
+
     /// Whether this is straight ground: the plate, or level ground that the rollers sink into.
     #[must_use]
     pub fn is_level(&self) -> bool {

@@ -396,6 +396,49 @@ fn the_turfs_surface_passes_under_both_rollers_as_deep_as_they_sink() {
     }
 }
 
+/// MODEL: on the ground the cut is the edge's distance to it, the sweep that cut without the reel's clearance.
+#[test]
+fn on_its_ground_the_cut_line_lies_as_far_over_it_as_the_cut_and_the_sweep_hangs_below_that() {
+    let (mut drawn, mut curved) = (0, 0);
+    for (name, solved) in settings() {
+        let solution = &solved.solution;
+        let (terrain, on_ground) = (solution.terrain, &solution.on_ground);
+        let scene = view(&solved, Standing::Turf, solved.unit.system).scene();
+        let over_ground = |place: Point| terrain.clearance(place).mm();
+        let cut_lines = lines_of(&scene, Role::CutLine);
+        assert_eq!(cut_lines.len(), 1, "{name}");
+        for corner in cut_lines[0].elements().iter().filter_map(|e| e.end_point()) {
+            near(&name, over_ground(corner), on_ground.cut.mm(), NEAR_MM);
+        }
+        let arc = scene.items.iter().find_map(|item| match &item.shape {
+            Shape::Line(path) if matches!(item.role, Role::BelowCut(_)) => Some(path),
+            _ => None,
+        });
+        let Some(arc) = arc else {
+            assert!(on_ground.sweep.mm() <= NEAR_MM, "{name}");
+            continue;
+        };
+        drawn += 1;
+        curved += i32::from(!terrain.is_level());
+        let places: Vec<Point> = arc
+            .segments()
+            .flat_map(|piece| (0..=50).map(move |part| piece.eval(f64::from(part) / 50.0)))
+            .collect();
+        for end in [places[0], places[places.len() - 1]] {
+            near(&name, over_ground(end), on_ground.cut.mm(), NEAR_MM);
+        }
+        let deepest = places.iter().map(|place| over_ground(*place));
+        let deepest = on_ground.cut.mm() - deepest.fold(f64::INFINITY, f64::min);
+        near(&name, deepest, on_ground.sweep.mm(), 1e-4);
+        let told = solved.unit.system.length(on_ground.sweep);
+        assert!(
+            scene.words().any(|word| word.contains(&told)),
+            "{name}: {told}"
+        );
+    }
+    assert!(drawn > 12 && curved > 3, "{drawn}, {curved}");
+}
+
 // What is written.
 
 /// The dimensions of a scene with what each measures.

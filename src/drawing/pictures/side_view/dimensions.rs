@@ -106,12 +106,14 @@ impl SideView<'_> {
             }
         };
         scene.add_in(ShownIn::Whole, Role::Dimension, Shape::Dimension(dimension));
-        let before_roller = Point::new(front.centre.x - 1.02 * front.radius_mm, height);
+        let left = self.reel_below_cut().cut;
+        let on_cut_line = |x: f64| Point::new(x, left.surface_mm(x).unwrap_or(height));
+        let before_roller = on_cut_line(front.centre.x - 1.02 * front.radius_mm);
         let word = label(before_roller, (-1.0, -11.0), false, "cut line".to_owned());
         scene.add_in(ShownIn::Whole, Role::CutLine, word);
         // Just ahead of the vertical, where the lens looks.
         let reel = pose.lowest_of_reel_on_plate();
-        let ahead = Point::new(reel.x + 0.02 * pose.reel_radius_mm, height);
+        let ahead = on_cut_line(reel.x + 0.02 * pose.reel_radius_mm);
         let word = label(ahead, (1.0, -11.0), false, "cut line".to_owned());
         scene.add_in(ShownIn::Lens, Role::CutLine, word);
     }
@@ -147,13 +149,16 @@ impl SideView<'_> {
         let solution = self.case.solution;
         let pose = &solution.pose;
         let (centre, edge) = (pose.centre_on_plate, pose.edge_on_plate);
+        // Against the ground under the edge, which a crest or sinks apart tilt.
+        let slope = self.stand().terrain.slope_under(edge);
+        let on_ground = self.system.angle(pose.attitude + slope);
         let attitude = Shape::Angle {
             apex: edge,
-            from: Vec2::new(-1.0, 0.0),
+            from: -Vec2::from_angle(slope.rad()),
             to: datum_back(solution),
             radius_mm: 1.2 * self.case.setting.knife.width.mm(),
-            text: format!("attitude {}", self.system.angle(pose.attitude)),
-            shorter: vec![self.system.angle(pose.attitude)],
+            text: format!("attitude {on_ground}"),
+            shorter: vec![on_ground],
         };
         scene.add_in(ShownIn::Whole, Role::Dimension, attitude);
         let clip_angle = Shape::Angle {

@@ -302,11 +302,14 @@ impl SideView<'_> {
     fn lines(&self, scene: &mut Scene, (from, to): (f64, f64)) {
         let solution = self.case.solution;
         let pose = &solution.pose;
-        let height = pose.edge_on_plate.y;
-        scene.add(
-            Role::CutLine,
-            Shape::Line(line((from, height), (to, height))),
-        );
+        // What the knife leaves: as level, tilted or curved as the ground.
+        let cut = self.reel_below_cut().cut;
+        let cut_line = if self.standing == Standing::Plate {
+            line((from, pose.edge_on_plate.y), (to, pose.edge_on_plate.y))
+        } else {
+            polyline(surface(&cut, from, to))
+        };
+        scene.add(Role::CutLine, Shape::Line(cut_line));
         let centre = pose.centre_on_plate;
         self.vertical(scene, -GROUND_DEPTH_MM);
         // The line of centres: from the reel's centre through the clip point to the edge.

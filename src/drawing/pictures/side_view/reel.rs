@@ -6,6 +6,7 @@ use kurbo::{Arc, BezPath, Circle, Point, Shape as _, Vec2};
 
 use super::{SideView, label, label_or, line};
 use crate::drawing::scene::{EXACT_MM, Role, Scene, Shape, ShownIn};
+use crate::units::Angle;
 
 /// Parts of the reel's radius: where a blade's foot stands, and the spider's arms, its hollows and the
 /// shaft.
@@ -102,7 +103,17 @@ impl SideView<'_> {
         scene.add(Role::CentreLine, Shape::Line(across));
         let down = line(centre, (centre.x, lowest_mm));
         scene.add(Role::Vertical, Shape::Line(down));
-        let words = || ["vertical through the reel's centre", "vertical"].map(str::to_owned);
+        // Where the ground is tilted under the reel, its vertical is not square to it.
+        let slope = self.stand().terrain.slope_under(centre);
+        let is_as_on_plate = self.system.angle(slope) == self.system.angle(Angle::ZERO);
+        let words = || {
+            let words = if is_as_on_plate {
+                ["vertical through the reel's centre", "vertical"]
+            } else {
+                ["vertical as on the plate", "vertical"]
+            };
+            words.map(str::to_owned)
+        };
         // At its upper end, where the drawing is empty.
         let at = Point::new(centre.x, centre.y + 0.75 * radius);
         let word = label_or(at, (60.0, 12.0), true, words());

@@ -1,71 +1,145 @@
 //! The sweep below the cut: one shape, one large number, and the height of cut as a ruler beside it.
 
-use std::f64::consts::FRAC_PI_2;
-
 use kurbo::{Arc, BezPath, Point, Shape as _};
 
-use super::{SideView, label_or};
+use super::{SideView, Standing, label_or};
 use crate::analysis::NumberId;
 use crate::drawing::scene::{
     Dimension, Direction, EXACT_MM, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn,
 };
-use crate::units::{Length, System};
+use crate::geometry::Terrain;
+use crate::units::{Length, Share, System};
 
 /// How many times as large as others the number of the sweep is, in the lens and in the whole.
 const LARGE: f64 = 2.2;
 const LARGER: f64 = 1.5;
 
+/// The reel against what the knife leaves, on whatever the unit is drawn standing on.
+pub(super) struct BelowCut {
+    /// What the knife leaves: the ground, raised by the cut.
+    pub(super) cut: Terrain,
+    /// How deep the reel hangs below it; negative above it.
+    pub(super) depth: Length,
+    /// The reel's lowest point there.
+    pub(super) lowest: Point,
+    /// The same point's foot on what the knife leaves.
+    over_lowest: Point,
+    /// What the depth is called there.
+    name: &'static str,
+    /// As a share of the height of cut, where that is the one told on the plate.
+    share: Option<Share>,
+    /// How far the depth can be off.
+    pub(super) off: Option<Length>,
+}
+
 impl SideView<'_> {
+    /// The reel against what the knife leaves, here.
+    pub(super) fn reel_below_cut(&self) -> BelowCut {
+        let solution = self.case.solution;
+        let pose = &solution.pose;
+        let centre = pose.centre_on_plate;
+        let terrain = self.stand().terrain;
+        let cut = terrain.raised(terrain.clearance(pose.edge_on_plate));
+        let lowest = centre + terrain.down_at(centre) * pose.reel_radius_mm;
+        let depth = Length::from_mm(-cut.clearance(lowest).mm());
+        let is_as_on_plate = self.standing == Standing::Plate
+            || self.length(depth) == self.length(solution.sweep.below_cut);
+        let number = if is_as_on_plate {
+            Some(NumberId::SweepBelowCut)
+        } else {
+            // What the readings leave open is known of the ground that was entered.
+            (terrain == solution.terrain).then_some(NumberId::SweepOnGround)
+        };
+        BelowCut {
+            depth: if is_as_on_plate {
+                solution.sweep.below_cut
+            } else {
+                depth
+            },
+            over_lowest: lowest - terrain.down_at(centre) * depth.mm(),
+            cut,
+            lowest,
+            name: if is_as_on_plate {
+                "sweep"
+            } else {
+                "sweep on this ground"
+            },
+            share: solution.sweep_share.filter(|_| is_as_on_plate),
+            off: number.and_then(|number| self.off(number)),
+        }
+    }
+
     pub(super) fn below_cut(&self, scene: &mut Scene) {
         let Some(arc) = self.arc_below_cut() else {
             return;
         };
-        let mut segment = arc.clone();
-        segment.close_path();
         let role = Role::BelowCut(self.sweep_level());
-        scene.add(role, Shape::Hatch(segment));
+        scene.add(role, Shape::Hatch(self.closed_by_cut(&arc)));
         scene.add(role, Shape::Line(arc));
     }
 
-    /// The part of the reel's circle that hangs below the cut line.
+    /// The part of the reel's circle that hangs below what the knife leaves.
     pub(super) fn arc_below_cut(&self) -> Option<BezPath> {
-        let sweep = &self.case.solution.sweep;
+        let below = self.reel_below_cut();
         let pose = &self.case.solution.pose;
-        if sweep.chord.mm() <= 0.0 {
+        let (centre, radius) = (pose.centre_on_plate, pose.reel_radius_mm);
+        if below.depth.mm() <= 0.0 {
             return None;
         }
-        let radius = pose.reel_radius_mm;
-        let half = (sweep.chord.mm() / 2.0).atan2(sweep.centre_above_edge.mm());
-        let (start, centre) = (-FRAC_PI_2 - half, pose.centre_on_plate);
+        let half = below.cut.half_arc_below(centre, radius)?.rad();
+        let start = (below.lowest - centre).atan2() - half;
         Some(Arc::new(centre, (radius, radius), start, 2.0 * half, 0.0).to_path(EXACT_MM))
+    }
+
+    /// That part with what the knife leaves as its upper side, which is straight on straight ground.
+    pub(super) fn closed_by_cut(&self, arc: &BezPath) -> BezPath {
+        const PIECES: u32 = 12;
+        let cut = self.reel_below_cut().cut;
+        let mut outline = arc.clone();
+        if !cut.is_level() {
+            let bounds = arc.bounding_box();
+            let back = (1..PIECES).map(|piece| f64::from(piece) / f64::from(PIECES));
+            let back = back.map(|part| bounds.x1 - part * bounds.width());
+            for place in back.filter_map(|x| Some(Point::new(x, cut.surface_mm(x)?))) {
+                outline.line_to(place);
+            }
+        }
+        outline.close_path();
+        outline
     }
 
     pub(super) fn sweep(&self, scene: &mut Scene) {
         let solution = self.case.solution;
-        let sweep = &solution.sweep;
         let (centre, edge) = (solution.pose.centre_on_plate, solution.pose.edge_on_plate);
-        let lowest = solution.pose.lowest_of_reel_on_plate();
-        let depth = self.length(sweep.below_cut);
+        let below = self.reel_below_cut();
+        let (lowest, depth) = (below.lowest, self.length(below.depth));
+        // On the plate beside the vertical; on ground square to it.
+        let (from, direction) = if self.standing == Standing::Plate {
+            (edge, Direction::Up)
+        } else {
+            (below.over_lowest, Direction::Along)
+        };
         let dimension = Dimension {
-            from: edge,
+            from,
             to: lowest,
-            direction: Direction::Up,
+            direction,
             through: lowest,
             offset: 40.0,
             larger: LARGE,
-            text: format!("sweep {depth}"),
+            text: format!("{} {depth}", below.name),
             // Never a bare number: what it measures is the point of the picture.
             shorter: Vec::new(),
         };
         scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Dimension(dimension));
         self.height_ruler(scene);
-        if sweep.chord.mm() <= 0.0 {
+        if below.depth.mm() <= 0.0 {
             return;
         }
         let role = Role::BelowCut(self.sweep_level());
-        let share = solution.sweep_share.map(|share| self.system.share(share));
-        let mut forms = vec![format!("sweep {depth}"), depth.clone()];
-        let level = self.sweep_is_worst();
+        let share = below.share.map(|share| self.system.share(share));
+        let mut forms = vec![format!("{} {depth}", below.name), depth.clone()];
+        // A level is the plate's number's.
+        let level = self.sweep_is_worst().filter(|_| below.name == "sweep");
         // Both would crowd what stands beside it; the lens and the numbers tell the share.
         match (level, &share) {
             (Some(level), _) => forms.insert(0, format!("{level}: {}", forms[0])),
@@ -87,8 +161,8 @@ impl SideView<'_> {
         // The share and what the readings leave open, beside the large number.
         let level = level.map_or(String::new(), |level| format!("{level}: "));
         let of_height = share.map(|share| format!("{share} of the height of cut"));
-        let off = self
-            .off(NumberId::SweepBelowCut)
+        let off = below
+            .off
             .map(|off| format!("{depth} ± {}", self.length(off)));
         // A ± stands beside the length that it is told in, never beside a share.
         let forms = match (of_height, off) {
@@ -102,10 +176,12 @@ impl SideView<'_> {
             (Some(told), None) | (None, Some(told)) => vec![format!("{level}{told}")],
             (None, None) => return,
         };
-        let inside = Point::new(
-            centre.x - 0.2 * sweep.behind_centre.mm(),
-            lowest.y.midpoint(edge.y),
-        );
+        let inside = if self.standing == Standing::Plate {
+            let back = 0.2 * solution.sweep.behind_centre.mm();
+            Point::new(centre.x - back, lowest.y.midpoint(edge.y))
+        } else {
+            lowest.midpoint(below.over_lowest)
+        };
         scene.add_in(
             ShownIn::Lens,
             role,
@@ -122,7 +198,7 @@ impl SideView<'_> {
         let ruler = Ruler {
             foot: cut.ground,
             top: cut.edge,
-            beside: self.case.solution.pose.lowest_of_reel_on_plate(),
+            beside: self.reel_below_cut().lowest,
             offset: 84.0,
             steps: steps(self.system),
             text: format!("{} {}", cut.name, self.length(cut.height)),

@@ -44,7 +44,7 @@ impl SideView<'_> {
     /// How the sweep stands, in a word, where it is the worst finding and its number is shown.
     pub(super) fn sweep_is_worst(&self) -> Option<&'static str> {
         let worst = self.worst_place()?;
-        let is_shown = self.case.solution.sweep.chord.mm() > 0.0;
+        let is_shown = self.reel_below_cut().depth.mm() > 0.0;
         (worst.finding == FindingId::Sweep && is_shown).then_some(worst.standing)
     }
 
@@ -87,9 +87,8 @@ impl SideView<'_> {
         let spot = |at: Point, part: f64| Circle::new(at, part * radius).to_path(EXACT_MM);
         match finding {
             FindingId::Sweep => {
-                let mut below = self.arc_below_cut().unwrap_or_else(|| spot(edge, 0.04));
-                below.close_path();
-                below
+                let arc = self.arc_below_cut();
+                arc.map_or_else(|| spot(edge, 0.04), |arc| self.closed_by_cut(&arc))
             }
             FindingId::Reel | FindingId::LowEnd => down_to_ground(lowest, 0.09 * radius),
             FindingId::Underside => down_to_ground(solution.nearest_ground_on_plate, 0.06 * radius),
