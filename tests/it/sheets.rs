@@ -277,6 +277,33 @@ fn is_circle(path: &BezPath, diameter_mm: f64, off_mm: f64) -> bool {
 }
 
 #[test]
+fn a_greens_unit_at_true_scale_takes_one_page_of_either_size() {
+    for unit in [DemoUnit::GreensScalping, DemoUnit::GreensWalking] {
+        let solved = solved(&unit.document());
+        for page in Page::ALL {
+            let sheets =
+                asked(SheetKind::TrueScale, page).sheets(&solved, &origin(), System::InchDecimal);
+            assert_eq!(sheets.len(), 1, "{unit:?} {page:?}");
+            let figure = &sheets[0].panels[sheets[0].figures[0].panels.start];
+            let reel = solved.unit.setting.reel_diameter.mm() * 96.0 / 25.4;
+            let whole = figure.marks.iter().any(|mark| match mark {
+                Mark::Stroke {
+                    role: Role::TipCircle,
+                    path,
+                    ..
+                } => {
+                    let place = path.bounding_box();
+                    let is_inside = figure.window.union(place) == figure.window;
+                    (place.height() - reel).abs() < 0.01 && is_inside
+                }
+                _ => false,
+            });
+            assert!(whole, "{unit:?} {page:?}: the reel is not all on the page");
+        }
+    }
+}
+
+#[test]
 fn pieces_of_a_true_scale_sheet_hold_all_of_the_unit() {
     let solved = solved(&DemoUnit::SportsMetric.document());
     let sheets =

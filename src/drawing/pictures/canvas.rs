@@ -21,8 +21,11 @@ const MARGIN: f64 = 12.0;
 /// Paper under the unit in a window.
 const FOOT: f64 = 32.0;
 /// How wide a lens in a window is, where the window has room.
-const NARROWEST_LENS: f64 = 240.0;
+const NARROWEST_LENS: f64 = 244.0;
 const WIDEST_LENS: f64 = 680.0;
+/// The part of a window's width that it takes, from high to low.
+const SLIM_LENS: f64 = 0.32;
+const WIDE_LENS: f64 = 0.40;
 /// The least and the most of a paper's width that is the lens's.
 const LEAST_LENS: f64 = 0.3;
 const MOST_LENS: f64 = 0.42;
@@ -46,7 +49,10 @@ impl Canvas {
             return (window, None);
         }
         let width = window.width();
-        let width = (0.40 * width).clamp(NARROWEST_LENS.min(0.5 * width), WIDEST_LENS);
+        // A paper that is high for its width is the whole's, which its width limits there.
+        let shape = width / window.height().max(1.0);
+        let part = (SLIM_LENS + 0.15 * (shape - 1.6)).clamp(SLIM_LENS, WIDE_LENS);
+        let width = (part * width).clamp(NARROWEST_LENS.min(0.5 * width), WIDEST_LENS);
         let (whole, lens) = Self::split_with(window, width);
         (whole, Some(lens))
     }

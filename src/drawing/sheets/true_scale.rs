@@ -9,8 +9,8 @@ use super::sheet::Sheet;
 use crate::drawing::paper::{
     Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, View, lay_out,
 };
-use crate::drawing::pictures::SideView;
-use crate::drawing::scene::{Role, ShownIn};
+use crate::drawing::pictures::{Canvas, GROUND_DEPTH_MM, SideView};
+use crate::drawing::scene::{Role, Scene, ShownIn};
 use crate::units::{Length, System};
 
 /// Paper for the check ruler under each piece of the drawing.
@@ -18,23 +18,27 @@ const RULER: f64 = 40.0;
 /// Paper around a piece, for the joining marks.
 const JOIN: f64 = 16.0;
 
+/// Paper about a unit on one page: beside and over it, ahead of it for the height of cut, and under the plate
+/// for what is dimensioned there.
+const BESIDE: f64 = 4.0;
+const AHEAD: f64 = 34.0;
+const BELOW: f64 = 34.0;
+
 /// Pages that a person still joins on a bench.
 const MOST_PAGES: f64 = 60.0;
 
 /// The sheets of a solved unit; one page that says so where it is too large.
 pub(super) fn true_scale_sheet(of: SheetOf) -> Vec<Sheet> {
     let (solved, system) = (of.solved, of.system);
+    if let Some(sheet) = on_one_page(of) {
+        return vec![sheet];
+    }
     let scene = SideView {
         system,
         ..SideView::of(solved)
     }
     .scene();
-    let frame = |is_lying| Frame {
-        of,
-        title: "True scale, 1:1",
-        verdict: None,
-        is_lying,
-    };
+    let frame = |is_lying| frame(of, is_lying);
     let size = scene.bounds.size() * PAPER_PER_MM;
     // The way up that takes fewer pages.
     let tiled = |is_lying: bool| {
@@ -56,12 +60,7 @@ pub(super) fn true_scale_sheet(of: SheetOf) -> Vec<Sheet> {
     if across * down > MOST_PAGES {
         return too_large(&frame);
     }
-    let style = Style {
-        theme: Theme::Print,
-        text: IN_THE_HAND,
-        pen: IN_THE_HAND,
-        has_words: true,
-    };
+    let style = style();
     // The pieces stand about the drawing's middle.
     let whole = scene.bounds.center()
         - Vec2::new(across * tile.width(), -down * tile.height()) / (2.0 * PAPER_PER_MM);
@@ -86,10 +85,15 @@ pub(super) fn true_scale_sheet(of: SheetOf) -> Vec<Sheet> {
                 columns,
                 rows,
             };
-            let drawn = lay_out(&scene, &view, ShownIn::Whole, style);
+            // The first piece has the key of all.
+            let drawn = if (column, row) == (0, 0) {
+                drawn_with_key(&scene, view)
+            } else {
+                vec![lay_out(&scene, &view, ShownIn::Whole, style)]
+            };
             let mut laid = Laid {
                 panel: piece.joins(frame.area(), tile, style),
-                pictures: vec![(piece.told(), vec![drawn])],
+                pictures: vec![(piece.told(), drawn)],
             };
             let key = piece.key(frame.area(), style);
             let beside = Rect {
@@ -110,6 +114,76 @@ pub(super) fn true_scale_sheet(of: SheetOf) -> Vec<Sheet> {
         }
     }
     sheets
+}
+
+fn frame(of: SheetOf, is_lying: bool) -> Frame {
+    Frame {
+        of,
+        title: "True scale, 1:1",
+        verdict: None,
+        is_lying,
+    }
+}
+
+fn style() -> Style {
+    Style {
+        theme: Theme::Print,
+        text: IN_THE_HAND,
+        pen: IN_THE_HAND,
+        has_words: true,
+    }
+}
+
+fn drawn_with_key(scene: &Scene, whole: View) -> Vec<Panel> {
+    Canvas { whole, lens: None }.panels(scene, style())
+}
+
+/// All of the unit on one page, either way up, with no more paper about it than its dimensions take; the
+/// unit as measured is left out where that makes room. None where the parts alone take more than a page.
+fn on_one_page(of: SheetOf) -> Option<Sheet> {
+    let all = SideView {
+        system: of.system,
+        ..SideView::of(of.solved)
+    };
+    let alone = SideView { ghost: None, ..all };
+    let ways = [(all, true), (all, false), (alone, true), (alone, false)];
+    ways.into_iter().find_map(|(side_view, is_lying)| {
+        let frame = frame(of, is_lying);
+        let area = frame.area();
+        let tile = Rect {
+            y1: area.y1 - RULER,
+            ..area
+        };
+        let extent = side_view.extent();
+        let low = extent.y0.min(0.0) - GROUND_DEPTH_MM;
+        let needed = Rect::new(
+            extent.x0 - BESIDE / PAPER_PER_MM,
+            low - BELOW / PAPER_PER_MM,
+            extent.x1 + AHEAD / PAPER_PER_MM,
+            extent.y1 + BESIDE / PAPER_PER_MM,
+        );
+        let size = needed.size() * PAPER_PER_MM;
+        if size.width > tile.width() || size.height > tile.height() {
+            return None;
+        }
+        let style = style();
+        let whole = View {
+            window: tile,
+            middle: needed.center(),
+            scale: PAPER_PER_MM,
+            stretch: 1.0,
+        };
+        let mut laid = Laid {
+            panel: no_words(area),
+            pictures: vec![(
+                "The unit from the side at true size".to_owned(),
+                drawn_with_key(&side_view.scene(), whole),
+            )],
+        };
+        let ruler = ruler(area, of.system, style);
+        laid.panel.marks.extend(ruler.marks);
+        Some(frame.sheet("", laid))
+    })
 }
 
 /// A page in place of more than anybody would join.
@@ -217,7 +291,7 @@ impl Piece {
             } else {
                 (Point::new(tile.x0, at), Point::new(tile.x1, at))
             };
-            pencil.line(Role::Ghost, from, to);
+            pencil.line(Role::LensFrame, from, to);
             for part in [0.25, 0.5, 0.75] {
                 let middle = from.lerp(to, part);
                 let (across, along) = if is_upright {

@@ -30,7 +30,7 @@ pub use overlay::Overlay;
 pub use worst::WorstPlace;
 
 /// How thick plate and soil are drawn.
-const GROUND_DEPTH_MM: f64 = 9.0;
+pub(in crate::drawing) const GROUND_DEPTH_MM: f64 = 9.0;
 
 /// What the unit is drawn standing on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -207,9 +207,8 @@ impl SideView<'_> {
         ]
     }
 
-    /// What a view of the whole must hold.
-    #[must_use]
-    pub fn bounds(&self) -> Rect {
+    /// What the parts take, as set and as measured.
+    pub(in crate::drawing) fn extent(&self) -> Rect {
         let of = |solution: &Solution| {
             let pose = &solution.pose;
             let circle = |centre, radius| Circle::new(centre, radius).bounding_box();
@@ -223,9 +222,14 @@ impl SideView<'_> {
         };
         let all = of(self.case.solution);
         let all = self.pivot().map_or(all, |pivot| all.union_pt(pivot));
-        let all = self
-            .ghost
-            .map_or(all, |ghost| all.union(of(ghost.solution)));
+        self.ghost
+            .map_or(all, |ghost| all.union(of(ghost.solution)))
+    }
+
+    /// What a view of the whole must hold.
+    #[must_use]
+    pub fn bounds(&self) -> Rect {
+        let all = self.extent();
         // Room for the dimensions: across below the plate, upwards ahead of the front roller.
         Rect::new(
             all.x0 - 0.025 * all.width(),
