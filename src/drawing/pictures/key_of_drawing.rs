@@ -57,6 +57,10 @@ pub(super) fn key_of_drawing(
     covered: &[Rect],
     has_handles: bool,
 ) -> Option<(Rect, Panel)> {
+    // Samples alone tell nobody anything.
+    if !style.has_words {
+        return None;
+    }
     let has_ghost = scene.items.iter().any(|item| item.role == Role::Ghost);
     let lines = |section: &[Entry], has_view: bool, has_handles: bool| -> Vec<Entry> {
         let rest = [
