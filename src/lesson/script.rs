@@ -42,6 +42,9 @@ pub struct Step {
     /// What is shown beside it; left out, nothing is.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub second: Option<UnitUse>,
+    /// What of its unit the presenter may turn; left out, nothing.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub slider: Option<super::turned::Turned>,
     /// How it is shown.
     #[serde(default, skip_serializing_if = "is_left_out")]
     pub view: LessonView,

@@ -3,8 +3,7 @@
 #![cfg(all(unix, not(target_os = "macos")))]
 
 use std::collections::HashMap;
-use std::io::{BufRead as _, BufReader, Read as _};
-use std::process::{Child, Command, Stdio};
+use std::io::Read as _;
 use std::sync::{Arc, Mutex};
 
 use sweepgauge::app::{PortalPrinter, PrintJob, Printed, Printer as _};
@@ -14,44 +13,9 @@ use zbus::blocking::connection::Builder;
 use zbus::message::Header;
 use zbus::zvariant::{OwnedFd, OwnedObjectPath, OwnedValue, Value};
 
+use crate::common::bus::Bus;
+
 const PLACE: &str = "/org/freedesktop/portal/desktop";
-
-/// A message bus of one test's own.
-struct Bus {
-    daemon: Child,
-    address: String,
-}
-
-impl Bus {
-    fn start() -> Option<Self> {
-        let started = Command::new("dbus-daemon")
-            .args(["--session", "--nofork", "--nopidfile", "--print-address"])
-            .stdout(Stdio::piped())
-            .stderr(Stdio::null())
-            .spawn();
-        let Ok(mut daemon) = started else {
-            eprintln!("not tried: there is no dbus-daemon here");
-            return None;
-        };
-        let mut address = String::new();
-        let out = daemon.stdout.take().expect("it is piped");
-        BufReader::new(out)
-            .read_line(&mut address)
-            .expect("its address");
-        Some(Self {
-            daemon,
-            address: address.trim().to_owned(),
-        })
-    }
-}
-
-impl Drop for Bus {
-    fn drop(&mut self) {
-        // It may have ended by itself.
-        let _ = self.daemon.kill();
-        let _ = self.daemon.wait();
-    }
-}
 
 /// What a person does in the dialog, and what the portal was given.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -18,13 +18,15 @@ use tempfile::TempDir;
 use crate::common::shown::{Start, Window};
 
 /// Screens of projectors and of desks.
-const SCREENS: [Vec2; 3] = [
+const SCREENS: [Vec2; 5] = [
     Vec2::new(1024.0, 768.0),
     Vec2::new(1366.0, 768.0),
     Vec2::new(1920.0, 1080.0),
+    Vec2::new(3840.0, 2160.0),
+    Vec2::new(900.0, 600.0),
 ];
 
-fn lessons() -> Vec<PathBuf> {
+pub fn lessons() -> Vec<PathBuf> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units/lessons");
     let files = fs::read_dir(folder).unwrap();
     let files = files.map(|file| file.unwrap().path());
@@ -42,7 +44,7 @@ fn window(size: Vec2) -> Window {
 }
 
 /// A lesson from a step on, its reel standing still.
-fn telling(file: &Path, step: usize, size: Vec2) -> Window {
+pub fn telling(file: &Path, step: usize, size: Vec2) -> Window {
     let mut window = window(size);
     let lesson = open_lesson(file).unwrap();
     let ctx = window.harness.ctx.clone();
@@ -60,7 +62,7 @@ fn behind_centre() -> PathBuf {
 }
 
 /// Words as they were painted.
-fn painted(window: &Window) -> Vec<TextShape> {
+pub fn painted(window: &Window) -> Vec<TextShape> {
     fn collect(shape: &Shape, words: &mut Vec<TextShape>) {
         match shape {
             Shape::Vec(shapes) => shapes.iter().for_each(|shape| collect(shape, words)),
@@ -87,7 +89,7 @@ fn size(text: &TextShape) -> f32 {
 
 /// Every word large enough, none over another, none cut; and the digits of these numbers as high as promised.
 #[track_caller]
-fn assert_seen_from_the_back(window: &Window, screen: Vec2, numbers: &[String], told: &str) {
+pub fn assert_seen_from_the_back(window: &Window, screen: Vec2, numbers: &[String], told: &str) {
     let words = painted(window);
     assert!(words.len() > 3, "{told}");
     for text in &words {
@@ -347,7 +349,7 @@ fn the_hint_fades_and_comes_again_with_a_key() {
 }
 
 /// All that was painted, to be compared.
-fn all_painted(window: &Window) -> String {
+pub fn all_painted(window: &Window) -> String {
     let shapes = &window.harness.output().shapes;
     format!(
         "{:?}",

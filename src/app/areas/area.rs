@@ -3,7 +3,7 @@
 use egui::{Key, Ui};
 
 use crate::app::desk::{Desk, InHand, ToPrint};
-use crate::drawing::PictureView;
+use crate::drawing::{PictureView, Scene};
 
 /// What an area is called and for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -18,6 +18,15 @@ pub struct About {
     pub key: Key,
     /// The picture that is saved and copied from it; none where it has none of its own.
     pub picture: Option<PictureView>,
+}
+
+/// A picture of what an area has in front, to be shown to a room.
+#[derive(Clone, Debug)]
+pub struct PagePicture {
+    /// What it is called.
+    pub title: String,
+    /// What is drawn.
+    pub scene: Scene,
 }
 
 /// An area of the window.
@@ -42,6 +51,11 @@ pub trait Area {
     /// What is printed while it is in front, or why it cannot be now.
     fn to_print(&mut self, _desk: &Desk) -> Result<ToPrint, String> {
         Ok(ToPrint::default())
+    }
+
+    /// The picture that a room sees first in place of the unit's; none where it has none of its own now.
+    fn page_picture(&mut self, _desk: &Desk) -> Option<PagePicture> {
+        None
     }
 
     /// Whether the form stands beside it.

@@ -13,7 +13,7 @@ mod shop;
 mod unit;
 mod why;
 
-pub use area::{About, Area};
+pub use area::{About, Area, PagePicture};
 
 use crate::drawing::PictureView;
 

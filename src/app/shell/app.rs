@@ -28,7 +28,7 @@ use crate::app::files::{
     close_asked, dropped_files, is_lesson, name_without_dialog, offer_left, watch_file,
 };
 use crate::app::form::{Form, Keys};
-use crate::app::show::{Show, Talk};
+use crate::app::show::{First, Show, Talk};
 use crate::app::widgets::focus::focus_ring_ui;
 use crate::command::OpenLesson;
 use crate::store::plain;
@@ -147,8 +147,8 @@ impl App {
 
     /// Shows the unit in front to a room, beginning with the picture of the area in front.
     pub fn show_unit(&mut self, ctx: &Context) {
-        let view = self.areas.shown_first();
-        self.show.show_unit(ctx, &mut self.desk, view);
+        let first = first_shown(&mut self.areas, &self.desk);
+        self.show.show_unit(ctx, &mut self.desk, first);
         self.fill_screen(ctx);
     }
 
@@ -282,7 +282,8 @@ impl App {
             dropped_files(desk, ctx);
         }
         if desk.is_asked_to_show() {
-            show.show_unit(ctx, desk, areas.shown_first());
+            let first = first_shown(areas, desk);
+            show.show_unit(ctx, desk, first);
             ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
         }
         watch_file(desk, ctx);
@@ -352,6 +353,12 @@ impl Seen {
             told: desk.notices().told(),
         }
     }
+}
+
+/// What a room sees first: the picture of the page in front, that of the area, or the whole unit.
+fn first_shown(areas: &mut Areas, desk: &Desk) -> First {
+    let page = areas.front().page_picture(desk);
+    page.map_or_else(|| First::View(areas.shown_first()), First::Page)
 }
 
 /// Bar, form, the area in front and the card over them, with what a frame showed.

@@ -21,7 +21,7 @@ impl Card for ChooseCard {
     }
 
     fn width(&self) -> f32 {
-        460.0
+        580.0
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
@@ -36,16 +36,19 @@ impl Card for ChooseCard {
         let most = (ui.ctx().content_rect().height() - AROUND).max(180.0);
         ScrollArea::vertical().max_height(most).show(ui, |ui| {
             let followed = Followed::begin(ui);
-            ui.label(Lettering::Name.of("Numbers in large digits, one to four"));
-            numbers_ui(ui, choices, &known);
-            ui.add_space(8.0);
-            ui.label(Lettering::Name.of("Slider"));
-            for turned in Turned::ALL {
-                ui.radio_value(&mut choices.slider, Some(turned), turned.name());
-            }
-            ui.radio_value(&mut choices.slider, None, "None");
-            let note = "Turning it changes what is shown and no unit: it goes back when Show ends.";
-            ui.label(Lettering::Note.of(note).weak());
+            ui.columns(2, |columns| {
+                let [left, right] = columns else { return };
+                left.label(Lettering::Name.of("Numbers in large digits, one to four"));
+                numbers_ui(left, choices, &known);
+                right.label(Lettering::Name.of("Slider"));
+                for turned in Turned::ALL {
+                    right.radio_value(&mut choices.slider, Some(turned), turned.name());
+                }
+                right.radio_value(&mut choices.slider, None, "None");
+                let note =
+                    "Turning it changes what is shown and no unit: it goes back when Show ends.";
+                right.label(Lettering::Note.of(note).weak());
+            });
             followed.bring_in(ui);
         });
         ui.add_space(8.0);

@@ -2,7 +2,8 @@
 //! tools are away.
 //!
 //! What belongs here: what is shown and by which keys. It shows the unit of the desk, or the steps of a
-//! lesson; it changes neither. This room imports `widgets`, `desk` and `form`.
+//! lesson; it changes neither. This room imports `widgets`, `desk`,
+//! `form` and `areas`.
 
 mod choose_card;
 mod hint;
@@ -20,8 +21,10 @@ mod step_move;
 mod strips;
 mod talk;
 mod tried;
+mod tried_step;
 mod turning;
 
+pub use of_unit::First;
 pub use sizes::show_style;
 pub use talk::Talk;
 
@@ -84,9 +87,9 @@ impl Show {
         self.shown.is_some()
     }
 
-    /// Shows the unit in front, beginning with a picture.
-    pub fn show_unit(&mut self, ctx: &Context, desk: &mut Desk, view: PictureView) {
-        self.begin(ctx, desk, Shown::Unit(OfUnit::beginning_with(view)));
+    /// Shows the unit in front, beginning with what is to be seen first.
+    pub fn show_unit(&mut self, ctx: &Context, desk: &mut Desk, first: First) {
+        self.begin(ctx, desk, Shown::Unit(OfUnit::beginning_with(first)));
     }
 
     /// Shows a lesson.
@@ -184,7 +187,8 @@ impl Show {
             }
             Act::SliderBack => match &mut self.shown {
                 Some(Shown::Unit(unit)) => unit.turn_back(),
-                Some(Shown::Lesson(_)) | None => {}
+                Some(Shown::Lesson(talk)) => talk.turn_back(),
+                None => {}
             },
             Act::Spotlight => self.has_spotlight = !self.has_spotlight,
             Act::ZoomHere => self.ui.picture.zoom_here(pointer(ui)),
@@ -197,7 +201,8 @@ impl Show {
     fn turn(&mut self, base: f64, desk: &Desk) {
         match &mut self.shown {
             Some(Shown::Unit(unit)) => unit.turn(desk, base),
-            Some(Shown::Lesson(_)) | None => {}
+            Some(Shown::Lesson(talk)) => talk.turn(base),
+            None => {}
         }
     }
 

@@ -5,12 +5,27 @@ use std::rc::Rc;
 use super::slide::{InMotion, LargeNumber, PictureOf, Slide};
 use super::tried::Tried;
 use crate::analysis::{Level, NumberId, Solved};
+use crate::app::areas::PagePicture;
 use crate::app::desk::Desk;
-use crate::drawing::{PictureView, Standing, letters, motion_panel, view_panels};
+use crate::drawing::{
+    PictureView, ShownIn, Standing, View, lay_out, letters, motion_panel, view_panels,
+};
 use crate::units::System;
+
+/// What a room sees first.
+pub enum First {
+    /// A picture of the unit.
+    View(PictureView),
+    /// The page that was in front, before the pictures of the unit.
+    Page(PagePicture),
+}
 
 /// Which picture of the unit is shown.
 pub(super) struct OfUnit {
+    /// The picture of a page, which stands before those of the unit.
+    page: Option<Rc<PagePicture>>,
+    /// The page's picture is shown.
+    is_page: bool,
     at: usize,
     /// The one that lens or motion was asked for from.
     before: Option<usize>,
@@ -23,8 +38,14 @@ fn place_of(view: PictureView) -> usize {
 }
 
 impl OfUnit {
-    pub(super) fn beginning_with(view: PictureView) -> Self {
+    pub(super) fn beginning_with(first: First) -> Self {
+        let (page, view) = match first {
+            First::View(view) => (None, view),
+            First::Page(page) => (Some(Rc::new(page)), PictureView::Whole),
+        };
         Self {
+            is_page: page.is_some(),
+            page,
             at: place_of(view),
             before: None,
             tried: Tried::default(),
@@ -34,13 +55,24 @@ impl OfUnit {
     /// So many pictures on; it stops at the first and at the last.
     pub(super) fn go(&mut self, by: isize) {
         let last = PictureView::ALL.len() - 1;
-        self.at = self.at.saturating_add_signed(by).min(last);
+        let is_first = self.at == 0 || by == isize::MIN;
         self.before = None;
+        if self.is_page && by > 0 {
+            self.is_page = false;
+            let on = if by == isize::MAX { last } else { 0 };
+            self.at = on;
+        } else if !self.is_page && by < 0 && is_first {
+            self.is_page = self.page.is_some();
+            self.at = 0;
+        } else {
+            self.at = self.at.saturating_add_signed(by).min(last);
+        }
     }
 
     /// To a picture, and back to the one before.
     pub(super) fn go_to_or_back(&mut self, view: PictureView) {
         let at = place_of(view);
+        self.is_page = false;
         if self.at == at {
             self.at = self.before.take().unwrap_or(place_of(PictureView::Whole));
         } else {
@@ -63,6 +95,9 @@ impl OfUnit {
     }
 
     pub(super) fn slide(&self, desk: &Desk) -> Slide<'static> {
+        if let Some(page) = self.page.as_ref().filter(|_| self.is_page) {
+            return page_slide(page);
+        }
         let view = PictureView::ALL[self.at];
         let name = letters::readable(&desk.document().name).into_owned();
         let title = format!("{name}: {}", view.name().to_lowercase());
@@ -70,7 +105,10 @@ impl OfUnit {
         let why = desk.why_not_current();
         let Some(set) = desk.good().filter(|_| why.is_none()) else {
             let why = why.unwrap_or_else(|| "This unit has no solution yet.".to_owned());
-            return Slide::of_words(title, why);
+            return Slide {
+                short_title: Some(name),
+                ..Slide::of_words(title, why)
+            };
         };
         let (system, turned) = (desk.system(), desk.preferences().show.slider);
         let shown = self.tried.shown(set, turned);
@@ -96,6 +134,7 @@ impl OfUnit {
         };
         Slide {
             title,
+            short_title: Some(name),
             text: String::new(),
             numbers,
             picture: Some((of, Box::new(draw))),
@@ -106,6 +145,19 @@ impl OfUnit {
             motion,
             slider,
         }
+    }
+}
+
+/// The picture of a page.
+fn page_slide(page: &Rc<PagePicture>) -> Slide<'static> {
+    let shown = Rc::clone(page);
+    let draw = move |place, style, _| {
+        let view = View::fitting(shown.scene.bounds, place);
+        Ok(vec![lay_out(&shown.scene, &view, ShownIn::Whole, style)])
+    };
+    Slide {
+        picture: Some((PictureOf::Page, Box::new(draw))),
+        ..Slide::of_words(page.title.clone(), String::new())
     }
 }
 

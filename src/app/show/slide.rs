@@ -11,6 +11,8 @@ use crate::units::System;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum PictureOf {
     Unit(SolvedId, PictureView, System),
+    /// The picture of the page in front when Show began.
+    Page,
     Step(usize, SolvedId, Seen),
     /// On the way from one step to another, so much of it done.
     Between(usize, usize, f64),
@@ -99,6 +101,8 @@ impl SliderOf {
 /// What a room sees at once.
 pub(super) struct Slide<'a> {
     pub(super) title: String,
+    /// What of the title stays where it is too long for a line; none where it may take more lines.
+    pub(super) short_title: Option<String>,
     /// What is said about it; empty for none.
     pub(super) text: String,
     pub(super) numbers: Vec<LargeNumber>,
@@ -116,6 +120,7 @@ impl Slide<'_> {
     pub(super) fn of_words(title: String, text: String) -> Self {
         Self {
             title,
+            short_title: None,
             text,
             numbers: Vec::new(),
             picture: None,

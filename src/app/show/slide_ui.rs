@@ -1,6 +1,8 @@
 //! A slide on the screen.
 
-use egui::{Color32, CornerRadius, Label, RichText, Ui, UiBuilder};
+use std::borrow::Cow;
+
+use egui::{Color32, CornerRadius, Label, Pos2, RichText, Ui, UiBuilder};
 
 use super::hint::Hint;
 use super::keys::Act;
@@ -10,16 +12,19 @@ use super::sizes::{BETWEEN, MARGIN, Sizes};
 use super::slide::{LargeNumber, Slide};
 use super::slider_ui::slider_ui;
 use super::spotlight::spotlight;
-use super::strips::{cut_foot, fine_line, pointer};
+use super::strips::{cut_foot, fine_line, pointer, width_of};
 use crate::analysis::CAUTION_IN_A_LINE;
 use crate::app::widgets::look::{colour, theme};
 use crate::drawing::Role;
+use crate::drawing::words::fitted;
 
 /// What is kept of the slide on the screen.
 #[derive(Default)]
 pub(super) struct SlideUi {
     pub(super) picture: PictureUi,
     pub(super) hint: Hint,
+    /// Where the pointer was last.
+    pointer: Option<Pos2>,
 }
 
 /// How a slide is shown.
@@ -58,7 +63,9 @@ impl SlideUi {
         is_offered: impl Fn(Act) -> bool,
     ) -> Done {
         let all = ui.max_rect();
-        let sizes = Sizes { high: all.height() };
+        let sizes = Sizes {
+            high: ui.ctx().content_rect().height(),
+        };
         let theme = theme(ui.ctx());
         let ground = colour(theme.look(Role::Paper).fill);
         ui.painter().rect_filled(all, CornerRadius::ZERO, ground);
@@ -66,7 +73,8 @@ impl SlideUi {
         let between = sizes.part(BETWEEN);
         let mut left = all.shrink(sizes.part(MARGIN));
         let mut done = Done::default();
-        if !how.has_spotlight && ui.input(|input| input.pointer.delta() != egui::Vec2::ZERO) {
+        let was = std::mem::replace(&mut self.pointer, pointer(ui));
+        if !how.has_spotlight && self.pointer.is_some() && self.pointer != was {
             self.hint.wake(ui.ctx());
         }
         // From the foot up: cautions, bar, slider, numbers.
@@ -101,7 +109,8 @@ impl SlideUi {
         numbers_ui(ui, &mut left, numbers, sizes, ink);
         left.max.y -= between;
         // From the head down: title, text; the picture has what is left.
-        let title = RichText::new(&slide.title).font(sizes.title()).color(ink);
+        let title = title(ui, slide, left.width(), (sizes, ink));
+        let title = RichText::new(title).font(sizes.title()).color(ink);
         let mut head = ui.new_child(UiBuilder::new().max_rect(left));
         head.add(Label::new(title).wrap());
         if !slide.text.is_empty() {
@@ -116,5 +125,17 @@ impl SlideUi {
             spotlight(ui, at);
         }
         done
+    }
+}
+
+/// The title: all of it, or what of it fits into a line where it has a shorter form.
+fn title<'a>(ui: &Ui, slide: &'a Slide, room: f32, (sizes, ink): (Sizes, Color32)) -> Cow<'a, str> {
+    let font = sizes.title();
+    let (size, room_on_paper) = (f64::from(font.size), f64::from(room));
+    match &slide.short_title {
+        Some(short) if width_of(ui, &slide.title, font, ink) > room => {
+            fitted(short, size, true, room_on_paper)
+        }
+        _ => Cow::Borrowed(&slide.title),
     }
 }

@@ -63,8 +63,7 @@ pub(super) fn slider_ui(
     row.spacing_mut().slider_width = (row.available_width() - beside).max(40.0);
     let slider = Slider::new(&mut at, low..=high)
         .show_value(false)
-        .smart_aim(false)
-        .step_by(of.step_base);
+        .smart_aim(false);
     let response = row.add(slider).accessible_name(format!("{name} slider"));
     if has_numbers {
         let written = of.written(of.now_base);
@@ -79,5 +78,8 @@ pub(super) fn slider_ui(
             node.clear_value();
         });
     }
-    response.changed().then_some(at)
+    // In whole steps under a hand; where it is set it may stand between two.
+    response
+        .changed()
+        .then(|| (at / of.step_base).round() * of.step_base)
 }

@@ -2,6 +2,7 @@
 
 use super::slide::{InMotion, LargeNumber, PictureOf, Seen, Slide};
 use super::step_move::Moving;
+use super::tried_step::TriedStep;
 use crate::command::OpenLesson;
 use crate::drawing::LessonPictures;
 use crate::lesson::{LessonView, SingleView, Step};
@@ -14,6 +15,8 @@ pub struct Talk {
     moving: Option<Moving>,
     /// What somebody asked for otherwise than the step has it.
     seen: Seen,
+    /// What the slider made of the step; none while it stands as the step has it.
+    tried: Option<TriedStep>,
 }
 
 impl Talk {
@@ -26,6 +29,7 @@ impl Talk {
             at: step.min(last),
             moving: None,
             seen: Seen::default(),
+            tried: None,
         }
     }
 
@@ -34,10 +38,24 @@ impl Talk {
         let (from, last) = (self.at, self.of.lesson.steps.len().saturating_sub(1));
         self.at = self.at.saturating_add_signed(by).min(last);
         let moved = self.pictures(0.0).step_move(from, self.at);
-        let is_own = self.seen == Seen::default();
+        let is_own = self.seen == Seen::default() && self.tried.is_none();
         let can_be = moved.is_some_and(|moved| is_own && moved.can_be());
         self.moving = can_be.then_some(Moving::from(from));
         self.seen = Seen::default();
+        self.tried = None;
+    }
+
+    /// Turns the step's slider to a place, in millimetres or degrees.
+    pub(super) fn turn(&mut self, base: f64) {
+        let OpenLesson { lesson, steps, .. } = &self.of;
+        if let (Some(step), Some(Ok(set))) = (lesson.steps.get(self.at), steps.get(self.at)) {
+            self.tried = TriedStep::turned(self.tried.take(), step, set, base);
+        }
+    }
+
+    /// The slider back to where the step has it.
+    pub(super) fn turn_back(&mut self) {
+        self.tried = None;
     }
 
     /// Ends a move: the picture is that of the step.
@@ -82,11 +100,13 @@ impl Talk {
         let OpenLesson { lesson, steps, .. } = &self.of;
         let (step, solved) = (&lesson.steps[self.at], &steps[self.at]);
         let title = step.title.clone();
-        let Ok(solved) = solved else {
+        let Ok(set) = solved else {
             let why = solved.as_ref().err().map(ToString::to_string);
             let why = why.unwrap_or_default();
             return Slide::of_words(title, format!("Not shown: {why}"));
         };
+        let solved = TriedStep::shown(self.tried.as_ref(), set);
+        let slider = TriedStep::slider(self.tried.as_ref(), step, set);
         let seen = self.seen;
         let is_chart = matches!(
             step.view,
@@ -120,12 +140,13 @@ impl Talk {
         let numbers = solved.numbers.iter().cloned().map(LargeNumber::from);
         Slide {
             title,
+            short_title: None,
             text: solved.text.clone(),
             numbers: numbers.collect(),
             picture: Some((of.unwrap_or(here), Box::new(draw))),
             is_chart: is_chart && !turns,
             motion,
-            slider: None,
+            slider,
         }
     }
 }

@@ -38,17 +38,10 @@ impl Tried {
     /// The slider as it stands.
     pub(super) fn slider(&self, set: &Solved, turned: Turned, system: System) -> Option<SliderOf> {
         let away = self.away(set, turned);
-        let range = range_of(system, &set.document, turned.field())?;
-        let set_base = turned.now_base(set);
-        let (low, high) = range.ends_base();
+        let slider = slider_of(set, away.map_or(set, |away| &away.solved), turned, system)?;
         Some(SliderOf {
-            turned,
-            now_base: away.map_or(set_base, |away| turned.now_base(&away.solved)),
-            set_base,
-            range_base: (low.min(set_base), high.max(set_base)),
-            step_base: range.step_base(),
-            system,
             stopped: away.and_then(|away| away.stopped.clone()),
+            ..slider
         })
     }
 
@@ -74,4 +67,25 @@ impl Tried {
     pub(super) fn end(&mut self) {
         self.0 = None;
     }
+}
+
+/// The slider over a unit as it is set, standing where it is shown; none where its range cannot be told.
+pub(super) fn slider_of(
+    set: &Solved,
+    shown: &Solved,
+    turned: Turned,
+    system: System,
+) -> Option<SliderOf> {
+    let range = range_of(system, &set.document, turned.field())?;
+    let set_base = turned.now_base(set);
+    let (low, high) = range.ends_base();
+    Some(SliderOf {
+        turned,
+        now_base: turned.now_base(shown),
+        set_base,
+        range_base: (low.min(set_base), high.max(set_base)),
+        step_base: range.step_base(),
+        system,
+        stopped: None,
+    })
 }

@@ -374,12 +374,14 @@ pub(super) fn window_map(solved: &Solved, system: System, place: Rect, style: St
             ..place
         },
     );
-    for (row, key) in (0_u8..).zip(MapKey::of(&map, &settings)) {
+    let keys: Vec<_> = MapKey::of(&map, &settings);
+    let rows = KeyRows::of(keys.len(), place.height() / style.text);
+    for (row, key) in (0_u8..).zip(&keys).take(rows.count) {
         let at = Point::new(
             drawn.x1 + words.by_text(12.0),
-            place.y0 + words.by_text(18.0 + 28.0 * f64::from(row)),
+            place.y0 + words.by_text(rows.from + rows.apart * f64::from(row)),
         );
-        let size = Size::new(words.by_text(30.0), words.by_text(20.0));
+        let size = Size::new(words.by_text(30.0), words.by_text(rows.high()));
         let sample = Rect::from_origin_size(at, size);
         panels.push(key.sample(sample, style));
         let beside = Point::new(sample.x1 + words.by_text(8.0), sample.center().y);
@@ -391,6 +393,41 @@ pub(super) fn window_map(solved: &Solved, system: System, place: Rect, style: St
     }
     panels.push(words.done());
     panels
+}
+
+/// The rows of a map's key, closer where the paper is low. The last ones, which are named on the map as well,
+/// are left out where even so there is no room.
+struct KeyRows {
+    count: usize,
+    from: f64,
+    apart: f64,
+}
+
+impl KeyRows {
+    /// So many rows in a height, which is given for the window's words.
+    #[expect(
+        clippy::cast_precision_loss,
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a handful of rows"
+    )]
+    fn of(count: usize, height: f64) -> Self {
+        const APART: f64 = 28.0;
+        const LEAST: f64 = 17.0;
+        let from = (height - APART * count as f64).clamp(4.0, 18.0);
+        let apart = ((height - from) / count.max(1) as f64).clamp(LEAST, APART);
+        let fitting = ((height - from) / apart + 1e-9).max(0.0) as usize;
+        Self {
+            count: count.min(fitting),
+            from,
+            apart,
+        }
+    }
+
+    /// How high a sample is.
+    fn high(&self) -> f64 {
+        (self.apart - 3.0).min(20.0)
+    }
 }
 
 /// What the picture is of, and the caution that goes with it.

@@ -1,5 +1,7 @@
 //! What more than one test begins with.
 
+#[cfg(all(unix, not(target_os = "macos")))]
+pub mod bus;
 pub mod demo_unit;
 pub mod example;
 pub mod nudge;

@@ -19,12 +19,12 @@ use self::entry::{Entries, Typing, told_ui};
 use self::no_sheet::no_sheet_ui;
 use self::page::Page;
 use self::pages::{Shown, Ways, page_ui};
-use self::picture::{StepPicture, has_picture};
+use self::picture::{StepPicture, has_picture, scene_of};
 use self::printing::to_print;
 use self::steps::{next_page, state_of, steps_ui};
 use self::tools::tools_ui;
 use self::worked_out::{WorkedOut, Working};
-use super::{About, Area};
+use super::{About, Area, PagePicture};
 use crate::analysis::Level;
 use crate::analysis::plate::StepState;
 use crate::app::desk::{Desk, InHand, SessionId, SheetWork, ToPrint, WorkKind};
@@ -112,8 +112,24 @@ impl Area for PlateArea {
         }
     }
 
+    fn page_picture(&mut self, desk: &Desk) -> Option<PagePicture> {
+        let worked_out = self.working.of(desk)?;
+        let shown = shown_of(desk, &worked_out);
+        let scene = scene_of(self.page, &shown, self.ways.adjusters)?;
+        let title = capitalised(self.page.title());
+        Some(PagePicture { title, scene })
+    }
+
     fn table(&mut self, desk: &Desk) -> Option<Result<String, String>> {
         Some(self.numbers_to_paste(desk))
+    }
+}
+
+fn shown_of(desk: &Desk, worked_out: &WorkedOut) -> Shown {
+    Shown {
+        result: worked_out.result.as_ref().ok().cloned(),
+        unit: worked_out.unit.clone(),
+        system: desk.system(),
     }
 }
 
@@ -190,11 +206,7 @@ impl PlateArea {
                 let followed = Followed::begin(ui);
                 self.page_head_ui(ui, desk, worked_out);
                 let flaw = worked_out.result.as_ref().err();
-                let shown = Shown {
-                    result: worked_out.result.as_ref().ok().cloned(),
-                    unit: worked_out.unit.clone(),
-                    system: desk.system(),
-                };
+                let shown = shown_of(desk, worked_out);
                 let revision = desk.sheet().map_or(0, SheetWork::revision);
                 let pictured = (&shown, self.ways.adjusters);
                 let width = ui.available_width();

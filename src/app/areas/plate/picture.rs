@@ -112,7 +112,7 @@ pub const fn has_picture(page: Page) -> bool {
 }
 
 /// What the picture of a page shows.
-fn scene_of(page: Page, shown: &Shown, kinds: [AdjusterKind; 2]) -> Option<Scene> {
+pub fn scene_of(page: Page, shown: &Shown, kinds: [AdjusterKind; 2]) -> Option<Scene> {
     let system = shown.system;
     let none = Readings::default();
     let result = shown.result.as_deref();
