@@ -104,7 +104,7 @@ pub enum HeadlessCommand {
         /// The distance from mark to mark on the turf, compared with what comes round at that distance.
         #[arg(long, value_name = "LENGTH", requires = "complaint")]
         spacing: Option<String>,
-        /// Aim at the limit past which it is over, not the one within which it is OK.
+        /// Aim for not over limit, instead of for OK.
         #[arg(long)]
         to_over: bool,
         /// What to try.
@@ -160,13 +160,13 @@ pub enum HeadlessCommand {
     /// its runout, and the cut to expect.
     #[command(after_help = caution())]
     Plate {
-        /// Plate sheet. The unit it names stands in the same folder.
+        /// Plate sheet. The unit it names is in the same folder.
         sheet: PathBuf,
         /// One JSON object, in millimetres and degrees, instead of a text.
         #[arg(long)]
         json: bool,
     },
-    /// List every unit of a folder with how it stands, and tell which sets do not agree.
+    /// List every unit in a folder with its status, and say which sets do not agree.
     #[command(after_help = caution())]
     Shop {
         /// Folder of unit files, their records beside them.
@@ -198,7 +198,7 @@ pub enum HeadlessCommand {
         #[command(flatten)]
         what_if: WhatIf,
     },
-    /// Show a lesson to a room, step by step; or work it out without a window. The units it names stand in
+    /// Show a lesson to a room, step by step; or work it out without a window. The units it names are in
     /// its own folder.
     #[command(after_help = caution())]
     #[command(group = ArgGroup::new("what").args(["check", "handout"]))]
@@ -272,7 +272,7 @@ pub enum HeadlessCommand {
 #[derive(Debug, Default, Args)]
 pub struct WindowArguments {
     /// Unit file, or a folder of them to show on the shop board; left out, what was open last, or a card
-    /// to choose from. A demo unit to take a shot of or to try something on.
+    /// to choose from; with --shot or a setting to try, a demo unit.
     pub file: Option<PathBuf>,
     /// Save what the window shows once it has settled, as PNG, and quit.
     #[arg(long, value_name = "OUT.png")]

@@ -192,7 +192,7 @@ impl Impossible {
                 front_move,
                 rear_move,
             } => Sentence::new(
-                "With the front roller moved {} and the rear roller {}, the frame would turn {}, past a right angle. Check the roller moves.",
+                "With these roller moves, front {}, rear {}, the frame would turn {}, past a right angle. Check the roller moves.",
                 &[front_move.into(), rear_move.into(), turn.into()],
             ),
             Self::RollerTurnsOver {
@@ -200,7 +200,7 @@ impl Impossible {
                 moved,
                 height_of_cut,
             } => Sentence::new(
-                "With one roller moved {} and a height of cut of {}, the frame would turn {}, past a right angle. Check the roller's move and the height of cut.",
+                "With the given move of one roller, {}, and a height of cut of {}, the frame would turn {}, past a right angle. Check the roller's move and the height of cut.",
                 &[Value::Move(moved), height_of_cut.into(), turn.into()],
             ),
             Self::CrestTooTight { radius, apart } => Sentence::new(

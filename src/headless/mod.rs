@@ -207,7 +207,7 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
             what_if,
         } => {
             if page.is_some() && view.is_some() && beside.is_none() {
-                let what = "a view by itself stands on no page: leave --page or --view away";
+                let what = "a single view has no page: leave out --page or --view";
                 return Err(Problem::Reading {
                     option: "page",
                     what: what.to_owned(),

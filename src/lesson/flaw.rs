@@ -144,7 +144,7 @@ pub enum LessonFlawKind {
     #[error("side by side needs a second unit, or a second setting: add second: (setting: (…))")]
     NoSecond,
     /// A brace without its other half.
-    #[error("a brace stands alone; a field is written like {{sweep}}")]
+    #[error("there is a brace by itself; a field is written like {{sweep}}")]
     LoneBrace,
     /// A field that there is not.
     #[error("there is no field {{{written}}}; the fields are {}", known())]

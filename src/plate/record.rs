@@ -267,7 +267,7 @@ fn is_heading(line: &str) -> bool {
 
 fn no_record(text: &str) -> TextProblem {
     let what = format!(
-        "this is no {}; one begins with {}",
+        "this is not a {}; one begins with {}",
         RECORD_FILE.name, RECORD_FILE.begins
     );
     TextProblem::at(&RECORD_FILE, text, 0, None, what)

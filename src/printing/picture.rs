@@ -134,7 +134,7 @@ pub fn picture_bytes(
     resolution: Resolution,
 ) -> Result<Vec<u8>, String> {
     if format != PictureFormat::Png && resolution != Resolution::Usual {
-        return Err("only a .png has pixels: leave --width and --dpi away".to_owned());
+        return Err("only a .png has pixels: leave out --width and --dpi".to_owned());
     }
     match format {
         PictureFormat::Svg => Ok(to_svg(sheet).into_bytes()),

@@ -113,7 +113,7 @@ impl de::Visitor<'_> for PathOfExample {
         let found = Field::at_path(path).filter(|field| field.is_asked_for());
         found.map(Example).ok_or_else(|| {
             E::custom(format!(
-                "\"{path}\" is no reading that can be an example; write its path, like \"bench.reel_diameter\""
+                "\"{path}\" is not a reading that can be an example; write its path, like \"bench.reel_diameter\""
             ))
         })
     }

@@ -109,8 +109,13 @@ impl Document {
         Ok(())
     }
 
-    /// Fits a knife of the list.
+    /// Fits a knife of the list. What the setting takes off the knife that was fitted stays on that one:
+    /// another has its own.
     pub fn fit_knife(&mut self, place: Fitted) {
+        if self.fitted() != Some(place) {
+            self.setting.top_ground = None;
+            self.setting.face_ground = None;
+        }
         self.setting.knife = match place {
             Fitted::Bench => None,
             Fitted::Option(index) => self.options.get(index).map(|knife| knife.name.clone()),

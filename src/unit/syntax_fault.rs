@@ -34,7 +34,7 @@ impl SyntaxFault {
             let what = if text[first..].is_empty() {
                 format!("the file is empty; a {name} begins with {begins}")
             } else {
-                format!("this is no {name}; one begins with {begins}")
+                format!("this is not a {name}; one begins with {begins}")
             };
             return new(0, Some(kind.first_field.to_owned()), &what);
         }
@@ -71,7 +71,7 @@ impl SyntaxFault {
             E::DuplicateStructField { field, .. } => new(
                 word.start,
                 Some(joined(path, field)),
-                &format!("the field \"{field}\" stands here twice; keep one"),
+                &format!("the field \"{field}\" is here twice; keep one"),
             ),
             E::NoSuchStructField {
                 expected, found, ..
@@ -150,7 +150,7 @@ impl SyntaxFault {
                 .then_some(stands)
                 .or_else(|| before.strip_suffix('/').map(str::len));
             let what = match stroke {
-                Some(_) => "a stroke belongs into a quoted text; a remark begins with //",
+                Some(_) => "a slash belongs in a quoted text; a remark begins with //",
                 None => {
                     "a field's name and a colon belong here; a comma or a bracket may be wrong before it"
                 }

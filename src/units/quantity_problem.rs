@@ -52,7 +52,7 @@ pub enum QuantityProblem {
     #[error("no number follows the ± in {}; write how far the reading can be off, or take the ± out", Quoted(.0))]
     NoHalfWidth(String),
     /// A ± that no number stands before.
-    #[error("no number stands before the ± in {}; write the reading itself first", Quoted(.0))]
+    #[error("there is no number before the ± in {}; write the reading itself first", Quoted(.0))]
     OnlyHalfWidth(String),
     /// Feet with something after them that is no inches.
     #[error("{} begins with feet; what follows them is in inches, less than 12, like 1' 6\" or 1 ft 6 in", Quoted(.0))]

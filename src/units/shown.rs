@@ -157,15 +157,15 @@ impl System {
         fixed(ratio.number(), 2 + more)
     }
 
-    /// A roller's move in its bracket to be read: `up 0.118 in` towards the reel, `down` from it,
+    /// A roller's move in its bracket to be read: `raise 0.118 in` towards the reel, `lower` from it,
     /// `unchanged` where it reads as zero.
     #[must_use]
     pub fn roller_move(self, moved: Length) -> String {
         let shown = self.length(Length::from_mm(moved.mm().abs()));
         match moved.mm() {
             _ if reads_as_zero(&shown) => "unchanged".to_owned(),
-            mm if mm > 0.0 => format!("up {shown}"),
-            _ => format!("down {shown}"),
+            mm if mm > 0.0 => format!("raise {shown}"),
+            _ => format!("lower {shown}"),
         }
     }
 }

@@ -2,10 +2,12 @@
 
 use proptest::prelude::*;
 use sweepgauge::analysis::advice::{Certainty, Way};
+use sweepgauge::analysis::knives::LipLeft;
 use sweepgauge::analysis::{FindingId, Findings, Level, Solved};
 use sweepgauge::unit::{Document, Field, Fitted, KnifePart, Limits, Reading, Turf, read_text};
 use sweepgauge::units::{Length, Quantity, System, Value};
 
+use crate::common::demo_unit::DemoUnit;
 use crate::common::example::{EXAMPLE, example};
 
 fn document(text: &str) -> Document {
@@ -63,8 +65,8 @@ fn told_move(by: Length, system: System) -> Length {
     let told = system.roller_move(by);
     let size = |text: &str| Quantity::<Length>::parse(text).unwrap().value();
     match told.split_once(' ') {
-        Some(("up", length)) => size(length),
-        Some(("down", length)) => -size(length),
+        Some(("raise", length)) => size(length),
+        Some(("lower", length)) => -size(length),
         _ => Length::ZERO,
     }
 }
@@ -163,23 +165,95 @@ fn look_at_other(before: &Solved, told: &str) {
     };
     let sweep = |solved: &Solved| solved.solution.sweep.below_cut;
     let reach = |mm: f64| with(KnifePart::Reach, &|reach| reach + Length::from_mm(mm));
-    if told.contains("longer reach") {
-        assert!(sweep(&reach(0.1).unwrap()) < sweep(before), "{told}");
-    } else if told.contains("shorter reach") {
-        assert!(sweep(&reach(-0.1).unwrap()) < sweep(before), "{told}");
-    } else if told.contains("thinner lip") {
-        let clears = |part: f64| {
-            let thinner = with(KnifePart::LipThickness, &|lip| lip * part);
-            thinner.is_ok_and(|after| {
-                let level = after.findings.level_of(FindingId::Lip);
-                level.is_none_or(|level| level == Level::Fine)
-            })
-        };
-        assert!(
-            (1..100).any(|part| clears(f64::from(part) / 100.0)),
-            "{told}"
-        );
+    let level = |solved: &Solved, id| solved.findings.level_of(id).unwrap_or(Level::Fine);
+    let is_past = |id| level(before, id) > Level::Fine;
+    let (unit, knife) = (&before.unit, before.unit.setting.knife);
+    let reel = unit.setting.reel_diameter;
+    match told {
+        "A knife with a longer reach sweeps less; so does a thinner one at less attitude." => {
+            assert!(is_past(FindingId::Sweep));
+            assert!(sweep(&reach(0.1).unwrap()) < sweep(before), "{told}");
+            let mut less = (*before.document).clone();
+            less.set_stance(before.solution.pose.as_wanted(), unit.system);
+            let attitude = before.solution.pose.attitude.deg() - 0.5;
+            let field = Field::WantedAttitude;
+            field
+                .set(&mut less, &format!("{attitude} deg"), unit.system)
+                .unwrap();
+            // More attitude carries the edge further behind centre, wherever it stands.
+            assert!(sweep(&solved(&less)) < sweep(before), "{told}");
+        }
+        "A knife with a shorter reach sweeps less." => {
+            assert!(is_past(FindingId::Sweep));
+            assert!(sweep(&reach(-0.1).unwrap()) < sweep(before), "{told}");
+        }
+        "A knife with a thinner lip would clear it." => {
+            let clears = |part: f64| {
+                with(KnifePart::LipThickness, &|lip| lip * part).is_ok_and(|after| {
+                    level(&after, FindingId::Lip) == Level::Fine
+                        && worsened(before, &after, 1e-6).is_empty()
+                })
+            };
+            assert!(is_past(FindingId::Lip));
+            assert!(
+                (1..100).any(|part| clears(f64::from(part) / 100.0)),
+                "{told}"
+            );
+        }
+        "It needs another knife." => {
+            let lip = LipLeft::of(&knife, &unit.grinding);
+            let is_gone = lip.thickness.mm() <= 0.0 || lip.length.mm() <= 0.0;
+            assert!(is_past(FindingId::Lip) && is_gone, "{lip:?}");
+        }
+        "It needs a new reel." => assert!(reel < unit.smallest_diameter, "{told}"),
+        told if told.starts_with("Measure it again: ") => {
+            assert!(reel > unit.new_diameter, "{told}");
+            assert_by_hand(told);
+        }
+        told if told.starts_with("Check how far the brackets go, ") => {
+            assert!(is_past(FindingId::Rollers));
+            assert_by_hand(told);
+        }
+        told if told.starts_with("Adjust reel to knife, ") => {
+            assert!(is_past(FindingId::Gap));
+            assert_by_hand(told);
+            assert!(
+                told.contains("reel drive disconnected") && told.contains("clear of every blade")
+            );
+        }
+        told if told.starts_with("Grind the top face to a larger angle, ") => {
+            assert!(is_past(FindingId::TopFace));
+            assert!(told.contains("knife off the machine") && told.contains("guards on"));
+            assert!(told.contains("eye, hearing and dust protection"), "{told}");
+        }
+        told => panic!("nobody looked whether this is so: {told}"),
     }
+}
+
+/// What is done by hand at the machine says what makes it safe.
+fn assert_by_hand(told: &str) {
+    for safe in [
+        "engine off, key out",
+        "reel blocked",
+        "cut-resistant gloves on",
+    ] {
+        assert!(told.contains(safe), "{safe}: {told}");
+    }
+}
+
+/// A knife of the file that advice names clears the finding once it is fitted, all else as it is set.
+fn fit_named(before: &Solved, finding: FindingId, place: Fitted, text: &str) {
+    let mut document = (*before.document).clone();
+    let name = document.knife_at(place).unwrap().name.clone();
+    assert!(text.contains(&format!("\"{name}\"")), "{name}: {text}");
+    assert_ne!(place, before.unit.fitted);
+    // The attitude stays, whatever the knife is measured against.
+    document.set_stance(before.solution.pose.as_wanted(), before.unit.system);
+    document.fit_knife(place);
+    let after = solved(&document);
+    let level = after.findings.level_of(finding).unwrap_or(Level::Fine);
+    assert_eq!(level, Level::Fine, "{finding}: {text}");
+    assert_eq!(worsened(before, &after, 1e-6), [], "{finding}: {text}");
 }
 
 /// Types every advice of a unit back, in all systems; how many there were.
@@ -194,6 +268,9 @@ fn type_back(document: &Document) -> Result<u32, TestCaseError> {
             };
             let text = advice.shown_in(system);
             prop_assert!(!text.is_empty(), "{}: nothing is told", finding.id);
+            if let Some(place) = advice.knife {
+                fit_named(&before, finding.id, place, &text);
+            }
             for way in &advice.ways {
                 for (place, document) in typed(&before, way, &text, system).into_iter().enumerate()
                 {
@@ -725,4 +802,43 @@ fn every_roller_move_is_told_with_what_makes_it_safe() {
             assert!(first < by_height, "{told}");
         }
     }
+}
+
+#[test]
+fn a_knife_of_the_file_is_named_where_the_one_fitted_is_the_fault_and_not_where_an_attitude_will_do()
+ {
+    let named = |document: &Document| {
+        let before = solved(document);
+        let mut named = Vec::new();
+        for finding in FindingId::ALL {
+            let Some(advice) = before.advice(finding, System::InchDecimal) else {
+                continue;
+            };
+            let text = advice.shown_in(System::InchDecimal);
+            assert_eq!(
+                text.contains("Of the knives in this file"),
+                advice.knife.is_some()
+            );
+            if let Some(place) = advice.knife {
+                fit_named(&before, finding, place, &text);
+                let name = &document.knife_at(place).unwrap().name;
+                named.push((finding, name.clone()));
+            }
+        }
+        named
+    };
+    // At 8 deg the sweep should be watched with the knife measured, and less attitude is all it takes.
+    let as_set = DemoUnit::KnifeChoice.document();
+    assert_eq!(named(&as_set), []);
+    // Its lip ground away, no setting brings it back.
+    let mut ground = as_set.clone();
+    Field::TopGround
+        .set(&mut ground, "0.13 in", System::InchDecimal)
+        .unwrap();
+    Field::WantedAttitude
+        .set(&mut ground, "6 deg", System::InchDecimal)
+        .unwrap();
+    let found = named(&ground);
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert_eq!(found[0].0, FindingId::Lip);
 }

@@ -911,7 +911,7 @@ fn the_plain_report_is_in_the_units_of_the_file() {
         assert!(!has_unit(&metric, unit), "{unit} in {metric}");
     }
     let fractions = done(report(&DemoUnit::RollersGiven.file(), &[]));
-    assert!(fractions.contains("down 1/8 in"), "{fractions}");
+    assert!(fractions.contains("lower 1/8 in"), "{fractions}");
     let decimal = done(report(&DemoUnit::FairwayTrailed.file(), &[]));
     assert!(decimal.contains("0.500 in"), "{decimal}");
     for inches in [fractions, decimal] {
@@ -1145,8 +1145,8 @@ fn the_sweeps_remedies_bring_the_share_to_the_watch_limit() {
             ("rear roller", "/solution/rear_roller_move_mm"),
         ] {
             let size = number_after(text, name) * INCH;
-            let is_down = text.contains(&format!("{name} down"));
-            assert!(is_down || text.contains(&format!("{name} up")), "{text}");
+            let is_down = text.contains(&format!("{name}: lower"));
+            assert!(is_down || text.contains(&format!("{name}: raise")), "{text}");
             let told = if is_down { -size } else { size };
             near(
                 name,
@@ -1246,7 +1246,7 @@ fn the_other_remedies_are_true() {
 
     let unit = shop.example(&[]);
     let before = numbers(&unit, &["--front-move", "0.6 in", "--rear-move", "0.6 in"]);
-    let down = number_after(text_of(&before, "cut", "over"), "both rollers down");
+    let down = number_after(text_of(&before, "cut", "over"), "both rollers: lower");
     let moved = format!("{} in", 0.6 - down);
     let after = numbers(&unit, &["--front-move", &moved, "--rear-move", &moved]);
     assert!(number(&after, "/ground/cut_mm") > 0.0);

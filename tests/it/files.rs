@@ -75,7 +75,7 @@ const fn broken(
 const DIAMETER: &str = "reel.new_diameter";
 const ROLLER: &str = r#"front_roller: (diameter: "3 in", ahead: "5.5 in")"#;
 const HARDWARE: &str = r#"hardware: [(behind: "1.5 in", below: "0.3 in")]"#;
-const NO_UNIT_FILE: &str = "this is no unit file; one begins with (format: 1";
+const NO_UNIT_FILE: &str = "this is not a unit file; one begins with (format: 1";
 
 #[rustfmt::skip]
 const BROKEN_VALUES: &[Broken] = &[
@@ -116,7 +116,7 @@ const BROKEN_VALUES: &[Broken] = &[
     broken("\"4 deg\"", "\"4 in\"", 13, "\"4 in\"", "bench.attitude", "not a unit of an angle"),
     broken("\"0.3 in\"", "\"0.3 in ± -0.02 in\"", 14, "\"0.3 in ±", "bench.behind_centre", "cannot be negative"),
     broken("\"0.3 in\"", "\"0.3 in ±\"", 14, "\"0.3 in ±", "bench.behind_centre", "no number follows the ± in \"0.3 in ±\""),
-    broken("\"0.3 in\"", "\"± 0.3 in\"", 14, "\"± 0.3 in", "bench.behind_centre", "no number stands before the ±"),
+    broken("\"0.3 in\"", "\"± 0.3 in\"", 14, "\"± 0.3 in", "bench.behind_centre", "there is no number before the ±"),
     broken("\"0.5 in\"", "\"0.5 in ± 5 in\"", 12, "\"0.5 in ± 5 in\"", "bench.height_of_cut", "the ± in \"0.5 in ± 5 in\" is far too large"),
     broken("\"0.5 in\"", "\"0.5 in ± 0.5 in\"", 12, "\"0.5 in ±", "bench.height_of_cut", "far too large"),
     broken("\"4 deg\"", "\"4 deg ± 88 deg\"", 13, "\"4 deg ±", "bench.attitude", "far too large"),
@@ -157,7 +157,7 @@ const BROKEN_VALUES: &[Broken] = &[
     broken("limits: None", "limits: (clip_watch: \"1.6\", clip_over: \"1.5\")", 40, "\"1.6\"", "limits.clip_watch", "not be more than clip_over"),
     broken("limits: None", "limits: (attitude_range: (low: \"9 deg\", high: \"2 deg\"))", 40, "\"9 deg\"", "limits.attitude_range.low", "not be more than the highest"),
     broken("limits: None", "limits: (underside: \"-1 mm\")", 40, "\"-1 mm\"", "limits.underside", "must not be negative"),
-    broken("limits: None", "examples: [\"bench.gap\", \"bench.colour\"]", 40, "\"bench.colour\"", "examples[1]", "\"bench.colour\" is no reading that can be an example"),
+    broken("limits: None", "examples: [\"bench.gap\", \"bench.colour\"]", 40, "\"bench.colour\"", "examples[1]", "\"bench.colour\" is not a reading that can be an example"),
     broken("limits: None", "examples: [\"setting.attitude\"]", 40, "\"setting.attitude\"", "examples[0]", "write its path, like \"bench.reel_diameter\""),
     broken("limits: None", "examples: \"bench.gap\"", 40, "\"bench.gap\"", "examples", "a list of readings in quotes"),
     broken("limits: None", "examples: [4]", 40, "4]", "examples[0]", "a list of readings in quotes"),
@@ -173,7 +173,7 @@ const BROKEN_WRITING: &[Broken] = &[
     broken("ReelSlides(lean: None)", "KnifePivots(ahead: \"1 in\")", 19, "),", "closing.above", "missing"),
     broken("rollers: None", "rollers: Some(())", 36, "Some(())", "setting.rollers.front_move", "the move of one roller at least"),
     broken("rollers: None", "rollers: Some((rear: \"0 mm\"))", 36, "rear", "setting.rollers.rear", "the fields are front_move, rear_move"),
-    broken("        blades: 8,\n", "        blades: 8,\n        blades: 9,\n", 9, "blades: 9", "reel.blades", "stands here twice; keep one"),
+    broken("        blades: 8,\n", "        blades: 8,\n        blades: 9,\n", 9, "blades: 9", "reel.blades", "is here twice; keep one"),
     broken("new_diameter", "new_diamter", 6, "new_diamter", "reel.new_diamter", "the fields are new_diameter, smallest_diameter, blades"),
     broken("blades: 8", "blades: 8, colour: \"red\"", 8, "colour", "reel.colour", "there is no field \"colour\" here"),
     broken("ahead: \"5.5 in\"", "behind: \"5.5 in\"", 16, "behind", "bench.front_roller.behind", "the fields are diameter, ahead"),
@@ -490,7 +490,7 @@ fn a_file_that_is_no_text_or_far_too_large_is_refused() {
     let said = refused(&vec![b' '; 10_000_000]);
     assert!(said.starts_with("1:1: field format: the file is larger than"));
     let said = refused(&[0; 4096]);
-    assert!(said.starts_with("1:1: field format: this is no unit file"));
+    assert!(said.starts_with("1:1: field format: this is not a unit file"));
 
     let (before, after) = EXAMPLE.split_once("plain").unwrap();
     let latin = [before.as_bytes(), b"pl\xE4in", after.as_bytes()].concat();

@@ -84,7 +84,7 @@ fn an_event_is_added_and_a_wrong_one_gets_its_sentence() {
     window.enter_text("Hours", "many");
     window.enter_text("Metal off top face", "-0.01");
     window.click("Add to the record");
-    window.assert_says("Not added yet: put the marked fields right.");
+    window.assert_says("Not added yet: correct the marked fields.");
     window.assert_says("\"many\" is not a number of hours");
     assert_eq!(fs::read_to_string(record_beside(&file)).unwrap(), before);
     window.enter_text("Date", "2026-12-01");

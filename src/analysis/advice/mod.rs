@@ -158,7 +158,8 @@ impl Advice {
         Some(advice)
     }
 
-    /// The same, with the knife of a document that clears the finding named.
+    /// The same, with the knife of a document that clears the finding named where the unit as it is set
+    /// would have to take another height of cut for the one fitted.
     #[must_use]
     pub fn in_document(
         document: &Document,
@@ -173,7 +174,11 @@ impl Advice {
             finding,
             follows: case.unit.follows,
         };
-        if let Some((knife, told)) = listed_knife(&asked, document) {
+        let is_the_knife = advice
+            .ways
+            .iter()
+            .all(|way| matches!(way, Way::HeightOfCut { .. } | Way::Other(_)));
+        if is_the_knife && let Some((knife, told)) = listed_knife(&asked, document) {
             advice.knife = Some(knife);
             advice.told.push(Told::Worded(told));
         }

@@ -105,15 +105,15 @@ impl Way {
                 to, front, rear, ..
             } => Sentence::new(
                 told(
-                    "At this height of cut an attitude of {} clears it and makes no other finding worse: front roller {}, rear roller {} from where they stand now.",
-                    "At this height of cut it reads OK at an attitude of {}, still undecided within the ±: front roller {}, rear roller {} from where they stand now.",
+                    "At this height of cut an attitude of {} clears it and makes no other finding worse: front roller: {}, rear roller: {}, from where they are now.",
+                    "At this height of cut it reads OK at an attitude of {}, still undecided within the ±: front roller: {}, rear roller: {}, from where they are now.",
                 ),
                 &[to.into(), Value::Move(front), Value::Move(rear)],
             ),
             Self::HeightOfCut { to, rollers, .. } => Sentence::new(
                 told(
-                    "At this attitude a height of cut of {} clears it and makes no other finding worse: both rollers {} from where they stand now.",
-                    "At this attitude it reads OK at a height of cut of {}, still undecided within the ±: both rollers {} from where they stand now.",
+                    "At this attitude a height of cut of {} clears it and makes no other finding worse: both rollers: {} from where they are now.",
+                    "At this attitude it reads OK at a height of cut of {}, still undecided within the ±: both rollers: {} from where they are now.",
                 ),
                 &[to.into(), Value::Move(rollers)],
             ),

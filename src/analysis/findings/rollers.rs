@@ -117,18 +117,18 @@ fn judge(case: &Case) -> Option<Verdict> {
     if let Some(which) = too_far(case) {
         let template = match which {
             Which::Front => {
-                "The front roller stands {} from where it was measured, more than its own diameter."
+                "The front roller is {} away from where it was measured, more than its own diameter."
             }
             Which::Rear => {
-                "The rear roller stands {} from where it was measured, more than its own diameter."
+                "The rear roller is {} away from where it was measured, more than its own diameter."
             }
         };
-        let moved = which.of(case).moved;
-        return watch(Sentence::new(template, &[Value::Move(moved)]));
+        let moved = Length::from_mm(which.of(case).moved.mm().abs());
+        return watch(Sentence::new(template, &[moved.into()]));
     }
     let [front, rear] = Which::BOTH.map(|which| which.of(case).moved);
     let text = Sentence::new(
-        "From where they were measured: front roller {}, rear roller {}; both clear reel and knife.",
+        "Set so, from where they were measured: front roller, {}; rear roller, {}; both clear reel and knife.",
         &[Value::Move(front), Value::Move(rear)],
     );
     Some(Verdict {

@@ -89,7 +89,7 @@ struct Entry {
     has_off: bool,
 }
 
-const ROLLER_MOVES: &str = "How far it moves in its bracket from where it was measured, along the frame's own vertical: up is towards the reel. The same for the rear roller.";
+const ROLLER_MOVES: &str = "How far it moves in its bracket from where it was measured, along the frame's own vertical: to raise it is towards the reel. The same for the rear roller.";
 
 impl NumberId {
     /// Every number.

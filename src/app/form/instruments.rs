@@ -92,7 +92,7 @@ fn one_offer_ui(
     system: System,
 ) -> Option<Instrument> {
     let words = Layout::top_down(Align::Min);
-    let help = "What it was taken with. Typical plus or minus, rules of thumb: replace them with your own.";
+    let help = "The instrument it was read with. Typical plus or minus, rules of thumb: replace them with your own.";
     ui.with_layout(words, |ui| note(ui, help));
     let mut chosen = None;
     for instrument in Instrument::offered(reading).iter().copied() {

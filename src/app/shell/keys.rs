@@ -209,7 +209,7 @@ pub const IN_HAND: [(&str, &str); 10] = [
     ),
     (
         "Enter",
-        "Press a button; open a list, take from it; leave a field",
+        "Press a button; open a list, choose from it; leave a field",
     ),
     ("Space", "Press a button, tick a box"),
     (

@@ -64,7 +64,7 @@ impl SheetKind {
         match self {
             Self::Setting => "One page over the bench: what to set, what to do in order, findings.",
             Self::Knives => "The ranked knives with reasons, for whoever pays.",
-            Self::Why => "Causes, height budget and the cures worth making.",
+            Self::Why => "Causes, height budget and the adjustments that help.",
             Self::TrueScale => "The unit at true size: hold the paper against it.",
             Self::Record => "What was done to it, how its reel wears, when it is next due.",
         }

@@ -66,7 +66,7 @@ fn sheet_of(of: SheetOf, record: &Record, jobs: &[Job], most: usize) -> Vec<Shee
         }
         let mut next = Band::new(1, area, style);
         let told = due.map_or_else(
-            || "Next due: the record does not tell.".to_owned(),
+            || "Next due: not known from the record.".to_owned(),
             |due| {
                 let overdue = if due.when.is_overdue(Day::today()) {
                     " Overdue."

@@ -89,12 +89,12 @@ pub(super) fn setting_steps(solved: &Solved, system: System) -> Vec<String> {
         let turns = moves_told(moves, &unit.brackets, system);
         let turns = turns.map_or_else(String::new, |told| format!(" {told}"));
         steps.push(format!(
-            "Rollers in their brackets, from where they were on the bench, unit and reel blocked, gloves on: front {}, rear {}; up is towards the reel.{turns}",
+            "Rollers in their brackets, from where you measured them, unit and reel blocked, gloves on: front, {}; rear, {}; to raise is towards the reel.{turns}",
             system.roller_move(moves.0),
             system.roller_move(moves.1)
         ));
     } else {
-        steps.push("Leave both rollers where they were on the bench.".to_owned());
+        steps.push("Leave both rollers where you measured them.".to_owned());
     }
     steps.push(format!(
         "On the surface plate, reel blocked, gloves on, read again: height of cut {}, attitude {}, behind centre {}.",

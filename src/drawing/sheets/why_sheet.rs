@@ -188,7 +188,7 @@ fn every_one(band: &mut Band, solved: &Solved, system: System) {
 /// The cures worth making: those that reach the limit and that somebody would make.
 fn cures(band: &mut Band, solved: &Solved, why: &Why, system: System) {
     let title = solved.findings.get(why.finding).map_or("", Finding::title);
-    band.heading(&format!("Worth doing for: {title}"));
+    band.heading(&format!("Adjustments for: {title}"));
     let worth = why
         .knobs
         .iter()

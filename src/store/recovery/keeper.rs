@@ -437,7 +437,7 @@ mod tests {
         fs::remove_dir(file).expect("it goes");
         fs::write(file, "work that nobody wants any more").expect("it is written");
         assert_eq!(flusher.flush(), Flushed::Kept);
-        assert!(!file.exists(), "it is offered by the next start");
+        assert!(!file.exists(), "it is offered at the next start");
         assert_eq!(keeper.news().count(), 0);
     }
 

@@ -28,11 +28,7 @@ impl Field {
     pub const fn words(self) -> Words {
         match self {
             Self::Name => words("Unit", "What the shop calls this cutting unit.", ""),
-            Self::Serial => words(
-                "Serial number",
-                "What tells this unit from every other: a serial or fleet number, as written.",
-                "",
-            ),
+            Self::Serial => words("Serial number", "Serial or fleet number, as written.", ""),
             Self::Set => words(
                 "Set",
                 "The set of units it mows beside, as written. Units of one set must agree, or a step shows between them.",
@@ -167,7 +163,7 @@ impl Field {
             ),
             Self::AGrind => words(
                 "Off the top face, a grind",
-                "What one grind takes off a knife's top face, square to it. Known, the table of knives tells how many grinds are left.",
+                "What one grind takes off a knife's top face, square to it. With it the table of knives shows how many grinds are left.",
                 "Lip thickness before and after a few grinds; knife off the machine, gloves on. At the grinder: guards on, eye, hearing and dust protection.",
             ),
             Self::LeastLip => words(

@@ -137,7 +137,7 @@ fn a_lonely_plus_or_minus_gets_a_true_sentence() {
             "{text}"
         );
     }
-    assert!(problem("± 0.1 in").starts_with("no number stands before the ±"));
+    assert!(problem("± 0.1 in").starts_with("there is no number before the ±"));
     assert!(problem(&"x".repeat(900_000)).len() < 200);
     assert!(problem(&format!("7 {}", "x".repeat(900_000))).len() < 200);
     assert!(problem(&format!("7,{} in", "5".repeat(900_000))).len() < 200);

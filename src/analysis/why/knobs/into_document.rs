@@ -55,14 +55,7 @@ impl Change {
                 },
                 system,
             ),
-            Knob::Knife => {
-                document.setting.knife = match self.knife {
-                    Some(Fitted::Option(index)) => {
-                        document.options.get(index).map(|knife| knife.name.clone())
-                    }
-                    Some(Fitted::Bench) | None => None,
-                };
-            }
+            Knob::Knife => document.fit_knife(self.knife.unwrap_or(Fitted::Bench)),
             Knob::Extension => document.setting.extension = Some(exactly(length, system)),
             Knob::FaceGround => document.setting.face_ground = Some(exactly(length, system)),
             Knob::TopGround => document.setting.top_ground = Some(exactly(length, system)),

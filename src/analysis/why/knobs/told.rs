@@ -1,6 +1,7 @@
 //! A knob's change as it reads in a line: how far, where it ends, and how far the rollers move.
 
 use super::{Change, Knob, KnobAnswer};
+use crate::analysis::FindingId;
 use crate::units::{System, with_plus};
 
 /// Where a change leads.
@@ -41,6 +42,9 @@ impl KnobAnswer {
             | Knob::RearRollerHeightKept => {
                 let with = if is_met { " with" } else { ":" };
                 format!("{lead}{with} {rollers}")
+            }
+            Knob::RollersTrued if self.finding == FindingId::RunoutSwing => {
+                format!("inside its limit: the edge swings by {by} less; {rollers}")
             }
             Knob::RollersTrued | Knob::RollersParallel => {
                 let up = change.trial_by.with_base(-change.trial_by.base());

@@ -155,9 +155,9 @@ fn unmeasured_bar_ui(ui: &mut Ui, desk: &mut Desk) {
     }
     ui.horizontal_wrapped(|ui| {
         ui.label(
-            "The bar's own size stands here: measure the bar under both ends, and type over it.",
+            "This is the bar's nominal size: measure the bar under both ends, and type over it.",
         );
-        let help = "Keeps the sizes that stand here as measured";
+        let help = "Keeps the sizes shown here as measured";
         if ui.button("It measures so").on_hover_text(help).clicked() {
             desk.edit_sheet("gauge bar measured", None, |entries| {
                 entries.still_holds(Step::PlateAndBar);

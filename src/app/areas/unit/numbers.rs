@@ -194,7 +194,7 @@ fn findings_ui(ui: &mut Ui, desk: &Desk, solved: &Solved, state: &mut FindingsSt
                             let told = format!("Compare {} in Knives", Quoted(knife));
                             to_knives |= ui
                                 .small_button(told)
-                                .on_hover_text("Shows the list of knives; it fits none.")
+                                .on_hover_text("Opens the list of knives and leaves the unit as it is.")
                                 .clicked();
                         }
                     }

@@ -285,7 +285,7 @@ impl Row<'_> {
             | Knob::FrontRollerHeightKept
             | Knob::RearRollerHeightKept => match change.trial_by {
                 Value::Length(by) => {
-                    format!("{} from where it stands", self.system.roller_move(by))
+                    format!("{} from where it is now", self.system.roller_move(by))
                 }
                 _ => to,
             },

@@ -309,7 +309,7 @@ fn state_ui(ui: &mut Ui, chosen: &Chosen, map: &Map, system: System) {
         )
     } else if is_everywhere {
         format!(
-            "At {height} an attitude holds every limit with {together} at every diameter, new to scrap. Whether one leaves room enough for all of them stands in the table."
+            "At {height} an attitude holds every limit with {together} at every diameter, new to scrap. The table shows whether one leaves room enough for all of them."
         )
     } else {
         let (least, most) = (Length::from_mm(least), Length::from_mm(most));
@@ -334,7 +334,7 @@ fn state_ui(ui: &mut Ui, chosen: &Chosen, map: &Map, system: System) {
         let is_on = (low..=high).contains(&attitude) && (smallest..=new).contains(&diameter);
         if !is_on {
             ui.label(format!(
-                "{words} lies off the map: attitude {}, reel {}.",
+                "{words} is off the map: attitude {}, reel {}.",
                 system.angle(attitude),
                 system.length(diameter)
             ));

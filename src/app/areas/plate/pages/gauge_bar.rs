@@ -26,7 +26,7 @@ pub fn gauge_bar_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown, bars: &mu
     let system = shown.system;
     let texts = bars_ui(ui, entries, system, bars);
     let Some(unit) = shown.unit.solved() else {
-        ui.label("Without its unit nobody can say which bar suits it: open or save the sheet beside the unit file.");
+        ui.label("Without its unit there is no telling which bar suits it: open or save the sheet beside the unit file.");
         return;
     };
     let key = (unit.id, texts.clone());
@@ -102,7 +102,7 @@ fn take(entries: &mut Entries, bar: Length, system: System) {
         is_laid = entries.lay_bar(&text, system);
     });
     entries.desk.tell(if is_laid {
-        "The bar's own size is written down where none was: measure the bar under both ends, and type over it."
+        "The bar's nominal size was filled in: measure the bar under both ends, and type over it."
     } else {
         "Both ends of the bar are written down already, and were left as they are. Empty them to take another bar."
     });

@@ -45,7 +45,7 @@ pub fn record_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
         return;
     }
     let Some(file) = file else {
-        ui.label("A record lies beside its unit's file: save the unit, and this sheet beside it, and the entry can be added.");
+        ui.label("The record is kept beside the unit's file: save the unit, and this sheet beside it, to add the entry.");
         return;
     };
     let record = store::record_beside(&file);
@@ -59,7 +59,7 @@ pub fn record_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
     } else {
         "Add it to the record"
     };
-    let help = "An entry is added behind those that stand there; none of them is changed. Undo takes the tick away and leaves the entry.";
+    let help = "The entry is added after those already there; none of them changes. Undo clears the tick and leaves the entry.";
     let button = egui::Button::new(Lettering::Name.of(text)).min_size(egui::Vec2::new(200.0, 34.0));
     if ui.add(button).on_hover_text(help).clicked() {
         match store::add_entry(&file, &entry) {

@@ -17,8 +17,8 @@ pub fn tick_ui(ui: &mut Ui, entries: &mut Entries, step: Step) {
             "No play in any bearing",
         ),
         _ => (
-            "It rocks corner to corner: the frame or a roller bracket is twisted. It stands firm: go on.",
-            "It stands firm on both rollers",
+            "If it rocks corner to corner, the frame or a roller bracket is twisted. If it sits firm, go on.",
+            "It sits firm on both rollers",
         ),
     };
     ui.label(more);

@@ -115,7 +115,7 @@ impl EventCard {
     fn add(&mut self, desk: &mut Desk) -> Next {
         self.was_tried = true;
         let Ok(entry) = self.typed.entry(desk.system()) else {
-            self.problem = Some("Not added yet: put the marked fields right.".to_owned());
+            self.problem = Some("Not added yet: correct the marked fields.".to_owned());
             return Next::Stay;
         };
         let Some(file) = &self.unit_file else {

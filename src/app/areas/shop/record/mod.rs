@@ -58,7 +58,7 @@ impl RecordView {
             Err(why) => {
                 ui.label(Lettering::Headline.of("The record cannot be read"));
                 ui.add(Label::new(why).wrap());
-                ui.label("The file is left as it is. Put it right in an editor, or move it away to begin a new one.");
+                ui.label("The file is left as it is. Correct it in an editor, or move it away to begin a new one.");
                 ui.add_space(16.0);
                 caution_in_short_ui(ui);
                 return;
