@@ -1146,7 +1146,10 @@ fn the_sweeps_remedies_bring_the_share_to_the_watch_limit() {
         ] {
             let size = number_after(text, name) * INCH;
             let is_down = text.contains(&format!("{name}: lower"));
-            assert!(is_down || text.contains(&format!("{name}: raise")), "{text}");
+            assert!(
+                is_down || text.contains(&format!("{name}: raise")),
+                "{text}"
+            );
             let told = if is_down { -size } else { size };
             near(
                 name,
