@@ -344,6 +344,26 @@ fn shop_of_300() -> tempfile::TempDir {
     folder
 }
 
+/// Show with the reel in motion: every frame is another moment, drawn anew.
+fn in_motion(criterion: &mut Criterion) {
+    let ctx = Context::default();
+    dress(&ctx);
+    let key = |key| Event::Key {
+        key,
+        physical_key: None,
+        pressed: true,
+        repeat: false,
+        modifiers: Modifiers::NONE,
+    };
+    let mut app = App::new(demo(), Preferences::default(), Box::new(NoDialogs));
+    drawn(&ctx, &mut app, vec![key(Key::F11)]);
+    let still = drawn(&ctx, &mut app, vec![key(Key::M)]).len();
+    assert!(still > 0);
+    criterion.bench_function("Show, a frame of the reel in motion", |bench| {
+        bench.iter(|| drawn(&ctx, &mut app, Vec::new()));
+    });
+}
+
 /// The board of 300 units with 50 entries each: read, shown for the first time, and scrolled.
 fn shop_board(criterion: &mut Criterion) {
     let folder = shop_of_300();
@@ -402,6 +422,7 @@ fn shop_board(criterion: &mut Criterion) {
 
 criterion_group!(
     speed,
+    in_motion,
     shop_board,
     pasted_rows,
     solve,

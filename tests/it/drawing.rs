@@ -13,7 +13,7 @@ use sweepgauge::drawing::fonts;
 use sweepgauge::drawing::{
     Canvas, Dimension, Direction, ENLARGEMENTS, Hold, Item, Lens, LensChoice, Mark, Page, Panel,
     Pen, Role, STRETCHES, Scene, Shape, Sheet, ShownIn, SideView, Standing, Style, Theme, View,
-    lay_out, plate_sheet, to_png, to_svg, words,
+    Words, lay_out, plate_sheet, to_png, to_svg, words,
 };
 use sweepgauge::geometry::Stance;
 use sweepgauge::unit::{ClosingReadings, Document, RollerMoves, ShapeEntry};
@@ -1293,7 +1293,7 @@ fn a_picture_in_a_larger_style_has_the_same_marks_as_much_larger() {
         theme: Theme::Light,
         text: LARGER,
         pen: LARGER,
-        has_words: true,
+        words: Words::All,
     };
     let larger = kurbo::Affine::scale(LARGER);
     for (name, solved) in settings() {
@@ -1341,7 +1341,7 @@ fn words_and_pens_are_as_large_as_a_style_says() {
         theme: Theme::Dark,
         text,
         pen,
-        has_words: true,
+        words: Words::All,
     };
     let plain = lay_out(&scene, &view, ShownIn::Whole, Theme::Dark);
     let wide = lay_out(&scene, &view, ShownIn::Whole, styled(1.0, 3.0));

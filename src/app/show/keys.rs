@@ -186,7 +186,7 @@ pub(super) const TABLE: [Entry; 23] = [
         &[Press::Alone(Key::T)],
         "T",
         "T: labels",
-        "Show or hide the words on the picture",
+        "All words on the picture; none; the few again",
     ),
     entry(
         Act::Pause,

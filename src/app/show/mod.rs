@@ -41,7 +41,7 @@ use strips::pointer;
 use turning::Turning;
 
 use crate::app::desk::Desk;
-use crate::drawing::PictureView;
+use crate::drawing::{PictureView, Words};
 
 /// What is shown to the room.
 enum Shown {
@@ -55,6 +55,8 @@ struct Offered {
     /// Blades a second when mowing, where its reel turns.
     real_clips_per_s: Option<f64>,
     slider: Option<SliderOf>,
+    /// Whether more words can be shown on its picture.
+    has_few_words: bool,
 }
 
 /// Where a person was before the room saw anything.
@@ -74,7 +76,8 @@ pub struct Show {
     is_blank: bool,
     /// Numbers that somebody asked for or put away, on this slide.
     numbers_asked: Option<bool>,
-    are_labels_off: bool,
+    /// The words on the picture, where it is one of the unit; none of any.
+    words: Words,
     has_spotlight: bool,
     turning: Turning,
     offered: Offered,
@@ -110,6 +113,7 @@ impl Show {
         let before = if self.is_on() { self.before } else { before };
         *self = Self {
             shown: Some(shown),
+            words: Words::Few,
             before,
             ..Self::default()
         };
@@ -153,7 +157,13 @@ impl Show {
             Act::Numbers => self.numbers_asked = Some(!self.has_numbers()),
             Act::Choose => desk.open_card(ChooseCard),
             Act::ListKeys => desk.open_card(KeysCard),
-            Act::Labels => self.are_labels_off = !self.are_labels_off,
+            Act::Labels => {
+                self.words = match self.words {
+                    Words::Few if self.offered.has_few_words => Words::All,
+                    Words::Few | Words::All => Words::None,
+                    Words::None => Words::Few,
+                };
+            }
             Act::Lens => {
                 match &mut self.shown {
                     Some(Shown::Unit(unit)) => unit.go_to_or_back(PictureView::Lens),
@@ -258,7 +268,7 @@ impl Show {
             picture: PictureShown {
                 clips: self.turning.clips,
                 has_numbers,
-                has_labels: !self.are_labels_off,
+                words: self.words,
             },
             turning: told.as_deref().unwrap_or_default(),
             has_spotlight: self.has_spotlight,
@@ -267,11 +277,12 @@ impl Show {
         let done = self
             .ui
             .show(ui, &slide, how, |act| is_offered(act, is_unit, &slide));
-        let slider = slide.slider.clone();
+        let (slider, has_few_words) = (slide.slider.clone(), slide.has_few_words);
         drop(slide);
         self.offered = Offered {
             real_clips_per_s: real,
             slider,
+            has_few_words,
         };
         self.take(done, ui, desk);
     }

@@ -8,7 +8,8 @@ use crate::analysis::{Level, NumberId, Solved};
 use crate::app::areas::PagePicture;
 use crate::app::desk::Desk;
 use crate::drawing::{
-    PictureView, ShownIn, Standing, View, lay_out, letters, motion_panel, view_panels,
+    Canvas, Panel, PictureView, ShownIn, SideView, Standing, Style, View, lay_out, letters,
+    motion_panel, view_panels,
 };
 use crate::units::System;
 
@@ -123,12 +124,13 @@ impl OfUnit {
             .then(|| InMotion::of(Rc::clone(&shown)))
             .flatten();
         let moves = motion.is_some();
+        let is_side = standing_of(view).is_some() || view == PictureView::Lens;
         let of = PictureOf::Unit(shown.id, view, system);
         let draw = move |place, style, clips| {
-            let panels = if moves {
-                motion_panel(&shown, clips, place, style).map(|panel| vec![panel])
-            } else {
-                view_panels(&shown, view, Standing::Plate, system, place, style)
+            let panels = match standing_of(view) {
+                Some(standing) => Ok(whole(&shown, standing, system, (place, style))),
+                None if moves => motion_panel(&shown, clips, place, style).map(|panel| vec![panel]),
+                None => view_panels(&shown, view, Standing::Plate, system, place, style),
             };
             panels.map_err(|none| none.to_string())
         };
@@ -142,10 +144,44 @@ impl OfUnit {
                 view,
                 PictureView::Path | PictureView::Budget | PictureView::Map
             ),
+            has_few_words: is_side,
             motion,
             slider,
         }
     }
+}
+
+/// What the whole unit stands on in a picture; none for another picture.
+fn standing_of(view: PictureView) -> Option<Standing> {
+    match view {
+        PictureView::Whole => Some(Standing::Plate),
+        PictureView::Ground => Some(Standing::Turf),
+        PictureView::Lens
+        | PictureView::Path
+        | PictureView::Motion
+        | PictureView::Budget
+        | PictureView::Map => None,
+    }
+}
+
+/// The whole unit, as large as there is room for: a screen keeps to no scale.
+fn whole(
+    solved: &Solved,
+    standing: Standing,
+    system: System,
+    (place, style): (kurbo::Rect, Style),
+) -> Vec<Panel> {
+    let scene = SideView {
+        standing,
+        system,
+        ..SideView::of(solved)
+    }
+    .scene();
+    let canvas = Canvas {
+        whole: Canvas::whole_in_window(scene.bounds, place, style),
+        lens: None,
+    };
+    canvas.panels(&scene, style)
 }
 
 /// The picture of a page.

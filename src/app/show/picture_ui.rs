@@ -9,7 +9,7 @@ use super::slide::{Draw, InMotion, PictureOf, Slide};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::{Painted, paper};
-use crate::drawing::{Mark, Panel, Role, Style, Theme};
+use crate::drawing::{Mark, Panel, Role, Style, Theme, Words};
 
 /// How far the wheel turns for a zoom by e, in points.
 const WHEEL: f32 = 300.0;
@@ -25,7 +25,7 @@ struct Key {
     clips: f64,
     looking: Looking,
     has_numbers: bool,
-    has_labels: bool,
+    words: Words,
 }
 
 /// How the picture is shown.
@@ -34,7 +34,8 @@ pub(super) struct Shown {
     /// How far the reel has turned, in clips.
     pub(super) clips: f64,
     pub(super) has_numbers: bool,
-    pub(super) has_labels: bool,
+    /// The words asked for on the picture.
+    pub(super) words: Words,
 }
 
 /// What is kept of the picture on the screen.
@@ -93,11 +94,14 @@ impl PictureUi {
             },
             looking: self.looking,
             has_numbers: shown.has_numbers,
-            has_labels: shown.has_labels,
+            words: match shown.words {
+                Words::Few if !slide.has_few_words => Words::All,
+                words => words,
+            },
         };
         let drawn = self.painted.get(key, |key| {
             let style = Style {
-                has_words: key.has_labels,
+                words: key.words,
                 ..sizes.style(theme, slide.is_chart)
             };
             let panels = drawn(draw, key, style, slide.is_chart)?;

@@ -3,7 +3,7 @@
 use egui::{FontFamily, FontId};
 
 use crate::app::widgets::lettering::strong;
-use crate::drawing::{Style, Theme};
+use crate::drawing::{Style, Theme, Words};
 
 /// Height of a digit in parts of its font's size: Open Sans draws them so high.
 const DIGIT: f32 = 0.713;
@@ -62,7 +62,7 @@ impl Sizes {
             theme,
             text,
             pen: text.max(1.0).sqrt() * 1.2,
-            has_words: true,
+            words: Words::All,
         }
     }
 }

@@ -5,7 +5,7 @@ use kurbo::Rect;
 use crate::analysis::{Kinematics, Level, Solved, SolvedId};
 use crate::drawing::{Panel, PictureView, Style, clip_on_paper};
 use crate::lesson::{ShownFigure, Turned};
-use crate::units::System;
+use crate::units::{Angle, Length, System};
 
 /// What a slide's picture is of: another one is another picture.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -93,8 +93,12 @@ impl SliderOf {
 
     /// A place of it in words.
     pub(super) fn written(&self, base: f64) -> String {
-        let kind = self.turned.field().kind();
-        kind.written(base, self.system).unwrap_or_default()
+        match self.turned {
+            Turned::Attitude => self.system.angle(Angle::from_deg(base)),
+            Turned::HeightOfCut | Turned::ReelDiameter | Turned::EdgeForward => {
+                self.system.length(Length::from_mm(base))
+            }
+        }
     }
 }
 
@@ -110,6 +114,8 @@ pub(super) struct Slide<'a> {
     pub(super) picture: Option<(PictureOf, Draw<'a>)>,
     /// Whether it is a chart or a map rather than a drawing.
     pub(super) is_chart: bool,
+    /// Whether it is a drawing of the unit, of which few words are shown until somebody asks for the rest.
+    pub(super) has_few_words: bool,
     /// How its reel turns; none where it does not.
     pub(super) motion: Option<InMotion<'a>>,
     pub(super) slider: Option<SliderOf>,
@@ -125,6 +131,7 @@ impl Slide<'_> {
             numbers: Vec::new(),
             picture: None,
             is_chart: false,
+            has_few_words: false,
             motion: None,
             slider: None,
         }

@@ -145,6 +145,7 @@ impl Talk {
             numbers: numbers.collect(),
             picture: Some((of.unwrap_or(here), Box::new(draw))),
             is_chart: is_chart && !turns,
+            has_few_words: !is_chart && !turns,
             motion,
             slider,
         }

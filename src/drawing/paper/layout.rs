@@ -6,7 +6,7 @@ use super::dimension::ARROW;
 use super::mark::{Anchor, Panel};
 use super::pencil::{Pencil, TEXT_SIZE};
 use super::placer::{LeaderEnd, Spot};
-use super::style::Style;
+use super::style::{Style, Words};
 use super::view::View;
 use crate::drawing::scene::{Item, Label, Role, Scene, Shape, ShownIn};
 
@@ -35,11 +35,37 @@ pub(in crate::drawing) fn lay_out_around(
     let paper_from_world = view.paper_from_world();
     let margin = 20.0 * pencil.style.pen / view.scale;
     let near = view.world().inflate(margin, margin);
-    let is_shown = |item: &&Item| item.shown_in == ShownIn::Both || item.shown_in == shown_in;
+    let is_few = pencil.style.words == Words::Few;
+    let is_shown = |item: &&Item| {
+        let is_here = item.shown_in == ShownIn::Both || item.shown_in == shown_in;
+        is_here && (!is_few || is_among_few(item))
+    };
     for item in scene.items.iter().filter(is_shown) {
         lay_out_item(&mut pencil, item, paper_from_world, (near, head));
     }
     pencil.done()
+}
+
+/// Whether something stays where few words are shown: all that is no word, and what the sweep is told by.
+fn is_among_few(item: &Item) -> bool {
+    match &item.shape {
+        Shape::Label(_) => matches!(
+            item.role,
+            Role::Clip
+                | Role::BelowCut(_)
+                | Role::Worst(_)
+                | Role::CutLine
+                | Role::Knife
+                | Role::ReelBody
+        ),
+        Shape::Angle { .. } | Shape::Diameter { .. } | Shape::Ruler(_) | Shape::Key { .. } => false,
+        Shape::Line(_)
+        | Shape::Fill(_)
+        | Shape::Hatch(_)
+        | Shape::Arrow(_)
+        | Shape::Dimension(_)
+        | Shape::Ring(_) => true,
+    }
 }
 
 fn lay_out_item(

@@ -33,7 +33,7 @@ pub use look::{Look, Pen};
 pub use mark::{Anchor, Mark, Panel};
 pub(in crate::drawing) use pencil::{Pencil, TEXT_SIZE};
 pub use role_looks::{KNIFE_LINES, OVERLAYS};
-pub use style::Style;
+pub use style::{Style, Words};
 pub use symbol::level_symbol;
 pub use theme::Theme;
 pub use view::View;

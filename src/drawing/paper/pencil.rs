@@ -9,7 +9,7 @@ use super::hatch::hatch;
 use super::look::Pen;
 use super::mark::{Anchor, Mark, Panel};
 use super::placer::{Group, LEAST, LeaderEnd, MINOR, Placed, Placer, Spot, Wording};
-use super::style::Style;
+use super::style::{Style, Words};
 use super::words;
 use crate::drawing::scene::Role;
 
@@ -54,7 +54,7 @@ impl Pencil {
     /// The marks, words in front of everything.
     pub(in crate::drawing) fn done(mut self) -> Panel {
         self.place_words();
-        if !self.style.has_words {
+        if self.style.words == Words::None {
             self.drop_words();
         }
         let mut marks: Vec<Mark> = self.marks.into_iter().map(|(_, mark)| mark).collect();

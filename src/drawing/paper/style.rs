@@ -18,8 +18,20 @@ pub struct Style {
     pub text: f64,
     /// How many times as wide as in the window lines are, and how far apart dashes and hatching.
     pub pen: f64,
-    /// Whether words are shown, with the lines that lead to them and what else stands and falls with them.
-    pub has_words: bool,
+    /// Which words are shown, with the lines that lead to them and what else stands and falls with them.
+    pub words: Words,
+}
+
+/// Which words a picture shows.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Words {
+    /// All for which there is room.
+    #[default]
+    All,
+    /// Of a drawing of the unit the few that its sweep is told by: for a room.
+    Few,
+    /// None.
+    None,
 }
 
 impl From<Theme> for Style {
@@ -28,7 +40,7 @@ impl From<Theme> for Style {
             theme,
             text: 1.0,
             pen: 1.0,
-            has_words: true,
+            words: Words::All,
         }
     }
 }
@@ -49,7 +61,7 @@ impl Style {
             theme,
             text,
             pen: text.sqrt(),
-            has_words: true,
+            words: Words::All,
         }
     }
 

@@ -3,7 +3,9 @@
 
 use kurbo::{BezPath, Point, Rect, Shape as _, Size, Vec2};
 
-use crate::drawing::paper::{Anchor, Panel, Pen, Pencil, Style, TEXT_SIZE, Theme, View, cut_to};
+use crate::drawing::paper::{
+    Anchor, Panel, Pen, Pencil, Style, TEXT_SIZE, Theme, View, Words, cut_to,
+};
 use crate::drawing::scene::{Role, Scene, Shape, ShownIn, closed};
 
 /// What stands in the key. The order is that of its lines.
@@ -57,8 +59,8 @@ pub(super) fn key_of_drawing(
     covered: &[Rect],
     has_handles: bool,
 ) -> Option<(Rect, Panel)> {
-    // Samples alone tell nobody anything.
-    if !style.has_words {
+    // Samples alone tell nobody anything, and a room is told few words.
+    if style.words != Words::All {
         return None;
     }
     let has_ghost = scene.items.iter().any(|item| item.role == Role::Ghost);

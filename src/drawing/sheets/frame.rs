@@ -9,7 +9,7 @@ use super::page::Page;
 use super::sheet::Sheet;
 use crate::analysis::{CAUTION, Level, MODEL_IN_SHORT, Solved};
 use crate::drawing::paper::{
-    Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, letters, level_symbol,
+    Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, Words, letters, level_symbol,
 };
 use crate::drawing::scene::Role;
 use crate::plate::Record;
@@ -333,7 +333,7 @@ pub(super) fn on_paper(text: f64) -> Style {
         theme: Theme::Print,
         text,
         pen: IN_THE_HAND,
-        has_words: true,
+        words: Words::All,
     }
 }
 

@@ -4,7 +4,7 @@ use super::columns::lay_out;
 use super::flow::Band;
 use super::page::Page;
 use super::sheet::Sheet;
-use crate::drawing::paper::{PAPER_PER_MM, Style, Theme};
+use crate::drawing::paper::{PAPER_PER_MM, Style, Theme, Words};
 use crate::drawing::scene::Role;
 
 /// Paper around the lines, in millimetres.
@@ -17,7 +17,7 @@ pub fn list_sheet(title: &str, lines: &[(String, String)], page: Page) -> Vec<Sh
         theme: Theme::Print,
         text: 0.85,
         pen: 0.85,
-        has_words: true,
+        words: Words::All,
     };
     let window = page.upright();
     let area = window.inset(-MARGIN_MM * PAPER_PER_MM);

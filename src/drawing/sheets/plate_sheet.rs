@@ -7,7 +7,7 @@ use super::page::Page;
 use super::sheet::Sheet;
 use crate::analysis::{CAUTION_IN_SHORT, Finding, Findings, Level, MODEL_IN_SHORT};
 use crate::drawing::paper::{
-    Anchor, PAPER_PER_MM, Pen, Pencil, Style, Theme, View, letters, level_symbol,
+    Anchor, PAPER_PER_MM, Pen, Pencil, Style, Theme, View, Words, letters, level_symbol,
 };
 use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
 use crate::drawing::scene::Role;
@@ -36,7 +36,7 @@ pub fn plate_sheet(
         theme,
         text: IN_THE_HAND,
         pen: IN_THE_HAND,
-        has_words: true,
+        words: Words::All,
     };
     let window = page.on_its_side();
     let scene = view.scene();

@@ -7,7 +7,7 @@ use super::flow::Band;
 use super::frame::{Frame, IN_THE_HAND, SheetOf, no_words};
 use super::sheet::Sheet;
 use crate::drawing::paper::{
-    Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, View, lay_out,
+    Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, View, Words, lay_out,
 };
 use crate::drawing::pictures::{Canvas, GROUND_DEPTH_MM, SideView};
 use crate::drawing::scene::{Role, Scene, ShownIn};
@@ -130,7 +130,7 @@ fn style() -> Style {
         theme: Theme::Print,
         text: IN_THE_HAND,
         pen: IN_THE_HAND,
-        has_words: true,
+        words: Words::All,
     }
 }
 
