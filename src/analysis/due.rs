@@ -54,28 +54,42 @@ impl When {
 pub struct Due {
     /// What is reached.
     pub limit: WearLimit,
-    /// When.
+    /// When: the day, or the hours where the record has no days.
     pub when: When,
+    /// The hours of that day, where the record has hours beside its days.
+    pub hours: Option<When>,
 }
 
 /// How the day that a unit is due is found, to be read beside it.
-pub const DUE_RULE: &str = "Next due: the day, by how fast its record says the reel wears, at which the first of these is reached if nobody touches the rollers: minimum diameter (scrap), the sweep's limit, the underside's minimum clearance, the end of the reel-to-knife adjustment. By hours where the record has no days. None where the record has too few diameters, or where they do not come to the unit's own.";
+pub const DUE_RULE: &str = "Next due: the day, with the hours beside it, by how fast its record says the reel wears, at which the first of these is reached if nobody touches the rollers: minimum diameter (scrap), the sweep's limit, the underside's minimum clearance, the end of the reel-to-knife adjustment. By hours where the record has no days. None where the record has too few diameters, or where they do not come to the unit's own.";
 
 impl Due {
     /// The first of the limits that a unit comes to.
     #[must_use]
     pub fn of(left_alone: &LeftAlone, record: &Record) -> Option<Self> {
-        let rate = WearRate::of_record_along(record, WearAlong::Days)
-            .or_else(|_| WearRate::of_record_along(record, WearAlong::Hours))
-            .and_then(|rate| rate.of_reel(left_alone.reel_diameter()));
+        let along = |along| WearRate::of_record_along(record, along);
+        let of_reel = |rate: WearRate| rate.of_reel(left_alone.reel_diameter());
+        let by_hours = along(WearAlong::Hours).and_then(of_reel);
+        let by_days = along(WearAlong::Days);
+        let has_days = by_days.is_ok();
+        let rate = by_days.map_or(by_hours, of_reel);
         let all = left_alone.all_met();
         let dated = all.filter_map(|(limit, met)| {
             Some(Self {
                 limit,
                 when: when(met, &rate)?,
+                hours: when(met, &by_hours)
+                    .filter(|hours| has_days && matches!(hours, When::Then(..))),
             })
         });
         dated.min_by(Self::cmp_when)
+    }
+
+    /// It as it is read: `2027-05-03, 1840 h`.
+    #[must_use]
+    pub fn told(&self) -> String {
+        let hours = self.hours.map(|hours| format!(", {}", hours.told()));
+        self.when.told() + &hours.unwrap_or_default()
     }
 
     /// Which of two comes first.

@@ -190,7 +190,7 @@ fn table(rows: &[&ShopRow]) -> String {
                     } else {
                         ""
                     };
-                    format!("{overdue}{} ({})", due.when.told(), due.limit.word())
+                    format!("{overdue}{} ({})", due.told(), due.limit.word())
                 },
             ),
         ]

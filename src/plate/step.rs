@@ -36,7 +36,9 @@ pub enum Step {
 }
 
 /// Said where a roller is turned by hand.
-const TURNING: &str = "Disconnect the drive and block the reel before you turn the roller; keep fingers out from between roller and frame.";
+const TURNING: &str = "Block the unit so that it cannot tip. Disconnect the drive and block the reel before you turn the roller; keep fingers out from between roller and frame.";
+/// Said where the knife is laid on the gauge bar, and a roller is turned over the plate.
+const ON_THE_BAR: &str = "Lift the unit with a hoist or a second person, and lower the knife onto the bar with fingers clear of both; block the unit so that it cannot tip. Disconnect the drive and block the reel before you turn the roller; keep fingers out from between roller, frame and plate.";
 /// Said where something is measured on the unit as it stands.
 const STANDING: &str =
     "Block the unit so that it cannot tip, and block the reel; keep fingers from under the knife.";
@@ -118,24 +120,68 @@ impl Step {
     pub const fn caution(self) -> Option<&'static str> {
         match self {
             Self::PlateAndBar => Some(
-                "Lift the unit onto the plate with a hoist or a second person, engine off, key out; block it so that it cannot tip.",
+                "Lift the unit onto the plate with a hoist or a second person, engine off, key out; block it so that it cannot tip, block the reel, and keep fingers from under it.",
             ),
-            Self::Reel => Some("Block the reel and wear cut-resistant gloves: blades cut at rest."),
-            Self::Bearings
-            | Self::FrontRunout
-            | Self::RearRunout
-            | Self::FrontEnds
-            | Self::RearEnds => Some(TURNING),
+            Self::Reel => Some(
+                "Block the unit so that it cannot tip, block the reel, and wear cut-resistant gloves: blades cut at rest.",
+            ),
+            Self::Bearings | Self::FrontRunout | Self::RearRunout => Some(TURNING),
+            Self::FrontEnds | Self::RearEnds => Some(ON_THE_BAR),
             Self::KnifeToReel => Some(
-                "Feeler: reel blocked, cut-resistant gloves. Paper: power isolated, one person, a long strip, fingers well clear; turn the reel slowly from the shaft's end and block it again before reaching in.",
+                "Feeler: unit blocked so that it cannot tip, reel blocked, cut-resistant gloves. Paper: power isolated, one person, a long strip, fingers well clear; turn the reel slowly from the shaft's end and block it again before reaching in.",
             ),
             Self::FrontAdjuster | Self::RearAdjuster | Self::Height | Self::Attitude => {
                 Some(STANDING)
             }
             Self::RockTest => Some(
-                "Block the reel, and press from above with hands clear of reel, knife and rollers.",
+                "Lift the unit off the bar with a hoist or a second person. Block the reel, and press from above with hands clear of reel, knife and rollers.",
             ),
             Self::Record => None,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// What the caution of a step must say, by what is done in it.
+    const fn wanted(step: Step) -> &'static [&'static str] {
+        const TIP: &str = "cannot tip";
+        const LIFT: &str = "with a hoist or a second person";
+        const REEL: &str = "reel blocked|lock the reel";
+        const DRIVE: &str = "isconnect the drive|power isolated";
+        const FINGERS: &str = "fingers|hands clear";
+        const GLOVES: &str = "cut-resistant gloves";
+        match step {
+            Step::PlateAndBar => &[LIFT, TIP, REEL, FINGERS],
+            Step::Reel => &[TIP, REEL, GLOVES],
+            // A roller is turned by hand.
+            Step::Bearings | Step::FrontRunout | Step::RearRunout => &[TIP, REEL, DRIVE, FINGERS],
+            // The knife is laid on the bar, and the roller turned by half a turn.
+            Step::FrontEnds | Step::RearEnds => &[LIFT, TIP, REEL, DRIVE, FINGERS],
+            // The reel is turned over paper.
+            Step::KnifeToReel => &[TIP, REEL, DRIVE, GLOVES, FINGERS],
+            Step::FrontAdjuster | Step::RearAdjuster | Step::Height | Step::Attitude => {
+                &[TIP, REEL, FINGERS]
+            }
+            Step::RockTest => &[LIFT, REEL, FINGERS],
+            Step::Record => &[],
+        }
+    }
+
+    #[test]
+    fn every_step_says_what_makes_it_safe() {
+        for step in Step::ALL {
+            let caution = step.caution().unwrap_or_default();
+            assert_eq!(caution.is_empty(), wanted(step).is_empty(), "{step:?}");
+            for said in wanted(step) {
+                let mut ways = said.split('|');
+                assert!(
+                    ways.any(|way| caution.contains(way)),
+                    "{step:?} does not say \"{said}\": {caution}"
+                );
+            }
         }
     }
 }

@@ -265,3 +265,18 @@ fn a_turn_is_read_in_thou_at_places_of_ones_own() {
         ]
     );
 }
+
+#[test]
+fn every_page_shows_what_makes_its_step_safe() {
+    let (_folder, _file, mut window) = on(GREENS, &[]);
+    for step in Step::ALL {
+        let title = step.title();
+        let mut letters = title.chars();
+        let first = letters.next().unwrap().to_uppercase();
+        go_to(&mut window, &format!("{first}{}", letters.as_str()));
+        window.assert_says(step.what_to_do());
+        window.assert_says(step.caution().unwrap_or_default());
+    }
+    go_to(&mut window, "Choose the gauge bar");
+    window.assert_says("Lift the unit with a hoist or a second person. Block the reel");
+}

@@ -208,7 +208,7 @@ fn the_record_is_saved_as_one_page_with_what_the_window_tells() {
             "2026-11-24, 1207 h, reel ground, by A. Fitter",
             "reel diameter 4.736 in before, 4.71 in after, 0.0260 in less",
             "The reel wears 0.0226 in per 100 hours, by 4 diameters",
-            "Next due: 2027-10-22, reel at its minimum diameter (scrap).",
+            "Next due: 2027-10-22, 1581 h, reel at its minimum diameter (scrap).",
         ] {
             assert!(text.contains(&packed(told)), "{told} in {text}");
         }

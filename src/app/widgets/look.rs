@@ -218,4 +218,20 @@ mod tests {
             }
         }
     }
+
+    /// WCAG 2.2, 1.4.3 asks for 4.5 to 1 for words, hints of empty fields and fine print among them.
+    #[test]
+    fn no_words_of_the_window_are_grey_on_grey() {
+        for theme in [Theme::Light, Theme::Dark] {
+            let tones = tones(theme);
+            for ground in [tones.panel, tones.field, tones.raised] {
+                for ink in [tones.text, tones.weak] {
+                    let ratio = contrast(ink, ground);
+                    assert!(ratio >= 4.5, "{theme:?}: {ink:?} over {ground:?}, {ratio}");
+                }
+            }
+            let ratio = contrast(tones.on_accent, tones.accent);
+            assert!(ratio >= 4.5, "{theme:?}: a choice, {ratio}");
+        }
+    }
 }

@@ -73,7 +73,7 @@ fn sheet_of(of: SheetOf, record: &Record, jobs: &[Job], most: usize) -> Vec<Shee
                 } else {
                     ""
                 };
-                let (when, limit) = (due.when.told(), due.limit.name());
+                let (when, limit) = (due.told(), due.limit.name());
                 format!("Next due: {when}, {limit}.{overdue}")
             },
         );

@@ -53,7 +53,7 @@ impl Page {
             Self::Job => None,
             Self::Step(step) => step.caution(),
             Self::GaugeBar => Some(
-                "Block the reel, and lower the knife onto the bar with fingers clear of both; block the unit so that it cannot tip.",
+                "Lift the unit with a hoist or a second person. Block the reel, and lower the knife onto the bar with fingers clear of both; block the unit so that it cannot tip.",
             ),
         }
     }

@@ -81,7 +81,20 @@ impl Column {
             Self::Height | Self::Behind => 98.0,
             Self::Sweep | Self::Left => 74.0,
             Self::Last => 86.0,
-            Self::Due => 176.0,
+            Self::Due => 204.0,
+        }
+    }
+
+    /// How wide it is where the columns are folded: what is long there takes two lines.
+    pub const fn folded_width(self) -> f32 {
+        match self {
+            Self::Name | Self::Set | Self::Turf => 226.0,
+            Self::Status => 96.0,
+            Self::Height | Self::Behind => 84.0,
+            Self::Sweep => 54.0,
+            Self::Left => 68.0,
+            Self::Last => 82.0,
+            Self::Due => 118.0,
         }
     }
 
@@ -105,7 +118,7 @@ impl Column {
                 } else {
                     ""
                 };
-                format!("{overdue}{}, {}", due.when.told(), due.limit.word())
+                format!("{overdue}{}, {}", due.told(), due.limit.word())
             }),
         }
     }

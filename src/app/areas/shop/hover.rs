@@ -42,7 +42,7 @@ impl Hover {
             let between = due.when.between().map_or_else(String::new, |(from, to)| {
                 format!(" (19 of 20 between {from} and {to})")
             });
-            let (when, limit) = (due.when.told(), due.limit.name());
+            let (when, limit) = (due.told(), due.limit.name());
             let overdue = if due.when.is_overdue(Day::today()) {
                 ". Overdue."
             } else {

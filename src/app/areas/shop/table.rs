@@ -2,7 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use egui::{Align, Button, EventFilter, Key, Label, Layout, RichText, ScrollArea, Sense, Ui, Vec2};
+use egui::{
+    Align, Button, EventFilter, Key, Label, Layout, RichText, ScrollArea, Sense, TextWrapMode, Ui,
+    Vec2,
+};
 use egui_extras::{Column as Width, TableBuilder};
 
 use super::column::Column;
@@ -20,6 +23,10 @@ use crate::units::System;
 
 /// Height of a row and of the heads.
 const ROW: f32 = 27.0;
+/// The same where they have two lines.
+const FOLDED_ROW: f32 = 48.0;
+/// A unit's name takes no more room where columns are folded.
+const WIDEST_NAME: f32 = 300.0;
 /// Side of a symbol in a row.
 const SYMBOL: f32 = 15.0;
 
@@ -53,11 +60,60 @@ pub enum Done {
     Open(usize),
 }
 
+/// The columns as they fit a width: each beside the other, or set and turf under the unit's name and long
+/// words in two lines.
+struct Fit {
+    is_folded: bool,
+    /// The columns beside each other, from the left, each with its width.
+    beside: Vec<(Column, f32)>,
+}
+
+impl Fit {
+    fn of(width: f32, gap: f32) -> Self {
+        let wide = Column::ALL.map(|column| (column, column.width()));
+        let all =
+            |columns: &[(Column, f32)]| columns.iter().map(|(_, width)| width + gap).sum::<f32>();
+        if all(&wide) <= width {
+            return Self {
+                is_folded: false,
+                beside: wide.to_vec(),
+            };
+        }
+        let beside = Column::ALL.into_iter();
+        let beside = beside.filter(|column| !matches!(column, Column::Set | Column::Turf));
+        let mut beside: Vec<_> = beside
+            .map(|column| (column, column.folded_width()))
+            .collect();
+        let rest = width - all(&beside);
+        if let Some((_, name)) = beside.first_mut() {
+            *name = (*name + rest).clamp(*name, WIDEST_NAME);
+        }
+        Self {
+            is_folded: true,
+            beside,
+        }
+    }
+
+    fn row(&self) -> f32 {
+        if self.is_folded { FOLDED_ROW } else { ROW }
+    }
+
+    /// The columns whose heads and texts stand in one place, the first over the others.
+    fn in_one(&self, column: Column) -> &'static [Column] {
+        match column {
+            Column::Name if self.is_folded => &[Column::Set, Column::Turf],
+            _ => &[],
+        }
+    }
+}
+
 impl UnitTable {
     /// Heads and rows.
     pub fn show(&mut self, ui: &mut Ui, shown: &Shown, sorted: Sorted) -> Option<Done> {
         let mut done = None;
         let wanted = self.wanted.take();
+        let gap = ui.spacing().item_spacing.x;
+        let fit = Fit::of(ui.available_width(), gap);
         ScrollArea::horizontal()
             .id_salt("shop table")
             .auto_shrink(false)
@@ -67,25 +123,26 @@ impl UnitTable {
                     .id_salt("units of the folder")
                     .striped(true)
                     .auto_shrink(false)
+                    .min_scrolled_height(2.0 * fit.row())
                     .sense(Sense::CLICK)
                     .cell_layout(Layout::left_to_right(Align::Center));
-                for column in Column::ALL {
-                    table = table.column(Width::exact(column.width()).clip(true));
+                for (_, width) in &fit.beside {
+                    table = table.column(Width::exact(*width).clip(true));
                 }
                 if let Some(wanted) = wanted {
                     table = table.scroll_to_row(wanted, None);
                 }
-                let table = table.header(ROW, |mut heads| {
-                    for column in Column::ALL {
+                let table = table.header(fit.row(), |mut heads| {
+                    for (column, _) in &fit.beside {
                         heads.col(|ui| {
-                            if head_ui(ui, column, sorted) {
-                                done = Some(Done::Sorted(sorted.after_click(column)));
+                            if let Some(clicked) = heads_ui(ui, *column, &fit, sorted) {
+                                done = Some(Done::Sorted(sorted.after_click(clicked)));
                             }
                         });
                     }
                 });
                 table.body(|body| {
-                    body.rows(ROW, shown.places.len(), |mut row| {
+                    body.rows(fit.row(), shown.places.len(), |mut row| {
                         let index = row.index();
                         let of_row = shown.places.get(index).and_then(|place| {
                             let unit = shown.units.get(*place)?;
@@ -97,13 +154,18 @@ impl UnitTable {
                         let is_chosen = self.chosen.as_deref() == Some(&unit.row.file);
                         row.set_selected(is_chosen);
                         let mut name = None;
-                        for column in Column::ALL {
+                        for (column, _) in &fit.beside {
                             row.col(|ui| {
-                                if column == Column::Name {
-                                    name = Some(name_ui(ui, unit, shown.open == Some(place)));
-                                } else {
-                                    cell_ui(ui, column, unit, shown);
+                                if *column != Column::Name {
+                                    cell_ui(ui, *column, unit, shown, fit.is_folded);
+                                    return;
                                 }
+                                let is_open = shown.open == Some(place);
+                                name = Some(if fit.is_folded {
+                                    name_over_ui(ui, &fit, unit, is_open, shown)
+                                } else {
+                                    name_ui(ui, unit, is_open)
+                                });
                             });
                         }
                         let (cells, Some(name)) = (row.response(), name) else {
@@ -169,9 +231,58 @@ fn steps_by_key(row: &egui::Response) -> ByKey {
     done
 }
 
+/// The heads that stand in one place: which was clicked.
+fn heads_ui(ui: &mut Ui, column: Column, fit: &Fit, sorted: Sorted) -> Option<Column> {
+    let mut clicked = None;
+    let under = fit.in_one(column);
+    if under.is_empty() {
+        return head_ui(ui, column, sorted).then_some(column);
+    }
+    ui.vertical(|ui| {
+        ui.spacing_mut().item_spacing.y = 0.0;
+        for line in [&[column][..], under] {
+            ui.horizontal(|ui| {
+                for one in line {
+                    if head_ui(ui, *one, sorted) {
+                        clicked = Some(*one);
+                    }
+                    ui.add_space(8.0);
+                }
+            });
+        }
+    });
+    clicked
+}
+
+/// A unit's name with what stands under it.
+fn name_over_ui(
+    ui: &mut Ui,
+    fit: &Fit,
+    unit: &BoardUnit,
+    is_open: bool,
+    shown: &Shown,
+) -> egui::Response {
+    ui.vertical(|ui| {
+        ui.spacing_mut().item_spacing.y = 0.0;
+        // Two lines of words, with no more room around them than a row has.
+        ui.spacing_mut().interact_size.y = 22.0;
+        ui.spacing_mut().button_padding.y = 0.0;
+        let name = name_ui(ui, unit, is_open);
+        ui.horizontal(|ui| {
+            for column in fit.in_one(Column::Name) {
+                cell_ui(ui, *column, unit, shown, false);
+                ui.add_space(8.0);
+            }
+        });
+        name
+    })
+    .inner
+}
+
 /// The head of a column; whether it was clicked.
 fn head_ui(ui: &mut Ui, column: Column, sorted: Sorted) -> bool {
     let text = RichText::new(column.head()).family(strong());
+    ui.style_mut().wrap_mode = Some(TextWrapMode::Wrap);
     ui.spacing_mut().item_spacing.x = 3.0;
     let button = ui
         .add(Button::new(text).frame(false))
@@ -216,7 +327,7 @@ fn name_ui(ui: &mut Ui, unit: &BoardUnit, is_open: bool) -> egui::Response {
     ui.add(Button::new(text).frame(false)).accessible_name(told)
 }
 
-fn cell_ui(ui: &mut Ui, column: Column, unit: &BoardUnit, shown: &Shown) {
+fn cell_ui(ui: &mut Ui, column: Column, unit: &BoardUnit, shown: &Shown, is_wrapped: bool) {
     let (row, theme) = (&unit.row, theme(ui.ctx()));
     ui.spacing_mut().item_spacing.x = 4.0;
     let set = row.set.as_deref().and_then(|set| shown.sets.get(set));
@@ -238,7 +349,12 @@ fn cell_ui(ui: &mut Ui, column: Column, unit: &BoardUnit, shown: &Shown) {
     if differs {
         text = text.family(strong());
     }
-    ui.add(Label::new(text).extend());
+    let label = Label::new(text);
+    ui.add(if is_wrapped {
+        label.wrap()
+    } else {
+        label.extend()
+    });
 }
 
 fn symbol_ui(ui: &mut Ui, level: Level, theme: Theme) {
