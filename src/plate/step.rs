@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::sheet::Roller;
+
 /// A step of the work at the surface plate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum Step {
@@ -61,6 +63,15 @@ impl Step {
         Self::Attitude,
         Self::Record,
     ];
+
+    /// The step in which a roller is brought parallel.
+    #[must_use]
+    pub const fn adjuster(roller: Roller) -> Self {
+        match roller {
+            Roller::Front => Self::FrontAdjuster,
+            Roller::Rear => Self::RearAdjuster,
+        }
+    }
 
     /// Its name.
     #[must_use]

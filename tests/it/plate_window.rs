@@ -97,6 +97,47 @@ fn a_roller_that_was_moved_is_read_again_and_so_is_what_came_after_it() {
 }
 
 #[test]
+fn a_roller_found_out_of_parallel_leaves_later_steps_to_do_again_until_each_is_done_anew() {
+    let (_folder, file, mut window) = on(GANG, &[]);
+    window.assert_says("Every step is done");
+    let later = ["Rear roller ends", "Rock test", "Height of cut", "Record"];
+    let right = "Front roller, height over the top, right end";
+    go_to(&mut window, "Front roller ends");
+    window.enter_text(right, "3.0580 in ± 0.0005 in");
+    for step in later {
+        assert_eq!(state(&window, step), "again", "{step}");
+    }
+    save(&mut window);
+    assert!(open_sheet(&file).unwrap().again.is_empty());
+    // It is parallel now, because it was moved; each of the later readings is older than that.
+    window.enter_text(right, "3.0080 in ± 0.0005 in");
+    for step in later {
+        assert_eq!(state(&window, step), "again", "{step}");
+    }
+    window.assert_silent("Every step is done");
+    save(&mut window);
+    assert!(open_sheet(&file).unwrap().again.contains(&Step::Record));
+    go_to(&mut window, "Rock test");
+    window.click("It sits firm on both rollers");
+    assert_eq!(state(&window, "Rock test"), "done");
+    go_to(&mut window, "Height of cut");
+    for place in ["left", "middle"] {
+        window.enter_text(&format!("Height of cut, {place}"), "0.5005 in ± 0.002 in");
+        assert_eq!(state(&window, "Height of cut"), "again");
+    }
+    window.enter_text("Height of cut, right", "0.5005 in ± 0.002 in");
+    assert_eq!(state(&window, "Height of cut"), "done");
+    go_to(&mut window, "Record");
+    window.click("Add another entry to the record");
+    assert_eq!(state(&window, "Record"), "done");
+    // One that was parallel is read once more, and no later step goes back.
+    let (_folder, _file, mut window) = on(GANG, &[]);
+    go_to(&mut window, "Front roller ends");
+    window.enter_text(right, "3.0080 in ± 0.0004 in");
+    window.assert_says("Every step is done");
+}
+
+#[test]
 fn a_typing_and_a_click_are_steps_to_take_back_of_the_sheet_alone() {
     let (_folder, file, mut window) = on(GREENS, &[]);
     let unit = window.document().clone();

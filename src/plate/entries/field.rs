@@ -263,6 +263,15 @@ impl SheetField {
         }
     }
 
+    /// The roller whose end is read in it; none where it is no reading of an end.
+    #[must_use]
+    pub const fn roller_read(self) -> Option<Roller> {
+        match self {
+            Self::Of(roller, _) if self.is_reading() => Some(roller),
+            _ => None,
+        }
+    }
+
     /// The step in which it is read; none where it belongs to the whole sheet.
     #[must_use]
     pub const fn step(self) -> Option<Step> {

@@ -78,20 +78,23 @@ impl Entries {
                 *now = Quantity::from_value(at, system);
             }
         });
-        let adjuster = match roller {
-            Roller::Front => Step::FrontAdjuster,
-            Roller::Rear => Step::RearAdjuster,
-        };
-        let later: Vec<_> = Step::ALL
-            .into_iter()
-            .filter(|step| *step > adjuster && self.is_begun(*step))
-            .collect();
+        let adjuster = Step::adjuster(roller);
         self.anew
             .retain(|field| field.step().is_none_or(|step| step <= adjuster));
-        for step in later {
-            if !self.sheet.again.contains(&step) {
-                self.sheet.again.push(step);
+        self.later_again(roller);
+    }
+
+    /// Has whatever was read after a roller read again, because the roller lies another way now: noted as
+    /// moved, or found not parallel and then read anew. It stays so until each of these steps was read or
+    /// ticked anew.
+    pub fn later_again(&mut self, roller: Roller) {
+        for step in Step::ALL {
+            let is_later = step > Step::adjuster(roller);
+            if !is_later || !self.is_begun(step) || self.sheet.again.contains(&step) {
+                continue;
             }
+            self.sheet.again.push(step);
+            self.anew.retain(|field| field.step() != Some(step));
         }
         self.sheet.again.sort();
     }
@@ -208,6 +211,22 @@ mod tests {
         assert!(entries.sheet.again.contains(&Step::RearEnds));
         entries.still_holds(Step::RearEnds);
         assert!(!entries.sheet.again.contains(&Step::RearEnds));
+    }
+
+    #[test]
+    fn what_was_read_after_a_roller_is_to_be_done_again_until_it_is_done_anew() {
+        let text = include_str!("../../../demo-units/example-ground/gang-2.plate.ron");
+        let mut entries = Entries::new(crate::plate::read_sheet(text).expect("a sheet"));
+        entries.later_again(Roller::Rear);
+        let after = [Step::RockTest, Step::Height, Step::Attitude, Step::Record];
+        assert_eq!(entries.sheet.again, after);
+        let [left, right] = Side::ALL.map(SheetField::Attitude);
+        entries.set(left, "4.1 deg", IN);
+        // Said once more, it takes nothing away of what was done anew.
+        entries.later_again(Roller::Rear);
+        entries.set(right, "4.1 deg", IN);
+        entries.tick(Step::RockTest, true);
+        assert_eq!(entries.sheet.again, [Step::Height, Step::Record]);
     }
 
     #[test]

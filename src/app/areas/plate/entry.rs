@@ -4,12 +4,13 @@ use egui::accesskit::Invalid;
 use egui::{Key, Margin, Rect, Response, RichText, Stroke, TextEdit, Ui, Vec2};
 
 use crate::analysis::Level;
+use crate::analysis::plate::{PlateResult, Verdict};
 use crate::app::desk::{Desk, SheetWork};
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::symbol::symbol;
 use crate::app::widgets::typing::take_all_in_hand;
-use crate::plate::{SheetField, SheetFlaw};
+use crate::plate::{Roller, SheetField, SheetFlaw};
 
 /// Width of an entry.
 pub const ENTRY: f32 = 132.0;
@@ -34,6 +35,8 @@ pub struct Entries<'a> {
     pub typing: &'a mut Option<Typing>,
     /// The first value that makes no sense.
     pub flaw: Option<&'a SheetFlaw>,
+    /// The numbers; none while a value makes no sense.
+    pub result: Option<&'a PlateResult>,
 }
 
 /// Entries beside each other under a name for all, as left, middle and right.
@@ -80,6 +83,7 @@ impl Entries<'_> {
         let shown = sheet.entries().shown(field, system);
         let held = self.typing.as_ref();
         let held = held.filter(|typing| typing.field == field && typing.revision == revision);
+        let held_text = held.map(|typing| typing.text.clone());
         let began = held.map_or_else(|| shown.clone(), |typing| typing.began.clone());
         let mut text = held.map_or(shown, |typing| typing.text.clone());
         let against = self.against(field);
@@ -88,8 +92,14 @@ impl Entries<'_> {
             take_all_in_hand(ui, &response, &text);
         }
         if response.changed() {
+            // On the way through a number any roller can look out of parallel for a moment.
+            let is_first = held_text.is_none_or(|held| held == began);
+            let moved = is_first.then(|| self.moved_since(field)).flatten();
             self.desk
                 .edit_sheet(&field.name(), Some(response.id), |entries| {
+                    if let Some(roller) = moved {
+                        entries.later_again(roller);
+                    }
                     entries.set(field, &text, system);
                 });
             self.hold(field, text, began);
@@ -105,6 +115,13 @@ impl Entries<'_> {
         } else if response.has_focus() {
             self.hold(field, text, began);
         }
+    }
+
+    /// The roller that was moved if an entry is typed over: one that was not parallel, and is read anew.
+    fn moved_since(&self, field: SheetField) -> Option<Roller> {
+        let roller = field.roller_read()?;
+        let parallel = self.result?.roller(roller)?.parallel.as_ref()?;
+        (parallel.verdict == Some(Verdict::Fail)).then_some(roller)
     }
 
     fn hold(&mut self, field: SheetField, text: String, began: String) {

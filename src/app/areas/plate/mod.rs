@@ -215,6 +215,7 @@ impl PlateArea {
                     desk,
                     typing: &mut self.typing,
                     flaw,
+                    result: worked_out.result.as_deref().ok(),
                 };
                 if is_beside {
                     let picture = picture_size(0.42 * width);

@@ -23,7 +23,9 @@ pub fn tick_ui(ui: &mut Ui, entries: &mut Entries, step: Step) {
     };
     ui.label(more);
     ui.add_space(6.0);
-    let mut is_done = sheet.sheet().ticked.contains(&step);
+    let sheet = sheet.sheet();
+    // A step to be done again is ticked anew.
+    let mut is_done = sheet.ticked.contains(&step) && !sheet.again.contains(&step);
     let text = Lettering::InShort.of(name);
     if ui.checkbox(&mut is_done, text).changed() {
         entries.desk.edit_sheet(step.title(), None, |entries| {
