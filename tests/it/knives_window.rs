@@ -8,10 +8,10 @@ use kurbo::{ParamCurveNearest as _, Vec2};
 use sweepgauge::analysis::knives::{
     KnifeRow, Trial, Verdict, csv, rank, rests_on, table, window_text,
 };
-use sweepgauge::analysis::{Case, Solution, Solved};
+use sweepgauge::analysis::{Case, FindingId, Solution, Solved};
 use sweepgauge::app::{DEMO_UNIT, Preferences};
 use sweepgauge::drawing::{Hold, OVERLAYS, Overlay, Role as DrawnRole, Shape, SideView, Theme};
-use sweepgauge::unit::{Document, Pieces, read_knife_rows};
+use sweepgauge::unit::{Document, Field, Pieces, read_knife_rows};
 use sweepgauge::units::System;
 use tempfile::TempDir;
 
@@ -718,5 +718,36 @@ fn of_a_long_list_of_knives_only_those_in_view_are_laid_out() {
         labels
             .iter()
             .any(|label| label.starts_with("Of 400 knives:"))
+    );
+}
+
+#[test]
+fn a_finding_that_names_a_knife_of_the_list_leads_to_the_knives_and_changes_none() {
+    let mut document = DemoUnit::KnifeChoice.document();
+    for (field, text) in [
+        (Field::TopGround, "0.13 in"),
+        (Field::WantedAttitude, "6 deg"),
+    ] {
+        field.set(&mut document, text, System::InchDecimal).unwrap();
+    }
+    let solved = Solved::of(&document).unwrap();
+    let advice = solved.advice(FindingId::Lip, System::InchDecimal).unwrap();
+    let named = document.knife_at(advice.knife.unwrap()).unwrap();
+    let button = format!("Compare \"{}\" in Knives", named.name);
+    let mut window = Start::on(document.clone()).window();
+    window.assert_silent("Which knife passes");
+    window.click(&button);
+    window.assert_says("Which knife passes");
+    assert_eq!(*window.document(), document);
+    // Where an attitude will do, no knife is named.
+    let mut window = Start::on(DemoUnit::KnifeChoice.document()).window();
+    window.assert_says("Findings");
+    assert!(
+        !window
+            .texts()
+            .iter()
+            .any(|text| text.starts_with("Compare \"")),
+        "{:?}",
+        window.texts()
     );
 }

@@ -37,6 +37,20 @@ fn printouts() -> Vec<(String, String)> {
         .file()
         .with_file_name("example-ground/greens-1.plate.ron");
     asked.push(vec!["plate".to_owned(), sheet.display().to_string()]);
+    let lessons = sheet.with_file_name("").join("../lessons");
+    for lesson in [
+        "behind-centre",
+        "fairway-and-green",
+        "longer-knife",
+        "worn-reel",
+    ] {
+        let file = lessons.join(format!("{lesson}.lesson.ron"));
+        asked.push(vec![
+            "lesson".to_owned(),
+            file.display().to_string(),
+            "--check".to_owned(),
+        ]);
+    }
     let folder = sheet.with_file_name("").display().to_string();
     asked.push(vec!["shop".to_owned(), folder]);
     asked

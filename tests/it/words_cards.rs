@@ -7,7 +7,9 @@ use egui::{Key, Modifiers, Vec2};
 use sweepgauge::analysis::lean_from::Slid;
 use sweepgauge::analysis::other_readings::BehindFrom;
 use sweepgauge::analysis::why::{Complaint, causes};
-use sweepgauge::analysis::{CAUTION, CAUTION_IN_A_LINE, FindingId, GRINDING, ReelWay, Solved};
+use sweepgauge::analysis::{
+    CAUTION, CAUTION_IN_A_LINE, FindingId, GRINDING, PAPER_TEST, ReelWay, Solved,
+};
 use sweepgauge::drawing::{Complained, Mark, Origin, Page, Sheet, SheetKind};
 use sweepgauge::printing::SheetAsked;
 use sweepgauge::unit::{Document, Field};
@@ -274,11 +276,13 @@ fn the_caution_is_in_view_in_every_area_and_both_steps_at_any_size() {
                 line.rect()
             );
         };
-        if size.x > 1000.0 {
-            for step in [MEASURED, WANTED] {
-                window.click(step);
-                assert_in_view(&window, step);
-            }
+        // In a narrow window the form is a drawer.
+        if size.x < 1000.0 {
+            window.click("Form");
+        }
+        for step in [MEASURED, WANTED] {
+            window.click(step);
+            assert_in_view(&window, step);
         }
         in_every_area(&mut window, |window, area| assert_in_view(window, area));
     }
@@ -323,20 +327,71 @@ const BY_HAND: [&str; 14] = [
     "polish",
 ];
 
-/// Words that say what makes it safe.
-const SAFE: [&str; 3] = [
-    "gloves on",
-    "reel blocked",
-    "blocked again before reaching in",
+/// What a text must say where it has one of the words: each of the lists, by one of its phrases.
+const SAFE: [(&[&str], &[&[&str]]); 5] = [
+    (
+        &BY_HAND,
+        &[
+            &[
+                "engine off, key out",
+                "knife off the machine",
+                "supplier's drawing",
+                "power isolated",
+            ],
+            &["gloves", "fingers well clear"],
+        ],
+    ),
+    (
+        &[
+            "feeler",
+            "tips",
+            "blades",
+            "adjust reel to knife",
+            "behind centre",
+        ],
+        &[&["reel blocked", "blocked again before reaching in"]],
+    ),
+    (&["paper test"], &[&[PAPER_TEST]]),
+    (
+        &["roller turned by hand", "roller by hand", "true or replace"],
+        &[&["reel drive disconnected"], &["unit and reel blocked"]],
+    ),
+    (&["polish"], &[&["tipped only when blocked and supported"]]),
 ];
 
 fn assert_safe(what: &str, text: &str) {
     let lower = text.to_lowercase();
-    if BY_HAND.iter().any(|word| lower.contains(word)) {
-        assert!(
-            SAFE.iter().any(|word| lower.contains(word)),
-            "{what}: {text}"
-        );
+    for (words, wanted) in SAFE {
+        let is_by_hand = BY_HAND.iter().any(|word| lower.contains(word));
+        if !is_by_hand || !words.iter().any(|word| lower.contains(word)) {
+            continue;
+        }
+        for phrases in wanted {
+            assert!(
+                phrases
+                    .iter()
+                    .any(|phrase| lower.contains(&phrase.to_lowercase())),
+                "{what} says none of {phrases:?}: {text}"
+            );
+        }
+    }
+}
+
+#[test]
+fn one_phrase_alone_makes_no_reading_safe() {
+    let is_safe = |text: &str| std::panic::catch_unwind(|| assert_safe("", text)).is_ok();
+    assert!(is_safe(
+        "Engine off, key out, reel blocked, gloves on: a caliper over the tips."
+    ));
+    for unsafe_text in [
+        "Gloves on: a caliper over the tips.",
+        "Engine off, key out, gloves on: a caliper over the tips.",
+        "Engine off, key out, reel blocked: a caliper over the tips.",
+        "Engine off, key out, gloves on: the paper test, blocked again before reaching in.",
+        "A dial gauge on the roller turned by hand: engine off, key out, reel blocked, gloves on.",
+        "Look for polish: engine off, key out, reel blocked, gloves on.",
+    ] {
+        assert!(!is_safe(unsafe_text), "{unsafe_text}");
     }
 }
 

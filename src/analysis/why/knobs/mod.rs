@@ -70,6 +70,7 @@ impl Knob {
     ];
 
     /// Every knob in the order they are told for a finding: what made it before what covers it up.
+    #[must_use]
     pub fn all_for(finding: FindingId) -> [Self; 14] {
         let makes_it = |knob: &Self| match finding {
             FindingId::LowEnd | FindingId::LowEndUnderside | FindingId::RunoutSwing => {
