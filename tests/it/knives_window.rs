@@ -314,7 +314,7 @@ fn rows_pasted_from_a_spreadsheet_become_knives() {
     let mut window = demo();
     let rows = "long\t1.7\t2.7\t0.12\t1/2\t0.25\t$ 60\tby air\nshort\t1.3\t2.3\t0.12\t.45\t0.25";
     window.click("Paste rows…");
-    window.button("Rows of knives").focus();
+    window.field("Rows of knives").focus();
     window.settle();
     window.harness.event(egui::Event::Paste(rows.to_owned()));
     window.settle();
@@ -335,7 +335,7 @@ fn rows_are_shown_as_they_are_read_and_their_units_asked_about() {
     let rows =
         "Part no.;Reach (mm);Width;Lip thickness;Lip length;Body thickness\nK1;43,2;68;3;12,7;6,35";
     window.click("Paste rows…");
-    window.button("Rows of knives").focus();
+    window.field("Rows of knives").focus();
     window.settle();
     window.harness.event(egui::Event::Paste(rows.to_owned()));
     window.settle();
@@ -351,7 +351,7 @@ fn rows_are_shown_as_they_are_read_and_their_units_asked_about() {
     assert_eq!(added.body_thickness.text(), "6.35 mm");
 
     window.click("Paste rows…");
-    window.button("Rows of knives").focus();
+    window.field("Rows of knives").focus();
     window.settle();
     let rows = "K2\t43.2\t68\t3\t12.7\t6.35";
     window.harness.event(egui::Event::Paste(rows.to_owned()));
@@ -367,7 +367,7 @@ fn rows_are_shown_as_they_are_read_and_their_units_asked_about() {
 fn rows_that_carry_their_units_ask_for_none() {
     let mut window = demo();
     window.click("Paste rows…");
-    window.button("Rows of knives").focus();
+    window.field("Rows of knives").focus();
     window.settle();
     let heads = "Part no.;Reach (mm);Width (mm);Lip thk (mm);Lip length (mm);Body thk (mm)";
     let rows = format!("{heads}\nK1;43,2;68;3;12,7;6,35");
@@ -376,7 +376,7 @@ fn rows_that_carry_their_units_ask_for_none() {
     window.assert_says("One knife is read:");
     window.assert_says("Every length has its unit");
     window.assert_silent("Bare numbers are");
-    window.button("Rows of knives").focus();
+    window.field("Rows of knives").focus();
     window.settle();
     let bare = "\nK2;43,2 mm;68;3;12,7;6,35".replace(';', "\t");
     let all = (egui::Modifiers::COMMAND, egui::Key::A);
@@ -421,7 +421,7 @@ fn wrong_rows_are_refused_with_the_reason_and_none_is_added() {
         ("a,1,2,.1,5,.2", "\"a\", Lip length: "),
         ("name,reach\na,1", "the heading has no column \"width\""),
     ] {
-        window.button("Rows of knives").focus();
+        window.field("Rows of knives").focus();
         window.settle();
         window
             .harness

@@ -249,7 +249,7 @@ fn a_click_is_one_step_in_every_area() {
 
     window.click("Knives");
     window.click("Paste rows…");
-    window.button("Rows of knives").focus();
+    window.field("Rows of knives").focus();
     window.settle();
     let rows = "long\t1.7\t2.7\t0.12\t1/2\t0.25\nlonger\t1.8\t2.7\t0.12\t1/2\t0.25";
     window.harness.event(Event::Paste(rows.to_owned()));

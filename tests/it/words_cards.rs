@@ -183,7 +183,9 @@ fn no_card_of_the_knives_has_a_word_of_the_list() {
         "\t-3\t68\t3\t12.7\tthick",
     ] {
         window.click("Paste rows…");
-        window.button("Rows of knives").focus();
+        window.settle();
+        window.assert_says("Paste knives");
+        window.field("Rows of knives").focus();
         window.settle();
         window.harness.event(egui::Event::Paste(rows.to_owned()));
         window.settle();
