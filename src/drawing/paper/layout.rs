@@ -232,6 +232,8 @@ impl Pencil {
         // On its line, on either side of it, or else on a leader: never adrift on another's edge.
         let is_on_line = role == Role::CutLine;
         let under = -2.0 * offset.y / line;
+        // Words beside a place stand on its other side as far off as on this one, never on it.
+        let other_side = if offset.y.abs() > 0.5 { under } else { -1.0 };
         let on_line = [0.0, 0.5, -0.5, 1.1, -1.1, 2.0, -2.0].map(|across| (across, 0.0));
         let on_line = on_line
             .into_iter()
@@ -239,7 +241,7 @@ impl Pencil {
         let about = [
             (0.0, 0.0),
             (0.0, 1.0),
-            (0.0, -1.0),
+            (0.0, other_side),
             (0.25, 0.0),
             (-0.25, 0.0),
             (0.5, 0.0),
@@ -248,8 +250,8 @@ impl Pencil {
             (-1.1, 0.0),
             (0.5, 1.0),
             (-0.5, 1.0),
-            (0.5, -1.0),
-            (-0.5, -1.0),
+            (0.5, other_side),
+            (-0.5, other_side),
         ];
         let places: Vec<(f64, f64)> = if is_on_line {
             on_line.collect()

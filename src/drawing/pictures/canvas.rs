@@ -2,7 +2,7 @@
 
 use kurbo::Rect;
 
-use super::key_of_drawing::key_of_drawing;
+use super::key_of_drawing::{key_of_drawing, note_of_section};
 use super::lens::Lens;
 use crate::drawing::paper::{Panel, Style, View, lay_out_around};
 use crate::drawing::scene::{Scene, ShownIn};
@@ -116,14 +116,25 @@ impl Canvas {
         let beside: Vec<Rect> = covered.iter().copied().chain(letter).collect();
         let has_handles = !covered.is_empty();
         let key = key_of_drawing(scene, &self.whole, style, &beside, has_handles);
+        let is_told = key.as_ref().is_some_and(|key| key.tells_section);
+        let note = if is_told {
+            None
+        } else {
+            note_of_section(scene, &self.whole, style)
+        };
+        let keys: Vec<(Rect, Panel)> = key
+            .map(|key| (key.place, key.panel))
+            .into_iter()
+            .chain(note)
+            .collect();
         let reserved: Vec<Rect> = beside
             .into_iter()
-            .chain(key.as_ref().map(|(place, _)| *place))
+            .chain(keys.iter().map(|(place, _)| *place))
             .collect();
         let mut whole = lay_out_around(scene, &self.whole, ShownIn::Whole, style, &reserved);
         whole
             .marks
-            .extend(key.into_iter().flat_map(|(_, panel)| panel.marks));
+            .extend(keys.into_iter().flat_map(|(_, panel)| panel.marks));
         let mut panels = vec![whole];
         if let Some(lens) = &self.lens {
             panels.push(lens.marks_on_whole(&self.whole, style));

@@ -50,7 +50,16 @@ impl Entry {
     }
 }
 
-/// The key with the paper it takes, in the first corner where it covers neither part nor handle. In a
+/// A key on paper.
+pub(super) struct Key {
+    /// The paper that it takes.
+    pub(super) place: Rect,
+    pub(super) panel: Panel,
+    /// Whether it has a line for what the section goes through.
+    pub(super) tells_section: bool,
+}
+
+/// The key, in the first corner where it covers neither part nor handle. In a
 /// window it has fewer lines where there is no room for all; a sheet of paper has all of them.
 pub(super) fn key_of_drawing(
     scene: &Scene,
@@ -58,7 +67,7 @@ pub(super) fn key_of_drawing(
     style: Style,
     covered: &[Rect],
     has_handles: bool,
-) -> Option<(Rect, Panel)> {
+) -> Option<Key> {
     // Samples alone tell nobody anything, and a room is told few words.
     if style.words != Words::All {
         return None;
@@ -104,7 +113,12 @@ pub(super) fn key_of_drawing(
                 || is_clear_of_parts && parts.iter().any(|part| is_on(part, *place));
             !is_covered
         })?;
-        Some((place, drawn(entries, &scale, style, (view.window, place))))
+        let is_section = |entry: &Entry| matches!(entry, Entry::Section | Entry::NarrowSection);
+        Some(Key {
+            place,
+            panel: drawn(entries, &scale, style, (view.window, place)),
+            tells_section: entries.iter().any(is_section),
+        })
     };
     let (upper, all) = (&Corner::ALL[..2], &Corner::ALL[..]);
     let whole_key = || whole.iter().find_map(|entries| key(entries, upper, true));
@@ -121,6 +135,24 @@ pub(super) fn key_of_drawing(
                 .rev()
                 .find_map(|entries| key(entries, all, false))
         })
+}
+
+/// What the section goes through, by itself under the drawing, where its width left paper free there and no
+/// key tells it.
+pub(super) fn note_of_section(scene: &Scene, view: &View, style: Style) -> Option<(Rect, Panel)> {
+    if style.words != Words::All {
+        return None;
+    }
+    let foot = Corner::at(true, false);
+    let size = size_of(&[Entry::Section], "", style, view.window);
+    let place = in_corner(foot, view.window, size, style)?;
+    // Between it and the drawing stands what is dimensioned there.
+    let lowest = view.paper_from_world() * Point::new(scene.bounds.x0, scene.bounds.y0);
+    let has_room = lowest.y + size.height <= place.y0;
+    has_room.then(|| {
+        let note = drawn(&[Entry::Section], "", style, (view.window, place));
+        (place, note)
+    })
 }
 
 /// The outlines of the parts, on the paper.

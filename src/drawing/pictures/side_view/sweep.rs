@@ -59,10 +59,11 @@ impl SideView<'_> {
             over_lowest: lowest - terrain.down_at(centre) * depth.mm(),
             cut,
             lowest,
-            name: if is_as_on_plate {
-                "sweep"
-            } else {
-                "sweep on this ground"
+            name: match self.standing {
+                Standing::Plate => "sweep",
+                _ if is_as_on_plate => "sweep",
+                Standing::Turf => "sweep on turf",
+                Standing::Crest => "sweep on crest",
             },
             share: solution.sweep_share.filter(|_| is_as_on_plate),
             off: number.and_then(|number| self.off(number)),
