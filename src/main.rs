@@ -33,9 +33,11 @@ fn run(arguments: Arguments) -> Result<(), Problem> {
             file,
             check: false,
             handout: None,
+            presenter,
             ..
         })) => open_window(WindowArguments {
             lesson: Some(file),
+            presenter,
             ..WindowArguments::default()
         }),
         Some(Command::Headless(command)) => {

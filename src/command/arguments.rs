@@ -205,6 +205,9 @@ pub enum HeadlessCommand {
     Lesson {
         /// Lesson, a file ending in .lesson.ron.
         file: PathBuf,
+        /// Open the presenter's window too: notes, next step and clock, which the room does not see.
+        #[arg(long, conflicts_with = "what")]
+        presenter: bool,
         /// Solve every step and print its text and numbers.
         #[arg(long)]
         check: bool,
@@ -298,6 +301,9 @@ pub struct WindowArguments {
     /// Open in Show with a lesson.
     #[arg(long, value_name = "LESSON", conflicts_with_all = ["file", "show", "area"])]
     pub lesson: Option<PathBuf>,
+    /// Open the presenter's window beside the lesson.
+    #[arg(long, requires = "lesson")]
+    pub presenter: bool,
     /// The lesson's step to begin with.
     #[arg(long, value_name = "N", requires = "lesson", default_value_t = 1)]
     pub step: usize,

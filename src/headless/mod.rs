@@ -158,6 +158,7 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
         HeadlessCommand::Lesson {
             file,
             check: _,
+            presenter: _,
             json,
             handout,
             page,

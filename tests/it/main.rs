@@ -36,6 +36,7 @@ mod plate;
 mod plate_keeping_window;
 mod plate_unit_window;
 mod plate_window;
+mod presenter_window;
 mod print_portal;
 mod real_window;
 #[cfg(all(unix, not(target_os = "macos")))]

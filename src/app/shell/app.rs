@@ -159,6 +159,11 @@ impl App {
         self.fill_screen(ctx);
     }
 
+    /// Opens the presenter's window beside the lesson that is shown.
+    pub fn open_presenter(&mut self) {
+        self.show.open_presenter();
+    }
+
     /// Takes all of the screen; for a shot the size that was asked for, everything in it at rest.
     fn fill_screen(&mut self, ctx: &Context) {
         if self.shot.is_some() {

@@ -85,6 +85,9 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
             match lesson {
                 Some(lesson) => {
                     app.show_lesson(&creation.egui_ctx, lesson, arguments.step.saturating_sub(1));
+                    if arguments.presenter {
+                        app.open_presenter();
+                    }
                 }
                 None if arguments.show => app.show_unit(&creation.egui_ctx),
                 None => {}

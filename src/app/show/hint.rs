@@ -5,6 +5,7 @@ use egui::{Button, Color32, Context, Rect, RichText, Ui, UiBuilder, Vec2};
 use super::keys::{Act, TABLE};
 use super::sizes::Sizes;
 use super::strips::width_of;
+use crate::app::widgets::lettering::strong;
 
 /// How long it is seen after a key or a move of the pointer, and how long it takes to fade, in seconds.
 const SEEN_S: f64 = 4.0;
@@ -18,12 +19,20 @@ const APART: f32 = 0.35;
 pub(super) struct Hint {
     /// When it was woken last, by the toolkit's clock; none before the first frame.
     woken_s: Option<f64>,
+    /// What was done, said before all else until the bar is woken again.
+    told: &'static str,
 }
 
 impl Hint {
     /// Shows it again.
     pub(super) fn wake(&mut self, ctx: &Context) {
+        self.told = "";
         self.woken_s = Some(ctx.input(|input| input.time));
+    }
+
+    /// Says what was done while the bar is seen.
+    pub(super) fn tell(&mut self, what: &'static str) {
+        self.told = what;
     }
 
     /// How much of it is seen now, of one.
@@ -68,6 +77,11 @@ impl Hint {
         bar.set_opacity(seen);
         let mut room = place.width();
         let mut pressed = None;
+        if !self.told.is_empty() {
+            room -= width_of(&bar, self.told, font.clone(), ink) + 2.0 * apart;
+            let told = RichText::new(self.told).font(font.clone()).color(ink);
+            bar.label(told.family(strong()));
+        }
         let offers = TABLE.iter().filter(|entry| !entry.offer.is_empty());
         for entry in offers.filter(|entry| is_offered(entry.act)) {
             room -= width_of(&bar, entry.offer, font.clone(), ink) + 2.0 * aside + apart;

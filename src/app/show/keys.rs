@@ -27,6 +27,8 @@ pub(super) enum Act {
     ZoomHere,
     ZoomIn,
     ZoomOut,
+    Presenter,
+    KeepStep,
     ListKeys,
     End,
 }
@@ -99,7 +101,7 @@ const fn entry(
 }
 
 /// Every key there is. The bar offers what it has room for, in this order.
-pub(super) const TABLE: [Entry; 23] = [
+pub(super) const TABLE: [Entry; 25] = [
     entry(
         Act::ListKeys,
         &[Press::Mark(Key::Questionmark), Press::Alone(Key::F1)],
@@ -173,6 +175,20 @@ pub(super) const TABLE: [Entry; 23] = [
         "C",
         "C: choose",
         "Choose the numbers and the slider",
+    ),
+    entry(
+        Act::Presenter,
+        &[Press::Alone(Key::P)],
+        "P",
+        "P: presenter",
+        "In a lesson: open a second window with notes, next step and clock, for the presenter alone; close it",
+    ),
+    entry(
+        Act::KeepStep,
+        &[Press::Alone(Key::K)],
+        "K",
+        "K: keep",
+        "Of a unit: keep the picture as a step of a lesson",
     ),
     entry(
         Act::End,

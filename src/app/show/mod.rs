@@ -12,6 +12,8 @@ mod looking;
 mod numbers_ui;
 mod of_unit;
 mod picture_ui;
+mod presenter;
+mod presenter_ui;
 mod sizes;
 mod slide;
 mod slide_ui;
@@ -35,6 +37,7 @@ use keys::{Act, pressed};
 use looking::BY_KEY;
 use of_unit::OfUnit;
 use picture_ui::Shown as PictureShown;
+use presenter::Presenter;
 use slide::{Slide, SliderOf};
 use slide_ui::{Done, How, SlideUi};
 use strips::pointer;
@@ -81,6 +84,7 @@ pub struct Show {
     has_spotlight: bool,
     turning: Turning,
     offered: Offered,
+    presenter: Presenter,
     ui: SlideUi,
 }
 
@@ -146,6 +150,24 @@ impl Show {
         }
     }
 
+    /// Does what was asked for in the presenter's window, and shows there what goes with the slide.
+    fn beside_the_room(&mut self, ui: &Ui, desk: &mut Desk) {
+        for act in self.presenter.asked() {
+            if self.is_on() {
+                self.act(act, ui, desk);
+            }
+        }
+        if let Some(Shown::Lesson(talk)) = &self.shown {
+            let sight = talk.sight(self.has_numbers(), self.is_blank);
+            self.presenter.show(ui.ctx(), &sight);
+        }
+    }
+
+    /// Opens the presenter's window as the lesson begins.
+    pub fn open_presenter(&mut self) {
+        self.presenter.open_or_close();
+    }
+
     fn act(&mut self, act: Act, ui: &Ui, desk: &mut Desk) {
         match act {
             Act::End => self.end(ui.ctx()),
@@ -200,6 +222,17 @@ impl Show {
                 Some(Shown::Lesson(talk)) => talk.turn_back(),
                 None => {}
             },
+            Act::Presenter => {
+                if matches!(self.shown, Some(Shown::Lesson(_))) {
+                    self.presenter.open_or_close();
+                }
+            }
+            Act::KeepStep => {
+                if let Some(Shown::Unit(unit)) = &self.shown {
+                    desk.ask_to_keep_step(unit.view());
+                    self.ui.hint.tell("Kept as a step of the lesson");
+                }
+            }
             Act::Spotlight => self.has_spotlight = !self.has_spotlight,
             Act::ZoomHere => self.ui.picture.zoom_here(pointer(ui)),
             Act::ZoomIn => self.ui.picture.zoom(BY_KEY, pointer(ui)),
@@ -248,6 +281,7 @@ impl Show {
                 ui.ctx().request_repaint();
             }
         }
+        self.beside_the_room(ui, desk);
         let has_numbers = self.has_numbers();
         let slide = match &self.shown {
             None => return,
@@ -313,7 +347,8 @@ impl Show {
 /// Whether the bar offers it on a slide: what does something there.
 fn is_offered(act: Act, is_unit: bool, slide: &Slide) -> bool {
     match act {
-        Act::Choose => is_unit,
+        Act::Choose | Act::KeepStep => is_unit,
+        Act::Presenter => !is_unit,
         Act::Pause | Act::OneClip | Act::Slower | Act::Faster => slide.motion.is_some(),
         Act::SliderUp | Act::SliderDown => slide.slider.is_some(),
         Act::SliderBack => slide.slider.as_ref().is_some_and(SliderOf::is_turned),

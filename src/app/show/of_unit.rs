@@ -53,6 +53,11 @@ impl OfUnit {
         }
     }
 
+    /// The picture that is seen.
+    pub(super) fn view(&self) -> PictureView {
+        PictureView::ALL[self.at]
+    }
+
     /// So many pictures on; it stops at the first and at the last.
     pub(super) fn go(&mut self, by: isize) {
         let last = PictureView::ALL.len() - 1;

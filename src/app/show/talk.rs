@@ -1,5 +1,9 @@
 //! A lesson told to a room, step by step.
 
+use std::sync::Arc;
+use std::time::Instant;
+
+use super::presenter::Sight;
 use super::slide::{InMotion, LargeNumber, PictureOf, Seen, Slide};
 use super::step_move::Moving;
 use super::tried_step::TriedStep;
@@ -9,7 +13,8 @@ use crate::lesson::{LessonView, SingleView, Step};
 
 /// A lesson, and the step that the room sees.
 pub struct Talk {
-    of: OpenLesson,
+    of: Arc<OpenLesson>,
+    began: Instant,
     at: usize,
     /// The picture is on its way there from another step.
     moving: Option<Moving>,
@@ -25,7 +30,8 @@ impl Talk {
     pub fn from_step(of: OpenLesson, step: usize) -> Self {
         let last = of.lesson.steps.len().saturating_sub(1);
         Self {
-            of,
+            of: Arc::new(of),
+            began: Instant::now(),
             at: step.min(last),
             moving: None,
             seen: Seen::default(),
@@ -69,6 +75,17 @@ impl Talk {
         self.moving.is_some()
     }
 
+    /// What the room sees, for the presenter.
+    pub(super) fn sight(&self, has_numbers: bool, is_blank: bool) -> Sight {
+        Sight {
+            of: Arc::clone(&self.of),
+            at: self.at,
+            has_numbers,
+            is_blank,
+            began: self.began,
+        }
+    }
+
     fn pictures(&self, clips: f64) -> LessonPictures<'_> {
         LessonPictures {
             lesson: &self.of.lesson,
@@ -97,7 +114,7 @@ impl Talk {
     }
 
     pub(super) fn slide(&self) -> Slide<'_> {
-        let OpenLesson { lesson, steps, .. } = &self.of;
+        let OpenLesson { lesson, steps, .. } = &*self.of;
         let (step, solved) = (&lesson.steps[self.at], &steps[self.at]);
         let title = step.title.clone();
         let Ok(set) = solved else {
