@@ -31,6 +31,7 @@ fn wanted_at(path: &str) -> &'static str {
         "unit" | "second" => "(file: \"…\", setting: (…)) or (embedded: (format: 1, …))",
         "view" => "Whole, Lens, Ground, Path, Budget, Map or SideBySide(Lens), without quotes",
         "held" => "Ground, Edge, Screws or ReelCentre, without quotes",
+        "slider" => "Attitude, HeightOfCut, ReelDiameter or EdgeForward, without quotes",
         "emphasis" => "a list of Sweep, BehindCentre, HeightOfCut, Knife, Reel, Rollers, Ground",
         "motion" | "numbers_hidden" => "true or false",
         "numbers" => "a list of fields in quotes, like [\"sweep\", \"sweep_share\"]",

@@ -337,7 +337,7 @@ fn a_lesson_that_makes_no_sense_is_refused_with_its_place_and_what_would_be_righ
         (
             with("{sweep}", "{sweep"),
             "steps[0].text",
-            "a brace stands alone",
+            "there is a brace by itself",
         ),
         (
             with("{sweep}", "{b.sweep}"),
@@ -430,6 +430,35 @@ fn a_lesson_that_makes_no_sense_is_refused_with_its_place_and_what_would_be_righ
         assert!(run.err.contains(says), "{says}: {}", run.err);
         assert!(run.err.contains("told.lesson.ron:1:"), "{}", run.err);
     }
+}
+
+/// A link may lead anywhere: what stands in another folder is not read, and the step says so.
+#[cfg(unix)]
+#[test]
+fn a_link_out_of_the_folder_is_not_followed_and_one_within_it_is() {
+    let (folder, away) = (TempDir::new().unwrap(), TempDir::new().unwrap());
+    let unit = self::folder().join("seven-inch.ron");
+    let outside = away.path().join("away.ron");
+    fs::copy(&unit, &outside).unwrap();
+    let step = |title: &str, file: &str| {
+        format!(r#"(title: "{title}", text: "It sweeps {{sweep}}.", unit: (file: "{file}"))"#)
+    };
+    let (leads_out, leads_back) = (step("Out", "out.ron"), step("Within", "within.ron"));
+    let lesson = kept(&folder, &of_steps(&[&leads_out, &leads_back]));
+    std::os::unix::fs::symlink(&outside, folder.path().join("out.ron")).unwrap();
+    std::os::unix::fs::symlink("seven-inch.ron", folder.path().join("within.ron")).unwrap();
+    let run = checked(&lesson, &["--json"]);
+    assert_eq!(run.code, Some(2), "{}", run.err);
+    let json: Value = serde_json::from_str(&run.out).unwrap();
+    let why = json["steps"][0]["problem"].as_str().unwrap();
+    assert!(why.contains("leads out of the folder"), "{why}");
+    assert!(json["steps"][0]["solution"].is_null());
+    assert_eq!(json["steps"][1]["text"], "It sweeps 0.0201 in.");
+    // The lesson is found by a link of its own folder all the same.
+    let linked = away.path().join("folder");
+    std::os::unix::fs::symlink(folder.path(), &linked).unwrap();
+    let run = checked(&linked.join("told.lesson.ron"), &[]);
+    assert!(run.out.contains("It sweeps 0.0201 in."), "{}", run.out);
 }
 
 #[test]

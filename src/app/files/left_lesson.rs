@@ -1,7 +1,7 @@
 //! What a lesson that a dead window left holds beside its file.
 
 use super::left_sheet::{Row, shown};
-use crate::lesson::{Lesson, Step, parse_lesson};
+use crate::lesson::{Lesson, Step, Turned, parse_lesson};
 use crate::store::recovery::Work;
 
 /// Everything that differs from the file; everything with something in it where there is none.
@@ -47,7 +47,7 @@ pub(super) fn rows_of_lesson(work: &Work, in_file: Option<&Lesson>) -> Vec<Row> 
 /// What of a step is told, and in which words.
 type Part = (&'static str, fn(&Step) -> String);
 
-const PARTS: [Part; 9] = [
+const PARTS: [Part; 10] = [
     ("title", |step| step.title.clone()),
     ("text", |step| step.text.clone()),
     ("notes", |step| step.notes.clone()),
@@ -59,6 +59,9 @@ const PARTS: [Part; 9] = [
     }),
     ("numbers", |step| step.numbers.join(", ")),
     ("numbers hidden", |step| yes_or_no(step.numbers_hidden)),
+    ("slider", |step| {
+        step.slider.map_or("none", Turned::name).to_owned()
+    }),
     ("motion", |step| yes_or_no(step.motion)),
 ];
 

@@ -14,6 +14,7 @@ mod of_unit;
 mod picture_ui;
 mod presenter;
 mod presenter_ui;
+mod sight;
 mod sizes;
 mod slide;
 mod slide_ui;

@@ -1,36 +1,16 @@
 //! The presenter's window: a second one beside what the room sees, with what the room is not to see.
 
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
-use std::time::Instant;
 
 use egui::{Context, Vec2, ViewportBuilder, ViewportId};
 
 use super::keys::{Act, pressed};
 use super::presenter_ui::PresenterUi;
-use crate::command::OpenLesson;
+use super::sight::Sight;
 
 /// What the window is opened with, in points, and the least it can be made.
 const SIZE: Vec2 = Vec2::new(900.0, 620.0);
 const LEAST: Vec2 = Vec2::new(420.0, 320.0);
-
-/// What the room sees of a lesson.
-#[derive(Clone, Debug)]
-pub(super) struct Sight {
-    pub(super) of: Arc<OpenLesson>,
-    pub(super) at: usize,
-    pub(super) has_numbers: bool,
-    pub(super) is_blank: bool,
-    /// When the lesson began.
-    pub(super) began: Instant,
-}
-
-impl Sight {
-    fn is_same_as(&self, other: &Self) -> bool {
-        Arc::ptr_eq(&self.of, &other.of)
-            && (self.at, self.has_numbers, self.is_blank)
-                == (other.at, other.has_numbers, other.is_blank)
-    }
-}
 
 /// What both windows have in common.
 struct Shared {

@@ -6,7 +6,7 @@ use egui::{Button, CentralPanel, Label, Rect, RichText, ScrollArea, Sense, Ui, V
 use jiff::ZonedDateTime;
 
 use super::keys::{Act, TABLE};
-use super::presenter::Sight;
+use super::sight::Sight;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::{colour, theme};

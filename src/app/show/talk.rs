@@ -3,7 +3,7 @@
 use std::sync::Arc;
 use std::time::Instant;
 
-use super::presenter::Sight;
+use super::sight::Sight;
 use super::slide::{InMotion, LargeNumber, PictureOf, Seen, Slide};
 use super::step_move::Moving;
 use super::tried_step::TriedStep;
@@ -53,7 +53,7 @@ impl Talk {
 
     /// Turns the step's slider to a place, in millimetres or degrees.
     pub(super) fn turn(&mut self, base: f64) {
-        let OpenLesson { lesson, steps, .. } = &self.of;
+        let OpenLesson { lesson, steps, .. } = &*self.of;
         if let (Some(step), Some(Ok(set))) = (lesson.steps.get(self.at), steps.get(self.at)) {
             self.tried = TriedStep::turned(self.tried.take(), step, set, base);
         }

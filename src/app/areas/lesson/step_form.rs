@@ -10,7 +10,7 @@ use super::worked_out::Working;
 use crate::app::desk::Desk;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::list::list_ui;
-use crate::lesson::{Emphasis, Held, LessonFlaw, LessonPlace, LessonView, Step};
+use crate::lesson::{Emphasis, Held, LessonFlaw, LessonPlace, LessonView, Step, Turned};
 
 /// From this width on the picture stands beside the texts.
 const BESIDE: f32 = 780.0;
@@ -158,6 +158,21 @@ fn look_ui(ui: &mut Ui, desk: &mut Desk, (number, step): (usize, &Step), flaws: 
             .accessible_name("Held still");
         if held != step.held {
             edit("what is held still", &|step| step.held = held);
+        }
+        ui.label(RichText::new("Slider").family(strong()));
+        let mut slider = step.slider;
+        let named = |slider: Option<Turned>| slider.map_or("none", Turned::name).to_owned();
+        let offered: Vec<_> = std::iter::once(None).chain(Turned::ALL.map(Some)).collect();
+        let list = ComboBox::from_id_salt("slider of the step")
+            .selected_text(named(slider))
+            .width(130.0);
+        let list = list_ui(ui, list, |ui, list| {
+            list.values(ui, &offered, &mut slider, named);
+        });
+        list.on_hover_text("What the presenter can turn before the room")
+            .accessible_name("Slider of the step");
+        if slider != step.slider {
+            edit("slider of the step", &|step| step.slider = slider);
         }
         let mut motion = step.motion;
         let turning = ui.checkbox(&mut motion, "The reel turns");
