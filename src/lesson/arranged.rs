@@ -111,9 +111,9 @@ mod tests {
     fn shown(lesson: &Lesson) -> Vec<(String, Shows)> {
         let shows = shown_by(lesson.steps.iter());
         let titles = lesson.steps.iter().map(|step| step.title.clone());
-        let mut shown: Vec<_> = titles.zip(shows).collect();
-        shown.sort_by(|one, other| one.0.cmp(&other.0));
-        shown
+        let mut by_title: Vec<_> = titles.zip(shows).collect();
+        by_title.sort_by(|one, other| one.0.cmp(&other.0));
+        by_title
     }
 
     #[test]

@@ -320,13 +320,15 @@ impl Card for LeftCard {
         ui.add_space(6.0);
         let file = work.file.as_deref().map(Path::display);
         let age = ago(work.time);
-        ui.label(match &file {
-            Some(file) => format!("The program ended {age} with changes to {file} that were not saved. They were kept:"),
-            None => {
-                let what = kind_of(work).map_or("unit", |kind| words_of(kind).name);
-                format!("The program ended {age} with a {what} that was in no file yet. It was kept:")
-            }
-        });
+        let told = if let Some(file) = &file {
+            format!(
+                "The program ended {age} with changes to {file} that were not saved. They were kept:"
+            )
+        } else {
+            let what = kind_of(work).map_or("unit", |kind| words_of(kind).name);
+            format!("The program ended {age} with a {what} that was in no file yet. It was kept:")
+        };
+        ui.label(told);
         ui.add_space(6.0);
         self.beside.rows_ui(ui);
         ui.add_space(10.0);

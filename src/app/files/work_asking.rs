@@ -25,13 +25,11 @@ pub(super) fn close_window(desk: &mut Desk) -> bool {
         desk.look_at_work_file(kind);
     }
     let unsaved = desk.unsaved_works().next();
-    match unsaved {
-        Some(kind) => ask_about(desk, kind, WorkAsking::CloseWindow),
-        None => {
-            desk.close();
-            true
-        }
+    if let Some(kind) = unsaved {
+        return ask_about(desk, kind, WorkAsking::CloseWindow);
     }
+    desk.close();
+    true
 }
 
 fn ask_about(desk: &mut Desk, kind: WorkKind, what: WorkAsking) -> bool {

@@ -45,9 +45,7 @@ impl PresenterUi {
     pub(super) fn show(&mut self, ui: &mut Ui, sight: &Sight) -> Option<Act> {
         ui.ctx().request_repaint_after(TICK);
         let mut pressed = None;
-        let Some(step) = sight.of.lesson.steps.get(sight.at) else {
-            return None;
-        };
+        let step = sight.of.lesson.steps.get(sight.at)?;
         CentralPanel::default_margins().show(ui, |ui| {
             pressed = head_ui(ui, sight, step);
             ui.separator();
@@ -96,7 +94,9 @@ impl PresenterUi {
         let painted = self.next.get((number, place, theme), |_| {
             painted(of, number, place, theme)
         });
-        painted.iter().for_each(|panel| panel.paint(ui.painter()));
+        for panel in painted {
+            panel.paint(ui.painter());
+        }
     }
 }
 

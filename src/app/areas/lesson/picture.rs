@@ -53,8 +53,10 @@ impl StepPicture {
         match painted {
             Ok(panels) => {
                 let clip = place.intersect(ui.clip_rect());
-                let painter = ui.painter().with_clip_rect(clip);
-                panels.iter().for_each(|panel| panel.paint(&painter));
+                let clipped = ui.painter().with_clip_rect(clip);
+                for panel in panels {
+                    panel.paint(&clipped);
+                }
             }
             Err(why) => {
                 let why = format!("No picture: {why}.");

@@ -3,7 +3,7 @@
 use egui::{Button, Label, RichText, Ui};
 
 use super::texts::{Began, LessonText};
-use crate::app::desk::{Desk, WorkKind};
+use crate::app::desk::{Desk, LessonWork, WorkKind};
 use crate::app::files::{WorkAsking, ask_work_first, choose_work, save_work, save_work_as};
 use crate::app::widgets::lettering::strong;
 use crate::drawing::PictureView;
@@ -22,7 +22,7 @@ pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, front: &mut usize, began: &mut Beg
         if ui.button("Open lesson…").clicked() {
             choose_work(desk, WorkKind::Lesson);
         }
-        let why_not = desk.lesson().and_then(|lesson| lesson.why_not_savable());
+        let why_not = desk.lesson().and_then(LessonWork::why_not_savable);
         let save_button = |ui: &mut Ui, name: &str| {
             let button = ui.add_enabled(why_not.is_none(), Button::new(name));
             match &why_not {
