@@ -36,7 +36,7 @@ impl Portal {
 #[zbus::interface(name = "org.freedesktop.portal.Settings")]
 impl Portal {
     #[zbus(name = "ReadOne")]
-    async fn read_one(&self, space: String, key: String) -> fdo::Result<OwnedValue> {
+    fn read_one(&self, space: String, key: String) -> fdo::Result<OwnedValue> {
         if self.is_old {
             return Err(fdo::Error::UnknownMethod("ReadOne".to_owned()));
         }
@@ -45,7 +45,7 @@ impl Portal {
     }
 
     #[zbus(name = "Read")]
-    async fn read(&self, space: String, key: String) -> fdo::Result<OwnedValue> {
+    fn read(&self, space: String, key: String) -> fdo::Result<OwnedValue> {
         // Wrapped once more than `ReadOne` has it.
         let known = Value::Value(Box::new(self.known(&space, &key)?));
         OwnedValue::try_from(known).map_err(|error| fdo::Error::Failed(error.to_string()))

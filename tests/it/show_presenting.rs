@@ -9,10 +9,11 @@ use egui::epaint::Mesh;
 use egui::{Event, Key, Modifiers, Pos2, Rect, Shape, Vec2};
 use egui_kittest::kittest::NodeT as _;
 use sweepgauge::analysis::{NumberId, Solved};
-use sweepgauge::app::{DEMO_UNIT, LessMotion, MotionWish};
+use sweepgauge::app::{Beginning, DEMO_UNIT, LessMotion, MotionWish};
 use sweepgauge::command::open_lesson;
 use sweepgauge::unit::read_text;
 
+use crate::common::plate_window::{GREENS, ground};
 use crate::common::shown::{Start, Window, demo_set, document};
 use crate::show_window::{all_painted, lessons, painted, telling};
 
@@ -446,6 +447,38 @@ fn escape_leads_back_to_exactly_where_one_was() {
     window.press(Key::F11);
     window.press(Key::Escape);
     assert_eq!(window.harness.ctx.memory(egui::Memory::focused), focused);
+}
+
+#[test]
+fn the_plate_area_begins_with_the_picture_of_its_page_and_shop_with_the_unit() {
+    let folder = ground();
+    let mut start = Start::on(document(DEMO_UNIT));
+    start.beginning = Some(Beginning::with_sheet(&folder.path().join(GREENS)).unwrap());
+    start.size = SCREEN;
+    let mut window = start.window();
+    window.harness.state_mut().bring_to_front("plate");
+    window.settle();
+    window.press(Key::F11);
+    let pictures = |window: &Window| -> Vec<String> {
+        let names = window.texts().into_iter();
+        names.filter(|text| text.starts_with("Picture: ")).collect()
+    };
+    let page = pictures(&window);
+    assert_eq!(page.len(), 1, "{page:?}");
+    assert!(!page[0].contains("the whole unit"), "{page:?}");
+    window.press(Key::ArrowRight);
+    assert!(pictures(&window)[0].contains("the whole unit from the side"));
+    window.press(Key::ArrowLeft);
+    assert_eq!(pictures(&window), page);
+    window.press(Key::End);
+    assert!(pictures(&window)[0].contains("the attitude map"));
+    window.press(Key::Home);
+    assert_eq!(pictures(&window), page);
+    window.press(Key::Escape);
+    window.harness.state_mut().bring_to_front("shop");
+    window.settle();
+    window.press(Key::F11);
+    assert!(pictures(&window)[0].contains("the whole unit from the side"));
 }
 
 /// Not a test of speed: it tells what a frame of the reel in motion takes of this machine in a dev build.

@@ -73,6 +73,8 @@ impl Looking {
 
 #[cfg(test)]
 mod tests {
+    #![expect(clippy::float_cmp, reason = "what is compared comes out exact")]
+
     use super::*;
 
     const PAPER: Rect = Rect::new(100.0, 50.0, 500.0, 250.0);

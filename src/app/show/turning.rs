@@ -84,9 +84,8 @@ impl Turning {
         let is_below = |place: &usize| PACES[*place] < real;
         let next = |place: usize| Some(place).filter(is_below).filter(|at| *at < PACES.len());
         self.pace = match (self.pace, is_faster) {
-            (Pace::OneAStep, false) => Pace::OneAStep,
             (Pace::OneAStep, true) => Pace::Slow(0),
-            (Pace::Slow(0), false) => Pace::OneAStep,
+            (Pace::OneAStep | Pace::Slow(0), false) => Pace::OneAStep,
             (Pace::Slow(place), false) => Pace::Slow(place - 1),
             (Pace::Slow(place), true) if place + 1 < PACES.len() => {
                 next(place + 1).map_or(Pace::Real, Pace::Slow)
@@ -134,6 +133,8 @@ impl Turning {
 
 #[cfg(test)]
 mod tests {
+    #![expect(clippy::float_cmp, reason = "what is compared comes out exact")]
+
     use super::*;
 
     const REAL: f64 = 133.0;

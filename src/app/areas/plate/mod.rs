@@ -114,6 +114,7 @@ impl Area for PlateArea {
 
     fn page_picture(&mut self, desk: &Desk) -> Option<PagePicture> {
         let worked_out = self.working.of(desk)?;
+        self.begin(desk, &worked_out);
         let shown = shown_of(desk, &worked_out);
         let scene = scene_of(self.page, &shown, self.ways.adjusters)?;
         let title = capitalised(self.page.title());
