@@ -6,6 +6,7 @@
 //! handles, or by undo and redo; all of them end in one function of its session.
 
 mod aim;
+mod beside;
 mod card;
 mod change;
 mod demo_units;
@@ -41,6 +42,7 @@ mod work_history;
 mod works;
 
 pub use aim::Aim;
+pub use beside::{Beside, BesideDrawn, OtherUnit, Side};
 pub use card::{Beneath, Card, Next, OpenCard, show_card};
 pub use change::{Change, Part};
 pub use demo_units::{DEMO_UNIT, DEMO_UNITS, DemoUnit};
@@ -67,6 +69,7 @@ pub use works::InHand;
 
 use std::rc::Rc;
 
+use beside::BesideDesk;
 use handed_over::HandedOver;
 use less_motion::MotionDesk;
 use opener::Outside;
@@ -99,6 +102,7 @@ pub struct Desk {
     step_to_keep: Option<PictureView>,
     kept_step: Option<usize>,
     lesson_to_show: Option<usize>,
+    beside: BesideDesk,
     sheet_wanted: Option<ToPrint>,
     handed_over: HandedOver,
     outside: Outside,
@@ -127,6 +131,7 @@ impl Desk {
             step_to_keep: None,
             kept_step: None,
             lesson_to_show: None,
+            beside: BesideDesk::default(),
             sheet_wanted: None,
             handed_over: HandedOver::default(),
             outside: Outside::default(),

@@ -5,6 +5,7 @@ use std::path::Path;
 use egui::{Context, Panel, Ui, ViewportCommand};
 
 use super::beginning::Beginning;
+use super::beside_card::BesideCard;
 use super::course::{Course, Stops};
 use super::deeds::do_as_pressed;
 use super::drawer;
@@ -410,6 +411,9 @@ fn work_ui(
             drawer::drawer_ui(ui, place, |ui| left_ui(ui, desk, form));
         });
         keys = form.keys();
+    }
+    if desk.is_beside_wanted() {
+        desk.open_card(BesideCard::default());
     }
     if let Some(what) = desk.sheet_wanted() {
         desk.open_card(PrintCard::of(what));

@@ -4,6 +4,7 @@
 mod about;
 mod app;
 mod beginning;
+mod beside_card;
 mod course;
 mod deeds;
 mod display;

@@ -3,6 +3,7 @@
 use egui::{Color32, Key, RichText, TextStyle, Ui};
 
 use super::about::AboutCard;
+use super::beside_card::BesideCard;
 use super::drawer;
 use super::edit_menu::edit_menu_ui;
 use super::folder_card::FolderCard;
@@ -315,6 +316,11 @@ fn view_menu_ui(ui: &mut Ui, desk: &mut Desk, areas: &Areas) {
     if is_taken(ui, &item, Key::K) {
         ui.close();
         desk.ask_to_keep_step(areas.shown_first());
+    }
+    let item = item_ui(ui, "Side by side…", Key::B, "");
+    if is_taken(ui, &item, Key::B) {
+        ui.close();
+        desk.open_card(BesideCard::default());
     }
     ui.separator();
     ui.label(RichText::new("Scale").weak());
