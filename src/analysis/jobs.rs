@@ -94,7 +94,7 @@ pub fn jobs(record: &Record, system: System) -> Vec<Job> {
 }
 
 /// The entries by their days; one without a day keeps to the one before it.
-fn in_order(entries: &[Entry]) -> Vec<&Entry> {
+pub(super) fn in_order(entries: &[Entry]) -> Vec<&Entry> {
     let mut last = None;
     let mut dated: Vec<_> = entries
         .iter()

@@ -11,6 +11,7 @@ mod dial;
 mod differences;
 mod due;
 pub mod findings;
+mod job_units;
 mod jobs;
 mod kinematics;
 mod knife_moved;
@@ -47,6 +48,7 @@ pub use findings::{
     Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side, Standing, Standings,
     Urgency,
 };
+pub use job_units::job_units;
 pub use jobs::{Fact, Job, jobs};
 pub use kinematics::{Kinematics, PathNumber, SpeedsForCut};
 pub use knife_moved::knife_moved;

@@ -34,7 +34,7 @@ impl SettingsAcross {
         let changes = Field::all(to).filter(|field| field.is_setting());
         let changes = changes.filter_map(|field| {
             let [before, after] = [to, &after].map(|document| told(field, document, system));
-            (before != after).then(|| format!("{}: {before} → {after}", field.name()))
+            (before != after).then(|| format!("{}: {after} (now {before})", field.name()))
         });
         Self {
             changes: changes.collect(),
@@ -138,8 +138,8 @@ mod tests {
         let setting = before.setting.clone();
         assert_eq!(Document { setting, ..fairway }, before);
         let told = across.changes.join("\n");
-        assert!(told.contains("as measured → 8 deg"), "{told}");
-        assert!(told.contains("as measured → 0.125 in"), "{told}");
+        assert!(told.contains("8 deg (now as measured)"), "{told}");
+        assert!(told.contains("0.125 in (now as measured)"), "{told}");
         assert!(told.contains("longer"), "{told}");
     }
 

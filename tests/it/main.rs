@@ -54,6 +54,7 @@ mod show_presenting;
 mod show_sizes;
 mod show_window;
 mod side_by_side;
+mod side_by_side_window;
 mod sizes_window;
 mod start_window;
 mod steps_window;

@@ -57,6 +57,11 @@ impl Ticked {
         }
     }
 
+    /// The names of the ticked knives.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        self.iter().map(|(_, name)| name)
+    }
+
     fn iter(&self) -> impl Iterator<Item = (u8, &str)> {
         (0_u8..)
             .zip(&self.0)

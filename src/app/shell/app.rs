@@ -292,6 +292,10 @@ impl App {
             show.show_unit(ctx, desk, first);
             ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
         }
+        if desk.is_asked_to_show_beside() {
+            show.show_beside(ctx, desk);
+            ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
+        }
         watch_file(desk, ctx);
         let seen = if show.is_on() {
             let seen = Seen::now(desk);

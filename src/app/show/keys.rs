@@ -29,6 +29,8 @@ pub(super) enum Act {
     ZoomOut,
     Presenter,
     KeepStep,
+    Beside,
+    Swap,
     ListKeys,
     End,
 }
@@ -101,7 +103,7 @@ const fn entry(
 }
 
 /// Every key there is. The bar offers what it has room for, in this order.
-pub(super) const TABLE: [Entry; 25] = [
+pub(super) const TABLE: [Entry; 27] = [
     entry(
         Act::ListKeys,
         &[Press::Mark(Key::Questionmark), Press::Alone(Key::F1)],
@@ -147,6 +149,20 @@ pub(super) const TABLE: [Entry; 25] = [
         "M",
         "M: motion",
         "The reel in motion, and back",
+    ),
+    entry(
+        Act::Beside,
+        &[Press::Alone(Key::D)],
+        "D",
+        "D: two side by side",
+        "Two side by side, as last chosen in View, Side by side; and back",
+    ),
+    entry(
+        Act::Swap,
+        &[Press::Alone(Key::X)],
+        "X",
+        "X: swap",
+        "Left and right change places",
     ),
     entry(
         Act::Spotlight,

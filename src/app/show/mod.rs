@@ -10,6 +10,7 @@ mod hint;
 mod keys;
 mod looking;
 mod numbers_ui;
+mod of_pair;
 mod of_unit;
 mod picture_ui;
 mod presenter;
@@ -36,6 +37,7 @@ use egui::{Context, Id, Ui, ViewportCommand};
 use choose_card::{ChooseCard, KeysCard};
 use keys::{Act, pressed};
 use looking::BY_KEY;
+use of_pair::OfPair;
 use of_unit::OfUnit;
 use picture_ui::Shown as PictureShown;
 use presenter::Presenter;
@@ -50,6 +52,7 @@ use crate::drawing::{PictureView, Words};
 /// What is shown to the room.
 enum Shown {
     Unit(OfUnit),
+    Pair(Box<OfPair>),
     Lesson(Box<Talk>),
 }
 
@@ -98,6 +101,12 @@ impl Show {
     /// Shows the unit in front, beginning with what is to be seen first.
     pub fn show_unit(&mut self, ctx: &Context, desk: &mut Desk, first: First) {
         self.begin(ctx, desk, Shown::Unit(OfUnit::beginning_with(first)));
+    }
+
+    /// Shows what is looked at side by side.
+    pub fn show_beside(&mut self, ctx: &Context, desk: &mut Desk) {
+        let pair = OfPair::of(desk.beside().clone(), PictureView::Whole);
+        self.begin(ctx, desk, Shown::Pair(Box::new(pair)));
     }
 
     /// Shows a lesson.
@@ -190,6 +199,7 @@ impl Show {
             Act::Lens => {
                 match &mut self.shown {
                     Some(Shown::Unit(unit)) => unit.go_to_or_back(PictureView::Lens),
+                    Some(Shown::Pair(pair)) => pair.go_to_or_back(PictureView::Lens),
                     Some(Shown::Lesson(talk)) => talk.lens(),
                     None => {}
                 }
@@ -198,6 +208,7 @@ impl Show {
             Act::Motion => {
                 match &mut self.shown {
                     Some(Shown::Unit(unit)) => unit.go_to_or_back(PictureView::Motion),
+                    Some(Shown::Pair(pair)) => pair.go_to_or_back(PictureView::Motion),
                     Some(Shown::Lesson(talk)) => talk.motion(),
                     None => {}
                 }
@@ -221,7 +232,7 @@ impl Show {
             Act::SliderBack => match &mut self.shown {
                 Some(Shown::Unit(unit)) => unit.turn_back(),
                 Some(Shown::Lesson(talk)) => talk.turn_back(),
-                None => {}
+                Some(Shown::Pair(_)) | None => {}
             },
             Act::Presenter => {
                 if matches!(self.shown, Some(Shown::Lesson(_))) {
@@ -232,6 +243,12 @@ impl Show {
                 if let Some(Shown::Unit(unit)) = &self.shown {
                     desk.ask_to_keep_step(unit.view());
                     self.ui.hint.tell("Kept as a step of the lesson");
+                }
+            }
+            Act::Beside => self.side_by_side_or_back(desk),
+            Act::Swap => {
+                if let Some(Shown::Pair(pair)) = &mut self.shown {
+                    pair.swap();
                 }
             }
             Act::Spotlight => self.has_spotlight = !self.has_spotlight,
@@ -246,8 +263,24 @@ impl Show {
         match &mut self.shown {
             Some(Shown::Unit(unit)) => unit.turn(desk, base),
             Some(Shown::Lesson(talk)) => talk.turn(base),
-            None => {}
+            Some(Shown::Pair(_)) | None => {}
         }
+    }
+
+    /// From the unit to two side by side in the same picture, and back.
+    fn side_by_side_or_back(&mut self, desk: &Desk) {
+        let other = match &self.shown {
+            Some(Shown::Unit(unit)) => {
+                let pair = OfPair::of(desk.beside().clone(), unit.view());
+                Shown::Pair(Box::new(pair))
+            }
+            Some(Shown::Pair(pair)) => {
+                Shown::Unit(OfUnit::beginning_with(First::View(pair.view())))
+            }
+            Some(Shown::Lesson(_)) | None => return,
+        };
+        self.shown = Some(other);
+        self.ui.picture.show_all();
     }
 
     /// Whether the room sees numbers.
@@ -262,6 +295,7 @@ impl Show {
         match &mut self.shown {
             Some(Shown::Lesson(talk)) => talk.go(by),
             Some(Shown::Unit(unit)) => unit.go(by),
+            Some(Shown::Pair(pair)) => pair.go(by),
             None => {}
         }
         self.numbers_asked = None;
@@ -283,11 +317,15 @@ impl Show {
             }
         }
         self.beside_the_room(ui, desk);
+        if let Some(Shown::Pair(pair)) = &mut self.shown {
+            pair.look(desk);
+        }
         let has_numbers = self.has_numbers();
         let slide = match &self.shown {
             None => return,
             Some(Shown::Lesson(talk)) => talk.slide(),
             Some(Shown::Unit(unit)) => unit.slide(desk),
+            Some(Shown::Pair(pair)) => pair.slide(desk),
         };
         if self.is_blank {
             return SlideUi::blank(ui);
@@ -308,10 +346,10 @@ impl Show {
             turning: told.as_deref().unwrap_or_default(),
             has_spotlight: self.has_spotlight,
         };
-        let is_unit = matches!(self.shown, Some(Shown::Unit(_)));
+        let is_lesson = matches!(self.shown, Some(Shown::Lesson(_)));
         let done = self
             .ui
-            .show(ui, &slide, how, |act| is_offered(act, is_unit, &slide));
+            .show(ui, &slide, how, |act| is_offered(act, is_lesson, &slide));
         let (slider, has_few_words) = (slide.slider.clone(), slide.has_few_words);
         drop(slide);
         self.offered = Offered {
@@ -346,10 +384,12 @@ impl Show {
 }
 
 /// Whether the bar offers it on a slide: what does something there.
-fn is_offered(act: Act, is_unit: bool, slide: &Slide) -> bool {
+fn is_offered(act: Act, is_lesson: bool, slide: &Slide) -> bool {
     match act {
-        Act::Choose | Act::KeepStep => is_unit,
-        Act::Presenter => !is_unit,
+        Act::Choose | Act::Beside => !is_lesson,
+        Act::Swap => slide.linked.is_some(),
+        Act::KeepStep => !is_lesson && slide.linked.is_none(),
+        Act::Presenter => is_lesson,
         Act::Pause | Act::OneClip | Act::Slower | Act::Faster => slide.motion.is_some(),
         Act::SliderUp | Act::SliderDown => slide.slider.is_some(),
         Act::SliderBack => slide.slider.as_ref().is_some_and(SliderOf::is_turned),

@@ -87,6 +87,11 @@ impl OfUnit {
         }
     }
 
+    /// The picture that is shown.
+    pub(super) fn view(&self) -> PictureView {
+        PictureView::ALL[self.at]
+    }
+
     /// Turns the slider to a place, in millimetres or degrees.
     pub(super) fn turn(&mut self, desk: &Desk, base: f64) {
         let (set, turned) = (desk.good(), desk.preferences().show.slider);
@@ -145,6 +150,7 @@ impl OfUnit {
             text: String::new(),
             numbers,
             picture: Some((of, Box::new(draw))),
+            linked: None,
             is_chart: matches!(
                 view,
                 PictureView::Path | PictureView::Budget | PictureView::Map

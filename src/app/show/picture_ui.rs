@@ -5,10 +5,10 @@ use egui::{Vec2, WidgetInfo};
 
 use super::looking::{BY_PLACE, Looking};
 use super::sizes::Sizes;
-use super::slide::{Draw, InMotion, PictureOf, Slide};
+use super::slide::{Draw, InMotion, LinkedSeen, PictureOf, Slide};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::{colour, theme};
-use crate::app::widgets::paint::{Painted, paper};
+use crate::app::widgets::paint::{Painted, paper, rect};
 use crate::drawing::{Mark, Panel, Role, Style, Theme, Words};
 
 /// How far the wheel turns for a zoom by e, in points.
@@ -43,8 +43,10 @@ pub(super) struct Shown {
 pub(super) struct PictureUi {
     painted: Kept<Key, Result<Vec<Painted>, String>>,
     looking: Looking,
-    /// Where it was shown last.
+    /// Where it was shown last; of two that are linked, the left one.
     place: Option<Rect>,
+    /// How far the right one of two stands from there.
+    to_right: f32,
     /// Where a frame around a place begins.
     frame_from: Option<Pos2>,
 }
@@ -58,9 +60,17 @@ impl PictureUi {
     /// Enlarged by a factor at the pointer, or in the middle where the pointer is elsewhere.
     pub(super) fn zoom(&mut self, by: f64, pointer: Option<Pos2>) {
         let Some(place) = self.place else { return };
-        let held = pointer.filter(|at| place.contains(*at));
+        let held = pointer.map(|at| self.in_left(at));
+        let held = held.filter(|at| place.contains(*at));
         let held = held.unwrap_or(place.center());
         self.looking = self.looking.zoomed(by, point(held), paper(place));
+    }
+
+    /// A place of the right one of two pictures as the same place of the left one.
+    fn in_left(&self, at: Pos2) -> Pos2 {
+        let moved = at - Vec2::new(self.to_right, 0.0);
+        let is_right = self.to_right > 0.0 && self.place.is_some_and(|left| left.contains(moved));
+        if is_right { moved } else { at }
     }
 
     /// Close to the place at the pointer, or all of it again.
@@ -81,8 +91,23 @@ impl PictureUi {
         (shown, sizes): (Shown, Sizes),
     ) -> Option<f64> {
         let (of, draw) = slide.picture.as_ref()?;
-        self.place = Some(place);
         let theme = theme(ui.ctx());
+        let words = match shown.words {
+            Words::Few if !slide.has_few_words => Words::All,
+            words => words,
+        };
+        let style = Style {
+            words,
+            ..sizes.style(theme, slide.is_chart)
+        };
+        (self.place, self.to_right) = match &slide.linked {
+            None => (Some(place), 0.0),
+            Some(linked) => {
+                let halves = (linked.halves)(paper(place), style, shown.has_numbers);
+                let [left, right] = halves.map(rect);
+                (Some(left), right.min.x - left.min.x)
+            }
+        };
         let key = Key {
             of: *of,
             place,
@@ -94,17 +119,29 @@ impl PictureUi {
             },
             looking: self.looking,
             has_numbers: shown.has_numbers,
-            words: match shown.words {
-                Words::Few if !slide.has_few_words => Words::All,
-                words => words,
-            },
+            words,
         };
         let drawn = self.painted.get(key, |key| {
-            let style = Style {
-                words: key.words,
-                ..sizes.style(theme, slide.is_chart)
+            let panels = match &slide.linked {
+                Some(linked) => {
+                    let seen = LinkedSeen {
+                        clips: key.clips,
+                        glass: key.looking.glass(),
+                        has_numbers: key.has_numbers,
+                    };
+                    let panels = (linked.draw)(paper(key.place), style, seen)?;
+                    let panels = panels.into_iter();
+                    let hidden = |panel| {
+                        if key.has_numbers {
+                            panel
+                        } else {
+                            without_numbers(panel)
+                        }
+                    };
+                    panels.map(hidden).collect()
+                }
+                None => drawn(draw, key, style, slide.is_chart)?,
             };
-            let panels = drawn(draw, key, style, slide.is_chart)?;
             Ok(panels.iter().map(Painted::from_panel).collect())
         });
         match drawn {
@@ -138,7 +175,7 @@ impl PictureUi {
         response: &egui::Response,
         motion: Option<&InMotion>,
     ) -> Option<f64> {
-        let place = response.rect;
+        let place = self.place.unwrap_or(response.rect);
         let over = response.hover_pos();
         let (scroll, pinch) = ui.input(|input| (input.smooth_scroll_delta.y, input.zoom_delta()));
         let wheel = f64::from((scroll / WHEEL).exp() * pinch);
@@ -168,6 +205,9 @@ impl PictureUi {
         let (Some(from), Some(to)) = (self.frame_from, pointer) else {
             return None;
         };
+        // A frame on the right one of two is one on the left one as well.
+        let to_left = self.in_left(from) - from;
+        let (from, to) = (from + to_left, to + to_left);
         let frame = Rect::from_two_pos(from, to).intersect(place);
         if response.drag_stopped() {
             self.frame_from = None;

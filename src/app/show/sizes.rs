@@ -19,6 +19,10 @@ const ON_PICTURE: f64 = 0.0205;
 /// Their size at the window's scale: in a chart, whose words shrink to fit, and in a drawing.
 const IN_CHART: f64 = 10.0;
 const IN_DRAWING: f64 = 11.3;
+/// Sizes of the numbers under two pictures side by side, and of what they are called, against those of the
+/// pictures' words.
+pub(super) const PAIR_NUMBERS: f64 = 0.052 / 0.713 / ON_PICTURE * IN_DRAWING;
+pub(super) const PAIR_NAMES: f64 = 0.025 / ON_PICTURE * IN_DRAWING;
 /// Paper around all of it, and between one part and the next.
 pub(super) const MARGIN: f32 = 0.02;
 pub(super) const BETWEEN: f32 = 0.012;

@@ -1,6 +1,6 @@
 //! A slide: what a room sees at once.
 
-use kurbo::Rect;
+use kurbo::{Rect, TranslateScale};
 
 use crate::analysis::{Kinematics, Level, Solved, SolvedId};
 use crate::drawing::{Panel, PictureView, Style, clip_on_paper};
@@ -13,6 +13,7 @@ pub(super) enum PictureOf {
     Unit(SolvedId, PictureView, System),
     /// The picture of the page in front when Show began.
     Page,
+    Pair([SolvedId; 2], PictureView, System),
     Step(usize, SolvedId, Seen),
     /// On the way from one step to another, so much of it done.
     Between(usize, usize, f64),
@@ -29,6 +30,26 @@ pub(super) struct Seen {
 
 /// Draws a slide's picture: where, how, and so many clips after the first; or says why there is none.
 pub(super) type Draw<'a> = Box<dyn Fn(Rect, Style, f64) -> Result<Vec<Panel>, String> + 'a>;
+
+/// How two pictures are seen that are linked.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct LinkedSeen {
+    pub(super) clips: f64,
+    /// Through what the left one is looked at; the right one alike.
+    pub(super) glass: TranslateScale,
+    pub(super) has_numbers: bool,
+}
+
+/// Draws two pictures that are linked: where, how, and how they are seen; or says why there are none.
+pub(super) type DrawLinked<'a> =
+    Box<dyn Fn(Rect, Style, LinkedSeen) -> Result<Vec<Panel>, String> + 'a>;
+
+/// Two pictures side by side that are looked at as one: what enlarges a place of one enlarges it in both.
+pub(super) struct Linked<'a> {
+    /// Where they stand on the paper of the slide's picture, with their numbers under them or without.
+    pub(super) halves: Box<dyn Fn(Rect, Style, bool) -> [Rect; 2] + 'a>,
+    pub(super) draw: DrawLinked<'a>,
+}
 
 /// A number in large digits.
 #[derive(Clone, Debug, PartialEq)]
@@ -112,6 +133,8 @@ pub(super) struct Slide<'a> {
     pub(super) numbers: Vec<LargeNumber>,
     /// The picture; none where there is no solution.
     pub(super) picture: Option<(PictureOf, Draw<'a>)>,
+    /// Two pictures in place of the one, with their own numbers.
+    pub(super) linked: Option<Linked<'a>>,
     /// Whether it is a chart or a map rather than a drawing.
     pub(super) is_chart: bool,
     /// Whether it is a drawing of the unit, of which few words are shown until somebody asks for the rest.
@@ -130,6 +153,7 @@ impl Slide<'_> {
             text,
             numbers: Vec::new(),
             picture: None,
+            linked: None,
             is_chart: false,
             has_few_words: false,
             motion: None,

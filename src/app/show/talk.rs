@@ -161,6 +161,7 @@ impl Talk {
             text: solved.text.clone(),
             numbers: numbers.collect(),
             picture: Some((of.unwrap_or(here), Box::new(draw))),
+            linked: None,
             is_chart: is_chart && !turns,
             has_few_words: !is_chart && !turns,
             motion,

@@ -1,7 +1,7 @@
 //! Two units side by side, or two settings of one: at one scale, on one ground line, at one time, and what
 //! they differ in between them.
 
-use kurbo::{Point, Rect, Size, Vec2};
+use kurbo::{Point, Rect, Size, TranslateScale, Vec2};
 
 use super::page::Page;
 use super::seen::{BETWEEN, Seen, halves};
@@ -9,7 +9,7 @@ use super::sheet::Sheet;
 use super::view_picture::{ASIDE, FOOT, FOOT_WORDS, NoPicture, PictureView, SIZE, foot};
 use crate::analysis::{Difference, Level, NumberId, Solved};
 use crate::drawing::paper::{
-    Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, letters, level_symbol,
+    Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, Words, letters, level_symbol,
 };
 use crate::drawing::pictures::{ENLARGEMENTS, Hold, Lens, LensAim, LensChoice};
 use crate::drawing::scene::Role;
@@ -71,6 +71,33 @@ impl PairNumbers {
     }
 }
 
+impl PairNumbers {
+    /// Those that find room.
+    fn shown_in(&self, place: Rect, style: Style) -> impl Iterator<Item = NumberId> {
+        let room = MOST_NUMBERS * place.height() - style.text * WAY_HIGH;
+        let line = style.text * self.line();
+        let counted = self.ids.iter().zip(1_u8..);
+        let shown = counted.take_while(move |(_, count)| f64::from(*count) * line <= room);
+        shown.map(|(id, _)| *id)
+    }
+}
+
+/// Where the pictures stand: under the names, over the numbers.
+fn pictures_in(numbers: &PairNumbers, place: Rect, style: Style) -> Rect {
+    let rows = numbers.shown_in(place, style);
+    let rows = rows.fold(0.0, |rows, _| rows + 1.0);
+    let high = if rows > 0.0 {
+        rows * numbers.line() + WAY_HIGH + 4.0
+    } else {
+        0.0
+    };
+    Rect {
+        y0: place.y0 + style.text * OVER,
+        y1: place.y1 - style.text * high,
+        ..place
+    }
+}
+
 /// Size of the names over the halves, and the paper they take.
 const NAME: f64 = 16.0;
 const OVER: f64 = 26.0;
@@ -110,7 +137,28 @@ impl SideBySide<'_> {
         place: Rect,
         style: Style,
     ) -> Result<Vec<Panel>, NoPicture> {
-        self.panels_at(numbers, place, style, false)
+        self.panels_at(numbers, place, style, (TranslateScale::default(), false))
+    }
+
+    /// The same with both pictures looked at through a glass that lies on the left one, and alike on the
+    /// right one: what it enlarges, it enlarges in both. Words and lines keep their size.
+    ///
+    /// # Errors
+    /// When one of them has no such picture, or two have none side by side.
+    pub fn panels_through(
+        &self,
+        glass: TranslateScale,
+        numbers: &PairNumbers,
+        place: Rect,
+        style: Style,
+    ) -> Result<Vec<Panel>, NoPicture> {
+        self.panels_at(numbers, place, style, (glass, false))
+    }
+
+    /// Where both pictures stand on a rectangle of paper.
+    #[must_use]
+    pub fn halves(numbers: &PairNumbers, place: Rect, style: Style) -> [Rect; 2] {
+        halves(pictures_in(numbers, place, style))
     }
 
     fn panels_at(
@@ -118,18 +166,19 @@ impl SideBySide<'_> {
         numbers: &PairNumbers,
         place: Rect,
         style: Style,
-        is_scale_of_row: bool,
+        (glass, is_scale_of_row): (TranslateScale, bool),
     ) -> Result<Vec<Panel>, NoPicture> {
         if !Self::VIEWS.contains(&self.view) {
             return Err(NoPicture::NotSideBySide);
         }
-        let mut words = Pencil::new(style, place);
-        let below = self.numbers(&mut words, numbers);
-        let pictures = Rect {
-            y0: place.y0 + words.by_text(OVER),
-            y1: below,
-            ..place
+        // Numbers and names stay where the words on the pictures are put away.
+        let all = Style {
+            words: Words::All,
+            ..style
         };
+        let mut words = Pencil::new(all, place);
+        self.numbers(&mut words, numbers);
+        let pictures = pictures_in(numbers, place, style);
         for (half, name) in halves(pictures).into_iter().zip(&self.names) {
             let middle = Point::new(half.center().x, place.y0 + words.by_text(0.5 * OVER));
             let name = letters::readable(name);
@@ -142,7 +191,7 @@ impl SideBySide<'_> {
         words.line(
             Role::LensFrame,
             Point::new(x, place.y0),
-            Point::new(x, below),
+            Point::new(x, pictures.y1),
         );
         let seen = Seen {
             view: self.view,
@@ -151,10 +200,29 @@ impl SideBySide<'_> {
             lens: Some(self.lens_aim(left)),
             is_scale_of_row,
             system: Some(self.system),
-            style,
+            style: Style {
+                text: style.text / glass.scale,
+                pen: style.pen / glass.scale,
+                ..style
+            },
             clips: self.clips,
         };
         let mut panels = seen.in_halves(self.units, pictures)?;
+        if glass.scale > 1.0 {
+            let halves = [left, right];
+            let through = |panel: Panel| {
+                let [left, right] = halves;
+                let is_left = panel.window.center().x < left.x1;
+                let to_right = Vec2::new((right.x0 - left.x0) * (1.0 - glass.scale), 0.0);
+                if is_left {
+                    panel.through_glass(glass, left, style)
+                } else {
+                    let glass = TranslateScale::new(glass.translation + to_right, glass.scale);
+                    panel.through_glass(glass, right, style)
+                }
+            };
+            panels = panels.into_iter().map(through).collect();
+        }
         panels.push(words.done());
         Ok(panels)
     }
@@ -203,28 +271,19 @@ impl SideBySide<'_> {
         lens.aim(Hold::Ground, &case).at(middle, &case)
     }
 
-    /// Writes the numbers of both at the foot, the differences between them; where they begin.
-    fn numbers(&self, words: &mut Pencil, numbers: &PairNumbers) -> f64 {
+    /// Writes the numbers of both at the foot, the differences between them.
+    fn numbers(&self, words: &mut Pencil, numbers: &PairNumbers) {
         let place = words.window;
         let line = words.by_text(numbers.line());
         let way = words.by_text(WAY_HIGH);
-        let room = MOST_NUMBERS * place.height() - way;
-        let rows: Vec<Row> = numbers
-            .ids
-            .iter()
-            .zip(1_u8..)
-            .take_while(|(_, count)| f64::from(*count) * line <= room)
-            .map(|(id, _)| Row::of(Difference::of(*id, self.units), self.system))
-            .collect();
+        let rows = numbers.shown_in(place, words.style);
+        let rows = rows.map(|id| Row::of(Difference::of(id, self.units), self.system));
+        let rows: Vec<Row> = rows.collect();
         if rows.is_empty() {
-            return place.y1;
+            return;
         }
         let laid = Laid::of(words, numbers, &rows);
-        let mut top = place.y1 - words.by_text(4.0);
-        for _ in &rows {
-            top -= line;
-        }
-        let below = top - way;
+        let mut top = pictures_in(numbers, place, words.style).y1 + way;
         let middle = place.center().x;
         let at = Point::new(middle, top - 0.5 * way);
         words.sized_text(
@@ -238,7 +297,6 @@ impl SideBySide<'_> {
             laid.row(words, numbers, row, middle, (top, top + line));
             top += line;
         }
-        below
     }
 }
 
@@ -375,7 +433,12 @@ pub fn side_by_side_sheet(
     let told = format!("{title}: {} and {}", pair.names[0], pair.names[1]);
     sheet.add_figure(
         told,
-        pair.panels_at(&numbers, place, style, page.is_some())?,
+        pair.panels_at(
+            &numbers,
+            place,
+            style,
+            (TranslateScale::default(), page.is_some()),
+        )?,
     );
     let examples = pair.units.map(|unit| unit.document.example_count().told());
     let sides = ["left", "right"];

@@ -25,7 +25,7 @@ use self::sort::Sorted;
 use self::widths::{GAP, Widths};
 use super::worked_out::WorkedOut;
 use crate::analysis::knives::{KnifeRow, Order};
-use crate::app::desk::{Change, Desk};
+use crate::app::desk::{Beside, Change, Desk, Side, Ticked};
 use crate::app::form::{edited_knife_ui, fill_in};
 use crate::app::widgets::focus::Followed;
 use crate::app::widgets::kept::Kept;
@@ -276,7 +276,7 @@ impl KnifeTable {
 
 /// What the knives to compare cost together and what the ticked ones do, each as many times as it is
 /// wanted. The measured knife is on the unit, and ordered only where it is ticked.
-fn order_ui(ui: &mut Ui, desk: &Desk) {
+fn order_ui(ui: &mut Ui, desk: &mut Desk) {
     let document = desk.document();
     let all = Order::of(&document.options);
     // One of each is a choice, no order: their sum says nothing.
@@ -290,7 +290,27 @@ fn order_ui(ui: &mut Ui, desk: &Desk) {
     }
     let knives = document.knives().map(|(_, knife)| knife);
     let order = Order::of(knives.filter(|knife| ticked.place_of(&knife.name).is_some()));
-    ui.label(format!("Ticked: {}", order.told()));
+    let told = format!("Ticked: {}", order.told());
+    let beside = ticked_beside(ticked);
+    ui.horizontal_wrapped(|ui| {
+        ui.label(told);
+        let button = ui.button("Side by side…");
+        let help = "The first two ticked knives on this unit, or the fitted one and the ticked one, at one scale";
+        if button.on_hover_text(help).clicked() {
+            desk.want_beside(beside);
+        }
+    });
+}
+
+/// The first two ticked knives; one alone beside the knife that is fitted.
+fn ticked_beside(ticked: &Ticked) -> Beside {
+    let mut names = ticked.names().map(str::to_owned);
+    let (first, second) = (names.next(), names.next());
+    let side = |name: Option<String>| name.map_or(Side::AsSet, Side::WithKnife);
+    match second {
+        Some(second) => Beside([side(first), side(Some(second))]),
+        None => Beside([Side::AsSet, side(first)]),
+    }
 }
 
 /// The fields of a knife, under its row.

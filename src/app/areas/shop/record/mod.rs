@@ -6,6 +6,7 @@ mod wear;
 
 use std::path::{Path, PathBuf};
 use std::rc::Rc;
+use std::sync::Arc;
 
 use egui::{Button, Label, Panel, Ui};
 
@@ -13,8 +14,8 @@ use self::event_card::{Draft, EventCard};
 use self::timeline::timeline_ui;
 use self::wear::Wear;
 use super::fresh::Fresh;
-use crate::analysis::{Fact, Job, LeftAlone, Solved, SolvedId, jobs};
-use crate::app::desk::{Desk, ToPrint};
+use crate::analysis::{Fact, Job, LeftAlone, Solved, SolvedId, job_units, jobs};
+use crate::app::desk::{Beside, Desk, OtherUnit, Side, ToPrint};
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
@@ -23,6 +24,7 @@ use crate::drawing::SheetKind;
 use crate::plate::Record;
 use crate::printing::rows_to_paste;
 use crate::store::{open_record, record_beside};
+use crate::unit::Document;
 use crate::units::System;
 
 /// Wear stands beside the timeline where each gets at least this; else under it.
@@ -34,6 +36,8 @@ pub struct RecordView {
     /// The record of the unit whose file this is.
     of: Option<(PathBuf, Fresh<Record>)>,
     jobs: Kept<(u64, System), Rc<Vec<Job>>>,
+    /// The unit before and after each job, by the reading of the record and the document.
+    units: Kept<(u64, u64), Rc<Vec<Option<[Document; 2]>>>>,
     left_alone: Kept<SolvedId, LeftAlone>,
     wear: Wear,
     draft: Draft,
@@ -88,7 +92,23 @@ impl RecordView {
                 .resizable(true)
                 .show(ui, |ui| wear_ui(self, ui, desk));
         }
-        timeline_ui(ui, &jobs);
+        // Every change of the document is one solve more.
+        let key = (reading, desk.session().solves());
+        let made = |_: &_| Rc::new(job_units(record, desk.document()));
+        let units = self.units.get(key, made);
+        let units = Rc::clone(units);
+        let has_units = |place: usize| units.get(place).is_some_and(Option::is_some);
+        let pressed = timeline_ui(ui, &jobs, has_units);
+        let pair = pressed.and_then(|place| Some((&jobs[place], units.get(place)?.as_ref()?)));
+        if let Some((job, [before, after])) = pair {
+            let side = |name: &str, document: &Document| {
+                Side::Other(Rc::new(OtherUnit {
+                    name: format!("{name}: {}", job.head()),
+                    document: Arc::new(document.clone()),
+                }))
+            };
+            desk.want_beside(Beside([side("Before", before), side("After", after)]));
+        }
     }
 
     /// The record's events for a spreadsheet, the newest first.

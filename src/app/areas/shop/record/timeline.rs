@@ -12,11 +12,13 @@ const ABOUT: f32 = 74.0;
 /// Room for the line that joins the jobs, at their left.
 const LINE: i8 = 22;
 
-/// The jobs.
-pub fn timeline_ui(ui: &mut Ui, jobs: &[Job]) {
+/// The jobs, those of which it is known what they changed with a button to look at before and after: which
+/// one was pressed.
+pub fn timeline_ui(ui: &mut Ui, jobs: &[Job], has_units: impl Fn(usize) -> bool) -> Option<usize> {
+    let mut pressed = None;
     if jobs.is_empty() {
         ui.label("Write down each grinding, knife, setting and repair as it is done: the reel's diameters tell how fast it wears, and when it is due.");
-        return;
+        return None;
     }
     ScrollArea::vertical()
         .id_salt("record timeline")
@@ -26,13 +28,21 @@ pub fn timeline_ui(ui: &mut Ui, jobs: &[Job]) {
             let last = jobs.len() - 1;
             long_list_ui(ui, "jobs", jobs.len(), ABOUT, |ui, index| {
                 let place = last - index;
-                ui.push_id(place, |ui| job_ui(ui, &jobs[place], index == 0, place == 0));
+                ui.push_id(place, |ui| {
+                    let has_units = has_units(place);
+                    if job_ui(ui, &jobs[place], (index == 0, place == 0), has_units) {
+                        pressed = Some(place);
+                    }
+                });
             });
             followed.bring_in(ui);
         });
+    pressed
 }
 
-fn job_ui(ui: &mut Ui, job: &Job, is_first: bool, is_last: bool) {
+/// A job; whether its before and after are to be looked at.
+fn job_ui(ui: &mut Ui, job: &Job, (is_first, is_last): (bool, bool), has_units: bool) -> bool {
+    let mut is_pressed = false;
     let margin = Margin {
         left: LINE,
         top: 2,
@@ -48,6 +58,11 @@ fn job_ui(ui: &mut Ui, job: &Job, is_first: bool, is_last: bool) {
         }
         if !job.notes.is_empty() {
             ui.add(Label::new(RichText::new(&job.notes).weak()).wrap());
+        }
+        if has_units {
+            let name = format!("Before and after, side by side: {}", job.head());
+            let button = ui.small_button("Before and after…").accessible_name(name);
+            is_pressed = button.clicked();
         }
     });
     // The line that joins them, with a spot at each.
@@ -67,4 +82,5 @@ fn job_ui(ui: &mut Ui, job: &Job, is_first: bool, is_last: bool) {
     }
     ui.painter()
         .circle_filled(spot, 5.0, ui.visuals().text_color());
+    is_pressed
 }
