@@ -80,7 +80,7 @@ impl Part {
 
     fn unit(self, from: &Solved, to: &Solved) -> Option<Unit> {
         let (one, other) = (&from.unit, &to.unit);
-        if one.blades != other.blades {
+        if one.blades != other.blades || one.mowing.is_some() != other.mowing.is_some() {
             return None;
         }
         Some(Unit {
@@ -89,7 +89,7 @@ impl Part {
             hardware: self.hardware(&one.hardware, &other.hardware)?,
             new_diameter: self.of(one.new_diameter, other.new_diameter),
             smallest_diameter: self.of(one.smallest_diameter, other.smallest_diameter),
-            mowing: self.mowing(one.mowing, other.mowing)?,
+            mowing: self.mowing(one.mowing, other.mowing),
             shape: self.shape(one.shape, other.shape),
             sink: self.sink(one.sink, other.sink),
             ..other.clone()
@@ -125,10 +125,9 @@ impl Part {
         let place = |from: Place, to: Place| {
             Place::new(self.number(from.x, to.x), self.number(from.y, to.y))
         };
-        let lean = |from: Option<Angle>, to: Option<Angle>| match (from, to) {
-            (None, None) => Some(None),
-            (Some(from), Some(to)) => Some(Some(self.of(from, to))),
-            (None, Some(_)) | (Some(_), None) => None,
+        let lean = |from: Option<Angle>, to: Option<Angle>| {
+            let is_of_kind = from.is_some() == to.is_some();
+            is_of_kind.then(|| self.angle(from, to))
         };
         match (from, to) {
             (Closing::ReelSlides { lean: one }, Closing::ReelSlides { lean: other }) => {
@@ -210,15 +209,11 @@ impl Part {
         Some(Hardware::new(points.collect()))
     }
 
-    fn mowing(self, from: Option<Mowing>, to: Option<Mowing>) -> Option<Option<Mowing>> {
-        match (from, to) {
-            (None, None) => Some(None),
-            (Some(from), Some(to)) => Some(Some(Mowing {
-                ground_speed: self.of(from.ground_speed, to.ground_speed),
-                reel_speed: self.of(from.reel_speed, to.reel_speed),
-            })),
-            (None, Some(_)) | (Some(_), None) => None,
-        }
+    fn mowing(self, from: Option<Mowing>, to: Option<Mowing>) -> Option<Mowing> {
+        from.zip(to).map(|(from, to)| Mowing {
+            ground_speed: self.of(from.ground_speed, to.ground_speed),
+            reel_speed: self.of(from.reel_speed, to.reel_speed),
+        })
     }
 
     /// By how much the ground bends: a level is a crest without end.

@@ -20,6 +20,10 @@ pub fn job_units(record: &Record, unit: &Document) -> Vec<Option<[Document; 2]>>
 }
 
 /// Which of the settings an entry has told of.
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is a setting that was told of or not"
+)]
 #[derive(Clone, Copy, Default)]
 struct Told {
     reel_diameter: bool,

@@ -1,5 +1,7 @@
 //! The settings of one unit put into another: settings alone, what was read on a unit stays.
 
+use std::borrow::Cow;
+
 use super::Solved;
 use crate::geometry::Stance;
 use crate::unit::{Document, Field, SettingEntry};
@@ -51,7 +53,7 @@ impl SettingsAcross {
 
 fn told(field: Field, document: &Document, system: System) -> String {
     let shown = field.shown_in(document, system);
-    shown.map_or_else(|| "as measured".to_owned(), |text| text.into_owned())
+    shown.map_or_else(|| "as measured".to_owned(), Cow::into_owned)
 }
 
 /// Whether two documents are one unit, whatever is set on it.

@@ -31,6 +31,7 @@ mod snapshot;
 mod ticked;
 mod to_print;
 mod window_place;
+mod with_beside;
 mod with_keeper;
 mod with_lesson;
 mod with_motion;
@@ -42,7 +43,7 @@ mod work_history;
 mod works;
 
 pub use aim::Aim;
-pub use beside::{Beside, BesideDrawn, OtherUnit, Side};
+pub use beside::{Beside, OtherUnit, Side};
 pub use card::{Beneath, Card, Next, OpenCard, show_card};
 pub use change::{Change, Part};
 pub use demo_units::{DEMO_UNIT, DEMO_UNITS, DemoUnit};
@@ -64,6 +65,7 @@ pub use side_work::{DeskWork, WorkKind};
 pub use ticked::{Overlaid, Ticked, line_of};
 pub use to_print::{PlateToPrint, ToPrint};
 pub use window_place::WindowPlace;
+pub use with_beside::BesideDrawn;
 pub use with_keeper::document_in;
 pub use works::InHand;
 

@@ -380,17 +380,10 @@ fn offered(desk: &Desk, beside: &Beside) -> Vec<(Side, String)> {
 fn choose(desk: &mut Desk) {
     ask(desk, &Ask::UnitToOpen, |desk, file| {
         let is_missed = desk.missed_dialog().is_some();
-        match file {
-            Some(file) => put_beside(desk, &file),
-            None => {
-                if is_missed {
-                    desk.warn(
-                        "The desktop showed no file dialog: type the file's path on the card.",
-                    );
-                }
-                false
-            }
+        if is_missed {
+            desk.warn("The desktop showed no file dialog: type the file's path on the card.");
         }
+        file.is_some_and(|file| put_beside(desk, &file))
     });
 }
 

@@ -115,9 +115,9 @@ impl<'a> LessonPictures<'a> {
             ))
         };
         let ((from, from_solved), (to, to_solved)) = (step(from)?, step(to)?);
-        let moves = !matches!(view_of(to), PictureView::Budget | PictureView::Map);
+        let is_drawing = !matches!(view_of(to), PictureView::Budget | PictureView::Map);
         let moved = StepMove::of(from_solved, to_solved, is_side_by_side(to));
-        (moves && are_alike(from, to)).then_some(moved)
+        (is_drawing && are_alike(from, to)).then_some(moved)
     }
 
     /// Every unit that a step like this one shows: seen at one scale, what is held in one place.

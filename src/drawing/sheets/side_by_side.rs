@@ -254,13 +254,11 @@ impl SideBySide<'_> {
         };
         let from_largest = || ENLARGEMENTS.into_iter().rev();
         let with_ground = from_largest().find(|&e| fits(over_ground, e) && is_seen(e));
-        let (enlargement, shown) = match with_ground {
-            Some(enlargement) => (enlargement, over_ground),
-            None => {
-                let without = from_largest().find(|&e| fits(points, e));
-                (without.unwrap_or(ENLARGEMENTS[0]), points)
-            }
-        };
+        let with_ground = with_ground.map(|enlargement| (enlargement, over_ground));
+        let (enlargement, shown) = with_ground.unwrap_or_else(|| {
+            let without = from_largest().find(|&e| fits(points, e));
+            (without.unwrap_or(ENLARGEMENTS[0]), points)
+        });
         let choice = LensChoice {
             enlargement: Some(enlargement),
             ..LensChoice::default()

@@ -30,6 +30,9 @@ use crate::units::System;
 /// Wear stands beside the timeline where each gets at least this; else under it.
 const LEAST_WIDTH: f32 = 430.0;
 
+/// The unit before and after each job; none where it is not known.
+type JobUnits = Rc<Vec<Option<[Document; 2]>>>;
+
 /// What the record's part of the area remembers.
 #[derive(Default)]
 pub struct RecordView {
@@ -37,7 +40,7 @@ pub struct RecordView {
     of: Option<(PathBuf, Fresh<Record>)>,
     jobs: Kept<(u64, System), Rc<Vec<Job>>>,
     /// The unit before and after each job, by the reading of the record and the document.
-    units: Kept<(u64, u64), Rc<Vec<Option<[Document; 2]>>>>,
+    units: Kept<(u64, u64), JobUnits>,
     left_alone: Kept<SolvedId, LeftAlone>,
     wear: Wear,
     draft: Draft,
