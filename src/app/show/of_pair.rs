@@ -122,6 +122,7 @@ impl OfPair {
             SideBySide::halves(&numbers_seen(has_numbers), place, style)
         };
         Slide {
+            short_title: Some("Side by side".to_owned()),
             title,
             text: String::new(),
             numbers: Vec::new(),
