@@ -87,11 +87,6 @@ impl OfUnit {
         }
     }
 
-    /// The picture that is shown.
-    pub(super) fn view(&self) -> PictureView {
-        PictureView::ALL[self.at]
-    }
-
     /// Turns the slider to a place, in millimetres or degrees.
     pub(super) fn turn(&mut self, desk: &Desk, base: f64) {
         let (set, turned) = (desk.good(), desk.preferences().show.slider);
