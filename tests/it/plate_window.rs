@@ -321,3 +321,29 @@ fn every_page_shows_what_makes_its_step_safe() {
     go_to(&mut window, "Choose the gauge bar");
     window.assert_says("Lift the unit with a hoist or a second person. Block the reel");
 }
+
+#[test]
+fn a_reel_that_cannot_be_read_across_is_worked_out_from_a_tape() {
+    let (_folder, file, mut window) = on(GREENS, &[]);
+    go_to(&mut window, "Reel diameter");
+    window.click("Reel diameter from other readings");
+    window.click("a plain tape");
+    window.assert_says("a plain tape pulled once round the tips");
+    window.enter_text("Tape, once round", "15 in ± 0.01 in");
+    window.enter_text("Tape's thickness", "thin");
+    window.assert_says("Tape's thickness: ");
+    window.enter_text("Tape's thickness", "0.008");
+    window.click("middle");
+    // A polygon round as many tips as the unit has blades: its perimeter over n·sin(π/n), the tape taken off.
+    let blades = f64::from(window.document().reel.blades);
+    let pi = std::f64::consts::PI;
+    let wanted = (15.0 - 0.008 * pi) / (blades * (pi / blades).sin());
+    save(&mut window);
+    let read = open_sheet(&file).unwrap().reel.unwrap().middle.unwrap();
+    assert!(
+        (read.value().inches() - wanted).abs() < 0.001,
+        "{wanted}: {}",
+        read.text()
+    );
+    assert!(read.half_width().is_some());
+}

@@ -83,7 +83,7 @@ fn buttons_ui(ui: &mut Ui, sheets: &[SheetBeside]) -> Option<PathBuf> {
 
 /// A sheet in a line.
 fn told(sheet: &SheetBeside) -> String {
-    let name = sheet.file.file_name().map(Path::new).unwrap_or(&sheet.file);
+    let name = sheet.file.file_name().map_or(&*sheet.file, Path::new);
     let name = name.to_string_lossy();
     let parts = [&*name, &*sheet.date, &*sheet.by];
     let parts = parts.into_iter().filter(|part| !part.is_empty());

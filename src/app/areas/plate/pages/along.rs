@@ -2,6 +2,7 @@
 
 use egui::Ui;
 
+use super::reel_from::{ReelRead, reel_from_ui};
 use super::shown::Shown;
 use crate::analysis::Level;
 use crate::analysis::plate::ExpectedCut;
@@ -40,15 +41,14 @@ pub fn bar_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
 }
 
 /// The reel's diameter.
-pub fn reel_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
+pub fn reel_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown, read: &mut ReelRead) {
     ui.label(Lettering::Heading.of("Reel diameter"));
     let reel = Beside {
         entries: at_stations(SheetField::Reel),
         hint: "5.000 in",
     };
     entries.beside(ui, &reel);
-    let told = "Blades that cannot be read across: Unit, As measured, Reel diameter from other readings works it out from tape or bars.";
-    ui.label(Lettering::FinePrint.of(told).weak());
+    reel_from_ui(ui, entries, shown, read);
     let Some(result) = &shown.result else { return };
     if let Some(taper) = result.reel_taper {
         number_ui(ui, "Taper, left less right", &shown.system.length(taper));

@@ -6,6 +6,7 @@ mod ends;
 mod gauge_bar;
 mod job;
 mod record;
+mod reel_from;
 mod runout;
 mod shown;
 mod ticks;
@@ -26,6 +27,7 @@ pub struct Ways {
     pub adjusters: [AdjusterKind; 2],
     turn: Turn,
     bars: gauge_bar::Bars,
+    reel: reel_from::ReelRead,
 }
 
 /// A page's entries and numbers.
@@ -40,7 +42,7 @@ pub fn page_ui(ui: &mut Ui, page: Page, entries: &mut Entries, shown: &Shown, wa
 fn step_ui(ui: &mut Ui, step: Step, entries: &mut Entries, shown: &Shown, ways: &mut Ways) {
     match step {
         Step::PlateAndBar => along::bar_ui(ui, entries, shown),
-        Step::Reel => along::reel_ui(ui, entries, shown),
+        Step::Reel => along::reel_ui(ui, entries, shown, &mut ways.reel),
         Step::KnifeToReel => along::knife_ui(ui, entries, shown),
         Step::Height => along::height_ui(ui, entries, shown),
         Step::Attitude => along::attitude_ui(ui, entries, shown),
