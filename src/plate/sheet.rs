@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
+pub use super::roller::Roller;
 use super::step::Step;
 use crate::unit::AsRead;
 use crate::units::{Angle, Length, Quantity, System};
@@ -101,38 +102,6 @@ impl Worksheet {
         match roller {
             Roller::Front => &mut self.front,
             Roller::Rear => &mut self.rear,
-        }
-    }
-}
-
-/// A roller of the unit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Roller {
-    /// The one ahead of the reel.
-    Front,
-    /// The one behind it.
-    Rear,
-}
-
-impl Roller {
-    /// Both, in working order.
-    pub const ALL: [Self; 2] = [Self::Front, Self::Rear];
-
-    /// Its word in a sentence.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Front => "front",
-            Self::Rear => "rear",
-        }
-    }
-
-    /// Its name over what belongs to it.
-    #[must_use]
-    pub const fn title(self) -> &'static str {
-        match self {
-            Self::Front => "Front roller",
-            Self::Rear => "Rear roller",
         }
     }
 }

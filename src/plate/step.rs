@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::sheet::Roller;
+use super::roller::Roller;
 
 /// A step of the work at the surface plate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
