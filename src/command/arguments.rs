@@ -99,7 +99,7 @@ pub enum HeadlessCommand {
         #[arg(long, value_name = "FINDING")]
         finding: Option<String>,
         /// What is wrong with the turf.
-        #[arg(long, value_parser = complaint(), value_name = "MARK")]
+        #[arg(long, value_parser = complaint(), ignore_case = true, value_name = "MARK")]
         complaint: Option<Complaint>,
         /// The distance from mark to mark on the turf, compared with what comes round at that distance.
         #[arg(long, value_name = "LENGTH", requires = "complaint")]
@@ -183,13 +183,13 @@ pub enum HeadlessCommand {
         /// Document to write, ending in .pdf.
         out: PathBuf,
         /// What the sheet is for.
-        #[arg(long, value_parser = sheet_kind(), value_name = "KIND", default_value = "setting")]
+        #[arg(long, value_parser = sheet_kind(), ignore_case = true, value_name = "KIND", default_value = "setting")]
         kind: SheetKind,
         /// The size of the paper.
-        #[arg(long, value_parser = page(), value_name = "PAGE", default_value = "a4")]
+        #[arg(long, value_parser = page(), ignore_case = true, value_name = "PAGE", default_value = "a4")]
         page: Page,
         /// What is wrong with the turf, for a sheet of the kind why.
-        #[arg(long, value_parser = complaint(), value_name = "MARK")]
+        #[arg(long, value_parser = complaint(), ignore_case = true, value_name = "MARK")]
         complaint: Option<Complaint>,
         /// The distance from mark to mark on the turf.
         #[arg(long, value_name = "LENGTH", requires = "complaint")]
@@ -218,7 +218,7 @@ pub enum HeadlessCommand {
         #[arg(long, value_name = "OUT.pdf")]
         handout: Option<PathBuf>,
         /// The size of that paper.
-        #[arg(long, value_parser = page(), value_name = "PAGE", requires = "handout")]
+        #[arg(long, value_parser = page(), ignore_case = true, value_name = "PAGE", requires = "handout")]
         page: Option<Page>,
     },
     /// Draw a unit without a display.
@@ -229,7 +229,7 @@ pub enum HeadlessCommand {
         /// Picture to write, ending in .svg, .png or .pdf.
         out: PathBuf,
         /// One picture by itself; left out, a page with the unit, its lens and its numbers.
-        #[arg(long, value_parser = picture_view(), value_name = "VIEW")]
+        #[arg(long, value_parser = picture_view(), ignore_case = true, value_name = "VIEW")]
         view: Option<PictureView>,
         /// Draw this unit file beside it, as the file sets it, at one scale and on one ground line, with the
         /// differences between them; the same file for the unit without what is tried. In the views whole,
@@ -237,7 +237,7 @@ pub enum HeadlessCommand {
         #[arg(long, value_name = "OTHER", conflicts_with_all = ["frames", "turf", "crest"])]
         beside: Option<PathBuf>,
         /// The size of that page; a picture side by side is put on a page with it.
-        #[arg(long, value_parser = page(), value_name = "PAGE")]
+        #[arg(long, value_parser = page(), ignore_case = true, value_name = "PAGE")]
         page: Option<Page>,
         /// How many pixels wide, for a .png.
         #[arg(long, value_name = "PIXELS", value_parser = clap::value_parser!(u32).range(16..=30_000))]
@@ -352,34 +352,33 @@ fn size(text: &str) -> Result<(u32, u32), String> {
         .ok_or_else(|| "write it like 1280x800, each between 320 and 4096".to_owned())
 }
 
-/// A picture by its name; help and refusals list them all.
-fn picture_view() -> impl TypedValueParser<Value = PictureView> {
-    PossibleValuesParser::new(PictureView::ALL.map(PictureView::id)).try_map(|name| {
-        let found = PictureView::ALL.into_iter().find(|view| view.id() == name);
-        found.ok_or("no such picture")
+/// One of a list by its name, in whatever case; help and refusals list them all.
+fn named<T: Copy + Send + Sync + 'static, const COUNT: usize>(
+    all: [T; COUNT],
+    id: fn(T) -> &'static str,
+) -> impl TypedValueParser<Value = T> {
+    PossibleValuesParser::new(all.map(id)).try_map(move |name| {
+        let is_it = |one: &T| id(*one).eq_ignore_ascii_case(&name);
+        all.into_iter().find(is_it).ok_or("not in the list")
     })
+}
+
+/// A picture by its name.
+fn picture_view() -> impl TypedValueParser<Value = PictureView> {
+    named(PictureView::ALL, PictureView::id)
 }
 
 /// A kind of sheet by its name.
 fn sheet_kind() -> impl TypedValueParser<Value = SheetKind> {
-    PossibleValuesParser::new(SheetKind::ALL.map(SheetKind::id)).try_map(|name| {
-        let found = SheetKind::ALL.into_iter().find(|kind| kind.id() == name);
-        found.ok_or("no such sheet")
-    })
+    named(SheetKind::ALL, SheetKind::id)
 }
 
 /// A size of paper by its name.
 fn page() -> impl TypedValueParser<Value = Page> {
-    PossibleValuesParser::new(Page::ALL.map(Page::id)).try_map(|name| {
-        let found = Page::ALL.into_iter().find(|page| page.id() == name);
-        found.ok_or("no such page")
-    })
+    named(Page::ALL, Page::id)
 }
 
-/// A complaint by its name; help and refusals list them all.
+/// A complaint by its name.
 fn complaint() -> impl TypedValueParser<Value = Complaint> {
-    PossibleValuesParser::new(Complaint::ALL.map(Complaint::id)).try_map(|name| {
-        let found = Complaint::ALL.into_iter().find(|c| c.id() == name);
-        found.ok_or("no such mark")
-    })
+    named(Complaint::ALL, Complaint::id)
 }

@@ -179,6 +179,8 @@ pub struct FolderBook {
     pub bytes: Vec<u8>,
     /// How many units have a sheet in it.
     pub units: usize,
+    /// Whether its first page lies on its side.
+    pub is_lying: bool,
     /// Files that gave none, each with the reason; they are listed at the end of the document too.
     pub refused: Vec<(String, String)>,
 }
@@ -206,7 +208,7 @@ pub fn folder_book(
     let of = files.len();
     let name = folder.file_name().unwrap_or(folder.as_os_str());
     let mut book = PdfBook::new(title_of(&name.to_string_lossy()));
-    let mut refused = Vec::new();
+    let (mut refused, mut is_lying) = (Vec::new(), None);
     for (done, file) in files.iter().enumerate() {
         if tell(Progress { done, of }).is_break() {
             return Ok(None);
@@ -214,6 +216,7 @@ pub fn folder_book(
         match solved_of(file, asked) {
             Ok((solved, origin)) => {
                 let sheets = asked.sheets(&solved, &origin, solved.unit.system);
+                is_lying = is_lying.or(sheets.first().map(Sheet::is_lying));
                 book.add_chapter(&title_of(&solved.document.name), &sheets)
                     .map_err(problem)?;
             }
@@ -232,6 +235,7 @@ pub fn folder_book(
     Ok(Some(FolderBook {
         bytes: book.finish().map_err(problem)?,
         units,
+        is_lying: is_lying.unwrap_or_default(),
         refused,
     }))
 }

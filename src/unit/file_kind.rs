@@ -24,6 +24,20 @@ pub struct FileKind {
     pub wanted_at: fn(&str) -> &'static str,
 }
 
+/// The kind of file that begins with a field, by its name; none that begins otherwise.
+#[must_use]
+pub fn kind_that_begins_with(field: &str) -> Option<&'static str> {
+    // Kinds of the rooms above are known here by their names alone.
+    const KINDS: [(&str, &str); 4] = [
+        ("format", "unit file"),
+        ("plate_sheet", "plate sheet"),
+        ("record", "unit's record"),
+        ("lesson", "lesson"),
+    ];
+    let found = KINDS.into_iter().find(|(first, _)| *first == field);
+    found.map(|(_, name)| name)
+}
+
 /// What belongs where a quantity does: it tells its own kind.
 pub const WANTED_QUANTITY: &str = "its value in quotes, with its unit";
 

@@ -1,6 +1,6 @@
 //! What the parser met, in the words of the person who wrote the file.
 
-use super::file_kind::FileKind;
+use super::file_kind::{FileKind, kind_that_begins_with};
 use super::places::{Places, byte_at, past_remarks};
 use crate::units::clipped;
 
@@ -78,11 +78,16 @@ impl SyntaxFault {
             } => new(
                 word.start,
                 path.map(str::to_owned),
-                &format!(
-                    "there is no field \"{}\" here; the fields are {}",
-                    clipped(found, LONGEST),
-                    expected.join(", ")
-                ),
+                &match kind_that_begins_with(found)
+                    .filter(|_| path.is_none_or(|path| path == found))
+                {
+                    Some(other) => format!("this is a {other}, and a {} is wanted here", kind.name),
+                    None => format!(
+                        "there is no field \"{}\" here; the fields are {}",
+                        clipped(found, LONGEST),
+                        expected.join(", ")
+                    ),
+                },
             ),
             E::ExpectedMapColon => new(
                 word.start,

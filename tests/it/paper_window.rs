@@ -102,8 +102,9 @@ fn a_picture_is_saved_in_the_format_its_name_ends_in() {
         window.click("File");
         window.click("Save picture…");
         window.click("Clear background");
+        window.wait_until_it_says(SHOWN);
         window.click("Save picture…");
-        window.assert_says("Saved the picture");
+        window.wait_until_it_says("Saved the picture");
         assert!(std::fs::read(&out).unwrap().starts_with(begins), "{name}");
     }
 }
@@ -127,13 +128,29 @@ fn no_sheet_or_picture_is_written_over_a_unit_or_under_the_ending_of_another_kin
     save_sheet("other.RON", "Not saved: this name ends in .RON.");
     save_sheet("sheet.png", "Not saved: this name ends in .png.");
     save_sheet("greens 7.5", "Saved the sheet");
-    // The dialog asked about the name without the ending alone.
+    let sheet = folder.path().join("greens 7.5.pdf");
+    assert!(std::fs::read(&sheet).unwrap().starts_with(b"%PDF"));
+    std::fs::write(&sheet, "somebody's").unwrap();
+    // The dialog asked about the name without the ending alone: the other file is asked about.
     save_sheet("greens 7.5", "a file with this name is there already");
-    let sheet = std::fs::read(folder.path().join("greens 7.5.pdf")).unwrap();
-    assert!(sheet.starts_with(b"%PDF"));
+    assert_eq!(std::fs::read(&sheet).unwrap(), b"somebody's");
     window.press(Key::Escape);
+    window.wait_until_it_says(SHOWN);
+    window.press(Key::Escape);
+    let mut save_sheet = |told: &str| {
+        answers.save(&folder.path().join("greens 7.5"));
+        window.press_with(Modifiers::COMMAND, Key::P);
+        window.wait_until_it_says(SHOWN);
+        window.click("Save PDF…");
+        window.assert_says(told);
+    };
+    save_sheet("a file with this name is there already");
+    window.click("Replace the file");
+    window.assert_says("Saved the sheet");
+    assert!(std::fs::read(&sheet).unwrap().starts_with(b"%PDF"));
     window.click("File");
     window.click("Save picture…");
+    window.wait_until_it_says(SHOWN);
     answers.save(&unit);
     window.click("Save picture…");
     window.assert_says("Write a name that ends in .png, .svg or .pdf.");
@@ -196,9 +213,15 @@ fn a_choice_that_is_refused_or_given_up_leaves_its_card_open_as_it_was() {
     dialog.answer(&mut window, Some(folder.path().join("picture.gif")));
     window.assert_says("Write a name that ends in .png, .svg or .pdf.");
     window.assert_says("Clear background");
+    // What cannot be written brings the card back as it was.
+    window.click("Save picture…");
+    dialog.answer(&mut window, Some(folder.path().join("none/picture.svg")));
+    window.wait_until_it_says("Not saved: ");
+    window.wait_until_it_says("Clear background");
+    window.wait_until_it_says(SHOWN);
     window.click("Save picture…");
     dialog.answer(&mut window, Some(folder.path().join("picture.svg")));
-    window.assert_says("Saved the picture");
+    window.wait_until_it_says("Saved the picture");
     window.assert_silent("Clear background");
 }
 
@@ -225,8 +248,23 @@ fn without_a_dialog_a_sheet_is_saved_to_a_path() {
     type_path(&mut window, "sheet");
     window.assert_says("Saved the sheet");
     window.assert_silent("Save the sheet to a path");
-    let sheet = std::fs::read(folder.path().join("sheet.pdf")).unwrap();
-    assert!(sheet.starts_with(b"%PDF"));
+    let out = folder.path().join("sheet.pdf");
+    assert!(std::fs::read(&out).unwrap().starts_with(b"%PDF"));
+    // A file that is there is replaced only when that is asked for, and a folder never.
+    std::fs::write(&out, "somebody's").unwrap();
+    std::fs::create_dir(folder.path().join("folder.pdf")).unwrap();
+    window.press_with(Modifiers::COMMAND, Key::P);
+    window.wait_until_it_says(SHOWN);
+    window.click("Save PDF…");
+    type_path(&mut window, "folder.pdf");
+    window.assert_says("Not saved: a folder with this name is there already");
+    window.assert_silent("Replace the file");
+    type_path(&mut window, "sheet.pdf");
+    window.assert_says("Not saved: a file with this name is there already");
+    assert_eq!(std::fs::read(&out).unwrap(), b"somebody's");
+    window.click("Replace the file");
+    window.assert_says("Saved the sheet");
+    assert!(std::fs::read(&out).unwrap().starts_with(b"%PDF"));
 }
 
 /// A file that was asked to be opened, and what is told how that went.
@@ -444,6 +482,38 @@ fn the_sheets_of_a_folder_are_bound_into_one_document() {
 }
 
 #[test]
+fn the_sheets_of_a_folder_are_printed_as_one_document() {
+    let units = shop(3);
+    let (answers, press) = (Answers::default(), Press::default());
+    answers.folder(units.path());
+    let mut start = Start::on(DemoUnit::TeesCrowned.document());
+    start.printer = Box::new(press.clone());
+    let mut window = folder_card(&answers, start);
+    window.click("Choose…");
+    window.click("True scale, 1:1");
+    window.click("Letter");
+    window.click("Print…");
+    window.wait_until_it_says("Left out, with the reasons on the last page: broken.ron");
+    let (job, sender) = press.0.borrow_mut().pop().expect("asked to print");
+    assert!(job.title.contains("3 units"), "{}", job.title);
+    assert_eq!(job.page.id(), "letter");
+    let pdf = Pdf::read(&job.pdf);
+    assert!(pdf.pages() > 3, "{}", pdf.pages());
+    let (across, up) = pdf.size_mm(1);
+    assert_eq!(job.is_lying, across > up);
+    sender.send(Printed::Sent).unwrap();
+    window.settle();
+    window.assert_says("Sent to print: True scale");
+    window.click("File");
+    window.click("Print or save sheets of a folder…");
+    let empty = TempDir::new().unwrap();
+    window.enter_text("Folder", &empty.path().display().to_string());
+    window.click("Print…");
+    window.assert_says("Not printed: no unit file is in this folder");
+    assert!(press.0.borrow().is_empty());
+}
+
+#[test]
 fn a_folder_without_units_is_refused_on_the_card() {
     let place = TempDir::new().unwrap();
     let answers = Answers::default();
@@ -653,13 +723,19 @@ fn every_area_has_its_picture_and_its_table_to_copy() {
     start.preferences.shop.folder = Some(example_ground());
     let mut window = start.window();
     window.press_with(Modifiers::COMMAND, Key::Num5);
-    window.click("File");
-    window.click("Copy table");
-    window.assert_says("Not copied. No plate sheet is open");
+    let assert_greyed = |window: &mut Window, item: &str, why: &str| {
+        window.click("File");
+        window.assert_greyed(item, why);
+        window.press(Key::Escape);
+        assert_eq!(window.take_copied(), []);
+    };
+    assert_greyed(&mut window, "Copy table", "No plate sheet is open");
     window.click("New sheet for this unit");
-    window.click("File");
-    window.click("Copy table");
-    window.assert_says("Not copied. Not worked out yet: write the cutting width");
+    assert_greyed(
+        &mut window,
+        "Copy table",
+        "Not worked out yet: write the cutting width",
+    );
     window.enter_text("Cutting width", "21");
     window.press_with(Modifiers::COMMAND, Key::Num6);
     window.wait_until_it_says("6 units:");
@@ -691,11 +767,9 @@ fn every_area_has_its_picture_and_its_table_to_copy() {
         let Some(view) = view else {
             let told = format!("Not copied. The area {} has no picture", about.title);
             window.assert_says(&told);
+            let told = format!("The area {} has no picture", about.title);
             for item in ["Copy picture", "Save picture…"] {
-                window.click("File");
-                window.click(item);
-                window.assert_silent("as it will be on paper");
-                window.press(Key::Escape);
+                assert_greyed(&mut window, item, &told);
             }
             assert_eq!(window.take_copied(), [], "{}", about.id);
             let table = copied_table(&mut window).join("\n");
@@ -721,7 +795,7 @@ fn every_area_has_its_picture_and_its_table_to_copy() {
         window.wait_until_it_says(&format!("{}, as it will be on paper", view.name()));
         let before = answers.offered().len();
         window.click("Save picture…");
-        window.assert_says("Saved the picture");
+        window.wait_until_it_says("Saved the picture");
         let offered = answers.offered();
         let name = format!("-{}.png", view.id());
         assert!(offered.len() == before + 1 && offered[before].ends_with(&name));
@@ -737,4 +811,21 @@ fn every_area_has_its_picture_and_its_table_to_copy() {
             "{key:?}: {table}"
         );
     }
+}
+
+#[test]
+fn without_speeds_the_blades_path_has_nothing_to_copy_and_says_why() {
+    let mut document = DemoUnit::TeesCrowned.document();
+    document.mowing = None;
+    let mut window = Start::on(document).window();
+    window.press_with(Modifiers::COMMAND, Key::Num4);
+    for item in ["Copy picture", "Copy table"] {
+        window.click("File");
+        window.assert_greyed(item, "enter ground speed and reel speed");
+        window.press(Key::Escape);
+    }
+    window.press_with(Modifiers::COMMAND, Key::Num1);
+    window.click("File");
+    window.click("Copy table");
+    window.assert_says("Copied the table");
 }

@@ -185,6 +185,39 @@ fn no_words_of_a_sheet_stand_on_others_or_leave_their_paper() {
 }
 
 #[test]
+fn setting_and_why_sheets_take_one_page_in_letters_that_can_be_read() {
+    /// The smallest letters of running words, in points, and those of a picture's smallest words.
+    const LEAST: [f64; 2] = [5.9, 4.4];
+    // 96 paper units are an inch, as 72 points are.
+    let points = |size: f64| 0.75 * size;
+    for unit in DemoUnit::ALL {
+        let solved = solved(&unit.document());
+        for system in System::ALL {
+            for page in Page::ALL {
+                for kind in [SheetKind::Setting, SheetKind::Why] {
+                    let sheets = asked(kind, page).sheets(&solved, &origin(), system);
+                    let [sheet] = &sheets[..] else {
+                        panic!("{unit:?} {page:?} {kind:?}: {} pages", sheets.len());
+                    };
+                    for (place, panel) in sheet.panels.iter().enumerate() {
+                        let least = LEAST[usize::from(sheet.figure_of(place).is_some())];
+                        for mark in &panel.marks {
+                            if let Mark::Text { text, size, .. } = mark {
+                                assert!(
+                                    points(*size) > least,
+                                    "{unit:?} {page:?} {system:?} {kind:?}: {text} at {}",
+                                    points(*size)
+                                );
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+#[test]
 fn every_sheet_says_what_makes_it_safe_and_where_it_comes_from() {
     let solved = solved(&DemoUnit::KnifeChoice.document());
     for kind in SheetKind::ALL {
@@ -690,4 +723,137 @@ fn a_document_without_a_sheet_has_no_page() {
     let (width, height) = pdf.size_mm(1);
     let per_mm = 96.0 / 25.4;
     assert!((width - 100.0 / per_mm).abs() < 1e-3 && (height - 50.0 / per_mm).abs() < 1e-3);
+}
+
+// What goes wrong on the command line.
+
+/// What `sheet` is asked for and whether it did it; otherwise its exit code with what it says.
+fn asked_for(arguments: &[&std::ffi::OsStr]) -> Result<String, (i32, String)> {
+    let run = program().arg("sheet").args(arguments).output().unwrap();
+    let said = |bytes: &[u8]| String::from_utf8(bytes.to_vec()).unwrap();
+    if run.status.success() {
+        Ok(said(&run.stdout))
+    } else {
+        assert_eq!(said(&run.stdout), "");
+        Err((run.status.code().unwrap(), said(&run.stderr)))
+    }
+}
+
+#[test]
+fn a_sheet_that_cannot_be_written_says_so_and_leaves_nothing_half_written() {
+    let shop = TempDir::new().unwrap();
+    let unit = DemoUnit::TeesCrowned.file();
+    std::fs::create_dir(shop.path().join("folder.pdf")).unwrap();
+    for (name, told) in [
+        ("sheet", "write a name that ends in .pdf"),
+        ("sheet.png", "write a name that ends in .pdf"),
+        ("none/sheet.pdf", "cannot be written: there is no folder"),
+        ("folder.pdf", "there is a folder of that name"),
+    ] {
+        let out = shop.path().join(name);
+        let (code, said) = asked_for(&[unit.as_os_str(), out.as_os_str()]).unwrap_err();
+        assert_eq!(code, 2, "{name}");
+        assert!(said.contains(told) && said.contains(name), "{name}: {said}");
+        assert_eq!(said.lines().count(), 1, "{said}");
+    }
+    let left: Vec<_> = std::fs::read_dir(shop.path()).unwrap().collect();
+    assert_eq!(left.len(), 1);
+    assert!(
+        std::fs::read_dir(shop.path().join("folder.pdf"))
+            .unwrap()
+            .next()
+            .is_none()
+    );
+}
+
+#[test]
+fn a_name_of_the_list_is_taken_in_whatever_case_and_another_is_told_the_list() {
+    let shop = TempDir::new().unwrap();
+    let unit = DemoUnit::TeesCrowned.file();
+    let out = shop.path().join("SHEET.PDF");
+    let with = |kind: &str, page: &str| {
+        let [kind, page] = [kind, page].map(std::ffi::OsString::from);
+        asked_for(&[
+            unit.as_os_str(),
+            out.as_os_str(),
+            "--kind".as_ref(),
+            &kind,
+            "--page".as_ref(),
+            &page,
+        ])
+    };
+    with("Why", "LETTER").unwrap();
+    let pdf = Pdf::read(&std::fs::read(&out).unwrap());
+    assert!(pdf.text(1).starts_with("Whyitmarks"), "{}", pdf.text(1));
+    let (across, _) = pdf.size_mm(1);
+    assert!((across - 215.9).abs() < 0.1, "{across}");
+    let (code, said) = with("why", "a3").unwrap_err();
+    assert_eq!(code, 2);
+    assert!(said.contains("a4, letter"), "{said}");
+}
+
+#[test]
+fn a_file_of_another_kind_is_named_as_what_it_is() {
+    let shop = TempDir::new().unwrap();
+    let out = shop.path().join("sheet.pdf");
+    let demo = DemoUnit::TeesCrowned.file();
+    let ground = demo.with_file_name("example-ground");
+    for (file, kind) in [
+        (ground.join("greens-1.plate.ron"), "this is a plate sheet"),
+        (
+            ground.join("greens-1.record.ron"),
+            "this is a unit's record",
+        ),
+        (
+            demo.with_file_name("lessons").join("worn-reel.lesson.ron"),
+            "this is a lesson",
+        ),
+    ] {
+        let (code, said) = asked_for(&[file.as_os_str(), out.as_os_str()]).unwrap_err();
+        assert_eq!(code, 2);
+        let told = format!("{kind}, and a unit file is wanted here");
+        assert!(said.contains(&told), "{said}");
+        assert!(!out.exists());
+    }
+}
+
+#[test]
+fn of_a_thousand_files_only_the_units_are_bound_and_one_that_cannot_exist_is_told() {
+    let shop = TempDir::new().unwrap();
+    let ground = DemoUnit::TeesCrowned
+        .file()
+        .with_file_name("example-ground");
+    let read = |name: &str| std::fs::read(ground.join(name)).unwrap();
+    let (unit, sheet, record) = (
+        read("greens-1.ron"),
+        read("greens-1.plate.ron"),
+        read("greens-1.record.ron"),
+    );
+    for number in 0..330 {
+        for (ending, text) in [
+            ("plate.ron", &sheet),
+            ("record.ron", &record),
+            ("txt", &unit),
+        ] {
+            let name = format!("unit-{number:03}.{ending}");
+            std::fs::write(shop.path().join(name), text).unwrap();
+        }
+    }
+    for number in 0..9 {
+        std::fs::write(shop.path().join(format!("unit-{number:03}.ron")), &unit).unwrap();
+    }
+    let mut wrong = DemoUnit::TeesCrowned.document();
+    wrong.bench.behind_centre = sweepgauge::units::Quantity::parse("9 in").unwrap();
+    let wrong = sweepgauge::unit::write_text(&wrong);
+    std::fs::write(shop.path().join("wrong.ron"), wrong).unwrap();
+    let out = shop.path().join("all.pdf");
+    let said = asked_for(&[shop.path().as_os_str(), out.as_os_str()]).unwrap();
+    assert!(said.starts_with("9 units\nleft out: "), "{said}");
+    assert!(
+        said.contains("wrong.ron") && said.contains("9.000 in"),
+        "{said}"
+    );
+    assert_eq!(said.lines().count(), 2);
+    let pdf = Pdf::read(&std::fs::read(&out).unwrap());
+    assert_eq!((pdf.pages(), pdf.outline().len()), (10, 10));
 }

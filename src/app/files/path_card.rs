@@ -54,7 +54,7 @@ impl PathCard {
     }
 
     /// Takes the path; whether the card stays open.
-    fn take(&self, desk: &mut Desk) -> Next {
+    fn take(&mut self, desk: &mut Desk) -> Next {
         let path = match whole_path(self.path.text()) {
             Ok(path) => path,
             Err(problem) => {
@@ -79,6 +79,7 @@ impl PathCard {
         // There is no dialog that would have asked before another file is replaced.
         if is_another && path.exists() {
             warn_of_another(desk, &path);
+            self.path.offer_to_replace(&path);
             Next::Stay
         } else if holds_save_back(desk, &path) {
             // Asked about on a card of its own.
@@ -120,6 +121,10 @@ impl Card for PathCard {
                 }
                 next
             }
+            Typed::Replaced => match self.path.taken() {
+                Some(file) if save_to_chosen(desk, &file) => Next::Close,
+                _ => Next::Stay,
+            },
             Typed::PutAway => Next::Close,
             Typed::Going => Next::Stay,
         }

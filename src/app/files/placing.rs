@@ -75,6 +75,7 @@ pub fn ask_place_then(
 fn ask_for(desk: &mut Desk, what: &Ask, mut writing: Writing) -> Next {
     let is_written = Rc::new(Cell::new(false));
     let written = Rc::clone(&is_written);
+    let asked = what.clone();
     ask(desk, what, move |desk, file| {
         let Some(file) = file else {
             if let Some(missed) = desk.missed_dialog() {
@@ -83,8 +84,16 @@ fn ask_for(desk: &mut Desk, what: &Ask, mut writing: Writing) -> Next {
             }
             return false;
         };
-        let whole = whole_name(desk, &file, writing.endings);
-        let put = whole.and_then(|file| (writing.write)(desk, &file));
+        let put = match whole_name(desk, &file, writing.endings) {
+            Ok(whole) => (writing.write)(desk, &whole),
+            // The dialog asked about the name without its ending.
+            Err(Refused::Taken(whole)) => {
+                let card = PlaceCard::over(&asked, writing, &whole);
+                desk.open_card(card);
+                return false;
+            }
+            Err(Refused::Told(why)) => Err(why),
+        };
         let is_done = put.is_ok();
         if let Err(why) = put {
             desk.warn(why);
@@ -99,9 +108,17 @@ fn ask_for(desk: &mut Desk, what: &Ask, mut writing: Writing) -> Next {
     }
 }
 
+/// Why a place is not taken.
+enum Refused {
+    /// A file stands there that nobody chose to replace.
+    Taken(PathBuf),
+    /// In words.
+    Told(String),
+}
+
 /// The file that a person's choice means: a name without an ending gets the first of `endings`, unless
 /// that would replace a file nobody chose. Never one that holds a unit, nor one of another kind.
-fn whole_name(desk: &Desk, file: &Path, endings: &[&str]) -> Result<PathBuf, String> {
+fn whole_name(desk: &Desk, file: &Path, endings: &[&str]) -> Result<PathBuf, Refused> {
     let is_one_of = |endings: &[&str], file: &Path| {
         let own = file.extension();
         own.is_some_and(|own| endings.iter().any(|one| own.eq_ignore_ascii_case(one)))
@@ -109,10 +126,10 @@ fn whole_name(desk: &Desk, file: &Path, endings: &[&str]) -> Result<PathBuf, Str
     let has_own = is_one_of(endings, file);
     if !has_own && is_one_of(&KNOWN, file) {
         let own = file.extension().unwrap_or_default().to_string_lossy();
-        return Err(format!(
+        return Err(Refused::Told(format!(
             "Not saved: this name ends in .{own}. Write a name that ends in {}.",
             listed(endings)
-        ));
+        )));
     }
     let first = endings.first().copied().unwrap_or_default();
     let whole = if has_own {
@@ -122,19 +139,20 @@ fn whole_name(desk: &Desk, file: &Path, endings: &[&str]) -> Result<PathBuf, Str
     };
     if is_open_file(desk, &whole) {
         let whole = whole.display();
-        return Err(format!(
+        return Err(Refused::Told(format!(
             "Not saved: this file holds the unit that is open: {whole}"
-        ));
+        )));
     }
     if !has_own && whole.exists() {
-        return Err(taken(&whole));
+        return Err(Refused::Taken(whole));
     }
     Ok(whole)
 }
 
 fn taken(file: &Path) -> String {
+    let what = if file.is_dir() { "folder" } else { "file" };
     format!(
-        "Not saved: a file with this name is there already: {}",
+        "Not saved: a {what} with this name is there already: {}",
         file.display()
     )
 }
@@ -148,9 +166,10 @@ fn listed(endings: &[&str]) -> String {
     }
 }
 
-/// The path of a place being typed, where the desktop has no file dialog.
+/// The path of a place being typed, where the desktop has no file dialog or asked about another file.
 struct PlaceCard {
     title: &'static str,
+    why: &'static str,
     writing: Writing,
     path: TypedPath,
     /// The card that asked, if it stays until this is done.
@@ -179,20 +198,44 @@ impl PlaceCard {
         );
         Self {
             title,
+            why: "The desktop showed no file dialog. Type a path",
             writing,
             path: TypedPath::beginning_with(text),
             beneath: Beneath::default(),
         }
     }
 
+    /// Asks whether a file is to be replaced.
+    fn over(asked: &Ask, writing: Writing, file: &Path) -> Self {
+        let mut path = TypedPath::beginning_with(file.display().to_string());
+        path.tell(&taken(file));
+        path.offer_to_replace(file);
+        Self {
+            why: "With its ending the name is that of another file. Replace that one, or type a path",
+            path,
+            ..Self::new(asked, writing)
+        }
+    }
+
     fn take(&mut self, desk: &mut Desk) -> Result<(), String> {
         let path = whole_path(self.path.text()).map_err(|problem| problem.to_string())?;
-        let path = whole_name(desk, &path, self.writing.endings)?;
         // There is no dialog that would have asked before another file is replaced.
-        if path.exists() {
-            return Err(taken(&path));
-        }
+        let path = match whole_name(desk, &path, self.writing.endings) {
+            Ok(path) if !path.exists() => path,
+            Ok(path) | Err(Refused::Taken(path)) => {
+                self.path.offer_to_replace(&path);
+                return Err(taken(&path));
+            }
+            Err(Refused::Told(why)) => return Err(why),
+        };
         (self.writing.write)(desk, &path)
+    }
+
+    fn replace(&mut self, desk: &mut Desk) -> Result<(), String> {
+        match self.path.taken() {
+            Some(file) => (self.writing.write)(desk, &file),
+            None => Ok(()),
+        }
     }
 }
 
@@ -207,20 +250,23 @@ impl Card for PlaceCard {
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
         let what = format!(
-            "The desktop showed no file dialog. Type a path that ends in {}; ~/ is your home folder.",
+            "{} that ends in {}; ~/ is your home folder.",
+            self.why,
             listed(self.writing.endings)
         );
-        match self.path.show(ui, self.title, &what, "Save here") {
-            Typed::Taken => match self.take(desk) {
-                Ok(()) => Next::Close,
-                Err(why) => {
-                    self.path.tell(&why);
-                    self.path.begin_anew(ui);
-                    Next::Stay
-                }
-            },
-            Typed::PutAway => self.put_away(desk),
-            Typed::Going => Next::Stay,
+        let put = match self.path.show(ui, self.title, &what, "Save here") {
+            Typed::Taken => self.take(desk),
+            Typed::Replaced => self.replace(desk),
+            Typed::PutAway => return self.put_away(desk),
+            Typed::Going => return Next::Stay,
+        };
+        match put {
+            Ok(()) => Next::Close,
+            Err(why) => {
+                self.path.tell(&why);
+                self.path.begin_anew(ui);
+                Next::Stay
+            }
         }
     }
 

@@ -1,10 +1,15 @@
 //! A path being typed on a card, where the desktop has no file dialog.
 
+use std::path::{Path, PathBuf};
+
 use egui::{Align, Key, Layout, TextEdit, Ui, Vec2};
 
 use super::refusal::refused_ui;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::typing::take_all;
+
+/// Replaces the file that stands at the path.
+const REPLACE: &str = "Replace the file";
 
 /// A path, and why it was refused.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -13,6 +18,8 @@ pub(super) struct TypedPath {
     /// Whether its field was given the keys.
     has_begun: bool,
     problem: String,
+    /// The file that stands there already, and may be replaced.
+    taken: Option<PathBuf>,
 }
 
 /// What a person did with it.
@@ -20,6 +27,8 @@ pub(super) struct TypedPath {
 pub(super) enum Typed {
     /// The path is to be taken.
     Taken,
+    /// The file that stands there already is to be replaced.
+    Replaced,
     /// The card is to be closed.
     PutAway,
     /// It is still being typed.
@@ -32,6 +41,7 @@ impl TypedPath {
             text,
             has_begun: false,
             problem: String::new(),
+            taken: None,
         }
     }
 
@@ -43,6 +53,17 @@ impl TypedPath {
     /// Says why the path is not taken.
     pub(super) fn tell(&mut self, why: &str) {
         why.clone_into(&mut self.problem);
+    }
+
+    /// Offers to replace the file that stands there, as a dialog of the desktop would: no folder, and nothing
+    /// else that is no file.
+    pub(super) fn offer_to_replace(&mut self, file: &Path) {
+        self.taken = file.is_file().then(|| file.to_owned());
+    }
+
+    /// The file that may be replaced, if one was offered.
+    pub(super) fn taken(&self) -> Option<PathBuf> {
+        self.taken.clone()
     }
 
     /// Gives the path into hand again, to be typed over.
@@ -59,6 +80,7 @@ impl TypedPath {
         let field = field.accessible_name("Path");
         if field.changed() {
             self.problem.clear();
+            self.taken = None;
         }
         if !self.has_begun {
             field.request_focus();
@@ -67,16 +89,19 @@ impl TypedPath {
         }
         let is_entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
         self.problem_ui(ui);
-        let (is_taken, is_put_away) = ui
+        let (is_taken, is_replaced, is_put_away) = ui
             .horizontal(|ui| {
                 (
                     ui.button(verb).clicked() || is_entered,
+                    self.taken.is_some() && ui.button(REPLACE).clicked(),
                     ui.button("Close").clicked(),
                 )
             })
             .inner;
         if is_put_away {
             Typed::PutAway
+        } else if is_replaced {
+            Typed::Replaced
         } else if is_taken && !self.text().is_empty() {
             Typed::Taken
         } else {

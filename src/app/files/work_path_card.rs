@@ -34,12 +34,13 @@ impl WorkPathCard {
         }
     }
 
-    fn take(&self, desk: &mut Desk) -> Result<(), String> {
+    fn take(&mut self, desk: &mut Desk) -> Result<(), String> {
         let path = whole_path(self.path.text()).map_err(|problem| problem.to_string())?;
         let own = desk.work(self.kind).and_then(DeskWork::file);
         let is_own = own.is_some_and(|own| own == path || is_same_file(own, &path));
         // There is no dialog that would have asked before another file is replaced.
         if path.exists() && !is_own {
+            self.path.offer_to_replace(&path);
             let path = path.display();
             return Err(format!("Not saved: a file is there already: {path}"));
         }
@@ -78,6 +79,10 @@ impl Card for WorkPathCard {
                     self.path.begin_anew(ui);
                     Next::Stay
                 }
+            },
+            Typed::Replaced => match self.path.taken() {
+                Some(file) if put_in_chosen(desk, self.kind, &file) => Next::Close,
+                _ => Next::Stay,
             },
             Typed::PutAway => Next::Close,
             Typed::Going => Next::Stay,

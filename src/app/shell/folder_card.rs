@@ -4,15 +4,17 @@
 use std::cell::RefCell;
 use std::path::{Path, PathBuf};
 use std::rc::Rc;
+use std::sync::Arc;
 
 use egui::{TextEdit, Ui};
 
 use super::sheet_choices::sheet_choices_ui;
-use crate::app::desk::{Ask, Card, Desk, Next};
+use super::work_card::{WorkCard, WorkWords};
+use crate::app::desk::{Ask, Card, Desk, Next, PrintJob};
 use crate::app::files::{Refusal, ask, ask_place_then, file_stem_for};
 use crate::app::widgets::lettering::Lettering;
-use crate::app::widgets::making::{Making, Stage};
-use crate::printing::{Progress, SheetAsked, folder_book};
+use crate::app::widgets::making::Teller;
+use crate::printing::{FolderBook, Progress, SheetAsked, folder_book};
 use crate::store;
 
 /// The card on which a folder is chosen.
@@ -62,30 +64,39 @@ impl FolderCard {
         });
     }
 
-    /// Looks into the folder, and asks where its sheets go; whether the card stays.
-    fn take(&self, desk: &mut Desk) -> Next {
-        let folder = store::whole_path(self.folder.trim()).map_err(|problem| problem.to_string());
-        let looked = folder.and_then(|folder| match store::units_in(&folder) {
+    /// The folder, if units stand in it; or why it is not taken.
+    fn looked_into(&self) -> Result<PathBuf, String> {
+        let folder =
+            store::whole_path(self.folder.trim()).map_err(|problem| problem.to_string())?;
+        match store::units_in(&folder) {
             Ok(units) if units.is_empty() => Err(format!(
                 "no unit file is in this folder: their names end in .ron. Folder: {}",
                 folder.display()
             )),
             Ok(_) => Ok(folder),
             Err(problem) => Err(problem.to_string()),
-        });
-        let folder = match looked {
+        }
+    }
+
+    /// Has the sheets printed or saved; whether the card stays.
+    fn take(&self, desk: &mut Desk, is_printed: bool) -> Next {
+        let folder = match self.looked_into() {
             Ok(folder) => folder,
             Err(why) => {
-                desk.warn(format!("Not saved: {why}"));
+                let done = if is_printed { "printed" } else { "saved" };
+                desk.warn(format!("Not {done}: {why}"));
                 return Next::Stay;
             }
         };
-        let name = folder.file_name().unwrap_or(folder.as_os_str());
-        let stem = file_stem_for(&name.to_string_lossy());
-        let place = Ask::PlaceForSheet(format!("{stem}-{}.pdf", self.asked.kind.id()));
         let asked = self.asked;
+        if is_printed {
+            desk.open_card(printing(folder, asked));
+            return Next::Close;
+        }
+        let stem = file_stem_for(&name_of(&folder));
+        let place = Ask::PlaceForSheet(format!("{stem}-{}.pdf", asked.kind.id()));
         ask_place_then(desk, &place, &["pdf"], move |desk, out| {
-            desk.open_card(BindingCard::begin_later(&folder, out, asked));
+            desk.open_card(saving(folder.clone(), out.to_owned(), asked));
             Ok(())
         })
     }
@@ -112,8 +123,11 @@ impl Card for FolderCard {
         ui.add_space(6.0);
         let mut next = Next::Stay;
         ui.horizontal(|ui| {
+            if ui.button("Print…").clicked() {
+                next = self.take(desk, true);
+            }
             if ui.button("Save PDF…").clicked() {
-                next = self.take(desk);
+                next = self.take(desk, false);
             }
             if ui.button("Close").clicked() {
                 next = Next::Close;
@@ -128,128 +142,117 @@ impl Card for FolderCard {
     }
 }
 
-/// What came of a folder: how many units are in the document, and what was left out.
-type Bound = Result<(usize, Vec<(String, String)>), String>;
+/// A folder's name.
+fn name_of(folder: &Path) -> String {
+    let name = folder.file_name().unwrap_or(folder.as_os_str());
+    name.to_string_lossy().into_owned()
+}
 
-/// The card that is open while the sheets of a folder are made.
-struct BindingCard {
+/// Binds the sheets of a folder; none when it is broken off.
+fn bind(folder: &Path, asked: &SheetAsked, teller: &Teller) -> Option<Result<FolderBook, String>> {
+    let tell = |progress: Progress| teller.tell(progress.done, progress.of);
+    let book = match folder_book(folder, asked, tell) {
+        Ok(book) => book?,
+        Err(problem) => return Some(Err(problem.to_string())),
+    };
+    if book.units > 0 {
+        return Some(Ok(book));
+    }
+    let reasons: Vec<String> = book.refused.into_iter().map(|(_, why)| why).collect();
+    let reasons = reasons.join("; ");
+    Some(Err(format!(
+        "no unit of this folder gave a sheet. {reasons}"
+    )))
+}
+
+fn words(folder: &Path, cancelled: &'static str, failed: &'static str) -> WorkWords {
+    WorkWords {
+        title: "Sheets of a folder",
+        about: folder.display().to_string(),
+        counted: "Units done",
+        cancelled,
+        failed,
+    }
+}
+
+/// The card that is open while the sheets of a folder are made and saved.
+fn saving(
     folder: PathBuf,
     out: PathBuf,
     asked: SheetAsked,
-    making: Option<Making<Bound>>,
+) -> WorkCard<Result<FolderBook, String>> {
+    let words = words(
+        &folder,
+        "Cancelled: no sheet was saved.",
+        "Not saved: the sheets could not be made.",
+    );
+    let place = out.clone();
+    let make = move |teller: &Teller| {
+        let book = match bind(&folder, &asked, teller)? {
+            Ok(book) => book,
+            Err(why) => return Some(Err(why)),
+        };
+        if teller.go_past().is_break() {
+            return None;
+        }
+        let written = store::write_whole(&out, &book.bytes);
+        let told = |error| format!("{error}. File: {}", out.display());
+        Some(written.map(|()| book).map_err(told))
+    };
+    WorkCard::new(words, make, move |desk, book| match book {
+        Ok(book) => {
+            let saved = format!(
+                "Saved the sheets of {}: {}",
+                units_told(book.units),
+                place.display()
+            );
+            tell(desk, saved, book.refused);
+        }
+        Err(why) => desk.warn(format!("Not saved: {why}")),
+    })
 }
 
-impl BindingCard {
-    /// A card that begins when it is shown first.
-    fn begin_later(folder: &Path, out: &Path, asked: SheetAsked) -> Self {
-        Self {
-            folder: folder.to_owned(),
-            out: out.to_owned(),
-            asked,
-            making: None,
-        }
-    }
-
-    fn begin(&self, ui: &Ui) -> Making<Bound> {
-        let (folder, out, asked) = (self.folder.clone(), self.out.clone(), self.asked);
-        Making::begin(ui.ctx(), "folder", move |teller| {
-            let tell = |progress: Progress| teller.tell(progress.done, progress.of);
-            let book = match folder_book(&folder, &asked, tell) {
-                Ok(book) => book?,
-                Err(problem) => return Some(Err(problem.to_string())),
-            };
-            if book.units == 0 {
-                let reasons = book.refused.into_iter().map(|(_, why)| why);
-                let reasons = reasons.collect::<Vec<_>>().join("; ");
-                return Some(Err(format!(
-                    "no unit of this folder gave a sheet. {reasons}"
-                )));
+/// The card that is open while the sheets of a folder are made, to be printed.
+fn printing(folder: PathBuf, asked: SheetAsked) -> WorkCard<Result<FolderBook, String>> {
+    let words = words(
+        &folder,
+        "Cancelled: no sheet was printed.",
+        "Not printed: the sheets could not be made.",
+    );
+    let name = name_of(&folder);
+    let make = move |teller: &Teller| bind(&folder, &asked, teller);
+    WorkCard::new(words, make, move |desk, book| match book {
+        Ok(book) => {
+            desk.print(PrintJob {
+                title: format!("{}, {}: {name}", asked.kind.name(), units_told(book.units)),
+                page: asked.page,
+                is_lying: book.is_lying,
+                pdf: Arc::new(book.bytes),
+            });
+            if !book.refused.is_empty() {
+                tell(desk, "The print dialog opens".to_owned(), book.refused);
             }
-            if teller.go_past().is_break() {
-                return None;
-            }
-            let written = store::write_whole(&out, &book.bytes);
-            Some(match written {
-                Ok(()) => Ok((book.units, book.refused)),
-                Err(error) => Err(format!("{error}. File: {}", out.display())),
-            })
-        })
-    }
-
-    fn tell(&self, desk: &mut Desk, bound: Bound) {
-        match bound {
-            Ok((units, refused)) => {
-                let units = match units {
-                    1 => "1 unit".to_owned(),
-                    units => format!("{units} units"),
-                };
-                let saved = format!("Saved the sheets of {units}: {}", self.out.display());
-                if refused.is_empty() {
-                    desk.tell(saved);
-                } else {
-                    let names: Vec<_> = refused.into_iter().map(|(name, _)| name).collect();
-                    desk.warn(format!(
-                        "{saved}. Left out, with the reasons on the last page: {}",
-                        names.join(", ")
-                    ));
-                }
-            }
-            Err(why) => desk.warn(format!("Not saved: {why}")),
         }
-    }
+        Err(why) => desk.warn(format!("Not printed: {why}")),
+    })
+}
 
-    /// Cancels, unless the file is being written already: then its end is waited for.
-    fn give_up(&self, desk: &mut Desk) -> Next {
-        let is_past = |making: &Making<Bound>| !making.give_up();
-        if self.making.as_ref().is_some_and(is_past) {
-            return Next::Stay;
-        }
-        desk.tell("Cancelled: no sheet was saved.");
-        Next::Close
+fn units_told(units: usize) -> String {
+    match units {
+        1 => "1 unit".to_owned(),
+        units => format!("{units} units"),
     }
 }
 
-impl Card for BindingCard {
-    fn name(&self) -> &'static str {
-        "binding"
+/// Tells what was done, and what was left out.
+fn tell(desk: &mut Desk, done: String, refused: Vec<(String, String)>) {
+    if refused.is_empty() {
+        desk.tell(done);
+        return;
     }
-
-    fn width(&self) -> f32 {
-        420.0
-    }
-
-    fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
-        ui.label(Lettering::CardTitle.of("Sheets of a folder"));
-        ui.label(self.folder.display().to_string());
-        let making = self.making.take().unwrap_or_else(|| self.begin(ui));
-        match making.take() {
-            Stage::Going => {
-                let is_cancelled = making.progress_ui(ui, "Units done");
-                self.making = Some(making);
-                if is_cancelled {
-                    // What is told then is shown next.
-                    ui.ctx().request_repaint();
-                    self.give_up(desk)
-                } else {
-                    Next::Stay
-                }
-            }
-            Stage::Made(bound) => {
-                self.tell(desk, bound);
-                Next::Close
-            }
-            Stage::Ended => {
-                desk.warn("Not saved: the sheets could not be made.");
-                Next::Close
-            }
-        }
-    }
-
-    fn put_away(&mut self, desk: &mut Desk) -> Next {
-        self.give_up(desk)
-    }
-
-    fn yields_to_a_click(&self) -> bool {
-        false
-    }
+    let names: Vec<_> = refused.into_iter().map(|(name, _)| name).collect();
+    desk.warn(format!(
+        "{done}. Left out, with the reasons on the last page: {}",
+        names.join(", ")
+    ));
 }

@@ -34,6 +34,7 @@ mod title;
 mod top_bar;
 mod turns;
 mod window;
+mod work_card;
 
 pub use app::App;
 pub use beginning::Beginning;

@@ -1,19 +1,25 @@
 //! Saving or copying one picture of the unit, and copying the table of an area.
 
-use egui::{Context, Ui, Vec2};
+use std::path::PathBuf;
+use std::sync::Arc;
 
-use super::preview::{Preview, image_of};
-use crate::analysis::SolvedId;
+use egui::{Button, Context, Ui, Vec2};
+
+use super::preview::{Preview, blank_page_ui, image_of};
+use super::work_card::{WorkCard, WorkWords};
+use crate::analysis::{Kinematics, Solved, SolvedId};
 use crate::app::areas::{About, Areas};
 use crate::app::desk::{Ask, Card, Desk, Next};
-use crate::app::files::{Refusal, ask_place, file_stem_for};
-use crate::app::widgets::kept::Kept;
+use crate::app::files::{Refusal, ask_place_then, file_stem_for};
 use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::making::{KeptMade, MadeState, Making, Teller};
 use crate::drawing::{NoPicture, Page, PictureView, Sheet, Standing, Theme, to_pixels};
 use crate::printing::{PictureAsked, PictureFormat, Resolution, picture_bytes, table_to_paste};
 use crate::store;
 use crate::units::System;
 
+/// How large a picture is shown at the most.
+const LARGEST: Vec2 = Vec2::new(480.0, 300.0);
 /// Pixels for a paper unit of a copied picture.
 const COPIED: f64 = 1.5;
 
@@ -37,20 +43,16 @@ pub fn no_picture(of: &About) -> String {
 /// Copies the picture of an area, if it has one.
 pub fn copy_picture(ctx: &Context, desk: &mut Desk, of: &About) {
     match of.picture {
-        Some(view) => copy(ctx, desk, &asked(view, desk.system())),
+        Some(view) => match drawn(desk, &asked(view, desk.system())) {
+            Ok(sheet) => copy(ctx, desk, &sheet),
+            Err(why) => desk.warn(format!("Not copied. {why}")),
+        },
         None => desk.warn(format!("Not copied. {}", no_picture(of))),
     }
 }
 
-fn copy(ctx: &Context, desk: &mut Desk, asked: &PictureAsked) {
-    let sheet = match drawn(desk, asked) {
-        Ok(sheet) => sheet,
-        Err(why) => {
-            desk.warn(format!("Not copied. {why}"));
-            return;
-        }
-    };
-    match to_pixels(&sheet, COPIED) {
+fn copy(ctx: &Context, desk: &mut Desk, sheet: &Sheet) {
+    match to_pixels(sheet, COPIED) {
         Ok(pixels) => {
             ctx.copy_image(image_of(&pixels));
             desk.tell(format!("Copied the picture: {}", sheet.title));
@@ -58,6 +60,36 @@ fn copy(ctx: &Context, desk: &mut Desk, asked: &PictureAsked) {
         Err(why) => desk.warn(format!("Not copied. {why}")),
     }
 }
+
+/// Why the table of the area in front cannot be copied now; none where it can.
+pub fn why_no_table(desk: &Desk, areas: &mut Areas) -> Option<String> {
+    let view = areas.shown_first();
+    match areas.front().table(desk) {
+        Some(own) => own.err(),
+        None => why_no_view(desk, view),
+    }
+}
+
+/// Why an area's picture cannot be copied now; none where it can.
+pub fn why_no_picture(desk: &Desk, of: &About) -> Option<String> {
+    of.picture
+        .map_or_else(|| Some(no_picture(of)), |view| why_no_view(desk, view))
+}
+
+/// Why a view of the unit in front shows nothing now.
+fn why_no_view(desk: &Desk, view: PictureView) -> Option<String> {
+    if let Some(why) = desk.why_not_current() {
+        return Some(why);
+    }
+    let Some(good) = desk.good() else {
+        return Some(NO_SOLUTION.to_owned());
+    };
+    let is_moving = matches!(view, PictureView::Path | PictureView::Motion);
+    let is_still = Kinematics::of(&good.unit, &good.solution).is_none();
+    (is_moving && is_still).then(|| NoPicture::NoSpeeds.to_string())
+}
+
+const NO_SOLUTION: &str = "This unit has no solution yet.";
 
 /// Copies the table of the area in front, with headings, for a spreadsheet: its own, or the one that goes
 /// with its picture.
@@ -75,12 +107,11 @@ pub fn copy_table(ctx: &Context, desk: &mut Desk, areas: &mut Areas) {
 
 /// The table that goes with a picture of the unit.
 fn unit_table(desk: &Desk, view: PictureView) -> Result<String, String> {
-    match (desk.good(), desk.why_not_current()) {
-        (_, Some(why)) => Err(why),
-        (None, None) => Err("This unit has no solution yet.".to_owned()),
+    match (desk.good(), why_no_view(desk, view)) {
         (Some(good), None) => {
             table_to_paste(good, view, desk.system()).map_err(|problem| problem.to_string())
         }
+        (_, why) => Err(why.unwrap_or_default()),
     }
 }
 
@@ -88,7 +119,7 @@ fn drawn(desk: &Desk, asked: &PictureAsked) -> Result<Sheet, String> {
     if let Some(why) = desk.why_not_current() {
         return Err(why);
     }
-    let good = desk.good().ok_or("This unit has no solution yet.")?;
+    let good = desk.good().ok_or(NO_SOLUTION)?;
     let sheet = asked.sheet(good);
     sheet.map_err(|none: NoPicture| none.to_string())
 }
@@ -101,12 +132,32 @@ struct Key {
     is_current: bool,
 }
 
-/// The card on which a picture is chosen.
-pub struct PictureCard {
+/// What a person chose.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Chosen {
     view: PictureView,
     is_dark: bool,
     is_clear: bool,
-    sheet: Kept<Key, Result<Sheet, String>>,
+}
+
+impl Chosen {
+    fn asked(self, system: System) -> PictureAsked {
+        PictureAsked {
+            is_clear: self.is_clear,
+            theme: if self.is_dark {
+                Theme::Dark
+            } else {
+                Theme::Light
+            },
+            ..asked(self.view, system)
+        }
+    }
+}
+
+/// The card on which a picture is chosen.
+pub struct PictureCard {
+    chosen: Chosen,
+    sheet: KeptMade<Key, Result<Arc<Sheet>, String>>,
     preview: Preview,
     shown: Option<Key>,
     refusal: Refusal,
@@ -115,16 +166,70 @@ pub struct PictureCard {
 impl PictureCard {
     /// A card that begins with a picture.
     pub fn of(view: PictureView) -> Self {
-        Self {
+        Self::with(Chosen {
             view,
             is_dark: false,
             is_clear: false,
-            sheet: Kept::default(),
+        })
+    }
+
+    fn with(chosen: Chosen) -> Self {
+        Self {
+            chosen,
+            sheet: KeptMade::default(),
             preview: Preview::default(),
             shown: None,
             refusal: Refusal::default(),
         }
     }
+
+    /// The picture as it will be, how far it is, or why there is none; what it is once it is made.
+    fn picture_ui(&mut self, ui: &mut Ui, desk: &Desk, key: Key) -> Option<Arc<Sheet>> {
+        let is_cancelled = match self.sheet.get(key, |key| making(ui.ctx(), desk, key)) {
+            MadeState::Made(Ok(sheet)) => {
+                self.preview.show(ui, sheet, 0, LARGEST);
+                return Some(Arc::clone(sheet));
+            }
+            MadeState::Made(Err(why)) => {
+                ui.label(why.as_str());
+                false
+            }
+            MadeState::Going(making) => {
+                blank_page_ui(ui, Page::default().on_its_side(), LARGEST);
+                making.progress_ui(ui, "Making the picture")
+            }
+            MadeState::Ended => {
+                ui.label("The picture is not made.");
+                if ui.button("Make the picture").clicked() {
+                    self.sheet.forget();
+                }
+                false
+            }
+        };
+        if is_cancelled {
+            self.sheet.give_up();
+        }
+        None
+    }
+}
+
+/// Lays a picture out on a thread of its own.
+fn making(ctx: &Context, desk: &Desk, key: &Key) -> Making<Result<Arc<Sheet>, String>> {
+    let document = match (desk.why_not_current(), desk.good()) {
+        (Some(why), _) => Err(why),
+        (None, None) => Err(NO_SOLUTION.to_owned()),
+        (None, Some(good)) => Ok(Arc::clone(&good.document)),
+    };
+    let asked = key.asked;
+    Making::begin(ctx, "picture", move |teller| {
+        let sheet = document.and_then(|document| {
+            let solved = Solved::of_shared(document);
+            let solved = solved.map_err(|why| why.shown_in(asked.system))?;
+            let sheet = asked.sheet(&solved).map(Arc::new);
+            sheet.map_err(|none: NoPicture| none.to_string())
+        });
+        teller.tell(1, 1).is_continue().then_some(sheet)
+    })
 }
 
 impl Card for PictureCard {
@@ -144,20 +249,15 @@ impl Card for PictureCard {
             ui.vertical(|ui| {
                 ui.set_width(220.0);
                 for view in PictureView::ALL {
-                    ui.radio_value(&mut self.view, view, view.name());
+                    ui.radio_value(&mut self.chosen.view, view, view.name());
                 }
-                ui.checkbox(&mut self.is_dark, "Light lines on dark");
-                ui.checkbox(&mut self.is_clear, "Clear background")
+                ui.checkbox(&mut self.chosen.is_dark, "Light lines on dark");
+                ui.checkbox(&mut self.chosen.is_clear, "Clear background")
                     .on_hover_text("To lay the picture over something else");
             });
-            let mut asked = asked(self.view, desk.system());
-            asked.is_clear = self.is_clear;
-            if self.is_dark {
-                asked.theme = Theme::Dark;
-            }
             let key = Key {
                 solved: desk.good().map(|good| good.id),
-                asked,
+                asked: self.chosen.asked(desk.system()),
                 is_current: desk.why_not_current().is_none(),
             };
             if self.shown != Some(key) {
@@ -168,20 +268,19 @@ impl Card for PictureCard {
                 self.shown = Some(key);
             }
             ui.vertical(|ui| {
-                match self.sheet.get(key, |_| drawn(desk, &asked)) {
-                    Ok(sheet) => self.preview.show(ui, sheet, 0, Vec2::new(480.0, 300.0)),
-                    Err(why) => {
-                        ui.label(why.as_str());
-                    }
-                }
+                let made = self.picture_ui(ui, desk, key);
                 ui.add_space(6.0);
                 ui.label("The name's ending chooses: .png, .svg or .pdf.");
                 ui.horizontal(|ui| {
-                    if ui.button("Save picture…").clicked() {
-                        next = save(desk, &asked);
+                    let button = |ui: &mut Ui, name: &str| {
+                        let button = ui.add_enabled(made.is_some(), Button::new(name));
+                        made.as_ref().filter(|_| button.clicked())
+                    };
+                    if let Some(sheet) = button(ui, "Save picture…") {
+                        next = save(desk, self.chosen, sheet);
                     }
-                    if ui.button("Copy").clicked() {
-                        copy(ui.ctx(), desk, &asked);
+                    if let Some(sheet) = button(ui, "Copy") {
+                        copy(ui.ctx(), desk, sheet);
                     }
                     if ui.button("Close").clicked() {
                         next = Next::Close;
@@ -198,29 +297,56 @@ impl Card for PictureCard {
     }
 }
 
-fn save(desk: &mut Desk, asked: &PictureAsked) -> Next {
-    let sheet = match drawn(desk, asked) {
-        Ok(sheet) => sheet,
-        Err(why) => {
-            desk.warn(format!("Not saved. {why}"));
-            return Next::Stay;
-        }
-    };
-    let view = asked.view.map_or("unit", PictureView::id);
+/// Asks for a place and has the picture written there on a thread of its own; the card comes back where it
+/// was not written.
+fn save(desk: &mut Desk, chosen: Chosen, sheet: &Arc<Sheet>) -> Next {
+    let view = chosen.view.id();
     let name = format!("{}-{view}.png", file_stem_for(&desk.document().name));
     let place = Ask::PlaceForPicture(name);
-    ask_place(desk, &place, &["png", "svg", "pdf"], move |file| {
-        let shown = file.display();
+    let sheet = Arc::clone(sheet);
+    ask_place_then(desk, &place, &["png", "svg", "pdf"], move |desk, file| {
         let Some(format) = PictureFormat::of(file) else {
             return Err("Not saved: write a name that ends in .png, .svg or .pdf.".to_owned());
         };
-        let written = picture_bytes(&sheet, format, Resolution::Usual).and_then(|bytes| {
-            let written = store::write_whole(file, &bytes);
-            written.map_err(|error| error.to_string())
-        });
+        desk.open_card(writing(chosen, Arc::clone(&sheet), file.to_owned(), format));
+        Ok(())
+    })
+}
+
+/// The card that is open while a picture is written.
+fn writing(
+    chosen: Chosen,
+    sheet: Arc<Sheet>,
+    file: PathBuf,
+    format: PictureFormat,
+) -> WorkCard<Result<(), String>> {
+    let words = WorkWords {
+        title: "Saving a picture",
+        about: file.display().to_string(),
+        counted: "Making the picture",
+        cancelled: "Cancelled: no picture was saved.",
+        failed: "Not saved: the picture could not be made.",
+    };
+    let out = file.clone();
+    let make = move |teller: &Teller| {
+        let bytes = match picture_bytes(&sheet, format, Resolution::Usual) {
+            Ok(bytes) => bytes,
+            Err(why) => return Some(Err(why)),
+        };
+        if teller.go_past().is_break() {
+            return None;
+        }
+        let written = store::write_whole(&out, &bytes);
+        Some(written.map_err(|error| error.to_string()))
+    };
+    WorkCard::new(words, make, move |desk, written| {
+        let shown = file.display();
         match written {
-            Ok(()) => Ok(format!("Saved the picture: {shown}")),
-            Err(error) => Err(format!("Not saved: {error}. File: {shown}")),
+            Ok(()) => desk.tell(format!("Saved the picture: {shown}")),
+            Err(error) => {
+                desk.warn(format!("Not saved: {error}. File: {shown}"));
+                desk.open_card(PictureCard::with(chosen));
+            }
         }
     })
 }

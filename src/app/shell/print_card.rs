@@ -233,11 +233,10 @@ impl PrintCard {
             let is_opened = wanted == Wanted::SavedAndOpened;
             return save(desk, self.named().1, name, &shown.pdf, is_opened);
         }
-        let is_lying = |sheet: &Sheet| sheet.window.width() > sheet.window.height();
         desk.print(PrintJob {
             title: format!("{}: {name}", self.named().0),
             page: self.asked.page,
-            is_lying: shown.sheets.first().is_some_and(is_lying),
+            is_lying: shown.sheets.first().is_some_and(Sheet::is_lying),
             pdf: Arc::clone(&shown.pdf),
         });
         Next::Close

@@ -9,7 +9,9 @@ use super::edit_menu::edit_menu_ui;
 use super::folder_card::FolderCard;
 use super::keys::{Deed, keys_of};
 use super::menu::{Menu, choice_ui, is_taken, item_ui, submenu_ui};
-use super::picture_card::{PictureCard, copy_picture, copy_table, no_picture};
+use super::picture_card::{
+    PictureCard, copy_picture, copy_table, no_picture, why_no_picture, why_no_table,
+};
 use super::print_card::open_print_card;
 use super::recent::recent_menu_ui;
 use super::scale::scale_menu_ui;
@@ -256,24 +258,32 @@ fn paper_items_ui(ui: &mut Ui, desk: &mut Desk, areas: &mut Areas) {
         desk.open_card(card);
     }
     let about = areas.front_about();
-    let picture_item = |ui: &mut Ui, name: &str, letter: Key, deed: Option<Deed>| {
-        let keys = deed.map_or_else(String::new, |deed| keys_of(ui.ctx(), deed));
-        let item = |ui: &mut Ui| item_ui(ui, name, letter, &keys);
-        let item = ui.add_enabled_ui(about.picture.is_some(), item).inner;
-        let is_taken = is_taken(ui, &item, letter);
-        item.on_disabled_hover_text(no_picture(about));
-        about.picture.filter(|_| is_taken)
-    };
-    if let Some(picture) = picture_item(ui, "Save picture…", Key::V, None) {
+    let item_unless =
+        |ui: &mut Ui, (name, letter, deed): (&str, Key, Option<Deed>), why_not: Option<String>| {
+            let keys = deed.map_or_else(String::new, |deed| keys_of(ui.ctx(), deed));
+            let item = |ui: &mut Ui| item_ui(ui, name, letter, &keys);
+            let item = ui.add_enabled_ui(why_not.is_none(), item).inner;
+            let is_taken = is_taken(ui, &item, letter);
+            if let Some(why_not) = why_not {
+                item.on_disabled_hover_text(why_not);
+            }
+            is_taken
+        };
+    // On its card another one can be chosen.
+    let why_not = about.picture.is_none().then(|| no_picture(about));
+    if item_unless(ui, ("Save picture…", Key::V, None), why_not)
+        && let Some(picture) = about.picture
+    {
         ui.close();
         desk.open_card(PictureCard::of(picture));
     }
-    let copying = Some(Deed::CopyPicture);
-    if picture_item(ui, "Copy picture", Key::C, copying).is_some() {
+    let copying = ("Copy picture", Key::C, Some(Deed::CopyPicture));
+    if item_unless(ui, copying, why_no_picture(desk, about)) {
         ui.close();
         copy_picture(ui.ctx(), desk, about);
     }
-    if item(ui, "Copy table", Key::B, None) {
+    let why_not = why_no_table(desk, areas);
+    if item_unless(ui, ("Copy table", Key::B, None), why_not) {
         ui.close();
         copy_table(ui.ctx(), desk, areas);
     }

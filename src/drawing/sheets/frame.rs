@@ -132,17 +132,14 @@ impl Frame<'_> {
         self.filled_pages(is_one_page, |area, style, _| bands(area, style))
     }
 
-    /// The part of the usual size of words that bands fit on one page with; none where not the smallest
-    /// does.
-    pub(super) fn size_on_one_page<'b>(
+    /// Whether bands fit on one page with their words a part of the usual size.
+    pub(super) fn fits_one_page<'b>(
         &self,
+        size: f64,
         bands: impl Fn(Rect, Style) -> Vec<Band<'b>>,
-    ) -> Option<f64> {
-        let area = self.area();
-        let style = |size: f64| Self::style(IN_THE_HAND * size);
-        std::iter::once(1.0)
-            .chain(sizes(SMALLEST))
-            .find(|size| Layout::of(&bands(area, style(*size)), area, style(*size)).pages() == 1)
+    ) -> bool {
+        let (area, style) = (self.area(), Self::style(IN_THE_HAND * size));
+        Layout::of(&bands(area, style), area, style).pages() == 1
     }
 
     /// Lays bands out as [`Frame::pages`] does. They are asked for once more with the paper that is left
@@ -162,13 +159,9 @@ impl Frame<'_> {
         let size = if count == 1 {
             1.0
         } else if is_one_page {
-            sizes(SMALLEST)
-                .find(|size| pages(*size) == 1)
-                .unwrap_or(SMALLEST)
+            largest(SMALLEST, |size| pages(size) == 1).unwrap_or(SMALLEST)
         } else if left > FREE * area.height() {
-            sizes(SMALLEST_OF_MANY)
-                .find(|size| pages(*size) < count)
-                .unwrap_or(1.0)
+            largest(SMALLEST_OF_MANY, |size| pages(size) < count).unwrap_or(1.0)
         } else {
             1.0
         };
@@ -369,11 +362,13 @@ pub(super) fn foot(pencil: &mut Pencil, origin: &Origin) -> f64 {
     rule - 0.6 * size
 }
 
-/// Parts of the usual size of words under the whole one, down to the smallest.
-fn sizes(smallest: f64) -> impl Iterator<Item = f64> {
-    std::iter::successors(Some(1.0 - STEP), move |size| {
-        (size - STEP > smallest - 1e-9).then_some(size - STEP)
-    })
+/// The largest part of the usual size of words under the whole one, down to the smallest, that fits; where
+/// one fits, a smaller one does.
+fn largest(smallest: f64, fits: impl Fn(f64) -> bool) -> Option<f64> {
+    let next = |size: &f64| (size - STEP > smallest - 1e-9).then_some(size - STEP);
+    let sizes: Vec<f64> = std::iter::successors(Some(1.0 - STEP), next).collect();
+    let first = sizes.partition_point(|size| !fits(*size));
+    sizes.get(first).copied()
 }
 
 /// A panel with no marks, for pages that hold pictures alone.

@@ -92,8 +92,7 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
     let area = frame.area();
     let needed = paper_for_whole(solved, of.system, area.width()) / area.height();
     let is_readable = |part: f64, least: f64| {
-        let size = frame.size_on_one_page(|area, style| bands(part, area, style, 0.0));
-        size.is_some_and(|size| size >= least - 1e-9)
+        frame.fits_one_page(least, |area, style| bands(part, area, style, 0.0))
     };
     let part = if (PICTURE..LARGEST_PICTURE).contains(&needed) && is_readable(needed, READABLE) {
         needed

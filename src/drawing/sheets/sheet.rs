@@ -43,6 +43,12 @@ impl Sheet {
         }
     }
 
+    /// Whether it lies on its side.
+    #[must_use]
+    pub fn is_lying(&self) -> bool {
+        self.window.width() > self.window.height()
+    }
+
     /// Adds the panels of a picture.
     pub fn add_figure(&mut self, told: impl Into<String>, panels: impl IntoIterator<Item = Panel>) {
         let first = self.panels.len();

@@ -86,8 +86,7 @@ pub(super) fn why_sheet(of: SheetOf, complained: Complained) -> Vec<Sheet> {
     };
     // The drawing of the unit gives way before the words get small or take a second page.
     let fits = |has_unit, least: f64| {
-        let size = frame.size_on_one_page(|area, style| bands(has_unit, area, style, 0.0));
-        size.is_some_and(|size| size >= least - 1e-9)
+        frame.fits_one_page(least, |area, style| bands(has_unit, area, style, 0.0))
     };
     let has_unit = fits(true, WITH_UNIT) || !fits(false, WITHOUT_UNIT);
     frame.filled_pages(!has_unit, |area, style, left| {

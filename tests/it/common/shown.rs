@@ -489,6 +489,18 @@ impl Window {
         self.settle();
     }
 
+    /// That something to click is greyed, and that the pointer on it is told why.
+    #[track_caller]
+    pub fn assert_greyed(&mut self, name: &str, why: &str) {
+        let button = self.button(name);
+        let place = button.rect().center();
+        assert!(button.accesskit_node().is_disabled(), "{name}");
+        self.harness.hover_at(place);
+        self.wait_until_it_says(why);
+        self.harness.remove_cursor();
+        self.settle();
+    }
+
     /// Chooses from a list that opens under its name.
     #[track_caller]
     pub fn choose(&mut self, name: &str, what: &str) {
