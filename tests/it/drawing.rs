@@ -407,7 +407,11 @@ fn on_its_ground_the_cut_line_lies_as_far_over_it_as_the_cut_and_the_sweep_hangs
         let over_ground = |place: Point| terrain.clearance(place).mm();
         let cut_lines = lines_of(&scene, Role::CutLine);
         assert_eq!(cut_lines.len(), 1, "{name}");
-        for corner in cut_lines[0].elements().iter().filter_map(|e| e.end_point()) {
+        for corner in cut_lines[0]
+            .elements()
+            .iter()
+            .filter_map(kurbo::PathEl::end_point)
+        {
             near(&name, over_ground(corner), on_ground.cut.mm(), NEAR_MM);
         }
         let arc = scene.items.iter().find_map(|item| match &item.shape {

@@ -740,7 +740,7 @@ fn a_finding_that_names_a_knife_of_the_list_leads_to_the_knives_and_changes_none
     window.assert_says("Which knife passes");
     assert_eq!(*window.document(), document);
     // Where an attitude will do, no knife is named.
-    let mut window = Start::on(DemoUnit::KnifeChoice.document()).window();
+    let window = Start::on(DemoUnit::KnifeChoice.document()).window();
     window.assert_says("Findings");
     assert!(
         !window

@@ -36,18 +36,18 @@ impl Portal {
 #[zbus::interface(name = "org.freedesktop.portal.Settings")]
 impl Portal {
     #[zbus(name = "ReadOne")]
-    fn read_one(&self, space: String, key: String) -> fdo::Result<OwnedValue> {
+    fn read_one(&self, space: &str, key: &str) -> fdo::Result<OwnedValue> {
         if self.is_old {
             return Err(fdo::Error::UnknownMethod("ReadOne".to_owned()));
         }
-        let known = self.known(&space, &key)?;
+        let known = self.known(space, key)?;
         OwnedValue::try_from(known).map_err(|error| fdo::Error::Failed(error.to_string()))
     }
 
     #[zbus(name = "Read")]
-    fn read(&self, space: String, key: String) -> fdo::Result<OwnedValue> {
+    fn read(&self, space: &str, key: &str) -> fdo::Result<OwnedValue> {
         // Wrapped once more than `ReadOne` has it.
-        let known = Value::Value(Box::new(self.known(&space, &key)?));
+        let known = Value::Value(Box::new(self.known(space, key)?));
         OwnedValue::try_from(known).map_err(|error| fdo::Error::Failed(error.to_string()))
     }
 }

@@ -35,7 +35,7 @@ fn open_card(window: &mut Window) {
 fn pictures(window: &Window) -> Vec<String> {
     use egui_kittest::kittest::NodeT as _;
     let nodes = window.nodes();
-    let images = nodes.iter().map(|node| node.accesskit_node());
+    let images = nodes.iter().map(egui_kittest::Node::accesskit_node);
     let images = images.filter(|node| node.role() == egui::accesskit::Role::Image);
     let names = images.filter_map(|node| node.label());
     names.filter(|name| name.starts_with("Picture: ")).collect()

@@ -192,7 +192,7 @@ fn cures(band: &mut Band, solved: &Solved, why: &Why, system: System) {
         .knobs
         .iter()
         .filter(|answer| answer.to_limit.is_ok() && answer.not_sensible().is_none());
-    let (mut count, mut moved) = (0, Vec::new());
+    let (mut count, mut named) = (0, Vec::new());
     for answer in worth {
         let Some(change) = answer.changes().next() else {
             continue;
@@ -201,10 +201,10 @@ fn cures(band: &mut Band, solved: &Solved, why: &Why, system: System) {
         if answer.knob.moves_rollers_alone() {
             let (front, rear) = change.trial_rollers;
             let moves = (system.roller_move(front), system.roller_move(rear));
-            if moved.contains(&moves) {
+            if named.contains(&moves) {
                 continue;
             }
-            moved.push(moves);
+            named.push(moves);
         }
         count += 1;
         cure(band, solved, (answer, change), system);
