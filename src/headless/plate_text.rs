@@ -118,7 +118,7 @@ impl Page {
         let mut cautions: Vec<&str> = Vec::new();
         for (step, state) in &result.order {
             let told = if *state == StepState::Done {
-                state.words().to_owned()
+                state.words_with(result.level_of(*step))
             } else {
                 let caution = step.caution().filter(|caution| !cautions.contains(caution));
                 cautions.extend(caution);

@@ -956,7 +956,7 @@ fn the_demo_sheets_show_what_their_remarks_say() {
         "{:?}",
         gang.order
     );
-    assert!(gang.cut.unwrap().measured.unwrap().agrees);
+    assert_eq!(gang.cut.unwrap().agrees(), Some(true));
     let choices = bar_choices(&solved, &BARS);
     let best = recommended(&choices).unwrap();
     assert!(

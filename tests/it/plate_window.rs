@@ -138,6 +138,87 @@ fn a_roller_found_out_of_parallel_leaves_later_steps_to_do_again_until_each_is_d
 }
 
 #[test]
+fn the_height_of_cut_is_compared_place_by_place_and_without_its_plus_minus_is_no_fault() {
+    let (_folder, _file, mut window) = on(GANG, &[]);
+    go_to(&mut window, "Height of cut");
+    window.assert_says("As expected, within what both can be off");
+    // The unit's height is 0.5 in, and both rollers are level to some thou: by hand 0.014 in over in the
+    // middle alone is a bent knife, at every place alike another height.
+    window.enter_text("Height of cut, middle", "0.514 in ± 0.001 in");
+    window.assert_says("Not as expected: middle 0.0140 in over what is expected. Look for twist");
+    assert_eq!(state(&window, "Height of cut"), "done, over limit");
+    for place in ["left", "right"] {
+        window.enter_text(&format!("Height of cut, {place}"), "0.514 in ± 0.001 in");
+    }
+    window.assert_says("The cut is straight, and its height is not the unit's");
+    // As the rollers lie, the left is half a thou over the middle, and the right as much under it.
+    for (place, height) in [
+        ("left", "0.5005 in"),
+        ("middle", "0.5 in"),
+        ("right", "0.4995 in"),
+    ] {
+        window.enter_text(&format!("Height of cut, {place}"), height);
+    }
+    window.assert_says("As expected");
+    window.enter_text("Height of cut, middle", "0.5005 in");
+    window.assert_silent("Not as expected");
+    window.assert_says("Undecided: middle 0.0005 in over what is expected. ± not entered");
+    assert_eq!(state(&window, "Height of cut"), "done, watch");
+    window.assert_says("Every step is done; the result of one is not OK");
+}
+
+#[test]
+fn a_roller_that_is_parallel_is_left_and_one_that_is_not_has_its_mark() {
+    let (_folder, _file, mut window) = on(GANG, &[]);
+    go_to(&mut window, "Front roller adjuster");
+    window.assert_says("leave it: it is as parallel as wanted");
+    window.assert_silent("Shims to");
+    let (_folder, _file, mut window) = on(GREENS, &[]);
+    assert_eq!(state(&window, "Front roller ends"), "done, over limit");
+    assert_eq!(state(&window, "Choose the gauge bar"), "done, watch");
+    go_to(&mut window, "Front roller ends");
+    window.assert_says("Front roller ends: done, over limit");
+}
+
+#[test]
+fn readings_that_cannot_be_are_told_where_they_stand() {
+    let (_folder, _file, mut window) = on(GANG, &[]);
+    for (step, field, text, said) in [
+        (
+            "Reel diameter",
+            "Reel diameter, left",
+            "9 in",
+            "is more than the new reel's",
+        ),
+        (
+            "Reel diameter",
+            "Reel diameter, right",
+            "3 in",
+            "is under scrap size",
+        ),
+        (
+            "Attitude",
+            "Attitude, right",
+            "9 deg",
+            "The ends differ by 5",
+        ),
+        // Last, because such a bar leaves no roller parallel.
+        (
+            "Plate and gauge bar",
+            "Gauge bar, right",
+            "0.0002 in",
+            "more than a gauge bar's can",
+        ),
+    ] {
+        assert!(state(&window, step).starts_with("done"), "{step}");
+        go_to(&mut window, step);
+        window.enter_text(field, text);
+        window.assert_says(said);
+        assert_ne!(state(&window, step), "done", "{step}");
+    }
+}
+
+#[test]
 fn a_typing_and_a_click_are_steps_to_take_back_of_the_sheet_alone() {
     let (_folder, file, mut window) = on(GREENS, &[]);
     let unit = window.document().clone();

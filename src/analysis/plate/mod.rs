@@ -3,11 +3,12 @@
 //!
 //! `result.rs` works a sheet out, `roller.rs` one of its rollers: `parallel.rs` judges the ends, `correction.rs` says what its adjuster does, `runout.rs`
 //! judges how round it runs; `cut.rs` foretells the cut, `gauge_bar.rs` chooses the bar, `order.rs`
-//! says how far the work is, `feed.rs` what a finished sheet gives its unit and its record; `notes.rs` has
+//! says how far the work is, `doubts.rs` which readings cannot be, `feed.rs` what a finished sheet gives its unit and its record; `notes.rs` has
 //! what to know beside the numbers, `rows.rs` tells it all row by row, for text, paper and spreadsheet.
 
 mod correction;
 mod cut;
+mod doubts;
 mod feed;
 mod gauge_bar;
 mod notes;
@@ -19,7 +20,8 @@ mod rows;
 mod runout;
 
 pub use correction::{Correction, Split};
-pub use cut::{CutMeasured, ExpectedCut, RollerShares};
+pub use cut::{CutMeasured, ExpectedCut, PlaceMeasured, RollerShares};
+pub use doubts::Doubt;
 pub use gauge_bar::{BARS, BarChoice, MOST_TURN, bar_choices, recommended};
 pub use order::StepState;
 pub use parallel::{HighEnd, Parallel, Part, Verdict, part_of_doubt, starting_parallel};

@@ -3,7 +3,7 @@
 
 use super::result::PlateResult;
 use super::roller::Reread;
-use crate::plate::{Roller, Station};
+use crate::plate::{Roller, Station, Step};
 use crate::units::{Length, System};
 
 /// Part of how parallel a roller is wanted by which the bar's ends may mislead before it is said.
@@ -27,6 +27,8 @@ impl PlateResult {
         if let Some((_, sentence)) = parallel.read_better().filter(|_| !is_mixed) {
             notes.push(sentence.shown_in(system));
         }
+        let of_bar = self.doubts_of(Step::PlateAndBar);
+        notes.extend(of_bar.map(|doubt| doubt.told.shown_in(system)));
         notes.extend(self.bar_note(roller, system));
         if self.wants_half_turn(roller) {
             notes.push("This roller runs out: read both ends once more after half a turn, or its runout passes for slope.".to_owned());

@@ -2,6 +2,7 @@
 
 use super::parallel::{HighEnd, Parallel, Verdict};
 use super::roller::RollerResult;
+use crate::analysis::Level;
 use crate::plate::{Readings, RollerReadings, Station, Step, Worksheet};
 
 /// How a step stands.
@@ -23,6 +24,16 @@ impl StepState {
             Self::Done => "done",
             Self::ToDo => "to do",
             Self::Again => "again",
+        }
+    }
+
+    /// The words for it, and for how its result is where that is not fine.
+    #[must_use]
+    pub fn words_with(self, level: Level) -> String {
+        if self == Self::Done && level > Level::Fine {
+            format!("{}, {}", self.words(), level.word())
+        } else {
+            self.words().to_owned()
         }
     }
 }

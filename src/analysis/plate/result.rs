@@ -1,7 +1,10 @@
 //! What a whole sheet says.
 
 use super::cut::ExpectedCut;
+use super::doubts::Doubt;
+use super::gauge_bar::{BarChoice, bar_choices};
 use super::order::{StepState, order};
+use super::parallel::Verdict;
 use super::roller::{RollerResult, reread};
 use crate::analysis::{Level, Solved};
 use crate::plate::{Readings, Roller, RollerReadings, SheetFlaw, Step, Worksheet};
@@ -22,6 +25,10 @@ pub struct PlateResult {
     pub reel_taper: Option<Length>,
     /// The reel's diameter in its middle over the mean of its ends.
     pub reel_barrel: Option<Length>,
+    /// Readings that cannot be, or not together.
+    pub doubts: Vec<Doubt>,
+    /// Whether the bar that was measured suits the unit; none where one of both is not known.
+    pub bar_suits: Option<bool>,
     /// The steps in working order.
     pub order: Vec<(Step, StepState)>,
 }
@@ -41,6 +48,48 @@ impl PlateResult {
     pub fn state_of(&self, step: Step) -> StepState {
         let found = self.order.iter().find(|(of, _)| *of == step);
         found.map_or(StepState::ToDo, |(_, state)| *state)
+    }
+
+    /// How the result of a step is, whether or not it wants doing again: fine as long as there is none.
+    #[must_use]
+    pub fn level_of(&self, step: Step) -> Level {
+        let of_ends = |roller: Roller| {
+            let parallel = self.roller(roller).filter(|of| of.parallel.is_some());
+            parallel.map_or(Level::Fine, |roller| match roller.verdict() {
+                Some(Verdict::Fail) => Level::Over,
+                Some(Verdict::Pass) => Level::Fine,
+                None if roller.is_left() => Level::Fine,
+                Some(Verdict::CannotTell) | None => Level::Watch,
+            })
+        };
+        let of_runout = |roller: Roller| {
+            let stations = self.roller(roller).into_iter();
+            let stations = stations.flat_map(|roller| &roller.runout);
+            // A runout that nobody can judge is open.
+            let levels = stations.map(|station| station.level.unwrap_or(Level::Watch));
+            levels.max().unwrap_or(Level::Fine)
+        };
+        let of_result = match step {
+            Step::FrontEnds => of_ends(Roller::Front),
+            Step::RearEnds => of_ends(Roller::Rear),
+            Step::FrontRunout => of_runout(Roller::Front),
+            Step::RearRunout => of_runout(Roller::Rear),
+            Step::Height => {
+                let cut = self.cut.filter(|cut| cut.places_read().next().is_some());
+                cut.map_or(Level::Fine, |cut| cut.level())
+            }
+            Step::PlateAndBar
+            | Step::Reel
+            | Step::Bearings
+            | Step::KnifeToReel
+            | Step::FrontAdjuster
+            | Step::RearAdjuster
+            | Step::RockTest
+            | Step::Attitude
+            | Step::Record => Level::Fine,
+        };
+        let doubts = self.doubts_of(step).map(|doubt| doubt.level);
+        doubts.fold(of_result, Ord::max)
     }
 
     /// The first step that is not done; none once all are.
@@ -102,6 +151,8 @@ impl PlateResult {
             .map(|((left, right), middle)| middle.value - (left.value + right.value) * 0.5);
         Ok(Self {
             order: order(sheet, &readings, front.as_ref(), rear.as_ref()),
+            doubts: Doubt::all_of(&readings, unit),
+            bar_suits: bar_suits(&readings, unit),
             readings,
             front,
             rear,
@@ -110,4 +161,12 @@ impl PlateResult {
             reel_barrel: barrel,
         })
     }
+}
+
+/// Whether the middle of the bar under both ends suits the unit.
+fn bar_suits(readings: &Readings, unit: Option<&Solved>) -> Option<bool> {
+    let ([left, right], unit) = readings.bar.zip(unit)?;
+    let bar = (left.value + right.value) * 0.5;
+    let choices = bar_choices(unit, &[bar]);
+    choices.first().map(BarChoice::can_be_used)
 }

@@ -1,7 +1,7 @@
 //! What a sheet says about one roller.
 
 use super::correction::{Correction, at_adjuster};
-use super::parallel::{Parallel, Verdict};
+use super::parallel::{HighEnd, Parallel, Verdict};
 use super::runout::{RunoutLimits, StationRunout, bow_of};
 use crate::geometry::OutOfCentre;
 use crate::plate::{Readings, Roller, RollerReadings, Step, Worksheet};
@@ -71,6 +71,26 @@ impl RollerResult {
                 .map(|station| StationRunout::of(station, limits))
                 .collect(),
             bow: bow_of(&roller.runout),
+        }
+    }
+
+    /// Whether it is left as it is: as parallel as it is wanted, or out by no more than its readings can
+    /// be off.
+    #[must_use]
+    pub fn is_left(&self) -> bool {
+        self.why_left().is_some()
+    }
+
+    /// Why it is left as it is, in words; none where it is to be moved or was not read.
+    #[must_use]
+    pub fn why_left(&self) -> Option<&'static str> {
+        let parallel = self.parallel.as_ref()?;
+        if parallel.verdict == Some(Verdict::Pass) {
+            Some("leave it: it is as parallel as wanted")
+        } else if parallel.high == HighEnd::Level {
+            Some("leave it: it is out by no more than U")
+        } else {
+            None
         }
     }
 

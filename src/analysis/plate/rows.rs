@@ -7,7 +7,7 @@ use super::result::PlateResult;
 use super::roller::RollerResult;
 use super::runout::StationRunout;
 use crate::analysis::Level;
-use crate::plate::{Roller, Side};
+use crate::plate::{Roller, Side, Step};
 use crate::units::{Angle, Length, System, fixed};
 
 /// A number of a row by itself, as a spreadsheet takes it.
@@ -77,7 +77,8 @@ impl PlateResult {
         };
         let taper = row("taper, left less right", self.reel_taper);
         let barrel = row("barrel, middle", self.reel_barrel);
-        taper.into_iter().chain(barrel).collect()
+        let doubts = self.doubt_rows(Step::Reel, system);
+        taper.into_iter().chain(barrel).chain(doubts).collect()
     }
 
     /// The rows of a roller; none where nobody read anything of it.
@@ -107,9 +108,12 @@ impl PlateResult {
         if let (Some(down), Some(side)) = (result.at_adjuster, read.adjust) {
             let name = format!("{} adjuster", side.word());
             let up = format!("{name}, up");
-            let row = PlateRow::new(name, moved(system, -down));
+            let told = result
+                .why_left()
+                .map_or_else(|| moved(system, -down), ToOwned::to_owned);
+            let row = PlateRow::new(name, told);
             rows.push(row.with(up, Figure::Length(-down)));
-            if let Some(correction) = &result.correction {
+            if let Some(correction) = result.correction.as_ref().filter(|_| !result.is_left()) {
                 rows.extend(correction_rows(correction, side, system));
             }
         }
@@ -134,7 +138,16 @@ impl PlateResult {
     #[must_use]
     pub fn cut_rows(&self, system: System) -> Vec<PlateRow> {
         let cut = self.cut.as_ref();
-        cut.map_or_else(Vec::new, |cut| cut_rows(cut, system))
+        let mut rows = cut.map_or_else(Vec::new, |cut| cut_rows(cut, system));
+        rows.extend(self.doubt_rows(Step::Attitude, system));
+        rows
+    }
+
+    /// What cannot be, of what was read in a step.
+    fn doubt_rows(&self, step: Step, system: System) -> Vec<PlateRow> {
+        let told = self.doubts_of(step).map(|doubt| doubt.told);
+        told.map(|told| PlateRow::sentence(told.shown_in(system)))
+            .collect()
     }
 }
 
@@ -319,32 +332,43 @@ fn cut_rows(cut: &ExpectedCut, system: System) -> Vec<PlateRow> {
             row.with(of(at), Figure::Length(height))
         }),
     ];
+    let of = "height of cut measured, right less left";
     if let Some(measured) = cut.measured {
-        let (agrees, more) = if measured.agrees {
-            ("as expected", "")
-        } else {
-            (
-                "not as expected",
-                ". Look for twist, a bent knife or a reading gone wrong.",
-            )
-        };
-        let told = format!(
-            "{} ± {}: {agrees}{more}",
-            length(measured.right_less_left),
-            length(measured.expanded),
+        let off = measured.expanded.map_or_else(
+            || ", ± not entered".to_owned(),
+            |off| format!(" ± {}", length(off)),
         );
-        let of = "height of cut measured, right less left";
-        let row = PlateRow::new("measured", told)
-            .with(of, Figure::Length(measured.right_less_left))
-            .with(
-                format!("{of}, ± (k = 2)"),
-                Figure::Length(measured.expanded),
-            )
-            .with(
-                format!("{of}, beside what was expected"),
-                Figure::Word(agrees),
-            );
-        rows.push(row);
+        let told = format!("{}{off}", length(measured.right_less_left));
+        let row =
+            PlateRow::new("measured", told).with(of, Figure::Length(measured.right_less_left));
+        rows.push(match measured.expanded {
+            Some(off) => row.with(format!("{of}, ± (k = 2)"), Figure::Length(off)),
+            None => row,
+        });
+    }
+    let places: Vec<_> = cut.places_read().collect();
+    if !places.is_empty() {
+        let told = places.iter().map(|place| {
+            let sign = if place.over < Length::ZERO { "" } else { "+" };
+            format!("{} {sign}{}", place.station.word(), length(place.over))
+        });
+        let row = PlateRow::new("less expected", told.collect::<Vec<_>>().join(", "));
+        rows.push(places.iter().fold(row, |row, place| {
+            let name = format!("height of cut less expected, {}", place.station.word());
+            row.with(name, Figure::Length(place.over))
+        }));
+    }
+    if let Some(told) = cut.told(system) {
+        let word = match cut.agrees() {
+            Some(true) => "as expected",
+            Some(false) => "not as expected",
+            None => "undecided",
+        };
+        let row = PlateRow::sentence(told);
+        rows.push(row.with(
+            format!("{of}, beside what was expected"),
+            Figure::Word(word),
+        ));
     }
     rows
 }

@@ -21,7 +21,7 @@ use self::page::Page;
 use self::pages::{Shown, Ways, page_ui};
 use self::picture::{StepPicture, has_picture, scene_of};
 use self::printing::to_print;
-use self::steps::{next_page, state_of, steps_ui};
+use self::steps::{level_of, next_page, state_of, steps_ui};
 use self::tools::tools_ui;
 use self::worked_out::{WorkedOut, Working};
 use super::{About, Area, PagePicture};
@@ -247,7 +247,8 @@ impl PlateArea {
         let last = self.working.last(desk).cloned();
         let state = state_of(self.page, last.as_deref());
         let title = capitalised(self.page.title());
-        ui.label(Lettering::Headline.of(format!("{title}: {}", state.words())));
+        let stands = state.words_with(level_of(self.page, last.as_deref()));
+        ui.label(Lettering::Headline.of(format!("{title}: {stands}")));
         ui.label(Lettering::InShort.of(self.page.what_to_do()));
         if let Some(caution) = self.page.caution() {
             told_ui(ui, Level::Watch, caution);
@@ -273,6 +274,11 @@ impl PlateArea {
         }
         if self.page == Page::Step(Step::PlateAndBar) {
             unmeasured_bar_ui(ui, desk);
+        }
+        if let (Page::Step(step), Ok(result)) = (self.page, &worked_out.result) {
+            for doubt in result.doubts_of(step) {
+                told_ui(ui, doubt.level, &doubt.told.shown_in(desk.system()));
+            }
         }
         self.trouble_ui(ui, desk, worked_out);
         ui.add_space(6.0);

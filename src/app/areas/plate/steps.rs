@@ -28,6 +28,24 @@ pub fn state_of(page: Page, result: Option<&PlateResult>) -> StepState {
     }
 }
 
+/// How the result of a page is; fine while there is none.
+pub fn level_of(page: Page, result: Option<&PlateResult>) -> Level {
+    match (page, result) {
+        (Page::Job, _) | (_, None) => Level::Fine,
+        (Page::GaugeBar, Some(result)) if result.bar_suits == Some(false) => Level::Watch,
+        (Page::GaugeBar, Some(_)) => Level::Fine,
+        (Page::Step(step), Some(result)) => result.level_of(step),
+    }
+}
+
+/// The pages that are done, and whose result is not as it should be.
+pub fn to_look_at(result: Option<&PlateResult>) -> usize {
+    let is_one = |page: &Page| {
+        state_of(*page, result) == StepState::Done && level_of(*page, result) > Level::Fine
+    };
+    Page::all().iter().filter(|page| is_one(page)).count()
+}
+
 /// The first page in working order that is not done; none once all are.
 pub fn next_page(result: Option<&PlateResult>) -> Option<Page> {
     let mut all = Page::all().into_iter();
@@ -45,14 +63,21 @@ pub fn steps_ui(ui: &mut Ui, front: &mut Page, result: Option<&PlateResult>) {
             let followed = Followed::begin(ui);
             ui.spacing_mut().item_spacing.y = 2.0;
             for page in Page::all() {
-                let state = state_of(page, result);
-                step_ui(ui, front, page, state, next == Some(page));
+                let stands = (state_of(page, result), level_of(page, result));
+                step_ui(ui, front, page, stands, next == Some(page));
             }
             followed.bring_in(ui);
         });
 }
 
-fn step_ui(ui: &mut Ui, front: &mut Page, page: Page, state: StepState, is_next: bool) {
+fn step_ui(
+    ui: &mut Ui,
+    front: &mut Page,
+    page: Page,
+    (state, level): (StepState, Level),
+    is_next: bool,
+) {
+    let stands = state.words_with(level);
     let title = capitalised(page.title());
     let words = if is_next {
         format!("{title}: next")
@@ -65,7 +90,7 @@ fn step_ui(ui: &mut Ui, front: &mut Page, page: Page, state: StepState, is_next:
     }
     ui.horizontal(|ui| {
         let (place, _) = ui.allocate_exact_size(Vec2::splat(18.0), Sense::hover());
-        sign_ui(ui, place, state);
+        sign_ui(ui, place, state, level);
         let width = ui.available_width();
         let button = Button::selectable(*front == page, text)
             .min_size(Vec2::new(width, 27.0))
@@ -74,18 +99,18 @@ fn step_ui(ui: &mut Ui, front: &mut Page, page: Page, state: StepState, is_next:
         let response = ui
             .with_layout(words_first, |ui| ui.add(button))
             .inner
-            .on_hover_text(state.words())
-            .accessible_name(format!("Step {title}: {}", state.words()));
+            .on_hover_text(&stands)
+            .accessible_name(format!("Step {title}: {stands}"));
         if response.clicked() {
             *front = page;
         }
     });
 }
 
-/// How a step stands: done, to be done again, or an empty ring.
-fn sign_ui(ui: &Ui, place: Rect, state: StepState) {
+/// How a step stands: done, by its result, to be done again, or an empty ring.
+fn sign_ui(ui: &Ui, place: Rect, state: StepState, level: Level) {
     match state {
-        StepState::Done => symbol(ui, place, Level::Fine, theme(ui.ctx())),
+        StepState::Done => symbol(ui, place, level, theme(ui.ctx())),
         StepState::Again => symbol(ui, place, Level::Watch, theme(ui.ctx())),
         StepState::ToDo => {
             let ink = ui.visuals().weak_text_color();

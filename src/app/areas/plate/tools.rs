@@ -5,7 +5,7 @@ use egui::{Button, Label, RichText, Ui};
 use super::beside::sheets_menu_ui;
 use super::fill_card::FillCard;
 use super::printing::{to_print, why_not_printable};
-use super::steps::next_page;
+use super::steps::{next_page, to_look_at};
 use super::worked_out::{SheetUnit, WorkedOut};
 use crate::app::desk::{Desk, SheetWork, WorkKind};
 use crate::app::files::{
@@ -77,8 +77,13 @@ pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut, beside: &[
 /// What the sheet comes to, in a line.
 fn headline(worked_out: &WorkedOut) -> String {
     let result = worked_out.result.as_ref().ok();
-    match next_page(result.map(|result| &**result)) {
-        None => "Every step is done".to_owned(),
+    let result = result.map(|result| &**result);
+    match next_page(result) {
+        None => match to_look_at(result) {
+            0 => "Every step is done".to_owned(),
+            1 => "Every step is done; the result of one is not OK".to_owned(),
+            some => format!("Every step is done; the results of {some} are not OK"),
+        },
         Some(page) => format!("Next: {}", page.title()),
     }
 }

@@ -134,16 +134,14 @@ fn correction_ui(
     };
     ui.label(Lettering::Heading.of("At the adjuster"));
     let name = format!("Move the {} end", side.word());
-    let is_as_read = system.length(Length::from_mm(down.mm().abs())) == system.length(Length::ZERO);
-    let told = if is_as_read {
-        "leave it".to_owned()
-    } else {
-        moved(system, -down)
-    };
+    let told = result
+        .why_left()
+        .map_or_else(|| moved(system, -down), ToOwned::to_owned);
     number_ui(ui, &name, &told);
     // Where the eccentric may stand once it was moved.
     let mut stands = Vec::new();
     match &result.correction {
+        _ if result.is_left() => {}
         None => {
             ui.label("Enter what moves it to see how far to turn.");
         }

@@ -4,7 +4,6 @@ use egui::Ui;
 
 use super::reel_from::{ReelRead, reel_from_ui};
 use super::shown::Shown;
-use crate::analysis::Level;
 use crate::analysis::plate::ExpectedCut;
 use crate::app::areas::plate::entry::{Beside, Entries, number_ui, told_ui};
 use crate::app::widgets::lettering::Lettering;
@@ -118,24 +117,16 @@ fn cut_ui(ui: &mut Ui, cut: &ExpectedCut, shown: &Shown) {
     );
     let heights = cut.heights.map(length);
     number_ui(ui, "Expected left, middle, right", &heights.join(", "));
-    let Some(measured) = cut.measured else { return };
-    number_ui(
-        ui,
-        "Measured, right less left",
-        &told(measured.right_less_left, measured.expanded),
-    );
-    if measured.agrees {
-        told_ui(
-            ui,
-            Level::Fine,
-            "As expected, within what both can be off (k = 2).",
+    if let Some(measured) = cut.measured {
+        let value = measured.right_less_left;
+        let told = measured.expanded.map_or_else(
+            || format!("{}, ± not entered", length(value)),
+            |off| told(value, off),
         );
-    } else {
-        told_ui(
-            ui,
-            Level::Over,
-            "Not as expected. Look for twist, a bent knife or a reading gone wrong.",
-        );
+        number_ui(ui, "Measured, right less left", &told);
+    }
+    if let Some(told) = cut.told(shown.system) {
+        told_ui(ui, cut.level(), &told);
     }
 }
 
