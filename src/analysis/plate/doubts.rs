@@ -1,6 +1,5 @@
 //! Readings that cannot be, or not together: what they are, and how bad.
 
-use super::result::PlateResult;
 use crate::analysis::{Level, Solved};
 use crate::plate::{Readings, Station, Step};
 use crate::units::{Angle, Length, Sentence};
@@ -96,11 +95,4 @@ fn attitude(sheet: &Readings) -> Option<Doubt> {
             Sentence::new(template, &[apart.into(), ATTITUDE_ENDS.into()]),
         )
     })
-}
-
-impl PlateResult {
-    /// What cannot be, of what was read in a step.
-    pub fn doubts_of(&self, step: Step) -> impl Iterator<Item = &Doubt> {
-        self.doubts.iter().filter(move |doubt| doubt.step == step)
-    }
 }

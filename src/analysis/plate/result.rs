@@ -50,6 +50,11 @@ impl PlateResult {
         found.map_or(StepState::ToDo, |(_, state)| *state)
     }
 
+    /// What cannot be, of what was read in a step.
+    pub fn doubts_of(&self, step: Step) -> impl Iterator<Item = &Doubt> {
+        self.doubts.iter().filter(move |doubt| doubt.step == step)
+    }
+
     /// How the result of a step is, whether or not it wants doing again: fine as long as there is none.
     #[must_use]
     pub fn level_of(&self, step: Step) -> Level {
