@@ -101,10 +101,10 @@ impl ExpectedCut {
         let off = [expanded * 0.5, Length::ZERO, expanded * 0.5];
         let place = |place: usize| {
             let station = Station::ALL[place];
-            let read = sheet.height.at(station)?;
+            let height = sheet.height.at(station)?;
             Some(PlaceMeasured::of(
                 station,
-                *read,
+                *height,
                 heights[place],
                 off[place],
             ))

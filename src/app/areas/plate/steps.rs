@@ -31,9 +31,8 @@ pub fn state_of(page: Page, result: Option<&PlateResult>) -> StepState {
 /// How the result of a page is; fine while there is none.
 pub fn level_of(page: Page, result: Option<&PlateResult>) -> Level {
     match (page, result) {
-        (Page::Job, _) | (_, None) => Level::Fine,
         (Page::GaugeBar, Some(result)) if result.bar_suits == Some(false) => Level::Watch,
-        (Page::GaugeBar, Some(_)) => Level::Fine,
+        (Page::Job | Page::GaugeBar, _) | (_, None) => Level::Fine,
         (Page::Step(step), Some(result)) => result.level_of(step),
     }
 }
