@@ -213,6 +213,35 @@ fn page_of(window: &mut Window, answers: &Answers, out: &Path) -> String {
 }
 
 #[test]
+fn the_page_has_every_reading_as_it_was_typed_and_asks_for_no_name_twice() {
+    let folder = ground();
+    let file = folder.path().join(GREENS);
+    let text = fs::read_to_string(&file).unwrap();
+    let bar = "bar: (left: \"0.250 in\", right: \"0.2501 in\")";
+    let text = text.replace("bar: (left: \"0.250 in\", right: \"0.250 in\")", bar);
+    fs::write(&file, text).unwrap();
+    let answers = Answers::default();
+    let mut window = on_sheet(&file, &answers);
+    let page = page_of(&mut window, &answers, &folder.path().join("greens.pdf"));
+    for said in [
+        "goes 0.009 in, stops at 0.010 in",
+        "gap 0.0051 in ± 0.0002 in",
+        "Right end, half a turn on",
+        "thread, pitch 1.25 mm",
+        "225 deg: 1.6 thou",
+        "Roller bearings",
+        "Rock test",
+        "Right less left, taken out of the gaps",
+        "0.0001 in",
+        "Date 2026-11-25",
+        "By A. Fitter",
+    ] {
+        assert!(page.contains(&packed(said)), "{said} in {page}");
+    }
+    assert!(!page.contains(&packed("Done by")), "{page}");
+}
+
+#[test]
 fn readings_of_before_and_after_a_move_give_no_verdict_in_window_text_and_print() {
     let folder = ground();
     let file = folder.path().join(GANG);

@@ -69,6 +69,8 @@ pub(super) struct Frame<'a> {
     pub(super) verdict: Option<(Level, String)>,
     /// Whether the page lies on its side.
     pub(super) is_lying: bool,
+    /// The day it was read and who read it; empty for a line to write on.
+    pub(super) read: [&'a str; 2],
 }
 
 /// Paper that stays white around all that is printed, in millimetres: printers hold it by there.
@@ -90,6 +92,8 @@ const SMALLEST_OF_MANY: f64 = 0.76;
 const STEP: f64 = 0.04;
 /// A last page with more than so much of it free is to be saved.
 const FREE: f64 = 0.4;
+/// The shortest line to write on, in parts of its share of the paper.
+const SHORTEST_LINE: f64 = 0.6;
 /// Lines that a unit's name takes at the most.
 const NAME_LINES: usize = 2;
 
@@ -281,12 +285,15 @@ impl Frame<'_> {
         let middle = top + by_text(0.5 * LEADING * ABOUT);
         let foot = top + by_text(0.9 * LEADING * ABOUT);
         let document = &self.of.solved.document;
+        let [date, by] = self
+            .read
+            .map(|text| Some(text).filter(|text| !text.is_empty()));
         let known = [
             ("Serial number", document.serial.as_deref(), 150.0),
             ("Set", document.set.as_deref(), 80.0),
             ("Knife", Some(document.fitted_name()), 150.0),
-            ("Date", None, 90.0),
-            ("By", None, 90.0),
+            ("Date", date, 90.0),
+            ("By", by, 90.0),
         ];
         let between = by_text(14.0);
         let named: f64 = known
@@ -295,12 +302,24 @@ impl Frame<'_> {
             .sum();
         let shares: f64 = known.iter().map(|(_, _, share)| share).sum();
         let room = (frame.width() - named + between).max(0.0);
+        // What is known takes the paper it needs where there is enough for a line to write on beside it.
+        let needs = known.map(|(_, text, share)| {
+            text.map_or(SHORTEST_LINE * share, |text| {
+                pencil.width_of(Role::Heading, &letters::readable(text), ABOUT)
+            })
+        });
+        let needed: f64 = needs.iter().sum();
+        let spare = (room - needed) / f64::from(u8::try_from(known.len()).unwrap_or(u8::MAX));
         let mut x = frame.x0;
-        for (name, text, share) in known {
+        for ((name, text, share), need) in known.into_iter().zip(needs) {
             let at = Point::new(x, middle);
             pencil.sized_text(Role::Note, at, Anchor::Left, ABOUT, name.to_owned());
             x += pencil.width_of(Role::Note, name, ABOUT) + by_text(6.0);
-            let most = room * share / shares;
+            let most = if spare >= 0.0 {
+                need + spare
+            } else {
+                room * share / shares
+            };
             if let Some(text) = text {
                 let text = letters::readable(text);
                 let text = pencil

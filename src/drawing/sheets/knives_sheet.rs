@@ -43,6 +43,7 @@ pub(super) fn knives_sheet(of: SheetOf) -> Vec<Sheet> {
         title: "Which knife to order",
         verdict: Some((level.resting_on(solved.document.example_count()), first)),
         is_lying: false,
+        read: [""; 2],
     };
     let best: Vec<&KnifeRow> = ranks
         .order

@@ -2,6 +2,7 @@
 //!
 //! Imports `scene`, `paper` and `pictures`.
 
+mod as_read;
 mod columns;
 mod flow;
 mod frame;

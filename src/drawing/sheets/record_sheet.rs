@@ -38,6 +38,7 @@ fn sheet_of(of: SheetOf, record: &Record, jobs: &[Job], most: usize) -> Vec<Shee
         title: "Record",
         verdict: Some(verdict(&solved.findings, solved.document.example_count())),
         is_lying: false,
+        read: [""; 2],
     };
     let left_alone = LeftAlone::of(solved);
     let [hours, days] = WearAlong::ALL.map(|along| WearAhead::of(&left_alone, record, along));

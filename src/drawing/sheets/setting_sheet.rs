@@ -35,6 +35,7 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
         title: "Setting sheet",
         verdict: Some(verdict(&solved.findings, solved.document.example_count())),
         is_lying: false,
+        read: [""; 2],
     };
     // What takes work is worked out once, however often the page is laid out.
     let warned = warning(solved, of.system);

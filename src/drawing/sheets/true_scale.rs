@@ -122,6 +122,7 @@ fn frame(of: SheetOf, is_lying: bool) -> Frame {
         title: "True scale, 1:1",
         verdict: None,
         is_lying,
+        read: [""; 2],
     }
 }
 

@@ -44,6 +44,7 @@ pub(super) fn why_sheet(of: SheetOf, complained: Complained) -> Vec<Sheet> {
         title: "Why it marks the turf",
         verdict: Some(verdict(&solved.findings, solved.document.example_count())),
         is_lying: false,
+        read: [""; 2],
     };
     let why = Why::of(solved, None, Goal::Fine, system);
     let bands = |has_unit: bool, area: Rect, style, left: f64| {

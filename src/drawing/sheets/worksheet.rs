@@ -2,6 +2,7 @@
 
 use kurbo::Rect;
 
+use super::as_read::as_read;
 use super::flow::Band;
 use super::frame::{Frame, SheetOf};
 use super::sheet::Sheet;
@@ -14,7 +15,7 @@ use crate::plate::{AlongRead, Roller, Step, Worksheet};
 use crate::units::{Length, System};
 
 /// Part of the page's height that a picture takes.
-const PICTURE: f64 = 0.1;
+const PICTURE: f64 = 0.15;
 
 /// The page of a sheet that was filled in for a unit.
 #[must_use]
@@ -25,13 +26,14 @@ pub fn worksheet(of: SheetOf, sheet: &Worksheet, result: &PlateResult) -> Vec<Sh
         title: "Plate sheet",
         verdict: Some(verdict(result)),
         is_lying: false,
+        read: [&sheet.date, &sheet.by],
     };
     frame.pages(true, |area, style| {
         let mut head = Band::new(2, area, style);
         the_job(&mut head, sheet, result, system);
         let mut rollers = Band::new(2, area, style);
         for roller in Roller::ALL {
-            of_roller(&mut rollers, roller, result, area, system);
+            of_roller(&mut rollers, (roller, sheet), result, area, system);
         }
         let mut last = Band::new(1, area, style);
         cut(&mut last, result, system);
@@ -41,7 +43,14 @@ pub fn worksheet(of: SheetOf, sheet: &Worksheet, result: &PlateResult) -> Vec<Sh
             last.words(Role::Note, &sheet.notes);
         }
         last.blanks(&["Notes"]);
-        last.blanks(&["Done by", "Date", "Signature"]);
+        let asked = [("Done by", &sheet.by), ("Date", &sheet.date)];
+        let mut open: Vec<&str> = asked
+            .into_iter()
+            .filter(|(_, typed)| typed.is_empty())
+            .map(|(name, _)| name)
+            .collect();
+        open.push("Signature");
+        last.blanks(&open);
         vec![head, rollers, last]
     })
 }
@@ -81,6 +90,16 @@ fn the_job(band: &mut Band, sheet: &Worksheet, result: &PlateResult, system: Sys
     if let Some([left, right]) = read.bar {
         let told = format!("{}, {}", length(left.value), length(right.value));
         band.row("Gauge bar, left and right", &told);
+        let apart = length(right.value - left.value);
+        band.row("Right less left, taken out of the gaps", &apart);
+    }
+    if let Some(flat) = &sheet.plate_flat_within {
+        band.row("Plate flat within", flat.text());
+    }
+    for step in [Step::Bearings, Step::RockTest] {
+        if let Some((_, state)) = result.order.iter().find(|(of, _)| *of == step) {
+            band.row(&capitalised(step.title()), state.words());
+        }
     }
     band.heading("Reel and knife");
     band.row(
@@ -101,7 +120,7 @@ fn along<T>(read: &AlongRead<T>, told: impl Fn(&T) -> String) -> String {
 
 fn of_roller<'a>(
     band: &mut Band<'a>,
-    roller: Roller,
+    (roller, sheet): (Roller, &Worksheet),
     result: &'a PlateResult,
     area: Rect,
     system: System,
@@ -111,6 +130,9 @@ fn of_roller<'a>(
         return;
     };
     band.heading(roller.title());
+    if let Some(entry) = sheet.roller(roller) {
+        as_read(band, entry);
+    }
     rows(band, &result.roller_rows(roller, system));
     let height = PICTURE * area.height();
     let told = format!("The {} roller over the plate, its gaps", roller.word());
@@ -154,14 +176,14 @@ fn cut(band: &mut Band, result: &PlateResult, system: System) {
     band.heading("Height of cut and attitude, off the bar");
     let height = along(&result.readings.height, |read| length(read.value));
     band.row("Height of cut, left, middle, right", &height);
+    if let Some([left, right]) = result.readings.attitude {
+        let told = format!("{}, {}", system.angle(left), system.angle(right));
+        band.row("Attitude, left and right", &told);
+    }
     let expected = result.cut_rows(system);
     if !expected.is_empty() {
         band.heading("To expect with the rollers as they are");
         rows(band, &expected);
-    }
-    if let Some([left, right]) = result.readings.attitude {
-        let told = format!("{}, {}", system.angle(left), system.angle(right));
-        band.row("Attitude, left and right", &told);
     }
 }
 

@@ -159,9 +159,10 @@ pub fn ends_picture(roller: Roller, read: Option<&RollerReadings>, system: Syste
         let number = end.map(|end| system.length(end.gap));
         sketch.height(x, (0.0, gap), number);
     }
-    sketch.word((0.0, 67.0), &format!("{} roller", roller.word()));
-    sketch.word((-84.0, 67.0), "left");
-    sketch.word((84.0, 67.0), "right");
+    // Clear of the roller's edge, and of the arrows at its ends.
+    sketch.word((0.0, 78.0), &format!("{} roller", roller.word()));
+    sketch.word((-84.0, 78.0), "left");
+    sketch.word((84.0, 78.0), "right");
     sketch.scene
 }
 

@@ -87,7 +87,7 @@ pub fn gauge_bar_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown, bars: &mu
             ),
         ),
     }
-    let told = "The unit is turned about its reel's centre until one roller, then the other, is down at the plate. Within 3° the reading holds at its working attitude: a rule of thumb.";
+    let told = "The unit is turned about its reel's centre until one roller, then the other, is on the plate. Within 3° the reading holds at its working attitude: a rule of thumb.";
     ui.label(Lettering::FinePrint.of(told).weak());
     if let Some(bar) = taken {
         take(entries, bar, system);
