@@ -153,6 +153,10 @@ fn look_at_other(before: &Solved, told: &str) {
         // Another knife beside the one measured: of that one nobody changes a measure.
         let mut knife = document.knife_at(before.unit.fitted).unwrap().clone();
         "another".clone_into(&mut knife.name);
+        // Ground as the fitted one is, so that it differs by one measure alone.
+        let set = &document.setting;
+        knife.top_ground = set.top_ground.clone().or(knife.top_ground);
+        knife.face_ground = set.face_ground.clone().or(knife.face_ground);
         document.options.push(knife);
         let place = Fitted::Option(document.options.len() - 1);
         let field = Field::from(Reading::Knife(place, part));

@@ -2,6 +2,7 @@
 
 use super::flow::Band;
 use crate::plate::{AdjusterEntry, GapEntry, RollerEntry};
+use crate::units::Quantity;
 
 /// The readings of a roller, with what moves its end.
 pub(super) fn as_read(band: &mut Band, read: &RollerEntry) {
@@ -60,7 +61,7 @@ fn adjuster_told(adjuster: &AdjusterEntry) -> String {
             format!("thread, pitch {}, leaning {}", pitch.text(), tilt.text())
         }
         AdjusterEntry::Shims(sizes) => {
-            let sizes: Vec<&str> = sizes.iter().map(|size| size.text()).collect();
+            let sizes: Vec<&str> = sizes.iter().map(Quantity::text).collect();
             format!("shims {}", sizes.join(", "))
         }
     }
