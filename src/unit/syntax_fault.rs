@@ -81,7 +81,7 @@ impl SyntaxFault {
                 &match kind_that_begins_with(found)
                     .filter(|_| path.is_none_or(|path| path == found))
                 {
-                    Some(other) => format!("this is a {other}, and a {} is wanted here", kind.name),
+                    Some(other) => format!("this is a {other}, not a {}", kind.name),
                     None => format!(
                         "there is no field \"{}\" here; the fields are {}",
                         clipped(found, LONGEST),

@@ -79,7 +79,10 @@ fn typed(before: &Solved, way: &Way, text: &str, system: System) -> Vec<Document
         let shown = value.shown_in(system);
         assert!(text.contains(&shown), "{shown} is not told: {text}");
         let mut document = (*before.document).clone();
-        if matches!(field, Field::WantedAttitude | Field::WantedHeightOfCut) {
+        // Where the rollers set it, a person goes over to attitude and height first; else what is not
+        // typed goes on following the bench.
+        let is_of_stance = matches!(field, Field::WantedAttitude | Field::WantedHeightOfCut);
+        if is_of_stance && document.setting.rollers.is_some() {
             document.set_stance(pose.as_wanted(), before.unit.system);
         }
         field.set(&mut document, &shown, system).unwrap();

@@ -414,7 +414,7 @@ fn a_lesson_that_makes_no_sense_is_refused_with_its_place_and_what_would_be_righ
         (
             "(format: 1, name: \"unit\")".to_owned(),
             "",
-            "there is no field \"format\" here",
+            "this is a unit file, not a lesson",
         ),
         (
             String::new(),

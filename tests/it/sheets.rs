@@ -811,7 +811,7 @@ fn a_file_of_another_kind_is_named_as_what_it_is() {
     ] {
         let (code, said) = asked_for(&[file.as_os_str(), out.as_os_str()]).unwrap_err();
         assert_eq!(code, 2);
-        let told = format!("{kind}, and a unit file is wanted here");
+        let told = format!("{kind}, not a unit file");
         assert!(said.contains(&told), "{said}");
         assert!(!out.exists());
     }

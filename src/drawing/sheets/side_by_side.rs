@@ -367,10 +367,17 @@ impl Laid {
         if numbers.is_named_above() {
             let above = top + words.by_text(0.6 * numbers.name_size);
             let at = Point::new(middle, above);
+            let number_at = Point::new(middle, foot - words.by_text(0.58 * numbers.size));
+            words.sized_text(
+                Role::Heading,
+                number_at,
+                Anchor::Middle,
+                size,
+                row.more.clone(),
+            );
+            // After the number, whose ground would lie over the feet of the letters.
             let name = row.name.to_owned();
             words.sized_text(Role::Note, at, Anchor::Middle, name_size, name);
-            let at = Point::new(middle, foot - words.by_text(0.58 * numbers.size));
-            words.sized_text(Role::Heading, at, Anchor::Middle, size, row.more.clone());
         } else {
             let at = Point::new(middle, centre);
             words.sized_text(Role::Heading, at, Anchor::Middle, size, row.in_a_line());
