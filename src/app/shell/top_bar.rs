@@ -30,7 +30,7 @@ use crate::units::{System, clipped};
 /// Room for what stands in the bar beside the areas and the unit's name.
 const REST: f32 = 620.0;
 /// Room for a unit's name of ordinary length; a longer one is cut short.
-const NAME: f32 = 270.0;
+const NAME: f32 = 240.0;
 /// Of words that are measured and not painted.
 const INK: Color32 = Color32::PLACEHOLDER;
 
