@@ -482,7 +482,7 @@ fn names_in_any_script_are_shaped_or_told_of_in_words() {
         for kind in SheetKind::ALL {
             let sheets = asked(kind, Page::A4).sheets(&solved, &origin(), System::Millimetre);
             let shown = sweepgauge::drawing::letters::readable(name);
-            let is_told = shown.contains("no font here has");
+            let is_told = shown.contains("cannot be shown here");
             let words: Vec<_> = sheets[0].words().collect();
             assert!(
                 words.iter().any(|words| words.contains(&*shown)),
@@ -491,7 +491,7 @@ fn names_in_any_script_are_shaped_or_told_of_in_words() {
             let pdf = pdf_of(&sheets);
             let text = pdf.text(1);
             assert_eq!(
-                text.contains(&packed("letters that no font here has")),
+                text.contains(&packed("letters that cannot be shown here")),
                 is_told
             );
             // Glyph 0 is the box that stands for a letter a font lacks.

@@ -65,34 +65,55 @@ fn has(fonts: &Database, font: ID, letter: char) -> bool {
     fonts.with_face_data(font, has_it).unwrap_or(false)
 }
 
-/// What is told in place of letters that no font here has.
-const UNREADABLE: &str = "[letters that no font here has]";
+/// What is told in place of letters that no font here has, or not the one that stands in.
+const UNREADABLE: &str = "[letters that cannot be shown here]";
 /// More letters than these are not looked for in the system's fonts.
 const MOST_SOUGHT: usize = 400;
 
-/// Whether any font here has a letter.
-fn is_readable(letter: char) -> bool {
-    static KNOWN: LazyLock<Mutex<HashMap<char, bool>>> = LazyLock::new(Mutex::default);
+/// The font of the system's that a text is shown in besides the bundled ones: that of the first letter
+/// they lack. One alone, since the letters of several scripts on one line are not put together rightly.
+fn beside_bundled(text: &str) -> Option<ID> {
+    static KNOWN: LazyLock<Mutex<HashMap<char, Option<ID>>>> = LazyLock::new(Mutex::default);
+    let is_lacking = |c: &char| !is_hidden(*c) && !is_joiner(*c) && !words::is_bundled(*c);
+    let first = text.chars().find(is_lacking)?;
+    let mut known = KNOWN.lock().unwrap_or_else(PoisonError::into_inner);
+    if let Some(font) = known.get(&first) {
+        return *font;
+    }
+    let is_sought = known.len() < MOST_SOUGHT;
+    let bundled = ALL.faces().next().map(|face| face.id).filter(|_| is_sought);
+    let font = bundled.and_then(|bundled| stand_in(first, &[bundled], &ALL));
+    known.insert(first, font);
+    font
+}
+
+/// Whether a letter is bundled, or in the font that stands in.
+fn is_readable(letter: char, beside: Option<ID>) -> bool {
+    static KNOWN: LazyLock<Mutex<HashMap<(ID, char), bool>>> = LazyLock::new(Mutex::default);
     if words::is_bundled(letter) {
         return true;
     }
+    let Some(beside) = beside else { return false };
     let mut known = KNOWN.lock().unwrap_or_else(PoisonError::into_inner);
-    if let Some(is_readable) = known.get(&letter) {
+    if let Some(is_readable) = known.get(&(beside, letter)) {
         return *is_readable;
     }
-    let is_sought = known.len() < MOST_SOUGHT;
-    let is_readable = is_sought && ALL.faces().any(|face| has(&ALL, face.id, letter));
-    known.insert(letter, is_readable);
+    let is_readable = known.len() < MOST_SOUGHT && has(&ALL, beside, letter);
+    known.insert((beside, letter), is_readable);
     is_readable
 }
 
+/// Joiners are no letters of their own.
+const fn is_joiner(c: char) -> bool {
+    matches!(c, '\u{200c}' | '\u{200d}' | '\u{fe0f}')
+}
+
 /// A text as paper can show it, on one line: without letters that steer what stands around them, and
-/// with plain words where no font here has the letters.
+/// with plain words where no font here has the letters, or not all of them.
 #[must_use]
 pub fn readable(text: &str) -> Cow<'_, str> {
-    // Joiners are no letters of their own.
-    let is_joiner = |c: char| matches!(c, '\u{200c}' | '\u{200d}' | '\u{fe0f}');
-    let is_plain = |c: char| !is_hidden(c) && (is_joiner(c) || is_readable(c));
+    let beside = beside_bundled(text);
+    let is_plain = |c: char| !is_hidden(c) && (is_joiner(c) || is_readable(c, beside));
     if text.chars().all(is_plain) {
         return Cow::Borrowed(text);
     }
@@ -123,5 +144,19 @@ mod tests {
         assert_eq!(readable(lost), format!("greens {UNREADABLE} 3"));
         assert_eq!(readable("Grüße, 1½ in"), "Grüße, 1½ in");
         assert_eq!(readable("two\nlines\u{202e}"), "two lines ");
+    }
+
+    #[test]
+    fn one_font_of_the_systems_stands_in_on_a_line_and_no_second() {
+        let mixed = "green \u{645}\u{644} \u{8349}\u{576a} 3";
+        let shown = readable(mixed);
+        let beside = beside_bundled(mixed);
+        for c in shown.chars().filter(|c| !words::is_bundled(*c)) {
+            assert!(beside.is_some_and(|font| has(&ALL, font, c)), "{c:?}");
+        }
+        assert!(
+            shown.starts_with("green ") && shown.ends_with(" 3"),
+            "{shown}"
+        );
     }
 }
