@@ -498,7 +498,7 @@ fn names_in_any_script_are_shaped_or_told_of_in_words() {
             assert!(!text.contains('\u{fffd}'), "{kind:?}: {text}");
         }
     }
-    assert!(sweepgauge::drawing::letters::readable(NAMES[3]).contains("no font"));
+    assert!(sweepgauge::drawing::letters::readable(NAMES[3]).contains("cannot be shown here"));
 }
 
 // Pictures.
