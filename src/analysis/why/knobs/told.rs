@@ -20,7 +20,7 @@ impl KnobAnswer {
         let to = change.trial.shown_in(system);
         let by = change.trial_by.shown_in(system);
         let rollers = format!(
-            "front roller {}, rear roller {}",
+            "front roller: {}, rear roller: {}",
             system.roller_move(change.trial_rollers.0),
             system.roller_move(change.trial_rollers.1)
         );

@@ -322,7 +322,7 @@ impl Row<'_> {
         let moved = front.mm().abs().max(rear.mm().abs());
         (moved > 1e-6).then(|| {
             format!(
-                "(front roller {}, rear roller {})",
+                "(front roller: {}, rear roller: {})",
                 self.system.roller_move(front),
                 self.system.roller_move(rear)
             )
