@@ -13,6 +13,7 @@ use sweepgauge::geometry::{BladePath, clip_length, ground_speed_for_clip, reel_s
 use sweepgauge::unit::{self, Document};
 use sweepgauge::units::{Length, Speed, System, Turning};
 
+use crate::common::by_chance;
 use crate::common::demo_unit::DemoUnit;
 use crate::common::example::example;
 use crate::common::random_units::solved_unit;
@@ -132,6 +133,8 @@ fn turned(centre: Point, clip: Point, speed: f64, turning: f64, time_s: f64) -> 
 }
 
 proptest! {
+    #![proptest_config(by_chance(256))]
+
     #[test]
     fn the_path_is_the_handbooks_trochoid_and_a_turning_carried_circle(
         solved in solved_unit(),

@@ -19,6 +19,7 @@ use sweepgauge::geometry::Stance;
 use sweepgauge::unit::{ClosingReadings, Document, RollerMoves, ShapeEntry};
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
+use crate::common::by_chance;
 use crate::common::demo_unit::DemoUnit;
 
 /// A curve of the scene strays no further than this from the true one.
@@ -1697,8 +1698,7 @@ impl Anything {
 proptest! {
     #![proptest_config(ProptestConfig {
         max_global_rejects: 20_000,
-        failure_persistence: None,
-        ..ProptestConfig::with_cases(400)
+        ..by_chance(400)
     })]
 
     #[test]

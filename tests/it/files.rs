@@ -11,6 +11,7 @@ use sweepgauge::unit::{AsRead, Document, SettingEntry, TextProblem, most, read_t
 use sweepgauge::units::{Length, Quantity};
 use tempfile::TempDir;
 
+use crate::common::by_chance;
 use crate::common::demo_unit::DemoUnit;
 use crate::common::example::EXAMPLE;
 
@@ -769,7 +770,7 @@ fn spoil() -> impl Strategy<Value = Spoil> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 1500, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(by_chance(1500))]
 
     #[test]
     fn a_spoiled_file_opens_or_is_refused_with_a_place_in_it(

@@ -9,7 +9,7 @@ use parry2d_f64::query::{Ray, RayCast as _, contact};
 use parry2d_f64::shape::{Ball, HalfSpace};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
-use proptest::test_runner::{RngSeed, TestRunner};
+use proptest::test_runner::TestRunner;
 use sweepgauge::geometry::{
     Closing, GroundShape, HardwarePoint, Impossible, KnifeSection, Mount, Pose, Profile, Roller,
     RollerOnPlate, Setting, Sink, Stance, Terrain, clip_length, heel_to_reel, lip_bottom_on_plate,
@@ -17,6 +17,7 @@ use sweepgauge::geometry::{
 };
 use sweepgauge::units::{Angle, Length, Quantity, Speed, System, Turning};
 
+use crate::common::by_chance;
 use crate::common::random_units::{SolvedUnit, Unit, believable_unit, plain_profile, solved_unit};
 
 /// A picometre: far below any measurement, and a thousand times the rounding of sums over
@@ -28,15 +29,9 @@ const FAR_MM: f64 = 1e6;
 
 type Checked = Result<(), TestCaseError>;
 
-/// The same two thousand units every time; `PROPTEST_RNG_SEED` looks at others.
+/// How many units each law is tried on.
 fn two_thousand() -> ProptestConfig {
-    let mut config = ProptestConfig::with_cases(2000);
-    if config.rng_seed == RngSeed::Random {
-        config.rng_seed = RngSeed::Fixed(1);
-    }
-    // A failing unit is printed whole; there is no file of old failures to keep.
-    config.failure_persistence = None;
-    config
+    by_chance(2000)
 }
 
 #[expect(

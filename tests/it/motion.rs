@@ -14,6 +14,7 @@ use sweepgauge::printing::{PictureAsked, Resolution, moving_bytes};
 use sweepgauge::units::{Length, Speed, System, Turning};
 use tempfile::TempDir;
 
+use crate::common::by_chance;
 use crate::common::demo_unit::DemoUnit;
 use crate::common::program::{program, ran};
 use crate::common::random_units::solved_unit;
@@ -32,7 +33,7 @@ fn units() -> Vec<(Solved, Kinematics, ReelTurn)> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(64))]
+    #![proptest_config(by_chance(64))]
 
     /// The velocity of a point of a rolling, sliding circle, taken from no formula of the path: it drives at
     /// `v` and turns with the clock at `ω` about a centre that drives at `v`.

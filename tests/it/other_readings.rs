@@ -12,6 +12,7 @@ use sweepgauge::geometry::{
 use sweepgauge::unit::{BenchReadings, Document, GapPlace, read_text, write_text};
 use sweepgauge::units::{Angle, Length, Quantity, System};
 
+use crate::common::by_chance;
 use crate::common::example::{EXAMPLE, example};
 use crate::common::random_units::believable_unit;
 
@@ -49,6 +50,8 @@ fn found(method: BehindFrom, bench: &BenchReadings, reading: &str) -> Result<Der
 }
 
 proptest! {
+    #![proptest_config(by_chance(256))]
+
     #[test]
     fn the_rise_that_a_pose_has_gives_its_behind_centre_back(unit in believable_unit()) {
         let Ok(pose) = unit.solve() else { return Ok(()) };

@@ -21,6 +21,7 @@ use sweepgauge::store::open_unit;
 use sweepgauge::unit::{Document, Field, Looked, RollerMoves, read_text};
 use sweepgauge::units::{Length, Measure, Quantity, System};
 
+use crate::common::by_chance;
 use crate::common::demo_unit::DemoUnit;
 use crate::common::example::example;
 use crate::common::nudge::value;
@@ -153,6 +154,8 @@ fn on_a_crest_or_sunk_apart_runout_comes_down_by_the_lever_between_the_contacts(
 // Crests.
 
 proptest! {
+    #![proptest_config(by_chance(256))]
+
     #[test]
     fn on_the_touching_crest_the_reel_touches_and_on_every_wider_one_it_clears(
         unit in believable_unit(),

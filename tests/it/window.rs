@@ -20,6 +20,7 @@ use sweepgauge::unit::{
 use sweepgauge::units::{Angle, Length, Quantity, System};
 use tempfile::TempDir;
 
+use crate::common::by_chance;
 use crate::common::demo_unit::DemoUnit;
 use crate::common::shown::{Answers, MEASURED, Start, WANTED, Window, demo_set, document};
 
@@ -1559,7 +1560,7 @@ fn resting_on_a_name_tells_what_it_means() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 6, ..ProptestConfig::default() })]
+    #![proptest_config(by_chance(6))]
 
     #[test]
     fn nothing_typed_into_any_field_makes_the_window_panic(text in "[-+0-9a-z/.,± \"']{0,10}") {
