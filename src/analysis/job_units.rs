@@ -1,22 +1,29 @@
 //! A unit as it stood before a job of its record and after it.
 
+use std::collections::BTreeMap;
+
 use super::jobs::in_order;
 use crate::plate::{Entry, Record};
-use crate::unit::{Document, SettingEntry};
-use crate::units::{Measure, Quantity};
+use crate::unit::{Document, Knife, SettingEntry};
+use crate::units::{Length, Measure, Quantity};
 
 /// The unit before a job and after it, for each job of its record in the order of [`jobs`](super::jobs()); none
 /// where the record tells of nothing that the job changed. What no entry told up to there is as the unit's
 /// file has it.
+///
+/// An entry tells how much metal its job took off the knife that was on the unit; the unit's file how much
+/// is off each knife by now. So before the first job of a knife what its jobs took off was still on it.
 #[must_use]
 pub fn job_units(record: &Record, unit: &Document) -> Vec<Option<[Document; 2]>> {
-    let mut stood = Stood {
-        unit,
-        setting: unit.setting.clone(),
-        told: Told::default(),
+    let order = in_order(&record.entries);
+    let entries: Vec<&Entry> = order.iter().map(|place| &record.entries[*place]).collect();
+    let mut stood = Stood::before_all(&entries, unit);
+    let replaced = record.diameter_replaced_by();
+    let job = |(entry, place): (&&Entry, usize)| {
+        let diameter = entry.reel_diameter.as_ref();
+        stood.job(entry, diameter.filter(|_| replaced[place].is_none()))
     };
-    let entries = in_order(&record.entries).into_iter();
-    entries.map(|entry| stood.job(entry)).collect()
+    entries.iter().zip(order).map(job).collect()
 }
 
 /// Which of the settings an entry has told of.
@@ -36,28 +43,101 @@ struct Stood<'a> {
     unit: &'a Document,
     setting: SettingEntry,
     told: Told,
+    /// The name of the knife that is on the unit.
+    knife: &'a str,
+    /// Metal off each knife that the record tells a grind of.
+    off: BTreeMap<&'a str, MetalOff>,
 }
 
-impl Stood<'_> {
-    fn job(&mut self, entry: &Entry) -> Option<[Document; 2]> {
+/// Metal off a knife's top face and front face; none of a face that the record tells no grind of.
+#[derive(Clone, Copy, Debug, Default)]
+struct MetalOff([Option<Length>; 2]);
+
+impl MetalOff {
+    /// With what an entry took off each face.
+    fn and(self, entry: &Entry) -> Self {
+        let mut sums = self.0;
+        for (sum, off) in sums.iter_mut().zip([&entry.top_ground, &entry.face_ground]) {
+            if let Some(off) = off {
+                *sum = Some(sum.unwrap_or(Length::ZERO) + off.value());
+            }
+        }
+        Self(sums)
+    }
+
+    /// What was off before all that, where so much is off by now.
+    fn before(self, now: [Length; 2]) -> Self {
+        let before = |(sum, now): (Option<Length>, Length)| {
+            let left_mm = now.mm() - sum?.mm();
+            Some(Length::from_mm(left_mm.max(0.0)))
+        };
+        let [top, face] = self.0;
+        Self([before((top, now[0])), before((face, now[1]))])
+    }
+}
+
+impl<'a> Stood<'a> {
+    /// The unit before every entry of its record.
+    fn before_all(entries: &[&'a Entry], unit: &'a Document) -> Self {
+        let mut knife = unit.fitted_name();
+        let mut off: BTreeMap<&str, MetalOff> = BTreeMap::new();
+        for entry in entries {
+            knife = named(unit, entry).map_or(knife, |named| named.name.as_str());
+            if entry.top_ground.is_some() || entry.face_ground.is_some() {
+                let sum = off.entry(knife).or_default();
+                *sum = sum.and(entry);
+            }
+        }
+        for (name, sum) in &mut off {
+            *sum = sum.before(off_by_now(unit, name));
+        }
+        let mut stood = Self {
+            unit,
+            setting: unit.setting.clone(),
+            told: Told::default(),
+            knife: unit.fitted_name(),
+            off,
+        };
+        let setting = unit.setting.clone();
+        stood.setting = stood.with_metal_off(setting);
+        stood
+    }
+
+    /// A setting with the metal that is off the knife on the unit.
+    fn with_metal_off(&self, setting: SettingEntry) -> SettingEntry {
+        let is_files_own = self.knife == self.unit.fitted_name();
+        let own = |of_file: &Option<Quantity<Length>>| of_file.clone().filter(|_| is_files_own);
+        let [top, face] = self.off.get(self.knife).copied().unwrap_or_default().0;
+        let as_set = |off: Length| Quantity::exactly(off, self.unit.system());
+        let of_file = &self.unit.setting;
+        SettingEntry {
+            top_ground: top.map(as_set).or_else(|| own(&of_file.top_ground)),
+            face_ground: face.map(as_set).or_else(|| own(&of_file.face_ground)),
+            ..setting
+        }
+    }
+
+    /// What an entry changed, with the reel's diameter where the one it tells of counts.
+    fn job(&mut self, entry: &Entry, diameter: Option<&Quantity<Length>>) -> Option<[Document; 2]> {
         let mut after = self.setting.clone();
         let mut before = self.setting.clone();
         let told = self.told;
         // What is told for the first time was not told to be otherwise before.
-        if let Some(diameter) = &entry.reel_diameter {
+        if let Some(diameter) = diameter {
             after.reel_diameter = Some(self.as_set(diameter));
             if !told.reel_diameter {
                 before.reel_diameter.clone_from(&after.reel_diameter);
             }
             self.told.reel_diameter = true;
         }
-        let knife = entry.knife.trim();
-        let mut knives = self.unit.knives();
-        if let Some((_, knife)) = knives.find(|(_, listed)| listed.name == knife) {
+        if let Some(knife) = named(self.unit, entry) {
+            self.knife = &knife.name;
             let is_bench = knife.name == self.unit.knife.name;
             after.knife = (!is_bench).then(|| knife.name.clone());
+            after = self.with_metal_off(after);
             if !told.knife {
                 before.knife.clone_from(&after.knife);
+                before = self.with_metal_off(before);
             }
             self.told.knife = true;
         }
@@ -79,12 +159,10 @@ impl Stood<'_> {
             }
             self.told.attitude = true;
         }
-        // Metal is off the knife from this job on, whatever stood before.
-        if entry.top_ground.is_some() {
-            after.top_ground = entry.top_ground.as_ref().map(|off| self.as_set(off));
-        }
-        if entry.face_ground.is_some() {
-            after.face_ground = entry.face_ground.as_ref().map(|off| self.as_set(off));
+        if entry.top_ground.is_some() || entry.face_ground.is_some() {
+            let off = self.off.entry(self.knife).or_default();
+            *off = off.and(entry);
+            after = self.with_metal_off(after);
         }
         self.setting = after.clone();
         (before != after).then(|| {
@@ -101,12 +179,37 @@ impl Stood<'_> {
     }
 }
 
+/// The knife that an entry names, if it is one of the unit's.
+fn named<'a>(unit: &'a Document, entry: &Entry) -> Option<&'a Knife> {
+    let name = entry.knife.trim();
+    let mut knives = unit.knives();
+    knives.find_map(|(_, listed)| (listed.name == name).then_some(listed))
+}
+
+/// Metal off a knife's top face and front face as the unit's file has it: of the one that is fitted as it
+/// is set, of every other as it is listed.
+fn off_by_now(unit: &Document, name: &str) -> [Length; 2] {
+    let listed = unit.knives().find(|(_, listed)| listed.name == name);
+    let own = listed.map_or([None, None], |(_, knife)| {
+        [knife.top_ground.as_ref(), knife.face_ground.as_ref()]
+    });
+    let set = if name == unit.fitted_name() {
+        [
+            unit.setting.top_ground.as_ref(),
+            unit.setting.face_ground.as_ref(),
+        ]
+    } else {
+        [None, None]
+    };
+    let [top, face] = [set[0].or(own[0]), set[1].or(own[1])];
+    [top, face].map(|off| off.map_or(Length::ZERO, Quantity::value))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::plate::read_record;
     use crate::unit::read_text;
-    use crate::units::Length;
 
     #[test]
     fn each_job_stands_between_what_the_record_told_before_and_after_it() {
@@ -142,5 +245,61 @@ mod tests {
             assert!(document.checked().is_ok());
             assert_eq!(document.bench, unit.bench, "no reading");
         }
+    }
+
+    /// Metal off the top face before and after each job that changed it, in thousandths of an inch.
+    fn top_ground(record: &str, unit: &Document) -> Vec<Option<[Option<i64>; 2]>> {
+        let record = read_record(record).expect("reads");
+        assert!(record.damaged.is_empty(), "{record:?}");
+        let off = |document: &Document| {
+            let off = document.setting.top_ground.as_ref()?.value();
+            #[expect(clippy::cast_possible_truncation, reason = "some thousandths")]
+            let thou = (off.inches() * 1000.0).round() as i64;
+            Some(thou)
+        };
+        let jobs = job_units(&record, unit).into_iter();
+        jobs.map(|job| job.map(|[before, after]| [off(&before), off(&after)]))
+            .collect()
+    }
+
+    #[test]
+    fn metal_off_adds_up_from_grind_to_grind_and_belongs_to_its_knife() {
+        let unit = include_str!("../../demo-units/lessons/matched-fairway.ron");
+        let mut unit = read_text(unit).expect("reads");
+        assert_eq!(unit.fitted_name(), unit.knife.name);
+        unit.setting.top_ground = Quantity::parse("0.030 in").ok();
+        let ground = "(record: 1)\n\
+            (date: \"2026-01-05\", top_ground: Some(\"0.010 in\"))\n\
+            (date: \"2026-03-05\", top_ground: Some(\"0.005 in\"))\n";
+        // 0.030 in are off by now, so 0.015 in were before both.
+        let own = [Some([Some(15), Some(25)]), Some([Some(25), Some(30)])];
+        assert_eq!(top_ground(ground, &unit), own);
+        // Another knife has no metal off but its own, and each keeps what is off it.
+        let changed = format!(
+            "{ground}\
+            (date: \"2026-05-05\", knife: \"longer\")\n\
+            (date: \"2026-06-05\", top_ground: Some(\"0.002 in\"))\n\
+            (date: \"2026-07-05\", knife: \"{}\")\n",
+            unit.knife.name
+        );
+        // The knife that is named first is the one that was ground before.
+        let named = changed.replacen(
+            "top_ground",
+            &format!("knife: \"{}\", top_ground", unit.knife.name),
+            1,
+        );
+        let [first, second] = own;
+        let wanted = [
+            first,
+            second,
+            Some([Some(30), Some(0)]),
+            Some([Some(0), Some(2)]),
+            Some([Some(2), Some(30)]),
+        ];
+        assert_eq!(top_ground(&named, &unit), wanted);
+        // Less is off by the file than the record tells: then none was before.
+        unit.setting.top_ground = None;
+        let wanted = [Some([Some(0), Some(10)]), Some([Some(10), Some(15)])];
+        assert_eq!(top_ground(ground, &unit), wanted);
     }
 }

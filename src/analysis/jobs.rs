@@ -14,9 +14,22 @@ pub struct Fact {
     pub after: Option<String>,
     /// How much less it is after; none where it is no length, or did not get less.
     pub less: Option<String>,
+    /// What was written down later that day in its place; none where it counts.
+    pub replaced_by: Option<String>,
 }
 
 impl Fact {
+    /// What was read, with no word of before.
+    fn read(name: &'static str, after: String) -> Self {
+        Self {
+            name,
+            before: None,
+            after: Some(after),
+            less: None,
+            replaced_by: None,
+        }
+    }
+
     /// It in a line: `reel diameter 4.736 in before, 4.71 in after, 0.0260 in less`.
     #[must_use]
     pub fn told(&self) -> String {
@@ -28,16 +41,20 @@ impl Fact {
             (None, Some(after)) => format!("{name} {after}"),
             (None, None) => String::new(),
         };
-        match &self.less {
-            Some(less) => format!("{told}, {less} less"),
-            None => told,
-        }
+        let less = self.less.as_ref();
+        let less = less.map_or_else(String::new, |less| format!(", {less} less"));
+        let replaced = self.replaced_by.as_ref().map_or_else(String::new, |by| {
+            format!(" (not counted: {by} was written down after it for the same day)")
+        });
+        told + &less + &replaced
     }
 }
 
 /// A job: an entry of the record, with what it changed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Job {
+    /// The place of its entry in the record.
+    pub place: usize,
     /// When, as written.
     pub date: String,
     /// The machine's hours, as written.
@@ -87,47 +104,63 @@ struct Stood<'a> {
 #[must_use]
 pub fn jobs(record: &Record, system: System) -> Vec<Job> {
     let mut stood = Stood::default();
-    let entries = in_order(&record.entries).into_iter();
-    entries
-        .map(|entry| job(entry, &mut stood, system))
-        .collect()
+    let replaced = record.diameter_replaced_by();
+    let job = |place: usize| {
+        let entry = &record.entries[place];
+        let by = replaced[place].and_then(|by| record.entries[by].reel_diameter.as_ref());
+        let reel = reel(entry, by, &mut stood, system);
+        job(place, entry, reel, &mut stood, system)
+    };
+    in_order(&record.entries).into_iter().map(job).collect()
 }
 
-/// The entries by their days; one without a day keeps to the one before it.
-pub(super) fn in_order(entries: &[Entry]) -> Vec<&Entry> {
+/// The places of the entries by their days; one without a day keeps to the one before it.
+pub(super) fn in_order(entries: &[Entry]) -> Vec<usize> {
     let mut last = None;
-    let mut dated: Vec<_> = entries
-        .iter()
-        .map(|entry| {
-            last = entry.day().or(last);
-            (last, entry)
-        })
-        .collect();
+    let dated = entries.iter().enumerate().map(|(place, entry)| {
+        last = entry.day().or(last);
+        (last, place)
+    });
+    let mut dated: Vec<_> = dated.collect();
     dated.sort_by_key(|(day, _)| *day);
-    dated.into_iter().map(|(_, entry)| entry).collect()
+    dated.into_iter().map(|(_, place)| place).collect()
 }
 
-fn job<'a>(entry: &'a Entry, stood: &mut Stood<'a>, system: System) -> Job {
-    let mut facts = Vec::new();
-    let mut diameter = moved(
-        "reel diameter",
-        entry.reel_diameter.as_ref(),
-        &mut stood.reel_diameter,
-        system,
-    );
-    if let Some((fact, Some(off))) = &mut diameter
-        && off.mm() > 0.0
-    {
-        fact.less = Some(system.length(*off));
+/// The reel's diameter; one that was written down again for the same day is told, and stood at no time.
+fn reel<'a>(
+    entry: &'a Entry,
+    replaced_by: Option<&Quantity<Length>>,
+    stood: &mut Stood<'a>,
+    system: System,
+) -> Option<Fact> {
+    let name = "reel diameter";
+    let read = entry.reel_diameter.as_ref();
+    if let (Some(read), Some(by)) = (read, replaced_by) {
+        return Some(Fact {
+            replaced_by: Some(by.shown_in(system)),
+            ..Fact::read(name, read.shown_in(system))
+        });
     }
-    facts.extend(diameter.map(|(fact, _)| fact));
+    let (mut fact, off) = moved(name, read, &mut stood.reel_diameter, system)?;
+    let off = off.filter(|off| off.mm() > 0.0);
+    fact.less = off.map(|off| system.length(off));
+    Some(fact)
+}
+
+fn job<'a>(
+    place: usize,
+    entry: &'a Entry,
+    reel: Option<Fact>,
+    stood: &mut Stood<'a>,
+    system: System,
+) -> Job {
+    let mut facts = Vec::new();
+    facts.extend(reel);
     if !entry.knife.trim().is_empty() {
         let before = stood.knife.replace(&entry.knife);
         facts.push(Fact {
-            name: "knife",
             before: before.map(str::to_owned),
-            after: Some(entry.knife.clone()),
-            less: None,
+            ..Fact::read("knife", entry.knife.clone())
         });
     }
     let shown = |length: Option<&Quantity<Length>>| length.map(|l| l.shown_in(system));
@@ -135,12 +168,7 @@ fn job<'a>(entry: &'a Entry, stood: &mut Stood<'a>, system: System) -> Job {
         ("metal off top face", entry.top_ground.as_ref()),
         ("metal off front face", entry.face_ground.as_ref()),
     ] {
-        facts.extend(shown(ground).map(|after| Fact {
-            name,
-            before: None,
-            after: Some(after),
-            less: None,
-        }));
+        facts.extend(shown(ground).map(|after| Fact::read(name, after)));
     }
     let lengths = [
         moved(
@@ -182,10 +210,12 @@ fn job<'a>(entry: &'a Entry, stood: &mut Stood<'a>, system: System) -> Job {
                 before: shown(before),
                 after: shown(after),
                 less: None,
+                replaced_by: None,
             });
         }
     }
     Job {
+        place,
         date: entry.date.trim().to_owned(),
         hours: entry.hours.trim().to_owned(),
         by: entry.by.trim().to_owned(),
@@ -206,10 +236,8 @@ fn moved<'a, M: Measure>(
     let before = stood.replace(after);
     let off = before.map(|before| Length::from_base(before.value().base() - after.value().base()));
     let fact = Fact {
-        name,
         before: before.map(|before| before.shown_in(system)),
-        after: Some(after.shown_in(system)),
-        less: None,
+        ..Fact::read(name, after.shown_in(system))
     };
     Some((fact, off))
 }

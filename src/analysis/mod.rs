@@ -10,6 +10,7 @@ mod caution;
 mod dial;
 mod differences;
 mod due;
+mod event_doubts;
 pub mod findings;
 mod job_units;
 mod jobs;
@@ -44,6 +45,7 @@ pub use caution::{
 };
 pub use differences::Difference;
 pub use due::{DUE_RULE, Due, When, when};
+pub use event_doubts::{EventDoubt, ReelSizes, event_doubts};
 pub use findings::{
     Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side, Standing, Standings,
     Urgency,

@@ -1,6 +1,8 @@
 //! How fast a reel wears, and when it reaches scrap: a straight line through its diameters, and the
 //! band in which the next one is to be expected.
 
+use std::collections::BTreeMap;
+
 use statrs::distribution::{ContinuousCDF as _, StudentsT};
 use thiserror::Error;
 
@@ -60,7 +62,7 @@ impl WearAlong {
     /// the record.
     #[must_use]
     pub fn diameters(self, record: &Record) -> Vec<(f64, Length)> {
-        points(&record.entries, |entry| self.of_entry(entry))
+        points(record, self)
     }
 }
 
@@ -122,7 +124,7 @@ const WITHIN_BAND: f64 = 0.95;
 /// tell no more than that.
 const READ_TO_MM: f64 = 0.0127 / 1.732_050_807_568_877_2;
 /// A diameter larger by more than this than the one before is that of another reel.
-const OTHER_REEL: Length = Length::from_mm(1.0);
+pub(super) const OTHER_REEL: Length = Length::from_mm(1.0);
 
 impl WearRate {
     /// The rate of the reel that is on a unit now, by the unit's record: along hours where as many
@@ -245,11 +247,23 @@ impl WearRate {
     }
 }
 
-/// The diameters of the reel that is on the unit now, each with what it is laid along.
-fn points(entries: &[Entry], along: impl Fn(&Entry) -> Option<f64>) -> Vec<(f64, Length)> {
-    let read = entries.iter().filter_map(|entry| {
+/// The diameters of the reel that is on the unit now, each with what it is laid along. Of one day's the
+/// last counts; where it has no hours, those written down before it for that day are its own.
+fn points(record: &Record, along: WearAlong) -> Vec<(f64, Length)> {
+    let entries = &record.entries;
+    let replaced = record.diameter_replaced_by();
+    let mut before = BTreeMap::new();
+    for (entry, by) in entries.iter().zip(&replaced) {
+        if let (Some(by), Some(at)) = (by, along.of_entry(entry)) {
+            before.insert(*by, at);
+        }
+    }
+    let counted = entries.iter().zip(&replaced).enumerate();
+    let counted = counted.filter(|(_, (_, by))| by.is_none());
+    let read = counted.filter_map(|(place, (entry, _))| {
         let diameter = entry.reel_diameter.as_ref()?.value();
-        Some((along(entry)?, diameter))
+        let at = along.of_entry(entry);
+        Some((at.or_else(|| before.get(&place).copied())?, diameter))
     });
     // What was written down late stands where it belongs.
     let mut read: Vec<(f64, Length)> = read.collect();

@@ -1,8 +1,8 @@
 //! A day as it is written down: 2026-11-25.
 
 use std::fmt;
-use std::time::SystemTime;
 
+use jiff::ZonedDateTime;
 use jiff::civil::Date;
 use thiserror::Error;
 
@@ -35,14 +35,10 @@ impl Day {
         text.parse().map(Self).map_err(|_| wrong())
     }
 
-    /// The day it is now, by universal time.
+    /// The day it is now, where this machine stands.
     #[must_use]
     pub fn today() -> Self {
-        // Days from the first of 1970, from which a system's clock counts, to that of 2000.
-        const BEFORE: f64 = 10_957.0;
-        let since_1970 = SystemTime::now().duration_since(SystemTime::UNIX_EPOCH);
-        let days = since_1970.map_or(0.0, |since| since.as_secs_f64() / 86_400.0 - BEFORE);
-        Self::of_number(days).unwrap_or(Self(FIRST))
+        Self(ZonedDateTime::now().date())
     }
 
     /// Its year and its month, from 1 to 12.

@@ -13,6 +13,7 @@ mod entries;
 mod flaw;
 mod readings;
 mod record;
+mod replaced;
 mod roller;
 mod sheet;
 mod step;

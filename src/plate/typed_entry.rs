@@ -91,6 +91,38 @@ impl EntryField {
 pub struct TypedEntry([String; EntryField::ALL.len()]);
 
 impl TypedEntry {
+    /// To put an event right that was kept with a slip: its day, its hours and what was read after it, to be
+    /// typed over. What it took off the knife and what it changed between before and after happened
+    /// once, and is not told again.
+    #[must_use]
+    pub fn correcting(entry: &Entry) -> Self {
+        let mut typed = Self::default();
+        let length = |length: &Option<Quantity<Length>>| {
+            let text = length.as_ref().map(Quantity::text);
+            text.unwrap_or_default().to_owned()
+        };
+        let attitude = entry.attitude.as_ref().map(Quantity::text);
+        let what = entry.what.trim();
+        for (field, text) in [
+            (EntryField::Date, entry.date.clone()),
+            (EntryField::By, entry.by.clone()),
+            (EntryField::Hours, entry.hours.clone()),
+            (EntryField::What, format!("correction: {what}")),
+            (EntryField::ReelDiameter, length(&entry.reel_diameter)),
+            (EntryField::Knife, entry.knife.clone()),
+            (EntryField::HeightOfCut, length(&entry.height_of_cut)),
+            (
+                EntryField::Attitude,
+                attitude.unwrap_or_default().to_owned(),
+            ),
+            (EntryField::BehindCentre, length(&entry.behind_centre)),
+        ] {
+            text.trim_end_matches([':', ' '])
+                .clone_into(typed.text_mut(field));
+        }
+        typed
+    }
+
     /// What stands in a field.
     #[must_use]
     pub fn text(&self, field: EntryField) -> &str {

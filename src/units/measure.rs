@@ -159,7 +159,7 @@ measure!(
         ("'", 12.0 * MM_PER_INCH),
     ],
     {
-        const MOST: (f64, &'static str) = (10_000.0, "10 m");
+        const MOST: (f64, &'static str) = (10_000.0, "10 m (about 33 ft)");
         const LEAST: Option<(f64, &'static str)> = Some((0.001, "0.001 mm"));
         fn unit_in(system: System) -> (&'static str, usize) {
             match system {

@@ -79,24 +79,25 @@ fn an_event_is_added_and_a_wrong_one_gets_its_sentence() {
     window.assert_says("1 event, on 2026-11-24");
     window.click("Add an event…");
     assert_eq!(window.entry("By"), "A. Fitter");
-    window.enter_text("Date", "yesterday");
+    window.type_over("Date", "yesterday");
+    window.press(Key::Tab);
     window.assert_says("\"yesterday\" is not a date");
-    window.enter_text("Hours", "many");
-    window.enter_text("Metal off top face", "-0.01");
+    window.type_over("Hours", "many");
+    window.type_over("Metal off top face", "-0.01");
     window.click("Add to the record");
     window.assert_says("Not added yet: correct the marked fields.");
     window.assert_says("\"many\" is not a number of hours");
     assert_eq!(fs::read_to_string(record_beside(&file)).unwrap(), before);
-    window.enter_text("Date", "2026-12-01");
-    window.enter_text("Hours", "1260");
-    window.enter_text("What was done", "reel ground, \"both\" sides");
-    window.enter_text("Reel diameter after", "4.70");
-    window.enter_text("Metal off top face", "0.010");
-    window.enter_text("Front roller out of parallel, before", "0.004");
-    window.enter_text("Front roller out of parallel, after", "0.0005");
-    window.enter_text("Notes", "at last");
+    window.type_over("Date", "2026-11-25");
+    window.type_over("Hours", "1260");
+    window.type_over("What was done", "reel ground, \"both\" sides");
+    window.type_over("Reel diameter after", "4.70");
+    window.type_over("Metal off top face", "0.010");
+    window.type_over("Front roller out of parallel, before", "0.004");
+    window.type_over("Front roller out of parallel, after", "0.0005");
+    window.type_over("Notes", "at last");
     window.click("Add to the record");
-    window.wait_until_it_says("2 events, the last on 2026-12-01");
+    window.wait_until_it_says("2 events, the last on 2026-11-25");
     window.assert_says("reel diameter 4.71 in before, 4.70 in after, 0.0100 in less");
     window.assert_says("front roller out of parallel 0.004 in before, 0.0005 in after");
     let text = fs::read_to_string(record_beside(&file)).unwrap();
@@ -132,7 +133,7 @@ fn an_event_given_up_leaves_no_trace() {
     let mut window = record_of(&file);
     for is_key in [false, true] {
         window.click("Add an event…");
-        window.enter_text("Notes", "no");
+        window.type_over("Notes", "no");
         if is_key {
             window.press(Key::Escape);
         } else {
@@ -280,8 +281,8 @@ fn what_was_typed_when_escape_put_the_card_away_stands_on_it_again_until_it_is_g
     let (_folder, file) = own_unit("(record:1)\n");
     let mut window = record_of(&file);
     window.click("Add an event…");
-    window.enter_text("What was done", "reel ground");
-    window.enter_text("Hours", "1260");
+    window.type_over("What was done", "reel ground");
+    window.type_over("Hours", "1260");
     window.press(Key::Escape);
     window.assert_silent("Add an event to the record");
     window.click("Add an event…");
@@ -290,11 +291,104 @@ fn what_was_typed_when_escape_put_the_card_away_stands_on_it_again_until_it_is_g
     window.click("Cancel");
     window.click("Add an event…");
     assert_eq!(window.entry("What was done"), "");
-    window.enter_text("What was done", "lapped");
+    window.type_over("What was done", "lapped");
     window.press(Key::Escape);
     window.click("Add an event…");
     window.click("Add to the record");
     window.wait_until_it_says("1 event, on");
     window.click("Add an event…");
     assert_eq!(window.entry("What was done"), "");
+}
+
+#[test]
+fn what_is_odd_is_asked_about_before_it_is_kept() {
+    let record = fs::read_to_string(record_beside(&demo_unit("greens-3.ron"))).unwrap();
+    let (_folder, file) = own_unit(&record);
+    let kept = || fs::read_to_string(record_beside(&file)).unwrap();
+    let mut window = record_of(&file);
+    window.click("Add an event…");
+    window.type_over("Date", "2026-11-25");
+    window.type_over("Hours", "1200");
+    window.type_over("Reel diameter after", "4.505");
+    window.click("Add to the record");
+    window.assert_says("1200 h are fewer than the 1207 h on record of 2026-11-24.");
+    window.assert_says("4.505 in is under the reel's minimum diameter (scrap), 4.625 in.");
+    window.assert_says("Is what is marked right?");
+    assert_eq!(kept(), record);
+    // Enter is no answer to that: the button is.
+    window.press(Key::Enter);
+    window.assert_says("Is what is marked right?");
+    assert_eq!(kept(), record);
+    // What was corrected is looked at again.
+    window.type_over("Hours", "1215");
+    assert!(window.has_button("Add to the record"));
+    window.click("Add to the record");
+    window.assert_silent("are fewer than");
+    window.click("It is right: add it");
+    window.wait_until_it_says("6 events, the last on 2026-11-25");
+    assert!(kept().starts_with(&record));
+}
+
+#[test]
+fn a_slip_is_corrected_by_an_event_of_its_date_and_no_new_reel_begins() {
+    let record = fs::read_to_string(record_beside(&demo_unit("greens-3.ron"))).unwrap();
+    // 4.71 in was meant.
+    let slip = record.replace("4.71 in", "4.91 in");
+    let (_folder, file) = own_unit(&slip);
+    let mut window = record_of(&file);
+    window.assert_says("No rate of wear");
+    window.click("Correct: 2026-11-24, 1207 h, reel ground, by A. Fitter");
+    window.assert_says("no new reel begins with it");
+    window.assert_says("unit.record.ron with a text editor");
+    assert_eq!(window.entry("Date"), "2026-11-24");
+    assert_eq!(window.entry("What was done"), "correction: reel ground");
+    assert_eq!(window.entry("Reel diameter after"), "4.91 in");
+    // The field has the keys, with all of it in hand.
+    window.type_text("4.71");
+    window.press(Key::Enter);
+    window.wait_until_it_says("6 events, the last on 2026-11-24");
+    window.assert_says(
+        "reel diameter 4.91 in (not counted: 4.71 in was written down after it for the same day)",
+    );
+    window.assert_says("reel diameter 4.736 in before, 4.71 in after, 0.0260 in less");
+    // As without the slip.
+    window.assert_says("The reel wears 0.0226 in per 100 hours, by 4 diameters");
+    let text = fs::read_to_string(record_beside(&file)).unwrap();
+    assert!(text.starts_with(&slip), "{text}");
+}
+
+#[test]
+fn an_event_is_typed_by_keys_alone() {
+    let (_folder, file) = own_unit("(record:1)\n");
+    let mut window = record_of(&file);
+    window.click("Add an event…");
+    window.type_text("1260");
+    window.press(Key::Tab);
+    window.type_text("knife ground");
+    // What stands in a field is in hand as it is come to, and typed over.
+    window.press_with(Modifiers::SHIFT, Key::Tab);
+    window.press(Key::Tab);
+    window.type_text("washed");
+    window.press_with(Modifiers::SHIFT, Key::Tab);
+    window.press_with(Modifiers::SHIFT, Key::Tab);
+    window.press_with(Modifiers::SHIFT, Key::Tab);
+    window.type_text("soon");
+    window.press(Key::Enter);
+    window.assert_says("\"soon\" is not a date");
+    // The field that is wrong has the keys.
+    window.type_text("2026-11-25");
+    window.press(Key::Enter);
+    window.wait_until_it_says("1 event, on 2026-11-25");
+    let record = open_record(&record_beside(&file)).unwrap();
+    let [entry] = &record.entries[..] else {
+        panic!("{record:?}");
+    };
+    assert_eq!(
+        (entry.hours.as_str(), entry.what.as_str()),
+        ("1260", "washed")
+    );
+    window.click("Add an event…");
+    window.type_over("Reel diameter after", "40000");
+    window.click("Add to the record");
+    window.assert_says("the most is 10 m (about 33 ft)");
 }

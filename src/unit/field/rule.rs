@@ -35,7 +35,7 @@ pub const WIDEST_GROUND: Length = Length::from_mm(1e7);
 /// Common practice, no source.
 const WIDEST_OFF: Length = Length::from_mm(25.4);
 /// The widest ground as it is told.
-const WIDEST: (f64, &str) = (WIDEST_GROUND.mm(), "10000 m");
+const WIDEST: (f64, &str) = (WIDEST_GROUND.mm(), "10000 m (about 6.2 miles)");
 
 impl Rule {
     /// Checks a length that is no field of a unit.

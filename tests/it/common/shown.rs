@@ -532,6 +532,12 @@ impl Window {
         }
     }
 
+    /// Types into whatever has the keys.
+    pub fn type_text(&mut self, text: &str) {
+        self.harness.event(Event::Text(text.to_owned()));
+        self.settle();
+    }
+
     /// Types over what stands in a field, and leaves it.
     #[track_caller]
     pub fn enter_text(&mut self, name: &str, text: &str) {

@@ -1,62 +1,103 @@
 //! The card on which an event is typed in, to be added to the record.
 
 use std::cell::RefCell;
-use std::path::PathBuf;
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
 use std::rc::Rc;
 
-use egui::{Button, Grid, TextEdit, Ui};
+use egui::{Button, Grid, Key, TextEdit, Ui};
 
-use crate::analysis::{Level, NumberId};
+use crate::analysis::{EventDoubt, Level, NumberId, ReelSizes, event_doubts};
 use crate::app::desk::{Card, Desk, Next};
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::{colour, theme};
+use crate::app::widgets::typing::{take_all, take_all_in_hand};
 use crate::plate::{Day, Entry, EntryField, TypedEntry};
-use crate::store::add_entry;
+use crate::store::{add_entry, open_record, record_beside};
 use crate::units::{Angle, Length, Measure as _, Quantity, System};
 
 /// Width of a field, and of one for words.
 const FIELD: f32 = 150.0;
 const WORDS: f32 = 430.0;
 
-/// What was typed on a card that was put away, and the file of the unit it was for: it stands on the next
-/// card for that unit. None once it is added, or given up by Cancel.
-pub type Draft = Rc<RefCell<Option<(Option<PathBuf>, TypedEntry)>>>;
+/// What was typed on cards that were put away, each by the file of the unit it was for and the place of the
+/// event it corrects: it stands on the next card for those. None once it is added, or given up by Cancel.
+pub type Drafts = Rc<RefCell<BTreeMap<For, TypedEntry>>>;
+
+/// The file of a unit, and the place of the event in its record that is corrected.
+type For = (Option<PathBuf>, Option<usize>);
 
 /// The card.
 pub struct EventCard {
-    unit_file: Option<PathBuf>,
+    is_for: For,
     typed: TypedEntry,
     /// What stood on it to begin with.
     begun_with: TypedEntry,
-    draft: Draft,
+    drafts: Drafts,
     /// Whether it was to be added as it stands: fields left empty are told of then, too.
     was_tried: bool,
     /// Why it could not be added.
     problem: Option<String>,
-    has_begun: bool,
+    /// What a person is asked about before it is added, and what was typed then.
+    asked: Option<(TypedEntry, Vec<EventDoubt>)>,
+    /// The field that is to have the keys.
+    wanted: Option<EntryField>,
 }
 
 impl EventCard {
     /// For the unit in front: what was typed for it before, or today and whoever wrote last.
-    pub fn for_unit(desk: &Desk, last: Option<&Entry>, draft: &Draft) -> Self {
+    pub fn for_unit(desk: &Desk, last: Option<&Entry>, drafts: &Drafts) -> Self {
         let mut typed = TypedEntry::default();
         *typed.text_mut(EntryField::Date) = Day::today().to_string();
         if let Some(last) = last {
             typed.text_mut(EntryField::By).clone_from(&last.by);
         }
-        let unit_file = desk.session().file().map(std::borrow::ToOwned::to_owned);
+        Self::begun(desk, None, EntryField::Hours, typed, drafts)
+    }
+
+    /// To correct an event in the record of the unit in front: with its day, its hours and what was read.
+    pub fn correcting(desk: &Desk, (place, entry): (usize, &Entry), drafts: &Drafts) -> Self {
+        let typed = TypedEntry::correcting(entry);
+        let first = if entry.reel_diameter.is_some() {
+            EntryField::ReelDiameter
+        } else {
+            EntryField::Hours
+        };
+        Self::begun(desk, Some(place), first, typed, drafts)
+    }
+
+    fn begun(
+        desk: &Desk,
+        corrects: Option<usize>,
+        first: EntryField,
+        typed: TypedEntry,
+        drafts: &Drafts,
+    ) -> Self {
+        let file = desk.session().file().map(Path::to_owned);
+        let is_for = (file, corrects);
         let begun_with = typed.clone();
-        let kept = draft.take().filter(|(of, _)| *of == unit_file);
+        let kept = drafts.borrow_mut().remove(&is_for);
         Self {
-            unit_file,
-            typed: kept.map_or(typed, |(_, typed)| typed),
+            is_for,
+            typed: kept.unwrap_or(typed),
             begun_with,
-            draft: Rc::clone(draft),
+            drafts: Rc::clone(drafts),
             was_tried: false,
             problem: None,
-            has_begun: false,
+            asked: None,
+            wanted: Some(first),
         }
+    }
+
+    /// What correcting does and does not.
+    fn how_to_correct(&self) -> String {
+        let record = self.is_for.0.as_deref().map(record_beside);
+        let record = record.as_deref().and_then(Path::file_name);
+        let record = record.unwrap_or_default().to_string_lossy();
+        format!(
+            "Type what is right and keep the date: of the reel diameters of one date, the last added counts, and no new reel begins with it. The event with the slip stays in the record. Of what was set, the last added is shown as what came after it. A wrong date cannot be put right this way: take the event's line out of {record} with a text editor."
+        )
     }
 
     /// Fills in what the unit is set to now.
@@ -78,7 +119,10 @@ impl EventCard {
         }
     }
 
-    fn fields_ui(&mut self, ui: &mut Ui, system: System) {
+    /// The fields; whether Enter was pressed in one.
+    fn fields_ui(&mut self, ui: &mut Ui, system: System) -> bool {
+        let mut is_entered = false;
+        let wanted = self.wanted.take();
         Grid::new("event").num_columns(2).show(ui, |ui| {
             for field in EntryField::ALL {
                 ui.label(field.name());
@@ -96,32 +140,58 @@ impl EventCard {
                                 .desired_width(if is_words { WORDS } else { FIELD }),
                         )
                         .accessible_name(field.name());
-                    if field == EntryField::Hours && !std::mem::replace(&mut self.has_begun, true) {
+                    take_all_in_hand(ui, &response, self.typed.text(field));
+                    if wanted == Some(field) {
                         response.request_focus();
+                        take_all(ui, &response, self.typed.text(field));
                     }
+                    is_entered |=
+                        response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
                     // While a person still types, it is not wrong yet.
                     let is_told = self.was_tried || !response.has_focus();
                     if let Some(why) = self.typed.problem(field, system).filter(|_| is_told) {
                         let ink = colour(theme(ui.ctx()).level(Level::Over));
                         ui.colored_label(ink, why);
                     }
+                    let asked = self.asked.iter().flat_map(|(_, doubts)| doubts);
+                    for doubt in asked.filter(|doubt| doubt.field == field) {
+                        let ink = colour(theme(ui.ctx()).level(Level::Watch));
+                        ui.colored_label(ink, &doubt.told);
+                    }
                 });
                 ui.end_row();
             }
         });
+        is_entered
     }
 
-    /// Adds the event; whether the card stays.
-    fn add(&mut self, desk: &mut Desk) -> Next {
+    /// Adds the event, once a person has said that it is right where it is odd beside the record or the
+    /// unit; whether the card stays.
+    fn add(&mut self, desk: &mut Desk, is_said_to_be_right: bool) -> Next {
         self.was_tried = true;
-        let Ok(entry) = self.typed.entry(desk.system()) else {
-            self.problem = Some("Not added yet: correct the marked fields.".to_owned());
-            return Next::Stay;
+        self.asked = None;
+        let system = desk.system();
+        let entry = match self.typed.entry(system) {
+            Ok(entry) => entry,
+            Err(wrong) => {
+                self.wanted = wrong.first().map(|(field, _)| *field);
+                self.problem = Some("Not added yet: correct the marked fields.".to_owned());
+                return Next::Stay;
+            }
         };
-        let Some(file) = &self.unit_file else {
+        let Some(file) = &self.is_for.0 else {
             self.problem = Some("Not added: save the unit first.".to_owned());
             return Next::Stay;
         };
+        if !is_said_to_be_right {
+            let doubts = doubts(desk, file, &entry);
+            if let Some(first) = doubts.first() {
+                self.wanted = Some(first.field);
+                self.problem = None;
+                self.asked = Some((self.typed.clone(), doubts));
+                return Next::Stay;
+            }
+        }
         match add_entry(file, &entry) {
             Ok(record) => {
                 desk.tell(format!("Added to the record: {}", record.display()));
@@ -145,8 +215,14 @@ impl Card for EventCard {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
-        ui.label(Lettering::CardTitle.of("Add an event to the record"));
-        ui.label("All but the date may be left out. What was added stays: correct a slip by adding another event with a note.");
+        let is_correcting = self.is_for.1.is_some();
+        if is_correcting {
+            ui.label(Lettering::CardTitle.of("Correct an event of the record"));
+            ui.label(self.how_to_correct());
+        } else {
+            ui.label(Lettering::CardTitle.of("Add an event to the record"));
+            ui.label("All but the date may be left out. What was added stays in the record: a slip is put right by another event of the same date, see \"Correct…\" beside each.");
+        }
         caution_in_short_ui(ui);
         if ui
             .add_enabled(
@@ -158,23 +234,45 @@ impl Card for EventCard {
         {
             self.fill_in(desk);
         }
-        self.fields_ui(ui, desk.system());
+        let is_entered = self.fields_ui(ui, desk.system());
+        if self
+            .asked
+            .as_ref()
+            .is_some_and(|(typed, _)| *typed != self.typed)
+        {
+            self.asked = None;
+        }
         if let Some(problem) = &self.problem {
             let ink = colour(theme(ui.ctx()).level(Level::Over));
             ui.colored_label(ink, problem);
         }
         ui.add_space(6.0);
         let mut next = Next::Stay;
+        let is_asked = self.asked.is_some();
+        if is_asked {
+            let ink = colour(theme(ui.ctx()).level(Level::Watch));
+            ui.colored_label(
+                ink,
+                "Not added yet. Is what is marked right? Correct it, or add it as it is.",
+            );
+        }
         ui.horizontal(|ui| {
-            if ui.button("Add to the record").clicked() {
-                next = self.add(desk);
+            let is_right = is_asked && ui.button("It is right: add it").clicked();
+            let is_given = !is_asked && ui.button("Add to the record").clicked();
+            if is_given || is_entered || is_right {
+                next = self.add(desk, is_right);
             }
             if ui.button("Cancel").clicked() {
                 next = Next::Close;
             }
         });
         let is_kept = matches!(next, Next::Stay) && self.typed != self.begun_with;
-        *self.draft.borrow_mut() = is_kept.then(|| (self.unit_file.clone(), self.typed.clone()));
+        let mut drafts = self.drafts.borrow_mut();
+        if is_kept {
+            drafts.insert(self.is_for.clone(), self.typed.clone());
+        } else {
+            drafts.remove(&self.is_for);
+        }
         next
     }
 
@@ -185,6 +283,18 @@ impl Card for EventCard {
     fn works_on_unit(&self) -> bool {
         true
     }
+}
+
+/// What is odd about an event beside the record as it stands now, and the unit. A record that cannot be read
+/// is told when the event is added.
+fn doubts(desk: &Desk, unit_file: &Path, entry: &Entry) -> Vec<EventDoubt> {
+    let record = open_record(&record_beside(unit_file)).unwrap_or_default();
+    let reel = &desk.document().reel;
+    let reel = ReelSizes {
+        new: reel.new_diameter.value(),
+        smallest: reel.smallest_diameter.value(),
+    };
+    event_doubts(entry, &record, Some(reel), Day::today(), desk.system())
 }
 
 /// What a field is filled in with, for example.

@@ -10,8 +10,8 @@ use std::sync::Arc;
 
 use egui::{Button, Label, Panel, Ui};
 
-use self::event_card::{Draft, EventCard};
-use self::timeline::timeline_ui;
+use self::event_card::{Drafts, EventCard};
+use self::timeline::{Pressed, timeline_ui};
 use self::wear::Wear;
 use super::fresh::Fresh;
 use crate::analysis::{Fact, Job, LeftAlone, Solved, SolvedId, job_units, jobs};
@@ -43,7 +43,7 @@ pub struct RecordView {
     units: Kept<(u64, u64), JobUnits>,
     left_alone: Kept<SolvedId, LeftAlone>,
     wear: Wear,
-    draft: Draft,
+    drafts: Drafts,
 }
 
 impl RecordView {
@@ -102,15 +102,22 @@ impl RecordView {
         let units = Rc::clone(units);
         let has_units = |place: usize| units.get(place).is_some_and(Option::is_some);
         let pressed = timeline_ui(ui, &jobs, has_units);
-        let pair = pressed.and_then(|place| Some((&jobs[place], units.get(place)?.as_ref()?)));
-        if let Some((job, [before, after])) = pair {
-            let side = |name: &str, document: &Document| {
-                Side::Other(Rc::new(OtherUnit {
-                    name: format!("{name}: {}", job.head()),
-                    document: Arc::new(document.clone()),
-                }))
-            };
-            desk.want_beside(Beside([side("Before", before), side("After", after)]));
+        match pressed {
+            Some(Pressed::Correct(place)) if !desk.is_asking() => {
+                let entry = jobs.get(place).and_then(|job| {
+                    let entry = record.entries.get(job.place)?;
+                    Some((job.place, entry))
+                });
+                if let Some(entry) = entry {
+                    desk.open_card(EventCard::correcting(desk, entry, &self.drafts));
+                }
+            }
+            Some(Pressed::BeforeAndAfter(place)) => {
+                if let Some(Some(pair)) = units.get(place) {
+                    show_beside(desk, &jobs[place], pair);
+                }
+            }
+            Some(Pressed::Correct(_)) | None => {}
         }
     }
 
@@ -181,7 +188,7 @@ impl RecordView {
             let add = ui.add_enabled(!desk.is_asking(), Button::new("Add an event…"));
             if add.clicked() {
                 let last = record.entries.last();
-                let card = EventCard::for_unit(desk, last, &self.draft);
+                let card = EventCard::for_unit(desk, last, &self.drafts);
                 desk.open_card(card);
             }
             if ui.button("Print or save the record…").clicked() {
@@ -206,6 +213,17 @@ impl RecordView {
         let left_alone = *self.left_alone.get(good.id, |_| LeftAlone::of(good));
         self.wear.show(ui, desk, (good, &left_alone), of);
     }
+}
+
+/// The unit before a job and after it, side by side.
+fn show_beside(desk: &mut Desk, job: &Job, [before, after]: &[Document; 2]) {
+    let side = |name: &str, document: &Document| {
+        Side::Other(Rc::new(OtherUnit {
+            name: format!("{name}: {}", job.head()),
+            document: Arc::new(document.clone()),
+        }))
+    };
+    desk.want_beside(Beside([side("Before", before), side("After", after)]));
 }
 
 fn no_file_ui(ui: &mut Ui) {

@@ -12,9 +12,22 @@ const ABOUT: f32 = 74.0;
 /// Room for the line that joins the jobs, at their left.
 const LINE: i8 = 22;
 
-/// The jobs, those of which it is known what they changed with a button to look at before and after: which
-/// one was pressed.
-pub fn timeline_ui(ui: &mut Ui, jobs: &[Job], has_units: impl Fn(usize) -> bool) -> Option<usize> {
+/// A button of a job, by the job's place.
+#[derive(Clone, Copy, Debug)]
+pub enum Pressed {
+    /// To look at before and after.
+    BeforeAndAfter(usize),
+    /// To put it right.
+    Correct(usize),
+}
+
+/// The jobs, each with a button to correct it, those of which it is known what they changed with one to look
+/// at before and after: which one was pressed.
+pub fn timeline_ui(
+    ui: &mut Ui,
+    jobs: &[Job],
+    has_units: impl Fn(usize) -> bool,
+) -> Option<Pressed> {
     let mut pressed = None;
     if jobs.is_empty() {
         ui.label("Write down each grinding, knife, setting and repair as it is done: the reel's diameters tell how fast it wears, and when it is due.");
@@ -30,8 +43,9 @@ pub fn timeline_ui(ui: &mut Ui, jobs: &[Job], has_units: impl Fn(usize) -> bool)
                 let place = last - index;
                 ui.push_id(place, |ui| {
                     let has_units = has_units(place);
-                    if job_ui(ui, &jobs[place], (index == 0, place == 0), has_units) {
-                        pressed = Some(place);
+                    let ends = (index == 0, place == 0);
+                    if let Some(on) = job_ui(ui, (place, &jobs[place]), ends, has_units) {
+                        pressed = Some(on);
                     }
                 });
             });
@@ -40,9 +54,14 @@ pub fn timeline_ui(ui: &mut Ui, jobs: &[Job], has_units: impl Fn(usize) -> bool)
     pressed
 }
 
-/// A job; whether its before and after are to be looked at.
-fn job_ui(ui: &mut Ui, job: &Job, (is_first, is_last): (bool, bool), has_units: bool) -> bool {
-    let mut is_pressed = false;
+/// A job; which of its buttons was pressed.
+fn job_ui(
+    ui: &mut Ui,
+    (place_of_job, job): (usize, &Job),
+    (is_first, is_last): (bool, bool),
+    has_units: bool,
+) -> Option<Pressed> {
+    let mut pressed = None;
     let margin = Margin {
         left: LINE,
         top: 2,
@@ -59,11 +78,22 @@ fn job_ui(ui: &mut Ui, job: &Job, (is_first, is_last): (bool, bool), has_units: 
         if !job.notes.is_empty() {
             ui.add(Label::new(RichText::new(&job.notes).weak()).wrap());
         }
-        if has_units {
-            let name = format!("Before and after, side by side: {}", job.head());
-            let button = ui.small_button("Before and after…").accessible_name(name);
-            is_pressed = button.clicked();
-        }
+        ui.horizontal(|ui| {
+            if has_units {
+                let name = format!("Before and after, side by side: {}", job.head());
+                let button = ui.small_button("Before and after…").accessible_name(name);
+                if button.clicked() {
+                    pressed = Some(Pressed::BeforeAndAfter(place_of_job));
+                }
+            }
+            let button = ui.small_button("Correct…");
+            let button =
+                button.on_hover_text("Puts a slip right by another event of the same date");
+            let button = button.accessible_name(format!("Correct: {}", job.head()));
+            if button.clicked() {
+                pressed = Some(Pressed::Correct(place_of_job));
+            }
+        });
     });
     // The line that joins them, with a spot at each.
     let place = shown.response.rect;
@@ -82,5 +112,5 @@ fn job_ui(ui: &mut Ui, job: &Job, (is_first, is_last): (bool, bool), has_units: 
     }
     ui.painter()
         .circle_filled(spot, 5.0, ui.visuals().text_color());
-    is_pressed
+    pressed
 }
