@@ -8,7 +8,8 @@ use crate::analysis::Solved;
 use crate::analysis::plate::PlateResult;
 use crate::command::Problem;
 use crate::drawing::{
-    Complained, Origin, Page, PdfBook, Sheet, SheetKind, SheetOf, letters, list_sheet, worksheet,
+    Awaited, Complained, Origin, Page, PdfBook, Sheet, SheetKind, SheetOf, letters, list_sheet,
+    worksheet,
 };
 use crate::plate::{Record, Worksheet};
 use crate::store::{self, FileProblem};
@@ -38,6 +39,7 @@ impl SheetAsked {
             origin,
             page: self.page,
             system,
+            awaited: Awaited::default(),
         };
         self.kind.sheets(of, self.complained)
     }
@@ -109,8 +111,8 @@ pub struct BoundSheet {
     pub bytes: Vec<u8>,
 }
 
-/// Solves a document, makes its sheet for somebody who reads in `system`, and binds it. None when `tell`,
-/// which hears how far it is, breaks it off.
+/// Solves a document, makes its sheet for somebody who reads in `system`, and binds it. None when it is no longer
+/// awaited, or when `tell`, which hears how far it is, breaks it off.
 ///
 /// # Errors
 /// When the document has no solution, or the PDF cannot be put together, in words.
@@ -119,49 +121,66 @@ pub fn bound_sheet(
     asked: &SheetAsked,
     origin: &Origin,
     system: System,
-    mut tell: impl FnMut(Progress) -> ControlFlow<()>,
+    awaited: Awaited,
+    tell: impl FnMut(Progress) -> ControlFlow<()>,
 ) -> Result<Option<BoundSheet>, String> {
     let title = title_of(&document.name);
     let solved = Solved::of_shared(document).map_err(|why| why.shown_in(system))?;
-    if tell(Progress { done: 0, of: 0 }).is_break() {
-        return Ok(None);
-    }
-    bound_pages(&title, asked.sheets(&solved, origin, system), tell)
+    let of = SheetOf {
+        solved: &solved,
+        origin,
+        page: asked.page,
+        system,
+        awaited,
+    };
+    bound_pages(
+        &title,
+        of,
+        |of| asked.kind.sheets(of, asked.complained),
+        tell,
+    )
 }
 
 /// Makes the page of a plate sheet for somebody who reads in `system`, with its unit's document, and binds
-/// it. None when `tell`, which hears how far it is, breaks it off.
+/// it. None when it is no longer awaited, or when `tell`, which hears how far it is, breaks it off.
 ///
 /// # Errors
 /// When the unit has no solution, a value of the sheet makes no sense, or the PDF cannot be put together,
 /// in words.
 pub fn bound_worksheet(
     (sheet, unit): (&Worksheet, Arc<Document>),
-    page: Page,
+    (page, system): (Page, System),
     origin: &Origin,
-    system: System,
-    mut tell: impl FnMut(Progress) -> ControlFlow<()>,
+    awaited: Awaited,
+    tell: impl FnMut(Progress) -> ControlFlow<()>,
 ) -> Result<Option<BoundSheet>, String> {
     let title = title_of(&unit.name);
     let solved = Solved::of_shared(unit).map_err(|why| why.shown_in(system))?;
     let result = PlateResult::of(sheet, Some(&solved)).map_err(|flaw| flaw.to_string())?;
-    if tell(Progress { done: 0, of: 0 }).is_break() {
-        return Ok(None);
-    }
     let of = SheetOf {
         solved: &solved,
         origin,
         page,
         system,
+        awaited,
     };
-    bound_pages(&title, worksheet(of, sheet, &result), tell)
+    bound_pages(&title, of, |of| worksheet(of, sheet, &result), tell)
 }
 
+/// Lays pages out and binds them, unless that is given up before.
 fn bound_pages(
     title: &str,
-    sheets: Vec<Sheet>,
+    of: SheetOf,
+    lay_out: impl FnOnce(SheetOf) -> Vec<Sheet>,
     mut tell: impl FnMut(Progress) -> ControlFlow<()>,
 ) -> Result<Option<BoundSheet>, String> {
+    if tell(Progress { done: 0, of: 0 }).is_break() {
+        return Ok(None);
+    }
+    let sheets = lay_out(of);
+    if of.awaited.is_given_up() {
+        return Ok(None);
+    }
     let of = sheets.len();
     let mut book = PdfBook::new(title);
     let added = book.add_chapter_telling(title, &sheets, |done| tell(Progress { done, of }))?;

@@ -257,6 +257,36 @@ fn a_lesson_that_a_dead_window_left_comes_back_beside_what_its_file_holds() {
 }
 
 #[test]
+fn a_lesson_that_was_left_takes_no_unsaved_one_away_unasked() {
+    let folder = lessons();
+    let recovery = folder.path().join("recovery");
+    let file = folder.path().join("behind-centre.lesson.ron");
+    let mut start = Start::on(DemoUnit::FairwayTrailed.document()).keeping_in(&recovery);
+    start.beginning = Some(Beginning::with_lesson(&file).unwrap());
+    let mut window = in_lesson(start);
+    window.type_over("Text", "What was left.");
+    drop(window);
+    // What was left is offered once a room has seen the unit, and a step was kept before it.
+    let mut window = Start::on(DemoUnit::FairwayTrailed.document()).window();
+    window.press_with(Modifiers::COMMAND, Key::K);
+    let app = window.harness.state_mut();
+    assert!(app.keep_work_in(&recovery, &egui::Context::default()));
+    window.step();
+    window.wait_until_it_says("Work was not saved");
+    window.click("Recover");
+    window.assert_says("Unsaved lesson");
+    window.click("Keep editing");
+    window.assert_says("Work was not saved");
+    window.click("Recover");
+    window.assert_says("Unsaved lesson");
+    window.click("Discard changes");
+    window.assert_says("Work was not saved");
+    window.click("Recover");
+    window.assert_says("Recovered.");
+    assert_eq!(window.entry("Text"), "What was left.");
+}
+
+#[test]
 fn a_step_whose_unit_is_gone_says_so_and_the_others_stay() {
     let folder = lessons();
     fs::remove_file(folder.path().join("seven-inch.ron")).unwrap();

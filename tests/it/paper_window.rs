@@ -781,7 +781,7 @@ fn every_area_has_its_picture_and_its_table_to_copy() {
             assert!(table.contains(in_table), "{table}");
             continue;
         };
-        window.assert_says(&format!("Copied the picture: {}", view.name()));
+        window.wait_until_it_says(&format!("Copied the picture: {}", view.name()));
         let copied = window.take_copied();
         let [OutputCommand::CopyImage(picture)] = &copied[..] else {
             panic!("{key:?}: {} things were copied", copied.len());
@@ -816,6 +816,39 @@ fn every_area_has_its_picture_and_its_table_to_copy() {
             "{key:?}: {table}"
         );
     }
+}
+
+#[test]
+fn one_picture_is_copied_at_a_time_and_the_window_goes_on_meanwhile() {
+    let mut window = Start::on(DemoUnit::KnifeChoice.document()).window();
+    let copied_by_keys = |window: &mut Window| {
+        window.harness.key_press_modifiers(with_shift(), Key::C);
+        window.step();
+    };
+    copied_by_keys(&mut window);
+    copied_by_keys(&mut window);
+    window.assert_says("Not copied: the picture asked for before is still being made.");
+    assert_eq!(window.take_copied(), []);
+    // The window takes what is typed, and the picture is that of before.
+    window.enter_text("Name", "Another name");
+    window.wait_until_it_says("Copied the picture: ");
+    assert_eq!(window.take_copied().len(), 1);
+    copied_by_keys(&mut window);
+    window.wait_until_it_says("Copied the picture: ");
+    window.settle();
+    // From its card as well, which stays open.
+    window.click("File");
+    window.click("Save picture…");
+    window.wait_until_it_says("as it will be on paper");
+    window.take_copied();
+    window.button("Copy").click();
+    window.step();
+    window.button("Copy").click();
+    window.step();
+    window.assert_says("Not copied: the picture asked for before is still being made.");
+    window.wait_until_it_says("Copied the picture: ");
+    assert_eq!(window.take_copied().len(), 1);
+    assert!(window.has_button("Save picture…"));
 }
 
 #[test]

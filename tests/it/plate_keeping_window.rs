@@ -224,6 +224,31 @@ fn half_a_reading_hinders_no_save_and_is_not_lost_by_it() {
 }
 
 #[test]
+fn a_sheet_given_up_stays_where_the_window_stays_open_after_all() {
+    let (folder, _file, mut window) = on_kept();
+    go_to(&mut window, "Plate and gauge bar");
+    window.enter_text("Gauge bar, left", "0.26");
+    window.press_with(Modifiers::COMMAND, Key::K);
+    for answer in ["Keep editing", "Discard changes"] {
+        assert!(!window.would_close());
+        window.assert_says("Unsaved plate sheet");
+        window.click("Discard changes");
+        window.assert_says("Unsaved lesson");
+        if answer == "Discard changes" {
+            window.button(answer).click();
+            assert!(window.has_closed());
+            continue;
+        }
+        window.click(answer);
+        window.press_with(Modifiers::COMMAND, Key::Num5);
+        assert_eq!(window.entry("Gauge bar, left"), "0.26 in");
+    }
+    drop(window);
+    let next = after(&folder);
+    next.assert_silent("Work was not saved");
+}
+
+#[test]
 fn a_tick_alone_is_listed_among_what_a_dead_window_left() {
     let (folder, _file, mut first) = on_kept();
     go_to(&mut first, "Roller bearings");

@@ -1,8 +1,10 @@
 //! Sheets and pictures to print: what stands on paper is true to size, to the numbers and to the file,
 //! none of its words stands on another, and it can be read by everybody.
 
+use std::cell::Cell;
 use std::ops::ControlFlow;
 use std::path::Path;
+use std::sync::Arc;
 
 use kurbo::{BezPath, PathEl, Rect, Shape as _};
 use serde_json::Value as Json;
@@ -10,11 +12,12 @@ use sha2::{Digest as _, Sha256};
 use sweepgauge::analysis::why::{BudgetOf, Complaint};
 use sweepgauge::analysis::{CAUTION, NumberId, Solved};
 use sweepgauge::drawing::{
-    Complained, Mark, Origin, Page, PdfBook, PictureView, Role, Sheet, SheetKind, Standing, Theme,
-    view_picture,
+    Awaited, Complained, Mark, Origin, Page, PdfBook, PictureView, Role, Sheet, SheetKind,
+    Standing, Theme, view_picture,
 };
 use sweepgauge::printing::{
-    PictureFormat, Progress, Resolution, SheetAsked, bound, folder_book, origin_of, picture_bytes,
+    PictureFormat, Progress, Resolution, SheetAsked, bound, bound_sheet, folder_book, origin_of,
+    picture_bytes,
 };
 use sweepgauge::store::open_with_digest;
 use sweepgauge::unit::{Document, Looked};
@@ -185,29 +188,41 @@ fn no_words_of_a_sheet_stand_on_others_or_leave_their_paper() {
 }
 
 #[test]
-fn setting_and_why_sheets_take_one_page_in_letters_that_can_be_read() {
-    /// The smallest letters of running words, in points, and those of a picture's smallest words.
-    const LEAST: [f64; 2] = [5.9, 4.4];
-    // 96 paper units are an inch, as 72 points are.
-    let points = |size: f64| 0.75 * size;
+fn setting_and_why_sheets_take_one_page() {
     for unit in DemoUnit::ALL {
         let solved = solved(&unit.document());
         for system in System::ALL {
             for page in Page::ALL {
                 for kind in [SheetKind::Setting, SheetKind::Why] {
                     let sheets = asked(kind, page).sheets(&solved, &origin(), system);
-                    let [sheet] = &sheets[..] else {
-                        panic!("{unit:?} {page:?} {kind:?}: {} pages", sheets.len());
-                    };
-                    for (place, panel) in sheet.panels.iter().enumerate() {
-                        let least = LEAST[usize::from(sheet.figure_of(place).is_some())];
-                        for mark in &panel.marks {
-                            if let Mark::Text { text, size, .. } = mark {
-                                assert!(
-                                    points(*size) > least,
-                                    "{unit:?} {page:?} {system:?} {kind:?}: {text} at {}",
-                                    points(*size)
-                                );
+                    assert_eq!(sheets.len(), 1, "{unit:?} {page:?} {kind:?}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn every_letter_of_a_sheet_can_be_read() {
+    /// The smallest letters, in points: a rule of thumb for print that is read in the hand.
+    const LEAST: f64 = 6.0;
+    // 96 paper units are an inch, as 72 points are.
+    let points = |size: f64| 0.75 * size;
+    let mut small = Vec::new();
+    for unit in DemoUnit::ALL {
+        let solved = solved(&unit.document());
+        for system in System::ALL {
+            for page in Page::ALL {
+                for kind in SheetKind::ALL {
+                    let sheets = asked(kind, page).sheets(&solved, &origin(), system);
+                    let marks = sheets.iter().flat_map(|sheet| &sheet.panels);
+                    for mark in marks.flat_map(|panel| &panel.marks) {
+                        if let Mark::Text { text, size, .. } = mark {
+                            let size = points(*size);
+                            if size < LEAST - 1e-9 {
+                                small.push(format!(
+                                    "{unit:?} {page:?} {system:?} {kind:?}: {text} at {size:.2}"
+                                ));
                             }
                         }
                     }
@@ -215,6 +230,7 @@ fn setting_and_why_sheets_take_one_page_in_letters_that_can_be_read() {
             }
         }
     }
+    assert!(small.is_empty(), "{}: {small:#?}", small.len());
 }
 
 #[test]
@@ -659,6 +675,39 @@ fn a_folder_becomes_one_document_and_says_what_it_left_out() {
         .output()
         .unwrap();
     assert_eq!(tried.status.code(), Some(2));
+}
+
+#[test]
+fn a_sheet_is_given_up_between_one_block_and_the_next() {
+    let document = Arc::new(DemoUnit::KnifeChoice.document());
+    for kind in SheetKind::ALL {
+        // How often it was asked whether it is still awaited, and whether it was made.
+        let made_until = |stop: Option<usize>| {
+            let asks = Cell::new(0);
+            let is_given_up = || {
+                asks.set(asks.get() + 1);
+                stop.is_some_and(|stop| asks.get() >= stop)
+            };
+            let bound = bound_sheet(
+                Arc::clone(&document),
+                &asked(kind, Page::A4),
+                &origin(),
+                System::InchDecimal,
+                Awaited::unless(&is_given_up),
+                |_| ControlFlow::Continue(()),
+            );
+            (bound.expect("is no fault").is_some(), asks.get())
+        };
+        let (is_made, asks) = made_until(None);
+        assert!(is_made && asks > 0, "{kind:?}: {asks}");
+        for stop in [1, asks / 4, asks / 2, asks - 1, asks] {
+            let stop = stop.max(1);
+            let (is_made, until) = made_until(Some(stop));
+            assert!(!is_made, "{kind:?} at {stop} of {asks}");
+            // What is still asked leads out.
+            assert!(until <= stop + 24, "{kind:?} at {stop} of {asks}: {until}");
+        }
+    }
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use egui::accesskit::{Action, Role};
@@ -188,6 +188,42 @@ fn a_file_by_its_path_is_saved_but_replaces_no_other() {
         &open_unit(&own.with_extension("ron")).unwrap(),
         window.document()
     );
+}
+
+#[test]
+fn a_chosen_name_that_becomes_another_files_is_asked_about() {
+    let folder = TempDir::new().unwrap();
+    let (unit, lesson) = (
+        folder.path().join("other.ron"),
+        folder.path().join("other.lesson.ron"),
+    );
+    for file in [&unit, &lesson] {
+        fs::write(file, "another one").unwrap();
+    }
+    // The desktop's dialog asks about the name as it is chosen, and here no file has it.
+    let answers = Answers::default();
+    answers.save(&folder.path().join("other"));
+    let mut window = Start::on(DemoUnit::KnifeChoice.document())
+        .asking(&answers)
+        .window();
+    let save_as = |window: &mut Window, file: &Path| {
+        window.press_with(Modifiers::COMMAND | Modifiers::SHIFT, Key::S);
+        window.assert_says("Not saved: a file is there already");
+        assert_eq!(window.entry("Path"), file.display().to_string());
+        assert_eq!(fs::read_to_string(file).unwrap(), "another one");
+    };
+    save_as(&mut window, &unit);
+    window.click("Close");
+    assert_eq!(fs::read_to_string(&unit).unwrap(), "another one");
+    save_as(&mut window, &unit);
+    window.click("Replace the file");
+    assert_eq!(&open_unit(&unit).unwrap(), window.document());
+    window.press_with(Modifiers::COMMAND, Key::Num7);
+    window.press_with(Modifiers::COMMAND, Key::K);
+    save_as(&mut window, &lesson);
+    window.click("Replace the file");
+    window.assert_says("Saved ");
+    assert_ne!(fs::read_to_string(&lesson).unwrap(), "another one");
 }
 
 #[test]

@@ -9,6 +9,7 @@ mod aim;
 mod beside;
 mod card;
 mod change;
+mod copying;
 mod demo_units;
 mod dialogs;
 mod drafts;
@@ -31,13 +32,16 @@ mod snapshot;
 mod ticked;
 mod to_print;
 mod window_place;
+mod wishes;
 mod with_beside;
+mod with_copying;
 mod with_keeper;
 mod with_lesson;
 mod with_motion;
 mod with_opener;
 mod with_printer;
 mod with_sheet;
+mod with_wishes;
 mod with_works;
 mod work_history;
 mod works;
@@ -46,6 +50,7 @@ pub use aim::Aim;
 pub use beside::{Beside, OtherUnit, Side};
 pub use card::{Beneath, Card, Next, OpenCard, show_card};
 pub use change::{Change, Part};
+pub use copying::CopiedPicture;
 pub use demo_units::{DEMO_UNIT, DEMO_UNITS, DemoUnit};
 pub use dialogs::{Ask, Choosing, Dialogs, NoDialogs, chosen};
 pub use drafts::{Draft, Drafts, Slot};
@@ -72,14 +77,15 @@ pub use works::InHand;
 use std::rc::Rc;
 
 use beside::BesideDesk;
+use copying::Copying;
 use handed_over::HandedOver;
 use less_motion::MotionDesk;
 use opener::Outside;
 use printer::PrintDesk;
+use wishes::Wishes;
 use works::Works;
 
 use crate::analysis::{Solved, Unsolved};
-use crate::drawing::PictureView;
 use crate::store::FileProblem;
 use crate::unit::{Document, Remarks};
 use crate::units::System;
@@ -96,21 +102,14 @@ pub struct Desk {
     notices: Notices,
     /// Whether the window may close: what is not saved, and is not to be kept, may be lost.
     may_close: bool,
-    begins_with_first_field: bool,
-    moved_by_step: Option<Change>,
-    missed_dialog: Option<Ask>,
-    area_wanted: Option<&'static str>,
-    is_asked_to_show: bool,
-    step_to_keep: Option<PictureView>,
-    kept_step: Option<usize>,
-    lesson_to_show: Option<usize>,
     beside: BesideDesk,
-    sheet_wanted: Option<ToPrint>,
+    wishes: Wishes,
     handed_over: HandedOver,
     outside: Outside,
     works: Works,
     in_hand: InHand,
     printing: PrintDesk,
+    copying: Copying,
     motion: MotionDesk,
 }
 
@@ -125,21 +124,14 @@ impl Desk {
             card: None,
             notices: Notices::default(),
             may_close: false,
-            begins_with_first_field: false,
-            moved_by_step: None,
-            missed_dialog: None,
-            area_wanted: None,
-            is_asked_to_show: false,
-            step_to_keep: None,
-            kept_step: None,
-            lesson_to_show: None,
             beside: BesideDesk::default(),
-            sheet_wanted: None,
+            wishes: Wishes::default(),
             handed_over: HandedOver::default(),
             outside: Outside::default(),
             works: Works::default(),
             in_hand: InHand::default(),
             printing: PrintDesk::default(),
+            copying: Copying::default(),
             motion: MotionDesk::default(),
         }
     }
@@ -180,61 +172,6 @@ impl Desk {
         let found = self.sessions().position(|session| session.id() == id);
         self.front = found.unwrap_or(self.front);
         found.is_some()
-    }
-
-    /// Notes that the desktop showed no dialog for what was asked.
-    pub fn miss_dialog(&mut self, ask: Ask) {
-        self.missed_dialog = Some(ask);
-    }
-
-    /// What was asked without a dialog; told once.
-    pub fn missed_dialog(&mut self) -> Option<Ask> {
-        self.missed_dialog.take()
-    }
-
-    /// Has an area brought to the front by its name, once this frame is done.
-    pub fn want_area(&mut self, id: &'static str) {
-        self.area_wanted = Some(id);
-    }
-
-    /// The area that is to come to the front; asked once.
-    pub fn area_wanted(&mut self) -> Option<&'static str> {
-        self.area_wanted.take()
-    }
-
-    /// Has the unit shown to a room.
-    pub fn ask_to_show(&mut self) {
-        self.is_asked_to_show = true;
-    }
-
-    /// Whether the unit is to be shown to a room; asked once.
-    pub fn is_asked_to_show(&mut self) -> bool {
-        std::mem::take(&mut self.is_asked_to_show)
-    }
-
-    /// Has the card opened on which this sheet is printed or saved.
-    pub fn want_sheet(&mut self, what: ToPrint) {
-        self.sheet_wanted = Some(what);
-    }
-
-    /// The sheet that is to be printed or saved; asked once.
-    pub fn sheet_wanted(&mut self) -> Option<ToPrint> {
-        self.sheet_wanted.take()
-    }
-
-    /// Has the form begin with its first field in hand, as for a unit that nobody typed yet.
-    pub fn begin_with_first_field(&mut self) {
-        self.begins_with_first_field = true;
-    }
-
-    /// Whether the form is still to begin with its first field in hand.
-    pub fn wants_first_field(&self) -> bool {
-        self.begins_with_first_field
-    }
-
-    /// Whether the form is to begin with its first field in hand; asked once.
-    pub fn begins_with_first_field(&mut self) -> bool {
-        std::mem::take(&mut self.begins_with_first_field)
     }
 
     /// Puts another session where the one in front is, which is gone then.
@@ -307,13 +244,8 @@ impl Desk {
             return false;
         };
         self.tell(told);
-        self.moved_by_step = Some(change);
+        self.wishes.moved_by_step = Some(change);
         true
-    }
-
-    /// The change that undo or redo moved since it was asked last: the form shows where it happened.
-    pub fn moved_by_step(&mut self) -> Option<Change> {
-        self.moved_by_step.take()
     }
 
     /// What [`Desk::undo`] would take back, to be read after "Undo"; none when there is no step.

@@ -7,7 +7,6 @@ use egui::Id;
 
 use super::lesson_work::LessonWork;
 use super::{Desk, Session};
-use crate::drawing::PictureView;
 use crate::lesson::{Lesson, Step, UnitUse};
 use crate::store;
 use crate::unit::{GroundEntry, SettingEntry};
@@ -33,26 +32,6 @@ impl Desk {
     ) -> bool {
         let lesson = self.works.lesson.as_mut();
         lesson.is_some_and(|lesson| lesson.edit(name, holder, edit))
-    }
-
-    /// Has the unit in front kept as a step of the lesson, seen in a view.
-    pub fn ask_to_keep_step(&mut self, view: PictureView) {
-        self.step_to_keep = Some(view);
-    }
-
-    /// The view in which the unit in front is to be kept as a step; asked once.
-    pub fn step_to_keep(&mut self) -> Option<PictureView> {
-        self.step_to_keep.take()
-    }
-
-    /// Has the lesson shown to a room from a step on, the first being 0.
-    pub fn ask_to_show_lesson(&mut self, step: usize) {
-        self.lesson_to_show = Some(step);
-    }
-
-    /// The step from which the lesson is to be shown; asked once.
-    pub fn lesson_to_show(&mut self) -> Option<usize> {
-        self.lesson_to_show.take()
     }
 
     /// Puts a step of the unit in front behind those of the open lesson, or begins a lesson with it. The
@@ -82,13 +61,8 @@ impl Desk {
             .lesson()
             .map_or(0, |lesson| lesson.lesson().steps.len());
         let last = steps.saturating_sub(1);
-        self.kept_step = Some(last);
+        self.wishes.kept_step = Some(last);
         Ok(last)
-    }
-
-    /// The step that was kept last; told once.
-    pub fn kept_step(&mut self) -> Option<usize> {
-        self.kept_step.take()
     }
 
     /// The unit in front as a step of the open lesson names it.

@@ -44,11 +44,11 @@ impl Desk {
         self.work(kind).is_some_and(DeskWork::has_unsaved)
     }
 
-    /// The kinds of work that closing now would lose something of: what is to be kept for the next start is
-    /// not lost.
+    /// The kinds of work that closing now would lose something of, and that nobody was asked about: what is
+    /// to be kept for the next start is not lost, and what is given up may be.
     pub fn unsaved_works(&self) -> impl Iterator<Item = WorkKind> {
         let kinds = WorkKind::ALL.into_iter();
-        kinds.filter(|kind| self.has_unsaved_work(*kind) && !self.works.is_for_next_start(*kind))
+        kinds.filter(|kind| self.has_unsaved_work(*kind) && !self.works.is_answered(*kind))
     }
 
     /// Leaves the work of a kind kept as it is when the window closes, to be offered at the next start.
@@ -56,9 +56,15 @@ impl Desk {
         self.works.keeping.push(kind);
     }
 
-    /// Keeps work for the next start no more: the window stays open.
-    pub fn keep_none_for_next_start(&mut self) {
+    /// Gives up the work of a kind when the window closes; until then it lies where it lies.
+    pub fn discard_at_close(&mut self, kind: WorkKind) {
+        self.works.discarding.push(kind);
+    }
+
+    /// Keeps no work for the next start and gives none up: the window stays open.
+    pub fn stay_open(&mut self) {
         self.works.keeping.clear();
+        self.works.discarding.clear();
     }
 
     /// Says what keys and menus work on: a work only while there is one of its kind.

@@ -21,6 +21,8 @@ pub struct Works {
     pub(super) lesson: Option<LessonWork>,
     /// Those that stay kept for the next start when the window closes.
     pub(super) keeping: Vec<WorkKind>,
+    /// Those that may be lost when the window closes.
+    pub(super) discarding: Vec<WorkKind>,
 }
 
 impl Works {
@@ -38,9 +40,9 @@ impl Works {
         }
     }
 
-    /// Whether the work of a kind stays kept for the next start.
-    pub(super) fn is_for_next_start(&self, kind: WorkKind) -> bool {
-        self.keeping.contains(&kind)
+    /// Whether it is answered what becomes of the work of a kind when the window closes.
+    pub(super) fn is_answered(&self, kind: WorkKind) -> bool {
+        self.keeping.contains(&kind) || self.discarding.contains(&kind)
     }
 
     /// Those that have something to lose; while all may be lost, those of them that are to be kept.

@@ -9,6 +9,8 @@ use egui::{Grid, Label, ScrollArea, Ui};
 
 use super::left_lesson::rows_of_lesson;
 use super::left_sheet::{Row, rows_of_sheet, shown};
+use super::work_asking::ask_work_first;
+use super::work_files::WorkAsking;
 use super::work_words::words_of;
 use crate::app::desk::{Beneath, Card, Desk, Next, WorkKind, document_in};
 use crate::app::widgets::lettering::Lettering;
@@ -65,8 +67,15 @@ struct Beside {
 
 impl LeftCard {
     fn take(&mut self, desk: &mut Desk, reply: Reply) -> Next {
+        let kind = self.left.as_ref().and_then(|left| kind_of(&left.work));
+        if let (Reply::Recover, Some(kind)) = (reply, kind)
+            && desk.has_unsaved_work(kind)
+        {
+            // It would take the place of one that is in no file as it stands; this card comes back then.
+            ask_work_first(desk, kind, WorkAsking::MakeRoom);
+            return Next::Stay;
+        }
         if let Some(left) = self.left.take() {
-            let kind = kind_of(&left.work);
             match reply {
                 // It is offered again once nobody has it.
                 Reply::Later => {}

@@ -227,6 +227,7 @@ fn told(desk: &Desk) -> Vec<String> {
 
 /// Closes the window, once nothing is lost by it.
 pub fn quit_asked(desk: &mut Desk) {
+    desk.stay_open();
     ask_first(desk, Asking::Close);
 }
 
@@ -235,6 +236,8 @@ pub fn close_asked(desk: &mut Desk, ctx: &Context) {
     if desk.may_close() {
         ctx.send_viewport_cmd(ViewportCommand::Close);
     } else if ctx.input(|input| input.viewport().close_requested()) {
+        // What was answered when it was asked before is asked again.
+        desk.stay_open();
         desk.look_at_files();
         if desk.any_unsaved().next().is_some() || desk.unsaved_works().next().is_some() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);

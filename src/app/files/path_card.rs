@@ -1,14 +1,16 @@
 //! A file by its path, for where the desktop has no file dialog.
 
+use std::path::Path;
+
 use egui::Ui;
 
 use super::opening::{Asking, ask_first};
 use super::outside::holds_save_back;
 use super::refusal::Refusal;
-use super::saving::{file_name_for, is_open_file, save_to_chosen, warn_of_another, with_ending};
+use super::saving::{file_name_for, is_open_file, save_to_chosen, taken_by_another, with_ending};
 use super::typed_path::{Typed, TypedPath};
 use super::work_path_card::WorkPathCard;
-use crate::app::desk::{Ask, Card, Desk, Next, WorkKind};
+use crate::app::desk::{Ask, Card, Desk, InHand, Next, WorkKind};
 use crate::store::whole_path;
 
 /// A path being typed.
@@ -34,6 +36,15 @@ impl PathCard {
             || whole_path(&offered()).map_or_else(|_| offered(), |path| path.display().to_string());
         let text = file.map_or_else(whole, |file| file.display().to_string());
         Self::beginning_with(text, true)
+    }
+
+    /// For saving over a file that is there, if a person says so.
+    fn over(file: &Path) -> Self {
+        Self {
+            path: TypedPath::over(file, &taken_by_another(file)),
+            is_saving: true,
+            refusal: Refusal::default(),
+        }
     }
 
     fn beginning_with(text: String, is_saving: bool) -> Self {
@@ -78,7 +89,7 @@ impl PathCard {
         let is_another = !is_open_file(desk, &path);
         // There is no dialog that would have asked before another file is replaced.
         if is_another && path.exists() {
-            warn_of_another(desk, &path);
+            desk.warn(taken_by_another(&path));
             self.path.offer_to_replace(&path);
             Next::Stay
         } else if holds_save_back(desk, &path) {
@@ -139,8 +150,14 @@ impl Card for PathCard {
     }
 }
 
-/// Opens the card by which a file is named, where the desktop showed no dialog to choose one in.
+/// Opens the card by which a file is named, where the desktop showed no dialog to choose one in, or asked
+/// about another name than the file gets.
 pub fn name_without_dialog(desk: &mut Desk) {
+    match desk.taken_name() {
+        Some((InHand::Unit, file)) => desk.open_card(PathCard::over(&file)),
+        Some((InHand::Work(kind), file)) => desk.open_card(WorkPathCard::over(kind, &file)),
+        None => {}
+    }
     let save_work = |desk: &mut Desk, kind| {
         let card = WorkPathCard::to_save(desk, kind);
         desk.open_card(card);

@@ -207,12 +207,9 @@ impl PlaceCard {
 
     /// Asks whether a file is to be replaced.
     fn over(asked: &Ask, writing: Writing, file: &Path) -> Self {
-        let mut path = TypedPath::beginning_with(file.display().to_string());
-        path.tell(&taken(file));
-        path.offer_to_replace(file);
         Self {
             why: "With its ending the name is that of another file. Replace that one, or type a path",
-            path,
+            path: TypedPath::over(file, &taken(file)),
             ..Self::new(asked, writing)
         }
     }

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::{Id, Ui};
 
 use super::asking::ask;
-use crate::app::desk::{Ask, Desk};
+use crate::app::desk::{Ask, Desk, InHand};
 use crate::app::widgets::words::capitalised;
 use crate::store::{self, FileProblem};
 use crate::unit::Remarks;
@@ -38,14 +38,14 @@ pub fn save_as(desk: &mut Desk, then: impl FnOnce(&mut Desk, bool) -> bool + 'st
     });
 }
 
-/// Saves to a file a person chose.
+/// Saves to a file a person chose. Where its whole name is that of another file, that is asked about.
 pub fn save_to_chosen(desk: &mut Desk, file: &Path) -> bool {
     let whole = with_ending(file.to_owned(), UNIT_ENDING);
     if whole == file || is_open_file(desk, file) {
         return save_to(desk, file);
     }
     if whole.exists() && !is_open_file(desk, &whole) {
-        warn_of_another(desk, &whole);
+        desk.ask_about_taken(InHand::Unit, whole);
         return false;
     }
     save_to(desk, &whole)
@@ -74,12 +74,10 @@ pub fn is_open_file(desk: &Desk, path: &Path) -> bool {
     open.is_some_and(|open| open == path || store::is_same_file(open, path))
 }
 
-/// Warns that saving would replace a file that nobody chose.
-pub fn warn_of_another(desk: &mut Desk, file: &Path) {
+/// Why a file that nobody chose to replace is not saved to.
+pub fn taken_by_another(file: &Path) -> String {
     let file = file.display();
-    desk.warn(format!(
-        "Not saved: a file is there already, and it is not the file that is open: {file}"
-    ));
+    format!("Not saved: a file is there already, and it is not the file that is open: {file}")
 }
 
 /// Why the document cannot be saved anywhere; none while it can. A file that could not be opened

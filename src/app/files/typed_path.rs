@@ -45,6 +45,14 @@ impl TypedPath {
         }
     }
 
+    /// The path of a file that stands there already: why it is not taken, and that it may be replaced.
+    pub(super) fn over(file: &Path, why: &str) -> Self {
+        let mut path = Self::beginning_with(file.display().to_string());
+        path.tell(why);
+        path.offer_to_replace(file);
+        path
+    }
+
     /// The path without what stands around it.
     pub(super) fn text(&self) -> &str {
         self.text.trim()

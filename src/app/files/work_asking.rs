@@ -146,11 +146,19 @@ impl Card for WorkQuestion {
             None => Next::Stay,
             Some(Reply::Stay) => self.put_away(desk),
             Some(Reply::Discard) => {
-                // One to open takes its place, and one that is refused leaves it where it lies.
-                if !matches!(self.what, WorkAsking::Open(_)) {
-                    desk.drop_work(kind);
+                match self.what {
+                    // One to open takes its place, and one that is refused leaves it where it lies.
+                    WorkAsking::Open(_) => {}
+                    // Another question may still be answered so that the window stays open.
+                    WorkAsking::CloseWindow => desk.discard_at_close(kind),
+                    WorkAsking::New | WorkAsking::Close | WorkAsking::MakeRoom => {
+                        desk.drop_work(kind);
+                    }
                 }
                 go_on_or_ask(desk, kind, self.what.clone());
+                if self.what == WorkAsking::MakeRoom {
+                    self.beneath.put_back(desk);
+                }
                 Next::Close
             }
             Some(Reply::Keep) => {
@@ -163,8 +171,12 @@ impl Card for WorkQuestion {
                 save_work(desk, kind, move |desk, is_saved| {
                     // What the file does not hold yet would be lost with it.
                     let is_whole = is_saved && !desk.has_unsaved_work(kind);
+                    if !is_whole {
+                        desk.stay_open();
+                    }
+                    let has_waiting = what == WorkAsking::MakeRoom;
                     let is_done = is_whole && go_on_or_ask(desk, kind, what);
-                    if !is_done {
+                    if !is_done || has_waiting {
                         beneath.put_back(desk);
                     }
                     is_done
@@ -176,7 +188,7 @@ impl Card for WorkQuestion {
 
     fn put_away(&mut self, desk: &mut Desk) -> Next {
         // The window stays open, and so does what was to be kept as it closes.
-        desk.keep_none_for_next_start();
+        desk.stay_open();
         self.beneath.put_back(desk);
         Next::Close
     }

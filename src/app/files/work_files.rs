@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use super::saving::{file_stem_for, reason_first};
 use super::work_words::words_of;
-use crate::app::desk::{Desk, DeskWork, LessonWork, SheetWork, WorkKind};
+use crate::app::desk::{Desk, DeskWork, InHand, LessonWork, SheetWork, WorkKind};
 use crate::app::widgets::words::capitalised;
 use crate::plate::Day;
 use crate::store::folder_of;
@@ -20,6 +20,8 @@ pub enum WorkAsking {
     Open(PathBuf),
     /// The work is taken away.
     Close,
+    /// The work is taken away, for another to be laid in its place by the card that is open.
+    MakeRoom,
     /// The window closes.
     CloseWindow,
 }
@@ -43,7 +45,7 @@ pub(super) fn go_on(desk: &mut Desk, kind: WorkKind, what: WorkAsking) -> bool {
             true
         }
         WorkAsking::Open(file) => open_work(desk, kind, &file),
-        WorkAsking::Close => {
+        WorkAsking::Close | WorkAsking::MakeRoom => {
             desk.drop_work(kind);
             true
         }
@@ -117,14 +119,11 @@ pub(super) fn offered_name(desk: &Desk, kind: WorkKind) -> String {
     format!("{stem}{}", words_of(kind).ending)
 }
 
-/// Saves to a file that a person chose; one whose name had to be made longer must not be there yet.
+/// Saves to a file that a person chose. Where its whole name is that of another file, that is asked about.
 pub(super) fn put_in_chosen(desk: &mut Desk, kind: WorkKind, file: &Path) -> bool {
     let whole = with_ending_of(kind, file);
     if whole != file && whole.exists() {
-        let (name, whole) = (words_of(kind).name, whole.display());
-        desk.warn(format!(
-            "Not saved: a file is there already, and it is not the {name} that is open: {whole}"
-        ));
+        desk.ask_about_taken(InHand::Work(kind), whole);
         return false;
     }
     put(desk, kind, &whole)

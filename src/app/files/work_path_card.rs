@@ -1,9 +1,11 @@
 //! Where a work beside the units is saved, by its path, for where the desktop has no file dialog.
 
+use std::path::Path;
+
 use egui::Ui;
 
 use super::typed_path::{Typed, TypedPath};
-use super::work_files::{offered_name, put_in_chosen};
+use super::work_files::{offered_name, put_in_chosen, with_ending_of};
 use super::work_outside::holds_work_back;
 use super::work_words::words_of;
 use crate::app::desk::{Card, Desk, DeskWork, Next, WorkKind};
@@ -34,15 +36,21 @@ impl WorkPathCard {
         }
     }
 
+    /// Asks whether a file is to be replaced by the work of a kind.
+    pub fn over(kind: WorkKind, file: &Path) -> Self {
+        let path = TypedPath::over(file, &taken(file));
+        Self { kind, path }
+    }
+
     fn take(&mut self, desk: &mut Desk) -> Result<(), String> {
         let path = whole_path(self.path.text()).map_err(|problem| problem.to_string())?;
+        let path = with_ending_of(self.kind, &path);
         let own = desk.work(self.kind).and_then(DeskWork::file);
         let is_own = own.is_some_and(|own| own == path || is_same_file(own, &path));
         // There is no dialog that would have asked before another file is replaced.
         if path.exists() && !is_own {
             self.path.offer_to_replace(&path);
-            let path = path.display();
-            return Err(format!("Not saved: a file is there already: {path}"));
+            return Err(taken(&path));
         }
         // What something else wrote there is asked about on a card of its own.
         if (is_own && holds_work_back(desk, self.kind, &path))
@@ -53,6 +61,10 @@ impl WorkPathCard {
             Err("Not saved: see the notice at the foot of the window.".to_owned())
         }
     }
+}
+
+fn taken(file: &Path) -> String {
+    format!("Not saved: a file is there already: {}", file.display())
 }
 
 impl Card for WorkPathCard {

@@ -316,6 +316,7 @@ impl App {
             show.show_lesson(ctx, desk, Talk::from_step(lesson, step));
             ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
         }
+        desk.hear_from_copying(ctx);
         close_asked(desk, ctx);
         desk.keep_work();
         if shot.is_none() {

@@ -12,6 +12,9 @@ use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
 
+/// What the strip keeps for how far a picture to copy is.
+const COPYING_WIDTH: f32 = 340.0;
+
 /// The strip. It stands there always, so that nothing moves under the hand and no number is covered.
 pub fn notice_strip_ui(ui: &mut Ui, desk: &mut Desk) {
     Panel::bottom("notices").resizable(false).show(ui, |ui| {
@@ -24,6 +27,12 @@ pub fn notice_strip_ui(ui: &mut Ui, desk: &mut Desk) {
                     .clicked()
                 {
                     desk.open_card(NoticesCard);
+                }
+                if desk.is_copying() && !desk.has_card() {
+                    // From the left, as it is read.
+                    let size = Vec2::new(COPYING_WIDTH, ui.available_height());
+                    let from_the_left = Layout::left_to_right(Align::Center);
+                    ui.allocate_ui_with_layout(size, from_the_left, |ui| desk.copying_ui(ui));
                 }
                 if let Some((notice, left)) = desk.notice(ui.input(|input| input.time)) {
                     // The frame in which it leaves, and none before it.

@@ -9,13 +9,14 @@ use super::preview::{Preview, blank_page_ui, image_of};
 use super::work_card::{WorkCard, WorkWords};
 use crate::analysis::{Kinematics, Solved, SolvedId};
 use crate::app::areas::{About, Areas};
-use crate::app::desk::{Ask, Card, Desk, Next};
+use crate::app::desk::{Ask, Card, CopiedPicture, Desk, Next};
 use crate::app::files::{Refusal, ask_place_then, file_stem_for};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::making::{KeptMade, MadeState, Making, Teller};
 use crate::drawing::{NoPicture, Page, PictureView, Sheet, Standing, Theme, to_pixels};
 use crate::printing::{PictureAsked, PictureFormat, Resolution, picture_bytes, table_to_paste};
 use crate::store;
+use crate::unit::Document;
 use crate::units::System;
 
 /// How large a picture is shown at the most.
@@ -43,22 +44,30 @@ pub fn no_picture(of: &About) -> String {
 /// Copies the picture of an area, if it has one.
 pub fn copy_picture(ctx: &Context, desk: &mut Desk, of: &About) {
     match of.picture {
-        Some(view) => match drawn(desk, &asked(view, desk.system())) {
-            Ok(sheet) => copy(ctx, desk, &sheet),
+        Some(view) => match current(desk) {
+            Ok(document) => {
+                let asked = asked(view, desk.system());
+                copy(ctx, desk, move || drawn(document, &asked).map(Arc::new));
+            }
             Err(why) => desk.warn(format!("Not copied. {why}")),
         },
         None => desk.warn(format!("Not copied. {}", no_picture(of))),
     }
 }
 
-fn copy(ctx: &Context, desk: &mut Desk, sheet: &Sheet) {
-    match to_pixels(sheet, COPIED) {
-        Ok(pixels) => {
-            ctx.copy_image(image_of(&pixels));
-            desk.tell(format!("Copied the picture: {}", sheet.title));
-        }
-        Err(why) => desk.warn(format!("Not copied. {why}")),
-    }
+/// Has a picture drawn, and its pixels copied.
+fn copy(
+    ctx: &Context,
+    desk: &mut Desk,
+    draw: impl FnOnce() -> Result<Arc<Sheet>, String> + Send + 'static,
+) {
+    desk.copy_picture(ctx, move |_| {
+        let sheet = draw()?;
+        Ok(CopiedPicture {
+            image: image_of(&to_pixels(&sheet, COPIED)?),
+            title: sheet.title.clone(),
+        })
+    });
 }
 
 /// Why the table of the area in front cannot be copied now; none where it can.
@@ -115,12 +124,18 @@ fn unit_table(desk: &Desk, view: PictureView) -> Result<String, String> {
     }
 }
 
-fn drawn(desk: &Desk, asked: &PictureAsked) -> Result<Sheet, String> {
+/// What pictures are drawn of now.
+fn current(desk: &Desk) -> Result<Arc<Document>, String> {
     if let Some(why) = desk.why_not_current() {
         return Err(why);
     }
     let good = desk.good().ok_or(NO_SOLUTION)?;
-    let sheet = asked.sheet(good);
+    Ok(Arc::clone(&good.document))
+}
+
+fn drawn(document: Arc<Document>, asked: &PictureAsked) -> Result<Sheet, String> {
+    let solved = Solved::of_shared(document).map_err(|why| why.shown_in(asked.system))?;
+    let sheet = asked.sheet(&solved);
     sheet.map_err(|none: NoPicture| none.to_string())
 }
 
@@ -215,19 +230,9 @@ impl PictureCard {
 
 /// Lays a picture out on a thread of its own.
 fn making(ctx: &Context, desk: &Desk, key: &Key) -> Making<Result<Arc<Sheet>, String>> {
-    let document = match (desk.why_not_current(), desk.good()) {
-        (Some(why), _) => Err(why),
-        (None, None) => Err(NO_SOLUTION.to_owned()),
-        (None, Some(good)) => Ok(Arc::clone(&good.document)),
-    };
-    let asked = key.asked;
+    let (document, asked) = (current(desk), key.asked);
     Making::begin(ctx, "picture", move |teller| {
-        let sheet = document.and_then(|document| {
-            let solved = Solved::of_shared(document);
-            let solved = solved.map_err(|why| why.shown_in(asked.system))?;
-            let sheet = asked.sheet(&solved).map(Arc::new);
-            sheet.map_err(|none: NoPicture| none.to_string())
-        });
+        let sheet = document.and_then(|document| drawn(document, &asked).map(Arc::new));
         teller.tell(1, 1).is_continue().then_some(sheet)
     })
 }
@@ -280,12 +285,14 @@ impl Card for PictureCard {
                         next = save(desk, self.chosen, sheet);
                     }
                     if let Some(sheet) = button(ui, "Copy") {
-                        copy(ui.ctx(), desk, sheet);
+                        let sheet = Arc::clone(sheet);
+                        copy(ui.ctx(), desk, move || Ok(sheet));
                     }
                     if ui.button("Close").clicked() {
                         next = Next::Close;
                     }
                 });
+                desk.copying_ui(ui);
                 self.refusal.show(ui);
             });
         });

@@ -13,10 +13,10 @@ use crate::app::desk::{Ask, Card, Desk, Next, PlateToPrint, PrintJob, ToPrint};
 use crate::app::files::{Refusal, ask_place, ask_place_and_open, file_stem_for};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::making::{KeptMade, MadeState, Making};
-use crate::drawing::{Origin, Sheet};
+use crate::drawing::{Awaited, Origin, Sheet};
 use crate::plate::Worksheet;
 use crate::printing::{
-    BoundSheet, SheetAsked, bound_sheet, bound_worksheet, origin_of, with_record,
+    BoundSheet, Progress, SheetAsked, bound_sheet, bound_worksheet, origin_of, with_record,
 };
 use crate::store;
 use crate::unit::Document;
@@ -79,15 +79,17 @@ fn making(
 ) -> Making<Result<Shown, String>> {
     let key = key.clone();
     Making::begin(ctx, "sheet", move |teller| {
-        let tell = |progress: crate::printing::Progress| teller.tell(progress.done, progress.of);
+        let tell = |progress: Progress| teller.tell(progress.done, progress.of);
+        let is_given_up = || teller.is_given_up();
+        let awaited = Awaited::unless(&is_given_up);
         if let Some(sheet) = plate {
-            let page = key.asked.page;
-            let bound = bound_worksheet((&sheet, document), page, &key.origin, key.system, tell);
+            let read = (key.asked.page, key.system);
+            let bound = bound_worksheet((&sheet, document), read, &key.origin, awaited, tell);
             return bound.transpose().map(|bound| bound.map(Shown::of));
         }
         let origin = with_record(key.origin, &key.asked, key.file.as_deref());
         let bound = match origin {
-            Ok(origin) => bound_sheet(document, &key.asked, &origin, key.system, tell),
+            Ok(origin) => bound_sheet(document, &key.asked, &origin, key.system, awaited, tell),
             Err(problem) => Err(problem.to_string()),
         };
         bound.transpose().map(|bound| bound.map(Shown::of))

@@ -10,6 +10,8 @@ use std::time::{Duration, Instant};
 
 use egui::{Context, ProgressBar, Ui};
 
+/// How wide a bar is in a row.
+const BAR_IN_A_ROW: f32 = 120.0;
 /// What lasts no longer than this goes without a bar.
 const SHOWN_AFTER: Duration = Duration::from_millis(500);
 
@@ -50,11 +52,16 @@ impl Teller {
         self.told.done.store(done, Ordering::Relaxed);
         self.told.of.store(of, Ordering::Relaxed);
         self.ctx.request_repaint();
-        if self.told.state.load(Ordering::Relaxed) == GIVEN_UP {
+        if self.is_given_up() {
             ControlFlow::Break(())
         } else {
             ControlFlow::Continue(())
         }
+    }
+
+    /// Whether nobody waits any more. To be asked as often as one likes: no frame comes of it.
+    pub fn is_given_up(&self) -> bool {
+        self.told.state.load(Ordering::Relaxed) == GIVEN_UP
     }
 
     /// From here on it cannot be given up; breaks off when it was. To be asked before anything is written.
@@ -144,7 +151,12 @@ impl<T: Send + 'static> Making<T> {
             _ => (done as f32 / of as f32, format!("{what}: {done} of {of}")),
         };
         ui.label(told);
-        ui.add(ProgressBar::new(part));
+        let bar = ProgressBar::new(part);
+        ui.add(if ui.layout().is_horizontal() {
+            bar.desired_width(BAR_IN_A_ROW)
+        } else {
+            bar
+        });
         ui.button("Cancel").clicked()
     }
 }

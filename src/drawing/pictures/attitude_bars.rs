@@ -17,8 +17,9 @@ const NAMES: f64 = 170.0;
 const FOOT: f64 = 34.0;
 const HEAD: f64 = 18.0;
 /// A bar's height, and that of a knife's bars with the paper between knives.
-const BAR: f64 = 8.0;
-const KNIFE: f64 = 38.0;
+const BAR: f64 = 9.0;
+const BETWEEN: f64 = 4.0;
+const KNIFE: f64 = 46.0;
 
 /// How high the picture of so many knives is.
 #[must_use]
@@ -52,7 +53,7 @@ pub fn attitude_bars(
         let name = letters::readable(&row.name);
         let room = pencil.by_text(NAMES - 52.0);
         let name = pencil.fitted(Role::Heading, &name, SIZE, room).into_owned();
-        let middle = top + pencil.by_text(1.5 * BAR + 3.0);
+        let middle = top + pencil.by_text(1.5 * BAR + BETWEEN);
         let at = Point::new(window.x0 + pencil.by_text(2.0), middle);
         pencil.sized_text(Role::Heading, at, Anchor::Left, SIZE, name);
         if let Some(common) = &row.set_once {
@@ -60,13 +61,13 @@ pub fn attitude_bars(
                 across(common.low.at),
                 top - pencil.by_text(3.0),
                 across(common.high.at),
-                top + pencil.by_text(3.0 * BAR + 9.0),
+                top + pencil.by_text(3.0 * BAR + 2.0 * BETWEEN + 3.0),
             );
             pencil.body(Role::Usable, &place.to_path(0.1));
             pencil.stroke(Role::Usable, &place.to_path(0.1));
         }
         for (place, life) in (0_u32..).zip(Life::ALL) {
-            let y = top + pencil.by_text(f64::from(place) * (BAR + 3.0));
+            let y = top + pencil.by_text(f64::from(place) * (BAR + BETWEEN));
             let beside = Point::new(
                 frame.x0 - pencil.by_text(6.0),
                 y + pencil.by_text(0.5 * BAR),
@@ -75,7 +76,7 @@ pub fn attitude_bars(
                 Role::Note,
                 beside,
                 Anchor::Right,
-                8.5,
+                10.0,
                 life.name().to_owned(),
             );
             for window in &row.at(life).windows {

@@ -23,7 +23,7 @@ const SOIL: f64 = 14.0;
 const NAME_SIZE: f64 = 13.0;
 const NUMBER_SIZE: f64 = 14.0;
 /// Words so small are left out rather than made smaller.
-const SMALLEST: f64 = 9.5;
+const SMALLEST: f64 = 10.0;
 /// From one line of a name to the next.
 const NAME_LINE: f64 = 15.0;
 /// As many lines fit into the room under the soil line; more take more room.

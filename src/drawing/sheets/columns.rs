@@ -3,7 +3,9 @@
 
 use kurbo::{Line, Point, Rect, Shape as _, Vec2};
 
+use super::awaited::Awaited;
 use super::flow::{Band, Block};
+use super::print_style::of_pictures;
 use crate::drawing::paper::{Panel, Pencil, Style, words};
 use crate::drawing::scene::Role;
 
@@ -37,24 +39,33 @@ pub(super) struct Layout<'b, 'a> {
     pages: Vec<Vec<(usize, Placed)>>,
     /// Where the last page's blocks end.
     end: f64,
+    awaited: Awaited<'b>,
 }
 
 /// Lays bands out in an area of every page, one under the other.
 pub(super) fn lay_out(bands: &[Band], area: Rect, style: Style) -> Vec<Laid> {
-    Layout::of(bands, area, style).drawn()
+    Layout::of(bands, area, style, Awaited::default()).drawn()
 }
 
 impl<'b, 'a> Layout<'b, 'a> {
-    /// Places bands in an area of every page, one under the other.
-    pub(super) fn of(bands: &'b [Band<'a>], area: Rect, style: Style) -> Self {
+    /// Places bands in an area of every page, one under the other. Given up, it stays as far as it came.
+    pub(super) fn of(
+        bands: &'b [Band<'a>],
+        area: Rect,
+        style: Style,
+        awaited: Awaited<'b>,
+    ) -> Self {
         let mut pages: Vec<Vec<(usize, Placed)>> = vec![Vec::new()];
         let (mut y, mut end) = (area.y0, area.y0);
-        for (index, band) in bands.iter().enumerate() {
+        'bands: for (index, band) in bands.iter().enumerate() {
             let then = bands.get(index + 1).map_or(0.0, |next| {
                 style.text * BETWEEN + next.blocks.first().map_or(0.0, |block| block.height)
             });
             let mut next = 0;
             while next < band.blocks.len() {
+                if awaited.is_given_up() {
+                    break 'bands;
+                }
                 let (mut taken, used) = band.take(next, area.y1 - y, then);
                 if taken.is_empty() {
                     if y > area.y0 {
@@ -91,6 +102,7 @@ impl<'b, 'a> Layout<'b, 'a> {
             style,
             pages,
             end,
+            awaited,
         }
     }
 
@@ -113,6 +125,9 @@ impl<'b, 'a> Layout<'b, 'a> {
         let mut pencil = Pencil::new(self.style, self.area);
         let mut pictures = Vec::new();
         for (band, placed) in page {
+            if self.awaited.is_given_up() {
+                break;
+            }
             let band = &self.bands[*band];
             let block = &band.blocks[placed.block];
             let by = placed.at.to_vec2();
@@ -130,7 +145,7 @@ impl<'b, 'a> Layout<'b, 'a> {
             }
             if let Some((told, draw)) = &block.picture {
                 let place = Rect::from_origin_size(placed.at, (band.width, block.height));
-                pictures.push((told.clone(), draw(place, self.style)));
+                pictures.push((told.clone(), draw(place, of_pictures(self.style))));
             }
         }
         Laid {

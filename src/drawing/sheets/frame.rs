@@ -3,13 +3,15 @@
 
 use kurbo::{Line, Point, Rect, Shape as _};
 
+use super::awaited::Awaited;
 use super::columns::{Laid, Layout};
-use super::flow::{Band, wrapped};
+use super::flow::{BODY, Band, wrapped};
 use super::page::Page;
+use super::print_style::{IN_THE_HAND, SMALLEST_LETTERS, on_paper};
 use super::sheet::Sheet;
 use crate::analysis::{CAUTION, Level, MODEL_IN_SHORT, Solved};
 use crate::drawing::paper::{
-    Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, Words, letters, level_symbol,
+    Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, letters, level_symbol,
 };
 use crate::drawing::scene::Role;
 use crate::plate::Record;
@@ -58,6 +60,8 @@ pub struct SheetOf<'a> {
     pub page: Page,
     /// The units of the words.
     pub system: System,
+    /// Whether somebody still waits for it. Given up, it has no pages.
+    pub awaited: Awaited<'a>,
 }
 
 /// What stands at the head and foot of a sheet's pages.
@@ -75,8 +79,6 @@ pub(super) struct Frame<'a> {
 
 /// Paper that stays white around all that is printed, in millimetres: printers hold it by there.
 pub(super) const MARGIN_MM: f64 = 8.0;
-/// Words and pens against the window's: read in the hand, ordinary words are set at 8 points.
-pub(super) const IN_THE_HAND: f64 = 0.8;
 /// Sizes of words at the window's scale.
 const TITLE: f64 = 21.0;
 const NAME: f64 = 17.0;
@@ -84,10 +86,9 @@ const ABOUT: f64 = 13.0;
 const CAUTIONS: f64 = 11.0;
 /// From one line to the next, in parts of the words' size.
 const LEADING: f64 = 1.32;
-/// The smallest part of the words' usual size that a sheet is set in to stay on one page, and that one
-/// of several pages is set in to take a page less.
-const SMALLEST: f64 = 0.62;
-const SMALLEST_OF_MANY: f64 = 0.76;
+/// The smallest part of the words' usual size that a sheet is set in to stay on one page, or to take a page
+/// less.
+const SMALLEST: f64 = SMALLEST_LETTERS / (IN_THE_HAND * BODY);
 /// From one size that is tried to the next.
 const STEP: f64 = 0.04;
 /// A last page with more than so much of it free is to be saved.
@@ -142,8 +143,11 @@ impl Frame<'_> {
         size: f64,
         bands: impl Fn(Rect, Style) -> Vec<Band<'b>>,
     ) -> bool {
+        if self.of.awaited.is_given_up() {
+            return true;
+        }
         let (area, style) = (self.area(), Self::style(IN_THE_HAND * size));
-        Layout::of(&bands(area, style), area, style).pages() == 1
+        self.placed(&bands(area, style), area, style).pages() == 1
     }
 
     /// Lays bands out as [`Frame::pages`] does. They are asked for once more with the paper that is left
@@ -156,26 +160,38 @@ impl Frame<'_> {
         let area = self.area();
         let style = |size: f64| Self::style(IN_THE_HAND * size);
         let made = |size: f64, left: f64| bands(area, style(size), left);
-        let pages = |size: f64| Layout::of(&made(size, 0.0), area, style(size)).pages();
+        let pages = |size: f64| {
+            // Nobody waits any more: the first size is as good as another.
+            if self.of.awaited.is_given_up() {
+                return 1;
+            }
+            self.placed(&made(size, 0.0), area, style(size)).pages()
+        };
         let whole = made(1.0, 0.0);
-        let laid_out = Layout::of(&whole, area, style(1.0));
+        let laid_out = self.placed(&whole, area, style(1.0));
+        if self.of.awaited.is_given_up() {
+            return Vec::new();
+        }
         let (count, left) = (laid_out.pages(), laid_out.left());
         let size = if count == 1 {
             1.0
         } else if is_one_page {
             largest(SMALLEST, |size| pages(size) == 1).unwrap_or(SMALLEST)
         } else if left > FREE * area.height() {
-            largest(SMALLEST_OF_MANY, |size| pages(size) < count).unwrap_or(1.0)
+            largest(SMALLEST, |size| pages(size) < count).unwrap_or(1.0)
         } else {
             1.0
         };
         let style = style(size);
         let plain = made(size, 0.0);
-        let laid_out = Layout::of(&plain, area, style);
+        let laid_out = self.placed(&plain, area, style);
         let larger = made(size, laid_out.left());
-        let filled = Layout::of(&larger, area, style);
+        let filled = self.placed(&larger, area, style);
         let is_filled = filled.pages() == laid_out.pages();
         let laid = if is_filled { filled } else { laid_out }.drawn();
+        if self.of.awaited.is_given_up() {
+            return Vec::new();
+        }
         let count = laid.len();
         laid.into_iter()
             .enumerate()
@@ -188,6 +204,11 @@ impl Frame<'_> {
                 self.sheet(&number, laid)
             })
             .collect()
+    }
+
+    /// Places bands in an area of every page, as long as somebody waits for it.
+    fn placed<'b, 'a>(&'b self, bands: &'b [Band<'a>], area: Rect, style: Style) -> Layout<'b, 'a> {
+        Layout::of(bands, area, style, self.of.awaited)
     }
 
     /// One page with its head and its foot; `number` says which of several.
@@ -339,16 +360,6 @@ impl Frame<'_> {
     }
 }
 
-/// How a printed page is laid out, its words so many times as large as the window's.
-pub(super) fn on_paper(text: f64) -> Style {
-    Style {
-        theme: Theme::Print,
-        text,
-        pen: IN_THE_HAND,
-        words: Words::All,
-    }
-}
-
 /// Draws the cautions and the origin at the foot of a page; where they begin.
 pub(super) fn foot(pencil: &mut Pencil, origin: &Origin) -> f64 {
     let frame = pencil.window;
@@ -381,11 +392,12 @@ pub(super) fn foot(pencil: &mut Pencil, origin: &Origin) -> f64 {
     rule - 0.6 * size
 }
 
-/// The largest part of the usual size of words under the whole one, down to the smallest, that fits; where
+/// The largest part of the usual size of words under the whole one, down to the smallest and that one, that fits; where
 /// one fits, a smaller one does.
 fn largest(smallest: f64, fits: impl Fn(f64) -> bool) -> Option<f64> {
     let next = |size: &f64| (size - STEP > smallest - 1e-9).then_some(size - STEP);
-    let sizes: Vec<f64> = std::iter::successors(Some(1.0 - STEP), next).collect();
+    let steps = std::iter::successors(Some(1.0 - STEP), next);
+    let sizes: Vec<f64> = steps.chain([smallest]).collect();
     let first = sizes.partition_point(|size| !fits(*size));
     sizes.get(first).copied()
 }

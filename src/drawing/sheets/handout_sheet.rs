@@ -4,9 +4,10 @@ use kurbo::{Line, Point, Rect, Shape as _};
 
 use super::columns::lay_out;
 use super::flow::{Band, wrapped};
-use super::frame::{IN_THE_HAND, MARGIN_MM, Origin, foot, on_paper};
+use super::frame::{MARGIN_MM, Origin, foot};
 use super::lesson_picture::LessonPictures;
 use super::page::Page;
+use super::print_style::{IN_THE_HAND, on_paper};
 use super::sheet::Sheet;
 use crate::drawing::paper::{Anchor, PAPER_PER_MM, Pen, Pencil, Style};
 use crate::drawing::scene::Role;

@@ -4,6 +4,7 @@ use kurbo::Rect;
 
 use super::flow::Band;
 use super::frame::{Frame, SheetOf};
+use super::print_style::of_pictures;
 use super::setting_sheet::{findings, measured};
 use super::sheet::Sheet;
 use crate::analysis::knives::{
@@ -86,7 +87,7 @@ fn bars<'a>(
     let now = solved.solution.pose.attitude;
     bars.picture(
         "The attitudes that each knife leaves with the reel new, now and at scrap size",
-        attitude_bars_height(best.len(), style),
+        attitude_bars_height(best.len(), of_pictures(style)),
         move |place, style| {
             vec![attitude_bars(
                 &shown,

@@ -3,6 +3,7 @@
 //! Imports `scene`, `paper` and `pictures`.
 
 mod as_read;
+mod awaited;
 mod columns;
 mod flow;
 mod frame;
@@ -13,6 +14,7 @@ mod lesson_picture;
 mod list_sheet;
 mod page;
 mod plate_sheet;
+mod print_style;
 mod record_sheet;
 mod seen;
 mod setting_sheet;
@@ -24,6 +26,7 @@ mod view_picture;
 mod why_sheet;
 mod worksheet;
 
+pub use awaited::Awaited;
 pub use frame::{Origin, SheetOf};
 pub use handout_sheet::handout_sheets;
 pub use kind::SheetKind;

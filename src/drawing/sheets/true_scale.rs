@@ -4,7 +4,8 @@ use kurbo::{Line, Point, Rect, Shape as _, Size, Vec2};
 
 use super::columns::Laid;
 use super::flow::Band;
-use super::frame::{Frame, IN_THE_HAND, SheetOf, no_words};
+use super::frame::{Frame, SheetOf, no_words};
+use super::print_style::IN_THE_HAND;
 use super::sheet::Sheet;
 use crate::drawing::paper::{
     Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, View, Words, lay_out,
@@ -68,6 +69,9 @@ pub(super) fn true_scale_sheet(of: SheetOf) -> Vec<Sheet> {
     let mut sheets = Vec::new();
     for row in 0..rows {
         for column in 0..columns {
+            if of.awaited.is_given_up() {
+                return Vec::new();
+            }
             let corner = whole
                 + Vec2::new(
                     f64::from(column) * tile.width(),
@@ -343,7 +347,7 @@ fn ruler(area: Rect, system: System, style: Style) -> Panel {
     ];
     let at = Point::new(end.x + pencil.by_text(14.0), from.y - 0.2 * RULER);
     let most = area.x1 - at.x;
-    if let Some((told, size)) = pencil.longest_fitting(Role::Heading, &told, (9.0, 12.0), most) {
+    if let Some((told, size)) = pencil.longest_fitting(Role::Heading, &told, (10.0, 12.0), most) {
         pencil.sized_text(Role::Heading, at, Anchor::Left, size, told.to_owned());
     }
     pencil.done()
