@@ -17,8 +17,8 @@ pub mod sheets;
 
 pub use painters::{Delay, PdfBook, Pixels, to_moving_png, to_pixels, to_png, to_svg};
 pub use paper::{
-    Anchor, Axis, KNIFE_LINES, Look, Mark, OVERLAYS, PAPER_PER_MM, Panel, Pen, Rgb, Style, Theme,
-    Tick, View, Words, fonts, lay_out, letters, level_symbol, palette, words,
+    Anchor, Axis, KNIFE_LINES, Look, Mark, Numbers, OVERLAYS, PAPER_PER_MM, Panel, Pen, Rgb, Style,
+    Theme, Tick, View, Words, fonts, lay_out, letters, level_symbol, palette, words,
 };
 pub use pictures::{
     BudgetChart, Canvas, Charted, ClockPicture, Column, ENLARGEMENTS, Handles, Hold, Lens, LensAim,

@@ -1,5 +1,6 @@
 //! The fields of a lesson's texts: every number that can stand in one, worked out and never typed.
 
+use super::script::LessonView;
 use crate::analysis::why::CrestLimits;
 use crate::analysis::{NumberId, Solved};
 use crate::geometry::GroundShape;
@@ -217,6 +218,20 @@ impl FigureOf {
             Whose::First => title.to_owned(),
             Whose::Second => format!("{title}, second unit"),
             Whose::Times => format!("{title}, times the first unit's"),
+        }
+    }
+
+    /// What it is called there in a view: beside each other, units are told by where they stand.
+    #[must_use]
+    pub fn title_in(self, view: LessonView) -> String {
+        if !matches!(view, LessonView::SideBySide(_)) {
+            return self.title();
+        }
+        let title = self.figure.title();
+        match self.whose {
+            Whose::First => format!("{title}, left"),
+            Whose::Second => format!("{title}, right"),
+            Whose::Times => format!("{title}, right ÷ left"),
         }
     }
 

@@ -5,10 +5,12 @@
 //! [`SolvedStep`] a step with its units solved. Which pictures go with a step is for `drawing`, opening files
 //! for `store`. This room imports `units`, `unit` and `analysis`.
 
+mod answers;
 mod arranged;
 mod checked;
 mod fields;
 mod flaw;
+mod large_numbers;
 mod script;
 mod solved;
 mod step_move;
@@ -16,6 +18,7 @@ mod template;
 mod text;
 mod turned;
 
+pub use answers::{Answer, answers};
 pub use checked::{MOST_NUMBERS, MOST_STEPS};
 pub use fields::{Figure, FigureOf, Whose};
 pub use flaw::{LessonFlaw, LessonFlawKind, LessonPlace};

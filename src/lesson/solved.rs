@@ -30,6 +30,8 @@ pub struct SolvedStep {
     pub second: Option<Solved>,
     /// Its text with the fields filled in.
     pub text: String,
+    /// The same while its numbers are hidden: those that are shown large are left blank.
+    pub text_asked: String,
     /// Its numbers, in their order.
     pub numbers: Vec<ShownFigure>,
 }
@@ -130,6 +132,8 @@ fn solve_step(
     let template = Template::parse(&step.text);
     let template = template.map_err(|kind| StepProblem::wrong(kind.to_string()))?;
     let text = template.filled(pair).map_err(StepProblem::wrong)?;
+    let hidden = |figure| step.hides(figure);
+    let text_asked = template.asked(pair, hidden).map_err(StepProblem::wrong)?;
     let numbers = step.numbers.iter().map(|name| {
         let unknown = || {
             let written = name.clone();
@@ -138,7 +142,7 @@ fn solve_step(
         let figure = FigureOf::named(name).ok_or_else(unknown)?;
         let shown = figure.shown(pair).map_err(StepProblem::wrong)?;
         Ok(ShownFigure {
-            title: figure.title(),
+            title: figure.title_in(step.view),
             shown,
         })
     });
@@ -147,6 +151,7 @@ fn solve_step(
         first,
         second,
         text,
+        text_asked,
         numbers,
     })
 }

@@ -45,6 +45,7 @@ impl<'a> StepMove<'a> {
             first: self.first.at(part)?,
             second,
             text: self.to.text.clone(),
+            text_asked: self.to.text_asked.clone(),
             numbers: self.to.numbers.clone(),
         })
     }

@@ -6,6 +6,8 @@ use crate::units::clipped;
 
 /// Letters of an unknown field that are told.
 const LONGEST: usize = 40;
+/// What stands for a number that is asked for: a line to write it on.
+const BLANK: &str = "_____";
 
 /// A piece of a text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -63,10 +65,23 @@ impl<'a> Template<'a> {
     /// # Errors
     /// When a field has no value, with the reason.
     pub(super) fn filled(&self, pair: Pair) -> Result<String, String> {
+        self.asked(pair, |_| false)
+    }
+
+    /// The text with its fields filled in, and some of them left blank.
+    ///
+    /// # Errors
+    /// When a field has no value, with the reason.
+    pub(super) fn asked(
+        &self,
+        pair: Pair,
+        is_asked: impl Fn(FigureOf) -> bool,
+    ) -> Result<String, String> {
         let mut text = String::new();
         for piece in &self.0 {
             match piece {
                 Piece::Words(words) => text.push_str(words),
+                Piece::Figure(figure) if is_asked(*figure) => text.push_str(BLANK),
                 Piece::Figure(figure) => text.push_str(&figure.shown(pair)?),
             }
         }

@@ -11,9 +11,9 @@ use resvg::usvg;
 use sweepgauge::analysis::{FindingId, Level, Lowest, NumberId, Solved};
 use sweepgauge::drawing::fonts;
 use sweepgauge::drawing::{
-    Canvas, Dimension, Direction, ENLARGEMENTS, Hold, Item, Lens, LensChoice, Mark, Page, Panel,
-    Pen, Role, STRETCHES, Scene, Shape, Sheet, ShownIn, SideView, Standing, Style, Theme, View,
-    Words, lay_out, plate_sheet, to_png, to_svg, words,
+    Canvas, Dimension, Direction, ENLARGEMENTS, Hold, Item, Lens, LensChoice, Mark, Numbers, Page,
+    Panel, Pen, Role, STRETCHES, Scene, Shape, Sheet, ShownIn, SideView, Standing, Style, Theme,
+    View, Words, lay_out, plate_sheet, to_png, to_svg, words,
 };
 use sweepgauge::geometry::Stance;
 use sweepgauge::unit::{ClosingReadings, Document, RollerMoves, ShapeEntry};
@@ -1299,6 +1299,7 @@ fn a_picture_in_a_larger_style_has_the_same_marks_as_much_larger() {
         text: LARGER,
         pen: LARGER,
         words: Words::All,
+        numbers: Numbers::Shown,
     };
     let larger = kurbo::Affine::scale(LARGER);
     for (name, solved) in settings() {
@@ -1347,6 +1348,7 @@ fn words_and_pens_are_as_large_as_a_style_says() {
         text,
         pen,
         words: Words::All,
+        numbers: Numbers::Shown,
     };
     let plain = lay_out(&scene, &view, ShownIn::Whole, Theme::Dark);
     let wide = lay_out(&scene, &view, ShownIn::Whole, styled(1.0, 3.0));

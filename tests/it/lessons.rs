@@ -110,7 +110,7 @@ fn behind_centre_ends_at_five_sheets_of_paper_and_four_times_the_share() {
 fn a_longer_knife_leaves_half_the_distance_and_a_quarter_of_the_sweep() {
     let (lesson, steps) = lesson("longer-knife");
     // More attitude: further behind, deeper; less: nearer the plate.
-    let (less, more) = (&steps[2].first, second(&steps[2]));
+    let (less, more) = (&steps[3].first, second(&steps[3]));
     for id in [
         NumberId::BehindCentre,
         NumberId::SweepBelowCut,
@@ -132,9 +132,25 @@ fn a_longer_knife_leaves_half_the_distance_and_a_quarter_of_the_sweep() {
         NumberId::ReelDiameter,
     ];
     assert!(same.into_iter().all(|id| (part(id) - 1.0).abs() < 1e-9));
-    // And the top face has to fall more.
+    // And the top face has to fall more, as the longer knife's does.
     let relief = |solved| number(solved, NumberId::TopAngleNeeded);
     assert!(relief(&step.first) < 0.0 && relief(second(step)) > 2.0);
+    for knife in [&step.first, second(step)] {
+        let level = knife.findings.level_of(FindingId::TopFace);
+        assert_eq!(level, Some(Level::Fine));
+    }
+    // What it is asked after is what the longer knife alone changes.
+    let (asked, forward) = (&steps[5].first, &steps[6].first);
+    assert!(
+        same.into_iter()
+            .all(|id| (number(asked, id) - number(forward, id)).abs() < 1e-9)
+    );
+    let moved = number(forward, NumberId::Extension) - number(asked, NumberId::Extension);
+    let came = number(asked, NumberId::BehindCentre) - number(forward, NumberId::BehindCentre);
+    assert!(
+        moved > 0.0 && (came / moved - 1.0).abs() < 0.05,
+        "{came} of {moved}"
+    );
 }
 
 #[test]
@@ -153,11 +169,10 @@ fn the_reel_nobody_touched_sweeps_deeper_at_the_same_height_and_attitude() {
     assert!(number(worn, NumberId::ReelDiameter) < number(new, NumberId::ReelDiameter));
     assert!(number(worn, NumberId::BehindCentre) > number(new, NumberId::BehindCentre));
     assert_eq!((level(new), level(worn)), (Level::Fine, Level::Watch));
-    assert_eq!(
-        level(&steps[4].first),
-        Level::Fine,
-        "less attitude puts it right"
-    );
+    let (asked, back) = (&steps[4].first, &steps[5].first);
+    assert_eq!(level(asked), Level::Watch, "the worn reel, as it was left");
+    assert!(number(back, NumberId::Attitude) < number(asked, NumberId::Attitude));
+    assert_eq!(level(back), Level::Fine, "less attitude puts it right");
 }
 
 #[test]
@@ -176,14 +191,19 @@ fn the_matched_pair_stands_equally_far_behind_and_a_crest_scalps_a_fine_unit() {
         );
     }
     assert_eq!((level(fairway), level(green)), (Level::Fine, Level::Over));
-    let crest = &steps[4].first;
+    let put_right = &steps[3].first;
+    for finding in [FindingId::Sweep, FindingId::TopFace] {
+        let level = put_right.findings.level_of(finding);
+        assert_eq!(level, Some(Level::Fine), "{finding:?}");
+    }
+    let crest = &steps[5].first;
     assert_eq!(level(crest), Level::Fine, "the sweep is fine");
     assert!(
         number(crest, NumberId::ReelOnGround) < 0.0,
         "and the reel is in the soil"
     );
     assert!(
-        number(&steps[3].first, NumberId::ReelOnGround) > 0.0,
+        number(&steps[4].first, NumberId::ReelOnGround) > 0.0,
         "on the level it is not"
     );
 }
@@ -525,12 +545,19 @@ fn a_handout_has_every_step_with_its_text_and_numbers_on_one_page_over_the_cauti
                 assert!(text.contains(&packed(&format!("{name}.lesson.ron"))));
             }
             for (step, solved) in lesson.steps.iter().zip(&steps) {
+                let asks = step.numbers_hidden;
+                let said = if asks {
+                    &solved.text_asked
+                } else {
+                    &solved.text
+                };
                 let holds = |text: &&String| {
-                    text.contains(&packed(&solved.text))
+                    text.contains(&packed(said))
                         && text.contains(&packed(&step.title))
                         && solved.numbers.iter().all(|figure| {
-                            text.contains(&packed(&figure.title))
-                                && text.contains(&packed(&figure.shown))
+                            let title = figure.title[1..].to_owned();
+                            text.contains(&packed(&title))
+                                && (asks || text.contains(&packed(&figure.shown)))
                         })
                 };
                 assert_eq!(
@@ -545,6 +572,99 @@ fn a_handout_has_every_step_with_its_text_and_numbers_on_one_page_over_the_cauti
             }
             let pictures = pdf.tags().into_iter().filter(|(tag, _)| tag == "Figure");
             assert_eq!(pictures.count(), lesson.steps.len(), "{name}");
+        }
+    }
+}
+
+/// What a step hides is nowhere on paper before it is asked for: not in its picture, its text or its numbers.
+#[test]
+fn a_handout_asks_before_it_tells_and_answers_where_the_lesson_does_or_at_the_end() {
+    let folder = TempDir::new().unwrap();
+    let asking = r#"(title: "Asked", text: "It sweeps {sweep}, {sweep_share}. How deep?", unit: (file: "seven-inch.ron"), view: Lens, numbers: ["sweep", "sweep_share"], numbers_hidden: true)"#;
+    let silent = r#"(title: "Silent", text: "Which way does it go?", numbers_hidden: true)"#;
+    let telling =
+        r#"(title: "Told", text: "It sweeps {sweep}.", view: Path, numbers_hidden: true)"#;
+    let written = |steps: &[&str]| {
+        let lesson = kept(&folder, &of_steps(steps));
+        let out = folder.path().join("told.pdf");
+        let run = ran(program()
+            .arg("lesson")
+            .arg(&lesson)
+            .arg("--handout")
+            .arg(&out));
+        assert_eq!((run.code, run.err.as_str()), (Some(0), ""));
+        let pdf = Pdf::read(&fs::read(&out).unwrap());
+        let pages: Vec<String> = (1..=pdf.pages()).map(|page| pdf.text(page)).collect();
+        pages.concat()
+    };
+    let count = |text: &str, what: &str| text.matches(&packed(what)).count();
+    let at_the_end = |text: &str| {
+        let answers = text.split(&packed("Answers")).nth(1);
+        answers.expect("answers at the end").to_owned()
+    };
+    // No step answers: once, at the end.
+    let text = written(&[asking]);
+    assert!(
+        text.contains(&packed("It sweeps _____, _____. How deep?")),
+        "{text}"
+    );
+    assert!(text.contains(&packed("Answer, sweep:")), "{text}");
+    assert_eq!(count(&text, "Answered at the end."), 1);
+    for (number, name) in [
+        ("0.0201 in", "Sweep"),
+        ("4.0 %", "Sweep as % of height of cut"),
+    ] {
+        assert_eq!(count(&text, number), 1, "{text}");
+        let answers = at_the_end(&text);
+        assert!(
+            answers.contains(&packed(&format!("{name}{number}"))),
+            "{answers}"
+        );
+    }
+    // A step answers one of them, the end the other.
+    let text = written(&[asking, silent, telling]);
+    assert_eq!(count(&text, "Answered in step 3."), 1);
+    assert_eq!(count(&text, "Answered at the end."), 1);
+    let answers = at_the_end(&text);
+    assert!(
+        answers.contains(&packed("4.0 %")) && !answers.contains("0.0201"),
+        "{answers}"
+    );
+    assert_eq!(count(&text, "0.0201 in"), 1, "{text}");
+    // A question that is no number has a line to write on.
+    let after = text.split(&packed("Which way does it go?")).nth(1).unwrap();
+    assert!(after.starts_with(&packed("Answer:")), "{after}");
+    // And no picture of a step that asks has a digit, in any shipped lesson.
+    for name in NAMES {
+        let (lesson, steps) = lesson(name);
+        let steps: Vec<_> = steps.into_iter().map(Ok).collect();
+        let pictures = LessonPictures {
+            lesson: &lesson,
+            steps: &steps,
+            clips: STILL,
+        };
+        let asking = lesson.steps.iter().filter(|step| step.numbers_hidden);
+        let titles: Vec<_> = asking.map(|step| step.title.as_str()).collect();
+        assert!(!titles.is_empty(), "{name}");
+        for sheet in handout_sheets(pictures, &Origin::default(), Page::A4) {
+            let figures = sheet.figures.iter();
+            for figure in figures.filter(|figure| titles.contains(&figure.told.as_str())) {
+                let panels = sheet.panels[figure.panels.clone()].iter();
+                let words = panels
+                    .flat_map(|panel| &panel.marks)
+                    .filter_map(|mark| match mark {
+                        Mark::Text { text, .. } => Some(text),
+                        _ => None,
+                    });
+                let has_digit = |text: &&String| text.contains(|c: char| c.is_ascii_digit());
+                // What is set stays, where the two are told apart by it.
+                let is_set = |text: &&String| text.starts_with("height of cut 0.");
+                let told: Vec<_> = words
+                    .filter(has_digit)
+                    .filter(|text| !is_set(text))
+                    .collect();
+                assert!(told.is_empty(), "{name}, {}: {told:?}", figure.told);
+            }
         }
     }
 }
@@ -729,9 +849,56 @@ fn a_picture_of_another_kind_is_cut_over_to() {
         clips: 0.0,
     };
     // From side by side to the lens alone, from the ground to the budget, and to no step.
-    for (from, to) in [(2, 3), (4, 5), (5, 6)] {
+    for (from, to) in [(2, 3), (5, 6), (6, 7)] {
         assert!(pictures.step_move(from, to).is_none(), "{from} to {to}");
     }
     // The same units in the same lens: there is a way, and nothing moves on it.
     assert!(!pictures.step_move(1, 2).expect("a way").can_be());
+}
+
+/// Wherever a step shows the unit of the one before in the same view with something else set.
+#[test]
+fn the_steps_that_move_are_the_knife_slid_back_the_unit_turned_the_reel_worn_and_the_ground_raised()
+{
+    let mut moving = Vec::new();
+    for name in NAMES {
+        let (lesson, steps) = lesson(name);
+        let steps: Vec<_> = steps.into_iter().map(Ok).collect();
+        let pictures = LessonPictures {
+            lesson: &lesson,
+            steps: &steps,
+            clips: STILL,
+        };
+        for at in 1..steps.len() {
+            let [one, other] = [at - 1, at].map(|at| steps[at].as_ref().unwrap());
+            let moves = pictures
+                .step_move(at - 1, at)
+                .is_some_and(|moved| moved.can_be());
+            if moves {
+                moving.push((name, at + 1));
+            }
+            // None that could is left out.
+            let [is_alike, is_other] = [
+                lesson.steps[at - 1].view == lesson.steps[at].view
+                    && lesson.steps[at - 1].motion == lesson.steps[at].motion,
+                one.first.unit.setting != other.first.unit.setting
+                    || one.first.unit.shape != other.first.unit.shape,
+            ];
+            let is_chart = lesson.steps[at].view == LessonView::Budget;
+            assert!(
+                moves || !is_alike || !is_other || is_chart,
+                "{name}, step {}",
+                at + 1
+            );
+        }
+    }
+    let told = [
+        ("behind-centre", 4),
+        ("longer-knife", 3),
+        ("longer-knife", 7),
+        ("worn-reel", 3),
+        ("worn-reel", 6),
+        ("fairway-and-green", 6),
+    ];
+    assert_eq!(moving, told);
 }

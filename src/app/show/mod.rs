@@ -323,7 +323,7 @@ impl Show {
         let has_numbers = self.has_numbers();
         let slide = match &self.shown {
             None => return,
-            Some(Shown::Lesson(talk)) => talk.slide(),
+            Some(Shown::Lesson(talk)) => talk.slide(has_numbers),
             Some(Shown::Unit(unit)) => unit.slide(desk),
             Some(Shown::Pair(pair)) => pair.slide(desk),
         };

@@ -9,7 +9,7 @@ use super::slide::{Draw, InMotion, LinkedSeen, PictureOf, Slide};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::{Painted, paper, rect};
-use crate::drawing::{Mark, Panel, Role, Style, Theme, Words};
+use crate::drawing::{Numbers, Panel, Role, Style, Theme, Words};
 
 /// How far the wheel turns for a zoom by e, in points.
 const WHEEL: f32 = 300.0;
@@ -96,8 +96,14 @@ impl PictureUi {
             Words::Few if !slide.has_few_words => Words::All,
             words => words,
         };
+        let numbers = if shown.has_numbers {
+            Numbers::Shown
+        } else {
+            Numbers::Hidden
+        };
         let style = Style {
             words,
+            numbers,
             ..sizes.style(theme, slide.is_chart)
         };
         (self.place, self.to_right) = match &slide.linked {
@@ -129,16 +135,7 @@ impl PictureUi {
                         glass: key.looking.glass(),
                         has_numbers: key.has_numbers,
                     };
-                    let panels = (linked.draw)(paper(key.place), style, seen)?;
-                    let panels = panels.into_iter();
-                    let hidden = |panel| {
-                        if key.has_numbers {
-                            panel
-                        } else {
-                            without_numbers(panel)
-                        }
-                    };
-                    panels.map(hidden).collect()
+                    (linked.draw)(paper(key.place), style, seen)?
                 }
                 None => drawn(draw, key, style, slide.is_chart)?,
             };
@@ -243,11 +240,6 @@ fn drawn(draw: &Draw, key: &Key, style: Style, is_chart: bool) -> Result<Vec<Pan
     };
     let panels = draw(place, small, key.clips)?;
     let panels = panels.into_iter().map(|panel| {
-        let panel = if key.has_numbers {
-            panel
-        } else {
-            without_numbers(panel)
-        };
         if key.looking.is_close() {
             panel.through_glass(key.looking.glass(), place, style)
         } else {
@@ -259,31 +251,4 @@ fn drawn(draw: &Draw, key: &Key, style: Style, is_chart: bool) -> Result<Vec<Pan
 
 fn point(at: Pos2) -> kurbo::Point {
     kurbo::Point::new(f64::from(at.x), f64::from(at.y))
-}
-
-/// A picture that keeps its numbers to itself: a leader or a dimension asks with what it is about.
-fn without_numbers(mut panel: Panel) -> Panel {
-    let has_number = |text: &str| text.contains(|c: char| c.is_ascii_digit());
-    panel.marks.retain_mut(|mark| match mark {
-        Mark::Text { role, text, .. } if has_number(text) => {
-            *text = asking(text);
-            *role != Role::Note
-        }
-        _ => true,
-    });
-    panel
-}
-
-/// What a text is about, with a question in place of its number. A verdict before the number would
-/// answer the question, and what stands behind a comma is a title's scale.
-fn asking(text: &str) -> String {
-    let before = text.split(|c: char| c.is_ascii_digit()).next();
-    let about = before.unwrap_or_default();
-    match about.rsplit_once(": ") {
-        Some((_, about)) => format!("{about}?"),
-        None => match about.rsplit_once(", ") {
-            Some((title, _)) => title.to_owned(),
-            None => format!("{about}?"),
-        },
-    }
 }

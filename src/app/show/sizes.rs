@@ -3,7 +3,7 @@
 use egui::{FontFamily, FontId};
 
 use crate::app::widgets::lettering::strong;
-use crate::drawing::{Style, Theme, Words};
+use crate::drawing::{Numbers, Style, Theme, Words};
 
 /// Height of a digit in parts of its font's size: Open Sans draws them so high.
 const DIGIT: f32 = 0.713;
@@ -67,6 +67,7 @@ impl Sizes {
             text,
             pen: text.max(1.0).sqrt() * 1.2,
             words: Words::All,
+            numbers: Numbers::Shown,
         }
     }
 }

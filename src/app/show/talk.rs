@@ -113,7 +113,8 @@ impl Talk {
         step.is_some_and(|step| step.numbers_hidden)
     }
 
-    pub(super) fn slide(&self) -> Slide<'_> {
+    /// What the room sees, its numbers among it or not.
+    pub(super) fn slide(&self, has_numbers: bool) -> Slide<'_> {
         let OpenLesson { lesson, steps, .. } = &*self.of;
         let (step, solved) = (&lesson.steps[self.at], &steps[self.at]);
         let title = step.title.clone();
@@ -158,7 +159,11 @@ impl Talk {
         Slide {
             title,
             short_title: None,
-            text: solved.text.clone(),
+            text: if has_numbers {
+                solved.text.clone()
+            } else {
+                solved.text_asked.clone()
+            },
             numbers: numbers.collect(),
             picture: Some((of.unwrap_or(here), Box::new(draw))),
             linked: None,

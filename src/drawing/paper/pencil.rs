@@ -6,10 +6,11 @@ use kurbo::{BezPath, Circle, Line, Point, Rect, Shape as _};
 
 use super::cut::shown;
 use super::hatch::hatch;
+use super::hidden::{without_number, without_numbers};
 use super::look::Pen;
 use super::mark::{Anchor, Mark, Panel};
 use super::placer::{Group, LEAST, LeaderEnd, MINOR, Placed, Placer, Spot, Wording};
-use super::style::{Style, Words};
+use super::style::{Numbers, Style, Words};
 use super::words;
 use crate::drawing::scene::Role;
 
@@ -57,6 +58,9 @@ impl Pencil {
         if self.style.words == Words::None {
             self.drop_words();
         }
+        if self.style.numbers == Numbers::Hidden {
+            self.hide_numbers();
+        }
         let mut marks: Vec<Mark> = self.marks.into_iter().map(|(_, mark)| mark).collect();
         marks.sort_by_key(|mark| matches!(mark, Mark::Text { .. }));
         Panel {
@@ -74,6 +78,21 @@ impl Pencil {
         self.marks.retain(|(group, mark)| {
             let falls = *group != 0 && groups.contains(group);
             !is_words(mark) && !falls
+        });
+    }
+
+    /// Leaves no number in words that stand at a place of their own; notes about one go.
+    fn hide_numbers(&mut self) {
+        self.marks.retain_mut(|(_, mark)| match mark {
+            Mark::Text { role, text, .. } => match without_number(text) {
+                Some(name) if name == *text => true,
+                Some(name) if *role != Role::Note => {
+                    *text = name;
+                    true
+                }
+                Some(_) | None => false,
+            },
+            _ => true,
         });
     }
 
@@ -115,6 +134,11 @@ impl Pencil {
         plain_size: f64,
         spots: Vec<Spot>,
     ) {
+        // Before they find a place, so that the line to them is as long as what is left of them.
+        let forms = match self.style.numbers {
+            Numbers::Shown => forms,
+            Numbers::Hidden => without_numbers(forms),
+        };
         self.wordings.push(Wording {
             role,
             size: self.by_text(plain_size),

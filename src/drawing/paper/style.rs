@@ -20,6 +20,19 @@ pub struct Style {
     pub pen: f64,
     /// Which words are shown, with the lines that lead to them and what else stands and falls with them.
     pub words: Words,
+    /// Whether its numbers are shown.
+    pub numbers: Numbers,
+}
+
+/// Whether a picture shows its numbers.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Numbers {
+    /// All of them.
+    #[default]
+    Shown,
+    /// None: what is measured keeps its name, and what is a number alone goes with the lines that lead to it.
+    /// So do scales, by which it could be read.
+    Hidden,
 }
 
 /// Which words a picture shows.
@@ -41,6 +54,7 @@ impl From<Theme> for Style {
             text: 1.0,
             pen: 1.0,
             words: Words::All,
+            numbers: Numbers::Shown,
         }
     }
 }
@@ -62,6 +76,7 @@ impl Style {
             text,
             pen: text.sqrt(),
             words: Words::All,
+            numbers: Numbers::Shown,
         }
     }
 

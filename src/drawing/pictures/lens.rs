@@ -6,7 +6,7 @@ use super::hold::Hold;
 use super::side_view::SideView;
 use crate::analysis::{Case, Solution};
 use crate::drawing::paper::{
-    Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, TEXT_SIZE, View, lay_out_around,
+    Anchor, Numbers, PAPER_PER_MM, Panel, Pen, Pencil, Style, TEXT_SIZE, View, lay_out_around,
 };
 use crate::drawing::scene::{Role, Scene, ShownIn};
 use crate::units::{Length, System, round_down};
@@ -260,12 +260,19 @@ impl Lens {
         pencil.body(Role::Paper, &window.to_path(0.1));
         let mut panel = pencil.done();
         let mut pencil = Pencil::new(style, window);
-        let mut reserved = vec![self.strip(&pencil), self.bar_across(&pencil).place];
-        reserved.extend(self.bar_up(&pencil).map(|bar| bar.place));
+        let mut reserved = vec![self.strip(&pencil)];
+        // Without numbers there is nothing to read off a scale.
+        let has_bars = style.numbers == Numbers::Shown;
+        if has_bars {
+            reserved.push(self.bar_across(&pencil).place);
+            reserved.extend(self.bar_up(&pencil).map(|bar| bar.place));
+        }
         let enlarged = lay_out_around(scene, &self.view, ShownIn::Lens, style, &reserved);
         panel.marks.extend(enlarged.marks);
         self.title(&mut pencil);
-        self.bars(&mut pencil);
+        if has_bars {
+            self.bars(&mut pencil);
+        }
         let inside = -pencil.by_text(0.8);
         pencil.stroke(Role::LensFrame, &window.inset(inside).to_path(0.1));
         panel.marks.extend(pencil.done().marks);

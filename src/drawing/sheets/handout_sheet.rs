@@ -9,8 +9,9 @@ use super::lesson_picture::LessonPictures;
 use super::page::Page;
 use super::print_style::{IN_THE_HAND, on_paper};
 use super::sheet::Sheet;
-use crate::drawing::paper::{Anchor, PAPER_PER_MM, Pen, Pencil, Style};
+use crate::drawing::paper::{Anchor, Numbers, PAPER_PER_MM, Pen, Pencil, Style};
 use crate::drawing::scene::Role;
+use crate::lesson::{Answer, answers};
 
 /// Size of the lesson's title, and of the page's number.
 const TITLE: f64 = 21.0;
@@ -59,7 +60,15 @@ fn band(pictures: LessonPictures<'_>, area: Rect, style: Style) -> Band<'_> {
         band.heading(&format!("{number}. {}", step.title));
         match solved {
             Ok(solved) => {
-                let drawn = move |place, style| pictures.panels(step, solved, place, style);
+                let numbers = if step.numbers_hidden {
+                    Numbers::Hidden
+                } else {
+                    Numbers::Shown
+                };
+                let drawn = move |place, style: Style| {
+                    let style = Style { numbers, ..style };
+                    pictures.panels(step, solved, place, style)
+                };
                 // Asked once before, so that what has no picture takes no paper.
                 match drawn(area, style) {
                     Ok(_) => {
@@ -71,9 +80,18 @@ fn band(pictures: LessonPictures<'_>, area: Rect, style: Style) -> Band<'_> {
                     Err(none) => band.words(Role::Note, &format!("No picture: {none}.")),
                 }
                 band.gap(3.0);
-                band.words(Role::Note, &solved.text);
-                for figure in &solved.numbers {
-                    band.row(&figure.title, &figure.shown);
+                if step.numbers_hidden {
+                    band.words(Role::Note, &solved.text_asked);
+                    let answers = answers(pictures.lesson, pictures.steps, number - 1);
+                    if answers.is_empty() && step.text.contains('?') {
+                        band.blanks(&["Answer:"]);
+                    }
+                    asked(&mut band, &answers);
+                } else {
+                    band.words(Role::Note, &solved.text);
+                    for figure in &solved.numbers {
+                        band.row(&figure.title, &figure.shown);
+                    }
                 }
             }
             Err(problem) => band.words(Role::Note, &format!("Not shown: {problem}")),
@@ -81,7 +99,57 @@ fn band(pictures: LessonPictures<'_>, area: Rect, style: Style) -> Band<'_> {
         band.keep_together_from(first);
         band.gap(6.0);
     }
+    answered(&mut band, pictures);
     band
+}
+
+/// What a step asks for, with lines to write on, and where it is answered.
+fn asked(band: &mut Band, answers: &[Answer]) {
+    for answer in answers {
+        band.blanks(&[&format!("Answer, {}:", as_in_sentence(&answer.title))]);
+    }
+    let mut steps: Vec<usize> = answers
+        .iter()
+        .filter_map(|answer| answer.given_in)
+        .collect();
+    steps.dedup();
+    for step in &steps {
+        band.words(Role::Note, &format!("Answered in step {}.", step + 1));
+    }
+    if answers.iter().any(|answer| answer.given_in.is_none()) {
+        band.words(Role::Note, "Answered at the end.");
+    }
+}
+
+/// The answers that no step gives.
+fn answered(band: &mut Band, pictures: LessonPictures) {
+    let first = band.blocks.len();
+    let LessonPictures { lesson, steps, .. } = pictures;
+    for (at, step) in lesson.steps.iter().enumerate() {
+        let answers = answers(lesson, steps, at);
+        let open: Vec<_> = answers
+            .iter()
+            .filter(|answer| answer.given_in.is_none())
+            .collect();
+        if open.is_empty() {
+            continue;
+        }
+        if band.blocks.len() == first {
+            band.heading("Answers");
+        }
+        band.words(Role::Note, &format!("{}. {}", at + 1, step.title));
+        for answer in open {
+            band.row(&answer.title, &answer.shown);
+        }
+    }
+    band.keep_together_from(first);
+}
+
+/// A title inside a sentence.
+fn as_in_sentence(title: &str) -> String {
+    let mut letters = title.chars();
+    let first = letters.next().map(char::to_lowercase);
+    first.into_iter().flatten().chain(letters).collect()
 }
 
 /// Draws the lesson's title; where it ends.

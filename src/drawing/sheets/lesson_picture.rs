@@ -6,11 +6,12 @@ use kurbo::{Point, Rect};
 use super::seen::{Seen, halves};
 use super::view_picture::{NoPicture, PictureView};
 use crate::analysis::{NumberId, Solved};
-use crate::drawing::paper::{Anchor, Mark, Panel, Pen, Pencil, Style};
+use crate::drawing::paper::{Anchor, Mark, Numbers, Panel, Pen, Pencil, Style};
 use crate::drawing::pictures::Hold;
 use crate::drawing::scene::Role;
 use crate::lesson::{
-    Emphasis, Held, Lesson, LessonView, SingleView, SolvedStep, Step, StepMove, StepProblem,
+    Emphasis, Figure, FigureOf, Held, Lesson, LessonView, SingleView, SolvedStep, Step, StepMove,
+    StepProblem, Whose,
 };
 
 /// How many times as wide as usual the lines of what is emphasised are.
@@ -57,6 +58,13 @@ fn are_alike(one: &Step, other: &Step) -> bool {
     view_of(one) == view_of(other)
         && one.held == other.held
         && is_side_by_side(one) == is_side_by_side(other)
+        && looks_at_lip(one) == looks_at_lip(other)
+}
+
+/// Whether a lens looks at the knife's lip: the knife is emphasised and the sweep is not.
+fn looks_at_lip(step: &Step) -> bool {
+    let is_strong = |what| step.emphasis.contains(&what);
+    is_strong(Emphasis::Knife) && !is_strong(Emphasis::Sweep)
 }
 
 /// The pictures of a lesson's steps.
@@ -87,6 +95,7 @@ impl<'a> LessonPictures<'a> {
             hold: hold_of(step.held),
             alike: self.alike(step),
             lens: None,
+            looks_at_lip: looks_at_lip(step),
             is_scale_of_row: false,
             system: None,
             style,
@@ -94,7 +103,7 @@ impl<'a> LessonPictures<'a> {
         };
         let mut panels = match &solved.second {
             Some(second) if is_side_by_side(step) => {
-                side_by_side(&seen, [&solved.first, second], place)?
+                side_by_side(&seen, step, [&solved.first, second], place)?
             }
             _ => seen.unit(&solved.first, place)?,
         };
@@ -134,12 +143,29 @@ impl<'a> LessonPictures<'a> {
 }
 
 /// Two units on one line and at one scale, what differs written over each.
-fn side_by_side(seen: &Seen, units: [&Solved; 2], place: Rect) -> Result<Vec<Panel>, NoPicture> {
+fn side_by_side(
+    seen: &Seen,
+    step: &Step,
+    units: [&Solved; 2],
+    place: Rect,
+) -> Result<Vec<Panel>, NoPicture> {
     let over = place.y0 + OVER * seen.style.text;
     let below = Rect { y0: over, ..place };
     let mut panels = seen.in_halves(units, below)?;
-    let mut words = Pencil::new(seen.style, place);
-    for (half, told) in halves(below).into_iter().zip(differences(units)) {
+    // What is set stays in view while the numbers are hidden: it is what the question is about.
+    let style = Style {
+        numbers: Numbers::Shown,
+        ..seen.style
+    };
+    let is_asked = |number| {
+        let of_either = [Whose::First, Whose::Second].map(|whose| FigureOf {
+            whose,
+            figure: Figure::Number(number),
+        });
+        seen.style.numbers == Numbers::Hidden && of_either.into_iter().any(|of| step.hides(of))
+    };
+    let mut words = Pencil::new(style, place);
+    for (half, told) in halves(below).into_iter().zip(differences(units, is_asked)) {
         let told = words.fitted(Role::Heading, &told, WORDS, half.width());
         let (told, at) = (
             told.into_owned(),
@@ -151,8 +177,9 @@ fn side_by_side(seen: &Seen, units: [&Solved; 2], place: Rect) -> Result<Vec<Pan
     Ok(panels)
 }
 
-/// What two units differ in, of what is set and of what they are called.
-fn differences(units: [&Solved; 2]) -> [String; 2] {
+/// What two units differ in, of what is set and of what they are called; a number that is asked for is not
+/// among it.
+fn differences(units: [&Solved; 2], is_asked: impl Fn(NumberId) -> bool) -> [String; 2] {
     const SET: [NumberId; 4] = [
         NumberId::HeightOfCut,
         NumberId::Attitude,
@@ -160,29 +187,33 @@ fn differences(units: [&Solved; 2]) -> [String; 2] {
         NumberId::Extension,
     ];
     let mut told = [Vec::new(), Vec::new()];
-    for id in SET {
-        let shown = units.map(|unit| {
-            let shown = unit.solution.numbers().shown(id, unit.unit.system);
-            format!("{} {}", id.name(), shown.unwrap_or_default())
-        });
-        if shown[0] != shown[1] {
-            told[0].push(shown[0].clone());
-            told[1].push(shown[1].clone());
-        }
-    }
     let knives = units.map(|unit| unit.document.fitted_name());
     if knives[0] != knives[1] {
         for (told, knife) in told.iter_mut().zip(knives) {
             told.push(format!("knife \"{knife}\""));
         }
     }
-    told.map(|told| {
-        if told.is_empty() {
-            "set alike".to_owned()
-        } else {
-            told.join(", ")
+    // How far its reach carries the edge goes with the knife.
+    let is_set_alike = units[0].unit.setting.extension == units[1].unit.setting.extension;
+    let goes_with_knife = knives[0] != knives[1] && is_set_alike;
+    let set = SET
+        .into_iter()
+        .filter(|id| !is_asked(*id) && !(goes_with_knife && *id == NumberId::Extension));
+    for id in set {
+        let shown = units.map(|unit| {
+            let shown = unit.solution.numbers().shown(id, unit.unit.system);
+            format!("{} {}", id.name(), shown.unwrap_or_default())
+        });
+        if shown[0] != shown[1] {
+            let [left, right] = shown;
+            told[0].push(left);
+            told[1].push(right);
         }
-    })
+    }
+    if told[0].is_empty() {
+        return ["left".to_owned(), "right".to_owned()];
+    }
+    told.map(|told| told.join(", "))
 }
 
 /// Draws what is emphasised with wider lines.

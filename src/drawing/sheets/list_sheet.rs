@@ -4,7 +4,7 @@ use super::columns::lay_out;
 use super::flow::Band;
 use super::page::Page;
 use super::sheet::Sheet;
-use crate::drawing::paper::{PAPER_PER_MM, Style, Theme, Words};
+use crate::drawing::paper::{Numbers, PAPER_PER_MM, Style, Theme, Words};
 use crate::drawing::scene::Role;
 
 /// Paper around the lines, in millimetres.
@@ -18,6 +18,7 @@ pub fn list_sheet(title: &str, lines: &[(String, String)], page: Page) -> Vec<Sh
         text: 0.85,
         pen: 0.85,
         words: Words::All,
+        numbers: Numbers::Shown,
     };
     let window = page.upright();
     let area = window.inset(-MARGIN_MM * PAPER_PER_MM);

@@ -7,7 +7,7 @@ use super::page::Page;
 use super::sheet::Sheet;
 use crate::analysis::{CAUTION_IN_SHORT, Finding, Findings, Level, MODEL_IN_SHORT};
 use crate::drawing::paper::{
-    Anchor, PAPER_PER_MM, Pen, Pencil, Style, Theme, View, Words, letters, level_symbol,
+    Anchor, Numbers, PAPER_PER_MM, Pen, Pencil, Style, Theme, View, Words, letters, level_symbol,
 };
 use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
 use crate::drawing::scene::Role;
@@ -37,6 +37,7 @@ pub fn plate_sheet(
         text: IN_THE_HAND,
         pen: IN_THE_HAND,
         words: Words::All,
+        numbers: Numbers::Shown,
     };
     let window = page.on_its_side();
     let scene = view.scene();

@@ -1,6 +1,6 @@
 //! How large words and pens are on a printed page.
 
-use crate::drawing::paper::{Style, Theme, Words};
+use crate::drawing::paper::{Numbers, Style, Theme, Words};
 
 /// Words and pens against the window's: read in the hand, ordinary words are set at 8 points.
 pub(super) const IN_THE_HAND: f64 = 0.8;
@@ -22,5 +22,6 @@ pub(super) fn on_paper(text: f64) -> Style {
         text,
         pen: IN_THE_HAND,
         words: Words::All,
+        numbers: Numbers::Shown,
     }
 }

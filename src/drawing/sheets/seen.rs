@@ -6,12 +6,17 @@ use super::view_picture::{
     NoPicture, PictureView, budgets, motion_bounds, motion_panel_over, path, window_map,
 };
 use crate::analysis::{Kinematics, Solved};
-use crate::drawing::paper::{Panel, Style, View};
-use crate::drawing::pictures::{Canvas, Hold, Lens, LensAim, LensChoice, SideView, Standing};
+use crate::drawing::paper::{PAPER_PER_MM, Panel, Style, View};
+use crate::drawing::pictures::{
+    Canvas, ENLARGEMENTS, Hold, Lens, LensAim, LensChoice, SideView, Standing,
+};
 use crate::units::System;
 
 /// Paper between two pictures side by side.
 pub(super) const BETWEEN: f64 = 12.0;
+
+/// How much of a lens's width and height a knife's lip takes.
+const LIP_PART: f64 = 0.74;
 
 /// How units are seen that are to be compared.
 pub(super) struct Seen<'a> {
@@ -23,6 +28,8 @@ pub(super) struct Seen<'a> {
     pub(super) alike: Vec<&'a Solved>,
     /// Where the lens looks; none for what suits the first of them.
     pub(super) lens: Option<LensAim>,
+    /// Whether a lens that is not aimed looks at the knife's lip, else at the clip point.
+    pub(super) looks_at_lip: bool,
     /// Whether the scale of a whole unit is one that drawings on paper have.
     pub(super) is_scale_of_row: bool,
     /// The units of the words; none for those that each was measured in.
@@ -99,6 +106,9 @@ impl Seen<'_> {
         let view = self.side_view(solved);
         let system = view.system;
         let aim = self.lens.unwrap_or_else(|| {
+            if self.looks_at_lip {
+                return self.aim_at_lip(solved, place);
+            }
             let fitted = |solved: &Solved| {
                 let (choice, system) = (LensChoice::default(), self.system_of(solved));
                 Lens::on(&solved.solution, choice, place, system).enlargement()
@@ -115,6 +125,44 @@ impl Seen<'_> {
         });
         let lens = Lens::aimed(aim, &view.case, 1.0, place, system);
         lens.panel(&view.scene(), self.style)
+    }
+
+    /// The lens that shows the lips of all of them from edge to body, as large as it goes; over the plate
+    /// where there is room for both.
+    fn aim_at_lip(&self, solved: &Solved, place: Rect) -> LensAim {
+        let from_held = |solved: &Solved| {
+            let view = self.side_view(solved);
+            let held = self.hold.place(&view.case).to_vec2();
+            (
+                view.lip_bounds() - held,
+                view.lip_bounds().union_pt((view.lip_bounds().x0, 0.0)) - held,
+            )
+        };
+        let all = self.alike.iter().map(|solved| from_held(solved));
+        let (lips, over_plate) = all.fold(from_held(solved), |all, next| {
+            (all.0.union(next.0), all.1.union(next.1))
+        });
+        let fits = |shown: Rect, enlargement: f64| {
+            let (scale, room) = (enlargement * PAPER_PER_MM, LIP_PART * place.size());
+            scale * shown.width() <= room.width && scale * shown.height() <= room.height
+        };
+        let mut from_largest = ENLARGEMENTS.into_iter().rev();
+        let enlargement = from_largest.find(|enlargement| fits(lips, *enlargement));
+        let enlargement = enlargement.unwrap_or(ENLARGEMENTS[0]);
+        let shown = if fits(over_plate, enlargement) {
+            over_plate
+        } else {
+            lips
+        };
+        let choice = LensChoice {
+            enlargement: Some(enlargement),
+            ..LensChoice::default()
+        };
+        let first = self.alike.first().copied().unwrap_or(solved);
+        let case = first.case();
+        let middle = shown.center() + self.hold.place(&case).to_vec2();
+        let lens = Lens::on(&first.solution, choice, place, self.system_of(first));
+        lens.aim(self.hold, &case).at(middle, &case)
     }
 
     /// Two of them in the halves of a rectangle of paper, the left one first; the reels of both at the same

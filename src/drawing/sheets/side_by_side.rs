@@ -9,7 +9,7 @@ use super::sheet::Sheet;
 use super::view_picture::{ASIDE, FOOT, FOOT_WORDS, NoPicture, PictureView, SIZE, foot};
 use crate::analysis::{Difference, Level, NumberId, Solved};
 use crate::drawing::paper::{
-    Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, Words, letters, level_symbol,
+    Anchor, Numbers, PAPER_PER_MM, Panel, Pen, Pencil, Style, Words, letters, level_symbol,
 };
 use crate::drawing::pictures::{ENLARGEMENTS, Hold, Lens, LensAim, LensChoice};
 use crate::drawing::scene::Role;
@@ -174,6 +174,7 @@ impl SideBySide<'_> {
         // Numbers and names stay where the words on the pictures are put away.
         let all = Style {
             words: Words::All,
+            numbers: Numbers::Shown,
             ..style
         };
         let mut words = Pencil::new(all, place);
@@ -198,6 +199,7 @@ impl SideBySide<'_> {
             hold: Hold::Ground,
             alike: self.units.to_vec(),
             lens: Some(self.lens_aim(left)),
+            looks_at_lip: false,
             is_scale_of_row,
             system: Some(self.system),
             style: Style {

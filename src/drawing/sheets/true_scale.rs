@@ -8,7 +8,7 @@ use super::frame::{Frame, SheetOf, no_words};
 use super::print_style::IN_THE_HAND;
 use super::sheet::Sheet;
 use crate::drawing::paper::{
-    Anchor, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, View, Words, lay_out,
+    Anchor, Numbers, PAPER_PER_MM, Panel, Pen, Pencil, Style, Theme, View, Words, lay_out,
 };
 use crate::drawing::pictures::{Canvas, GROUND_DEPTH_MM, SideView};
 use crate::drawing::scene::{Role, Scene, ShownIn};
@@ -136,6 +136,7 @@ fn style() -> Style {
         text: IN_THE_HAND,
         pen: IN_THE_HAND,
         words: Words::All,
+        numbers: Numbers::Shown,
     }
 }
 

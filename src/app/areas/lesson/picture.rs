@@ -7,7 +7,7 @@ use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::{Painted, paper};
 use crate::command::OpenLesson;
-use crate::drawing::{LessonPictures, Role, STILL, Style, Theme};
+use crate::drawing::{LessonPictures, Numbers, Role, STILL, Style, Theme};
 
 /// What a painted picture depends on.
 type Key = (WorkedOutOf, usize, Rect, Theme);
@@ -46,7 +46,16 @@ impl StepPicture {
                 steps: &opened.steps,
                 clips: STILL,
             };
-            let panels = pictures.panels(step, solved, paper(place), Style::from(theme));
+            let numbers = if step.numbers_hidden {
+                Numbers::Hidden
+            } else {
+                Numbers::Shown
+            };
+            let style = Style {
+                numbers,
+                ..Style::from(theme)
+            };
+            let panels = pictures.panels(step, solved, paper(place), style);
             let panels = panels.map_err(|none| none.to_string())?;
             Ok(panels.iter().map(Painted::from_panel).collect())
         });

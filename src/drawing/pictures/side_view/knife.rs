@@ -1,6 +1,6 @@
 //! The knife's section.
 
-use kurbo::{BezPath, Point};
+use kurbo::{BezPath, Point, Rect};
 
 use super::{SideView, label, plate_from_bar};
 use crate::analysis::Case;
@@ -30,6 +30,14 @@ impl SideView<'_> {
         let at = plate_from_bar * Point::new(back.x - 1.0, 0.5 * back.y);
         let word = label(at, (-30.0, 16.0), true, "knife".to_owned());
         scene.add_in(ShownIn::Whole, Role::Knife, word);
+    }
+
+    /// What its lip takes of the plate's plane: from the edge to where the body begins behind it.
+    pub(in crate::drawing) fn lip_bounds(&self) -> Rect {
+        let corners = underside_on_bar(&self.case.unit.profile, self.case.setting);
+        let [front, _, body, _] = corners.map(|corner| plate_from_bar(self.case.solution) * corner);
+        let edge = self.case.solution.pose.edge_on_plate;
+        Rect::from_points(edge, front).union_pt(body)
     }
 
     /// The foremost point under the edge, on the plate.
