@@ -27,7 +27,7 @@ pub(super) fn without_number(text: &str) -> Option<String> {
 }
 
 /// The forms of a text without their numbers, each once.
-pub(super) fn without_numbers(forms: Vec<String>) -> Vec<String> {
+pub(super) fn without_numbers(forms: &[String]) -> Vec<String> {
     let mut names: Vec<String> = Vec::with_capacity(forms.len());
     for name in forms.iter().filter_map(|form| without_number(form)) {
         if !names.contains(&name) {
@@ -74,6 +74,6 @@ mod tests {
             "0.320 in",
         ];
         let forms = forms.map(str::to_owned).to_vec();
-        assert_eq!(without_numbers(forms), ["behind centre"]);
+        assert_eq!(without_numbers(&forms), ["behind centre"]);
     }
 }

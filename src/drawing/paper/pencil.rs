@@ -137,7 +137,7 @@ impl Pencil {
         // Before they find a place, so that the line to them is as long as what is left of them.
         let forms = match self.style.numbers {
             Numbers::Shown => forms,
-            Numbers::Hidden => without_numbers(forms),
+            Numbers::Hidden => without_numbers(&forms),
         };
         self.wordings.push(Wording {
             role,

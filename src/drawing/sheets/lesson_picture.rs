@@ -198,7 +198,7 @@ fn differences(units: [&Solved; 2], is_asked: impl Fn(NumberId) -> bool) -> [Str
     let goes_with_knife = knives[0] != knives[1] && is_set_alike;
     let set = SET
         .into_iter()
-        .filter(|id| !is_asked(*id) && !(goes_with_knife && *id == NumberId::Extension));
+        .filter(|id| !(is_asked(*id) || goes_with_knife && *id == NumberId::Extension));
     for id in set {
         let shown = units.map(|unit| {
             let shown = unit.solution.numbers().shown(id, unit.unit.system);
