@@ -75,10 +75,13 @@ impl Difference {
         Some(first.with_base(second.base() - first.base()))
     }
 
-    /// The same to be read with its sign, `same` where it reads as zero; a dash where there is none.
+    /// The same to be read with its sign, `same` where it reads as zero, `about` where the digits shown of
+    /// both differ by something else; a dash where there is none.
     #[must_use]
     pub fn more_shown(&self, system: System) -> String {
-        let more = self.more();
-        more.map_or_else(|| "–".to_owned(), |more| more.difference_in(system))
+        match self.values {
+            [Some(first), Some(second)] => first.more_in(second, system),
+            _ => "–".to_owned(),
+        }
     }
 }

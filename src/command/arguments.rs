@@ -234,7 +234,7 @@ pub enum HeadlessCommand {
         /// Draw this unit file beside it, as the file sets it, at one scale and on one ground line, with the
         /// differences between them; the same file for the unit without what is tried. In the views whole,
         /// lens, ground and motion.
-        #[arg(long, value_name = "OTHER", conflicts_with_all = ["frames", "turf", "crest"])]
+        #[arg(long, value_name = "OTHER", conflicts_with_all = ["turf", "crest"])]
         beside: Option<PathBuf>,
         /// The size of that page; a picture side by side is put on a page with it.
         #[arg(long, value_parser = page(), ignore_case = true, value_name = "PAGE")]
@@ -246,7 +246,7 @@ pub enum HeadlessCommand {
         #[arg(long, value_parser = clap::value_parser!(u32).range(16..=2400), conflicts_with = "width")]
         dpi: Option<u32>,
         /// Let the reel turn: so many pictures from one clip to the next in one moving .png, for the view
-        /// motion.
+        /// motion. With --beside both reels turn by one clock, from one clip of the left one to the next.
         #[arg(long, value_name = "PICTURES", value_parser = clap::value_parser!(u16).range(2..=240), requires = "view")]
         frames: Option<u16>,
         /// Leave out the paper, to lay the picture over something else.
@@ -298,6 +298,15 @@ pub struct WindowArguments {
     /// Open in Show: one picture and its numbers over the whole window, for a room.
     #[arg(long)]
     pub show: bool,
+    /// Open with this unit file beside it, as the file sets it: at one scale and on one ground line, with the
+    /// differences between them; with --show for a room.
+    #[arg(
+        long,
+        value_name = "OTHER",
+        requires = "file",
+        conflicts_with = "lesson"
+    )]
+    pub beside: Option<PathBuf>,
     /// Open in Show with a lesson.
     #[arg(long, value_name = "LESSON", conflicts_with_all = ["file", "show", "area"])]
     pub lesson: Option<PathBuf>,

@@ -33,6 +33,6 @@ pub use scene::{Dimension, Direction, Item, Label, Role, Ruler, RulerStep, Scene
 pub use sheets::{
     Awaited, Complained, Figure, LessonPictures, NoPicture, Origin, Page, PairNumbers, PictureView,
     STILL, Sheet, SheetKind, SheetOf, SideBySide, clip_on_paper, handout_sheets, list_sheet,
-    motion_frame, motion_panel, plate_sheet, side_by_side_sheet, verdict, view_panels,
-    view_picture, worksheet,
+    motion_frame, motion_panel, plate_sheet, side_by_side_frame, side_by_side_sheet, verdict,
+    view_panels, view_picture, worksheet,
 };

@@ -214,6 +214,13 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
                     what: what.to_owned(),
                 });
             }
+            if page.is_some() && frames.is_some() {
+                let what = "a moving picture has no page: leave out --page or --frames";
+                return Err(Problem::Reading {
+                    option: "page",
+                    what: what.to_owned(),
+                });
+            }
             let solved = solved_from(file, what_if)?;
             let asked = PictureAsked {
                 view: *view,
@@ -224,15 +231,16 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
                 standing: standing_of(*turf, *crest),
                 system: solved.unit.system,
             };
-            match (frames, beside) {
-                (Some(count), _) => write_moving_picture(&solved, out, &asked, *count)?,
+            let beside = beside.as_deref();
+            let other = beside.map(solved_as_is).transpose()?;
+            let pair = beside.zip(other.as_ref());
+            let pair = pair.map(|(named, other)| pair_of([&solved, other], [file, named], &asked));
+            match (frames, &pair) {
+                (Some(count), None) => write_moving_picture(&solved, out, &asked, *count)?,
+                (Some(count), Some(pair)) => write_moving_picture(pair, out, &asked, *count)?,
                 (None, None) => write_picture(&solved, out, &asked)?,
-                (None, Some(other)) => {
-                    let beside = solved_as_is(other)?;
-                    let pair = pair_of([&solved, &beside], [file, other], &asked);
-                    write_sheet(out, &asked, || {
-                        side_by_side_sheet(&pair, asked.theme, *page)
-                    })?;
+                (None, Some(pair)) => {
+                    write_sheet(out, &asked, || side_by_side_sheet(pair, asked.theme, *page))?
                 }
             }
             Ok(Printout::Text(String::new()))

@@ -11,7 +11,7 @@ mod plate_table;
 mod sheets;
 mod table;
 
-pub use moving_picture::{moving_bytes, write_moving_picture};
+pub use moving_picture::{Moving, moving_bytes, write_moving_picture};
 pub use picture::{
     PictureAsked, PictureFormat, Resolution, picture_bytes, write_picture, write_sheet,
 };

@@ -4,6 +4,7 @@
 //! shown. No file here knows what a reel is. This room imports none of the others.
 
 mod amount;
+mod difference;
 mod digits;
 mod manner;
 mod measure;

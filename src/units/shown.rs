@@ -1,7 +1,7 @@
 //! How values are shown, in the units a person works in.
 
 use super::digits::{SMALL_INCHES, fixed, fraction};
-use super::{Angle, Length, Measure as _, Quantity, Ratio, Share, System, Value};
+use super::{Angle, Length, Measure as _, Quantity, Ratio, Share, System};
 
 /// Off by less than this an entry is the value itself: far less than anybody measures.
 const ROUND_MM: f64 = 1e-6;
@@ -176,26 +176,8 @@ fn figures(shown: &str) -> usize {
     digits.skip_while(|digit| *digit == b'0').count()
 }
 
-impl Value {
-    /// What one is more than another, to be read with its sign: `+0.125 in`, `-2.00°`, `+6.1 % points`;
-    /// `same` where it reads as zero.
-    #[must_use]
-    pub fn difference_in(self, system: System) -> String {
-        let shown = match self {
-            // A move's words tell a place, not how far two are apart.
-            Self::Move(length) => system.length(length),
-            Self::Share(share) => format!("{} points", system.share(share)),
-            other => other.shown_in(system),
-        };
-        if reads_as_zero(&shown) {
-            return "same".to_owned();
-        }
-        with_plus(self.base(), shown)
-    }
-}
-
 /// Whether every digit of a quantity that is read is a zero.
-fn reads_as_zero(shown: &str) -> bool {
+pub(super) fn reads_as_zero(shown: &str) -> bool {
     let mut digits = shown.bytes().filter(u8::is_ascii_digit);
     digits.all(|digit| digit == b'0')
 }
@@ -266,20 +248,6 @@ mod tests {
         assert_eq!(steps, wanted);
         let step = System::InchDecimal.step_in_column(Length::from_mm(1e-6));
         assert_eq!(step, "0.0000 in");
-    }
-
-    #[test]
-    fn a_difference_has_its_sign_and_its_unit() {
-        let length = |inches: f64| Value::from(Length::from_inches(inches));
-        let shown = |value: Value| System::ALL.map(|system| value.difference_in(system));
-        assert_eq!(shown(length(0.125)), ["+0.125 in", "+1/8 in", "+3.175 mm"]);
-        assert_eq!(shown(length(-0.375)), ["-0.375 in", "-3/8 in", "-9.525 mm"]);
-        assert_eq!(shown(length(1e-7)), ["same"; 3]);
-        assert_eq!(shown(length(-1e-7)), ["same"; 3]);
-        assert_eq!(shown(Share::from_base(0.0612).into()), ["+6.1 % points"; 3]);
-        assert_eq!(shown(Angle::from_deg(-2.0).into()), ["-2.00°"; 3]);
-        let down = Value::Move(Length::from_inches(-0.125));
-        assert_eq!(down.difference_in(System::InchDecimal), "-0.125 in");
     }
 
     #[test]

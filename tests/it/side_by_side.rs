@@ -155,7 +155,7 @@ fn the_differences_are_those_of_the_solutions_with_sign_and_unit() {
     );
     assert_eq!(
         shown(NumberId::SweepShare, System::Millimetre),
-        told("4.1 %", "+12.3 % points", "16.5 %")
+        told("4.1 %", "about +12.3 % points", "16.5 %")
     );
     // Each of them stands on the picture.
     let panels = drawn(&side_by_side(&pair, PictureView::Whole));

@@ -4,6 +4,7 @@ use std::rc::Rc;
 use std::sync::Arc;
 
 use super::SessionId;
+use crate::drawing::PictureView;
 use crate::unit::Document;
 
 /// One of two that are looked at side by side.
@@ -46,5 +47,6 @@ pub(super) struct BesideDesk {
     pub(super) shown: Beside,
     /// The card is to be opened.
     pub(super) is_wanted: bool,
-    pub(super) is_asked_to_show: bool,
+    /// The picture of both that is to be shown to a room.
+    pub(super) asked_to_show: Option<PictureView>,
 }

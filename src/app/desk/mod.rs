@@ -210,7 +210,9 @@ impl Desk {
 
     /// Looks at what a person holds in this frame. What is changed without letting go is one step.
     pub fn look_at_hands(&mut self, ctx: &egui::Context) {
-        self.session_mut().look_at_hands(ctx);
+        for session in &mut self.sessions {
+            session.look_at_hands(ctx);
+        }
         for kind in WorkKind::ALL {
             if let Some(work) = self.works.get_mut(kind) {
                 work.look_at_hands(ctx);

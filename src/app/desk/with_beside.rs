@@ -3,9 +3,10 @@
 use std::rc::Rc;
 use std::sync::Arc;
 
-use super::{Beside, Desk, Session, SessionId, Side};
+use super::{Beside, Change, Desk, Session, SessionId, Side};
 use crate::analysis::{Solved, SolvedId};
 use crate::app::widgets::kept::Kept;
+use crate::drawing::PictureView;
 use crate::unit::{Document, SettingEntry};
 
 /// A side that can be drawn, or why it cannot.
@@ -127,13 +128,26 @@ impl Desk {
         std::mem::take(&mut self.beside.is_wanted)
     }
 
-    /// Has the two shown to a room.
-    pub fn ask_to_show_beside(&mut self) {
-        self.beside.is_asked_to_show = true;
+    /// Has the two shown to a room, beginning with a picture.
+    pub fn ask_to_show_beside(&mut self, view: PictureView) {
+        self.beside.asked_to_show = Some(view);
     }
 
-    /// Whether the two are to be shown to a room; asked once.
-    pub fn is_asked_to_show_beside(&mut self) -> bool {
-        std::mem::take(&mut self.beside.is_asked_to_show)
+    /// The picture of the two that is to be shown to a room; asked once.
+    pub fn asked_to_show_beside(&mut self) -> Option<PictureView> {
+        self.beside.asked_to_show.take()
+    }
+
+    /// Changes the document of a session, in front or behind it, as [`Desk::edit_if_solved`] does; whether it is
+    /// on the desk and can be solved afterwards.
+    pub fn edit_open_if_solved(
+        &mut self,
+        id: SessionId,
+        change: Change,
+        edit: impl FnOnce(&mut Document),
+    ) -> bool {
+        let mut sessions = self.sessions.iter_mut();
+        let session = sessions.find(|session| session.id() == id);
+        session.is_some_and(|session| session.edit_if_solved(change, edit))
     }
 }

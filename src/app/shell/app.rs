@@ -6,6 +6,7 @@ use egui::{Context, Panel, Ui, ViewportCommand};
 
 use super::beginning::Beginning;
 use super::beside_card::BesideCard;
+use super::beside_file::put as put_beside;
 use super::course::{Course, Stops};
 use super::deeds::do_as_pressed;
 use super::drawer;
@@ -22,8 +23,8 @@ use super::top_bar::top_bar_ui;
 use super::turns::Turns;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::{
-    Change, Desk, Dialogs, LastWork, MotionWish, Opener, Preferences, Printer, Session, SessionId,
-    SheetWork, StepId, WorkKind, show_card,
+    Change, Desk, Dialogs, LastWork, MotionWish, Opener, OtherUnit, Preferences, Printer, Session,
+    SessionId, SheetWork, StepId, WorkKind, show_card,
 };
 use crate::app::files::{
     close_asked, dropped_files, is_lesson, name_without_dialog, offer_left, watch_file,
@@ -32,6 +33,7 @@ use crate::app::form::{Form, Keys};
 use crate::app::show::{First, Show, Talk};
 use crate::app::widgets::focus::focus_ring_ui;
 use crate::command::OpenLesson;
+use crate::drawing::PictureView;
 use crate::store::plain;
 use crate::store::recovery::{Keeper, LeftBehind, left_behind_with};
 use crate::unit::Document;
@@ -150,6 +152,24 @@ impl App {
     pub fn show_unit(&mut self, ctx: &Context) {
         let first = first_shown(&mut self.areas, &self.desk);
         self.show.show_unit(ctx, &mut self.desk, first);
+        self.fill_screen(ctx);
+    }
+
+    /// Opens the card on which the unit in front and another one are looked at side by side.
+    pub fn look_beside(&mut self, other: OtherUnit) {
+        put_beside(&mut self.desk, other);
+        let beside = self.desk.beside().clone();
+        self.desk.want_beside(beside);
+    }
+
+    /// Shows the unit in front and another one to a room, beginning with the picture of the area in front.
+    pub fn show_beside(&mut self, ctx: &Context, other: OtherUnit) {
+        put_beside(&mut self.desk, other);
+        let view = match first_shown(&mut self.areas, &self.desk) {
+            First::View(view) => view,
+            First::Page(_) => PictureView::Whole,
+        };
+        self.show.show_beside(ctx, &mut self.desk, view);
         self.fill_screen(ctx);
     }
 
@@ -292,8 +312,8 @@ impl App {
             show.show_unit(ctx, desk, first);
             ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
         }
-        if desk.is_asked_to_show_beside() {
-            show.show_beside(ctx, desk);
+        if let Some(view) = desk.asked_to_show_beside() {
+            show.show_beside(ctx, desk, view);
             ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
         }
         watch_file(desk, ctx);

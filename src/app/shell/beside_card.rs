@@ -1,26 +1,25 @@
-//! Two units side by side, or two settings of one: chosen, looked at, swapped, and the settings of one put
-//! into the unit in front.
+//! Two units side by side, or two settings of one: chosen, looked at, swapped, and saved as a picture.
 
 use std::rc::Rc;
-use std::sync::Arc;
 
-use egui::{Button, ComboBox, Label, ScrollArea, Sense, TextEdit, Ui, Vec2, WidgetInfo};
+use egui::{Button, ComboBox, Label, Sense, TextEdit, Ui, Vec2, WidgetInfo};
 
-use crate::analysis::{SettingsAcross, Solved, SolvedId};
-use crate::app::desk::{Ask, Beside, BesideDrawn, Card, Change, Desk, Next, OtherUnit, Side};
-use crate::app::files::{Refusal, ask, ask_place, file_stem_for};
+use super::beside_copy::Copying;
+use super::beside_file::{choose, open};
+use crate::analysis::{Solved, SolvedId};
+use crate::app::desk::{Ask, Beside, BesideDrawn, Card, Desk, Next, Side};
+use crate::app::files::{Refusal, ask_place, file_stem_for};
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::list::list_ui;
-use crate::app::widgets::look::theme;
+use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::{Painted, paper};
 use crate::drawing::{
-    PairNumbers, PictureView, STILL, SideBySide, Style, Theme, side_by_side_sheet,
+    PairNumbers, PictureView, Role, STILL, SideBySide, Style, Theme, side_by_side_sheet,
 };
 use crate::printing::{PictureFormat, Resolution, picture_bytes};
 use crate::store;
-use crate::unit::Group;
 use crate::units::{System, clipped};
 
 /// Knives of the unit that are offered at the most.
@@ -50,8 +49,7 @@ pub struct BesideCard {
     path: String,
     drawn: BesideDrawn,
     painted: Kept<Key, Result<Vec<Painted>, String>>,
-    /// The side whose settings are about to be copied: what that does is told first.
-    copies: Option<usize>,
+    copying: Copying,
     refusal: Refusal,
     wide: f32,
 }
@@ -63,7 +61,7 @@ impl Default for BesideCard {
             path: String::new(),
             drawn: BesideDrawn::default(),
             painted: Kept::default(),
-            copies: None,
+            copying: Copying::default(),
             refusal: Refusal::default(),
             wide: 900.0,
         }
@@ -94,7 +92,7 @@ impl Card for BesideCard {
         let names = desk.names_of(&beside);
         self.picture_ui(ui, desk, (&sides, &names), size.y);
         let next = self.buttons_ui(ui, desk, (&sides, &names));
-        self.copy_ui(ui, desk, &beside, &sides);
+        self.copying.show(ui, desk, &sides);
         self.refusal.show(ui);
         caution_in_short_ui(ui);
         next
@@ -143,7 +141,7 @@ impl BesideCard {
         });
         if beside != before {
             desk.look_at(beside);
-            self.copies = None;
+            self.copying.end();
         }
         ui.horizontal_wrapped(|ui| {
             ui.label("Another unit file, right");
@@ -167,9 +165,9 @@ impl BesideCard {
                 return;
             }
         };
-        if put_beside(desk, &path) {
+        if open(desk, &path) {
             self.path.clear();
-            self.copies = None;
+            self.copying.end();
         }
     }
 
@@ -213,6 +211,9 @@ impl BesideCard {
         });
         match painted {
             Ok(painted) => {
+                // Words have the paper's colour behind them.
+                let paper = colour(theme(ui.ctx()).look(Role::Paper).fill);
+                ui.painter().rect_filled(place, 4.0, paper);
                 response.widget_info(|| {
                     let told = format!("Picture: {} beside {}", names[0], names[1]);
                     WidgetInfo::labeled(egui::Role::Image, true, told)
@@ -242,79 +243,19 @@ impl BesideCard {
         ui.horizontal_wrapped(|ui| {
             let show = ui.add_enabled(both.is_some(), Button::new("Show to a room"));
             if show.clicked() {
-                desk.ask_to_show_beside();
+                desk.ask_to_show_beside(self.view);
                 next = Next::Close;
             }
             let save = ui.add_enabled(both.is_some(), Button::new("Save picture…"));
             if let Some(both) = both.filter(|_| save.clicked()) {
                 next = save_picture(desk, &pair_of(both, names, self.view, desk.system()));
             }
-            let beside = desk.beside().clone();
-            for (index, (side, name)) in beside.0.iter().zip(["left", "right"]).enumerate() {
-                if *side == Side::AsSet {
-                    continue;
-                }
-                let is_asked = self.copies == Some(index);
-                let text = format!("Copy settings of the {name} one…");
-                let copy = ui.add_enabled(sides[index].is_ok(), Button::selectable(is_asked, text));
-                let copy = copy.on_hover_text(
-                    "Into the unit in front: settings alone. What was read on it stays. What it changes is told first.",
-                );
-                if copy.clicked() {
-                    self.copies = (!is_asked).then_some(index);
-                }
-            }
+            self.copying.buttons_ui(ui, desk, sides);
             if ui.button("Close").clicked() {
                 next = Next::Close;
             }
         });
         next
-    }
-
-    /// What copying would do, and doing it.
-    fn copy_ui(
-        &mut self,
-        ui: &mut Ui,
-        desk: &mut Desk,
-        beside: &Beside,
-        sides: &[Result<Rc<Solved>, String>; 2],
-    ) {
-        let Some(index) = self.copies else { return };
-        let Some(Ok(from)) = sides.get(index) else {
-            return;
-        };
-        let across = SettingsAcross::of(from, desk.document());
-        let name = clipped(&desk.document().name, LETTERS).to_string();
-        if across.changes.is_empty() {
-            ui.label(format!("\"{name}\" is set so already."));
-        } else {
-            ui.label(Lettering::Name.of(format!("This changes in \"{name}\", and no reading:")));
-        }
-        ScrollArea::vertical()
-            .id_salt("what copying does")
-            .max_height(110.0)
-            .show(ui, |ui| {
-                for line in across.changes.iter().chain(&across.stays) {
-                    ui.add(Label::new(line).wrap());
-                }
-            });
-        if across.changes.is_empty() {
-            return;
-        }
-        if ui.button("Copy these settings").clicked() {
-            let of = match &beside.0[index] {
-                Side::AsMeasured => "as measured".to_owned(),
-                _ => format!("\"{}\"", clipped(&desk.names_of(beside)[index], LETTERS)),
-            };
-            let change =
-                Change::of(format!("settings of {of}"), Group::Setting).and(Group::RollerMoves);
-            if desk.edit_if_solved(change, |document| across.put_into(document)) {
-                desk.tell("Copied the settings. Undo takes them back in one step.");
-            } else {
-                desk.warn("Not copied: with these settings the unit cannot stand.");
-            }
-            self.copies = None;
-        }
     }
 }
 
@@ -374,38 +315,6 @@ fn offered(desk: &Desk, beside: &Beside) -> Vec<(Side, String)> {
         }
     }
     offered
-}
-
-/// Asks for a unit file to stand on the right.
-fn choose(desk: &mut Desk) {
-    ask(desk, &Ask::UnitToOpen, |desk, file| {
-        let is_missed = desk.missed_dialog().is_some();
-        if is_missed {
-            desk.warn("The desktop showed no file dialog: type the file's path on the card.");
-        }
-        file.is_some_and(|file| put_beside(desk, &file))
-    });
-}
-
-/// Puts the unit of a file on the right; whether it could be opened.
-fn put_beside(desk: &mut Desk, file: &std::path::Path) -> bool {
-    match store::open_unit(file) {
-        Ok(document) => {
-            let [left, right] = desk.beside().0.clone();
-            let other = OtherUnit {
-                name: document.name.clone(),
-                document: Arc::new(document),
-            };
-            // The unit in front stays in view.
-            let left = if right == Side::AsSet { right } else { left };
-            desk.look_at(Beside([left, Side::Other(Rc::new(other))]));
-            true
-        }
-        Err(problem) => {
-            desk.warn(problem.to_string());
-            false
-        }
-    }
 }
 
 fn save_picture(desk: &mut Desk, pair: &SideBySide) -> Next {

@@ -5,6 +5,8 @@ mod about;
 mod app;
 mod beginning;
 mod beside_card;
+mod beside_copy;
+mod beside_file;
 mod course;
 mod deeds;
 mod display;

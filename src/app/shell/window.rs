@@ -9,12 +9,13 @@ use egui::ViewportBuilder;
 
 use super::app::App;
 use super::beginning::Beginning;
+use super::beside_file::unit_of;
 use super::display;
 use super::ending::{Open, Ready};
 use super::placing::{LEAST_OFFERED, Placing, screens};
 use super::shot::{Shot, watch_over};
 use crate::app::areas::AREAS;
-use crate::app::desk::{Change, NoDialogs, Preferences, Session, WindowPlace, WorkKind};
+use crate::app::desk::{Change, NoDialogs, OtherUnit, Preferences, Session, WindowPlace, WorkKind};
 use crate::app::files::{LESSON_AREA, NativeDialogs, PLATE_AREA, SystemOpener, kind_of_file};
 #[cfg(all(unix, not(target_os = "macos")))]
 use crate::app::files::{PortalMotion, PortalPrinter};
@@ -35,6 +36,7 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
         return Err(Problem::unsolved(arguments.file.as_deref(), unsolved));
     }
     let area = area(&arguments)?;
+    let beside = beside(&arguments)?;
     let lesson = arguments.lesson.as_deref().map(open_lesson).transpose()?;
     let folder = arguments
         .folder()
@@ -89,8 +91,12 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
                         app.open_presenter();
                     }
                 }
-                None if arguments.show => app.show_unit(&creation.egui_ctx),
-                None => {}
+                None => match beside {
+                    Some(other) if arguments.show => app.show_beside(&creation.egui_ctx, other),
+                    Some(other) => app.look_beside(other),
+                    None if arguments.show => app.show_unit(&creation.egui_ctx),
+                    None => {}
+                },
             }
             // It is created once.
             let _ = ready.set(Ready::with(match arguments.shot.clone() {
@@ -108,6 +114,30 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
         Some(Ok(Err(what))) => Err(Problem::Picture { file: out, what }),
         _ => Ok(()),
     }
+}
+
+/// The unit that is to stand beside the one that is opened.
+fn beside(arguments: &WindowArguments) -> Result<Option<OtherUnit>, Problem> {
+    let (Some(file), Some(named)) = (&arguments.file, &arguments.beside) else {
+        return Ok(None);
+    };
+    if arguments.folder().is_some() || kind_of_file(file).is_some() {
+        let what = format!(
+            "{} is no unit file: one unit goes beside another",
+            file.display()
+        );
+        let option = "beside";
+        return Err(Problem::Reading { option, what });
+    }
+    let other = unit_of(named)?;
+    Ok(Some(if file == named {
+        OtherUnit {
+            name: "As set in the file".to_owned(),
+            ..other
+        }
+    } else {
+        other
+    }))
 }
 
 /// Refuses a shot that could not be saved, before a window opens for it.

@@ -103,9 +103,10 @@ impl Show {
         self.begin(ctx, desk, Shown::Unit(OfUnit::beginning_with(first)));
     }
 
-    /// Shows what is looked at side by side.
-    pub fn show_beside(&mut self, ctx: &Context, desk: &mut Desk) {
-        let pair = OfPair::of(desk.beside().clone(), PictureView::Whole);
+    /// Shows what is looked at side by side, beginning with a picture; with the whole units where two have
+    /// none of that kind.
+    pub fn show_beside(&mut self, ctx: &Context, desk: &mut Desk, view: PictureView) {
+        let pair = OfPair::of(desk.beside().clone(), view);
         self.begin(ctx, desk, Shown::Pair(Box::new(pair)));
     }
 

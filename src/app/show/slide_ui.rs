@@ -18,6 +18,10 @@ use crate::app::widgets::look::{colour, theme};
 use crate::drawing::Role;
 use crate::drawing::words::fitted;
 
+/// Height of the bar in the margin, in parts of its words' size, and the paper under it, of the screen's height.
+const BAR: f32 = 1.3;
+const UNDER_BAR: f32 = 0.003;
+
 /// What is kept of the slide on the screen.
 #[derive(Default)]
 pub(super) struct SlideUi {
@@ -71,19 +75,22 @@ impl SlideUi {
         ui.painter().rect_filled(all, CornerRadius::ZERO, ground);
         let ink = colour(theme.look(Role::Heading).ink);
         let between = sizes.part(BETWEEN);
-        let mut left = all.shrink(sizes.part(MARGIN));
+        let mut left = all.shrink2(egui::vec2(sizes.part(MARGIN), 0.0));
+        left.min.y += sizes.part(MARGIN);
         let mut done = Done::default();
         let was = std::mem::replace(&mut self.pointer, pointer(ui));
         if !how.has_spotlight && self.pointer.is_some() && self.pointer != was {
             self.hint.wake(ui.ctx());
         }
-        // From the foot up: cautions, bar, slider, numbers.
+        // From the foot up: bar, cautions, slider, numbers. The bar is in the margin, so that the picture
+        // has no less room for it, and none to gain when it fades.
         let fine = sizes.fine();
         let line = 1.4 * fine.size;
+        cut_foot(&mut left, sizes.part(UNDER_BAR));
+        let place = cut_foot(&mut left, BAR * fine.size);
+        done.act = self.hint.show(ui, place, sizes, ink, is_offered);
         let place = cut_foot(&mut left, line);
         fine_line(ui, place, &CAUTION_IN_A_LINE, (&fine, ink));
-        let place = cut_foot(&mut left, line);
-        done.act = self.hint.show(ui, place, sizes, ink, is_offered);
         if slide.motion.is_some() {
             let place = cut_foot(&mut left, line);
             let told = [

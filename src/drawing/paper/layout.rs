@@ -3,6 +3,7 @@
 use kurbo::{Affine, BezPath, Circle, Point, Rect, Shape as _, Vec2};
 
 use super::dimension::ARROW;
+use super::hatch::Lies;
 use super::mark::{Anchor, Panel};
 use super::pencil::{Pencil, TEXT_SIZE};
 use super::placer::{LeaderEnd, Spot};
@@ -62,6 +63,7 @@ fn is_among_few(item: &Item) -> bool {
         Shape::Line(_)
         | Shape::Fill(_)
         | Shape::Hatch(_)
+        | Shape::MovingHatch { .. }
         | Shape::Arrow(_)
         | Shape::Dimension(_)
         | Shape::Ring(_) => true,
@@ -94,6 +96,22 @@ fn lay_out_item(
             if let Some(path) = placed(path) {
                 pencil.body(role, &path);
                 pencil.hatching(role, &path);
+            }
+        }
+        Shape::MovingHatch {
+            outline,
+            through,
+            alike_mm,
+        } => {
+            if let Some(path) = placed(outline) {
+                pencil.body(role, &path);
+                let alike = paper_from_world * Vec2::new(*alike_mm, 0.0).to_point();
+                let alike = (alike - paper_from_world * Point::ORIGIN).hypot();
+                let lies = Lies {
+                    through: paper_from_world * *through,
+                    alike,
+                };
+                pencil.moving_hatching(role, &path, lies);
             }
         }
         Shape::Arrow(path) => {

@@ -5,9 +5,9 @@ use std::borrow::Cow;
 use kurbo::{BezPath, Circle, Line, Point, Rect, Shape as _};
 
 use super::cut::shown;
-use super::hatch::hatch;
+use super::hatch::{Lies, hatch};
 use super::hidden::{without_number, without_numbers};
-use super::look::Pen;
+use super::look::{Hatching, Pen};
 use super::mark::{Anchor, Mark, Panel};
 use super::placer::{Group, LEAST, LeaderEnd, MINOR, Placed, Placer, Spot, Wording};
 use super::style::{Numbers, Style, Words};
@@ -335,8 +335,19 @@ impl Pencil {
             return;
         };
         hatching.spacing *= part;
+        self.hatched(role, outline, hatching, Point::ORIGIN);
+    }
+
+    /// Hatching that lies so along the ground.
+    pub(super) fn moving_hatching(&mut self, role: Role, outline: &BezPath, lies: Lies) {
+        if let Some(hatching) = self.style.look(role).hatching {
+            self.hatched(role, outline, lies.alike_after(hatching), lies.through);
+        }
+    }
+
+    fn hatched(&mut self, role: Role, outline: &BezPath, hatching: Hatching, through: Point) {
         let mut path = BezPath::new();
-        for line in hatch(&self.flattened(outline), hatching, self.window) {
+        for line in hatch(&self.flattened(outline), hatching, through, self.window) {
             path.move_to(line.p0);
             path.line_to(line.p1);
         }

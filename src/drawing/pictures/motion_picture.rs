@@ -113,7 +113,13 @@ impl MotionDrawing<'_> {
         let (from, to) = self.reach();
         let deep = self.bounds().height();
         let soil = Rect::new(from, -deep, to, 0.0).to_path(EXACT_MM);
-        scene.add(Role::Soil, Shape::Hatch(soil));
+        // It goes back with the ground, and is alike from clip to clip.
+        let soil = Shape::MovingHatch {
+            outline: soil,
+            through: self.still().to_point(),
+            alike_mm: self.turn().clip_length().mm(),
+        };
+        scene.add(Role::Soil, soil);
         let line = |height| Line::new((from, height), (to, height)).to_path(EXACT_MM);
         scene.add(Role::Soil, Shape::Line(line(0.0)));
         let cut = line(self.path().cut_height_mm);

@@ -105,6 +105,15 @@ pub enum Shape {
     Fill(BezPath),
     /// An outline filled with its role's hatching.
     Hatch(BezPath),
+    /// The same with hatching that moves along x with what it lies on.
+    MovingHatch {
+        /// What is filled.
+        outline: BezPath,
+        /// A place that one of its lines goes through.
+        through: Point,
+        /// So far along x it is alike again.
+        alike_mm: f64,
+    },
     /// A line with an arrowhead at its end.
     Arrow(BezPath),
     /// A length with its number.

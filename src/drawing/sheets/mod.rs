@@ -35,7 +35,7 @@ pub use list_sheet::list_sheet;
 pub use page::Page;
 pub use plate_sheet::{plate_sheet, verdict};
 pub use sheet::{Figure, Sheet};
-pub use side_by_side::{PairNumbers, SideBySide, side_by_side_sheet};
+pub use side_by_side::{PairNumbers, SideBySide, side_by_side_frame, side_by_side_sheet};
 pub use view_picture::{
     NoPicture, PictureView, STILL, clip_on_paper, motion_frame, motion_panel, view_panels,
     view_picture,

@@ -172,21 +172,24 @@ impl Seen<'_> {
         units: [&Solved; 2],
         place: Rect,
     ) -> Result<Vec<Panel>, NoPicture> {
-        let rate = |solved: &Solved| {
-            let kinematics = Kinematics::of(&solved.unit, &solved.solution)?;
-            Some(f64::from(solved.unit.blades) / kinematics.path.turn_s())
-        };
-        let [first, second] = units.map(rate);
-        let faster = first
-            .zip(second)
-            .map_or(1.0, |(first, second)| second / first);
-        let times = [1.0, faster];
+        let times = [1.0, clips_in_one(units).unwrap_or(1.0)];
         let mut panels = Vec::new();
         for ((solved, half), times) in units.into_iter().zip(halves(place)).zip(times) {
             panels.extend(self.unit_at(solved, times * self.clips, half)?);
         }
         Ok(panels)
     }
+}
+
+/// How many blades of the second one clip in the time from one of the first one to the next; none where the
+/// speeds of one are not known.
+pub(super) fn clips_in_one(units: [&Solved; 2]) -> Option<f64> {
+    let rate = |solved: &Solved| {
+        let kinematics = Kinematics::of(&solved.unit, &solved.solution)?;
+        Some(f64::from(solved.unit.blades) / kinematics.path.turn_s())
+    };
+    let [first, second] = units.map(rate);
+    Some(second? / first?)
 }
 
 /// The halves of a rectangle of paper, with some paper between them.

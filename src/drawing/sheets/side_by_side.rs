@@ -4,7 +4,7 @@
 use kurbo::{Point, Rect, Size, TranslateScale, Vec2};
 
 use super::page::Page;
-use super::seen::{BETWEEN, Seen, halves};
+use super::seen::{BETWEEN, Seen, clips_in_one, halves};
 use super::sheet::Sheet;
 use super::view_picture::{ASIDE, FOOT, FOOT_WORDS, NoPicture, PictureView, SIZE, foot};
 use crate::analysis::{Difference, Level, NumberId, Solved};
@@ -153,6 +153,13 @@ impl SideBySide<'_> {
         style: Style,
     ) -> Result<Vec<Panel>, NoPicture> {
         self.panels_at(numbers, place, style, (glass, false))
+    }
+
+    /// How many blades of the right one clip in the time from one of the left one to the next; none where the
+    /// speeds of one are not known.
+    #[must_use]
+    pub fn right_clips_in_one(&self) -> Option<f64> {
+        clips_in_one(self.units)
     }
 
     /// Where both pictures stand on a rectangle of paper.
@@ -416,7 +423,28 @@ pub fn side_by_side_sheet(
     style: impl Into<Style>,
     page: Option<Page>,
 ) -> Result<Sheet, NoPicture> {
-    let style = style.into();
+    sheet_told(pair, style.into(), page, "")
+}
+
+/// One picture of a moving one of two units side by side, with what is told of its speed.
+///
+/// # Errors
+/// When one of them has no such picture, or two have none side by side.
+pub fn side_by_side_frame(
+    pair: &SideBySide,
+    told: &str,
+    style: impl Into<Style>,
+) -> Result<Sheet, NoPicture> {
+    sheet_told(pair, style.into(), None, &format!(" {told}."))
+}
+
+/// The sheet of two units, with more to be told at its foot; empty for none.
+fn sheet_told(
+    pair: &SideBySide,
+    style: Style,
+    page: Option<Page>,
+    more: &str,
+) -> Result<Sheet, NoPicture> {
     let (style, window) = match page {
         None => (style, SIZE.to_rect()),
         Some(page) => {
@@ -457,7 +485,7 @@ pub fn side_by_side_sheet(
         PictureView::Lens => "Both lenses have one scale and one ground line.",
         _ => "Both have one scale and one ground line.",
     };
-    let told = format!("{title}. {ground}{examples}");
+    let told = format!("{title}.{more} {ground}{examples}");
     let room = place.width();
     let told = words.fitted(Role::Heading, &told, FOOT_WORDS, room);
     let told = told.into_owned();
