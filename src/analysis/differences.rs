@@ -1,7 +1,7 @@
 //! What two solved units differ in, number by number.
 
 use super::{Level, NumberId, Solved};
-use crate::units::{System, Value};
+use crate::units::{Compared, System, Value};
 
 /// A number of two units.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -57,15 +57,6 @@ impl Difference {
         }
     }
 
-    /// What each reads; a dash where it has no such number.
-    #[must_use]
-    pub fn shown(&self, system: System) -> [String; 2] {
-        let shown = |value: Option<Value>| {
-            value.map_or_else(|| "–".to_owned(), |value| value.shown_in(system))
-        };
-        self.values.map(shown)
-    }
-
     /// What the second one is more than the first: none where one of them has no such number.
     #[must_use]
     pub fn more(&self) -> Option<Value> {
@@ -75,13 +66,18 @@ impl Difference {
         Some(first.with_base(second.base() - first.base()))
     }
 
-    /// The same to be read with its sign, `same` where it reads as zero, `about` where the digits shown of
-    /// both differ by something else; a dash where there is none.
+    /// Both and what they differ in, to be read; dashes where one has no such number.
     #[must_use]
-    pub fn more_shown(&self, system: System) -> String {
-        match self.values {
-            [Some(first), Some(second)] => first.more_in(second, system),
-            _ => "–".to_owned(),
+    pub fn compared(&self, system: System) -> Compared {
+        if let [Some(first), Some(second)] = self.values {
+            return first.compared(second, system);
+        }
+        let none = || "–".to_owned();
+        let shown = |value: Option<Value>| value.map_or_else(none, |value| value.shown_in(system));
+        Compared {
+            shown: self.values.map(shown),
+            more: none(),
+            is_about: false,
         }
     }
 }

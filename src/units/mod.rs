@@ -18,6 +18,7 @@ mod sentence;
 mod shown;
 mod system;
 
+pub use difference::Compared;
 pub use digits::{bare, fixed};
 pub use measure::{Angle, Length, Measure, Ratio, Share, Speed, Turning};
 pub use number::NumberProblem;

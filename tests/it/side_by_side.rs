@@ -116,7 +116,7 @@ fn both_lenses_have_one_scale_and_one_ground_line_and_show_both_clip_points() {
     let apart = (right.y0 - left.y0) / (96.0 * scale);
     let [left, right] = places(&panels, Role::Plate);
     assert!((left.y0 - right.y0).abs() < 1e-6, "the ground line");
-    assert!((apart - 0.375).abs() < 0.05, "{apart}");
+    assert!((apart - 0.375).abs() < 1e-6, "{apart}");
     for clip in places(&panels, Role::Clip) {
         assert!(PAPER.contains_rect(clip), "{clip:?}");
     }
@@ -139,9 +139,9 @@ fn the_differences_are_those_of_the_solutions_with_sign_and_unit() {
         }
     }
     let shown = |id, system| {
-        let difference = Difference::of(id, units);
-        let [left, right] = difference.shown(system);
-        (left, difference.more_shown(system), right)
+        let compared = Difference::of(id, units).compared(system);
+        let [left, right] = compared.shown.clone();
+        (left, compared.told(), right)
     };
     let told =
         |left: &str, more: &str, right: &str| (left.to_owned(), more.to_owned(), right.to_owned());
@@ -155,7 +155,7 @@ fn the_differences_are_those_of_the_solutions_with_sign_and_unit() {
     );
     assert_eq!(
         shown(NumberId::SweepShare, System::Millimetre),
-        told("4.1 %", "about +12.3 % points", "16.5 %")
+        told("4.1 %", "about +12.3 points", "16.5 %")
     );
     // Each of them stands on the picture.
     let panels = drawn(&side_by_side(&pair, PictureView::Whole));
@@ -174,7 +174,7 @@ fn the_differences_are_those_of_the_solutions_with_sign_and_unit() {
             left.as_str(),
             between.as_str(),
             right.as_str(),
-            "right less left",
+            "difference: right less left",
             "Left",
             "Right",
         ] {

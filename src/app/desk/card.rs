@@ -73,6 +73,10 @@ impl OpenCard {
         self.card.is_question()
     }
 
+    pub(super) fn name(&self) -> &'static str {
+        self.card.name()
+    }
+
     pub(super) fn takes_keys(&self) -> bool {
         self.card.takes_keys()
     }

@@ -399,6 +399,11 @@ impl Desk {
         self.card.is_some()
     }
 
+    /// Whether the card of this name is open.
+    pub fn has_card_named(&self, name: &str) -> bool {
+        self.card.as_ref().is_some_and(|card| card.name() == name)
+    }
+
     /// Whether a question waits for its answer, so that the document must stay as it is.
     pub fn is_asking(&self) -> bool {
         self.card.as_ref().is_some_and(OpenCard::is_question)

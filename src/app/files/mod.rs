@@ -13,6 +13,8 @@ mod outside;
 mod path_card;
 mod placing;
 #[cfg(all(unix, not(target_os = "macos")))]
+mod portal;
+#[cfg(all(unix, not(target_os = "macos")))]
 mod print_portal;
 mod refusal;
 mod saving;

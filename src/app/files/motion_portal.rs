@@ -6,19 +6,15 @@
 //! portal does not know that one, `enable-animations` of `org.gnome.desktop.interface` (false asks for
 //! less).
 
-use std::sync::mpsc::channel;
-use std::thread;
 use std::time::Duration;
 
 use egui::Context;
-use zbus::blocking::connection::Builder;
-use zbus::blocking::{Connection, Proxy};
+use zbus::blocking::Proxy;
 use zbus::zvariant::{OwnedValue, Value};
 
+use super::portal::{Bus, Portal};
 use crate::app::desk::{LessMotion, MotionWish};
 
-const PORTAL: &str = "org.freedesktop.portal.Desktop";
-const PLACE: &str = "/org/freedesktop/portal/desktop";
 const SETTINGS: &str = "org.freedesktop.portal.Settings";
 /// Each setting with its name space.
 const REDUCED: (&str, &str) = ("org.freedesktop.appearance", "reduced-motion");
@@ -30,65 +26,39 @@ const PATIENCE: Duration = Duration::from_secs(5);
 
 /// Asks the portal, each time on a thread of its own.
 #[derive(Clone, Debug)]
-pub struct PortalMotion {
-    ctx: Context,
-    bus: Option<String>,
-}
+pub struct PortalMotion(Portal);
 
 impl PortalMotion {
     /// On the bus of the session; the window looks again once the answer is there.
     #[must_use]
     pub fn new(ctx: Context) -> Self {
-        Self { ctx, bus: None }
+        Self(Portal::new(ctx))
     }
 
     /// The same on another bus, by its address.
     #[must_use]
     pub fn on_bus(self, address: &str) -> Self {
-        let bus = Some(address.to_owned());
-        Self { bus, ..self }
+        Self(self.0.on_bus(address))
     }
 }
 
 impl MotionWish for PortalMotion {
     fn ask(&self) -> LessMotion {
-        let (sender, answer) = channel();
-        let (ctx, bus) = (self.ctx.clone(), self.bus.clone());
-        let asking = thread::Builder::new().name("less motion".to_owned());
-        // Without a thread the sender is dropped, which counts as no answer.
-        let _ = asking.spawn(move || {
-            if let Ok(Some(is_less)) = is_less_wanted(bus.as_deref()) {
-                // The window may be closed by now.
-                let _ = sender.send(is_less);
-                ctx.request_repaint();
-            }
-        });
-        answer
+        self.0.ask("less motion", |bus| is_less_wanted(bus).ok()?)
     }
 }
 
 /// What the desktop says; none where neither setting is known.
-fn is_less_wanted(bus: Option<&str>) -> zbus::Result<Option<bool>> {
-    let builder = match bus {
-        None => Builder::session()?,
-        Some(address) => Builder::address(address)?,
-    };
-    let connection = builder.method_timeout(PATIENCE).build()?;
-    let portal = Proxy::new(&connection, PORTAL, PLACE, SETTINGS)?;
-    let reduced = setting(&portal, REDUCED).and_then(|value| u32::try_from(value).ok());
-    let is_less = match reduced {
-        Some(reduced) => Some(reduced == LESS),
-        None => setting(&portal, ANIMATIONS)
-            .and_then(|value| bool::try_from(value).ok())
-            .map(|are_on| !are_on),
-    };
-    closed(&connection);
-    Ok(is_less)
-}
-
-fn closed(connection: &Connection) {
-    // Whoever still waits for an answer on it waits no more.
-    let _ = connection.clone().close();
+fn is_less_wanted(bus: &Bus) -> zbus::Result<Option<bool>> {
+    bus.with_portal(SETTINGS, PATIENCE, |_, portal| {
+        let reduced = setting(portal, REDUCED).and_then(|value| u32::try_from(value).ok());
+        Ok(match reduced {
+            Some(reduced) => Some(reduced == LESS),
+            None => setting(portal, ANIMATIONS)
+                .and_then(|value| bool::try_from(value).ok())
+                .map(|are_on| !are_on),
+        })
+    })
 }
 
 /// A setting; none where the portal does not know it. Portals of before 2022 know the older call alone, which

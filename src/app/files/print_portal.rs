@@ -15,23 +15,23 @@ use std::time::Duration;
 
 use egui::Context;
 use zbus::Message;
-use zbus::blocking::connection::Builder;
 use zbus::blocking::fdo::DBusProxy;
 use zbus::blocking::{Connection, Proxy};
 use zbus::zvariant::{Fd, OwnedObjectPath, OwnedValue, Value};
 
+use super::portal::{Bus, PLACE, PORTAL, Portal};
 use crate::app::desk::{PrintJob, Printed, Printer, Printing};
 use crate::drawing::Page;
 use crate::store;
 use crate::units::clipped;
 
-const PORTAL: &str = "org.freedesktop.portal.Desktop";
-const PLACE: &str = "/org/freedesktop/portal/desktop";
 const PRINT: &str = "org.freedesktop.portal.Print";
 const REQUEST: &str = "org.freedesktop.portal.Request";
 /// What a request answers with: done, given up by the person; anything else is a failure.
 const DONE: u32 = 0;
 const GIVEN_UP: u32 = 1;
+/// How long a call may take until the portal has made its request: a desktop may have to start it first.
+const PATIENCE: Duration = Duration::from_secs(40);
 /// Letters of what a system says that are told.
 const LONGEST: usize = 160;
 /// How often it is asked whether the portal that is waited for is still there.
@@ -41,43 +41,30 @@ const LAST_WORDS: Duration = Duration::from_millis(300);
 
 /// Prints by the portal. Each job waits on a thread of its own, so that the window goes on.
 #[derive(Clone, Debug)]
-pub struct PortalPrinter {
-    ctx: Context,
-    bus: Option<String>,
-}
+pub struct PortalPrinter(Portal);
 
 impl PortalPrinter {
     /// A printer on the bus of the session, which has a window look again once it is known what came of
     /// a job.
     #[must_use]
     pub fn new(ctx: Context) -> Self {
-        Self { ctx, bus: None }
+        Self(Portal::new(ctx))
     }
 
     /// The same on another bus, by its address.
     #[must_use]
     pub fn on_bus(self, address: &str) -> Self {
-        let bus = Some(address.to_owned());
-        Self { bus, ..self }
+        Self(self.0.on_bus(address))
     }
 }
 
 impl Printer for PortalPrinter {
     fn print(&self, job: &PrintJob) -> Printing {
-        let (sender, printing) = channel();
-        let (job, ctx, bus) = (job.clone(), self.ctx.clone(), self.bus.clone());
-        let waiting = thread::Builder::new().name("printer".to_owned());
-        // Without a thread the sender is dropped, which counts as no dialog.
-        let _ = waiting.spawn(move || {
-            let printed = printed(bus.as_deref(), &job)
-                .unwrap_or_else(|failed| Printed::NoDialog(failed.told()));
-            // The window may be closed by now.
-            let _ = sender.send(printed);
-            // Before the window looks.
-            drop(sender);
-            ctx.request_repaint();
-        });
-        printing
+        let job = job.clone();
+        self.0.ask("printer", move |bus| {
+            let printed = printed(bus, &job);
+            Some(printed.unwrap_or_else(|failed| Printed::NoDialog(failed.told())))
+        })
     }
 }
 
@@ -121,16 +108,10 @@ type Options<'a> = HashMap<&'a str, Value<'a>>;
 type Results = HashMap<String, OwnedValue>;
 
 /// Has a person choose how a job is printed, and hands it over.
-fn printed(bus: Option<&str>, job: &PrintJob) -> Result<Printed, Failed> {
-    let connection = match bus {
-        None => Connection::session()?,
-        Some(address) => Builder::address(address)?.build()?,
-    };
-    let portal = Proxy::new(&connection, PORTAL, PLACE, PRINT)?;
-    let printed = printed_by(&connection, &portal, job);
-    // Whoever still waits for an answer on it waits no more.
-    let _ = connection.clone().close();
-    printed
+fn printed(bus: &Bus, job: &PrintJob) -> Result<Printed, Failed> {
+    bus.with_portal(PRINT, PATIENCE, |connection, portal| {
+        printed_by(connection, portal, job)
+    })
 }
 
 fn printed_by(

@@ -69,9 +69,11 @@ impl App {
             lesson,
             told,
             is_asked,
+            keeps_last,
         } = beginning.into();
         match session.file() {
             Some(file) => preferences.remember(file),
+            None if keeps_last => {}
             None => preferences.last_open = None,
         }
         if let Some(file) = sheet.as_ref().and_then(SheetWork::file) {
@@ -300,9 +302,7 @@ impl App {
             Keys::default()
         };
         if show.is_on() {
-            if !desk.has_card() {
-                show.do_as_pressed(ui, desk);
-            }
+            show.do_as_pressed(ui, desk);
         } else {
             do_as_pressed(ctx, desk, areas, &keys);
             dropped_files(desk, ctx);

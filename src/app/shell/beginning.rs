@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use crate::app::desk::{LessonWork, Preferences, Session, SheetWork};
+use crate::command::OpenLesson;
 use crate::store::FileProblem;
 use crate::unit::Document;
 
@@ -18,6 +19,8 @@ pub struct Beginning {
     pub(super) told: Option<String>,
     /// Whether a card asks what to work on.
     pub(super) is_asked: bool,
+    /// Whether what was open last stays what is open at the next start.
+    pub(super) keeps_last: bool,
 }
 
 impl From<Session> for Beginning {
@@ -29,6 +32,7 @@ impl From<Session> for Beginning {
             lesson: None,
             told: None,
             is_asked: false,
+            keeps_last: false,
         }
     }
 }
@@ -70,6 +74,23 @@ impl Beginning {
         })
     }
 
+    /// With the first unit that a lesson shows, or the demo unit where it has none: what a room sees when the
+    /// lesson ends. It is no work of anybody's, so what was open last stays that.
+    ///
+    /// # Errors
+    /// Never with the demo unit that is built in.
+    pub fn behind_lesson(lesson: &OpenLesson) -> Result<Self, FileProblem> {
+        let first = lesson.steps.iter().find_map(|step| step.as_ref().ok());
+        let session = match first {
+            Some(step) => Session::new(Document::clone(&step.first.document), None),
+            None => Session::demo()?,
+        };
+        Ok(Self {
+            keeps_last: true,
+            ..session.into()
+        })
+    }
+
     /// With what was open last, unless it is gone, is no unit file any more or is open in another
     /// window; then a card asks. `is_open_elsewhere` tells of a file whether another window has it.
     ///
@@ -99,6 +120,7 @@ impl Beginning {
             lesson: None,
             told,
             is_asked: true,
+            keeps_last: false,
         })
     }
 }

@@ -20,7 +20,7 @@ use crate::app::files::{LESSON_AREA, NativeDialogs, PLATE_AREA, SystemOpener, ki
 #[cfg(all(unix, not(target_os = "macos")))]
 use crate::app::files::{PortalMotion, PortalPrinter};
 use crate::app::widgets::look::dress;
-use crate::command::{Problem, WhatIf, WindowArguments, open_lesson};
+use crate::command::{OpenLesson, Problem, WhatIf, WindowArguments, open_lesson};
 use crate::store::recovery::{APP_ID, is_open_in_a_window, recovery_folder};
 use crate::store::{self, PreferencesProblem, preferences_file, read_preferences};
 
@@ -30,14 +30,14 @@ use crate::store::{self, PreferencesProblem, preferences_file, read_preferences}
 /// When a unit file or a what-if is wrong, when there is no display, or when a shot cannot be saved.
 pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
     let remembered = Remembered::for_window(&arguments);
-    let beginning = begin(&arguments, &remembered.preferences)?;
+    let lesson = arguments.lesson.as_deref().map(open_lesson).transpose()?;
+    let beginning = begin(&arguments, lesson.as_ref(), &remembered.preferences)?;
     let mut tried = beginning.document().clone();
     if let Err(unsolved) = arguments.what_if.apply(&mut tried)? {
         return Err(Problem::unsolved(arguments.file.as_deref(), unsolved));
     }
     let area = area(&arguments)?;
     let beside = beside(&arguments)?;
-    let lesson = arguments.lesson.as_deref().map(open_lesson).transpose()?;
     let folder = arguments
         .folder()
         .and_then(|folder| std::path::absolute(folder).ok());
@@ -209,9 +209,16 @@ impl Remembered {
     }
 }
 
-/// What the window begins with: the file asked for; the demo unit for a shot, or to try something on;
-/// else what was open last.
-fn begin(arguments: &WindowArguments, remembered: &Preferences) -> Result<Beginning, Problem> {
+/// What the window begins with: what stands behind a lesson; the file asked for; the demo unit for a shot, or
+/// to try something on; else what was open last.
+fn begin(
+    arguments: &WindowArguments,
+    lesson: Option<&OpenLesson>,
+    remembered: &Preferences,
+) -> Result<Beginning, Problem> {
+    if let Some(lesson) = lesson {
+        return Ok(Beginning::behind_lesson(lesson)?);
+    }
     let tries = arguments.what_if != WhatIf::default();
     let file = arguments.file.as_ref();
     Ok(match file.filter(|_| arguments.folder().is_none()) {
@@ -227,10 +234,9 @@ fn begin(arguments: &WindowArguments, remembered: &Preferences) -> Result<Beginn
                 let folder = folder.as_deref();
                 folder.is_some_and(|folder| is_open_in_a_window(folder, file))
             })?;
-            // A folder or a lesson was asked for: no card stands before it.
-            let is_to_see = arguments.folder().is_some() || arguments.lesson.is_some();
+            // A folder was asked for: no card stands before it.
             Beginning {
-                is_asked: last.is_asked && !is_to_see,
+                is_asked: last.is_asked && arguments.folder().is_none(),
                 ..last
             }
         }

@@ -1,12 +1,11 @@
-//! The card on which the numbers and the slider of Show are chosen, and the list of its keys.
+//! The card on which the numbers and the slider of Show are chosen.
 
-use egui::{Grid, RichText, ScrollArea, Ui};
+use egui::{ScrollArea, Ui};
 
-use super::keys::TABLE;
 use crate::analysis::NumberId;
 use crate::app::desk::{Card, Desk, Next, ShowChoices};
 use crate::app::widgets::focus::Followed;
-use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::lettering::Lettering;
 use crate::lesson::Turned;
 
 /// Paper around what scrolls on a card.
@@ -70,35 +69,6 @@ fn numbers_ui(ui: &mut Ui, choices: &mut ShowChoices, known: &[NumberId]) {
                 choices.set(*id, is_in);
             }
         });
-    }
-}
-
-/// The list of keys.
-pub(super) struct KeysCard;
-
-impl Card for KeysCard {
-    fn name(&self) -> &'static str {
-        "keys of Show"
-    }
-
-    fn width(&self) -> f32 {
-        620.0
-    }
-
-    fn show(&mut self, ui: &mut Ui, _desk: &mut Desk) -> Next {
-        ui.label(Lettering::CardTitle.of("Keys in Show"));
-        let most = (ui.ctx().content_rect().height() - AROUND).max(180.0);
-        ScrollArea::vertical().max_height(most).show(ui, |ui| {
-            Grid::new("keys of show").num_columns(2).show(ui, |ui| {
-                for entry in TABLE {
-                    ui.label(RichText::new(entry.keys).family(strong()));
-                    ui.label(entry.does);
-                    ui.end_row();
-                }
-            });
-        });
-        ui.add_space(8.0);
-        closed(ui)
     }
 }
 

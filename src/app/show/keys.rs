@@ -197,7 +197,7 @@ pub(super) const TABLE: [Entry; 27] = [
         &[Press::Alone(Key::P)],
         "P",
         "P: presenter",
-        "In a lesson: open a second window with notes, next step and clock, for the presenter alone; close it",
+        "In a lesson: a second window with notes, next step and clock, for you alone; again to close it",
     ),
     entry(
         Act::KeepStep,
@@ -218,7 +218,7 @@ pub(super) const TABLE: [Entry; 27] = [
         &[Press::Alone(Key::T)],
         "T",
         "T: labels",
-        "All words on the picture; none; the few again",
+        "All words on the picture, then none, then the few again",
     ),
     entry(
         Act::Pause,

@@ -8,6 +8,7 @@
 mod choose_card;
 mod hint;
 mod keys;
+mod keys_list;
 mod looking;
 mod numbers_ui;
 mod of_pair;
@@ -15,6 +16,7 @@ mod of_unit;
 mod picture_ui;
 mod presenter;
 mod presenter_ui;
+mod refused;
 mod sight;
 mod sizes;
 mod slide;
@@ -27,6 +29,7 @@ mod talk;
 mod tried;
 mod tried_step;
 mod turning;
+mod views;
 
 pub use of_unit::First;
 pub use sizes::show_style;
@@ -34,14 +37,16 @@ pub use talk::Talk;
 
 use egui::{Context, Id, Ui, ViewportCommand};
 
-use choose_card::{ChooseCard, KeysCard};
-use keys::{Act, pressed};
+use choose_card::ChooseCard;
+use keys::{Act, TABLE, pressed};
+use keys_list::{KEYS_CARD, KeysCard};
 use looking::BY_KEY;
 use of_pair::OfPair;
 use of_unit::OfUnit;
 use picture_ui::Shown as PictureShown;
 use presenter::Presenter;
-use slide::{Slide, SliderOf};
+use refused::{Kind, why_not};
+use slide::SliderOf;
 use slide_ui::{Done, How, SlideUi};
 use strips::pointer;
 use turning::Turning;
@@ -64,6 +69,8 @@ struct Offered {
     slider: Option<SliderOf>,
     /// Whether more words can be shown on its picture.
     has_few_words: bool,
+    /// What is not done there, and why.
+    refused: Vec<(Act, &'static str)>,
 }
 
 /// Where a person was before the room saw anything.
@@ -147,14 +154,23 @@ impl Show {
         }
     }
 
-    /// Does what the keys ask for; none while something else has them.
+    /// Does what the keys ask for; none while a card has them. The list of keys gives way to any of them.
     pub fn do_as_pressed(&mut self, ui: &Ui, desk: &mut Desk) {
+        if desk.has_card() && !desk.has_card_named(KEYS_CARD) {
+            return;
+        }
         while let Some(act) = pressed(ui.ctx()) {
             self.ui.hint.wake(ui.ctx());
+            if desk.has_card_named(KEYS_CARD) {
+                desk.take_card();
+                if matches!(act, Act::ListKeys | Act::End) {
+                    continue;
+                }
+            }
             if let Some(Shown::Lesson(talk)) = &mut self.shown {
                 talk.arrive();
             }
-            self.act(act, ui, desk);
+            self.ask(act, ui, desk);
             if !self.is_on() {
                 return;
             }
@@ -165,7 +181,7 @@ impl Show {
     fn beside_the_room(&mut self, ui: &Ui, desk: &mut Desk) {
         for act in self.presenter.asked() {
             if self.is_on() {
-                self.act(act, ui, desk);
+                self.ask(act, ui, desk);
             }
         }
         if let Some(Shown::Lesson(talk)) = &self.shown {
@@ -177,6 +193,16 @@ impl Show {
     /// Opens the presenter's window as the lesson begins.
     pub fn open_presenter(&mut self) {
         self.presenter.open_or_close();
+    }
+
+    /// Does it, or says why it is not done on the slide that is seen.
+    fn ask(&mut self, act: Act, ui: &Ui, desk: &mut Desk) {
+        let refused = self.offered.refused.iter();
+        let why = refused.filter(|(refused, _)| *refused == act);
+        match why.map(|(_, why)| *why).next() {
+            Some(why) => self.ui.hint.tell(why),
+            None => self.act(act, ui, desk),
+        }
     }
 
     fn act(&mut self, act: Act, ui: &Ui, desk: &mut Desk) {
@@ -337,7 +363,13 @@ impl Show {
             self.turning.pass(f64::from(passed), real);
             ui.ctx().request_repaint();
         }
-        let told = real.map(|real| self.turning.told(real));
+        let told = slide.motion.as_ref().map(|motion| {
+            let left = motion.real_clips_per_s;
+            match motion.right_clips_per_s {
+                Some(right) => self.turning.told_of_two([left, right]),
+                None => self.turning.told(left),
+            }
+        });
         let how = How {
             picture: PictureShown {
                 clips: self.turning.clips,
@@ -347,16 +379,26 @@ impl Show {
             turning: told.as_deref().unwrap_or_default(),
             has_spotlight: self.has_spotlight,
         };
-        let is_lesson = matches!(self.shown, Some(Shown::Lesson(_)));
-        let done = self
-            .ui
-            .show(ui, &slide, how, |act| is_offered(act, is_lesson, &slide));
+        let kind = match &self.shown {
+            Some(Shown::Lesson(_)) => Kind::Lesson,
+            Some(Shown::Pair(_)) => Kind::Pair,
+            Some(Shown::Unit(_)) | None => Kind::Unit,
+        };
+        let has_one_window = ui.ctx().embed_viewports();
+        let refused = TABLE.iter().filter_map(|entry| {
+            let why = why_not(entry.act, kind, &slide, has_one_window)?;
+            Some((entry.act, why))
+        });
+        let refused: Vec<_> = refused.collect();
+        let is_offered = |act| refused.iter().all(|(refused, _)| *refused != act);
+        let done = self.ui.show(ui, &slide, how, is_offered);
         let (slider, has_few_words) = (slide.slider.clone(), slide.has_few_words);
         drop(slide);
         self.offered = Offered {
             real_clips_per_s: real,
             slider,
             has_few_words,
+            refused,
         };
         self.take(done, ui, desk);
     }
@@ -381,19 +423,5 @@ impl Show {
         if let Some(act) = act {
             self.act(act, ui, desk);
         }
-    }
-}
-
-/// Whether the bar offers it on a slide: what does something there.
-fn is_offered(act: Act, is_lesson: bool, slide: &Slide) -> bool {
-    match act {
-        Act::Choose | Act::Beside => !is_lesson,
-        Act::Swap => slide.linked.is_some(),
-        Act::KeepStep => !is_lesson && slide.linked.is_none(),
-        Act::Presenter => is_lesson,
-        Act::Pause | Act::OneClip | Act::Slower | Act::Faster => slide.motion.is_some(),
-        Act::SliderUp | Act::SliderDown => slide.slider.is_some(),
-        Act::SliderBack => slide.slider.as_ref().is_some_and(SliderOf::is_turned),
-        _ => true,
     }
 }

@@ -14,14 +14,17 @@ const LINE: f32 = 1.37;
 const SYMBOL: f32 = 0.62;
 const BESIDE: f32 = 0.85;
 
+/// What stands for a number that is hidden.
+const HIDDEN: &str = "?";
 /// Lines of a number's name at the most, where it stands beside others.
 const MOST_LINES: usize = 2;
 
-/// Numbers off the foot of a rectangle, each over its name; in as many columns as there is room for.
+/// Numbers off the foot of a rectangle, each over its name; in as many columns as there is room for. While
+/// they are hidden their room is kept, so that the picture stays as it is when they are asked for.
 pub(super) fn numbers_ui(
     ui: &mut Ui,
     left: &mut Rect,
-    numbers: &[LargeNumber],
+    (numbers, are_hidden): (&[LargeNumber], bool),
     sizes: Sizes,
     ink: Color32,
 ) {
@@ -60,7 +63,7 @@ pub(super) fn numbers_ui(
         let (row, x) = (index / columns.count(), columns.from(index));
         let at = place.min + Vec2::new(x, high * as_f32(row));
         let mut cell = Rect::from_min_size(at, Vec2::new(columns.wide(index), high));
-        if let Some((level, word)) = &number.level {
+        if let Some((level, word)) = number.level.as_ref().filter(|_| !are_hidden) {
             // Its middle is the digits' middle.
             let middle = cell.min + Vec2::new(0.5 * SYMBOL, 0.5 * LINE) * large.size;
             let place = Rect::from_center_size(middle, Vec2::splat(SYMBOL * large.size));
@@ -74,7 +77,8 @@ pub(super) fn numbers_ui(
         let mut cell = ui.new_child(UiBuilder::new().max_rect(cell));
         cell.spacing_mut().item_spacing = Vec2::ZERO;
         cell.style_mut().wrap_mode = Some(TextWrapMode::Truncate);
-        let shown = RichText::new(&number.shown).font(large.clone()).color(ink);
+        let shown = if are_hidden { HIDDEN } else { &number.shown };
+        let shown = RichText::new(shown).font(large.clone()).color(ink);
         cell.add(Label::new(shown));
         let title = RichText::new(&number.title).font(small.clone()).color(ink);
         cell.add(Label::new(title).wrap());

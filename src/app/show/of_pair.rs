@@ -4,33 +4,28 @@ use std::rc::Rc;
 
 use super::sizes::{PAIR_NAMES, PAIR_NUMBERS};
 use super::slide::{InMotion, Linked, LinkedSeen, PictureOf, Slide};
+use super::views::Views;
 use crate::analysis::Solved;
 use crate::app::desk::{Beside, BesideDrawn, Desk};
 use crate::drawing::{PairNumbers, PictureView, SideBySide};
 
+/// What is told where both are the same.
+const SAME: &str =
+    "Both are set alike: no setting is tried. To see two, choose them in View, Side by side.";
+
 /// Which picture of both is shown.
 pub(super) struct OfPair {
     beside: Beside,
-    at: usize,
-    /// The one that lens or motion was asked for from.
-    before: Option<usize>,
+    views: Views,
     drawn: BesideDrawn,
     sides: [Result<Rc<Solved>, String>; 2],
-}
-
-fn place_of(view: PictureView) -> usize {
-    let at = SideBySide::VIEWS
-        .into_iter()
-        .position(|other| other == view);
-    at.unwrap_or(0)
 }
 
 impl OfPair {
     pub(super) fn of(beside: Beside, view: PictureView) -> Self {
         Self {
             beside,
-            at: place_of(view),
-            before: None,
+            views: Views::of(&SideBySide::VIEWS, view),
             drawn: BesideDrawn::default(),
             sides: [Err(String::new()), Err(String::new())],
         }
@@ -38,25 +33,17 @@ impl OfPair {
 
     /// So many pictures on; it stops at the first and at the last.
     pub(super) fn go(&mut self, by: isize) {
-        let last = SideBySide::VIEWS.len() - 1;
-        self.at = self.at.saturating_add_signed(by).min(last);
-        self.before = None;
+        self.views.go(by);
     }
 
     /// To a picture, and back to the one before.
     pub(super) fn go_to_or_back(&mut self, view: PictureView) {
-        let at = place_of(view);
-        if self.at == at {
-            self.at = self.before.take().unwrap_or(0);
-        } else {
-            self.before = Some(self.at);
-            self.at = at;
-        }
+        self.views.go_to_or_back(view);
     }
 
     /// The picture that is shown.
     pub(super) fn view(&self) -> PictureView {
-        SideBySide::VIEWS[self.at]
+        self.views.view()
     }
 
     /// Left and right change places.
@@ -81,6 +68,12 @@ impl OfPair {
             let told: Vec<String> = told.collect();
             return Slide::of_words(title, told.join(" "));
         };
+        // Two that are one say nothing: what to do about it does.
+        let text = if left.document == right.document {
+            SAME
+        } else {
+            ""
+        };
         let both = [Rc::clone(left), Rc::clone(right)];
         let system = desk.system();
         let of = PictureOf::Pair([left.id, right.id], view, system);
@@ -88,23 +81,13 @@ impl OfPair {
             ids: desk.preferences().show.numbers(),
             size: PAIR_NUMBERS,
             name_size: PAIR_NAMES,
-        };
-        let none = PairNumbers {
-            ids: Vec::new(),
-            ..numbers.clone()
-        };
-        let numbers_seen = move |has_numbers: bool| {
-            if has_numbers {
-                numbers.clone()
-            } else {
-                none.clone()
-            }
+            are_hidden: false,
         };
         let motion = (view == PictureView::Motion)
-            .then(|| InMotion::of(Rc::clone(left)))
+            .then(|| InMotion::of_both([left, right]))
             .flatten();
         let draw = {
-            let numbers_seen = numbers_seen.clone();
+            let numbers = numbers.clone();
             move |place, style, seen: LinkedSeen| {
                 let pair = SideBySide {
                     units: both.each_ref().map(|unit| &**unit),
@@ -113,26 +96,30 @@ impl OfPair {
                     system,
                     clips: seen.clips,
                 };
-                let numbers = numbers_seen(seen.has_numbers);
+                let numbers = PairNumbers {
+                    are_hidden: !seen.has_numbers,
+                    ..numbers.clone()
+                };
                 let panels = pair.panels_through(seen.glass, &numbers, place, style);
                 panels.map_err(|none| none.to_string())
             }
         };
-        let halves = move |place, style, has_numbers| {
-            SideBySide::halves(&numbers_seen(has_numbers), place, style)
-        };
+        let shows = numbers.ids.clone();
+        let halves = move |place, style| SideBySide::halves(&numbers, place, style);
         Slide {
             short_title: Some("Side by side".to_owned()),
             title,
-            text: String::new(),
+            text: text.to_owned(),
             numbers: Vec::new(),
             picture: Some((of, Box::new(|_, _, _| Ok(Vec::new())))),
             linked: Some(Linked {
+                shows,
                 halves: Box::new(halves),
                 draw: Box::new(draw),
             }),
             is_chart: false,
-            has_few_words: !matches!(view, PictureView::Motion),
+            has_few_words: true,
+            may_turn: true,
             motion,
             slider: None,
         }

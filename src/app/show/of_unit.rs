@@ -4,6 +4,7 @@ use std::rc::Rc;
 
 use super::slide::{InMotion, LargeNumber, PictureOf, Slide};
 use super::tried::Tried;
+use super::views::Views;
 use crate::analysis::{Level, NumberId, Solved};
 use crate::app::areas::PagePicture;
 use crate::app::desk::Desk;
@@ -27,15 +28,8 @@ pub(super) struct OfUnit {
     page: Option<Rc<PagePicture>>,
     /// The page's picture is shown.
     is_page: bool,
-    at: usize,
-    /// The one that lens or motion was asked for from.
-    before: Option<usize>,
+    views: Views,
     tried: Tried,
-}
-
-fn place_of(view: PictureView) -> usize {
-    let at = PictureView::ALL.into_iter().position(|other| other == view);
-    at.unwrap_or(0)
 }
 
 impl OfUnit {
@@ -47,44 +41,37 @@ impl OfUnit {
         Self {
             is_page: page.is_some(),
             page,
-            at: place_of(view),
-            before: None,
+            views: Views::of(&PictureView::ALL, view),
             tried: Tried::default(),
         }
     }
 
     /// The picture that is seen.
     pub(super) fn view(&self) -> PictureView {
-        PictureView::ALL[self.at]
+        self.views.view()
     }
 
     /// So many pictures on; it stops at the first and at the last.
     pub(super) fn go(&mut self, by: isize) {
-        let last = PictureView::ALL.len() - 1;
-        let is_first = self.at == 0 || by == isize::MIN;
-        self.before = None;
+        let is_first = self.views.is_first() || by == isize::MIN;
         if self.is_page && by > 0 {
             self.is_page = false;
-            let on = if by == isize::MAX { last } else { 0 };
-            self.at = on;
+            self.views.go(isize::MIN);
+            if by == isize::MAX {
+                self.views.go(by);
+            }
         } else if !self.is_page && by < 0 && is_first {
             self.is_page = self.page.is_some();
-            self.at = 0;
+            self.views.go(isize::MIN);
         } else {
-            self.at = self.at.saturating_add_signed(by).min(last);
+            self.views.go(by);
         }
     }
 
     /// To a picture, and back to the one before.
     pub(super) fn go_to_or_back(&mut self, view: PictureView) {
-        let at = place_of(view);
         self.is_page = false;
-        if self.at == at {
-            self.at = self.before.take().unwrap_or(place_of(PictureView::Whole));
-        } else {
-            self.before = Some(self.at);
-            self.at = at;
-        }
+        self.views.go_to_or_back(view);
     }
 
     /// Turns the slider to a place, in millimetres or degrees.
@@ -104,7 +91,7 @@ impl OfUnit {
         if let Some(page) = self.page.as_ref().filter(|_| self.is_page) {
             return page_slide(page);
         }
-        let view = PictureView::ALL[self.at];
+        let view = self.view();
         let name = letters::readable(&desk.document().name).into_owned();
         let title = format!("{name}: {}", view.name().to_lowercase());
         // What is not current is not shown to a room.
@@ -129,7 +116,6 @@ impl OfUnit {
             .then(|| InMotion::of(Rc::clone(&shown)))
             .flatten();
         let moves = motion.is_some();
-        let is_side = standing_of(view).is_some() || view == PictureView::Lens;
         let of = PictureOf::Unit(shown.id, view, system);
         let draw = move |place, style, clips| {
             let panels = match standing_of(view) {
@@ -146,11 +132,9 @@ impl OfUnit {
             numbers,
             picture: Some((of, Box::new(draw))),
             linked: None,
-            is_chart: matches!(
-                view,
-                PictureView::Path | PictureView::Budget | PictureView::Map
-            ),
-            has_few_words: is_side,
+            is_chart: view.is_chart(),
+            has_few_words: !view.is_chart(),
+            may_turn: true,
             motion,
             slider,
         }

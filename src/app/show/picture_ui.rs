@@ -6,6 +6,7 @@ use egui::{Vec2, WidgetInfo};
 use super::looking::{BY_PLACE, Looking};
 use super::sizes::Sizes;
 use super::slide::{Draw, InMotion, LinkedSeen, PictureOf, Slide};
+use crate::analysis::NumberId;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::{Painted, paper, rect};
@@ -17,9 +18,11 @@ const WHEEL: f32 = 300.0;
 const LEAST_FRAME: f32 = 12.0;
 
 /// What a picture depends on.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 struct Key {
     of: PictureOf,
+    /// The numbers that are part of it.
+    shows: Vec<NumberId>,
     place: Rect,
     theme: Theme,
     clips: f64,
@@ -106,16 +109,18 @@ impl PictureUi {
             numbers,
             ..sizes.style(theme, slide.is_chart)
         };
-        (self.place, self.to_right) = match &slide.linked {
+        let linked = slide.linked.as_ref();
+        (self.place, self.to_right) = match linked {
             None => (Some(place), 0.0),
             Some(linked) => {
-                let halves = (linked.halves)(paper(place), style, shown.has_numbers);
+                let halves = (linked.halves)(paper(place), style);
                 let [left, right] = halves.map(rect);
                 (Some(left), right.min.x - left.min.x)
             }
         };
         let key = Key {
             of: *of,
+            shows: linked.map_or_else(Vec::new, |linked| linked.shows.clone()),
             place,
             theme,
             clips: if slide.motion.is_some() {
@@ -128,7 +133,7 @@ impl PictureUi {
             words,
         };
         let drawn = self.painted.get(key, |key| {
-            let panels = match &slide.linked {
+            let panels = match linked {
                 Some(linked) => {
                     let seen = LinkedSeen {
                         clips: key.clips,

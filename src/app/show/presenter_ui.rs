@@ -5,7 +5,8 @@ use std::time::{Duration, Instant};
 use egui::{Button, CentralPanel, Label, Rect, RichText, ScrollArea, Sense, Ui, Vec2, WidgetInfo};
 use jiff::ZonedDateTime;
 
-use super::keys::{Act, TABLE};
+use super::keys::Act;
+use super::keys_list::keys_ui;
 use super::sight::Sight;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::{Lettering, strong};
@@ -50,7 +51,8 @@ impl PresenterUi {
             pressed = head_ui(ui, sight, step);
             ui.separator();
             if self.lists_keys {
-                return keys_ui(ui);
+                let most = ui.available_height();
+                return keys_ui(ui, most);
             }
             let all = ui.available_size();
             if all.x >= BESIDE {
@@ -181,24 +183,6 @@ fn notes_ui(ui: &mut Ui, sight: &Sight, step: &Step, high: f32) {
                 }
                 None => {}
             }
-        });
-}
-
-/// Every key, as the list in front of the room has them.
-fn keys_ui(ui: &mut Ui) {
-    ScrollArea::vertical()
-        .id_salt("keys")
-        .auto_shrink(false)
-        .show(ui, |ui| {
-            egui::Grid::new("keys of show")
-                .num_columns(2)
-                .show(ui, |ui| {
-                    for entry in TABLE {
-                        ui.label(Lettering::Name.of(entry.keys));
-                        ui.label(entry.does);
-                        ui.end_row();
-                    }
-                });
         });
 }
 

@@ -1,8 +1,10 @@
 //! A slide: what a room sees at once.
 
+use std::rc::Rc;
+
 use kurbo::{Rect, TranslateScale};
 
-use crate::analysis::{Kinematics, Level, Solved, SolvedId};
+use crate::analysis::{Kinematics, Level, NumberId, Solved, SolvedId};
 use crate::drawing::{Panel, PictureView, Style, clip_on_paper};
 use crate::lesson::{ShownFigure, Turned};
 use crate::units::{Angle, Length, System};
@@ -46,8 +48,10 @@ pub(super) type DrawLinked<'a> =
 
 /// Two pictures side by side that are looked at as one: what enlarges a place of one enlarges it in both.
 pub(super) struct Linked<'a> {
-    /// Where they stand on the paper of the slide's picture, with their numbers under them or without.
-    pub(super) halves: Box<dyn Fn(Rect, Style, bool) -> [Rect; 2] + 'a>,
+    /// The numbers under them, which are part of what is drawn.
+    pub(super) shows: Vec<NumberId>,
+    /// Where they stand on the paper of the slide's picture.
+    pub(super) halves: Box<dyn Fn(Rect, Style) -> [Rect; 2] + 'a>,
     pub(super) draw: DrawLinked<'a>,
 }
 
@@ -74,6 +78,8 @@ impl From<ShownFigure> for LargeNumber {
 pub(super) struct InMotion<'a> {
     /// Blades a second when mowing.
     pub(super) real_clips_per_s: f64,
+    /// The same of the right one of two, which turns by the same clock.
+    pub(super) right_clips_per_s: Option<f64>,
     /// How wide a clip is in a picture that fills so much paper.
     pub(super) clip_on_paper: Box<dyn Fn(Rect) -> f64 + 'a>,
 }
@@ -85,7 +91,17 @@ impl<'a> InMotion<'a> {
         let turns_per_s = 1.0 / kinematics.path.turn_s();
         Some(Self {
             real_clips_per_s: turns_per_s * f64::from(solved.unit.blades.max(1)),
+            right_clips_per_s: None,
             clip_on_paper: Box::new(move |paper| clip_on_paper(&solved, paper)),
+        })
+    }
+
+    /// Of two side by side; none where the speeds of one are not known.
+    pub(super) fn of_both(both: [&Rc<Solved>; 2]) -> Option<InMotion<'static>> {
+        let [left, right] = both.map(|solved| InMotion::of(Rc::clone(solved)));
+        Some(InMotion {
+            right_clips_per_s: Some(right?.real_clips_per_s),
+            ..left?
         })
     }
 }
@@ -110,6 +126,13 @@ impl SliderOf {
     /// Whether it was turned away from what is set.
     pub(super) fn is_turned(&self) -> bool {
         (self.now_base - self.set_base).abs() > 1e-6
+    }
+
+    /// The nearest whole step to a place that is not past its ends.
+    pub(super) fn in_steps(&self, base: f64) -> f64 {
+        let (low, high) = self.range_base;
+        let stepped = (base / self.step_base).round() * self.step_base;
+        stepped.clamp(low, high)
     }
 
     /// A place of it in words.
@@ -139,6 +162,8 @@ pub(super) struct Slide<'a> {
     pub(super) is_chart: bool,
     /// Whether it is a drawing of the unit, of which few words are shown until somebody asks for the rest.
     pub(super) has_few_words: bool,
+    /// Whether its reel can be asked to turn.
+    pub(super) may_turn: bool,
     /// How its reel turns; none where it does not.
     pub(super) motion: Option<InMotion<'a>>,
     pub(super) slider: Option<SliderOf>,
@@ -156,6 +181,7 @@ impl Slide<'_> {
             linked: None,
             is_chart: false,
             has_few_words: false,
+            may_turn: true,
             motion: None,
             slider: None,
         }

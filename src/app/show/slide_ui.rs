@@ -9,7 +9,7 @@ use super::keys::Act;
 use super::numbers_ui::numbers_ui;
 use super::picture_ui::{PictureUi, Shown};
 use super::sizes::{BETWEEN, MARGIN, Sizes};
-use super::slide::{LargeNumber, Slide};
+use super::slide::Slide;
 use super::slider_ui::slider_ui;
 use super::spotlight::spotlight;
 use super::strips::{cut_foot, fine_line, pointer, width_of};
@@ -112,7 +112,7 @@ impl SlideUi {
             done.slider_base = slider_ui(ui, &mut left, slider, has_numbers, (sizes, ink));
         }
         left.max.y -= between;
-        let numbers: &[LargeNumber] = if has_numbers { &slide.numbers } else { &[] };
+        let numbers = (slide.numbers.as_slice(), !has_numbers);
         numbers_ui(ui, &mut left, numbers, sizes, ink);
         left.max.y -= between;
         // From the head down: title, text; the picture has what is left.

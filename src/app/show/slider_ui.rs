@@ -79,7 +79,5 @@ pub(super) fn slider_ui(
         });
     }
     // In whole steps under a hand; where it is set it may stand between two.
-    response
-        .changed()
-        .then(|| (at / of.step_base).round() * of.step_base)
+    response.changed().then(|| of.in_steps(at))
 }

@@ -55,7 +55,7 @@ impl Talk {
     pub(super) fn turn(&mut self, base: f64) {
         let OpenLesson { lesson, steps, .. } = &*self.of;
         if let (Some(step), Some(Ok(set))) = (lesson.steps.get(self.at), steps.get(self.at)) {
-            self.tried = TriedStep::turned(self.tried.take(), step, set, base);
+            TriedStep::turn(&mut self.tried, step, set, base);
         }
     }
 
@@ -126,14 +126,7 @@ impl Talk {
         let solved = TriedStep::shown(self.tried.as_ref(), set);
         let slider = TriedStep::slider(self.tried.as_ref(), step, set);
         let seen = self.seen;
-        let is_chart = matches!(
-            step.view,
-            LessonView::Path
-                | LessonView::Budget
-                | LessonView::Map
-                | LessonView::SideBySide(SingleView::Budget)
-        );
-        let is_chart = is_chart && !seen.is_lens;
+        let is_chart = is_chart(step.view) && !seen.is_lens;
         // The paths of the blades are the one chart that turns.
         let may_turn = !is_chart || step.view == LessonView::Path;
         let turns = seen.motion.unwrap_or(step.motion) && may_turn;
@@ -168,11 +161,23 @@ impl Talk {
             picture: Some((of.unwrap_or(here), Box::new(draw))),
             linked: None,
             is_chart: is_chart && !turns,
-            has_few_words: !is_chart && !turns,
+            has_few_words: !is_chart || turns,
+            may_turn,
             motion,
             slider,
         }
     }
+}
+
+/// Whether what a step shows is a chart or a map.
+fn is_chart(view: LessonView) -> bool {
+    matches!(
+        view,
+        LessonView::Path
+            | LessonView::Budget
+            | LessonView::Map
+            | LessonView::SideBySide(SingleView::Budget)
+    )
 }
 
 /// A step as somebody asked to see it.

@@ -35,18 +35,29 @@ impl TriedStep {
         })
     }
 
-    /// The step turned to a place, in millimetres or degrees; where that cannot be, as it was before and
-    /// with the reason. None where the step has no slider.
-    pub(super) fn turned(
-        before: Option<Self>,
+    /// Turns the step to a place, in millimetres or degrees; where that cannot be, it stays as it was tried
+    /// before, with the reason.
+    pub(super) fn turn(tried: &mut Option<Self>, step: &Step, set: &SolvedStep, base: f64) {
+        let document = step
+            .slider
+            .and_then(|turned| turned.at_base(&set.first, base));
+        if let Some(turned) = document.and_then(|document| {
+            let before = tried.as_mut().and_then(|tried| tried.solved.take());
+            Self::turned(before, step, set, &document)
+        }) {
+            *tried = Some(turned);
+        }
+    }
+
+    fn turned(
+        before: Option<SolvedStep>,
         step: &Step,
         set: &SolvedStep,
-        base: f64,
+        document: &Document,
     ) -> Option<Self> {
-        let document = step.slider?.at_base(&set.first, base)?;
         let second = set.second.as_ref();
         let step = Step {
-            unit: Some(written_out(&document)),
+            unit: Some(written_out(document)),
             second: second.map(|second| written_out(&second.document)),
             ..step.clone()
         };
@@ -62,7 +73,7 @@ impl TriedStep {
                 stopped: None,
             },
             Err(problem) => Self {
-                solved: before.and_then(|before| before.solved),
+                solved: before,
                 stopped: Some(problem.why),
             },
         })

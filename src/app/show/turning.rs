@@ -116,18 +116,33 @@ impl Turning {
 
     /// How fast it is shown, and how fast it is at work.
     pub(super) fn told(self, real: f64) -> String {
-        let at_work = format!("{real:.0} a second when mowing");
         let shown = match self.pace {
-            Pace::Real if self.goes() => return format!("real speed, {real:.0} blades a second"),
+            Pace::Real if self.goes() => return format!("real speed, {}", blades(real)),
             Pace::OneAStep => "one blade a step".to_owned(),
             _ if !self.goes() => "standing still".to_owned(),
-            _ => match self.clips_per_s(real) {
-                one @ 0.99..1.01 => format!("{one:.0} blade a second"),
-                few if few < 1.0 => format!("1 blade in {:.0} seconds", 1.0 / few),
-                more => format!("{more:.0} blades a second"),
-            },
+            _ => blades(self.clips_per_s(real)),
         };
-        format!("{shown}; {at_work}")
+        format!("{shown}; {real:.0} a second when mowing")
+    }
+
+    /// The same of two reels by one clock, which make so many clips a second at work.
+    pub(super) fn told_of_two(self, [left, right]: [f64; 2]) -> String {
+        let shown = match self.pace {
+            Pace::Real if self.goes() => "real speed".to_owned(),
+            Pace::OneAStep => "one blade of the left one a step".to_owned(),
+            _ if !self.goes() => "standing still".to_owned(),
+            _ => format!("left {}", blades(self.clips_per_s(left))),
+        };
+        format!("{shown}; left {left:.0}, right {right:.0} a second when mowing")
+    }
+}
+
+/// So many blades a second, in words.
+fn blades(a_second: f64) -> String {
+    match a_second {
+        slow if slow < 0.95 => format!("1 blade in {:.0} seconds", 1.0 / slow),
+        one if one < 1.5 => "1 blade a second".to_owned(),
+        more => format!("{more:.0} blades a second"),
     }
 }
 
@@ -195,6 +210,19 @@ mod tests {
         turning.one_clip();
         turning.drag(-0.5);
         assert_eq!(turning.clips, 1.5);
+    }
+
+    #[test]
+    fn one_blade_is_one_however_slow_the_reel() {
+        let mut turning = Turning::default();
+        for _ in 0..20 {
+            turning.change_pace(true, 1.2);
+        }
+        assert_eq!(turning.told(1.2), "real speed, 1 blade a second");
+        assert_eq!(
+            Turning::default().told_of_two([133.0, 180.4]),
+            "left 1 blade a second; left 133, right 180 a second when mowing"
+        );
     }
 
     #[test]

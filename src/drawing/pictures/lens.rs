@@ -58,6 +58,12 @@ impl LensAim {
         }
     }
 
+    /// Looks so many millimetres higher.
+    pub(in crate::drawing) fn raised(self, by_mm: f64) -> Self {
+        let off = self.off + Vec2::new(0.0, by_mm);
+        Self { off, ..self }
+    }
+
     /// Holds something else still from here on, the lens looking where it looks.
     #[must_use]
     pub fn holding(self, hold: Hold, case: &Case) -> Self {
@@ -412,6 +418,8 @@ impl Lens {
             pencil.stroke_with(Role::Heading, &path, Pen::Wide(pen));
         };
         let bar = self.bar_across(pencil);
+        // On paper of its own: the knife is where it stands.
+        pencil.body(Role::Paper, &bar.place.to_path(0.1));
         line(pencil, bar.from, bar.to, 2.0);
         let across = Vec2::new(0.0, tick);
         for end in [bar.from, bar.to] {

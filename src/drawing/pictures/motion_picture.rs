@@ -22,8 +22,7 @@ const MARK: f64 = 0.018;
 /// Marks of clip places at the most.
 const MOST_MARKS: f64 = 400.0;
 /// What is told of the stems, on the picture itself.
-const ILLUSTRATION: &str =
-    "stems: an illustration, straight, each cut at the clip nearest its root";
+const ILLUSTRATION: &str = "stems: an illustration";
 
 /// What is drawn: a moment of the reel's turn on level ground.
 #[derive(Clone, Copy, Debug)]
@@ -90,12 +89,14 @@ impl MotionDrawing<'_> {
         scene.add(Role::Knife, Shape::Hatch(knife.clone()));
         scene.add(Role::Knife, Shape::Line(knife));
         self.clips(&mut scene);
+        let below = (self.role_below(), "blade tip below the cut line");
         let keys = [
-            (Role::Turf, ILLUSTRATION),
-            (self.role_below(), "path of a blade tip below the cut line"),
-            (Role::CutLine, "cut line"),
-            (Role::Clip, "clip places, a clip length apart"),
+            Some((Role::Turf, ILLUSTRATION)),
+            self.kinematics.below_cut.map(|_| below),
+            Some((Role::CutLine, "cut line")),
+            Some((Role::Clip, "clips, a clip length apart")),
         ];
+        let keys = keys.into_iter().flatten();
         for (row, (role, text)) in (0..).zip(keys) {
             let text = text.to_owned();
             scene.add(role, Shape::Key { row, text });

@@ -93,6 +93,7 @@ impl<'a> LessonPictures<'a> {
         let seen = Seen {
             view: view_of(step),
             hold: hold_of(step.held),
+            is_pair: is_side_by_side(step) && solved.second.is_some(),
             alike: self.alike(step),
             lens: None,
             looks_at_lip: looks_at_lip(step),

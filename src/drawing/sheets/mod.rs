@@ -13,6 +13,7 @@ mod knives_sheet;
 mod lesson_picture;
 mod list_sheet;
 mod page;
+mod pair_numbers;
 mod plate_sheet;
 mod print_style;
 mod record_sheet;
@@ -33,9 +34,10 @@ pub use kind::SheetKind;
 pub use lesson_picture::LessonPictures;
 pub use list_sheet::list_sheet;
 pub use page::Page;
+pub use pair_numbers::PairNumbers;
 pub use plate_sheet::{plate_sheet, verdict};
 pub use sheet::{Figure, Sheet};
-pub use side_by_side::{PairNumbers, SideBySide, side_by_side_frame, side_by_side_sheet};
+pub use side_by_side::{SideBySide, side_by_side_frame, side_by_side_sheet};
 pub use view_picture::{
     NoPicture, PictureView, STILL, clip_on_paper, motion_frame, motion_panel, view_panels,
     view_picture,

@@ -1,11 +1,11 @@
 //! How pictures of several units are seen that are to be compared: at one scale, with the same held still.
 
-use kurbo::Rect;
+use kurbo::{Point, Rect};
 
 use super::view_picture::{
     NoPicture, PictureView, budgets, motion_bounds, motion_panel_over, path, window_map,
 };
-use crate::analysis::{Kinematics, Solved};
+use crate::analysis::{Case, Kinematics, Solved};
 use crate::drawing::paper::{PAPER_PER_MM, Panel, Style, View};
 use crate::drawing::pictures::{
     Canvas, ENLARGEMENTS, Hold, Lens, LensAim, LensChoice, SideView, Standing,
@@ -24,6 +24,9 @@ pub(super) struct Seen<'a> {
     pub(super) view: PictureView,
     /// What stays in one place.
     pub(super) hold: Hold,
+    /// Two stand side by side: whatever stays in one place, the ground is one line, unless it is the edge that
+    /// is held.
+    pub(super) is_pair: bool,
     /// All that are seen so: at one scale, and none leaves its paper.
     pub(super) alike: Vec<&'a Solved>,
     /// Where the lens looks; none for what suits the first of them.
@@ -52,6 +55,20 @@ impl Seen<'_> {
             ghost: None,
             system: self.system_of(solved),
             ..SideView::of(solved)
+        }
+    }
+
+    fn is_on_one_ground(&self) -> bool {
+        self.is_pair && self.hold != Hold::Edge
+    }
+
+    /// Where a unit has what is held, as far as it stays in one place.
+    fn held(&self, case: &Case) -> Point {
+        let place = self.hold.place(case);
+        if self.is_on_one_ground() {
+            Point::new(place.x, 0.0)
+        } else {
+            place
         }
     }
 
@@ -87,12 +104,12 @@ impl Seen<'_> {
         // What every like one shows, told from what is held still.
         let from_held = |solved: &Solved| {
             let view = self.side_view(solved);
-            view.bounds() - self.hold.place(&view.case).to_vec2()
+            view.bounds() - self.held(&view.case).to_vec2()
         };
         let all = self.alike.iter().map(|solved| from_held(solved));
         let bounds = all.fold(from_held(solved), |all, next| all.union(next));
         let view = self.side_view(solved);
-        let bounds = bounds + self.hold.place(&view.case).to_vec2();
+        let bounds = bounds + self.held(&view.case).to_vec2();
         let whole = if self.is_scale_of_row {
             View::fitting_at_scale_of_row(bounds, place)
         } else {
@@ -123,6 +140,14 @@ impl Seen<'_> {
             let first = self.alike.first().copied().unwrap_or(solved);
             Lens::on(&first.solution, choice, place, system).aim(self.hold, &first.case())
         });
+        let first = self.alike.first().copied().unwrap_or(solved);
+        // The ground of all is that of the first.
+        let up = if self.is_on_one_ground() {
+            aim.hold.place(&first.case()).y - aim.hold.place(&view.case).y
+        } else {
+            0.0
+        };
+        let aim = aim.raised(up);
         let lens = Lens::aimed(aim, &view.case, 1.0, place, system);
         lens.panel(&view.scene(), self.style)
     }

@@ -1,16 +1,15 @@
 //! Two units side by side, or two settings of one: at one scale, on one ground line, at one time, and what
 //! they differ in between them.
 
-use kurbo::{Point, Rect, Size, TranslateScale, Vec2};
+use kurbo::{Point, Rect, TranslateScale, Vec2};
 
 use super::page::Page;
+use super::pair_numbers::PairNumbers;
 use super::seen::{BETWEEN, Seen, clips_in_one, halves};
 use super::sheet::Sheet;
 use super::view_picture::{ASIDE, FOOT, FOOT_WORDS, NoPicture, PictureView, SIZE, foot};
-use crate::analysis::{Difference, Level, NumberId, Solved};
-use crate::drawing::paper::{
-    Anchor, Numbers, PAPER_PER_MM, Panel, Pen, Pencil, Style, Words, letters, level_symbol,
-};
+use crate::analysis::Solved;
+use crate::drawing::paper::{Anchor, Numbers, PAPER_PER_MM, Panel, Pencil, Style, Words, letters};
 use crate::drawing::pictures::{ENLARGEMENTS, Hold, Lens, LensAim, LensChoice};
 use crate::drawing::scene::Role;
 use crate::units::System;
@@ -30,70 +29,11 @@ pub struct SideBySide<'a> {
     pub clips: f64,
 }
 
-/// The numbers that are told of both, and how large.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PairNumbers {
-    /// Which, what matters most first; those that find no room are left out.
-    pub ids: Vec<NumberId>,
-    /// Size of the numbers, in the window's sizes of words.
-    pub size: f64,
-    /// Size of what they are called: over the difference where the numbers are larger, else before it.
-    pub name_size: f64,
-}
-
-impl PairNumbers {
-    /// All that are told of two units in a picture, in ordinary words.
-    #[must_use]
-    pub fn all_of(view: PictureView) -> Self {
-        let ids = if view == PictureView::Ground {
-            Difference::ON_GROUND
-        } else {
-            Difference::ON_PLATE
-        };
-        Self {
-            ids: ids.to_vec(),
-            size: 14.0,
-            name_size: 14.0,
-        }
-    }
-
-    fn is_named_above(&self) -> bool {
-        self.size > 1.2 * self.name_size
-    }
-
-    /// From one number to the next, in the window's sizes of words.
-    fn line(&self) -> f64 {
-        if self.is_named_above() {
-            1.2 * self.name_size + 1.15 * self.size
-        } else {
-            1.45 * self.size
-        }
-    }
-}
-
-impl PairNumbers {
-    /// Those that find room.
-    fn shown_in(&self, place: Rect, style: Style) -> impl Iterator<Item = NumberId> {
-        let room = MOST_NUMBERS * place.height() - style.text * WAY_HIGH;
-        let line = style.text * self.line();
-        let counted = self.ids.iter().zip(1_u8..);
-        let shown = counted.take_while(move |(_, count)| f64::from(*count) * line <= room);
-        shown.map(|(id, _)| *id)
-    }
-}
-
 /// Where the pictures stand: under the names, over the numbers.
 fn pictures_in(numbers: &PairNumbers, place: Rect, style: Style) -> Rect {
-    let rows = numbers.shown_in(place, style);
-    let rows = rows.fold(0.0, |rows, _| rows + 1.0);
-    let high = if rows > 0.0 {
-        rows * numbers.line() + WAY_HIGH + 4.0
-    } else {
-        0.0
-    };
     Rect {
         y0: place.y0 + style.text * OVER,
-        y1: place.y1 - style.text * high,
+        y1: place.y1 - numbers.high_in(place, style),
         ..place
     }
 }
@@ -101,15 +41,6 @@ fn pictures_in(numbers: &PairNumbers, place: Rect, style: Style) -> Rect {
 /// Size of the names over the halves, and the paper they take.
 const NAME: f64 = 16.0;
 const OVER: f64 = 26.0;
-/// Size of the line that says which way the differences count, and the paper it takes.
-const WAY: f64 = 11.5;
-const WAY_HIGH: f64 = 18.0;
-/// What a difference counts.
-const RIGHT_LESS_LEFT: &str = "right less left";
-/// Paper between a number and the difference beside it.
-const GAP: f64 = 16.0;
-/// Part of the height that numbers take at the most.
-const MOST_NUMBERS: f64 = 0.55;
 /// How much of a lens's width and height is taken by what it has to show, and how deep a sweep is on the
 /// paper at least, where it can be.
 const SHOWN: f64 = 0.68;
@@ -185,12 +116,17 @@ impl SideBySide<'_> {
             ..style
         };
         let mut words = Pencil::new(all, place);
-        self.numbers(&mut words, numbers);
+        numbers.write(&mut words, self.units, self.system);
         let pictures = pictures_in(numbers, place, style);
-        for (half, name) in halves(pictures).into_iter().zip(&self.names) {
+        let room = halves(pictures)[0].width() - 2.0 * BETWEEN;
+        let names = self.names.each_ref().map(|name| letters::readable(name));
+        let fits = |name: &str| words.width_of(Role::Heading, name, NAME) <= room;
+        let apart = told_apart(names.each_ref().map(|name| &**name));
+        let apart = apart.filter(|_| !names.iter().all(|name| fits(name)));
+        for (at, half) in halves(pictures).into_iter().enumerate() {
             let middle = Point::new(half.center().x, place.y0 + words.by_text(0.5 * OVER));
-            let name = letters::readable(name);
-            let name = words.fitted(Role::Heading, &name, NAME, half.width() - 2.0 * BETWEEN);
+            let name = apart.map_or(&*names[at], |apart| apart[at]);
+            let name = words.fitted(Role::Heading, name, NAME, room);
             let name = name.into_owned();
             words.sized_text(Role::Heading, middle, Anchor::Middle, NAME, name);
         }
@@ -204,6 +140,7 @@ impl SideBySide<'_> {
         let seen = Seen {
             view: self.view,
             hold: Hold::Ground,
+            is_pair: true,
             alike: self.units.to_vec(),
             lens: Some(self.lens_aim(left)),
             looks_at_lip: false,
@@ -277,140 +214,19 @@ impl SideBySide<'_> {
         let lens = Lens::on(&first.solution, choice, half, self.system);
         lens.aim(Hold::Ground, &case).at(middle, &case)
     }
-
-    /// Writes the numbers of both at the foot, the differences between them.
-    fn numbers(&self, words: &mut Pencil, numbers: &PairNumbers) {
-        let place = words.window;
-        let line = words.by_text(numbers.line());
-        let way = words.by_text(WAY_HIGH);
-        let rows = numbers.shown_in(place, words.style);
-        let rows = rows.map(|id| Row::of(Difference::of(id, self.units), self.system));
-        let rows: Vec<Row> = rows.collect();
-        if rows.is_empty() {
-            return;
-        }
-        let laid = Laid::of(words, numbers, &rows);
-        let mut top = pictures_in(numbers, place, words.style).y1 + way;
-        let middle = place.center().x;
-        let at = Point::new(middle, top - 0.5 * way);
-        words.sized_text(
-            Role::Note,
-            at,
-            Anchor::Middle,
-            WAY,
-            RIGHT_LESS_LEFT.to_owned(),
-        );
-        for row in &rows {
-            laid.row(words, numbers, row, middle, (top, top + line));
-            top += line;
-        }
-    }
 }
 
-/// A number of both, as it is read.
-struct Row {
-    name: &'static str,
-    shown: [String; 2],
-    more: String,
-    levels: [Level; 2],
-}
-
-impl Row {
-    fn of(difference: Difference, system: System) -> Self {
-        Self {
-            name: difference.id.title(),
-            shown: difference.shown(system),
-            more: difference.more_shown(system),
-            levels: difference.levels,
-        }
-    }
-
-    fn in_a_line(&self) -> String {
-        format!("{}: {}", self.name, self.more)
-    }
-}
-
-/// How wide the columns of the numbers are, and by how much the words are smaller than asked for where they
-/// would find no room.
-struct Laid {
-    half_middle: f64,
-    part: f64,
-}
-
-impl Laid {
-    fn of(words: &Pencil, numbers: &PairNumbers, rows: &[Row]) -> Self {
-        let widest = |of: &dyn Fn(&Row) -> f64| rows.iter().map(of).fold(0.0, f64::max);
-        let aside = widest(&|row| {
-            let widths = row.shown.iter();
-            widths
-                .map(|shown| words.width_of(Role::Heading, shown, numbers.size))
-                .fold(0.0, f64::max)
-        });
-        let symbol = words.by_text(1.2 * numbers.size);
-        let middle = widest(&|row| {
-            if numbers.is_named_above() {
-                let name = words.width_of(Role::Note, row.name, numbers.name_size);
-                name.max(words.width_of(Role::Heading, &row.more, numbers.size))
-            } else {
-                words.width_of(Role::Heading, &row.in_a_line(), numbers.size)
-            }
-        });
-        let needed = middle + 2.0 * (aside + symbol + words.by_text(2.0 * GAP));
-        let part = (words.window.width() / needed).min(1.0);
-        Self {
-            half_middle: part * (0.5 * middle + words.by_text(GAP)),
-            part,
-        }
-    }
-
-    fn row(
-        &self,
-        words: &mut Pencil,
-        numbers: &PairNumbers,
-        row: &Row,
-        middle: f64,
-        (top, foot): (f64, f64),
-    ) {
-        let (size, name_size) = (self.part * numbers.size, self.part * numbers.name_size);
-        let centre = top.midpoint(foot);
-        if numbers.is_named_above() {
-            let above = top + words.by_text(0.6 * numbers.name_size);
-            let at = Point::new(middle, above);
-            let number_at = Point::new(middle, foot - words.by_text(0.58 * numbers.size));
-            words.sized_text(
-                Role::Heading,
-                number_at,
-                Anchor::Middle,
-                size,
-                row.more.clone(),
-            );
-            // After the number, whose ground would lie over the feet of the letters.
-            let name = row.name.to_owned();
-            words.sized_text(Role::Note, at, Anchor::Middle, name_size, name);
-        } else {
-            let at = Point::new(middle, centre);
-            words.sized_text(Role::Heading, at, Anchor::Middle, size, row.in_a_line());
-        }
-        let beside = if numbers.is_named_above() {
-            foot - words.by_text(0.58 * numbers.size)
-        } else {
-            centre
-        };
-        let sides = [(-1.0, Anchor::Right), (1.0, Anchor::Left)];
-        for ((shown, level), (side, anchor)) in row.shown.iter().zip(row.levels).zip(sides) {
-            let at = Point::new(middle + side * self.half_middle, beside);
-            words.sized_text(Role::Heading, at, anchor, size, shown.clone());
-            if level > Level::Fine {
-                let high = words.by_text(0.85 * size);
-                let wide = words.width_of(Role::Heading, shown, size) + words.by_text(0.75 * size);
-                let middle = Point::new(at.x + side * wide, at.y);
-                let place = Rect::from_center_size(middle, Size::new(high, high));
-                let (symbol, stroke) = level_symbol(level, place);
-                words.fill(Role::Level(level), &symbol);
-                words.stroke_with(Role::Paper, &stroke, Pen::Wide(0.1 * high));
-            }
-        }
-    }
+/// What two names end with that begin alike, up to a comma: `on the fairway` and `on the green`. None where they
+/// do not, or one of them ends there.
+fn told_apart<'a>(names: [&'a str; 2]) -> Option<[&'a str; 2]> {
+    let [one, other] = names;
+    let alike = one.bytes().zip(other.bytes());
+    let alike = alike.take_while(|(one, other)| one == other).count();
+    let begun = one.as_bytes()[..alike]
+        .rsplitn(2, |byte| *byte == b',')
+        .nth(1)?;
+    let apart = names.map(|name| name.get(begun.len() + 1..).map_or("", str::trim_start));
+    apart.iter().all(|name| !name.is_empty()).then_some(apart)
 }
 
 /// A picture of two units side by side, by itself, with the cautions that go with it; on a page at a scale
@@ -492,4 +308,30 @@ fn sheet_told(
     foot(&mut words, told);
     sheet.panels.push(words.done());
     Ok(sheet)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn long_names_are_told_by_what_they_end_with() {
+        let pair = [
+            "Example, matched pair, on the fairway",
+            "Example, matched pair, on the green",
+        ];
+        assert_eq!(told_apart(pair), Some(["on the fairway", "on the green"]));
+        assert_eq!(
+            told_apart(["Example, 3", "Example, 3, as measured"]),
+            Some(["3", "3, as measured"])
+        );
+        assert_eq!(told_apart(["Example, é", "Example, è"]), Some(["é", "è"]));
+        for alone in [
+            ["As set", "As measured"],
+            ["One, two,", "One, two, three"],
+            ["", ""],
+        ] {
+            assert_eq!(told_apart(alone), None, "{alone:?}");
+        }
+    }
 }

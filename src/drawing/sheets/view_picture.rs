@@ -84,6 +84,12 @@ impl PictureView {
         }
     }
 
+    /// Whether it is a chart or a map rather than a drawing of the unit.
+    #[must_use]
+    pub const fn is_chart(self) -> bool {
+        matches!(self, Self::Path | Self::Budget | Self::Map)
+    }
+
     /// What it shows.
     #[must_use]
     pub const fn name(self) -> &'static str {

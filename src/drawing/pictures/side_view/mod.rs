@@ -31,6 +31,11 @@ pub use worst::WorstPlace;
 
 /// How thick plate and soil are drawn.
 pub(in crate::drawing) const GROUND_DEPTH_MM: f64 = 9.0;
+/// The same in each view: a lens shows ground as far down as it looks.
+const DEEP: [(ShownIn, f64); 2] = [
+    (ShownIn::Whole, GROUND_DEPTH_MM),
+    (ShownIn::Lens, 20.0 * GROUND_DEPTH_MM),
+];
 
 /// What the unit is drawn standing on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -242,8 +247,10 @@ impl SideView<'_> {
     fn ground(&self, scene: &mut Scene, (from, to): (f64, f64)) {
         match self.standing {
             Standing::Plate => {
-                let plate = Rect::new(from, -GROUND_DEPTH_MM, to, 0.0).to_path(EXACT_MM);
-                scene.add(Role::Plate, Shape::Hatch(plate));
+                for (shown_in, deep_mm) in DEEP {
+                    let plate = Rect::new(from, -deep_mm, to, 0.0).to_path(EXACT_MM);
+                    scene.add_in(shown_in, Role::Plate, Shape::Hatch(plate));
+                }
                 scene.add(Role::Plate, Shape::Line(line((from, 0.0), (to, 0.0))));
             }
             Standing::Turf | Standing::Crest => {
@@ -252,11 +259,13 @@ impl SideView<'_> {
                 if surface.len() > 1 {
                     self.turf(scene, &terrain, &surface);
                     let deepest = surface.iter().map(|p| p.y).fold(f64::INFINITY, f64::min);
-                    let mut soil = polyline(surface.iter().copied());
-                    soil.line_to((surface[surface.len() - 1].x, deepest - GROUND_DEPTH_MM));
-                    soil.line_to((surface[0].x, deepest - GROUND_DEPTH_MM));
-                    soil.close_path();
-                    scene.add(Role::Soil, Shape::Hatch(soil));
+                    for (shown_in, deep_mm) in DEEP {
+                        let mut soil = polyline(surface.iter().copied());
+                        soil.line_to((surface[surface.len() - 1].x, deepest - deep_mm));
+                        soil.line_to((surface[0].x, deepest - deep_mm));
+                        soil.close_path();
+                        scene.add_in(shown_in, Role::Soil, Shape::Hatch(soil));
+                    }
                     scene.add(Role::Soil, Shape::Line(polyline(surface)));
                 }
             }
