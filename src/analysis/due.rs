@@ -1,6 +1,8 @@
 //! When a unit is next due, by its record: the day, or the hours, at which it comes to the first limit
 //! if nobody touches its rollers.
 
+use thiserror::Error;
+
 use super::left_alone::{LeftAlone, Met, WearLimit};
 use super::wear_rate::{NoRate, ReachedAt, WearAlong, WearRate};
 use crate::plate::{Day, Record};
@@ -60,19 +62,63 @@ pub struct Due {
     pub hours: Option<When>,
 }
 
+/// Why a unit is due at no time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Error)]
+pub enum NoDue {
+    /// The record has too few diameters of its reel.
+    #[error("no wear rate yet: two diameters on different days needed")]
+    NoRate,
+    /// The record's diameters do not come to the unit's own.
+    #[error(
+        "the diameters in the record do not come to the unit's reel diameter; once the reel is measured, add an event with its diameter"
+    )]
+    OtherReel,
+    /// By its record the reel does not wear.
+    #[error("by its record the reel does not wear")]
+    NoWear,
+}
+
+impl NoDue {
+    /// The same in few words, for a table.
+    #[must_use]
+    pub const fn in_short(self) -> &'static str {
+        match self {
+            Self::NoRate => "no wear rate yet",
+            Self::OtherReel => "not the record's reel",
+            Self::NoWear => "no wear on record",
+        }
+    }
+}
+
+/// When a unit is next due, or why it is not known, in a sentence.
+#[must_use]
+pub fn due_told(due: &Result<Due, NoDue>, today: Day) -> String {
+    match due {
+        Ok(due) => {
+            let (when, limit) = (due.told(), due.limit.name());
+            let overdue = due.overdue(today).map_or("", |_| " Overdue.");
+            format!("Next due: {when}, {limit}.{overdue}")
+        }
+        Err(why) => format!("Next due: not known, {why}."),
+    }
+}
+
 /// How the day that a unit is due is found, to be read beside it.
-pub const DUE_RULE: &str = "Next due: the day, with the hours beside it, by how fast its record says the reel wears, at which the first of these is reached if nobody touches the rollers: minimum diameter (scrap), the sweep's limit, the underside's minimum clearance, the end of the reel-to-knife adjustment. By hours where the record has no days. None where the record has too few diameters, or where they do not come to the unit's own.";
+pub const DUE_RULE: &str = "Next due: when the first of these comes, rollers untouched: reel at its minimum diameter (scrap), sweep at its limit, underside at its minimum clearance, end of the reel-to-knife adjustment. Reckoned from how fast the reel diameters in the record get smaller.";
 
 impl Due {
     /// The first of the limits that a unit comes to.
-    #[must_use]
-    pub fn of(left_alone: &LeftAlone, record: &Record) -> Option<Self> {
-        let along = |along| WearRate::of_record_along(record, along);
-        let of_reel = |rate: WearRate| rate.of_reel(left_alone.reel_diameter());
-        let by_hours = along(WearAlong::Hours).and_then(of_reel);
-        let by_days = along(WearAlong::Days);
+    ///
+    /// # Errors
+    /// When the record does not tell how fast the unit's reel wears.
+    pub fn of(left_alone: &LeftAlone, record: &Record) -> Result<Self, NoDue> {
+        let along = |along| {
+            let rate = WearRate::of_record_along(record, along)?;
+            rate.of_reel(left_alone.reel_diameter())
+        };
+        let (by_days, by_hours) = (along(WearAlong::Days), along(WearAlong::Hours));
         let has_days = by_days.is_ok();
-        let rate = by_days.map_or(by_hours, of_reel);
+        let rate = by_days.or(by_hours);
         let all = left_alone.all_met();
         let dated = all.filter_map(|(limit, met)| {
             Some(Self {
@@ -82,7 +128,29 @@ impl Due {
                     .filter(|hours| has_days && matches!(hours, When::Then(..))),
             })
         });
-        dated.min_by(Self::cmp_when)
+        dated
+            .min_by(Self::cmp_when)
+            .ok_or(match (by_days, by_hours) {
+                (Ok(_), _) | (_, Ok(_)) => NoDue::NoWear,
+                (Err(NoRate::OtherReel), _) | (_, Err(NoRate::OtherReel)) => NoDue::OtherReel,
+                (Err(NoRate::TooFew | NoRate::OneTime), Err(NoRate::TooFew | NoRate::OneTime)) => {
+                    NoDue::NoRate
+                }
+            })
+    }
+
+    /// "overdue" where its day is past.
+    #[must_use]
+    pub fn overdue(&self, today: Day) -> Option<&'static str> {
+        self.when.is_overdue(today).then_some("overdue")
+    }
+
+    /// It for a table: `overdue: 2027-05-03, 1840 h`.
+    #[must_use]
+    pub fn told_on(&self, today: Day) -> String {
+        let overdue = self.overdue(today);
+        let overdue = overdue.map_or_else(String::new, |overdue| format!("{overdue}: "));
+        overdue + &self.told()
     }
 
     /// It as it is read: `2027-05-03, 1840 h`.

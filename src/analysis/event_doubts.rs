@@ -184,7 +184,7 @@ fn off_the_wear(event: &Entry, others: &Record, system: System) -> Option<String
     (is_off && at >= first).then(|| {
         let [least, most] = [expected - off, expected + off].map(|length| system.length(length));
         let at = along.told(at);
-        format!("By the wear on record, {least} to {most} is to be expected at {at} (19 of 20).")
+        format!("By the wear on record, {least} to {most} is to be expected at {at} (95 %).")
     })
 }
 

@@ -22,6 +22,7 @@ pub mod lean_from;
 mod left_alone;
 mod limits_from;
 mod numbers;
+mod odd_ones;
 pub mod other_readings;
 pub mod plate;
 pub mod ranges;
@@ -44,7 +45,7 @@ pub use caution::{
     MODEL_IN_SHORT, PAPER_TEST,
 };
 pub use differences::Difference;
-pub use due::{DUE_RULE, Due, When, when};
+pub use due::{DUE_RULE, Due, NoDue, When, due_told, when};
 pub use event_doubts::{EventDoubt, ReelSizes, event_doubts};
 pub use findings::{
     Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side, Standing, Standings,
@@ -58,6 +59,7 @@ pub use lean::lean_in_doubt;
 pub use left_alone::{LeftAlone, Met, WearLimit, rollers_held};
 pub use limits_from::limits_from;
 pub use numbers::{Lowest, MowingNumbers, NumberId, Numbers, OnGround};
+pub use odd_ones::OddOnes;
 pub use reel_from::{ReelFrom, ReelWay};
 pub use roller_steps::{RollerSteps, Spacers, moves_told};
 pub use settings_across::SettingsAcross;

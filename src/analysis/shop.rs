@@ -1,8 +1,8 @@
 //! The shop board: a row for every unit of a folder, and whether the units of a set agree.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Due, LeftAlone, Level, NoRate, NumberId, Solved, WearRate};
+use super::{Due, LeftAlone, Level, NoDue, NoRate, NumberId, OddOnes, Solved, WearRate};
 use crate::plate::{Day, Record};
 use crate::unit::{ExampleCount, Turf};
 use crate::units::{Length, Measure as _, Share, System};
@@ -38,8 +38,8 @@ pub struct ShopRow {
     pub entries: usize,
     /// How fast its reel wears.
     pub wear: Result<WearRate, NoRate>,
-    /// What it comes to first if nobody touches its rollers; none where the record does not tell.
-    pub due: Option<Due>,
+    /// What it comes to first if nobody touches its rollers, or why the record does not tell.
+    pub due: Result<Due, NoDue>,
     /// Where each limit is met on the way to scrap, with the rollers untouched.
     pub left_alone: LeftAlone,
     /// The units it is measured in.
@@ -59,11 +59,11 @@ pub struct ShopSet {
     pub behind_spread: Length,
     /// What they may be.
     pub limits: SetLimits,
-    /// Whether the height of cut is within that.
-    pub height_agrees: bool,
-    /// Whether how far behind centre is within that.
-    pub behind_agrees: bool,
-    /// Whether both are.
+    /// Whose heights of cut stand out, by their places among the files.
+    pub height_odd: OddOnes,
+    /// Who stands out in how far behind centre.
+    pub behind_odd: OddOnes,
+    /// Whether none does in either.
     pub agrees: bool,
     /// The units that its first unit is measured in.
     pub system: System,
@@ -114,9 +114,6 @@ impl SetAmounts {
     }
 }
 
-/// Spreads that differ by less are one, in millimetres.
-const SAME_MM: f64 = 1e-9;
-
 impl ShopRow {
     /// The row of a solved unit, with its record.
     #[must_use]
@@ -159,10 +156,63 @@ impl ShopRow {
         self.level.resting_on(self.examples)
     }
 
+    /// Its name, with its file where others among `repeated` are called the same.
+    #[must_use]
+    pub fn name_among(&self, repeated: &BTreeSet<String>) -> String {
+        if repeated.contains(self.name.trim()) {
+            format!("{} ({})", self.name, self.file)
+        } else {
+            self.name.clone()
+        }
+    }
+
     /// The word for its status.
     #[must_use]
     pub const fn status(&self) -> &'static str {
         self.level.word_resting_on(self.examples)
+    }
+}
+
+/// The names that more than one unit has.
+#[must_use]
+pub fn repeated_names<'a>(rows: impl IntoIterator<Item = &'a ShopRow>) -> BTreeSet<String> {
+    let mut met = BTreeSet::new();
+    let names = rows.into_iter().map(|row| row.name.trim());
+    let repeated = names.filter(|name| !met.insert(*name));
+    repeated.map(str::to_owned).collect()
+}
+
+impl ShopSet {
+    /// Whether a unit is marked in its height of cut and in how far behind centre it stands.
+    #[must_use]
+    pub fn marks(&self, file: &str) -> [bool; 2] {
+        let place = self.files.iter().position(|own| own == file);
+        [&self.height_odd, &self.behind_odd].map(|odd| place.is_some_and(|place| odd.marks(place)))
+    }
+
+    /// Which of its units stand out, in sentences; empty where it agrees. `name` tells how the unit of a
+    /// file is called.
+    #[must_use]
+    pub fn odd_told(&self, name: impl Fn(&str) -> String) -> String {
+        let told = |odd: &OddOnes, what: &str| match odd {
+            OddOnes::None => None,
+            OddOnes::Any if self.files.len() == 2 => Some(format!(
+                "{what}: of two units either can be off, so both are marked."
+            )),
+            OddOnes::Any => Some(format!("{what}: none stands out, so all are marked.")),
+            OddOnes::These(places) => {
+                let names = places.iter().filter_map(|place| self.files.get(*place));
+                let names: Vec<String> = names.map(|file| name(file)).collect();
+                Some(format!(
+                    "{what}: the odd one out is {}.",
+                    names.join(" and ")
+                ))
+            }
+        };
+        let height = told(&self.height_odd, "Height of cut");
+        let behind = told(&self.behind_odd, "Behind centre");
+        let all: Vec<String> = height.into_iter().chain(behind).collect();
+        all.join(" ")
     }
 }
 
@@ -188,28 +238,28 @@ pub fn sets<'a>(rows: impl IntoIterator<Item = &'a ShopRow>, amounts: &SetAmount
 
 fn set(name: &str, rows: &[&ShopRow], amounts: &SetAmounts) -> Option<ShopSet> {
     let first = rows.first()?;
-    let spread = |number: fn(&ShopRow) -> f64| {
-        let numbers = rows.iter().map(|row| number(row));
-        let (low, high) = numbers.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), mm| {
-            (low.min(mm), high.max(mm))
-        });
+    let numbers = |number: fn(&ShopRow) -> Length| -> Vec<f64> {
+        rows.iter().map(|row| number(row).mm()).collect()
+    };
+    let spread = |numbers: &[f64]| {
+        let low = numbers.iter().copied().fold(f64::INFINITY, f64::min);
+        let high = numbers.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         Length::from_mm(high - low)
     };
-    let height_spread = spread(|row| row.height_of_cut.mm());
-    let behind_spread = spread(|row| row.behind_centre.mm());
+    let heights = numbers(|row| row.height_of_cut);
+    let behind = numbers(|row| row.behind_centre);
     let limits = amounts.on(first.turf);
-    let is_within = |spread: Length, most: Length| spread.mm() <= most.mm() + SAME_MM;
-    let height_agrees = is_within(height_spread, limits.height);
-    let behind_agrees = is_within(behind_spread, limits.behind);
+    let height_odd = OddOnes::among(&heights, limits.height.mm());
+    let behind_odd = OddOnes::among(&behind, limits.behind.mm());
     Some(ShopSet {
         name: name.to_owned(),
         files: rows.iter().map(|row| row.file.clone()).collect(),
-        height_spread,
-        behind_spread,
+        height_spread: spread(&heights),
+        behind_spread: spread(&behind),
         limits,
-        height_agrees,
-        behind_agrees,
-        agrees: height_agrees && behind_agrees,
+        agrees: height_odd.agree() && behind_odd.agree(),
+        height_odd,
+        behind_odd,
         system: first.system,
     })
 }

@@ -1,6 +1,6 @@
 //! How a reel wears by its unit's record, and when the limits of the unit are met if it is left alone.
 
-use super::due::{When, when};
+use super::due::{Due, NoDue, When, when as when_met};
 use super::left_alone::{LeftAlone, Met, WearLimit};
 use super::wear_rate::{NoRate, WearAlong, WearRate};
 use crate::plate::{Day, Record};
@@ -17,6 +17,10 @@ pub struct WearAhead {
     pub rate: Result<WearRate, NoRate>,
     /// Every limit with where it is met, and when.
     pub limits: Vec<(WearLimit, Met, Option<When>)>,
+    /// What it comes to first, by days with the hours beside them.
+    pub due: Result<Due, NoDue>,
+    /// How fast it wears along the other of both, hours beside dates and dates beside hours.
+    beside: Result<WearRate, NoRate>,
 }
 
 impl WearAhead {
@@ -24,17 +28,24 @@ impl WearAhead {
     #[must_use]
     pub fn of(left_alone: &LeftAlone, record: &Record, along: WearAlong) -> Self {
         let diameters = along.diameters(record);
-        let rate = WearRate::of(along, &diameters)
-            .and_then(|rate| rate.of_reel(left_alone.reel_diameter()));
+        let of_reel = |rate: WearRate| rate.of_reel(left_alone.reel_diameter());
+        let rate = WearRate::of(along, &diameters).and_then(of_reel);
+        let beside = match along {
+            WearAlong::Hours => WearAlong::Days,
+            WearAlong::Days => WearAlong::Hours,
+        };
+        let beside = WearRate::of_record_along(record, beside).and_then(of_reel);
         let limits = WearLimit::ALL.into_iter().map(|limit| {
             let met = left_alone.met(limit);
-            (limit, met, when(met, &rate))
+            (limit, met, when_met(met, &rate))
         });
         Self {
             along,
             limits: limits.collect(),
             diameters,
             rate,
+            due: Due::of(left_alone, record),
+            beside,
         }
     }
 
@@ -51,7 +62,9 @@ impl WearAhead {
         }
         let wears = system.length(Length::from_mm(-rate.slope_mm * times));
         let count = rate.count;
-        format!("The reel wears {wears} per {per}, by {count} diameters (grinding counted in).")
+        format!(
+            "The reel gets smaller by {wears} per {per}, wear and grinding together ({count} diameters)."
+        )
     }
 
     /// When a limit is met, in a sentence; a day that is past is told as overdue.
@@ -74,17 +87,18 @@ impl WearAhead {
             return format!("{}: at a reel diameter of {at}.", capital(name));
         };
         let between = match when.between() {
-            Some((from, to)) => format!(", 19 of 20 between {from} and {to}"),
+            Some((from, to)) => format!(", likely between {from} and {to} (95 %)"),
             None => "; the diameters on record are too few or too scattered to say how far off that can be".to_owned(),
         };
+        let beside = when_met(*met, &self.beside);
+        let beside = beside.filter(|_| matches!(when, When::Then(..)));
+        let is_overdue = [Some(*when), beside].into_iter().flatten();
+        let is_overdue = is_overdue.into_iter().any(|when| when.is_overdue(today));
+        let beside = beside.map_or_else(String::new, |beside| format!(" ({})", beside.told()));
         let told = when.told();
-        let overdue = if when.is_overdue(today) {
-            " Overdue."
-        } else {
-            ""
-        };
+        let overdue = if is_overdue { " Overdue." } else { "" };
         format!(
-            "{}: {told}, at a reel diameter of {at}{between}.{overdue}",
+            "{}: {told}{beside}, at a reel diameter of {at}{between}.{overdue}",
             capital(name)
         )
     }

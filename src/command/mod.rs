@@ -15,6 +15,6 @@ mod what_if;
 pub use arguments::{AREA_FLAGS, Arguments, Command, HeadlessCommand, WindowArguments, caution};
 pub use lesson_file::{OpenLesson, open_lesson, unit_of_lesson};
 pub use problem::Problem;
-pub use shop_board::{BoardUnit, Refused, ShopBoard, damage_told};
+pub use shop_board::{BoardUnit, Refused, RefusedKind, ShopBoard, damage_told};
 pub use terminal::Printout;
 pub use what_if::{WhatIf, WhatIfProblem, given_length};

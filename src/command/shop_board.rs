@@ -24,10 +24,50 @@ pub struct BoardUnit {
 /// A file that could not be read, and why.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Refused {
+    /// What it is, and how much of it could not be read.
+    pub kind: RefusedKind,
     /// Its name.
     pub file: String,
     /// Why.
     pub why: String,
+}
+
+/// What a file is that could not be read, and how much of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum RefusedKind {
+    /// A unit.
+    Unit,
+    /// A record, none of it.
+    Record,
+    /// A record, of which some lines are damaged.
+    RecordInPart,
+    /// A record without its unit.
+    LoneRecord,
+}
+
+impl RefusedKind {
+    /// Every one, in the order they are told.
+    pub const ALL: [Self; 4] = [
+        Self::Unit,
+        Self::Record,
+        Self::RecordInPart,
+        Self::LoneRecord,
+    ];
+
+    /// So many of them, in words.
+    #[must_use]
+    pub fn told(self, count: usize) -> String {
+        let (one, many) = match self {
+            Self::Unit => ("unit cannot be read", "units cannot be read"),
+            Self::Record => ("record cannot be read", "records cannot be read"),
+            Self::RecordInPart => ("record is read in part", "records are read in part"),
+            Self::LoneRecord => (
+                "record is without its unit",
+                "records are without their unit",
+            ),
+        };
+        format!("{count} {}", if count == 1 { one } else { many })
+    }
 }
 
 /// The units of a folder. What cannot be read is listed with its reason, and stops none of the others.
@@ -67,10 +107,22 @@ impl ShopBoard {
         board
             .refused
             .extend(store::lone_records_in(folder).iter().map(|record| Refused {
+                kind: RefusedKind::LoneRecord,
                 file: name_of(record),
                 why: "the unit of this record is not in the folder: its file has the same name without .record".to_owned(),
             }));
         Ok(board)
+    }
+
+    /// What could not be read, in words, a kind after the other.
+    #[must_use]
+    pub fn refused_told(&self) -> Vec<String> {
+        let counts = RefusedKind::ALL.map(|kind| {
+            let of_kind = self.refused.iter().filter(|refused| refused.kind == kind);
+            (kind, of_kind.count())
+        });
+        let met = counts.into_iter().filter(|(_, count)| *count > 0);
+        met.map(|(kind, count)| kind.told(count)).collect()
     }
 
     /// The rows of its units.
@@ -87,6 +139,7 @@ impl ShopBoard {
                     board.refused.extend(damaged);
                 }
                 Err(why) => board.refused.push(Refused {
+                    kind: RefusedKind::Unit,
                     file: name_of(file),
                     why,
                 }),
@@ -130,12 +183,15 @@ fn record(file: &Path) -> (Record, Option<Refused>) {
     let (record, why) = match store::open_record(file) {
         Ok(record) => {
             let told = damage_told(&record);
-            (record, told)
+            (record, told.map(|why| (RefusedKind::RecordInPart, why)))
         }
-        Err(problem) => (Record::default(), Some(problem.reason())),
+        Err(problem) => (
+            Record::default(),
+            Some((RefusedKind::Record, problem.reason())),
+        ),
     };
     let file = name_of(file);
-    (record, why.map(|why| Refused { file, why }))
+    (record, why.map(|(kind, why)| Refused { kind, file, why }))
 }
 
 /// What of a record is damaged, in a line; none where none is.

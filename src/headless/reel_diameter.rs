@@ -24,6 +24,9 @@ pub struct ReelRead<'a> {
     pub diameter_tape: Option<&'a str>,
 }
 
+/// No reel is smaller (common practice, no source).
+const SMALLEST: Length = Length::from_mm(25.4);
+
 #[derive(Serialize)]
 struct Report {
     reel_diameter_mm: f64,
@@ -80,6 +83,14 @@ pub fn reel_diameter(blades: u32, read: ReelRead, is_json: bool) -> Result<Strin
         option,
         what: why.sentence().shown_in(system),
     })?;
+    if found.value < SMALLEST {
+        let told = system.length(found.value);
+        let what = format!(
+            "that gives a reel of {told}, less than any has ({}); see whether the unit is right",
+            system.length(SMALLEST)
+        );
+        return Err(Problem::Reading { option, what });
+    }
     let off = found.expanded;
     let has_off = off.mm() > 0.0;
     if is_json {

@@ -7,7 +7,7 @@ use serde::Serialize;
 use unicode_width::UnicodeWidthStr as _;
 
 use super::report::{in_line, json_text};
-use crate::analysis::shop::{SetAmounts, ShopRow, ShopSet, sets};
+use crate::analysis::shop::{SetAmounts, ShopRow, ShopSet, repeated_names, sets};
 use crate::analysis::{DUE_RULE, Met, WearLimit, When, when};
 use crate::command::{Problem, Refused, ShopBoard, caution};
 use crate::plate::Day;
@@ -107,13 +107,22 @@ fn json(rows: &[&ShopRow], sets: &[ShopSet], refused: &[Refused]) -> String {
         sets: sets.iter().map(SetReport::of).collect(),
         refused: refused
             .iter()
-            .map(|Refused { file, why }| RefusedReport { file, why })
+            .map(|Refused { file, why, .. }| RefusedReport { file, why })
             .collect(),
     })
 }
 
 fn text(rows: &[&ShopRow], sets: &[ShopSet], refused: &[Refused]) -> String {
-    let mut text = table(rows);
+    let repeated = repeated_names(rows.iter().copied());
+    let names: Vec<String> = rows
+        .iter()
+        .map(|row| in_line(&row.name_among(&repeated)))
+        .collect();
+    let name_of = |file: &str| {
+        let place = rows.iter().position(|row| row.file == file);
+        place.map_or_else(|| file.to_owned(), |place| names[place].clone())
+    };
+    let mut text = table(rows, &names);
     // Writing to a `String` cannot fail, so its results are passed over below.
     if !sets.is_empty() {
         let _ = writeln!(text, "\nSets");
@@ -131,22 +140,20 @@ fn text(rows: &[&ShopRow], sets: &[ShopSet], refused: &[Refused]) -> String {
             set.system.length(set.height_spread),
             set.system.length(set.behind_spread)
         );
+        let odd = set.odd_told(name_of);
+        if !odd.is_empty() {
+            let _ = writeln!(text, "    {odd}");
+        }
     }
     let _ = writeln!(text, "\nReels");
-    for row in rows {
-        let _ = writeln!(
-            text,
-            "  {}: {}{}",
-            in_line(&row.name),
-            reel_told(row),
-            limits_told(row)
-        );
+    for (row, name) in rows.iter().zip(&names) {
+        let _ = writeln!(text, "  {name}: {}{}", reel_told(row), limits_told(row));
     }
     let _ = writeln!(text, "  {DUE_RULE}");
     if !refused.is_empty() {
         let _ = writeln!(text, "\nNot read");
     }
-    for Refused { file, why } in refused {
+    for Refused { file, why, .. } in refused {
         let _ = writeln!(text, "  {}: {}", in_line(file), in_line(why));
     }
     let _ = writeln!(text, "\n{}", caution());
@@ -166,12 +173,12 @@ const HEADS: [&str; 10] = [
     "next due",
 ];
 
-fn table(rows: &[&ShopRow]) -> String {
+fn table(rows: &[&ShopRow], names: &[String]) -> String {
     let today = Day::today();
     let mut cells = vec![HEADS.map(str::to_owned)];
-    cells.extend(rows.iter().map(|row| {
+    cells.extend(rows.iter().zip(names).map(|(row, name)| {
         [
-            in_line(&row.name),
+            name.clone(),
             in_line(row.set.as_deref().unwrap_or("-")),
             row.turf.name().to_owned(),
             row.status().to_owned(),
@@ -182,17 +189,10 @@ fn table(rows: &[&ShopRow]) -> String {
             row.system.length(row.reel_diameter),
             row.last
                 .map_or_else(|| "-".to_owned(), |day| day.to_string()),
-            row.due.map_or_else(
-                || "-".to_owned(),
-                |due| {
-                    let overdue = if due.when.is_overdue(today) {
-                        "overdue: "
-                    } else {
-                        ""
-                    };
-                    format!("{overdue}{} ({})", due.told(), due.limit.word())
-                },
-            ),
+            match row.due {
+                Ok(due) => format!("{} ({})", due.told_on(today), due.limit.word()),
+                Err(why) => why.in_short().to_owned(),
+            },
         ]
     }));
     let widths: Vec<usize> = (0..HEADS.len())
@@ -233,7 +233,7 @@ fn reel_told(row: &ShopRow) -> String {
     let wears = system.length(Length::from_mm(-rate.slope_mm * times));
     let between = match (reached.earliest, reached.latest) {
         (Some(early), Some(late)) => {
-            format!(", 19 of 20 between {} and {}", when(early), when(late))
+            format!(", likely between {} and {} (95 %)", when(early), when(late))
         }
         _ => {
             "; the diameters on record are too few or too scattered to say how far off that can be"

@@ -93,6 +93,22 @@ impl Value {
         }
     }
 
+    /// The manner in which it is read where fractions are: decimals for a length that is none.
+    fn manner_in(self, system: System) -> System {
+        let is_in_decimals = match self {
+            Self::Length(length) | Self::Limit(length) => {
+                system == System::InchFraction
+                    && system.length(length) == System::InchDecimal.length(length)
+            }
+            _ => false,
+        };
+        if is_in_decimals {
+            System::InchDecimal
+        } else {
+            system
+        }
+    }
+
     /// It as what something is judged by.
     #[must_use]
     pub const fn as_limit(self) -> Self {
@@ -207,8 +223,13 @@ impl Sentence {
         let Some((place, number)) = self.judged.and_then(|at| Some((at, *values.get(at)?))) else {
             return read;
         };
+        // A number that is read in decimals has its limits beside it in decimals.
+        let system = number.manner_in(system);
         let limits = values.iter().enumerate().skip(place + 1);
         for (limit_place, limit) in limits {
+            if limit.as_number().with_base(0.0) == number.with_base(0.0) {
+                read[limit_place] = limit.shown_in(system);
+            }
             if !number.is_mistaken_for(*limit, system, 0) {
                 if number.seems_past(*limit, system) {
                     read[limit_place] = limit.finer_in(system, 0);
@@ -270,6 +291,18 @@ mod tests {
         assert_eq!(shown[0], "0.01000 in (minimum 0.01001 in)");
         assert_eq!(shown[1], "0.01000 in (minimum 0.01001 in)");
         assert_eq!(shown[2], "0.2540 mm (minimum 0.2543 mm)");
+    }
+
+    #[test]
+    fn a_number_in_decimals_has_its_limit_in_decimals() {
+        let told = |inches: f64| {
+            let values = [inches, 6.5].map(|inches| Length::from_inches(inches).into());
+            let sentence = Sentence::new("{}, minimum {}", &values).judging(0);
+            sentence.shown_in(System::InchFraction)
+        };
+        assert_eq!(told(6.49), "6.490 in, minimum 6.500 in");
+        assert_eq!(told(6.4999), "6.4999 in, minimum 6.5000 in");
+        assert_eq!(told(6.375), "6-3/8 in, minimum 6-1/2 in");
     }
 
     #[test]

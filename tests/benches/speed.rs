@@ -383,21 +383,21 @@ fn shop_board(criterion: &mut Criterion) {
     };
     let mut group = criterion.benchmark_group("300 units with 50 entries each");
     group.sample_size(10);
-    group.bench_function("read and solved", |bench| {
+    group.bench_function("board, read and solved", |bench| {
         bench.iter(|| {
             let board = ShopBoard::read(folder.path()).expect("it is read");
             assert_eq!((board.units.len(), board.refused.len()), (300, 0));
         });
     });
-    group.bench_function("opened, to the first frame with rows", |bench| {
+    group.bench_function("board, open 300 units", |bench| {
         bench.iter(opened);
     });
     let mut app = opened();
-    group.bench_function("frame, nothing changed", |bench| {
+    group.bench_function("board, a frame with nothing changed", |bench| {
         bench.iter(|| draw(&mut app, Vec::new()));
     });
     let mut down = (0_u32..).map(|step| step % 200 < 100);
-    group.bench_function("frame, scrolled", |bench| {
+    group.bench_function("board, a frame while scrolling", |bench| {
         bench.iter(|| {
             let by = if down.next().unwrap_or(true) {
                 -60.0

@@ -60,12 +60,12 @@ fn the_record_is_a_timeline_with_before_and_after_and_tells_what_comes() {
     assert!(place("2026-11-24, 1207 h, reel ground, by A. Fitter") < place("2025-11-21"));
     window.assert_says("reel diameter 4.736 in before, 4.71 in after, 0.0260 in less");
     // As in the text of the board, worked by hand there.
-    window.assert_says("The reel wears 0.0226 in per 100 hours, by 4 diameters");
+    window.assert_says("The reel gets smaller by 0.0226 in per 100 hours, wear and grinding together (4 diameters).");
     window.assert_says("Reel at its minimum diameter (scrap): ");
     window.assert_says("Sweep at its limit: ");
     window.assert_says("Underside at its minimum clearance: ");
     window.click("date");
-    window.assert_says("per 30 days, by 4 diameters");
+    window.assert_says("per 30 days, wear and grinding together (4 diameters)");
     window.assert_says("Reel at its minimum diameter (scrap): 2027-10-22");
 }
 
@@ -208,7 +208,7 @@ fn the_record_is_saved_as_one_page_with_what_the_window_tells() {
             "greens-3.ron",
             "2026-11-24, 1207 h, reel ground, by A. Fitter",
             "reel diameter 4.736 in before, 4.71 in after, 0.0260 in less",
-            "The reel wears 0.0226 in per 100 hours, by 4 diameters",
+            "The reel gets smaller by 0.0226 in per 100 hours, wear and grinding together (4 diameters).",
             "Next due: 2027-10-22, 1581 h, reel at its minimum diameter (scrap).",
         ] {
             assert!(text.contains(&packed(told)), "{told} in {text}");
@@ -253,12 +253,12 @@ fn a_copy_with_a_record_of_its_own_is_told_no_rate_of_the_first() {
     let (folder, file) = own_unit(&record);
     let answers = Answers::default();
     let mut window = shown(Start::on_file(&file).asking(&answers));
-    window.assert_says("The reel wears 0.0226 in per 100 hours");
+    window.assert_says("The reel gets smaller by 0.0226 in per 100 hours");
     answers.save(&folder.path().join("copy.ron"));
     window.press_with(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::S);
     window.wait_until_it_says("No event in the record yet");
     window.assert_says("No rate of wear");
-    window.assert_silent("The reel wears");
+    window.assert_silent("The reel gets smaller");
 }
 
 #[test]
@@ -352,7 +352,7 @@ fn a_slip_is_corrected_by_an_event_of_its_date_and_no_new_reel_begins() {
     );
     window.assert_says("reel diameter 4.736 in before, 4.71 in after, 0.0260 in less");
     // As without the slip.
-    window.assert_says("The reel wears 0.0226 in per 100 hours, by 4 diameters");
+    window.assert_says("The reel gets smaller by 0.0226 in per 100 hours, wear and grinding together (4 diameters).");
     let text = fs::read_to_string(record_beside(&file)).unwrap();
     assert!(text.starts_with(&slip), "{text}");
 }

@@ -143,7 +143,7 @@ fn a_reels_wear_is_told_by_its_record() {
     // Worked by hand: about 1003.5 hours and 4.7555 in, Σxy −21.415 over Σx² 94729.
     let greens = line("walking greens, 3");
     assert!(greens.contains("wears 0.0226 in per 100 hours"), "{greens}");
-    assert!(greens.contains("19 of 20 between"), "{greens}");
+    assert!(greens.contains("likely between"), "{greens}");
     assert!(
         line("trailed gang, 3").contains("too few diameters"),
         "{out}"
@@ -295,7 +295,7 @@ fn diameters_that_lie_on_a_line_by_chance_tell_no_hour_to_the_hour() {
     let Run { code, out, err } = ran(program().args(["shop", folder.path().to_str().unwrap()]));
     assert_eq!(code, Some(0), "{err}");
     let told = out
-        .split("19 of 20 between ")
+        .split("likely between ")
         .nth(1)
         .unwrap_or_else(|| panic!("{out}"));
     let hours: Vec<f64> = told

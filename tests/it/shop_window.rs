@@ -8,6 +8,7 @@ use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::NodeT as _;
 use sweepgauge::analysis::{Level, Solved};
+use sweepgauge::app::Beginning;
 use sweepgauge::store::{open_unit, save_unit};
 use sweepgauge::units::System;
 use tempfile::TempDir;
@@ -187,9 +188,14 @@ fn what_cannot_be_read_is_listed_with_its_reason_while_the_rest_is_shown() {
     let record = folder.path().join("gang-1.record.ron");
     let text = fs::read_to_string(&record).unwrap();
     fs::write(&record, text + "(date:\"2026-1").unwrap();
+    fs::write(folder.path().join("lone.record.ron"), "(record:1)\n").unwrap();
     let window = board_of(folder.path());
     assert_eq!(units(&window).len(), 6);
-    window.assert_says("2 files cannot be read");
+    // Units apart from records, by what of them is read.
+    window.assert_says(
+        "; 1 unit cannot be read; 1 record is read in part; 1 record is without its unit",
+    );
+    window.assert_says("lone.record.ron: the unit of this record is not in the folder");
     window.assert_says("broken.ron: ");
     window.assert_says("gang-1.record.ron: 1 line is damaged and left out, the others are read");
 }
@@ -354,4 +360,141 @@ fn a_folder_that_is_taken_away_is_told_and_one_put_there_again_is_watched_after_
     window.assert_silent("This folder is not watched");
     greens(&folder, 2);
     window.wait_until_it_says("2 units:");
+}
+
+/// A folder with a set of units of these heights of cut.
+fn shop_of(heights: &[&str]) -> TempDir {
+    let folder = TempDir::new().unwrap();
+    let text = fs::read_to_string(demo_shop().join("gang-1.ron")).unwrap();
+    for (place, height) in heights.iter().enumerate() {
+        let own = text.replace("trailed gang, 1", &format!("trailed gang, {}", place + 1));
+        let own = own.replace(
+            "height_of_cut: \"0.5 in ± 0.002 in\"",
+            &format!("height_of_cut: \"{height}\""),
+        );
+        fs::write(folder.path().join(format!("unit-{place}.ron")), own).unwrap();
+    }
+    folder
+}
+
+#[test]
+fn of_a_set_that_does_not_agree_the_odd_one_out_is_named_and_of_two_neither() {
+    let folder = shop_of(&["0.5 in", "0.47 in", "0.5 in"]);
+    let window = board_of(folder.path());
+    window.assert_says("1 set does not agree");
+    window.assert_says("Height of cut: the odd one out is Example Ground, trailed gang, 2.");
+    let folder = shop_of(&["0.5 in", "0.47 in"]);
+    let window = board_of(folder.path());
+    window.assert_says("Height of cut: of two units either can be off, so both are marked.");
+}
+
+#[test]
+fn units_of_one_name_are_told_apart_by_their_files() {
+    let folder = own_shop();
+    let copy = folder.path().join("greens-1-copy.ron");
+    fs::copy(folder.path().join("greens-1.ron"), copy).unwrap();
+    let window = board_of(folder.path());
+    let all = units(&window);
+    for name in [
+        "walking greens, 1 (greens-1.ron)",
+        "walking greens, 1 (greens-1-copy.ron)",
+    ] {
+        assert!(all.iter().any(|unit| unit == name), "{name} in {all:?}");
+    }
+    assert!(
+        all.iter().any(|unit| unit == "walking greens, 2"),
+        "{all:?}"
+    );
+}
+
+#[test]
+fn a_unit_that_is_due_at_no_time_says_why() {
+    let mut window = board_of(&demo_shop());
+    window.assert_says("no wear rate yet");
+    let place = window.button("Example Ground, trailed gang, 3").rect();
+    window.harness.hover_at(place.center());
+    for _ in 0..60 {
+        window.step();
+    }
+    window.assert_says(
+        "Next due: not known, no wear rate yet: two diameters on different days needed.",
+    );
+}
+
+#[test]
+fn the_card_of_a_row_covers_no_name_and_stays_within_the_window_at_every_size() {
+    for size in [
+        [900.0, 600.0],
+        [1024.0, 768.0],
+        [1366.0, 768.0],
+        [1920.0, 1080.0],
+    ] {
+        let mut start = Start::on(DemoUnit::FairwayTrailed.document());
+        start.preferences.shop.folder = Some(demo_shop());
+        start.size = size.into();
+        let mut window = shown(start);
+        for unit in ["trailed gang, 1", "trailed gang, 2"] {
+            let name = window.button(&format!("Example Ground, {unit}")).rect();
+            window.harness.hover_at(name.center());
+            for _ in 0..60 {
+                window.step();
+            }
+            // Its lowest line and its highest.
+            let file = window.label_place("ron", |text| text.ends_with(".ron"));
+            let due = window.label_place("Next due", |text| text.starts_with("Next due: 2"));
+            let card = file.union(due);
+            assert!(card.left() >= 0.5 * size[0], "{size:?}: {card:?}");
+            let all = egui::Rect::from_min_size(egui::Pos2::ZERO, size.into());
+            assert!(all.contains_rect(card), "{size:?}: {card:?}");
+        }
+    }
+}
+
+#[test]
+fn sort_and_filter_are_there_again_at_the_next_start() {
+    let mut window = board_of(&demo_shop());
+    window.click("Sort by sweep");
+    window.click("Sort by sweep");
+    window.enter_text("Find units", "gang");
+    let before = units(&window);
+    assert_eq!(before.len(), 3);
+    let mut start = Start::on(DemoUnit::FairwayTrailed.document());
+    start.preferences = window.app().preferences().clone();
+    let mut window = shown(start);
+    assert_eq!(units(&window), before);
+    assert_eq!(window.entry("Find units"), "gang");
+    window.assert_says("3 of 6");
+    window.choose("Status", "over limit");
+    let over = units(&window);
+    let mut start = Start::on(DemoUnit::FairwayTrailed.document());
+    start.preferences = window.app().preferences().clone();
+    let mut window = shown(start);
+    assert_eq!(units(&window), over);
+    window.click("Show all units");
+    assert_eq!(units(&window).len(), 6);
+}
+
+#[test]
+fn letters_typed_onto_a_row_find_units_and_down_leads_back_to_the_rows() {
+    let mut window = board_of(&demo_shop());
+    window.button("Example Ground, trailed gang, 1").focus();
+    window.settle();
+    window.type_text("w");
+    window.type_text("alk");
+    assert_eq!(window.entry("Find units"), "walk");
+    assert_eq!(units(&window).len(), 3);
+    window.press(Key::ArrowDown);
+    window.press(Key::ArrowDown);
+    window.press(Key::Enter);
+    assert_eq!(window.document().name, "Example Ground, walking greens, 2");
+}
+
+#[test]
+fn on_a_folder_its_first_unit_is_open_and_a_new_one_where_none_can_be() {
+    let first = Beginning::with_folder(&demo_shop()).unwrap();
+    assert_eq!(first.document().name, "Example Ground, trailed gang, 1");
+    let folder = TempDir::new().unwrap();
+    fs::write(folder.path().join("broken.ron"), "(format: 1, name: 3").unwrap();
+    let none = Beginning::with_folder(folder.path()).unwrap();
+    assert_eq!(none.document().name, "New unit");
 }

@@ -2,10 +2,12 @@
 //! when, by a record whose wear is known; the jobs of a record with what stood before and after.
 
 use sweepgauge::analysis::{
-    Due, LeftAlone, Met, NoRate, Solution, Solved, WearAhead, WearAlong, WearLimit, When, jobs,
-    rollers_held,
+    Due, LeftAlone, Met, NoDue, NoRate, Solution, Solved, WearAhead, WearAlong, WearLimit, When,
+    jobs, rollers_held,
 };
+use sweepgauge::command::ShopBoard;
 use sweepgauge::plate::{Day, Entry, Record};
+use sweepgauge::store::{open_record, record_beside};
 use sweepgauge::unit::{Document, read_text};
 use sweepgauge::units::{Length, Measure as _, Quantity, Share, System};
 
@@ -214,7 +216,7 @@ fn without_days_a_unit_is_due_by_its_hours_and_without_diameters_not_at_all() {
     );
     assert!(due.when.told().ends_with(" h"), "{due:?}");
     record.entries.truncate(1);
-    assert_eq!(Due::of(&left_alone, &record), None);
+    assert_eq!(Due::of(&left_alone, &record), Err(NoDue::NoRate));
     // What is past as it stands is due whatever the record tells.
     let mut document: Document = DemoUnit::GreensWalking.document();
     document.setting.reel_diameter = Some(document.reel.smallest_diameter.clone());
@@ -280,7 +282,8 @@ fn a_reel_that_is_not_the_records_is_due_at_no_day_and_a_day_that_is_past_is_ove
     // The record comes to a reel 3 mm smaller than the unit's, or larger.
     for off_mm in [-3.0, 3.0] {
         let other = worn(now_mm + off_mm + 0.4, 0.005);
-        assert_eq!(Due::of(&left_alone, &other), None, "{off_mm}");
+        let due = Due::of(&left_alone, &other);
+        assert_eq!(due, Err(NoDue::OtherReel), "{off_mm}");
         for along in WearAlong::ALL {
             let ahead = WearAhead::of(&left_alone, &other, along);
             assert!(matches!(ahead.rate, Err(NoRate::OtherReel)), "{ahead:?}");
@@ -301,4 +304,62 @@ fn a_reel_that_is_not_the_records_is_due_at_no_day_and_a_day_that_is_past_is_ove
     let told = |day| ahead.limit_told(first.unwrap(), System::InchDecimal, day);
     assert!(told(day(2.0)).ends_with(" Overdue."), "{}", told(day(2.0)));
     assert!(!told(day(-1.0)).contains("verdue"));
+}
+
+#[test]
+fn what_comes_first_is_one_day_and_one_hour_on_the_board_and_in_both_plots() {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units/example-ground");
+    let board = ShopBoard::read(&folder).unwrap();
+    let mut dated = 0;
+    for unit in &board.units {
+        let record = open_record(&record_beside(&unit.file)).unwrap();
+        let left_alone = LeftAlone::of(&unit.solved);
+        let [hours, days] = WearAlong::ALL.map(|along| WearAhead::of(&left_alone, &record, along));
+        assert_eq!(unit.row.due, days.due, "{}", unit.row.file);
+        assert_eq!(hours.due, days.due);
+        let Ok(due) = unit.row.due else {
+            continue;
+        };
+        dated += 1;
+        let of_limit = |ahead: &WearAhead| {
+            let mut limits = ahead.limits.iter();
+            limits.find(|limit| limit.0 == due.limit).copied()
+        };
+        let told = |ahead: &WearAhead| {
+            let limit = of_limit(ahead).unwrap();
+            ahead.limit_told(&limit, System::InchDecimal, Day::today())
+        };
+        let (by_days, by_hours) = (due.when.told(), due.hours.unwrap().told());
+        assert_eq!(of_limit(&days).unwrap().2, Some(due.when));
+        assert_eq!(of_limit(&hours).unwrap().2, due.hours);
+        assert!(
+            told(&days).contains(&format!(": {by_days} ({by_hours}), at a reel diameter of")),
+            "{}",
+            told(&days)
+        );
+        assert!(
+            told(&hours).contains(&format!(": {by_hours} ({by_days}), at a reel diameter of")),
+            "{}",
+            told(&hours)
+        );
+        // No other limit of either plot comes sooner.
+        for ahead in [&days, &hours] {
+            let first = of_limit(ahead).unwrap().2.unwrap();
+            let Some(at) = at(first) else { continue };
+            let others = ahead.limits.iter().filter_map(|limit| at_of(limit.2));
+            assert!(others.into_iter().all(|other| other >= at), "{ahead:?}");
+        }
+    }
+    assert!(dated >= 4, "{dated}");
+}
+
+fn at(when: When) -> Option<f64> {
+    match when {
+        When::Now => None,
+        When::Then(_, reached) => Some(reached.at),
+    }
+}
+
+fn at_of(when: Option<When>) -> Option<f64> {
+    at(when?)
 }

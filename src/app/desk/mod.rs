@@ -61,7 +61,7 @@ pub use lesson_work::LessonWork;
 pub use notice::{Notice, Notices};
 pub use opener::{NoOpener, Opener, Opening};
 pub use per_session::PerSession;
-pub use preferences::Preferences;
+pub use preferences::{Preferences, ShopChoices};
 pub use printer::{NoPrinter, PrintJob, Printed, Printer, Printing};
 pub use session::{Session, SessionId};
 pub use sheet_work::{SheetWork, entries_in};

@@ -46,6 +46,14 @@ pub struct ShopChoices {
     pub height_differs: String,
     /// How much the units of one set may differ in how far behind centre, likewise.
     pub behind_differs: String,
+    /// The head of the column that it is sorted by; the unit's name where it is empty.
+    pub sorted_by: String,
+    /// Whether it is sorted the other way round.
+    pub is_reversed: bool,
+    /// The words by which units are found.
+    pub find: String,
+    /// The status of the units that are wanted, as JSON has it; every one where it is empty.
+    pub status: String,
 }
 
 impl Preferences {

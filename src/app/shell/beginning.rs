@@ -4,7 +4,7 @@ use std::path::Path;
 
 use crate::app::desk::{LessonWork, Preferences, Session, SheetWork};
 use crate::command::OpenLesson;
-use crate::store::FileProblem;
+use crate::store::{FileProblem, open_unit, units_in};
 use crate::unit::Document;
 
 /// What the window begins with.
@@ -89,6 +89,25 @@ impl Beginning {
             keeps_last: true,
             ..session.into()
         })
+    }
+
+    /// With the first unit of a folder that can be opened, by the names of the units; with a new unit where
+    /// none can: beside the board of a folder stands no unit from elsewhere.
+    ///
+    /// # Errors
+    /// Never with the demo unit that is built in.
+    pub fn with_folder(folder: &Path) -> Result<Self, FileProblem> {
+        let files = units_in(folder).unwrap_or_default().into_iter();
+        let named = files.filter_map(|file| {
+            let name = open_unit(&file).ok()?.name.to_lowercase();
+            Some((name, file))
+        });
+        let first = named.min().and_then(|(_, file)| Session::open(&file).ok());
+        let session = match first {
+            Some(first) => first,
+            None => Session::new(Session::demo()?.document().as_new(), None),
+        };
+        Ok(session.into())
     }
 
     /// With what was open last, unless it is gone, is no unit file any more or is open in another

@@ -227,7 +227,11 @@ fn begin(
             Some(WorkKind::Lesson) => Beginning::with_lesson(file)?,
             None => Session::open(file)?.into(),
         },
-        None if arguments.shot.is_some() || tries => Session::demo()?.into(),
+        None if tries => Session::demo()?.into(),
+        None if arguments.shot.is_some() => match arguments.folder() {
+            Some(folder) => Beginning::with_folder(folder)?,
+            None => Session::demo()?.into(),
+        },
         None => {
             let folder = recovery_folder();
             let last = Beginning::with_last(remembered, |file| {
@@ -235,9 +239,12 @@ fn begin(
                 folder.is_some_and(|folder| is_open_in_a_window(folder, file))
             })?;
             // A folder was asked for: no card stands before it.
-            Beginning {
-                is_asked: last.is_asked && arguments.folder().is_none(),
-                ..last
+            match arguments.folder() {
+                Some(folder) if last.is_asked => Beginning {
+                    told: last.told,
+                    ..Beginning::with_folder(folder)?
+                },
+                _ => last,
             }
         }
     })

@@ -19,7 +19,9 @@ const BELOW: f64 = 34.0;
 /// The least paper between two numbers across.
 const APART: f64 = 58.0;
 /// How far past the last reading the plot goes at the most, in times what the readings span.
-const FURTHEST: f64 = 12.0;
+const FURTHEST: f64 = 4.0;
+/// The band is drawn while it is no wider than this part of what the plot shows.
+const WIDEST_BAND: f64 = 0.6;
 /// Steps that the band is drawn in.
 const STEPS: u32 = 60;
 
@@ -63,6 +65,12 @@ pub fn wear_plot(
         window.x1 - words.by_text(20.0),
         window.y1 - words.by_text(BELOW),
     );
+    if ahead.diameters.is_empty() {
+        let told = "No reel diameter in the record yet".to_owned();
+        words.sized_text(Role::Heading, frame.center(), Anchor::Middle, TITLE, told);
+        words.stroke(Role::Note, &frame.to_path(0.1));
+        return vec![words.done()];
+    }
     let mut drawn = Pencil::new(style, frame);
     let field = field(ahead, smallest, frame);
     if let Ok(rate) = &ahead.rate {
@@ -137,18 +145,23 @@ fn line_and_band(drawn: &mut Pencil, rate: &WearRate, field: &Field) {
     let (from, to) = field.along;
     let at = |step: u32| from + (to - from) * f64::from(step) / f64::from(STEPS);
     let (line_from, line_to) = (rate.expected(from).0, rate.expected(to).0);
-    if rate.expected(from).1.is_some() {
-        let edge = |step: u32, side: f64| {
-            let (line, off) = rate.expected(at(step));
+    let is_telling = |at: &f64| {
+        let off = rate.expected(*at).1;
+        off.is_some_and(|off| 2.0 * off.mm() <= WIDEST_BAND * (field.mm.1 - field.mm.0))
+    };
+    let told: Vec<f64> = (0..=STEPS).map(at).filter(is_telling).collect();
+    if told.len() > 1 {
+        let edge = |at: f64, side: f64| {
+            let (line, off) = rate.expected(at);
             let off = off.unwrap_or(Length::ZERO);
-            field.point(at(step), line.mm() + side * off.mm())
+            field.point(at, line.mm() + side * off.mm())
         };
         let mut band = BezPath::new();
-        band.move_to(edge(0, 1.0));
-        (1..=STEPS).for_each(|step| band.line_to(edge(step, 1.0)));
-        (0..=STEPS)
+        band.move_to(edge(told[0], 1.0));
+        told.iter().for_each(|at| band.line_to(edge(*at, 1.0)));
+        told.iter()
             .rev()
-            .for_each(|step| band.line_to(edge(step, -1.0)));
+            .for_each(|at| band.line_to(edge(*at, -1.0)));
         band.close_path();
         drawn.body(Role::Band, &band);
     }
@@ -168,6 +181,7 @@ fn limits(
     system: System,
 ) {
     let mut taken: Vec<f64> = Vec::new();
+    let mut rows = 0;
     for (limit, met, when) in &ahead.limits {
         let Met::At(diameter) = met else { continue };
         let y = field.y(diameter.mm());
@@ -193,10 +207,14 @@ fn limits(
                     Point::new(x, y),
                     Point::new(x, field.frame.y0),
                 );
-                let told = along.told(reached.at);
-                let row = words.by_text(0.9 * NUMBER);
+                // Each on a row of its own: limits are often met soon after one another.
+                let row = words.by_text((0.9 + 1.3 * f64::from(rows)) * NUMBER);
+                rows += 1;
+                let told = format!("{} {}", limit.word(), along.told(reached.at));
+                let wide = words.width_of(Role::Heading, &told, NUMBER);
                 let above = Point::new(x - words.by_text(4.0), field.frame.y0 + row);
-                if *limit == WearLimit::Scrap {
+                let has_room = above.x - wide > x0 && row < 0.4 * field.frame.height();
+                if has_room {
                     words.sized_text(Role::Heading, above, Anchor::Right, NUMBER, told);
                 }
             }

@@ -6,7 +6,7 @@ use super::flow::Band;
 use super::frame::{Frame, SheetOf};
 use super::plate_sheet::verdict;
 use super::sheet::Sheet;
-use crate::analysis::{DUE_RULE, Due, Job, LeftAlone, WearAhead, WearAlong, jobs};
+use crate::analysis::{DUE_RULE, Job, LeftAlone, WearAhead, WearAlong, due_told, jobs};
 use crate::drawing::paper::Style;
 use crate::drawing::pictures::wear_plot;
 use crate::drawing::scene::Role;
@@ -47,7 +47,6 @@ fn sheet_of(of: SheetOf, record: &Record, jobs: &[Job], most: usize) -> Vec<Shee
     } else {
         &days
     };
-    let due = Due::of(&left_alone, record);
     let smallest = solved.unit.smallest_diameter;
     frame.pages(true, |area, style| {
         let mut plot = Band::new(1, area, style);
@@ -66,19 +65,7 @@ fn sheet_of(of: SheetOf, record: &Record, jobs: &[Job], most: usize) -> Vec<Shee
             }
         }
         let mut next = Band::new(1, area, style);
-        let told = due.map_or_else(
-            || "Next due: not known from the record.".to_owned(),
-            |due| {
-                let overdue = if due.when.is_overdue(Day::today()) {
-                    " Overdue."
-                } else {
-                    ""
-                };
-                let (when, limit) = (due.told(), due.limit.name());
-                format!("Next due: {when}, {limit}.{overdue}")
-            },
-        );
-        next.words(Role::Heading, &told);
+        next.words(Role::Heading, &due_told(&hours.due, Day::today()));
         next.words(Role::Note, DUE_RULE);
         let mut done = Band::new(2, area, style);
         done.heading("What was done, the newest first");

@@ -532,6 +532,20 @@ impl Window {
         }
     }
 
+    /// Where the text stands that one asks for; `what` is said where there is none.
+    #[track_caller]
+    pub fn label_place(&self, what: &str, is_it: impl Fn(&str) -> bool) -> egui::Rect {
+        let nodes = self.nodes().into_iter();
+        let mut labels = nodes.filter(|node| node.accesskit_node().role() == Role::Label);
+        let found = labels.find(|node| {
+            let node = node.accesskit_node();
+            let text = node.value().or_else(|| node.label());
+            text.is_some_and(|text| is_it(&text))
+        });
+        let found = found.unwrap_or_else(|| panic!("no text of {what}"));
+        found.rect()
+    }
+
     /// Types into whatever has the keys.
     pub fn type_text(&mut self, text: &str) {
         self.harness.event(Event::Text(text.to_owned()));

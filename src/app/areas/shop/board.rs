@@ -1,10 +1,13 @@
 //! The board: a folder of units, filtered and sorted, the sets that do not agree, what cannot be read.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
+use std::rc::Rc;
 use std::sync::Arc;
 
-use egui::{Button, ComboBox, Label, Panel, ScrollArea, TextEdit, Ui};
+use egui::text::{CCursor, CCursorRange};
+use egui::text_edit::TextEditState;
+use egui::{Button, ComboBox, Key, Label, Panel, ScrollArea, TextEdit, Ui};
 
 use super::column::Column;
 use super::fresh::Fresh;
@@ -12,7 +15,7 @@ use super::opening::AskedFor;
 use super::order::{Filter, Sorted, places};
 use super::set_amounts::{AmountsTyped, amounts, amounts_ui, disagreement};
 use super::table::{Done, Shown, UnitTable};
-use crate::analysis::shop::{SetAmounts, ShopSet, sets};
+use crate::analysis::shop::{SetAmounts, ShopSet, repeated_names, sets};
 use crate::analysis::{DUE_RULE, Level};
 use crate::app::desk::{Ask, Desk};
 use crate::app::files::ask;
@@ -20,7 +23,7 @@ use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::list::list_ui;
-use crate::command::ShopBoard;
+use crate::command::{RefusedKind, ShopBoard};
 use crate::printing::rows_to_paste;
 use crate::store::{is_same_file, whole_path};
 
@@ -28,8 +31,10 @@ use crate::store::{is_same_file, whole_path};
 #[derive(Default)]
 pub struct Board {
     folder: Option<Fresh<ShopBoard>>,
-    filter: Filter,
-    sorted: Sorted,
+    /// The words that are being typed to find units by; none while nobody types.
+    finding: Option<String>,
+    /// Whether the field of those words is to take the keys.
+    is_find_wanted: bool,
     table: UnitTable,
     asked_for: AskedFor,
     /// The path that is being typed; none while nobody types one.
@@ -38,6 +43,8 @@ pub struct Board {
     /// Places among the units of one reading of the folder.
     places: Kept<(u64, Filter, Sorted), Vec<usize>>,
     sets: Kept<(u64, SetAmounts), Vec<ShopSet>>,
+    /// Names that more than one unit has.
+    repeated: Kept<u64, Rc<BTreeSet<String>>>,
     /// Which of the units is open in the window.
     open: Kept<(u64, Option<PathBuf>), Option<usize>>,
 }
@@ -80,11 +87,25 @@ impl Board {
         };
         let system = desk.system();
         let mut rows = vec![Column::ALL.map(|column| column.bare_head(system)).to_vec()];
-        for place in places(&board.units, &self.filter, self.sorted) {
+        let repeated = repeated_names(board.rows());
+        let (filter, sorted) = self.wanted(desk);
+        for place in places(&board.units, &filter, sorted) {
             let row = &board.units[place].row;
-            rows.push(Column::ALL.map(|column| column.bare(row, system)).to_vec());
+            let mut cells = Column::ALL.map(|column| column.bare(row, system));
+            cells[0] = row.name_among(&repeated);
+            rows.push(cells.to_vec());
         }
         rows_to_paste(&rows).map_err(|problem| problem.to_string())
+    }
+
+    /// Which units are wanted, and in what order.
+    fn wanted(&self, desk: &Desk) -> (Filter, Sorted) {
+        let shop = &desk.preferences().shop;
+        let mut filter = Filter::remembered(shop);
+        if let Some(words) = &self.finding {
+            filter.words.clone_from(words);
+        }
+        (filter, Sorted::remembered(shop))
     }
 
     /// Opens the folder that is remembered, and looks after the one that is open.
@@ -169,9 +190,17 @@ impl Board {
         let sets = &*sets_kept.get((reading, amounts), |_| sets(board.rows(), &amounts));
         ui.add(Label::new(Lettering::Headline.of(in_short(board, sets))).wrap());
         self.folder_ui(ui, desk);
-        self.filter_ui(ui, board);
+        self.filter_ui(ui, desk, board);
         amounts_ui(ui, desk, &mut self.amounts_typed);
         let system = desk.system();
+        let repeated = Rc::clone(
+            self.repeated
+                .get(reading, |_| Rc::new(repeated_names(board.rows()))),
+        );
+        let name_of = |file: &str| {
+            let row = board.rows().find(|row| row.file == file);
+            row.map_or_else(|| file.to_owned(), |row| row.name_among(&repeated))
+        };
         let height = ui.available_height();
         Panel::bottom("shop notes")
             .default_size((0.24 * height).clamp(96.0, 190.0))
@@ -182,7 +211,10 @@ impl Board {
                     .id_salt("shop notes")
                     .auto_shrink(false)
                     .show(ui, |ui| {
-                        for told in sets.iter().filter_map(|set| disagreement(set, system)) {
+                        for told in sets
+                            .iter()
+                            .filter_map(|set| disagreement(set, system, name_of))
+                        {
                             ui.label(told);
                         }
                         refused_ui(ui, board);
@@ -190,9 +222,11 @@ impl Board {
                         ui.label(Lettering::FinePrint.of(DUE_RULE).weak());
                     });
             });
+        let (filter, sorted) = self.wanted(desk);
         let places = {
-            let key = (reading, self.filter.clone(), self.sorted);
-            let made = |_: &_| places(&board.units, &self.filter, self.sorted);
+            let key = (reading, filter, sorted);
+            let made =
+                |(_, filter, sorted): &(u64, Filter, Sorted)| places(&board.units, filter, *sorted);
             Arc::from(&**self.places.get(key, made))
         };
         let in_front = desk.session().file().map(Path::to_owned);
@@ -205,11 +239,18 @@ impl Board {
             units: &board.units,
             places: &places,
             sets: &by_name(sets),
+            repeated: &repeated,
+            name_of: &name_of,
             system,
             open,
         };
-        match self.table.show(ui, &shown, self.sorted) {
-            Some(Done::Sorted(sorted)) => self.sorted = sorted,
+        match self.table.show(ui, &shown, sorted) {
+            Some(Done::Sorted(sorted)) => sorted.remember(&mut desk.preferences_mut().shop),
+            Some(Done::Find(letters)) => {
+                self.finding = Some(filter_words(desk) + &letters);
+                self.is_find_wanted = true;
+                ui.ctx().request_repaint();
+            }
             Some(Done::Open(place)) => {
                 if let Some(unit) = board.units.get(place) {
                     self.asked_for.open(desk, &unit.file);
@@ -220,41 +261,75 @@ impl Board {
         self.sets = sets_kept;
     }
 
-    fn filter_ui(&mut self, ui: &mut Ui, board: &ShopBoard) {
+    fn filter_ui(&mut self, ui: &mut Ui, desk: &mut Desk, board: &ShopBoard) {
+        let before = Filter::remembered(&desk.preferences().shop);
+        let mut filter = before.clone();
         ui.horizontal_wrapped(|ui| {
             ui.label("Find");
-            ui.add(
-                TextEdit::singleline(&mut self.filter.words)
-                    .hint_text("unit, set, turf or file")
-                    .desired_width(210.0),
-            )
-            .accessible_name("Find units");
+            let id = ui.scope_id().with("find units");
+            let mut text = self.finding.take().unwrap_or_else(|| before.words.clone());
+            let field = ui
+                .add(
+                    TextEdit::singleline(&mut text)
+                        .id(id)
+                        .hint_text("unit, set, turf or file")
+                        .desired_width(210.0),
+                )
+                .accessible_name("Find units");
+            // What was typed onto a row of the table goes on here.
+            if std::mem::take(&mut self.is_find_wanted) {
+                field.request_focus();
+                put_cursor_last(ui, &field, &text);
+                self.finding = Some(text);
+            } else if field.has_focus() {
+                if ui.input(|input| input.key_pressed(Key::ArrowDown)) {
+                    self.table.enter();
+                }
+                self.finding = Some(text);
+            } else {
+                filter.words = text;
+            }
             let named = |level: Option<Level>| level.map_or("every status", Level::word);
-            let chosen = self.filter.level;
+            let chosen = filter.level;
             let levels = ComboBox::from_id_salt("shop status")
                 .width(110.0)
                 .selected_text(named(chosen));
             list_ui(ui, levels, |ui, list| {
-                for level in [
-                    None,
-                    Some(Level::Fine),
-                    Some(Level::Watch),
-                    Some(Level::Over),
-                ] {
+                let levels = Filter::LEVELS.map(Some).into_iter();
+                for level in std::iter::once(None).chain(levels) {
                     if list.offer(ui, chosen == level, named(level)) {
-                        self.filter.level = level;
+                        filter.level = level;
                     }
                 }
             })
             .accessible_name("Status");
-            if self.filter != Filter::default() {
+            let is_typed = |words: &String| !words.is_empty();
+            if filter != Filter::default() || self.finding.as_ref().is_some_and(is_typed) {
                 if ui.button("Show all units").clicked() {
-                    self.filter = Filter::default();
+                    filter = Filter::default();
+                    self.finding = None;
                 }
                 let count = self.places.last().map_or(0, Vec::len);
                 ui.label(format!("{count} of {}", board.units.len()));
             }
         });
+        if filter != before {
+            filter.remember(&mut desk.preferences_mut().shop);
+        }
+    }
+}
+
+/// The words by which units are found, as they are remembered.
+fn filter_words(desk: &Desk) -> String {
+    desk.preferences().shop.find.clone()
+}
+
+/// Puts the cursor behind what stands in a field.
+fn put_cursor_last(ui: &Ui, field: &egui::Response, text: &str) {
+    if let Some(mut state) = TextEditState::load(ui.ctx(), field.id) {
+        let end = CCursor::new(text.chars().count());
+        state.cursor.set_char_range(Some(CCursorRange::one(end)));
+        state.store(ui.ctx(), field.id);
     }
 }
 
@@ -283,15 +358,12 @@ fn in_short(board: &ShopBoard, sets: &[ShopSet]) -> String {
     };
     let count = board.units.len();
     let units = if count == 1 { "unit" } else { "units" };
+    let refused = board.refused_told().into_iter();
+    let refused: String = refused.map(|told| format!("; {told}")).collect();
     format!(
-        "{count} {units}: {}{}{}",
+        "{count} {units}: {}{}{refused}",
         levels.join(", "),
         told(apart, "set does not agree", "sets do not agree"),
-        told(
-            board.refused.len(),
-            "file cannot be read",
-            "files cannot be read"
-        ),
     )
 }
 
@@ -301,8 +373,10 @@ fn refused_ui(ui: &mut Ui, board: &ShopBoard) {
         return;
     }
     ui.label(egui::RichText::new("Not read").family(strong()));
-    for refused in &board.refused {
-        ui.label(format!("{}: {}", refused.file, refused.why));
+    for kind in RefusedKind::ALL {
+        for refused in board.refused.iter().filter(|refused| refused.kind == kind) {
+            ui.label(format!("{}: {}", refused.file, refused.why));
+        }
     }
 }
 

@@ -112,14 +112,10 @@ impl Column {
                 .map_or_else(String::new, |share| system.share(share)),
             Self::Left => system.length(row.reel_diameter - row.smallest_diameter),
             Self::Last => row.last.map_or_else(String::new, |day| day.to_string()),
-            Self::Due => row.due.map_or_else(String::new, |due| {
-                let overdue = if due.when.is_overdue(Day::today()) {
-                    "overdue: "
-                } else {
-                    ""
-                };
-                format!("{overdue}{}, {}", due.told(), due.limit.word())
-            }),
+            Self::Due => match row.due {
+                Ok(due) => format!("{}, {}", due.told_on(Day::today()), due.limit.word()),
+                Err(why) => why.in_short().to_owned(),
+            },
         }
     }
 
@@ -174,7 +170,9 @@ impl Column {
                 turned(left(one).total_cmp(&left(other)))
             }
             Self::Last => some_first(one.last, other.last, |a, b| turned(a.cmp(&b))),
-            Self::Due => some_first(one.due, other.due, |a, b| turned(Due::cmp_when(&a, &b))),
+            Self::Due => some_first(one.due.ok(), other.due.ok(), |a, b| {
+                turned(Due::cmp_when(&a, &b))
+            }),
         };
         by.then_with(|| one.file.cmp(&other.file))
     }

@@ -2,6 +2,7 @@
 
 use super::column::Column;
 use crate::analysis::Level;
+use crate::app::desk::ShopChoices;
 use crate::command::BoardUnit;
 
 /// What the table is sorted by.
@@ -21,6 +22,22 @@ impl Default for Sorted {
 }
 
 impl Sorted {
+    /// As it is remembered.
+    pub fn remembered(shop: &ShopChoices) -> Self {
+        let mut columns = Column::ALL.into_iter();
+        let by = columns.find(|column| column.head() == shop.sorted_by);
+        by.map_or_else(Self::default, |by| Self {
+            by,
+            is_reversed: shop.is_reversed,
+        })
+    }
+
+    /// Remembers it.
+    pub fn remember(self, shop: &mut ShopChoices) {
+        self.by.head().clone_into(&mut shop.sorted_by);
+        shop.is_reversed = self.is_reversed;
+    }
+
     /// After a click on a column's head: by that column, turned round by the next click.
     pub fn after_click(self, on: Column) -> Self {
         Self {
@@ -40,6 +57,25 @@ pub struct Filter {
 }
 
 impl Filter {
+    /// Every status, in the order they are offered.
+    pub const LEVELS: [Level; 3] = [Level::Fine, Level::Watch, Level::Over];
+
+    /// As it is remembered.
+    pub fn remembered(shop: &ShopChoices) -> Self {
+        let mut levels = Self::LEVELS.into_iter();
+        Self {
+            words: shop.find.clone(),
+            level: levels.find(|level| level.id() == shop.status),
+        }
+    }
+
+    /// Remembers it.
+    pub fn remember(&self, shop: &mut ShopChoices) {
+        shop.find.clone_from(&self.words);
+        let status = self.level.map_or("", Level::id);
+        status.clone_into(&mut shop.status);
+    }
+
     fn takes(&self, unit: &BoardUnit) -> bool {
         let row = &unit.row;
         if self.level.is_some_and(|level| level != row.shown_level()) {

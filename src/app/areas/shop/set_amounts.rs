@@ -95,8 +95,13 @@ pub fn amounts_ui(ui: &mut Ui, desk: &mut Desk, typed: &mut AmountsTyped) {
     }
 }
 
-/// How a set does not agree, in a line; none where it does.
-pub fn disagreement(set: &ShopSet, system: System) -> Option<String> {
+/// How a set does not agree, and who stands out; none where it does. `name` tells how the unit of a file is
+/// called.
+pub fn disagreement(
+    set: &ShopSet,
+    system: System,
+    name: impl Fn(&str) -> String,
+) -> Option<String> {
     let told = |agrees: bool, what: &str, spread: Length, most: Length| {
         (!agrees).then(|| {
             format!(
@@ -108,18 +113,20 @@ pub fn disagreement(set: &ShopSet, system: System) -> Option<String> {
     };
     let limits = &set.limits;
     let height = told(
-        set.height_agrees,
+        set.height_odd.agree(),
         "height of cut",
         set.height_spread,
         limits.height,
     );
     let behind = told(
-        set.behind_agrees,
+        set.behind_odd.agree(),
         "behind centre",
         set.behind_spread,
         limits.behind,
     );
     let parts: Vec<String> = height.into_iter().chain(behind).collect();
-    (!parts.is_empty())
-        .then(|| format!("The set {} does not agree: {}.", set.name, parts.join(", ")))
+    (!parts.is_empty()).then(|| {
+        let (parts, odd) = (parts.join(", "), set.odd_told(name));
+        format!("The set {} does not agree: {parts}. {odd}", set.name)
+    })
 }

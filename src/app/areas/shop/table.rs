@@ -1,6 +1,6 @@
 //! The table of units.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use egui::{
     Align, Button, EventFilter, Key, Label, Layout, RichText, ScrollArea, Sense, TextWrapMode, Ui,
@@ -11,7 +11,6 @@ use egui_extras::{Column as Width, TableBuilder};
 use super::column::Column;
 use super::hover::Hover;
 use super::order::Sorted;
-use super::set_amounts::disagreement;
 use crate::analysis::Level;
 use crate::analysis::shop::ShopSet;
 use crate::app::widgets::lettering::strong;
@@ -47,6 +46,10 @@ pub struct Shown<'a> {
     pub places: &'a [usize],
     /// The sets, by their names.
     pub sets: &'a BTreeMap<&'a str, &'a ShopSet>,
+    /// Names that more than one unit has.
+    pub repeated: &'a BTreeSet<String>,
+    /// How the unit of a file is called.
+    pub name_of: &'a dyn Fn(&str) -> String,
     pub system: System,
     /// The file that is open in the window, by its place among the units.
     pub open: Option<usize>,
@@ -58,6 +61,8 @@ pub enum Done {
     Sorted(Sorted),
     /// A unit is to be opened.
     Open(usize),
+    /// Letters were typed onto a row: units are to be found by them.
+    Find(String),
 }
 
 /// The columns as they fit a width: each beside the other, or set and turf under the unit's name and long
@@ -108,6 +113,11 @@ impl Fit {
 }
 
 impl UnitTable {
+    /// Has the first row take the keys.
+    pub const fn enter(&mut self) {
+        self.wanted = Some(0);
+    }
+
     /// Heads and rows.
     pub fn show(&mut self, ui: &mut Ui, shown: &Shown, sorted: Sorted) -> Option<Done> {
         let mut done = None;
@@ -164,7 +174,7 @@ impl UnitTable {
                                 name = Some(if fit.is_folded {
                                     name_over_ui(ui, &fit, unit, is_open, shown)
                                 } else {
-                                    name_ui(ui, unit, is_open)
+                                    name_ui(ui, unit, is_open, shown)
                                 });
                             });
                         }
@@ -185,16 +195,16 @@ impl UnitTable {
                         if steps.is_open || whole.double_clicked() {
                             done = Some(Done::Open(place));
                         }
-                        if steps.by != 0 {
+                        // The key that brought the keys here moves them no further.
+                        if steps.by != 0 && wanted != Some(index) {
                             let to = index.saturating_add_signed(steps.by);
                             self.wanted = Some(to.min(shown.places.len() - 1));
                             name.ctx.request_repaint();
                         }
-                        let set = unit.row.set.as_deref().and_then(|set| shown.sets.get(set));
-                        let why = set.and_then(|set| disagreement(set, shown.system));
-                        whole.on_hover_ui(|ui| {
-                            self.hover.show(ui, unit, why.as_deref(), shown.system);
-                        });
+                        if let Some(letters) = letters_by_key(&name) {
+                            done = Some(Done::Find(letters));
+                        }
+                        self.hover.show(&whole, &name, unit, shown);
                     });
                 });
             });
@@ -229,6 +239,22 @@ fn steps_by_key(row: &egui::Response) -> ByKey {
             + 10 * (pressed(Key::PageDown) - pressed(Key::PageUp));
     });
     done
+}
+
+/// Letters that were typed onto a row that has the keys; a mark may be a key of the window.
+fn letters_by_key(row: &egui::Response) -> Option<String> {
+    if !row.has_focus() {
+        return None;
+    }
+    let typed = row.ctx.input(|input| {
+        let texts = input.events.iter().filter_map(|event| match event {
+            egui::Event::Text(text) => Some(text.as_str()),
+            _ => None,
+        });
+        texts.collect::<String>()
+    });
+    let is_word = typed.starts_with(char::is_alphanumeric);
+    is_word.then_some(typed)
 }
 
 /// The heads that stand in one place: which was clicked.
@@ -267,7 +293,7 @@ fn name_over_ui(
         // Two lines of words, with no more room around them than a row has.
         ui.spacing_mut().interact_size.y = 22.0;
         ui.spacing_mut().button_padding.y = 0.0;
-        let name = name_ui(ui, unit, is_open);
+        let name = name_ui(ui, unit, is_open, shown);
         ui.horizontal(|ui| {
             for column in fit.in_one(Column::Name) {
                 cell_ui(ui, *column, unit, shown, false);
@@ -314,15 +340,16 @@ fn head_ui(ui: &mut Ui, column: Column, sorted: Sorted) -> bool {
 }
 
 /// A unit's name, which has the keys of its row.
-fn name_ui(ui: &mut Ui, unit: &BoardUnit, is_open: bool) -> egui::Response {
-    let mut text = RichText::new(&unit.row.name);
+fn name_ui(ui: &mut Ui, unit: &BoardUnit, is_open: bool, shown: &Shown) -> egui::Response {
+    let name = unit.row.name_among(shown.repeated);
+    let mut text = RichText::new(&name);
     if is_open {
         text = text.family(strong());
     }
     let told = if is_open {
-        format!("{}, open", unit.row.name)
+        format!("{name}, open")
     } else {
-        unit.row.name.clone()
+        name
     };
     ui.add(Button::new(text).frame(false)).accessible_name(told)
 }
@@ -331,11 +358,14 @@ fn cell_ui(ui: &mut Ui, column: Column, unit: &BoardUnit, shown: &Shown, is_wrap
     let (row, theme) = (&unit.row, theme(ui.ctx()));
     ui.spacing_mut().item_spacing.x = 4.0;
     let set = row.set.as_deref().and_then(|set| shown.sets.get(set));
-    let differs = set.is_some_and(|set| match column {
-        Column::Set => !set.agrees,
-        Column::Height => !set.height_agrees,
-        Column::Behind => !set.behind_agrees,
-        _ => false,
+    let differs = set.is_some_and(|set| {
+        let [height, behind] = set.marks(&row.file);
+        match column {
+            Column::Set => height || behind,
+            Column::Height => height,
+            Column::Behind => behind,
+            _ => false,
+        }
     });
     let level = match column {
         Column::Status => Some(row.shown_level()),
@@ -348,6 +378,9 @@ fn cell_ui(ui: &mut Ui, column: Column, unit: &BoardUnit, shown: &Shown, is_wrap
     let mut text = RichText::new(text);
     if differs {
         text = text.family(strong());
+    }
+    if column == Column::Due && row.due.is_err() {
+        text = text.weak();
     }
     let label = Label::new(text);
     ui.add(if is_wrapped {

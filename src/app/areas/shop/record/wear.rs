@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use egui::{Label, ScrollArea, Sense, Ui, Vec2, WidgetInfo};
 
-use crate::analysis::{DUE_RULE, LeftAlone, Solved, SolvedId, WearAhead, WearAlong};
+use crate::analysis::{DUE_RULE, LeftAlone, Solved, SolvedId, WearAhead, WearAlong, due_told};
 use crate::app::desk::Desk;
 use crate::app::widgets::focus::Followed;
 use crate::app::widgets::kept::Kept;
@@ -72,9 +72,11 @@ impl Wear {
             .show(ui, |ui| {
                 let followed = Followed::begin(ui);
                 self.plot_ui(ui, (good, &ahead), key, system);
+                let today = Day::today();
+                let first = Lettering::Name.of(due_told(&ahead.due, today));
+                ui.add(Label::new(first).wrap());
                 ui.add(Label::new(ahead.rate_told(system)).wrap());
                 ui.label("Left alone, rollers untouched:");
-                let today = Day::today();
                 for limit in &ahead.limits {
                     ui.add(Label::new(ahead.limit_told(limit, system, today)).wrap());
                 }
@@ -115,4 +117,4 @@ impl Wear {
 }
 
 /// What the plot rests on.
-const BASIS: &str = "Line: least squares through the diameters of the reel that is on the unit now; a diameter larger by more than 1 mm (0.039 in) begins a new reel. Band: where 19 of 20 further diameters are to be expected while the work stays as it is.";
+const BASIS: &str = "Line: the straight one that lies closest to the diameters of the reel that is on the unit now (least squares). A diameter larger by more than 1 mm (0.039 in) begins a new reel. Band: where the next diameter lies with 95 % while the work stays as it is; it is drawn as far as it tells anything.";
