@@ -23,7 +23,9 @@ pub use checked::{MOST_NUMBERS, MOST_STEPS};
 pub use fields::{Figure, FigureOf, Whose};
 pub use flaw::{LessonFlaw, LessonFlawKind, LessonPlace};
 pub use script::{Emphasis, Held, Lesson, LessonFormat, LessonView, SingleView, Step, UnitUse};
-pub use solved::{ShownFigure, SolvedStep, StepProblem, solve_steps};
+pub use solved::{
+    Named, ShownFigure, SolvedStep, StepProblem, StepUnits, solve_steps, units_of_steps,
+};
 pub use step_move::StepMove;
 pub use text::{LESSON_FILE, parse_lesson, read_lesson, write_lesson};
 pub use turned::Turned;

@@ -56,7 +56,7 @@ impl StepProblem {
 }
 
 /// A unit as a step names it, or why there is none.
-type Named = Result<Arc<Document>, String>;
+pub type Named = Result<Arc<Document>, String>;
 
 /// What a step without a unit of its own goes on with.
 #[derive(Clone, Default)]
@@ -65,12 +65,21 @@ struct Before {
     used: Option<Named>,
 }
 
-/// Solves every step of a lesson. `open` opens a unit file of the lesson's own folder by its name, or
+/// The units of a step with what it tries on them, solved or not.
+#[derive(Clone, Debug)]
+pub struct StepUnits {
+    /// The step's unit, or why there is none.
+    pub first: Named,
+    /// The second one, where the step has one.
+    pub second: Option<Named>,
+}
+
+/// The units of every step of a lesson. `open` opens a unit file of the lesson's own folder by its name, or
 /// says in a sentence why it does not; each is asked for once.
-pub fn solve_steps(
+pub fn units_of_steps(
     lesson: &Lesson,
     mut open: impl FnMut(&str) -> Result<Document, String>,
-) -> Vec<Result<SolvedStep, StepProblem>> {
+) -> Vec<StepUnits> {
     let mut opened: BTreeMap<String, Named> = BTreeMap::new();
     let mut named = |unit: &UnitUse| -> Option<Named> {
         if let Some(document) = &unit.embedded {
@@ -80,9 +89,9 @@ pub fn solve_steps(
         let found = opened.entry(file.clone());
         Some(found.or_insert_with(|| open(file).map(Arc::new)).clone())
     };
+    let none = || Err("no step up to here has a unit".to_owned());
     let mut before = Before::default();
-    let mut solved = Vec::with_capacity(lesson.steps.len());
-    for step in &lesson.steps {
+    let units = lesson.steps.iter().map(|step| {
         if let Some(unit) = &step.unit {
             if let Some(other) = named(unit) {
                 before.named = Some(other);
@@ -92,11 +101,24 @@ pub fn solve_steps(
         }
         let second = step.second.as_ref().map(|second| {
             let document = named(second).or_else(|| before.named.clone());
-            (document, second)
+            Ok(tried(document.unwrap_or_else(none)?, second))
         });
-        solved.push(solve_step(step, before.used.clone(), second));
-    }
-    solved
+        StepUnits {
+            first: before.used.clone().unwrap_or_else(none),
+            second,
+        }
+    });
+    units.collect()
+}
+
+/// Solves every step of a lesson; `open` as for [`units_of_steps`].
+pub fn solve_steps(
+    lesson: &Lesson,
+    open: impl FnMut(&str) -> Result<Document, String>,
+) -> Vec<Result<SolvedStep, StepProblem>> {
+    let units = units_of_steps(lesson, open);
+    let steps = lesson.steps.iter().zip(units);
+    steps.map(|(step, units)| solve_step(step, units)).collect()
 }
 
 /// A unit with what a step tries on it.
@@ -114,16 +136,9 @@ fn tried(document: Arc<Document>, unit: &UnitUse) -> Arc<Document> {
     Arc::new(tried)
 }
 
-fn solve_step(
-    step: &Step,
-    first: Option<Named>,
-    second: Option<(Option<Named>, &UnitUse)>,
-) -> Result<SolvedStep, StepProblem> {
-    let first = solve_unit(first, "")?;
-    let second = second.map(|(document, unit)| {
-        let document = document.map(|document| Ok(tried(document?, unit)));
-        solve_unit(document, "second unit: ")
-    });
+fn solve_step(step: &Step, units: StepUnits) -> Result<SolvedStep, StepProblem> {
+    let first = solve_unit(units.first, "")?;
+    let second = units.second.map(|unit| solve_unit(unit, "second unit: "));
     let second = second.transpose()?;
     let pair = Pair {
         first: &first,
@@ -156,9 +171,8 @@ fn solve_step(
     })
 }
 
-fn solve_unit(document: Option<Named>, whose: &str) -> Result<Solved, StepProblem> {
+fn solve_unit(document: Named, whose: &str) -> Result<Solved, StepProblem> {
     let wrong = |why: String| StepProblem::wrong(format!("{whose}{why}"));
-    let document = document.unwrap_or_else(|| Err("no step up to here has a unit".to_owned()));
     let document = document.map_err(wrong)?;
     let system = document.system();
     Solved::of_shared(document).map_err(|unsolved| match unsolved {

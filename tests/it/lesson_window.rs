@@ -176,6 +176,89 @@ fn steps_are_moved_copied_deleted_and_each_is_a_step_to_take_back() {
 }
 
 #[test]
+fn a_step_is_moved_by_alt_and_an_arrow_and_back_again() {
+    let folder = lessons();
+    let (file, mut window) = on(&folder, "worn-reel", &Answers::default());
+    let before = read(&file);
+    let title = |file: &Path, step: usize| read(file).steps[step].title.clone();
+    window.press_with(Modifiers::ALT, Key::ArrowUp);
+    window.press_with(Modifiers::ALT, Key::ArrowDown);
+    window.press_with(Modifiers::ALT, Key::ArrowDown);
+    save(&mut window);
+    assert_eq!(title(&file, 2), before.steps[0].title);
+    assert_eq!(window.entry("Title of the step"), before.steps[0].title);
+    window.press_with(Modifiers::ALT, Key::ArrowUp);
+    for undone in 0..3 {
+        window.press_with(Modifiers::COMMAND, Key::Z);
+        assert!(window.says("Undone: step moved."), "{undone}");
+    }
+    save(&mut window);
+    assert_eq!(read(&file), before);
+}
+
+#[test]
+fn a_setting_and_a_ground_are_typed_for_a_step_and_each_is_a_step_to_take_back() {
+    let folder = lessons();
+    let (file, mut window) = on(&folder, "longer-knife", &Answers::default());
+    let before = read(&file);
+    window.click("Step 4: Less and more");
+    window.enter_text("Attitude", "6 deg");
+    window.assert_says("From 6.00° to 9.00°");
+    window.enter_text("Height of cut, beside it", "0.15 in");
+    window.enter_text("Edge forward", "0.05 in");
+    window.choose("Knife", "longer");
+    window.choose("Shape of the ground", "Crest");
+    window.enter_text("Radius", "9 ft");
+    save(&mut window);
+    let step = read(&file).steps[3].clone();
+    let text = |quantity: &Option<Quantity<Length>>| quantity.as_ref().map(|q| q.text().to_owned());
+    let unit = step.unit.clone().unwrap();
+    let setting = unit.setting.unwrap();
+    assert_eq!(setting.attitude.unwrap().text(), "6 deg");
+    assert_eq!(text(&setting.extension).as_deref(), Some("0.05 in"));
+    assert_eq!(setting.knife.as_deref(), Some("longer"));
+    let radius = unit.ground.unwrap().shape.radius().cloned();
+    assert_eq!(radius.unwrap().text(), "9 ft");
+    let second = step.second.clone().unwrap().setting.unwrap();
+    assert_eq!(text(&second.height_of_cut).as_deref(), Some("0.15 in"));
+    assert_eq!(second.attitude.unwrap().text(), "9 deg");
+    // The file of the unit is as it was, and so are the other steps.
+    let others =
+        |lesson: &Lesson| [lesson.steps[..3].to_vec(), lesson.steps[4..].to_vec()].concat();
+    assert_eq!(others(&read(&file)), others(&before));
+    // What is no angle stays in its field, says why and is in no lesson; Escape brings back what stood there.
+    window.type_over("Attitude", "steep");
+    window.assert_says("Attitude: ");
+    window.press(Key::Escape);
+    assert_eq!(window.entry("Attitude"), "6 deg");
+    // A setting that cannot be is told, and typed over again.
+    window.enter_text("Edge forward", "5 in");
+    window.assert_says("This step shows why it cannot be shown");
+    window.enter_text("Edge forward", "");
+    window.assert_says("Reads: From 6.00°");
+    for _ in 0..8 {
+        window.press_with(Modifiers::COMMAND, Key::Z);
+    }
+    save(&mut window);
+    assert_eq!(read(&file), before);
+    assert_eq!(window.entry("Attitude"), "5 deg");
+    // And all of it at once.
+    window.click("As the unit has it");
+    window.assert_says("From 7.00° to 9.00°");
+    window.press_with(Modifiers::COMMAND, Key::Z);
+    window.assert_says("From 5.00° to 9.00°");
+    // A step that went on with the one before is set for itself from here on.
+    let (file, mut window) = on(&folder, "behind-centre", &Answers::default());
+    window.click("Step 6: Over two heights of cut");
+    window.enter_text("Height of cut", "0.4 in");
+    window.assert_says("At 0.400 in it is");
+    save(&mut window);
+    let steps = read(&file).steps;
+    assert!(steps[4].unit.is_none());
+    assert!(steps[5].unit.as_ref().unwrap().setting.is_some());
+}
+
+#[test]
 fn what_a_step_shows_is_chosen_and_the_unit_in_front_stands_beside() {
     let folder = lessons();
     let (file, mut window) = on(&folder, "behind-centre", &Answers::default());

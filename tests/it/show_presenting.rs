@@ -9,9 +9,10 @@ use egui::epaint::Mesh;
 use egui::{Event, Key, Modifiers, Pos2, Rect, Shape, Vec2};
 use egui_kittest::kittest::NodeT as _;
 use sweepgauge::analysis::{NumberId, Solved};
-use sweepgauge::app::{Beginning, DEMO_UNIT, LessMotion, MotionWish};
+use sweepgauge::app::{Beginning, Change, DEMO_UNIT, LessMotion, MotionWish};
 use sweepgauge::command::open_lesson;
 use sweepgauge::unit::read_text;
+use sweepgauge::units::{Length, Quantity, System};
 
 use crate::common::plate_window::{GREENS, ground};
 use crate::common::shown::{Start, Window, demo_set, document};
@@ -405,19 +406,62 @@ fn what_moves_stands_at_first_where_the_desktop_asks_for_less_motion() {
 fn with_less_motion_no_step_moves_into_the_next() {
     let file = lessons()
         .into_iter()
-        .find(|file| file.ends_with("longer-knife.lesson.ron"));
+        .find(|file| file.ends_with("longer-knife.lesson.ron"))
+        .unwrap();
     let mut window = at_work();
     let app = window.harness.state_mut();
     app.ask_for_motion_with(Box::new(Desktop(true)));
     let ctx = window.harness.ctx.clone();
-    let lesson = open_lesson(&file.unwrap()).unwrap();
+    let lesson = open_lesson(&file).unwrap();
     window.harness.state_mut().show_lesson(&ctx, lesson, 0);
     window.settle();
-    for _ in 0..6 {
+    for step in 1..9 {
         window.harness.key_press(Key::ArrowRight);
         let frames = (0..30).take_while(|_| window.step() == Duration::ZERO);
         assert!(frames.count() < 5);
+        // Steps that would move stand where they end at once.
+        if [2, 6].contains(&step) {
+            let mut other = telling(&file, step, SCREEN);
+            other.step();
+            assert_eq!(words(&window), words(&other), "step {}", step + 1);
+        }
     }
+}
+
+#[test]
+fn k_says_kept_only_where_a_step_was_kept_and_else_why_not() {
+    let mut window = showing();
+    window.press(Key::K);
+    window.assert_says("A lesson was begun with this step.");
+    window.press(Key::K);
+    window.assert_says("Kept as step 2 of the lesson.");
+    window.press_with(Modifiers::SHIFT, Key::ArrowRight);
+    window.press(Key::K);
+    window.assert_says(
+        "Kept as step 3 of the lesson. It has what is set, not what the slider tries.",
+    );
+    window.press(Key::D);
+    window.press(Key::K);
+    window.assert_says("Not kept: a step keeps one unit.");
+    window.press(Key::D);
+    // A unit that cannot be solved is no step.
+    let forward = Change::new("edge forward");
+    window.harness.state_mut().edit(forward, |document| {
+        let far = Quantity::from_value(Length::from_inches(5.0), System::InchDecimal);
+        document.setting.extension = Some(far);
+    });
+    window.settle();
+    window.press(Key::K);
+    window.assert_says("Not kept as a step.");
+    window.assert_silent("Kept as step");
+    window.press(Key::Escape);
+    window.press_with(Modifiers::COMMAND, Key::Num7);
+    window.assert_says("Step 3:");
+    window.assert_silent("Step 4:");
+    // Nor is a step of a lesson that is shown.
+    let mut window = telling(&lessons()[0], 0, SCREEN);
+    window.press(Key::K);
+    window.assert_says("Not kept: this is a step of a lesson already.");
 }
 
 #[test]

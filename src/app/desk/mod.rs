@@ -16,6 +16,7 @@ mod drafts;
 mod grip;
 mod handed_over;
 mod history;
+mod kept_step;
 mod left_session;
 mod less_motion;
 mod lesson_work;

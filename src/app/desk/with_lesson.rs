@@ -6,7 +6,7 @@ use std::sync::Arc;
 use egui::Id;
 
 use super::lesson_work::LessonWork;
-use super::{Desk, Session};
+use super::{Change, Desk, Session};
 use crate::lesson::{Lesson, Step, UnitUse};
 use crate::store;
 use crate::unit::{GroundEntry, SettingEntry};
@@ -32,6 +32,11 @@ impl Desk {
     ) -> bool {
         let lesson = self.works.lesson.as_mut();
         lesson.is_some_and(|lesson| lesson.edit(name, holder, edit))
+    }
+
+    /// The same by a change of a form's fields, which knows what it was typed into.
+    pub fn edit_lesson_by(&mut self, name: &str, change: &Change, edit: impl FnOnce(&mut Lesson)) {
+        self.edit_lesson(name, change.holder(), edit);
     }
 
     /// Puts a step of the unit in front behind those of the open lesson, or begins a lesson with it. The

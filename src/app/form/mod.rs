@@ -22,7 +22,7 @@ mod slider;
 mod straightedge;
 mod wanted;
 
-pub use field::fill_in;
+pub use field::{Fields, fill_in};
 pub use knives::edited_knife_ui;
 pub use measured::example_speeds;
 pub use wanted::{Wanted, range_of};
@@ -30,7 +30,6 @@ pub use wanted::{Wanted, range_of};
 use egui::{Button, Id, Panel, Ui, Vec2};
 
 use self::behind_card::BehindCard;
-use self::field::Fields;
 use self::lean_card::LeanCard;
 use self::measured::{WantedCard, measured_ui};
 use self::others_card::OthersCard;

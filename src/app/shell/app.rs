@@ -10,7 +10,6 @@ use super::beside_file::put as put_beside;
 use super::course::{Course, Stops};
 use super::deeds::do_as_pressed;
 use super::drawer;
-use super::lesson_steps::keep_step;
 use super::notice::notice_strip_ui;
 use super::placing::Placing;
 use super::print_card::PrintCard;
@@ -326,7 +325,10 @@ impl App {
             work_ui(ui, desk, areas, form, course)
         };
         if let Some(view) = desk.step_to_keep() {
-            keep_step(desk, view);
+            match desk.keep_step_in(view) {
+                Ok(told) => desk.tell(told),
+                Err(why) => desk.warn(why),
+            }
         }
         if let Some(step) = desk.lesson_to_show()
             && let Some(work) = desk.lesson()

@@ -17,7 +17,6 @@ mod folder_card;
 mod help_card;
 mod keys;
 mod keys_card;
-mod lesson_steps;
 mod licences;
 mod menu;
 mod notice;

@@ -1,5 +1,7 @@
 //! The bar of what can be done: there while a hand is at keys or pointer, gone a while after.
 
+use std::borrow::Cow;
+
 use egui::{Button, Color32, Context, Rect, RichText, Ui, UiBuilder, Vec2};
 
 use super::keys::{Act, TABLE};
@@ -15,24 +17,24 @@ const ASIDE: f32 = 0.35;
 const APART: f32 = 0.35;
 
 /// The bar of a slide.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub(super) struct Hint {
     /// When it was woken last, by the toolkit's clock; none before the first frame.
     woken_s: Option<f64>,
     /// What was done, said before all else until the bar is woken again.
-    told: &'static str,
+    told: Cow<'static, str>,
 }
 
 impl Hint {
     /// Shows it again.
     pub(super) fn wake(&mut self, ctx: &Context) {
-        self.told = "";
+        self.told = Cow::default();
         self.woken_s = Some(ctx.input(|input| input.time));
     }
 
     /// Says what was done while the bar is seen.
-    pub(super) fn tell(&mut self, what: &'static str) {
-        self.told = what;
+    pub(super) fn tell(&mut self, what: impl Into<Cow<'static, str>>) {
+        self.told = what.into();
     }
 
     /// How much of it is seen now, of one.
@@ -78,8 +80,8 @@ impl Hint {
         let mut room = place.width();
         let mut pressed = None;
         if !self.told.is_empty() {
-            room -= width_of(&bar, self.told, font.clone(), ink) + 2.0 * apart;
-            let told = RichText::new(self.told).font(font.clone()).color(ink);
+            room -= width_of(&bar, &self.told, font.clone(), ink) + 2.0 * apart;
+            let told = RichText::new(&*self.told).font(font.clone()).color(ink);
             bar.label(told.family(strong()));
         }
         let offers = TABLE.iter().filter(|entry| !entry.offer.is_empty());

@@ -35,6 +35,8 @@ pub use of_unit::First;
 pub use sizes::show_style;
 pub use talk::Talk;
 
+use std::borrow::Cow;
+
 use egui::{Context, Id, Ui, ViewportCommand};
 
 use choose_card::ChooseCard;
@@ -267,9 +269,8 @@ impl Show {
                 }
             }
             Act::KeepStep => {
-                if let Some(Shown::Unit(unit)) = &self.shown {
-                    desk.ask_to_keep_step(unit.view());
-                    self.ui.hint.tell("Kept as a step of the lesson");
+                if let Some(told) = self.keep_step(desk) {
+                    self.ui.hint.tell(told);
                 }
             }
             Act::Beside => self.side_by_side_or_back(desk),
@@ -292,6 +293,28 @@ impl Show {
             Some(Shown::Lesson(talk)) => talk.turn(base),
             Some(Shown::Pair(_)) | None => {}
         }
+    }
+
+    /// Keeps the unit as a step of the lesson; what was done, or why it was not.
+    fn keep_step(&self, desk: &mut Desk) -> Option<Cow<'static, str>> {
+        let told = match self.shown.as_ref()? {
+            Shown::Unit(unit) => match desk.keep_step_in(unit.view()) {
+                // The slider changes no unit, so no step either.
+                Ok(told)
+                    if self
+                        .offered
+                        .slider
+                        .as_ref()
+                        .is_some_and(SliderOf::is_turned) =>
+                {
+                    format!("{told} It has what is set, not what the slider tries.").into()
+                }
+                Ok(told) | Err(told) => told.into(),
+            },
+            Shown::Pair(_) => "Not kept: a step keeps one unit. D shows it alone.".into(),
+            Shown::Lesson(_) => "Not kept: this is a step of a lesson already.".into(),
+        };
+        Some(told)
     }
 
     /// From the unit to two side by side in the same picture, and back.

@@ -3,6 +3,7 @@
 mod no_lesson;
 mod numbers;
 mod picture;
+mod settings;
 mod step_form;
 mod steps;
 mod texts;
@@ -14,8 +15,9 @@ use egui::{CentralPanel, Key, Panel, ScrollArea, Ui};
 
 use self::no_lesson::no_lesson_ui;
 use self::picture::StepPicture;
+use self::settings::SettingsTyped;
 use self::step_form::step_form_ui;
-use self::steps::steps_ui;
+use self::steps::{move_by_key, steps_ui};
 use self::texts::Began;
 use self::tools::tools_ui;
 use self::worked_out::Working;
@@ -46,6 +48,7 @@ pub struct LessonArea {
     front: usize,
     began: Began,
     picture: StepPicture,
+    settings: SettingsTyped,
 }
 
 impl Area for LessonArea {
@@ -63,6 +66,9 @@ impl Area for LessonArea {
         self.begin(lesson, kept);
         self.working.look(ui.ctx(), lesson);
         let is_free = !desk.is_asking();
+        if is_free {
+            move_by_key(ui, desk, &mut self.front);
+        }
         Panel::top("lesson tools").show(ui, |ui| {
             ui.add_enabled_ui(is_free, |ui| {
                 tools_ui(ui, desk, &mut self.front, &mut self.began);
@@ -117,7 +123,12 @@ impl LessonArea {
                     ui,
                     desk,
                     self.front,
-                    (&mut self.working, &mut self.picture, &mut self.began),
+                    (
+                        &mut self.working,
+                        &mut self.picture,
+                        &mut self.began,
+                        &mut self.settings,
+                    ),
                 );
                 ui.add_space(14.0);
                 caution_in_short_ui(ui);

@@ -4,6 +4,7 @@ use egui::{ComboBox, RichText, Ui, Vec2};
 
 use super::numbers::{insert_ui, numbers_ui};
 use super::picture::StepPicture;
+use super::settings::{SettingsTyped, settings_ui};
 use super::texts::{Began, LessonText, flaw_ui, wrong_ui};
 use super::units::units_ui;
 use super::worked_out::Working;
@@ -20,7 +21,12 @@ pub fn step_form_ui(
     ui: &mut Ui,
     desk: &mut Desk,
     number: usize,
-    (working, picture, began): (&mut Working, &mut StepPicture, &mut Began),
+    (working, picture, began, settings): (
+        &mut Working,
+        &mut StepPicture,
+        &mut Began,
+        &mut SettingsTyped,
+    ),
 ) {
     let Some(work) = desk.lesson() else { return };
     let Some(step) = work.lesson().steps.get(number).cloned() else {
@@ -30,6 +36,7 @@ pub fn step_form_ui(
         return;
     };
     let flaws = work.lesson().flaws_of_step(number);
+    let units = working.units_of(work, number);
     let of = working.key(work);
     let opened = working.of(work);
     let solved = opened.steps.get(number);
@@ -74,6 +81,9 @@ pub fn step_form_ui(
         solved.and_then(|solved| solved.as_ref().ok()),
         &flaws,
     );
+    if let Some(units) = units {
+        settings_ui(ui, desk, number, &units, settings);
+    }
     ui.add_space(4.0);
     look_ui(ui, desk, step, &flaws);
     numbers_ui(ui, desk, step);

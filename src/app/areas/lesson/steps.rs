@@ -1,6 +1,6 @@
 //! The list of a lesson's steps; a click brings one to the front.
 
-use egui::{Align, Button, Layout, ScrollArea, Sense, TextWrapMode, Ui, Vec2};
+use egui::{Align, Button, Key, Layout, Modifiers, ScrollArea, Sense, TextWrapMode, Ui, Vec2};
 
 use crate::analysis::Level;
 use crate::app::desk::Desk;
@@ -50,28 +50,46 @@ pub fn steps_ui(ui: &mut Ui, desk: &mut Desk, front: &mut usize) {
         });
 }
 
+/// Moves the step in front up or down the list by Alt and an arrow.
+pub fn move_by_key(ui: &Ui, desk: &mut Desk, front: &mut usize) {
+    let pressed = |key| ui.input_mut(|input| input.consume_key(Modifiers::ALT, key));
+    let count = desk.lesson().map_or(0, |work| work.lesson().steps.len());
+    if pressed(Key::ArrowUp) && *front > 0 {
+        move_step(desk, front, *front - 1);
+    }
+    if pressed(Key::ArrowDown) && *front + 1 < count {
+        move_step(desk, front, *front + 1);
+    }
+}
+
+/// Moves the step in front to another place, where it stays in front.
+fn move_step(desk: &mut Desk, front: &mut usize, to: usize) {
+    let at = std::mem::replace(front, to);
+    desk.edit_lesson("step moved", None, |lesson| lesson.move_step(at, to));
+}
+
 fn order_ui(ui: &mut Ui, desk: &mut Desk, front: &mut usize, count: usize) {
     let at = *front;
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 4.0;
         ui.spacing_mut().button_padding.x = 6.0;
-        let button = |ui: &mut Ui, is_open: bool, text: &str, name: &str| {
+        let button = |ui: &mut Ui, is_open: bool, text: &str, name: &str, key: &str| {
             let button = ui.add_enabled(is_open, Button::new(text));
-            button.on_hover_text(name).accessible_name(name).clicked()
+            let button = button.on_hover_text(format!("{name}{key}"));
+            button.accessible_name(name).clicked()
         };
-        if button(ui, at > 0, "Up", "Move this step up") {
-            desk.edit_lesson("step moved", None, |lesson| lesson.move_step(at, at - 1));
-            *front = at - 1;
+        if button(ui, at > 0, "Up", "Move this step up", " (Alt+Up)") {
+            move_step(desk, front, at - 1);
         }
-        if button(ui, at + 1 < count, "Down", "Move this step down") {
-            desk.edit_lesson("step moved", None, |lesson| lesson.move_step(at, at + 1));
-            *front = at + 1;
+        let is_last = at + 1 >= count;
+        if button(ui, !is_last, "Down", "Move this step down", " (Alt+Down)") {
+            move_step(desk, front, at + 1);
         }
-        if button(ui, true, "Copy", "Copy this step behind itself") {
+        if button(ui, true, "Copy", "Copy this step behind itself", "") {
             desk.edit_lesson("step copied", None, |lesson| lesson.double_step(at));
             *front = at + 1;
         }
-        if button(ui, true, "Delete", "Delete this step") {
+        if button(ui, true, "Delete", "Delete this step", "") {
             desk.edit_lesson("step deleted", None, |lesson| lesson.take_step_out(at));
         }
     });

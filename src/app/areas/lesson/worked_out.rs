@@ -8,7 +8,7 @@ use egui::{Context, Event};
 use crate::app::desk::{LessonWork, SessionId};
 use crate::app::widgets::kept::Kept;
 use crate::command::{OpenLesson, unit_of_lesson};
-use crate::lesson::solve_steps;
+use crate::lesson::{StepUnits, solve_steps, units_of_steps};
 use crate::unit::Document;
 
 /// What the steps are worked out from.
@@ -18,6 +18,7 @@ pub type WorkedOutOf = (SessionId, u64, u64);
 #[derive(Debug, Default)]
 pub struct Working {
     steps: Kept<WorkedOutOf, OpenLesson>,
+    units_of_steps: Kept<WorkedOutOf, Vec<StepUnits>>,
     units: BTreeMap<String, Result<Document, String>>,
     folder: Option<PathBuf>,
     /// How often the files were looked at anew.
@@ -65,5 +66,20 @@ impl Working {
                 digest: String::new(),
             }
         })
+    }
+
+    /// The units of a step, with what it tries on them; none where there is no such step.
+    pub fn units_of(&mut self, lesson: &LessonWork, number: usize) -> Option<StepUnits> {
+        let key = self.key(lesson);
+        let units = &mut self.units;
+        let of_steps = self.units_of_steps.get(key, |_| {
+            let file = lesson.file_in_folder();
+            units_of_steps(lesson.lesson(), |name| {
+                let unit = units.entry(name.to_owned());
+                unit.or_insert_with(|| unit_of_lesson(file.as_deref(), name))
+                    .clone()
+            })
+        });
+        of_steps.get(number).cloned()
     }
 }

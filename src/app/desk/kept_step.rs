@@ -1,22 +1,27 @@
-//! The unit in front kept as a step of the lesson, from whatever area.
+//! The unit in front kept as a step of the lesson, from whatever area and from Show.
 
-use crate::app::desk::Desk;
+use super::Desk;
 use crate::drawing::PictureView;
 use crate::lesson::{LessonView, Step};
 
 /// What is said about a step until its maker says something of their own.
 const FIRST_TEXT: &str = "The edge stands {behind_centre} behind centre. The reel sweeps {sweep}, {sweep_share} of the height of cut.";
 
-/// Keeps the unit in front, its setting and the view as a step behind the others; a lesson begins with it
-/// where none is open.
-pub fn keep_step(desk: &mut Desk, view: PictureView) {
-    let is_new = desk.lesson().is_none();
-    match desk.keep_as_step(begun_with(view)) {
-        Ok(_) if is_new => {
-            desk.tell("A lesson was begun with this step. Give it its words in Lesson.");
+impl Desk {
+    /// Keeps the unit in front, its setting and the view as a step behind the others; a lesson begins with it
+    /// where none is open. What was done, in a sentence.
+    ///
+    /// # Errors
+    /// When it is not kept, with the reason in a sentence.
+    pub fn keep_step_in(&mut self, view: PictureView) -> Result<String, String> {
+        let is_new = self.lesson().is_none();
+        match self.keep_as_step(begun_with(view)) {
+            Ok(_) if is_new => {
+                Ok("A lesson was begun with this step. Give it its words in Lesson.".to_owned())
+            }
+            Ok(number) => Ok(format!("Kept as step {} of the lesson.", number + 1)),
+            Err(why) => Err(format!("Not kept as a step. {why}")),
         }
-        Ok(number) => desk.tell(format!("Kept as step {} of the lesson.", number + 1)),
-        Err(why) => desk.warn(format!("Not kept as a step. {why}")),
     }
 }
 
