@@ -3,10 +3,10 @@
 use std::fmt::Write as _;
 
 use super::report::in_line;
-use crate::analysis::Solved;
 use crate::analysis::plate::{
-    BARS, MOST_TURN, PlateResult, PlateRow, StepState, bar_choices, recommended,
+    BARS, PlateResult, PlateRow, StepState, bar_choices, none_can_be_used, recommended,
 };
+use crate::analysis::{Level, Solved};
 use crate::command::caution;
 use crate::plate::{Roller, Worksheet};
 use crate::units::{Length, System};
@@ -102,15 +102,13 @@ impl Page {
             });
             self.row(&self.length(choice.bar), &format!("{turned}{clear}"));
         }
-        let told = recommended(&choices).map_or_else(
-            || {
-                format!(
-                    "none of these: each turns the unit by more than {} from its working attitude, or does not clear the plate",
-                    self.system.angle(MOST_TURN)
-                )
-            },
-            |choice| self.length(choice.bar),
-        );
+        let names: Vec<_> = choices
+            .iter()
+            .map(|choice| self.length(choice.bar))
+            .collect();
+        let told = none_can_be_used(unit, &choices, &names, self.system).unwrap_or_else(|| {
+            recommended(&choices).map_or_else(String::new, |choice| self.length(choice.bar))
+        });
         self.row("recommended", &told);
     }
 
@@ -118,7 +116,14 @@ impl Page {
         let mut cautions: Vec<&str> = Vec::new();
         for (step, state) in &result.order {
             let told = if *state == StepState::Done {
-                state.words_with(result.level_of(*step))
+                {
+                    let level = result.level_of(*step);
+                    if level > Level::Fine {
+                        format!("{}: {}", state.words(), result.result_word(*step, level))
+                    } else {
+                        state.words().to_owned()
+                    }
+                }
             } else {
                 let caution = step.caution().filter(|caution| !cautions.contains(caution));
                 cautions.extend(caution);

@@ -3,7 +3,8 @@
 use std::collections::BTreeSet;
 
 use super::checks::{
-    at, day, exact, exact_angle, hours, inside, measured, names_and_notes, standard_of,
+    at, day, exact, exact_angle, hours, inside, measured, measured_angle, names_and_notes,
+    standard_of,
 };
 use super::entries::Place;
 use super::flaw::{SheetFlaw, SheetFlawKind};
@@ -12,7 +13,7 @@ use super::readings::{
     StationReadings,
 };
 use super::sheet::{
-    AdjusterEntry, Feeler, GapEntry, RollerEntry, RunoutEntry, ThreeEntry, Worksheet,
+    AdjusterEntry, Feeler, GapEntry, RollerEntry, RunoutEntry, Side, ThreeEntry, Worksheet,
 };
 use crate::geometry::{Eccentric, FittedCircle};
 use crate::unit::{Rule, is_name_alone};
@@ -42,7 +43,7 @@ impl Worksheet {
         });
         let flat = self.plate_flat_within.as_ref();
         let attitude = self.attitude.as_ref().map(|attitude| {
-            let angle = |path, angle| exact_angle(path, angle, Rule::WithinUpright);
+            let angle = |path, angle| measured_angle(path, angle, Rule::WithinUpright);
             Ok([
                 angle("attitude.left", &attitude.left)?,
                 angle("attitude.right", &attitude.right)?,
@@ -193,6 +194,7 @@ fn roller(path: &str, entry: Option<&RollerEntry>) -> Result<Option<RollerReadin
 
 /// What was read at one end of a roller.
 struct End<'a> {
+    side: Side,
     once: Option<&'a GapEntry>,
     once_name: &'static str,
     again: Option<&'a GapEntry>,
@@ -204,6 +206,7 @@ struct End<'a> {
 impl<'a> End<'a> {
     fn left(roller: &'a RollerEntry) -> Self {
         Self {
+            side: Side::Left,
             once: roller.left.as_ref(),
             once_name: "left",
             again: roller.left_half_turn.as_ref(),
@@ -215,6 +218,7 @@ impl<'a> End<'a> {
 
     fn right(roller: &'a RollerEntry) -> Self {
         Self {
+            side: Side::Right,
             once: roller.right.as_ref(),
             once_name: "right",
             again: roller.right_half_turn.as_ref(),
@@ -288,7 +292,7 @@ impl<'a> End<'a> {
             Some(GapEntry::Height(height)) => {
                 let over = measured(&path, height, Rule::AboveZero)?;
                 let Some(diameter) = diameter else {
-                    return Err(at(&path, SheetFlawKind::NoDiameter(self.diameter_name)));
+                    return Err(at(&path, SheetFlawKind::NoDiameter(self.side)));
                 };
                 let value = over.value - diameter.value;
                 if value < LOWEST_GAP {

@@ -37,6 +37,20 @@ pub(super) fn measured(
     })
 }
 
+/// An angle that may carry a ±.
+pub(super) fn measured_angle(
+    path: &str,
+    angle: &Quantity<Angle>,
+    rule: Rule,
+) -> Result<Measured<Angle>, SheetFlaw> {
+    rule.check_angle(angle).map_err(|flaw| at(path, flaw))?;
+    let half_width = angle.half_width().map_or(0.0, Angle::deg);
+    Ok(Measured {
+        value: angle.value(),
+        standard: Angle::from_deg(half_width / 3.0_f64.sqrt()),
+    })
+}
+
 /// The standard uncertainty of a rectangular distribution, half-width/√3 (JCGM 100:2008, 4.3.7).
 pub(super) fn standard_of(half_width_mm: f64) -> Length {
     Length::from_mm(half_width_mm / 3.0_f64.sqrt())

@@ -3,6 +3,7 @@
 use thiserror::Error;
 
 use super::date::NotADay;
+use super::sheet::Side;
 use crate::geometry::TooFewAngles;
 use crate::unit::FlawKind;
 use crate::units::Quoted;
@@ -27,7 +28,7 @@ pub enum SheetFlawKind {
     #[error("{} is taken as exact; leave its ± out", Quoted(.0))]
     Exact(String),
     /// The leaf that stops is no thicker than the one that goes.
-    #[error("{} goes and {} does not: write the thinner leaf for goes, the thicker one for stops_at", Quoted(.goes), Quoted(.stops_at))]
+    #[error("{} goes and {} does not: write the thinner leaf as the one that goes, the thicker one as the one that stops", Quoted(.goes), Quoted(.stops_at))]
     LeavesSwapped {
         /// The leaf that goes.
         goes: String,
@@ -35,8 +36,8 @@ pub enum SheetFlawKind {
         stops_at: String,
     },
     /// A height over a roller without its diameter.
-    #[error("a height over the roller's top needs the roller's diameter there; add {0}")]
-    NoDiameter(&'static str),
+    #[error("a height over the roller's top needs the roller's diameter at its {} end; add it", .0.word())]
+    NoDiameter(Side),
     /// A height less than the diameter of what it was read over.
     #[error("{} over the top of a roller of {} puts it under the plate", Quoted(.height), Quoted(.diameter))]
     UnderThePlate {

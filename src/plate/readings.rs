@@ -7,11 +7,11 @@ use crate::units::{Angle, Length};
 
 /// A reading: what it says, and its standard uncertainty.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Measured {
+pub struct Measured<M = Length> {
     /// What it says.
-    pub value: Length,
-    /// Its standard uncertainty.
-    pub standard: Length,
+    pub value: M,
+    /// Its standard uncertainty; zero where it says nothing of itself.
+    pub standard: M,
 }
 
 /// The gap under an end of a roller, from one reading or the mean of two half a turn apart.
@@ -131,7 +131,7 @@ pub struct Readings {
     /// The height of cut measured off the bar.
     pub height: AlongRead,
     /// The attitude measured off the bar, left and right.
-    pub attitude: Option<[Angle; 2]>,
+    pub attitude: Option<[Measured<Angle>; 2]>,
     /// How little runout is wanted; none where the turf's starting value holds.
     pub runout_wanted: Option<Length>,
     /// How much runout there may be; none where the turf's starting value holds.

@@ -512,7 +512,7 @@ fn no_words_of_the_pictures_at_the_plate_stand_on_others_or_leave_their_paper() 
                 ("thread", thread_picture(Some(-1.25))),
             ];
             for roller in Roller::ALL {
-                let ends = ends_picture(roller, read.roller(roller), system);
+                let ends = ends_picture(read.roller(roller), system);
                 scenes.push(("ends", ends));
                 let worked_out = result.roller(roller).expect("it was read");
                 let turns = read.roller(roller).map_or(&[][..], |read| &read.runout);

@@ -560,7 +560,7 @@ const WRONG: [(&str, &str, &str, &str); 28] = [
         "Gap(\"0.004 in\")",
         "Height(\"2.004 in\")",
         "front.left",
-        "add left_diameter",
+        "the roller's diameter at its left end; add it",
     ),
     (
         "Gap(\"0.004 in\")",

@@ -459,3 +459,37 @@ fn sheets_are_among_the_recent_files_and_beside_their_unit() {
     window.click(&format!("{GREENS}, in {}", folder.path().display()));
     window.assert_says("greens-1.plate.ron, Example Ground");
 }
+
+#[test]
+fn a_new_sheet_takes_what_belongs_to_the_unit_from_its_last_one_and_a_name_that_is_free() {
+    let folder = ground();
+    let answers = Answers::default();
+    let unit = folder.path().join("greens-1.ron");
+    let mut window = in_plate(Start::on_file(&unit).asking(&answers));
+    window.click("New sheet for this unit");
+    window.assert_says("Taken from the unit's last sheet, greens-1.plate.ron: Cutting width, ");
+    window.assert_silent("not saved");
+    go_to(&mut window, "The job");
+    assert_eq!(window.entry("Cutting width"), "21 in");
+    go_to(&mut window, "Front roller adjuster");
+    assert_eq!(window.entry("Front roller, between the adjusters"), "26 in");
+    assert_eq!(
+        window.entry("Front roller, throw of the eccentric"),
+        "1/16 in"
+    );
+    assert_eq!(window.entry("Front roller, eccentric stands at"), "");
+    go_to(&mut window, "Rear roller adjuster");
+    assert_eq!(window.entry("Rear roller, pitch of the thread"), "1.25 mm");
+    // No file has the name that is offered.
+    save(&mut window);
+    let offered = answers.offered();
+    let offered = offered.last().expect("it asks where to save");
+    let name = Path::new(offered).file_name().unwrap().to_string_lossy();
+    assert!(
+        name.starts_with("greens-1 20") && name.ends_with(".plate.ron"),
+        "{name}"
+    );
+    window.press_with(Modifiers::COMMAND, Key::Z);
+    go_to(&mut window, "The job");
+    assert_eq!(window.entry("Cutting width"), "");
+}

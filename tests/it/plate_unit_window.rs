@@ -8,8 +8,11 @@ use std::sync::mpsc::channel;
 
 use egui::{Key, Modifiers};
 use sha2::{Digest as _, Sha256};
+use sweepgauge::analysis::{NumberId, Solved};
 use sweepgauge::app::{Beginning, PrintJob, Printer, Printing};
 use sweepgauge::store::{open_record, record_beside};
+use sweepgauge::unit::Document;
+use sweepgauge::units::Quantity;
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::pdf::{Pdf, packed};
@@ -21,28 +24,74 @@ use crate::common::shown::{Answers, Start, Window};
 
 #[test]
 fn the_unit_is_filled_in_after_before_and_after_were_shown_and_in_one_step() {
-    let (_folder, _file, mut window) = on(GANG, &[]);
+    let reel = "left: \"6.880 in\", middle: \"6.881 in\", right: \"6.879 in\"";
+    let ground = "left: \"6.870 in\", middle: \"6.871 in\", right: \"6.869 in\"";
+    let (_folder, _file, mut window) = on(GANG, &[(reel, ground)]);
     let before = window.document().clone();
     window.click("Fill in the unit…");
     window.assert_says("By the sheet");
-    window.assert_says("6.88 in");
-    // What the unit follows while its setting leaves it out stands beside it.
-    assert!(before.setting.reel_diameter.is_none());
-    window.assert_says("measured 6.88 in");
+    // Read without a ±, it keeps that of the reading before it.
+    window.assert_says("6.88 in ± 0.005 in");
+    window.assert_says("6.87 in ± 0.005 in");
     window.assert_silent("left out");
     assert_eq!(*window.document(), before, "it is shown only");
     window.click("Fill in");
     let filled = window.document().clone();
     assert_ne!(filled, before);
-    assert_eq!(
-        filled.setting.reel_diameter.as_ref().unwrap().text(),
-        "6.88 in"
-    );
+    assert_eq!(filled.bench.reel_diameter.text(), "6.87 in ± 0.005 in");
+    assert_eq!(filled.setting, before.setting);
     assert_eq!(
         filled.wear.front_runout.as_ref().unwrap().text(),
         "0.004 in"
     );
     window.press_with(Modifiers::COMMAND, Key::Num1);
+    window.press_with(Modifiers::COMMAND, Key::Z);
+    assert_eq!(*window.document(), before);
+}
+
+#[test]
+fn what_was_measured_goes_into_the_unit_with_its_plus_minus_and_differs_from_nothing() {
+    let (_folder, _file, mut window) = on(
+        GANG,
+        &[(
+            "attitude: (left: \"4 deg\", right: \"4 deg\")",
+            "attitude: (left: \"4.3 deg ± 0.1 deg\", right: \"4.3 deg ± 0.1 deg\")",
+        )],
+    );
+    let before = window.document().clone();
+    let solved = Solved::of(&before).unwrap();
+    window.click("Fill in the unit…");
+    window.assert_says("4.3 deg ± 0.1 deg");
+    window.assert_says("each keeps its own ±");
+    window.click("Fill in");
+    let filled = window.document().clone();
+    // The setting asks for nothing of what was measured.
+    assert_eq!(filled.setting, before.setting);
+    assert_eq!(filled.bench.attitude.text(), "4.3 deg ± 0.1 deg");
+    assert_eq!(filled.bench.height_of_cut.text(), "0.5 in ± 0.002 in");
+    let off = |document: &Document| document.bench.behind_centre.half_width();
+    assert_eq!(off(&filled), off(&before));
+    assert!(off(&before).is_some());
+    // The same unit with its attitude wanted so stands in the same pose: the old way of filling it in.
+    let mut wanted = before.clone();
+    wanted.setting.attitude = Quantity::parse("4.3 deg").ok();
+    wanted.setting.reel_diameter = Quantity::parse("6.88 in").ok();
+    let wanted = Solved::of(&wanted).unwrap();
+    let anew = Solved::of(&filled).unwrap();
+    for number in [
+        NumberId::BehindCentre,
+        NumberId::SweepBelowCut,
+        NumberId::UndersideOverPlate,
+    ] {
+        let [old, wanted, anew] = [&solved, &wanted, &anew]
+            .map(|solved| solved.solution.numbers().base(number).expect("a number"));
+        assert!(
+            (wanted - anew).abs() < 0.01,
+            "{number:?}: {wanted} and {anew}, was {old}"
+        );
+    }
+    window.press_with(Modifiers::COMMAND, Key::Num1);
+    window.assert_silent("Differs from as measured");
     window.press_with(Modifiers::COMMAND, Key::Z);
     assert_eq!(*window.document(), before);
 }
@@ -102,30 +151,45 @@ fn a_finished_sheet_adds_its_entry_to_the_units_record() {
 fn a_bar_is_recommended_and_the_list_is_the_users() {
     let (_folder, _file, mut window) = on(GREENS, &[]);
     go_to(&mut window, "Choose the gauge bar");
-    window.assert_says("None of these: each ");
+    // By hand: the lip's bottom is 0.125 - 0.07·cos 6° up, 0.0554 in, 3.293 in ahead of the rear roller's
+    // centre, so that a quarter inch turns the unit by about 0.1946/3.293, 3.4°.
+    window.assert_says("3.36°");
+    window.assert_says("None of these: 0.25 in and 0.5 in each turn the unit by more than 3.00° from its working attitude. Get a bar from 0.02 in to 0.22 in thick");
+    window.assert_silent("meets the plate");
     window.enter_text("Bars in the shop", "0.25, thick");
     window.assert_says("Bars in the shop: ");
     assert_eq!(window.entry("Bars in the shop"), "0.25, thick");
-    window.enter_text("Bars in the shop", "0.25, 4 mm");
+    window.enter_text("Bars in the shop", "0.25, 3/16, 4 mm");
     let bars = window.app().preferences().gauge_bars.clone();
-    assert_eq!(bars.unwrap(), ["0.25 in", "4 mm"]);
-    window.assert_says("Use the 0.157 in bar.");
-    // A bar that cannot be used is offered to nobody, and what was measured stays.
-    assert!(!window.has_button("Use 0.250 in"));
-    window.click("Use 0.157 in");
-    window.assert_says("were left as they are");
+    assert_eq!(bars.unwrap(), ["0.25 in", "3/16 in", "4 mm"]);
+    window.assert_says("Use the 4 mm bar.");
+    // A bar that cannot be used is offered to nobody. One of another size takes the place of the one that
+    // was measured, whose thickness waits.
+    assert!(!window.has_button("Use 0.25 in"));
+    window.click("Use 3/16 in");
+    window.assert_says("measure the bar under both ends");
+    window.assert_says("another bar, measured 0.250 in left and 0.250 in right");
     go_to(&mut window, "Plate and gauge bar");
-    assert_eq!(window.entry("Gauge bar, right"), "0.250 in");
-    window.enter_text("Gauge bar, left", "");
-    window.enter_text("Gauge bar, right", "");
-    go_to(&mut window, "Choose the gauge bar");
-    window.click("Use 0.157 in");
-    go_to(&mut window, "Plate and gauge bar");
-    assert_eq!(window.entry("Gauge bar, right"), "0.1575 in");
+    assert_eq!(window.entry("Gauge bar, right"), "3/16 in");
     assert_eq!(state(&window, "Plate and gauge bar"), "to do");
-    window.enter_text("Gauge bar, left", "0.1574 in");
-    window.enter_text("Gauge bar, right", "0.1576 in");
+    // What was read over the other bar is to be read again over this one.
+    assert_eq!(state(&window, "Front roller ends"), "again");
+    window.enter_text("Gauge bar, left", "0.1874 in");
+    window.enter_text("Gauge bar, right", "0.1876 in");
     assert_eq!(state(&window, "Plate and gauge bar"), "done");
+    go_to(&mut window, "Choose the gauge bar");
+    window.click("Use 3/16 in");
+    window.assert_says("its thickness there was left as it is");
+    window.click("Use 4 mm");
+    window.click("Use 3/16 in");
+    window.assert_says("What was measured of this bar came back.");
+    go_to(&mut window, "Plate and gauge bar");
+    assert_eq!(window.entry("Gauge bar, right"), "0.1876 in");
+    assert_eq!(state(&window, "Plate and gauge bar"), "done");
+    for _ in 0..2 {
+        window.press_with(Modifiers::COMMAND, Key::Z);
+    }
+    assert_eq!(window.entry("Gauge bar, right"), "0.1876 in");
 }
 
 #[test]

@@ -2,13 +2,13 @@
 
 use std::fs;
 
-use egui::{Key, Modifiers, Shape, Vec2};
+use egui::{Event, Key, Modifiers, Shape, Vec2};
 use sweepgauge::app::Beginning;
 use sweepgauge::plate::{GapEntry, Step};
 use sweepgauge::store::open_sheet;
 
 use crate::common::demo_unit::DemoUnit;
-use crate::common::plate_window::{GANG, GREENS, go_to, ground, on, save, state};
+use crate::common::plate_window::{GANG, GREENS, go_to, ground, keys_are_at, on, save, state};
 use crate::common::shown::Start;
 
 #[test]
@@ -27,7 +27,7 @@ fn a_wrong_entry_is_told_kept_and_never_saved() {
     assert_eq!(fs::read_to_string(&file).unwrap(), before);
     // What makes no sense beside the other is told as well.
     window.enter_text(stops, "0.003 in");
-    window.assert_says("write the thinner leaf for goes");
+    window.assert_says("write the thinner leaf as the one that goes");
     save(&mut window);
     assert_eq!(fs::read_to_string(&file).unwrap(), before);
     window.enter_text(stops, "0.006 in");
@@ -200,7 +200,7 @@ fn readings_that_cannot_be_are_told_where_they_stand() {
             "Attitude",
             "Attitude, right",
             "9 deg",
-            "The ends differ by 5",
+            "the ends differ by 5",
         ),
         // Last, because such a bar leaves no roller parallel.
         (
@@ -214,6 +214,9 @@ fn readings_that_cannot_be_are_told_where_they_stand() {
         go_to(&mut window, step);
         window.enter_text(field, text);
         window.assert_says(said);
+        // It is told at its entry, under its name, and what was typed stays.
+        window.assert_says(&format!("{field}: "));
+        assert_eq!(window.entry(field), text);
         assert_ne!(state(&window, step), "done", "{step}");
     }
 }
@@ -407,7 +410,7 @@ fn every_page_shows_what_makes_its_step_safe() {
 fn a_reel_that_cannot_be_read_across_is_worked_out_from_a_tape() {
     let (_folder, file, mut window) = on(GREENS, &[]);
     go_to(&mut window, "Reel diameter");
-    window.click("Reel diameter from other readings");
+    window.click("Reel from…");
     window.click("a plain tape");
     window.assert_says("a plain tape pulled once round the tips");
     window.enter_text("Tape, once round", "15 in ± 0.01 in");
@@ -427,4 +430,101 @@ fn a_reel_that_cannot_be_read_across_is_worked_out_from_a_tape() {
         read.text()
     );
     assert!(read.half_width().is_some());
+}
+
+#[test]
+fn what_was_entered_another_way_comes_back_with_it_and_the_file_holds_the_choice_alone() {
+    let (_folder, file, mut window) = on(GREENS, &[]);
+    let goes = "Front roller, leaf that goes, right end";
+    let gap = "Front roller, gap, right end";
+    go_to(&mut window, "Front roller ends");
+    window.click("gap, by gauge");
+    window.assert_says("Kept while this sheet is open: what was entered for feeler leaves.");
+    assert_eq!(window.entry(gap), "");
+    // Undone in one step, and done again.
+    window.press_with(Modifiers::COMMAND, Key::Z);
+    assert_eq!(window.entry(goes), "0.009 in");
+    window.assert_silent("Kept while this sheet is open");
+    window.press_with(Modifiers::COMMAND, Key::Y);
+    assert_eq!(window.entry(gap), "");
+    for end in ["left", "right"] {
+        window.enter_text(&format!("Front roller, gap, {end} end"), "0.0045");
+    }
+    // It was not parallel by the leaves: this was read after it was moved.
+    assert_eq!(state(&window, "Rear roller ends"), "again");
+    save(&mut window);
+    let front = open_sheet(&file).unwrap().front.unwrap();
+    assert!(matches!(front.right, Some(GapEntry::Gap(_))));
+    window.click("feeler leaves");
+    assert_eq!(window.entry(goes), "0.009 in");
+    window.assert_says("Kept while this sheet is open: what was entered for gap, by gauge.");
+    window.click("gap, by gauge");
+    assert_eq!(window.entry(gap), "0.0045 in");
+    go_to(&mut window, "Front roller adjuster");
+    window.click("shims");
+    window.assert_says("what was entered for eccentric");
+    window.assert_silent("how far to turn");
+    window.click("eccentric");
+    assert_eq!(
+        window.entry("Front roller, throw of the eccentric"),
+        "1/16 in"
+    );
+    window.assert_silent("Kept while this sheet is open");
+}
+
+#[test]
+fn a_page_is_gone_through_by_enter_alone() {
+    let (_folder, _file, mut window) = on(GREENS, &[]);
+    go_to(&mut window, "Rear roller runout");
+    window.click("Step before");
+    let at = |station: &str, deg: &str| format!("Front roller, indicator {station}, at {deg}°");
+    // The page begins at its first entry, and goes down the places of one station as the roller is turned.
+    assert_eq!(keys_are_at(&window), at("left", "0"));
+    window.press(Key::Enter);
+    assert_eq!(keys_are_at(&window), at("left", "45"));
+    window.press(Key::Tab);
+    assert_eq!(keys_are_at(&window), at("left", "90"));
+    for _ in 0..5 {
+        window.press(Key::Enter);
+    }
+    assert_eq!(keys_are_at(&window), at("left", "315"));
+    window.press(Key::Enter);
+    assert_eq!(keys_are_at(&window), at("middle", "0"));
+    // What is typed replaces what stood there.
+    window.harness.event(Event::Text("7".to_owned()));
+    window.settle();
+    window.press(Key::Enter);
+    assert_eq!(window.entry(&at("middle", "0")), "7 thou");
+    for _ in 0..7 + 8 {
+        window.press(Key::Enter);
+    }
+    let lever = "Front roller, indicator's lever slants by";
+    assert_eq!(keys_are_at(&window), lever);
+    window.press(Key::Enter);
+    assert_eq!(keys_are_at(&window), "Next step");
+    window.assert_says("Front roller runout: ");
+    // The button takes a press of its own, and the next page begins at its first entry.
+    window.press(Key::Enter);
+    window.assert_says("Rear roller runout: ");
+    assert_eq!(keys_are_at(&window), "Rear roller, indicator left, at 0°");
+    // Where there is none to type into, the button keeps the keys: no tick is made by a press too many.
+    go_to(&mut window, "Reel diameter");
+    window.click("Next step");
+    assert_eq!(keys_are_at(&window), "Next step");
+    assert_eq!(state(&window, "Roller bearings"), "to do");
+}
+
+#[test]
+fn hours_that_go_back_are_told_at_their_entry() {
+    let (folder, _file, mut window) = on(GREENS, &[]);
+    let record = fs::read_to_string(folder.path().join("greens-1.record.ron")).unwrap();
+    assert!(record.contains("hours:"), "{record}");
+    go_to(&mut window, "The job");
+    assert_eq!(state(&window, "The job"), "done");
+    window.enter_text("Hours", "12");
+    window.assert_says("Hours: 12 h are fewer than the ");
+    assert_eq!(state(&window, "The job"), "done, over limit");
+    assert_eq!(window.entry("Hours"), "12");
+    window.enter_text("Hours", "1210");
+    assert_eq!(state(&window, "The job"), "done");
 }

@@ -138,6 +138,16 @@ impl ExpectedCut {
         is_all.then_some(true)
     }
 
+    /// The word for it.
+    #[must_use]
+    pub fn word(&self) -> &'static str {
+        match self.agrees() {
+            Some(true) => "as expected",
+            Some(false) => "not as expected",
+            None => "undecided",
+        }
+    }
+
     /// How it stands beside what was expected.
     #[must_use]
     pub fn level(&self) -> Level {

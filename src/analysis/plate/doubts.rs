@@ -1,8 +1,8 @@
-//! Readings that cannot be, or not together: what they are, and how bad.
+//! Readings that cannot be, or not together: what they are, where they stand, and how bad.
 
 use crate::analysis::{Level, Solved};
-use crate::plate::{Readings, Station, Step};
-use crate::units::{Angle, Length, Sentence};
+use crate::plate::{Readings, Record, SheetField, Side, Station, Step};
+use crate::units::{Angle, Length, Sentence, System, fixed};
 
 /// The ends of a gauge bar differ by no more (common practice, no source).
 const BAR_ENDS: Length = Length::from_inches(0.005);
@@ -13,17 +13,53 @@ const ATTITUDE_ENDS: Angle = Angle::from_deg(0.5);
 /// A reading that cannot be, or not beside another.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Doubt {
-    /// The step in which it was read.
-    pub step: Step,
+    /// Where it stands; it is told under the last of them.
+    pub fields: Vec<SheetField>,
     /// How bad it is.
     pub level: Level,
-    /// What it is, in a sentence.
-    pub told: Sentence,
+    /// What it is, to be read after the name of its last field.
+    told: Told,
+}
+
+/// A sentence without its end.
+#[derive(Clone, Debug, PartialEq)]
+enum Told {
+    Sentence(Sentence),
+    Text(String),
 }
 
 impl Doubt {
-    fn new(step: Step, level: Level, told: Sentence) -> Self {
-        Self { step, level, told }
+    fn new(fields: &[SheetField], level: Level, told: Sentence) -> Self {
+        Self {
+            fields: fields.to_vec(),
+            level,
+            told: Told::Sentence(told),
+        }
+    }
+
+    /// The step in which it was read; none where it belongs to the whole sheet.
+    #[must_use]
+    pub fn step(&self) -> Option<Step> {
+        self.fields.last().and_then(|field| field.step())
+    }
+
+    /// What it is, without the name of its field and without an end.
+    #[must_use]
+    pub fn told(&self, system: System) -> String {
+        match &self.told {
+            Told::Sentence(sentence) => sentence.shown_in(system),
+            Told::Text(text) => text.clone(),
+        }
+    }
+
+    /// The same as a sentence that stands by itself.
+    #[must_use]
+    pub fn told_alone(&self, system: System) -> String {
+        let name = self
+            .fields
+            .last()
+            .map_or_else(String::new, |field| field.name());
+        format!("{name}: {}.", self.told(system))
     }
 
     /// Every one of a sheet, in working order.
@@ -32,16 +68,40 @@ impl Doubt {
         let reel = unit.map_or_else(Vec::new, |unit| reel(sheet, unit));
         bar.chain(reel).chain(attitude(sheet)).collect()
     }
+
+    /// Hours that cannot be beside those of the unit's record: fewer than on a day before, or more than on
+    /// a day after.
+    #[must_use]
+    pub fn of_hours(sheet: &Readings, record: &Record) -> Option<Self> {
+        let (hours, day) = (sheet.hours?, sheet.day);
+        let entries = record.entries.iter();
+        let mut known = entries.filter_map(|entry| Some((entry.hours_run()?, entry.day()?)));
+        let wrong = known.find(|(run, then)| match day {
+            Some(day) => (*then < day && *run > hours) || (*then > day && *run < hours),
+            None => *run > hours,
+        });
+        let (run, then) = wrong?;
+        let than = if run > hours { "fewer" } else { "more" };
+        let told = format!(
+            "{} h are {than} than the {} h on record for {then}; read the clock again, or check the date",
+            fixed(hours, 0),
+            fixed(run, 0)
+        );
+        Some(Self {
+            fields: vec![SheetField::Hours],
+            level: Level::Over,
+            told: Told::Text(told),
+        })
+    }
 }
 
 fn bar(sheet: &Readings) -> Option<Doubt> {
     let [left, right] = sheet.bar?;
     let apart = Length::from_mm((right.value - left.value).mm().abs());
     (apart > BAR_ENDS).then(|| {
-        let template =
-            "The bar's ends differ by {}, more than a gauge bar's can: measure both again.";
+        let template = "the ends differ by {}, more than a gauge bar's can; measure both again";
         Doubt::new(
-            Step::PlateAndBar,
+            &Side::ALL.map(SheetField::Bar),
             Level::Over,
             Sentence::new(template, &[apart.into()]),
         )
@@ -58,25 +118,20 @@ fn reel(sheet: &Readings, unit: &Solved) -> Vec<Doubt> {
             read.value - read.standard * 2.0,
             read.value + read.standard * 2.0,
         );
-        let template = if least > new.value() {
-            match station {
-                Station::Left => "Left: {} is more than the new reel's {}. Read it again.",
-                Station::Middle => "Middle: {} is more than the new reel's {}. Read it again.",
-                Station::Right => "Right: {} is more than the new reel's {}. Read it again.",
-            }
+        let (template, limit) = if least > new.value() {
+            ("{} is more than the new reel's {}; read it again", new)
         } else if most < scrap.value() {
-            match station {
-                Station::Left => "Left: {} is under scrap size, {}.",
-                Station::Middle => "Middle: {} is under scrap size, {}.",
-                Station::Right => "Right: {} is under scrap size, {}.",
-            }
+            (
+                "{} is under scrap size, {}; read it again, or renew the reel",
+                scrap,
+            )
         } else {
             return None;
         };
-        let limit = if least > new.value() { new } else { scrap };
         let values = [read.value.into(), limit.value().into()];
+        let field = SheetField::Reel(station);
         Some(Doubt::new(
-            Step::Reel,
+            &[field],
             Level::Over,
             Sentence::new(template, &values),
         ))
@@ -86,13 +141,62 @@ fn reel(sheet: &Readings, unit: &Solved) -> Vec<Doubt> {
 
 fn attitude(sheet: &Readings) -> Option<Doubt> {
     let [left, right] = sheet.attitude?;
-    let apart = Angle::from_deg((right.deg() - left.deg()).abs());
+    let apart = Angle::from_deg((right.value.deg() - left.value.deg()).abs());
     (apart > ATTITUDE_ENDS).then(|| {
-        let template = "The ends differ by {}, and {} is much for one knife: read both again, and look for a bent knife or a twisted frame.";
+        let template = "the ends differ by {}, and {} is much for one knife; read both again, and look for a bent knife or a twisted frame";
         Doubt::new(
-            Step::Attitude,
+            &Side::ALL.map(SheetField::Attitude),
             Level::Watch,
             Sentence::new(template, &[apart.into(), ATTITUDE_ENDS.into()]),
         )
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plate::{Day, Entry};
+
+    #[test]
+    fn hours_go_on_from_day_to_day() {
+        let entry = |date: &str, hours: &str| Entry {
+            date: date.to_owned(),
+            hours: hours.to_owned(),
+            ..Entry::default()
+        };
+        let record = Record {
+            entries: vec![
+                entry("2026-10-01", "1150"),
+                entry("2026-11-20", "1207"),
+                entry("2026-12-01", ""),
+            ],
+            ..Record::default()
+        };
+        let told = |day: &str, hours: f64| {
+            let sheet = Readings {
+                day: Day::parse(day).ok(),
+                hours: Some(hours),
+                ..Readings::default()
+            };
+            let doubt = Doubt::of_hours(&sheet, &record)?;
+            Some(doubt.told_alone(System::InchDecimal))
+        };
+        let fewer = told("2026-11-25", 1200.0).expect("a doubt");
+        assert!(
+            fewer.starts_with("Hours: 1200 h are fewer than the 1207 h on record for 2026-11-20")
+        );
+        assert!(
+            told("2026-11-01", 1300.0)
+                .expect("a doubt")
+                .contains("more than")
+        );
+        for (day, hours) in [
+            ("2026-11-25", 1207.0),
+            ("2026-11-01", 1200.0),
+            ("2026-11-20", 1200.0),
+        ] {
+            assert_eq!(told(day, hours), None, "{day}");
+        }
+        assert!(told("", 1200.0).is_some());
+    }
 }

@@ -1,5 +1,6 @@
 //! What a finished sheet gives its unit, and the entry it makes in the unit's record.
 
+use super::measured_anew::{MeasuredAnew, with_off};
 use super::parallel::Verdict;
 use super::result::PlateResult;
 use super::roller::RollerResult;
@@ -8,12 +9,27 @@ use crate::plate::{AlongRead, Entry, Measured, Worksheet};
 use crate::unit::Document;
 use crate::units::{Angle, Length, Quantity};
 
+/// Where a sheet's readings of height of cut, attitude and reel went in its unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Filled {
+    /// As measured.
+    AsMeasured,
+    /// As set: the unit is drawn with another knife, or ground.
+    AsSet,
+    /// The reel alone, as set: the rollers are given, and the rest follows from them.
+    RollersGiven,
+}
+
 impl PlateResult {
     /// Fills a unit from the sheet: runout, the difference from side to side, the reel's diameter, and
-    /// height of cut and attitude as they were measured off the bar. What was not read stays.
+    /// height of cut and attitude as they were measured off the bar, each with its ±. What was not read
+    /// stays. What was measured stands in the unit as measured ([`MeasuredAnew`]), and the setting asks for
+    /// nothing else there.
     ///
-    /// Where the unit is set by its rollers, height of cut and attitude follow and are left alone.
-    pub fn fill(&self, document: &mut Document) {
+    /// Where the unit is drawn with its rollers moved, another knife, or ground, the readings are of it as
+    /// it is set, and go there; where it is set by its rollers, height of cut and attitude follow and are
+    /// left alone.
+    pub fn fill(&self, document: &mut Document) -> Filled {
         let system = document.system();
         let length = |length: Length| Quantity::from_value(length, system);
         if let Some(runout) = largest_runout(self.front.as_ref()) {
@@ -23,36 +39,62 @@ impl PlateResult {
             document.wear.rear_runout = Some(length(runout));
         }
         if let Some(difference) = self.side_to_side() {
-            document.wear.end_difference = Some(length(Length::from_mm(difference.mm().abs())));
+            let difference = Measured {
+                value: Length::from_mm(difference.value.mm().abs()),
+                ..difference
+            };
+            document.wear.end_difference = Some(with_off(difference, system));
         }
-        if let Some(diameter) = mean(&self.readings.reel) {
-            document.setting.reel_diameter = Some(length(diameter));
+        let anew = MeasuredAnew {
+            reel_diameter: mean(&self.readings.reel),
+            height_of_cut: mean(&self.readings.height),
+            attitude: self.attitude(),
+        };
+        if anew.is_none() {
+            return Filled::AsMeasured;
+        }
+        if anew.put_into(document) {
+            return Filled::AsMeasured;
+        }
+        if let Some(diameter) = anew.reel_diameter {
+            document.setting.reel_diameter = Some(length(diameter.value));
         }
         if document.setting.rollers.is_some() {
-            return;
+            return Filled::RollersGiven;
         }
-        if let Some(height) = mean(&self.readings.height) {
-            document.setting.height_of_cut = Some(length(height));
+        if let Some(height) = anew.height_of_cut {
+            document.setting.height_of_cut = Some(length(height.value));
         }
-        if let Some(attitude) = self.attitude() {
-            document.setting.attitude = Some(Quantity::from_value(attitude, system));
+        if let Some(attitude) = anew.attitude {
+            document.setting.attitude = Some(Quantity::from_value(attitude.value, system));
         }
+        Filled::AsSet
     }
 
     /// The height of cut at the right less that at the left: as measured, else as expected.
     #[must_use]
-    pub fn side_to_side(&self) -> Option<Length> {
+    pub fn side_to_side(&self) -> Option<Measured> {
         let height = &self.readings.height;
-        let measured = height.left.zip(height.right);
-        measured
-            .map(|(left, right)| right.value - left.value)
-            .or_else(|| self.cut.map(|cut| cut.right_less_left))
+        let measured = height.left.zip(height.right).map(|(left, right)| Measured {
+            value: right.value - left.value,
+            standard: Length::from_mm(left.standard.mm().hypot(right.standard.mm())),
+        });
+        measured.or_else(|| {
+            self.cut.map(|cut| Measured {
+                value: cut.right_less_left,
+                standard: cut.expanded * 0.5,
+            })
+        })
     }
 
     /// The middle of the attitude at both ends.
-    fn attitude(&self) -> Option<Angle> {
+    fn attitude(&self) -> Option<Measured<Angle>> {
         let [left, right] = self.readings.attitude?;
-        Some((left + right) * 0.5)
+        // One instrument read both: what it is off by is in both alike.
+        Some(Measured {
+            value: (left.value + right.value) * 0.5,
+            standard: (left.standard + right.standard) * 0.5,
+        })
     }
 
     /// The entry for the unit's record. `before` are the front and the rear roller's own numbers when
@@ -83,12 +125,12 @@ impl PlateResult {
             by: sheet.by.clone(),
             hours: sheet.hours.clone(),
             what: self.what_was_done(before),
-            reel_diameter: length(mean(&self.readings.reel)),
+            reel_diameter: length(value(mean(&self.readings.reel))),
             knife: knife.unwrap_or_default(),
-            height_of_cut: length(mean(&self.readings.height)),
+            height_of_cut: length(value(mean(&self.readings.height))),
             attitude: self
                 .attitude()
-                .map(|attitude| Quantity::from_value(attitude, system)),
+                .map(|attitude| Quantity::from_value(attitude.value, system)),
             behind_centre: length(behind_centre),
             front_before: length(front_before),
             front_after: length(out(self.front.as_ref())),
@@ -106,7 +148,9 @@ impl PlateResult {
         let is_measured = mean(&self.readings.height).is_some() && self.attitude().is_some();
         let mut filled = Document::clone(&unit.document);
         self.fill(&mut filled);
-        is_measured && filled.setting == unit.document.setting
+        is_measured
+            && filled.setting == unit.document.setting
+            && filled.bench == unit.document.bench
     }
 
     /// What was done to the rollers, by what their readings say of them: no roller is called parallel that
@@ -142,13 +186,24 @@ fn largest_runout(roller: Option<&RollerResult>) -> Option<Length> {
     read.reduce(|one, other| if other > one { other } else { one })
 }
 
-/// The middle of what was read along the reel or the knife.
-fn mean(along: &AlongRead) -> Option<Length> {
+/// The middle of what was read along the reel or the knife. One instrument read it everywhere, so that the
+/// mean can be off by as much as its readings.
+fn mean(along: &AlongRead) -> Option<Measured> {
     let read: Vec<Measured> = [along.left, along.middle, along.right]
         .into_iter()
         .flatten()
         .collect();
-    let sum: f64 = read.iter().map(|read| read.value.mm()).sum();
     let count = f64::from(u32::try_from(read.len()).ok().filter(|count| *count > 0)?);
-    Some(Length::from_mm(sum / count))
+    let mean = |of: fn(&Measured) -> Length| {
+        let sum: f64 = read.iter().map(|read| of(read).mm()).sum();
+        Length::from_mm(sum / count)
+    };
+    Some(Measured {
+        value: mean(|read| read.value),
+        standard: mean(|read| read.standard),
+    })
+}
+
+fn value(read: Option<Measured>) -> Option<Length> {
+    read.map(|read| read.value)
 }

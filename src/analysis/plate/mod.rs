@@ -3,7 +3,8 @@
 //!
 //! `result.rs` works a sheet out, `roller.rs` one of its rollers: `parallel.rs` judges the ends, `correction.rs` says what its adjuster does, `runout.rs`
 //! judges how round it runs; `cut.rs` foretells the cut, `gauge_bar.rs` chooses the bar, `order.rs`
-//! says how far the work is, `doubts.rs` which readings cannot be, `feed.rs` what a finished sheet gives its unit and its record; `notes.rs` has
+//! says how far the work is, `doubts.rs` which readings cannot be, `feed.rs` what a finished sheet gives its unit and its record, `measured_anew.rs` how
+//! the unit stands as measured then; `notes.rs` has
 //! what to know beside the numbers, `rows.rs` tells it all row by row, for text, paper and spreadsheet.
 
 mod correction;
@@ -11,6 +12,7 @@ mod cut;
 mod doubts;
 mod feed;
 mod gauge_bar;
+mod measured_anew;
 mod notes;
 mod order;
 mod parallel;
@@ -22,10 +24,15 @@ mod runout;
 pub use correction::{Correction, Split};
 pub use cut::{CutMeasured, ExpectedCut, PlaceMeasured, RollerShares};
 pub use doubts::Doubt;
-pub use gauge_bar::{BARS, BarChoice, MOST_TURN, bar_choices, recommended};
+pub use feed::Filled;
+pub use gauge_bar::{
+    BARS, BarChoice, BarRefused, MOST_TURN, bar_choices, none_can_be_used, recommended,
+    usable_thickness,
+};
+pub use measured_anew::MeasuredAnew;
 pub use order::StepState;
 pub use parallel::{HighEnd, Parallel, Part, Verdict, part_of_doubt, starting_parallel};
 pub use result::PlateResult;
 pub use roller::{Reread, RollerResult};
-pub use rows::{Figure, PlateRow};
+pub use rows::{Figure, PlateRow, out_with_end, shifted, shims_miss};
 pub use runout::{OnceATurn, RunoutLimits, StationRunout, band_in_the_cut, bow_of, runout_level};

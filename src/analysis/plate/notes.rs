@@ -28,7 +28,7 @@ impl PlateResult {
             notes.push(sentence.shown_in(system));
         }
         let of_bar = self.doubts_of(Step::PlateAndBar);
-        notes.extend(of_bar.map(|doubt| doubt.told.shown_in(system)));
+        notes.extend(of_bar.map(|doubt| doubt.told_alone(system)));
         notes.extend(self.bar_note(roller, system));
         if self.wants_half_turn(roller) {
             notes.push("This roller runs out: read both ends once more after half a turn, or its runout passes for slope.".to_owned());

@@ -52,7 +52,9 @@ impl PlateResult {
 
     /// What cannot be, of what was read in a step.
     pub fn doubts_of(&self, step: Step) -> impl Iterator<Item = &Doubt> {
-        self.doubts.iter().filter(move |doubt| doubt.step == step)
+        self.doubts
+            .iter()
+            .filter(move |doubt| doubt.step() == Some(step))
     }
 
     /// How the result of a step is, whether or not it wants doing again: fine as long as there is none.
@@ -95,6 +97,33 @@ impl PlateResult {
         };
         let doubts = self.doubts_of(step).map(|doubt| doubt.level);
         doubts.fold(of_result, Ord::max)
+    }
+
+    /// The steps that are done, and whose result is not as it should be, with how it is.
+    pub fn done_and_not_fine(&self) -> impl Iterator<Item = (Step, Level)> {
+        let done = self.order.iter();
+        let done = done.filter(|(_, state)| *state == StepState::Done);
+        let done = done.map(|(step, _)| (*step, self.level_of(*step)));
+        done.filter(|(_, level)| *level > Level::Fine)
+    }
+
+    /// The word for the result of a step: the verdict of a roller's ends, what was found of the height of
+    /// cut, else how it stands.
+    #[must_use]
+    pub fn result_word(&self, step: Step, level: Level) -> &'static str {
+        let of_ends = |roller: Roller| self.roller(roller)?.verdict().map(Verdict::word);
+        let word = match step {
+            Step::FrontEnds => of_ends(Roller::Front),
+            Step::RearEnds => of_ends(Roller::Rear),
+            Step::Height => self.cut.map(|cut| cut.word()),
+            _ => None,
+        };
+        let is_doubtful = self.doubts_of(step).next().is_some();
+        word.filter(|_| !is_doubtful).unwrap_or(if is_doubtful {
+            "doubtful readings"
+        } else {
+            level.word()
+        })
     }
 
     /// The first step that is not done; none once all are.

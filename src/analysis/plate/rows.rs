@@ -61,6 +61,41 @@ fn moved(system: System, raise: Length) -> String {
     format!("{way} {size}")
 }
 
+/// Which way an eccentric's turn moves the roller along, and how far: at 0° it points forward.
+#[must_use]
+pub fn shifted(system: System, shift: Length) -> String {
+    let size = system.length(Length::from_mm(shift.mm().abs()));
+    match shift.mm() {
+        mm if mm.abs() < super::parallel::SAME_MM => {
+            "the roller stays where it is along the unit".to_owned()
+        }
+        mm if mm > 0.0 => format!("the roller goes {size} forward"),
+        _ => format!("the roller goes {size} back"),
+    }
+}
+
+/// By how much a stack of shims misses what is wanted, `left_over` being what it leaves of that.
+#[must_use]
+pub fn shims_miss(system: System, left_over: Length) -> String {
+    let size = system.length(Length::from_mm(left_over.mm().abs()));
+    match left_over.mm() {
+        mm if mm.abs() < super::parallel::SAME_MM => "as thick as wanted".to_owned(),
+        mm if mm > 0.0 => format!("{size} thinner than wanted"),
+        _ => format!("{size} thicker than wanted"),
+    }
+}
+
+/// How far a roller is out of parallel, with the end that stands high.
+#[must_use]
+pub fn out_with_end(system: System, out: Length) -> String {
+    let size = system.length(Length::from_mm(out.mm().abs()));
+    match out.mm() {
+        mm if mm.abs() < super::parallel::SAME_MM => size,
+        mm if mm > 0.0 => format!("{size}, right end high"),
+        _ => format!("{size}, left end high"),
+    }
+}
+
 /// A place of a turn, from 0° round to 360°.
 fn round_the_turn(at: Angle) -> Figure {
     Figure::Angle(Angle::from_deg(at.deg().rem_euclid(360.0)))
@@ -99,7 +134,8 @@ impl PlateResult {
             )],
         };
         if let Some(before) = read.out_before {
-            let row = PlateRow::new("when the work began", system.length(before));
+            let told = out_with_end(system, before);
+            let row = PlateRow::new("when the work began", told);
             rows.push(row.with(
                 "out of parallel, when the work began",
                 Figure::Length(before),
@@ -145,9 +181,8 @@ impl PlateResult {
 
     /// What cannot be, of what was read in a step.
     fn doubt_rows(&self, step: Step, system: System) -> Vec<PlateRow> {
-        let told = self.doubts_of(step).map(|doubt| doubt.told);
-        told.map(|told| PlateRow::sentence(told.shown_in(system)))
-            .collect()
+        let told = self.doubts_of(step).map(|doubt| doubt.told_alone(system));
+        told.map(PlateRow::sentence).collect()
     }
 }
 
@@ -212,7 +247,7 @@ fn correction_rows(correction: &Correction, side: Side, system: System) -> Vec<P
             } else {
                 pieces.join(" + ")
             };
-            let told = format!("{pieces}; {} left over", system.length(stack.left_over));
+            let told = format!("{pieces}; {}", shims_miss(system, stack.left_over));
             let row = PlateRow::new("shims", told);
             let row = (1..).zip(&stack.pieces).fold(row, |row, (piece, size)| {
                 row.with(format!("shim {piece}"), Figure::Length(*size))
@@ -238,10 +273,10 @@ fn eccentric_rows(correction: &Correction, side: Side, system: System) -> Vec<Pl
     ];
     for ((name, of), turn) in names.into_iter().zip(turns.iter().flatten()) {
         let told = format!(
-            "{}, a turn of {}; shifts the roller by {}",
+            "{}, a turn of {}; {}",
             system.angle(turn.to),
             system.angle(turn.turn),
-            system.length(turn.shift)
+            shifted(system, turn.shift)
         );
         let row = PlateRow::new(name, told)
             .with(format!("{of}, to"), Figure::Angle(turn.to))
@@ -268,7 +303,7 @@ fn eccentric_rows(correction: &Correction, side: Side, system: System) -> Vec<Pl
         system.length(-reach.down),
         system.length(reach.up)
     );
-    let row = PlateRow::new("throw left", told)
+    let row = PlateRow::new("throw left as it stands now", told)
         .with("throw left, down", Figure::Length(-reach.down))
         .with("throw left, up", Figure::Length(reach.up));
     rows.push(row);
@@ -359,15 +394,10 @@ fn cut_rows(cut: &ExpectedCut, system: System) -> Vec<PlateRow> {
         }));
     }
     if let Some(told) = cut.told(system) {
-        let word = match cut.agrees() {
-            Some(true) => "as expected",
-            Some(false) => "not as expected",
-            None => "undecided",
-        };
         let row = PlateRow::sentence(told);
         rows.push(row.with(
             format!("{of}, beside what was expected"),
-            Figure::Word(word),
+            Figure::Word(cut.word()),
         ));
     }
     rows

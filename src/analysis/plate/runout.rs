@@ -217,6 +217,23 @@ mod tests {
     }
 
     #[test]
+    fn the_starting_limits_are_those_of_the_trade() {
+        // 0.002 in wanted and 0.005 in at most on greens, 0.010 in on fairways (common practice, no source);
+        // tees as greens, rough as fairways.
+        for (turf, wanted, most) in [
+            (Turf::Green, 0.002, 0.005),
+            (Turf::Tee, 0.002, 0.005),
+            (Turf::Fairway, 0.010, 0.010),
+            (Turf::Rough, 0.010, 0.010),
+        ] {
+            let limits = RunoutLimits::starting(turf);
+            let inches = [limits.wanted, limits.most].map(Length::inches);
+            assert!((inches[0] - wanted).abs() < 1e-12, "{turf:?}: {limits:?}");
+            assert!((inches[1] - most).abs() < 1e-12, "{turf:?}: {limits:?}");
+        }
+    }
+
+    #[test]
     fn a_runout_at_its_limit_is_within_it() {
         let limits = RunoutLimits::starting(Turf::Green);
         let level = |thou: f64| runout_level(Length::from_inches(thou / 1000.0), limits);

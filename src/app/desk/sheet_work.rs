@@ -225,6 +225,16 @@ impl SheetWork {
         is_named
     }
 
+    /// Takes what belongs to the unit from the unit's last sheet; what was taken. It is nobody's work.
+    pub(super) fn begin_from(&mut self, last: &Worksheet, system: System) -> Vec<SheetField> {
+        let mut taken = Vec::new();
+        self.edit("taken from the last sheet", None, |entries| {
+            taken = entries.take_from(last, system);
+        });
+        self.work.is_nobodys();
+        taken
+    }
+
     /// Makes a change; whether it was one.
     pub(super) fn edit(
         &mut self,

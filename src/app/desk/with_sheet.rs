@@ -7,7 +7,7 @@ use egui::Id;
 use super::Desk;
 use super::sheet_work::SheetWork;
 use crate::analysis::Solved;
-use crate::plate::Entries;
+use crate::plate::{Entries, SheetField, Worksheet};
 
 impl Desk {
     /// The plate sheet that is open.
@@ -18,6 +18,14 @@ impl Desk {
     /// Lays a plate sheet in the place of the one that was open.
     pub fn lay_sheet(&mut self, sheet: SheetWork) {
         self.works.sheet = Some(sheet);
+    }
+
+    /// Has the sheet, just begun, take what belongs to the unit from the unit's last one; what was taken. It
+    /// is one step to take back, and nobody's work yet.
+    pub fn begin_sheet_from(&mut self, last: &Worksheet) -> Vec<SheetField> {
+        let system = self.system();
+        let sheet = self.works.sheet.as_mut();
+        sheet.map_or_else(Vec::new, |sheet| sheet.begin_from(last, system))
     }
 
     /// Changes the sheet, as one named step to take back; whether it was a change. `holder` is the text

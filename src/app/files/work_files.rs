@@ -8,7 +8,7 @@ use super::work_words::words_of;
 use crate::app::desk::{Desk, DeskWork, InHand, LessonWork, SheetWork, WorkKind};
 use crate::app::widgets::words::capitalised;
 use crate::plate::Day;
-use crate::store::folder_of;
+use crate::store::{folder_of, open_sheet, sheets_of};
 use crate::unit::Remarks;
 
 /// What waits until a work is saved or given up.
@@ -62,12 +62,33 @@ fn begin(desk: &mut Desk, kind: WorkKind) {
             let today = Day::today().to_string();
             let sheet = SheetWork::begun_for(desk.session(), today, desk.system());
             desk.lay_sheet(sheet);
+            take_from_last(desk);
         }
         WorkKind::Lesson => {
             let home = desk.session().file().map(folder_of).map(Path::to_owned);
             desk.lay_lesson(LessonWork::begun_in(home));
         }
     }
+}
+
+/// Has a new sheet take from the last one of its unit what belongs to the unit, and says so.
+fn take_from_last(desk: &mut Desk) {
+    let unit = desk.session().file();
+    let last = unit.and_then(|unit| sheets_of(unit).into_iter().next());
+    let Some((last, sheet)) = last.and_then(|last| Some((open_sheet(&last.file).ok()?, last)))
+    else {
+        return;
+    };
+    let taken = desk.begin_sheet_from(&last);
+    if taken.is_empty() {
+        return;
+    }
+    let taken: Vec<_> = taken.iter().map(|field| field.name()).collect();
+    let name = sheet.file.file_name().unwrap_or_default().to_string_lossy();
+    desk.tell(format!(
+        "Taken from the unit's last sheet, {name}: {}. Check them; Undo takes them out.",
+        taken.join(", ")
+    ));
 }
 
 /// Opens a work in place of the one that is open; one that is refused leaves it as it was. Whether it was
@@ -116,7 +137,32 @@ pub(super) fn offered_name(desk: &Desk, kind: WorkKind) -> String {
             file_stem_for(title.unwrap_or_default())
         }
     };
-    format!("{stem}{}", words_of(kind).ending)
+    let ending = words_of(kind).ending;
+    let folder = match kind {
+        WorkKind::Sheet => desk.sheet().and_then(SheetWork::unit_file),
+        WorkKind::Lesson => desk.session().file().map(Path::to_owned),
+    };
+    let folder = folder.as_deref().map(folder_of);
+    let day = match kind {
+        WorkKind::Sheet => desk.sheet().map(|sheet| sheet.sheet().date.clone()),
+        WorkKind::Lesson => None,
+    };
+    name_not_taken(&stem, day.as_deref().unwrap_or_default(), ending, |name| {
+        folder.is_some_and(|folder| folder.join(name).exists())
+    })
+}
+
+/// The most names that are tried.
+const MOST_NAMES: u32 = 1000;
+
+/// A name that no file has: the stem, else with the day, else with a number behind that.
+fn name_not_taken(stem: &str, day: &str, ending: &str, is_taken: impl Fn(&str) -> bool) -> String {
+    let day = Day::parse(day.trim()).map_or_else(|_| String::new(), |day| format!(" {day}"));
+    let numbered = (2..MOST_NAMES).map(|number| format!("{stem}{day} {number}{ending}"));
+    let first = format!("{stem}{ending}");
+    let names = [first.clone(), format!("{stem}{day}{ending}")];
+    let mut names = names.into_iter().chain(numbered);
+    names.find(|name| !is_taken(name)).unwrap_or(first)
 }
 
 /// Saves to a file that a person chose. Where its whole name is that of another file, that is asked about.
@@ -200,5 +246,31 @@ fn warn_of_lone_lesson(desk: &mut Desk) {
         desk.warn(format!(
             "Saved, but {name} is not beside the lesson: save the lesson in the folder of its units, or copy them there."
         ));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_name_that_is_offered_is_no_files() {
+        let offered = |taken: &[&str]| {
+            name_not_taken("greens-1", "2026-11-26", ".plate.ron", |name| {
+                taken.contains(&name)
+            })
+        };
+        let names = [
+            "greens-1.plate.ron",
+            "greens-1 2026-11-26.plate.ron",
+            "greens-1 2026-11-26 2.plate.ron",
+            "greens-1 2026-11-26 3.plate.ron",
+        ];
+        for count in 0..names.len() {
+            assert_eq!(offered(&names[..count]), names[count]);
+        }
+        // A day that is none is no part of a name.
+        let name = name_not_taken("a", "../b", ".plate.ron", |name| name == "a.plate.ron");
+        assert_eq!(name, "a 2.plate.ron");
     }
 }

@@ -9,7 +9,7 @@ use super::preview::{Preview, blank_page_ui};
 use super::sheet_choices::{paper_ui, sheet_choices_ui};
 use crate::analysis::SolvedId;
 use crate::app::areas::Areas;
-use crate::app::desk::{Ask, Card, Desk, Next, PlateToPrint, PrintJob, ToPrint};
+use crate::app::desk::{Ask, Card, Desk, Next, PlateToPrint, PrintJob, SheetWork, ToPrint};
 use crate::app::files::{Refusal, ask_place, ask_place_and_open, file_stem_for};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::making::{KeptMade, MadeState, Making};
@@ -233,7 +233,15 @@ impl PrintCard {
         };
         if wanted != Wanted::Printed {
             let is_opened = wanted == Wanted::SavedAndOpened;
-            return save(desk, self.named().1, name, &shown.pdf, is_opened);
+            let is_unsaved =
+                self.plate.is_some() && desk.sheet().is_some_and(SheetWork::has_unsaved);
+            let beside = if is_unsaved {
+                ". This is the page alone: the plate sheet is not saved yet"
+            } else {
+                ""
+            };
+            let pdf = (&shown.pdf, beside);
+            return save(desk, self.named().1, name, pdf, is_opened);
         }
         desk.print(PrintJob {
             title: format!("{}: {name}", self.named().0),
@@ -328,13 +336,19 @@ fn close_ui(ui: &mut Ui) -> Next {
     }
 }
 
-fn save(desk: &mut Desk, end: &str, name: &str, pdf: &Arc<Vec<u8>>, is_opened: bool) -> Next {
+fn save(
+    desk: &mut Desk,
+    end: &str,
+    name: &str,
+    (pdf, beside): (&Arc<Vec<u8>>, &'static str),
+    is_opened: bool,
+) -> Next {
     let name = format!("{}-{end}.pdf", file_stem_for(name));
     let pdf = Arc::clone(pdf);
     let write = move |file: &Path| {
         let shown = file.display();
         match store::write_whole(file, &pdf) {
-            Ok(()) => Ok(format!("Saved the sheet: {shown}")),
+            Ok(()) => Ok(format!("Saved the sheet: {shown}{beside}")),
             Err(error) => Err(format!("Not saved: {error}. File: {shown}")),
         }
     };

@@ -11,11 +11,12 @@ use crate::analysis::plate::{PlateResult, PlateRow, Reread, RollerResult, StepSt
 use crate::drawing::paper::{Panel, Style, View, lay_out};
 use crate::drawing::pictures::{ends_picture, turn_picture};
 use crate::drawing::scene::{Role, Scene, ShownIn};
-use crate::plate::{AlongRead, Roller, Step, Worksheet};
-use crate::units::{Length, System};
+use crate::plate::{AlongRead, Roller, Station, Step, ThreeEntry, Worksheet};
+use crate::units::{Length, Quantity, System};
 
-/// Part of the page's height that a picture takes.
-const PICTURE: f64 = 0.15;
+/// Parts of the page's height that the picture of a roller's ends takes, and that of its turn.
+const ENDS: f64 = 0.12;
+const TURN: f64 = 0.18;
 
 /// The page of a sheet that was filled in for a unit.
 #[must_use]
@@ -36,7 +37,7 @@ pub fn worksheet(of: SheetOf, sheet: &Worksheet, result: &PlateResult) -> Vec<Sh
             of_roller(&mut rollers, (roller, sheet), result, area, system);
         }
         let mut last = Band::new(1, area, style);
-        cut(&mut last, result, system);
+        cut(&mut last, sheet, result, system);
         steps(&mut last, result);
         if !sheet.notes.is_empty() {
             last.heading("Notes on the sheet");
@@ -87,9 +88,9 @@ fn the_job(band: &mut Band, sheet: &Worksheet, result: &PlateResult, system: Sys
         band.row(name, if text.is_empty() { "-" } else { text });
     }
     band.row("Cutting width", &length(read.cut_width));
-    if let Some([left, right]) = read.bar {
-        let told = format!("{}, {}", length(left.value), length(right.value));
-        band.row("Gauge bar, left and right", &told);
+    if let (Some([left, right]), Some(bar)) = (read.bar, &sheet.bar) {
+        let told = [&bar.left, &bar.right].map(|end| end.shown_in(system));
+        band.row("Gauge bar, left and right", &told.join(", "));
         let apart = length(right.value - left.value);
         band.row("Right less left, taken out of the gaps", &apart);
     }
@@ -102,13 +103,17 @@ fn the_job(band: &mut Band, sheet: &Worksheet, result: &PlateResult, system: Sys
         }
     }
     band.heading("Reel and knife");
-    band.row(
-        "Reel diameter",
-        &along(&read.reel, |read| length(read.value)),
-    );
+    band.row("Reel diameter", &typed(sheet.reel.as_ref(), system));
     rows(band, &result.reel_rows(system));
     let gaps = along(&read.knife_to_reel, |read| length(read.gap));
     band.row("Knife to reel", &gaps);
+}
+
+/// Left, middle and right as they were typed.
+fn typed(read: Option<&ThreeEntry<Quantity<Length>>>, system: System) -> String {
+    let each = Station::ALL.map(|station| read.and_then(|read| read.at(station)));
+    let each = each.map(|one| one.map_or_else(|| "-".to_owned(), |one| one.shown_in(system)));
+    each.join(", ")
 }
 
 /// Left, middle and right.
@@ -134,14 +139,13 @@ fn of_roller<'a>(
         as_read(band, entry);
     }
     rows(band, &result.roller_rows(roller, system));
-    let height = PICTURE * area.height();
     let told = format!("The {} roller over the plate, its gaps", roller.word());
-    band.picture(&told, height, move |place, style| {
-        drawn(&ends_picture(roller, Some(read), system), place, style)
+    band.picture(&told, ENDS * area.height(), move |place, style| {
+        drawn(&ends_picture(Some(read), system), place, style)
     });
     if !read.runout.is_empty() {
         let told = format!("The {} roller's runout round its turn", roller.word());
-        band.picture(&told, height, move |place, style| {
+        band.picture(&told, TURN * area.height(), move |place, style| {
             let scene = turn_picture(&read.runout, &worked_out.runout);
             drawn(&scene, place, style)
         });
@@ -171,14 +175,13 @@ fn capitalised(name: &str) -> String {
     first.unwrap_or_default() + letters.as_str()
 }
 
-fn cut(band: &mut Band, result: &PlateResult, system: System) {
-    let length = |length: Length| system.length(length);
+fn cut(band: &mut Band, sheet: &Worksheet, result: &PlateResult, system: System) {
     band.heading("Height of cut and attitude, off the bar");
-    let height = along(&result.readings.height, |read| length(read.value));
+    let height = typed(sheet.height.as_ref(), system);
     band.row("Height of cut, left, middle, right", &height);
-    if let Some([left, right]) = result.readings.attitude {
-        let told = format!("{}, {}", system.angle(left), system.angle(right));
-        band.row("Attitude, left and right", &told);
+    if let Some(attitude) = &sheet.attitude {
+        let told = [&attitude.left, &attitude.right].map(|end| end.shown_in(system));
+        band.row("Attitude, left and right", &told.join(", "));
     }
     let expected = result.cut_rows(system);
     if !expected.is_empty() {
@@ -192,8 +195,21 @@ fn steps(band: &mut Band, result: &PlateResult) {
     let open = result.order.iter();
     let open = open.filter(|(_, state)| *state != StepState::Done);
     let open: Vec<&(Step, StepState)> = open.collect();
-    if open.is_empty() {
+    let marked: Vec<_> = result.done_and_not_fine().collect();
+    if !marked.is_empty() {
+        band.heading(if open.is_empty() {
+            "Every step is done; the result of these is not OK"
+        } else {
+            "Done, and the result is not OK"
+        });
+        for (step, level) in marked {
+            let text = format!("{}: {}", step.title(), result.result_word(step, level));
+            band.item("–", Role::Note, &text);
+        }
+    } else if open.is_empty() {
         band.words(Role::Heading, "Every step is done.");
+    }
+    if open.is_empty() {
         return;
     }
     band.heading("Still to do");

@@ -2,9 +2,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::aside::Aside;
 use super::field::{End, Place, RollerField, SheetField};
 use super::held::{AdjusterKind, GapWay, Held, held, station_of};
 use crate::plate::sheet::{Roller, Station, Worksheet};
+use crate::plate::step::Step;
 use crate::units::{Measure as _, System};
 
 /// A text that the sheet cannot hold, as it was typed.
@@ -28,6 +30,8 @@ pub struct Entries {
     /// What was entered anew of the steps that want doing again. It is in no file: after a sheet was
     /// opened, every reading of such a step counts as an old one.
     pub(super) anew: BTreeSet<SheetField>,
+    /// What was entered otherwise than it is entered now. It is in no file.
+    pub(super) aside: Aside,
 }
 
 /// Whether a bare number in an entry is thousandths of an inch for those who work in inches, as a
@@ -45,6 +49,7 @@ impl Entries {
             sheet,
             loose: BTreeMap::new(),
             anew: BTreeSet::new(),
+            aside: Aside::new(),
         }
     }
 
@@ -69,8 +74,21 @@ impl Entries {
     pub fn shown(&self, field: SheetField, system: System) -> String {
         match self.loose.get(&field) {
             Some(loose) => loose.text.clone(),
+            None if self.is_nominal(field) => self.typed(field),
             None => held(&self.sheet, field)
                 .map_or_else(String::new, |held| shown_of(field, &held, system)),
+        }
+    }
+
+    /// Whether a size as it is marked stands in an entry: it reads in nobody else's units.
+    fn is_nominal(&self, field: SheetField) -> bool {
+        match field {
+            SheetField::Bar(_) => self.sheet.again.contains(&Step::PlateAndBar),
+            SheetField::Of(_, field) => matches!(
+                field,
+                RollerField::Throw | RollerField::Pitch | RollerField::Shims
+            ),
+            _ => false,
         }
     }
 
@@ -124,12 +142,13 @@ impl Entries {
         places
     }
 
-    /// How the ends of a roller are read, as far as they were.
+    /// How the ends of a roller are read, as far as they were, or as was chosen after they were read
+    /// another way.
     #[must_use]
     pub fn gap_way(&self, roller: Roller) -> Option<GapWay> {
-        End::ALL
-            .into_iter()
-            .find_map(|end| self.gap_way_of(roller, end))
+        let read = End::ALL.into_iter();
+        let mut read = read.filter_map(|end| self.gap_way_of(roller, end));
+        read.next().or_else(|| self.aside.way_chosen(roller))
     }
 
     /// How an end of a roller is read, if it was.
@@ -165,6 +184,7 @@ impl Entries {
             ]
             .into_iter()
             .find_map(|(field, kind)| is_loose(field).then_some(kind))
+            .or_else(|| self.aside.kind_chosen(roller))
         })
     }
 }

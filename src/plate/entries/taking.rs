@@ -17,6 +17,13 @@ impl Entries {
         if text == self.shown(field, system).trim() {
             return false;
         }
+        self.put(field, text, system);
+        self.entered_anew(field);
+        true
+    }
+
+    /// Puts a text into an entry, and says nothing of when it was read.
+    pub(super) fn put(&mut self, field: SheetField, text: &str, system: System) {
         let together: Vec<_> = self
             .together(field)
             .into_iter()
@@ -33,8 +40,6 @@ impl Entries {
             self.loose.remove(one);
         }
         self.take(field, &together, system);
-        self.entered_anew(field);
-        true
     }
 
     /// Entries that the file holds only together: this one, and those with it.

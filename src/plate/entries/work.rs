@@ -2,18 +2,13 @@
 
 use super::field::{End, RollerField, SheetField};
 use super::filling::Entries;
-use super::held::{AdjusterKind, GapWay};
-use crate::plate::sheet::{AdjusterEntry, GapEntry, Roller, Side};
+use crate::plate::sheet::{AdjusterEntry, Roller, Side};
 use crate::plate::step::Step;
 use crate::units::{Angle, Length, Quantity, System};
 
 impl Entries {
-    /// Has the ends of a roller read another way from here on: what was read in this one is taken out.
-    pub fn change_gap_way(&mut self, roller: Roller, way: GapWay) {
-        self.take_out_ends(roller, |entry| GapWay::of(entry) != way);
-    }
-
-    fn take_out_ends(&mut self, roller: Roller, is_out: impl Fn(&GapEntry) -> bool) {
+    /// Takes out what was read of a roller's ends.
+    fn take_out_ends(&mut self, roller: Roller) {
         for end in End::ALL {
             for field in [
                 RollerField::Goes(end),
@@ -26,30 +21,10 @@ impl Entries {
         }
         self.change(roller, |entry| {
             for end in End::ALL {
-                let read = end.entry_mut(entry);
-                if read.as_ref().is_some_and(&is_out) {
-                    *read = None;
-                }
+                *end.entry_mut(entry) = None;
             }
         });
-    }
-
-    /// Has the end of a roller moved by another kind of adjuster: what was entered of this one is taken
-    /// out.
-    pub fn change_adjuster(&mut self, roller: Roller, kind: AdjusterKind) {
-        if self.adjuster_kind(roller) == Some(kind) {
-            return;
-        }
-        for field in [
-            RollerField::Throw,
-            RollerField::Now,
-            RollerField::Pitch,
-            RollerField::Tilt,
-            RollerField::Shims,
-        ] {
-            self.loose.remove(&SheetField::Of(roller, field));
-        }
-        self.change(roller, |entry| entry.adjuster = None);
+        self.aside.drop_ends(roller);
     }
 
     /// Chooses the end of a roller that is moved.
@@ -67,7 +42,7 @@ impl Entries {
         eccentric_at: Option<Angle>,
         system: System,
     ) {
-        self.take_out_ends(roller, |_| true);
+        self.take_out_ends(roller);
         self.change(roller, |entry| {
             if entry.out_before.is_none() {
                 entry.out_before = out.map(|out| Quantity::from_value(out, system));
@@ -88,19 +63,28 @@ impl Entries {
     /// moved, or found not parallel and then read anew. It stays so until each of these steps was read or
     /// ticked anew.
     pub fn later_again(&mut self, roller: Roller) {
-        for step in Step::ALL {
-            let is_later = step > Step::adjuster(roller);
-            if !is_later || !self.is_begun(step) || self.sheet.again.contains(&step) {
-                continue;
+        let later = Step::ALL.into_iter();
+        let later = later.filter(|step| *step > Step::adjuster(roller) && self.is_begun(*step));
+        let later: Vec<_> = later.collect();
+        self.say_again(&later);
+        self.aside.is_old_in(|step| step > Step::adjuster(roller));
+        self.aside.was_moved(roller);
+    }
+
+    /// Says of steps that they are to be done again; of those that are, it changes none of what was done
+    /// anew in them.
+    pub(super) fn say_again(&mut self, steps: &[Step]) {
+        for step in steps {
+            if !self.sheet.again.contains(step) {
+                self.sheet.again.push(*step);
+                self.anew.retain(|field| field.step() != Some(*step));
             }
-            self.sheet.again.push(step);
-            self.anew.retain(|field| field.step() != Some(step));
         }
         self.sheet.again.sort();
     }
 
     /// Whether something was entered in a step.
-    fn is_begun(&self, step: Step) -> bool {
+    pub(super) fn is_begun(&self, step: Step) -> bool {
         let mut fields = SheetField::all_but_turns().filter(|field| field.step() == Some(step));
         self.sheet.ticked.contains(&step) || fields.any(|field| self.has(field))
     }
@@ -125,7 +109,7 @@ impl Entries {
     /// Writes a gauge bar's own size under the ends of the knife that nobody wrote down yet; what was
     /// written down there stays. A size is no reading: the bar is still to be measured. Whether an end was
     /// empty.
-    pub fn lay_bar(&mut self, text: &str, system: System) -> bool {
+    pub(super) fn lay_bar(&mut self, text: &str, system: System) -> bool {
         let bars = Side::ALL.map(SheetField::Bar);
         let [empty, read]: [Vec<_>; 2] = [false, true].map(|is_read| {
             let of = bars.into_iter().filter(|bar| self.has(*bar) == is_read);
@@ -238,7 +222,7 @@ mod tests {
         assert_eq!(entries.shown(left, IN), "0.2503 in ± 0.0001 in");
         assert_eq!(entries.shown(right, IN), "0.25 in");
         assert_eq!(entries.sheet.again, [Step::PlateAndBar]);
-        assert!(!entries.lay_bar("0.5 in", IN));
+        assert!(!entries.lay_bar("0.25 in", IN));
         entries.set(right, "0.2502 in", IN);
         assert!(entries.sheet.again.is_empty());
     }

@@ -107,3 +107,12 @@ pub fn go_to(window: &mut Window, title: &str) {
 pub fn save(window: &mut Window) {
     window.press_with(Modifiers::COMMAND, Key::S);
 }
+
+/// The name of what has the keys.
+#[track_caller]
+pub fn keys_are_at(window: &Window) -> String {
+    let nodes = window.nodes();
+    let focused = nodes.iter().find(|node| node.is_focused());
+    let focused = focused.expect("something has the keys").accesskit_node();
+    focused.label().expect("it has a name")
+}

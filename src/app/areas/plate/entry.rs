@@ -3,8 +3,9 @@
 use egui::accesskit::Invalid;
 use egui::{Key, Margin, Rect, Response, RichText, Stroke, TextEdit, Ui, Vec2};
 
+use super::field_course::FieldCourse;
 use crate::analysis::Level;
-use crate::analysis::plate::{PlateResult, Verdict};
+use crate::analysis::plate::{Doubt, PlateResult, Verdict};
 use crate::app::desk::{Desk, SheetWork};
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::{colour, theme};
@@ -37,6 +38,10 @@ pub struct Entries<'a> {
     pub flaw: Option<&'a SheetFlaw>,
     /// The numbers; none while a value makes no sense.
     pub result: Option<&'a PlateResult>,
+    /// Hours that cannot be beside those of the unit's record.
+    pub hours: Option<&'a Doubt>,
+    /// The entries of the page in the order they are made.
+    pub course: &'a mut FieldCourse,
 }
 
 /// Entries beside each other under a name for all, as left, middle and right.
@@ -59,9 +64,20 @@ impl Entries<'_> {
             };
             return Some((level, loose.why.clone()));
         }
-        let flaw = self.flaw?;
-        let is_here = SheetField::at_path(&flaw.path) == Some(field) && sheet.entries().has(field);
-        is_here.then(|| (Level::Over, flaw.kind.to_string()))
+        if let Some(flaw) = self.flaw {
+            let is_here =
+                SheetField::at_path(&flaw.path) == Some(field) && sheet.entries().has(field);
+            return is_here.then(|| (Level::Over, flaw.kind.to_string()));
+        }
+        let doubt = self.doubt(field)?;
+        Some((doubt.level, doubt.told(self.desk.system())))
+    }
+
+    /// What makes an entry doubtful beside another.
+    fn doubt(&self, field: SheetField) -> Option<&Doubt> {
+        let doubts = self.result.into_iter().flat_map(|result| &result.doubts);
+        let mut doubts = doubts.chain(self.hours);
+        doubts.find(|doubt| doubt.fields.contains(&field))
     }
 
     /// An entry without its name.
@@ -91,6 +107,7 @@ impl Entries<'_> {
         if rows == 1 {
             take_all_in_hand(ui, &response, &text);
         }
+        self.course.pass(ui, &response);
         if response.changed() {
             // On the way through a number any roller can look out of parallel for a moment.
             let is_first = held_text.is_none_or(|held| held == began);
@@ -120,8 +137,16 @@ impl Entries<'_> {
     /// The roller that was moved if an entry is typed over: one that was not parallel, and is read anew.
     fn moved_since(&self, field: SheetField) -> Option<Roller> {
         let roller = field.roller_read()?;
-        let parallel = self.result?.roller(roller)?.parallel.as_ref()?;
-        (parallel.verdict == Some(Verdict::Fail)).then_some(roller)
+        let sheet = self.desk.sheet()?;
+        let is_out = self.is_not_parallel(roller) || sheet.entries().was_not_parallel(roller);
+        is_out.then_some(roller)
+    }
+
+    /// Whether a roller is not parallel by what was read of it.
+    pub fn is_not_parallel(&self, roller: Roller) -> bool {
+        let result = self.result.and_then(|result| result.roller(roller));
+        let parallel = result.and_then(|result| result.parallel.as_ref());
+        parallel.is_some_and(|parallel| parallel.verdict == Some(Verdict::Fail))
     }
 
     fn hold(&mut self, field: SheetField, text: String, began: String) {
@@ -146,20 +171,26 @@ impl Entries<'_> {
 
     /// A name, and entries beside each other, each under what it is called.
     pub fn beside(&mut self, ui: &mut Ui, beside: &Beside) {
+        let hints = vec![beside.hint; beside.entries.len()];
+        self.beside_with(ui, &beside.entries, &hints);
+    }
+
+    /// The same, each with what it shows while it is empty.
+    pub fn beside_with(&mut self, ui: &mut Ui, row: &[(&str, SheetField)], hints: &[&str]) {
         let gap = ui.spacing().item_spacing.x;
-        let count = u8::try_from(beside.entries.len()).unwrap_or(u8::MAX);
+        let count = u8::try_from(row.len()).unwrap_or(u8::MAX);
         let each = (ui.available_width() + gap) / f32::from(count.max(1)) - gap;
         let width = each.clamp(60.0, WIDE);
         ui.horizontal_top(|ui| {
-            for (over, field) in &beside.entries {
+            for ((over, field), hint) in row.iter().zip(hints) {
                 ui.vertical(|ui| {
                     ui.set_width(width);
                     ui.label(Lettering::Note.of(*over));
-                    self.entry(ui, *field, width, beside.hint);
+                    self.entry(ui, *field, width, hint);
                 });
             }
         });
-        for (_, field) in &beside.entries {
+        for (_, field) in row {
             self.problem_ui(ui, *field);
         }
     }
@@ -169,6 +200,10 @@ impl Entries<'_> {
         let Some((level, why)) = self.against(field) else {
             return;
         };
+        let is_told_elsewhere = |doubt: &Doubt| doubt.fields.last() != Some(&field);
+        if self.flaw.is_none() && self.doubt(field).is_some_and(is_told_elsewhere) {
+            return;
+        }
         told_ui(ui, level, &format!("{}: {why}.", field.name()));
     }
 }

@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use egui::{Grid, Ui};
 
-use crate::analysis::plate::PlateResult;
+use crate::analysis::plate::{Filled, PlateResult};
 use crate::app::desk::{Card, Change, Desk, Next, Part};
 use crate::app::form::Wanted;
 use crate::app::widgets::lettering::Lettering;
@@ -26,13 +26,23 @@ impl FillCard {
     }
 
     /// The fields that are filled in, and the unit as it is then.
-    fn filled(&self, before: &Document) -> (Vec<Field>, Document) {
+    fn filled(&self, before: &Document) -> (Vec<Field>, Document, Filled) {
         let mut after = before.clone();
-        self.result.fill(&mut after);
+        let filled = self.result.fill(&mut after);
         let is_other = |field: &Field| field.text(before) != field.text(&after);
         let mut fields: Vec<_> = Field::all(&after).filter(is_other).collect();
         fields.dedup();
-        (fields, after)
+        (fields, after, filled)
+    }
+}
+
+/// A field with the part of the form it stands in, where another has its name.
+fn named(field: Field) -> String {
+    let is_wanted = Wanted::ALL.iter().any(|wanted| wanted.field == field);
+    if is_wanted {
+        format!("{}, as wanted", field.name())
+    } else {
+        field.name().to_owned()
     }
 }
 
@@ -59,7 +69,7 @@ impl Card for FillCard {
         ui.label(Lettering::CardTitle.of("Fill in the unit from the sheet"));
         ui.add_space(6.0);
         let system = desk.system();
-        let (fields, after) = self.filled(desk.document());
+        let (fields, after, filled) = self.filled(desk.document());
         if fields.is_empty() {
             ui.label("The unit already has these values.");
         } else {
@@ -76,7 +86,7 @@ impl Card for FillCard {
                     }
                     ui.end_row();
                     for field in &fields {
-                        ui.label(field.name());
+                        ui.label(named(*field));
                         ui.label(shown(*field, desk.document()));
                         ui.label(shown(*field, &after));
                         ui.end_row();
@@ -85,9 +95,11 @@ impl Card for FillCard {
             ui.add_space(4.0);
             ui.label("Undo, in the area Unit, takes it all back in one step.");
         }
-        if desk.document().setting.rollers.is_some() {
-            ui.label("The unit is set by its rollers: height of cut and attitude follow from them and are left as they are.");
-        }
+        ui.label(match filled {
+            Filled::AsMeasured => "What was read here stands under 1 As measured, with its ±. Where that is another pose, the geometry takes behind centre and the rollers' places along; each keeps its own ±.",
+            Filled::AsSet => "The unit is drawn with another knife, its edge moved or metal off: what was read here goes under 2 As wanted, where no ± counts.",
+            Filled::RollersGiven => "The unit is set by its rollers: height of cut and attitude follow from them and are left as they are.",
+        });
         ui.add_space(10.0);
         let (is_filled, is_closed) = ui
             .horizontal(|ui| {
@@ -101,7 +113,9 @@ impl Card for FillCard {
                 Change::new("Filled in from the plate sheet"),
                 |change, field| change.and(Part::Field(*field)),
             );
-            desk.edit(change, |document| self.result.fill(document));
+            desk.edit(change, |document| {
+                self.result.fill(document);
+            });
             desk.tell("Filled in from the plate sheet.");
         }
         if is_filled || is_closed {

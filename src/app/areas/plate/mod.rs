@@ -2,6 +2,7 @@
 
 mod beside;
 mod entry;
+mod field_course;
 mod fill_card;
 mod no_sheet;
 mod page;
@@ -12,10 +13,11 @@ mod steps;
 mod tools;
 mod worked_out;
 
-use egui::{Align, CentralPanel, Key, Layout, Panel, ScrollArea, Ui, Vec2};
+use egui::{Align, CentralPanel, Id, Key, Layout, Panel, ScrollArea, Ui, Vec2};
 
 use self::beside::SheetsBeside;
 use self::entry::{Entries, Typing, told_ui};
+use self::field_course::FieldCourse;
 use self::no_sheet::no_sheet_ui;
 use self::page::Page;
 use self::pages::{Shown, Ways, page_ui};
@@ -67,6 +69,7 @@ pub struct PlateArea {
     ways: Ways,
     picture: StepPicture,
     beside: SheetsBeside,
+    course: FieldCourse,
 }
 
 impl Area for PlateArea {
@@ -91,7 +94,14 @@ impl Area for PlateArea {
         Panel::left("plate steps")
             .exact_size(STEPS)
             .resizable(false)
-            .show(ui, |ui| steps_ui(ui, &mut self.page, last.as_deref()));
+            .show(ui, |ui| {
+                steps_ui(
+                    ui,
+                    &mut self.page,
+                    last.as_deref(),
+                    worked_out.hours.as_ref(),
+                );
+            });
         CentralPanel::default_margins().show(ui, |ui| {
             ui.add_enabled_ui(is_free, |ui| self.front_ui(ui, desk, &worked_out));
         });
@@ -212,11 +222,14 @@ impl PlateArea {
                 let pictured = (&shown, self.ways.adjusters);
                 let width = ui.available_width();
                 let is_beside = width >= BESIDE && has_picture(self.page);
+                self.course.begin();
                 let mut entries = Entries {
                     desk,
                     typing: &mut self.typing,
                     flaw,
                     result: worked_out.result.as_deref().ok(),
+                    hours: worked_out.hours.as_ref(),
+                    course: &mut self.course,
                 };
                 if is_beside {
                     let picture = picture_size(0.42 * width);
@@ -236,7 +249,8 @@ impl PlateArea {
                     page_ui(ui, self.page, &mut entries, &shown, &mut self.ways);
                 }
                 ui.add_space(10.0);
-                self.turn_ui(ui);
+                let next = self.turn_ui(ui);
+                self.course.go_on(ui, next);
                 ui.add_space(14.0);
                 caution_in_short_ui(ui);
                 followed.bring_in(ui);
@@ -247,7 +261,8 @@ impl PlateArea {
         let last = self.working.last(desk).cloned();
         let state = state_of(self.page, last.as_deref());
         let title = capitalised(self.page.title());
-        let stands = state.words_with(level_of(self.page, last.as_deref()));
+        let level = level_of(self.page, last.as_deref(), worked_out.hours.as_ref());
+        let stands = state.words_with(level);
         ui.label(Lettering::Headline.of(format!("{title}: {stands}")));
         ui.label(Lettering::InShort.of(self.page.what_to_do()));
         if let Some(caution) = self.page.caution() {
@@ -260,10 +275,10 @@ impl PlateArea {
                 .is_some_and(|sheet| sheet.sheet().again.contains(&step))
         {
             ui.horizontal_wrapped(|ui| {
-                ui.label("A roller was moved since: read it again.");
+                ui.label("A roller was moved, or another bar taken, since: read it again.");
                 if ui
                     .button("It still holds")
-                    .on_hover_text("Keeps what was read before the roller was moved")
+                    .on_hover_text("Keeps what was read before that")
                     .clicked()
                 {
                     desk.edit_sheet("a step that still holds", None, |entries| {
@@ -274,11 +289,6 @@ impl PlateArea {
         }
         if self.page == Page::Step(Step::PlateAndBar) {
             unmeasured_bar_ui(ui, desk);
-        }
-        if let (Page::Step(step), Ok(result)) = (self.page, &worked_out.result) {
-            for doubt in result.doubts_of(step) {
-                told_ui(ui, doubt.level, &doubt.told.shown_in(desk.system()));
-            }
         }
         self.trouble_ui(ui, desk, worked_out);
         ui.add_space(6.0);
@@ -300,9 +310,10 @@ impl PlateArea {
         }
     }
 
-    /// Back to the page before, and on to the next.
-    fn turn_ui(&mut self, ui: &mut Ui) {
+    /// Back to the page before, and on to the next: its button, where there is one.
+    fn turn_ui(&mut self, ui: &mut Ui) -> Option<Id> {
         let (before, after) = self.page.neighbours();
+        let mut next = None;
         ui.horizontal_wrapped(|ui| {
             let size = egui::Vec2::new(120.0, 34.0);
             if let Some(before) = before
@@ -311,14 +322,19 @@ impl PlateArea {
                     .clicked()
             {
                 self.page = before;
+                self.course.turn();
             }
             if let Some(after) = after {
                 let text = format!("On to {}", after.title());
                 let button = egui::Button::new(Lettering::Name.of(text)).min_size(size);
-                if ui.add(button).accessible_name("Next step").clicked() {
+                let button = ui.add(button).accessible_name("Next step");
+                next = Some(button.id);
+                if button.clicked() {
                     self.page = after;
+                    self.course.turn();
                 }
             }
         });
+        next
     }
 }

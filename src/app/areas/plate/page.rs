@@ -15,16 +15,13 @@ pub enum Page {
 }
 
 impl Page {
-    /// Every page in working order. The bar is chosen before the rollers are read over it.
+    /// Every page in working order. The bar is chosen before it is measured.
     pub fn all() -> Vec<Self> {
-        let mut pages = vec![Self::Job];
-        for step in Step::ALL {
-            if step == Step::FrontEnds {
-                pages.push(Self::GaugeBar);
-            }
-            pages.push(Self::Step(step));
-        }
-        pages
+        let steps = Step::ALL.into_iter().map(Self::Step);
+        [Self::Job, Self::GaugeBar]
+            .into_iter()
+            .chain(steps)
+            .collect()
     }
 
     /// Its name.

@@ -141,8 +141,8 @@ pub fn scene_of(page: Page, shown: &Shown, kinds: [AdjusterKind; 2]) -> Option<S
             Step::Attitude => attitude_picture(read.attitude, system),
             Step::FrontRunout => turn_of(Roller::Front, shown, read),
             Step::RearRunout => turn_of(Roller::Rear, shown, read),
-            Step::FrontEnds => ends_picture(Roller::Front, read.front.as_ref(), system),
-            Step::RearEnds => ends_picture(Roller::Rear, read.rear.as_ref(), system),
+            Step::FrontEnds => ends_picture(read.front.as_ref(), system),
+            Step::RearEnds => ends_picture(read.rear.as_ref(), system),
             Step::FrontAdjuster => adjuster_of(Roller::Front, shown, read, kinds[0])?,
             Step::RearAdjuster => adjuster_of(Roller::Rear, shown, read, kinds[1])?,
         },
@@ -169,7 +169,9 @@ fn adjuster_of(
         .result
         .as_ref()
         .and_then(|result| result.roller(roller));
-    let correction = result.and_then(|result| result.correction.as_ref());
+    // A roller that is left as it is has its adjuster drawn as it stands.
+    let moved = result.filter(|result| !result.is_left());
+    let correction = moved.and_then(|result| result.correction.as_ref());
     Some(match kind {
         AdjusterKind::Eccentric => match read.roller(roller)?.adjuster.as_ref()? {
             AdjusterReadings::Eccentric(eccentric) => {

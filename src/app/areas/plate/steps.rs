@@ -4,7 +4,7 @@ use egui::{Align, Button, Layout, Rect, ScrollArea, Sense, Stroke, Ui, Vec2};
 
 use super::page::Page;
 use crate::analysis::Level;
-use crate::analysis::plate::{PlateResult, StepState};
+use crate::analysis::plate::{Doubt, PlateResult, StepState};
 use crate::app::widgets::focus::Followed;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::theme;
@@ -28,8 +28,12 @@ pub fn state_of(page: Page, result: Option<&PlateResult>) -> StepState {
     }
 }
 
-/// How the result of a page is; fine while there is none.
-pub fn level_of(page: Page, result: Option<&PlateResult>) -> Level {
+/// How the result of a page is; fine while there is none. `hours` are those that cannot be beside the
+/// unit's record.
+pub fn level_of(page: Page, result: Option<&PlateResult>, hours: Option<&Doubt>) -> Level {
+    if let (Page::Job, Some(hours)) = (page, hours) {
+        return hours.level;
+    }
     match (page, result) {
         (Page::GaugeBar, Some(result)) if result.bar_suits == Some(false) => Level::Watch,
         (Page::Job | Page::GaugeBar, _) | (_, None) => Level::Fine,
@@ -38,9 +42,9 @@ pub fn level_of(page: Page, result: Option<&PlateResult>) -> Level {
 }
 
 /// The pages that are done, and whose result is not as it should be.
-pub fn to_look_at(result: Option<&PlateResult>) -> usize {
+pub fn to_look_at(result: Option<&PlateResult>, hours: Option<&Doubt>) -> usize {
     let is_one = |page: &Page| {
-        state_of(*page, result) == StepState::Done && level_of(*page, result) > Level::Fine
+        state_of(*page, result) == StepState::Done && level_of(*page, result, hours) > Level::Fine
     };
     Page::all().iter().filter(|page| is_one(page)).count()
 }
@@ -52,7 +56,12 @@ pub fn next_page(result: Option<&PlateResult>) -> Option<Page> {
 }
 
 /// The list; a click brings a page to the front.
-pub fn steps_ui(ui: &mut Ui, front: &mut Page, result: Option<&PlateResult>) {
+pub fn steps_ui(
+    ui: &mut Ui,
+    front: &mut Page,
+    result: Option<&PlateResult>,
+    hours: Option<&Doubt>,
+) {
     let next = next_page(result);
     ui.label(Lettering::Heading.of("Steps"));
     ScrollArea::vertical()
@@ -62,7 +71,7 @@ pub fn steps_ui(ui: &mut Ui, front: &mut Page, result: Option<&PlateResult>) {
             let followed = Followed::begin(ui);
             ui.spacing_mut().item_spacing.y = 2.0;
             for page in Page::all() {
-                let stands = (state_of(page, result), level_of(page, result));
+                let stands = (state_of(page, result), level_of(page, result, hours));
                 step_ui(ui, front, page, stands, next == Some(page));
             }
             followed.bring_in(ui);

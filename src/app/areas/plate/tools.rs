@@ -79,7 +79,7 @@ fn headline(worked_out: &WorkedOut) -> String {
     let result = worked_out.result.as_ref().ok();
     let result = result.map(|result| &**result);
     match next_page(result) {
-        None => match to_look_at(result) {
+        None => match to_look_at(result, worked_out.hours.as_ref()) {
             0 => "Every step is done".to_owned(),
             1 => "Every step is done; the result of one is not OK".to_owned(),
             some => format!("Every step is done; the results of {some} are not OK"),

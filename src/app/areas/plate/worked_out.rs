@@ -4,11 +4,11 @@ use std::path::PathBuf;
 use std::rc::Rc;
 use std::sync::Arc;
 
-use crate::analysis::plate::PlateResult;
+use crate::analysis::plate::{Doubt, PlateResult};
 use crate::analysis::{Solved, SolvedId};
 use crate::app::desk::{Desk, SessionId};
 use crate::app::widgets::kept::Kept;
-use crate::plate::{SheetFlaw, Worksheet};
+use crate::plate::{Record, SheetFlaw, Worksheet};
 use crate::store::{self, Stamp};
 
 /// What follows from a sheet.
@@ -18,6 +18,8 @@ pub struct WorkedOut {
     pub result: Result<Rc<PlateResult>, SheetFlaw>,
     /// The unit it belongs to.
     pub unit: SheetUnit,
+    /// Hours that cannot be beside those of the unit's record.
+    pub hours: Option<Doubt>,
 }
 
 /// Where the unit of a sheet is.
@@ -53,6 +55,8 @@ type FileRead = (SessionId, PathBuf, Option<Stamp>);
 pub struct Working {
     /// Units read from the disk, each once as long as its file stays as it is.
     read: Kept<FileRead, Result<Rc<Solved>, String>>,
+    /// The record of the unit, read as its file changes.
+    record: Kept<(PathBuf, Option<Stamp>), Record>,
     worked_out: Kept<Key, WorkedOut>,
     /// The last numbers that made sense.
     last: Option<(SessionId, Rc<PlateResult>)>,
@@ -71,10 +75,13 @@ impl Working {
         let made = self
             .worked_out
             .get(key, |_| WorkedOut::of(sheet.sheet(), unit.clone()));
+        let made = made.clone();
+        let hours = self.hours(desk, &unit, &made);
         let worked_out = WorkedOut {
             // Where it is can change while it is the same.
             unit,
-            ..made.clone()
+            hours,
+            ..made
         };
         if let Ok(result) = &worked_out.result {
             self.last = Some((sheet.id(), Rc::clone(result)));
@@ -87,6 +94,24 @@ impl Working {
         let sheet = desk.sheet()?.id();
         let last = self.last.as_ref().filter(|(of, _)| *of == sheet);
         last.map(|(_, result)| result)
+    }
+
+    /// What is wrong with the sheet's hours by the record of its unit.
+    fn hours(&mut self, desk: &Desk, unit: &SheetUnit, made: &WorkedOut) -> Option<Doubt> {
+        let result = made.result.as_ref().ok()?;
+        result.readings.hours?;
+        let unit = match unit {
+            SheetUnit::InFront(_) => desk.session().file()?,
+            SheetUnit::InFile(file, _) => file,
+            SheetUnit::Unreadable(..) | SheetUnit::None => return None,
+        };
+        let file = store::record_beside(unit);
+        let stamp = Stamp::of(&file);
+        stamp?;
+        let record = self.record.get((file, stamp), |(file, _)| {
+            store::open_record(file).unwrap_or_default()
+        });
+        Doubt::of_hours(&result.readings, record)
     }
 
     fn unit(&mut self, desk: &Desk) -> SheetUnit {
@@ -120,6 +145,7 @@ impl WorkedOut {
         Self {
             result: PlateResult::of(sheet, solved).map(Rc::new),
             unit,
+            hours: None,
         }
     }
 }

@@ -102,8 +102,8 @@ pub fn clock_picture(clock: ClockPicture, system: System) -> Scene {
         now,
         &format!("now {}", told(clock.eccentric.now)),
     );
-    let throw = format!("throw {}", system.length(clock.eccentric.throw));
-    sketch.word((0.0, -29.0), &throw);
+    let throw = system.length(clock.eccentric.throw);
+    sketch.word((0.0, -29.0), &format!("throw {throw}; 0° is forward"));
     sketch.word((0.0, 72.0), "up");
     sketch.scene
 }

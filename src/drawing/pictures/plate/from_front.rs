@@ -1,10 +1,10 @@
 //! The unit from its front, right end to the right: what is read along bar, reel, knife and rollers.
 
-use kurbo::Vec2;
+use kurbo::{Rect, Vec2};
 
 use crate::analysis::plate::ExpectedCut;
 use crate::drawing::scene::{Role, Scene, Shape, Sketch};
-use crate::plate::{AlongRead, GapOfKnife, Measured, Roller, RollerReadings};
+use crate::plate::{AlongRead, GapOfKnife, Measured, RollerReadings, Side};
 use crate::units::{Angle, Length, System};
 
 /// Where left, middle and right are read.
@@ -139,7 +139,7 @@ pub fn knife_picture(gaps: &AlongRead<GapOfKnife>, system: System) -> Scene {
 
 /// A roller over the plate, with the gaps under its ends.
 #[must_use]
-pub fn ends_picture(roller: Roller, read: Option<&RollerReadings>, system: System) -> Scene {
+pub fn ends_picture(read: Option<&RollerReadings>, system: System) -> Scene {
     let mut sketch = Sketch::new(String::new());
     sketch.ground(Role::Plate);
     let ends = read.map_or([None; 2], |read| [read.left, read.right]);
@@ -150,19 +150,24 @@ pub fn ends_picture(roller: Roller, read: Option<&RollerReadings>, system: Syste
         &[
             (-84.0, left),
             (84.0, right),
-            (84.0, right + 34.0),
-            (-84.0, left + 34.0),
+            (84.0, right + 30.0),
+            (-84.0, left + 30.0),
         ],
     );
-    sketch.line(Role::CentreLine, (-98.0, left + 17.0), (98.0, right + 17.0));
-    for ((x, gap), end) in ENDS.into_iter().zip(gaps).zip(ends) {
-        let number = end.map(|end| system.length(end.gap));
-        sketch.height(x, (0.0, gap), number);
+    sketch.line(Role::CentreLine, (-98.0, left + 15.0), (98.0, right + 15.0));
+    for (((x, gap), end), side) in ENDS.into_iter().zip(gaps).zip(ends).zip(Side::ALL) {
+        // Over the roller, clear of its edge: the gap has no room for its number.
+        let told = match end {
+            Some(end) => {
+                sketch.arrow(Role::Dimension, (x, 0.5 * gap), (x, gap));
+                sketch.arrow(Role::Dimension, (x, 0.5 * gap), (x, 0.0));
+                format!("{} {}", side.word(), system.length(end.gap))
+            }
+            None => side.word().to_owned(),
+        };
+        sketch.word((x, 72.0), &told);
     }
-    // Clear of the roller's edge, and of the arrows at its ends.
-    sketch.word((0.0, 78.0), &format!("{} roller", roller.word()));
-    sketch.word((-84.0, 78.0), "left");
-    sketch.word((84.0, 78.0), "right");
+    sketch.scene.bounds = Rect::new(-100.0, -24.0, 100.0, 84.0);
     sketch.scene
 }
 
@@ -194,7 +199,8 @@ pub fn height_picture(height: &AlongRead, cut: Option<&ExpectedCut>, system: Sys
 
 /// The attitude at the left end of the knife and at its right.
 #[must_use]
-pub fn attitude_picture(attitude: Option<[Angle; 2]>, system: System) -> Scene {
+pub fn attitude_picture(attitude: Option<[Measured<Angle>; 2]>, system: System) -> Scene {
+    let attitude = attitude.map(|ends| ends.map(|end| end.value));
     let mut sketch = Sketch::new(String::new());
     for (place, (x, side)) in [(-8.0, "left"), (94.0, "right")].into_iter().enumerate() {
         let own = attitude.map(|ends| ends[place]);

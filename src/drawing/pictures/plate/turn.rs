@@ -12,9 +12,9 @@ use crate::units::{Length, System};
 /// Beside the key.
 const CENTRE: (f64, f64) = (32.0, 22.0);
 /// What an indicator reads in the middle of a turn.
-const MIDDLE: f64 = 30.0;
+const MIDDLE: f64 = 37.0;
 /// The furthest reading from there.
-const SWING: f64 = 14.0;
+const SWING: f64 = 13.0;
 
 /// The place of a line among those of the pictures.
 const fn place(station: Station) -> u8 {
@@ -39,11 +39,15 @@ pub fn turn_picture(read: &[StationReadings], stations: &[StationRunout]) -> Sce
         let turned = f64::from(quarter) * TAU / 4.0;
         let (from, to) = (at(turned, 4.0), at(turned, MIDDLE + SWING + 2.0));
         sketch.line(Role::Datum, (from.x, from.y), (to.x, to.y));
-        let words = at(turned, MIDDLE + SWING + 9.0);
-        let aside = if quarter % 2 == 0 { 1.12 } else { 1.0 };
-        let text = format!("{}°", u16::from(quarter) * 90);
-        let across = CENTRE.0 + aside * (words.x - CENTRE.0);
-        sketch.word((across, words.y), &text);
+        // Beside the upright's ends, past the ends of the level one.
+        let words = if quarter % 2 == 0 {
+            let words = at(turned, MIDDLE + SWING + 16.0);
+            (words.x, words.y)
+        } else {
+            let words = at(turned, MIDDLE + SWING - 1.0);
+            (words.x + 20.0, words.y)
+        };
+        sketch.word(words, &format!("{}°", u16::from(quarter) * 90));
     }
     let furthest = read
         .iter()

@@ -2,10 +2,10 @@
 
 use egui::Ui;
 
-use super::ends::parallel_ui;
+use super::ends::{On, aside_ui, parallel_ui};
 use super::shown::{Shown, place};
 use crate::analysis::Level;
-use crate::analysis::plate::{Correction, RollerResult, Split};
+use crate::analysis::plate::{Correction, RollerResult, Split, shifted, shims_miss};
 use crate::app::areas::plate::entry::{Entries, number_ui, told_ui};
 use crate::app::widgets::lettering::Lettering;
 use crate::geometry::{EccentricTurn, Reach};
@@ -39,7 +39,7 @@ pub fn adjuster_ui(
             );
             entries.row(
                 ui,
-                "It stands at, level 0, up +",
+                "It stands at, level forward 0, up +",
                 of(RollerField::Now),
                 "0 deg",
             );
@@ -65,9 +65,10 @@ pub fn adjuster_ui(
     let Some(result) = result else { return };
     ui.add_space(6.0);
     if let Some(parallel) = &result.parallel {
-        parallel_ui(ui, parallel, shown, roller);
+        parallel_ui(ui, parallel, shown, (roller, On::Adjuster));
     }
-    correction_ui(ui, entries, result, shown.system, roller);
+    let kind = kinds[place(roller)];
+    correction_ui(ui, entries, result, shown.system, (roller, kind));
 }
 
 fn side_ui(ui: &mut Ui, entries: &mut Entries, roller: Roller) {
@@ -104,12 +105,19 @@ fn kind_ui(ui: &mut Ui, entries: &mut Entries, kinds: &mut [AdjusterKind; 2], ro
     });
     if chosen != *kind {
         *kind = chosen;
+        let system = entries.desk.system();
         entries
             .desk
             .edit_sheet("kind of adjuster", None, |entries| {
-                entries.change_adjuster(roller, chosen);
+                entries.change_adjuster(roller, chosen, system);
             });
     }
+    let sheet = entries.desk.sheet();
+    let aside = sheet.map_or_else(Vec::new, |sheet| sheet.entries().kinds_aside(roller));
+    aside_ui(
+        ui,
+        &aside.iter().map(|kind| kind.name()).collect::<Vec<_>>(),
+    );
 }
 
 /// What is done at the adjuster, and the button for when it was done.
@@ -118,7 +126,7 @@ fn correction_ui(
     entries: &mut Entries,
     result: &RollerResult,
     system: System,
-    roller: Roller,
+    (roller, kind): (Roller, AdjusterKind),
 ) {
     let Some(side) = entries
         .desk
@@ -143,7 +151,13 @@ fn correction_ui(
     match &result.correction {
         _ if result.is_left() => {}
         None => {
-            ui.label("Enter what moves it to see how far to turn.");
+            ui.label(match kind {
+                AdjusterKind::Eccentric => {
+                    "Enter the throw and where the eccentric stands to see how far to turn it."
+                }
+                AdjusterKind::Thread => "Enter the thread's pitch to see how far to turn it.",
+                AdjusterKind::Shims => "Enter the shims in stock to see which of them to take.",
+            });
         }
         Some(Correction::Eccentric {
             reach,
@@ -178,7 +192,7 @@ fn correction_ui(
                 pieces.join(" + ")
             };
             number_ui(ui, what, &told);
-            number_ui(ui, "Left over", &system.length(stack.left_over));
+            number_ui(ui, "The stack is", &shims_miss(system, stack.left_over));
         }
     }
     ui.add_space(4.0);
@@ -240,10 +254,10 @@ fn eccentric_ui(
     if let Some(turns) = turns {
         for (name, turn) in ["Turn to, the nearer", "Or turn to"].into_iter().zip(turns) {
             let told = format!(
-                "{}, by {}; the roller shifts along by {}",
+                "{}, by {}; {}",
                 system.angle(turn.to),
                 signed_angle(turn.turn),
-                system.length(turn.shift)
+                shifted(system, turn.shift)
             );
             number_ui(ui, name, &told);
         }
@@ -263,7 +277,7 @@ fn eccentric_ui(
         system.length(-reach.down),
         system.length(reach.up)
     );
-    number_ui(ui, "Throw left", &left);
+    number_ui(ui, "Throw left as it stands now", &left);
     let usual = "Rule of thumb: leave the leading eccentric level and adjust the trailing one.";
     ui.label(Lettering::FinePrint.of(usual).weak());
 }

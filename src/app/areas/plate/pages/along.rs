@@ -2,6 +2,7 @@
 
 use egui::Ui;
 
+use super::gauge_bar::bars_aside_ui;
 use super::reel_from::{ReelRead, reel_from_ui};
 use super::shown::Shown;
 use crate::analysis::plate::ExpectedCut;
@@ -28,6 +29,7 @@ pub fn bar_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
         hint: "0.250 in",
     };
     entries.beside(ui, &bar);
+    bars_aside_ui(ui, entries);
     entries.row(ui, "Plate flat within", SheetField::PlateFlat, "not known");
     let Some([left, right]) = shown.result.as_ref().and_then(|result| result.readings.bar) else {
         return;
@@ -135,16 +137,18 @@ pub fn attitude_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
     ui.label(Lettering::Heading.of("Attitude at both ends"));
     let attitude = Beside {
         entries: at_sides(SheetField::Attitude),
-        hint: "4 deg",
+        hint: "4 deg ± 0.1 deg",
     };
     entries.beside(ui, &attitude);
     let Some([left, right]) = shown.result.as_ref().and_then(|r| r.readings.attitude) else {
         return;
     };
-    number_ui(ui, "Right less left", &shown.system.angle(right - left));
+    let system = shown.system;
     number_ui(
         ui,
-        "Middle of both",
-        &shown.system.angle((left + right) * 0.5),
+        "Right less left",
+        &system.angle(right.value - left.value),
     );
+    let middle = (left.value + right.value) * 0.5;
+    number_ui(ui, "Middle of both", &system.angle(middle));
 }

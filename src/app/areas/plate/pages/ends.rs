@@ -33,12 +33,17 @@ pub fn ends_ui(
     });
     if chosen != *way {
         *way = chosen;
+        let is_parallel = !entries.is_not_parallel(roller);
+        let system = entries.desk.system();
         entries
             .desk
             .edit_sheet("way of reading the ends", None, |entries| {
-                entries.change_gap_way(roller, chosen);
+                entries.change_gap_way(roller, chosen, is_parallel, system);
             });
     }
+    let sheet = entries.desk.sheet();
+    let aside = sheet.map_or_else(Vec::new, |sheet| sheet.entries().ways_aside(roller));
+    aside_ui(ui, &aside.iter().map(|way| way.name()).collect::<Vec<_>>());
     let of = |field| SheetField::Of(roller, field);
     entries.row(
         ui,
@@ -70,11 +75,23 @@ pub fn ends_ui(
         .as_ref()
         .and_then(|result| result.roller(roller));
     match result.and_then(|result| result.parallel.as_ref()) {
-        Some(parallel) => parallel_ui(ui, parallel, shown, roller),
+        Some(parallel) => parallel_ui(ui, parallel, shown, (roller, On::Ends)),
         None => {
             ui.label("Out of parallel is worked out once both ends, the distance between them and the bar are written down.");
         }
     }
+}
+
+/// What waits because it was entered otherwise than is chosen now.
+pub fn aside_ui(ui: &mut Ui, names: &[&str]) {
+    if names.is_empty() {
+        return;
+    }
+    let names = names.join(" and ");
+    let told = format!(
+        "Kept while this sheet is open: what was entered for {names}. It comes back when you choose that again. The file holds the choice above alone."
+    );
+    ui.label(Lettering::FinePrint.of(told).weak());
 }
 
 fn ends_of_turn_ui(
@@ -93,30 +110,41 @@ fn ends_of_turn_ui(
             )
         })
     };
-    let (row, hint): (Vec<_>, _) = match way {
+    let (row, hint): (Vec<_>, &[&str]) = match way {
         GapWay::Feeler => {
             let goes = both(RollerField::Goes, ["left, goes", "right, goes"]);
             let stops = both(RollerField::StopsAt, ["left, stops", "right, stops"]);
             let [goes, stops]: [Vec<_>; 2] = [goes.collect(), stops.collect()];
-            (vec![goes[0], stops[0], goes[1], stops[1]], "0.004 in")
+            (
+                vec![goes[0], stops[0], goes[1], stops[1]],
+                &["0.004 in", "0.005 in", "0.004 in", "0.005 in"],
+            )
         }
         GapWay::Gap => (
             both(RollerField::Gap, ["left", "right"]).collect(),
-            "0.0045 in ± 0.0005 in",
+            &["0.0045 in ± 0.0005 in"; 2],
         ),
         GapWay::OverTop => (
             both(RollerField::OverTop, ["left", "right"]).collect(),
-            "2.010 in ± 0.0005 in",
+            &["2.010 in ± 0.0005 in"; 2],
         ),
     };
-    let beside = Beside { entries: row, hint };
-    entries.beside(ui, &beside);
+    entries.beside_with(ui, &row, hint);
+}
+
+/// The page on which it is told how parallel a roller is.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum On {
+    /// That of its ends.
+    Ends,
+    /// That of its adjuster.
+    Adjuster,
 }
 
 /// How parallel a roller is, with its verdict, and what to read better.
 ///
 /// Ends to be read again give no verdict: some of what stands there is older than a roller's move.
-pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown, roller: Roller) {
+pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown, (roller, on): (Roller, On)) {
     let system = shown.system;
     let result = shown.result.as_ref();
     let again = result.and_then(|result| result.roller(roller)?.again);
@@ -132,7 +160,7 @@ pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown, roller: Roll
     number_ui(ui, "High end", high_told(parallel.high));
     match (parallel.verdict, parallel.within) {
         _ if again == Some(Reread::Mixed) => {}
-        (Some(verdict), Some(within)) => verdict_ui(ui, verdict, within, system),
+        (Some(verdict), Some(within)) => verdict_ui(ui, verdict, (within, on), system),
         _ => {
             ui.label("No limit to judge it by: write one under The job.");
         }
@@ -167,13 +195,17 @@ pub const fn high_told(high: HighEnd) -> &'static str {
 }
 
 /// Whether it is as parallel as it is wanted.
-pub fn verdict_ui(ui: &mut Ui, verdict: Verdict, within: Length, system: System) {
+fn verdict_ui(ui: &mut Ui, verdict: Verdict, (within, on): (Length, On), system: System) {
+    let next = match on {
+        On::Ends => " Go on to its adjuster.",
+        On::Adjuster => "",
+    };
     let within = system.length(within);
     let (level, told) = match verdict {
         Verdict::Pass => (Level::Fine, format!("Pass: parallel within {within}.")),
         Verdict::Fail => (
             Level::Over,
-            format!("Fail: not parallel within {within}. Go on to its adjuster."),
+            format!("Fail: not parallel within {within}.{next}"),
         ),
         Verdict::CannotTell => (
             Level::Watch,

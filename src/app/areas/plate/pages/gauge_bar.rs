@@ -4,10 +4,12 @@ use egui::{Grid, TextEdit, Ui};
 
 use super::shown::Shown;
 use crate::analysis::Level;
-use crate::analysis::plate::{BARS, MOST_TURN, bar_choices, recommended};
+use crate::analysis::plate::{BARS, bar_choices, none_can_be_used, recommended};
 use crate::app::areas::plate::entry::{Entries, told_ui};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::typing::take_all_in_hand;
+use crate::plate::BarTaken;
 use crate::units::{Length, Measure as _, Quantity, System};
 
 /// The most bars of a shop.
@@ -43,13 +45,17 @@ pub fn gauge_bar_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown, bars: &mu
         .num_columns(4)
         .spacing((18.0, 8.0))
         .show(ui, |ui| {
-            for head in ["Bar", "Turns the unit by", "Clear of the plate", ""] {
+            for head in [
+                "Bar, nominal",
+                "Turns the unit by",
+                "Clear of the plate",
+                "",
+            ] {
                 ui.label(Lettering::Note.of(head).family(strong()));
             }
             ui.end_row();
-            for choice in choices.iter() {
-                let bar = system.length(choice.bar);
-                ui.label(Lettering::Name.of(&bar));
+            for (choice, nominal) in choices.iter().zip(&texts) {
+                ui.label(Lettering::Name.of(nominal));
                 ui.label(choice.furthest().map_or_else(
                     || "a roller stays off the plate".to_owned(),
                     |turn| system.angle(turn),
@@ -63,48 +69,56 @@ pub fn gauge_bar_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown, bars: &mu
                 }));
                 if best == Some(choice.bar) {
                     ui.label(Lettering::Name.of("recommended"));
-                } else if choice.can_be_used() && ui.small_button(format!("Use {bar}")).clicked() {
-                    taken = Some(choice.bar);
+                } else if choice.can_be_used()
+                    && ui.small_button(format!("Use {nominal}")).clicked()
+                {
+                    taken = Some(nominal);
                 }
                 ui.end_row();
             }
         });
-    match best {
-        Some(bar) => {
-            let told = format!("Use the {} bar.", system.length(bar));
-            told_ui(ui, Level::Fine, &told);
-            let button = format!("Use {}", system.length(bar));
-            if ui.button(Lettering::Name.of(button)).clicked() {
-                taken = Some(bar);
-            }
+    let recommended = choices.iter().zip(&texts);
+    let mut recommended = recommended.filter(|(choice, _)| best == Some(choice.bar));
+    if let Some((_, nominal)) = recommended.next() {
+        told_ui(ui, Level::Fine, &format!("Use the {nominal} bar."));
+        let button = format!("Use {nominal}");
+        if ui.button(Lettering::Name.of(button)).clicked() {
+            taken = Some(nominal);
         }
-        None => told_ui(
-            ui,
-            Level::Watch,
-            &format!(
-                "None of these: each turns the unit by more than {} from its working attitude, or something under it meets the plate.",
-                system.angle(MOST_TURN)
-            ),
-        ),
+    } else if let Some(told) = none_can_be_used(unit, choices, &texts, system) {
+        told_ui(ui, Level::Watch, &told);
     }
     let told = "The unit is turned about its reel's centre until one roller, then the other, is on the plate. Within 3° the reading holds at its working attitude: a rule of thumb.";
     ui.label(Lettering::FinePrint.of(told).weak());
-    if let Some(bar) = taken {
-        take(entries, bar, system);
+    bars_aside_ui(ui, entries);
+    if let Some(nominal) = taken {
+        take(entries, nominal, system);
     }
 }
 
-/// Writes the bar's own size into the ends that are empty, to be measured over.
-fn take(entries: &mut Entries, bar: Length, system: System) {
-    let text = bar.entry(system);
-    let mut is_laid = false;
+/// The bars that were measured, but for the one that is used.
+pub fn bars_aside_ui(ui: &mut Ui, entries: &Entries) {
+    let Some(sheet) = entries.desk.sheet() else {
+        return;
+    };
+    for [left, right] in sheet.entries().bars_aside() {
+        let told = format!(
+            "Kept while this sheet is open: another bar, measured {left} left and {right} right. It comes back when you use that bar again."
+        );
+        ui.label(Lettering::FinePrint.of(told).weak());
+    }
+}
+
+/// Takes a bar: what was measured of it, or its nominal size to be measured over.
+fn take(entries: &mut Entries, nominal: &str, system: System) {
+    let mut taken = BarTaken::Same;
     entries.desk.edit_sheet("gauge bar", None, |entries| {
-        is_laid = entries.lay_bar(&text, system);
+        taken = entries.take_bar(nominal, system);
     });
-    entries.desk.tell(if is_laid {
-        "The bar's nominal size was filled in: measure the bar under both ends, and type over it."
-    } else {
-        "Both ends of the bar are written down already, and were left as they are. Empty them to take another bar."
+    entries.desk.tell(match taken {
+        BarTaken::Nominal => "The bar's nominal size was filled in under Plate and gauge bar: measure the bar under both ends, and type over it.",
+        BarTaken::CameBack => "What was measured of this bar came back. Whatever was read over the other bar is to be read again.",
+        BarTaken::Same => "This is the bar measured under Plate and gauge bar: its thickness there was left as it is.",
     });
 }
 
@@ -121,6 +135,7 @@ fn bars_ui(ui: &mut Ui, entries: &mut Entries, system: System, bars: &mut Bars) 
         .margin(egui::Margin::symmetric(6, 7))
         .desired_width(width);
     let field = ui.add(field).accessible_name("Bars in the shop");
+    take_all_in_hand(ui, &field, &typed);
     if field.changed() {
         match read(&typed, system) {
             Ok(read) => {

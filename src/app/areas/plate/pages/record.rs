@@ -4,6 +4,7 @@ use egui::Ui;
 
 use super::shown::Shown;
 use crate::analysis::Level;
+use crate::analysis::plate::out_with_end;
 use crate::app::areas::plate::entry::{Entries, number_ui, told_ui};
 use crate::app::areas::plate::worked_out::SheetUnit;
 use crate::app::widgets::lettering::Lettering;
@@ -96,13 +97,19 @@ fn entry_ui(ui: &mut Ui, entry: &Entry, system: System) {
             .as_ref()
             .map_or_else(|| "not read".to_owned(), |length| length.shown_in(system))
     };
+    let out = |out: &Option<crate::units::Quantity<Length>>| {
+        out.as_ref().map_or_else(
+            || "not read".to_owned(),
+            |out| out_with_end(system, out.value()),
+        )
+    };
     number_ui(ui, "Reel diameter", &length(&entry.reel_diameter));
     number_ui(ui, "Height of cut", &length(&entry.height_of_cut));
     for (name, before, after) in [
         ("Front roller out", &entry.front_before, &entry.front_after),
         ("Rear roller out", &entry.rear_before, &entry.rear_after),
     ] {
-        let told = format!("before {}, after {}", length(before), length(after));
+        let told = format!("before: {}; after: {}", out(before), out(after));
         number_ui(ui, name, &told);
     }
 }

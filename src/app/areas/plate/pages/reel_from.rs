@@ -6,6 +6,7 @@ use super::shown::Shown;
 use crate::analysis::{Level, ReelWay};
 use crate::app::areas::plate::entry::{Entries, number_ui, told_ui};
 use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::typing::take_all_in_hand;
 use crate::plate::{SheetField, Station};
 use crate::units::{Length, Measure as _, Quantity, System};
 
@@ -20,7 +21,7 @@ pub struct ReelRead {
 
 /// The ways, the reading, and what it comes to for a place along the reel.
 pub fn reel_from_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown, read: &mut ReelRead) {
-    CollapsingHeader::new("Reel diameter from other readings").show(ui, |ui| {
+    CollapsingHeader::new("Reel from…").show(ui, |ui| {
         let Some(unit) = shown.unit.solved() else {
             ui.label("It takes the unit's number of blades: bring its unit to the front first.");
             return;
@@ -66,7 +67,8 @@ fn text_ui(ui: &mut Ui, name: &str, text: &mut String) {
         let field = TextEdit::singleline(text)
             .font(Lettering::InShort.font())
             .desired_width(160.0);
-        ui.add(field).accessible_name(name);
+        let field = ui.add(field).accessible_name(name);
+        take_all_in_hand(ui, &field, text);
     });
 }
 

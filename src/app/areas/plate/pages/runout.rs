@@ -7,6 +7,7 @@ use crate::analysis::Level;
 use crate::analysis::plate::{OnceATurn, RollerResult, RunoutLimits, band_in_the_cut};
 use crate::app::areas::plate::entry::{Entries, number_ui, told_ui};
 use crate::app::widgets::lettering::{Lettering, strong};
+use crate::app::widgets::typing::take_all_in_hand;
 use crate::plate::{Place, Roller, RollerField, SheetField, Station};
 use crate::units::{Angle, Quantity, System};
 
@@ -121,6 +122,7 @@ fn places_ui(ui: &mut Ui, turn: &mut Turn, places: &[Place]) {
             .hint_text("30 deg")
             .desired_width(70.0);
         let own = ui.add(own).accessible_name("Another place of the turn");
+        take_all_in_hand(ui, &own, &turn.own);
         let is_entered = own.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
         if ui.button("Add the place").clicked() || is_entered {
             match Quantity::<Angle>::typed(&turn.own, "deg") {
@@ -144,27 +146,37 @@ fn places_ui(ui: &mut Ui, turn: &mut Turn, places: &[Place]) {
     }
 }
 
-/// Rows of entries, all of one width: a grid would give each column the width of its heading.
+/// Columns of entries, all of one width: a grid would give each column the width of its heading. A column is
+/// gone down before the next, as the roller is turned under an indicator that stays.
 fn readings_ui(ui: &mut Ui, entries: &mut Entries, roller: Roller, places: &[Place], width: f32) {
-    ui.spacing_mut().item_spacing.y = 2.0;
-    ui.horizontal(|ui| {
-        cell_ui(ui, (TURN, HEADS), |ui| heading_ui(ui, "Turn"));
-        for station in Station::ALL {
-            cell_ui(ui, (width, HEADS), |ui| heading_ui(ui, station.word()));
-        }
-    });
-    for place in places {
-        ui.horizontal(|ui| {
-            cell_ui(ui, (TURN, ROW), |ui| {
-                ui.label(format!("{}°", place.deg()));
-            });
-            for station in Station::ALL {
-                let field = RollerField::Runout(station, *place);
-                let field = SheetField::Of(roller, field);
-                cell_ui(ui, (width, ROW), |ui| entries.entry(ui, field, width, ""));
+    ui.horizontal_top(|ui| {
+        column_ui(ui, TURN, |ui| {
+            cell_ui(ui, (TURN, HEADS), |ui| heading_ui(ui, "Turn"));
+            for place in places {
+                cell_ui(ui, (TURN, ROW), |ui| {
+                    ui.label(format!("{}°", place.deg()));
+                });
             }
         });
-    }
+        for station in Station::ALL {
+            column_ui(ui, width, |ui| {
+                cell_ui(ui, (width, HEADS), |ui| heading_ui(ui, station.word()));
+                for place in places {
+                    let field = RollerField::Runout(station, *place);
+                    let field = SheetField::Of(roller, field);
+                    cell_ui(ui, (width, ROW), |ui| entries.entry(ui, field, width, ""));
+                }
+            });
+        }
+    });
+}
+
+fn column_ui(ui: &mut Ui, width: f32, add: impl FnOnce(&mut Ui)) {
+    ui.vertical(|ui| {
+        ui.set_width(width);
+        ui.spacing_mut().item_spacing.y = 2.0;
+        add(ui);
+    });
 }
 
 fn heading_ui(ui: &mut Ui, text: &str) {

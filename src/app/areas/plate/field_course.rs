@@ -1,0 +1,52 @@
+//! Where Enter leads on a page: from entry to entry, and from the last to the button that turns the page. A
+//! page that was turned to begins at its first entry.
+
+use egui::{Id, Key, Response, Ui};
+
+/// The entries of a page as they are shown, in the order they are made.
+#[derive(Debug, Default)]
+pub struct FieldCourse {
+    entries: Vec<Id>,
+    /// The entry that Enter left in this frame, by its place.
+    left: Option<usize>,
+    /// Whether the page shown next is turned to.
+    is_turned: bool,
+    /// Whether this page was.
+    begins: bool,
+}
+
+impl FieldCourse {
+    /// Begins at the first entry of the page that is shown next.
+    pub fn turn(&mut self) {
+        self.is_turned = true;
+    }
+
+    /// Begins with the entries of a page.
+    pub fn begin(&mut self) {
+        self.entries.clear();
+        self.left = None;
+        self.begins = std::mem::take(&mut self.is_turned);
+    }
+
+    /// Takes note of the next entry.
+    pub fn pass(&mut self, ui: &Ui, entry: &Response) {
+        if entry.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter)) {
+            self.left = Some(self.entries.len());
+        }
+        self.entries.push(entry.id);
+    }
+
+    /// Gives the keys to where Enter leads, once the whole page is laid out: sooner, the button would take
+    /// the same press for its own.
+    pub fn go_on(&mut self, ui: &Ui, button: Option<Id>) {
+        let to = match self.left.take() {
+            Some(left) => self.entries.get(left + 1).copied().or(button),
+            None if self.begins => self.entries.first().copied().or(button),
+            None => None,
+        };
+        if let Some(to) = to {
+            ui.memory_mut(|memory| memory.request_focus(to));
+            ui.ctx().request_repaint();
+        }
+    }
+}
