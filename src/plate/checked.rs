@@ -1,12 +1,9 @@
 //! A sheet checked and turned into plain values: once, and no more after that.
 
-use std::collections::BTreeSet;
-
 use super::checks::{
     at, day, exact, exact_angle, hours, inside, measured, measured_angle, names_and_notes,
     standard_of,
 };
-use super::entries::Place;
 use super::flaw::{SheetFlaw, SheetFlawKind};
 use super::readings::{
     AdjusterReadings, AlongRead, GapOfKnife, GapOfRoller, Measured, Readings, RollerReadings,
@@ -358,20 +355,6 @@ fn lever_share(path: &str, angle: Option<&Quantity<Angle>>) -> Result<f64, Sheet
     Ok(angle.map_or(1.0, |angle| angle.rad().cos()))
 }
 
-/// Refuses a place of the turn that is read twice. A whole turn on is another: 360 deg closes what 0 deg
-/// began.
-fn no_place_twice(path: &str, readings: &[super::RunoutReading]) -> Result<(), SheetFlaw> {
-    let mut seen = BTreeSet::new();
-    for (number, reading) in readings.iter().enumerate() {
-        if !seen.insert(Place::at(reading.0.value().deg())) {
-            let path = inside(path, &format!("[{number}]"));
-            let kind = SheetFlawKind::SamePlace(reading.0.text().to_owned());
-            return Err(at(&path, kind));
-        }
-    }
-    Ok(())
-}
-
 fn runout(
     path: &str,
     entries: &[RunoutEntry],
@@ -404,7 +387,6 @@ fn runout(
             .enumerate()
             .map(read)
             .collect::<Result<_, SheetFlaw>>()?;
-        no_place_twice(&path, &entry.readings)?;
         let circle = FittedCircle::of(&readings).map_err(|few| at(&path, few))?;
         Ok(StationReadings {
             station: entry.station,

@@ -49,9 +49,6 @@ pub enum SheetFlawKind {
     /// Readings of a turn at too few angles.
     #[error("these are readings at {0}: read at least at three, better at eight")]
     TooFewAngles(#[from] TooFewAngles),
-    /// One place of a turn read twice at a station: which of both readings counts nobody says.
-    #[error("{} is read twice; leave one of both readings out, or write their mean", Quoted(.0))]
-    SamePlace(String),
     /// No sizes of shims.
     #[error("list the sizes of shims in stock, like [\"0.005 in\", \"0.010 in\"]")]
     NoShims,

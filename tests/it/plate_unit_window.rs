@@ -42,7 +42,8 @@ fn the_unit_is_filled_in_after_before_and_after_were_shown_and_in_one_step() {
     assert_eq!(filled.setting, before.setting);
     assert_eq!(
         filled.wear.front_runout.as_ref().unwrap().text(),
-        "0.004 in"
+        // Twice the eccentricity, 4.4609 thou: more than the 4 thou read, and what the sheet judges by.
+        "0.0045 in"
     );
     window.press_with(Modifiers::COMMAND, Key::Num1);
     window.press_with(Modifiers::COMMAND, Key::Z);
@@ -299,6 +300,10 @@ fn the_page_has_every_reading_as_it_was_typed_and_asks_for_no_name_twice() {
         "0.0001 in",
         "Date 2026-11-25",
         "By A. Fitter",
+        "left 0.0045 in",
+        "right 0.0095 in",
+        "Done, not OK: front roller ends, fail.",
+        "Height of cut, left, middle, right not read",
     ] {
         assert!(page.contains(&packed(said)), "{said} in {page}");
     }
@@ -349,4 +354,35 @@ fn what_was_read_at_the_rear_waits_for_a_front_roller_that_is_not_parallel() {
     }
     go_to(&mut window, "Record");
     window.assert_says("rear roller to be read again");
+}
+
+#[test]
+fn a_sheet_with_every_step_done_prints_the_marks_of_its_results() {
+    let folder = ground();
+    let file = folder.path().join(GANG);
+    let text = fs::read_to_string(&file).unwrap();
+    let text = text.replace(
+        "middle: \"0.500 in ± 0.002 in\"",
+        "middle: \"0.520 in ± 0.002 in\"",
+    );
+    fs::write(&file, text).unwrap();
+    let answers = Answers::default();
+    let mut window = on_sheet(&file, &answers);
+    window.assert_says("Every step is done; the result of one is not OK");
+    let out = folder.path().join("gang.pdf");
+    let page = page_of(&mut window, &answers, &out);
+    let told = "Every step is done, not OK: height of cut, not as expected.";
+    assert!(page.contains(&packed(told)), "{page}");
+    assert!(
+        page.contains(&packed("0.5001 in ± 0.0001 in, 0.4999 in ± 0.0001 in")),
+        "{page}"
+    );
+    // What is saved is the page: of a sheet that is not, it says so.
+    go_to(&mut window, "The job");
+    window.enter_text("By", "C. Setter");
+    fs::remove_file(&out).unwrap();
+    page_of(&mut window, &answers, &out);
+    window.assert_says("This is the page alone: the plate sheet is not saved yet");
+    let run = ran(program().arg("plate").arg(&file));
+    assert!(run.out.contains("done: not as expected"), "{}", run.out);
 }

@@ -4,6 +4,7 @@ use super::measured_anew::{MeasuredAnew, with_off};
 use super::parallel::Verdict;
 use super::result::PlateResult;
 use super::roller::RollerResult;
+use super::runout::StationRunout;
 use crate::analysis::{NumberId, Solved};
 use crate::plate::{AlongRead, Entry, Measured, Worksheet};
 use crate::unit::Document;
@@ -180,9 +181,9 @@ impl PlateResult {
     }
 }
 
-/// The largest runout that was read along a roller.
+/// The largest runout along a roller, by what the sheet judges it by.
 fn largest_runout(roller: Option<&RollerResult>) -> Option<Length> {
-    let read = roller?.runout.iter().map(|station| station.circle.read);
+    let read = roller?.runout.iter().map(StationRunout::judged);
     read.reduce(|one, other| if other > one { other } else { one })
 }
 

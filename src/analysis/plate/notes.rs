@@ -31,7 +31,7 @@ impl PlateResult {
         notes.extend(of_bar.map(|doubt| doubt.told_alone(system)));
         notes.extend(self.bar_note(roller, system));
         if self.wants_half_turn(roller) {
-            notes.push("This roller runs out: read both ends once more after half a turn, or its runout passes for slope.".to_owned());
+            notes.push("This roller runs out: read both ends once more after half a turn, or its runout passes for slope. Before you turn it: drive disconnected, unit and reel blocked.".to_owned());
         }
         notes
     }
@@ -47,7 +47,7 @@ impl PlateResult {
         let misleads_mm = difference.mm() * (width.mm() / apart.mm() - 1.0).abs();
         (misleads_mm > BAR_MATTERS * within.mm()).then(|| {
             format!(
-                "The bar's ends differ by {}: measure the roller over the same width as the bar, or turn the bar end for end and take the mean.",
+                "The bar's ends differ by {}: measure the roller over the same width as the bar, or lift the unit off with a hoist or a second person, unit and reel blocked, turn the bar end for end and take the mean.",
                 system.length(difference)
             )
         })

@@ -1,7 +1,7 @@
 //! How far the work at the plate is: the state of each step.
 
-use super::parallel::{HighEnd, Parallel, Verdict};
-use super::roller::RollerResult;
+use super::parallel::{HighEnd, Verdict};
+use super::roller::{Reread, RollerResult};
 use crate::analysis::Level;
 use crate::plate::{Readings, RollerReadings, Station, Step, Worksheet};
 
@@ -48,8 +48,8 @@ pub(super) fn order(
     let work = Work {
         sheet,
         readings,
-        front: front.and_then(|roller| roller.parallel.as_ref()),
-        rear: rear.and_then(|roller| roller.parallel.as_ref()),
+        front,
+        rear,
     };
     let state = |step| (step, work.state(step));
     Step::ALL.into_iter().map(state).collect()
@@ -59,8 +59,8 @@ pub(super) fn order(
 struct Work<'a> {
     sheet: &'a Worksheet,
     readings: &'a Readings,
-    front: Option<&'a Parallel>,
-    rear: Option<&'a Parallel>,
+    front: Option<&'a RollerResult>,
+    rear: Option<&'a RollerResult>,
 }
 
 impl Work<'_> {
@@ -69,8 +69,9 @@ impl Work<'_> {
             return StepState::ToDo;
         }
         // What moves a roller spoils what was read after it.
-        let is_to_be_moved = |roller: Option<&Parallel>| {
-            roller.is_some_and(|roller| roller.verdict == Some(Verdict::Fail))
+        let is_to_be_moved = |roller: Option<&RollerResult>| {
+            let parallel = roller.and_then(|roller| roller.parallel.as_ref());
+            parallel.is_some_and(|parallel| parallel.verdict == Some(Verdict::Fail))
         };
         let is_spoilt = is_to_be_moved(self.front) && step > Step::FrontAdjuster
             || is_to_be_moved(self.rear) && step > Step::RearAdjuster;
@@ -93,8 +94,8 @@ impl Work<'_> {
             Step::KnifeToReel => readings.knife_to_reel.is_whole(),
             Step::FrontRunout => is_runout_whole(readings.front.as_ref()),
             Step::RearRunout => is_runout_whole(readings.rear.as_ref()),
-            Step::FrontEnds => self.front.is_some(),
-            Step::RearEnds => self.rear.is_some(),
+            Step::FrontEnds => is_read(self.front),
+            Step::RearEnds => is_read(self.rear),
             Step::FrontAdjuster => self.front.is_some_and(is_parallel),
             Step::RearAdjuster => self.rear.is_some_and(is_parallel),
             Step::Height => readings.height.is_whole(),
@@ -104,11 +105,19 @@ impl Work<'_> {
     }
 }
 
-/// As parallel as it is wanted; where nobody says how parallel that is, as far as can be told.
-fn is_parallel(parallel: &Parallel) -> bool {
-    match parallel.verdict {
+fn is_read(roller: Option<&RollerResult>) -> bool {
+    roller.is_some_and(|roller| roller.parallel.is_some())
+}
+
+/// As parallel as it is wanted, by readings that belong together; where nobody says how parallel that is, as
+/// far as can be told.
+fn is_parallel(roller: &RollerResult) -> bool {
+    let Some(parallel) = &roller.parallel else {
+        return false;
+    };
+    match roller.verdict() {
         Some(verdict) => verdict == Verdict::Pass,
-        None => parallel.high == HighEnd::Level,
+        None => roller.again != Some(Reread::Mixed) && parallel.high == HighEnd::Level,
     }
 }
 

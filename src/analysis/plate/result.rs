@@ -65,7 +65,7 @@ impl PlateResult {
             parallel.map_or(Level::Fine, |roller| match roller.verdict() {
                 Some(Verdict::Fail) => Level::Over,
                 Some(Verdict::Pass) => Level::Fine,
-                None if roller.is_left() => Level::Fine,
+                None if roller.again.is_none() && roller.is_left() => Level::Fine,
                 Some(Verdict::CannotTell) | None => Level::Watch,
             })
         };

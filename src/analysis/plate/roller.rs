@@ -74,8 +74,8 @@ impl RollerResult {
         }
     }
 
-    /// Whether it is left as it is: as parallel as it is wanted, or out by no more than its readings can
-    /// be off.
+    /// Whether it is left as it is: as parallel as it is wanted, out by no more than its readings can be
+    /// off, or still to be read again.
     #[must_use]
     pub fn is_left(&self) -> bool {
         self.why_left().is_some()
@@ -85,7 +85,9 @@ impl RollerResult {
     #[must_use]
     pub fn why_left(&self) -> Option<&'static str> {
         let parallel = self.parallel.as_ref()?;
-        if parallel.verdict == Some(Verdict::Pass) {
+        if self.again == Some(Reread::Mixed) {
+            Some("read both ends again first")
+        } else if parallel.verdict == Some(Verdict::Pass) {
             Some("leave it: it is as parallel as wanted")
         } else if parallel.high == HighEnd::Level {
             Some("leave it: it is out by no more than U")

@@ -82,7 +82,8 @@ impl StationRunout {
     }
 
     /// What it is judged by: the largest less the smallest reading, or twice the eccentricity where that
-    /// is more, because few readings fall short of the whole turn.
+    /// is more, because few readings fall short of the whole turn. A circle through one side of the turn is
+    /// a guess, and judges none.
     #[must_use]
     pub fn judged(&self) -> Length {
         let by_fit = self.circle.read_by_fit();
@@ -96,7 +97,8 @@ impl StationRunout {
     /// Whether it is judged by the circle fitted.
     #[must_use]
     pub fn is_judged_by_fit(&self) -> bool {
-        self.circle.read_by_fit().mm() > self.circle.read.mm() + SAME_MM
+        self.circle.is_read_all_round()
+            && self.circle.read_by_fit().mm() > self.circle.read.mm() + SAME_MM
     }
 
     /// Which of both it is judged by, in words.
@@ -113,12 +115,8 @@ impl StationRunout {
     /// of the turn was not.
     #[must_use]
     pub fn level_by(&self, limits: RunoutLimits) -> Option<Level> {
-        if self.circle.is_read_all_round() {
-            return Some(runout_level(self.judged(), limits));
-        }
-        // A circle through one side of the turn is a guess; what was read there is none.
-        let level = runout_level(self.circle.read, limits);
-        (level > Level::Fine).then_some(level)
+        let level = runout_level(self.judged(), limits);
+        (self.circle.is_read_all_round() || level > Level::Fine).then_some(level)
     }
 }
 

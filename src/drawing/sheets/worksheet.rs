@@ -14,9 +14,12 @@ use crate::drawing::scene::{Role, Scene, ShownIn};
 use crate::plate::{AlongRead, Roller, Station, Step, ThreeEntry, Worksheet};
 use crate::units::{Length, Quantity, System};
 
+/// Said where nobody read anything.
+const NOT_READ: &str = "not read";
+
 /// Parts of the page's height that the picture of a roller's ends takes, and that of its turn.
-const ENDS: f64 = 0.12;
-const TURN: f64 = 0.18;
+const ENDS: f64 = 0.09;
+const TURN: f64 = 0.15;
 
 /// The page of a sheet that was filled in for a unit.
 #[must_use]
@@ -111,13 +114,19 @@ fn the_job(band: &mut Band, sheet: &Worksheet, result: &PlateResult, system: Sys
 
 /// Left, middle and right as they were typed.
 fn typed(read: Option<&ThreeEntry<Quantity<Length>>>, system: System) -> String {
-    let each = Station::ALL.map(|station| read.and_then(|read| read.at(station)));
+    let Some(read) = read else {
+        return NOT_READ.to_owned();
+    };
+    let each = Station::ALL.map(|station| read.at(station));
     let each = each.map(|one| one.map_or_else(|| "-".to_owned(), |one| one.shown_in(system)));
     each.join(", ")
 }
 
 /// Left, middle and right.
 fn along<T>(read: &AlongRead<T>, told: impl Fn(&T) -> String) -> String {
+    if !read.is_read() {
+        return NOT_READ.to_owned();
+    }
     let each = [&read.left, &read.middle, &read.right];
     let each = each.map(|one| one.as_ref().map_or_else(|| "-".to_owned(), &told));
     each.join(", ")
@@ -195,17 +204,18 @@ fn steps(band: &mut Band, result: &PlateResult) {
     let open = result.order.iter();
     let open = open.filter(|(_, state)| *state != StepState::Done);
     let open: Vec<&(Step, StepState)> = open.collect();
-    let marked: Vec<_> = result.done_and_not_fine().collect();
+    let marked = result.done_and_not_fine();
+    let marked: Vec<_> = marked
+        .map(|(step, level)| format!("{}, {}", step.title(), result.result_word(step, level)))
+        .collect();
+    let all = if open.is_empty() {
+        "Every step is done"
+    } else {
+        "Done"
+    };
     if !marked.is_empty() {
-        band.heading(if open.is_empty() {
-            "Every step is done; the result of these is not OK"
-        } else {
-            "Done, and the result is not OK"
-        });
-        for (step, level) in marked {
-            let text = format!("{}: {}", step.title(), result.result_word(step, level));
-            band.item("–", Role::Note, &text);
-        }
+        let told = format!("{all}, not OK: {}.", marked.join("; "));
+        band.words(Role::Heading, &told);
     } else if open.is_empty() {
         band.words(Role::Heading, "Every step is done.");
     }

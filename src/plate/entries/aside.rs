@@ -2,38 +2,16 @@
 //! adjuster, of another gauge bar. It waits beside the sheet until that is chosen again; a file holds what is
 //! chosen alone.
 
-use std::collections::BTreeMap;
-
-use super::field::{End, RollerField, SheetField};
+use super::field::SheetField;
 use super::filling::Entries;
 use super::held::{AdjusterKind, GapWay};
+use super::waiting::Waiting;
 use crate::plate::sheet::{Roller, Side};
 use crate::plate::step::Step;
 use crate::units::{Length, Measure as _, Quantity, System};
 
 /// Bars whose thickness differs by no more are one bar (common practice, no source).
 const SAME_BAR: Length = Length::from_inches(0.005);
-
-/// An entry that waits.
-#[derive(Clone, Debug, PartialEq)]
-struct Waiting {
-    text: String,
-    /// Whether something was moved since it was read.
-    is_old: bool,
-}
-
-/// Everything that waits.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct Aside {
-    entries: BTreeMap<SheetField, Waiting>,
-    /// What was chosen while none of it was entered yet.
-    ways: BTreeMap<Roller, GapWay>,
-    kinds: BTreeMap<Roller, AdjusterKind>,
-    /// Rollers that were not parallel by what waits.
-    not_parallel: Vec<Roller>,
-    /// Other bars, as they were measured left and right.
-    bars: Vec<[String; 2]>,
-}
 
 /// What became of a bar that was taken.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -44,72 +22,6 @@ pub enum BarTaken {
     CameBack,
     /// It is the one that is measured already.
     Same,
-}
-
-impl Aside {
-    pub(super) const fn new() -> Self {
-        Self {
-            entries: BTreeMap::new(),
-            ways: BTreeMap::new(),
-            kinds: BTreeMap::new(),
-            not_parallel: Vec::new(),
-            bars: Vec::new(),
-        }
-    }
-
-    pub(super) fn way_chosen(&self, roller: Roller) -> Option<GapWay> {
-        self.ways.get(&roller).copied()
-    }
-
-    pub(super) fn kind_chosen(&self, roller: Roller) -> Option<AdjusterKind> {
-        self.kinds.get(&roller).copied()
-    }
-
-    /// Notes that what was read in some steps is older than what was moved.
-    pub(super) fn is_old_in(&mut self, is_one: impl Fn(Step) -> bool) {
-        for (field, waiting) in &mut self.entries {
-            waiting.is_old |= field.is_reading() && field.step().is_some_and(&is_one);
-        }
-    }
-
-    /// Drops what was read of a roller's ends before it was moved.
-    pub(super) fn drop_ends(&mut self, roller: Roller) {
-        let fields = GapWay::ALL.map(|way| way.fields(roller)).concat();
-        self.entries.retain(|field, _| !fields.contains(field));
-        self.was_moved(roller);
-    }
-
-    /// Notes that what is read of a roller from here on is known to be read after it was moved, or is
-    /// what was read before.
-    pub(super) fn was_moved(&mut self, roller: Roller) {
-        self.not_parallel.retain(|one| *one != roller);
-    }
-}
-
-impl GapWay {
-    /// The entries of a roller's ends that are made this way.
-    fn fields(self, roller: Roller) -> Vec<SheetField> {
-        let of_end = |end: End| match self {
-            Self::Feeler => vec![RollerField::Goes(end), RollerField::StopsAt(end)],
-            Self::Gap => vec![RollerField::Gap(end)],
-            Self::OverTop => vec![RollerField::OverTop(end)],
-        };
-        let fields = End::ALL.into_iter().flat_map(of_end);
-        fields.map(|field| SheetField::Of(roller, field)).collect()
-    }
-}
-
-impl AdjusterKind {
-    /// The entries of this kind alone.
-    fn fields(self, roller: Roller) -> Vec<SheetField> {
-        let fields = match self {
-            Self::Eccentric => vec![RollerField::Throw, RollerField::Now],
-            Self::Thread => vec![RollerField::Pitch, RollerField::Tilt],
-            Self::Shims => vec![RollerField::Shims],
-        };
-        let fields = fields.into_iter();
-        fields.map(|field| SheetField::Of(roller, field)).collect()
-    }
 }
 
 impl Entries {
@@ -275,6 +187,7 @@ impl Entries {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::plate::entries::field::{End, RollerField};
 
     const IN: System = System::InchDecimal;
 

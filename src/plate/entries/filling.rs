@@ -2,9 +2,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::aside::Aside;
 use super::field::{End, Place, RollerField, SheetField};
 use super::held::{AdjusterKind, GapWay, Held, held, station_of};
+use super::waiting::Aside;
 use crate::plate::sheet::{Roller, Station, Worksheet};
 use crate::plate::step::Step;
 use crate::units::{Measure as _, System};

@@ -8,6 +8,7 @@ mod from_last;
 mod held;
 mod taking;
 mod texts;
+mod waiting;
 mod work;
 
 pub use aside::BarTaken;

@@ -13,6 +13,8 @@ pub struct FieldCourse {
     is_turned: bool,
     /// Whether this page was.
     begins: bool,
+    /// What gets the keys next.
+    next: Option<Id>,
 }
 
 impl FieldCourse {
@@ -21,8 +23,12 @@ impl FieldCourse {
         self.is_turned = true;
     }
 
-    /// Begins with the entries of a page.
-    pub fn begin(&mut self) {
+    /// Begins with the entries of a page. What was found in the last frame gets the keys now, before it is
+    /// shown: it learns that it was entered, and takes its text in hand.
+    pub fn begin(&mut self, ui: &Ui) {
+        if let Some(next) = self.next.take() {
+            ui.memory_mut(|memory| memory.request_focus(next));
+        }
         self.entries.clear();
         self.left = None;
         self.begins = std::mem::take(&mut self.is_turned);
@@ -36,16 +42,16 @@ impl FieldCourse {
         self.entries.push(entry.id);
     }
 
-    /// Gives the keys to where Enter leads, once the whole page is laid out: sooner, the button would take
-    /// the same press for its own.
+    /// Finds where Enter leads, once the whole page is laid out. It gets the keys in the next frame: in this
+    /// one the button would take the same press for its own.
     pub fn go_on(&mut self, ui: &Ui, button: Option<Id>) {
         let to = match self.left.take() {
             Some(left) => self.entries.get(left + 1).copied().or(button),
             None if self.begins => self.entries.first().copied().or(button),
             None => None,
         };
-        if let Some(to) = to {
-            ui.memory_mut(|memory| memory.request_focus(to));
+        if to.is_some() {
+            self.next = to;
             ui.ctx().request_repaint();
         }
     }

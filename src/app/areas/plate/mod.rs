@@ -222,7 +222,7 @@ impl PlateArea {
                 let pictured = (&shown, self.ways.adjusters);
                 let width = ui.available_width();
                 let is_beside = width >= BESIDE && has_picture(self.page);
-                self.course.begin();
+                self.course.begin(ui);
                 let mut entries = Entries {
                     desk,
                     typing: &mut self.typing,

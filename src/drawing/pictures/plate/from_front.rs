@@ -167,6 +167,9 @@ pub fn ends_picture(read: Option<&RollerReadings>, system: System) -> Scene {
         };
         sketch.word((x, 72.0), &told);
     }
+    if ends.iter().any(Option::is_some) {
+        sketch.word((0.0, -13.0), "gaps not to scale");
+    }
     sketch.scene.bounds = Rect::new(-100.0, -24.0, 100.0, 84.0);
     sketch.scene
 }

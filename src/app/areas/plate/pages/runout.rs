@@ -4,7 +4,9 @@ use egui::{Align, Grid, Layout, ScrollArea, Sense, TextEdit, Ui, UiBuilder, Vec2
 
 use super::shown::Shown;
 use crate::analysis::Level;
-use crate::analysis::plate::{OnceATurn, RollerResult, RunoutLimits, band_in_the_cut};
+use crate::analysis::plate::{
+    OnceATurn, RollerResult, RunoutLimits, StationRunout, band_in_the_cut,
+};
 use crate::app::areas::plate::entry::{Entries, number_ui, told_ui};
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::typing::take_all_in_hand;
@@ -239,18 +241,7 @@ fn numbers_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown, roller: Roller)
 /// The worst station by the limits that hold, and by the turf's beside them where they are the user's own.
 fn verdict_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown, roller: Roller) {
     let system = shown.system;
-    let mut stations = result.runout.iter();
-    let first = stations.next();
-    let worst = first.map(|first| {
-        stations.fold(first, |worst, next| {
-            if next.judged() > worst.judged() {
-                next
-            } else {
-                worst
-            }
-        })
-    });
-    let (Some(worst), Some(sheet)) = (worst, &shown.result) else {
+    let Some(sheet) = &shown.result else {
         return;
     };
     for note in sheet.runout_notes(roller, system) {
@@ -263,6 +254,14 @@ fn verdict_ui(ui: &mut Ui, result: &RollerResult, shown: &Shown, roller: Roller)
         ui.label("No limit to judge it by: write one under The job.");
         return;
     };
+    // What cannot be told counts as the step list counts it.
+    let level = |station: &StationRunout| station.level_by(limits).unwrap_or(Level::Watch);
+    let worst = result.runout.iter().max_by(|one, other| {
+        let sizes = [one, other].map(|station| station.judged().mm());
+        let by_size = sizes[0].total_cmp(&sizes[1]);
+        level(one).cmp(&level(other)).then(by_size)
+    });
+    let Some(worst) = worst else { return };
     let told = |whose: &str, limits: RunoutLimits| {
         format!(
             "{}: {} {}; {whose} {} wanted, {} at most.",
