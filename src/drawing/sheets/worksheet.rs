@@ -18,8 +18,8 @@ use crate::units::{Length, Quantity, System};
 const NOT_READ: &str = "not read";
 
 /// Parts of the page's height that the picture of a roller's ends takes, and that of its turn.
-const ENDS: f64 = 0.09;
-const TURN: f64 = 0.15;
+const ENDS: f64 = 0.08;
+const TURN: f64 = 0.13;
 
 /// The page of a sheet that was filled in for a unit.
 #[must_use]
@@ -83,13 +83,16 @@ fn the_job(band: &mut Band, sheet: &Worksheet, result: &PlateResult, system: Sys
     let length = |length: Length| system.length(length);
     let read = &result.readings;
     band.heading("The job");
-    for (name, text) in [
-        ("Date", &sheet.date),
-        ("By", &sheet.by),
-        ("Hours", &sheet.hours),
-    ] {
-        band.row(name, if text.is_empty() { "-" } else { text });
-    }
+    // Its date, and who did it, stand in the head of the page.
+    let hours = &sheet.hours;
+    band.row(
+        "Hours",
+        if hours.is_empty() {
+            "not written down"
+        } else {
+            hours
+        },
+    );
     band.row("Cutting width", &length(read.cut_width));
     if let (Some([left, right]), Some(bar)) = (read.bar, &sheet.bar) {
         let told = [&bar.left, &bar.right].map(|end| end.shown_in(system));
