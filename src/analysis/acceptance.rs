@@ -1,115 +1,348 @@
-//! What a set unit is accepted by when it is read again on the surface plate: the ends that the limits
-//! leave to each reading.
+//! What a set unit is accepted by when it is read again on the surface plate: the readings at which every
+//! finding they move is OK, by more than its number can be off.
 
-use super::knives::{Window, windows};
-use super::{Case, Solution};
+use super::dial::{Dial, Scale};
+use super::search::{ALL_COUNT, Stretch, Values, runs, stretches};
+use super::{Case, FindingId, Findings, Level, NumberId, Solution, Solved, Uncertainty};
 use crate::geometry::Setting;
-use crate::unit::Unit;
-use crate::units::Length;
+use crate::unit::Follows;
+use crate::units::{Length, System, Value};
 
-/// The ends of the readings of a unit that is set.
+/// Cells that the range of a reading is cut into.
+const CELLS: u32 = 25;
+/// A number that moves by less than this along a whole range stays.
+const SAME: f64 = 1e-9;
+/// Where in its range a reading is tried for what it moves.
+const TRIED_AT: [f64; 4] = [0.1, 0.37, 0.71, 0.9];
+/// Stands for a margin without end, so that a search can reckon with it.
+const FAR: f64 = 1e6;
+/// Inside the limits, where no one number decides a finding.
+const INSIDE: f64 = 1.0;
+
+/// The findings that tell how far behind centre the edge may stand.
+const OF_BEHIND_CENTRE: [FindingId; 2] = [FindingId::Sweep, FindingId::Ahead];
+
+/// From where to where a reading is accepted.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Accepted {
+    /// The least; none where the readings that are looked at begin within every limit.
+    pub least: Option<Value>,
+    /// The most; none where they end so.
+    pub most: Option<Value>,
+}
+
+impl Accepted {
+    /// The ends as they are read: rounded inwards, so that what reads as an end is accepted. None where no
+    /// reading lies between them.
+    #[must_use]
+    pub fn as_read_in(self, system: System) -> Option<Self> {
+        let inwards = |end: Value, is_least: bool| {
+            let read = end.as_read_in(system);
+            let is_outside = if is_least {
+                read.base() < end.base()
+            } else {
+                read.base() > end.base()
+            };
+            if is_outside {
+                read.next_read_in(system, is_least)
+            } else {
+                read
+            }
+        };
+        let least = self.least.map(|end| inwards(end, true));
+        let most = self.most.map(|end| inwards(end, false));
+        let is_empty = least
+            .zip(most)
+            .is_some_and(|(least, most)| least.base() > most.base());
+        (!is_empty).then_some(Self { least, most })
+    }
+}
+
+/// A reading, and what it is accepted by.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Acceptable {
+    /// It is as set, and so from here to there.
+    Between(Accepted),
+    /// It is not as set, for the sake of these findings; from where to where it would be.
+    Not {
+        /// What is not OK, or undecided, as set.
+        findings: Vec<FindingId>,
+        /// Where all would be OK; empty where nowhere.
+        elsewhere: Vec<Accepted>,
+    },
+}
+
+/// What the readings of a unit that is set are accepted by.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Acceptance {
-    /// The attitudes at which every limit holds at this height of cut; empty where none does.
-    pub attitude: Vec<Window>,
-    /// The edge behind centre at least: negative where it may run ahead.
-    pub behind_centre_least: Length,
-    /// The edge behind centre at most, by the share of the height of cut that the reel may sweep; none
-    /// where no place of the edge sweeps too deep.
-    pub behind_centre_most: Option<Length>,
+    /// The height of cut, attitude kept.
+    pub height_of_cut: Acceptable,
+    /// The attitude, height of cut kept.
+    pub attitude: Acceptable,
+    /// How far the edge stands behind centre, by the sweep and by the reel's centre.
+    pub behind_centre: Acceptable,
     /// The gap at most.
     pub gap_most: Length,
 }
 
 impl Acceptance {
-    /// The ends for a case.
+    /// What a solved unit is accepted by, as it is set; none where a finding reads over its limit: that
+    /// unit is not to be set or run.
     #[must_use]
-    pub fn of(case: &Case) -> Self {
-        let Case {
-            unit,
-            setting,
-            solution,
-        } = case;
-        let limits = &unit.limits;
-        Self {
-            attitude: windows(unit, setting, solution.pose.height_of_cut),
-            behind_centre_least: limits.behind_centre.unwrap_or(-limits.ahead_of_centre),
-            behind_centre_most: behind_centre_most(unit, setting, solution),
-            gap_most: limits.gap_over,
+    pub fn of(solved: &Solved) -> Option<Self> {
+        if solved.findings.worst() == Level::Over {
+            return None;
         }
+        let along = |scale| Along {
+            solved,
+            dial: Dial {
+                case: solved.case(),
+                scale,
+            },
+        };
+        let (height, attitude) = (along(Scale::HeightOfCut), along(Scale::Attitude));
+        let every = FindingId::ALL;
+        Some(Self {
+            height_of_cut: height.acceptable(&every, |at| Some(height.dial.value(at))),
+            attitude: attitude.acceptable(&every, |at| Some(attitude.dial.value(at))),
+            behind_centre: attitude.acceptable(&OF_BEHIND_CENTRE, |at| {
+                let solution = Solution::of(&solved.unit, &attitude.dial.setting(at)).ok()?;
+                Some(solution.sweep.behind_centre.into())
+            }),
+            gap_most: solved.unit.limits.gap_watch,
+        })
     }
 }
 
-/// Where the reel sweeps as deep as it may: with S of sweep the reel's centre stands R - S over the edge,
-/// and R + g from it.
-fn behind_centre_most(unit: &Unit, setting: &Setting, solution: &Solution) -> Option<Length> {
-    let sweep_mm = unit.limits.sweep_over.of_one() * solution.pose.height_of_cut.mm();
-    let radius_mm = setting.reel_diameter.mm() / 2.0;
-    let (above_mm, apart_mm) = (radius_mm - sweep_mm, radius_mm + setting.gap.mm());
-    // A reel whose centre may come down to the edge sweeps too deep nowhere.
-    let is_reached = above_mm > 0.0 && above_mm <= apart_mm;
-    is_reached.then(|| {
-        let behind_mm = ((apart_mm - above_mm) * (apart_mm + above_mm)).sqrt();
-        Length::from_mm(behind_mm)
-    })
+/// A reading that is changed by itself.
+struct Along<'a> {
+    solved: &'a Solved,
+    dial: Dial<'a>,
+}
+
+impl Along<'_> {
+    /// The unit with the reading at a place.
+    fn at<T>(&self, at: f64, told: impl FnOnce(&Case) -> T) -> Option<T> {
+        let (unit, setting) = (&self.solved.unit, self.dial.setting(at));
+        let solution = Solution::of(unit, &setting).ok()?;
+        Some(told(&Case {
+            unit,
+            setting: &setting,
+            solution: &solution,
+        }))
+    }
+
+    /// Those of some findings that the reading moves.
+    fn moved(&self, among: &[FindingId]) -> Vec<FindingId> {
+        let (low, high) = self.dial.range();
+        let of = |at: f64| {
+            self.at(at, |case| {
+                let judged = |id: &FindingId| Findings::judged(case, *id).map(|it| it.value.base());
+                let levels = Findings::about(case);
+                among
+                    .iter()
+                    .map(|id| (judged(id), levels.level_of(*id)))
+                    .collect::<Vec<_>>()
+            })
+        };
+        let now = of(self.dial.now()).unwrap_or_default();
+        let then: Vec<_> = TRIED_AT
+            .into_iter()
+            .filter_map(|part| of(low + part * (high - low)))
+            .collect();
+        let is_moved = |index: usize| {
+            then.iter().any(|then| match (now[index], then[index]) {
+                ((Some(now), _), (Some(then), _)) => (now - then).abs() > SAME,
+                ((_, now), (_, then)) => now != then,
+            })
+        };
+        (0..now.len())
+            .filter(|index| is_moved(*index))
+            .map(|index| among[index])
+            .collect()
+    }
+
+    /// By how much each of some findings is OK beyond what its number can be off.
+    fn margins(&self, at: f64, findings: &[FindingId]) -> Values {
+        let setting = self.dial.setting(at);
+        let off = self.off(&setting);
+        self.at(at, |case| {
+            let levels = Findings::about(case);
+            let margin = |id: &FindingId| {
+                let level = levels.level_of(*id).unwrap_or(Level::Fine);
+                match Findings::judged(case, *id).zip(id.number()) {
+                    Some((judged, number)) => (judged.margin() - off(number)).clamp(-FAR, FAR),
+                    None if level == Level::Fine => INSIDE,
+                    None => -INSIDE,
+                }
+            };
+            findings.iter().map(margin).collect()
+        })
+    }
+
+    /// How far a number can be off, whether the reading is the bench's own or set.
+    fn off(&self, setting: &Setting) -> impl Fn(NumberId) -> f64 {
+        let unit = &self.solved.unit;
+        let follows = unit.follows;
+        let set = match self.dial.scale {
+            Scale::HeightOfCut => Follows {
+                height_of_cut: false,
+                ..follows
+            },
+            _ => Follows {
+                attitude: false,
+                ..follows
+            },
+        };
+        let both = [follows, set].map(|follows| Uncertainty::of(unit, setting, follows));
+        move |number| {
+            let [one, other] = both.each_ref().map(|both| both.in_doubt_within(number));
+            one.max(other)
+        }
+    }
+
+    /// From where to where the findings that the reading moves are OK, told as `value` has a place of
+    /// the reading.
+    fn acceptable(&self, among: &[FindingId], value: impl Fn(f64) -> Option<Value>) -> Acceptable {
+        let moved = self.moved(among);
+        let (low, high) = self.dial.range();
+        let mut margins = |at: f64| self.margins(at, &moved);
+        let found = stretches(&mut margins, (low, high), CELLS, ALL_COUNT);
+        let is_ok = |stretch: &Stretch| {
+            let values = stretch.values.as_ref();
+            values.is_some_and(|values| values.iter().all(|margin| *margin >= 0.0))
+        };
+        let now = self.dial.now();
+        let (mut here, mut elsewhere) = (None, Vec::new());
+        for (first, last) in runs(&found, is_ok) {
+            let range = Accepted {
+                least: first.begin.and_then(|_| value(first.low)),
+                most: last.end.and_then(|_| value(last.high)),
+            };
+            if (first.low..=last.high).contains(&now) {
+                here = Some(range);
+            }
+            elsewhere.push(range);
+        }
+        // As the unit is set its own findings decide.
+        let mut findings: Vec<FindingId> = moved
+            .into_iter()
+            .filter(|id| {
+                let finding = self.solved.findings.get(*id);
+                finding.is_some_and(|it| it.level > Level::Fine || it.doubt.is_some())
+            })
+            .collect();
+        match here {
+            Some(range) if findings.is_empty() => Acceptable::Between(range),
+            _ => {
+                findings.sort_unstable();
+                Acceptable::Not {
+                    findings,
+                    elsewhere,
+                }
+            }
+        }
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::analysis::{FindingId, Level, Solved};
     use crate::geometry::Stance;
-    use crate::unit::Document;
-    use crate::units::Angle;
+    use crate::unit::{Document, read_text};
+    use crate::units::{Angle, Measure as _, Quantity};
 
     fn demo() -> Document {
-        crate::unit::read_text(include_str!("../../demo-units/greens-scalping.ron")).unwrap()
+        read_text(include_str!("../../demo-units/greens-scalping.ron")).unwrap()
     }
 
-    /// The findings at an attitude.
-    fn at(solved: &Solved, attitude: Angle) -> (Solution, Level) {
+    fn at(attitude: &str) -> Solved {
+        let mut document = demo();
+        document.setting.rollers = None;
+        document.setting.attitude = Some(Quantity::parse(attitude).unwrap());
+        Solved::of(&document).unwrap()
+    }
+
+    /// Whether all findings are surely OK when the unit is set to an attitude.
+    fn is_ok(attitude_deg: f64) -> bool {
+        let mut document = demo();
+        document.setting.rollers = None;
+        let text = format!("{attitude_deg:.9} deg");
+        document.setting.attitude = Some(Quantity::parse(&text).unwrap());
+        let solved = Solved::of(&document).unwrap();
+        let mut findings = solved.findings.iter();
+        findings.all(|it| it.level == Level::Fine && it.doubt.is_none())
+    }
+
+    #[test]
+    fn just_past_each_end_a_finding_is_not_surely_ok_and_inside_all_are() {
+        let accepted = Acceptance::of(&at("4.5 deg")).expect("it may run");
+        let Acceptable::Between(Accepted {
+            least: Some(least),
+            most: Some(most),
+        }) = accepted.attitude
+        else {
+            panic!("{:?}", accepted.attitude);
+        };
+        let off = 1e-6;
+        for (end, inwards) in [(least.base(), off), (most.base(), -off)] {
+            assert!(is_ok(end + inwards), "{end}");
+            assert!(!is_ok(end - inwards), "{end}");
+        }
+        // The edge is as far behind centre at the attitude that the sweep ends.
+        let Acceptable::Between(Accepted {
+            most: Some(behind), ..
+        }) = accepted.behind_centre
+        else {
+            panic!("{:?}", accepted.behind_centre);
+        };
+        let solved = at("4.5 deg");
         let setting = Setting {
             stance: Stance::Wanted {
-                attitude,
+                attitude: Angle::from_base(most.base()),
                 height_of_cut: solved.solution.pose.height_of_cut,
             },
             ..solved.unit.setting
         };
-        let solution = Solution::of(&solved.unit, &setting).unwrap();
-        let case = Case {
-            unit: &solved.unit,
-            setting: &setting,
-            solution: &solution,
-        };
-        let level = crate::analysis::Findings::about(&case)
-            .get(FindingId::Sweep)
-            .map_or(Level::Fine, |sweep| sweep.level);
-        (solution, level)
+        let there = Solution::of(&solved.unit, &setting).unwrap();
+        assert!((there.sweep.behind_centre.mm() - behind.base()).abs() < 1e-4);
     }
 
     #[test]
-    fn the_sweep_is_over_limit_just_past_the_end_and_not_before() {
-        let solved = Solved::of(&demo()).unwrap();
-        let accepted = Acceptance::of(&solved.case());
-        let most = accepted.behind_centre_most.unwrap();
-        // The attitude that brings the edge there, halved down.
-        let (mut low, mut high) = (0.0, 10.0);
-        for _ in 0..60 {
-            let middle = f64::midpoint(low, high);
-            let (solution, _) = at(&solved, Angle::from_deg(middle));
-            if solution.sweep.behind_centre < most {
-                low = middle;
-            } else {
-                high = middle;
-            }
+    fn an_end_is_read_inwards_in_every_system() {
+        for system in System::ALL {
+            let ends = Accepted {
+                least: Some(Length::from_inches(0.123_456).into()),
+                most: Some(Length::from_inches(0.223_456).into()),
+            };
+            let read = ends.as_read_in(system).unwrap();
+            assert!(read.least.unwrap().base() >= 0.123_456 * 25.4 - 1e-9);
+            assert!(read.most.unwrap().base() <= 0.223_456 * 25.4 + 1e-9);
+            let none = Accepted {
+                least: Some(Length::from_inches(0.100_01).into()),
+                most: Some(Length::from_inches(0.100_02).into()),
+            };
+            assert!(none.as_read_in(system).is_none());
         }
-        assert!(low > 1.0 && high < 9.0, "{low}");
-        let off = 1e-6;
-        assert!(at(&solved, Angle::from_deg(low - off)).1 < Level::Over);
-        assert_eq!(at(&solved, Angle::from_deg(high + off)).1, Level::Over);
-        // The end of the attitudes that the sweep ends.
-        let window = accepted.attitude.last().unwrap();
-        assert!((window.high.deg() - low).abs() < 1e-6, "{window:?}");
-        assert!(accepted.behind_centre_least.mm() < 0.0);
+    }
+
+    #[test]
+    fn a_unit_over_its_limit_is_accepted_by_no_reading() {
+        let solved = at("12 deg");
+        assert_eq!(solved.findings.worst(), Level::Over);
+        assert_eq!(Acceptance::of(&solved), None);
+        // What should be watched as set is not accepted as set.
+        let watched = at("6.2 deg");
+        assert_eq!(watched.findings.worst(), Level::Watch);
+        let accepted = Acceptance::of(&watched).expect("it may run");
+        let Acceptable::Not {
+            findings,
+            elsewhere,
+        } = accepted.attitude
+        else {
+            panic!("{:?}", accepted.attitude);
+        };
+        assert_eq!(findings, [FindingId::Sweep]);
+        assert_eq!(elsewhere.len(), 1);
     }
 }

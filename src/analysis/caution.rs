@@ -48,7 +48,7 @@ pub const GRINDING: &str = "At the grinder: guards on, eye, hearing and dust pro
 pub const FEELER: &str = "reel blocked, cut-resistant gloves, fingers clear";
 
 /// What makes cutting paper with the reel safe.
-pub const PAPER_TEST: &str = "power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in";
+pub const PAPER_TEST: &str = "power isolated, cut-resistant gloves, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in";
 
 /// What every number rests on, in one sentence.
 pub const MODEL_IN_SHORT: &str =

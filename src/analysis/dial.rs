@@ -94,6 +94,17 @@ impl Dial<'_> {
         }
     }
 
+    /// What is left of the lip with so much metal off; none on a scale that takes none off.
+    pub(super) fn lip_left(&self, at: f64) -> Option<Length> {
+        let knife = &self.case.setting.knife;
+        let off = Length::from_mm(at);
+        match self.scale {
+            Scale::FaceGround => Some(knife.lip_length - off),
+            Scale::TopGround => Some(knife.lip_thickness - off),
+            _ => None,
+        }
+    }
+
     /// The setting with it at a place.
     pub(super) fn setting(&self, at: f64) -> Setting {
         let setting = *self.case.setting;

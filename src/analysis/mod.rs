@@ -38,11 +38,11 @@ mod wear_ahead;
 mod wear_rate;
 pub mod why;
 
-pub use acceptance::Acceptance;
+pub use acceptance::{Acceptable, Acceptance, Accepted};
 pub use between::Between;
 pub use caution::{
     BEFORE_EVERY_STEP, CAUTION, CAUTION_IN_A_LINE, CAUTION_IN_SHORT, FEELER, GRINDING,
-    MODEL_IN_SHORT, PAPER_TEST,
+    MODEL_IN_SHORT, MOVING_ROLLERS, PAPER_TEST,
 };
 pub use differences::Difference;
 pub use due::{DUE_RULE, Due, NoDue, When, due_told, when};

@@ -279,7 +279,8 @@ fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
                 system.roller_move(aim.rear_roller),
                 match aim.certainty {
                     Certainty::Sure => "",
-                    Certainty::Reads => "; it reads OK there, still undecided within the ±",
+                    Certainty::Reads =>
+                        "; it reads OK there, but undecided: a limit lies within the ±",
                 }
             ),
             Err(why) => format!("none: {}", why.sentence().shown_in(system)),

@@ -6,12 +6,10 @@ use super::report::{in_line, json_text};
 use super::why_report::WhyReport;
 use crate::analysis::uncertainty::{ENTERED_AND_WORKED_OUT, off_in_words};
 use crate::analysis::why::{
-    Change, Complaint, Goal, Knob, KnobAnswer, NotSensible, Other, Towards, Why, causes, pitches,
+    Change, Complaint, Goal, KnobAnswer, NotSensible, Other, Towards, Why, causes, pitches,
     spacing_told,
 };
-use crate::analysis::{
-    Case, Finding, FindingId, Findings, Level, NumberId, Solved, Standing, moves_told,
-};
+use crate::analysis::{Case, Finding, FindingId, Findings, Level, NumberId, Solved, moves_told};
 use crate::command::{Problem, caution};
 use crate::unit::Field;
 use crate::units::{Length, Measure as _, Quoted, Share};
@@ -206,9 +204,10 @@ fn causes_text(text: &mut String, solved: &Solved, complaint: Complaint, spacing
     for cause in &causes {
         let _ = writeln!(
             text,
-            "  {}: {}. {} Confirm: {} Cure: {}",
+            "  {}: {}{}. {} Confirm: {} Cure: {}",
             cause.name,
             cause.strength.word(),
+            cause.share_told(),
             cause.text.shown_in(system),
             cause.confirm,
             cause.cure_told(&solved.findings)
@@ -258,12 +257,6 @@ fn knob_text(text: &mut String, solved: &Solved, answer: &KnobAnswer) {
     if let Some(aim_is) = answer.aim_is {
         let _ = writeln!(text, "      {}", aim_is.shown_in(system));
     }
-    if answer.knob == Knob::FaceGround || answer.knob == Knob::TopGround {
-        // Said where it matters: what is ground off stays off.
-        if answer.to_limit.is_ok() {
-            let _ = writeln!(text, "      what is ground off stays off");
-        }
-    }
 }
 
 /// The roller moves of a change in turns and spacers, where these are known.
@@ -277,18 +270,8 @@ fn steps_text(text: &mut String, change: &Change, solved: &Solved) {
 /// What else a change does.
 fn others_text(text: &mut String, others: &[Other], solved: &Solved) {
     let (examples, system) = (solved.document.example_count(), solved.unit.system);
-    let told = |standing: &Standing| {
-        let number = standing.judged.map(|judged| judged.value.shown_in(system));
-        let level = standing.level.word_resting_on(examples);
-        number.map_or_else(|| level.to_owned(), |number| format!("{number} ({level})"))
-    };
     for other in others {
-        let _ = writeln!(
-            text,
-            "      {}: {} becomes {}",
-            other.id.title(),
-            told(&other.before),
-            told(&other.after)
-        );
+        let [now, then] = other.told(examples, system);
+        let _ = writeln!(text, "      {}: {now} becomes {then}", other.id.title());
     }
 }

@@ -151,6 +151,9 @@ struct OtherReport {
     after: Option<f64>,
     level_before: &'static str,
     level_after: &'static str,
+    /// Whether it may be over its limit then, and surely was not before.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    may_go_over: bool,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -326,6 +329,7 @@ fn others(change: Option<&Change>) -> Vec<OtherReport> {
             after: number(&other.after),
             level_before: other.before.level.id(),
             level_after: other.after.level.id(),
+            may_go_over: other.may_go_over(),
         })
         .collect()
 }

@@ -33,7 +33,7 @@ pub use plate_files::{
     unit_beside,
 };
 pub use preferences::{PreferencesProblem, change_preferences, preferences_file, read_preferences};
-pub use print_copy::{copy_to_print, copy_to_view};
+pub use print_copy::{copy_to_print, copy_to_view, remove_copy};
 pub use read::{ReadProblem, read_text};
 pub use record_files::{add_entry, open_record, record_beside};
 pub use shop_folder::{lone_records_in, units_in};

@@ -2,7 +2,9 @@
 
 use std::fs::File;
 use std::io::{self, Seek as _, Write as _};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
+use std::time::{Duration, SystemTime};
+use std::{env, fs};
 
 /// A file without a name that holds these bytes, read from its beginning: it goes when it is closed.
 ///
@@ -15,18 +17,53 @@ pub fn copy_to_print(bytes: &[u8]) -> io::Result<File> {
     Ok(file)
 }
 
+/// How the names of copies begin and end.
+const BEGINS: &str = "sweepgauge-";
+const ENDS: &str = ".pdf";
+/// Nobody prints from a copy so old.
+const OLD: Duration = Duration::from_secs(24 * 60 * 60);
+
 /// A PDF in the system's folder of temporary files, for a viewer to open. It stays there: nobody knows
-/// how long the viewer reads it.
+/// how long the viewer reads it. Copies of the days before go.
 ///
 /// # Errors
 /// When it cannot be written; none is left then.
 pub fn copy_to_view(bytes: &[u8]) -> io::Result<PathBuf> {
+    let folder = env::temp_dir();
+    remove_copies_before(&folder, SystemTime::now() - OLD);
     let mut builder = tempfile::Builder::new();
-    let mut file = builder.prefix("sweepgauge-").suffix(".pdf").tempfile()?;
+    let mut file = builder.prefix(BEGINS).suffix(ENDS).tempfile_in(folder)?;
     file.write_all(bytes)?;
     file.flush()?;
     let (_, path) = file.keep().map_err(|kept| kept.error)?;
     Ok(path)
+}
+
+/// Removes a copy that no program opened; where that cannot be done it goes another day.
+pub fn remove_copy(file: &Path) {
+    let _ = fs::remove_file(file);
+}
+
+/// Removes the copies in a folder that were written before a time, as far as they are files of ours.
+fn remove_copies_before(folder: &Path, time: SystemTime) {
+    let Ok(entries) = fs::read_dir(folder) else {
+        return;
+    };
+    for entry in entries.flatten() {
+        let name = entry.file_name();
+        let is_copy = name
+            .to_str()
+            .is_some_and(|name| name.starts_with(BEGINS) && name.ends_with(ENDS));
+        // Of the entry itself: no link is followed.
+        let is_old = || {
+            let about = entry.metadata().ok()?;
+            Some(about.is_file() && about.modified().ok()? < time)
+        };
+        if is_copy && is_old() == Some(true) {
+            // Another's file cannot be removed, and stays.
+            let _ = fs::remove_file(entry.path());
+        }
+    }
 }
 
 #[cfg(test)]
@@ -47,5 +84,19 @@ mod tests {
         assert_eq!(std::fs::read(&file).unwrap(), b"%PDF-");
         assert!(file.extension().is_some_and(|ending| ending == "pdf"));
         std::fs::remove_file(file).unwrap();
+    }
+
+    #[test]
+    fn old_copies_go_and_no_other_file() {
+        let folder = tempfile::tempdir().unwrap();
+        let names = ["sweepgauge-a.pdf", "sweepgauge-b.ron", "report.pdf"];
+        for name in names {
+            fs::write(folder.path().join(name), b"%PDF-").unwrap();
+        }
+        let there = || names.map(|name| folder.path().join(name).exists());
+        remove_copies_before(folder.path(), SystemTime::now() - OLD);
+        assert_eq!(there(), [true, true, true]);
+        remove_copies_before(folder.path(), SystemTime::now() + OLD);
+        assert_eq!(there(), [false, true, true]);
     }
 }

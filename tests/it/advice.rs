@@ -295,7 +295,7 @@ fn type_back(document: &Document) -> Result<u32, TestCaseError> {
                     );
                     // What is told to clear it is sure to: neither is it undecided, nor one that was not.
                     let claims = way.certainty() == Some(Certainty::Sure);
-                    let says_open = text.contains("still undecided within the ±");
+                    let says_open = text.contains("undecided: a limit lies within the ±");
                     let reads_only = way.certainty() == Some(Certainty::Reads);
                     prop_assert!(says_open || !reads_only, "{}: {:?}", finding.id, text);
                     if claims && place == 0 {

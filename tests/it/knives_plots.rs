@@ -85,7 +85,7 @@ fn the_area_shows_plots_map_and_lowest_heights() {
         "At 0.500 in an attitude holds every limit with \"plain\" at every diameter, new to scrap.",
     );
     window.assert_says("Lowest height of cut with at least 1.00° of room");
-    window.assert_says("sweep too deep");
+    window.assert_says("sweep over limit");
 }
 
 #[test]

@@ -282,7 +282,7 @@ impl Opener for Watched {
     }
 }
 
-const UNOPENED: &str = "Saved, but no program of this system opened it.";
+const UNOPENED: &str = "Saved, not opened: no program here opens it.";
 
 /// A window whose sheet is saved as `out` by a button of the card, and what is asked to open it.
 fn saved_by(button: &str, out: &Path) -> (Window, Watched) {

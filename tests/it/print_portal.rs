@@ -222,7 +222,7 @@ fn a_bus_without_a_portal_and_no_bus_at_all_give_no_dialog() {
         let Printed::NoDialog(why) = printed_on(&bus) else {
             panic!("there is no portal");
         };
-        assert!(why.contains("org.freedesktop.portal.Desktop"), "{why}");
+        assert!(why.contains("print portal"), "{why}");
         bus.address.clone()
     };
     let printer = PortalPrinter::new(egui::Context::default()).on_bus(&gone);

@@ -5,14 +5,14 @@ use std::path::Path;
 
 use serde_json::Value as Json;
 use sweepgauge::analysis::why::Complaint;
-use sweepgauge::analysis::{Acceptance, NumberId, Solved};
+use sweepgauge::analysis::{Acceptable, Acceptance, Accepted, FindingId, Level, NumberId, Solved};
 use sweepgauge::drawing::{
     Complained, Mark, Origin, Page, PictureView, Sheet, SheetKind, Standing, Theme, letters,
     view_picture,
 };
 use sweepgauge::printing::SheetAsked;
 use sweepgauge::unit::Document;
-use sweepgauge::units::{Angle, Length, Measure as _, Share, System};
+use sweepgauge::units::{Angle, Length, Measure as _, Quantity, Share, System, Value};
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
@@ -145,10 +145,12 @@ fn every_cure_on_the_why_sheet_tells_whether_it_ends_at_its_limit_or_its_aim() {
                 }
                 found += 1;
                 let ends = [
-                    "to its limit",
-                    "inside its limit",
+                    "to its OK limit",
+                    "to its over limit",
+                    "inside its OK limit",
+                    "inside its over limit",
                     "to its aim",
-                    "within its limit, which it meets",
+                    "limit, which it meets",
                 ];
                 assert!(
                     ends.iter().any(|end| text.contains(end)),
@@ -226,47 +228,132 @@ fn texts(sheet: &Sheet) -> Vec<&str> {
 
 #[test]
 fn the_setting_sheet_has_its_acceptance_and_lines_to_sign() {
+    let (mut ranges, mut unsigned) = (0, 0);
     for unit in DemoUnit::ALL {
         let solved = Solved::of(&unit.document()).unwrap();
-        let accepted = Acceptance::of(&solved.case());
+        let accepted = Acceptance::of(&solved);
         for system in System::ALL {
             let sheets = sheets(&solved, SheetKind::Setting, Page::Letter, system);
             let [sheet] = &sheets[..] else {
                 panic!("{unit:?}: {} pages", sheets.len());
             };
             let texts = texts(sheet);
-            for wanted in [
-                "Serial number",
-                "Set",
-                "Date",
-                "By",
-                "accept",
-                "left",
-                "right",
-                "Set by",
-                "Signature",
-                "Notes",
-            ] {
+            for wanted in ["Serial number", "Set", "Date", "By", "Notes"] {
+                assert!(texts.contains(&wanted), "{unit:?}: {wanted}");
+            }
+            // A unit over its limit is not to be set: nobody signs for it.
+            let to_sign = ["accept", "left", "right", "Set by", "Signature"];
+            let Some(accepted) = &accepted else {
+                assert_eq!(solved.findings.worst(), Level::Over, "{unit:?}");
+                assert!(
+                    to_sign.iter().all(|line| !texts.contains(line)),
+                    "{unit:?}: {texts:?}"
+                );
+                unsigned += 1;
+                continue;
+            };
+            for wanted in to_sign {
                 assert!(texts.contains(&wanted), "{unit:?}: {wanted}");
             }
             let all = texts.join("\n");
-            for window in &accepted.attitude {
-                let range = format!(
-                    "{} to {}",
-                    system.angle(window.low),
-                    system.angle(window.high)
-                );
+            if let Acceptable::Between(range) = &accepted.attitude
+                && let Some(Accepted {
+                    least: Some(least),
+                    most: Some(most),
+                }) = range.as_read_in(system)
+            {
+                let range = format!("{} to {}", least.shown_in(system), most.shown_in(system));
                 assert!(all.contains(&range), "{unit:?}: {range}");
+                ranges += 1;
             }
             let gap = system.length(accepted.gap_most);
-            assert!(all.contains(&format!("{gap} at most")), "{unit:?}: {gap}");
-            // Two lines to write on for each of four readings, and one where no limit is known.
+            assert!(all.contains(&gap), "{unit:?}: {gap}");
+            // Two lines to write on for each of four readings, and four more.
             let lines = sheet.panels.iter().flat_map(|panel| &panel.marks).filter(
                 |mark| matches!(mark, Mark::Stroke { path, .. } if path.elements().len() == 2),
             );
             assert!(lines.count() > 9, "{unit:?}");
         }
     }
+    assert!(ranges > 0 && unsigned > 0, "{ranges}, {unsigned}");
+}
+
+/// Attitude and height of cut as a unit is set.
+fn as_set(solved: &Solved) -> (Quantity<Angle>, Quantity<Length>) {
+    let pose = &solved.solution.pose;
+    (
+        Quantity::parse(&format!("{:.9} deg", pose.attitude.deg())).unwrap(),
+        Quantity::parse(&format!("{:.9} mm", pose.height_of_cut.mm())).unwrap(),
+    )
+}
+
+#[test]
+fn what_the_setting_sheet_accepts_the_report_calls_ok() {
+    let mut ends = 0;
+    for unit in DemoUnit::ALL {
+        let solved = Solved::of(&unit.document()).unwrap();
+        let Some(accepted) = Acceptance::of(&solved) else {
+            continue;
+        };
+        let [attitudes, heights] = [&accepted.attitude, &accepted.height_of_cut].map(|it| {
+            let ranges = match it {
+                Acceptable::Between(range) => vec![*range],
+                Acceptable::Not { elsewhere, .. } => elsewhere.clone(),
+            };
+            let ranges = ranges
+                .into_iter()
+                .filter_map(|range| range.as_read_in(solved.unit.system));
+            let ends = ranges.flat_map(|range| [range.least, range.most]);
+            ends.flatten().collect::<Vec<_>>()
+        });
+        // What the reading moves is OK at each end, to the digits that stand on paper; what it does not
+        // move is as it was.
+        let is_ok = |document: &Document| {
+            let then = Solved::of(document).unwrap();
+            for finding in then.findings.iter() {
+                let now = solved.findings.get(finding.id);
+                let is_as_before = now.is_some_and(|now| {
+                    (now.level, now.doubt.is_some()) == (finding.level, finding.doubt.is_some())
+                });
+                let is_ok = finding.level == Level::Fine && finding.doubt.is_none();
+                let stays = [
+                    FindingId::Gap,
+                    FindingId::Scrap,
+                    FindingId::Clip,
+                    FindingId::RunoutSwing,
+                ];
+                assert!(
+                    is_ok || is_as_before && stays.contains(&finding.id),
+                    "{unit:?}: {}",
+                    finding.shown_in(then.unit.system)
+                );
+            }
+        };
+        for end in attitudes {
+            let mut document = unit.document();
+            let Value::Angle(attitude) = end else {
+                panic!("{end:?}");
+            };
+            let text = format!("{:.6} deg", attitude.deg());
+            document.setting.attitude = Some(Quantity::parse(&text).unwrap());
+            if document.setting.rollers.take().is_some() {
+                document.setting.height_of_cut = Some(as_set(&solved).1);
+            }
+            is_ok(&document);
+            ends += 1;
+        }
+        for end in heights {
+            let mut document = unit.document();
+            let text = format!("{:.6} mm", end.base());
+            document.setting.height_of_cut = Some(Quantity::parse(&text).unwrap());
+            if document.setting.rollers.take().is_some() {
+                document.setting.attitude = Some(as_set(&solved).0);
+            }
+            is_ok(&document);
+            ends += 1;
+        }
+    }
+    assert!(ends > 8, "{ends}");
 }
 
 #[test]

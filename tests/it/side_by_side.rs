@@ -174,7 +174,7 @@ fn the_differences_are_those_of_the_solutions_with_sign_and_unit() {
             left.as_str(),
             between.as_str(),
             right.as_str(),
-            "difference: right less left",
+            "difference: right minus left",
             "Left",
             "Right",
         ] {
@@ -277,7 +277,7 @@ fn the_command_line_draws_two_units_and_one_as_set_and_as_tried() {
         let run = picture(&["--view", view.id()], &shipped("green"));
         assert_eq!((run.code, run.err.as_str()), (Some(0), ""), "{}", view.id());
         let text = fs::read_to_string(&out).unwrap();
-        assert!(text.contains("matched pair, on the green") && text.contains("right less left"));
+        assert!(text.contains("matched pair, on the green") && text.contains("right minus left"));
         assert!(text.contains("cut even when turned"), "the caution");
     }
     let run = picture(&["--attitude", "5 deg"], &shipped("fairway"));

@@ -135,7 +135,7 @@ fn a_file_that_is_none_is_told_and_what_stood_there_stays() {
     answers.save(&picture);
     window.click("Save picture…");
     let text = fs::read_to_string(picture).unwrap();
-    assert!(text.contains(&green.name) && text.contains("right less left"));
+    assert!(text.contains(&green.name) && text.contains("right minus left"));
 }
 
 #[test]

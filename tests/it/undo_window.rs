@@ -286,7 +286,7 @@ fn a_click_is_one_step_in_every_area() {
     let mut window = Start::on(DemoUnit::GreensScalping.document()).window();
     let before = window.document().clone();
     window.click("Why");
-    window.click("Try Edge forward, To its limit");
+    window.click("Try Edge forward, To its OK limit");
     assert_one_step(&mut window, &before, "trial of edge forward");
     window.click("Undo");
     assert_eq!(window.document(), &before);

@@ -523,7 +523,7 @@ fn a_low_cut_is_aimed_at_the_least_attitude_that_clears_the_underside() {
     let aim = attitude.to_aim.as_ref().unwrap();
     let is = attitude.aim_is.unwrap().shown_in(System::InchDecimal);
     assert!(
-        is.contains("by its limit of 0.0600 in and 0.0100 in more"),
+        is.contains("leaves 0.0700 in under the knife (OK limit 0.0600 in)"),
         "{is}"
     );
     let then = solved(&put(&low, Knob::Attitude, aim)).solution;

@@ -82,7 +82,7 @@ fn a_knob_is_tried_with_one_click_and_taken_back_with_another() {
         let (_, why) = worked_out(&before);
         assert_eq!(why.finding, FindingId::Sweep);
         let ends = if knob == Knob::Knife { "Inside" } else { "To" };
-        let button = format!("Try {}, {ends} its limit", knob.name());
+        let button = format!("Try {}, {ends} its OK limit", knob.name());
         assert!(window.has_button(&button), "{button}");
         assert!(!window.has_button("Undo"));
         window.click(&button);
@@ -99,7 +99,7 @@ fn a_knob_is_tried_with_one_click_and_taken_back_with_another() {
 #[test]
 fn undo_is_gone_once_something_else_was_changed() {
     let mut window = why_of(DemoUnit::GreensScalping.document());
-    window.click(&format!("Try {}, To its limit", Knob::Extension.name()));
+    window.click(&format!("Try {}, To its OK limit", Knob::Extension.name()));
     assert!(window.has_button("Undo"));
     window.enter_text("Name", "Another name");
     assert!(!window.has_button("Undo"));
@@ -114,7 +114,10 @@ fn another_finding_and_another_limit_can_be_asked_about() {
         FindingId::Sweep
     );
     window.choose("Finding to bring to its limit", "Clip length: OK");
-    let drive = format!("Try {}, Room left, to its limit", Knob::GroundSpeed.name());
+    let drive = format!(
+        "Try {}, Room left, to its OK limit",
+        Knob::GroundSpeed.name()
+    );
     window.click(&drive);
     let then = Solved::of(window.document()).unwrap();
     let ratio = then.solution.mowing.unwrap().clip_to_cut.unwrap().number();
@@ -122,7 +125,7 @@ fn another_finding_and_another_limit_can_be_asked_about() {
     assert!((ratio - 1.5).abs() < 1e-6, "{ratio}");
     window.choose("Finding to bring to its limit", "Sweep: over limit");
     window.click("not over limit");
-    window.click(&format!("Try {}, To its limit", Knob::Attitude.name()));
+    window.click(&format!("Try {}, To its over limit", Knob::Attitude.name()));
     let share = Solved::of(window.document()).unwrap().solution.sweep_share;
     // What is set is what is read, on the safe side: a few hundredths of a degree.
     assert!(
@@ -167,7 +170,7 @@ fn a_limit_within_the_readings_doubt_cannot_be_told() {
     assert!(doubt.off.base() > 0.044);
     let window = Start::on(document(&text)).window();
     window.assert_says("undecided: reads over limit");
-    window.assert_says("Undecided, reads over limit: sweep");
+    window.assert_says("Undecided: sweep (reads over limit)");
     let sure = Solved::of(&DemoUnit::GreensScalping.document()).unwrap();
     let sweep = sure
         .findings
@@ -181,7 +184,7 @@ fn a_limit_within_the_readings_doubt_cannot_be_told() {
 fn a_trial_that_leaves_nothing_to_show_can_still_be_taken_back() {
     let mut window = why_of(DemoUnit::GreensScalping.document());
     let before = window.document().clone();
-    window.click(&format!("Try {}, To its limit", Knob::Extension.name()));
+    window.click(&format!("Try {}, To its OK limit", Knob::Extension.name()));
     // Another field is typed wrong meanwhile: the area is not current.
     window.type_over("Behind centre, as measured", "wide");
     window.assert_says("Not current");
@@ -220,7 +223,7 @@ fn a_cause_leads_straight_to_the_adjustments_that_cure_it() {
     window.click("Why");
     window.click(Complaint::Ribs.name());
     let top_of_try = |window: &Window| {
-        let name = format!("Try {}, To its limit", Knob::Attitude.name());
+        let name = format!("Try {}, To its OK limit", Knob::Attitude.name());
         window.button(&name).rect().top()
     };
     let height = window.harness.ctx.content_rect().height();

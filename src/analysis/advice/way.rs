@@ -106,56 +106,56 @@ impl Way {
             } => Sentence::new(
                 told(
                     "At this height of cut an attitude of {} clears it and makes no other finding worse: front roller: {}, rear roller: {}, from where they are now.",
-                    "At this height of cut it reads OK at an attitude of {}, still undecided within the ±: front roller: {}, rear roller: {}, from where they are now.",
+                    "At this height of cut it reads OK at an attitude of {}, but undecided: a limit lies within the ±: front roller: {}, rear roller: {}, from where they are now.",
                 ),
                 &[to.into(), Value::Move(front), Value::Move(rear)],
             ),
             Self::HeightOfCut { to, rollers, .. } => Sentence::new(
                 told(
                     "At this attitude a height of cut of {} clears it and makes no other finding worse: both rollers: {} from where they are now.",
-                    "At this attitude it reads OK at a height of cut of {}, still undecided within the ±: both rollers: {} from where they are now.",
+                    "At this attitude it reads OK at a height of cut of {}, but undecided: a limit lies within the ±: both rollers: {} from where they are now.",
                 ),
                 &[to.into(), Value::Move(rollers)],
             ),
             Self::GroundSpeed(to, _) => Sentence::new(
                 told(
                     "At a ground speed of {} it is within its limits. Use it only if the machine's manual allows it.",
-                    "At a ground speed of {} it reads OK, still undecided within the ±. Use it only if the machine's manual allows it.",
+                    "At a ground speed of {} it reads OK, but undecided: a limit lies within the ±. Use it only if the machine's manual allows it.",
                 ),
                 &[to.into()],
             ),
             Self::ReelSpeed(to, _) => Sentence::new(
                 told(
                     "At a reel speed of {} it is within its limits. Use it only if the machine's manual allows it.",
-                    "At a reel speed of {} it reads OK, still undecided within the ±. Use it only if the machine's manual allows it.",
+                    "At a reel speed of {} it reads OK, but undecided: a limit lies within the ±. Use it only if the machine's manual allows it.",
                 ),
                 &[to.into()],
             ),
             Self::LightContact(_) => Sentence::new(
                 told(
                     "Light contact (zero gap) clears it.",
-                    "With light contact (zero gap) it reads OK, still undecided within the ±.",
+                    "With light contact (zero gap) it reads OK, but undecided: a limit lies within the ±.",
                 ),
                 &[],
             ),
             Self::TopAngle(to, _) => Sentence::new(
                 told(
                     "A top angle of {} clears it.",
-                    "With a top angle of {} it reads OK, still undecided within the ±.",
+                    "With a top angle of {} it reads OK, but undecided: a limit lies within the ±.",
                 ),
                 &[to.into()],
             ),
             Self::Trued(_) => Sentence::new(
                 told(
                     "It goes away with the rollers true and parallel to the cut line: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
-                    "With the rollers true and parallel to the cut line it reads OK, still undecided within the ±: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
+                    "With the rollers true and parallel to the cut line it reads OK, but undecided: a limit lies within the ±: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
                 ),
                 &[],
             ),
             Self::RollersTrue(_) => Sentence::new(
                 told(
                     "It goes away with the rollers true: clean them, check their bearings, then true or replace them, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
-                    "With the rollers true it reads OK, still undecided within the ±: clean them, check their bearings, then true or replace them, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
+                    "With the rollers true it reads OK, but undecided: a limit lies within the ±: clean them, check their bearings, then true or replace them, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
                 ),
                 &[],
             ),
@@ -170,7 +170,7 @@ impl Aimed {
     pub(in crate::analysis) fn why(&self) -> Option<Sentence> {
         match self.certainty {
             Certainty::Reads => Some(Sentence::new(
-                "It reads OK there, still undecided within the ±.",
+                "It reads OK there, but undecided: a limit lies within the ±.",
                 &[],
             )),
             Certainty::Sure => self.kept_clear.map(|kept| kept.sentence()),
@@ -187,24 +187,17 @@ impl KeptClear {
             limit,
             room,
         } = *self;
-        let has_room = room.base() > 0.0;
-        match (finding, has_room) {
-            (FindingId::Underside, true) => Sentence::new(
-                "It is the least attitude that clears the underside by its limit of {} and {} more.",
-                &[limit, room],
-            ),
-            (FindingId::Underside, false) => Sentence::new(
-                "It is the least attitude that clears the underside by its limit of {}.",
-                &[limit],
-            ),
-            (_, true) => Sentence::new(
-                "It is the least attitude that clears the underside at the low side by its limit of {} and {} more.",
-                &[limit, room],
-            ),
-            (_, false) => Sentence::new(
-                "It is the least attitude that clears the underside at the low side by its limit of {}.",
-                &[limit],
-            ),
+        let left = room.with_base(limit.base() + room.base());
+        if finding == FindingId::Underside {
+            Sentence::new(
+                "It is the least attitude that leaves {} under the knife (OK limit {}).",
+                &[left, limit],
+            )
+        } else {
+            Sentence::new(
+                "It is the least attitude that leaves {} under the knife at the low side (OK limit {}).",
+                &[left, limit],
+            )
         }
     }
 }

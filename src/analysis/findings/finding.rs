@@ -42,11 +42,9 @@ impl Finding {
     /// Its level, and whether the readings are sure enough to tell.
     #[must_use]
     pub fn standing(&self) -> &'static str {
-        match (self.level, self.doubt) {
-            (level, None) => level.word(),
-            (Level::Fine, Some(_)) => "undecided: reads OK",
-            (Level::Watch, Some(_)) => "undecided: reads watch",
-            (Level::Over, Some(_)) => "undecided: reads over limit",
+        match self.doubt {
+            None => self.level.word(),
+            Some(_) => self.level.word_undecided(),
         }
     }
 

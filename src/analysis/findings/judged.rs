@@ -1,7 +1,7 @@
 //! What a finding judges: one number, and the limits that say how it stands.
 
 use super::Level;
-use crate::units::{Measure, Sentence, Value};
+use crate::units::{Measure, Sentence, System, Value};
 
 /// Which side of a limit is the good one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -96,6 +96,38 @@ impl Judged {
                 off: self.value.with_base(off),
                 limit: self.value.with_base(at).as_limit(),
             })
+    }
+
+    /// Whether a limit of a level lies within `off` of the number, in base units: whether it is passed is
+    /// undecided.
+    pub(in crate::analysis) fn may_pass(&self, level: Level, off: f64) -> bool {
+        let value = self.value.base();
+        let mut limits = self.limits().filter(|bound| bound.level == level);
+        limits.any(|bound| (value - bound.at_base).abs() < off)
+    }
+
+    /// The word for the limit within which it is OK: its only limit may be the one past which it is over.
+    #[must_use]
+    pub fn ok_limit_word(&self) -> &'static str {
+        if self.limits().any(|bound| bound.level == Level::Watch) {
+            "OK limit"
+        } else {
+            "over limit"
+        }
+    }
+
+    /// Its limits in a sentence, each by its word, in a reader's units.
+    #[must_use]
+    pub fn limits_told(&self, system: System) -> String {
+        let told = self.limits().map(|bound| {
+            let word = match bound.level {
+                Level::Over => "over limit",
+                Level::Fine | Level::Watch => "OK limit",
+            };
+            let at = self.value.with_base(bound.at_base).as_limit();
+            format!("{word} {}", at.shown_in(system))
+        });
+        told.collect::<Vec<_>>().join(", ")
     }
 
     /// How the number stands: the worst of the limits it has passed.

@@ -34,6 +34,16 @@ impl Level {
         }
     }
 
+    /// The word for it where a limit lies within the ±.
+    #[must_use]
+    pub const fn word_undecided(self) -> &'static str {
+        match self {
+            Self::Fine => "undecided: reads OK",
+            Self::Watch => "undecided: reads watch",
+            Self::Over => "undecided: reads over limit",
+        }
+    }
+
     /// The level that is shown while so many readings are examples: none is fine that rests on one.
     #[must_use]
     pub const fn resting_on(self, examples: ExampleCount) -> Self {

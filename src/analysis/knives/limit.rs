@@ -72,11 +72,11 @@ impl Limit {
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Self::Sweep => "sweep too deep",
+            Self::Sweep => "sweep over limit",
             Self::Reel => "reel in the ground",
             Self::LowEnd => "reel digs in at low side",
             Self::Cut => "edge in the ground",
-            Self::Underside => "underside too low",
+            Self::Underside => "underside under OK limit",
             Self::LowEndUnderside => "underside drags at low side",
             Self::Lip => "lip too thick or ground away",
             Self::Ahead => "edge ahead of centre",

@@ -9,7 +9,7 @@ use super::table::KnifeRow;
 use super::verdict::{Against, MeasureOut, Verdict};
 use crate::analysis::ranges::attitude_range;
 use crate::analysis::{LEAN_OFF, Level, Solved};
-use crate::unit::{ClosingReadings, Document, Limits};
+use crate::unit::{ClosingReadings, Document, Fitted, Limits};
 use crate::units::{Angle, Quoted, System, clipped};
 
 /// Rooms that differ by less read the same: half of the last digit shown.
@@ -48,6 +48,8 @@ pub struct Ranks {
     /// By rank, with which other knife one ties for room; none for one that does not pass, which nobody
     /// would order for its price.
     pub ties: Vec<Option<Tie>>,
+    /// The knives that fit.
+    pub fitting: Vec<Fitted>,
 }
 
 /// How many knives of a ranking fit, and how many cannot be told.
@@ -161,6 +163,9 @@ impl Ranks {
                     .zip(rows[with].price)
                     .map(|(own, others)| others - own),
             });
+            if rows[index].judgement.verdict == Verdict::Fits {
+                self.fitting.push(rows[index].knife);
+            }
             self.order.push(index);
             self.ties.push(tie);
         }
@@ -183,7 +188,14 @@ impl Ranks {
             (1, false) => "By example readings one knife would pass".to_owned(),
             (n, false) => format!("By example readings {n} knives would pass"),
         };
-        format!("{fitting} at {height} from a new reel to a scrap one{undecided}.")
+        let fitted = solved.document.fitted();
+        let is_fitted_among = fitted.is_some_and(|knife| self.fitting.contains(&knife));
+        let among = match (is_fitted_among, self.counts.fitting) {
+            (false, _) => "",
+            (true, 1) => ": the one fitted now",
+            (true, _) => ", the one fitted now among them",
+        };
+        format!("{fitting} at {height} from a new reel to a scrap one{among}{undecided}.")
     }
 }
 

@@ -357,17 +357,17 @@ fn cut_rows(cut: &ExpectedCut, system: System) -> Vec<PlateRow> {
     let heights = ["left", "middle", "right"].into_iter().zip(cut.heights);
     let all = PlateRow::new("left, middle, right", cut.heights.map(length).join(", "));
     let mut rows = vec![
-        PlateRow::new("right less left", expected)
-            .with(of("right less left"), Figure::Length(cut.right_less_left))
+        PlateRow::new("right minus left", expected)
+            .with(of("right minus left"), Figure::Length(cut.right_less_left))
             .with(
-                of("right less left, ± (k = 2)"),
+                of("right minus left, ± (k = 2)"),
                 Figure::Length(cut.expanded),
             ),
         heights.fold(all, |row, (at, height)| {
             row.with(of(at), Figure::Length(height))
         }),
     ];
-    let of = "height of cut measured, right less left";
+    let of = "height of cut measured, right minus left";
     if let Some(measured) = cut.measured {
         let off = measured.expanded.map_or_else(
             || ", ± not entered".to_owned(),

@@ -26,7 +26,24 @@ impl Opener for NoOpener {
 /// The opener, and the files that no answer came for yet.
 pub struct Outside {
     opener: Box<dyn Opener>,
-    awaited: Vec<(PathBuf, Opening)>,
+    awaited: Vec<(Outgoing, Opening)>,
+}
+
+/// A file that is opened outside the window, and what it is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Outgoing {
+    /// It was saved, and stays.
+    Saved(PathBuf),
+    /// It is a copy to print from, of no use where no program opens it.
+    ToPrint(PathBuf),
+}
+
+impl Outgoing {
+    fn file(&self) -> &Path {
+        match self {
+            Self::Saved(file) | Self::ToPrint(file) => file,
+        }
+    }
 }
 
 impl Default for Outside {
@@ -45,13 +62,13 @@ impl Outside {
     }
 
     /// Has a file opened.
-    pub fn open(&mut self, file: &Path) {
-        let opening = self.opener.open(file);
-        self.awaited.push((file.to_owned(), opening));
+    pub fn open(&mut self, file: Outgoing) {
+        let opening = self.opener.open(file.file());
+        self.awaited.push((file, opening));
     }
 
     /// The files of which it is known since the last look that no program opened them.
-    pub fn take_unopened(&mut self) -> Vec<PathBuf> {
+    pub fn take_unopened(&mut self) -> Vec<Outgoing> {
         let mut unopened = Vec::new();
         self.awaited
             .retain(|(file, opening)| match opening.try_recv() {

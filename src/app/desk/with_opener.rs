@@ -4,7 +4,8 @@
 use std::path::Path;
 
 use super::Desk;
-use super::opener::Opener;
+use super::opener::{Opener, Outgoing};
+use crate::store;
 
 impl Desk {
     /// Has files opened by this opener from here on.
@@ -14,16 +15,29 @@ impl Desk {
 
     /// Opens a file that was just written outside the window.
     pub fn open_outside(&mut self, file: &Path) {
-        self.outside.open(file);
+        self.outside.open(Outgoing::Saved(file.to_owned()));
+    }
+
+    /// Opens a copy outside the window, to be printed from there.
+    pub fn open_to_print(&mut self, file: &Path) {
+        self.outside.open(Outgoing::ToPrint(file.to_owned()));
     }
 
     /// Tells of each file that no program opened.
     pub fn hear_from_opener(&mut self) {
         for file in self.outside.take_unopened() {
-            self.warn(format!(
-                "Saved, but no program of this system opened it. Open it yourself, here or on another computer: {}",
-                file.display()
-            ));
+            match file {
+                Outgoing::Saved(file) => self.warn(format!(
+                    "Saved, not opened: no program here opens it. File: {}",
+                    file.display()
+                )),
+                Outgoing::ToPrint(file) => {
+                    store::remove_copy(&file);
+                    self.warn(
+                        "Not printed: this desktop has no print dialog and no PDF viewer. Save the PDF and print it on another computer.",
+                    );
+                }
+            }
         }
     }
 }

@@ -34,11 +34,10 @@ impl Desk {
         };
         match store::copy_to_view(&job.pdf) {
             Ok(file) => {
-                let shown = file.display();
                 self.tell(format!(
-                    "This desktop gave no print dialog{why}. The PDF opens in its viewer: print it from there at 100 %, not fitted to the page. File: {shown}"
+                    "This desktop gave no print dialog{why}. Trying its PDF viewer: print from there at 100 %, not fitted to the page."
                 ));
-                self.open_outside(&file);
+                self.open_to_print(&file);
             }
             Err(error) => self.warn(format!(
                 "Not printed: this desktop gave no print dialog{why}, and no copy can be written for its viewer: {}. Save the PDF and print it from there.",

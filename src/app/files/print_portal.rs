@@ -70,7 +70,7 @@ impl Printer for PortalPrinter {
 
 /// Why there was no print dialog.
 enum Failed {
-    Bus(zbus::Error),
+    Bus,
     Copy(io::Error),
     /// The portal ended a request by itself.
     Refused,
@@ -79,8 +79,8 @@ enum Failed {
 }
 
 impl From<zbus::Error> for Failed {
-    fn from(error: zbus::Error) -> Self {
-        Self::Bus(error)
+    fn from(_: zbus::Error) -> Self {
+        Self::Bus
     }
 }
 
@@ -93,7 +93,8 @@ impl From<io::Error> for Failed {
 impl Failed {
     fn told(&self) -> String {
         let told = match self {
-            Self::Bus(error) => error.to_string(),
+            // What the bus says of it is for programmers.
+            Self::Bus => "no print portal answered".to_owned(),
             Self::Copy(error) => store::plain(error),
             Self::Refused => "its print portal ended the request".to_owned(),
             Self::Gone => "its print portal ended before it answered".to_owned(),

@@ -295,12 +295,6 @@ impl Card for PrintCard {
                     making(&ctx, (Arc::clone(&document), plate), key)
                 });
                 ui.add_space(10.0);
-                let pages = match self.shown.made() {
-                    Some(Ok(shown)) => shown.sheets.len(),
-                    _ => 0,
-                };
-                self.pages_ui(ui, pages);
-                self.progress_ui(ui);
                 ui.label("Print at 100 %, not fitted to the page.");
                 ui.add_space(6.0);
                 if let Some(wanted) = self.buttons_ui(ui) {
@@ -309,6 +303,14 @@ impl Card for PrintCard {
                 if ui.button("Close").clicked() {
                     next = Next::Close;
                 }
+                // What comes and goes stands below, so that no button moves under the hand.
+                ui.add_space(6.0);
+                let pages = match self.shown.made() {
+                    Some(Ok(shown)) => shown.sheets.len(),
+                    _ => 0,
+                };
+                self.pages_ui(ui, pages);
+                self.progress_ui(ui);
                 self.refusal.show(ui);
             });
             if let Some(Ok(shown)) = self.shown.made()

@@ -17,7 +17,9 @@ pub fn sheet_choices_ui(ui: &mut Ui, asked: &mut SheetAsked) {
         ui.radio_value(&mut asked.kind, kind, kind.name())
             .on_hover_text(kind.meaning());
     }
-    if asked.kind == SheetKind::Why {
+    // Greyed for the other kinds, so that what stands below stays where it is.
+    ui.add_enabled_ui(asked.kind == SheetKind::Why, |ui| {
+        ui.label("What is seen on the turf");
         let complaint = asked.complained.complaint;
         let shown = complaint.map_or(BY_HAND, Complaint::name);
         let list = ComboBox::from_id_salt("sheet complaint")
@@ -34,7 +36,7 @@ pub fn sheet_choices_ui(ui: &mut Ui, asked: &mut SheetAsked) {
             }
         })
         .accessible_name("What is seen on the turf");
-    }
+    });
     ui.add_space(6.0);
     paper_ui(ui, &mut asked.page);
 }

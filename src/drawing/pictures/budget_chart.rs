@@ -112,7 +112,14 @@ impl BudgetChart<'_> {
             let slot = Rect::new(x0, window.y0, x0 + width, window.y1);
             let from = if column == Column::Left { 0.0 } else { before };
             self.bar(&mut pencil, &place, slot, column, (from, after));
-            words(&mut pencil, &place, slot, (&by, lines), from.max(after));
+            let limit_y = self.least.map(|least| place.y(least.mm()));
+            words(
+                &mut pencil,
+                &place,
+                slot,
+                (&by, lines),
+                (from.max(after), limit_y),
+            );
             if column != Column::Left {
                 // Where the next step begins.
                 let half = BAR_PART / 2.0 * width;
@@ -234,12 +241,20 @@ fn words(
     place: &Upward,
     slot: Rect,
     (number, lines): (&str, Vec<Line>),
-    top_mm: f64,
+    (top_mm, limit_y): (f64, Option<f64>),
 ) {
     let middle = slot.center().x;
     let room = slot.width() - pencil.by_text(4.0);
     let highest = pencil.window.y0 + pencil.by_text(TITLE + NUMBER_SIZE);
-    let y = (place.y(top_mm.max(0.0)) - pencil.by_text(5.0)).max(highest);
+    let mut y = place.y(top_mm.max(0.0)) - pencil.by_text(5.0);
+    // Over the limit's line, which would strike it through.
+    if let Some(limit_y) = limit_y
+        && y > limit_y - pencil.by_text(2.0)
+        && y - pencil.by_text(NUMBER_SIZE) < limit_y
+    {
+        y = limit_y - pencil.by_text(3.0);
+    }
+    let y = y.max(highest);
     let forms = [number.to_owned(), bare(number).to_owned()];
     let sizes = (SMALLEST, NUMBER_SIZE);
     if let Some((number, size)) = pencil.longest_fitting(Role::Dimension, &forms, sizes, room) {

@@ -40,9 +40,7 @@ impl Origin {
         match &self.file {
             None => format!("{program}. Not saved in a file."),
             Some(file) if self.is_changed => {
-                format!(
-                    "{program}{digest}, changed since: this sheet tries what the file does not hold. File: {file}"
-                )
+                format!("{program}{digest}. Not the setting saved in the file: {file}")
             }
             Some(file) => format!("{program}{digest}. File: {file}"),
         }

@@ -67,8 +67,9 @@ pub(super) fn knives_sheet(of: SheetOf) -> Vec<Sheet> {
         let bars = bars(solved, (&best, rows.len()), system, area, style);
         let [key, pictures] = drawn.pictures(of, rows.len(), area, style);
         let best = best.first().filter(|_| ranks.counts.fitting > 0);
-        let [rests, basis, last] = basis_and_order(of, best.copied(), area, style);
-        vec![ranked, bars, key, pictures, rests, basis, last]
+        let order = order(of, best.copied(), area, style);
+        let [rests, basis] = basis(of, area, style);
+        vec![order, ranked, bars, key, pictures, rests, basis]
     })
 }
 
@@ -102,13 +103,25 @@ fn bars<'a>(
     bars
 }
 
-/// What the sheet rests on, and where the order is written down.
-fn basis_and_order<'a>(
-    of: SheetOf<'a>,
-    best: Option<&KnifeRow>,
-    area: Rect,
-    style: Style,
-) -> [Band<'a>; 3] {
+/// Where the order is written down and approved: before all that it rests on.
+fn order<'a>(of: SheetOf, best: Option<&KnifeRow>, area: Rect, style: Style) -> Band<'a> {
+    let mut order = Band::new(1, area, style);
+    order.heading("Order");
+    if let Some(best) = best {
+        let fitted = of.solved.document.fitted();
+        let mut told = in_order(best);
+        if Some(best.knife) == fitted {
+            told.push_str("; it is fitted now");
+        }
+        order.row("First in the table", &told);
+    }
+    order.blanks(&["Knife chosen", "How many", "Total"]);
+    order.blanks(&["Approved by", "Date", "Signature"]);
+    order
+}
+
+/// What the sheet rests on.
+fn basis<'a>(of: SheetOf<'a>, area: Rect, style: Style) -> [Band<'a>; 2] {
     let (solved, system) = (of.solved, of.system);
     let mut rests = Band::new(1, area, style);
     rests.heading("What this rests on");
@@ -118,15 +131,8 @@ fn basis_and_order<'a>(
     let mut basis = Band::new(2, area, style);
     measured(&mut basis, &solved.document, system);
     findings(&mut basis, solved, system);
-    let mut last = Band::new(1, area, style);
-    last.heading("Order");
-    if let Some(best) = best {
-        last.row("First in the table", &in_order(best));
-    }
-    last.blanks(&["Knife chosen", "How many", "Price"]);
-    last.blanks(&["Approved by", "Date", "Signature"]);
-    last.blanks(&["Reach and section checked on arrival by", "Date"]);
-    [rests, basis, last]
+    basis.blanks(&["Reach and section checked on arrival by", "Date"]);
+    [rests, basis]
 }
 
 /// A heading over what is shown of the best knives alone, where the table holds more.
@@ -318,7 +324,7 @@ impl Drawn {
 
     /// Which line is whose.
     fn names(&self) -> String {
-        const PATTERNS: [&str; OVERLAYS] = ["whole line", "long dashes", "dots", "short dashes"];
+        const PATTERNS: [&str; OVERLAYS] = ["solid line", "long dashes", "dots", "short dashes"];
         let named: Vec<String> = self
             .knives
             .iter()

@@ -12,7 +12,7 @@ use crate::units::{Compared, System};
 const WAY: f64 = 11.5;
 const WAY_HIGH: f64 = 18.0;
 /// What a difference counts.
-const RIGHT_LESS_LEFT: &str = "difference: right less left";
+const RIGHT_LESS_LEFT: &str = "difference: right minus left";
 /// Paper between a number and the difference beside it.
 const GAP: f64 = 16.0;
 /// Paper between the numbers and what is over them.

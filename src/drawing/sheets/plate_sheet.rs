@@ -77,13 +77,19 @@ pub fn verdict(findings: &Findings, examples: ExampleCount) -> (Level, String) {
         titles.join(", ")
     };
     let certain = titles(&|finding| finding.level == worst && finding.doubt.is_none());
-    let doubted = |level_is: &dyn Fn(Level) -> bool| {
-        titles(&|finding| finding.doubt.is_some() && level_is(finding.level))
-    };
-    let (worst_doubted, other_doubted) = (
-        doubted(&|level| level == worst),
-        doubted(&|level| level != worst),
-    );
+    // The worst first, and what it reads where that is not OK.
+    let mut doubted: Vec<&Finding> = findings.iter().filter(|it| it.doubt.is_some()).collect();
+    doubted.sort_by_key(|finding| std::cmp::Reverse(finding.level));
+    let doubted: Vec<String> = doubted
+        .into_iter()
+        .map(|finding| {
+            let title = finding.title().to_lowercase();
+            match finding.level {
+                Level::Fine => title,
+                level => format!("{title} (reads {})", level.word()),
+            }
+        })
+        .collect();
     let word = match worst {
         Level::Fine => "OK",
         Level::Watch => "Watch",
@@ -93,16 +99,13 @@ pub fn verdict(findings: &Findings, examples: ExampleCount) -> (Level, String) {
     if worst > Level::Fine && !certain.is_empty() {
         parts.push(format!("{word}: {certain}"));
     }
-    if !worst_doubted.is_empty() {
-        let told = format!("reads {}: {worst_doubted}", worst.word());
-        parts.push(if parts.is_empty() {
-            format!("Undecided, {told}")
+    if !doubted.is_empty() {
+        let word = if parts.is_empty() {
+            "Undecided"
         } else {
-            format!("undecided, {told}")
-        });
-    }
-    if !other_doubted.is_empty() {
-        parts.push(format!("undecided: {other_doubted}"));
+            "undecided"
+        };
+        parts.push(format!("{word}: {}", doubted.join(", ")));
     }
     let shown = findings.shown_level();
     let (level, otherwise) = if examples.is_none() {

@@ -7,14 +7,13 @@ use super::frame::{Frame, SheetOf};
 use super::plate_sheet::verdict;
 use super::setting_steps::setting_steps;
 use super::sheet::Sheet;
-use crate::analysis::knives::window_text;
 use crate::analysis::why::{Budget, BudgetOf, StepKind};
-use crate::analysis::{Acceptance, Finding, Level, NumberId, Solved};
+use crate::analysis::{Acceptable, Acceptance, Accepted, Finding, Level, NumberId, Solved};
 use crate::drawing::paper::{Panel, Style};
 use crate::drawing::pictures::{Canvas, Lens, LensChoice, SideView};
 use crate::drawing::scene::Role;
 use crate::unit::{Document, Field, Fitted, Looked, Reading};
-use crate::units::System;
+use crate::units::{Length, Quantity, System, Value};
 
 /// Points of the hardware that are listed one by one.
 const MOST_HARDWARE: usize = 3;
@@ -39,7 +38,7 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
     };
     // What takes work is worked out once, however often the page is laid out.
     let warned = warning(solved, of.system);
-    let accepted = Acceptance::of(&solved.case());
+    let accepted = Acceptance::of(solved);
     let steps = setting_steps(solved, of.system);
     let bands = |part: f64, area: Rect, style, left: f64| {
         let mut picture = Band::new(1, area, style);
@@ -77,15 +76,23 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
         let mut rows = Band::new(3, area, style);
         rows.heading("What comes of it");
         let others = NumberId::KEY.into_iter().filter(|id| !SET.contains(id));
+        // Where the ground is not as level and hard as the plate, these differ from those.
+        let on_ground = [NumberId::SweepOnGround, NumberId::AttitudeOnGround];
+        let others = others.chain(on_ground);
         for (name, value) in shown(solved, others, of.system) {
             rows.row(name, &value);
         }
         measured(&mut rows, &solved.document, of.system);
         budgets(&mut rows, solved, of.system);
         let mut last = Band::new(1, area, style);
-        measured_after(&mut last, solved, &accepted, of.system);
-        last.blanks(&["Notes"]);
-        last.blanks(&["Set by", "Date", "Signature"]);
+        if let Some(accepted) = &accepted {
+            measured_after(&mut last, solved, accepted, of.system);
+            last.blanks(&["Notes"]);
+            last.blanks(&["Set by", "Date", "Signature"]);
+        } else {
+            last.heading("Not to be set or run: no reading is accepted, and none signs for it");
+            last.blanks(&["Notes"]);
+        }
         vec![wanted, picture, band, rows, last]
     };
     // As high as the scale needs that the page's width allows, where the words stay readable beside it;
@@ -105,66 +112,92 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
     frame.filled_pages(true, |area, style, left| bands(part, area, style, left))
 }
 
-/// What is read again once the unit is set, at both ends, beside what is accepted; an acceptance that
-/// no limit gives is left to be written in.
+/// What is read again once the unit is set, at both ends, beside the readings at which every finding is
+/// OK by more than its ±.
 fn measured_after(band: &mut Band, solved: &Solved, accepted: &Acceptance, system: System) {
-    const PARTS: [f64; 5] = [0.15, 0.12, 0.37, 0.18, 0.18];
-    let row = |texts: [&str; 5]| -> Vec<(f64, String)> {
-        let texts = texts.into_iter().map(str::to_owned);
-        PARTS.into_iter().zip(texts).collect()
-    };
+    const PARTS: [f64; 5] = [0.13, 0.11, 0.42, 0.17, 0.17];
     let (solution, setting) = (&solved.solution, &solved.unit.setting);
-    let attitude: Vec<String> = accepted
-        .attitude
-        .iter()
-        .map(|window| window_text(window, system))
-        .collect();
-    let attitude = match &attitude[..] {
-        [] => "none holds every limit".to_owned(),
-        ranges => ranges.join(" or "),
+    let gap_most = system.length(accepted.gap_most);
+    let gap = if setting.gap > accepted.gap_most {
+        format!("not OK as set; OK up to {gap_most}")
+    } else {
+        format!("{gap_most} at most, at both ends and the middle")
     };
-    let least = system.length(accepted.behind_centre_least);
-    let behind = accepted.behind_centre_most.map_or_else(
-        || format!("{least} at least"),
-        |most| format!("{least} to {}, over limit past these", system.length(most)),
-    );
-    let gap = format!(
-        "{} at most, at both ends and the middle",
-        system.length(accepted.gap_most)
-    );
     band.heading("Measured after, on the surface plate");
-    let heads = row(["", "set to", "accept", "left", "right"]);
-    let heads: Vec<(f64, &str)> = heads
-        .iter()
-        .map(|(part, text)| (*part, text.as_str()))
-        .collect();
-    band.column_heads(&heads);
+    band.column_heads(&cells(PARTS, ["", "set to", "accept", "left", "right"]));
     let rows = [
         (
             "Height of cut",
             system.length(solution.pose.height_of_cut),
-            "",
+            acceptable_told(&accepted.height_of_cut, system),
         ),
         (
             "Attitude",
             system.angle(solution.pose.attitude),
-            attitude.as_str(),
+            acceptable_told(&accepted.attitude, system),
         ),
         (
             "Behind centre",
             system.length(solution.sweep.behind_centre),
-            &behind,
+            acceptable_told(&accepted.behind_centre, system),
         ),
-        ("Gap", system.length(setting.gap), &gap),
+        ("Gap", system.length(setting.gap), gap),
     ];
     for (name, set_to, accept) in &rows {
-        let cells = row([name, set_to, accept, "", ""]);
-        let cells: Vec<(f64, &str)> = cells
-            .iter()
-            .map(|(part, text)| (*part, text.as_str()))
-            .collect();
-        band.entries(&cells);
+        band.entries(&cells(PARTS, [name, set_to, accept, "", ""]));
     }
+    band.words(
+        Role::Note,
+        "Accept: each reading by itself, at both ends, with every finding OK by more than its ±. Closer where you want it closer.",
+    );
+}
+
+/// Texts side by side, each with its part of the width.
+fn cells<const N: usize>(parts: [f64; N], texts: [&str; N]) -> Vec<(f64, &str)> {
+    parts.into_iter().zip(texts).collect()
+}
+
+/// From where to where a reading is accepted; where it is not accepted as set, for the sake of what.
+fn acceptable_told(acceptable: &Acceptable, system: System) -> String {
+    match acceptable {
+        Acceptable::Between(range) => {
+            range_told(range, system).unwrap_or_else(|| "no reading: too little room".to_owned())
+        }
+        Acceptable::Not {
+            findings,
+            elsewhere,
+        } => {
+            let what: Vec<String> = findings
+                .iter()
+                .map(|id| id.title().to_lowercase())
+                .collect();
+            let ranges: Vec<String> = elsewhere
+                .iter()
+                .filter_map(|range| range_told(range, system))
+                .collect();
+            let ranges = if ranges.is_empty() {
+                "OK nowhere".to_owned()
+            } else {
+                format!("OK at {}", ranges.join(" or "))
+            };
+            match &what[..] {
+                [] => format!("not sure as set; {ranges}"),
+                what => format!("not OK as set: {}; {ranges}", what.join(", ")),
+            }
+        }
+    }
+}
+
+/// The ends of what is accepted, as they are read; none where no reading lies between them.
+fn range_told(range: &Accepted, system: System) -> Option<String> {
+    let range = range.as_read_in(system)?;
+    let told = |end: Value| end.shown_in(system);
+    Some(match (range.least.map(told), range.most.map(told)) {
+        (Some(least), Some(most)) => format!("{least} to {most}"),
+        (Some(least), None) => format!("{least} or more"),
+        (None, Some(most)) => format!("{most} or less"),
+        (None, None) => "any".to_owned(),
+    })
 }
 
 /// The drawing with its lens, scales written.
@@ -253,6 +286,8 @@ pub(super) fn measured(band: &mut Band, document: &Document, system: System) {
             && field.base(document).is_some_and(|base| base == 0.0);
         let mut told = match shown {
             Some(shown) if is_zero => shown.into_owned(),
+            // The same number, written otherwise.
+            Some(shown) if is_same_reading(&shown, &text) => shown.into_owned(),
             Some(shown) => format!("{shown} (entered as {text})"),
             None => text.into_owned(),
         };
@@ -268,6 +303,13 @@ pub(super) fn measured(band: &mut Band, document: &Document, system: System) {
             &format!("And {more} more points of hardware, in the file."),
         );
     }
+}
+
+/// Whether two texts are one length, as `4-1/2 in` and `4.5 in` are.
+fn is_same_reading(one: &str, other: &str) -> bool {
+    let length = |text: &str| Quantity::<Length>::parse(text).map(|read| read.value().mm());
+    let both = (length(one), length(other));
+    matches!(both, (Ok(one), Ok(other)) if (one - other).abs() < 1e-9)
 }
 
 /// The findings with their numbers and limits.

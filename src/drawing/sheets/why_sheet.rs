@@ -9,10 +9,10 @@ use super::setting_sheet::side_and_lens;
 use super::sheet::Sheet;
 use super::view_picture::budget_chart;
 use crate::analysis::why::{
-    BudgetOf, Cause, Change, Complaint, Goal, KnobAnswer, Strength, Towards, Why, causes,
-    every_cause, pitches, spacing_told,
+    BudgetOf, Cause, Change, Complaint, Cure, Goal, Knob, KnobAnswer, Strength, Towards, Why,
+    causes, every_cause, pitches, spacing_told,
 };
-use crate::analysis::{Finding, Solved, moves_told};
+use crate::analysis::{Finding, FindingId, GRINDING, Level, MOVING_ROLLERS, Solved, moves_told};
 use crate::drawing::scene::Role;
 use crate::units::{Length, Quoted, System};
 
@@ -47,6 +47,10 @@ pub(super) fn why_sheet(of: SheetOf, complained: Complained) -> Vec<Sheet> {
         read: [""; 2],
     };
     let why = Why::of(solved, None, Goal::Fine, system);
+    let whys: Vec<Why> = findings_to_adjust(solved, complained, why.finding)
+        .into_iter()
+        .map(|finding| Why::of(solved, Some(finding), Goal::Fine, system))
+        .collect();
     let bands = |has_unit: bool, area: Rect, style, left: f64| {
         let height = area.height();
         let mut first = Band::new(1, area, style);
@@ -72,7 +76,15 @@ pub(super) fn why_sheet(of: SheetOf, complained: Complained) -> Vec<Sheet> {
         ];
         let crests = crests.map(|(part, limit)| format!("{part}: {}", limit.in_short(system)));
         rest.words(Role::Note, &format!("{}.", crests.join("; ")));
-        cures(&mut rest, solved, &why, system);
+        for why in &whys {
+            cures(&mut rest, solved, why, system);
+        }
+        rest.words(Role::Note, MOVING_ROLLERS);
+        if whys.iter().flat_map(|why| &why.knobs).any(|answer| {
+            matches!(answer.knob, Knob::FaceGround | Knob::TopGround) && answer.to_limit.is_ok()
+        }) {
+            rest.words(Role::Note, GRINDING);
+        }
         if has_unit {
             rest.heading("The unit");
             rest.picture(
@@ -134,9 +146,7 @@ fn complaint(band: &mut Band, solved: &Solved, complained: Complained, system: S
 
 /// A cause with its strength, its numbers and the measurement that would confirm it.
 fn cause_item(band: &mut Band, (number, cause): (u32, &Cause), solved: &Solved, system: System) {
-    let share = cause.share().map_or_else(String::new, |share| {
-        format!(", {} of what makes it alone", system.share(share))
-    });
+    let share = cause.share_told();
     band.item(
         &format!("{number}."),
         Role::Heading,
@@ -145,15 +155,44 @@ fn cause_item(band: &mut Band, (number, cause): (u32, &Cause), solved: &Solved, 
     band.keep_with_next();
     band.item(UNDER, Role::Note, &cause.text.shown_in(system));
     band.keep_with_next();
+    // What plays no part needs no cure.
+    let cure = match cause.cure_by(&solved.findings) {
+        _ if !cause.can_be_cured() => String::new(),
+        Cure::Adjustments(finding) if !is_ok(solved, finding) => {
+            format!(" Cure: {}, below.", Cure::Adjustments(finding).told())
+        }
+        _ => format!(" Cure: {}", cause.cure_told(&solved.findings)),
+    };
     band.item(
         UNDER,
         Role::Note,
-        &format!(
-            "Confirm: {} Cure: {}",
-            cause.confirm,
-            cause.cure_told(&solved.findings)
-        ),
+        &format!("Confirm: {}{cure}", cause.confirm),
     );
+}
+
+/// Whether a finding keeps every limit it has.
+fn is_ok(solved: &Solved, finding: FindingId) -> bool {
+    solved.findings.level_of(finding) == Some(Level::Fine)
+}
+
+/// The findings whose adjustments are printed: the worst, and those that a cause on the sheet is cured
+/// by.
+fn findings_to_adjust(solved: &Solved, complained: Complained, worst: FindingId) -> Vec<FindingId> {
+    let case = solved.case();
+    let causes = match complained.complaint {
+        Some(complaint) => causes(&case, complaint),
+        None => every_cause(&case),
+    };
+    let mut findings = vec![worst];
+    for cause in causes.iter().filter(|cause| cause.can_be_cured()) {
+        if let Cure::Adjustments(finding) = cause.cure_by(&solved.findings)
+            && !is_ok(solved, finding)
+            && !findings.contains(&finding)
+        {
+            findings.push(finding);
+        }
+    }
+    findings
 }
 
 /// What can mark the turf in any way: one by one what has a part in it, the others by their names.
@@ -241,8 +280,8 @@ fn cure(
     let examples = solved.document.example_count();
     let notable = change.others.iter().filter(|other| other.is_notable());
     let becomes = notable.map(|other| {
-        let level = other.after.level.word_resting_on(examples);
-        format!("{} becomes: {level}.", other.id.title())
+        let [_, then] = other.told(examples, system);
+        format!("{} becomes {then}.", other.id.title())
     });
     let moves = moves_told(change.trial_rollers, &solved.unit.brackets, system);
     let under: Vec<String> = moves.into_iter().chain(becomes).collect();

@@ -233,6 +233,19 @@ impl Cause {
         is_open || self.strength.has_part()
     }
 
+    /// How much of the amount there is that makes the mark alone, behind its strength in words: " (84 % of
+    /// what it takes)"; empty where none is known or there is none.
+    #[must_use]
+    pub fn share_told(&self) -> String {
+        const MOST_PERCENT: f64 = 999.0;
+        let percent = self.share().map_or(0.0, |share| 100.0 * share.of_one());
+        if percent > 0.0 {
+            format!(" ({:.0} % of what it takes)", percent.min(MOST_PERCENT))
+        } else {
+            String::new()
+        }
+    }
+
     /// Its strength in percent of what makes the mark; none where a reading is missing.
     #[must_use]
     pub fn share(&self) -> Option<Share> {

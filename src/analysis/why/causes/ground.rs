@@ -121,7 +121,7 @@ impl Mechanisms<'_> {
         let cut = self.case.solution.on_ground.cut;
         let (strength, text) = if matches!(self.case.unit.shape, GroundShape::Crest(_)) {
             let text = Sentence::new(
-                "On this crest the effective height of cut is {}, against {} on level ground (it shows from about a third less).",
+                "On this crest the effective height of cut is {}, against {} on level ground (a third less starts to show).",
                 &[cut.into(), height.into()],
             );
             (part(height - cut, height * SCALPED_SHARE), text)

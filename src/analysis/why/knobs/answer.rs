@@ -2,15 +2,18 @@
 
 use super::along::{Along, Border};
 use super::sense::not_sensible;
-use super::{Change, Goal, HAIR, Kind, Knob, KnobAnswer, Other, SpeedKnob, WearKnob, WhyNot};
+use super::{
+    Change, Goal, HAIR, Kind, Knob, KnobAnswer, Other, SpeedKnob, Undecided, WearKnob, WhyNot,
+};
 use crate::analysis::advice::{Aim, Aimed, Asked as AskedOf};
 use crate::analysis::dial::{Dial, Scale};
 use crate::analysis::{
-    Case, FindingId, Findings, Judged, Level, Side, Solution, Standing, Standings, Urgency,
+    Case, FindingId, Findings, Judged, Level, Side, Solution, Standing, Standings, Uncertainty,
+    Urgency,
 };
 use crate::geometry::{Setting, ground_speed_for_clip, reel_speed_for_clip};
 use crate::unit::{Fitted, Looked, Mowing, Unit, Wear};
-use crate::units::{Length, System, Value};
+use crate::units::{Angle, Length, System, Value};
 
 /// The finding that wants an answer first: the worst one that a number decides, what is sure before
 /// what is in doubt; where all are fine one that is in doubt, or the sweep.
@@ -52,6 +55,7 @@ pub fn knobs(
         goal,
         now,
         standings: Standings::of(case),
+        uncertainty: Uncertainty::of(case.unit, case.setting, case.unit.follows),
         system,
     };
     Knob::all_for(finding)
@@ -61,6 +65,7 @@ pub fn knobs(
                 knob,
                 finding,
                 is_within: goal.is_kept(&now),
+                limit_word: goal.limit_word(&now),
                 to_limit: Err(WhyNot::HasNoPart),
                 to_aim: None,
                 aim_is: None,
@@ -93,6 +98,7 @@ struct Asked<'a> {
     goal: Goal,
     now: Judged,
     standings: Standings,
+    uncertainty: Uncertainty,
     system: System,
 }
 
@@ -113,8 +119,9 @@ impl Asked<'_> {
             let by = |to: f64| dial.value(to - dial.now());
             let setting = dial.setting(trial);
             self.changed(self.case.unit, &setting, &[self.finding])
-                .map(|outcome| {
-                    outcome.change(dial.value(at), (dial.value(trial), by(trial)), by(at))
+                .map(|outcome| Change {
+                    lip_left: dial.lip_left(trial),
+                    ..outcome.change(dial.value(at), (dial.value(trial), by(trial)), by(at))
                 })
         };
         answer.to_limit = along.limit().and_then(|border| {
@@ -443,12 +450,27 @@ impl Asked<'_> {
             let moved = number(before).zip(number(after));
             before.level != after.level || moved.is_some_and(|(a, b)| (a - b).abs() > 1e-9)
         };
+        let uncertainty = Uncertainty::of(unit, setting, unit.follows);
+        let undecided = |id: FindingId, standing: &Standing, uncertainty: &Uncertainty| {
+            let judged = standing.judged.zip(id.number());
+            judged.map_or(Undecided::No, |(judged, number)| {
+                Undecided::of(&judged, uncertainty.in_doubt_within(number))
+            })
+        };
         let mut others: Vec<Other> = FindingId::ALL
             .into_iter()
             .filter(|id| *id != self.finding)
             .filter_map(|id| {
                 let (before, after) = (*self.standings.get(id)?, *standings.get(id)?);
-                moved(&before, &after).then_some(Other { id, before, after })
+                moved(&before, &after).then(|| Other {
+                    id,
+                    before,
+                    after,
+                    undecided: [
+                        undecided(id, &before, &self.uncertainty),
+                        undecided(id, &after, &uncertainty),
+                    ],
+                })
             })
             .collect();
         others.sort_by_key(|other| std::cmp::Reverse(other.after.level));
@@ -456,6 +478,7 @@ impl Asked<'_> {
         let (now, pose) = (&self.case.solution.pose, &solution.pose);
         Some(Outcome {
             after,
+            stands: (pose.attitude, pose.height_of_cut),
             others,
             rollers: (
                 pose.front_roller.moved - now.front_roller.moved,
@@ -468,6 +491,7 @@ impl Asked<'_> {
 
 struct Outcome {
     after: Judged,
+    stands: (Angle, Length),
     others: Vec<Other>,
     rollers: (Length, Length),
     keeps_all: bool,
@@ -481,6 +505,8 @@ impl Outcome {
             by,
             trial_by,
             trial_rollers: self.rollers,
+            stands: self.stands,
+            lip_left: None,
             knife: None,
             rollers: self.rollers,
             after: self.after,

@@ -2,8 +2,8 @@
 
 use super::{Knob, NotSensible};
 use crate::analysis::{FindingId, Judged, Level, Standing};
-use crate::unit::Fitted;
-use crate::units::{Length, Sentence, Value};
+use crate::unit::{ExampleCount, Fitted};
+use crate::units::{Angle, Length, Sentence, System, Value};
 
 /// Which limit of a finding is aimed at.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -26,6 +26,14 @@ impl Goal {
         let value = judged.value.base();
         let bounds = judged.limits().filter(|bound| self.counts(bound.level));
         bounds.map(|bound| bound.margin(value)).collect()
+    }
+
+    /// The word for the limit that is aimed at.
+    pub(super) fn limit_word(self, judged: &Judged) -> &'static str {
+        match self {
+            Self::Fine => judged.ok_limit_word(),
+            Self::NotOver => "over limit",
+        }
     }
 
     /// Whether every limit that counts is kept.
@@ -96,9 +104,10 @@ impl WhyNot {
             Self::NoSpeeds => Sentence::new("The speeds are not known.", &[]),
             Self::NoSuchSpeed => Sentence::new("The limit allows no clip at all.", &[]),
             Self::NoOtherKnife => Sentence::new("No other knife is listed.", &[]),
-            Self::NoKnifeReaches => {
-                Sentence::new("None of the listed knives reaches the limit.", &[])
-            }
+            Self::NoKnifeReaches => Sentence::new(
+                "None of the listed knives reaches the limit at this attitude; Knives looks for each one's own.",
+                &[],
+            ),
             Self::NothingToTrue => Sentence::new("Both rollers run true already.", &[]),
             Self::RunoutNotMeasured => {
                 Sentence::new("Not measured: enter the runout of both rollers.", &[])
@@ -126,6 +135,32 @@ pub struct Other {
     pub before: Standing,
     /// As it would be.
     pub after: Standing,
+    /// What of it is undecided now, and what then.
+    pub undecided: [Undecided; 2],
+}
+
+/// What the ± of the readings leaves undecided about a finding.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Undecided {
+    /// No limit lies within it.
+    No,
+    /// A limit does, and none past which it is over.
+    Limit,
+    /// It may be over its limit.
+    MayBeOver,
+}
+
+impl Undecided {
+    /// About a number that can be off by so much, in its base unit.
+    pub(super) fn of(judged: &Judged, off: f64) -> Self {
+        if judged.may_pass(Level::Over, off) {
+            Self::MayBeOver
+        } else if judged.may_pass(Level::Watch, off) {
+            Self::Limit
+        } else {
+            Self::No
+        }
+    }
 }
 
 impl Other {
@@ -134,13 +169,45 @@ impl Other {
     #[must_use]
     pub fn is_notable(&self) -> bool {
         self.after.level != self.before.level
+            || self.undecided[1] > self.undecided[0]
             || Standing::is_worse(Some(&self.before), Some(&self.after))
     }
 
-    /// Whether it forbids the change: it goes over its limit by it, or further over.
+    /// Whether it forbids the change: it goes over its limit by it, or further over, or may go over
+    /// where it surely did not before.
     #[must_use]
     pub fn forbids(&self) -> bool {
+        self.goes_over() || self.may_go_over()
+    }
+
+    fn goes_over(&self) -> bool {
         self.after.level == Level::Over && Standing::is_worse(Some(&self.before), Some(&self.after))
+    }
+
+    /// Whether its number reads below the limit past which it is over, and nearer to it than it can be
+    /// off, as it was not before.
+    #[must_use]
+    pub fn may_go_over(&self) -> bool {
+        let [now, then] = self.undecided;
+        !self.goes_over()
+            && self.before.level < Level::Over
+            && then == Undecided::MayBeOver
+            && now < Undecided::MayBeOver
+    }
+
+    /// How it stands now and how it would, each with its number, in a reader's units.
+    #[must_use]
+    pub fn told(&self, examples: ExampleCount, system: System) -> [String; 2] {
+        let told = |standing: &Standing, undecided: Undecided| {
+            let level = match undecided {
+                Undecided::No => standing.level.word_resting_on(examples),
+                Undecided::Limit | Undecided::MayBeOver => standing.level.word_undecided(),
+            };
+            let number = standing.judged.map(|judged| judged.value.shown_in(system));
+            number.map_or_else(|| level.to_owned(), |number| format!("{number} ({level})"))
+        };
+        let [now, then] = self.undecided;
+        [told(&self.before, now), told(&self.after, then)]
     }
 }
 
@@ -157,6 +224,10 @@ pub struct Change {
     pub trial_by: Value,
     /// How far a trial moves the front and the rear roller from where they stand now.
     pub trial_rollers: (Length, Length),
+    /// The attitude and the height of cut that a trial leaves the unit with.
+    pub stands: (Angle, Length),
+    /// What a trial leaves of the lip, its thickness or its length; none where it grinds no knife.
+    pub lip_left: Option<Length>,
     /// The knife to fit.
     pub knife: Option<Fitted>,
     /// How far the front and the rear roller move from where they stand now.
@@ -188,6 +259,8 @@ pub struct KnobAnswer {
     pub finding: FindingId,
     /// Whether the finding is within the limit as the unit stands: then the way there is room left.
     pub is_within: bool,
+    /// Which limit that is, in a word: the OK limit or the over limit.
+    pub limit_word: &'static str,
     /// To the finding's limit.
     pub to_limit: Result<Change, WhyNot>,
     /// To where it is aimed: inside the finding's limit with room, no other finding made worse, and

@@ -10,7 +10,7 @@ mod sense;
 mod told;
 
 pub use answer::{knobs, worst_finding};
-pub use change::{Change, Goal, KnobAnswer, Other, WhyNot};
+pub use change::{Change, Goal, KnobAnswer, Other, Undecided, WhyNot};
 pub use not_sensible::NotSensible;
 pub use told::Towards;
 

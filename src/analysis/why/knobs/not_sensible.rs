@@ -7,6 +7,8 @@ use crate::analysis::FindingId;
 pub enum NotSensible {
     /// It turns this finding to over.
     TurnsOver(FindingId),
+    /// It leaves undecided whether this finding is over.
+    MayTurnOver(FindingId),
     /// It takes this finding further over.
     FurtherOver(FindingId),
     /// A roller would stand where the bracket does not reach.
@@ -27,6 +29,12 @@ impl NotSensible {
             Self::TurnsOver(id) => {
                 format!(
                     "It takes another finding over limit: {}.",
+                    id.title().to_lowercase()
+                )
+            }
+            Self::MayTurnOver(id) => {
+                format!(
+                    "It may take another finding over limit: {} would be undecided.",
                     id.title().to_lowercase()
                 )
             }

@@ -47,7 +47,9 @@ pub(super) fn not_sensible(
             Some(NotSensible::OtherTurf)
         }
         _ => forbids.next().map(|other| {
-            if other.before.level == Level::Over {
+            if other.may_go_over() {
+                NotSensible::MayTurnOver(other.id)
+            } else if other.before.level == Level::Over {
                 NotSensible::FurtherOver(other.id)
             } else {
                 NotSensible::TurnsOver(other.id)

@@ -25,10 +25,11 @@ impl KnobAnswer {
             system.roller_move(change.trial_rollers.1)
         );
         let is_met = towards == Towards::Limit && self.is_within;
+        let limit = self.limit_word;
         let lead = match towards {
-            Towards::Aim => "to its aim",
-            Towards::Limit if is_met => "within its limit, which it meets",
-            Towards::Limit => "to its limit",
+            Towards::Aim => "to its aim".to_owned(),
+            Towards::Limit if is_met => format!("within its {limit}, which it meets"),
+            Towards::Limit => format!("to its {limit}"),
         };
         match self.knob {
             // The clip's limit, and not the reel's.
@@ -41,15 +42,16 @@ impl KnobAnswer {
             | Knob::FrontRollerHeightKept
             | Knob::RearRollerHeightKept => {
                 let with = if is_met { " with" } else { ":" };
-                format!("{lead}{with} {rollers}")
+                let stands = self.stands_told(change, system);
+                format!("{lead}{with} {rollers}{stands}")
             }
             Knob::RollersTrued if self.finding == FindingId::RunoutSwing => {
-                format!("inside its limit: the edge swings by {by} less; {rollers}")
+                format!("inside its {limit}: the edge swings by {by} less; {rollers}")
             }
             Knob::RollersTrued | Knob::RollersParallel => {
                 let up = change.trial_by.with_base(-change.trial_by.base());
                 let up = up.shown_in(system);
-                format!("inside its limit: the low place comes up by {up}; {rollers}")
+                format!("inside its {limit}: the low place comes up by {up}; {rollers}")
             }
             Knob::Attitude
             | Knob::Knife
@@ -67,8 +69,34 @@ impl KnobAnswer {
                         format!("by {}, to {to}", with_plus(change.trial_by.base(), by))
                     }
                 };
-                format!("{lead} {way}; {rollers}")
+                let stands = self.stands_told(change, system);
+                format!("{lead} {way}; {rollers}{stands}")
             }
+        }
+    }
+
+    /// What follows by itself from a change of one roller, and what grinding leaves.
+    #[must_use]
+    pub fn stands_told(&self, change: &Change, system: System) -> String {
+        let (attitude, height) = change.stands;
+        let (attitude, height) = (system.angle(attitude), system.length(height));
+        let left = change.lip_left.map(|left| system.length(left));
+        match (self.knob, left) {
+            (Knob::FrontRoller | Knob::RearRoller, _) => {
+                format!("; height of cut then {height}, attitude {attitude}")
+            }
+            (Knob::FrontRollerHeightKept | Knob::RearRollerHeightKept, _) => {
+                format!("; attitude then {attitude}")
+            }
+            (Knob::TopGround, Some(left)) => format!(
+                "; {left} of the lip's thickness left, and metal ground off does not come back"
+            ),
+            (Knob::FaceGround, Some(left)) => {
+                format!(
+                    "; {left} of the lip's length left, and metal ground off does not come back"
+                )
+            }
+            _ => String::new(),
         }
     }
 }

@@ -8,7 +8,7 @@ use crate::analysis::{FindingId, Level, Solved};
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
-use crate::units::{Length, Measure as _, Quantity, Share, System};
+use crate::units::{Length, Measure as _, Quantity, System};
 
 pub fn causes_ui(
     ui: &mut Ui,
@@ -92,13 +92,7 @@ fn cause_ui(ui: &mut Ui, cause: &Cause, good: &Solved, system: System) -> Option
             Some(level) => symbol(ui, place, level.resting_on(examples), theme),
         }
         ui.vertical(|ui| {
-            let share = cause.share().map_or(0.0, Share::of_one);
-            let share = if share > 0.0 {
-                let percent = share.min(9.99) * 100.0;
-                format!(" ({percent:.0} % of the amount that makes it alone)")
-            } else {
-                String::new()
-            };
+            let share = cause.share_told();
             let title = format!("{}: {}{share}", cause.name, cause.strength.word());
             ui.label(RichText::new(title).family(strong()));
             ui.label(cause.text.shown_in(system));

@@ -5,16 +5,15 @@ use egui::{Align, ComboBox, Layout, RichText, Sense, Ui, Vec2};
 use super::trial::Chosen;
 use super::worked_out::WorkedOut;
 use crate::analysis::why::{Change, Goal, Knob, KnobAnswer, Other};
-use crate::analysis::{FindingId, GRINDING, Judged, Solved, Standing, moves_told};
+use crate::analysis::{FindingId, GRINDING, Judged, Solved, moves_told};
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::list::list_ui;
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::Theme;
-use crate::geometry::Setting;
 use crate::unit::{Brackets, Document, ExampleCount};
-use crate::units::{Length, System, Value, with_plus};
+use crate::units::{System, Value, with_plus};
 
 /// Width of an adjustment's name.
 const NAME_WIDTH: f32 = 176.0;
@@ -23,12 +22,13 @@ const LEAST_COSTS: f32 = 250.0;
 
 /// Where a change leads: what has no scale ends inside the limit, and a finding that keeps its limit
 /// has room left.
-fn to_limit(answer: &KnobAnswer) -> &'static str {
-    match answer.knob {
-        Knob::Knife | Knob::RollersTrued | Knob::RollersParallel => "Inside its limit",
-        _ if answer.is_within => "Room left, to its limit",
-        _ => "To its limit",
-    }
+fn to_limit(answer: &KnobAnswer) -> String {
+    let lead = match answer.knob {
+        Knob::Knife | Knob::RollersTrued | Knob::RollersParallel => "Inside its",
+        _ if answer.is_within => "Room left, to its",
+        _ => "To its",
+    };
+    format!("{lead} {}", answer.limit_word)
 }
 
 /// The finding, and a row for each adjustment; the change that is to be tried.
@@ -50,7 +50,7 @@ pub fn knobs_ui(
             ui.add(egui::Label::new(&first.told).wrap());
         });
     }
-    finding_ui(ui, worked_out, (finding, goal), system);
+    finding_ui(ui, (good, worked_out), (finding, goal), system);
     let mut chosen = None;
     if why.knobs.is_empty() {
         ui.label("This finding does not apply to the unit as it is set; choose another.");
@@ -61,7 +61,6 @@ pub fn knobs_ui(
         .partition(|answer| answer.not_sensible().is_some());
     let row = Row {
         document: &good.document,
-        setting: &good.unit.setting,
         brackets: &good.unit.brackets,
         theme,
         system,
@@ -84,31 +83,41 @@ pub fn knobs_ui(
 /// Which finding, and which of its limits.
 fn finding_ui(
     ui: &mut Ui,
-    worked_out: &WorkedOut,
+    (good, worked_out): (&Solved, &WorkedOut),
     (finding, goal): (&mut Option<FindingId>, &mut Goal),
     system: System,
 ) {
     let asked = worked_out.why.finding;
     let mut judged = worked_out.judged.iter();
     let chosen = judged.find(|(id, _)| *id == asked);
-    let word = |judged: &Judged| judged.level().word_resting_on(worked_out.examples);
+    let word = |(id, judged): &(FindingId, Judged)| {
+        let examples = good.document.example_count();
+        let found = good.findings.get(*id);
+        found.map_or_else(
+            || judged.level().word_resting_on(examples).to_owned(),
+            |finding| finding.standing_on(examples).into_owned(),
+        )
+    };
     ui.horizontal_wrapped(|ui| {
         ui.label("For");
         let findings = ComboBox::from_id_salt("finding of the knobs")
             .width(230.0)
             .selected_text(chosen.map_or("none", |(id, _)| id.title()));
         list_ui(ui, findings, |ui, list| {
-            for (id, judged) in &worked_out.judged {
-                let text = format!("{}: {}", id.title(), word(judged));
+            for offered in &worked_out.judged {
+                let id = &offered.0;
+                let text = format!("{}: {}", id.title(), word(offered));
                 if list.offer(ui, *id == asked, text) {
                     *finding = Some(*id);
                 }
             }
         })
         .accessible_name("Finding to bring to its limit");
-        if let Some((_, judged)) = chosen {
+        if let Some(asked) = chosen {
+            let judged = &asked.1;
             let now = judged.value.shown_in(system);
-            ui.label(format!("now {now}, {}", word(judged)));
+            let limits = judged.limits_told(system);
+            ui.label(format!("now {now}, {}; {limits}", word(asked)));
             if judged.limits().count() > 1 {
                 ui.separator();
                 ui.label("Aim for");
@@ -128,7 +137,6 @@ const IF_ALLOWED: &str = "use it only if the machine's manual allows it";
 /// What a row needs to be shown.
 struct Row<'a> {
     document: &'a Document,
-    setting: &'a Setting,
     brackets: &'a Brackets,
     theme: Theme,
     system: System,
@@ -183,7 +191,7 @@ impl Row<'_> {
                     }
                     Ok(change) => {
                         chosen = self
-                            .change_ui(ui, answer, change, to_limit(answer))
+                            .change_ui(ui, answer, change, &to_limit(answer))
                             .or(chosen.take());
                     }
                 }
@@ -284,26 +292,23 @@ impl Row<'_> {
             | Knob::RearRoller
             | Knob::FrontRollerHeightKept
             | Knob::RearRollerHeightKept => match change.trial_by {
-                Value::Length(by) => {
-                    format!("{} from where it is now", self.system.roller_move(by))
-                }
+                Value::Length(by) => format!(
+                    "{} from where it is now{}",
+                    self.system.roller_move(by),
+                    answer.stands_told(change, self.system)
+                ),
                 _ => to,
             },
-            Knob::FaceGround => {
-                let left = self.setting.knife.lip_length - Length::from_mm(change.trial.base());
-                let left = self.system.length(left);
-                format!(
-                    "by {}, to {to}, {left} of the lip's length left",
-                    self.signed(change.trial_by)
-                )
-            }
-            Knob::TopGround => {
-                let left = self.setting.knife.lip_thickness - Length::from_mm(change.trial.base());
-                let left = self.system.length(left);
-                format!(
-                    "by {}, to {to}, {left} of the lip's thickness left",
-                    self.signed(change.trial_by)
-                )
+            Knob::FaceGround | Knob::TopGround => {
+                let part = if answer.knob == Knob::FaceGround {
+                    "length"
+                } else {
+                    "thickness"
+                };
+                let left = change.lip_left.map_or_else(String::new, |left| {
+                    format!(", {} of the lip's {part} left", self.system.length(left))
+                });
+                format!("by {}, to {to}{left}", self.signed(change.trial_by))
             }
             Knob::GroundSpeed | Knob::ReelSpeed => to,
             // From none on, how far and where to are one.
@@ -371,18 +376,7 @@ impl Row<'_> {
     }
 
     fn before_after(&self, other: &Other) -> String {
-        let told = |standing: &Standing| {
-            let number = standing
-                .judged
-                .map(|judged| judged.value.shown_in(self.system));
-            let level = standing.level.word_resting_on(self.examples());
-            number.map_or_else(|| level.to_owned(), |number| format!("{number} ({level})"))
-        };
-        format!(
-            "{}: {}, then {}",
-            other.id.title(),
-            told(&other.before),
-            told(&other.after)
-        )
+        let [now, then] = other.told(self.examples(), self.system);
+        format!("{}: {now}, then {then}", other.id.title())
     }
 }

@@ -146,7 +146,7 @@ fn heading_ui(ui: &mut Ui, desk: &Desk, good: &Solved) {
 
 fn crests_ui(ui: &mut Ui, why: &Why, system: System) {
     ui.horizontal_wrapped(|ui| {
-        ui.label(RichText::new("Crest to scalp").family(strong()));
+        ui.label(RichText::new("Tightest crest").family(strong()));
         let reel = why.crests.reel.told_of("reel", system);
         let knife = why.crests.underside.told_of("underside", system);
         ui.label(format!("{reel} {knife}"));

@@ -3,7 +3,6 @@
 use crate::analysis::uncertainty::{Contribution, off_in_words};
 use crate::analysis::why::{Cause, Complaint, Goal, Why, causes, pitches};
 use crate::analysis::{FindingId, Findings, Judged, NumberId, Solved, SolvedId};
-use crate::unit::ExampleCount;
 use crate::units::System;
 
 /// What is asked, and in which units it is told.
@@ -26,8 +25,6 @@ pub struct WorkedOut {
     pub marks: String,
     /// Each number that an adjustment changes, by its finding.
     pub judged: Vec<(FindingId, Judged)>,
-    /// How many of the unit's readings are still examples.
-    pub examples: ExampleCount,
     /// The numbers with their ± in words.
     pub off: Vec<(&'static str, String)>,
     /// The readings to measure better first, for each output in turn.
@@ -53,7 +50,6 @@ impl WorkedOut {
                 .map_or_else(Vec::new, |complaint| causes(&case, complaint)),
             marks: marks.join(", "),
             judged: Findings::adjustable(&case).collect(),
-            examples: good.document.example_count(),
             off: off_in_words(good, asked.system),
             improve: improve
                 .into_iter()

@@ -35,7 +35,7 @@ pub fn bar_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
         return;
     };
     let difference = shown.system.length(right.value - left.value);
-    number_ui(ui, "Bar, right less left", &difference);
+    number_ui(ui, "Bar, right minus left", &difference);
     let told =
         "A thicker end of the bar lifts the knife there. It is taken out of the rollers' numbers.";
     ui.label(Lettering::FinePrint.of(told).weak());
@@ -88,7 +88,7 @@ pub fn knife_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
     }
     if let (Some(left), Some(right)) = (read.left, read.right) {
         let told = shown.system.length(right.gap - left.gap);
-        number_ui(ui, "Gap, right less left", &told);
+        number_ui(ui, "Gap, right minus left", &told);
     }
 }
 
@@ -114,7 +114,7 @@ fn cut_ui(ui: &mut Ui, cut: &ExpectedCut, shown: &Shown) {
     let told = |value: Length, off: Length| format!("{} ± {}", length(value), length(off));
     number_ui(
         ui,
-        "Expected, right less left",
+        "Expected, right minus left",
         &told(cut.right_less_left, cut.expanded),
     );
     let heights = cut.heights.map(length);
@@ -125,7 +125,7 @@ fn cut_ui(ui: &mut Ui, cut: &ExpectedCut, shown: &Shown) {
             || format!("{}, ± not entered", length(value)),
             |off| told(value, off),
         );
-        number_ui(ui, "Measured, right less left", &told);
+        number_ui(ui, "Measured, right minus left", &told);
     }
     if let Some(told) = cut.told(shown.system) {
         told_ui(ui, cut.level(), &told);
