@@ -136,7 +136,7 @@ pub fn choice_ui(ui: &mut Ui, (name, letter): (&str, Key), is_chosen: bool, keys
         name.to_owned()
     } else {
         // A number has no letter of its own.
-        format!("{}  {name}", letter.name())
+        format!("{name}  ({})", letter.name())
     };
     let text = underlined(ui, &shown, letter);
     let ink = ui.visuals().selection.stroke.color;

@@ -133,6 +133,9 @@ impl RecordView {
             Some(Err(why)) => return Err(why.clone()),
             Some(Ok(record)) => record,
         };
+        if record.entries.is_empty() {
+            return Err("The record is empty: there is no entry to copy.".to_owned());
+        }
         let heads = ["date", "hours", "event", "by", "before and after", "notes"];
         let mut rows = vec![heads.map(str::to_owned).to_vec()];
         for job in jobs(record, desk.system()).into_iter().rev() {
