@@ -25,9 +25,9 @@ const OF_BEHIND_CENTRE: [FindingId; 2] = [FindingId::Sweep, FindingId::Ahead];
 /// From where to where a reading is accepted.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Accepted {
-    /// The least; none where the readings that are looked at begin within every limit.
+    /// The least; none where no unit stands so.
     pub least: Option<Value>,
-    /// The most; none where they end so.
+    /// The most; none where no unit stands so.
     pub most: Option<Value>,
 }
 
@@ -216,8 +216,9 @@ impl Along<'_> {
         let (mut here, mut elsewhere) = (None, Vec::new());
         for (first, last) in runs(&found, is_ok) {
             let range = Accepted {
-                least: first.begin.and_then(|_| value(first.low)),
-                most: last.end.and_then(|_| value(last.high)),
+                // What lies beyond the range that is looked at is not known to be OK.
+                least: value(first.low),
+                most: value(last.high),
             };
             if (first.low..=last.high).contains(&now) {
                 here = Some(range);

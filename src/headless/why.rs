@@ -202,15 +202,20 @@ fn causes_text(text: &mut String, solved: &Solved, complaint: Complaint, spacing
     }
     let _ = writeln!(text, "  {}", complaint.order());
     for cause in &causes {
+        // What plays no part needs no cure.
+        let cure = if cause.can_be_cured() {
+            format!(" Cure: {}", cause.cure_told(&solved.findings))
+        } else {
+            String::new()
+        };
         let _ = writeln!(
             text,
-            "  {}: {}{}. {} Confirm: {} Cure: {}",
+            "  {}: {}{}. {} Confirm: {}{cure}",
             cause.name,
             cause.strength.word(),
             cause.share_told(),
             cause.text.shown_in(system),
             cause.confirm,
-            cause.cure_told(&solved.findings)
         );
     }
     let _ = writeln!(text, "  {}", complaint.outside());

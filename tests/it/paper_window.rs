@@ -12,7 +12,7 @@ use sweepgauge::analysis::plate::PlateResult;
 use sweepgauge::app::{
     Ask, Beginning, Choosing, Dialogs, Opener, Opening, PrintJob, Printed, Printer, Printing,
 };
-use sweepgauge::drawing::PictureView;
+use sweepgauge::drawing::{PictureView, SheetKind};
 use sweepgauge::printing::table_to_paste;
 use sweepgauge::store::{open_record, open_sheet, open_unit, open_with_digest, record_beside};
 use sweepgauge::units::Length;
@@ -361,7 +361,7 @@ fn a_changed_unit_says_on_paper_that_the_file_does_not_hold_it() {
         window.assert_says("Saved the sheet");
         Pdf::read(&std::fs::read(&out).unwrap()).text(1)
     };
-    let told = packed("this sheet tries what the file does not hold");
+    let told = packed("Not the setting saved in the file");
     assert!(!text_of(&mut window, "as-it-is.pdf").contains(&told));
     window.enter_text("Height of cut", "0.4 in");
     assert!(text_of(&mut window, "tried.pdf").contains(&told));
@@ -437,6 +437,38 @@ fn without_a_print_dialog_the_viewer_opens_the_same_pdf() {
         let (file, _) = opener.0.borrow_mut().pop().expect("asked to open it");
         assert_eq!(std::fs::read(&file).unwrap(), *job.pdf);
         std::fs::remove_file(file).unwrap();
+    }
+}
+
+#[test]
+fn without_a_dialog_and_a_viewer_it_says_once_that_none_was_printed_and_leaves_no_copy() {
+    let (mut window, (_, sender), opener) = asked_to_print();
+    drop(sender);
+    window.settle();
+    let (file, opened) = opener.0.borrow_mut().pop().expect("asked to open it");
+    assert!(file.exists());
+    drop(opened);
+    window.settle();
+    window.assert_says("Not printed: this desktop has no print dialog and no PDF viewer.");
+    window.assert_silent("Trying its PDF viewer");
+    assert!(!file.exists(), "{}", file.display());
+}
+
+#[test]
+fn no_button_of_the_card_moves_when_another_sheet_is_chosen() {
+    let mut window = Start::on_file(&DemoUnit::TeesCrowned.file()).window();
+    window.press_with(Modifiers::COMMAND, Key::P);
+    window.wait_until_it_says(SHOWN);
+    let buttons = ["Print…", "Save PDF…", "Save PDF and open it…", "Close"];
+    let places = |window: &Window| buttons.map(|name| window.button(name).rect());
+    let before = places(&window);
+    for kind in SheetKind::ALL {
+        window.button(kind.name()).click();
+        window.harness.step();
+        // Before the sheet is made, and after.
+        assert_eq!(places(&window), before, "{kind:?}");
+        window.wait_until_it_says(SHOWN);
+        assert_eq!(places(&window), before, "{kind:?}, made");
     }
 }
 

@@ -254,6 +254,6 @@ fn a_cause_that_plays_no_part_offers_no_cure() {
     }
     assert_eq!(seen, [1, 1]);
     window.assert_says("Clip length: weak, plays no part alone (");
-    window.assert_says(" % of the amount that makes it alone)");
+    window.assert_says(" % of what it takes)");
     window.assert_says("Not measured: enter the runout of both rollers.");
 }

@@ -69,7 +69,7 @@ pub(super) fn knives_sheet(of: SheetOf) -> Vec<Sheet> {
         let best = best.first().filter(|_| ranks.counts.fitting > 0);
         let order = order(of, best.copied(), area, style);
         let [rests, basis] = basis(of, area, style);
-        vec![order, ranked, bars, key, pictures, rests, basis]
+        vec![order, ranked, bars, rests, key, pictures, basis]
     })
 }
 
@@ -117,6 +117,7 @@ fn order<'a>(of: SheetOf, best: Option<&KnifeRow>, area: Rect, style: Style) -> 
     }
     order.blanks(&["Knife chosen", "How many", "Total"]);
     order.blanks(&["Approved by", "Date", "Signature"]);
+    order.blanks(&["Reach and section checked on arrival by", "Date"]);
     order
 }
 
@@ -131,7 +132,6 @@ fn basis<'a>(of: SheetOf<'a>, area: Rect, style: Style) -> [Band<'a>; 2] {
     let mut basis = Band::new(2, area, style);
     measured(&mut basis, &solved.document, system);
     findings(&mut basis, solved, system);
-    basis.blanks(&["Reach and section checked on arrival by", "Date"]);
     [rests, basis]
 }
 
@@ -286,14 +286,14 @@ impl Drawn {
         let others = self.clone();
         pictures.picture(
             "The clip point with other knives drawn over the one fitted",
-            0.8 * side,
+            0.72 * side,
             move |place, style| others.overlay(solved, place, system, style),
         );
         for measured in Measured::ALL {
             let lines = self.lines.clone();
             pictures.picture(
                 &format!("{} over the reel's life", measured.name()),
-                0.72 * side,
+                0.6 * side,
                 move |place, style| {
                     let trial = Trial::of(&solved.solution);
                     life_plot(

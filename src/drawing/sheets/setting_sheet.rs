@@ -146,9 +146,10 @@ fn measured_after(band: &mut Band, solved: &Solved, accepted: &Acceptance, syste
     for (name, set_to, accept) in &rows {
         band.entries(&cells(PARTS, [name, set_to, accept, "", ""]));
     }
+    band.gap(5.0);
     band.words(
         Role::Note,
-        "Accept: each reading by itself, at both ends, with every finding OK by more than its ±. Closer where you want it closer.",
+        "Accept: each reading by itself, at both ends, with every finding OK by more than its ±. Hold it closer where you want it closer.",
     );
 }
 
@@ -192,12 +193,8 @@ fn acceptable_told(acceptable: &Acceptable, system: System) -> String {
 fn range_told(range: &Accepted, system: System) -> Option<String> {
     let range = range.as_read_in(system)?;
     let told = |end: Value| end.shown_in(system);
-    Some(match (range.least.map(told), range.most.map(told)) {
-        (Some(least), Some(most)) => format!("{least} to {most}"),
-        (Some(least), None) => format!("{least} or more"),
-        (None, Some(most)) => format!("{most} or less"),
-        (None, None) => "any".to_owned(),
-    })
+    let (least, most) = (range.least.map(told)?, range.most.map(told)?);
+    Some(format!("{least} to {most}"))
 }
 
 /// The drawing with its lens, scales written.

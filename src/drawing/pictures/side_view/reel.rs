@@ -110,7 +110,7 @@ impl SideView<'_> {
             let words = if is_as_on_plate {
                 ["vertical through the reel's centre", "vertical"]
             } else {
-                ["vertical as on the plate", "vertical"]
+                ["the plate's vertical", "vertical"]
             };
             words.map(str::to_owned)
         };
