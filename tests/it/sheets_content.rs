@@ -12,7 +12,7 @@ use sweepgauge::drawing::{
 };
 use sweepgauge::printing::SheetAsked;
 use sweepgauge::unit::Document;
-use sweepgauge::units::{Angle, Length, Measure as _, Quantity, Share, System, Value};
+use sweepgauge::units::{Angle, Length, Quantity, System, Value};
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
