@@ -141,7 +141,7 @@ fn a_roller_found_out_of_parallel_leaves_later_steps_to_do_again_until_each_is_d
 fn the_height_of_cut_is_compared_place_by_place_and_without_its_plus_minus_is_no_fault() {
     let (_folder, _file, mut window) = on(GANG, &[]);
     go_to(&mut window, "Height of cut");
-    window.assert_says("As expected, within what both can be off");
+    window.assert_says("As expected: the difference is within the ± of both");
     // The unit's height is 0.5 in, and both rollers are level to some thou: by hand 0.014 in over in the
     // middle alone is a bent knife, at every place alike another height.
     window.enter_text("Height of cut, middle", "0.514 in ± 0.001 in");

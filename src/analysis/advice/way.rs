@@ -147,15 +147,15 @@ impl Way {
             ),
             Self::Trued(_) => Sentence::new(
                 told(
-                    "It goes away with the rollers true and parallel to the cut line: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
-                    "With the rollers true and parallel to the cut line it reads OK, but undecided: a limit lies within the ±: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
+                    "It goes away with the rollers true and parallel to the cut line: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on. At the grinder or lathe: guards on, eye, hearing and dust protection, gloves only as its manual says.",
+                    "With the rollers true and parallel to the cut line it reads OK, but undecided: a limit lies within the ±: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on. At the grinder or lathe: guards on, eye, hearing and dust protection, gloves only as its manual says.",
                 ),
                 &[],
             ),
             Self::RollersTrue(_) => Sentence::new(
                 told(
-                    "It goes away with the rollers true: clean them, check their bearings, then true or replace them, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
-                    "With the rollers true it reads OK, but undecided: a limit lies within the ±: clean them, check their bearings, then true or replace them, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
+                    "It goes away with the rollers true: clean them, check their bearings, then true or replace them, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on. At the grinder or lathe: guards on, eye, hearing and dust protection, gloves only as its manual says.",
+                    "With the rollers true it reads OK, but undecided: a limit lies within the ±: clean them, check their bearings, then true or replace them, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on. At the grinder or lathe: guards on, eye, hearing and dust protection, gloves only as its manual says.",
                 ),
                 &[],
             ),

@@ -194,7 +194,7 @@ impl ExpectedCut {
             off.collect::<Vec<_>>().join(", ")
         };
         Some(match self.agrees() {
-            Some(true) => "As expected, within what both can be off (k = 2).".to_owned(),
+            Some(true) => "As expected: the difference is within the ± of both (k = 2).".to_owned(),
             Some(false) if self.is_off_alike() => format!(
                 "Not as expected: {}. The cut is straight, and its height is not the unit's: fill in the unit, or set the height again: engine off, drive disconnected, unit and reel blocked.",
                 off(Some(false))

@@ -143,7 +143,7 @@ fn attitude(sheet: &Readings) -> Option<Doubt> {
     let [left, right] = sheet.attitude?;
     let apart = Angle::from_deg((right.value.deg() - left.value.deg()).abs());
     (apart > ATTITUDE_ENDS).then(|| {
-        let template = "the ends differ by {}, and {} is much for one knife; read both again, and look for a bent knife or a twisted frame";
+        let template = "the ends differ by {}; more than {} is a lot on one knife: read both again, and look for a bent knife or a twisted frame";
         Doubt::new(
             &Side::ALL.map(SheetField::Attitude),
             Level::Watch,

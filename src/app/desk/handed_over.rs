@@ -81,7 +81,7 @@ impl Stand {
         Self {
             document: work.kept(),
             wrong: work.wrong_texts(),
-            file: file.map(|file| (file.to_owned(), work.on_disk())),
+            file: file.map(|file| (file.to_owned(), work.side().on_disk())),
             unit: work.unit_while_in_no_file(),
             begun_for: work.session_of_unit(),
         }
@@ -156,7 +156,7 @@ impl HandedOver {
         let Some(keeper) = &self.keeper else {
             return;
         };
-        let opened = work.and_then(|work| Some((work.file()?, work.on_disk())));
+        let opened = work.and_then(|work| Some((work.file()?, work.side().on_disk())));
         let watched = self.watched_works.get(&kind);
         if opened != watched.map(|(file, stamp)| (file.as_path(), *stamp)) {
             self.unanswered_works.remove(&kind);

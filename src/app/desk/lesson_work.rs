@@ -3,13 +3,12 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use egui::{Context, Id};
+use egui::Id;
 
-use super::SessionId;
-use super::side_work::{DeskWork, SideWork};
+use super::side_work::{DeskWork, SideState, SideWork};
 use crate::lesson::{LESSON_FILE, Lesson, parse_lesson, write_lesson};
 use crate::store::recovery::{Kept, KeptText, Work};
-use crate::store::{self, FileProblem, OnDisk, Stamp};
+use crate::store::{self, FileProblem, Stamp};
 use crate::unit::{Remarks, TextProblem};
 
 /// The name of a file that stands for the folder of a lesson in no file, where recovery keeps the way to a
@@ -69,22 +68,10 @@ impl LessonWork {
         })
     }
 
-    /// What tells it from every session of this run of the program.
-    #[must_use]
-    pub fn id(&self) -> SessionId {
-        self.work.id()
-    }
-
     /// The lesson.
     #[must_use]
     pub fn lesson(&self) -> &Lesson {
         self.work.content()
-    }
-
-    /// Where it is kept; none for one that was never saved.
-    #[must_use]
-    pub fn file(&self) -> Option<&Path> {
-        self.work.file()
     }
 
     /// The folder that its unit files stand in; none while it is in no file and has none of its own.
@@ -115,24 +102,6 @@ impl LessonWork {
         files.find(|file| !folder.join(file).exists()).cloned()
     }
 
-    /// A number that grows with every change of what stands in it.
-    #[must_use]
-    pub fn revision(&self) -> u64 {
-        self.work.revision()
-    }
-
-    /// Whether dropping it now would lose something.
-    #[must_use]
-    pub fn has_unsaved(&self) -> bool {
-        self.work.has_unsaved()
-    }
-
-    /// Why it cannot be saved; none while it can.
-    #[must_use]
-    pub fn why_not_savable(&self) -> Option<String> {
-        self.lesson().check().err().map(|flaw| flaw.told())
-    }
-
     /// Makes a change; whether it was one.
     pub(super) fn edit(
         &mut self,
@@ -145,48 +114,16 @@ impl LessonWork {
 }
 
 impl DeskWork for LessonWork {
-    fn id(&self) -> SessionId {
-        self.id()
+    fn side(&self) -> &dyn SideState {
+        &self.work
     }
 
-    fn file(&self) -> Option<&Path> {
-        self.file()
-    }
-
-    fn revision(&self) -> u64 {
-        self.revision()
-    }
-
-    fn has_unsaved(&self) -> bool {
-        self.has_unsaved()
+    fn side_mut(&mut self) -> &mut dyn SideState {
+        &mut self.work
     }
 
     fn why_not_savable(&self) -> Option<String> {
-        self.why_not_savable()
-    }
-
-    fn look_at_file(&self) -> OnDisk {
-        self.work.look_at_file()
-    }
-
-    fn undone(&self) -> Option<&str> {
-        self.work.history().undone()
-    }
-
-    fn redone(&self) -> Option<&str> {
-        self.work.history().redone()
-    }
-
-    fn look_at_hands(&mut self, ctx: &Context) {
-        self.work.look_at_hands(ctx);
-    }
-
-    fn undo(&mut self) -> bool {
-        self.work.undo()
-    }
-
-    fn redo(&mut self) -> bool {
-        self.work.redo()
+        self.lesson().check().err().map(|flaw| flaw.told())
     }
 
     fn save_to(&mut self, file: &Path) -> Result<Remarks, FileProblem> {
@@ -198,18 +135,6 @@ impl DeskWork for LessonWork {
     fn kept(&self) -> Kept {
         let shared = Arc::clone(self.work.shared());
         Kept::Other(shared)
-    }
-
-    fn on_disk(&self) -> Option<Stamp> {
-        self.work.on_disk()
-    }
-
-    fn part_from_file(&mut self) {
-        self.work.part_from_file();
-    }
-
-    fn keep_mine(&mut self, seen: OnDisk) {
-        self.work.keep_mine(seen);
     }
 
     fn unit_while_in_no_file(&self) -> Option<PathBuf> {

@@ -64,7 +64,7 @@ pub use opener::{NoOpener, Opener, Opening};
 pub use per_session::PerSession;
 pub use preferences::{Preferences, ShopChoices};
 pub use printer::{NoPrinter, PrintJob, Printed, Printer, Printing};
-pub use session::{Session, SessionId};
+pub use session::{NO_SOLUTION, Session, SessionId};
 pub use sheet_work::{SheetWork, entries_in};
 pub use show_choices::ShowChoices;
 pub use side_work::{DeskWork, WorkKind};
@@ -216,7 +216,7 @@ impl Desk {
         }
         for kind in WorkKind::ALL {
             if let Some(work) = self.works.get_mut(kind) {
-                work.look_at_hands(ctx);
+                work.side_mut().look_at_hands(ctx);
             }
         }
     }
@@ -254,7 +254,7 @@ impl Desk {
     /// What [`Desk::undo`] would take back, to be read after "Undo"; none when there is no step.
     pub fn undone(&self) -> Option<&str> {
         match self.work_in_hand() {
-            Some(work) => work.undone(),
+            Some(work) => work.side().undone(),
             None => self.session().history().undone(),
         }
     }
@@ -262,7 +262,7 @@ impl Desk {
     /// What [`Desk::redo`] would do again, to be read after "Redo"; none when no step was taken back.
     pub fn redone(&self) -> Option<&str> {
         match self.work_in_hand() {
-            Some(work) => work.redone(),
+            Some(work) => work.side().redone(),
             None => self.session().history().redone(),
         }
     }

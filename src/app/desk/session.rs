@@ -15,6 +15,9 @@ use crate::store::recovery::WrongText;
 use crate::store::{self, FileProblem, Saved, Stamp};
 use crate::unit::{Document, Remarks};
 
+/// Why there is no drawing and no number of a document that could never be solved.
+pub const NO_SOLUTION: &str = "This unit has no solution yet.";
+
 /// Which session of this run of the program; no two have the same.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct SessionId(u64);

@@ -3,14 +3,14 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use egui::{Context, Id};
+use egui::Id;
 
 use super::left_session::LeftSession;
-use super::side_work::{DeskWork, SideWork};
+use super::side_work::{DeskWork, SideState, SideWork};
 use super::{Session, SessionId};
 use crate::plate::{Entries, Loose, SheetField, Worksheet, parse_sheet};
 use crate::store::recovery::{Kept, Work, WrongText};
-use crate::store::{self, FileProblem, OnDisk, Stamp};
+use crate::store::{self, FileProblem, Stamp};
 use crate::unit::{Remarks, TextProblem};
 use crate::units::{Length, Quantity, System};
 
@@ -98,12 +98,6 @@ impl SheetWork {
         })
     }
 
-    /// What tells it from every session of this run of the program.
-    #[must_use]
-    pub fn id(&self) -> SessionId {
-        self.work.id()
-    }
-
     /// What stands in it.
     #[must_use]
     pub fn entries(&self) -> &Entries {
@@ -116,44 +110,10 @@ impl SheetWork {
         &self.entries().sheet
     }
 
-    /// Where it is kept; none for one that was never saved.
-    #[must_use]
-    pub fn file(&self) -> Option<&Path> {
-        self.work.file()
-    }
-
     /// The first eight digits of the SHA-256 of what it was last opened or saved as (FIPS 180-4); none
     /// while no file holds it so.
     pub(in crate::app) fn digest(&self) -> Option<&str> {
         self.work.digest()
-    }
-
-    /// A number that grows with every change of what stands in it.
-    #[must_use]
-    pub fn revision(&self) -> u64 {
-        self.work.revision()
-    }
-
-    /// Whether dropping it now would lose something.
-    #[must_use]
-    pub fn has_unsaved(&self) -> bool {
-        self.work.has_unsaved()
-    }
-
-    /// Why it cannot be saved; none while it can. A file that could not be opened again must not be
-    /// written.
-    #[must_use]
-    pub fn why_not_savable(&self) -> Option<String> {
-        let mut wrong = self.entries().loose().filter(|(_, loose)| loose.is_wrong);
-        if let Some((field, loose)) = wrong.next() {
-            return Some(format!("{}: {}", field.name(), loose.why));
-        }
-        if !self.entries().has(SheetField::CutWidth) {
-            return Some("Cutting width: write the width that the unit cuts.".to_owned());
-        }
-        let flaw = self.sheet().checked().err()?;
-        let named = SheetField::at_path(&flaw.path).map(SheetField::name);
-        Some(format!("{}: {}", named.unwrap_or(flaw.path), flaw.kind))
     }
 
     /// Where its unit's file is: beside the sheet, or where it was when the sheet was begun for it. None
@@ -220,7 +180,7 @@ impl SheetWork {
         });
         if is_untouched {
             // A name alone is nobody's work.
-            self.work.is_nobodys();
+            self.work.count_as_saved();
         }
         is_named
     }
@@ -231,7 +191,7 @@ impl SheetWork {
         self.edit("taken from the last sheet", None, |entries| {
             taken = entries.take_from(last, system);
         });
-        self.work.is_nobodys();
+        self.work.count_as_saved();
         taken
     }
 
@@ -247,54 +207,31 @@ impl SheetWork {
 }
 
 impl DeskWork for SheetWork {
-    fn id(&self) -> SessionId {
-        self.id()
+    fn side(&self) -> &dyn SideState {
+        &self.work
     }
 
-    fn file(&self) -> Option<&Path> {
-        self.file()
-    }
-
-    fn revision(&self) -> u64 {
-        self.revision()
-    }
-
-    fn has_unsaved(&self) -> bool {
-        self.has_unsaved()
+    fn side_mut(&mut self) -> &mut dyn SideState {
+        &mut self.work
     }
 
     fn why_not_savable(&self) -> Option<String> {
-        self.why_not_savable()
+        let mut wrong = self.entries().loose().filter(|(_, loose)| loose.is_wrong);
+        if let Some((field, loose)) = wrong.next() {
+            return Some(format!("{}: {}", field.name(), loose.why));
+        }
+        if !self.entries().has(SheetField::CutWidth) {
+            return Some("Cutting width: write the width that the unit cuts.".to_owned());
+        }
+        let flaw = self.sheet().checked().err()?;
+        let named = SheetField::at_path(&flaw.path).map(SheetField::name);
+        Some(format!("{}: {}", named.unwrap_or(flaw.path), flaw.kind))
     }
 
     fn left_out_of_a_save(&self) -> Vec<String> {
         let loose = self.entries().loose();
         let waiting = loose.filter(|(_, loose)| !loose.is_wrong);
         waiting.map(|(field, _)| field.name()).collect()
-    }
-
-    fn look_at_file(&self) -> OnDisk {
-        self.work.look_at_file()
-    }
-
-    fn undone(&self) -> Option<&str> {
-        self.work.history().undone()
-    }
-
-    fn redone(&self) -> Option<&str> {
-        self.work.history().redone()
-    }
-
-    fn look_at_hands(&mut self, ctx: &Context) {
-        self.work.look_at_hands(ctx);
-    }
-
-    fn undo(&mut self) -> bool {
-        self.work.undo()
-    }
-
-    fn redo(&mut self) -> bool {
-        self.work.redo()
     }
 
     fn save_to(&mut self, file: &Path) -> Result<Remarks, FileProblem> {
@@ -308,10 +245,6 @@ impl DeskWork for SheetWork {
         Kept::Sheet(Arc::clone(self.work.shared()))
     }
 
-    fn on_disk(&self) -> Option<Stamp> {
-        self.work.on_disk()
-    }
-
     fn wrong_texts(&self) -> Vec<WrongText> {
         let loose = self.entries().loose();
         loose
@@ -323,14 +256,6 @@ impl DeskWork for SheetWork {
                 is_waiting: !loose.is_wrong,
             })
             .collect()
-    }
-
-    fn part_from_file(&mut self) {
-        self.work.part_from_file();
-    }
-
-    fn keep_mine(&mut self, seen: OnDisk) {
-        self.work.keep_mine(seen);
     }
 
     fn session_of_unit(&self) -> Option<SessionId> {

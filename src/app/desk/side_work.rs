@@ -27,8 +27,8 @@ impl WorkKind {
     pub const ALL: [Self; 2] = [Self::Sheet, Self::Lesson];
 }
 
-/// What files and recovery ask of a work, of whatever kind.
-pub trait DeskWork {
+/// What of a work does not depend on what it holds.
+pub trait SideState {
     /// What tells it from every session of this run of the program.
     fn id(&self) -> SessionId;
 
@@ -41,17 +41,11 @@ pub trait DeskWork {
     /// Whether dropping it now would lose something.
     fn has_unsaved(&self) -> bool;
 
-    /// Why it cannot be saved; none while it can. A file that could not be opened again must not be
-    /// written.
-    fn why_not_savable(&self) -> Option<String>;
-
-    /// What a save leaves out, since it waits for what the file holds only together with it.
-    fn left_out_of_a_save(&self) -> Vec<String> {
-        Vec::new()
-    }
-
     /// How its file stands now beside what was last read from it or written to it.
     fn look_at_file(&self) -> OnDisk;
+
+    /// What stood in its file when it was last opened or saved.
+    fn on_disk(&self) -> Option<Stamp>;
 
     /// What undo would take back.
     fn undone(&self) -> Option<&str>;
@@ -68,6 +62,30 @@ pub trait DeskWork {
     /// Does again the step that was taken back last; whether there was one.
     fn redo(&mut self) -> bool;
 
+    /// Takes note that its file does not hold it any more.
+    fn part_from_file(&mut self);
+
+    /// Goes on as it is, over what was seen in its file: it is then in no file as it stands.
+    fn keep_mine(&mut self, seen: OnDisk);
+}
+
+/// What files and recovery ask of a work, of whatever kind.
+pub trait DeskWork {
+    /// What of it does not depend on what it holds.
+    fn side(&self) -> &dyn SideState;
+
+    /// The same, to be changed.
+    fn side_mut(&mut self) -> &mut dyn SideState;
+
+    /// Why it cannot be saved; none while it can. A file that could not be opened again must not be
+    /// written.
+    fn why_not_savable(&self) -> Option<String>;
+
+    /// What a save leaves out, since it waits for what the file holds only together with it.
+    fn left_out_of_a_save(&self) -> Vec<String> {
+        Vec::new()
+    }
+
     /// Saves to a file, which is then where it is kept.
     ///
     /// # Errors
@@ -77,19 +95,10 @@ pub trait DeskWork {
     /// What is kept of it for recovery.
     fn kept(&self) -> Kept;
 
-    /// What stood in its file when it was last opened or saved.
-    fn on_disk(&self) -> Option<Stamp>;
-
     /// The texts that stand beside it, for whoever keeps it.
     fn wrong_texts(&self) -> Vec<WrongText> {
         Vec::new()
     }
-
-    /// Takes note that its file does not hold it any more.
-    fn part_from_file(&mut self);
-
-    /// Goes on as it is, over what was seen in its file: it is then in no file as it stands.
-    fn keep_mine(&mut self, seen: OnDisk);
 
     /// The session of the unit that it was begun for.
     fn session_of_unit(&self) -> Option<SessionId> {
@@ -98,6 +107,26 @@ pub trait DeskWork {
 
     /// The file of the unit that a work in no file goes with.
     fn unit_while_in_no_file(&self) -> Option<PathBuf>;
+
+    /// What tells it from every session of this run of the program.
+    fn id(&self) -> SessionId {
+        self.side().id()
+    }
+
+    /// Where it is kept; none for one that was never saved.
+    fn file(&self) -> Option<&Path> {
+        self.side().file()
+    }
+
+    /// A number that grows with every change of what stands in it.
+    fn revision(&self) -> u64 {
+        self.side().revision()
+    }
+
+    /// Whether dropping it now would lose something.
+    fn has_unsaved(&self) -> bool {
+        self.side().has_unsaved()
+    }
 }
 
 /// A work of some kind: a document of its own, with all that does not depend on what it holds.
@@ -155,11 +184,6 @@ impl<T: Clone + PartialEq> SideWork<T> {
         }
     }
 
-    /// What tells it from every session of this run of the program.
-    pub fn id(&self) -> SessionId {
-        self.id
-    }
-
     /// What stands in it.
     pub fn content(&self) -> &T {
         &self.content
@@ -170,59 +194,15 @@ impl<T: Clone + PartialEq> SideWork<T> {
         &self.content
     }
 
-    /// Where it is kept; none for one that was never saved.
-    pub fn file(&self) -> Option<&Path> {
-        self.file.as_deref()
-    }
-
-    /// What stood in its file when it was last opened or saved.
-    pub fn on_disk(&self) -> Option<Stamp> {
-        self.on_disk
-    }
-
     /// The first eight digits of the SHA-256 of what it was last opened or saved as (FIPS 180-4); none
     /// while no file holds it so.
     pub fn digest(&self) -> Option<&str> {
         self.digest.as_deref()
     }
 
-    /// A number that grows with every change.
-    pub fn revision(&self) -> u64 {
-        self.revision
-    }
-
-    /// Whether dropping it now would lose something.
-    pub fn has_unsaved(&self) -> bool {
-        self.saved.as_deref() != Some(&*self.content)
-    }
-
-    /// Takes note that its file does not hold it any more.
-    pub fn part_from_file(&mut self) {
-        self.saved = None;
-        self.digest = None;
-    }
-
-    /// Goes on as it is, over what was seen in its file.
-    pub fn keep_mine(&mut self, seen: OnDisk) {
-        match seen {
-            OnDisk::Same => return,
-            OnDisk::Changed(stamp) => self.on_disk = Some(stamp),
-            OnDisk::Gone => self.on_disk = None,
-        }
-        self.part_from_file();
-    }
-
-    /// Counts as nobody's work from here on, as it stands now.
-    pub fn is_nobodys(&mut self) {
+    /// Counts as saved from here on, as it stands now: nobody typed it.
+    pub fn count_as_saved(&mut self) {
         self.saved = Some(Arc::clone(&self.content));
-    }
-
-    /// How its file stands now beside what was last read from it or written to it.
-    pub fn look_at_file(&self) -> OnDisk {
-        match self.file() {
-            Some(file) => Watched::new(file.to_owned(), self.on_disk).look(),
-            None => OnDisk::Same,
-        }
     }
 
     /// Was saved to a file, all of it or a part.
@@ -232,12 +212,6 @@ impl<T: Clone + PartialEq> SideWork<T> {
         self.on_disk = Some(saved.stamp);
         self.digest = Some(saved.digest);
         saved.remarks
-    }
-
-    /// Looks at what a person holds, so that what is done in one grip is one step.
-    pub fn look_at_hands(&mut self, ctx: &Context) {
-        self.hands.look(ctx);
-        self.history.look(&self.hands);
     }
 
     /// Makes a change; whether it was one.
@@ -253,23 +227,6 @@ impl<T: Clone + PartialEq> SideWork<T> {
         true
     }
 
-    /// The changes that can be taken back and done again.
-    pub fn history(&self) -> &WorkHistory<T> {
-        &self.history
-    }
-
-    /// Takes back the last step; whether there was one.
-    pub fn undo(&mut self) -> bool {
-        let step = self.history.undo();
-        self.put_back(step)
-    }
-
-    /// Does again the step that was taken back last; whether there was one.
-    pub fn redo(&mut self) -> bool {
-        let step = self.history.redo();
-        self.put_back(step)
-    }
-
     fn put_back(&mut self, content: Option<Arc<T>>) -> bool {
         let is_step = content.is_some();
         if let Some(content) = content {
@@ -277,5 +234,71 @@ impl<T: Clone + PartialEq> SideWork<T> {
             self.revision += 1;
         }
         is_step
+    }
+}
+
+impl<T: Clone + PartialEq> SideState for SideWork<T> {
+    fn id(&self) -> SessionId {
+        self.id
+    }
+
+    fn file(&self) -> Option<&Path> {
+        self.file.as_deref()
+    }
+
+    fn on_disk(&self) -> Option<Stamp> {
+        self.on_disk
+    }
+
+    fn revision(&self) -> u64 {
+        self.revision
+    }
+
+    fn has_unsaved(&self) -> bool {
+        self.saved.as_deref() != Some(&*self.content)
+    }
+
+    fn part_from_file(&mut self) {
+        self.saved = None;
+        self.digest = None;
+    }
+
+    fn keep_mine(&mut self, seen: OnDisk) {
+        match seen {
+            OnDisk::Same => return,
+            OnDisk::Changed(stamp) => self.on_disk = Some(stamp),
+            OnDisk::Gone => self.on_disk = None,
+        }
+        self.part_from_file();
+    }
+
+    fn look_at_file(&self) -> OnDisk {
+        match self.file() {
+            Some(file) => Watched::new(file.to_owned(), self.on_disk).look(),
+            None => OnDisk::Same,
+        }
+    }
+
+    fn look_at_hands(&mut self, ctx: &Context) {
+        self.hands.look(ctx);
+        self.history.look(&self.hands);
+    }
+
+    fn undo(&mut self) -> bool {
+        let step = self.history.undo();
+        self.put_back(step)
+    }
+
+    fn redo(&mut self) -> bool {
+        let step = self.history.redo();
+        self.put_back(step)
+    }
+
+    fn undone(&self) -> Option<&str> {
+        self.history.undone()
+    }
+
+    fn redone(&self) -> Option<&str> {
+        self.history.redone()
     }
 }

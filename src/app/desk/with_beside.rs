@@ -3,6 +3,7 @@
 use std::rc::Rc;
 use std::sync::Arc;
 
+use super::session::NO_SOLUTION;
 use super::{Beside, Change, Desk, Session, SessionId, Side};
 use crate::analysis::{Solved, SolvedId};
 use crate::app::widgets::kept::Kept;
@@ -52,7 +53,7 @@ impl Desk {
     }
 
     fn drawn(&self, side: &Side) -> DrawnSide {
-        let none = || "This unit has no solution yet.".to_owned();
+        let none = || NO_SOLUTION.to_owned();
         let solve = |document: Arc<Document>| {
             let system = self.system();
             let solved = Solved::of_shared(document);

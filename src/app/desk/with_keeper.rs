@@ -75,9 +75,10 @@ impl Desk {
     fn hear_of_file(&mut self, file: &Path, since: Option<Stamp>, seen: OnDisk) {
         for kind in WorkKind::ALL {
             let work = self.works.get_mut(kind);
-            let own = work.filter(|work| work.file() == Some(file) && work.on_disk() == since);
+            let own =
+                work.filter(|work| work.file() == Some(file) && work.side().on_disk() == since);
             if let Some(work) = own {
-                work.part_from_file();
+                work.side_mut().part_from_file();
                 self.handed_over.unanswered_works.insert(kind, seen);
             }
         }

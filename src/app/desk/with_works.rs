@@ -106,8 +106,8 @@ impl Desk {
     /// something to lose.
     pub fn look_at_work_file(&mut self, kind: WorkKind) {
         let work = self.works.get_mut(kind);
-        if let Some(work) = work.filter(|work| work.look_at_file() != OnDisk::Same) {
-            work.part_from_file();
+        if let Some(work) = work.filter(|work| work.side().look_at_file() != OnDisk::Same) {
+            work.side_mut().part_from_file();
         }
     }
 
@@ -115,21 +115,23 @@ impl Desk {
     /// file: it is then in no file as it stands, and the next save goes over what was seen there.
     pub fn keep_my_work(&mut self, kind: WorkKind, seen: OnDisk) {
         if let Some(work) = self.works.get_mut(kind) {
-            work.keep_mine(seen);
+            work.side_mut().keep_mine(seen);
         }
     }
 
     /// Takes back the last step of a work, and tells which it was.
     pub(super) fn undo_of_work(&mut self, kind: WorkKind) -> bool {
         let told = self.undone().map(|step| format!("Undone: {step}."));
-        let is_done = self.works.get_mut(kind).is_some_and(DeskWork::undo);
+        let work = self.works.get_mut(kind);
+        let is_done = work.is_some_and(|work| work.side_mut().undo());
         self.tell_if(is_done, told)
     }
 
     /// Does again the step of a work that was taken back last, and tells which it was.
     pub(super) fn redo_of_work(&mut self, kind: WorkKind) -> bool {
         let told = self.redone().map(|step| format!("Redone: {step}."));
-        let is_done = self.works.get_mut(kind).is_some_and(DeskWork::redo);
+        let work = self.works.get_mut(kind);
+        let is_done = work.is_some_and(|work| work.side_mut().redo());
         self.tell_if(is_done, told)
     }
 

@@ -114,7 +114,7 @@ fn question_before_saving(desk: &Desk, kind: WorkKind, file: &Path) -> Option<Wo
     if own != file && !is_same_file(own, file) {
         return None;
     }
-    let seen = work.look_at_file();
+    let seen = work.side().look_at_file();
     matches!(seen, OnDisk::Changed(_)).then(|| WorkOutside {
         kind,
         file: own.to_owned(),
@@ -157,7 +157,7 @@ impl WorkOutside {
             desk.keep_my_work(self.kind, self.seen);
             return Next::Close;
         }
-        let now = desk.work(self.kind).map(DeskWork::look_at_file);
+        let now = desk.work(self.kind).map(|work| work.side().look_at_file());
         // Once more while this was asked: what it is now, nobody has said yes to.
         if let Some(now) = now
             && matches!(now, OnDisk::Changed(_))

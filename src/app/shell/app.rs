@@ -22,8 +22,8 @@ use super::top_bar::top_bar_ui;
 use super::turns::Turns;
 use crate::app::areas::{About, Areas};
 use crate::app::desk::{
-    Change, Desk, Dialogs, LastWork, MotionWish, Opener, OtherUnit, Preferences, Printer, Session,
-    SessionId, SheetWork, StepId, WorkKind, show_card,
+    Change, Desk, DeskWork as _, Dialogs, LastWork, MotionWish, Opener, OtherUnit, Preferences,
+    Printer, Session, SessionId, SheetWork, StepId, WorkKind, show_card,
 };
 use crate::app::files::{
     close_asked, dropped_files, is_lesson, name_without_dialog, offer_left, watch_file,

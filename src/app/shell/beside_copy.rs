@@ -85,7 +85,7 @@ impl Copying {
                     let name = into.document(desk).map_or("", |document| &document.name);
                     let name = clipped(name, LETTERS);
                     copy.on_hover_text(format!(
-                        "Into \"{name}\": settings alone. What was read on it stays. What it changes is told first.",
+                        "Into \"{name}\": settings alone. What was read on it stays. You see what it changes before it is done.",
                     ))
                 }
                 Err(why) => copy.on_disabled_hover_text(told(why, desk, index)),

@@ -9,7 +9,7 @@ use super::preview::{Preview, blank_page_ui, image_of};
 use super::work_card::{WorkCard, WorkWords};
 use crate::analysis::{Kinematics, Solved, SolvedId};
 use crate::app::areas::{About, Areas};
-use crate::app::desk::{Ask, Card, CopiedPicture, Desk, Next};
+use crate::app::desk::{Ask, Card, CopiedPicture, Desk, NO_SOLUTION, Next};
 use crate::app::files::{Refusal, ask_place_then, file_stem_for};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::making::{KeptMade, MadeState, Making, Teller};
@@ -97,8 +97,6 @@ fn why_no_view(desk: &Desk, view: PictureView) -> Option<String> {
     let is_still = Kinematics::of(&good.unit, &good.solution).is_none();
     (is_moving && is_still).then(|| NoPicture::NoSpeeds.to_string())
 }
-
-const NO_SOLUTION: &str = "This unit has no solution yet.";
 
 /// Copies the table of the area in front, with headings, for a spreadsheet: its own, or the one that goes
 /// with its picture.

@@ -9,7 +9,7 @@ use super::preview::{Preview, blank_page_ui};
 use super::sheet_choices::{paper_ui, sheet_choices_ui};
 use crate::analysis::SolvedId;
 use crate::app::areas::Areas;
-use crate::app::desk::{Ask, Card, Desk, Next, PlateToPrint, PrintJob, SheetWork, ToPrint};
+use crate::app::desk::{Ask, Card, Desk, DeskWork, Next, PlateToPrint, PrintJob, ToPrint};
 use crate::app::files::{Refusal, ask_place, ask_place_and_open, file_stem_for};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::making::{KeptMade, MadeState, Making};
@@ -234,7 +234,7 @@ impl PrintCard {
         if wanted != Wanted::Printed {
             let is_opened = wanted == Wanted::SavedAndOpened;
             let is_unsaved =
-                self.plate.is_some() && desk.sheet().is_some_and(SheetWork::has_unsaved);
+                self.plate.is_some() && desk.sheet().is_some_and(DeskWork::has_unsaved);
             let beside = if is_unsaved {
                 ". This is the page alone: the plate sheet is not saved yet"
             } else {

@@ -7,7 +7,7 @@ use super::tried::Tried;
 use super::views::Views;
 use crate::analysis::{Level, NumberId, Solved};
 use crate::app::areas::PagePicture;
-use crate::app::desk::Desk;
+use crate::app::desk::{Desk, NO_SOLUTION};
 use crate::drawing::{
     Canvas, Panel, PictureView, ShownIn, SideView, Standing, Style, View, lay_out, letters,
     motion_panel, view_panels,
@@ -97,7 +97,7 @@ impl OfUnit {
         // What is not current is not shown to a room.
         let why = desk.why_not_current();
         let Some(set) = desk.good().filter(|_| why.is_none()) else {
-            let why = why.unwrap_or_else(|| "This unit has no solution yet.".to_owned());
+            let why = why.unwrap_or_else(|| NO_SOLUTION.to_owned());
             return Slide {
                 short_title: Some(name),
                 ..Slide::of_words(title, why)

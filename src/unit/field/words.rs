@@ -109,12 +109,12 @@ impl Field {
             Self::TopGround => words(
                 "Metal off top face",
                 "Metal off the fitted knife's top face, square to it: the edge moves down. Left out, the knife's own.",
-                "Lip thickness before and after, knife off the machine, gloves on. At the grinder: guards on, eye, hearing and dust protection.",
+                "Lip thickness before and after, knife off the machine, gloves on. At the grinder: guards on, eye, hearing and dust protection, gloves only as the grinder's manual says.",
             ),
             Self::FaceGround => words(
                 "Metal off front face",
                 "Metal off the fitted knife's front face, square to it: the edge moves back. Left out, the knife's own.",
-                "Reach before and after, knife off the machine, gloves on. At the grinder: guards on, eye, hearing and dust protection.",
+                "Reach before and after, knife off the machine, gloves on. At the grinder: guards on, eye, hearing and dust protection, gloves only as the grinder's manual says.",
             ),
             Self::FrontMove => words(
                 "Front roller moved",
@@ -164,7 +164,7 @@ impl Field {
             Self::AGrind => words(
                 "Off the top face, a grind",
                 "What one grind takes off a knife's top face, square to it. With it the table of knives shows how many grinds are left.",
-                "Lip thickness before and after a few grinds; knife off the machine, gloves on. At the grinder: guards on, eye, hearing and dust protection.",
+                "Lip thickness before and after a few grinds; knife off the machine, gloves on. At the grinder: guards on, eye, hearing and dust protection, gloves only as the grinder's manual says.",
             ),
             Self::LeastLip => words(
                 "Lip thickness, least",
@@ -412,12 +412,12 @@ impl KnifePart {
             Self::TopGround => words(
                 "Metal off top face, own",
                 "Metal off this knife's top face since its section was measured, square to the face.",
-                "Lip thickness before and after, knife off the machine, gloves on; none for a new knife. At the grinder: guards on, eye, hearing and dust protection.",
+                "Lip thickness before and after, knife off the machine, gloves on; none for a new knife. At the grinder: guards on, eye, hearing and dust protection, gloves only as the grinder's manual says.",
             ),
             Self::FaceGround => words(
                 "Metal off front face, own",
                 "Metal off this knife's front face since its section was measured, square to the face.",
-                "Reach before and after, knife off the machine, gloves on; none for a new knife. At the grinder: guards on, eye, hearing and dust protection.",
+                "Reach before and after, knife off the machine, gloves on; none for a new knife. At the grinder: guards on, eye, hearing and dust protection, gloves only as the grinder's manual says.",
             ),
         }
     }

@@ -180,7 +180,7 @@ impl Cause {
                 | FindingId::LowEndUnderside
         ) {
             format!(
-                "{title} is within its limits, so no adjustment is worked out for it. Measure as above: true a roller that runs out, set both ends to one height, raise the height of cut where the ground takes the rest. Engine off, key out, unit and reel blocked, gloves on."
+                "{title} is within its limits, so no adjustment is worked out for it. Measure as above: true a roller that runs out, set both ends to one height, raise the height of cut where the ground takes the rest. Engine off, key out, reel drive disconnected, unit and reel blocked, gloves on. At the grinder or lathe: guards on, eye, hearing and dust protection, gloves only as its manual says."
             )
         } else {
             format!(

@@ -307,7 +307,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "Mark to mark on the turf against the roller's circumference; a dial gauge on the roller turned by hand: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
             cure: Cure::Other(
-                "Clean the roller, then check its bearings, then true or replace it: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
+                "Clean the roller, then check its bearings, then true or replace it: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on. At the grinder or lathe: guards on, eye, hearing and dust protection, gloves only as its manual says.",
             ),
             // From there on the finding, which counts both rollers, tells of it too.
             judged_by: (reading.mm() > 0.0 && swing > seen)
@@ -422,7 +422,7 @@ impl<'a> Mechanisms<'a> {
             text,
             confirm: "Paper test along the whole knife: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
             cure: Cure::Other(
-                "Grind or lap reel and knife as the machine's manual says, by a qualified technician, guards on the grinder, eye, hearing and dust protection on; then adjust reel to knife again, reel blocked, gloves on. Powered lapping turns the reel: brush with a long handle, hands, clothes and bystanders clear, guards as the manual says, no gloves near the turning reel.",
+                "Grind or lap reel and knife as the machine's manual says, by a qualified technician, guards on the grinder, eye, hearing and dust protection, gloves only as the grinder's manual says; then adjust reel to knife again, reel blocked, gloves on. Powered lapping turns the reel: brush with a long handle, hands, clothes and bystanders clear, guards as the manual says, no gloves near the turning reel.",
             ),
             judged_by: None,
         }

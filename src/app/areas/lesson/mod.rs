@@ -22,7 +22,7 @@ use self::texts::Began;
 use self::tools::tools_ui;
 use self::worked_out::Working;
 use super::{About, Area};
-use crate::app::desk::{Desk, InHand, LessonWork, SessionId, WorkKind};
+use crate::app::desk::{Desk, DeskWork as _, InHand, LessonWork, SessionId, WorkKind};
 use crate::app::files::LESSON_AREA;
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::focus::Followed;

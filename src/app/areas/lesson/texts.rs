@@ -1,5 +1,5 @@
 //! The texts of a lesson while they are written: each goes into it as it is typed, and what is wrong with
-//! it is said at once.
+//! it is marked at once.
 
 use egui::{Id, Key, Response, RichText, TextEdit, Ui};
 

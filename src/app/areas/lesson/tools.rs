@@ -3,7 +3,7 @@
 use egui::{Button, Label, RichText, Ui};
 
 use super::texts::{Began, LessonText};
-use crate::app::desk::{Desk, LessonWork, WorkKind};
+use crate::app::desk::{Desk, DeskWork as _, LessonWork, WorkKind};
 use crate::app::files::{WorkAsking, ask_work_first, choose_work, save_work, save_work_as};
 use crate::app::widgets::lettering::strong;
 use crate::drawing::PictureView;

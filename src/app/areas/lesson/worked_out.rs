@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 use egui::{Context, Event};
 
-use crate::app::desk::{LessonWork, SessionId};
+use crate::app::desk::{DeskWork as _, LessonWork, SessionId};
 use crate::app::widgets::kept::Kept;
 use crate::command::{OpenLesson, unit_of_lesson};
 use crate::lesson::{StepUnits, solve_steps, units_of_steps};

@@ -5,7 +5,7 @@ use std::time::SystemTime;
 
 use egui::{Button, Context, Ui};
 
-use crate::app::desk::{Desk, SheetWork, WorkKind};
+use crate::app::desk::{Desk, DeskWork as _, SheetWork, WorkKind};
 use crate::app::files::{WorkAsking, ask_work_first};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::making::{KeptMade, Making};

@@ -6,7 +6,7 @@ use egui::{Key, Margin, Rect, Response, RichText, Stroke, TextEdit, Ui, Vec2};
 use super::field_course::FieldCourse;
 use crate::analysis::Level;
 use crate::analysis::plate::{Doubt, PlateResult, Verdict};
-use crate::app::desk::{Desk, SheetWork};
+use crate::app::desk::{Desk, DeskWork as _, SheetWork};
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::symbol::symbol;

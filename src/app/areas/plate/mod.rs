@@ -29,7 +29,7 @@ use self::worked_out::{WorkedOut, Working};
 use super::{About, Area, PagePicture};
 use crate::analysis::Level;
 use crate::analysis::plate::StepState;
-use crate::app::desk::{Desk, InHand, SessionId, SheetWork, ToPrint, WorkKind};
+use crate::app::desk::{Desk, DeskWork as _, InHand, SessionId, SheetWork, ToPrint, WorkKind};
 use crate::app::files::PLATE_AREA;
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::focus::Followed;

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::worked_out::WorkedOut;
-use crate::app::desk::{Desk, PlateToPrint, ToPrint};
+use crate::app::desk::{Desk, DeskWork as _, PlateToPrint, ToPrint};
 use crate::printing::origin_of;
 
 /// Why the sheet cannot be printed; none while it can.

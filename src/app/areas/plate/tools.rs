@@ -7,7 +7,7 @@ use super::fill_card::FillCard;
 use super::printing::{to_print, why_not_printable};
 use super::steps::{next_page, to_look_at};
 use super::worked_out::{SheetUnit, WorkedOut};
-use crate::app::desk::{Desk, SheetWork, WorkKind};
+use crate::app::desk::{Desk, DeskWork as _, SheetWork, WorkKind};
 use crate::app::files::{
     Asking, WorkAsking, ask_first, ask_work_first, choose_work, save_work, save_work_as,
 };

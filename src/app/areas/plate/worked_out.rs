@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use crate::analysis::plate::{Doubt, PlateResult};
 use crate::analysis::{Solved, SolvedId};
-use crate::app::desk::{Desk, SessionId};
+use crate::app::desk::{Desk, DeskWork as _, SessionId};
 use crate::app::widgets::kept::Kept;
 use crate::plate::{Record, SheetFlaw, Worksheet};
 use crate::store::{self, Stamp};

@@ -23,7 +23,7 @@ pub struct ReelRead {
 pub fn reel_from_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown, read: &mut ReelRead) {
     CollapsingHeader::new("Reel from…").show(ui, |ui| {
         let Some(unit) = shown.unit.solved() else {
-            ui.label("It takes the unit's number of blades: bring its unit to the front first.");
+            ui.label("This needs the number of blades: bring the sheet's unit to the front first.");
             return;
         };
         let blades = unit.document.reel.blades;
