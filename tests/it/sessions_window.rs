@@ -7,12 +7,13 @@ use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers, Vec2};
 use egui_kittest::kittest::NodeT;
 use proptest::prelude::*;
-use sweepgauge::app::DEMO_UNIT;
+use sweepgauge::app::{Beginning, DEMO_UNIT};
 use sweepgauge::store::{open_unit, save_unit};
 use sweepgauge::unit::Document;
 use tempfile::TempDir;
 
 use crate::common::by_chance;
+use crate::common::plate_window::{GREENS, ground};
 use crate::common::shown::{Answers, MEASURED, Start, WANTED, Window, document};
 
 /// What stands in the first step of the form.
@@ -93,7 +94,15 @@ const BUTTONS: [(Place, &str); 10] = [
     (Place::Knives, "Fit reaching"),
     (Place::Knives, "Remove knife heavy"),
 ];
-const AREAS: [Key; 5] = [Key::Num1, Key::Num2, Key::Num3, Key::Num4, Key::Num5];
+const AREAS: [Key; 7] = [
+    Key::Num1,
+    Key::Num2,
+    Key::Num3,
+    Key::Num4,
+    Key::Num5,
+    Key::Num6,
+    Key::Num7,
+];
 const ARROWS: [Key; 4] = [
     Key::ArrowUp,
     Key::ArrowDown,
@@ -403,5 +412,194 @@ proptest! {
         sitting.save();
         prop_assert_eq!(sitting.saves, saves + 1);
         sitting.reopen();
+    }
+}
+
+/// What is typed or pasted by chance: readings, words, rows of a table.
+const PASTED: [&str; 6] = [
+    "0.187",
+    "-3 mm",
+    "½",
+    "",
+    "name\treach\tprice\nthin\t1.2 in\t40\n\tx\t",
+    "It sweeps {sweep} below {depth}.",
+];
+/// What leads out of the window, or has it move on its own.
+const LEFT_ALONE: [&str; 4] = ["Close window", "Minimize", "Maximize", "Quit"];
+/// Every area, and how often in ten it is gone to: Unit and Knives have a test of their own above.
+const POKED: [Key; 10] = [
+    Key::Num1,
+    Key::Num2,
+    Key::Num3,
+    Key::Num4,
+    Key::Num5,
+    Key::Num5,
+    Key::Num5,
+    Key::Num6,
+    Key::Num6,
+    Key::Num7,
+];
+
+/// One widget of an area with something done to it: which one, where on it, and what is pasted into it.
+#[derive(Clone, Copy, Debug)]
+struct Poke {
+    area: Key,
+    which: usize,
+    at: (f32, f32),
+    text: &'static str,
+    then: Option<(Modifiers, Key)>,
+}
+
+fn poke() -> impl Strategy<Value = Poke> {
+    use prop::sample::select;
+    let then = [
+        None,
+        None,
+        None,
+        Some((Modifiers::NONE, Key::Enter)),
+        Some((Modifiers::NONE, Key::Tab)),
+        Some((Modifiers::NONE, Key::Escape)),
+        Some(UNDO),
+        Some(REDO),
+        Some((Modifiers::COMMAND, Key::K)),
+    ];
+    let at = (0.02..0.98_f32, 0.02..0.98_f32);
+    (
+        select(&POKED[..]),
+        0..400_usize,
+        at,
+        select(&PASTED[..]),
+        select(then.to_vec()),
+    )
+        .prop_map(|(area, which, at, text, then)| Poke {
+            area,
+            which,
+            at,
+            text,
+            then,
+        })
+}
+
+/// Some frames: a picture may move meanwhile, so that the window is never at rest.
+fn frames(window: &mut Window) {
+    (0..4).for_each(|_| {
+        window.step();
+    });
+}
+
+/// Out of whatever card, menu or field is open.
+fn escape(window: &mut Window) {
+    (0..3).for_each(|_| {
+        window.harness.key_press(Key::Escape);
+        window.step();
+    });
+}
+
+fn poke_at(window: &mut Window, poke: Poke) {
+    escape(window);
+    window
+        .harness
+        .key_press_modifiers(Modifiers::COMMAND, poke.area);
+    frames(window);
+    let found = {
+        let screen = window.harness.ctx.content_rect();
+        let nodes = window.nodes();
+        let places = nodes.iter().filter_map(|node| {
+            let inner = node.accesskit_node();
+            let is_text = inner.role() == Role::TextInput;
+            let is_touched = is_text
+                || matches!(
+                    inner.role(),
+                    Role::Button
+                        | Role::CheckBox
+                        | Role::RadioButton
+                        | Role::ComboBox
+                        | Role::Slider
+                        | Role::Image
+                );
+            let name = inner.label().unwrap_or_default();
+            inner.bounding_box()?;
+            let place = node.rect();
+            let is_seen = place.is_positive() && screen.contains(place.center());
+            let is_left = LEFT_ALONE.contains(&name.as_str()) || inner.is_disabled();
+            (is_touched && is_seen && !is_left).then_some((place, is_text))
+        });
+        let places: Vec<_> = places.collect();
+        places.get(poke.which % places.len().max(1)).copied()
+    };
+    let Some((place, is_text)) = found else {
+        return;
+    };
+    let at = place.lerp_inside(Vec2::new(poke.at.0, poke.at.1));
+    window.harness.hover_at(at);
+    for pressed in [true, false] {
+        window.harness.event(Event::PointerButton {
+            pos: at,
+            button: egui::PointerButton::Primary,
+            pressed,
+            modifiers: Modifiers::NONE,
+        });
+        window.step();
+    }
+    window.harness.remove_cursor();
+    frames(window);
+    if is_text {
+        window
+            .harness
+            .key_press_modifiers(Modifiers::COMMAND, Key::A);
+    }
+    window.harness.event(Event::Paste(poke.text.to_owned()));
+    frames(window);
+    if let Some((modifiers, key)) = poke.then {
+        window.harness.key_press_modifiers(modifiers, key);
+        frames(window);
+    }
+}
+
+/// What stands in the fields of the area in front, once it is at rest.
+fn fields_of(window: &mut Window, area: Key) -> Vec<(Option<String>, Option<String>)> {
+    escape(window);
+    window.press_with(Modifiers::COMMAND, area);
+    let nodes = window.nodes();
+    let nodes = nodes.iter().map(NodeT::accesskit_node);
+    let fields = nodes.filter(|node| node.role() == Role::TextInput);
+    fields.map(|node| (node.label(), node.value())).collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { max_shrink_iters: 60, ..by_chance(1) })]
+
+    #[test]
+    fn wherever_a_person_clicks_types_and_pastes_the_window_goes_on(
+        pokes in prop::collection::vec(poke(), 120)
+    ) {
+        let folder = ground();
+        let mut start = Start::on(document(DEMO_UNIT));
+        start.beginning = Some(Beginning::with_sheet(&folder.path().join(GREENS)).unwrap());
+        start.preferences.shop.folder = Some(folder.path().to_owned());
+        let mut window = start.window();
+        for poke in pokes {
+            poke_at(&mut window, poke);
+        }
+        // Show, and what a card holds, are left; then all rests.
+        escape(&mut window);
+        let steps = 4 * 120;
+        for area in [Key::Num1, Key::Num5, Key::Num7] {
+            let redo_all = |window: &mut Window| {
+                fields_of(window, area);
+                (0..steps).for_each(|_| {
+                    window.harness.key_press_modifiers(REDO.0, REDO.1);
+                    window.step();
+                });
+                fields_of(window, area)
+            };
+            let last = redo_all(&mut window);
+            (0..steps).for_each(|_| {
+                window.harness.key_press_modifiers(UNDO.0, UNDO.1);
+                window.step();
+            });
+            fields_of(&mut window, area);
+            prop_assert_eq!(redo_all(&mut window), last, "{:?}", area);
+        }
     }
 }

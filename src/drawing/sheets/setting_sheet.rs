@@ -20,7 +20,7 @@ const MOST_HARDWARE: usize = 3;
 /// Part of the page's area that drawing and lens take, and the most that they take of a page with room.
 const PICTURE: f64 = 0.24;
 const LARGEST_PICTURE: f64 = 0.4;
-const SMALLEST_PICTURE: f64 = 0.17;
+const SMALLEST_PICTURE: f64 = 0.14;
 
 /// The smallest part of the words' usual size that gives way to a larger drawing, and to one as usual.
 const READABLE: f64 = 0.92;
