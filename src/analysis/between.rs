@@ -37,6 +37,7 @@ impl Between<'_> {
         let (from, to) = (&self.from.unit, &self.to.unit);
         from.profile != to.profile
             || from.setting != to.setting
+            || from.hardware != to.hardware
             || from.shape != to.shape
             || from.sink != to.sink
     }

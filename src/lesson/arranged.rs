@@ -34,11 +34,14 @@ impl Lesson {
         let shows = shown_by(self.steps.iter());
         let mut steps: Vec<_> = self.steps.drain(..).zip(shows).collect();
         arrange(&mut steps);
-        let now = shown_by(steps.iter().map(|(step, _)| step));
-        let steps = steps.into_iter().zip(now);
-        self.steps = steps
-            .map(|((step, before), now)| before.kept_in(step, &now))
-            .collect();
+        // In order: what is written into one step is what the next ones go on with.
+        let mut going_on = GoingOn::default();
+        for (step, before) in steps {
+            let now = going_on.clone().shows(&step);
+            let step = before.kept_in(step, &now);
+            going_on.shows(&step);
+            self.steps.push(step);
+        }
     }
 }
 
@@ -61,38 +64,48 @@ impl Shows {
     }
 }
 
-/// What each of these steps shows, in their order.
-fn shown_by<'a>(steps: impl Iterator<Item = &'a Step>) -> Vec<Shows> {
-    // The unit that was named last, and the one that was used last, as a step goes on with them.
-    let (mut named, mut used) = (UnitUse::default(), None);
-    let with_name = |unit: &UnitUse, named: &UnitUse| {
-        if unit.names_one() {
-            unit.clone()
-        } else {
-            UnitUse {
-                file: named.file.clone(),
-                embedded: named.embedded.clone(),
-                ..unit.clone()
-            }
-        }
-    };
-    let shows = steps.map(|step| {
+/// What a step goes on with: the unit that was named last, and the one that was used last.
+#[derive(Clone, Default)]
+struct GoingOn {
+    named: UnitUse,
+    used: Option<UnitUse>,
+}
+
+impl GoingOn {
+    /// What the next step shows.
+    fn shows(&mut self, step: &Step) -> Shows {
         if let Some(unit) = &step.unit {
-            let whole = with_name(unit, &named);
-            named = UnitUse {
+            let whole = self.with_name(unit);
+            self.named = UnitUse {
                 setting: None,
                 ground: None,
                 ..whole.clone()
             };
-            used = Some(whole);
+            self.used = Some(whole);
         }
         let second = step.second.as_ref();
         Shows {
-            unit: used.clone(),
-            second: second.map(|second| with_name(second, &named)),
+            unit: self.used.clone(),
+            second: second.map(|second| self.with_name(second)),
         }
-    });
-    shows.collect()
+    }
+
+    fn with_name(&self, unit: &UnitUse) -> UnitUse {
+        if unit.names_one() {
+            return unit.clone();
+        }
+        UnitUse {
+            file: self.named.file.clone(),
+            embedded: self.named.embedded.clone(),
+            ..unit.clone()
+        }
+    }
+}
+
+/// What each of these steps shows, in their order.
+fn shown_by<'a>(steps: impl Iterator<Item = &'a Step>) -> Vec<Shows> {
+    let mut going_on = GoingOn::default();
+    steps.map(|step| going_on.shows(step)).collect()
 }
 
 #[cfg(test)]
@@ -116,36 +129,49 @@ mod tests {
         by_title
     }
 
+    /// Steps that go on behind others that do.
+    const GOING_ON: &str = r#"(lesson: 1, title: "Told", steps: [
+        (title: "A", text: "{sweep}", unit: (file: "one.ron")),
+        (title: "B", text: "{sweep}"),
+        (title: "C", text: "{sweep}", unit: (file: "two.ron")),
+        (title: "D", text: "{sweep}", second: (setting: (attitude: "5 deg"))),
+        (title: "E", text: "{sweep}"),
+    ])"#;
+
     #[test]
     fn a_step_shows_what_it_showed_wherever_it_is_moved() {
-        let lesson = parse_lesson(LESSON).expect("a lesson");
-        for from in 0..4 {
-            for to in 0..4 {
+        for text in [LESSON, GOING_ON] {
+            let lesson = parse_lesson(text).expect("a lesson");
+            let count = lesson.steps.len();
+            for (from, to) in (0..count).flat_map(|from| (0..count).map(move |to| (from, to))) {
                 let mut moved = lesson.clone();
                 moved.move_step(from, to);
                 assert_eq!(moved.steps[to].title, lesson.steps[from].title);
                 assert_eq!(shown(&moved), shown(&lesson), "{from} to {to}");
                 moved.check().expect("it makes sense still");
             }
+            let mut same = lesson.clone();
+            same.move_step(2, 2);
+            assert_eq!(same, lesson, "and no more is written than was");
         }
-        let mut same = lesson.clone();
-        same.move_step(2, 2);
-        assert_eq!(same, lesson, "and no more is written than was");
     }
 
     #[test]
     fn a_step_behind_one_taken_out_shows_what_it_showed() {
-        let lesson = parse_lesson(LESSON).expect("a lesson");
-        for place in 0..4 {
-            let mut fewer = lesson.clone();
-            fewer.take_step_out(place);
-            let title = &lesson.steps[place].title;
-            let rest: Vec<_> = shown(&lesson)
-                .into_iter()
-                .filter(|(other, _)| other != title)
-                .collect();
-            assert_eq!(shown(&fewer), rest, "without {title}");
+        for text in [LESSON, GOING_ON] {
+            let lesson = parse_lesson(text).expect("a lesson");
+            for place in 0..lesson.steps.len() {
+                let mut fewer = lesson.clone();
+                fewer.take_step_out(place);
+                let title = &lesson.steps[place].title;
+                let rest: Vec<_> = shown(&lesson)
+                    .into_iter()
+                    .filter(|(other, _)| other != title)
+                    .collect();
+                assert_eq!(shown(&fewer), rest, "without {title}");
+            }
         }
+        let lesson = parse_lesson(LESSON).expect("a lesson");
         // And no unit is asked for that is not: the reader of files hears two names.
         let mut asked = Vec::new();
         let mut fewer = lesson.clone();

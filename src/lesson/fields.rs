@@ -24,6 +24,12 @@ pub enum Figure {
     GroundRadius,
     /// The radius of the tightest crest on which the reel stays clear.
     CrestToScalp,
+    /// The radius of the tightest crest on which the knife and its hardware stay clear.
+    CrestToDrag,
+    /// How deep the reel stands in the ground.
+    ReelIntoSoil,
+    /// How deep the knife or its hardware stands in the ground.
+    KnifeIntoSoil,
 }
 
 /// Whose it is.
@@ -62,6 +68,9 @@ impl Figure {
             Self::SweepInSheets,
             Self::GroundRadius,
             Self::CrestToScalp,
+            Self::CrestToDrag,
+            Self::ReelIntoSoil,
+            Self::KnifeIntoSoil,
         ];
         NumberId::ALL.map(Self::Number).into_iter().chain(others)
     }
@@ -75,6 +84,9 @@ impl Figure {
             Self::SweepInSheets => "sweep_in_sheets",
             Self::GroundRadius => "ground_radius",
             Self::CrestToScalp => "crest_to_scalp",
+            Self::CrestToDrag => "crest_to_drag",
+            Self::ReelIntoSoil => "reel_into_soil",
+            Self::KnifeIntoSoil => "knife_into_soil",
             Self::Number(id) => name_of(id),
         }
     }
@@ -87,7 +99,10 @@ impl Figure {
             Self::Blades => "Blades",
             Self::SweepInSheets => "Sweep in sheets of paper",
             Self::GroundRadius => "Radius of the ground",
-            Self::CrestToScalp => "Crest to scalp",
+            Self::CrestToScalp => "Tightest crest that the reel clears",
+            Self::CrestToDrag => "Tightest crest that the knife clears",
+            Self::ReelIntoSoil => "Reel into the soil",
+            Self::KnifeIntoSoil => "Knife into the soil",
             Self::Number(id) => id.title(),
         }
     }
@@ -116,12 +131,32 @@ impl Figure {
                 }
                 GroundShape::Level => Err(self.missing()),
             },
-            Self::CrestToScalp => {
-                let limit = CrestLimits::of(&solved.case()).reel;
+            Self::CrestToScalp | Self::CrestToDrag => {
+                let limits = CrestLimits::of(&solved.case());
+                let limit = if self == Self::CrestToScalp {
+                    limits.reel
+                } else {
+                    limits.underside
+                };
                 let radius = limit.radius().map(|radius| system.radius(radius));
                 radius.ok_or_else(|| self.missing())
             }
+            Self::ReelIntoSoil => self.into_soil(NumberId::ReelOnGround, solved, system),
+            Self::KnifeIntoSoil => self.into_soil(NumberId::UndersideOnGround, solved, system),
         }
+    }
+
+    /// A clearance below zero as the depth that it is.
+    fn into_soil(
+        self,
+        clearance: NumberId,
+        solved: &Solved,
+        system: System,
+    ) -> Result<String, String> {
+        let clear = solved.solution.numbers().base(clearance);
+        let deep = clear.filter(|clear| *clear < 0.0);
+        let shown = deep.map(|clear| system.length(Length::from_mm(-clear)));
+        shown.ok_or_else(|| self.missing())
     }
 
     /// Only numbers can be so many times as large.
@@ -136,6 +171,9 @@ impl Figure {
             }
             Self::GroundRadius => "the unit stands on level ground",
             Self::CrestToScalp => "no crest touches its reel, or level ground does already",
+            Self::CrestToDrag => "no crest touches its knife, or level ground does already",
+            Self::ReelIntoSoil => "the reel stands clear of the ground",
+            Self::KnifeIntoSoil => "the knife stands clear of the ground",
             _ => "the unit has no such number",
         };
         format!("{{{}}} has no value: {why}", self.name())
@@ -200,7 +238,11 @@ impl FigureOf {
                 let times = second / first;
                 let shown = times.is_finite().then(|| {
                     let system = pair.first.unit.system;
-                    system.ratio(Ratio::from_number(times))
+                    let shown = system.ratio(Ratio::from_number(times));
+                    // "4 times", as a person says it.
+                    let short = shown.trim_end_matches('0').trim_end_matches('.');
+                    let is_whole = !shown.contains('.') || short.is_empty();
+                    if is_whole { shown } else { short.to_owned() }
                 });
                 shown.ok_or_else(|| {
                     let name = self.figure.name();

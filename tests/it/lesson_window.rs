@@ -132,6 +132,9 @@ fn a_wrong_field_is_said_at_once_with_those_that_exist_and_is_never_saved() {
     window.press(Key::Escape);
     window.assert_silent("never typed");
     window.assert_says("Watch one blade.");
+    // Undo brings the typed words back, which Escape took out.
+    window.press_with(Modifiers::COMMAND, Key::Z);
+    assert_eq!(window.entry("Text"), "It sweeps 3 thou.");
     window.type_over("Text", "It sweeps {sweep}.");
     window.assert_says("Reads: It sweeps 0.0000 in.");
     save(&mut window);

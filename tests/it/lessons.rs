@@ -5,10 +5,14 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use serde_json::Value;
+use sweepgauge::analysis::why::CrestLimits;
 use sweepgauge::analysis::{FindingId, Level, NumberId, Solved};
-use sweepgauge::drawing::{LessonPictures, Mark, Origin, Page, Role, STILL, Theme, handout_sheets};
+use sweepgauge::drawing::{
+    LessonPictures, Mark, Origin, Page, Role, STILL, Style, Theme, Words, handout_sheets,
+};
 use sweepgauge::lesson::{Lesson, LessonView, SolvedStep, read_lesson, solve_steps};
 use sweepgauge::store::{open_unit, unit_beside, units_in};
+use sweepgauge::units::Length;
 use tempfile::TempDir;
 
 use crate::common::pdf::{Pdf, packed};
@@ -103,7 +107,7 @@ fn behind_centre_ends_at_five_sheets_of_paper_and_four_times_the_share() {
     assert!((number(eighth, NumberId::HeightOfCut) - 3.175).abs() < 1e-9);
     let shares = [half, eighth].map(|unit| number(unit, NumberId::SweepShare));
     assert!((shares[1] / shares[0] - 4.0).abs() < 1e-9);
-    assert!(steps[5].text.contains("4.00 times as much"));
+    assert!(steps[5].text.contains(", 4 times as much"));
 }
 
 #[test]
@@ -202,6 +206,16 @@ fn the_matched_pair_stands_equally_far_behind_and_a_crest_scalps_a_fine_unit() {
         number(crest, NumberId::ReelOnGround) < 0.0,
         "and the reel is in the soil"
     );
+    // The knife touches on gentler crests than the reel does, and both touch on this one.
+    let limits = CrestLimits::of(&steps[6].first.case());
+    let [knife, reel] = [limits.underside, limits.reel].map(|limit| limit.radius().unwrap());
+    assert!(knife > reel && reel > Length::from_inches(48.0));
+    assert!(
+        steps[5]
+            .text
+            .contains("the reel is 0.0070 in into the soil")
+    );
+    assert!(number(crest, NumberId::UndersideOnGround) < number(crest, NumberId::ReelOnGround));
     assert!(
         number(&steps[4].first, NumberId::ReelOnGround) > 0.0,
         "on the level it is not"
@@ -689,6 +703,47 @@ fn words_of_a_handout_stand_on_none_and_stay_on_their_paper() {
     }
     all.truncate(12);
     assert!(all.is_empty(), "{all:#?}");
+}
+
+/// Where the knife is the matter, its lip is measured and the sweep is not told.
+#[test]
+fn a_lens_at_the_lip_measures_the_underside_and_the_relief_and_not_the_sweep() {
+    let (lesson, steps) = lesson("longer-knife");
+    let steps: Vec<_> = steps.into_iter().map(Ok).collect();
+    let pictures = LessonPictures {
+        lesson: &lesson,
+        steps: &steps,
+        clips: STILL,
+    };
+    let place = kurbo::Rect::new(0.0, 0.0, 1000.0, 500.0);
+    let words = |step: usize| -> Vec<String> {
+        let solved = steps[step].as_ref().unwrap();
+        let few = Style {
+            words: Words::Few,
+            ..Style::from(Theme::Light)
+        };
+        let panels = pictures.panels(&lesson.steps[step], solved, place, few);
+        let marks = panels.unwrap().into_iter().flat_map(|panel| panel.marks);
+        let words = marks.filter_map(|mark| match mark {
+            Mark::Text { text, .. } => Some(text),
+            _ => None,
+        });
+        words.collect()
+    };
+    for (step, told) in [
+        (4, ["underside 0.0291 in", "underside 0.0460 in"]),
+        (8, ["no relief needed", "relief needed 3.33°"]),
+    ] {
+        let words = words(step);
+        for told in told {
+            assert!(words.iter().any(|text| text == told), "{told}: {words:?}");
+        }
+        assert!(
+            !words.iter().any(|text| text.contains("sweep")),
+            "{words:?}"
+        );
+    }
+    assert!(words(7).iter().any(|text| text.contains("sweep 0.0051 in")));
 }
 
 /// What is held still stands in one place on the paper of every step that shows the same.

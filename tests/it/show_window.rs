@@ -283,6 +283,30 @@ fn hidden_numbers_stay_hidden_until_somebody_asks() {
 }
 
 #[test]
+fn no_step_of_any_lesson_shows_a_number_that_it_hides() {
+    let mut count = 0;
+    for file in lessons() {
+        let lesson = open_lesson(&file).unwrap();
+        let mut window = telling(&file, 0, SCREENS[0]);
+        for (step, solved) in lesson.lesson.steps.iter().zip(&lesson.steps) {
+            if step.numbers_hidden {
+                let words = painted(&window);
+                let solved = solved.as_ref().unwrap();
+                for number in &solved.numbers {
+                    let told = words
+                        .iter()
+                        .find(|text| text.galley.text().contains(&number.shown));
+                    assert!(told.is_none(), "{}: {}", step.title, number.shown);
+                    count += 1;
+                }
+            }
+            window.press(Key::ArrowRight);
+        }
+    }
+    assert!(count > 5, "{count}");
+}
+
+#[test]
 fn a_step_that_cannot_be_shown_says_why_and_the_lesson_goes_on() {
     let folder = TempDir::new().unwrap();
     let file = folder.path().join("told.lesson.ron");

@@ -35,8 +35,6 @@ pub use of_unit::First;
 pub use sizes::show_style;
 pub use talk::Talk;
 
-use std::borrow::Cow;
-
 use egui::{Context, Id, Ui, ViewportCommand};
 
 use choose_card::ChooseCard;
@@ -296,25 +294,23 @@ impl Show {
     }
 
     /// Keeps the unit as a step of the lesson; what was done, or why it was not.
-    fn keep_step(&self, desk: &mut Desk) -> Option<Cow<'static, str>> {
-        let told = match self.shown.as_ref()? {
-            Shown::Unit(unit) => match desk.keep_step_in(unit.view()) {
-                // The slider changes no unit, so no step either.
-                Ok(told)
-                    if self
-                        .offered
-                        .slider
-                        .as_ref()
-                        .is_some_and(SliderOf::is_turned) =>
-                {
-                    format!("{told} It has what is set, not what the slider tries.").into()
-                }
-                Ok(told) | Err(told) => told.into(),
-            },
-            Shown::Pair(_) => "Not kept: a step keeps one unit. D shows it alone.".into(),
-            Shown::Lesson(_) => "Not kept: this is a step of a lesson already.".into(),
+    fn keep_step(&self, desk: &mut Desk) -> Option<String> {
+        let Some(Shown::Unit(unit)) = &self.shown else {
+            return None;
         };
-        Some(told)
+        Some(match desk.keep_step_in(unit.view()) {
+            // The slider changes no unit, so no step either.
+            Ok(told)
+                if self
+                    .offered
+                    .slider
+                    .as_ref()
+                    .is_some_and(SliderOf::is_turned) =>
+            {
+                format!("{told} It has what is set, not what the slider tries.")
+            }
+            Ok(told) | Err(told) => told,
+        })
     }
 
     /// From the unit to two side by side in the same picture, and back.

@@ -17,7 +17,7 @@ use crate::lesson::{Answer, answers};
 const TITLE: f64 = 21.0;
 const NUMBER: f64 = 13.0;
 /// Part of a page's room that a picture takes: two steps stand on a page.
-const PICTURE: f64 = 0.33;
+const PICTURE: f64 = 0.36;
 
 /// The pages of a lesson's handout.
 #[must_use]

@@ -7,7 +7,7 @@ use super::seen::{Seen, halves};
 use super::view_picture::{NoPicture, PictureView};
 use crate::analysis::{NumberId, Solved};
 use crate::drawing::paper::{Anchor, Mark, Numbers, Panel, Pen, Pencil, Style};
-use crate::drawing::pictures::Hold;
+use crate::drawing::pictures::{AtLip, Hold};
 use crate::drawing::scene::Role;
 use crate::lesson::{
     Emphasis, Figure, FigureOf, Held, Lesson, LessonView, SingleView, SolvedStep, Step, StepMove,
@@ -58,13 +58,23 @@ fn are_alike(one: &Step, other: &Step) -> bool {
     view_of(one) == view_of(other)
         && one.held == other.held
         && is_side_by_side(one) == is_side_by_side(other)
-        && looks_at_lip(one) == looks_at_lip(other)
+        && at_lip(one) == at_lip(other)
 }
 
-/// Whether a lens looks at the knife's lip: the knife is emphasised and the sweep is not.
-fn looks_at_lip(step: &Step) -> bool {
+/// What a lens measures at the knife's lip: it looks there where the knife is emphasised and the sweep is not.
+fn at_lip(step: &Step) -> Option<AtLip> {
     let is_strong = |what| step.emphasis.contains(&what);
-    is_strong(Emphasis::Knife) && !is_strong(Emphasis::Sweep)
+    let shows = |number| {
+        let of_either = [Whose::First, Whose::Second].map(|whose| FigureOf {
+            whose,
+            figure: Figure::Number(number),
+        });
+        of_either.into_iter().any(|figure| step.hides(figure))
+    };
+    (is_strong(Emphasis::Knife) && !is_strong(Emphasis::Sweep)).then(|| AtLip {
+        underside: shows(NumberId::UndersideOverPlate),
+        relief: shows(NumberId::TopAngleNeeded),
+    })
 }
 
 /// The pictures of a lesson's steps.
@@ -96,7 +106,7 @@ impl<'a> LessonPictures<'a> {
             is_pair: is_side_by_side(step) && solved.second.is_some(),
             alike: self.alike(step),
             lens: None,
-            looks_at_lip: looks_at_lip(step),
+            at_lip: at_lip(step),
             is_scale_of_row: false,
             system: None,
             style,

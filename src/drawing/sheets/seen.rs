@@ -8,7 +8,7 @@ use super::view_picture::{
 use crate::analysis::{Case, Kinematics, Solved};
 use crate::drawing::paper::{PAPER_PER_MM, Panel, Style, View};
 use crate::drawing::pictures::{
-    Canvas, ENLARGEMENTS, Hold, Lens, LensAim, LensChoice, SideView, Standing,
+    AtLip, Canvas, ENLARGEMENTS, Hold, Lens, LensAim, LensChoice, SideView, Standing,
 };
 use crate::units::System;
 
@@ -31,8 +31,9 @@ pub(super) struct Seen<'a> {
     pub(super) alike: Vec<&'a Solved>,
     /// Where the lens looks; none for what suits the first of them.
     pub(super) lens: Option<LensAim>,
-    /// Whether a lens that is not aimed looks at the knife's lip, else at the clip point.
-    pub(super) looks_at_lip: bool,
+    /// What is measured at the knife's lip, where a lens that is not aimed looks there; else it looks at the
+    /// clip point.
+    pub(super) at_lip: Option<AtLip>,
     /// Whether the scale of a whole unit is one that drawings on paper have.
     pub(super) is_scale_of_row: bool,
     /// The units of the words; none for those that each was measured in.
@@ -123,7 +124,7 @@ impl Seen<'_> {
         let view = self.side_view(solved);
         let system = view.system;
         let aim = self.lens.unwrap_or_else(|| {
-            if self.looks_at_lip {
+            if self.at_lip.is_some() {
                 return self.aim_at_lip(solved, place);
             }
             let fitted = |solved: &Solved| {
@@ -149,7 +150,11 @@ impl Seen<'_> {
         };
         let aim = aim.raised(up);
         let lens = Lens::aimed(aim, &view.case, 1.0, place, system);
-        lens.panel(&view.scene(), self.style)
+        let scene = match self.at_lip {
+            Some(at) => view.scene_at_lip(at),
+            None => view.scene(),
+        };
+        lens.panel(&scene, self.style)
     }
 
     /// The lens that shows the lips of all of them from edge to body, as large as it goes; over the plate

@@ -143,7 +143,7 @@ impl SideBySide<'_> {
             is_pair: true,
             alike: self.units.to_vec(),
             lens: Some(self.lens_aim(left)),
-            looks_at_lip: false,
+            at_lip: None,
             is_scale_of_row,
             system: Some(self.system),
             style: Style {

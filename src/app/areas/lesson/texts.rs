@@ -55,11 +55,12 @@ impl LessonText<'_> {
         let held = began.0.take_if(|(id, _)| *id == response.id);
         if response.lost_focus() && ui.input(|input| input.key_pressed(Key::Escape)) {
             if let Some((_, began)) = held {
-                self.put(desk, &response, began);
+                // A step of its own, so that undo brings the typed words back.
+                self.put(desk, None, began);
             }
         } else {
             if response.changed() {
-                self.put(desk, &response, text);
+                self.put(desk, Some(response.id), text);
             }
             if response.has_focus() {
                 began.0 = held;
@@ -68,8 +69,8 @@ impl LessonText<'_> {
         Some(response)
     }
 
-    fn put(&self, desk: &mut Desk, response: &Response, text: String) {
-        desk.edit_lesson(self.change, Some(response.id), |lesson| {
+    fn put(&self, desk: &mut Desk, holder: Option<Id>, text: String) {
+        desk.edit_lesson(self.change, holder, |lesson| {
             if let Some(place) = (self.of)(lesson) {
                 *place = text;
             }

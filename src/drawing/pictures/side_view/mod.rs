@@ -13,6 +13,7 @@ mod closing;
 mod crest;
 mod dimensions;
 mod knife;
+mod lip;
 mod overlay;
 mod reel;
 mod side_plate;
@@ -24,6 +25,7 @@ use crate::geometry::{RollerOnPlate, Terrain};
 use crate::unit::ExampleCount;
 use crate::units::{Length, System};
 pub(super) use knife::knife_outline;
+pub(in crate::drawing) use lip::AtLip;
 pub(super) use reel::blade_section;
 
 pub use overlay::Overlay;
