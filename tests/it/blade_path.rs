@@ -440,7 +440,10 @@ fn everything_drawn_is_dimensioned_and_fits_its_views() {
         for wanted in [
             format!("clip length {}", system.length(kinematics.clip_length)),
             format!("tip back {}", system.length(below.tip_back)),
-            format!("cut {}", system.length(solved.solution.pose.height_of_cut)),
+            format!(
+                "height of cut {}",
+                system.length(solved.solution.pose.height_of_cut)
+            ),
             format!(
                 "travel per turn {}",
                 system.length(kinematics.path.travel_in_turn())

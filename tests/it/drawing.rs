@@ -484,6 +484,11 @@ fn every_dimension_is_lettered_with_the_solutions_number_and_measures_it() {
             };
             let behind_off = format!("{behind}{}", off(NumberId::BehindCentre));
             let below_off = off(NumberId::SweepBelowCut);
+            // Where the sweep is the worst finding, its number says so.
+            let worst = SideView::of(&solved).worst_place();
+            let level =
+                worst.filter(|w| w.finding == FindingId::Sweep && sweep.below_cut.mm() > 0.0);
+            let level = level.map_or(String::new(), |w| format!("{}: ", w.standing));
             let wanted = [
                 (behind, sweep.behind_centre),
                 (behind_off, sweep.behind_centre),
@@ -491,7 +496,7 @@ fn every_dimension_is_lettered_with_the_solutions_number_and_measures_it() {
                     format!("height of cut {}", system.length(pose.height_of_cut)),
                     pose.height_of_cut,
                 ),
-                (format!("sweep {below}"), sweep.below_cut),
+                (format!("{level}sweep {below}"), sweep.below_cut),
             ];
             let drawn = dimensions(&scene);
             assert_eq!(drawn.len(), 4, "{name}");
@@ -540,20 +545,16 @@ fn every_dimension_is_lettered_with_the_solutions_number_and_measures_it() {
             if sweep.below_cut.mm() > 0.0
                 && let Some(share) = share
             {
-                // Where the sweep is the worst finding, its number says so.
-                let worst = SideView::of(&solved).worst_place();
-                let level = worst.filter(|w| w.finding == FindingId::Sweep);
-                let level = level.map_or(String::new(), |w| format!("{}: ", w.standing));
                 // Level and share both would crowd what stands beside the number.
                 labels.push(match level.as_str() {
                     "" => format!("sweep {below} ({share})"),
                     level => format!("{level}sweep {below}"),
                 });
-                let off = match below_off.as_str() {
-                    "" => String::new(),
-                    off => format!("{below}{off}, "),
-                };
-                labels.push(format!("{level}{off}{share} of the height of cut"));
+                // The number once, its share and its ± each beside what they are of.
+                labels.push(format!("{share} of the height of cut"));
+                if !below_off.is_empty() {
+                    labels.push(format!("{} of the readings", below_off.trim_start()));
+                }
             }
             if pose.height_of_cut.mm() > 0.0 {
                 labels.push(format!(
@@ -718,7 +719,8 @@ fn a_lens_gets_ground_and_cut_line_back_into_view_at_its_scale_unless_its_place_
             for hold in Hold::ALL {
                 let aim = fitted.aim(hold, &before.case());
                 let (case, stretch) = (after.case(), choice.stretch);
-                let back = aim.with_ground_and_cut(&case, stretch, PAPER.height());
+                let on_plate = view(&after, Standing::Plate, system);
+                let back = aim.with_ground_and_cut(&on_plate, stretch, PAPER.height());
                 let lens = Lens::aimed(back, &case, stretch, PAPER, system);
                 near(&name, lens.enlargement(), fitted.enlargement(), 1e-12);
                 let world = lens.view.world();
@@ -727,7 +729,7 @@ fn a_lens_gets_ground_and_cut_line_back_into_view_at_its_scale_unless_its_place_
                     moved += usize::from(back != aim);
                 }
                 let chosen = aim.dragged(Vec2::new(3.0, 200.0), &fitted);
-                let left = chosen.with_ground_and_cut(&case, stretch, PAPER.height());
+                let left = chosen.with_ground_and_cut(&on_plate, stretch, PAPER.height());
                 assert_eq!(left, chosen, "{name}");
             }
         }
@@ -901,7 +903,30 @@ fn the_enlarged_part_is_framed_on_the_whole() {
         let framed = whole
             .world_from_paper()
             .transform_rect_bbox(frame.expect("a frame"));
-        near_rect(&name, framed, lens.view.world());
+        // What stands under the lens's title.
+        let lens_panel = lens.panel(&scene, Theme::Light);
+        let frames = lens_panel.marks.iter().filter_map(|mark| match mark {
+            Mark::Stroke {
+                role: Role::LensFrame,
+                path,
+                ..
+            } => Some(path.bounding_box()),
+            _ => None,
+        });
+        let shown: Vec<Rect> = frames.collect();
+        let half = 0.5 * Theme::Light.look(Role::LensFrame).width;
+        let [shown] = shown[..] else {
+            panic!("{name}: {} frames", shown.len());
+        };
+        assert!(
+            shown.height() > 0.8 * PAPER.height() && shown.y0 > PAPER.y0 + 20.0,
+            "{name}"
+        );
+        let shown = lens
+            .view
+            .world_from_paper()
+            .transform_rect_bbox(shown.inflate(half, half));
+        near_rect(&name, framed, shown);
         assert_eq!(texts(&panel), ["A"]);
     }
 }

@@ -19,7 +19,7 @@ const BORDER: f64 = 14.0;
 /// How many lines of a large number the paper has room for at least.
 const OF_PAPER: f64 = 11.0;
 /// How much of the paper's width a large number takes at most.
-const OF_WIDTH: f64 = 0.45;
+const OF_WIDTH: f64 = 0.58;
 /// From the dimension line to its text.
 const TEXT_GAP: f64 = 4.0;
 
@@ -181,8 +181,16 @@ impl Dimension {
                     level(middle, gap + size, 0.0),
                     level(middle, -gap - size, 0.0),
                 ];
+                // What finds no place to one side of its line stands over it as far across as there is
+                // room.
+                let moved = [top - Vec2::new(0.0, gap), foot + Vec2::new(0.0, size + gap)];
+                let ends = [top, foot];
+                let tees = ends
+                    .into_iter()
+                    .zip(moved)
+                    .map(|(from, to)| Spot::on_shelf(from, to, size).sliding().on_tee());
                 if self.larger > 1.0 {
-                    levels.to_vec()
+                    levels.into_iter().chain(tees).collect()
                 } else {
                     let upright = [inside.at_most(most), beyond(top, -gap), beyond(foot, gap)];
                     upright.into_iter().chain(levels).collect()

@@ -14,16 +14,17 @@ use crate::drawing::scene::{Item, Label, Role, Scene, Shape, ShownIn};
 /// Lays the shapes that a view shows out on paper; a theme alone lays them out as for the window.
 #[must_use]
 pub fn lay_out(scene: &Scene, view: &View, shown_in: ShownIn, style: impl Into<Style>) -> Panel {
-    lay_out_around(scene, view, shown_in, style.into(), &[])
+    lay_out_around(scene, view, shown_in, style.into(), (&[], |_| false))
 }
 
-/// Lays the shapes out with words kept clear of places that something else will cover.
+/// Lays the shapes out with words kept clear of places that something else will cover, and without what is
+/// told elsewhere.
 pub(in crate::drawing) fn lay_out_around(
     scene: &Scene,
     view: &View,
     shown_in: ShownIn,
     style: Style,
-    reserved: &[Rect],
+    (reserved, is_told): (&[Rect], impl Fn(&Item) -> bool),
 ) -> Panel {
     let mut pencil = Pencil::new(style, view.window);
     for place in reserved {
@@ -39,7 +40,7 @@ pub(in crate::drawing) fn lay_out_around(
     let is_few = pencil.style.words == Words::Few;
     let is_shown = |item: &&Item| {
         let is_here = item.shown_in == ShownIn::Both || item.shown_in == shown_in;
-        is_here && (!is_few || is_among_few(item))
+        is_here && (!is_few || is_among_few(item)) && !is_told(item)
     };
     for item in scene.items.iter().filter(is_shown) {
         lay_out_item(&mut pencil, item, paper_from_world, (near, head));
@@ -206,7 +207,7 @@ impl Pencil {
                 let turn =
                     std::f64::consts::TAU * (f64::from(direction) + 0.5) / f64::from(DIRECTIONS);
                 let to = from + Vec2::from_angle(turn) * (part * reach);
-                Spot::on_shelf(from, to, size).sliding()
+                Spot::on_shelf(from, to, size).sliding().among_many()
             })
         })
     }

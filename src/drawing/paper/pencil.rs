@@ -174,16 +174,24 @@ impl Pencil {
     }
 
     fn set(&mut self, placed: Placed) {
-        if let Some([from, knee, end]) = placed.leader {
+        if let Some([way, shelf]) = placed.leader {
             let mut path = BezPath::new();
-            path.move_to(from);
-            path.line_to(knee);
-            path.line_to(end);
+            path.move_to(way.p0);
+            path.line_to(way.p1);
+            // One line as far as it can be.
+            if shelf.p1 == way.p1 {
+                path.line_to(shelf.p0);
+            } else {
+                if shelf.p0 != way.p1 {
+                    path.move_to(shelf.p0);
+                }
+                path.line_to(shelf.p1);
+            }
             self.stroke(Role::Dimension, &path);
             match placed.end {
                 LeaderEnd::Plain => {}
-                LeaderEnd::Arrow => self.arrowhead(Role::Dimension, from, from - knee),
-                LeaderEnd::Dot => self.leader_dot(from),
+                LeaderEnd::Arrow => self.arrowhead(Role::Dimension, way.p0, way.p0 - way.p1),
+                LeaderEnd::Dot => self.leader_dot(way.p0),
             }
         }
         self.put(placed.mark);

@@ -19,6 +19,7 @@ const LINE: f64 = 1.24;
 pub(super) const OVER_SHELF: f64 = 0.8;
 /// What a step down the list of places weighs against lines that the words cover.
 const STEP: f64 = 0.5;
+const STEP_AMONG_MANY: f64 = 0.12;
 
 /// The part that lines count which belong to the words themselves.
 const OWN: f64 = 0.5;
@@ -28,6 +29,10 @@ pub(super) const MINOR: u8 = 5;
 /// The rank of what is left out first.
 pub(super) const LEAST: u8 = 6;
 const MOST_FOR_MINOR: f64 = 11.0;
+
+/// What it costs to lead a line across one that weighs so much or more.
+const CROSSED: f64 = 1.5;
+const LEAST_CROSSED: f64 = 2.5;
 
 /// Which marks belong together: words that find no place take the rest with them.
 pub(super) type Group = u32;
@@ -45,6 +50,10 @@ pub(super) struct Spot {
     /// A line leads from here to the words, which stand on its shelf.
     pub(super) leader: Option<Point>,
     pub(super) end: LeaderEnd,
+    /// What it costs more than the place before it.
+    pub(super) step: f64,
+    /// The line to it meets its shelf wherever it stands straight under it, not at an end.
+    pub(super) is_tee: bool,
 }
 
 /// How the line to words ends at what they name (ISO 128-2).
@@ -68,6 +77,24 @@ impl Spot {
             may_slide: false,
             leader: None,
             end: LeaderEnd::Plain,
+            step: STEP,
+            is_tee: false,
+        }
+    }
+
+    /// Words whose line is a line of the drawing drawn on, and meets their shelf from straight below.
+    pub(super) fn on_tee(self) -> Self {
+        Self {
+            is_tee: true,
+            ..self
+        }
+    }
+
+    /// One of many about a place, of which the next is hardly worse.
+    pub(super) fn among_many(self) -> Self {
+        Self {
+            step: STEP_AMONG_MANY,
+            ..self
         }
     }
 
@@ -141,8 +168,8 @@ pub(super) struct Wording {
 #[derive(Debug)]
 pub(super) struct Placed {
     pub(super) mark: Mark,
-    /// The line that leads to them, and its shelf.
-    pub(super) leader: Option<[Point; 3]>,
+    /// The line that leads to them, and their shelf.
+    pub(super) leader: Option<[Line; 2]>,
     pub(super) end: LeaderEnd,
 }
 
@@ -151,6 +178,15 @@ pub(super) struct Placed {
 struct Hatched {
     place: Rect,
     lines: Vec<Line>,
+    weight: f64,
+}
+
+/// The body of a part, on which the words of others read as its own.
+#[derive(Debug)]
+struct Body {
+    place: Rect,
+    outline: BezPath,
+    role: Role,
     weight: f64,
 }
 
@@ -173,6 +209,7 @@ pub(super) struct Placer {
     taken: Vec<Rect>,
     obstacles: Vec<Obstacle>,
     hatched: Vec<Hatched>,
+    bodies: Vec<Body>,
     leaders: Vec<Line>,
 }
 
@@ -184,6 +221,7 @@ impl Placer {
             taken: reserved.to_vec(),
             obstacles: Vec::new(),
             hatched: Vec::new(),
+            bodies: Vec::new(),
             leaders: Vec::new(),
         }
     }
@@ -215,10 +253,27 @@ impl Placer {
                 weight: hatching_weight(*role),
             });
         }
+        let window = self.window;
+        if let Mark::Fill {
+            role,
+            path,
+            is_ink: false,
+        } = mark
+            && let Some(weight) = body_weight(*role)
+            && path.bounding_box().overlaps(window)
+        {
+            let outline = flattened(path);
+            self.bodies.push(Body {
+                place: outline.bounding_box(),
+                outline,
+                role: *role,
+                weight,
+            });
+            return;
+        }
         let (Some(weight), Mark::Stroke { path, .. }) = (weight(mark), mark) else {
             return;
         };
-        let window = self.window;
         let flat = flattened(path);
         let lines = lines_of(&flat).filter(|line| crosses(*line, window));
         self.obstacles.extend(lines.map(|line| Obstacle {
@@ -235,7 +290,7 @@ impl Placer {
         for (shorter, form) in wording.forms.iter().enumerate() {
             let along = words::width(form, wording.size, wording.is_strong);
             // What the whole text has no free place for, a shorter one may; it had better be whole.
-            let mut cost_of_form = 4.0 * f64::from(u32::try_from(shorter).unwrap_or(u32::MAX));
+            let mut cost_of_form = 5.0 * f64::from(u32::try_from(shorter).unwrap_or(u32::MAX));
             for spot in &wording.spots {
                 if best.as_ref().is_some_and(|(had, ..)| *had <= cost_of_form) {
                     break;
@@ -248,7 +303,7 @@ impl Placer {
                         best = Some((cost, form, place, spot));
                     }
                 }
-                cost_of_form += STEP;
+                cost_of_form += spot.step;
             }
         }
         let (cost, form, place, spot) = best?;
@@ -260,10 +315,7 @@ impl Placer {
         let leader = spot
             .leader
             .map(|from| leader_to(from, place, &spot, wording.size));
-        if let Some([from, knee, end]) = leader {
-            self.leaders
-                .extend([Line::new(from, knee), Line::new(knee, end)]);
-        }
+        self.leaders.extend(leader.into_iter().flatten());
         let mark = Mark::Text {
             role: wording.role,
             at: spot.at,
@@ -311,10 +363,15 @@ impl Placer {
         if self.leaders.iter().any(|line| crosses(*line, room)) {
             return None;
         }
+        // The shelf under words is a line by itself.
+        let mut beside = place.inflate(0.0, 0.5 * apart);
+        if spot.leader.is_some() && !spot.is_turned {
+            beside.y1 = spot.at.y + OVER_SHELF * wording.size + apart;
+        }
         let mut weights = 0.0;
         let mut last = usize::MAX;
         for obstacle in &self.obstacles {
-            if obstacle.mark != last && crosses(obstacle.line, place) {
+            if obstacle.mark != last && crosses(obstacle.line, beside) {
                 last = obstacle.mark;
                 // Its own lines show what is covered of them.
                 let is_own = obstacle.group != 0 && obstacle.group == wording.group;
@@ -328,9 +385,13 @@ impl Placer {
                 weights += hatched.weight;
             }
         }
+        for body in &self.bodies {
+            if body.role != wording.role && body.is_under(place) {
+                weights += body.weight;
+            }
+        }
         if let Some(from) = spot.leader {
-            let [from, knee, end] = leader_to(from, place, spot, wording.size);
-            let lines = [Line::new(from, knee), Line::new(knee, end)];
+            let lines = leader_to(from, place, spot, wording.size);
             let is_over = |line: &Line| self.taken.iter().any(|other| crosses(*line, *other));
             if lines.iter().any(is_over) {
                 return None;
@@ -338,13 +399,48 @@ impl Placer {
             let crossed = self.leaders.iter().filter(|other| meet(**other, lines[0]));
             let crossed = u32::try_from(crossed.count()).unwrap_or(u32::MAX);
             weights += 6.0 * f64::from(crossed);
+            weights += self.crossed(lines[0], wording.group);
         }
         Some(weights)
     }
 }
 
-/// From the place that is labelled to the shelf, and along it.
-fn leader_to(from: Point, place: Rect, spot: &Spot, size: f64) -> [Point; 3] {
+impl Placer {
+    /// How bad it is to lead a line to words across what is drawn.
+    fn crossed(&self, leader: Line, group: Group) -> f64 {
+        let mut weights = 0.0;
+        let mut last = usize::MAX;
+        for obstacle in &self.obstacles {
+            let is_own = obstacle.group != 0 && obstacle.group == group;
+            let counts = !is_own && obstacle.weight >= LEAST_CROSSED && obstacle.mark != last;
+            if counts && meet(obstacle.line, leader) {
+                last = obstacle.mark;
+                weights += CROSSED;
+            }
+        }
+        weights
+    }
+}
+
+impl Body {
+    /// Whether words at a place would stand on the body.
+    fn is_under(&self, place: Rect) -> bool {
+        let corners = [
+            (place.x0, place.y0),
+            (place.x1, place.y0),
+            (place.x0, place.y1),
+            (place.x1, place.y1),
+        ];
+        let corners = corners.into_iter().map(Point::from);
+        let mut places = corners.chain([place.center()]);
+        self.place.overlaps(place)
+            && (places.any(|place| self.outline.winding(place) != 0)
+                || lines_of(&self.outline).any(|line| crosses(line, place)))
+    }
+}
+
+/// From the place that is labelled to the shelf, and the shelf.
+fn leader_to(from: Point, place: Rect, spot: &Spot, size: f64) -> [Line; 2] {
     if spot.is_turned {
         let x = spot.at.x + OVER_SHELF * size;
         let (near, far) = if spot.anchor == Anchor::Right {
@@ -352,15 +448,18 @@ fn leader_to(from: Point, place: Rect, spot: &Spot, size: f64) -> [Point; 3] {
         } else {
             (place.y1, place.y0)
         };
-        return [from, Point::new(x, near), Point::new(x, far)];
+        let (near, far) = (Point::new(x, near), Point::new(x, far));
+        return [Line::new(from, near), Line::new(near, far)];
     }
     let y = spot.at.y + OVER_SHELF * size;
-    let (near, far) = if spot.anchor == Anchor::Right {
-        (place.x1, place.x0)
-    } else {
-        (place.x0, place.x1)
-    };
-    [from, Point::new(near, y), Point::new(far, y)]
+    let shelf = Line::new((place.x0, y), (place.x1, y));
+    if spot.is_tee && (place.x0..=place.x1).contains(&from.x) {
+        return [Line::new(from, (from.x, y)), shelf];
+    }
+    // Words that moved across to stay on the paper are met at the end that is near.
+    let is_near_right = (place.x1 - from.x).abs() < (place.x0 - from.x).abs();
+    let near = if is_near_right { shelf.p1 } else { shelf.p0 };
+    [Line::new(from, near), shelf]
 }
 
 /// The paper that words take at a place.
@@ -387,10 +486,12 @@ fn weight(mark: &Mark) -> Option<f64> {
         Role::BelowCut(_) => 8.0,
         Role::Clip | Role::Dimension | Role::LensFrame | Role::Vertical => 4.0,
         // A note's strokes are the arrows of travel and of turning.
-        Role::CutLine | Role::Note => 2.5,
+        Role::Note => 9.0,
+        Role::CutLine => 2.5,
         Role::Knife | Role::Hardware | Role::Worst(_) => 2.0,
         Role::Overlay(_) | Role::Setting => 1.5,
-        Role::Plate | Role::Soil | Role::CentreLine | Role::Datum => 1.0,
+        Role::Plate | Role::Soil => 4.0,
+        Role::CentreLine | Role::Datum => 1.0,
         Role::Blade => 4.5,
         Role::ReelRim | Role::TipCircle | Role::Bar | Role::Roller | Role::Band => 0.6,
         Role::Frame | Role::Ghost | Role::Hint => 0.3,
@@ -407,9 +508,19 @@ fn weight(mark: &Mark) -> Option<f64> {
 /// How bad it is to set words on a role's hatching.
 fn hatching_weight(role: Role) -> f64 {
     match role {
-        Role::Plate | Role::Soil => 1.2,
+        Role::Plate | Role::Soil => 3.0,
         Role::Forbidden(_) => 0.0,
         _ => 2.5,
+    }
+}
+
+/// How bad it is to set words on a part that they do not name; none where it does not matter.
+fn body_weight(role: Role) -> Option<f64> {
+    match role {
+        Role::Blade => Some(9.0),
+        Role::Roller => Some(7.0),
+        Role::Knife | Role::Bar | Role::Hardware => Some(2.5),
+        _ => None,
     }
 }
 

@@ -28,8 +28,9 @@ impl Ruler {
         let aside = Vec2::new(beside.min(border) - measured[0].x, 0.0);
         let [foot, top] = measured.map(|place| place + aside);
         let window = pencil.window;
-        let is_beside = (window.x0..=window.x1).contains(&foot.x);
-        if !is_beside || foot.y <= top.y {
+        // One that runs off the paper measures nothing that can be read there.
+        let is_shown = (window.x0..=window.x1).contains(&foot.x) && window.contains(foot);
+        if !is_shown || foot.y <= top.y {
             return;
         }
         pencil.together(|pencil| {

@@ -25,9 +25,15 @@ const ROW: [f64; 3] = [1.0, 2.0, 5.0];
 /// would stand there at less than half of the size it has room for.
 const REDUCTIONS: [f64; 6] = [1.0, 2.0, 2.5, 3.0, 4.0, 5.0];
 
+/// What a window's drawing divides or multiplies by: so close that no unit stands there much smaller than it
+/// has room for, and each a scale that can be written as it is.
+const WINDOW_ROW: [f64; 16] = [
+    1.0, 1.25, 1.5, 1.75, 2.0, 2.25, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0, 6.0, 7.0, 8.0, 9.0,
+];
+
 /// The part of its size that a drawing keeps at least where it takes a scale of the row: what a window
 /// shows is not worth more.
-const LEAST_OF_SIZE: f64 = 0.85;
+const LEAST_OF_SIZE: f64 = 0.8;
 
 /// The least and most paper units for a millimetre.
 const SCALES: std::ops::RangeInclusive<f64> = 0.05..=2000.0;
@@ -67,11 +73,17 @@ impl View {
         }
     }
 
-    /// The same at the next smaller scale of the row that drawings have, `held` staying in its place on the
+    /// The same at the next smaller scale that can be written as it is, `held` staying in its place on the
     /// paper; as it is where that would make the drawing much smaller.
     #[must_use]
     pub fn near_scale_of_row(self, held: Point) -> Self {
-        let factor = of_row(self.scale / PAPER_PER_MM) * PAPER_PER_MM / self.scale;
+        let enlargement = self.scale / PAPER_PER_MM;
+        let of_row = if enlargement >= 1.0 {
+            largest_of_row(enlargement, &WINDOW_ROW)
+        } else {
+            1.0 / least_reduction(1.0 / enlargement, &WINDOW_ROW)
+        };
+        let factor = of_row * PAPER_PER_MM / self.scale;
         if factor < LEAST_OF_SIZE {
             return self;
         }
@@ -122,14 +134,19 @@ impl View {
         let enlargement = self.scale / PAPER_PER_MM;
         let times = enlargement.max(1.0 / enlargement);
         let of_row = if enlargement >= 1.0 {
-            largest_of_row(times * (1.0 + 1e-9))
+            largest_of_row(times * (1.0 + 1e-9), &WINDOW_ROW)
         } else {
-            least_reduction(times * (1.0 - 1e-9))
+            least_reduction(times * (1.0 - 1e-9), &WINDOW_ROW)
         };
         let is_of_row = (times / of_row - 1.0).abs() < 1e-6;
         let about = if is_of_row { "" } else { "about " };
-        let text = format!("{times:.1}");
-        let times = text.strip_suffix(".0").unwrap_or(&text);
+        // One of the row has all of its digits: no more than two.
+        let text = if is_of_row {
+            format!("{times:.2}")
+        } else {
+            format!("{times:.1}")
+        };
+        let times = text.trim_end_matches('0').trim_end_matches('.');
         if enlargement >= 1.0 {
             format!("{about}{times}:1")
         } else {
@@ -142,24 +159,24 @@ impl View {
 fn of_row(enlargement: f64) -> f64 {
     // A reduction is told by what it divides by, so that 1:2 is one half to the last bit.
     if enlargement >= 1.0 {
-        largest_of_row(enlargement)
+        largest_of_row(enlargement, &ROW)
     } else {
-        1.0 / least_reduction(1.0 / enlargement)
+        1.0 / least_reduction(1.0 / enlargement, &REDUCTIONS)
     }
 }
 
 /// The largest number of the row that is no more than one of 1 or more.
-fn largest_of_row(most: f64) -> f64 {
+fn largest_of_row(most: f64, row: &[f64]) -> f64 {
     let ten = 10_f64.powf(most.max(1.0).log10().floor());
     let fits = |part: &f64| part * ten <= most;
-    ROW.into_iter().rev().find(fits).unwrap_or(1.0) * ten
+    row.iter().copied().rev().find(fits).unwrap_or(1.0) * ten
 }
 
 /// The least reduction that is no less than one of 1 or more.
-fn least_reduction(least: f64) -> f64 {
+fn least_reduction(least: f64, row: &[f64]) -> f64 {
     let ten = 10_f64.powf(least.max(1.0).log10().floor());
     let fits = |part: &f64| part * ten >= least * (1.0 - 1e-12);
-    REDUCTIONS.into_iter().find(fits).unwrap_or(10.0) * ten
+    row.iter().copied().find(fits).unwrap_or(10.0) * ten
 }
 
 #[cfg(test)]
@@ -230,10 +247,12 @@ mod tests {
         let held = Point::new(30.0, 40.0);
         for (from, to) in [
             (1.0 / 2.3, "1:2.5"),
-            (1.0 / 3.1, "about 1:3.1"),
-            (1.0 / 1.1, "about 1:1.1"),
+            (1.0 / 3.1, "1:3.5"),
+            (1.0 / 1.1, "1:1.25"),
             (1.1, "1:1"),
-            (1.0 / 4.4, "1:5"),
+            (1.3, "1.25:1"),
+            (1.0 / 4.4, "1:4.5"),
+            (1.0 / 11.0, "1:12.5"),
         ] {
             let taken = at(from).near_scale_of_row(held);
             assert_eq!(taken.written_scale(), to);

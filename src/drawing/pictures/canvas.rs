@@ -2,10 +2,10 @@
 
 use kurbo::Rect;
 
-use super::key_of_drawing::{key_of_drawing, note_of_section};
+use super::key_of_drawing::key_of_drawing;
 use super::lens::Lens;
-use crate::drawing::paper::{Panel, Style, View, lay_out_around};
-use crate::drawing::scene::{Scene, ShownIn};
+use crate::drawing::paper::{Mark, Panel, Style, View, lay_out_around};
+use crate::drawing::scene::{Item, Scene, Shape, ShownIn};
 
 /// The whole unit and the lens beside it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -100,7 +100,8 @@ impl Canvas {
         self.panels_clear_of(scene, style, &[])
     }
 
-    /// The marks of both views, with the words kept clear of places that the handles will cover.
+    /// The marks of both views, with the words kept clear of places that the handles will cover. A length
+    /// that the lens tells stands there alone: none is dimensioned twice (ISO 129-1).
     #[must_use]
     pub fn panels_clear_of(
         &self,
@@ -116,30 +117,43 @@ impl Canvas {
         let beside: Vec<Rect> = covered.iter().copied().chain(letter).collect();
         let has_handles = !covered.is_empty();
         let key = key_of_drawing(scene, &self.whole, style, &beside, has_handles);
-        let is_told = key.as_ref().is_some_and(|key| key.tells_section);
-        let note = if is_told {
-            None
-        } else {
-            note_of_section(scene, &self.whole, style)
-        };
-        let keys: Vec<(Rect, Panel)> = key
-            .map(|key| (key.place, key.panel))
-            .into_iter()
-            .chain(note)
-            .collect();
         let reserved: Vec<Rect> = beside
             .into_iter()
-            .chain(keys.iter().map(|(place, _)| *place))
+            .chain(key.as_ref().map(|key| key.place))
             .collect();
-        let mut whole = lay_out_around(scene, &self.whole, ShownIn::Whole, style, &reserved);
+        let lens = self.lens.as_ref();
+        let enlarged = lens.map(|lens| (lens, lens.panel(scene, style)));
+        let is_told = |item: &Item| {
+            let enlarged = enlarged.as_ref();
+            enlarged.is_some_and(|(_, panel)| is_told_in(panel, &item.shape))
+        };
+        let around = (&reserved[..], is_told);
+        let mut whole = lay_out_around(scene, &self.whole, ShownIn::Whole, style, around);
         whole
             .marks
-            .extend(keys.into_iter().flat_map(|(_, panel)| panel.marks));
+            .extend(key.into_iter().flat_map(|key| key.panel.marks));
         let mut panels = vec![whole];
-        if let Some(lens) = &self.lens {
+        if let Some((lens, panel)) = enlarged {
             panels.push(lens.marks_on_whole(&self.whole, style));
-            panels.push(lens.panel(scene, style));
+            panels.push(panel);
         }
         panels
     }
+}
+
+/// Whether a panel tells the number of a dimension, or of the sweep, in one of its own forms.
+fn is_told_in(panel: &Panel, shape: &Shape) -> bool {
+    let (text, shorter) = match shape {
+        Shape::Dimension(dimension) => (&dimension.text, &dimension.shorter),
+        Shape::Label(label) if label.larger > 1.0 => (&label.text, &label.shorter),
+        _ => return false,
+    };
+    let told = |form: &String| {
+        let mut texts = panel.marks.iter().filter_map(|mark| match mark {
+            Mark::Text { text, .. } => Some(text),
+            _ => None,
+        });
+        texts.any(|text| text.contains(form.as_str()))
+    };
+    std::iter::once(text).chain(shorter).any(told)
 }

@@ -32,6 +32,9 @@ const SAMPLE: f64 = 26.0;
 /// From a sample to its words, and from the key to the paper's border.
 const BESIDE: f64 = 6.0;
 const ASIDE: f64 = 8.0;
+/// From one entry of a row to the next, and how many rows a key has at most.
+const BETWEEN: f64 = 16.0;
+const MOST_ROWS: f64 = 3.0;
 /// From one line to the next.
 const LEADING: f64 = 1.3 * TEXT_SIZE;
 
@@ -42,7 +45,7 @@ impl Entry {
             Self::NarrowSection => "section: knife,",
             Self::RestOfSection => "bed bar, blades",
             Self::View => "the rest in view",
-            Self::Hint => "grey: not measured",
+            Self::Hint => "not measured",
             Self::Ghost => "as measured",
             Self::Handle => "drag to set",
             Self::Scale => "scale",
@@ -55,11 +58,9 @@ pub(super) struct Key {
     /// The paper that it takes.
     pub(super) place: Rect,
     pub(super) panel: Panel,
-    /// Whether it has a line for what the section goes through.
-    pub(super) tells_section: bool,
 }
 
-/// The key, in the first corner where it covers neither part nor handle. In a
+/// The key, in the first corner where it covers neither part nor handle, or in rows under the drawing. In a
 /// window it has fewer lines where there is no room for all; a sheet of paper has all of them.
 pub(super) fn key_of_drawing(
     scene: &Scene,
@@ -113,21 +114,22 @@ pub(super) fn key_of_drawing(
                 || is_clear_of_parts && parts.iter().any(|part| is_on(part, *place));
             !is_covered
         })?;
-        let is_section = |entry: &Entry| matches!(entry, Entry::Section | Entry::NarrowSection);
         Some(Key {
             place,
             panel: drawn(entries, &scale, style, (view.window, place)),
-            tells_section: entries.iter().any(is_section),
         })
     };
     let (upper, all) = (&Corner::ALL[..2], &Corner::ALL[..]);
     let whole_key = || whole.iter().find_map(|entries| key(entries, upper, true));
+    let in_rows = || key_in_rows(scene, view, style, (&whole[0], &scale, covered));
     if style.theme == Theme::Print {
         return whole_key()
+            .or_else(in_rows)
             .or_else(|| whole.iter().find_map(|entries| key(entries, all, true)))
             .or_else(|| whole.iter().find_map(|entries| key(entries, all, false)));
     }
     whole_key()
+        .or_else(in_rows)
         .or_else(|| fewer.iter().find_map(|entries| key(entries, upper, true)))
         .or_else(|| {
             fewer
@@ -137,21 +139,46 @@ pub(super) fn key_of_drawing(
         })
 }
 
-/// What the section goes through, by itself under the drawing, where its width left paper free there and no
-/// key tells it.
-pub(super) fn note_of_section(scene: &Scene, view: &View, style: Style) -> Option<(Rect, Panel)> {
-    if style.words != Words::All {
+/// The key in a few rows under the drawing and what is dimensioned there; none where there is no room.
+fn key_in_rows(
+    scene: &Scene,
+    view: &View,
+    style: Style,
+    (entries, scale, covered): (&[Entry], &str, &[Rect]),
+) -> Option<Key> {
+    let window = view.window;
+    let pencil = Pencil::new(style, window);
+    let (line, apart) = (pencil.by_text(LEADING), pencil.by_text(BETWEEN));
+    let aside = pencil.by_text(ASIDE);
+    let inner = window.inset(-aside);
+    let mut places: Vec<(Entry, Point)> = Vec::new();
+    let (mut across, mut row) = (0.0, 0.0);
+    let mut widest: f64 = 0.0;
+    for &entry in entries {
+        let wide = width_of(entry, scale, &pencil);
+        if across > 0.0 && across + wide > inner.width() {
+            (across, row) = (0.0, row + 1.0);
+        }
+        places.push((entry, Point::new(across, row * line)));
+        across += wide + apart;
+        widest = widest.max(across - apart);
+    }
+    let size = Size::new(widest, (row + 1.0) * line);
+    let origin = Point::new(inner.x0, inner.y1 - size.height);
+    let place = Rect::from_origin_size(origin, size);
+    let lowest = view.paper_from_world() * Point::new(scene.bounds.x0, scene.bounds.y0);
+    let has_room = row < MOST_ROWS && widest <= inner.width() && lowest.y <= place.y0;
+    if !has_room || covered.iter().any(|other| other.overlaps(place)) {
         return None;
     }
-    let foot = Corner::at(true, false);
-    let size = size_of(&[Entry::Section], "", style, view.window);
-    let place = in_corner(foot, view.window, size, style)?;
-    // Between it and the drawing stands what is dimensioned there.
-    let lowest = view.paper_from_world() * Point::new(scene.bounds.x0, scene.bounds.y0);
-    let has_room = lowest.y + size.height <= place.y0;
-    has_room.then(|| {
-        let note = drawn(&[Entry::Section], "", style, (view.window, place));
-        (place, note)
+    let mut pencil = pencil;
+    for (entry, at) in places {
+        let from = origin + at.to_vec2() + Vec2::new(0.0, 0.5 * line);
+        draw_entry(&mut pencil, entry, scale, from);
+    }
+    Some(Key {
+        place,
+        panel: pencil.done(),
     })
 }
 
@@ -201,16 +228,21 @@ fn is_on(outline: &BezPath, place: Rect) -> bool {
 
 fn size_of(entries: &[Entry], scale: &str, style: Style, window: Rect) -> Size {
     let pencil = Pencil::new(style, window);
-    let wide = |text: &str| pencil.width_of(Role::Note, text, TEXT_SIZE);
-    let widths = entries.iter().map(|entry| match entry {
-        Entry::Scale => wide(scale),
-        _ => pencil.by_text(SAMPLE + BESIDE) + wide(entry.words()),
-    });
+    let widths = entries.iter().map(|entry| width_of(*entry, scale, &pencil));
     let lines = u32::try_from(entries.len()).unwrap_or(u32::MAX);
     Size::new(
         widths.fold(0.0, f64::max),
         f64::from(lines) * pencil.by_text(LEADING),
     )
+}
+
+/// How wide an entry is with its sample.
+fn width_of(entry: Entry, scale: &str, pencil: &Pencil) -> f64 {
+    let wide = |text: &str| pencil.width_of(Role::Note, text, TEXT_SIZE);
+    match entry {
+        Entry::Scale => wide(scale),
+        _ => pencil.by_text(SAMPLE + BESIDE) + wide(entry.words()),
+    }
 }
 
 /// A corner of the paper.
@@ -257,16 +289,21 @@ fn drawn(entries: &[Entry], scale: &str, style: Style, (window, place): (Rect, R
     let line = pencil.by_text(LEADING);
     for (row, entry) in (0_u32..).zip(entries) {
         let from = place.origin() + Vec2::new(0.0, (f64::from(row) + 0.5) * line);
-        if *entry == Entry::Scale {
-            pencil.text(Role::Note, from, Anchor::Left, scale.to_owned());
-            continue;
-        }
-        let to = from + Vec2::new(pencil.by_text(SAMPLE), 0.0);
-        sample(&mut pencil, *entry, from, to);
-        let beside = to + Vec2::new(pencil.by_text(BESIDE), 0.0);
-        pencil.text(Role::Note, beside, Anchor::Left, entry.words().to_owned());
+        draw_entry(&mut pencil, *entry, scale, from);
     }
     pencil.done()
+}
+
+/// An entry with its sample, from the middle of its left border.
+fn draw_entry(pencil: &mut Pencil, entry: Entry, scale: &str, from: Point) {
+    if entry == Entry::Scale {
+        pencil.text(Role::Note, from, Anchor::Left, scale.to_owned());
+        return;
+    }
+    let to = from + Vec2::new(pencil.by_text(SAMPLE), 0.0);
+    sample(pencil, entry, from, to);
+    let beside = to + Vec2::new(pencil.by_text(BESIDE), 0.0);
+    pencil.text(Role::Note, beside, Anchor::Left, entry.words().to_owned());
 }
 
 /// What an entry is about, as it is drawn.

@@ -90,13 +90,20 @@ impl LensAim {
     /// Looks up or down as far as it takes to have ground and cut line both in view on a paper so high,
     /// where they fit and nobody chose the place.
     #[must_use]
-    pub fn with_ground_and_cut(self, case: &Case, stretch: f64, paper_height: f64) -> Self {
+    pub fn with_ground_and_cut(
+        self,
+        side_view: &SideView,
+        stretch: f64,
+        paper_height: f64,
+    ) -> Self {
+        let case = &side_view.case;
         let high = paper_height / (self.enlargement * PAPER_PER_MM) / stretch;
-        let height = case.solution.pose.height_of_cut.mm();
-        if self.is_chosen || height <= 0.0 || height > GROUND_PART * high {
+        let edge = case.solution.pose.edge_on_plate.y;
+        let ground = side_view.ground_under_edge_mm();
+        if self.is_chosen || edge <= ground || edge - ground > GROUND_PART * high {
             return self;
         }
-        let (lowest, highest) = (height - MOST_ABOVE * high, MOST_BELOW * high);
+        let (lowest, highest) = (edge - MOST_ABOVE * high, ground + MOST_BELOW * high);
         let middle = self.hold.place(case).y + self.off.y;
         let moved = middle.min(highest).max(lowest) - middle;
         let off = self.off + Vec2::new(0.0, moved);
@@ -121,6 +128,13 @@ const GROUND_PART: f64 = 0.7;
 /// it, in parts of its height.
 const MOST_BELOW: f64 = 0.44;
 const MOST_ABOVE: f64 = 0.36;
+/// How far under a fitted lens's middle the ground stands, and the cut line at most, in parts of its height.
+const GROUND_AT: f64 = 0.42;
+const CUT_AT: f64 = 0.12;
+/// How much of a fitted lens's width is the knife's at least, and how far the middle stands ahead of what it
+/// looks at where there is room.
+const LEAST_KNIFE: f64 = 0.2;
+const MOST_AHEAD: f64 = 0.1;
 /// How deep the sweep is on the paper at least, where it can be: 1.5 mm on a sheet.
 const LEAST_SWEEP: f64 = 1.5 * PAPER_PER_MM;
 /// How much of the lens's width lies between edge and vertical at most, with a little beside them: as it is
@@ -144,26 +158,38 @@ const LETTER: &str = "A";
 /// Height of the strip with the lens's name and scale.
 const TITLE_HEIGHT: f64 = 30.0;
 const TITLE_SIZE: f64 = 14.0;
+/// Paper to the left and right of what stands in that strip.
+const ASIDE: f64 = 10.0;
 /// Size of the letter on the whole, and the paper it takes.
 const LETTER_SIZE: f64 = 16.0;
 const LETTER_PLACE: Vec2 = Vec2::new(15.0, 19.0);
 
 impl Lens {
-    /// A lens on a solved unit in a rectangle of paper.
+    /// A lens on a solved unit in a rectangle of paper, the unit standing on the plate.
     #[must_use]
     pub fn on(solution: &Solution, choice: LensChoice, window: Rect, system: System) -> Self {
+        Self::over(solution, 0.0, choice, (window, system))
+    }
+
+    /// A lens on a solved unit, the ground under its edge so high on the drawing.
+    fn over(
+        solution: &Solution,
+        ground_mm: f64,
+        choice: LensChoice,
+        (window, system): (Rect, System),
+    ) -> Self {
         let sweep = &solution.sweep;
         let behind = sweep.behind_centre.mm();
         let below = sweep.below_cut.mm().max(0.0);
         let enlargement = choice.enlargement.unwrap_or_else(|| {
             let width = window.width() / PAPER_PER_MM;
             let height = window.height() / PAPER_PER_MM;
-            let has_room = |enlargement: f64, apart: f64| {
-                enlargement * (behind.abs() + 3.0) <= apart * width
+            let has_room = |enlargement: f64, spare_mm: f64, apart: f64| {
+                enlargement * (behind.abs() + spare_mm) <= apart * width
                     && enlargement * choice.stretch * below <= 0.3 * height
             };
-            let fits = |enlargement: f64| has_room(enlargement, APART);
-            let tall = solution.pose.height_of_cut.mm().max(0.0);
+            let fits = |enlargement: f64| has_room(enlargement, 3.0, APART);
+            let tall = (solution.pose.edge_on_plate.y - ground_mm).max(0.0);
             let shows_ground =
                 |enlargement: f64| enlargement * choice.stretch * tall <= GROUND_PART * height;
             let is_seen = |enlargement: f64| {
@@ -175,7 +201,7 @@ impl Lens {
             from_largest()
                 .find(|&e| fits(e) && shows_ground(e) && is_seen(e))
                 .or_else(|| {
-                    let is_seen = |&e: &f64| has_room(e, FURTHEST_APART) && is_seen(e);
+                    let is_seen = |&e: &f64| has_room(e, 1.5, FURTHEST_APART) && is_seen(e);
                     ENLARGEMENTS.into_iter().find(is_seen)
                 })
                 .or_else(|| from_largest().find(|&e| fits(e)))
@@ -190,15 +216,17 @@ impl Lens {
             window.height() / scale / choice.stretch,
         );
         let (most_aside, most_down) = (0.36 * wide.max(0.0), 0.36 * high);
-        let aside = (behind / 2.0).clamp(-most_aside, most_aside);
+        // What is told of the sweep stands ahead of the vertical, which leaves it more of the room to spare.
+        let spare = 0.5 * (wide - behind.abs()) - LEAST_KNIFE * wide;
+        let ahead = spare.max(0.0).min(MOST_AHEAD * wide);
+        let aside = (behind / 2.0).clamp(-most_aside, most_aside) + ahead;
         let down = (0.04 * high + below / 2.0).min(most_down);
         let mut middle = edge + Vec2::new(aside, -down);
-        // Ground and cut line both, where they fit.
-        if edge.y > 0.0 && edge.y <= GROUND_PART * high {
-            middle.y = middle
-                .y
-                .min(MOST_BELOW * high)
-                .max(edge.y - MOST_ABOVE * high);
+        // Ground and cut line both, where they fit: the ground at the foot, which is no room for words, but
+        // the cut line no lower than leaves some for them below it.
+        let tall = edge.y - ground_mm;
+        if tall > 0.0 && tall <= GROUND_PART * high {
+            middle.y = ground_mm + (GROUND_AT * high).min(tall + CUT_AT * high);
         }
         Self {
             view: View {
@@ -236,7 +264,8 @@ impl Lens {
         window: Rect,
     ) -> (LensAim, Self) {
         let (case, system) = (&side_view.case, side_view.system);
-        let fitted = Self::on(case.solution, choice, window, system);
+        let ground = side_view.ground_under_edge_mm();
+        let fitted = Self::over(case.solution, ground, choice, (window, system));
         (fitted.aim(hold, case), fitted)
     }
 
@@ -273,14 +302,18 @@ impl Lens {
             reserved.push(self.bar_across(&pencil).place);
             reserved.extend(self.bar_up(&pencil).map(|bar| bar.place));
         }
-        let enlarged = lay_out_around(scene, &self.view, ShownIn::Lens, style, &reserved);
+        let around = (&reserved[..], |_: &_| false);
+        let enlarged = lay_out_around(scene, &self.view, ShownIn::Lens, style, around);
         panel.marks.extend(enlarged.marks);
         self.title(&mut pencil);
         if has_bars {
             self.bars(&mut pencil);
         }
-        let inside = -pencil.by_text(0.8);
-        pencil.stroke(Role::LensFrame, &window.inset(inside).to_path(0.1));
+        // Half its width inside the paper, so that no part shows beyond it.
+        let frame = self
+            .part_shown(style)
+            .inset(-0.5 * style.look(Role::LensFrame).width);
+        pencil.stroke(Role::LensFrame, &frame.to_path(0.1));
         panel.marks.extend(pencil.done().marks);
         panel
     }
@@ -290,7 +323,7 @@ impl Lens {
     pub fn marks_on_whole(&self, whole: &View, style: impl Into<Style>) -> Panel {
         let style = style.into();
         let mut pencil = Pencil::new(style, whole.window);
-        let shown = self.shown_on(whole);
+        let shown = self.shown_on(whole, style);
         pencil.stroke(Role::LensFrame, &shown.to_path(0.1));
         if let Some(place) = self.letter_place(whole, style) {
             pencil.sized_text(
@@ -304,16 +337,26 @@ impl Lens {
         pencil.done()
     }
 
-    fn shown_on(&self, whole: &View) -> Rect {
-        whole
-            .paper_from_world()
-            .transform_rect_bbox(self.view.world())
+    /// The paper under the title, which shows the unit.
+    fn part_shown(&self, style: Style) -> Rect {
+        let window = self.view.window;
+        let below_title = window.y0 + TITLE_HEIGHT * style.text;
+        Rect {
+            y0: below_title.min(window.y1),
+            ..window
+        }
+    }
+
+    fn shown_on(&self, whole: &View, style: Style) -> Rect {
+        let shown = self.part_shown(style);
+        let world = self.view.world_from_paper().transform_rect_bbox(shown);
+        whole.paper_from_world().transform_rect_bbox(world)
     }
 
     /// Where the letter stands on the whole: beside the corner of the part shown, on the paper. None
     /// where the paper does not show that part.
     pub(super) fn letter_place(&self, whole: &View, style: Style) -> Option<Rect> {
-        let (shown, window) = (self.shown_on(whole), whole.window);
+        let (shown, window) = (self.shown_on(whole, style), whole.window);
         if !shown.overlaps(window) {
             return None;
         }
@@ -335,10 +378,19 @@ impl Lens {
 
     fn title(&self, pencil: &mut Pencil) {
         let strip = self.strip(pencil);
-        pencil.body(Role::Paper, &strip.to_path(0.1));
-        pencil.body(Role::Frame, &strip.to_path(0.1));
-        let aside = pencil.by_text(10.0);
-        let room = strip.width() - 2.0 * aside;
+        // Past the border, where the last pixel of what lies under it would show.
+        let covered = Rect {
+            y0: strip.y0 - 2.0,
+            ..strip
+        };
+        pencil.body(Role::Paper, &covered.to_path(0.1));
+        let aside = pencil.by_text(ASIDE);
+        let bar = self.bar_across(pencil);
+        let room = if bar.is_in_strip && pencil.style.numbers == Numbers::Shown {
+            bar.place.x0 - strip.x0 - 2.0 * aside
+        } else {
+            strip.width() - 2.0 * aside
+        };
         let scale = self.view.written_scale();
         let mut names = vec![
             format!("Lens {LETTER}, section, {scale}"),
@@ -388,8 +440,37 @@ impl Lens {
         Point::new(window.x0 + aside, window.y1 - aside)
     }
 
+    /// The scale bar: beside the title where the lens is true to shape, so that it covers nothing; else in
+    /// the lens's corner, where the other one stands on it.
     fn bar_across(&self, pencil: &Pencil) -> ScaleBar {
         let window = self.view.window;
+        if !self.is_stretched() {
+            let strip = self.strip(pencil);
+            let least_title =
+                pencil.width_of(Role::Heading, &self.view.written_scale(), TITLE_SIZE);
+            let aside = pencil.by_text(ASIDE);
+            let most = window.width() - least_title - 4.0 * aside;
+            let length = self.bar_length(BAR_PART * window.width() / self.view.scale);
+            let words = self.system.length(length);
+            let wide = pencil.width_of(Role::Heading, &words, TEXT_SIZE);
+            let long = length.mm() * self.view.scale;
+            if long + wide + aside <= most {
+                let words_at = Point::new(strip.x1 - aside - wide, strip.center().y);
+                let to = words_at - Vec2::new(pencil.by_text(8.0), 0.0);
+                let from = to - Vec2::new(long, 0.0);
+                return ScaleBar {
+                    from,
+                    to,
+                    words,
+                    words_at,
+                    place: Rect {
+                        x0: from.x,
+                        ..strip
+                    },
+                    is_in_strip: true,
+                };
+            }
+        }
         let length = self.bar_length(BAR_PART * window.width() / self.view.scale);
         let from = self.bar_foot(pencil);
         let to = from + Vec2::new(length.mm() * self.view.scale, 0.0);
@@ -408,6 +489,7 @@ impl Lens {
             words,
             words_at,
             place,
+            is_in_strip: false,
         }
     }
 
@@ -459,6 +541,7 @@ impl Lens {
             words,
             words_at,
             place,
+            is_in_strip: false,
         })
     }
 
@@ -487,4 +570,5 @@ struct ScaleBar {
     words_at: Point,
     /// What bar and words take of the paper.
     place: Rect,
+    is_in_strip: bool,
 }

@@ -8,7 +8,7 @@ use crate::analysis::why::BudgetOf;
 use crate::analysis::{CAUTION_IN_SHORT, Kinematics, Solved};
 use crate::drawing::paper::{Anchor, Panel, Pencil, Style, View, lay_out, letters};
 use crate::drawing::pictures::{
-    BudgetChart, Canvas, Lens, LensChoice, MapAxes, MapKey, MapMark, MapPicture, MapSetting,
+    BudgetChart, Canvas, Hold, Lens, LensChoice, MapAxes, MapKey, MapMark, MapPicture, MapSetting,
     MotionDrawing, PathCanvas, PathDrawing, SideView, Standing,
 };
 use crate::drawing::scene::{Role, ShownIn};
@@ -189,9 +189,10 @@ fn lens(
     place: Rect,
     style: Style,
 ) -> Vec<Panel> {
-    let scene = side_view(solved, standing, system).scene();
+    let side_view = side_view(solved, standing, system);
+    let scene = side_view.scene();
     let window = place.inset(-ASIDE);
-    let lens = Lens::on(&solved.solution, LensChoice::default(), window, system);
+    let (_, lens) = Lens::fitted(&side_view, LensChoice::default(), Hold::default(), window);
     vec![lens.panel(&scene, style)]
 }
 

@@ -141,8 +141,8 @@ impl CanvasState {
                 .on_hover_text("On the crest entered under Ground, or else on the tightest one that the whole unit crosses")
                 // The form's ground offers a crest too.
                 .accessible_name("On a crest");
-            ui.separator();
             if is_narrow {
+                ui.separator();
                 ui.toggle_value(&mut canvas.has_more, "More")
                     .on_hover_text("The unit as measured in outline, and the lens")
                     .accessible_name("More drawing tools");
@@ -158,15 +158,18 @@ impl CanvasState {
     fn more_tools_ui(&mut self, ui: &mut Ui) {
         let canvas = self;
         let room = ui.max_rect().width();
-        let name = if (ALL_TOOLS..ALL_NAMED).contains(&room) {
-            "Outline"
-        } else {
-            AS_MEASURED_TOO
-        };
+        // All in one row, where that can be.
+        let is_close = (ALL_TOOLS..ALL_NAMED).contains(&room);
+        if !is_close {
+            ui.separator();
+        }
+        let name = if is_close { "Outline" } else { AS_MEASURED_TOO };
         ui.checkbox(&mut canvas.has_ghost, name)
             .on_hover_text("The unit as measured, in dashes and dots, behind it as it is set now")
             .accessible_name(AS_MEASURED_TOO);
-        ui.separator();
+        if !is_close {
+            ui.separator();
+        }
         ui.checkbox(&mut canvas.has_lens, "Lens");
         // In the row itself, so that it is wrapped with it.
         if !canvas.has_lens {
@@ -175,7 +178,7 @@ impl CanvasState {
         let written = |e: f64| format!("{e}:1");
         let shown = canvas.lens.enlargement.map_or("fitted".to_owned(), written);
         let scales = ComboBox::from_id_salt("lens scale")
-            .width(70.0)
+            .width(60.0)
             .selected_text(shown);
         let scale = canvas.lens.enlargement;
         list_ui(ui, scales, |ui, list| {
@@ -195,7 +198,7 @@ impl CanvasState {
             }
         };
         let stretches = ComboBox::from_id_salt("lens stretch")
-            .width(96.0)
+            .width(80.0)
             .selected_text(named(canvas.lens.stretch));
         let before = canvas.lens.stretch;
         list_ui(ui, stretches, |ui, list| {
@@ -301,7 +304,7 @@ impl CanvasState {
             if is_held {
                 aim
             } else {
-                aim.with_ground_and_cut(case, stretch, window.height())
+                aim.with_ground_and_cut(side_view, stretch, window.height())
             }
         });
         let kept = kept.map(|aim| (aim, Lens::aimed(aim, case, stretch, window, system)));

@@ -52,7 +52,8 @@ impl PathCanvas {
             ..part
         };
         let bounds = drawing.close_bounds();
-        let mut view = View::fitting(bounds, below_title(close));
+        let fitted = View::fitting(bounds, below_title(close));
+        let mut view = fitted.near_scale_of_row(bounds.center());
         if stretch > 1.0 {
             // Across as before; upwards the cut line stays in sight, whatever else does not.
             view.stretch = stretch;
@@ -76,7 +77,9 @@ impl PathCanvas {
             }
             .dragged(Vec2::new(0.0, TITLE_HEIGHT / 2.0)),
             whole: whole.map(|part| {
-                let view = View::fitting(drawing.whole_bounds(), below_title(part));
+                let bounds = drawing.whole_bounds();
+                let fitted = View::fitting(bounds, below_title(part));
+                let view = fitted.near_scale_of_row(bounds.center());
                 View {
                     window: part,
                     ..view
@@ -93,7 +96,7 @@ impl PathCanvas {
         let laid_out = |view: &View, shown_in, others: &[Rect]| {
             let mut reserved = vec![strip(view, style)];
             reserved.extend(others);
-            lay_out_around(scene, view, shown_in, style, &reserved)
+            lay_out_around(scene, view, shown_in, style, (&reserved, |_| false))
         };
         let mut panels = vec![laid_out(&self.close, ShownIn::Lens, &[])];
         let stretch = self.close.stretch;
@@ -170,14 +173,22 @@ fn framed(view: &View, style: Style, names: &[String], enlarged: Option<Rect>) -
         }
     }
     let strip = strip(view, style);
-    pencil.body(Role::Paper, &strip.to_path(0.1));
-    pencil.body(Role::Frame, &strip.to_path(0.1));
+    // Past the border, where the last pixel of what lies under it would show.
+    let covered = Rect {
+        y0: strip.y0 - 2.0,
+        ..strip
+    };
+    pencil.body(Role::Paper, &covered.to_path(0.1));
     let at = Point::new(window.x0 + pencil.by_text(10.0), strip.center().y);
     let room = window.width() - pencil.by_text(20.0);
     if let Some((name, size)) = pencil.longest_fitting(Role::Heading, names, (10.0, 14.0), room) {
         pencil.sized_text(Role::Heading, at, Anchor::Left, size, name.to_owned());
     }
-    let inside = -pencil.by_text(0.8);
-    pencil.stroke(Role::LensFrame, &window.inset(inside).to_path(0.1));
+    let frame = Rect {
+        y0: strip.y1.min(window.y1),
+        ..window
+    };
+    let frame = frame.inset(-0.5 * style.look(Role::LensFrame).width);
+    pencil.stroke(Role::LensFrame, &frame.to_path(0.1));
     pencil.done()
 }

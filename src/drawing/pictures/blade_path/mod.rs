@@ -151,7 +151,7 @@ impl PathDrawing<'_> {
     /// The unit at the moment of the clip: knife, reel's circle, its centre.
     fn knife_and_reel(&self, scene: &mut Scene) {
         let knife = knife_outline(&self.case);
-        scene.add(Role::Frame, Shape::Fill(knife.clone()));
+        scene.add(Role::Knife, Shape::Hatch(knife.clone()));
         scene.add(Role::Knife, Shape::Line(knife));
         let path = self.path();
         let (centre, radius) = (path.centre_at_clip, path.reel_radius_mm);
@@ -161,7 +161,7 @@ impl PathDrawing<'_> {
         let way = Vec2::new(0.2 * radius, 0.0);
         scene.add(Role::CentreLine, Shape::Line(across(way)));
         let upright = Line::new((centre.x, centre.y + way.x), (centre.x, 0.0));
-        scene.add(Role::CentreLine, Shape::Line(upright.to_path(EXACT_MM)));
+        scene.add(Role::Vertical, Shape::Line(upright.to_path(EXACT_MM)));
     }
 
     /// Between the cut line and the path of the blade at the knife, from where it enters to the clip.
@@ -221,5 +221,17 @@ fn label(at: Point, offset: (f64, f64), has_leader: bool, text: &str) -> Shape {
         larger: 1.0,
         text: text.to_owned(),
         shorter: Vec::new(),
+    })
+}
+
+/// Words with a line to a place, in the longest of two forms that has room.
+fn label_or(at: Point, offset: (f64, f64), [text, shorter]: [&str; 2]) -> Shape {
+    Shape::Label(Label {
+        at,
+        offset: offset.into(),
+        has_leader: true,
+        larger: 1.0,
+        text: text.to_owned(),
+        shorter: vec![shorter.to_owned()],
     })
 }

@@ -2,7 +2,7 @@
 
 use kurbo::{Arc, Line, Point, Shape as _, Vec2};
 
-use super::{PathDrawing, label};
+use super::{PathDrawing, knife_outline, label, label_or};
 use crate::drawing::scene::{Dimension, Direction, EXACT_MM, Role, Scene, Shape, ShownIn};
 
 impl PathDrawing<'_> {
@@ -10,7 +10,51 @@ impl PathDrawing<'_> {
         self.clips(scene);
         self.way_below(scene);
         self.heights(scene);
+        self.lines(scene);
         self.whole(scene);
+    }
+
+    /// What each line of the close-up is, on the line itself.
+    fn lines(&self, scene: &mut Scene) {
+        let path = self.path();
+        let (centre, radius) = (path.centre_at_clip, path.reel_radius_mm);
+        let tall = self
+            .height_mm()
+            .max(0.25 * self.kinematics.clip_length.mm());
+        let height = self.cut_height() + 0.55 * tall;
+        let at = Point::new(centre.x, self.cut_height() + 0.8 * tall);
+        let words = ["vertical through the reel's centre", "vertical"];
+        let word = label_or(at, (28.0, -24.0), words);
+        scene.add_in(ShownIn::Lens, Role::Vertical, word);
+        // On the way down, ahead of the knife.
+        let after = |clips: i32| {
+            let step = path.turn_s() / 400.0;
+            let mut times = (0..100).map(|steps| path.lowest_at_s() - f64::from(steps) * step);
+            let time = times.find(|time| path.tip_at(*time).y > height)?;
+            Some(path.tip_at(time) + self.offset(clips))
+        };
+        if let Some(at) = after(0) {
+            let word = label(at, (30.0, -30.0), true, "this blade");
+            scene.add_in(ShownIn::Lens, Role::ReelRim, word);
+        }
+        if let Some(at) = after(-1) {
+            let word = label(at, (30.0, -30.0), true, "other blades");
+            scene.add_in(ShownIn::Lens, Role::Blade, word);
+        }
+        let down = centre.y - height;
+        let across = (radius * radius - down * down).max(0.0).sqrt();
+        let at = Point::new(centre.x - across, height);
+        let word = label_or(at, (-30.0, -30.0), ["reel at the clip", "reel"]);
+        scene.add_in(ShownIn::Lens, Role::TipCircle, word);
+        let knife = knife_outline(&self.case).bounding_box();
+        let view = self.close_bounds();
+        let seen = knife.intersect(view);
+        let at = Point::new(
+            0.4 * seen.x0 + 0.6 * seen.x1,
+            self.path().tip_at(0.0).y - 0.12 * knife.height(),
+        );
+        let word = label(at, (-24.0, 30.0), true, "knife");
+        scene.add_in(ShownIn::Lens, Role::Knife, word);
     }
 
     /// The clips by name, and from one to the next.
@@ -22,7 +66,7 @@ impl PathDrawing<'_> {
         // The shorter of two dimensions stands nearer.
         let is_first = back.is_some_and(|back| back > self.kinematics.clip_length);
         let text = format!("clip length {length}");
-        self.across(scene, next, is_first, (text, length));
+        self.across(scene, next, is_first, text);
         // Clips closer than their names are told by the dimension alone.
         let has_room = self.kinematics.clip_length.mm() > 0.12 * self.close_bounds().width();
         for (clips, text) in [
@@ -56,17 +100,11 @@ impl PathDrawing<'_> {
         };
         let text = format!("{word} {length}");
         let is_first = back <= self.kinematics.clip_length;
-        self.across(scene, entry, is_first, (text, length));
+        self.across(scene, entry, is_first, text);
     }
 
     /// A dimension across from the clip at the knife, hung below all that is drawn of the blades.
-    fn across(
-        &self,
-        scene: &mut Scene,
-        to: Point,
-        is_first: bool,
-        (text, number): (String, String),
-    ) {
+    fn across(&self, scene: &mut Scene, to: Point, is_first: bool, text: String) {
         let path = self.path();
         let lowest = path.tip_at(path.lowest_at_s());
         let dimension = Dimension {
@@ -77,7 +115,7 @@ impl PathDrawing<'_> {
             offset: if is_first { 44.0 } else { 74.0 },
             larger: 1.0,
             text,
-            shorter: vec![number],
+            shorter: Vec::new(),
         };
         scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Dimension(dimension));
     }
@@ -94,8 +132,8 @@ impl PathDrawing<'_> {
             through: Point::new(aside, 0.0),
             offset: 0.0,
             larger: 1.0,
-            text: format!("cut {}", self.system.length(cut)),
-            shorter: vec![self.system.length(cut)],
+            text: format!("height of cut {}", self.system.length(cut)),
+            shorter: vec![format!("cut {}", self.system.length(cut))],
         };
         scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Dimension(dimension));
         let depth = self.case.solution.sweep.below_cut;
@@ -133,7 +171,10 @@ impl PathDrawing<'_> {
                 "travel per turn {}",
                 self.system.length(path.travel_in_turn())
             ),
-            shorter: vec![self.system.length(path.travel_in_turn())],
+            shorter: vec![format!(
+                "a turn {}",
+                self.system.length(path.travel_in_turn())
+            )],
         };
         scene.add_in(ShownIn::Whole, Role::Dimension, Shape::Dimension(dimension));
         let centre = path.centre_at_clip;

@@ -2,7 +2,7 @@
 
 use kurbo::{Affine, Arc, BezPath, Shape as _, Vec2};
 
-use super::{SideView, label};
+use super::{SideView, label_or};
 use crate::drawing::scene::{EXACT_MM, Role, Scene, Shape, ShownIn};
 
 /// How much of the circle is banded on either side of its lowest point.
@@ -41,7 +41,9 @@ impl SideView<'_> {
         // Between the edge and the lowest point, where the lens always looks.
         let back = -0.6 * pose.sweep().clip_angle.rad();
         let between = pose.centre_on_plate + Vec2::from_angle(down + back) * radius - up * off.mm();
-        let word = label(between, (14.0, 120.0), true, "± of the readings".to_owned());
+        let off = self.length(off);
+        let forms = [format!("± {off} of the readings"), format!("± {off}")];
+        let word = label_or(between, (14.0, 120.0), true, forms);
         scene.add_in(ShownIn::Lens, Role::Note, word);
     }
 }

@@ -14,8 +14,9 @@ pub(super) struct Cut {
     pub(super) ground: Point,
     /// From there to the edge; negative inside the ground.
     pub(super) height: Length,
-    /// What that height is called there.
+    /// What that height is called there, and in fewer words.
     pub(super) name: &'static str,
+    pub(super) short: &'static str,
 }
 
 impl SideView<'_> {
@@ -40,6 +41,8 @@ impl SideView<'_> {
         };
         let number = self.length(Length::from_mm(behind.mm().abs()));
         let text = format!("{side} centre {number}");
+        // Never a bare number: it would not say what it measures.
+        let short = format!("{} {number}", side.split(' ').next().unwrap_or(side));
         let precise = match self.off(NumberId::BehindCentre) {
             Some(off) => format!("{text} ± {}", self.length(off)),
             None => text.clone(),
@@ -48,7 +51,7 @@ impl SideView<'_> {
             (ShownIn::Whole, -GROUND_DEPTH_MM, 34.0),
             (ShownIn::Lens, lowest.y.min(edge.y), 88.0),
         ] {
-            let mut forms = vec![text.clone(), number.clone()];
+            let mut forms = vec![text.clone(), short.clone()];
             if shown_in == ShownIn::Lens && precise != text {
                 forms.insert(0, precise.clone());
             }
@@ -77,7 +80,7 @@ impl SideView<'_> {
         let height = pose.edge_on_plate.y;
         let cut = self.cut();
         let text = format!("{} {}", cut.name, self.length(cut.height));
-        let shorter = vec![self.length(cut.height)];
+        let shorter = vec![format!("{} {}", cut.short, self.length(cut.height))];
         let aside = front.centre.x + front.radius_mm;
         // On the plate ahead of all, where there is room; on ground that rises and falls from the
         // ground straight under the edge.
@@ -123,14 +126,16 @@ impl SideView<'_> {
         let edge = self.case.solution.pose.edge_on_plate;
         let terrain = self.stand().terrain;
         let height = terrain.clearance(edge);
+        let (name, short) = match self.standing {
+            Standing::Plate => ("height of cut", "cut"),
+            Standing::Turf | Standing::Crest => ("effective height of cut", "effective cut"),
+        };
         Cut {
             edge,
             ground: edge + terrain.down_at(edge) * height.mm(),
             height,
-            name: match self.standing {
-                Standing::Plate => "height of cut",
-                Standing::Turf | Standing::Crest => "effective height of cut",
-            },
+            name,
+            short,
         }
     }
 
@@ -158,7 +163,7 @@ impl SideView<'_> {
             to: datum_back(solution),
             radius_mm: 1.2 * self.case.setting.knife.width.mm(),
             text: format!("attitude {on_ground}"),
-            shorter: vec![on_ground],
+            shorter: Vec::new(),
         };
         scene.add_in(ShownIn::Whole, Role::Dimension, attitude);
         let clip_angle = Shape::Angle {
@@ -170,7 +175,7 @@ impl SideView<'_> {
                 "clip angle {}",
                 self.system.angle(solution.sweep.clip_angle)
             ),
-            shorter: vec![self.system.angle(solution.sweep.clip_angle)],
+            shorter: Vec::new(),
         };
         scene.add_in(ShownIn::Whole, Role::Dimension, clip_angle);
     }
@@ -180,7 +185,7 @@ impl SideView<'_> {
         let front = &pose.front_roller;
         // Over the front roller, ahead of the reel, the corner above it left to the key.
         let top = front.centre.y + front.radius_mm;
-        let above = (pose.centre_on_plate.y + 0.45 * pose.reel_radius_mm).max(1.1 * top);
+        let above = (pose.centre_on_plate.y + 0.62 * pose.reel_radius_mm).max(1.1 * top);
         let start = Point::new(front.centre.x - 0.3 * front.radius_mm, above);
         let arrow = line(start, start + Vec2::new(1.3 * front.radius_mm, 0.0));
         scene.add_in(ShownIn::Whole, Role::Note, Shape::Arrow(arrow));

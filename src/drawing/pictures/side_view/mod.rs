@@ -214,6 +214,12 @@ impl SideView<'_> {
         ]
     }
 
+    /// How high the ground stands under the edge, on the drawing.
+    #[must_use]
+    pub fn ground_under_edge_mm(&self) -> f64 {
+        self.cut().ground.y
+    }
+
     /// What the parts take, as set and as measured.
     pub(in crate::drawing) fn extent(&self) -> Rect {
         let of = |solution: &Solution| {
@@ -260,11 +266,11 @@ impl SideView<'_> {
                 let surface = surface(&terrain, from, to);
                 if surface.len() > 1 {
                     self.turf(scene, &terrain, &surface);
-                    let deepest = surface.iter().map(|p| p.y).fold(f64::INFINITY, f64::min);
+                    // As thick everywhere: what is dimensioned below stands on plain paper.
                     for (shown_in, deep_mm) in DEEP {
                         let mut soil = polyline(surface.iter().copied());
-                        soil.line_to((surface[surface.len() - 1].x, deepest - deep_mm));
-                        soil.line_to((surface[0].x, deepest - deep_mm));
+                        let foot = surface.iter().rev();
+                        foot.for_each(|place| soil.line_to((place.x, place.y - deep_mm)));
                         soil.close_path();
                         scene.add_in(shown_in, Role::Soil, Shape::Hatch(soil));
                     }

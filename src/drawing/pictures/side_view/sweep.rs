@@ -2,7 +2,7 @@
 
 use kurbo::{Arc, BezPath, Point, Shape as _};
 
-use super::{SideView, Standing, label_or};
+use super::{SideView, Standing, label};
 use crate::analysis::NumberId;
 use crate::drawing::scene::{
     Dimension, Direction, EXACT_MM, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn,
@@ -13,6 +13,8 @@ use crate::units::{Length, Share, System};
 /// How many times as large as others the number of the sweep is, in the lens and in the whole.
 const LARGE: f64 = 2.2;
 const LARGER: f64 = 1.5;
+/// What is swept below the cut line of a unit on the plate.
+const ON_PLATE: &str = "sweep";
 
 /// The reel against what the knife leaves, on whatever the unit is drawn standing on.
 pub(super) struct BelowCut {
@@ -60,8 +62,8 @@ impl SideView<'_> {
             cut,
             lowest,
             name: match self.standing {
-                Standing::Plate => "sweep",
-                _ if is_as_on_plate => "sweep",
+                Standing::Plate => ON_PLATE,
+                _ if is_as_on_plate => ON_PLATE,
                 Standing::Turf => "sweep on turf",
                 Standing::Crest => "sweep on crest",
             },
@@ -120,6 +122,16 @@ impl SideView<'_> {
         } else {
             (below.over_lowest, Direction::Along)
         };
+        // A level is the plate's number's.
+        let level = self.sweep_is_worst().filter(|_| below.name == ON_PLATE);
+        // Never a bare number: what it measures is the point of the picture.
+        let mut told = vec![format!("{} {depth}", below.name)];
+        if let Some(level) = level {
+            told.insert(0, format!("{level}: {ON_PLATE} {depth}"));
+        }
+        if below.name != ON_PLATE {
+            told.push(format!("{ON_PLATE} {depth}"));
+        }
         let dimension = Dimension {
             from,
             to: lowest,
@@ -127,9 +139,8 @@ impl SideView<'_> {
             through: lowest,
             offset: 40.0,
             larger: LARGE,
-            text: format!("{} {depth}", below.name),
-            // Never a bare number: what it measures is the point of the picture.
-            shorter: Vec::new(),
+            text: told.remove(0),
+            shorter: told,
         };
         scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Dimension(dimension));
         self.height_ruler(scene);
@@ -138,9 +149,10 @@ impl SideView<'_> {
         }
         let role = Role::BelowCut(self.sweep_level());
         let share = below.share.map(|share| self.system.share(share));
-        let mut forms = vec![format!("{} {depth}", below.name), depth.clone()];
-        // A level is the plate's number's.
-        let level = self.sweep_is_worst().filter(|_| below.name == "sweep");
+        let mut forms = vec![format!("{} {depth}", below.name)];
+        if below.name != ON_PLATE {
+            forms.push(format!("{ON_PLATE} {depth}"));
+        }
         // Both would crowd what stands beside it; the lens and the numbers tell the share.
         match (level, &share) {
             (Some(level), _) => forms.insert(0, format!("{level}: {}", forms[0])),
@@ -159,35 +171,18 @@ impl SideView<'_> {
             shorter: shorter.to_vec(),
         };
         scene.add_in(ShownIn::Whole, role, Shape::Label(whole));
-        // The share and what the readings leave open, beside the large number.
-        let level = level.map_or(String::new(), |level| format!("{level}: "));
-        let of_height = share.map(|share| format!("{share} of the height of cut"));
-        let off = below
-            .off
-            .map(|off| format!("{depth} ± {}", self.length(off)));
-        // A ± stands beside the length that it is told in, never beside a share.
-        let forms = match (of_height, off) {
-            (Some(share), Some(off)) => {
-                vec![
-                    format!("{level}{off}, {share}"),
-                    format!("{level}{off}"),
-                    format!("{level}{share}"),
-                ]
-            }
-            (Some(told), None) | (None, Some(told)) => vec![format!("{level}{told}")],
-            (None, None) => return,
+        let Some(share) = share else {
+            return;
         };
+        let of_height = format!("{share} of the height of cut");
         let inside = if self.standing == Standing::Plate {
             let back = 0.2 * solution.sweep.behind_centre.mm();
             Point::new(centre.x - back, lowest.y.midpoint(edge.y))
         } else {
             lowest.midpoint(below.over_lowest)
         };
-        scene.add_in(
-            ShownIn::Lens,
-            role,
-            label_or(inside, (28.0, -118.0), true, forms),
-        );
+        let word = label(inside, (28.0, -118.0), true, of_height);
+        scene.add_in(ShownIn::Lens, Role::Note, word);
     }
 
     /// The height of cut as a ruler from the ground under the edge, beside the sweep.
@@ -203,7 +198,7 @@ impl SideView<'_> {
             offset: 84.0,
             steps: steps(self.system),
             text: format!("{} {}", cut.name, self.length(cut.height)),
-            shorter: vec![self.length(cut.height)],
+            shorter: vec![format!("{} {}", cut.short, self.length(cut.height))],
         };
         scene.add_in(ShownIn::Lens, Role::CutLine, Shape::Ruler(ruler));
     }

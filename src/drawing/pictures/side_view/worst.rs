@@ -1,4 +1,5 @@
-//! The place of the worst finding, hatched in its level's colour and named.
+//! The place of the worst finding, in its level's colour and named: hatched where it lies between the
+//! parts, ringed where it lies on one.
 
 use kurbo::{BezPath, Circle, Point, Rect, Shape as _, Vec2};
 
@@ -55,7 +56,10 @@ impl SideView<'_> {
         let role = Role::Worst(worst.level);
         // The sweep's own number tells it.
         let has_its_number = self.sweep_is_worst().is_some();
-        scene.add(role, Shape::Hatch(worst.outline.clone()));
+        // On a part it is ringed: hatching there would read as another material.
+        if !is_on_part(worst.finding) {
+            scene.add(role, Shape::Hatch(worst.outline.clone()));
+        }
         scene.add(role, Shape::Line(worst.outline));
         if has_its_number {
             return;
@@ -115,5 +119,26 @@ impl SideView<'_> {
             }
             FindingId::Attitude => spot(self.screw_on_plate(), 0.09),
         }
+    }
+}
+
+/// Whether a finding's place lies on a part, and not between parts or over the ground.
+const fn is_on_part(finding: FindingId) -> bool {
+    match finding {
+        FindingId::Gap
+        | FindingId::TopFace
+        | FindingId::Lip
+        | FindingId::Scrap
+        | FindingId::Clip
+        | FindingId::Rollers
+        | FindingId::RunoutSwing
+        | FindingId::Attitude => true,
+        FindingId::Sweep
+        | FindingId::Reel
+        | FindingId::LowEnd
+        | FindingId::Underside
+        | FindingId::LowEndUnderside
+        | FindingId::Cut
+        | FindingId::Ahead => false,
     }
 }
