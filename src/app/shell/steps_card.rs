@@ -1,6 +1,6 @@
 //! The first steps with a unit.
 
-use egui::Ui;
+use egui::{ScrollArea, Ui};
 
 use crate::app::desk::{Beneath, Card, Desk, Next, OpenCard};
 use crate::app::widgets::caution::caution_ui;
@@ -24,6 +24,9 @@ const STEPS: [(&str, &str); 4] = [
         "Read how far each roller has to move, set it on the plate with engine off, key out, reel drive disconnected, unit and reel blocked, gloves on, and measure again. To show it to others: Drawing only, and Ctrl with + and - for the size of everything.",
     ),
 ];
+
+/// What a window needs above and below the steps.
+const AROUND: f32 = 150.0;
 
 /// The card. It comes back to the one it was opened over.
 #[derive(Default)]
@@ -56,13 +59,19 @@ impl Card for StepsCard {
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
         ui.label(Lettering::CardTitle.of("First steps"));
         ui.add_space(6.0);
-        for (name, text) in STEPS {
-            ui.label(Lettering::Name.of(name));
-            ui.label(text);
-            ui.add_space(4.0);
-        }
-        ui.separator();
-        caution_ui(ui);
+        // The button stays in view in a low window.
+        let room = (ui.ctx().content_rect().height() - AROUND).max(80.0);
+        ScrollArea::vertical().max_height(room).show(ui, |ui| {
+            // The scroll bar floats over what stands at the edge.
+            ui.set_max_width(ui.available_width() - 8.0);
+            for (name, text) in STEPS {
+                ui.label(Lettering::Name.of(name));
+                ui.label(text);
+                ui.add_space(4.0);
+            }
+            ui.separator();
+            caution_ui(ui);
+        });
         ui.add_space(10.0);
         if ui.button("Close").clicked() {
             self.put_away(desk)

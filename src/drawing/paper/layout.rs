@@ -313,7 +313,16 @@ impl Pencil {
             return;
         }
         self.together(|pencil| {
-            pencil.line(role, start, end);
+            if role == Role::Knife {
+                // A section is told by its hatching.
+                let up = Vec2::new(0.0, pencil.by_text(5.0));
+                let section = Rect::from_points(start - up, end + up).to_path(0.1);
+                pencil.body(role, &section);
+                pencil.closer_hatching(role, &section, 0.8);
+                pencil.stroke(role, &section);
+            } else {
+                pencil.line(role, start, end);
+            }
             let spots = vec![Spot::new(at, Anchor::Left)];
             pencil.wording(role, vec![words], TEXT_SIZE, spots);
         });

@@ -39,14 +39,17 @@ pub fn life_plot(
 ) -> Vec<Panel> {
     let style = style.into();
     let mut words = Pencil::new(style, window);
+    let index = measured as usize;
+    let limits = measured.limits(unit, trial);
+    let name_width = |name: &str| words.width_of(Role::Note, name, NUMBER);
+    let names = limits.iter().map(|limit| name_width(limit.name));
+    let beside = names.fold(words.by_text(18.0), f64::max) + words.by_text(6.0);
     let frame = Rect::new(
         window.x0 + words.by_text(BESIDE),
         window.y0 + words.by_text(ABOVE),
-        window.x1 - words.by_text(24.0),
+        window.x1 - beside,
         window.y1 - words.by_text(BELOW),
     );
-    let index = measured as usize;
-    let limits = measured.limits(unit, trial);
     let (new, scrap) = (unit.new_diameter.mm(), unit.smallest_diameter.mm());
     let curves = lines.iter().map(|line| &line.curves[index]);
     let points = curves
@@ -119,12 +122,19 @@ pub fn life_plot(
     let below = Point::new(frame.center().x, window.y1 - words.by_text(8.0));
     let title = axis_across.title("reel diameter, new to scrap");
     words.sized_text(Role::Note, below, Anchor::Middle, NUMBER, title);
-    let named: Vec<_> = limits.iter().map(|limit| limit.name).collect();
-    let title = format!(
-        "{}; level lines: {}",
-        axis.title(measured.name()),
-        named.join(", ")
-    );
+    // Each limit by its name at the end of its line, one over the other where they are close.
+    let mut limits: Vec<_> = limits
+        .iter()
+        .map(|limit| (y(limit.at.mm()), limit.name))
+        .collect();
+    limits.sort_by(|one, other| other.0.total_cmp(&one.0));
+    let mut lowest = frame.y1;
+    for (at, name) in limits {
+        let place = Point::new(frame.x1 + words.by_text(4.0), at.min(lowest));
+        lowest = place.y - words.by_text(1.15 * NUMBER);
+        words.sized_text(Role::Note, place, Anchor::Left, NUMBER, name.to_owned());
+    }
+    let title = axis.title(measured.name());
     let title = words.fitted(Role::Heading, &title, TITLE, window.width());
     let title = title.into_owned();
     let above = Point::new(window.x0, window.y0 + words.by_text(0.45 * ABOVE));

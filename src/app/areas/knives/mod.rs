@@ -69,6 +69,9 @@ impl Part {
 const ALL_BELOW: f32 = 1500.0;
 /// Of a lower one, the part that the pictures get under the table, and the least of either.
 const PICTURES: f32 = 0.58;
+/// The same of one lower than this, where the table would have no room for a row.
+const LOW: f32 = 560.0;
+const PICTURES_WHERE_LOW: f32 = 0.42;
 const LEAST_PANE: f32 = 150.0;
 
 /// Buttons that bring a part to the top; which was asked for.
@@ -167,9 +170,14 @@ impl State {
                 // The tabs alone, and all the room for the rows.
                 Panel::bottom("tabs of knives").show(ui, |ui| tabs_ui(ui, picture));
             } else {
+                let part = if high < LOW {
+                    PICTURES_WHERE_LOW
+                } else {
+                    PICTURES
+                };
                 Panel::bottom("pictures of knives")
                     .resizable(true)
-                    .default_size(PICTURES * high)
+                    .default_size(part * high)
                     .size_range(LEAST_PANE..=(high - LEAST_PANE).max(LEAST_PANE))
                     .show(ui, |ui| {
                         tabs_ui(ui, picture);

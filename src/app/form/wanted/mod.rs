@@ -41,6 +41,8 @@ pub fn wanted_ui(
         .auto_shrink(false)
         .show(ui, |ui| {
             let followed = Followed::begin(ui);
+            // The scroll bar floats over what stands at the edge.
+            ui.set_max_width(ui.available_width() - 8.0);
             for wanted in Wanted::ALL {
                 first = first.or(wanted_row_ui(ui, fields, document, wanted, solution));
                 match wanted.field {

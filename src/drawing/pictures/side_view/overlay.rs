@@ -27,7 +27,11 @@ const LONGEST_NAME: usize = 26;
 impl SideView<'_> {
     pub(super) fn overlays(&self, scene: &mut Scene) {
         let held = self.hold.place(&self.case);
-        for (row, overlay) in (0_u8..).zip(self.overlays) {
+        if !self.overlays.is_empty() {
+            let text = "the knife fitted".to_owned();
+            scene.add(Role::Knife, Shape::Key { row: 0, text });
+        }
+        for (row, overlay) in (1_u8..).zip(self.overlays) {
             let role = Role::Overlay(overlay.place);
             let pose = &overlay.case.solution.pose;
             // The rollers given, another knife may cut elsewhere: what is compared is the shape about
