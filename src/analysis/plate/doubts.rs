@@ -81,9 +81,9 @@ impl Doubt {
             None => *run > hours,
         });
         let (run, then) = wrong?;
-        let than = if run > hours { "fewer" } else { "more" };
+        let way = if run > hours { "fewer" } else { "more" };
         let told = format!(
-            "{} h are {than} than the {} h on record for {then}; read the clock again, or check the date",
+            "{} h are {way} than the {} h on record for {then}; read the clock again, or check the date",
             fixed(hours, 0),
             fixed(run, 0)
         );

@@ -134,7 +134,7 @@ pub fn usable_thickness(unit: &Solved, system: System) -> Option<[Length; 2]> {
     let usable = choices.iter().filter(|choice| choice.can_be_used());
     let mut usable = usable.map(|choice| choice.bar);
     let thin = usable.next()?;
-    Some([thin, usable.last().unwrap_or(thin)])
+    Some([thin, usable.next_back().unwrap_or(thin)])
 }
 
 /// What becomes of a unit on each of some bars.
@@ -203,7 +203,9 @@ mod tests {
     #[test]
     fn a_shop_begins_with_a_quarter_and_a_half_inch() {
         // Common practice, no source.
-        assert_eq!(BARS.map(Length::inches), [0.25, 0.5]);
+        for (bar, inches) in BARS.into_iter().zip([0.25, 0.5]) {
+            assert!((bar.inches() - inches).abs() < 1e-12, "{bar:?}");
+        }
         assert!(bar(Some(-3.0), 1.0).can_be_used());
         assert!(!bar(Some(3.01), 1.0).can_be_used());
     }

@@ -137,24 +137,28 @@ pub fn knife_picture(gaps: &AlongRead<GapOfKnife>, system: System) -> Scene {
     sketch.scene
 }
 
-/// A roller over the plate, with the gaps under its ends.
+/// A roller over the plate, with the gaps under its ends. It is flat, so that its words keep their room on
+/// a page.
 #[must_use]
 pub fn ends_picture(read: Option<&RollerReadings>, system: System) -> Scene {
+    const THICK: f64 = 16.0;
+    const WORDS: f64 = 45.0;
     let mut sketch = Sketch::new(String::new());
     sketch.ground(Role::Plate);
     let ends = read.map_or([None; 2], |read| [read.left, read.right]);
-    let gaps = spread(ends.map(|end| end.map(|end| end.gap.mm()))).map(|at| 18.0 + at);
+    let gaps = spread(ends.map(|end| end.map(|end| end.gap.mm()))).map(|at| 11.0 + 0.7 * at);
     let [left, right] = gaps;
     sketch.outline(
         Role::Roller,
         &[
             (-84.0, left),
             (84.0, right),
-            (84.0, right + 30.0),
-            (-84.0, left + 30.0),
+            (84.0, right + THICK),
+            (-84.0, left + THICK),
         ],
     );
-    sketch.line(Role::CentreLine, (-98.0, left + 15.0), (98.0, right + 15.0));
+    let half = 0.5 * THICK;
+    sketch.line(Role::CentreLine, (-98.0, left + half), (98.0, right + half));
     for (((x, gap), end), side) in ENDS.into_iter().zip(gaps).zip(ends).zip(Side::ALL) {
         // Over the roller, clear of its edge: the gap has no room for its number.
         let told = match end {
@@ -165,12 +169,12 @@ pub fn ends_picture(read: Option<&RollerReadings>, system: System) -> Scene {
             }
             None => side.word().to_owned(),
         };
-        sketch.word((x, 72.0), &told);
+        sketch.word((x, WORDS), &told);
     }
     if ends.iter().any(Option::is_some) {
-        sketch.word((0.0, -13.0), "gaps not to scale");
+        sketch.word((0.0, WORDS), "not to scale");
     }
-    sketch.scene.bounds = Rect::new(-100.0, -24.0, 100.0, 84.0);
+    sketch.scene.bounds = Rect::new(-100.0, -14.0, 100.0, 56.0);
     sketch.scene
 }
 

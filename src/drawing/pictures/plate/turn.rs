@@ -12,9 +12,9 @@ use crate::units::{Length, System};
 /// Beside the key.
 const CENTRE: (f64, f64) = (32.0, 22.0);
 /// What an indicator reads in the middle of a turn.
-const MIDDLE: f64 = 37.0;
+const MIDDLE: f64 = 34.0;
 /// The furthest reading from there.
-const SWING: f64 = 13.0;
+const SWING: f64 = 11.0;
 
 /// The place of a line among those of the pictures.
 const fn place(station: Station) -> u8 {
@@ -37,17 +37,12 @@ pub fn turn_picture(read: &[StationReadings], stations: &[StationRunout]) -> Sce
     sketch.circle(Role::CentreLine, CENTRE, MIDDLE);
     for quarter in 0..4_u8 {
         let turned = f64::from(quarter) * TAU / 4.0;
-        let (from, to) = (at(turned, 4.0), at(turned, MIDDLE + SWING + 2.0));
+        let (from, to) = (at(turned, 4.0), at(turned, MIDDLE + SWING + 1.0));
         sketch.line(Role::Datum, (from.x, from.y), (to.x, to.y));
-        // Beside the upright's ends, past the ends of the level one.
-        let words = if quarter % 2 == 0 {
-            let words = at(turned, MIDDLE + SWING + 16.0);
-            (words.x, words.y)
-        } else {
-            let words = at(turned, MIDDLE + SWING - 1.0);
-            (words.x + 20.0, words.y)
-        };
-        sketch.word(words, &format!("{}°", u16::from(quarter) * 90));
+        // Past the ends of both lines; words are wider than they are high.
+        let past = if quarter % 2 == 0 { 16.0 } else { 6.5 };
+        let words = at(turned, MIDDLE + SWING + past);
+        sketch.word((words.x, words.y), &format!("{}°", u16::from(quarter) * 90));
     }
     let furthest = read
         .iter()
