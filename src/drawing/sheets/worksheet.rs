@@ -19,7 +19,7 @@ const NOT_READ: &str = "not read";
 
 /// Parts of the page's height that the picture of a roller's ends takes, and that of its turn.
 const ENDS: f64 = 0.08;
-const TURN: f64 = 0.13;
+const TURN: f64 = 0.14;
 
 /// The page of a sheet that was filled in for a unit.
 #[must_use]

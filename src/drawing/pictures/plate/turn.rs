@@ -2,7 +2,7 @@
 
 use std::f64::consts::TAU;
 
-use kurbo::Point;
+use kurbo::{Point, Rect};
 
 use crate::analysis::plate::StationRunout;
 use crate::drawing::scene::{Role, Scene, Shape, Sketch, closed, polyline};
@@ -34,6 +34,8 @@ fn at(turned: f64, radius: f64) -> Point {
 #[must_use]
 pub fn turn_picture(read: &[StationReadings], stations: &[StationRunout]) -> Scene {
     let mut sketch = Sketch::new(String::new());
+    // With room for its words over it and under it, on a page too.
+    sketch.scene.bounds = Rect::new(-100.0, -40.0, 100.0, 84.0);
     sketch.circle(Role::CentreLine, CENTRE, MIDDLE);
     for quarter in 0..4_u8 {
         let turned = f64::from(quarter) * TAU / 4.0;
