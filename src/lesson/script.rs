@@ -189,6 +189,20 @@ impl LessonView {
     }
 }
 
+impl LessonView {
+    /// Whether it is a chart or a map rather than a drawing of the unit.
+    #[must_use]
+    pub const fn is_chart(self) -> bool {
+        match self {
+            Self::Path | Self::Budget | Self::Map | Self::SideBySide(SingleView::Budget) => true,
+            Self::Whole
+            | Self::Lens
+            | Self::Ground
+            | Self::SideBySide(SingleView::Whole | SingleView::Lens | SingleView::Ground) => false,
+        }
+    }
+}
+
 impl SingleView {
     /// The same view of one unit alone.
     #[must_use]

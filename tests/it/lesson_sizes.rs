@@ -8,7 +8,6 @@ use kurbo::Rect as Paper;
 use sweepgauge::app::show_style;
 use sweepgauge::command::open_lesson;
 use sweepgauge::drawing::{LessonPictures, Numbers, Style, Theme, Words};
-use sweepgauge::lesson::{LessonView, SingleView, Step};
 
 use crate::common::shown::Window;
 use crate::lettering::faults;
@@ -24,16 +23,6 @@ fn picture(window: &Window) -> Rect {
         .iter()
         .filter(|node| node.accesskit_node().role() == Role::Image);
     pictures.next().expect("a picture").rect()
-}
-
-fn is_chart(step: &Step) -> bool {
-    matches!(
-        step.view,
-        LessonView::Path
-            | LessonView::Budget
-            | LessonView::Map
-            | LessonView::SideBySide(SingleView::Budget)
-    )
 }
 
 #[test]
@@ -85,11 +74,11 @@ fn digits_and_words_of_every_step_are_as_high_as_promised_on_a_projector_and_on_
                         digits = digits.min(high.fold(0.0, f32::max));
                     }
                     // On the picture itself.
-                    let is_drawing = !(is_chart(step) || step.motion);
+                    let is_chart = step.view.is_chart() && !step.motion;
                     let style = Style {
-                        words: if is_drawing { Words::Few } else { Words::All },
+                        words: if is_chart { Words::All } else { Words::Few },
                         numbers: way,
-                        ..show_style(screen.y, Theme::Light, is_chart(step) && !step.motion)
+                        ..show_style(screen.y, Theme::Light, is_chart)
                     };
                     let [x0, y0] = [place.min.x, place.min.y].map(f64::from);
                     let [x1, y1] = [place.max.x, place.max.y].map(f64::from);

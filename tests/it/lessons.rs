@@ -911,6 +911,42 @@ fn a_picture_of_another_kind_is_cut_over_to() {
     assert!(!pictures.step_move(1, 2).expect("a way").can_be());
 }
 
+/// Steps that show the same are drawn at one scale, whatever their words leave of the paper's height.
+#[test]
+fn a_lens_keeps_its_scale_from_step_to_step_whatever_the_words_leave_it() {
+    for (name, at) in [("behind-centre", 2), ("worn-reel", 1), ("longer-knife", 1)] {
+        let (lesson, steps) = lesson(name);
+        let steps: Vec<_> = steps.into_iter().map(Ok).collect();
+        let pictures = LessonPictures {
+            lesson: &lesson,
+            steps: &steps,
+            clips: STILL,
+        };
+        for wide in [980.0, 1880.0] {
+            let scale = |step: usize, part: f64| -> String {
+                let place = kurbo::Rect::new(0.0, 0.0, wide, part * wide);
+                let solved = steps[step].as_ref().unwrap();
+                let style = Style {
+                    text: wide / 700.0,
+                    ..Style::from(Theme::Light)
+                };
+                let panels = pictures.panels(&lesson.steps[step], solved, place, style);
+                let marks = panels.unwrap().into_iter().flat_map(|panel| panel.marks);
+                let mut titles = marks.filter_map(|mark| match mark {
+                    Mark::Text { text, .. } if text.starts_with("Lens A") => Some(text),
+                    _ => None,
+                });
+                titles.next().expect("its title")
+            };
+            let first = scale(at, 0.31);
+            for part in [0.34, 0.4, 0.5] {
+                assert_eq!(scale(at, part), first, "{name}, {wide}, {part}");
+                assert_eq!(scale(at + 1, part), first, "{name}, {wide}, {part}");
+            }
+        }
+    }
+}
+
 /// Wherever a step shows the unit of the one before in the same view with something else set.
 #[test]
 fn the_steps_that_move_are_the_knife_slid_back_the_unit_turned_the_reel_worn_and_the_ground_raised()

@@ -126,7 +126,7 @@ impl Talk {
         let solved = TriedStep::shown(self.tried.as_ref(), set);
         let slider = TriedStep::slider(self.tried.as_ref(), step, set);
         let seen = self.seen;
-        let is_chart = is_chart(step.view) && !seen.is_lens;
+        let is_chart = step.view.is_chart() && !seen.is_lens;
         // The paths of the blades are the one chart that turns.
         let may_turn = !is_chart || step.view == LessonView::Path;
         let turns = seen.motion.unwrap_or(step.motion) && may_turn;
@@ -167,17 +167,6 @@ impl Talk {
             slider,
         }
     }
-}
-
-/// Whether what a step shows is a chart or a map.
-fn is_chart(view: LessonView) -> bool {
-    matches!(
-        view,
-        LessonView::Path
-            | LessonView::Budget
-            | LessonView::Map
-            | LessonView::SideBySide(SingleView::Budget)
-    )
 }
 
 /// A step as somebody asked to see it.

@@ -15,6 +15,9 @@ use crate::units::System;
 /// Paper between two pictures side by side.
 pub(super) const BETWEEN: f64 = 12.0;
 
+/// The height that a lens is fitted in at the most, in parts of its width: every picture that shows the same
+/// has so much.
+const FITTED_PART: f64 = 0.3;
 /// How much of a lens's width and height a knife's lip takes.
 const LIP_PART: f64 = 0.74;
 
@@ -127,9 +130,15 @@ impl Seen<'_> {
             if self.at_lip.is_some() {
                 return self.aim_at_lip(solved, place);
             }
+            // By its width alone: what words leave of its height differs from one picture to the next.
+            let most = place.y0 + FITTED_PART * place.width();
+            let fitted_in = Rect {
+                y1: place.y1.min(most),
+                ..place
+            };
             let fitted = |solved: &Solved| {
                 let (choice, system) = (LensChoice::default(), self.system_of(solved));
-                Lens::on(&solved.solution, choice, place, system).enlargement()
+                Lens::on(&solved.solution, choice, fitted_in, system).enlargement()
             };
             let least = self.alike.iter().map(|solved| fitted(solved));
             let least = least.fold(fitted(solved), f64::min);

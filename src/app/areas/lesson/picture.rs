@@ -7,7 +7,7 @@ use crate::app::widgets::kept::Kept;
 use crate::app::widgets::look::{colour, theme};
 use crate::app::widgets::paint::{Painted, paper};
 use crate::command::OpenLesson;
-use crate::drawing::{LessonPictures, Numbers, Role, STILL, Style, Theme};
+use crate::drawing::{LessonPictures, Numbers, Role, STILL, Style, Theme, Words};
 
 /// What a painted picture depends on.
 type Key = (WorkedOutOf, usize, Rect, Theme);
@@ -51,7 +51,13 @@ impl StepPicture {
             } else {
                 Numbers::Shown
             };
+            let words = if step.view.is_chart() && !step.motion {
+                Words::All
+            } else {
+                Words::Few
+            };
             let style = Style {
+                words,
                 numbers,
                 ..Style::from(theme)
             };

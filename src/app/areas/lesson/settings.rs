@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use egui::{ComboBox, RichText, Ui, Vec2};
+use egui::{ComboBox, RichText, TextStyle, Ui, Vec2};
 
 use super::texts::wrong_ui;
 use crate::app::desk::{Change, Desk, Drafts};
@@ -116,14 +116,9 @@ fn side_ui(
         ui.label(RichText::new(side.title()).family(strong()));
         for field in SET {
             let name = field.name();
-            let entry = |ui: &mut Ui| {
-                ui.label(name);
+            beside(ui, name, |ui| {
                 let named = side.named(name);
                 fields.entry(ui, &named, field, &mut document, "as measured", ENTRY);
-            };
-            // A name and its entry stay on one line.
-            ui.allocate_ui(Vec2::new(ENTRY, ui.spacing().interact_size.y), |ui| {
-                ui.horizontal(entry);
             });
         }
         knife_ui(ui, side, &mut document, &mut fields);
@@ -143,16 +138,10 @@ fn side_ui(
             readings.insert(0, ("Radius", Reading::GroundRadius));
         }
         for (name, reading) in readings {
-            ui.label(name);
-            let named = side.named(name);
-            fields.entry(
-                ui,
-                &named,
-                reading.into(),
-                &mut document,
-                "not measured",
-                ENTRY,
-            );
+            beside(ui, name, |ui| {
+                let (named, field) = (side.named(name), reading.into());
+                fields.entry(ui, &named, field, &mut document, "not measured", ENTRY);
+            });
         }
         let unit = desk.lesson().and_then(|work| {
             let step = work.lesson().steps.get(number)?;
@@ -207,6 +196,23 @@ fn side_ui(
     typed.left = Some(document);
 }
 
+/// A name and its entry, which stay on one line.
+fn beside(ui: &mut Ui, name: &str, entry: impl FnOnce(&mut Ui)) {
+    let font = TextStyle::Body.resolve(ui.style());
+    let words = ui
+        .painter()
+        .layout_no_wrap(name.to_owned(), font, ui.visuals().text_color());
+    let between = ui.spacing().item_spacing.x;
+    let wide = words.size().x + ENTRY.max(LIST) + 3.0 * between;
+    let size = Vec2::new(wide, ui.spacing().interact_size.y);
+    ui.allocate_ui(size, |ui| {
+        ui.horizontal(|ui| {
+            ui.label(name);
+            entry(ui);
+        });
+    });
+}
+
 /// The knife fitted, where the unit has more than one.
 fn knife_ui(ui: &mut Ui, side: Side, document: &mut Document, fields: &mut Fields) {
     if document.options.is_empty() {
@@ -219,15 +225,16 @@ fn knife_ui(ui: &mut Ui, side: Side, document: &mut Document, fields: &mut Field
     let fitted = document.fitted_name();
     let before = names.iter().position(|name| name == fitted).unwrap_or(0);
     let mut at = before;
-    ui.label("Knife");
     let shown = |at: usize| clipped(&names[at], LONGEST).to_string();
     let list = ComboBox::from_id_salt("knife of the step")
         .selected_text(shown(at))
         .width(LIST);
-    let list = list_ui(ui, list, |ui, list| {
-        list.values(ui, &places, &mut at, shown);
+    beside(ui, "Knife", |ui| {
+        let list = list_ui(ui, list, |ui, list| {
+            list.values(ui, &places, &mut at, shown);
+        });
+        list.accessible_name(side.named("Knife"));
     });
-    list.accessible_name(side.named("Knife"));
     if at != before {
         document.setting.knife = (at > 0).then(|| names[at].clone());
         fields.set(Change::new("knife"));

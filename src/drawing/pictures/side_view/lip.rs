@@ -69,7 +69,7 @@ impl SideView<'_> {
             "no relief needed".to_owned()
         };
         // Between both legs, or on the top face.
-        let part = if is_needed { 0.9 } else { 0.5 };
+        let part = if is_needed { 0.7 } else { 0.5 };
         let word = Shape::Label(Label {
             at: edge
                 + part
