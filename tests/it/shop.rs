@@ -14,6 +14,7 @@ use sweepgauge::units::Length;
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
+use crate::common::pdf::{Pdf, packed};
 use crate::common::program::{Run, program, ran};
 
 fn demo_shop() -> PathBuf {
@@ -304,4 +305,66 @@ fn diameters_that_lie_on_a_line_by_chance_tell_no_hour_to_the_hour() {
         .map(|hours| hours.split(" h").next().unwrap().parse().unwrap())
         .collect();
     assert!(hours[1] - hours[0] > 50.0, "{hours:?} in {out}");
+}
+
+#[test]
+fn the_record_sheet_has_the_numbers_of_the_board() {
+    let board = board(&demo_shop());
+    let out = TempDir::new().unwrap();
+    for unit in board["units"].as_array().unwrap() {
+        let name = unit["file"].as_str().unwrap();
+        let (file, pdf) = (demo_shop().join(name), out.path().join("record.pdf"));
+        let arguments = [
+            "sheet",
+            file.to_str().unwrap(),
+            pdf.to_str().unwrap(),
+            "--kind",
+            "record",
+        ];
+        assert_eq!(ran(program().args(arguments)).code, Some(0));
+        let text = Pdf::read(&fs::read(&pdf).unwrap()).text(1);
+        let system = open_unit(&file).unwrap().system();
+        let length = |key: &str| system.length(Length::from_mm(unit[key].as_f64().unwrap()));
+        let share = 100.0 * unit["sweep_share"].as_f64().unwrap();
+        let last = unit["last"].as_str().unwrap();
+        for told in [
+            format!("height of cut {},", length("height_of_cut_mm")),
+            format!("behind centre {},", length("behind_centre_mm")),
+            format!("sweep {share:.1} % of height of cut"),
+            format!("reel diameter {} (", length("reel_diameter_mm")),
+            format!("{} events on record, the last on {last}.", unit["entries"]),
+        ] {
+            assert!(text.contains(&packed(&told)), "{told} in {text}");
+        }
+    }
+}
+
+#[test]
+fn long_notes_go_on_on_a_second_page_and_none_is_lost() {
+    let folder = TempDir::new().unwrap();
+    let file = folder.path().join("unit.ron");
+    fs::copy(demo_shop().join("greens-3.ron"), &file).unwrap();
+    let jobs = (1..=9).map(|job| {
+        let note = format!(
+            "job {job} began. {} Job {job} ended.",
+            "The bearing was stiff and was packed. ".repeat(40)
+        );
+        format!("(date:\"2026-0{job}-05\",what:\"reel ground\",notes:\"{note}\")\n")
+    });
+    let record = format!("(record:1)\n{}", jobs.collect::<String>());
+    fs::write(record_beside(&file), record).unwrap();
+    for page in ["a4", "letter"] {
+        let pdf = folder.path().join("record.pdf");
+        let arguments = ["sheet", file.to_str().unwrap(), pdf.to_str().unwrap()];
+        let kind = ["--kind", "record", "--page", page];
+        assert_eq!(ran(program().args(arguments).args(kind)).code, Some(0));
+        let pdf = Pdf::read(&fs::read(&pdf).unwrap());
+        assert!(pdf.pages() > 1, "{page}");
+        let text: String = (1..=pdf.pages()).map(|page| pdf.text(page)).collect();
+        for job in 1..=9 {
+            for told in [format!("job {job} began."), format!("Job {job} ended.")] {
+                assert!(text.contains(&packed(&told)), "{told} on {page}");
+            }
+        }
+    }
 }

@@ -6,11 +6,13 @@ use super::flow::Band;
 use super::frame::{Frame, SheetOf};
 use super::plate_sheet::verdict;
 use super::sheet::Sheet;
+use crate::analysis::shop::ShopRow;
 use crate::analysis::{DUE_RULE, Job, LeftAlone, WearAhead, WearAlong, due_told, jobs};
 use crate::drawing::paper::Style;
 use crate::drawing::pictures::wear_plot;
 use crate::drawing::scene::Role;
 use crate::plate::{Day, Record};
+use crate::units::{Length, System};
 
 /// The jobs that a sheet lists, the newest of them: the most of these that still take one page.
 const JOBS: [usize; 6] = [48, 36, 27, 20, 15, 11];
@@ -48,6 +50,7 @@ fn sheet_of(of: SheetOf, record: &Record, jobs: &[Job], most: usize) -> Vec<Shee
         &days
     };
     let smallest = solved.unit.smallest_diameter;
+    let as_set = as_set_told(&ShopRow::of(String::new(), solved, record), system);
     frame.pages(true, |area, style| {
         let mut plot = Band::new(1, area, style);
         plot.heading("Wear of the reel");
@@ -65,6 +68,7 @@ fn sheet_of(of: SheetOf, record: &Record, jobs: &[Job], most: usize) -> Vec<Shee
             }
         }
         let mut next = Band::new(1, area, style);
+        next.words(Role::Note, &as_set);
         next.words(Role::Heading, &due_told(&hours.due, Day::today()));
         next.words(Role::Note, DUE_RULE);
         let mut done = Band::new(2, area, style);
@@ -90,13 +94,53 @@ fn sheet_of(of: SheetOf, record: &Record, jobs: &[Job], most: usize) -> Vec<Shee
     })
 }
 
+/// How the unit is set and what its record holds: the numbers of the shop board.
+fn as_set_told(row: &ShopRow, system: System) -> String {
+    let length = |length: Length| system.length(length);
+    let sweep = row
+        .sweep_share
+        .map_or_else(|| "not known".to_owned(), |share| system.share(share));
+    let events = match (row.entries, row.last) {
+        (0, _) => "No event on record".to_owned(),
+        (1, None) => "1 event on record".to_owned(),
+        (count, None) => format!("{count} events on record"),
+        (1, Some(last)) => format!("1 event on record, on {last}"),
+        (count, Some(last)) => format!("{count} events on record, the last on {last}"),
+    };
+    format!(
+        "As set: height of cut {}, behind centre {}, sweep {sweep} of height of cut, reel diameter {} ({} left to its minimum). {events}.",
+        length(row.height_of_cut),
+        length(row.behind_centre),
+        length(row.reel_diameter),
+        length(row.reel_diameter - row.smallest_diameter),
+    )
+}
+
 fn job_lines(band: &mut Band, job: &Job) {
     band.words(Role::Heading, &job.head());
     if !job.facts.is_empty() {
         let facts: Vec<String> = job.facts.iter().map(crate::analysis::Fact::told).collect();
         band.words(Role::Note, &facts.join("; "));
     }
-    if !job.notes.is_empty() {
-        band.words(Role::Note, &job.notes);
+    for part in parts(&job.notes) {
+        band.words(Role::Note, &part);
     }
+}
+
+/// The most letters of a paragraph.
+const PARAGRAPH: usize = 600;
+
+/// Long notes in paragraphs, each of whole words, so that none of them is cut short.
+fn parts(notes: &str) -> Vec<String> {
+    let mut parts: Vec<String> = Vec::new();
+    for word in notes.split_whitespace() {
+        match parts.last_mut() {
+            Some(part) if part.chars().count() + word.chars().count() < PARAGRAPH => {
+                part.push(' ');
+                part.push_str(word);
+            }
+            _ => parts.push(word.to_owned()),
+        }
+    }
+    parts
 }

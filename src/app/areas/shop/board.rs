@@ -14,7 +14,8 @@ use super::fresh::Fresh;
 use super::opening::AskedFor;
 use super::order::{Filter, Sorted, places};
 use super::set_amounts::{AmountsTyped, amounts, amounts_ui, disagreement};
-use super::table::{Done, Shown, UnitTable};
+use super::shown::Shown;
+use super::table::{Done, UnitTable};
 use crate::analysis::shop::{SetAmounts, ShopSet, repeated_names, sets};
 use crate::analysis::{DUE_RULE, Level};
 use crate::app::desk::{Ask, Desk};
@@ -26,6 +27,9 @@ use crate::app::widgets::list::list_ui;
 use crate::command::{RefusedKind, ShopBoard};
 use crate::printing::rows_to_paste;
 use crate::store::{is_same_file, whole_path};
+
+/// A window with less height than this left for table and notes is a low one.
+const LOW: f32 = 440.0;
 
 /// The board.
 #[derive(Default)]
@@ -191,7 +195,11 @@ impl Board {
         ui.add(Label::new(Lettering::Headline.of(in_short(board, sets))).wrap());
         self.folder_ui(ui, desk);
         self.filter_ui(ui, desk, board);
-        amounts_ui(ui, desk, &mut self.amounts_typed);
+        // In a low window the rows come first.
+        let is_low = ui.available_height() < LOW;
+        if !is_low {
+            amounts_ui(ui, desk, &mut self.amounts_typed);
+        }
         let system = desk.system();
         let repeated = Rc::clone(
             self.repeated
@@ -203,7 +211,7 @@ impl Board {
         };
         let height = ui.available_height();
         Panel::bottom("shop notes")
-            .default_size((0.24 * height).clamp(96.0, 190.0))
+            .default_size((0.24 * height).clamp(74.0, 190.0))
             .size_range(70.0..=400.0)
             .resizable(true)
             .show(ui, |ui| {
@@ -216,6 +224,9 @@ impl Board {
                             .filter_map(|set| disagreement(set, system, name_of))
                         {
                             ui.label(told);
+                        }
+                        if is_low {
+                            amounts_ui(ui, desk, &mut self.amounts_typed);
                         }
                         refused_ui(ui, board);
                         caution_in_short_ui(ui);

@@ -88,13 +88,13 @@ impl Column {
     /// How wide it is where the columns are folded: what is long there takes two lines.
     pub const fn folded_width(self) -> f32 {
         match self {
-            Self::Name | Self::Set | Self::Turf => 226.0,
-            Self::Status => 96.0,
+            Self::Name | Self::Set | Self::Turf => 238.0,
+            Self::Status => 92.0,
             Self::Height | Self::Behind => 84.0,
-            Self::Sweep => 54.0,
-            Self::Left => 68.0,
-            Self::Last => 82.0,
-            Self::Due => 118.0,
+            Self::Sweep => 52.0,
+            Self::Left => 66.0,
+            Self::Last => 80.0,
+            Self::Due => 116.0,
         }
     }
 

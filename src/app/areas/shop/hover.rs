@@ -3,7 +3,7 @@
 use egui::{PopupAnchor, Rect, RectAlign, Response, Sense, Tooltip, Ui, Vec2};
 
 use super::set_amounts::disagreement;
-use super::table::Shown;
+use super::shown::Shown;
 use crate::analysis::{SolvedId, due_told};
 use crate::app::widgets::kept::Kept;
 use crate::app::widgets::lettering::Lettering;

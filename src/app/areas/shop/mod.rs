@@ -8,6 +8,7 @@ mod opening;
 mod order;
 mod record;
 mod set_amounts;
+mod shown;
 mod table;
 
 use egui::{Button, CentralPanel, Key, Ui};

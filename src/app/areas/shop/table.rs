@@ -1,7 +1,5 @@
 //! The table of units.
 
-use std::collections::{BTreeMap, BTreeSet};
-
 use egui::{
     Align, Button, EventFilter, Key, Label, Layout, RichText, ScrollArea, Sense, TextWrapMode, Ui,
     Vec2,
@@ -11,21 +9,20 @@ use egui_extras::{Column as Width, TableBuilder};
 use super::column::Column;
 use super::hover::Hover;
 use super::order::Sorted;
+use super::shown::Shown;
 use crate::analysis::Level;
-use crate::analysis::shop::ShopSet;
 use crate::app::widgets::lettering::strong;
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
 use crate::command::BoardUnit;
 use crate::drawing::Theme;
-use crate::units::System;
 
 /// Height of a row and of the heads.
 const ROW: f32 = 27.0;
 /// The same where they have two lines.
 const FOLDED_ROW: f32 = 48.0;
-/// A unit's name takes no more room where columns are folded.
-const WIDEST_NAME: f32 = 300.0;
+/// A unit's name takes no more room.
+const WIDEST_NAME: f32 = 420.0;
 /// Side of a symbol in a row.
 const SYMBOL: f32 = 15.0;
 
@@ -37,22 +34,6 @@ pub struct UnitTable {
     chosen: Option<String>,
     /// The place that is to have the keys and to be in view.
     wanted: Option<usize>,
-}
-
-/// What the table shows.
-pub struct Shown<'a> {
-    pub units: &'a [BoardUnit],
-    /// The places of the units that are wanted, in their order.
-    pub places: &'a [usize],
-    /// The sets, by their names.
-    pub sets: &'a BTreeMap<&'a str, &'a ShopSet>,
-    /// Names that more than one unit has.
-    pub repeated: &'a BTreeSet<String>,
-    /// How the unit of a file is called.
-    pub name_of: &'a dyn Fn(&str) -> String,
-    pub system: System,
-    /// The file that is open in the window, by its place among the units.
-    pub open: Option<usize>,
 }
 
 /// What was done in the table.
@@ -78,10 +59,15 @@ impl Fit {
         let wide = Column::ALL.map(|column| (column, column.width()));
         let all =
             |columns: &[(Column, f32)]| columns.iter().map(|(_, width)| width + gap).sum::<f32>();
-        if all(&wide) <= width {
+        let rest = width - all(&wide);
+        if rest >= 0.0 {
+            let mut beside = wide.to_vec();
+            if let Some((_, name)) = beside.first_mut() {
+                *name = (*name + rest).min(WIDEST_NAME.max(*name));
+            }
             return Self {
                 is_folded: false,
-                beside: wide.to_vec(),
+                beside,
             };
         }
         let beside = Column::ALL.into_iter();
@@ -342,7 +328,12 @@ fn head_ui(ui: &mut Ui, column: Column, sorted: Sorted) -> bool {
 /// A unit's name, which has the keys of its row.
 fn name_ui(ui: &mut Ui, unit: &BoardUnit, is_open: bool, shown: &Shown) -> egui::Response {
     let name = unit.row.name_among(shown.repeated);
-    let mut text = RichText::new(&name);
+    // Where names are cut short, what tells equal ones apart stands first.
+    let mut text = RichText::new(if name == unit.row.name {
+        name.clone()
+    } else {
+        format!("{}: {}", unit.row.file, unit.row.name)
+    });
     if is_open {
         text = text.family(strong());
     }
