@@ -234,6 +234,8 @@ impl Card for EventCard {
         {
             self.fill_in(desk);
         }
+        // Over the fields, where it is in view in a low window too.
+        let is_right = self.asked.is_some() && asked_ui(ui);
         let is_entered = self.fields_ui(ui, desk.system());
         if self
             .asked
@@ -248,17 +250,8 @@ impl Card for EventCard {
         }
         ui.add_space(6.0);
         let mut next = Next::Stay;
-        let is_asked = self.asked.is_some();
-        if is_asked {
-            let ink = colour(theme(ui.ctx()).level(Level::Watch));
-            ui.colored_label(
-                ink,
-                "Not added yet. Is what is marked right? Correct it, or add it as it is.",
-            );
-        }
         ui.horizontal(|ui| {
-            let is_right = is_asked && ui.button("It is right: add it").clicked();
-            let is_given = !is_asked && ui.button("Add to the record").clicked();
+            let is_given = ui.button("Add to the record").clicked();
             if is_given || is_entered || is_right {
                 next = self.add(desk, is_right);
             }
@@ -283,6 +276,14 @@ impl Card for EventCard {
     fn works_on_unit(&self) -> bool {
         true
     }
+}
+
+/// Asks whether what is marked is right; whether it was said to be.
+fn asked_ui(ui: &mut Ui) -> bool {
+    let ink = colour(theme(ui.ctx()).level(Level::Watch));
+    let question = "Not added yet. Is what is marked right? Correct it, or add it as it is.";
+    ui.colored_label(ink, question);
+    ui.button("It is right: add it").clicked()
 }
 
 /// What is odd about an event beside the record as it stands now, and the unit. A record that cannot be read
