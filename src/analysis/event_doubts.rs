@@ -313,12 +313,8 @@ mod tests {
             "{told}"
         );
         // With two diameters any line meets both: there is no band to be outside of.
-        let two: String = RECORD
-            .lines()
-            .take(3)
-            .map(|line| format!("{line}\n"))
-            .collect();
-        assert_eq!(asked(line, &two), []);
+        let two: Vec<&str> = RECORD.lines().take(3).collect();
+        assert_eq!(asked(line, &two.join("\n")), []);
     }
 
     #[test]

@@ -158,10 +158,12 @@ fn line_and_band(drawn: &mut Pencil, rate: &WearRate, field: &Field) {
         };
         let mut band = BezPath::new();
         band.move_to(edge(told[0], 1.0));
-        told.iter().for_each(|at| band.line_to(edge(*at, 1.0)));
-        told.iter()
-            .rev()
-            .for_each(|at| band.line_to(edge(*at, -1.0)));
+        for at in &told {
+            band.line_to(edge(*at, 1.0));
+        }
+        for at in told.iter().rev() {
+            band.line_to(edge(*at, -1.0));
+        }
         band.close_path();
         drawn.body(Role::Band, &band);
     }

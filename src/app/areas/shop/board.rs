@@ -369,10 +369,10 @@ fn in_short(board: &ShopBoard, sets: &[ShopSet]) -> String {
     };
     let count = board.units.len();
     let units = if count == 1 { "unit" } else { "units" };
-    let refused = board.refused_told().into_iter();
-    let refused: String = refused.map(|told| format!("; {told}")).collect();
+    let refused = board.refused_told().join("; ");
+    let semicolon = if refused.is_empty() { "" } else { "; " };
     format!(
-        "{count} {units}: {}{}{refused}",
+        "{count} {units}: {}{}{semicolon}{refused}",
         levels.join(", "),
         told(apart, "set does not agree", "sets do not agree"),
     )
