@@ -106,10 +106,10 @@ fn judge(case: &Case) -> Option<Verdict> {
                 "The rear roller and the reel overlap by {}: check the readings."
             }
             (Which::Front, With::Knife) => {
-                "The front roller and the knife overlap by {}: check the readings."
+                "The front roller and the knife overlap by {}: check the readings. If they are right, it cannot be set so, and no knife passes in Knives that needs it."
             }
             (Which::Rear, With::Knife) => {
-                "The rear roller and the knife overlap by {}: check the readings."
+                "The rear roller and the knife overlap by {}: check the readings. If they are right, it cannot be set so, and no knife passes in Knives that needs it."
             }
         };
         return watch(Sentence::new(template, &[by.into()]));

@@ -7,6 +7,7 @@ mod area;
 mod blade_path;
 mod knives;
 mod lesson;
+mod no_work;
 mod not_current;
 mod plate;
 mod shop;

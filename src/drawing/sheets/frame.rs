@@ -314,7 +314,7 @@ impl Frame<'_> {
             ("Date", date, 90.0),
             ("By", by, 90.0),
         ];
-        let between = by_text(14.0);
+        let between = by_text(24.0);
         let named: f64 = known
             .iter()
             .map(|(name, ..)| pencil.width_of(Role::Note, name, ABOUT) + by_text(6.0) + between)

@@ -13,7 +13,7 @@ mod worked_out;
 
 use egui::{CentralPanel, Key, Panel, ScrollArea, Ui};
 
-use self::no_lesson::no_lesson_ui;
+use self::no_lesson::NO_LESSON;
 use self::picture::StepPicture;
 use self::settings::SettingsTyped;
 use self::step_form::step_form_ui;
@@ -60,7 +60,7 @@ impl Area for LessonArea {
         let kept = desk.kept_step();
         let Some(lesson) = desk.lesson() else {
             self.of = None;
-            CentralPanel::default_margins().show(ui, |ui| no_lesson_ui(ui, desk));
+            CentralPanel::default_margins().show(ui, |ui| NO_LESSON.show(ui, desk, |_, _| {}));
             return;
         };
         self.begin(lesson, kept);

@@ -15,10 +15,10 @@ mod worked_out;
 
 use egui::{Align, CentralPanel, Id, Key, Layout, Panel, ScrollArea, Ui, Vec2};
 
-use self::beside::SheetsBeside;
+use self::beside::{SheetsBeside, sheets_ui};
 use self::entry::{Entries, Typing, told_ui};
 use self::field_course::FieldCourse;
-use self::no_sheet::no_sheet_ui;
+use self::no_sheet::NO_SHEET;
 use self::page::Page;
 use self::pages::{Shown, Ways, page_ui};
 use self::picture::{StepPicture, has_picture, scene_of};
@@ -82,7 +82,9 @@ impl Area for PlateArea {
         let beside = self.beside.look(ui.ctx(), desk);
         let Some(worked_out) = worked_out else {
             self.of = None;
-            CentralPanel::default_margins().show(ui, |ui| no_sheet_ui(ui, desk, &beside));
+            CentralPanel::default_margins().show(ui, |ui| {
+                NO_SHEET.show(ui, desk, |ui, desk| sheets_ui(ui, desk, &beside));
+            });
             return;
         };
         self.begin(desk, &worked_out);
