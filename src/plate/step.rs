@@ -139,7 +139,7 @@ impl Step {
             Self::Bearings | Self::FrontRunout | Self::RearRunout => Some(TURNING),
             Self::FrontEnds | Self::RearEnds => Some(ON_THE_BAR),
             Self::KnifeToReel => Some(
-                "Feeler: unit blocked so that it cannot tip, reel blocked, cut-resistant gloves. Paper: power isolated, one person, a long strip, fingers well clear; turn the reel slowly from the shaft's end and block it again before reaching in.",
+                "Feeler: unit blocked so that it cannot tip, reel blocked, cut-resistant gloves. Paper: power isolated, cut-resistant gloves, one person, a long strip, fingers well clear; turn the reel slowly from the shaft's end and block it again before reaching in.",
             ),
             Self::FrontAdjuster | Self::RearAdjuster | Self::Height | Self::Attitude => {
                 Some(STANDING)

@@ -813,7 +813,12 @@ fn every_area_has_its_picture_and_its_table_to_copy() {
             assert!(table.contains(in_table), "{table}");
             continue;
         };
-        window.wait_until_it_says(&format!("Copied the picture: {}", view.name()));
+        // Of the unit the whole page, with lens and numbers.
+        let title = match view {
+            PictureView::Whole => window.document().name.clone(),
+            _ => view.name().to_owned(),
+        };
+        window.wait_until_it_says(&format!("Copied the picture: {title}"));
         let copied = window.take_copied();
         let [OutputCommand::CopyImage(picture)] = &copied[..] else {
             panic!("{key:?}: {} things were copied", copied.len());

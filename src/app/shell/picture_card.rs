@@ -46,7 +46,12 @@ pub fn copy_picture(ctx: &Context, desk: &mut Desk, of: &About) {
     match of.picture {
         Some(view) => match current(desk) {
             Ok(document) => {
-                let asked = asked(view, desk.system());
+                let mut asked = asked(view, desk.system());
+                // Of the unit itself the page that says most: with its lens, its numbers and its verdict, and
+                // on what size of paper its scale holds.
+                if view == PictureView::Whole {
+                    asked.view = None;
+                }
                 copy(ctx, desk, move || drawn(document, &asked).map(Arc::new));
             }
             Err(why) => desk.warn(format!("Not copied. {why}")),

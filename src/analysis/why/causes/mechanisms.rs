@@ -345,9 +345,9 @@ impl<'a> Mechanisms<'a> {
             name: "Reel-to-knife gap",
             strength: part(gap, most),
             text,
-            confirm: "Engine off, key out, reel blocked, gloves on: feeler gauge between blade and knife along the whole length. Then the paper test: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
+            confirm: "Engine off, key out, reel blocked, gloves on: feeler gauge between blade and knife along the whole length. Then the paper test: power isolated, cut-resistant gloves, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
             cure: Cure::Other(
-                "Reel-to-knife adjustment to light contact: engine off, key out, reel drive disconnected, reel blocked, gloves on. Then the paper test along the whole knife: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
+                "Reel-to-knife adjustment to light contact: engine off, key out, reel drive disconnected, reel blocked, gloves on. Then the paper test along the whole knife: power isolated, cut-resistant gloves, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
             ),
             judged_by: Some(JudgedBy::whole(FindingId::Gap)),
         }
@@ -420,7 +420,7 @@ impl<'a> Mechanisms<'a> {
             name: "Edges and contact",
             strength: Strength::NotMeasured,
             text,
-            confirm: "Paper test along the whole knife: power isolated, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
+            confirm: "Paper test along the whole knife: power isolated, cut-resistant gloves, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
             cure: Cure::Other(
                 "Grind or lap reel and knife as the machine's manual says, by a qualified technician, guards on the grinder, eye, hearing and dust protection, gloves only as the grinder's manual says; then adjust reel to knife again, reel blocked, gloves on. Powered lapping turns the reel: brush with a long handle, hands, clothes and bystanders clear, guards as the manual says, no gloves near the turning reel.",
             ),
