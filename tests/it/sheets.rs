@@ -455,7 +455,7 @@ fn paper_and_file_can_be_matched() {
         let text = Pdf::read(&std::fs::read(&out).unwrap()).text(1);
         assert!(text.contains(&whole[..8]) && text.contains("greens-walking.ron"));
         assert_eq!(
-            text.contains(&packed("this sheet tries")),
+            text.contains(&packed("Not the setting saved")),
             is_tried,
             "{text}"
         );

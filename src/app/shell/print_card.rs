@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use egui::{Button, Context, Ui, Vec2};
+use egui::{Align, Button, Context, Layout, Ui, Vec2};
 
 use super::preview::{Preview, blank_page_ui};
 use super::sheet_choices::{paper_ui, sheet_choices_ui};
@@ -68,6 +68,8 @@ pub fn open_print_card(desk: &mut Desk, areas: &mut Areas) {
     }
 }
 
+/// Room for how far the sheet is, and then for its pages.
+const COMES_AND_GOES: f32 = 84.0;
 /// How large a page is shown at the most.
 const LARGEST: Vec2 = Vec2::new(430.0, 470.0);
 
@@ -303,14 +305,18 @@ impl Card for PrintCard {
                 if ui.button("Close").clicked() {
                     next = Next::Close;
                 }
-                // What comes and goes stands below, so that no button moves under the hand.
+                // What comes and goes has its room below, so that no button moves under the hand.
                 ui.add_space(6.0);
-                let pages = match self.shown.made() {
-                    Some(Ok(shown)) => shown.sheets.len(),
-                    _ => 0,
-                };
-                self.pages_ui(ui, pages);
-                self.progress_ui(ui);
+                let room = Vec2::new(ui.available_width(), COMES_AND_GOES);
+                ui.allocate_ui_with_layout(room, Layout::top_down(Align::Min), |ui| {
+                    ui.set_min_height(COMES_AND_GOES);
+                    let pages = match self.shown.made() {
+                        Some(Ok(shown)) => shown.sheets.len(),
+                        _ => 0,
+                    };
+                    self.pages_ui(ui, pages);
+                    self.progress_ui(ui);
+                });
                 self.refusal.show(ui);
             });
             if let Some(Ok(shown)) = self.shown.made()

@@ -19,7 +19,6 @@ pub fn sheet_choices_ui(ui: &mut Ui, asked: &mut SheetAsked) {
     }
     // Greyed for the other kinds, so that what stands below stays where it is.
     ui.add_enabled_ui(asked.kind == SheetKind::Why, |ui| {
-        ui.label("What is seen on the turf");
         let complaint = asked.complained.complaint;
         let shown = complaint.map_or(BY_HAND, Complaint::name);
         let list = ComboBox::from_id_salt("sheet complaint")
@@ -43,8 +42,10 @@ pub fn sheet_choices_ui(ui: &mut Ui, asked: &mut SheetAsked) {
 
 /// The size of the paper.
 pub fn paper_ui(ui: &mut Ui, page: &mut Page) {
-    ui.label("Paper");
-    for offered in Page::ALL {
-        ui.radio_value(page, offered, offered.name());
-    }
+    ui.horizontal(|ui| {
+        ui.label("Paper");
+        for offered in Page::ALL {
+            ui.radio_value(page, offered, offered.name());
+        }
+    });
 }

@@ -19,12 +19,13 @@ use crate::units::{Length, Quantity, System, Value};
 const MOST_HARDWARE: usize = 3;
 /// Part of the page's area that drawing and lens take, and the most that they take of a page with room.
 const PICTURE: f64 = 0.24;
+const LOWER_PICTURES: [f64; 4] = [PICTURE, 0.22, 0.2, 0.17];
 const LARGEST_PICTURE: f64 = 0.4;
 const SMALLEST_PICTURE: f64 = 0.14;
 
 /// The smallest part of the words' usual size that gives way to a larger drawing, and to one as usual.
 const READABLE: f64 = 0.92;
-const SMALL: f64 = 0.88;
+const SMALL: f64 = 0.84;
 
 /// The sheet of a solved unit.
 pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
@@ -90,7 +91,7 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
             last.blanks(&["Notes"]);
             last.blanks(&["Set by", "Date", "Signature"]);
         } else {
-            last.heading("Not to be set or run: no reading is accepted, and none signs for it");
+            last.heading("Not to be set or run: no reading is accepted, and nobody signs for it");
             last.blanks(&["Notes"]);
         }
         vec![wanted, picture, band, rows, last]
@@ -104,10 +105,11 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
     };
     let part = if (PICTURE..LARGEST_PICTURE).contains(&needed) && is_readable(needed, READABLE) {
         needed
-    } else if is_readable(PICTURE, SMALL) {
-        PICTURE
     } else {
-        SMALLEST_PICTURE
+        // No lower than it must: the drawing would drop to the next smaller scale.
+        let mut lower = LOWER_PICTURES.into_iter();
+        let found = lower.find(|part| is_readable(*part, SMALL));
+        found.unwrap_or(SMALLEST_PICTURE)
     };
     frame.filled_pages(true, |area, style, left| bands(part, area, style, left))
 }
