@@ -117,19 +117,7 @@ fn lay_out_item(
         }
         Shape::Arrow(path) => {
             if let Some(path) = placed(path) {
-                pencil.stroke(role, &path);
-                let flat = pencil.flattened(&path);
-                let ends: Vec<Point> = flat
-                    .elements()
-                    .iter()
-                    .filter_map(kurbo::PathEl::end_point)
-                    .collect();
-                // Flattening can leave a last piece of no length, which points nowhere.
-                if let Some(&tip) = ends.last()
-                    && let Some(&before) = ends.iter().rfind(|end| end.distance(tip) > 1e-6)
-                {
-                    pencil.arrowhead(role, tip, tip - before);
-                }
+                pencil.arrow(role, &path);
             }
         }
         Shape::Dimension(dimension) => dimension.lay_out(pencil, paper_from_world),
@@ -199,6 +187,23 @@ const DIAMETER_DEGREES: [f64; 10] = [
 const DIAMETER_REACHES: [f64; 2] = [1.0, 2.0];
 
 impl Pencil {
+    /// A line with an arrowhead at its end.
+    fn arrow(&mut self, role: Role, path: &BezPath) {
+        self.stroke(role, path);
+        let flat = self.flattened(path);
+        let ends: Vec<Point> = flat
+            .elements()
+            .iter()
+            .filter_map(kurbo::PathEl::end_point)
+            .collect();
+        // Flattening can leave a last piece of no length, which points nowhere.
+        if let Some(&tip) = ends.last()
+            && let Some(&before) = ends.iter().rfind(|end| end.distance(tip) > 1e-6)
+        {
+            self.arrowhead(role, tip, tip - before);
+        }
+    }
+
     /// Shelves about a place, the nearest first, all on slanting lines.
     pub(super) fn shelves(&self, from: Point, plain_reach: f64) -> impl Iterator<Item = Spot> {
         let (reach, size) = (self.by_text(plain_reach), self.by_text(TEXT_SIZE));

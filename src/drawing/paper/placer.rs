@@ -484,13 +484,17 @@ fn weight(mark: &Mark) -> Option<f64> {
     }
     Some(match role {
         Role::BelowCut(_) => 8.0,
-        Role::Clip | Role::Dimension | Role::LensFrame | Role::Vertical => 4.0,
+        Role::Clip
+        | Role::Dimension
+        | Role::LensFrame
+        | Role::Vertical
+        | Role::Plate
+        | Role::Soil => 4.0,
         // A note's strokes are the arrows of travel and of turning.
         Role::Note => 9.0,
         Role::CutLine => 2.5,
         Role::Knife | Role::Hardware | Role::Worst(_) => 2.0,
         Role::Overlay(_) | Role::Setting => 1.5,
-        Role::Plate | Role::Soil => 4.0,
         Role::CentreLine | Role::Datum => 1.0,
         Role::Blade => 4.5,
         Role::ReelRim | Role::TipCircle | Role::Bar | Role::Roller | Role::Band => 0.6,

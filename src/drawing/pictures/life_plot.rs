@@ -122,18 +122,8 @@ pub fn life_plot(
     let below = Point::new(frame.center().x, window.y1 - words.by_text(8.0));
     let title = axis_across.title("reel diameter, new to scrap");
     words.sized_text(Role::Note, below, Anchor::Middle, NUMBER, title);
-    // Each limit by its name at the end of its line, one over the other where they are close.
-    let mut limits: Vec<_> = limits
-        .iter()
-        .map(|limit| (y(limit.at.mm()), limit.name))
-        .collect();
-    limits.sort_by(|one, other| other.0.total_cmp(&one.0));
-    let mut lowest = frame.y1;
-    for (at, name) in limits {
-        let place = Point::new(frame.x1 + words.by_text(4.0), at.min(lowest));
-        lowest = place.y - words.by_text(1.15 * NUMBER);
-        words.sized_text(Role::Note, place, Anchor::Left, NUMBER, name.to_owned());
-    }
+    let at_lines = limits.iter().map(|limit| (y(limit.at.mm()), limit.name));
+    name_limits(&mut words, frame, at_lines.collect());
     let title = axis.title(measured.name());
     let title = words.fitted(Role::Heading, &title, TITLE, window.width());
     let title = title.into_owned();
@@ -141,6 +131,17 @@ pub fn life_plot(
     words.sized_text(Role::Heading, above, Anchor::Left, TITLE, title);
     words.stroke(Role::Note, &frame.to_path(0.1));
     vec![drawn.done(), words.done()]
+}
+
+/// Each limit by its name at the end of its line, one over the other where they are close.
+fn name_limits(words: &mut Pencil, frame: Rect, mut limits: Vec<(f64, &'static str)>) {
+    limits.sort_by(|one, other| other.0.total_cmp(&one.0));
+    let mut lowest = frame.y1;
+    for (at, name) in limits {
+        let place = Point::new(frame.x1 + words.by_text(4.0), at.min(lowest));
+        lowest = place.y - words.by_text(1.15 * NUMBER);
+        words.sized_text(Role::Note, place, Anchor::Left, NUMBER, name.to_owned());
+    }
 }
 
 /// What a curve gives at a diameter, or where it runs nearest to it; none of a curve that runs nowhere.
