@@ -122,7 +122,7 @@ fn order<'a>(of: SheetOf, best: Option<&KnifeRow>, area: Rect, style: Style) -> 
 }
 
 /// What the sheet rests on.
-fn basis<'a>(of: SheetOf<'a>, area: Rect, style: Style) -> [Band<'a>; 2] {
+fn basis(of: SheetOf<'_>, area: Rect, style: Style) -> [Band<'_>; 2] {
     let (solved, system) = (of.solved, of.system);
     let mut rests = Band::new(1, area, style);
     rests.heading("What this rests on");
