@@ -23,7 +23,7 @@ const SET: [Field; 4] = [
     Field::Extension,
 ];
 /// Widths of an entry and of a list.
-const ENTRY: f32 = 92.0;
+const ENTRY: f32 = 118.0;
 const LIST: f32 = 130.0;
 /// Letters of a knife's name that are shown.
 const LONGEST: usize = 24;
