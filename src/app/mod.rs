@@ -19,8 +19,8 @@ mod widgets;
 pub use areas::About;
 pub use desk::{
     Ask, Change, Choosing, DEMO_UNIT, Dialogs, LessMotion, MotionWish, NoDialogs, NoMotionWish,
-    NoOpener, NoPrinter, Opener, Opening, Part, Preferences, PrintJob, Printed, Printer, Printing,
-    Session, SessionId, WindowPlace, chosen,
+    NoOpener, NoPrinter, Opener, Opening, OtherUnit, Part, Preferences, PrintJob, Printed, Printer,
+    Printing, Session, SessionId, WindowPlace, chosen,
 };
 #[cfg(all(unix, not(target_os = "macos")))]
 pub use files::{PortalMotion, PortalPrinter};

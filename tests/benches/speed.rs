@@ -11,9 +11,12 @@ use egui::{ClippedPrimitive, Context, Event, Key, Modifiers, RawInput, Rect, pos
 use sweepgauge::analysis::knives::{Trial, map, table};
 use sweepgauge::analysis::why::{Goal, Why};
 use sweepgauge::analysis::{Case, FindingId, Findings, Solution, Solved, Uncertainty};
-use sweepgauge::app::{App, Change, NoDialogs, Preferences, Session, dress};
+use sweepgauge::app::{App, Change, NoDialogs, Preferences, Session, dress, show_style};
 use sweepgauge::command::ShopBoard;
-use sweepgauge::drawing::{Origin, ShownIn, SideView, Standing, Theme, View, lay_out};
+use sweepgauge::drawing::{
+    Origin, PairNumbers, PictureView, ShownIn, SideBySide, SideView, Standing, Theme, View,
+    lay_out, motion_panel,
+};
 use sweepgauge::printing::{SheetAsked, folder_book};
 use sweepgauge::unit::{
     Document, Fitted, Follows, HardwareReadings, KnifePart, MountEntry, Reading, Uncertain, most,
@@ -361,6 +364,39 @@ fn in_motion(criterion: &mut Criterion) {
     assert!(still > 0);
     criterion.bench_function("Show, a frame of the reel in motion", |bench| {
         bench.iter(|| drawn(&ctx, &mut app, Vec::new()));
+    });
+    // As measured and as set, by one clock.
+    drawn(&ctx, &mut app, vec![key(Key::D)]);
+    criterion.bench_function("Show, a frame of two reels in motion", |bench| {
+        bench.iter(|| drawn(&ctx, &mut app, Vec::new()));
+    });
+    moments(criterion);
+}
+
+/// What of such a frame is the drawing's: a moment of the reel from its solution to what the painter is given,
+/// the scene with its stems, and the same of two side by side. The rest of a frame is the toolkit's.
+fn moments(criterion: &mut Criterion) {
+    let solved = Solved::of(demo().document()).expect("the demo unit has a solution");
+    let style = show_style(1080.0, Theme::Light, false);
+    let paper = kurbo::Rect::new(0.0, 0.0, 1880.0, 620.0);
+    let mut clips = (0_u32..).map(|step| f64::from(step) / 61.0);
+    let mut next = move || clips.next().unwrap_or_default();
+    criterion.bench_function("the reel at a moment, laid out for a room", |bench| {
+        bench.iter(|| motion_panel(black_box(&solved), next(), paper, style));
+    });
+    let mut clips = (0_u32..).map(|step| f64::from(step) / 61.0);
+    let mut next = move || clips.next().unwrap_or_default();
+    criterion.bench_function("two reels at a moment, laid out for a room", |bench| {
+        bench.iter(|| {
+            let pair = SideBySide {
+                units: [&solved, &solved],
+                names: ["Left", "Right"].map(str::to_owned),
+                view: PictureView::Motion,
+                system: System::InchDecimal,
+                clips: next(),
+            };
+            pair.panels(&PairNumbers::all_of(pair.view), paper, style)
+        });
     });
 }
 

@@ -3,11 +3,12 @@
 
 use std::f64::consts::TAU;
 
-use kurbo::{Point, Vec2};
+use kurbo::{ParamCurve as _, Point, Vec2};
 use proptest::prelude::*;
 use sweepgauge::analysis::{Kinematics, Solved};
 use sweepgauge::drawing::{
-    MotionDrawing, PictureView, Role, Shape, Standing, Theme, motion_frame, view_picture,
+    Mark, MotionDrawing, Pen, PictureView, Role, Shape, Standing, Theme, clip_on_paper,
+    motion_frame, motion_panel, view_picture,
 };
 use sweepgauge::geometry::{BladePath, ReelTurn, StemState, Stems};
 use sweepgauge::printing::{PictureAsked, Resolution, moving_bytes};
@@ -249,6 +250,52 @@ fn a_clip_later_the_picture_is_the_same() {
     }
 }
 
+/// The ground goes back with the unit's travel, and its hatching with it: a clip later it lies as it did, and
+/// between that it lies elsewhere.
+#[test]
+fn the_hatching_of_the_soil_goes_back_with_the_ground() {
+    let hatching = |solved: &Solved, clips: f64| {
+        let paper = kurbo::Rect::new(0.0, 0.0, 1000.0, 700.0);
+        let panel = motion_panel(solved, clips, paper, Theme::Light.into()).unwrap();
+        let lines = panel.marks.iter().find_map(|mark| match mark {
+            Mark::Stroke {
+                role: Role::Soil,
+                path,
+                pen: Pen::Hatching,
+            } => {
+                let ends = path.segments().flat_map(|line| [line.start(), line.end()]);
+                Some(ends.collect::<Vec<_>>())
+            }
+            _ => None,
+        });
+        lines.expect("it is hatched")
+    };
+    for (solved, ..) in units() {
+        let paper = kurbo::Rect::new(0.0, 0.0, 1000.0, 700.0);
+        let clip = clip_on_paper(&solved, paper);
+        let (now, later) = (hatching(&solved, 0.1), hatching(&solved, 1.1));
+        assert!(now.len() > 20 && now.len() == later.len());
+        for (now, later) in now.iter().zip(&later) {
+            assert!(now.distance(*later) < 1e-6, "{now:?}, {later:?}");
+        }
+        // A little later every line that ended at the ground does so again, moved back as the ground is.
+        let (part, soon) = (0.02, hatching(&solved, 0.12));
+        let at_ground = |ends: &[Point]| {
+            let ground = ends.iter().map(|end| end.y).fold(f64::INFINITY, f64::min);
+            let ends = ends.iter().filter(|end| end.y < ground + 1e-6);
+            ends.map(|end| end.x).collect::<Vec<_>>()
+        };
+        let (now, soon) = (at_ground(&now), at_ground(&soon));
+        assert!(soon.len() > 20, "{}", soon.len());
+        let is_moved = |x: &&f64| {
+            let was = **x + part * clip;
+            now.iter().any(|now| (now - was).abs() < 1e-6)
+        };
+        let moved = soon.iter().filter(is_moved).count();
+        assert!(moved + 1 >= soon.len(), "{moved} of {}", soon.len());
+    }
+}
+
 #[test]
 fn the_picture_says_that_its_stems_are_an_illustration() {
     let (solved, ..) = units().swap_remove(0);
@@ -314,6 +361,56 @@ fn the_moving_file_holds_its_pictures_plays_for_ever_and_none_is_like_the_one_be
         pictures.push(pixels);
     }
     assert!(pictures.windows(2).all(|two| two[0] != two[1]));
+}
+
+/// The matched pair's reels make 1200 and 2100 revolutions a minute, so that the right one's blades clip 7 times
+/// in 4 clips of the left one.
+#[test]
+fn two_reels_side_by_side_move_by_one_clock_until_both_are_where_they_began() {
+    let folder = TempDir::new().unwrap();
+    let out = folder.path().join("pair.png");
+    let lessons = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units/lessons");
+    let asked = |more: &[&str]| {
+        ran(program()
+            .arg("picture")
+            .arg(lessons.join("matched-fairway.ron"))
+            .arg(&out)
+            .arg("--beside")
+            .arg(lessons.join("matched-green.ron"))
+            .args(["--view", "motion", "--frames", "4", "--width", "320"])
+            .args(more))
+    };
+    let run = asked(&["--page", "a4"]);
+    assert_eq!(run.code, Some(2), "{run:?}");
+    assert!(
+        run.err.contains("a moving picture has no page"),
+        "{}",
+        run.err
+    );
+    let run = asked(&[]);
+    assert_eq!((run.code, run.err.as_str()), (Some(0), ""));
+    let file = std::io::BufReader::new(std::fs::File::open(&out).unwrap());
+    let mut reader = png::Decoder::new(file).read_info().unwrap();
+    let control = reader.info().animation_control().unwrap();
+    assert_eq!((control.num_frames, control.num_plays), (16, 0));
+    let mut halves = Vec::new();
+    for _ in 0..16 {
+        let mut pixels = vec![0; reader.output_buffer_size().unwrap()];
+        let info = reader.next_frame(&mut pixels).unwrap();
+        let line = info.line_size;
+        // The reels stand over the middle of either half; the words of speed are at the foot.
+        let half = |from: usize, to: usize| -> Vec<u8> {
+            let rows = pixels.chunks(line).skip(12).take(60);
+            rows.flat_map(|row| row[from..to].to_vec()).collect()
+        };
+        halves.push([half(0, line / 2), half(line / 2 + 12, line)]);
+    }
+    for side in [0, 1] {
+        assert!(halves.windows(2).all(|two| two[0][side] != two[1][side]));
+    }
+    // The left one is as it was a clip later, the right one after 4 of them and no sooner.
+    assert!(halves[0][0] == halves[4][0] && halves[0][0] == halves[12][0]);
+    assert!((1..4).all(|clip| halves[0][1] != halves[4 * clip][1]));
 }
 
 #[test]

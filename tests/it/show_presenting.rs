@@ -11,7 +11,8 @@ use egui_kittest::kittest::NodeT as _;
 use sweepgauge::analysis::{NumberId, Solved};
 use sweepgauge::app::{Beginning, Change, DEMO_UNIT, LessMotion, MotionWish};
 use sweepgauge::command::open_lesson;
-use sweepgauge::unit::read_text;
+use sweepgauge::lesson::Turned;
+use sweepgauge::unit::{ClosingReadings, read_text};
 use sweepgauge::units::{Length, Quantity, System};
 
 use crate::common::plate_window::{GREENS, ground};
@@ -112,6 +113,38 @@ fn the_slider_stops_where_no_unit_can_be_and_says_why() {
         assert!(window.says("the unit keeps its setting") || window.says("no further: "));
         assert!(picture(&window).height() > 100.0, "the picture stays");
     }
+    // The reel of this one turns about a pivot straight beyond its centre: a smaller one does not reach the knife.
+    let mut document = document(DEMO_UNIT);
+    let bench = &document.bench;
+    let (diameter, behind) = (bench.reel_diameter.value(), bench.behind_centre.value());
+    let up = (0.5 * diameter.mm()).powi(2) - behind.mm().powi(2);
+    let above = bench.height_of_cut.value().mm() + 2.0 * up.sqrt();
+    let length = |mm: f64| Quantity::exactly(Length::from_mm(mm), System::Millimetre);
+    document.closing = ClosingReadings::ReelPivots {
+        ahead: length(2.0 * behind.mm()),
+        above: length(above),
+    };
+    let mut start = Start::on(document);
+    start.size = SCREEN;
+    start.preferences.show.slider = Some(Turned::ReelDiameter);
+    let mut window = start.window();
+    window.press(Key::F11);
+    let shown = picture(&window);
+    window.press_with(Modifiers::SHIFT, Key::ArrowLeft);
+    let told = words(&window);
+    let why = told.iter().find(|text| text.starts_with("no further: "));
+    let why = why.unwrap_or_else(|| panic!("{told:?}"));
+    assert!(why.ends_with("Check where the pivot stands."), "{why}");
+    assert!(
+        picture(&window).height() > 0.8 * shown.height(),
+        "the picture stays"
+    );
+    window.press(Key::R);
+    assert!(
+        !words(&window)
+            .iter()
+            .any(|text| text.starts_with("no further: "))
+    );
 }
 
 #[test]
@@ -216,10 +249,33 @@ fn every_key_is_on_the_list_and_the_bar_comes_with_the_pointer() {
     window.assert_says("?: keys");
     window.press(Key::Questionmark);
     for does in [
+        "This list",
+        "To the picture or step before",
         "To the next picture or step",
+        "Show or hide the numbers",
         "The clip point enlarged, and back",
-        "Turn the reel faster, up to its real speed",
+        "The reel in motion, and back",
+        "Two side by side, as last chosen in View, Side by side; and back",
+        "Left and right change places",
+        "A bright ring at the pointer, the rest dimmed; again to put it out",
+        "Enlarge the place at the pointer; again to show all. Or drag a frame around it",
+        "All dark, and back",
+        "Choose the numbers and the slider",
+        "In a lesson: a second window with notes, next step and clocks. Put it on your own screen; again to close it",
+        "Of a unit: keep the picture as a step of a lesson",
         "Back to where you were",
+        "All words on the picture, then none, then the few again",
+        "Stop the reel, and let it go on",
+        "Turn the reel on by one blade, and stop there. Or drag the picture",
+        "Turn the reel slower, down to one blade a step",
+        "Turn the reel faster, up to its real speed",
+        "The slider, one step up",
+        "The slider, one step down",
+        "The slider back to what is set",
+        "Enlarge; or turn the wheel",
+        "Show more; or turn the wheel",
+        "To the first picture or step",
+        "To the last picture or step",
     ] {
         window.assert_says(does);
     }
@@ -227,6 +283,35 @@ fn every_key_is_on_the_list_and_the_bar_comes_with_the_pointer() {
     window.press(Key::Escape);
     window.assert_silent("Back to where you were");
     window.assert_says("?: keys");
+    // The key that opened it closes it, and any other does what it says.
+    window.press(Key::Questionmark);
+    window.press(Key::Questionmark);
+    window.assert_silent("Back to where you were");
+    window.press(Key::Questionmark);
+    window.press(Key::D);
+    window.assert_silent("Back to where you were");
+    window.assert_says("Side by side: ");
+}
+
+#[test]
+fn a_key_that_does_nothing_on_a_slide_says_why() {
+    let mut window = showing();
+    for (key, why) in [
+        (Key::Space, "No reel turns here: M first"),
+        (Key::X, "Two change places where two are: D"),
+        (Key::P, "The presenter's window goes with a lesson"),
+        (Key::R, "The slider is where it is set"),
+    ] {
+        window.press(key);
+        window.assert_says(why);
+    }
+    window.press(Key::N);
+    window.assert_silent("The slider is where it is set");
+    let lesson = lessons().swap_remove(0);
+    let mut window = telling(&lesson, 1, SCREEN);
+    window.press(Key::C);
+    window.assert_says("A step has its own numbers and slider");
+    window.assert_silent("What a room sees");
 }
 
 #[test]
@@ -322,18 +407,29 @@ fn a_place_is_enlarged_by_key_and_by_a_frame_with_words_as_large_as_before() {
         let size = text.galley.job.sections[0].format.font_id.size;
         assert!(size >= 0.02 * SCREEN.y, "{}", text.galley.text());
     }
+    // The bar fades meanwhile: the words on the picture are compared, each in its place.
+    let seen = |window: &Window| {
+        let words = painted(window).into_iter();
+        let words = words.filter(|word| place.contains(word.pos));
+        let words = words.map(|word| (word.galley.text().to_owned(), word.pos));
+        words.collect::<Vec<_>>()
+    };
     window.press(Key::Z);
-    assert_eq!(all_painted(&window).len(), whole.len(), "all of it again");
+    let all = seen(&window);
+    assert!(all.len() > 4, "{all:?}");
     let corner = place.center() - Vec2::new(100.0, 40.0);
     window.drag(corner, Vec2::new(200.0, 80.0));
-    assert_ne!(all_painted(&window).len(), whole.len());
+    assert_ne!(seen(&window), all);
+    window.press(Key::Z);
+    assert_eq!(seen(&window), all, "all of it again");
     // Another picture is seen whole.
     window.press(Key::ArrowRight);
-    let lens = all_painted(&window).len();
+    let lens = seen(&window);
     window.press(Key::Plus);
+    assert_ne!(seen(&window), lens);
     window.press(Key::ArrowLeft);
     window.press(Key::ArrowRight);
-    assert_eq!(all_painted(&window).len(), lens);
+    assert_eq!(seen(&window), lens);
 }
 
 #[test]

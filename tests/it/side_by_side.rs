@@ -297,6 +297,35 @@ fn the_command_line_draws_two_units_and_one_as_set_and_as_tried() {
 }
 
 #[test]
+fn a_window_opens_one_unit_beside_another_and_none_beside_what_is_no_unit() {
+    let folder = TempDir::new().unwrap();
+    let window = |file: &Path, other: &Path, more: &[&str]| {
+        let run = ran(program()
+            .arg("window")
+            .arg(file)
+            .arg("--beside")
+            .arg(other)
+            .args(more)
+            .env_remove("DISPLAY")
+            .env_remove("WAYLAND_DISPLAY"));
+        (run.code, run.err)
+    };
+    let gone = folder.path().join("gone.ron");
+    let (code, told) = window(&shipped("fairway"), &gone, &["--show"]);
+    assert_eq!(code, Some(2), "{told}");
+    assert!(told.contains("gone.ron"), "{told}");
+    let lesson = shipped("fairway").with_file_name("behind-centre.lesson.ron");
+    for file in [folder.path(), lesson.as_path()] {
+        let (code, told) = window(file, &shipped("green"), &[]);
+        assert_eq!(code, Some(2), "{told}");
+        assert!(told.contains("is no unit file"), "{told}");
+    }
+    // Both read, it asks for a display.
+    let (code, told) = window(&shipped("fairway"), &shipped("green"), &["--show"]);
+    assert_eq!(code, Some(4), "{told}");
+}
+
+#[test]
 fn a_glass_enlarges_the_same_place_of_both() {
     let pair = matched();
     let pair = side_by_side(&pair, PictureView::Whole);

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use egui::epaint::TextShape;
 use egui::{Key, Modifiers, Shape, Vec2};
-use sweepgauge::app::Session;
+use sweepgauge::app::{OtherUnit, Session};
 use sweepgauge::store::{open_unit, record_beside};
 use sweepgauge::units::System;
 use tempfile::TempDir;
@@ -93,6 +93,103 @@ fn copying_tells_what_it_does_first_is_one_step_and_changes_no_reading() {
     window.press_with(Modifiers::COMMAND, Key::Z);
     assert_eq!(*window.document(), before, "one step");
     window.assert_says("Undone: settings of");
+}
+
+#[test]
+fn settings_go_into_another_unit_that_is_open_and_into_none_that_is_a_file() {
+    let mut window = sized(Start::on_file(&shipped("fairway")), DESK);
+    open_card(&mut window);
+    let green = open_unit(&shipped("green")).unwrap();
+    window.type_over(
+        "Path of another unit file",
+        shipped("green").to_str().unwrap(),
+    );
+    window.click("Open beside");
+    window.assert_says("Settings cannot go into");
+    window.assert_says("its file is not open");
+    window.assert_greyed("Copy settings of the left one…", "its file is not open");
+    window.click("Close");
+
+    let behind = Session::new(green.clone(), None);
+    let id = window.harness.state_mut().lay_beside(behind);
+    let front = window.document().clone();
+    open_card(&mut window);
+    window.choose("Right", &format!("Open: {}", green.name));
+    window.assert_silent("its file is not open");
+    window.click("Copy settings of the left one…");
+    window.assert_says(&format!("This changes in \"{}\"", green.name));
+    window.click("Copy these settings");
+    window.assert_says("Copied the settings into");
+    window.press(Key::Escape);
+    assert_eq!(*window.document(), front, "the unit in front is as it was");
+    assert!(window.harness.state_mut().bring_session_to_front(id));
+    window.settle();
+    let after = window.document().clone();
+    assert_eq!(after.bench, green.bench);
+    let solved = window.app().session().good().unwrap();
+    assert!((solved.solution.pose.height_of_cut.mm() - 12.7).abs() < 1e-9);
+    window.press_with(Modifiers::COMMAND, Key::Z);
+    assert_eq!(*window.document(), green, "one step");
+}
+
+#[test]
+fn the_numbers_chosen_in_front_of_a_room_are_those_of_the_pair_at_once() {
+    let mut window = sized(
+        Start::on(demo_set("attitude: \"7 deg\"")),
+        Vec2::new(1024.0, 768.0),
+    );
+    window.press(Key::F11);
+    window.press(Key::D);
+    assert!(has(&painted(&window), "Behind centre"));
+    window.press(Key::C);
+    window.click("Behind centre");
+    window.click("Close");
+    assert!(!has(&painted(&window), "Behind centre"));
+    // Hidden, they leave the pictures where they are.
+    let places = |window: &Window| {
+        let words = painted(window).into_iter();
+        let words = words.filter(|word| ["knife", "reel"].contains(&word.galley.text()));
+        words.map(|word| word.pos).collect::<Vec<_>>()
+    };
+    let before = places(&window);
+    assert!(before.len() > 2, "{before:?}");
+    window.press(Key::N);
+    assert_eq!(places(&window), before);
+}
+
+#[test]
+fn a_unit_of_a_file_is_opened_beside_the_one_in_front_on_the_card_or_before_a_room() {
+    let other = || {
+        let document = open_unit(&shipped("green")).unwrap();
+        OtherUnit {
+            name: document.name.clone(),
+            document: std::sync::Arc::new(document),
+        }
+    };
+    let [fairway, green] = ["fairway", "green"].map(|name| open_unit(&shipped(name)).unwrap());
+    let mut window = sized(Start::on_file(&shipped("fairway")), DESK);
+    window.harness.state_mut().look_beside(other());
+    window.settle();
+    assert_picture(&window, &fairway.name, &green.name);
+    window.click("Close");
+    window.press_with(Modifiers::COMMAND, Key::Num4);
+    let ctx = window.harness.ctx.clone();
+    window.harness.state_mut().show_beside(&ctx, other());
+    window.settle();
+    window.assert_says("Side by side: ");
+    assert!(has(&painted(&window), &green.name));
+    window.press(Key::Escape);
+    assert!(window.has_button("File"));
+}
+
+#[test]
+fn two_that_are_one_say_why() {
+    let mut unit = DemoUnit::KnifeChoice.document();
+    unit.setting = sweepgauge::unit::SettingEntry::default();
+    let mut window = sized(Start::on(unit), Vec2::new(1024.0, 768.0));
+    window.press(Key::F11);
+    window.press(Key::D);
+    window.assert_says("no setting is tried");
 }
 
 #[test]

@@ -197,7 +197,7 @@ pub(super) const TABLE: [Entry; 27] = [
         &[Press::Alone(Key::P)],
         "P",
         "P: presenter",
-        "In a lesson: a second window with notes, next step and clock, for you alone; again to close it",
+        "In a lesson: a second window with notes, next step and clocks. Put it on your own screen; again to close it",
     ),
     entry(
         Act::KeepStep,

@@ -44,7 +44,9 @@ pub(super) fn keys_ui(ui: &mut Ui, most: f32) {
         .id_salt("keys")
         .max_height(most)
         .show(ui, |ui| {
+            // A line a key, as close as text.
             ui.spacing_mut().item_spacing.y = 2.0;
+            ui.spacing_mut().interact_size.y = 0.0;
             let room = ui.available_width() - KEYS - 20.0;
             Grid::new("keys of show").num_columns(2).show(ui, |ui| {
                 for entry in TABLE {

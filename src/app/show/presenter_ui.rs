@@ -23,6 +23,9 @@ const NOTES: f32 = 21.0;
 const BESIDE: f32 = 700.0;
 /// How high the picture of the next step is to its width.
 const HIGH: f32 = 0.62;
+/// The keys that are needed most.
+const IN_SHORT: &str =
+    "Right, Left: next, back.  N: numbers.  B: blank.  ?: every key.  P: close this window";
 /// How often the clocks are looked at.
 const TICK: Duration = Duration::from_secs(1);
 
@@ -99,6 +102,16 @@ impl PresenterUi {
         for panel in painted {
             panel.paint(ui.painter());
         }
+        if let Some(Ok(solved)) = of.steps.get(number) {
+            ui.add_space(6.0);
+            let most = ui.available_height();
+            ScrollArea::vertical()
+                .id_salt("text of the next step")
+                .max_height(most)
+                .show(ui, |ui| {
+                    ui.add(Label::new(Lettering::InShort.of(&solved.text)).wrap());
+                });
+        }
     }
 }
 
@@ -121,15 +134,20 @@ fn painted(of: &OpenLesson, number: usize, place: Rect, theme: Theme) -> Vec<Pai
 fn head_ui(ui: &mut Ui, sight: &Sight, step: &Step) -> Option<Act> {
     let mut pressed = None;
     ui.horizontal_wrapped(|ui| {
+        // Each in one piece, wherever the row breaks.
         let clock = |ui: &mut Ui, name: &str, shown: String| {
-            ui.label(Lettering::Note.of(name));
-            ui.label(RichText::new(shown).size(CLOCK).family(strong()));
-            ui.add_space(14.0);
+            ui.horizontal(|ui| {
+                ui.label(Lettering::Note.of(name));
+                let shown = RichText::new(shown).size(CLOCK).family(strong());
+                ui.add(Label::new(shown).extend());
+                ui.add_space(14.0);
+            });
         };
         clock(ui, "Time of day", time_of_day());
         clock(ui, "Since the start", since(sight.began));
         let count = sight.of.lesson.steps.len();
         clock(ui, "Step", format!("{} of {count}", sight.at + 1));
+        clock(ui, "On this step", since(sight.step_began));
         for (name, act) in [("Back", Act::Back), ("Next", Act::Next)] {
             if ui
                 .add(Button::new(name).min_size(Vec2::new(80.0, 34.0)))
@@ -139,6 +157,7 @@ fn head_ui(ui: &mut Ui, sight: &Sight, step: &Step) -> Option<Act> {
             }
         }
     });
+    ui.label(Lettering::Note.of(IN_SHORT));
     ui.label(Lettering::Headline.of(&step.title));
     if sight.is_blank {
         ui.label(Lettering::Name.of("The room's screen is dark. B: show it again."));
@@ -162,7 +181,12 @@ fn notes_ui(ui: &mut Ui, sight: &Sight, step: &Step, high: f32) {
             match sight.of.steps.get(sight.at) {
                 Some(Ok(solved)) => {
                     ui.label(Lettering::Note.of("The room reads"));
-                    ui.label(Lettering::InShort.of(&solved.text));
+                    let text = if sight.has_numbers {
+                        &solved.text
+                    } else {
+                        &solved.text_asked
+                    };
+                    ui.label(Lettering::InShort.of(text));
                     let numbers = solved.numbers.iter();
                     let numbers =
                         numbers.map(|number| format!("{}: {}", number.title, number.shown));

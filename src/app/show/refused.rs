@@ -42,7 +42,7 @@ pub(super) fn why_not(
         }
         Act::SliderUp | Act::SliderDown => why(slide.slider.is_none(), "No slider here"),
         Act::SliderBack => why(
-            !slide.slider.as_ref().is_some_and(SliderOf::is_turned),
+            !slide.slider.as_ref().is_some_and(SliderOf::can_go_back),
             "The slider is where it is set",
         ),
         Act::Next

@@ -14,6 +14,8 @@ pub(super) struct Sight {
     pub(super) is_blank: bool,
     /// When the lesson began.
     pub(super) began: Instant,
+    /// When the room came to this step.
+    pub(super) step_began: Instant,
 }
 
 impl Sight {

@@ -128,6 +128,11 @@ impl SliderOf {
         (self.now_base - self.set_base).abs() > 1e-6
     }
 
+    /// Whether there is anything to take back: it was turned, or says why it went no further.
+    pub(super) fn can_go_back(&self) -> bool {
+        self.is_turned() || self.stopped.is_some()
+    }
+
     /// The nearest whole step to a place that is not past its ends.
     pub(super) fn in_steps(&self, base: f64) -> f64 {
         let (low, high) = self.range_base;

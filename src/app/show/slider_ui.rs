@@ -4,7 +4,7 @@ use egui::{Align, Color32, Label, Layout, Rect, RichText, Slider, Ui, UiBuilder}
 
 use super::sizes::{BETWEEN, Sizes};
 use super::slide::SliderOf;
-use super::strips::{cut_foot, width_of, words};
+use super::strips::{cut_foot, width_of};
 
 /// Height of its row, in parts of the screen's.
 const ROW: f32 = 0.042;
@@ -33,8 +33,13 @@ pub(super) fn slider_ui(
         |why| format!("no further: {why}"),
     );
     if !told.is_empty() {
-        let place = cut_foot(left, 1.4 * fine.size);
-        words(ui, place, RichText::new(told).font(fine).color(ink));
+        // As many lines as a reason takes.
+        let galley = ui
+            .painter()
+            .layout(told.clone(), fine.clone(), ink, left.width());
+        let place = cut_foot(left, galley.size().y + 0.4 * fine.size);
+        let told = Label::new(RichText::new(told).font(fine).color(ink)).wrap();
+        ui.new_child(UiBuilder::new().max_rect(place)).add(told);
     }
     let place = cut_foot(left, sizes.part(ROW));
     let font = sizes.name();

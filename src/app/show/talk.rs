@@ -15,6 +15,8 @@ use crate::lesson::{LessonView, SingleView, Step};
 pub struct Talk {
     of: Arc<OpenLesson>,
     began: Instant,
+    /// When the room came to this step.
+    step_began: Instant,
     at: usize,
     /// The picture is on its way there from another step.
     moving: Option<Moving>,
@@ -32,6 +34,7 @@ impl Talk {
         Self {
             of: Arc::new(of),
             began: Instant::now(),
+            step_began: Instant::now(),
             at: step.min(last),
             moving: None,
             seen: Seen::default(),
@@ -43,6 +46,9 @@ impl Talk {
     pub(super) fn go(&mut self, by: isize) {
         let (from, last) = (self.at, self.of.lesson.steps.len().saturating_sub(1));
         self.at = self.at.saturating_add_signed(by).min(last);
+        if self.at != from {
+            self.step_began = Instant::now();
+        }
         let moved = self.pictures(0.0).step_move(from, self.at);
         let is_own = self.seen == Seen::default() && self.tried.is_none();
         let can_be = moved.is_some_and(|moved| is_own && moved.can_be());
@@ -83,6 +89,7 @@ impl Talk {
             has_numbers,
             is_blank,
             began: self.began,
+            step_began: self.step_began,
         }
     }
 

@@ -142,7 +142,7 @@ impl SideBySide<'_> {
             hold: Hold::Ground,
             is_pair: true,
             alike: self.units.to_vec(),
-            lens: Some(self.lens_aim(left)),
+            lens: (self.view == PictureView::Lens).then(|| self.lens_aim(left)),
             at_lip: None,
             is_scale_of_row,
             system: Some(self.system),
