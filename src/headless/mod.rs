@@ -240,7 +240,7 @@ pub fn run(command: &HeadlessCommand) -> Result<Printout, Problem> {
                 (Some(count), Some(pair)) => write_moving_picture(pair, out, &asked, *count)?,
                 (None, None) => write_picture(&solved, out, &asked)?,
                 (None, Some(pair)) => {
-                    write_sheet(out, &asked, || side_by_side_sheet(pair, asked.theme, *page))?
+                    write_sheet(out, &asked, || side_by_side_sheet(pair, asked.theme, *page))?;
                 }
             }
             Ok(Printout::Text(String::new()))

@@ -112,12 +112,11 @@ impl<'a> Number<'a> {
         };
         let parsed = |number: &str| number.parse::<f64>().ok();
         let (whole, part) = number.rsplit_once('-').unwrap_or(("0", number));
-        let (value, decimals) = match part.split_once('/') {
-            Some((upper, lower)) => (parsed(upper)? / parsed(lower)?, None),
-            None => {
-                let decimals = part.split_once('.').map_or(0, |(_, after)| after.len());
-                (parsed(part)?, Some(decimals))
-            }
+        let (value, decimals) = if let Some((upper, lower)) = part.split_once('/') {
+            (parsed(upper)? / parsed(lower)?, None)
+        } else {
+            let decimals = part.split_once('.').map_or(0, |(_, after)| after.len());
+            (parsed(part)?, Some(decimals))
         };
         Some(Self {
             value: sign * (parsed(whole)? + value),

@@ -1,6 +1,6 @@
 //! Hatching: parallel lines clipped to an outline, by even-odd crossings.
 
-use kurbo::{BezPath, Line, PathEl, Point, Rect, Vec2};
+use kurbo::{Affine, BezPath, Line, PathEl, Point, Rect, Vec2};
 
 use super::look::Hatching;
 
@@ -19,6 +19,14 @@ pub(super) struct Lies {
 }
 
 impl Lies {
+    /// Through a place of the world, alike again so many millimetres further along.
+    pub(super) fn of(place: Point, alike_mm: f64, paper_from_world: Affine) -> Self {
+        let through = paper_from_world * place;
+        let along = paper_from_world * Point::new(place.x + alike_mm, place.y);
+        let alike = through.distance(along);
+        Self { through, alike }
+    }
+
     /// Hatching whose lines are set a little closer or wider, so that a whole number of them goes into the way
     /// to where it is alike again; where that way is shorter than from line to line, so many ways into one.
     pub(super) fn alike_after(self, hatching: Hatching) -> Hatching {

@@ -106,12 +106,7 @@ fn lay_out_item(
         } => {
             if let Some(path) = placed(outline) {
                 pencil.body(role, &path);
-                let alike = paper_from_world * Vec2::new(*alike_mm, 0.0).to_point();
-                let alike = (alike - paper_from_world * Point::ORIGIN).hypot();
-                let lies = Lies {
-                    through: paper_from_world * *through,
-                    alike,
-                };
+                let lies = Lies::of(*through, *alike_mm, paper_from_world);
                 pencil.moving_hatching(role, &path, lies);
             }
         }
@@ -138,10 +133,8 @@ fn lay_out_item(
                 let place = *apex + way.normalize() * *radius_mm;
                 pencil.window.contains(paper_from_world * place)
             };
-            if ![*from, *to, from.normalize() + to.normalize()]
-                .into_iter()
-                .any(on_arc)
-            {
+            let mut ways = [*from, *to, from.normalize() + to.normalize()].into_iter();
+            if !ways.any(on_arc) {
                 return;
             }
             pencil.together(|pencil| {

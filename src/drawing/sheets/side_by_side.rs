@@ -218,7 +218,7 @@ impl SideBySide<'_> {
 
 /// What two names end with that begin alike, up to a comma: `on the fairway` and `on the green`. None where they
 /// do not, or one of them ends there.
-fn told_apart<'a>(names: [&'a str; 2]) -> Option<[&'a str; 2]> {
+fn told_apart(names: [&str; 2]) -> Option<[&str; 2]> {
     let [one, other] = names;
     let alike = one.bytes().zip(other.bytes());
     let alike = alike.take_while(|(one, other)| one == other).count();
