@@ -1,10 +1,18 @@
 //! Copies of what is printed: one without a name for the desktop's print dialog, one for its viewer.
 
+use std::fs;
 use std::fs::File;
 use std::io::{self, Seek as _, Write as _};
 use std::path::{Path, PathBuf};
 use std::time::{Duration, SystemTime};
-use std::{env, fs};
+
+use directories::ProjectDirs;
+
+use super::recovery::APP_ID;
+
+/// How the names of copies begin and end.
+const BEGINS: &str = "sweepgauge-";
+const ENDS: &str = ".pdf";
 
 /// A file without a name that holds these bytes, read from its beginning: it goes when it is closed.
 ///
@@ -17,20 +25,26 @@ pub fn copy_to_print(bytes: &[u8]) -> io::Result<File> {
     Ok(file)
 }
 
-/// How the names of copies begin and end.
-const BEGINS: &str = "sweepgauge-";
-const ENDS: &str = ".pdf";
 /// Nobody prints from a copy so old.
 const OLD: Duration = Duration::from_secs(24 * 60 * 60);
 
-/// A PDF in the system's folder of temporary files, for a viewer to open. It stays there: nobody knows
-/// how long the viewer reads it. Copies of the days before go.
+/// A PDF in a folder of its own among what the desktop keeps for a while, for a viewer to open. It stays
+/// there: nobody knows how long the viewer reads it. Copies of the days before go.
 ///
 /// # Errors
 /// When it cannot be written; none is left then.
 pub fn copy_to_view(bytes: &[u8]) -> io::Result<PathBuf> {
-    let folder = env::temp_dir();
+    // Nobody saves there, so no file that a person made is taken for a copy.
+    let folder = ProjectDirs::from("", "", APP_ID)
+        .ok_or_else(|| io::Error::other("this account has no home folder"))?
+        .cache_dir()
+        .join("printed");
+    fs::create_dir_all(&folder)?;
     remove_copies_before(&folder, SystemTime::now() - OLD);
+    copy_into(&folder, bytes)
+}
+
+fn copy_into(folder: &Path, bytes: &[u8]) -> io::Result<PathBuf> {
     let mut builder = tempfile::Builder::new();
     let mut file = builder.prefix(BEGINS).suffix(ENDS).tempfile_in(folder)?;
     file.write_all(bytes)?;
@@ -80,10 +94,13 @@ mod tests {
             .read_to_end(&mut read)
             .unwrap();
         assert_eq!(read, b"%PDF-");
-        let file = copy_to_view(b"%PDF-").unwrap();
-        assert_eq!(std::fs::read(&file).unwrap(), b"%PDF-");
+        let folder = tempfile::tempdir().unwrap();
+        let file = copy_into(folder.path(), b"%PDF-").unwrap();
+        assert_eq!(fs::read(&file).unwrap(), b"%PDF-");
         assert!(file.extension().is_some_and(|ending| ending == "pdf"));
-        std::fs::remove_file(file).unwrap();
+        let is_old = SystemTime::now() + OLD;
+        remove_copies_before(folder.path(), is_old);
+        assert!(!file.exists());
     }
 
     #[test]

@@ -473,6 +473,26 @@ fn what_was_entered_another_way_comes_back_with_it_and_the_file_holds_the_choice
 }
 
 #[test]
+fn what_is_typed_without_a_pause_goes_where_it_is_meant_whole() {
+    let (_folder, _file, mut window) = on(GREENS, &[]);
+    go_to(&mut window, "Rear roller runout");
+    window.click("Step before");
+    let at = |deg: &str| format!("Front roller, indicator left, at {deg}°");
+    // No frame is drawn to its end between the keys: the indicator's point is the first key after Enter.
+    for text in [".3", ".4", ".7"] {
+        window.harness.event(Event::Text(text[..1].to_owned()));
+        window.harness.event(Event::Text(text[1..].to_owned()));
+        window.harness.key_down(Key::Enter);
+        window.harness.key_up(Key::Enter);
+    }
+    window.settle();
+    for (deg, shown) in [("0", "0.3 thou"), ("45", "0.4 thou"), ("90", "0.7 thou")] {
+        assert_eq!(window.entry(&at(deg)), shown);
+    }
+    assert_eq!(keys_are_at(&window), at("135"));
+}
+
+#[test]
 fn a_page_is_gone_through_by_enter_alone() {
     let (_folder, _file, mut window) = on(GREENS, &[]);
     go_to(&mut window, "Rear roller runout");

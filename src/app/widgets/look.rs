@@ -10,6 +10,7 @@ use egui::{
 };
 
 use super::lettering::{Lettering, strong};
+use super::typed_ahead::TypedAhead;
 use crate::drawing::{Rgb, Role, Theme, fonts};
 
 /// The theme that the window is shown in.
@@ -130,7 +131,7 @@ fn visuals(theme: Theme) -> Visuals {
     visuals
 }
 
-/// Gives a window its fonts, sizes and colours.
+/// Gives a window its fonts, sizes and colours, and a keyboard that may be typed on without a pause.
 pub fn dress(ctx: &egui::Context) {
     let mut definitions = FontDefinitions::default();
     for (name, bytes) in [("regular", fonts::REGULAR), ("semibold", fonts::SEMIBOLD)] {
@@ -153,6 +154,7 @@ pub fn dress(ctx: &egui::Context) {
         .families
         .insert(FontFamily::Proportional, family("regular"));
     ctx.set_fonts(definitions);
+    ctx.add_plugin(TypedAhead::default());
     // Where the desktop does not say, light: it reads better in a workshop.
     ctx.options_mut(|options| {
         options.fallback_theme = egui::Theme::Light;

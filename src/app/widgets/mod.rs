@@ -13,6 +13,7 @@ pub mod look;
 pub mod making;
 pub mod paint;
 pub mod symbol;
+pub mod typed_ahead;
 pub mod typing;
 pub mod verdict;
 pub mod viewer;

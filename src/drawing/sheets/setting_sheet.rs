@@ -151,7 +151,7 @@ fn measured_after(band: &mut Band, solved: &Solved, accepted: &Acceptance, syste
     band.gap(5.0);
     band.words(
         Role::Note,
-        "Accept: each reading by itself, at both ends, with every finding OK by more than its ±. Hold it closer where you want it closer.",
+        "Accept: one reading anywhere in its range, the others as set: every finding is OK by more than its ± (the gap: up to its OK limit). Where two are off, type both in and check again.",
     );
 }
 
