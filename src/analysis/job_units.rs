@@ -12,7 +12,9 @@ use crate::units::{Length, Measure, Quantity};
 /// file has it.
 ///
 /// An entry tells how much metal its job took off the knife that was on the unit; the unit's file how much
-/// is off each knife by now. So before the first job of a knife what its jobs took off was still on it.
+/// is off each knife by now. So before the first job of a knife what its jobs took off was still on it. Which
+/// knife was ground before the first entry that names one is not known, and none is charged with it; where
+/// no entry names one, it is the fitted one.
 #[must_use]
 pub fn job_units(record: &Record, unit: &Document) -> Vec<Option<[Document; 2]>> {
     let order = in_order(&record.entries);
@@ -43,8 +45,8 @@ struct Stood<'a> {
     unit: &'a Document,
     setting: SettingEntry,
     told: Told,
-    /// The name of the knife that is on the unit.
-    knife: &'a str,
+    /// The name of the knife that is on the unit; none while it is not known.
+    knife: Option<&'a str>,
     /// Metal off each knife that the record tells a grind of.
     off: BTreeMap<&'a str, MetalOff>,
 }
@@ -79,11 +81,14 @@ impl MetalOff {
 impl<'a> Stood<'a> {
     /// The unit before every entry of its record.
     fn before_all(entries: &[&'a Entry], unit: &'a Document) -> Self {
-        let mut knife = unit.fitted_name();
+        let is_told = entries.iter().any(|entry| named(unit, entry).is_some());
+        let first = (!is_told).then(|| unit.fitted_name());
+        let mut knife = first;
         let mut off: BTreeMap<&str, MetalOff> = BTreeMap::new();
         for entry in entries {
-            knife = named(unit, entry).map_or(knife, |named| named.name.as_str());
-            if entry.top_ground.is_some() || entry.face_ground.is_some() {
+            knife = named(unit, entry).map_or(knife, |named| Some(named.name.as_str()));
+            let is_ground = entry.top_ground.is_some() || entry.face_ground.is_some();
+            if let Some(knife) = knife.filter(|_| is_ground) {
                 let sum = off.entry(knife).or_default();
                 *sum = sum.and(entry);
             }
@@ -95,7 +100,7 @@ impl<'a> Stood<'a> {
             unit,
             setting: unit.setting.clone(),
             told: Told::default(),
-            knife: unit.fitted_name(),
+            knife: first,
             off,
         };
         let setting = unit.setting.clone();
@@ -105,9 +110,12 @@ impl<'a> Stood<'a> {
 
     /// A setting with the metal that is off the knife on the unit.
     fn with_metal_off(&self, setting: SettingEntry) -> SettingEntry {
-        let is_files_own = self.knife == self.unit.fitted_name();
+        let Some(knife) = self.knife else {
+            return setting;
+        };
+        let is_files_own = knife == self.unit.fitted_name();
         let own = |of_file: &Option<Quantity<Length>>| of_file.clone().filter(|_| is_files_own);
-        let [top, face] = self.off.get(self.knife).copied().unwrap_or_default().0;
+        let [top, face] = self.off.get(knife).copied().unwrap_or_default().0;
         let as_set = |off: Length| Quantity::exactly(off, self.unit.system());
         let of_file = &self.unit.setting;
         SettingEntry {
@@ -131,7 +139,7 @@ impl<'a> Stood<'a> {
             self.told.reel_diameter = true;
         }
         if let Some(knife) = named(self.unit, entry) {
-            self.knife = &knife.name;
+            self.knife = Some(&knife.name);
             let is_bench = knife.name == self.unit.knife.name;
             after.knife = (!is_bench).then(|| knife.name.clone());
             after = self.with_metal_off(after);
@@ -159,8 +167,9 @@ impl<'a> Stood<'a> {
             }
             self.told.attitude = true;
         }
-        if entry.top_ground.is_some() || entry.face_ground.is_some() {
-            let off = self.off.entry(self.knife).or_default();
+        let is_ground = entry.top_ground.is_some() || entry.face_ground.is_some();
+        if let Some(knife) = self.knife.filter(|_| is_ground) {
+            let off = self.off.entry(knife).or_default();
             *off = off.and(entry);
             after = self.with_metal_off(after);
         }
@@ -297,6 +306,24 @@ mod tests {
             Some([Some(2), Some(30)]),
         ];
         assert_eq!(top_ground(&named, &unit), wanted);
+        // Which knife was ground before the first that is named is not known: none is charged with it.
+        let wanted = [
+            None,
+            None,
+            None,
+            Some([Some(0), Some(2)]),
+            Some([Some(2), Some(30)]),
+        ];
+        assert_eq!(top_ground(&changed, &unit), wanted);
+        let unnamed = "(record: 1)\n\
+            (date: \"2026-01-05\", top_ground: Some(\"0.010 in\"))\n\
+            (date: \"2026-05-05\", knife: \"longer\", height_of_cut: Some(\"0.4 in\"))\n\
+            (date: \"2026-06-05\", height_of_cut: Some(\"0.5 in\"))\n";
+        let mut longer = unit.clone();
+        longer.setting.knife = Some("longer".to_owned());
+        longer.setting.top_ground = None;
+        let wanted = [None, None, Some([None, None])];
+        assert_eq!(top_ground(unnamed, &longer), wanted);
         // Less is off by the file than the record tells: then none was before.
         unit.setting.top_ground = None;
         let wanted = [Some([Some(0), Some(10)]), Some([Some(10), Some(15)])];
