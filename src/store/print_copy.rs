@@ -26,7 +26,7 @@ pub fn copy_to_print(bytes: &[u8]) -> io::Result<File> {
 }
 
 /// Nobody prints from a copy so old.
-const OLD: Duration = Duration::from_secs(24 * 60 * 60);
+const OLD: Duration = Duration::from_hours(24);
 
 /// A PDF in a folder of its own among what the desktop keeps for a while, for a viewer to open. It stays
 /// there: nobody knows how long the viewer reads it. Copies of the days before go.
