@@ -440,7 +440,9 @@ fn the_card_of_a_row_covers_no_name_and_stays_within_the_window_at_every_size() 
                 window.step();
             }
             // Its lowest line and its highest.
-            let file = window.label_place("ron", |text| text.ends_with(".ron"));
+            let file = window.label_place("ron", |text| {
+                text.starts_with("gang-") && text.contains(".ron")
+            });
             let due = window.label_place("Next due", |text| text.starts_with("Next due: 2"));
             let card = file.union(due);
             assert!(card.left() >= 0.5 * size[0], "{size:?}: {card:?}");
