@@ -79,7 +79,8 @@ impl Moving<'_> {
 /// Writes the reel of a solved unit, or both of two side by side, as an animated PNG of so many pictures from
 /// one blade at the knife to the next; the last is followed by the first without a jump. A clip takes a second,
 /// however fast the reel is; how much slower that is stands on the picture. Of two it is the left one's clip;
-/// the right one turns by the same clock.
+/// the right one turns by the same clock, and jumps by less than a twelfth of a clip where no few clips of both
+/// take the same time.
 ///
 /// # Errors
 /// When the file is no PNG, another picture than the motion is asked for, a unit's speeds are not

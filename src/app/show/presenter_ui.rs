@@ -16,6 +16,8 @@ use crate::command::OpenLesson;
 use crate::drawing::{LessonPictures, Role, STILL, Style, Theme};
 use crate::lesson::Step;
 
+/// Height of the row of clocks and buttons.
+const HEAD: f32 = 34.0;
 /// Size of the clocks, and of the notes.
 const CLOCK: f32 = 26.0;
 const NOTES: f32 = 21.0;
@@ -137,6 +139,7 @@ fn head_ui(ui: &mut Ui, sight: &Sight, step: &Step) -> Option<Act> {
         // Each in one piece, wherever the row breaks.
         let clock = |ui: &mut Ui, name: &str, shown: String| {
             ui.horizontal(|ui| {
+                ui.set_min_height(HEAD);
                 ui.label(Lettering::Note.of(name));
                 let shown = RichText::new(shown).size(CLOCK).family(strong());
                 ui.add(Label::new(shown).extend());
@@ -150,7 +153,7 @@ fn head_ui(ui: &mut Ui, sight: &Sight, step: &Step) -> Option<Act> {
         clock(ui, "On this step", since(sight.step_began));
         for (name, act) in [("Back", Act::Back), ("Next", Act::Next)] {
             if ui
-                .add(Button::new(name).min_size(Vec2::new(80.0, 34.0)))
+                .add(Button::new(name).min_size(Vec2::new(80.0, HEAD)))
                 .clicked()
             {
                 pressed = Some(act);

@@ -8,6 +8,9 @@ use crate::app::form::range_of;
 use crate::lesson::Turned;
 use crate::units::System;
 
+/// Why the slider does not go where no setting can be written.
+pub(super) const CANNOT_BE_SET: &str = "there is no such setting";
+
 /// A unit with its setting turned.
 #[derive(Debug)]
 struct Away {
@@ -47,13 +50,14 @@ impl Tried {
 
     /// Turns it to a place, or leaves it where it is with the reason why it cannot go there.
     pub(super) fn turn(&mut self, set: &Rc<Solved>, turned: Turned, base: f64, system: System) {
-        let Some(document) = turned.at_base(set, base) else {
-            return;
-        };
         let before = self.shown(set, Some(turned));
-        let (solved, stopped) = match Solved::of(&document) {
-            Ok(solved) => (Rc::new(solved), None),
-            Err(why) => (before, Some(why.shown_in(system))),
+        let solved = turned
+            .at_base(set, base)
+            .map(|document| Solved::of(&document));
+        let (solved, stopped) = match solved {
+            Some(Ok(solved)) => (Rc::new(solved), None),
+            Some(Err(why)) => (before, Some(why.shown_in(system))),
+            None => (before, Some(CANNOT_BE_SET.to_owned())),
         };
         self.0 = Some(Away {
             of: set.id,

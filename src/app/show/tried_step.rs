@@ -1,7 +1,7 @@
 //! A lesson's step with its slider turned. The lesson stays as it is.
 
 use super::slide::SliderOf;
-use super::tried::slider_of;
+use super::tried::{CANNOT_BE_SET, slider_of};
 use crate::lesson::{Lesson, SolvedStep, Step, UnitUse, solve_steps};
 use crate::unit::Document;
 
@@ -38,15 +38,15 @@ impl TriedStep {
     /// Turns the step to a place, in millimetres or degrees; where that cannot be, it stays as it was tried
     /// before, with the reason.
     pub(super) fn turn(tried: &mut Option<Self>, step: &Step, set: &SolvedStep, base: f64) {
-        let document = step
-            .slider
-            .and_then(|turned| turned.at_base(&set.first, base));
-        if let Some(turned) = document.and_then(|document| {
-            let before = tried.as_mut().and_then(|tried| tried.solved.take());
-            Self::turned(before, step, set, &document)
-        }) {
-            *tried = Some(turned);
-        }
+        let Some(slider) = step.slider else { return };
+        let before = tried.take().and_then(|tried| tried.solved);
+        *tried = match slider.at_base(&set.first, base) {
+            Some(document) => Self::turned(before, step, set, &document),
+            None => Some(Self {
+                solved: before,
+                stopped: Some(CANNOT_BE_SET.to_owned()),
+            }),
+        };
     }
 
     fn turned(
