@@ -277,7 +277,7 @@ mod tests {
 
     #[test]
     fn just_past_each_end_a_finding_is_not_surely_ok_and_inside_all_are() {
-        let accepted = Acceptance::of(&at("4.5 deg")).expect("it may run");
+        let accepted = Acceptance::of(&at("3 deg")).expect("it may run");
         let Acceptable::Between(Accepted {
             least: Some(least),
             most: Some(most),
@@ -297,7 +297,7 @@ mod tests {
         else {
             panic!("{:?}", accepted.behind_centre);
         };
-        let solved = at("4.5 deg");
+        let solved = at("3 deg");
         let setting = Setting {
             stance: Stance::Wanted {
                 attitude: Angle::from_base(most.base()),
@@ -333,7 +333,7 @@ mod tests {
         assert_eq!(solved.findings.worst(), Level::Over);
         assert_eq!(Acceptance::of(&solved), None);
         // What should be watched as set is not accepted as set.
-        let watched = at("6.2 deg");
+        let watched = at("5 deg");
         assert_eq!(watched.findings.worst(), Level::Watch);
         let accepted = Acceptance::of(&watched).expect("it may run");
         let Acceptable::Not {

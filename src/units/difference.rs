@@ -178,7 +178,7 @@ mod tests {
             System::ALL.map(|system| inches(one).compared(inches(other), system).more)
         };
         assert_eq!(more(0.25, 0.375), ["+0.125 in", "+1/8 in", "+3.175 mm"]);
-        assert_eq!(more(0.5, 0.125), ["-0.375 in", "-3/8 in", "-9.525 mm"]);
+        assert_eq!(more(0.5, 0.125), ["-0.375 in", "-3/8 in", "-9.52 mm"]);
         assert_eq!(more(1.375, 2.0), ["+0.625 in", "+5/8 in", "+15.88 mm"]);
     }
 
