@@ -41,6 +41,28 @@ pub const CAUTION_IN_A_LINE: [&str; 3] = [
 /// What makes it safe to move a roller, told beside every move.
 pub const MOVING_ROLLERS: &str = concat!("Before you move a roller: ", made_safe!(), ".");
 
+/// What makes it safe to turn or move a part of a unit that stands or hangs still, to go on a sentence.
+macro_rules! hands_on {
+    () => {
+        "engine off, key out, reel drive disconnected, unit and reel blocked, gloves on"
+    };
+}
+pub(in crate::analysis) use hands_on;
+
+/// The same, where it is set in later.
+pub(in crate::analysis) const HANDS_ON: &str = hands_on!();
+
+/// What makes lifting a unit safe, which is blocked where it is set down, to go on a sentence.
+pub(in crate::analysis) const LIFTING: &str = "with a hoist or a second person, engine off, key out, reel drive disconnected, reel blocked, cut-resistant gloves on, hands and feet from under the unit";
+
+/// What makes truing a roller at a machine safe.
+macro_rules! at_grinder_or_lathe {
+    () => {
+        "At the grinder or lathe: guards on, eye, hearing and dust protection, gloves only as its manual says."
+    };
+}
+pub(in crate::analysis) use at_grinder_or_lathe;
+
 /// What makes grinding safe.
 pub const GRINDING: &str = "At the grinder: guards on, eye, hearing and dust protection, gloves only as the grinder's manual says.";
 
@@ -48,7 +70,15 @@ pub const GRINDING: &str = "At the grinder: guards on, eye, hearing and dust pro
 pub const FEELER: &str = "reel blocked, cut-resistant gloves, fingers clear";
 
 /// What makes cutting paper with the reel safe.
-pub const PAPER_TEST: &str = "power isolated, cut-resistant gloves, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in";
+macro_rules! paper_test {
+    () => {
+        "power isolated, cut-resistant gloves, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in"
+    };
+}
+pub(in crate::analysis) use paper_test;
+
+/// The same, where it is set in later.
+pub const PAPER_TEST: &str = paper_test!();
 
 /// What every number rests on, in one sentence.
 pub const MODEL_IN_SHORT: &str =

@@ -1,9 +1,10 @@
 //! What of an event is to be asked about before it is kept: it makes sense by itself, and hardly beside
 //! the record or the unit.
 
+use super::hours::hours_against;
 use super::wear_rate::{WearAlong, WearRate};
 use crate::plate::{Day, Entry, EntryField, Record};
-use crate::units::{Length, System, fixed};
+use crate::units::{Length, System};
 
 /// What is written for what was done when a reel is a new one.
 const NEW_REEL: &str = "new reel";
@@ -64,41 +65,23 @@ fn date_doubt(event: &Entry, record: &Record, today: Day) -> Option<EventDoubt> 
         format!("{day} is in the future: today is {today}.")
     } else {
         let last = record.last_day().filter(|last| *last > day)?;
+        // An event of a day on record puts that one right.
+        if record.entries.iter().any(|entry| entry.day() == Some(day)) {
+            return None;
+        }
         format!("{day} is before the last event on record, {last}.")
     };
     Some(doubt(EntryField::Date, told))
 }
 
-/// A clock never runs backwards.
 fn hours_doubts(event: &Entry, others: &Record) -> Vec<EventDoubt> {
     let Some(hours) = event.hours_run() else {
         return Vec::new();
     };
-    let day = event.day();
-    let read = |entry: &Entry| Some((entry.hours_run()?, entry.day()));
-    let read: Vec<_> = others.entries.iter().filter_map(read).collect();
-    let is_later = |other: &Option<Day>| matches!((other, day), (Some(o), Some(d)) if *o > d);
-    let told = |(other, on): (f64, Option<Day>), than: &str| {
-        let on = on.map_or_else(String::new, |on| format!(" of {on}"));
-        let (hours, other) = (clock(hours), clock(other));
-        format!("{hours} h are {than} than the {other} h on record{on}.")
-    };
-    let by_hours =
-        |one: &&(f64, Option<Day>), other: &&(f64, Option<Day>)| one.0.total_cmp(&other.0);
-    let earlier = read.iter().filter(|(_, on)| !is_later(on));
-    let most = earlier.max_by(by_hours).filter(|(most, _)| hours < *most);
-    let later = read.iter().filter(|(_, on)| is_later(on));
-    let least = later.min_by(by_hours).filter(|(least, _)| hours > *least);
-    let fewer = most.map(|most| told(*most, "fewer"));
-    let more = least.map(|least| told(*least, "more"));
-    let all = fewer.into_iter().chain(more);
-    all.map(|told| doubt(EntryField::Hours, told)).collect()
-}
-
-/// Hours as a clock shows them.
-fn clock(hours: f64) -> String {
-    let decimals = usize::from(hours.fract().abs() > 1e-9);
-    fixed(hours, decimals)
+    let against = hours_against(hours, event.day(), others).into_iter();
+    against
+        .map(|against| doubt(EntryField::Hours, format!("{}.", against.told())))
+        .collect()
 }
 
 fn diameter_doubts(
@@ -233,7 +216,8 @@ mod tests {
             "(date: \"2026-10-24\", hours: \"1207\", what: \"knife changed\")",
             // Read again, with what each can be off.
             "(date: \"2026-11-25\", hours: \"1207\", reel_diameter: Some(\"4.711 in ± 0.002 in\"))",
-            // In place of that day's own.
+            // In place of that day's own, the last or an older one.
+            "(date: \"2026-07-20\", hours: \"1091\", reel_diameter: Some(\"4.737 in\"))",
             "(date: \"2026-10-24\", hours: \"1207\", reel_diameter: Some(\"4.712 in\"))",
             "(date: \"2026-11-25\", hours: \"1260\", what: \"New reel fitted\", reel_diameter: Some(\"5 in\"))",
         ] {

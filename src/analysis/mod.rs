@@ -12,6 +12,7 @@ mod differences;
 mod due;
 mod event_doubts;
 pub mod findings;
+mod hours;
 mod job_units;
 mod jobs;
 mod kinematics;

@@ -22,8 +22,8 @@ mod typed_entry;
 
 pub use date::{Day, NotADay};
 pub use entries::{
-    AdjusterKind, BarTaken, End, Entries, GapWay, Loose, Place, RollerField, SheetField,
-    typed_in_thou,
+    AdjusterKind, AlsoRead, BarTaken, End, Entries, GapWay, LeftOut, Loose, Place, RollerField,
+    SheetField, typed_in_thou,
 };
 pub use flaw::{SheetFlaw, SheetFlawKind};
 pub use readings::{

@@ -493,3 +493,33 @@ fn a_new_sheet_takes_what_belongs_to_the_unit_from_its_last_one_and_a_name_that_
     go_to(&mut window, "The job");
     assert_eq!(window.entry("Cutting width"), "");
 }
+
+#[test]
+fn what_was_entered_another_way_is_asked_about_after_a_save_and_outlives_the_window() {
+    let (folder, _file, mut first) = on_kept();
+    go_to(&mut first, "Front roller ends");
+    first.click("gap, by gauge");
+    for end in ["left", "right"] {
+        first.enter_text(&format!("Front roller, gap, {end} end"), "0.0045");
+    }
+    save(&mut first);
+    let waits = "Front roller, leaf that goes, right end, entered another way";
+    first.assert_says(waits);
+    assert!(!first.would_close());
+    first.assert_says("left out of the file: ");
+    first.assert_says(waits);
+    first.button("Keep for the next start").click();
+    assert!(first.has_closed());
+    drop(first);
+
+    let mut second = after(&folder);
+    second.assert_says(waits);
+    second.click("Recover");
+    go_to(&mut second, "Front roller ends");
+    second.assert_says("Kept while this sheet is open: what was entered for feeler leaves.");
+    second.click("feeler leaves");
+    assert_eq!(
+        second.entry("Front roller, leaf that goes, right end"),
+        "0.009 in"
+    );
+}

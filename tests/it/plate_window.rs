@@ -548,3 +548,70 @@ fn hours_that_go_back_are_told_at_their_entry() {
     window.enter_text("Hours", "1210");
     assert_eq!(state(&window, "The job"), "done");
 }
+
+#[test]
+fn what_was_read_twice_is_shown_and_waits_while_its_place_is_empty() {
+    let one = "(\"90 deg\", \"0.6 thou\")";
+    let two = format!("{one}, (\"90 deg\", \"0.7 thou\")");
+    let (_folder, _file, mut window) = on(GREENS, &[(one, &two)]);
+    go_to(&mut window, "Front roller runout");
+    window.assert_says("Also read, left at 90°: 0.0007 in; counts with the entry.");
+    let field = "Front roller, indicator left, at 90°";
+    let before = window.entry(field);
+    window.enter_text(field, "");
+    window.assert_says("Also read, left at 90°: 0.0007 in; waits for the entry.");
+    assert!(!window.would_close());
+    window
+        .assert_says("left out of the file: Front roller, indicator left, at 90°, read once more");
+    window.click("Keep editing");
+    window.enter_text(field, &before);
+    window.assert_says("; counts with the entry.");
+    window.click("Leave out what was also read left at 90°");
+    window.assert_silent("Also read");
+}
+
+#[test]
+fn lists_and_readings_with_their_plus_minus_stay_in_their_entries_in_a_narrow_window() {
+    let folder = ground();
+    let file = folder.path().join(GANG);
+    let mut start = Start::on(DemoUnit::FairwayTrailed.document());
+    start.beginning = Some(Beginning::with_sheet(&file).unwrap());
+    start.size = Vec2::new(1024.0, 768.0);
+    let mut window = start.window();
+    window.press_with(Modifiers::COMMAND, Key::Num5);
+    let shims = "0.002 in, 0.005 in, 0.010 in, 0.015 in, 0.020 in";
+    for (step, field, text) in [
+        (
+            "Front roller adjuster",
+            "Front roller, shims in stock",
+            shims,
+        ),
+        (
+            "Height of cut",
+            "Height of cut, left",
+            "0.5012 in ± 0.0015 in",
+        ),
+        (
+            "Height of cut",
+            "Height of cut, right",
+            "0.4998 in ± 0.0016 in",
+        ),
+        ("Attitude", "Attitude, left", "4.05 deg ± 0.15 deg"),
+    ] {
+        go_to(&mut window, step);
+        window.enter_text(field, text);
+        window.settle();
+        let entry = window.field(field).rect();
+        let painted = window.harness.output().shapes.iter();
+        let widest = painted.filter_map(|painted| match &painted.shape {
+            Shape::Text(shape) if shape.galley.text() == text => Some(shape.galley.size().x),
+            _ => None,
+        });
+        let widest = widest.fold(0.0, f32::max);
+        assert!(widest > 0.0, "{field}: not painted");
+        assert!(
+            widest + 12.0 <= entry.width() + 0.5,
+            "{field}: {widest} in {entry:?}"
+        );
+    }
+}

@@ -3,6 +3,7 @@
 use super::aim::{Aimed, KeptClear};
 use super::trial::Certainty;
 use crate::analysis::FindingId;
+use crate::analysis::caution::{at_grinder_or_lathe, hands_on};
 use crate::units::{Angle, Length, Sentence, Speed, Turning, Value};
 
 /// One thing that can be done about a finding. Its quantities are as they read in the units that it
@@ -147,15 +148,35 @@ impl Way {
             ),
             Self::Trued(_) => Sentence::new(
                 told(
-                    "It goes away with the rollers true and parallel to the cut line: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on. At the grinder or lathe: guards on, eye, hearing and dust protection, gloves only as its manual says.",
-                    "With the rollers true and parallel to the cut line it reads OK, but undecided: a limit lies within the ±: true them or replace their bearings, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on. At the grinder or lathe: guards on, eye, hearing and dust protection, gloves only as its manual says.",
+                    concat!(
+                        "It goes away with the rollers true and parallel to the cut line: true them or replace their bearings, ",
+                        hands_on!(),
+                        ". ",
+                        at_grinder_or_lathe!()
+                    ),
+                    concat!(
+                        "With the rollers true and parallel to the cut line it reads OK, but undecided: a limit lies within the ±: true them or replace their bearings, ",
+                        hands_on!(),
+                        ". ",
+                        at_grinder_or_lathe!()
+                    ),
                 ),
                 &[],
             ),
             Self::RollersTrue(_) => Sentence::new(
                 told(
-                    "It goes away with the rollers true: clean them, check their bearings, then true or replace them, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on. At the grinder or lathe: guards on, eye, hearing and dust protection, gloves only as its manual says.",
-                    "With the rollers true it reads OK, but undecided: a limit lies within the ±: clean them, check their bearings, then true or replace them, engine off, key out, reel drive disconnected, unit and reel blocked, gloves on. At the grinder or lathe: guards on, eye, hearing and dust protection, gloves only as its manual says.",
+                    concat!(
+                        "It goes away with the rollers true: clean them, check their bearings, then true or replace them, ",
+                        hands_on!(),
+                        ". ",
+                        at_grinder_or_lathe!()
+                    ),
+                    concat!(
+                        "With the rollers true it reads OK, but undecided: a limit lies within the ±: clean them, check their bearings, then true or replace them, ",
+                        hands_on!(),
+                        ". ",
+                        at_grinder_or_lathe!()
+                    ),
                 ),
                 &[],
             ),

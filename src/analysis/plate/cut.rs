@@ -2,6 +2,7 @@
 
 use super::parallel::{Parallel, bar_variance, plate_variance};
 use crate::analysis::Level;
+use crate::analysis::caution::HANDS_ON;
 use crate::geometry::Pose;
 use crate::plate::{Measured, Readings, RollerReadings, Station};
 use crate::units::{Length, System};
@@ -196,7 +197,7 @@ impl ExpectedCut {
         Some(match self.agrees() {
             Some(true) => "As expected: the difference is within the ± of both (k = 2).".to_owned(),
             Some(false) if self.is_off_alike() => format!(
-                "Not as expected: {}. The cut is straight, and its height is not the unit's: fill in the unit, or set the height again: engine off, drive disconnected, unit and reel blocked.",
+                "Not as expected: {}. The cut is straight, and its height is not the unit's: fill in the unit, or set the height again: {HANDS_ON}.",
                 off(Some(false))
             ),
             Some(false) => {

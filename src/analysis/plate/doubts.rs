@@ -1,8 +1,9 @@
 //! Readings that cannot be, or not together: what they are, where they stand, and how bad.
 
+use crate::analysis::hours::{HoursAgainst, hours_against};
 use crate::analysis::{Level, Solved};
 use crate::plate::{Readings, Record, SheetField, Side, Station, Step};
-use crate::units::{Angle, Length, Sentence, System, fixed};
+use crate::units::{Angle, Length, Sentence, System};
 
 /// The ends of a gauge bar differ by no more (common practice, no source).
 const BAR_ENDS: Length = Length::from_inches(0.005);
@@ -69,28 +70,18 @@ impl Doubt {
         bar.chain(reel).chain(attitude(sheet)).collect()
     }
 
-    /// Hours that cannot be beside those of the unit's record: fewer than on a day before, or more than on
-    /// a day after.
+    /// Hours that cannot be beside those of the unit's record.
     #[must_use]
     pub fn of_hours(sheet: &Readings, record: &Record) -> Option<Self> {
-        let (hours, day) = (sheet.hours?, sheet.day);
-        let entries = record.entries.iter();
-        let mut known = entries.filter_map(|entry| Some((entry.hours_run()?, entry.day()?)));
-        let wrong = known.find(|(run, then)| match day {
-            Some(day) => (*then < day && *run > hours) || (*then > day && *run < hours),
-            None => *run > hours,
-        });
-        let (run, then) = wrong?;
-        let way = if run > hours { "fewer" } else { "more" };
-        let told = format!(
-            "{} h are {way} than the {} h on record for {then}; read the clock again, or check the date",
-            fixed(hours, 0),
-            fixed(run, 0)
-        );
-        Some(Self {
+        let against = hours_against(sheet.hours?, sheet.day, record);
+        let told: Vec<_> = against.iter().map(HoursAgainst::told).collect();
+        (!told.is_empty()).then(|| Self {
             fields: vec![SheetField::Hours],
             level: Level::Over,
-            told: Told::Text(told),
+            told: Told::Text(format!(
+                "{}; read the clock again, or check the date",
+                told.join(", and ")
+            )),
         })
     }
 }
@@ -183,7 +174,7 @@ mod tests {
         };
         let fewer = told("2026-11-25", 1200.0).expect("a doubt");
         assert!(
-            fewer.starts_with("Hours: 1200 h are fewer than the 1207 h on record for 2026-11-20")
+            fewer.starts_with("Hours: 1200 h are fewer than the 1207 h on record of 2026-11-20")
         );
         assert!(
             told("2026-11-01", 1300.0)
@@ -198,5 +189,32 @@ mod tests {
             assert_eq!(told(day, hours), None, "{day}");
         }
         assert!(told("", 1200.0).is_some());
+        // Tenths are told where they make the difference.
+        let tenths = Record {
+            entries: vec![entry("2026-11-20", "1207.4")],
+            ..Record::default()
+        };
+        let sheet = Readings {
+            day: Day::parse("2026-11-25").ok(),
+            hours: Some(1207.2),
+            ..Readings::default()
+        };
+        let doubt = Doubt::of_hours(&sheet, &tenths).expect("a doubt");
+        let told = doubt.told(System::InchDecimal);
+        assert!(
+            told.starts_with("1207.2 h are fewer than the 1207.4 h on record"),
+            "{told}"
+        );
+        // An entry without a date was written down before this one, like one of a day before.
+        let undated = Record {
+            entries: vec![entry("", "1208")],
+            ..Record::default()
+        };
+        let doubt = Doubt::of_hours(&sheet, &undated).expect("a doubt");
+        let told = doubt.told(System::InchDecimal);
+        assert!(
+            told.starts_with("1207.2 h are fewer than the 1208 h on record;"),
+            "{told}"
+        );
     }
 }

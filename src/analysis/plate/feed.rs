@@ -1,6 +1,6 @@
 //! What a finished sheet gives its unit, and the entry it makes in the unit's record.
 
-use super::measured_anew::{MeasuredAnew, with_off};
+use super::measured_anew::{MeasuredAnew, NotAsMeasured, with_off};
 use super::parallel::Verdict;
 use super::result::PlateResult;
 use super::roller::RollerResult;
@@ -17,6 +17,8 @@ pub enum Filled {
     AsMeasured,
     /// As set: the unit is drawn with another knife, or ground.
     AsSet,
+    /// As set: there is no pose with these readings and what was measured before.
+    NoSuchPose,
     /// The reel alone, as set: the rollers are given, and the rest follows from them.
     RollersGiven,
 }
@@ -54,9 +56,11 @@ impl PlateResult {
         if anew.is_none() {
             return Filled::AsMeasured;
         }
-        if anew.put_into(document) {
-            return Filled::AsMeasured;
-        }
+        let why_not = match anew.put_into(document) {
+            Ok(()) => return Filled::AsMeasured,
+            Err(NotAsMeasured::SetOtherwise) => Filled::AsSet,
+            Err(NotAsMeasured::NoSuchPose) => Filled::NoSuchPose,
+        };
         if let Some(diameter) = anew.reel_diameter {
             document.setting.reel_diameter = Some(length(diameter.value));
         }
@@ -69,7 +73,7 @@ impl PlateResult {
         if let Some(attitude) = anew.attitude {
             document.setting.attitude = Some(Quantity::from_value(attitude.value, system));
         }
-        Filled::AsSet
+        why_not
     }
 
     /// The height of cut at the right less that at the left: as measured, else as expected.

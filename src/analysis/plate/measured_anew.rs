@@ -17,6 +17,15 @@ pub struct MeasuredAnew {
     pub attitude: Option<Measured<Angle>>,
 }
 
+/// Why what was read of a unit does not go into it as measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NotAsMeasured {
+    /// The unit is drawn with its rollers given, with another knife, its edge moved, or ground.
+    SetOtherwise,
+    /// There is no pose with these readings and what was measured before.
+    NoSuchPose,
+}
+
 /// Readings nearer to each other are one, in millimetres and degrees.
 const SAME: f64 = 1e-6;
 
@@ -82,9 +91,9 @@ impl MeasuredAnew {
     /// read. Each keeps its own ±: what a pose differs from an older one by was read with one instrument
     /// both times, whose own fault is not in the difference.
     ///
-    /// Whether it could: not where the unit is drawn with its rollers given, with another knife or its edge
-    /// moved, or ground, which is not how it was measured, and not where no such pose exists.
-    pub fn put_into(&self, document: &mut Document) -> bool {
+    /// # Errors
+    /// Where the unit is drawn otherwise than it was measured, or no such pose exists; it is left as it is.
+    pub fn put_into(&self, document: &mut Document) -> Result<(), NotAsMeasured> {
         let SettingEntry {
             knife,
             extension,
@@ -107,11 +116,11 @@ impl MeasuredAnew {
                 .into_iter()
                 .any(is_some)
         {
-            return false;
+            return Err(NotAsMeasured::SetOtherwise);
         }
         let system = document.system();
         let Some(pose) = self.pose(document, system) else {
-            return false;
+            return Err(NotAsMeasured::NoSuchPose);
         };
         carry_along(document, &pose, system);
         let (bench, setting) = (&mut document.bench, &mut document.setting);
@@ -130,7 +139,7 @@ impl MeasuredAnew {
             setting.attitude = None;
             document.examples.keep(Reading::Attitude);
         }
-        true
+        Ok(())
     }
 
     /// The pose that was read; what was not read of it as it was measured before.

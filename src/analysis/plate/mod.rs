@@ -29,7 +29,7 @@ pub use gauge_bar::{
     BARS, BarChoice, BarRefused, MOST_TURN, bar_choices, none_can_be_used, recommended,
     usable_thickness,
 };
-pub use measured_anew::MeasuredAnew;
+pub use measured_anew::{MeasuredAnew, NotAsMeasured};
 pub use order::StepState;
 pub use parallel::{HighEnd, Parallel, Part, Verdict, part_of_doubt, starting_parallel};
 pub use result::PlateResult;

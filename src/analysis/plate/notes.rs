@@ -3,6 +3,7 @@
 
 use super::result::PlateResult;
 use super::roller::Reread;
+use crate::analysis::caution::{HANDS_ON, LIFTING};
 use crate::plate::{Roller, Station, Step};
 use crate::units::{Length, System};
 
@@ -31,7 +32,7 @@ impl PlateResult {
         notes.extend(of_bar.map(|doubt| doubt.told_alone(system)));
         notes.extend(self.bar_note(roller, system));
         if self.wants_half_turn(roller) {
-            notes.push("This roller runs out: read both ends once more after half a turn, or its runout passes for slope. Before you turn it: drive disconnected, unit and reel blocked.".to_owned());
+            notes.push(format!("This roller runs out: read both ends once more after half a turn, or its runout passes for slope. Before you turn it: {HANDS_ON}."));
         }
         notes
     }
@@ -47,7 +48,7 @@ impl PlateResult {
         let misleads_mm = difference.mm() * (width.mm() / apart.mm() - 1.0).abs();
         (misleads_mm > BAR_MATTERS * within.mm()).then(|| {
             format!(
-                "The bar's ends differ by {}: measure the roller over the same width as the bar, or lift the unit off with a hoist or a second person, unit and reel blocked, turn the bar end for end and take the mean.",
+                "The bar's ends differ by {}: measure the roller over the same width as the bar, or lift the unit off ({LIFTING}), turn the bar end for end, read once more and take the mean.",
                 system.length(difference)
             )
         })

@@ -8,7 +8,7 @@ use egui::Id;
 use super::left_session::LeftSession;
 use super::side_work::{DeskWork, SideState, SideWork};
 use super::{Session, SessionId};
-use crate::plate::{Entries, Loose, SheetField, Worksheet, parse_sheet};
+use crate::plate::{Entries, LeftOut, SheetField, Worksheet, parse_sheet};
 use crate::store::recovery::{Kept, Work, WrongText};
 use crate::store::{self, FileProblem, Stamp};
 use crate::unit::{Remarks, TextProblem};
@@ -20,15 +20,16 @@ use crate::units::{Length, Quantity, System};
 /// When it is no plate sheet.
 pub fn entries_in(work: &Work) -> Result<Entries, TextProblem> {
     let mut entries = Entries::new(parse_sheet(&work.document)?);
+    let system = entries.sheet.cut_width.system();
     for wrong in &work.wrong {
-        if let Some(field) = SheetField::at_path(&wrong.field) {
-            let loose = Loose {
-                text: wrong.text.clone(),
-                why: wrong.problem.clone(),
-                is_wrong: !wrong.is_waiting,
-            };
-            entries.put_loose(field, loose);
-        }
+        let left = LeftOut {
+            path: wrong.field.clone(),
+            name: wrong.name.clone(),
+            text: wrong.text.clone(),
+            why: wrong.problem.clone(),
+            is_wrong: !wrong.is_waiting,
+        };
+        entries.put_back(&left, system);
     }
     Ok(entries)
 }
@@ -229,15 +230,15 @@ impl DeskWork for SheetWork {
     }
 
     fn left_out_of_a_save(&self) -> Vec<String> {
-        let loose = self.entries().loose();
-        let waiting = loose.filter(|(_, loose)| !loose.is_wrong);
-        waiting.map(|(field, _)| field.name()).collect()
+        let left_out = self.entries().left_out().into_iter();
+        let waiting = left_out.filter(|left| !left.is_wrong);
+        waiting.map(|left| left.name).collect()
     }
 
     fn save_to(&mut self, file: &Path) -> Result<Remarks, FileProblem> {
         let saved = store::save_sheet(self.sheet(), file)?;
-        // What waits for its other half is in no file yet, and stays kept for recovery.
-        let is_whole = self.entries().loose().next().is_none();
+        // What waits is in no file yet, and stays kept for recovery.
+        let is_whole = self.entries().left_out().is_empty();
         Ok(self.work.was_saved(file, saved, is_whole))
     }
 
@@ -246,14 +247,14 @@ impl DeskWork for SheetWork {
     }
 
     fn wrong_texts(&self) -> Vec<WrongText> {
-        let loose = self.entries().loose();
-        loose
-            .map(|(field, loose)| WrongText {
-                field: field.path(),
-                name: field.name(),
-                text: loose.text.clone(),
-                problem: loose.why.clone(),
-                is_waiting: !loose.is_wrong,
+        let left_out = self.entries().left_out().into_iter();
+        left_out
+            .map(|left| WrongText {
+                field: left.path,
+                name: left.name,
+                text: left.text,
+                problem: left.why,
+                is_waiting: !left.is_wrong,
             })
             .collect()
     }

@@ -115,7 +115,7 @@ impl Card for WorkQuestion {
         if why_not.is_none() && !is_whole {
             let left_out = left_out.join("; ");
             ui.label(format!(
-                "Not complete yet, and left out of the file: {left_out}."
+                "Not complete yet or entered another way, and left out of the file: {left_out}."
             ));
         }
         let is_closing = self.what == WorkAsking::CloseWindow;

@@ -223,7 +223,7 @@ fn warn_of_left_out(desk: &mut Desk, kind: WorkKind) {
     if !left_out.is_empty() {
         let left_out = left_out.join("; ");
         desk.warn(format!(
-            "Saved without what is not complete yet. It stays here, still to be saved: {left_out}."
+            "Saved without what is not complete yet or entered another way. It stays here, in no file: {left_out}."
         ));
     }
 }

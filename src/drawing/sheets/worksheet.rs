@@ -98,7 +98,7 @@ fn the_job(band: &mut Band, sheet: &Worksheet, result: &PlateResult, system: Sys
         let told = [&bar.left, &bar.right].map(|end| end.shown_in(system));
         band.row("Gauge bar, left and right", &told.join(", "));
         let apart = length(right.value - left.value);
-        band.row("Right less left, taken out of the gaps", &apart);
+        band.row("Right minus left, taken out of the gaps", &apart);
     }
     if let Some(flat) = &sheet.plate_flat_within {
         band.row("Plate flat within", flat.text());

@@ -246,6 +246,14 @@ impl SheetField {
         }
     }
 
+    /// The place of a turn that it is read at; none for whatever is read at none.
+    pub(super) const fn place(self) -> Option<Place> {
+        match self {
+            Self::Of(_, RollerField::Runout(_, place)) => Some(place),
+            _ => None,
+        }
+    }
+
     /// Whether it is a reading that holds no more once what it was read of was moved; not a size or a
     /// limit.
     #[must_use]

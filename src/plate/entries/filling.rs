@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::field::{End, Place, RollerField, SheetField};
 use super::held::{AdjusterKind, GapWay, Held, held, station_of};
 use super::waiting::Aside;
-use crate::plate::sheet::{Roller, Station, Worksheet};
+use crate::plate::sheet::{Roller, RunoutReading, Station, Worksheet};
 use crate::plate::step::Step;
 use crate::units::{Measure as _, System};
 
@@ -32,6 +32,8 @@ pub struct Entries {
     pub(super) anew: BTreeSet<SheetField>,
     /// What was entered otherwise than it is entered now. It is in no file.
     pub(super) aside: Aside,
+    /// What was read once more at places of a turn whose entry is empty, or waits. It is in no file.
+    pub(super) again_waiting: Vec<(SheetField, RunoutReading)>,
 }
 
 /// Whether a bare number in an entry is thousandths of an inch for those who work in inches, as a
@@ -50,6 +52,7 @@ impl Entries {
             loose: BTreeMap::new(),
             anew: BTreeSet::new(),
             aside: Aside::new(),
+            again_waiting: Vec::new(),
         }
     }
 
@@ -62,11 +65,6 @@ impl Entries {
     #[must_use]
     pub fn loose_of(&self, field: SheetField) -> Option<&Loose> {
         self.loose.get(&field)
-    }
-
-    /// Puts back what stood loose beside the sheet.
-    pub fn put_loose(&mut self, field: SheetField, loose: Loose) {
-        self.loose.insert(field, loose);
     }
 
     /// What stands in an entry, for a person who works in `system`; empty where it is left out.

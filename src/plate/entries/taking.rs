@@ -1,10 +1,8 @@
 //! Taking what is typed into a sheet: with which entries it belongs together, and where it goes.
 
-use std::collections::BTreeSet;
-
-use super::field::{Place, RollerField, SheetField};
+use super::field::{RollerField, SheetField};
 use super::filling::Entries;
-use super::held::{station_of, three_mut};
+use super::held::three_mut;
 use crate::plate::sheet::{
     AdjusterEntry, BarEntry, EndsEntry, Feeler, GapEntry, Roller, RollerEntry, RunoutEntry,
     RunoutReading, Side, Station,
@@ -182,32 +180,13 @@ impl Entries {
                 let shims = self.shims(texts, system);
                 self.change(roller, |entry| entry.adjuster = shims);
             }
-            RollerField::Runout(station, place) => {
+            RollerField::Runout(station, _) => {
+                let again = self.take_again(roller, station);
                 let mut readings = self.turn(texts, system);
-                if !readings.is_empty() {
-                    let more = self.read_once_more(roller, station, place);
-                    readings.extend(more);
-                    readings.sort_by(|one, other| {
-                        one.0.value().deg().total_cmp(&other.0.value().deg())
-                    });
-                }
+                self.put_again(again, &mut readings);
                 self.change(roller, |entry| put_turn(entry, station, readings));
             }
         }
-    }
-
-    /// Readings of a turn at places that another one was read at before, but for those of the place typed
-    /// over: a file holds as many as there are, and an entry shows the first.
-    fn read_once_more(&self, roller: Roller, station: Station, typed: Place) -> Vec<RunoutReading> {
-        let entry = self.sheet.roller(roller);
-        let entry = entry.and_then(|entry| station_of(entry, station));
-        let mut seen = BTreeSet::new();
-        let readings = entry.into_iter().flat_map(|entry| &entry.readings);
-        let again = readings.filter(|reading| {
-            let place = Place::at(reading.0.value().deg());
-            !seen.insert(place) && place != typed
-        });
-        again.cloned().collect()
     }
 
     /// Changes what stands of a roller; what is left empty is left out.
@@ -239,7 +218,7 @@ fn put_turn(entry: &mut RollerEntry, station: Station, readings: Vec<RunoutReadi
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plate::entries::field::End;
+    use crate::plate::entries::field::{End, Place};
 
     const IN: System = System::InchDecimal;
 

@@ -1,5 +1,6 @@
 //! A mechanism that can make a mark, and how strong it is now.
 
+use crate::analysis::caution::{at_grinder_or_lathe, hands_on};
 use std::f64::consts::PI;
 
 use crate::analysis::{Case, Finding, FindingId, Findings, Judged, Level, Side};
@@ -180,7 +181,8 @@ impl Cause {
                 | FindingId::LowEndUnderside
         ) {
             format!(
-                "{title} is within its limits, so no adjustment is worked out for it. Measure as above: true a roller that runs out, set both ends to one height, raise the height of cut where the ground takes the rest. Engine off, key out, reel drive disconnected, unit and reel blocked, gloves on. At the grinder or lathe: guards on, eye, hearing and dust protection, gloves only as its manual says."
+                "{title} is within its limits, so no adjustment is worked out for it. Measure as above: true a roller that runs out, set both ends to one height, raise the height of cut where the ground takes the rest. {}",
+                concat!("Before each: ", hands_on!(), ". ", at_grinder_or_lathe!())
             )
         } else {
             format!(

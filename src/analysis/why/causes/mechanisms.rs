@@ -4,6 +4,7 @@ use super::super::budget::Budget;
 use super::super::crest::CrestLimits;
 use super::cause::{Cure, JudgedBy};
 use super::{Cause, Strength, circumference};
+use crate::analysis::caution::{at_grinder_or_lathe, hands_on, paper_test};
 use crate::analysis::findings::seen_swing;
 use crate::analysis::{Case, FindingId, Side};
 use crate::geometry::RollerOnPlate;
@@ -306,9 +307,12 @@ impl<'a> Mechanisms<'a> {
             strength,
             text,
             confirm: "Mark to mark on the turf against the roller's circumference; a dial gauge on the roller turned by hand: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
-            cure: Cure::Other(
-                "Clean the roller, then check its bearings, then true or replace it: engine off, key out, reel drive disconnected, unit and reel blocked, gloves on. At the grinder or lathe: guards on, eye, hearing and dust protection, gloves only as its manual says.",
-            ),
+            cure: Cure::Other(concat!(
+                "Clean the roller, then check its bearings, then true or replace it: ",
+                hands_on!(),
+                ". ",
+                at_grinder_or_lathe!()
+            )),
             // From there on the finding, which counts both rollers, tells of it too.
             judged_by: (reading.mm() > 0.0 && swing > seen)
                 .then_some(JudgedBy::whole(FindingId::RunoutSwing)),
@@ -345,10 +349,16 @@ impl<'a> Mechanisms<'a> {
             name: "Reel-to-knife gap",
             strength: part(gap, most),
             text,
-            confirm: "Engine off, key out, reel blocked, gloves on: feeler gauge between blade and knife along the whole length. Then the paper test: power isolated, cut-resistant gloves, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
-            cure: Cure::Other(
-                "Reel-to-knife adjustment to light contact: engine off, key out, reel drive disconnected, reel blocked, gloves on. Then the paper test along the whole knife: power isolated, cut-resistant gloves, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
+            confirm: concat!(
+                "Engine off, key out, reel blocked, gloves on: feeler gauge between blade and knife along the whole length. Then the paper test: ",
+                paper_test!(),
+                "."
             ),
+            cure: Cure::Other(concat!(
+                "Reel-to-knife adjustment to light contact: engine off, key out, reel drive disconnected, reel blocked, gloves on. Then the paper test along the whole knife: ",
+                paper_test!(),
+                "."
+            )),
             judged_by: Some(JudgedBy::whole(FindingId::Gap)),
         }
     }
@@ -420,7 +430,7 @@ impl<'a> Mechanisms<'a> {
             name: "Edges and contact",
             strength: Strength::NotMeasured,
             text,
-            confirm: "Paper test along the whole knife: power isolated, cut-resistant gloves, one person, a long strip, fingers well clear, the reel turned slowly from the shaft's end and blocked again before reaching in.",
+            confirm: concat!("Paper test along the whole knife: ", paper_test!(), "."),
             cure: Cure::Other(
                 "Grind or lap reel and knife as the machine's manual says, by a qualified technician, guards on the grinder, eye, hearing and dust protection, gloves only as the grinder's manual says; then adjust reel to knife again, reel blocked, gloves on. Powered lapping turns the reel: brush with a long handle, hands, clothes and bystanders clear, guards as the manual says, no gloves near the turning reel.",
             ),

@@ -1,7 +1,10 @@
 //! An entry of the sheet: large, with what is wrong with it told under it; a wrong text stays.
 
 use egui::accesskit::Invalid;
-use egui::{Key, Margin, Rect, Response, RichText, Stroke, TextEdit, Ui, Vec2};
+use egui::{
+    FontId, Key, Margin, Rect, Response, RichText, Stroke, TextEdit, TextWrapMode, Ui, Vec2,
+    WidgetText,
+};
 
 use super::field_course::FieldCourse;
 use crate::analysis::Level;
@@ -17,6 +20,8 @@ use crate::plate::{Roller, SheetField, SheetFlaw};
 pub const ENTRY: f32 = 132.0;
 /// The widest entry of those beside each other: a reading with its ±.
 const WIDE: f32 = 190.0;
+/// The widest entry of a list.
+const WIDEST: f32 = 420.0;
 /// Width of a name beside its entry.
 const NAME: f32 = 190.0;
 
@@ -161,9 +166,25 @@ impl Entries<'_> {
 
     /// An entry with its name beside it, and what is wrong with it under both.
     pub fn row(&mut self, ui: &mut Ui, name: &str, field: SheetField, hint: &str) {
+        self.row_within(ui, name, field, hint, ENTRY);
+    }
+
+    /// The same for a list, as wide as there is room.
+    pub fn list_row(&mut self, ui: &mut Ui, name: &str, field: SheetField, hint: &str) {
+        self.row_within(ui, name, field, hint, WIDEST);
+    }
+
+    fn row_within(
+        &mut self,
+        ui: &mut Ui,
+        name: &str,
+        field: SheetField,
+        hint: &str,
+        most_width: f32,
+    ) {
         ui.horizontal(|ui| {
             name_ui(ui, name);
-            let width = ENTRY.min(ui.available_width());
+            let width = most_width.min(ui.available_width());
             self.entry(ui, field, width, hint);
         });
         self.problem_ui(ui, field);
@@ -244,6 +265,27 @@ pub fn number_ui(ui: &mut Ui, name: &str, value: &str) {
     });
 }
 
+/// The font of an entry: smaller where its text would run past it, as far as that can be read.
+fn fitted(ui: &Ui, text: &str, room: f32) -> (FontId, bool) {
+    const LEAST: f32 = 10.0;
+    let mut font = Lettering::InShort.font();
+    let width = |font: &FontId| {
+        let laid_out = WidgetText::from(RichText::new(text).font(font.clone())).into_galley(
+            ui,
+            Some(TextWrapMode::Extend),
+            f32::INFINITY,
+            font.clone(),
+        );
+        laid_out.size().x
+    };
+    let wide = width(&font);
+    if wide > room {
+        font.size = (font.size * room / wide).floor().max(LEAST);
+    }
+    let fits = wide <= room || width(&font) <= room;
+    (font, fits)
+}
+
 fn entry_ui(
     ui: &mut Ui,
     field: SheetField,
@@ -252,7 +294,17 @@ fn entry_ui(
     hint: &str,
     against: Option<&(Level, String)>,
 ) -> Response {
+    // What an entry keeps free on both sides of its text, and for a symbol.
+    const MARGIN: f32 = 6.0;
+    const SYMBOL: f32 = 16.0;
     let theme = theme(ui.ctx());
+    let symbol_room = if against.is_some() { SYMBOL } else { 0.0 };
+    let (font, fits) = if rows > 1 {
+        (Lettering::InShort.font(), true)
+    } else {
+        fitted(ui, text, width - 2.0 * MARGIN - symbol_room)
+    };
+    let whole = (!fits).then(|| text.clone());
     let response = ui
         .scope(|ui| {
             if let Some((level, _)) = against {
@@ -273,7 +325,7 @@ fn entry_ui(
             };
             ui.add(
                 edit.id_salt(field.path())
-                    .font(Lettering::InShort.font())
+                    .font(font)
                     .margin(Margin::symmetric(6, 7))
                     .hint_text(hint)
                     .desired_width(width),
@@ -281,6 +333,10 @@ fn entry_ui(
         })
         .inner
         .accessible_name(field.name());
+    let response = match whole {
+        Some(whole) if !response.has_focus() => response.on_hover_text(whole),
+        _ => response,
+    };
     if let Some((level, why)) = against {
         let place = Rect::from_center_size(
             response.rect.right_center() - Vec2::new(13.0, 0.0),

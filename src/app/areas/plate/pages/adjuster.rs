@@ -55,7 +55,7 @@ pub fn adjuster_ui(
         }
         AdjusterKind::Shims => {
             let hint = "0.005 in, 0.010 in";
-            entries.row(ui, "Shims in stock", of(RollerField::Shims), hint);
+            entries.list_row(ui, "Shims in stock", of(RollerField::Shims), hint);
         }
     }
     let result = shown

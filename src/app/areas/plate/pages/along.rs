@@ -52,7 +52,7 @@ pub fn reel_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown, read: &mut Ree
     reel_from_ui(ui, entries, shown, read);
     let Some(result) = &shown.result else { return };
     if let Some(taper) = result.reel_taper {
-        number_ui(ui, "Taper, left less right", &shown.system.length(taper));
+        number_ui(ui, "Taper, left minus right", &shown.system.length(taper));
     }
     if let Some(barrel) = result.reel_barrel {
         let told = shown.system.length(barrel);
@@ -146,7 +146,7 @@ pub fn attitude_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
     let system = shown.system;
     number_ui(
         ui,
-        "Right less left",
+        "Attitude, right minus left",
         &system.angle(right.value - left.value),
     );
     let middle = (left.value + right.value) * 0.5;

@@ -87,6 +87,7 @@ pub fn runout_ui(
             entries.problem_ui(ui, field);
         }
     }
+    also_read_ui(ui, entries, shown.system, roller);
     entries.row(
         ui,
         "Indicator's lever slants by",
@@ -171,6 +172,35 @@ fn readings_ui(ui: &mut Ui, entries: &mut Entries, roller: Roller, places: &[Pla
             });
         }
     });
+}
+
+/// What else was read at a place, which counts and has no entry of its own.
+fn also_read_ui(ui: &mut Ui, entries: &mut Entries, system: System, roller: Roller) {
+    let Some(sheet) = entries.desk.sheet() else {
+        return;
+    };
+    for also in sheet.entries().also_read(roller, system) {
+        let SheetField::Of(_, RollerField::Runout(station, place)) = also.field else {
+            continue;
+        };
+        let at = format!("{} at {}°", station.word(), place.deg());
+        let state = if also.counts {
+            "counts with the entry"
+        } else {
+            "waits for the entry"
+        };
+        let told = format!("Also read, {at}: {}; {state}.", also.readings.join(", "));
+        ui.horizontal_wrapped(|ui| {
+            ui.label(told);
+            let button = ui.small_button("Leave it out");
+            let name = format!("Leave out what was also read {at}");
+            if button.accessible_name(&name).clicked() {
+                entries
+                    .desk
+                    .edit_sheet(&name, None, |entries| entries.leave_out_again(also.field));
+            }
+        });
+    }
 }
 
 fn column_ui(ui: &mut Ui, width: f32, add: impl FnOnce(&mut Ui)) {
