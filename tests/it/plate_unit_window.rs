@@ -386,17 +386,3 @@ fn a_sheet_with_every_step_done_prints_the_marks_of_its_results() {
     let run = ran(program().arg("plate").arg(&file));
     assert!(run.out.contains("done: not as expected"), "{}", run.out);
 }
-
-#[test]
-fn readings_of_no_pose_are_said_to_be_of_none() {
-    let (_folder, _file, mut window) = on(
-        GANG,
-        &[(
-            "left: \"6.880 in\", middle: \"6.881 in\", right: \"6.879 in\"",
-            "left: \"60 in\", middle: \"60 in\", right: \"60 in\"",
-        )],
-    );
-    window.click("Fill in the unit…");
-    window.assert_says("The unit cannot stand as it was read here");
-    window.assert_silent("drawn with another knife");
-}
