@@ -900,12 +900,12 @@ fn the_enlarged_part_is_framed_on_the_whole() {
             } => Some(path.bounding_box()),
             _ => None,
         });
-        let framed = whole
+        let place = whole
             .world_from_paper()
             .transform_rect_bbox(frame.expect("a frame"));
         // What stands under the lens's title.
         let lens_panel = lens.panel(&scene, Theme::Light);
-        let frames = lens_panel.marks.iter().filter_map(|mark| match mark {
+        let outlines = lens_panel.marks.iter().filter_map(|mark| match mark {
             Mark::Stroke {
                 role: Role::LensFrame,
                 path,
@@ -913,7 +913,7 @@ fn the_enlarged_part_is_framed_on_the_whole() {
             } => Some(path.bounding_box()),
             _ => None,
         });
-        let shown: Vec<Rect> = frames.collect();
+        let shown: Vec<Rect> = outlines.collect();
         let half = 0.5 * Theme::Light.look(Role::LensFrame).width;
         let [shown] = shown[..] else {
             panic!("{name}: {} frames", shown.len());
@@ -926,7 +926,7 @@ fn the_enlarged_part_is_framed_on_the_whole() {
             .view
             .world_from_paper()
             .transform_rect_bbox(shown.inflate(half, half));
-        near_rect(&name, framed, shown);
+        near_rect(&name, place, shown);
         assert_eq!(texts(&panel), ["A"]);
     }
 }

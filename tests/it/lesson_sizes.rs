@@ -5,6 +5,7 @@ use egui::accesskit::Role;
 use egui::{Key, Rect, Vec2};
 use egui_kittest::kittest::NodeT as _;
 use kurbo::Rect as Paper;
+use std::fmt::Write as _;
 use sweepgauge::app::show_style;
 use sweepgauge::command::open_lesson;
 use sweepgauge::drawing::{LessonPictures, Numbers, Style, Theme, Words};
@@ -88,10 +89,10 @@ fn digits_and_words_of_every_step_are_as_high_as_promised_on_a_projector_and_on_
                 }
                 assert!(words >= 0.02 * screen.y, "{told}: words {words} high");
                 if numbers.is_empty() {
-                    row += &format!("   digits     –  words {words:>5.1}");
+                    let _ = write!(row, "   digits     –  words {words:>5.1}");
                 } else {
                     assert!(digits >= 0.05 * screen.y, "{told}: digits {digits} high");
-                    row += &format!("   digits {digits:>5.1}  words {words:>5.1}");
+                    let _ = write!(row, "   digits {digits:>5.1}  words {words:>5.1}");
                 }
                 window.press(Key::ArrowRight);
             }

@@ -445,9 +445,9 @@ fn without_a_dialog_and_a_viewer_it_says_once_that_none_was_printed_and_leaves_n
     let (mut window, (_, sender), opener) = asked_to_print();
     drop(sender);
     window.settle();
-    let (file, opened) = opener.0.borrow_mut().pop().expect("asked to open it");
+    let (file, answer) = opener.0.borrow_mut().pop().expect("asked to open it");
     assert!(file.exists());
-    drop(opened);
+    drop(answer);
     window.settle();
     window.assert_says("Not printed: this desktop has no print dialog and no PDF viewer.");
     window.assert_silent("Trying its PDF viewer");
@@ -846,13 +846,16 @@ fn every_area_has_its_picture_and_its_table_to_copy() {
             // What nobody measured is told as it is shown, and is no number.
             assert!(table.contains("\tnot measured"), "{table}");
         }
-        let widths: Vec<usize> = table.lines().map(|row| row.split('\t').count()).collect();
-        assert!(widths.len() > 4 && widths[0] >= 2, "{key:?}: {table}");
-        assert!(
-            widths.iter().all(|width| *width == widths[0]),
-            "{key:?}: {table}"
-        );
+        assert_even(&table);
     }
+}
+
+/// Every row of a table to paste has as many cells as its headings.
+#[track_caller]
+fn assert_even(table: &str) {
+    let widths: Vec<usize> = table.lines().map(|row| row.split('\t').count()).collect();
+    assert!(widths.len() > 4 && widths[0] >= 2, "{table}");
+    assert!(widths.iter().all(|width| *width == widths[0]), "{table}");
 }
 
 #[test]
