@@ -161,8 +161,9 @@ fn a_finished_sheet_fills_its_unit_and_makes_an_entry_in_its_record() {
     result.fill(&mut document);
     let inch = |length: Length| (length.inches() * 1e4).round() / 1e4;
     let is = |found: Length, wanted: f64| assert!((inch(found) - wanted).abs() < 1e-9, "{found:?}");
+    // By the larger of what was read and twice the fitted eccentricity, as the sheet is judged.
     is(document.wear.front_runout.as_ref().unwrap().value(), 0.0045);
-    is(document.wear.rear_runout.as_ref().unwrap().value(), 0.002);
+    is(document.wear.rear_runout.as_ref().unwrap().value(), 0.0021);
     // Measured 0.501 in and 0.499 in.
     is(
         document.wear.end_difference.as_ref().unwrap().value(),
