@@ -169,10 +169,10 @@ fn a_finished_sheet_fills_its_unit_and_makes_an_entry_in_its_record() {
         document.wear.end_difference.as_ref().unwrap().value(),
         0.002,
     );
-    // It was measured anew on the plate, and is asked for nothing else.
+    // It reads on the plate as it was measured before, and is not to be set otherwise.
     is(document.bench.reel_diameter.value(), 6.88);
     is(document.bench.height_of_cut.value(), 0.5);
-    assert_ne!(document.bench, before.bench);
+    assert_eq!(document.bench, before.bench);
     let setting = &document.setting;
     assert!(setting.reel_diameter.is_none() && setting.height_of_cut.is_none());
     assert!(Solved::of(&document).is_ok());
