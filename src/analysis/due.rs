@@ -90,6 +90,9 @@ impl NoDue {
     }
 }
 
+/// What is told of a reel at which no forecast is left to make.
+pub(super) const UNDER_SMALLEST: &str = "reel already at or under its minimum diameter (scrap)";
+
 /// When a unit is next due, or why it is not known, in a sentence.
 #[must_use]
 pub fn due_told(due: &Result<Due, NoDue>, today: Day) -> String {
@@ -97,6 +100,10 @@ pub fn due_told(due: &Result<Due, NoDue>, today: Day) -> String {
         Ok(due) => {
             let (when, limit) = (due.told(), due.limit.name());
             let overdue = due.overdue(today).map_or("", |_| " Overdue.");
+            let limit = match (due.limit, due.when) {
+                (WearLimit::Scrap, When::Now) => UNDER_SMALLEST,
+                _ => limit,
+            };
             format!("Next due: {when}, {limit}.{overdue}")
         }
         Err(why) => format!("Next due: not known, {why}."),
@@ -121,6 +128,7 @@ impl Due {
         let rate = by_days.or(by_hours);
         let all = left_alone.all_met();
         let dated = all.filter_map(|(limit, met)| {
+            let met = met_by_record(limit, met, rate.as_ref().ok());
             Some(Self {
                 limit,
                 when: when(met, &rate)?,
@@ -165,6 +173,15 @@ impl Due {
     pub fn cmp_when(&self, other: &Self) -> std::cmp::Ordering {
         let ((one, at), (other, other_at)) = (self.when.order(), other.when.order());
         one.cmp(&other).then(at.total_cmp(&other_at))
+    }
+}
+
+/// Where a limit is met, once the record's last diameter of the unit's reel is heard: a reel that was read
+/// at its minimum, or under it, has no way to go.
+pub(super) fn met_by_record(limit: WearLimit, met: Met, rate: Option<&WearRate>) -> Met {
+    match (limit, met, rate) {
+        (WearLimit::Scrap, Met::At(scrap), Some(rate)) if rate.last <= scrap => Met::Already,
+        _ => met,
     }
 }
 

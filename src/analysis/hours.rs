@@ -1,6 +1,6 @@
 //! Hours beside those of a record: a clock never runs backwards.
 
-use crate::plate::{Day, Entry, Record};
+use crate::plate::{Day, Record};
 use crate::units::fixed;
 
 /// Hours that cannot be beside others on record.
@@ -16,9 +16,8 @@ pub(super) struct HoursAgainst {
 /// and the least of those after, where they are more. Without a day, on record or here, they were read in
 /// the order they were written down; those of the same day are left out, since they are put right by these.
 pub(super) fn hours_against(hours: f64, day: Option<Day>, record: &Record) -> Vec<HoursAgainst> {
-    let is_other = |entry: &&Entry| day.is_none() || entry.day() != day;
-    let others = record.entries.iter().filter(is_other);
-    let read = others.filter_map(|entry| Some((entry.hours_run()?, entry.day())));
+    let counting = record.hours_that_count().into_iter();
+    let read = counting.filter(|(_, on)| day.is_none() || *on != day);
     let is_later = |on: Option<Day>| matches!((on, day), (Some(on), Some(day)) if on > day);
     let (later, earlier): (Vec<_>, Vec<_>) = read.partition(|(_, on)| is_later(*on));
     let by_hours = |one: &(f64, _), other: &(f64, _)| one.0.total_cmp(&other.0);

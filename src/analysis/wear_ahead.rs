@@ -1,6 +1,6 @@
 //! How a reel wears by its unit's record, and when the limits of the unit are met if it is left alone.
 
-use super::due::{Due, NoDue, When, when as when_met};
+use super::due::{Due, NoDue, UNDER_SMALLEST, When, met_by_record, when as when_met};
 use super::left_alone::{LeftAlone, Met, WearLimit};
 use super::wear_rate::{NoRate, WearAlong, WearRate};
 use crate::plate::{Day, Record};
@@ -35,8 +35,9 @@ impl WearAhead {
             WearAlong::Days => WearAlong::Hours,
         };
         let beside = WearRate::of_record_along(record, beside).and_then(of_reel);
+        let of_reel = rate.as_ref().or(beside.as_ref()).ok();
         let limits = WearLimit::ALL.into_iter().map(|limit| {
-            let met = left_alone.met(limit);
+            let met = met_by_record(limit, left_alone.met(limit), of_reel);
             (limit, met, when_met(met, &rate))
         });
         Self {
@@ -79,6 +80,9 @@ impl WearAhead {
         let at = match met {
             Met::NotBeforeScrap => {
                 return format!("{}: not before the minimum diameter.", capital(name));
+            }
+            Met::Already if *limit == WearLimit::Scrap => {
+                return format!("{}.", capital(UNDER_SMALLEST));
             }
             Met::Already => return format!("{}: now.", capital(name)),
             Met::At(diameter) => system.length(*diameter),

@@ -93,6 +93,8 @@ pub struct WearRate {
     pub count: usize,
     /// How much larger the diameter is an hour or a day later: less than zero as a reel wears.
     pub slope_mm: f64,
+    /// The last of the diameters.
+    pub last: Length,
     /// The last of the hours or days.
     last_along: f64,
     /// The middle of the hours or days.
@@ -162,6 +164,10 @@ impl WearRate {
         let mean_along = mean(|(at, _)| *at);
         let mean_mm = mean(|(_, diameter)| diameter.mm());
         let about = |(at, diameter): &(f64, Length)| (at - mean_along, diameter.mm() - mean_mm);
+        let by_time = |one: &&(f64, Length), other: &&(f64, Length)| one.0.total_cmp(&other.0);
+        let Some(&(last_along, last)) = points.iter().max_by(by_time) else {
+            return Err(NoRate::TooFew);
+        };
         let spread: f64 = points.iter().map(about).map(|(x, _)| x * x).sum();
         if spread <= f64::EPSILON * mean_along.abs().max(1.0) {
             return Err(NoRate::OneTime);
@@ -179,7 +185,8 @@ impl WearRate {
             along,
             count: points.len(),
             slope_mm,
-            last_along: points.iter().map(|(at, _)| *at).fold(f64::MIN, f64::max),
+            last,
+            last_along,
             mean_along,
             mean_mm,
             spread,

@@ -3,7 +3,7 @@
 
 use sweepgauge::analysis::{
     Due, LeftAlone, Met, NoDue, NoRate, Solution, Solved, WearAhead, WearAlong, WearLimit, When,
-    jobs, rollers_held,
+    due_told, jobs, rollers_held,
 };
 use sweepgauge::command::ShopBoard;
 use sweepgauge::plate::{Day, Entry, Record};
@@ -223,6 +223,34 @@ fn without_days_a_unit_is_due_by_its_hours_and_without_diameters_not_at_all() {
     let worn_out = LeftAlone::of(&Solved::of(&document).unwrap());
     let due = Due::of(&worn_out, &record).unwrap();
     assert_eq!((due.limit, due.when), (WearLimit::Scrap, When::Now));
+}
+
+#[test]
+fn a_reel_that_was_read_under_its_minimum_has_no_forecast() {
+    let solved = Solved::of(&DemoUnit::GreensWalking.document()).unwrap();
+    let left_alone = LeftAlone::of(&solved);
+    let smallest = solved.unit.smallest_diameter;
+    let mut record = worn(solved.unit.setting.reel_diameter.mm(), 0.001);
+    let before = Due::of(&left_alone, &record).unwrap();
+    assert_ne!(before.when, When::Now);
+    let last = record.entries.last().unwrap().clone();
+    let under = Length::from_mm(smallest.mm() - 0.5);
+    record.entries.push(Entry {
+        reel_diameter: Some(Quantity::from_value(under, System::Millimetre)),
+        ..last
+    });
+    let due = Due::of(&left_alone, &record);
+    let told = due_told(&due, Day::today());
+    let wanted = "Next due: now, reel already at or under its minimum diameter (scrap).";
+    assert_eq!(told, wanted);
+    for along in WearAlong::ALL {
+        let ahead = WearAhead::of(&left_alone, &record, along);
+        let scrap = ahead.limit_told(&ahead.limits[0], System::InchDecimal, Day::today());
+        assert_eq!(
+            scrap,
+            "Reel already at or under its minimum diameter (scrap)."
+        );
+    }
 }
 
 #[test]

@@ -217,4 +217,25 @@ mod tests {
             "{told}"
         );
     }
+
+    #[test]
+    fn hours_put_right_by_another_event_of_their_day_count_no_more() {
+        let entry = |hours: &str| Entry {
+            date: "2026-11-26".to_owned(),
+            hours: hours.to_owned(),
+            ..Entry::default()
+        };
+        let sheet = Readings {
+            day: Day::parse("2026-11-25").ok(),
+            hours: Some(638.0),
+            ..Readings::default()
+        };
+        let mut record = Record {
+            entries: vec![entry("600")],
+            ..Record::default()
+        };
+        assert!(Doubt::of_hours(&sheet, &record).is_some());
+        record.entries.push(entry("640"));
+        assert_eq!(Doubt::of_hours(&sheet, &record), None);
+    }
 }

@@ -58,6 +58,8 @@ enum Reply {
 
 /// Work beside what stands in its file.
 struct Beside {
+    /// What a unit that was left is called; none for other work, and for a unit without a name.
+    unit: Option<String>,
     /// Whether there is a file that can be read.
     has_file: bool,
     /// Why the file cannot be read.
@@ -158,6 +160,7 @@ impl Beside {
             Err(problem) => (None, Some(problem.to_string())),
         };
         Self {
+            unit: None,
             has_file: in_file.is_some(),
             rows: rows(in_file),
             problem,
@@ -169,7 +172,14 @@ impl Beside {
     fn of(work: &Work) -> Self {
         let file = work.file.as_deref();
         match kind_of(work) {
-            None => Self::of_file(document_in(work), |in_file| rows_of(work, in_file.as_ref())),
+            None => {
+                let rows = |in_file: Option<Document>| rows_of(work, in_file.as_ref());
+                let unit = unit::parse_text(&work.document).ok();
+                Self {
+                    unit: unit.map(|unit| unit.name).filter(|name| !name.is_empty()),
+                    ..Self::of_file(document_in(work), rows)
+                }
+            }
             Some(WorkKind::Sheet) => Self::of_file(file.map(store::open_sheet), |in_file| {
                 rows_of_sheet(work, in_file)
             }),
@@ -327,6 +337,9 @@ impl Card for LeftCard {
         };
         ui.label(Lettering::CardTitle.of("Work was not saved"));
         ui.add_space(6.0);
+        if let Some(unit) = &self.beside.unit {
+            ui.add(Label::new(Lettering::Name.of(unit.as_str())).wrap());
+        }
         let file = work.file.as_deref().map(Path::display);
         let age = ago(work.time);
         let told = if let Some(file) = &file {

@@ -1,8 +1,8 @@
 //! The table of units.
 
 use egui::{
-    Align, Button, EventFilter, Key, Label, Layout, RichText, ScrollArea, Sense, TextWrapMode, Ui,
-    Vec2,
+    Align, Button, Color32, EventFilter, FontId, Key, Label, Layout, RichText, ScrollArea, Sense,
+    TextStyle, TextWrapMode, Ui, Vec2,
 };
 use egui_extras::{Column as Width, TableBuilder};
 
@@ -329,20 +329,52 @@ fn head_ui(ui: &mut Ui, column: Column, sorted: Sorted) -> bool {
 fn name_ui(ui: &mut Ui, unit: &BoardUnit, is_open: bool, shown: &Shown) -> egui::Response {
     let name = unit.row.name_among(shown.repeated);
     // Where names are cut short, what tells equal ones apart stands first.
-    let mut text = RichText::new(if name == unit.row.name {
+    let whole = if name == unit.row.name {
         name.clone()
     } else {
         format!("{}: {}", unit.row.file, unit.row.name)
-    });
+    };
+    let mut font = TextStyle::Button.resolve(ui.style());
     if is_open {
-        text = text.family(strong());
+        font.family = strong();
     }
+    let room = ui.available_width() - 2.0 * ui.spacing().button_padding.x;
+    let text = RichText::new(without_middle(ui, &whole, &font, room)).font(font);
     let told = if is_open {
         format!("{name}, open")
     } else {
         name
     };
     ui.add(Button::new(text).frame(false)).accessible_name(told)
+}
+
+/// A text cut short in its middle where it takes more room: names often differ at their ends alone.
+fn without_middle(ui: &Ui, text: &str, font: &FontId, room: f32) -> String {
+    let takes = |text: String| {
+        let laid = ui.painter();
+        let laid = laid.layout_no_wrap(text, font.clone(), Color32::PLACEHOLDER);
+        laid.size().x
+    };
+    if takes(text.to_owned()) <= room {
+        return text.to_owned();
+    }
+    let letters: Vec<char> = text.chars().collect();
+    let cut = |kept: usize| {
+        let first: String = letters[..kept - kept / 2].iter().collect();
+        let last: String = letters[letters.len() - kept / 2..].iter().collect();
+        format!("{}…{}", first.trim_end(), last.trim_start())
+    };
+    // How many letters are kept: the most that fit.
+    let (mut fits, mut too_many) = (2.min(letters.len()), letters.len());
+    while fits + 1 < too_many {
+        let middle = usize::midpoint(fits, too_many);
+        if takes(cut(middle)) <= room {
+            fits = middle;
+        } else {
+            too_many = middle;
+        }
+    }
+    cut(fits)
 }
 
 fn cell_ui(ui: &mut Ui, column: Column, unit: &BoardUnit, shown: &Shown, is_wrapped: bool) {
@@ -370,7 +402,9 @@ fn cell_ui(ui: &mut Ui, column: Column, unit: &BoardUnit, shown: &Shown, is_wrap
     if differs {
         text = text.family(strong());
     }
-    if column == Column::Due && row.due.is_err() {
+    // A row that is chosen has one ink for all its words; a weak one cannot be read on it.
+    let is_chosen = ui.visuals().override_text_color.is_some();
+    if column == Column::Due && row.due.is_err() && !is_chosen {
         text = text.weak();
     }
     let label = Label::new(text);

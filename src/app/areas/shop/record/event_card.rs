@@ -5,13 +5,14 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::rc::Rc;
 
-use egui::{Button, Grid, Key, TextEdit, Ui};
+use egui::{Button, Grid, Key, Label, Sense, TextEdit, Ui, Vec2};
 
 use crate::analysis::{EventDoubt, Level, NumberId, ReelSizes, event_doubts};
 use crate::app::desk::{Card, Desk, Next};
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::lettering::Lettering;
-use crate::app::widgets::look::{colour, theme};
+use crate::app::widgets::look::theme;
+use crate::app::widgets::symbol::symbol;
 use crate::app::widgets::typing::{take_all, take_all_in_hand};
 use crate::plate::{Day, Entry, EntryField, TypedEntry};
 use crate::store::{add_entry, open_record, record_beside};
@@ -20,6 +21,8 @@ use crate::units::{Angle, Length, Measure as _, Quantity, System};
 /// Width of a field, and of one for words.
 const FIELD: f32 = 150.0;
 const WORDS: f32 = 430.0;
+/// Side of a level's sign.
+const SIGN: f32 = 16.0;
 
 /// What was typed on cards that were put away, each by the file of the unit it was for and the place of the
 /// event it corrects: it stands on the next card for those. None once it is added, or given up by Cancel.
@@ -150,13 +153,11 @@ impl EventCard {
                     // While a person still types, it is not wrong yet.
                     let is_told = self.was_tried || !response.has_focus();
                     if let Some(why) = self.typed.problem(field, system).filter(|_| is_told) {
-                        let ink = colour(theme(ui.ctx()).level(Level::Over));
-                        ui.colored_label(ink, why);
+                        told_ui(ui, Level::Over, &why);
                     }
                     let asked = self.asked.iter().flat_map(|(_, doubts)| doubts);
                     for doubt in asked.filter(|doubt| doubt.field == field) {
-                        let ink = colour(theme(ui.ctx()).level(Level::Watch));
-                        ui.colored_label(ink, &doubt.told);
+                        told_ui(ui, Level::Watch, &doubt.told);
                     }
                 });
                 ui.end_row();
@@ -235,7 +236,7 @@ impl Card for EventCard {
             self.fill_in(desk);
         }
         // Over the fields, where it is in view in a low window too.
-        let is_right = self.asked.is_some() && asked_ui(ui);
+        let is_right = self.asked.is_some() && asked_ui(ui, self.wanted.is_some());
         let is_entered = self.fields_ui(ui, desk.system());
         if self
             .asked
@@ -245,8 +246,7 @@ impl Card for EventCard {
             self.asked = None;
         }
         if let Some(problem) = &self.problem {
-            let ink = colour(theme(ui.ctx()).level(Level::Over));
-            ui.colored_label(ink, problem);
+            told_ui(ui, Level::Over, problem);
         }
         ui.add_space(6.0);
         let mut next = Next::Stay;
@@ -278,12 +278,29 @@ impl Card for EventCard {
     }
 }
 
-/// Asks whether what is marked is right; whether it was said to be.
-fn asked_ui(ui: &mut Ui) -> bool {
-    let ink = colour(theme(ui.ctx()).level(Level::Watch));
+/// A sentence with the sign of its level, in an ink that can be read on the card.
+fn told_ui(ui: &mut Ui, level: Level, told: &str) {
+    ui.horizontal_top(|ui| {
+        let (place, _) = ui.allocate_exact_size(Vec2::splat(SIGN), Sense::hover());
+        symbol(ui, place, level, theme(ui.ctx()));
+        ui.add(Label::new(told).wrap());
+    });
+}
+
+/// Asks whether what is marked is right; whether it was said to be. A question that is new is brought into
+/// view.
+fn asked_ui(ui: &mut Ui, is_new: bool) -> bool {
     let question = "Not added yet. Is what is marked right? Correct it, or add it as it is.";
-    ui.colored_label(ink, question);
-    ui.button("It is right: add it").clicked()
+    let asked = ui.horizontal(|ui| {
+        let (place, _) = ui.allocate_exact_size(Vec2::splat(SIGN), Sense::hover());
+        symbol(ui, place, Level::Watch, theme(ui.ctx()));
+        ui.label(question);
+        ui.button("It is right: add it").clicked()
+    });
+    if is_new {
+        asked.response.scroll_to_me(None);
+    }
+    asked.inner
 }
 
 /// What is odd about an event beside the record as it stands now, and the unit. A record that cannot be read
