@@ -132,7 +132,12 @@ impl Step {
             ),
             self.check_numbers(&inside("numbers")),
         ];
-        parts.into_iter().filter_map(Result::err)
+        let wrong = self.wrong.iter().map(|wrong| {
+            let (name, why) = (wrong.name.clone(), wrong.why.clone());
+            at(inside("set"), LessonFlawKind::WrongEntry { name, why })
+        });
+        let wrong: Vec<_> = wrong.collect();
+        parts.into_iter().filter_map(Result::err).chain(wrong)
     }
 
     fn check_text(&self, path: &str) -> Result<(), LessonFlaw> {

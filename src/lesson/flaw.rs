@@ -41,6 +41,7 @@ impl LessonFlaw {
             "view" => LessonPlace::View,
             "emphasis" => LessonPlace::Emphasis,
             "numbers" => LessonPlace::Numbers,
+            "set" => LessonPlace::Set,
             _ => LessonPlace::Steps,
         }
     }
@@ -82,6 +83,8 @@ pub enum LessonPlace {
     Emphasis,
     /// The large numbers.
     Numbers,
+    /// What is tried on its units.
+    Set,
     /// The steps.
     Steps,
 }
@@ -99,6 +102,7 @@ impl LessonPlace {
             Self::View => "view",
             Self::Emphasis => "emphasis",
             Self::Numbers => "numbers",
+            Self::Set => "set for it",
             Self::Steps => "steps",
         }
     }
@@ -113,6 +117,14 @@ pub enum LessonFlawKind {
     /// A text that is left empty.
     #[error("write something here")]
     Empty,
+    /// A text in a field of a step's settings.
+    #[error("{name}: {why}")]
+    WrongEntry {
+        /// The field's name.
+        name: String,
+        /// Why it is wrong.
+        why: String,
+    },
     /// No step.
     #[error("a lesson has at least one step")]
     NoSteps,

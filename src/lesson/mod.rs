@@ -17,6 +17,7 @@ mod step_move;
 mod template;
 mod text;
 mod turned;
+mod wrong_entry;
 
 pub use answers::{Answer, answers};
 pub use checked::{MOST_NUMBERS, MOST_STEPS};
@@ -29,3 +30,4 @@ pub use solved::{
 pub use step_move::StepMove;
 pub use text::{LESSON_FILE, parse_lesson, read_lesson, write_lesson};
 pub use turned::Turned;
+pub use wrong_entry::WrongEntry;

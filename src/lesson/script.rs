@@ -66,6 +66,9 @@ pub struct Step {
     /// What the presenter is reminded of; nobody else sees it.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,
+    /// What was typed for its settings and is no value; in no file.
+    #[serde(skip)]
+    pub wrong: Vec<super::wrong_entry::WrongEntry>,
 }
 
 fn is_left_out<T: Default + PartialEq>(value: &T) -> bool {

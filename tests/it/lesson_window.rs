@@ -239,7 +239,7 @@ fn a_setting_and_a_ground_are_typed_for_a_step_and_each_is_a_step_to_take_back()
     window.assert_says("This step shows why it cannot be shown");
     window.enter_text("Edge forward", "");
     window.assert_says("Reads: From 6.00°");
-    for _ in 0..8 {
+    for _ in 0..10 {
         window.press_with(Modifiers::COMMAND, Key::Z);
     }
     save(&mut window);
@@ -382,4 +382,73 @@ fn a_step_whose_unit_is_gone_says_so_and_the_others_stay() {
     window.assert_says("cannot be shown");
     window.click("Step 3: The edge exactly below the centre");
     window.assert_silent("cannot be shown");
+}
+
+#[test]
+fn a_wrong_setting_keeps_its_lesson_from_being_saved_and_is_asked_about() {
+    let folder = lessons();
+    let (file, mut window) = on(&folder, "longer-knife", &Answers::default());
+    let before = fs::read_to_string(&file).unwrap();
+    window.click("Step 4: Less and more");
+    window.type_over("Attitude", "steep");
+    save(&mut window);
+    window.assert_says("Not saved. Step 4, set for it: Attitude: ");
+    assert_eq!(fs::read_to_string(&file).unwrap(), before);
+    window.assert_says("longer-knife.lesson.ron, not saved");
+    window.click("Close lesson");
+    window.assert_says("Unsaved lesson");
+    window.click("Keep editing");
+    assert_eq!(window.entry("Attitude"), "steep");
+    // Taken back, it is gone, and the lesson is as its file holds it.
+    window.press_with(Modifiers::COMMAND, Key::Z);
+    assert_eq!(window.entry("Attitude"), "5 deg");
+    window.assert_silent("longer-knife.lesson.ron, not saved");
+}
+
+#[test]
+fn a_wrong_setting_goes_with_its_step_and_with_no_other() {
+    let folder = lessons();
+    let (file, mut window) = on(&folder, "longer-knife", &Answers::default());
+    let before = fs::read_to_string(&file).unwrap();
+    window.click("Step 4: Less and more");
+    window.type_over("Attitude", "steep");
+    window.press_with(Modifiers::ALT, Key::ArrowUp);
+    assert_eq!(window.entry("Attitude"), "steep");
+    window.assert_says("Step 3: Less and more, to be put right");
+    save(&mut window);
+    window.assert_says("Not saved. Step 3, set for it: Attitude: ");
+    let other = read(&file).steps[2].title.clone();
+    window.click(&format!("Step 4: {other}"));
+    assert_ne!(window.entry("Attitude"), "steep");
+    window.click("Step 3: Less and more, to be put right");
+    assert_eq!(window.entry("Attitude"), "steep");
+    assert_eq!(fs::read_to_string(&file).unwrap(), before);
+    // Its step deleted, no other has it.
+    window.click("Delete this step");
+    save(&mut window);
+    window.assert_silent("Not saved.");
+    let steps = read_lesson(&before).expect("a right lesson").steps.len();
+    assert_eq!(read(&file).steps.len(), steps - 1);
+}
+
+#[test]
+fn a_wrong_setting_that_a_dead_window_left_comes_back_with_its_step() {
+    let folder = lessons();
+    let recovery = folder.path().join("recovery");
+    let file = folder.path().join("longer-knife.lesson.ron");
+    let keeping = || Start::on(DemoUnit::FairwayTrailed.document()).keeping_in(&recovery);
+    let mut start = keeping();
+    start.beginning = Some(Beginning::with_lesson(&file).unwrap());
+    let mut window = in_lesson(start);
+    window.click("Step 4: Less and more");
+    window.type_over("Attitude, beside it", "steep");
+    drop(window);
+    let mut window = keeping().window();
+    window.assert_says("Work was not saved");
+    window.assert_says("steep");
+    window.click("Recover");
+    window.click("Step 4: Less and more, to be put right");
+    assert_eq!(window.entry("Attitude, beside it"), "steep");
+    save(&mut window);
+    window.assert_says("Not saved. Step 4, set for it: Attitude, beside it: ");
 }

@@ -161,6 +161,12 @@ impl Drafts {
         self.0.retain(|slot, _| !is_stale(slot));
     }
 
+    /// The drafts of fields of the unit that are wrong.
+    pub fn wrong_in_fields(&self) -> impl Iterator<Item = (Field, &Draft)> {
+        self.wrong()
+            .filter_map(|(slot, draft)| Some((slot.field()?, draft)))
+    }
+
     /// The drafts that are wrong.
     fn wrong(&self) -> impl Iterator<Item = (&Slot, &Draft)> {
         self.0.iter().filter(|(_, draft)| draft.is_wrong())
@@ -209,7 +215,7 @@ impl Drafts {
     }
 
     /// Puts a wrong text back into its field.
-    pub(super) fn put_wrong_text(&mut self, slot: Slot, wrong: &WrongText, document: &Document) {
+    pub fn put_wrong_text(&mut self, slot: Slot, wrong: &WrongText, document: &Document) {
         let kept = slot.field().and_then(|field| field.text(document));
         let kept = kept.unwrap_or_default().into_owned();
         let draft = Draft {

@@ -6,8 +6,8 @@ use std::sync::Arc;
 use egui::Id;
 
 use super::side_work::{DeskWork, SideState, SideWork};
-use crate::lesson::{LESSON_FILE, Lesson, parse_lesson, write_lesson};
-use crate::store::recovery::{Kept, KeptText, Work};
+use crate::lesson::{LESSON_FILE, Lesson, WrongEntry, parse_lesson, write_lesson};
+use crate::store::recovery::{Kept, KeptText, Work, WrongText};
 use crate::store::{self, FileProblem, Stamp};
 use crate::unit::{Remarks, TextProblem};
 
@@ -15,8 +15,8 @@ use crate::unit::{Remarks, TextProblem};
 /// file.
 const IN_THE_FOLDER: &str = "lesson.lesson.ron";
 
-/// A lesson being made: a document of its own, beside the units on the desk. A text in it may be wrong while
-/// it is written; no lesson is saved with it.
+/// A lesson being made: a document of its own, beside the units on the desk. A text in it, or in a field of what
+/// a step tries, may be wrong while it is written; no lesson is saved with it.
 #[derive(Debug)]
 pub struct LessonWork {
     work: SideWork<Lesson>,
@@ -60,7 +60,20 @@ impl LessonWork {
     /// # Errors
     /// When it is no lesson.
     pub fn recovered(work: &Work) -> Result<Self, TextProblem> {
-        let lesson = parse_lesson(&work.document)?;
+        let mut lesson = parse_lesson(&work.document)?;
+        for wrong in &work.wrong {
+            if let Some((step, of_second, field)) = WrongEntry::at_path(&wrong.field)
+                && let Some(step) = lesson.steps.get_mut(step)
+            {
+                step.wrong.push(WrongEntry {
+                    of_second,
+                    field,
+                    name: wrong.name.clone(),
+                    text: wrong.text.clone(),
+                    why: wrong.problem.clone(),
+                });
+            }
+        }
         let home = work.unit.as_deref().and_then(Path::parent);
         Ok(Self {
             home: home.map(Path::to_owned),
@@ -72,6 +85,12 @@ impl LessonWork {
     #[must_use]
     pub fn lesson(&self) -> &Lesson {
         self.work.content()
+    }
+
+    /// The same, shared.
+    #[must_use]
+    pub fn shared(&self) -> Arc<Lesson> {
+        Arc::clone(self.work.shared())
     }
 
     /// The folder that its unit files stand in; none while it is in no file and has none of its own.
@@ -135,6 +154,20 @@ impl DeskWork for LessonWork {
     fn kept(&self) -> Kept {
         let shared = Arc::clone(self.work.shared());
         Kept::Other(shared)
+    }
+
+    fn wrong_texts(&self) -> Vec<WrongText> {
+        let steps = self.lesson().steps.iter().enumerate();
+        let wrong = steps.flat_map(|(step, of)| of.wrong.iter().map(move |wrong| (step, wrong)));
+        wrong
+            .map(|(step, wrong)| WrongText {
+                field: wrong.path(step),
+                name: wrong.name.clone(),
+                text: wrong.text.clone(),
+                problem: wrong.why.clone(),
+                is_waiting: false,
+            })
+            .collect()
     }
 
     fn unit_while_in_no_file(&self) -> Option<PathBuf> {

@@ -138,6 +138,8 @@ pub struct SideWork<T> {
     /// As it was last saved, opened or begun with nobody's work in it yet; none when no file holds it so any
     /// more.
     saved: Option<Arc<T>>,
+    /// As it was begun before it was filled in by nobody's hand; none once it was in a file.
+    begun: Option<Arc<T>>,
     /// What stood in the file then.
     on_disk: Option<Stamp>,
     /// The digest of that; none while no file holds it so.
@@ -156,6 +158,7 @@ impl<T: Clone + PartialEq> SideWork<T> {
             history: WorkHistory::new(Arc::clone(&content)),
             saved: Some(Arc::clone(&content)),
             content,
+            begun: None,
             file: None,
             on_disk: None,
             digest: None,
@@ -202,12 +205,16 @@ impl<T: Clone + PartialEq> SideWork<T> {
 
     /// Counts as saved from here on, as it stands now: nobody typed it.
     pub fn count_as_saved(&mut self) {
-        self.saved = Some(Arc::clone(&self.content));
+        let before = self.saved.replace(Arc::clone(&self.content));
+        if self.file.is_none() && self.begun.is_none() {
+            self.begun = before;
+        }
     }
 
     /// Was saved to a file, all of it or a part.
     pub fn was_saved(&mut self, file: &Path, saved: Saved, is_whole: bool) -> Remarks {
         self.saved = is_whole.then(|| Arc::clone(&self.content));
+        self.begun = None;
         self.file = Some(file.to_owned());
         self.on_disk = Some(saved.stamp);
         self.digest = Some(saved.digest);
@@ -255,11 +262,15 @@ impl<T: Clone + PartialEq> SideState for SideWork<T> {
     }
 
     fn has_unsaved(&self) -> bool {
-        self.saved.as_deref() != Some(&*self.content)
+        let untouched = [&self.saved, &self.begun].into_iter().flatten();
+        !untouched
+            .into_iter()
+            .any(|untouched| **untouched == *self.content)
     }
 
     fn part_from_file(&mut self) {
         self.saved = None;
+        self.begun = None;
         self.digest = None;
     }
 

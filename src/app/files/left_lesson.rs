@@ -1,7 +1,7 @@
 //! What a lesson that a dead window left holds beside its file.
 
 use super::left_sheet::{Row, shown};
-use crate::lesson::{Lesson, Step, Turned, parse_lesson};
+use crate::lesson::{Lesson, Step, Turned, WrongEntry, parse_lesson};
 use crate::store::recovery::Work;
 
 /// Everything that differs from the file; everything with something in it where there is none.
@@ -41,6 +41,20 @@ pub(super) fn rows_of_lesson(work: &Work, in_file: Option<&Lesson>) -> Vec<Row> 
             );
         }
     }
+    let wrong = work.wrong.iter().map(|wrong| {
+        let step = WrongEntry::at_path(&wrong.field).map(|(step, _, _)| step + 1);
+        let step = step.map_or_else(String::new, |step| format!("Step {step}, "));
+        Row {
+            name: format!("{step}{}", wrong.name),
+            in_file: String::new(),
+            recovered: format!(
+                "\"{}\", not taken: {}",
+                shown(Some(wrong.text.clone())),
+                shown(Some(wrong.problem.clone()))
+            ),
+        }
+    });
+    rows.extend(wrong);
     rows
 }
 

@@ -139,16 +139,20 @@ pub(super) fn offered_name(desk: &Desk, kind: WorkKind) -> String {
     };
     let ending = words_of(kind).ending;
     let folder = match kind {
-        WorkKind::Sheet => desk.sheet().and_then(SheetWork::unit_file),
-        WorkKind::Lesson => desk.session().file().map(Path::to_owned),
+        WorkKind::Sheet => {
+            let beside = desk.sheet().and_then(SheetWork::unit_file);
+            beside.as_deref().map(folder_of).map(Path::to_owned)
+        }
+        WorkKind::Lesson => desk.lesson().and_then(LessonWork::folder),
     };
-    let folder = folder.as_deref().map(folder_of);
     let day = match kind {
         WorkKind::Sheet => desk.sheet().map(|sheet| sheet.sheet().date.clone()),
         WorkKind::Lesson => None,
     };
     name_not_taken(&stem, day.as_deref().unwrap_or_default(), ending, |name| {
-        folder.is_some_and(|folder| folder.join(name).exists())
+        folder
+            .as_ref()
+            .is_some_and(|folder| folder.join(name).exists())
     })
 }
 

@@ -11,7 +11,8 @@ use crate::app::form::Fields;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::list::list_ui;
 use crate::app::widgets::look::theme;
-use crate::lesson::{Named, Step, StepUnits, UnitUse};
+use crate::lesson::{Named, Step, StepUnits, UnitUse, WrongEntry};
+use crate::store::recovery::WrongText;
 use crate::unit::{Document, Field, Reading};
 use crate::units::clipped;
 
@@ -42,7 +43,8 @@ pub struct SettingsTyped(BTreeMap<(usize, Side), Typed>);
 #[derive(Debug, Default)]
 struct Typed {
     drafts: Drafts,
-    /// The unit as these fields left it.
+    /// The unit that is set here, and it as these fields left it.
+    of: Option<Arc<Document>>,
     left: Option<Document>,
 }
 
@@ -71,12 +73,52 @@ impl Side {
         }
     }
 
+    /// What stands wrong for it in a step of the lesson.
+    fn wrong(self, desk: &Desk, number: usize) -> Vec<WrongEntry> {
+        let step = desk
+            .lesson()
+            .and_then(|work| work.lesson().steps.get(number));
+        let wrong = step.iter().flat_map(|step| &step.wrong);
+        let wrong = wrong.filter(|wrong| wrong.of_second == (self == Self::Second));
+        wrong.cloned().collect()
+    }
+
     fn document(self, units: &StepUnits) -> Option<&Arc<Document>> {
         let named: Option<&Named> = match self {
             Self::First => Some(&units.first),
             Self::Second => units.second.as_ref(),
         };
         named?.as_ref().ok()
+    }
+}
+
+impl Typed {
+    /// What stands wrong in these fields.
+    fn wrong(&self, side: Side) -> impl Iterator<Item = WrongEntry> {
+        let wrong = self.drafts.wrong_in_fields();
+        wrong.map(move |(field, draft)| WrongEntry {
+            of_second: side == Side::Second,
+            field,
+            name: draft.name.clone(),
+            text: draft.text.clone(),
+            why: draft.problem.clone().unwrap_or_default(),
+        })
+    }
+
+    /// Puts what stands wrong back into its fields, in place of what stood in them.
+    fn put_wrong(&mut self, wrong: &[WrongEntry], document: &Document) {
+        self.drafts = Drafts::default();
+        for wrong in wrong {
+            let text = WrongText {
+                field: wrong.field.to_string(),
+                name: wrong.name.clone(),
+                text: wrong.text.clone(),
+                problem: wrong.why.clone(),
+                is_waiting: false,
+            };
+            self.drafts
+                .put_wrong_text(wrong.field.into(), &text, document);
+        }
     }
 }
 
@@ -103,14 +145,23 @@ fn side_ui(
     ui: &mut Ui,
     desk: &mut Desk,
     (number, side): (usize, Side),
-    before: &Document,
+    before: &Arc<Document>,
     typed: &mut Typed,
 ) {
+    let is_same = typed.of.as_ref().is_some_and(|of| Arc::ptr_eq(of, before));
+    let left = typed.left.take();
     // Taken back or set elsewhere meanwhile: what stood in a field is no more what is typed.
-    if let Some(left) = typed.left.take_if(|left| left != before) {
-        typed.drafts.drop_stale(&Change::new(""), &left, before);
+    if let Some(left) = left.as_ref().filter(|left| !is_same && *left != &**before) {
+        typed.drafts.drop_stale(&Change::new(""), left, before);
     }
-    let mut document = before.clone();
+    let left = left.filter(|_| is_same);
+    let mut document = left.unwrap_or_else(|| Document::clone(before));
+    typed.of = Some(Arc::clone(before));
+    // What stands wrong belongs to the step, which may have been moved or taken back.
+    let was_wrong = side.wrong(desk, number);
+    if !typed.wrong(side).eq(was_wrong.iter().cloned()) {
+        typed.put_wrong(&was_wrong, before);
+    }
     let mut fields = Fields::over(&mut typed.drafts, document.system(), theme(ui.ctx()));
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new(side.title()).family(strong()));
@@ -143,14 +194,15 @@ fn side_ui(
                 fields.entry(ui, &named, field, &mut document, "not measured", ENTRY);
             });
         }
-        let unit = desk.lesson().and_then(|work| {
-            let step = work.lesson().steps.get(number)?;
-            match side {
-                Side::First => step.unit.clone(),
-                Side::Second => step.second.clone(),
-            }
+        let is_set = desk.lesson().is_some_and(|work| {
+            let step = work.lesson().steps.get(number);
+            let unit = step.and_then(|step| match side {
+                Side::First => step.unit.as_ref(),
+                Side::Second => step.second.as_ref(),
+            });
+            unit.is_some_and(|unit| unit.setting.is_some() || unit.ground.is_some())
         });
-        let is_set = unit.is_some_and(|unit| unit.setting.is_some() || unit.ground.is_some());
+        let is_set = is_set || !was_wrong.is_empty();
         let back = ui.add_enabled_ui(is_set, |ui| ui.button("As the unit has it"));
         let back = back
             .inner
@@ -162,6 +214,9 @@ fn side_ui(
                 if let Some(unit) = step.and_then(|step| side.unit(step).as_mut()) {
                     unit.setting = None;
                     unit.ground = None;
+                }
+                if let Some(step) = lesson.steps.get_mut(number) {
+                    step.drop_wrong(side == Side::Second);
                 }
             });
         }
@@ -185,13 +240,34 @@ fn side_ui(
             document.setting.rollers = None;
         }
     }
-    if let Some(change) = change {
+    let wrong: Vec<_> = typed.wrong(side).collect();
+    let is_left_out = side.wrong(desk, number) != was_wrong;
+    let typed_wrong = (wrong != was_wrong && !is_left_out).then(|| {
+        let draft = typed.drafts.wrong_in_fields().map(|(_, draft)| draft);
+        let draft = draft.last();
+        let gone = was_wrong.iter().find(|was| !wrong.contains(was));
+        let name = gone.map(|gone| gone.name.clone());
+        let name = name.or_else(|| draft.map(|draft| draft.name.clone()));
+        let change = Change::new(name.unwrap_or_default());
+        match draft {
+            Some(draft) => change.typed_into(draft.holder),
+            None => change,
+        }
+    });
+    let is_set = change.is_some();
+    if let Some(change) = change.or(typed_wrong) {
         let name = format!("{} of the step", change.name().to_lowercase());
         desk.edit_lesson_by(&name, &change, |lesson| {
             if let Some(step) = lesson.steps.get_mut(number) {
-                put(side.unit(step), before, &document);
+                if is_set {
+                    put(side.unit(step), before, &document);
+                }
+                step.drop_wrong(side == Side::Second);
+                step.wrong.extend(wrong);
             }
         });
+        // The next unit to be set here is worked out from this one.
+        typed.of = None;
     }
     typed.left = Some(document);
 }

@@ -29,7 +29,8 @@ pub fn step_form_ui(
     ),
 ) {
     let Some(work) = desk.lesson() else { return };
-    let Some(step) = work.lesson().steps.get(number).cloned() else {
+    let lesson = work.shared();
+    let Some(step) = lesson.steps.get(number) else {
         ui.label(
             "A lesson begins with its first step: go to a unit in any area, and keep it as a step.",
         );
@@ -40,7 +41,7 @@ pub fn step_form_ui(
     let of = working.key(work);
     let opened = working.of(work);
     let solved = opened.steps.get(number);
-    let step = (number, &step);
+    let step = (number, step);
     let width = ui.available_width();
     let mut texts = |ui: &mut Ui, desk: &mut Desk| {
         texts_ui(ui, desk, step, &flaws, began);

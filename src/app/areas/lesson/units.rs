@@ -55,6 +55,7 @@ pub fn units_ui(
             desk.edit_lesson("no second unit", None, |lesson| {
                 if let Some(step) = lesson.steps.get_mut(number) {
                     step.second = None;
+                    step.drop_wrong(true);
                     if let LessonView::SideBySide(view) = step.view {
                         step.view = view.alone();
                     }
@@ -79,6 +80,7 @@ pub fn units_ui(
                             &mut step.unit
                         };
                         *place = Some(unit);
+                        step.drop_wrong(is_second);
                     }
                 });
             }
