@@ -240,6 +240,24 @@ fn side_ui(
             document.setting.rollers = None;
         }
     }
+    keep_typed(
+        desk,
+        (number, side),
+        (before, &document),
+        &was_wrong,
+        (typed, change),
+    );
+    typed.left = Some(document);
+}
+
+/// Puts what was set by these fields into the step, and what stands wrong in them beside it.
+fn keep_typed(
+    desk: &mut Desk,
+    (number, side): (usize, Side),
+    (before, document): (&Document, &Document),
+    was_wrong: &[WrongEntry],
+    (typed, change): (&mut Typed, Option<Change>),
+) {
     let wrong: Vec<_> = typed.wrong(side).collect();
     let is_left_out = side.wrong(desk, number) != was_wrong;
     let typed_wrong = (wrong != was_wrong && !is_left_out).then(|| {
@@ -260,7 +278,7 @@ fn side_ui(
         desk.edit_lesson_by(&name, &change, |lesson| {
             if let Some(step) = lesson.steps.get_mut(number) {
                 if is_set {
-                    put(side.unit(step), before, &document);
+                    put(side.unit(step), before, document);
                 }
                 step.drop_wrong(side == Side::Second);
                 step.wrong.extend(wrong);
@@ -269,7 +287,6 @@ fn side_ui(
         // The next unit to be set here is worked out from this one.
         typed.of = None;
     }
-    typed.left = Some(document);
 }
 
 /// A name and its entry, which stay on one line.
