@@ -43,7 +43,7 @@ pub fn unit_of_lesson(file: Option<&Path>, name: &str) -> Result<Document, Strin
             "{name} is looked for beside the lesson, which is in no file yet: save the lesson in the folder of its units"
         ));
     };
-    store::open_unit_beside(file, name).map_err(|problem| problem.to_string())
+    store::open_unit_beside(file, name).map_err(|problem| format!("{name}: {}", problem.reason()))
 }
 
 impl OpenLesson {

@@ -71,6 +71,13 @@ pub struct Step {
     pub wrong: Vec<super::wrong_entry::WrongEntry>,
 }
 
+impl Step {
+    /// Drops what stands wrong for one of its units.
+    pub fn drop_wrong(&mut self, of_second: bool) {
+        self.wrong.retain(|wrong| wrong.of_second != of_second);
+    }
+}
+
 fn is_left_out<T: Default + PartialEq>(value: &T) -> bool {
     *value == T::default()
 }

@@ -1,6 +1,5 @@
 //! What was typed for a step's settings and is no value: it stays with its step until it is put right.
 
-use super::script::Step;
 use crate::unit::Field;
 
 /// A text that stands wrong in a field of what a step tries on a unit.
@@ -33,13 +32,6 @@ impl WrongEntry {
         let (whose, field) = rest.split_once('.')?;
         let of_second = [FIRST, SECOND].iter().position(|name| *name == whose)? == 1;
         Some((step.parse().ok()?, of_second, Field::at_path(field)?))
-    }
-}
-
-impl Step {
-    /// Drops what stands wrong for one of its units.
-    pub fn drop_wrong(&mut self, of_second: bool) {
-        self.wrong.retain(|wrong| wrong.of_second != of_second);
     }
 }
 

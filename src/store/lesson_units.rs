@@ -11,7 +11,7 @@ use crate::unit::{Document, is_name_alone};
 /// outside of that folder, by whatever way.
 ///
 /// # Errors
-/// When it leads out of the folder, cannot be read, is no unit file, or holds a value that makes no sense.
+/// When it is not there, leads out of the folder, cannot be read, is no unit file, or holds a value that makes no sense.
 pub fn open_unit_beside(other: &Path, name: &str) -> Result<Document, FileProblem> {
     let folder = folder_of(other);
     let file = folder.join(name);
@@ -19,7 +19,10 @@ pub fn open_unit_beside(other: &Path, name: &str) -> Result<Document, FileProble
     if !is_name_alone(name) {
         return Err(outside());
     }
-    // A link may lead anywhere. What is not there is told by the reader.
+    if matches!(file.try_exists(), Ok(false)) {
+        return Err(FileProblem::Missing { file });
+    }
+    // A link may lead anywhere.
     if let (Ok(whole), Ok(folder)) = (fs::canonicalize(&file), fs::canonicalize(folder))
         && whole.parent() != Some(&folder)
     {

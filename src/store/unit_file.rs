@@ -32,6 +32,12 @@ pub enum FileProblem {
         /// Its kind.
         kind: &'static FileKind,
     },
+    /// It was named as one of a folder, and is not there.
+    #[error("{}: this unit file is not in the lesson's folder; put it there, or give the step another unit", .file.display())]
+    Missing {
+        /// The file.
+        file: PathBuf,
+    },
     /// It was named as one of a folder, and leads out of it.
     #[error("{}: this leads out of the folder; put a copy of the unit file itself into the lesson's own folder, and give its name alone", .file.display())]
     Outside {
@@ -104,6 +110,7 @@ impl FileProblem {
         match self {
             Self::Unreadable { file, .. }
             | Self::TooLarge { file, .. }
+            | Self::Missing { file }
             | Self::Outside { file }
             | Self::Wrong { file, .. }
             | Self::Unsaved { file, .. }

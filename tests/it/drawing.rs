@@ -728,7 +728,7 @@ fn a_lens_gets_ground_and_cut_line_back_into_view_at_its_scale_unless_its_place_
                     assert!(world.y0 < 0.0 && height < world.y1, "{name}: {choice:?}");
                     moved += usize::from(back != aim);
                 }
-                let chosen = aim.dragged(Vec2::new(3.0, 200.0), &fitted);
+                let chosen = aim.dragged(Vec2::new(3.0, 200.0), &fitted.view);
                 let left = chosen.with_ground_and_cut(&on_plate, stretch, PAPER.height());
                 assert_eq!(left, chosen, "{name}");
             }
@@ -745,7 +745,7 @@ fn a_place_and_a_scale_that_were_chosen_stay_while_the_paper_changes() {
         let fitted = Lens::on(&solved.solution, choice, PAPER, system);
         let aim = fitted.aim(Hold::Edge, &solved.case());
         assert_eq!(aim.kept(false), None, "left to itself it is fitted anew");
-        let chosen = aim.dragged(Vec2::new(30.0, 20.0), &fitted);
+        let chosen = aim.dragged(Vec2::new(30.0, 20.0), &fitted.view);
         let kept = chosen.kept(false).expect("somebody chose the place");
         let smaller = Rect::new(0.0, 0.0, 300.0, 200.0);
         let at = |window| Lens::aimed(kept, &solved.case(), choice.stretch, window, system);

@@ -10,7 +10,7 @@ use sweepgauge::analysis::{FindingId, Level, NumberId, Solved};
 use sweepgauge::drawing::{
     LessonPictures, Mark, Origin, Page, Role, STILL, Style, Theme, Words, handout_sheets,
 };
-use sweepgauge::lesson::{Lesson, LessonView, SolvedStep, read_lesson, solve_steps};
+use sweepgauge::lesson::{Lesson, LessonView, SolvedStep, StepProblem, read_lesson, solve_steps};
 use sweepgauge::store::{open_unit, unit_beside, units_in};
 use sweepgauge::units::Length;
 use tempfile::TempDir;
@@ -41,6 +41,38 @@ fn lesson(name: &str) -> (Lesson, Vec<SolvedStep>) {
     });
     let steps = steps.into_iter().map(|step| step.expect("it is solved"));
     (lesson, steps.collect())
+}
+
+/// A shipped lesson as its pictures are made of it.
+struct Pictured {
+    lesson: Lesson,
+    steps: Vec<Result<SolvedStep, StepProblem>>,
+}
+
+impl Pictured {
+    fn of(name: &str) -> Self {
+        let (lesson, steps) = lesson(name);
+        let steps = steps.into_iter().map(Ok).collect();
+        Self { lesson, steps }
+    }
+
+    /// The lesson, its steps, and their pictures standing still.
+    fn parts(
+        &self,
+    ) -> (
+        &Lesson,
+        &[Result<SolvedStep, StepProblem>],
+        LessonPictures<'_>,
+    ) {
+        let (lesson, steps) = (&self.lesson, &self.steps[..]);
+        let clips = STILL;
+        let pictures = LessonPictures {
+            lesson,
+            steps,
+            clips,
+        };
+        (lesson, steps, pictures)
+    }
 }
 
 fn number(solved: &Solved, id: NumberId) -> f64 {
@@ -650,13 +682,8 @@ fn a_handout_asks_before_it_tells_and_answers_where_the_lesson_does_or_at_the_en
     assert!(after.starts_with(&packed("Answer:")), "{after}");
     // And no picture of a step that asks has a digit, in any shipped lesson.
     for name in NAMES {
-        let (lesson, steps) = lesson(name);
-        let steps: Vec<_> = steps.into_iter().map(Ok).collect();
-        let pictures = LessonPictures {
-            lesson: &lesson,
-            steps: &steps,
-            clips: STILL,
-        };
+        let shipped = Pictured::of(name);
+        let (lesson, _, pictures) = shipped.parts();
         let asking = lesson.steps.iter().filter(|step| step.numbers_hidden);
         let titles: Vec<_> = asking.map(|step| step.title.as_str()).collect();
         assert!(!titles.is_empty(), "{name}");
@@ -687,13 +714,8 @@ fn a_handout_asks_before_it_tells_and_answers_where_the_lesson_does_or_at_the_en
 fn words_of_a_handout_stand_on_none_and_stay_on_their_paper() {
     let mut all = Vec::new();
     for name in NAMES {
-        let (lesson, steps) = lesson(name);
-        let steps: Vec<_> = steps.into_iter().map(Ok).collect();
-        let pictures = LessonPictures {
-            lesson: &lesson,
-            steps: &steps,
-            clips: STILL,
-        };
+        let shipped = Pictured::of(name);
+        let (_, _, pictures) = shipped.parts();
         let sheets = handout_sheets(pictures, &Origin::default(), Page::A4);
         assert!(sheets.len() > 1);
         for sheet in sheets {
@@ -708,13 +730,8 @@ fn words_of_a_handout_stand_on_none_and_stay_on_their_paper() {
 /// Where the knife is the matter, its lip is measured and the sweep is not told.
 #[test]
 fn a_lens_at_the_lip_measures_the_underside_and_the_relief_and_not_the_sweep() {
-    let (lesson, steps) = lesson("longer-knife");
-    let steps: Vec<_> = steps.into_iter().map(Ok).collect();
-    let pictures = LessonPictures {
-        lesson: &lesson,
-        steps: &steps,
-        clips: STILL,
-    };
+    let shipped = Pictured::of("longer-knife");
+    let (lesson, steps, pictures) = shipped.parts();
     let place = kurbo::Rect::new(0.0, 0.0, 1000.0, 500.0);
     let words = |step: usize| -> Vec<String> {
         let solved = steps[step].as_ref().unwrap();
@@ -749,13 +766,8 @@ fn a_lens_at_the_lip_measures_the_underside_and_the_relief_and_not_the_sweep() {
 /// What is held still stands in one place on the paper of every step that shows the same.
 #[test]
 fn the_edge_that_is_held_stands_still_from_step_to_step() {
-    let (lesson, steps) = lesson("worn-reel");
-    let steps: Vec<_> = steps.into_iter().map(Ok).collect();
-    let pictures = LessonPictures {
-        lesson: &lesson,
-        steps: &steps,
-        clips: STILL,
-    };
+    let shipped = Pictured::of("worn-reel");
+    let (lesson, steps, pictures) = shipped.parts();
     let place = kurbo::Rect::new(0.0, 0.0, 1000.0, 600.0);
     let clip = |step: usize| {
         let solved = steps[step].as_ref().unwrap();
@@ -838,13 +850,8 @@ fn between_two_steps_the_picture_moves_through_poses_that_are_solved_and_begins_
     let place = kurbo::Rect::new(0.0, 0.0, 1000.0, 500.0);
     let mut moving = 0;
     for name in NAMES {
-        let (lesson, steps) = lesson(name);
-        let steps: Vec<_> = steps.into_iter().map(Ok).collect();
-        let pictures = LessonPictures {
-            lesson: &lesson,
-            steps: &steps,
-            clips: STILL,
-        };
+        let shipped = Pictured::of(name);
+        let (lesson, steps, pictures) = shipped.parts();
         for (from, to) in (1..steps.len()).map(|to| (to - 1, to)) {
             let Some(moved) = pictures.step_move(from, to) else {
                 continue;
@@ -915,13 +922,8 @@ fn a_picture_of_another_kind_is_cut_over_to() {
 #[test]
 fn a_lens_keeps_its_scale_from_step_to_step_whatever_the_words_leave_it() {
     for (name, at) in [("behind-centre", 2), ("worn-reel", 1), ("longer-knife", 1)] {
-        let (lesson, steps) = lesson(name);
-        let steps: Vec<_> = steps.into_iter().map(Ok).collect();
-        let pictures = LessonPictures {
-            lesson: &lesson,
-            steps: &steps,
-            clips: STILL,
-        };
+        let shipped = Pictured::of(name);
+        let (lesson, steps, pictures) = shipped.parts();
         for wide in [980.0, 1880.0] {
             let scale = |step: usize, part: f64| -> String {
                 let place = kurbo::Rect::new(0.0, 0.0, wide, part * wide);
@@ -953,13 +955,8 @@ fn the_steps_that_move_are_the_knife_slid_back_the_unit_turned_the_reel_worn_and
 {
     let mut moving = Vec::new();
     for name in NAMES {
-        let (lesson, steps) = lesson(name);
-        let steps: Vec<_> = steps.into_iter().map(Ok).collect();
-        let pictures = LessonPictures {
-            lesson: &lesson,
-            steps: &steps,
-            clips: STILL,
-        };
+        let shipped = Pictured::of(name);
+        let (lesson, steps, pictures) = shipped.parts();
         for at in 1..steps.len() {
             let [one, other] = [at - 1, at].map(|at| steps[at].as_ref().unwrap());
             let moves = pictures

@@ -7,7 +7,7 @@ use crate::units::Sentence;
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Reel,
     id: "reel",
-    title: "Reel above the ground",
+    title: "Reel clearance to soil",
     number: Some(NumberId::ReelOnGround),
     measure,
     judge,

@@ -5,7 +5,7 @@ use kurbo::{Affine, BezPath, Line, Point, Vec2};
 use super::cut::cut_to;
 use super::mark::Anchor;
 use super::pencil::{Pencil, TEXT_SIZE};
-use super::placer::Spot;
+use super::spot::Spot;
 use crate::drawing::scene::{Dimension, Direction, Role};
 
 /// Length of an arrowhead; its width is a third of it.

@@ -6,7 +6,7 @@ use super::dimension::ARROW;
 use super::hatch::Lies;
 use super::mark::{Anchor, Panel};
 use super::pencil::{Pencil, TEXT_SIZE};
-use super::placer::{LeaderEnd, Spot};
+use super::spot::{LeaderEnd, Spot};
 use super::style::{Style, Words};
 use super::view::View;
 use crate::drawing::scene::{Item, Label, Role, Scene, Shape, ShownIn};

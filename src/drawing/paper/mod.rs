@@ -19,6 +19,7 @@ mod pencil;
 mod placer;
 mod role_looks;
 mod ruler;
+mod spot;
 mod style;
 mod symbol;
 mod theme;

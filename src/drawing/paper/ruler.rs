@@ -5,7 +5,7 @@ use kurbo::{Affine, Line, Point, Shape as _, Vec2};
 use super::look::Pen;
 use super::mark::Anchor;
 use super::pencil::{Pencil, TEXT_SIZE};
-use super::placer::Spot;
+use super::spot::Spot;
 use crate::drawing::scene::{Role, Ruler};
 
 /// Marks stand no closer than this.

@@ -338,7 +338,7 @@ impl CanvasState {
             && response.dragged()
         {
             let by = response.drag_delta();
-            *aim = aim.dragged(Vec2::new(f64::from(by.x), f64::from(by.y)), lens);
+            *aim = aim.dragged(Vec2::new(f64::from(by.x), f64::from(by.y)), &lens.view);
             return;
         }
         if response.double_clicked() {
