@@ -560,6 +560,14 @@ fn poke_at(window: &mut Window, poke: Poke) {
 fn fields_of(window: &mut Window, area: Key) -> Vec<(Option<String>, Option<String>)> {
     escape(window);
     window.press_with(Modifiers::COMMAND, area);
+    // Which step of a lesson is in front is no change that goes back and forth.
+    let first = window
+        .texts()
+        .into_iter()
+        .find(|text| text.starts_with("Step 1:"));
+    if let Some(first) = first {
+        window.click(&first);
+    }
     let nodes = window.nodes();
     let nodes = nodes.iter().map(NodeT::accesskit_node);
     let fields = nodes.filter(|node| node.role() == Role::TextInput);
@@ -567,7 +575,8 @@ fn fields_of(window: &mut Window, area: Key) -> Vec<(Option<String>, Option<Stri
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { max_shrink_iters: 60, ..by_chance(1) })]
+    // What fails is printed whole: to try each shorter session takes half a minute.
+    #![proptest_config(ProptestConfig { max_shrink_iters: 0, ..by_chance(1) })]
 
     #[test]
     fn wherever_a_person_clicks_types_and_pastes_the_window_goes_on(

@@ -1,7 +1,7 @@
 //! Why a field is wrong, laid beside the form in the field's own line: no field is hidden by it, and
 //! nothing moves under the hand. Where there is no room beside it, it lies under the field.
 
-use egui::{Area, Frame, Id, Label, Margin, Order, Popup, Rect, Sense, Stroke, Ui, Vec2};
+use egui::{Area, Frame, Label, Margin, Order, Popup, Rect, Sense, Stroke, Ui, Vec2};
 
 use super::field::Fields;
 use crate::analysis::Level;
@@ -61,7 +61,8 @@ impl Fields<'_> {
             (at, ui.available_width().max(WIDTH))
         };
         let ink = colour(self.theme.level(level));
-        Area::new(Id::unique("reason").with(slot))
+        // A field can stand in the form and in a row of a table at once, each with its own reason.
+        Area::new(ui.scope_id().with(("reason", slot)))
             .order(Order::Tooltip)
             .fixed_pos(at)
             .interactable(false)

@@ -71,14 +71,17 @@ impl Area for LessonArea {
         }
         Panel::top("lesson tools").show(ui, |ui| {
             ui.add_enabled_ui(is_free, |ui| {
-                tools_ui(ui, desk, &mut self.front, &mut self.began);
+                let kept = (&mut self.working, &mut self.began);
+                tools_ui(ui, desk, &mut self.front, kept);
             });
         });
         Panel::left("lesson steps")
             .exact_size(STEPS)
             .resizable(false)
             .show(ui, |ui| {
-                ui.add_enabled_ui(is_free, |ui| steps_ui(ui, desk, &mut self.front));
+                ui.add_enabled_ui(is_free, |ui| {
+                    steps_ui(ui, desk, &mut self.front, &mut self.working);
+                });
             });
         CentralPanel::default_margins().show(ui, |ui| {
             ui.add_enabled_ui(is_free, |ui| self.front_ui(ui, desk));

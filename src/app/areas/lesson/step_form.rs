@@ -36,7 +36,8 @@ pub fn step_form_ui(
         );
         return;
     };
-    let flaws = work.lesson().flaws_of_step(number);
+    let checked = working.checked(work);
+    let flaws = checked.steps.get(number).cloned().unwrap_or_default();
     let units = working.units_of(work, number);
     let of = working.key(work);
     let opened = working.of(work);

@@ -2,6 +2,7 @@
 
 use egui::{Align, Button, Key, Layout, Modifiers, ScrollArea, Sense, TextWrapMode, Ui, Vec2};
 
+use super::worked_out::Working;
 use crate::analysis::Level;
 use crate::app::desk::Desk;
 use crate::app::widgets::focus::Followed;
@@ -14,11 +15,12 @@ use crate::units::clipped;
 const LONGEST: usize = 80;
 
 /// The list, and what is done with the step in front in the order of the others.
-pub fn steps_ui(ui: &mut Ui, desk: &mut Desk, front: &mut usize) {
+pub fn steps_ui(ui: &mut Ui, desk: &mut Desk, front: &mut usize, working: &mut Working) {
     ui.label(Lettering::Heading.of("Steps"));
     let Some(work) = desk.lesson() else { return };
     let lesson = work.lesson();
     let count = lesson.steps.len();
+    let flaws = &working.checked(work).steps;
     if count == 0 {
         ui.label(
             "None yet. Bring a unit to the front as it is to be seen, then keep it as a step.",
@@ -31,7 +33,10 @@ pub fn steps_ui(ui: &mut Ui, desk: &mut Desk, front: &mut usize) {
         .enumerate()
         .map(|(number, step)| {
             let title = clipped(&step.title, LONGEST).to_string();
-            (title, !lesson.flaws_of_step(number).is_empty())
+            (
+                title,
+                flaws.get(number).is_some_and(|flaws| !flaws.is_empty()),
+            )
         })
         .collect();
     order_ui(ui, desk, front, count);

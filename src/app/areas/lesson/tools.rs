@@ -3,7 +3,8 @@
 use egui::{Button, Label, RichText, Ui};
 
 use super::texts::{Began, LessonText};
-use crate::app::desk::{Desk, DeskWork as _, LessonWork, WorkKind};
+use super::worked_out::Working;
+use crate::app::desk::{Desk, DeskWork as _, WorkKind};
 use crate::app::files::{WorkAsking, ask_work_first, choose_work, save_work, save_work_as};
 use crate::app::widgets::lettering::strong;
 use crate::drawing::PictureView;
@@ -13,7 +14,12 @@ use crate::units::clipped;
 const LONGEST_NAME: usize = 60;
 
 /// The head.
-pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, front: &mut usize, began: &mut Began) {
+pub fn tools_ui(
+    ui: &mut Ui,
+    desk: &mut Desk,
+    front: &mut usize,
+    (working, began): (&mut Working, &mut Began),
+) {
     ui.add_space(2.0);
     ui.horizontal_wrapped(|ui| {
         if ui.button("New lesson").clicked() {
@@ -22,10 +28,11 @@ pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, front: &mut usize, began: &mut Beg
         if ui.button("Open lesson…").clicked() {
             choose_work(desk, WorkKind::Lesson);
         }
-        let why_not = desk.lesson().and_then(LessonWork::why_not_savable);
+        let checked = desk.lesson().map(|lesson| working.checked(lesson));
+        let why_not = checked.and_then(|checked| checked.why_not_savable.as_ref());
         let save_button = |ui: &mut Ui, name: &str| {
             let button = ui.add_enabled(why_not.is_none(), Button::new(name));
-            match &why_not {
+            match why_not {
                 Some(why) => {
                     button.on_disabled_hover_text(format!("It cannot be saved yet. {why}."))
                 }

@@ -8,15 +8,25 @@ use egui::{Context, Event};
 use crate::app::desk::{DeskWork as _, LessonWork, SessionId};
 use crate::app::widgets::kept::Kept;
 use crate::command::{OpenLesson, unit_of_lesson};
-use crate::lesson::{StepUnits, solve_steps, units_of_steps};
+use crate::lesson::{LessonFlaw, StepUnits, solve_steps, units_of_steps};
 use crate::unit::Document;
 
 /// What the steps are worked out from.
 pub type WorkedOutOf = (SessionId, u64, u64);
 
+/// What makes no sense in a lesson.
+#[derive(Debug)]
+pub struct Checked {
+    /// In each of its steps.
+    pub steps: Vec<Vec<LessonFlaw>>,
+    /// Why it cannot be saved; none where it can.
+    pub why_not_savable: Option<String>,
+}
+
 /// The steps, and the unit files that they name as they were when they were last looked at.
 #[derive(Debug, Default)]
 pub struct Working {
+    checked: Kept<(SessionId, u64), Checked>,
     steps: Kept<WorkedOutOf, OpenLesson>,
     units_of_steps: Kept<WorkedOutOf, Vec<StepUnits>>,
     units: BTreeMap<String, Result<Document, String>>,
@@ -46,6 +56,19 @@ impl Working {
     /// What the steps of a lesson are worked out from.
     pub fn key(&self, lesson: &LessonWork) -> WorkedOutOf {
         (lesson.id(), lesson.revision(), self.looks)
+    }
+
+    /// What makes no sense in a lesson.
+    pub fn checked(&mut self, lesson: &LessonWork) -> &Checked {
+        self.checked.get((lesson.id(), lesson.revision()), |_| {
+            let steps = 0..lesson.lesson().steps.len();
+            Checked {
+                steps: steps
+                    .map(|number| lesson.lesson().flaws_of_step(number))
+                    .collect(),
+                why_not_savable: lesson.why_not_savable(),
+            }
+        })
     }
 
     /// The lesson with its steps solved.
