@@ -22,7 +22,7 @@ pub use paper::{
 };
 pub use pictures::{
     BudgetChart, Canvas, Charted, ClockPicture, Column, ENLARGEMENTS, Handles, Hold, Lens, LensAim,
-    LensChoice, MapAxes, MapKey, MapMark, MapPicture, MapSetting, MotionDrawing, Overlay,
+    LensChoice, MapAxes, MapKey, MapMark, MapPicture, MapSetting, MotionDrawing, MotionOf, Overlay,
     PathCanvas, PathDrawing, STRETCHES, SideView, Standing, WorstPlace, attitude_picture,
     bar_picture, bearings_picture, clock_picture, ends_picture, ground_band_picture,
     height_picture, knife_picture, lean_picture, measured_picture, on_bar_picture, reading_picture,

@@ -72,6 +72,13 @@ pub struct Step {
 }
 
 impl Step {
+    /// Whether it shows, once in motion, the whole reel with one blade that draws its circle, and no grass:
+    /// where the reel alone is emphasised.
+    #[must_use]
+    pub fn is_of_one_blade(&self) -> bool {
+        self.emphasis == [Emphasis::Reel]
+    }
+
     /// Drops what stands wrong for one of its units.
     pub fn drop_wrong(&mut self, of_second: bool) {
         self.wrong.retain(|wrong| wrong.of_second != of_second);

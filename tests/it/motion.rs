@@ -7,7 +7,7 @@ use kurbo::{ParamCurve as _, Point, Vec2};
 use proptest::prelude::*;
 use sweepgauge::analysis::{Kinematics, Solved};
 use sweepgauge::drawing::{
-    Mark, MotionDrawing, Pen, PictureView, Role, Shape, Standing, Theme, clip_on_paper,
+    Mark, MotionDrawing, MotionOf, Pen, PictureView, Role, Shape, Standing, Theme, clip_on_paper,
     motion_frame, motion_panel, view_picture,
 };
 use sweepgauge::geometry::{BladePath, ReelTurn, StemState, Stems};
@@ -209,6 +209,7 @@ fn a_stem_that_a_blade_bends_lies_against_the_tip_that_bends_it_most() {
 fn a_clip_later_the_picture_is_the_same() {
     for (solved, kinematics, turn) in units() {
         let drawing = |phase: f64| MotionDrawing {
+            shows: MotionOf::Mowing,
             case: solved.case(),
             findings: &solved.findings,
             examples: solved.document.example_count(),
@@ -250,6 +251,66 @@ fn a_clip_later_the_picture_is_the_same() {
     }
 }
 
+/// One blade alone is dark and leaves its track on the reel's circle; its tip is where the trochoid has it,
+/// told from the unit, and half a turn later across the centre.
+#[test]
+fn one_blade_draws_its_circle_without_grass_and_legend() {
+    for (solved, kinematics, turn) in units() {
+        let path = kinematics.path;
+        let (centre, radius) = (path.centre_at_clip, path.reel_radius_mm);
+        let tip = |phase: f64| {
+            let drawing = MotionDrawing {
+                case: solved.case(),
+                findings: &solved.findings,
+                examples: solved.document.example_count(),
+                kinematics: &kinematics,
+                phase,
+                shows: MotionOf::OneBlade,
+            };
+            let scene = drawing.scene();
+            let reel = kurbo::Circle::new(centre, radius);
+            let bounds = kurbo::Shape::bounding_box(&reel);
+            assert!(scene.bounds.contains_rect(bounds), "{bounds:?}");
+            assert_eq!(scene.of_role(Role::Turf).count(), 0);
+            assert_eq!(scene.of_role(Role::Clip).count(), 0);
+            let is_key = |shape: &Shape| matches!(shape, Shape::Key { .. });
+            assert!(!scene.items.iter().any(|item| is_key(&item.shape)));
+            let blades = scene.of_role(Role::Blade);
+            let dark = blades.filter(|shape| matches!(shape, Shape::Fill(_)));
+            assert_eq!(dark.count(), 1);
+            let mut tracks = scene.of_role(Role::TipCircle);
+            let Some(Shape::Line(track)) = tracks.next() else {
+                panic!("a track");
+            };
+            for segment in track.segments() {
+                let off = (segment.eval(0.5) - centre).hypot() - radius;
+                assert!(off.abs() < 0.01, "{off} mm off the circle");
+            }
+            let mut segments = track.segments();
+            let tip = segments.next().unwrap().start();
+            let still = Vec2::new(turn.travelled(phase).mm(), 0.0);
+            let on_path = path.tip_at(turn.time_s(phase)) - still;
+            assert!((tip - on_path).hypot() < 1e-6, "{tip:?} {on_path:?}");
+            // The track lies where the tip was a moment ago.
+            let before = path.tip_at(turn.time_s(phase - 0.05));
+            let before = before - Vec2::new(turn.travelled(phase - 0.05).mm(), 0.0);
+            let nearest = track.segments().map(|segment| {
+                kurbo::ParamCurveNearest::nearest(&segment, before, 1e-3).distance_sq
+            });
+            assert!(nearest.fold(f64::INFINITY, f64::min) < 1e-2);
+            let after = path.tip_at(turn.time_s(phase + 0.02));
+            let after = after - Vec2::new(turn.travelled(phase + 0.02).mm(), 0.0);
+            let nearest = track.segments().map(|segment| {
+                kurbo::ParamCurveNearest::nearest(&segment, after, 1e-3).distance_sq
+            });
+            assert!(nearest.fold(f64::INFINITY, f64::min) > 1.0, "not yet there");
+            tip
+        };
+        let (now, later) = (tip(0.1), tip(0.6));
+        assert!((now.midpoint(later) - centre).hypot() < 1e-6);
+    }
+}
+
 /// The ground goes back with the unit's travel, and its hatching with it: a clip later it lies as it did, and
 /// between that it lies elsewhere.
 #[test]
@@ -272,7 +333,7 @@ fn the_hatching_of_the_soil_goes_back_with_the_ground() {
     };
     for (solved, ..) in units() {
         let paper = kurbo::Rect::new(0.0, 0.0, 1000.0, 700.0);
-        let clip = clip_on_paper(&solved, paper);
+        let clip = clip_on_paper(&solved, MotionOf::Mowing, paper);
         let (now, later) = (hatching(&solved, 0.1), hatching(&solved, 1.1));
         assert!(now.len() > 20 && now.len() == later.len());
         for (now, later) in now.iter().zip(&later) {

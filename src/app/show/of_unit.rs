@@ -9,8 +9,8 @@ use crate::analysis::{Level, NumberId, Solved};
 use crate::app::areas::PagePicture;
 use crate::app::desk::{Desk, NO_SOLUTION};
 use crate::drawing::{
-    Canvas, Panel, PictureView, ShownIn, SideView, Standing, Style, View, lay_out, letters,
-    motion_panel, view_panels,
+    Canvas, MotionOf, Panel, PictureView, ShownIn, SideView, Standing, Style, View, lay_out,
+    letters, motion_panel, view_panels,
 };
 use crate::units::System;
 
@@ -113,7 +113,7 @@ impl OfUnit {
         let numbers = numbers.collect();
         let slider = turned.and_then(|turned| self.tried.slider(set, turned, system));
         let motion = (view == PictureView::Motion)
-            .then(|| InMotion::of(Rc::clone(&shown)))
+            .then(|| InMotion::of(Rc::clone(&shown), MotionOf::Mowing))
             .flatten();
         let moves = motion.is_some();
         let of = PictureOf::Unit(shown.id, view, system);

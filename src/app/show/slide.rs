@@ -5,7 +5,7 @@ use std::rc::Rc;
 use kurbo::{Rect, TranslateScale};
 
 use crate::analysis::{Kinematics, Level, NumberId, Solved, SolvedId};
-use crate::drawing::{Panel, PictureView, Style, clip_on_paper};
+use crate::drawing::{MotionOf, Panel, PictureView, Style, clip_on_paper};
 use crate::lesson::{ShownFigure, Turned};
 use crate::units::{Angle, Length, System};
 
@@ -80,25 +80,31 @@ pub(super) struct InMotion<'a> {
     pub(super) real_clips_per_s: f64,
     /// The same of the right one of two, which turns by the same clock.
     pub(super) right_clips_per_s: Option<f64>,
+    /// What is shown of it.
+    pub(super) shows: MotionOf,
     /// How wide a clip is in a picture that fills so much paper.
     pub(super) clip_on_paper: Box<dyn Fn(Rect) -> f64 + 'a>,
 }
 
 impl<'a> InMotion<'a> {
     /// None where the unit's speeds are not known.
-    pub(super) fn of<S: std::ops::Deref<Target = Solved> + 'a>(solved: S) -> Option<Self> {
+    pub(super) fn of<S>(solved: S, shows: MotionOf) -> Option<Self>
+    where
+        S: std::ops::Deref<Target = Solved> + 'a,
+    {
         let kinematics = Kinematics::of(&solved.unit, &solved.solution)?;
         let turns_per_s = 1.0 / kinematics.path.turn_s();
         Some(Self {
             real_clips_per_s: turns_per_s * f64::from(solved.unit.blades.max(1)),
             right_clips_per_s: None,
-            clip_on_paper: Box::new(move |paper| clip_on_paper(&solved, paper)),
+            shows,
+            clip_on_paper: Box::new(move |paper| clip_on_paper(&solved, shows, paper)),
         })
     }
 
     /// Of two side by side; none where the speeds of one are not known.
     pub(super) fn of_both(both: [&Rc<Solved>; 2]) -> Option<InMotion<'static>> {
-        let [left, right] = both.map(|solved| InMotion::of(Rc::clone(solved)));
+        let [left, right] = both.map(|solved| InMotion::of(Rc::clone(solved), MotionOf::Mowing));
         Some(InMotion {
             right_clips_per_s: Some(right?.real_clips_per_s),
             ..left?

@@ -15,8 +15,8 @@ use super::spotlight::spotlight;
 use super::strips::{cut_foot, fine_line, pointer, width_of};
 use crate::analysis::CAUTION_IN_A_LINE;
 use crate::app::widgets::look::{colour, theme};
-use crate::drawing::Role;
 use crate::drawing::words::fitted;
+use crate::drawing::{MotionOf, Role};
 
 /// Height of the bar in the margin, in parts of its words' size, and the paper under it, of the screen's height.
 const BAR: f32 = 1.3;
@@ -91,15 +91,13 @@ impl SlideUi {
         done.act = self.hint.show(ui, place, sizes, ink, is_offered);
         let place = cut_foot(&mut left, line);
         fine_line(ui, place, &CAUTION_IN_A_LINE, (&fine, ink));
-        if slide.motion.is_some() {
+        if let Some(motion) = &slide.motion {
             let place = cut_foot(&mut left, line);
-            let told = [
-                format!(
-                    "Stems of grass are an illustration. The reel: {}",
-                    how.turning
-                ),
-                format!("Illustration. The reel: {}", how.turning),
-            ];
+            let [long, short] = match motion.shows {
+                MotionOf::Mowing => ["Stems of grass are an illustration. ", "Illustration. "],
+                MotionOf::OneBlade => [""; 2],
+            };
+            let told = [long, short].map(|lead| format!("{lead}The reel: {}", how.turning));
             fine_line(
                 ui,
                 place,

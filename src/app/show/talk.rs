@@ -8,7 +8,7 @@ use super::slide::{InMotion, LargeNumber, PictureOf, Seen, Slide};
 use super::step_move::Moving;
 use super::tried_step::TriedStep;
 use crate::command::OpenLesson;
-use crate::drawing::LessonPictures;
+use crate::drawing::{LessonPictures, MotionOf};
 use crate::lesson::{LessonView, SingleView, Step};
 
 /// A lesson, and the step that the room sees.
@@ -137,7 +137,12 @@ impl Talk {
         // The paths of the blades are the one chart that turns.
         let may_turn = !is_chart || step.view == LessonView::Path;
         let turns = seen.motion.unwrap_or(step.motion) && may_turn;
-        let motion = turns.then(|| InMotion::of(&solved.first)).flatten();
+        let shows = if step.is_of_one_blade() {
+            MotionOf::OneBlade
+        } else {
+            MotionOf::Mowing
+        };
+        let motion = turns.then(|| InMotion::of(&solved.first, shows)).flatten();
         // Where it stands on the way; where it cannot stand so, the picture has arrived.
         let on_the_way = self.moving.and_then(|Moving { from, part, .. }| {
             let moved = self.pictures(0.0).step_move(from, self.at)?;

@@ -122,7 +122,7 @@ impl Turning {
             _ if !self.goes() => "standing still".to_owned(),
             _ => blades(self.clips_per_s(real)),
         };
-        format!("{shown}; {real:.0} a second when mowing")
+        format!("{shown}; {real:.0} blades a second when mowing")
     }
 
     /// The same of two reels by one clock, which make so many clips a second at work.
@@ -133,7 +133,7 @@ impl Turning {
             _ if !self.goes() => "standing still".to_owned(),
             _ => format!("left {}", blades(self.clips_per_s(left))),
         };
-        format!("{shown}; left {left:.0}, right {right:.0} a second when mowing")
+        format!("{shown}; left {left:.0}, right {right:.0} blades a second when mowing")
     }
 }
 
@@ -163,7 +163,7 @@ mod tests {
         }
         assert_eq!(
             turning.told(REAL),
-            "one blade a step; 133 a second when mowing"
+            "one blade a step; 133 blades a second when mowing"
         );
         assert!(!turning.goes());
         let mut rates = vec![turning.clips_per_s(REAL)];
@@ -174,8 +174,8 @@ mod tests {
         }
         assert!(rates.is_sorted(), "{rates:?}");
         assert_eq!(rates.last(), Some(&REAL));
-        assert!(told.contains(&"1 blade in 4 seconds; 133 a second when mowing".to_owned()));
-        assert!(told.contains(&"1 blade a second; 133 a second when mowing".to_owned()));
+        assert!(told.contains(&"1 blade in 4 seconds; 133 blades a second when mowing".to_owned()));
+        assert!(told.contains(&"1 blade a second; 133 blades a second when mowing".to_owned()));
         assert_eq!(
             told.last().map(String::as_str),
             Some("real speed, 133 blades a second")
@@ -221,7 +221,7 @@ mod tests {
         assert_eq!(turning.told(1.2), "real speed, 1 blade a second");
         assert_eq!(
             Turning::default().told_of_two([133.0, 180.4]),
-            "left 1 blade a second; left 133, right 180 a second when mowing"
+            "left 1 blade a second; left 133, right 180 blades a second when mowing"
         );
     }
 

@@ -32,7 +32,7 @@ pub use lens::{ENLARGEMENTS, Lens, LensChoice, STRETCHES};
 pub use lens_aim::LensAim;
 pub use life_plot::{LifeLine, life_plot};
 pub use measured_picture::measured_picture;
-pub use motion_picture::MotionDrawing;
+pub use motion_picture::{MotionDrawing, MotionOf};
 pub use plate::{
     ClockPicture, attitude_picture, bar_picture, bearings_picture, clock_picture, ends_picture,
     ground_band_picture, height_picture, knife_picture, on_bar_picture, reel_at_places,

@@ -1,6 +1,8 @@
-//! The reel in motion over stems of grass: one moment of it, to scale, the unit held still.
+//! The reel in motion, over stems of grass or by itself: one moment of it, to scale, the unit held still.
 
-use kurbo::{Affine, BezPath, Circle, Line, Rect, Shape as _, Vec2};
+use std::f64::consts::TAU;
+
+use kurbo::{Affine, Arc, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
 
 use super::side_view::{blade_section, knife_outline};
 use crate::analysis::{Case, Findings, Kinematics};
@@ -24,6 +26,23 @@ const MOST_MARKS: f64 = 400.0;
 /// What is told of the stems, on the picture itself.
 const ILLUSTRATION: &str = "stems: an illustration";
 
+/// How much of a turn a blade's track is seen for: its beginning tells which way it went.
+const TRACK: f64 = 0.95;
+/// What is shown around a whole reel, and how long its centre lines are, in parts of its radius.
+const AROUND: f64 = 1.1;
+const UNDER: f64 = 0.12;
+const CROSS: f64 = 0.14;
+
+/// What is shown of a reel in motion.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum MotionOf {
+    /// Its lower side as it cuts stems of grass.
+    #[default]
+    Mowing,
+    /// The whole reel, of which one blade draws its circle; no grass.
+    OneBlade,
+}
+
 /// What is drawn: a moment of the reel's turn on level ground.
 #[derive(Clone, Copy, Debug)]
 pub struct MotionDrawing<'a> {
@@ -37,6 +56,8 @@ pub struct MotionDrawing<'a> {
     pub kinematics: &'a Kinematics,
     /// The moment, as a part of a turn: at 0 a blade clips.
     pub phase: f64,
+    /// What is shown of it.
+    pub shows: MotionOf,
 }
 
 impl MotionDrawing<'_> {
@@ -52,6 +73,13 @@ impl MotionDrawing<'_> {
     /// What a view must hold: the same at every phase.
     #[must_use]
     pub fn bounds(&self) -> Rect {
+        if self.shows == MotionOf::OneBlade {
+            let (centre, radius) = (self.path().centre_at_clip, self.path().reel_radius_mm);
+            return Rect {
+                y0: -UNDER * radius,
+                ..Circle::new(centre, AROUND * radius).bounding_box()
+            };
+        }
         let half = self.half_mm();
         Rect::new(-0.95 * half, -0.09 * half, 1.05 * half, 1.06 * half)
     }
@@ -82,12 +110,15 @@ impl MotionDrawing<'_> {
             bounds: self.bounds(),
         };
         self.ground(&mut scene);
+        if self.shows == MotionOf::OneBlade {
+            self.one_blade(&mut scene);
+            self.knife(&mut scene);
+            return scene;
+        }
         self.reel(&mut scene);
         self.stems(&mut scene);
         self.ways(&mut scene);
-        let knife = knife_outline(&self.case);
-        scene.add(Role::Knife, Shape::Hatch(knife.clone()));
-        scene.add(Role::Knife, Shape::Line(knife));
+        self.knife(&mut scene);
         self.clips(&mut scene);
         let below = (self.role_below(), "blade tip below the cut line");
         let keys = [
@@ -125,6 +156,41 @@ impl MotionDrawing<'_> {
         scene.add(Role::Soil, Shape::Line(line(0.0)));
         let cut = line(self.path().cut_height_mm);
         scene.add(Role::CutLine, Shape::Line(cut));
+    }
+
+    fn knife(&self, scene: &mut Scene) {
+        let knife = knife_outline(&self.case);
+        scene.add(Role::Knife, Shape::Hatch(knife.clone()));
+        scene.add(Role::Knife, Shape::Line(knife));
+    }
+
+    /// The whole reel about its centre: one blade, with the track that its tip leaves behind, the others as
+    /// outlines.
+    fn one_blade(&self, scene: &mut Scene) {
+        let (centre, radius) = (self.path().centre_at_clip, self.path().reel_radius_mm);
+        let circle = Circle::new(centre, radius).to_path(EXACT_MM);
+        scene.add(Role::ReelBody, Shape::Fill(circle));
+        for along in [Vec2::new(1.0, 0.0), Vec2::new(0.0, 1.0)] {
+            let half = along * (CROSS * radius);
+            let cross = Line::new(centre - half, centre + half).to_path(EXACT_MM);
+            scene.add(Role::CentreLine, Shape::Line(cross));
+        }
+        let angle = |tip: Point| (tip + self.still() - centre).atan2();
+        let turn = self.turn();
+        let mut tips = turn.tips(self.phase);
+        let Some(own) = tips.next().map(angle) else {
+            return;
+        };
+        for tip in tips {
+            let section = blade_section(centre, radius, angle(tip));
+            scene.add(Role::Hint, Shape::Line(section));
+        }
+        // The reel turns its lower side towards the knife: the tip comes from where its angle is larger.
+        let track = Arc::new(centre, (radius, radius), own, TRACK * TAU, 0.0);
+        scene.add(Role::TipCircle, Shape::Line(track.to_path(EXACT_MM)));
+        let section = blade_section(centre, radius, own);
+        scene.add(Role::Blade, Shape::Fill(section.clone()));
+        scene.add(Role::Blade, Shape::Line(section));
     }
 
     fn reel(&self, scene: &mut Scene) {

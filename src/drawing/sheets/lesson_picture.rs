@@ -7,7 +7,7 @@ use super::seen::{Seen, halves};
 use super::view_picture::{NoPicture, PictureView};
 use crate::analysis::{NumberId, Solved};
 use crate::drawing::paper::{Anchor, Mark, Numbers, Panel, Pen, Pencil, Style};
-use crate::drawing::pictures::{AtLip, Hold};
+use crate::drawing::pictures::{AtLip, Hold, MotionOf};
 use crate::drawing::scene::Role;
 use crate::lesson::{
     Emphasis, Figure, FigureOf, Held, Lesson, LessonView, SingleView, SolvedStep, Step, StepMove,
@@ -40,6 +40,14 @@ fn view_of(step: &Step) -> PictureView {
     }
 }
 
+fn motion_of(step: &Step) -> MotionOf {
+    if step.motion && step.is_of_one_blade() {
+        MotionOf::OneBlade
+    } else {
+        MotionOf::Mowing
+    }
+}
+
 fn hold_of(held: Held) -> Hold {
     match held {
         Held::Ground => Hold::Ground,
@@ -56,6 +64,7 @@ fn is_side_by_side(step: &Step) -> bool {
 /// Whether two steps show the same kind of picture, at one scale and with the same held still.
 fn are_alike(one: &Step, other: &Step) -> bool {
     view_of(one) == view_of(other)
+        && motion_of(one) == motion_of(other)
         && one.held == other.held
         && is_side_by_side(one) == is_side_by_side(other)
         && at_lip(one) == at_lip(other)
@@ -102,6 +111,7 @@ impl<'a> LessonPictures<'a> {
     ) -> Result<Vec<Panel>, NoPicture> {
         let seen = Seen {
             view: view_of(step),
+            motion: motion_of(step),
             hold: hold_of(step.held),
             is_pair: is_side_by_side(step) && solved.second.is_some(),
             alike: self.alike(step),

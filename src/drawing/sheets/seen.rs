@@ -8,7 +8,7 @@ use super::view_picture::{
 use crate::analysis::{Case, Kinematics, Solved};
 use crate::drawing::paper::{PAPER_PER_MM, Panel, Style, View};
 use crate::drawing::pictures::{
-    AtLip, Canvas, ENLARGEMENTS, Hold, Lens, LensAim, LensChoice, SideView, Standing,
+    AtLip, Canvas, ENLARGEMENTS, Hold, Lens, LensAim, LensChoice, MotionOf, SideView, Standing,
 };
 use crate::units::System;
 
@@ -25,6 +25,8 @@ const LIP_PART: f64 = 0.74;
 pub(super) struct Seen<'a> {
     /// The picture that each has.
     pub(super) view: PictureView,
+    /// What is shown of a reel that turns.
+    pub(super) motion: MotionOf,
     /// What stays in one place.
     pub(super) hold: Hold,
     /// Two stand side by side: whatever stays in one place, the ground is one line, unless it is the edge that
@@ -93,10 +95,16 @@ impl Seen<'_> {
             PictureView::Motion => {
                 let all = self.alike.iter().copied().chain([solved]);
                 let bounds = all
-                    .filter_map(motion_bounds)
+                    .filter_map(|solved| motion_bounds(solved, self.motion))
                     .reduce(|all, next| all.union(next));
                 let bounds = bounds.ok_or(NoPicture::NoSpeeds)?;
-                vec![motion_panel_over(solved, clips, bounds, place, self.style)?]
+                vec![motion_panel_over(
+                    solved,
+                    (self.motion, clips),
+                    bounds,
+                    place,
+                    self.style,
+                )?]
             }
             PictureView::Path => path(solved, system, place, self.style)?,
             PictureView::Budget => budgets(solved, system, place, self.style),

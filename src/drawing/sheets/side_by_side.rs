@@ -10,7 +10,7 @@ use super::sheet::Sheet;
 use super::view_picture::{ASIDE, FOOT, FOOT_WORDS, NoPicture, PictureView, SIZE, foot};
 use crate::analysis::Solved;
 use crate::drawing::paper::{Anchor, Numbers, PAPER_PER_MM, Panel, Pencil, Style, Words, letters};
-use crate::drawing::pictures::{ENLARGEMENTS, Hold, Lens, LensAim, LensChoice};
+use crate::drawing::pictures::{ENLARGEMENTS, Hold, Lens, LensAim, LensChoice, MotionOf};
 use crate::drawing::scene::Role;
 use crate::units::System;
 
@@ -139,6 +139,7 @@ impl SideBySide<'_> {
         );
         let seen = Seen {
             view: self.view,
+            motion: MotionOf::Mowing,
             hold: Hold::Ground,
             is_pair: true,
             alike: self.units.to_vec(),

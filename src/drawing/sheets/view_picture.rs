@@ -9,7 +9,7 @@ use crate::analysis::{CAUTION_IN_SHORT, Kinematics, Solved};
 use crate::drawing::paper::{Anchor, Panel, Pencil, Style, View, lay_out, letters};
 use crate::drawing::pictures::{
     BudgetChart, Canvas, Hold, Lens, LensChoice, MapAxes, MapKey, MapMark, MapPicture, MapSetting,
-    MotionDrawing, PathCanvas, PathDrawing, SideView, Standing,
+    MotionDrawing, MotionOf, PathCanvas, PathDrawing, SideView, Standing,
 };
 use crate::drawing::scene::{Role, ShownIn};
 use crate::units::System;
@@ -228,36 +228,42 @@ pub fn motion_panel(
     place: Rect,
     style: Style,
 ) -> Result<Panel, NoPicture> {
-    let bounds = motion_bounds(solved).ok_or(NoPicture::NoSpeeds)?;
-    motion_panel_over(solved, clips, bounds, place, style)
+    let shows = MotionOf::Mowing;
+    let bounds = motion_bounds(solved, shows).ok_or(NoPicture::NoSpeeds)?;
+    motion_panel_over(solved, (shows, clips), bounds, place, style)
 }
 
 /// What the reel in motion takes of the world; none without speeds.
-pub(super) fn motion_bounds(solved: &Solved) -> Option<Rect> {
+pub(super) fn motion_bounds(solved: &Solved, shows: MotionOf) -> Option<Rect> {
     let kinematics = Kinematics::of(&solved.unit, &solved.solution)?;
-    Some(motion_drawing(solved, &kinematics).bounds())
+    Some(motion_drawing(solved, &kinematics, shows).bounds())
 }
 
-fn motion_drawing<'a>(solved: &'a Solved, kinematics: &'a Kinematics) -> MotionDrawing<'a> {
+fn motion_drawing<'a>(
+    solved: &'a Solved,
+    kinematics: &'a Kinematics,
+    shows: MotionOf,
+) -> MotionDrawing<'a> {
     MotionDrawing {
         case: solved.case(),
         findings: &solved.findings,
         examples: solved.document.example_count(),
         kinematics,
         phase: 0.0,
+        shows,
     }
 }
 
-/// The same with so much of the world in view.
+/// The same, or the whole reel, with so much of the world in view.
 pub(super) fn motion_panel_over(
     solved: &Solved,
-    clips: f64,
+    (shows, clips): (MotionOf, f64),
     bounds: Rect,
     place: Rect,
     style: Style,
 ) -> Result<Panel, NoPicture> {
     let kinematics = Kinematics::of(&solved.unit, &solved.solution).ok_or(NoPicture::NoSpeeds)?;
-    let mut drawing = motion_drawing(solved, &kinematics);
+    let mut drawing = motion_drawing(solved, &kinematics, shows);
     drawing.phase = clips * drawing.turn().phase_of_clip();
     let view = View::fitting(bounds, place.inset(-ASIDE));
     Ok(lay_out(&drawing.scene(), &view, ShownIn::Whole, style))
@@ -266,11 +272,11 @@ pub(super) fn motion_panel_over(
 /// How wide a clip is in such a picture of the reel, in paper units; zero where the unit's speeds are not
 /// known.
 #[must_use]
-pub fn clip_on_paper(solved: &Solved, place: Rect) -> f64 {
+pub fn clip_on_paper(solved: &Solved, shows: MotionOf, place: Rect) -> f64 {
     let Some(kinematics) = Kinematics::of(&solved.unit, &solved.solution) else {
         return 0.0;
     };
-    let bounds = motion_drawing(solved, &kinematics).bounds();
+    let bounds = motion_drawing(solved, &kinematics, shows).bounds();
     let view = View::fitting(bounds, place.inset(-ASIDE));
     view.scale * kinematics.clip_length.mm()
 }
