@@ -560,13 +560,13 @@ fn poke_at(window: &mut Window, poke: Poke) {
 fn fields_of(window: &mut Window, area: Key) -> Vec<(Option<String>, Option<String>)> {
     escape(window);
     window.press_with(Modifiers::COMMAND, area);
-    // Which step of a lesson is in front is no change that goes back and forth.
-    let first = window
-        .texts()
-        .into_iter()
-        .find(|text| text.starts_with("Step 1:"));
-    if let Some(first) = first {
-        window.click(&first);
+    // Which step of the form or of a lesson is in front is no change that goes back and forth.
+    let texts = window.texts();
+    let is_first = |text: &&String| *text == MEASURED || text.starts_with("Step 1:");
+    for first in texts.iter().filter(is_first) {
+        if window.has_button(first) {
+            window.click(first);
+        }
     }
     let nodes = window.nodes();
     let nodes = nodes.iter().map(NodeT::accesskit_node);
