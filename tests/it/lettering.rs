@@ -1,7 +1,7 @@
 //! The words on the pictures: none stands on another and none leaves its paper, on every screen from
 //! small to large, in every system of units, at every size of the words.
 
-use kurbo::{Rect, Size, Vec2};
+use kurbo::{BezPath, ParamCurve as _, Rect, Size, Vec2};
 use sweepgauge::analysis::knives::{KnifeAim, Trial, map};
 use sweepgauge::analysis::other_readings::BehindFrom;
 use sweepgauge::analysis::plate::PlateResult;
@@ -9,8 +9,9 @@ use sweepgauge::analysis::why::{Budget, StepKind};
 use sweepgauge::analysis::{Kinematics, Level, Solved};
 use sweepgauge::drawing::{
     BudgetChart, Canvas, Handles, Lens, LensChoice, MapAxes, MapMark, MapPicture, MapSetting, Mark,
-    NoPicture, Overlay, PairNumbers, Panel, PathCanvas, PathDrawing, ShownIn, SideBySide, SideView,
-    Standing, Style, Theme, View, lay_out, measured_picture, reading_picture, step_picture, words,
+    NoPicture, Overlay, PairNumbers, Panel, PathCanvas, PathDrawing, Role, Shape, ShownIn,
+    SideBySide, SideView, Standing, Style, Theme, View, lay_out, measured_picture, reading_picture,
+    step_picture, words,
 };
 use sweepgauge::drawing::{
     ClockPicture, attitude_picture, bar_picture, bearings_picture, clock_picture, ends_picture,
@@ -261,6 +262,177 @@ const PARTS: [&[&str]; 8] = [
     &["cut line"],
     &["vertical through the reel's centre", "vertical"],
 ];
+
+/// What the drawing gets of windows of 900×600, 1024×768, 1366×768 and 1920×1080.
+const WINDOWS: [(f64, f64); 4] = [
+    (884.0, 274.0),
+    (610.0, 326.0),
+    (952.0, 362.0),
+    (1506.0, 574.0),
+];
+
+/// A unit as a window shows it at a size of its paper: the view of the whole, and the marks.
+fn in_window(view: &SideView, solved: &Solved, size: (f64, f64)) -> (View, Vec<Panel>) {
+    let paper = Rect::from_origin_size((7.0, 11.0), size);
+    let scene = view.scene();
+    let (whole, lens) = Canvas::split(paper, true);
+    let choice = LensChoice::default();
+    let style = Style::filling(Theme::Light, paper.size());
+    let fitted = Canvas::whole_in_window(scene.bounds, whole, style);
+    let canvas = Canvas {
+        whole: fitted.near_scale_of_row(scene.bounds.center()),
+        lens: lens.map(|window| Lens::on(&solved.solution, choice, window, view.system)),
+    };
+    let handles = handles_on(&canvas.whole, solved);
+    let panels = canvas.panels_clear_of(&scene, style, &handles);
+    (canvas.whole, panels)
+}
+
+/// Every demo unit on every ground, in every system of units, in each of those windows.
+fn in_every_window(mut look: impl FnMut(&str, &SideView, &View, &[Panel])) {
+    for solved in demo_units() {
+        for standing in [Standing::Plate, Standing::Turf, Standing::Crest] {
+            for system in System::ALL {
+                let view = SideView {
+                    standing,
+                    system,
+                    ..SideView::of(&solved)
+                };
+                for size in WINDOWS {
+                    let (whole, panels) = in_window(&view, &solved, size);
+                    let name = &solved.document.name;
+                    let name = format!("{name}, {standing:?}, {system:?}, {size:?}");
+                    look(&name, &view, &whole, &panels);
+                }
+            }
+        }
+    }
+}
+
+/// How far a place of paper lies off the nearest piece of some paths.
+fn off<'a>(place: Rect, paths: impl Iterator<Item = &'a BezPath>) -> f64 {
+    let pieces = paths.flat_map(BezPath::segments);
+    let places =
+        pieces.flat_map(|piece| (0..=40).map(move |part| piece.eval(f64::from(part) / 40.0)));
+    let off = places.map(|at| {
+        let across = (place.x0 - at.x).max(at.x - place.x1).max(0.0);
+        let down = (place.y0 - at.y).max(at.y - place.y1).max(0.0);
+        across.hypot(down)
+    });
+    off.fold(f64::INFINITY, f64::min)
+}
+
+/// ISO 129-1: the number of an angle stands at its arc, or on the arc drawn on past its ends.
+#[test]
+fn the_attitudes_number_stands_at_its_arc_or_on_its_extension() {
+    let (mut seen, mut furthest) = (0, (0.0, String::new()));
+    in_every_window(|name, view, whole, panels| {
+        let [apex, on_arc] = view
+            .scene()
+            .items
+            .iter()
+            .find_map(|item| match &item.shape {
+                Shape::Angle {
+                    apex,
+                    radius_mm,
+                    text,
+                    ..
+                } if text.starts_with("attitude") => {
+                    Some([*apex, *apex + Vec2::new(*radius_mm, 0.0)])
+                }
+                _ => None,
+            })
+            .map(|places| places.map(|place| whole.paper_from_world() * place))
+            .unwrap();
+        let radius = on_arc.distance(apex);
+        let is_arc = |path: &&BezPath| {
+            let mut curves = path.segments().filter(|piece| {
+                let is_curve = matches!(piece, kurbo::PathSeg::Cubic(_));
+                let ends = [piece.start(), piece.end()];
+                is_curve
+                    && ends
+                        .iter()
+                        .all(|end| (end.distance(apex) - radius).abs() < 0.1)
+            });
+            curves.next().is_some()
+        };
+        let arcs: Vec<BezPath> = panels[0]
+            .marks
+            .iter()
+            .filter_map(|mark| match mark {
+                Mark::Stroke { path, .. } => Some(path),
+                _ => None,
+            })
+            .filter(is_arc)
+            .cloned()
+            .collect();
+        let told = panels[0].marks.iter().filter_map(letters);
+        for (_, place) in told.filter(|(text, _)| text.starts_with("attitude")) {
+            seen += 1;
+            let off = off(place, arcs.iter());
+            if off > furthest.0 {
+                furthest = (off, name.to_owned());
+            }
+        }
+    });
+    println!("{seen} seen, the furthest {furthest:?}");
+    // No more than the paper between a line and the words beside it.
+    assert!(furthest.0 < 14.0, "{furthest:?}");
+    assert!(seen > 250, "{seen}");
+}
+
+#[test]
+fn knife_and_bed_bar_have_their_names_near_them() {
+    let (mut seen, mut furthest) = (0, (0.0, String::new()));
+    let mut far = 0;
+    in_every_window(|name, view, whole, panels| {
+        for (part, role) in [("knife", Role::Knife), ("bed bar", Role::Bar)] {
+            let scene = view.scene();
+            let drawn = scene.of_role(role).filter_map(|shape| match shape {
+                Shape::Line(path) => Some(whole.paper_from_world() * path),
+                _ => None,
+            });
+            let drawn: Vec<BezPath> = drawn.collect();
+            let told = panels[0].marks.iter().filter_map(letters);
+            for (_, place) in told.filter(|(text, _)| *text == part) {
+                seen += 1;
+                let off = off(place, drawn.iter());
+                far += u32::from(off > 50.0);
+                if off > furthest.0 {
+                    furthest = (off, format!("{name}: {part}"));
+                }
+            }
+        }
+    });
+    println!("{seen} seen, {far} far, the furthest {furthest:?}");
+    assert!(furthest.0 < 96.0, "{furthest:?}");
+    assert!(seen > 400 && 5 * far < seen, "{far} of {seen}");
+}
+
+/// What is cut is told by its hatching, so a key without it explains the least.
+#[test]
+fn a_key_tells_what_is_cut_or_the_scale_alone() {
+    let (mut whole_keys, mut scales) = (0, Vec::new());
+    in_every_window(|name, _, _, panels| {
+        let told = panels[0].marks.iter().filter_map(letters);
+        let told: Vec<&str> = told.map(|(text, _)| text).collect();
+        let has_section = told.iter().any(|text| text.starts_with("section: "));
+        let is_key = |text: &&&str| matches!(**text, "not measured" | "the rest in view");
+        let is_known = told.iter().any(|text| text.starts_with("scale 1:"));
+        assert!(is_known, "{name}: no scale");
+        assert_eq!(told.iter().any(|text| is_key(&text)), has_section, "{name}");
+        if has_section {
+            whole_keys += 1;
+        } else {
+            scales.push(name.to_owned());
+        }
+    });
+    println!(
+        "{whole_keys} with all of it, {} without: {scales:?}",
+        scales.len()
+    );
+    assert!(whole_keys > 20 * scales.len(), "{scales:?}");
+}
 
 #[test]
 fn in_a_small_window_every_part_keeps_its_name() {

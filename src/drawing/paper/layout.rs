@@ -169,9 +169,14 @@ fn lay_out_item(
 }
 
 /// From where to where the shelves about a place lie, against the one that is asked for.
-const REACHES: [f64; 4] = [0.6, 1.0, 1.6, 2.4];
+const REACHES: [f64; 6] = [0.6, 0.85, 1.1, 1.4, 1.8, 2.4];
 /// Directions of the lines to them.
 const DIRECTIONS: i32 = 12;
+/// How far across the steep ones among them go at the most, in parts of their length.
+const STEEP: f64 = 0.8;
+/// How far past the end of an angle's arc its number may stand, and how far round it at the most.
+const PAST_ARC: [f64; 10] = [2.0, 8.0, 14.0, 20.0, 28.0, 36.0, 46.0, 58.0, 70.0, 84.0];
+const MOST_PAST_ARC: f64 = 1.2;
 /// Where on a circle the line of its diameter ends, from the best, and how far past it the number
 /// stands.
 const DIAMETER_DEGREES: [f64; 10] = [
@@ -201,11 +206,38 @@ impl Pencil {
     pub(super) fn shelves(&self, from: Point, plain_reach: f64) -> impl Iterator<Item = Spot> {
         let (reach, size) = (self.by_text(plain_reach), self.by_text(TEXT_SIZE));
         REACHES.into_iter().flat_map(move |part| {
-            (0..DIRECTIONS).map(move |direction| {
+            (0..DIRECTIONS).flat_map(move |direction| {
                 let turn =
                     std::f64::consts::TAU * (f64::from(direction) + 0.5) / f64::from(DIRECTIONS);
-                let to = from + Vec2::from_angle(turn) * (part * reach);
-                Spot::on_shelf(from, to, size).sliding().among_many()
+                let way = Vec2::from_angle(turn);
+                let spot = Spot::on_shelf(from, from + way * (part * reach), size);
+                let spot = spot.sliding().among_many();
+                // From a steep line a shelf may go either way.
+                let other = (way.x.abs() < STEEP).then(|| spot.mirrored());
+                std::iter::once(spot).chain(other)
+            })
+        })
+    }
+
+    /// Shelves past the ends of an angle's arc, which is drawn on to them (ISO 129-1): the nearest first.
+    fn shelves_past_arc(
+        &self,
+        (apex, radius): (Point, f64),
+        legs: [(f64, f64); 2],
+        tail: f64,
+    ) -> impl Iterator<Item = Spot> {
+        let size = self.by_text(TEXT_SIZE);
+        let at = move |angle: f64| apex + Vec2::from_angle(angle) * radius;
+        let reaches = PAST_ARC.map(|reach| tail + self.by_text(reach));
+        let turns = reaches.map(|reach| reach / radius);
+        let turns = turns.into_iter().filter(|turn| *turn < MOST_PAST_ARC);
+        turns.flat_map(move |turn| {
+            legs.into_iter().flat_map(move |(leg, outwards)| {
+                let ends = (
+                    at(leg + outwards * tail / radius),
+                    at(leg + outwards * turn),
+                );
+                [Anchor::Right, Anchor::Left].map(|side| Spot::on_arc(apex, ends, side, size))
             })
         })
     }
@@ -251,7 +283,7 @@ impl Pencil {
         let under = -2.0 * offset.y / line;
         // Words beside a place stand on its other side as far off as on this one, never on it.
         let other_side = if offset.y.abs() > 0.5 { under } else { -1.0 };
-        let on_line = [0.0, 0.5, -0.5, 1.1, -1.1, 2.0, -2.0].map(|across| (across, 0.0));
+        let on_line = [0.0, 0.5, -0.5, 1.1, -1.1, 2.0, -2.0, 3.2, -3.2].map(|across| (across, 0.0));
         let on_line = on_line
             .into_iter()
             .chain([(0.0, under), (1.1, under), (-1.1, under)]);
@@ -366,7 +398,8 @@ impl Pencil {
         let is_wide = sweep.abs() * radius >= 3.2 * arrow;
         // Where it is narrow the arrowheads stand outside and point at each other.
         let tail = if is_wide { 0.0 } else { 2.4 * arrow };
-        for (leg, outwards) in [(start, -sweep.signum()), (start + sweep, sweep.signum())] {
+        let legs = [(start, -sweep.signum()), (start + sweep, sweep.signum())];
+        for (leg, outwards) in legs {
             let inwards = if is_wide { -1.0 } else { 1.0 };
             let foot = at(leg + inwards * outwards * arrow / radius);
             if tail > 0.0 {
@@ -394,6 +427,7 @@ impl Pencil {
             Spot::new(place - line, anchor),
             Spot::new(place + line, anchor),
         ];
+        spots.extend(self.shelves_past_arc((apex, radius), legs, tail));
         spots.extend(self.shelves(at(start + sweep / 2.0), 40.0));
         self.wording(Role::Dimension, forms, TEXT_SIZE, spots);
     }

@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use kurbo::{BezPath, Circle, Line, Point, Rect, Shape as _};
+use kurbo::{Arc, BezPath, Circle, Line, Point, Rect, Shape as _};
 
 use super::cut::shown;
 use super::hatch::{Lies, hatch};
@@ -178,7 +178,10 @@ impl Pencil {
         if let Some([way, shelf]) = placed.leader {
             let mut path = BezPath::new();
             path.move_to(way.p0);
-            path.line_to(way.p1);
+            match placed.about {
+                Some(centre) => path.extend(arc_about(centre, way).append_iter(self.curved())),
+                None => path.line_to(way.p1),
+            }
             // One line as far as it can be.
             if shelf.p1 == way.p1 {
                 path.line_to(shelf.p0);
@@ -378,6 +381,14 @@ impl Pencil {
         });
         flat
     }
+}
+
+/// The shorter arc about a place from one end of a line to the other.
+fn arc_about(centre: Point, chord: Line) -> Arc {
+    let (from, to) = (chord.p0 - centre, chord.p1 - centre);
+    let turn = from.cross(to).atan2(from.dot(to));
+    let radius = from.hypot();
+    Arc::new(centre, (radius, radius), from.atan2(), turn, 0.0)
 }
 
 /// Whether a role's words are heavier.

@@ -28,7 +28,16 @@ const MOST_FOR_MINOR: f64 = 11.0;
 
 /// What it costs to lead a line across one that weighs so much or more.
 const CROSSED: f64 = 1.5;
-const LEAST_CROSSED: f64 = 2.5;
+const LEAST_CROSSED: f64 = 2.0;
+
+/// A line to words that is longer than this costs so much for each unit of paper: words stand near what
+/// they name.
+const NEAR: f64 = 30.0;
+const FAR: f64 = 0.07;
+/// What it costs to lead a line to words that is flatter than this, so that it reads as one of the ground's
+/// or a part's.
+const FLAT: f64 = 2.0;
+const FLAT_SLOPE: f64 = 0.3;
 
 /// Which marks belong together: words that find no place take the rest with them.
 pub(super) type Group = u32;
@@ -54,6 +63,8 @@ pub(super) struct Placed {
     pub(super) mark: Mark,
     /// The line that leads to them, and their shelf.
     pub(super) leader: Option<[Line; 2]>,
+    /// The line that leads there is an arc about this place.
+    pub(super) about: Option<Point>,
     pub(super) end: LeaderEnd,
 }
 
@@ -212,6 +223,7 @@ impl Placer {
         Some(Placed {
             mark,
             leader,
+            about: spot.about,
             end: spot.end,
         })
     }
@@ -284,12 +296,25 @@ impl Placer {
             let crossed = u32::try_from(crossed.count()).unwrap_or(u32::MAX);
             weights += 6.0 * f64::from(crossed);
             weights += self.crossed(lines[0], wording.group);
+            weights += self.led(lines[0]);
         }
         Some(weights)
     }
 }
 
 impl Placer {
+    /// How bad a line to words is by itself: long, or flat and no level line drawn on.
+    fn led(&self, leader: Line) -> f64 {
+        let way = leader.p1 - leader.p0;
+        let long = FAR * (way.hypot() / self.text - NEAR).max(0.0);
+        let is_flat = way.y.abs() < FLAT_SLOPE * way.x.abs();
+        if is_flat && way.y.abs() > 1e-6 {
+            long + FLAT
+        } else {
+            long
+        }
+    }
+
     /// How bad it is to lead a line to words across what is drawn.
     fn crossed(&self, leader: Line, group: Group) -> f64 {
         let mut weights = 0.0;
@@ -406,7 +431,7 @@ fn hatching_weight(role: Role) -> f64 {
 fn body_weight(role: Role) -> Option<f64> {
     match role {
         Role::Blade => Some(9.0),
-        Role::Roller => Some(7.0),
+        Role::Roller => Some(12.0),
         Role::Knife | Role::Bar | Role::Hardware => Some(2.5),
         _ => None,
     }

@@ -8,7 +8,7 @@ use super::mark::Anchor;
 pub(super) const OVER_SHELF: f64 = 0.8;
 /// What a step down the list of places weighs against lines that the words cover.
 const STEP: f64 = 0.5;
-const STEP_AMONG_MANY: f64 = 0.12;
+const STEP_AMONG_MANY: f64 = 0.05;
 
 /// A place that words would like.
 #[derive(Clone, Copy, Debug)]
@@ -23,6 +23,8 @@ pub(super) struct Spot {
     /// A line leads from here to the words, which stand on its shelf.
     pub(super) leader: Option<Point>,
     pub(super) end: LeaderEnd,
+    /// The line to the words is an arc about this place.
+    pub(super) about: Option<Point>,
     /// What it costs more than the place before it.
     pub(super) step: f64,
     /// The line to it meets its shelf wherever it stands straight under it, not at an end.
@@ -50,6 +52,7 @@ impl Spot {
             may_slide: false,
             leader: None,
             end: LeaderEnd::Plain,
+            about: None,
             step: STEP,
             is_tee: false,
         }
@@ -104,6 +107,31 @@ impl Spot {
             leader: Some(from),
             ..Self::new(to - Vec2::new(0.0, OVER_SHELF * size), anchor)
         }
+    }
+
+    /// Words on a shelf to one side of where an arc about a place ends, which is drawn on to there.
+    pub(super) fn on_arc(
+        about: Point,
+        (from, to): (Point, Point),
+        anchor: Anchor,
+        size: f64,
+    ) -> Self {
+        Self {
+            anchor,
+            about: Some(about),
+            ..Self::on_shelf(from, to, size)
+        }
+        .among_many()
+    }
+
+    /// The same words to the other side of where the line to them ends.
+    pub(super) fn mirrored(self) -> Self {
+        let anchor = match self.anchor {
+            Anchor::Left => Anchor::Right,
+            Anchor::Right => Anchor::Left,
+            other => other,
+        };
+        Self { anchor, ..self }
     }
 
     /// Words on a shelf that stands upright, read from the right: it goes on from where a line leads to.

@@ -61,7 +61,8 @@ pub(super) struct Key {
 }
 
 /// The key, in the first corner where it covers neither part nor handle, or in rows under the drawing. In a
-/// window it has fewer lines where there is no room for all; a sheet of paper has all of them.
+/// window it has fewer lines where there is no room for all, and where there is none for what is cut the
+/// scale alone; a sheet of paper has all of them.
 pub(super) fn key_of_drawing(
     scene: &Scene,
     view: &View,
@@ -98,8 +99,7 @@ pub(super) fn key_of_drawing(
         lines(&narrow, true, false),
         lines(&wide, false, false),
         lines(&narrow, false, false),
-        lines(&[], false, has_handles),
-        lines(&[], false, false),
+        vec![Entry::Scale],
     ];
     let scale = format!("scale {}", view.written_scale());
     let parts = parts_on_paper(scene, view);

@@ -185,7 +185,7 @@ impl SideView<'_> {
         let front = &pose.front_roller;
         // Over the front roller, ahead of the reel, the corner above it left to the key.
         let top = front.centre.y + front.radius_mm;
-        let above = (pose.centre_on_plate.y + 0.62 * pose.reel_radius_mm).max(1.1 * top);
+        let above = (pose.centre_on_plate.y + 0.3 * pose.reel_radius_mm).max(1.1 * top);
         let start = Point::new(front.centre.x - 0.3 * front.radius_mm, above);
         let arrow = line(start, start + Vec2::new(1.3 * front.radius_mm, 0.0));
         scene.add_in(ShownIn::Whole, Role::Note, Shape::Arrow(arrow));
