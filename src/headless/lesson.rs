@@ -3,14 +3,18 @@
 use std::fmt::Write as _;
 use std::path::Path;
 
+use kurbo::Rect;
 use serde::Serialize;
 
 use super::report::{SolutionReport, in_line, json_text};
 use crate::command::{OpenLesson, Printout, Problem, caution, open_lesson, terminal};
-use crate::drawing::{LessonPictures, Page, STILL, handout_sheets};
-use crate::lesson::{SolvedStep, StepProblem};
+use crate::drawing::{LessonPictures, Page, STILL, Style, Theme, handout_sheets};
+use crate::lesson::{SolvedStep, Step, StepProblem};
 use crate::printing::{bound, origin_of};
 use crate::store;
+
+/// What a step's picture is tried on.
+const PAPER: Rect = Rect::new(0.0, 0.0, 1024.0, 640.0);
 
 /// Prints every step of a lesson with its numbers. A step without any is told with its reason; the
 /// others are printed all the same.
@@ -100,6 +104,8 @@ struct StepReport<'a> {
     numbers: Vec<FigureReport<'a>>,
     /// Why the step has no numbers; null where it has them.
     problem: Option<&'a str>,
+    /// Why the step has no picture though it has numbers; null where it has one.
+    no_picture: Option<String>,
 }
 
 #[derive(Debug, Serialize)]
@@ -114,7 +120,13 @@ impl<'a> Report<'a> {
         Self {
             lesson: &opened.lesson.title,
             steps: steps
-                .map(|(step, solved)| StepReport::of(&step.title, solved))
+                .map(|(step, solved)| StepReport {
+                    no_picture: solved
+                        .as_ref()
+                        .ok()
+                        .and_then(|solved| no_picture(opened, step, solved)),
+                    ..StepReport::of(&step.title, solved)
+                })
                 .collect(),
         }
     }
@@ -137,8 +149,20 @@ impl<'a> StepReport<'a> {
                 })
                 .collect(),
             problem: step.as_ref().err().map(|problem| problem.why.as_str()),
+            no_picture: None,
         }
     }
+}
+
+/// Why a step has no picture though it has numbers.
+fn no_picture(opened: &OpenLesson, step: &Step, solved: &SolvedStep) -> Option<String> {
+    let pictures = LessonPictures {
+        lesson: &opened.lesson,
+        steps: &opened.steps,
+        clips: STILL,
+    };
+    let drawn = pictures.panels(step, solved, PAPER, Style::from(Theme::Light));
+    drawn.err().map(|none| none.to_string())
 }
 
 fn told(opened: &OpenLesson) -> String {
@@ -152,6 +176,9 @@ fn told(opened: &OpenLesson) -> String {
                 let _ = writeln!(text, "   {}", in_line(&solved.text));
                 for figure in &solved.numbers {
                     let _ = writeln!(text, "   {}: {}", figure.title, in_line(&figure.shown));
+                }
+                if let Some(why) = no_picture(opened, step, solved) {
+                    let _ = writeln!(text, "   No picture: {}", in_line(&why));
                 }
             }
             Err(problem) => {

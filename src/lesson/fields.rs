@@ -4,7 +4,7 @@ use super::script::LessonView;
 use crate::analysis::why::CrestLimits;
 use crate::analysis::{NumberId, Solved};
 use crate::geometry::GroundShape;
-use crate::units::{Length, Ratio, System, fixed};
+use crate::units::{Length, Ratio, System, fixed, reads_as_zero};
 
 /// How thick a sheet of ordinary writing paper is, in inches: from memory, no source.
 const PAPER_IN: f64 = 0.004;
@@ -159,6 +159,25 @@ impl Figure {
         shown.ok_or_else(|| self.missing())
     }
 
+    /// Whether who reads it knows another one as well: it is that, or says the same in another way.
+    pub(super) fn tells(self, other: Self) -> bool {
+        const SWEEP: Figure = Figure::Number(NumberId::SweepBelowCut);
+        const REEL: Figure = Figure::Number(NumberId::ReelOnGround);
+        const KNIFE: Figure = Figure::Number(NumberId::UndersideOnGround);
+        let said = match self {
+            Self::SweepInSheets | Self::Number(NumberId::SweepShare) => SWEEP,
+            Self::ReelIntoSoil => REEL,
+            Self::KnifeIntoSoil => KNIFE,
+            figure => figure,
+        };
+        let asked = match other {
+            Self::ReelIntoSoil => REEL,
+            Self::KnifeIntoSoil => KNIFE,
+            figure => figure,
+        };
+        self == other || said == asked
+    }
+
     /// Only numbers can be so many times as large.
     const fn has_times(self) -> bool {
         matches!(self, Self::Number(_))
@@ -235,9 +254,10 @@ impl FigureOf {
             }
             Whose::Times => {
                 let (first, second) = (self.base(pair.first)?, self.base(second()?)?);
+                let system = pair.first.unit.system;
+                let is_zero = reads_as_zero(&self.figure.shown(pair.first, system)?);
                 let times = second / first;
-                let shown = times.is_finite().then(|| {
-                    let system = pair.first.unit.system;
+                let shown = (times.is_finite() && !is_zero).then(|| {
                     let shown = system.ratio(Ratio::from_number(times));
                     // "4 times", as a person says it.
                     let short = shown.trim_end_matches('0').trim_end_matches('.');

@@ -13,8 +13,8 @@ impl Step {
     #[must_use]
     pub fn hides(&self, figure: FigureOf) -> bool {
         self.large().any(|large| {
-            let is_part = figure.whose == Whose::Times && large.figure == figure.figure;
-            large == figure || is_part
+            let tells_large = figure.figure.tells(large.figure);
+            tells_large && (figure.whose == large.whose || figure.whose == Whose::Times)
         })
     }
 }

@@ -54,7 +54,7 @@ pub struct Step {
     /// What is drawn more strongly than the rest.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub emphasis: Vec<Emphasis>,
-    /// Whether the reel turns over stems of grass.
+    /// Whether the reel turns: over stems of grass, or by itself where it alone is emphasised.
     #[serde(default, skip_serializing_if = "is_left_out")]
     pub motion: bool,
     /// Up to four numbers, by their fields' names, shown large.
@@ -72,6 +72,18 @@ pub struct Step {
 }
 
 impl Step {
+    /// Whether its reel turns: it is asked for, and the view has a reel that can.
+    #[must_use]
+    pub fn turns(&self) -> bool {
+        self.motion && self.view.may_turn()
+    }
+
+    /// Whether it shows a chart or a map rather than a drawing of the unit.
+    #[must_use]
+    pub fn is_chart(&self) -> bool {
+        self.view.is_chart() && !self.turns()
+    }
+
     /// Whether it shows, once in motion, the whole reel with one blade that draws its circle, and no grass:
     /// where the reel alone is emphasised.
     #[must_use]
@@ -203,6 +215,12 @@ impl LessonView {
             Self::SideBySide(SingleView::Ground) => "Side by side: on the ground",
             Self::SideBySide(SingleView::Budget) => "Side by side: height budgets",
         }
+    }
+
+    /// Whether the reel can turn in it: the blades' path is the one chart that is made by its turning.
+    #[must_use]
+    pub fn may_turn(self) -> bool {
+        !self.is_chart() || self == Self::Path
     }
 }
 

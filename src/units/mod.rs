@@ -27,5 +27,5 @@ pub use quantity_problem::QuantityProblem;
 pub use quote::{Quoted, clipped, in_plain_letters, is_hidden};
 pub use round::{round_down, round_up};
 pub use sentence::{Sentence, Value};
-pub use shown::with_plus;
+pub use shown::{reads_as_zero, with_plus};
 pub use system::System;

@@ -177,7 +177,8 @@ fn figures(shown: &str) -> usize {
 }
 
 /// Whether every digit of a quantity that is read is a zero.
-pub(super) fn reads_as_zero(shown: &str) -> bool {
+#[must_use]
+pub fn reads_as_zero(shown: &str) -> bool {
     let mut digits = shown.bytes().filter(u8::is_ascii_digit);
     digits.all(|digit| digit == b'0')
 }

@@ -75,7 +75,7 @@ fn digits_and_words_of_every_step_are_as_high_as_promised_on_a_projector_and_on_
                         digits = digits.min(high.fold(0.0, f32::max));
                     }
                     // On the picture itself.
-                    let is_chart = step.view.is_chart() && !step.motion;
+                    let is_chart = step.is_chart();
                     let style = Style {
                         words: if is_chart { Words::All } else { Words::Few },
                         numbers: way,

@@ -379,6 +379,18 @@ fn what_a_unit_does_not_have_is_told_at_its_step() {
         run.out
     );
     assert!(run.out.contains("It sweeps 0.0201 in."));
+    // A picture that it cannot have is told; its numbers are there all the same.
+    let step =
+        r#"(title: "One", text: "It sweeps {sweep}.", unit: (file: "still.ron"), motion: true)"#;
+    let file = kept(&folder, &of_steps(&[step, SOUND]));
+    let run = checked(&file, &[]);
+    assert_eq!(run.code, Some(0), "{}", run.err);
+    assert_eq!(run.out.matches("No picture: ").count(), 1, "{}", run.out);
+    let json: Value = serde_json::from_str(&checked(&file, &["--json"]).out).unwrap();
+    let why = json["steps"][0]["no_picture"].as_str().unwrap();
+    assert!(why.contains("need both speeds"), "{why}");
+    assert!(json["steps"][0]["solution"].is_object() && json["steps"][0]["problem"].is_null());
+    assert!(json["steps"][1]["no_picture"].is_null());
 }
 
 #[test]

@@ -333,7 +333,7 @@ fn the_hatching_of_the_soil_goes_back_with_the_ground() {
     };
     for (solved, ..) in units() {
         let paper = kurbo::Rect::new(0.0, 0.0, 1000.0, 700.0);
-        let clip = clip_on_paper(&solved, MotionOf::Mowing, paper);
+        let clip = clip_on_paper(&solved, &[], MotionOf::Mowing, paper);
         let (now, later) = (hatching(&solved, 0.1), hatching(&solved, 1.1));
         assert!(now.len() > 20 && now.len() == later.len());
         for (now, later) in now.iter().zip(&later) {

@@ -7,7 +7,7 @@ use super::slide::{InMotion, Linked, LinkedSeen, PictureOf, Slide};
 use super::views::Views;
 use crate::analysis::Solved;
 use crate::app::desk::{Beside, BesideDrawn, Desk};
-use crate::drawing::{PairNumbers, PictureView, SideBySide};
+use crate::drawing::{MotionOf, PairNumbers, PictureView, SideBySide};
 
 /// What is told where both are the same.
 const SAME: &str =
@@ -84,7 +84,7 @@ impl OfPair {
             are_hidden: false,
         };
         let motion = (view == PictureView::Motion)
-            .then(|| InMotion::of_both([left, right]))
+            .then(|| InMotion::of_both([left, right].map(Rc::clone), MotionOf::Mowing))
             .flatten();
         let draw = {
             let numbers = numbers.clone();

@@ -1,7 +1,5 @@
 //! A slide: what a room sees at once.
 
-use std::rc::Rc;
-
 use kurbo::{Rect, TranslateScale};
 
 use crate::analysis::{Kinematics, Level, NumberId, Solved, SolvedId};
@@ -98,16 +96,22 @@ impl<'a> InMotion<'a> {
             real_clips_per_s: turns_per_s * f64::from(solved.unit.blades.max(1)),
             right_clips_per_s: None,
             shows,
-            clip_on_paper: Box::new(move |paper| clip_on_paper(&solved, shows, paper)),
+            clip_on_paper: Box::new(move |paper| clip_on_paper(&solved, &[], shows, paper)),
         })
     }
 
     /// Of two side by side; none where the speeds of one are not known.
-    pub(super) fn of_both(both: [&Rc<Solved>; 2]) -> Option<InMotion<'static>> {
-        let [left, right] = both.map(|solved| InMotion::of(Rc::clone(solved), MotionOf::Mowing));
-        Some(InMotion {
-            right_clips_per_s: Some(right?.real_clips_per_s),
-            ..left?
+    pub(super) fn of_both<S>([left, right]: [S; 2], shows: MotionOf) -> Option<Self>
+    where
+        S: std::ops::Deref<Target = Solved> + Clone + 'a,
+    {
+        let of_right = Self::of(right.clone(), shows)?;
+        let of_left = Self::of(left.clone(), shows)?;
+        let wide = move |paper| clip_on_paper(&left, &[&right], shows, paper);
+        Some(Self {
+            right_clips_per_s: Some(of_right.real_clips_per_s),
+            clip_on_paper: Box::new(wide),
+            ..of_left
         })
     }
 }

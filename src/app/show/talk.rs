@@ -1,15 +1,19 @@
 //! A lesson told to a room, step by step.
 
+use std::borrow::Cow;
+use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Instant;
 
+use kurbo::TranslateScale;
+
 use super::sight::Sight;
-use super::slide::{InMotion, LargeNumber, PictureOf, Seen, Slide};
+use super::slide::{InMotion, LargeNumber, Linked, PictureOf, Seen, Slide};
 use super::step_move::Moving;
 use super::tried_step::TriedStep;
 use crate::command::OpenLesson;
 use crate::drawing::{LessonPictures, MotionOf};
-use crate::lesson::{LessonView, SingleView, Step};
+use crate::lesson::{LessonView, SingleView, SolvedStep, Step};
 
 /// A lesson, and the step that the room sees.
 pub struct Talk {
@@ -120,6 +124,30 @@ impl Talk {
         step.is_some_and(|step| step.numbers_hidden)
     }
 
+    /// A step's reel in motion, or the reels of both; none where it does not turn, or a speed is not known.
+    fn in_motion<'a>(&'a self, step: &Step, solved: &'a SolvedStep) -> Option<InMotion<'a>> {
+        if !step.turns() {
+            return None;
+        }
+        let shows = if step.is_of_one_blade() {
+            MotionOf::OneBlade
+        } else {
+            MotionOf::Mowing
+        };
+        let both = solved.second.as_ref();
+        match both.filter(|_| LessonPictures::are_two(step, solved)) {
+            Some(second) => InMotion::of_both([&solved.first, second], shows),
+            None => {
+                let step = step.clone();
+                let wide = move |paper| self.pictures(0.0).clip_on_paper(&step, solved, paper);
+                Some(InMotion {
+                    clip_on_paper: Box::new(wide),
+                    ..InMotion::of(&solved.first, shows)?
+                })
+            }
+        }
+    }
+
     /// What the room sees, its numbers among it or not.
     pub(super) fn slide(&self, has_numbers: bool) -> Slide<'_> {
         let OpenLesson { lesson, steps, .. } = &*self.of;
@@ -133,32 +161,39 @@ impl Talk {
         let solved = TriedStep::shown(self.tried.as_ref(), set);
         let slider = TriedStep::slider(self.tried.as_ref(), step, set);
         let seen = self.seen;
-        let is_chart = step.view.is_chart() && !seen.is_lens;
-        // The paths of the blades are the one chart that turns.
-        let may_turn = !is_chart || step.view == LessonView::Path;
-        let turns = seen.motion.unwrap_or(step.motion) && may_turn;
-        let shows = if step.is_of_one_blade() {
-            MotionOf::OneBlade
+        let shown = if seen == Seen::default() {
+            Cow::Borrowed(step)
         } else {
-            MotionOf::Mowing
+            Cow::Owned(otherwise(step, seen))
         };
-        let motion = turns.then(|| InMotion::of(&solved.first, shows)).flatten();
+        let motion = self.in_motion(&shown, solved);
+        let (is_chart, may_turn) = (shown.is_chart(), shown.view.may_turn());
         // Where it stands on the way; where it cannot stand so, the picture has arrived.
         let on_the_way = self.moving.and_then(|Moving { from, part, .. }| {
             let moved = self.pictures(0.0).step_move(from, self.at)?;
             Some((PictureOf::Between(from, self.at, part), moved.at(part)?))
         });
         let (of, on_the_way) = on_the_way.unzip();
-        let draw = move |place, style, clips| {
-            let pictures = self.pictures(clips);
+        let is_pair = LessonPictures::are_two(&shown, solved);
+        let draw = move |glass, on_paper, clips| {
             let drawn = on_the_way.as_ref().unwrap_or(solved);
-            let panels = if seen == Seen::default() {
-                pictures.panels(step, drawn, place, style)
-            } else {
-                pictures.panels(&otherwise(step, seen), drawn, place, style)
-            };
+            let pictures = self.pictures(clips);
+            let panels = pictures.panels_through(&shown, drawn, glass, on_paper);
             panels.map_err(|none| none.to_string())
         };
+        let draw = Rc::new(draw);
+        let linked = is_pair.then(|| {
+            let draw = Rc::clone(&draw);
+            Linked {
+                shows: Vec::new(),
+                halves: Box::new(|place, style| LessonPictures::halves(place, style)),
+                draw: Box::new(move |place, style, seen| {
+                    draw(seen.glass, (place, style), seen.clips)
+                }),
+            }
+        });
+        let draw =
+            move |place, style, clips| draw(TranslateScale::default(), (place, style), clips);
         let here = PictureOf::Step(self.at, solved.first.id, seen);
         let numbers = solved.numbers.iter().cloned().map(LargeNumber::from);
         Slide {
@@ -171,9 +206,9 @@ impl Talk {
             },
             numbers: numbers.collect(),
             picture: Some((of.unwrap_or(here), Box::new(draw))),
-            linked: None,
-            is_chart: is_chart && !turns,
-            has_few_words: !is_chart || turns,
+            linked,
+            is_chart,
+            has_few_words: !is_chart,
             may_turn,
             motion,
             slider,

@@ -1,10 +1,10 @@
 //! The picture of a lesson's step: one unit or two, what is held still in one place over all the steps that
 //! show the same.
 
-use kurbo::{Point, Rect};
+use kurbo::{Point, Rect, TranslateScale};
 
 use super::seen::{Seen, halves};
-use super::view_picture::{NoPicture, PictureView};
+use super::view_picture::{NoPicture, PictureView, clip_on_paper};
 use crate::analysis::{NumberId, Solved};
 use crate::drawing::paper::{Anchor, Mark, Numbers, Panel, Pen, Pencil, Style};
 use crate::drawing::pictures::{AtLip, Hold, MotionOf};
@@ -31,9 +31,7 @@ fn view_of(step: &Step) -> PictureView {
         LessonView::Path => PictureView::Path,
         LessonView::Map => PictureView::Map,
     };
-    // What turns is seen where the reel is.
-    let has_reel = !matches!(view, PictureView::Budget | PictureView::Map);
-    if step.motion && has_reel {
+    if step.turns() {
         PictureView::Motion
     } else {
         view
@@ -41,7 +39,7 @@ fn view_of(step: &Step) -> PictureView {
 }
 
 fn motion_of(step: &Step) -> MotionOf {
-    if step.motion && step.is_of_one_blade() {
+    if step.is_of_one_blade() {
         MotionOf::OneBlade
     } else {
         MotionOf::Mowing
@@ -109,11 +107,26 @@ impl<'a> LessonPictures<'a> {
         place: Rect,
         style: Style,
     ) -> Result<Vec<Panel>, NoPicture> {
+        self.panels_through(step, solved, TranslateScale::default(), (place, style))
+    }
+
+    /// The same; where two stand side by side, both are looked at through a glass, which lies over the left
+    /// one.
+    ///
+    /// # Errors
+    /// When the step's unit has no such picture.
+    pub fn panels_through(
+        &self,
+        step: &Step,
+        solved: &SolvedStep,
+        glass: TranslateScale,
+        (place, style): (Rect, Style),
+    ) -> Result<Vec<Panel>, NoPicture> {
         let seen = Seen {
             view: view_of(step),
             motion: motion_of(step),
             hold: hold_of(step.held),
-            is_pair: is_side_by_side(step) && solved.second.is_some(),
+            is_pair: Self::are_two(step, solved),
             alike: self.alike(step),
             lens: None,
             at_lip: at_lip(step),
@@ -124,7 +137,7 @@ impl<'a> LessonPictures<'a> {
         };
         let mut panels = match &solved.second {
             Some(second) if is_side_by_side(step) => {
-                side_by_side(&seen, step, [&solved.first, second], place)?
+                side_by_side(seen, step, [&solved.first, second], (place, glass))?
             }
             _ => seen.unit(&solved.first, place)?,
         };
@@ -132,6 +145,25 @@ impl<'a> LessonPictures<'a> {
             strengthen(panel, &step.emphasis);
         }
         Ok(panels)
+    }
+
+    /// Whether a step shows two units side by side.
+    #[must_use]
+    pub fn are_two(step: &Step, solved: &SolvedStep) -> bool {
+        is_side_by_side(step) && solved.second.is_some()
+    }
+
+    /// Where the two of a step stand on the paper of its picture, the left one first.
+    #[must_use]
+    pub fn halves(place: Rect, style: Style) -> [Rect; 2] {
+        halves(below_words(place, style))
+    }
+
+    /// How wide a clip of the step's unit is in its picture in motion, or in the half of it that it has, in
+    /// paper units; zero where the unit's speeds are not known.
+    #[must_use]
+    pub fn clip_on_paper(&self, step: &Step, solved: &SolvedStep, place: Rect) -> f64 {
+        clip_on_paper(&solved.first, &self.alike(step), motion_of(step), place)
     }
 
     /// How the picture of one step moves to that of another, by their places; none where they are pictures
@@ -163,28 +195,37 @@ impl<'a> LessonPictures<'a> {
     }
 }
 
+/// What a pair's words over it leave of its paper.
+fn below_words(place: Rect, style: Style) -> Rect {
+    Rect {
+        y0: place.y0 + OVER * style.text,
+        ..place
+    }
+}
+
 /// Two units on one line and at one scale, what differs written over each.
 fn side_by_side(
-    seen: &Seen,
+    seen: Seen,
     step: &Step,
     units: [&Solved; 2],
-    place: Rect,
+    (place, glass): (Rect, TranslateScale),
 ) -> Result<Vec<Panel>, NoPicture> {
-    let over = place.y0 + OVER * seen.style.text;
-    let below = Rect { y0: over, ..place };
-    let mut panels = seen.in_halves(units, below)?;
+    let below = below_words(place, seen.style);
+    let over = below.y0;
     // What is set stays in view while the numbers are hidden: it is what the question is about.
     let style = Style {
         numbers: Numbers::Shown,
         ..seen.style
     };
+    let are_hidden = seen.style.numbers == Numbers::Hidden;
     let is_asked = |number| {
         let of_either = [Whose::First, Whose::Second].map(|whose| FigureOf {
             whose,
             figure: Figure::Number(number),
         });
-        seen.style.numbers == Numbers::Hidden && of_either.into_iter().any(|of| step.hides(of))
+        are_hidden && of_either.into_iter().any(|of| step.hides(of))
     };
+    let mut panels = seen.in_halves_through(units, below, glass)?;
     let mut words = Pencil::new(style, place);
     for (half, told) in halves(below).into_iter().zip(differences(units, is_asked)) {
         let told = words.fitted(Role::Heading, &told, WORDS, half.width());
@@ -221,14 +262,14 @@ fn differences(units: [&Solved; 2], is_asked: impl Fn(NumberId) -> bool) -> [Str
         .into_iter()
         .filter(|id| !(is_asked(*id) || goes_with_knife && *id == NumberId::Extension));
     for id in set {
-        let shown = units.map(|unit| {
-            let shown = unit.solution.numbers().shown(id, unit.unit.system);
-            format!("{} {}", id.name(), shown.unwrap_or_default())
-        });
-        if shown[0] != shown[1] {
-            let [left, right] = shown;
-            told[0].push(left);
-            told[1].push(right);
+        let shown = |unit: &Solved, system| unit.solution.numbers().shown(id, system);
+        // Measured in other units, the same length is no difference.
+        let [left, right] = units.map(|unit| shown(unit, units[0].unit.system));
+        if left != right {
+            for (told, unit) in told.iter_mut().zip(units) {
+                let shown = shown(unit, unit.unit.system).unwrap_or_default();
+                told.push(format!("{} {shown}", id.name()));
+            }
         }
     }
     if told[0].is_empty() {

@@ -1,6 +1,6 @@
 //! How pictures of several units are seen that are to be compared: at one scale, with the same held still.
 
-use kurbo::{Point, Rect};
+use kurbo::{Point, Rect, TranslateScale, Vec2};
 
 use super::view_picture::{
     NoPicture, PictureView, budgets, motion_bounds, motion_panel_over, path, window_map,
@@ -225,6 +225,37 @@ impl Seen<'_> {
             panels.extend(self.unit_at(solved, times * self.clips, half)?);
         }
         Ok(panels)
+    }
+
+    /// The same looked at through a glass over the left half; over the right one lies one alike. Words and
+    /// lines keep their size.
+    pub(super) fn in_halves_through(
+        mut self,
+        units: [&Solved; 2],
+        place: Rect,
+        glass: TranslateScale,
+    ) -> Result<Vec<Panel>, NoPicture> {
+        let style = self.style;
+        self.style = Style {
+            text: style.text / glass.scale,
+            pen: style.pen / glass.scale,
+            ..style
+        };
+        let panels = self.in_halves(units, place)?;
+        if glass.scale <= 1.0 {
+            return Ok(panels);
+        }
+        let [left, right] = halves(place);
+        let to_right = Vec2::new((right.x0 - left.x0) * (1.0 - glass.scale), 0.0);
+        let right_glass = TranslateScale::new(glass.translation + to_right, glass.scale);
+        let through = |panel: Panel| {
+            if panel.window.center().x < left.x1 {
+                panel.through_glass(glass, left, style)
+            } else {
+                panel.through_glass(right_glass, right, style)
+            }
+        };
+        Ok(panels.into_iter().map(through).collect())
     }
 }
 

@@ -147,29 +147,10 @@ impl SideBySide<'_> {
             at_lip: None,
             is_scale_of_row,
             system: Some(self.system),
-            style: Style {
-                text: style.text / glass.scale,
-                pen: style.pen / glass.scale,
-                ..style
-            },
+            style,
             clips: self.clips,
         };
-        let mut panels = seen.in_halves(self.units, pictures)?;
-        if glass.scale > 1.0 {
-            let halves = [left, right];
-            let through = |panel: Panel| {
-                let [left, right] = halves;
-                let is_left = panel.window.center().x < left.x1;
-                let to_right = Vec2::new((right.x0 - left.x0) * (1.0 - glass.scale), 0.0);
-                if is_left {
-                    panel.through_glass(glass, left, style)
-                } else {
-                    let glass = TranslateScale::new(glass.translation + to_right, glass.scale);
-                    panel.through_glass(glass, right, style)
-                }
-            };
-            panels = panels.into_iter().map(through).collect();
-        }
+        let mut panels = seen.in_halves_through(self.units, pictures, glass)?;
         panels.push(words.done());
         Ok(panels)
     }

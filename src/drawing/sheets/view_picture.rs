@@ -269,14 +269,18 @@ pub(super) fn motion_panel_over(
     Ok(lay_out(&drawing.scene(), &view, ShownIn::Whole, style))
 }
 
-/// How wide a clip is in such a picture of the reel, in paper units; zero where the unit's speeds are not
-/// known.
+/// How wide a clip is in such a picture of the reel, drawn at one scale with others, in paper units; zero where
+/// the unit's speeds are not known.
 #[must_use]
-pub fn clip_on_paper(solved: &Solved, shows: MotionOf, place: Rect) -> f64 {
+pub fn clip_on_paper(solved: &Solved, alike: &[&Solved], shows: MotionOf, place: Rect) -> f64 {
     let Some(kinematics) = Kinematics::of(&solved.unit, &solved.solution) else {
         return 0.0;
     };
-    let bounds = motion_drawing(solved, &kinematics, shows).bounds();
+    let all = alike.iter().copied().chain([solved]);
+    let bounds = all.filter_map(|solved| motion_bounds(solved, shows));
+    let Some(bounds) = bounds.reduce(|all, next| all.union(next)) else {
+        return 0.0;
+    };
     let view = View::fitting(bounds, place.inset(-ASIDE));
     view.scale * kinematics.clip_length.mm()
 }

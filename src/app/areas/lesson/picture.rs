@@ -51,7 +51,7 @@ impl StepPicture {
             } else {
                 Numbers::Shown
             };
-            let words = if step.view.is_chart() && !step.motion {
+            let words = if step.is_chart() {
                 Words::All
             } else {
                 Words::Few
