@@ -9,6 +9,7 @@ use super::WhatIf;
 use crate::analysis::CAUTION;
 use crate::analysis::why::Complaint;
 use crate::drawing::{Page, PictureView, SheetKind};
+use crate::lesson::list_of_fields;
 use crate::store::is_folder;
 
 /// Draws a reel mower's cutting unit to scale and computes the sweep below the height of cut.
@@ -42,6 +43,15 @@ pub fn caution() -> String {
     CAUTION.join(
         "
 ",
+    )
+}
+
+/// What stands at the foot of the help about lessons.
+fn fields_and_caution() -> String {
+    format!(
+        "Fields of a step's text, in braces, and of its large numbers:\n{}.\n\n{}",
+        list_of_fields(),
+        caution()
     )
 }
 
@@ -200,7 +210,7 @@ pub enum HeadlessCommand {
     },
     /// Show a lesson to a room, step by step; or work it out without a window. The units it names are in
     /// its own folder.
-    #[command(after_help = caution())]
+    #[command(after_help = fields_and_caution())]
     #[command(group = ArgGroup::new("what").args(["check", "handout"]))]
     Lesson {
         /// Lesson, a file ending in .lesson.ron.

@@ -31,8 +31,8 @@ pub use pictures::{
 };
 pub use scene::{Dimension, Direction, Item, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn};
 pub use sheets::{
-    Awaited, Complained, Figure, LessonPictures, NoPicture, Origin, Page, PairNumbers, PictureView,
-    STILL, Sheet, SheetKind, SheetOf, SideBySide, clip_on_paper, handout_sheets, list_sheet,
-    motion_frame, motion_panel, plate_sheet, side_by_side_frame, side_by_side_sheet, verdict,
-    view_panels, view_picture, worksheet,
+    Awaited, Complained, Figure, LessonPictures, NoPicture, Origin, Page, PairNumbers, PairPaper,
+    PictureView, STILL, Sheet, SheetKind, SheetOf, SideBySide, clip_on_paper, handout_sheets,
+    list_sheet, motion_frame, motion_panel, plate_sheet, side_by_side_frame, side_by_side_sheet,
+    verdict, view_panels, view_picture, worksheet,
 };

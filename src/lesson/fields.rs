@@ -1,5 +1,7 @@
 //! The fields of a lesson's texts: every number that can stand in one, worked out and never typed.
 
+use similar::{Algorithm, capture_diff_slices, diff_ratio};
+
 use super::script::LessonView;
 use crate::analysis::why::CrestLimits;
 use crate::analysis::{NumberId, Solved};
@@ -272,6 +274,21 @@ impl FigureOf {
         }
     }
 
+    /// It in a step's text. An attitude is told to a room as it is said, "5°"; what is read off a screen or a
+    /// sheet keeps its places.
+    ///
+    /// # Errors
+    /// When there is no such figure, with the reason.
+    pub(super) fn in_text(self, pair: Pair) -> Result<String, String> {
+        let shown = self.shown(pair)?;
+        let is_attitude = self.figure == Figure::Number(NumberId::Attitude);
+        let said = shown
+            .strip_suffix('°')
+            .filter(|number| is_attitude && self.whose != Whose::Times && number.contains('.'))
+            .map(|number| number.trim_end_matches('0').trim_end_matches('.'));
+        Ok(said.map(|number| format!("{number}°")).unwrap_or(shown))
+    }
+
     /// What it is called beside a number that is shown large.
     #[must_use]
     pub fn title(self) -> String {
@@ -306,13 +323,38 @@ impl FigureOf {
     }
 }
 
-/// The names of all fields, as a refusal lists them.
-pub(super) fn known() -> String {
+/// The names of all fields, as help lists them.
+#[must_use]
+pub fn list_of_fields() -> String {
     let names: Vec<&str> = Figure::all().map(Figure::name).collect();
     format!(
         "{}; with a second unit also b.sweep and times.sweep, and so on",
         names.join(", ")
     )
+}
+
+/// How many fields are told in place of one that there is not, and how like it they are at least.
+const MOST_NEAREST: usize = 3;
+const LEAST_LIKE: f32 = 0.5;
+
+/// The fields that are most like what was written, the nearest first.
+pub(super) fn nearest(written: &str) -> Vec<FigureOf> {
+    let letters = |text: &str| text.to_lowercase().chars().collect::<Vec<char>>();
+    let wanted = letters(written.trim());
+    let like = |of: &FigureOf| {
+        let name = letters(&of.written());
+        let changes = capture_diff_slices(Algorithm::Myers, &wanted, &name);
+        diff_ratio(&changes, wanted.len(), name.len())
+    };
+    let mut near: Vec<(f32, FigureOf)> = FigureOf::all(written.contains('.'))
+        .map(|of| (like(&of), of))
+        .filter(|(like, _)| *like >= LEAST_LIKE)
+        .collect();
+    near.sort_by(|(one, _), (other, _)| other.total_cmp(one));
+    near.into_iter()
+        .take(MOST_NEAREST)
+        .map(|(_, of)| of)
+        .collect()
 }
 
 /// The name of a number in a text.
@@ -369,6 +411,13 @@ mod tests {
         for figure in FigureOf::all(true) {
             assert_eq!(FigureOf::named(&figure.written()), Some(figure));
         }
+        let nearest = |written| nearest(written).into_iter().map(FigureOf::written);
+        let nearest = |written| nearest(written).collect::<Vec<_>>();
+        assert_eq!(nearest("swep"), ["sweep", "sweep_share", "length_swept"]);
+        assert_eq!(nearest("Behind_Center")[0], "behind_centre");
+        assert_eq!(nearest("b.swep")[0], "b.sweep");
+        assert!(nearest("sweep_shares").len() <= MOST_NEAREST);
+        assert!(nearest("zzz").is_empty());
         for none in ["", "b", "c.sweep", "times.knife", "Sweep", " sweep"] {
             assert_eq!(FigureOf::named(none), None, "{none}");
         }

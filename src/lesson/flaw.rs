@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use super::fields::known;
+use super::fields::{FigureOf, nearest};
 use crate::unit::{Field, FlawKind};
 use crate::units::Quoted;
 
@@ -159,7 +159,7 @@ pub enum LessonFlawKind {
     #[error("there is a brace by itself; a field is written like {{sweep}}")]
     LoneBrace,
     /// A field that there is not.
-    #[error("there is no field {{{written}}}; the fields are {}", known())]
+    #[error("there is no field {{{written}}}; {}", instead_of(written))]
     NoSuchField {
         /// What was written.
         written: String,
@@ -174,4 +174,19 @@ pub enum LessonFlawKind {
         "a number in a lesson is worked out, never typed: write a field in its place, like {{sweep}}"
     )]
     TypedNumber,
+}
+
+/// What may stand in place of a field that there is not, and where all of them are listed.
+fn instead_of(written: &str) -> String {
+    const LISTED: &str =
+        "\"Insert a number\" in the Lesson area and sweepgauge lesson --help list them all";
+    let near: Vec<String> = nearest(written)
+        .into_iter()
+        .map(|of: FigureOf| format!("{{{}}}", of.written()))
+        .collect();
+    match &near[..] {
+        [] => LISTED.to_owned(),
+        [one] => format!("the nearest is {one}; {LISTED}"),
+        [first @ .., last] => format!("the nearest are {} and {last}; {LISTED}", first.join(", ")),
+    }
 }

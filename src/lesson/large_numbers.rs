@@ -5,7 +5,7 @@ use super::script::Step;
 
 impl Step {
     /// The numbers that it shows large, those that exist.
-    pub(super) fn large(&self) -> impl Iterator<Item = FigureOf> {
+    pub fn large(&self) -> impl Iterator<Item = FigureOf> {
         self.numbers.iter().filter_map(|name| FigureOf::named(name))
     }
 

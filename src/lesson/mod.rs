@@ -21,7 +21,7 @@ mod wrong_entry;
 
 pub use answers::{Answer, answers};
 pub use checked::{MOST_NUMBERS, MOST_STEPS};
-pub use fields::{Figure, FigureOf, Whose};
+pub use fields::{Figure, FigureOf, Whose, list_of_fields};
 pub use flaw::{LessonFlaw, LessonFlawKind, LessonPlace};
 pub use script::{Emphasis, Held, Lesson, LessonFormat, LessonView, SingleView, Step, UnitUse};
 pub use solved::{

@@ -82,7 +82,7 @@ impl<'a> Template<'a> {
             match piece {
                 Piece::Words(words) => text.push_str(words),
                 Piece::Figure(figure) if is_asked(*figure) => text.push_str(BLANK),
-                Piece::Figure(figure) => text.push_str(&figure.shown(pair)?),
+                Piece::Figure(figure) => text.push_str(&figure.in_text(pair)?),
             }
         }
         Ok(text)

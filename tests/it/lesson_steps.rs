@@ -2,7 +2,7 @@
 //! looked at.
 
 use kurbo::{Rect, TranslateScale};
-use sweepgauge::drawing::{LessonPictures, Mark, Panel, Role, STILL, Style, Theme};
+use sweepgauge::drawing::{LessonPictures, Mark, PairPaper, Panel, Role, STILL, Style, Theme};
 use sweepgauge::lesson::{Lesson, SolvedStep, StepProblem, read_lesson, solve_steps};
 
 use crate::common::shown::document;
@@ -113,7 +113,7 @@ fn a_length_measured_in_other_units_is_no_difference_of_two() {
 #[test]
 fn what_enlarges_a_place_of_one_of_two_enlarges_the_same_place_of_the_other() {
     let style = Style::from(Theme::Light);
-    let [left, right] = LessonPictures::halves(PLACE, style);
+    let [left, right] = PairPaper::default().halves(PLACE, style);
     let at = left.center();
     let glass = TranslateScale::new(at.to_vec2() * (1.0 - 4.0), 4.0);
     let panels = pair([SEVEN_INCH; 2], glass);

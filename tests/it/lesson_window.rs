@@ -116,12 +116,15 @@ fn a_unit_that_no_file_of_the_folder_holds_is_written_out() {
 }
 
 #[test]
-fn a_wrong_field_is_said_at_once_with_those_that_exist_and_is_never_saved() {
+fn a_wrong_field_is_said_at_once_with_the_nearest_that_exist_and_is_never_saved() {
     let folder = lessons();
     let (file, mut window) = on(&folder, "behind-centre", &Answers::default());
     let before = fs::read_to_string(&file).unwrap();
     window.type_over("Text", "It sweeps {depth}.");
-    window.assert_says("There is no field {depth}; the fields are behind_centre, sweep,");
+    window.assert_says("There is no field {depth}; \"Insert a number\" in the Lesson area");
+    window.type_over("Text", "It sweeps {swep}.");
+    window.assert_says("There is no field {swep}; the nearest are {sweep}");
+    window.type_over("Text", "It sweeps {depth}.");
     window.assert_says("to be put right");
     save(&mut window);
     window.assert_says("Not saved. Step 1, text: there is no field {depth}");
@@ -206,7 +209,7 @@ fn a_setting_and_a_ground_are_typed_for_a_step_and_each_is_a_step_to_take_back()
     let before = read(&file);
     window.click("Step 4: Less and more");
     window.enter_text("Attitude", "6 deg");
-    window.assert_says("From 6.00° to 9.00°");
+    window.assert_says("From 6° to 9°");
     window.enter_text("Height of cut, beside it", "0.15 in");
     window.enter_text("Edge forward", "0.05 in");
     window.choose("Knife", "longer");
@@ -238,7 +241,7 @@ fn a_setting_and_a_ground_are_typed_for_a_step_and_each_is_a_step_to_take_back()
     window.enter_text("Edge forward", "5 in");
     window.assert_says("This step shows why it cannot be shown");
     window.enter_text("Edge forward", "");
-    window.assert_says("Reads: From 6.00°");
+    window.assert_says("Reads: From 6°");
     for _ in 0..10 {
         window.press_with(Modifiers::COMMAND, Key::Z);
     }
@@ -247,9 +250,9 @@ fn a_setting_and_a_ground_are_typed_for_a_step_and_each_is_a_step_to_take_back()
     assert_eq!(window.entry("Attitude"), "5 deg");
     // And all of it at once.
     window.click("As the unit has it");
-    window.assert_says("From 7.00° to 9.00°");
+    window.assert_says("From 7° to 9°");
     window.press_with(Modifiers::COMMAND, Key::Z);
-    window.assert_says("From 5.00° to 9.00°");
+    window.assert_says("From 5° to 9°");
     // A step that went on with the one before is set for itself from here on.
     let (file, mut window) = on(&folder, "behind-centre", &Answers::default());
     window.click("Step 6: Over two heights of cut");

@@ -19,7 +19,7 @@ use crate::common::pdf::{Pdf, packed};
 use crate::common::program::{Run, program, ran};
 use crate::lettering::faults;
 
-const NAMES: [&str; 4] = [
+pub(crate) const NAMES: [&str; 4] = [
     "behind-centre",
     "longer-knife",
     "worn-reel",
@@ -44,20 +44,20 @@ fn lesson(name: &str) -> (Lesson, Vec<SolvedStep>) {
 }
 
 /// A shipped lesson as its pictures are made of it.
-struct Pictured {
-    lesson: Lesson,
-    steps: Vec<Result<SolvedStep, StepProblem>>,
+pub(crate) struct Pictured {
+    pub(crate) lesson: Lesson,
+    pub(crate) steps: Vec<Result<SolvedStep, StepProblem>>,
 }
 
 impl Pictured {
-    fn of(name: &str) -> Self {
+    pub(crate) fn of(name: &str) -> Self {
         let (lesson, steps) = lesson(name);
         let steps = steps.into_iter().map(Ok).collect();
         Self { lesson, steps }
     }
 
     /// The lesson, its steps, and their pictures standing still.
-    fn parts(
+    pub(crate) fn parts(
         &self,
     ) -> (
         &Lesson,
@@ -409,7 +409,7 @@ fn a_lesson_that_makes_no_sense_is_refused_with_its_place_and_what_would_be_righ
         (
             with("{sweep}", "{depth}"),
             "steps[0].text",
-            "there is no field {depth}; the fields are behind_centre, sweep,",
+            "there is no field {depth}; \"Insert a number\" in the Lesson area and sweepgauge lesson --help list them all",
         ),
         (with("{sweep}", "0.02 in"), "steps[0].text", "never typed"),
         (

@@ -22,6 +22,7 @@ mod knives;
 mod knives_plots;
 mod knives_set_once;
 mod knives_window;
+mod lesson_pictures;
 mod lesson_sizes;
 mod lesson_steps;
 mod lesson_window;

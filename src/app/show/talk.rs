@@ -12,7 +12,7 @@ use super::slide::{InMotion, LargeNumber, Linked, PictureOf, Seen, Slide};
 use super::step_move::Moving;
 use super::tried_step::TriedStep;
 use crate::command::OpenLesson;
-use crate::drawing::{LessonPictures, MotionOf};
+use crate::drawing::{LessonPictures, MotionOf, PairPaper};
 use crate::lesson::{LessonView, SingleView, SolvedStep, Step};
 
 /// A lesson, and the step that the room sees.
@@ -174,7 +174,9 @@ impl Talk {
             Some((PictureOf::Between(from, self.at, part), moved.at(part)?))
         });
         let (of, on_the_way) = on_the_way.unzip();
-        let is_pair = LessonPictures::are_two(&shown, solved);
+        let both = solved.second.as_ref().map(|second| [&solved.first, second]);
+        let both = both.filter(|_| LessonPictures::are_two(&shown, solved));
+        let on_paper = both.map(|both| PairPaper::of(&shown, both));
         let draw = move |glass, on_paper, clips| {
             let drawn = on_the_way.as_ref().unwrap_or(solved);
             let pictures = self.pictures(clips);
@@ -182,11 +184,11 @@ impl Talk {
             panels.map_err(|none| none.to_string())
         };
         let draw = Rc::new(draw);
-        let linked = is_pair.then(|| {
+        let linked = on_paper.map(|on_paper| {
             let draw = Rc::clone(&draw);
             Linked {
                 shows: Vec::new(),
-                halves: Box::new(|place, style| LessonPictures::halves(place, style)),
+                halves: Box::new(move |place, style| on_paper.halves(place, style)),
                 draw: Box::new(move |place, style, seen| {
                     draw(seen.glass, (place, style), seen.clips)
                 }),

@@ -102,20 +102,31 @@ impl Dimension {
         }
         let forms = std::iter::once(&self.text).chain(&self.shorter);
         let spots = self.spots(pencil, start, end, if is_wide { 0.0 } else { tail });
-        pencil.wording(
+        pencil.larger_wording(
             Role::Dimension,
             forms.cloned().collect(),
-            self.larger_on(pencil) * TEXT_SIZE,
+            (self.larger_on(pencil) * TEXT_SIZE, self.larger),
             spots,
         );
     }
 
     /// How much larger than others its number is: no more than low or narrow paper has room for.
-    fn larger_on(&self, pencil: &Pencil) -> f64 {
+    pub(in crate::drawing) fn larger_on(&self, pencil: &Pencil) -> f64 {
         let most = pencil.window.height() / (OF_PAPER * pencil.by_text(TEXT_SIZE));
-        let wide = pencil.width_of(Role::Dimension, &self.text, TEXT_SIZE);
-        let most = most.min(OF_WIDTH * pencil.window.width() / wide.max(1e-9));
+        let shown = pencil.shown_forms(vec![self.text.clone()], self.larger > 1.0);
+        let wide = |form: &String| pencil.width_of(Role::Dimension, form, TEXT_SIZE);
+        let wide = shown.iter().map(wide).fold(1e-9, f64::max);
+        let most = most.min(OF_WIDTH * pencil.window.width() / wide);
         self.larger.min(most.max(1.0))
+    }
+
+    /// Leaves it no form that begins with a verdict.
+    pub(in crate::drawing) fn drop_verdict(&mut self) {
+        let has_verdict = |form: &String| form.contains(": ");
+        if has_verdict(&self.text) && !self.shorter.is_empty() {
+            self.text = self.shorter.remove(0);
+        }
+        self.shorter.retain(|form| !has_verdict(form));
     }
 
     /// Where the number would like to stand: over its line between the arrowheads, over the line drawn on

@@ -51,16 +51,20 @@ pub(in crate::drawing) fn lay_out_around(
 /// Whether something stays where few words are shown: all that is no word, and what the sweep is told by.
 fn is_among_few(item: &Item) -> bool {
     match &item.shape {
-        Shape::Label(_) => matches!(
-            item.role,
+        Shape::Label(label) => match item.role {
             Role::Clip
-                | Role::BelowCut(_)
-                | Role::Worst(_)
-                | Role::CutLine
-                | Role::Knife
-                | Role::ReelBody
-        ),
-        Shape::Angle { .. } | Shape::Diameter { .. } | Shape::Ruler(_) | Shape::Key { .. } => false,
+            | Role::BelowCut(_)
+            | Role::Worst(_)
+            | Role::CutLine
+            | Role::Knife
+            | Role::ReelBody => true,
+            // The word at an arrow.
+            Role::Note => !label.has_leader,
+            // The number that the drawing is about.
+            _ => label.larger > 1.0,
+        },
+        Shape::Ruler(ruler) => ruler.larger > 1.0,
+        Shape::Angle { .. } | Shape::Diameter { .. } | Shape::Key { .. } => false,
         Shape::Line(_)
         | Shape::Fill(_)
         | Shape::Hatch(_)
@@ -266,7 +270,11 @@ impl Pencil {
                     .into_iter()
                     .chain(pencil.shelves(at, reach))
                     .collect();
-                pencil.wording(role, forms, plain_size, spots);
+                if label.larger > 1.0 {
+                    pencil.first_wording(role, forms, plain_size, spots);
+                } else {
+                    pencil.wording(role, forms, plain_size, spots);
+                }
             });
             return;
         }

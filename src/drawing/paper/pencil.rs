@@ -119,11 +119,48 @@ impl Pencil {
         plain_size: f64,
         spots: Vec<Spot>,
     ) {
+        let forms = self.shown_forms(forms, false);
         self.ranked_wording(role, rank(role), forms, plain_size, spots);
+    }
+
+    /// The same for words that are so many times as large as others: what the picture is about.
+    pub(super) fn larger_wording(
+        &mut self,
+        role: Role,
+        forms: Vec<String>,
+        (plain_size, larger): (f64, f64),
+        spots: Vec<Spot>,
+    ) {
+        let is_subject = larger > 1.0;
+        let forms = self.shown_forms(forms, is_subject);
+        let rank = if is_subject { SUBJECT } else { rank(role) };
+        self.ranked_wording(role, rank, forms, plain_size, spots);
+    }
+
+    /// Words that the picture is about, which find their place before all others.
+    pub(super) fn first_wording(
+        &mut self,
+        role: Role,
+        forms: Vec<String>,
+        plain_size: f64,
+        spots: Vec<Spot>,
+    ) {
+        let forms = self.shown_forms(forms, true);
+        self.ranked_wording(role, SUBJECT, forms, plain_size, spots);
+    }
+
+    /// What is left of words where numbers are hidden: before they find a place, so that the line to them is
+    /// as long as that.
+    pub(super) fn shown_forms(&self, forms: Vec<String>, is_subject: bool) -> Vec<String> {
+        match self.style.numbers {
+            Numbers::Shown => forms,
+            Numbers::Hidden => without_numbers(&forms, is_subject),
+        }
     }
 
     /// Words that are left out first where space is short.
     pub(super) fn least_wording(&mut self, role: Role, forms: Vec<String>, spots: Vec<Spot>) {
+        let forms = self.shown_forms(forms, false);
         self.ranked_wording(role, LEAST, forms, TEXT_SIZE, spots);
     }
 
@@ -135,11 +172,6 @@ impl Pencil {
         plain_size: f64,
         spots: Vec<Spot>,
     ) {
-        // Before they find a place, so that the line to them is as long as what is left of them.
-        let forms = match self.style.numbers {
-            Numbers::Shown => forms,
-            Numbers::Hidden => without_numbers(&forms),
-        };
         self.wordings.push(Wording {
             role,
             size: self.by_text(plain_size),
@@ -404,11 +436,14 @@ const fn is_strong(role: Role) -> bool {
     )
 }
 
+/// The rank of what a picture is about, which finds its place first.
+const SUBJECT: u8 = 0;
+
 /// Whose words are placed first: the lowest.
 const fn rank(role: Role) -> u8 {
     match role {
         // The sweep is the point of the picture.
-        Role::Overlay(_) | Role::BelowCut(_) => 0,
+        Role::Overlay(_) | Role::BelowCut(_) => SUBJECT,
         Role::Worst(_) | Role::Level(_) => 1,
         Role::Dimension | Role::Heading => 2,
         // The names of the parts, by which a unit is recognised.

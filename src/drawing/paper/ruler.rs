@@ -62,7 +62,12 @@ impl Ruler {
             pencil.line(Role::CutLine, foot - long / 2.0, foot + long);
             let spots = Self::spots(pencil, foot, top);
             let forms = std::iter::once(&self.text).chain(&self.shorter);
-            pencil.wording(Role::Dimension, forms.cloned().collect(), TEXT_SIZE, spots);
+            pencil.larger_wording(
+                Role::Dimension,
+                forms.cloned().collect(),
+                (self.larger * TEXT_SIZE, self.larger),
+                spots,
+            );
         });
     }
 

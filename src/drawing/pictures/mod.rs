@@ -41,7 +41,7 @@ pub use plate::{
 pub use reading_picture::reading_picture;
 pub use reel_picture::reel_picture;
 pub(in crate::drawing) use side_view::{AtLip, GROUND_DEPTH_MM};
-pub use side_view::{Handles, Overlay, SideView, Standing, WorstPlace};
+pub use side_view::{Handles, Overlay, SideView, Standing, Subject, WorstPlace};
 pub use step_picture::step_picture;
 pub use wear_plot::wear_plot;
 pub use window_map::{MapAxes, MapKey, MapMark, MapPicture, MapSetting};

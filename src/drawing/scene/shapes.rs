@@ -62,6 +62,8 @@ pub struct Ruler {
     pub beside: Point,
     /// How far past that place it stands, in paper units.
     pub offset: f64,
+    /// How many times as large as ordinary words its own are.
+    pub larger: f64,
     /// The marks it may have, the closest first: those that are not too close are drawn.
     pub steps: Vec<RulerStep>,
     /// What it measures, with the number.

@@ -7,7 +7,7 @@ use super::seen::{Seen, halves};
 use super::view_picture::{NoPicture, PictureView, clip_on_paper};
 use crate::analysis::{NumberId, Solved};
 use crate::drawing::paper::{Anchor, Mark, Numbers, Panel, Pen, Pencil, Style};
-use crate::drawing::pictures::{AtLip, Hold, MotionOf};
+use crate::drawing::pictures::{AtLip, Hold, MotionOf, Subject};
 use crate::drawing::scene::Role;
 use crate::lesson::{
     Emphasis, Figure, FigureOf, Held, Lesson, LessonView, SingleView, SolvedStep, Step, StepMove,
@@ -18,8 +18,17 @@ use crate::lesson::{
 const STRONG: f64 = 2.2;
 /// Paper for the words over each of two pictures side by side.
 const OVER: f64 = 20.0;
-/// Size of these words.
+/// Size of these words, and the paper that a line of them takes below.
 const WORDS: f64 = 13.0;
+const UNDER: f64 = 18.0;
+/// Edges that stand so near one height, in millimetres, stand over one ground line.
+const SAME_GROUND_MM: f64 = 1e-3;
+/// What is told of two that are held by their edges over ground of two heights, in as many words as there is
+/// room for.
+const HELD_BY_EDGES: [&str; 2] = [
+    "Drawn with both edges at one level: the ground lines are not.",
+    "Edges at one level, ground not.",
+];
 
 /// What a step shows of each of its units.
 fn view_of(step: &Step) -> PictureView {
@@ -84,6 +93,38 @@ fn at_lip(step: &Step) -> Option<AtLip> {
     })
 }
 
+/// What a step's picture makes the most of: the number that it emphasises, or else the first of its large ones
+/// that pictures have.
+fn subject(step: &Step) -> Subject {
+    let is_strong = |what: &Emphasis| step.emphasis.contains(what);
+    let emphasised = Emphasis::ALL.iter().filter(|what| is_strong(what));
+    let mut emphasised = emphasised.filter_map(|what| match what {
+        Emphasis::Sweep => Some(Subject::Sweep),
+        Emphasis::BehindCentre => Some(Subject::BehindCentre),
+        Emphasis::HeightOfCut => Some(Subject::HeightOfCut),
+        Emphasis::Ground if step.view == LessonView::Ground => Some(Subject::ReelToSoil),
+        Emphasis::Ground | Emphasis::Knife | Emphasis::Reel | Emphasis::Rollers => None,
+    });
+    let mut numbers = step.large().filter_map(|of| match of.figure {
+        Figure::Number(NumberId::SweepBelowCut | NumberId::SweepShare) | Figure::SweepInSheets => {
+            Some(Subject::Sweep)
+        }
+        Figure::Number(NumberId::BehindCentre) => Some(Subject::BehindCentre),
+        Figure::Number(NumberId::HeightOfCut) => Some(Subject::HeightOfCut),
+        Figure::Number(NumberId::ReelOnGround) | Figure::ReelIntoSoil => Some(Subject::ReelToSoil),
+        _ => None,
+    });
+    // Where it says no more than its unit, the sweep is what a picture is for.
+    let says_no_more = step.emphasis.is_empty() && !step.numbers_hidden;
+    let otherwise = if says_no_more {
+        Subject::Sweep
+    } else {
+        Subject::NoNumber
+    };
+    let strongest = emphasised.next().or_else(|| numbers.next());
+    strongest.unwrap_or(otherwise)
+}
+
 /// The pictures of a lesson's steps.
 #[derive(Clone, Copy, Debug)]
 pub struct LessonPictures<'a> {
@@ -128,6 +169,7 @@ impl<'a> LessonPictures<'a> {
             hold: hold_of(step.held),
             is_pair: Self::are_two(step, solved),
             alike: self.alike(step),
+            subject: subject(step),
             lens: None,
             at_lip: at_lip(step),
             is_scale_of_row: false,
@@ -151,12 +193,6 @@ impl<'a> LessonPictures<'a> {
     #[must_use]
     pub fn are_two(step: &Step, solved: &SolvedStep) -> bool {
         is_side_by_side(step) && solved.second.is_some()
-    }
-
-    /// Where the two of a step stand on the paper of its picture, the left one first.
-    #[must_use]
-    pub fn halves(place: Rect, style: Style) -> [Rect; 2] {
-        halves(below_words(place, style))
     }
 
     /// How wide a clip of the step's unit is in its picture in motion, or in the half of it that it has, in
@@ -195,11 +231,38 @@ impl<'a> LessonPictures<'a> {
     }
 }
 
-/// What a pair's words over it leave of its paper.
-fn below_words(place: Rect, style: Style) -> Rect {
-    Rect {
-        y0: place.y0 + OVER * style.text,
-        ..place
+/// The paper of two side by side: words over both, and a line under them where they are held by their edges
+/// over ground of two heights.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct PairPaper {
+    has_two_grounds: bool,
+}
+
+impl PairPaper {
+    /// The paper of a step's two units.
+    #[must_use]
+    pub fn of(step: &Step, units: [&Solved; 2]) -> Self {
+        let [one, other] = units.map(|unit| unit.solution.pose.edge_on_plate.y);
+        let is_drawing = !matches!(view_of(step), PictureView::Budget | PictureView::Map);
+        let is_by_edges = is_drawing && step.held == Held::Edge;
+        Self {
+            has_two_grounds: is_by_edges && (one - other).abs() > SAME_GROUND_MM,
+        }
+    }
+
+    /// Where the two stand, the left one first.
+    #[must_use]
+    pub fn halves(self, place: Rect, style: Style) -> [Rect; 2] {
+        halves(self.pictures(place, style))
+    }
+
+    fn pictures(self, place: Rect, style: Style) -> Rect {
+        let under = if self.has_two_grounds { UNDER } else { 0.0 };
+        Rect {
+            y0: place.y0 + OVER * style.text,
+            y1: place.y1 - under * style.text,
+            ..place
+        }
     }
 }
 
@@ -210,7 +273,8 @@ fn side_by_side(
     units: [&Solved; 2],
     (place, glass): (Rect, TranslateScale),
 ) -> Result<Vec<Panel>, NoPicture> {
-    let below = below_words(place, seen.style);
+    let paper = PairPaper::of(step, units);
+    let below = paper.pictures(place, seen.style);
     let over = below.y0;
     // What is set stays in view while the numbers are hidden: it is what the question is about.
     let style = Style {
@@ -234,6 +298,13 @@ fn side_by_side(
             Point::new(half.x0, place.y0.midpoint(over)),
         );
         words.sized_text(Role::Heading, at, Anchor::Left, WORDS, told);
+    }
+    if paper.has_two_grounds {
+        let fits = |told: &&&str| words.width_of(Role::Note, told, WORDS) <= place.width();
+        let told = HELD_BY_EDGES.iter().find(fits);
+        let told = told.unwrap_or(&HELD_BY_EDGES[1]);
+        let at = Point::new(place.x0, place.y1.midpoint(below.y1));
+        words.sized_text(Role::Note, at, Anchor::Left, WORDS, (*told).to_owned());
     }
     panels.push(words.done());
     Ok(panels)

@@ -6,20 +6,19 @@ use super::view_picture::{
     NoPicture, PictureView, budgets, motion_bounds, motion_panel_over, path, window_map,
 };
 use crate::analysis::{Case, Kinematics, Solved};
-use crate::drawing::paper::{PAPER_PER_MM, Panel, Style, View};
+use crate::drawing::paper::{Panel, Pencil, Style, View};
 use crate::drawing::pictures::{
-    AtLip, Canvas, ENLARGEMENTS, Hold, Lens, LensAim, LensChoice, MotionOf, SideView, Standing,
+    AtLip, Canvas, Hold, Lens, LensAim, MotionOf, SideView, Standing, Subject,
 };
+use crate::drawing::scene::{Dimension, Scene, Shape, ShownIn};
 use crate::units::System;
 
 /// Paper between two pictures side by side.
 pub(super) const BETWEEN: f64 = 12.0;
 
-/// The height that a lens is fitted in at the most, in parts of its width: every picture that shows the same
-/// has so much.
-const FITTED_PART: f64 = 0.3;
-/// How much of a lens's width and height a knife's lip takes.
-const LIP_PART: f64 = 0.74;
+/// How large words are of what both of two are about, against what a half has room for: they find room beside
+/// the knife.
+const BESIDE_KNIFE: f64 = 0.9;
 
 /// How units are seen that are to be compared.
 pub(super) struct Seen<'a> {
@@ -34,7 +33,9 @@ pub(super) struct Seen<'a> {
     pub(super) is_pair: bool,
     /// All that are seen so: at one scale, and none leaves its paper.
     pub(super) alike: Vec<&'a Solved>,
-    /// Where the lens looks; none for what suits the first of them.
+    /// What their pictures are about.
+    pub(super) subject: Subject,
+    /// Where the lens looks, aimed at the first of them; none for what suits all.
     pub(super) lens: Option<LensAim>,
     /// What is measured at the knife's lip, where a lens that is not aimed looks there; else it looks at the
     /// clip point.
@@ -49,7 +50,7 @@ pub(super) struct Seen<'a> {
 }
 
 impl Seen<'_> {
-    fn side_view<'s>(&self, solved: &'s Solved) -> SideView<'s> {
+    pub(super) fn side_view<'s>(&self, solved: &'s Solved) -> SideView<'s> {
         let standing = if self.view == PictureView::Ground {
             Standing::Turf
         } else {
@@ -59,6 +60,7 @@ impl Seen<'_> {
             standing,
             uncertainty: None,
             ghost: None,
+            subject: self.subject,
             system: self.system_of(solved),
             ..SideView::of(solved)
         }
@@ -69,7 +71,7 @@ impl Seen<'_> {
     }
 
     /// Where a unit has what is held, as far as it stays in one place.
-    fn held(&self, case: &Case) -> Point {
+    pub(super) fn held(&self, case: &Case) -> Point {
         let place = self.hold.place(case);
         if self.is_on_one_ground() {
             Point::new(place.x, 0.0)
@@ -78,20 +80,26 @@ impl Seen<'_> {
         }
     }
 
-    fn system_of(&self, solved: &Solved) -> System {
+    pub(super) fn system_of(&self, solved: &Solved) -> System {
         self.system.unwrap_or(solved.unit.system)
     }
 
     /// The picture of one of them in a rectangle of paper.
     pub(super) fn unit(&self, solved: &Solved, place: Rect) -> Result<Vec<Panel>, NoPicture> {
-        self.unit_at(solved, self.clips, place)
+        self.unit_at(solved, (self.clips, None), place)
     }
 
-    fn unit_at(&self, solved: &Solved, clips: f64, place: Rect) -> Result<Vec<Panel>, NoPicture> {
+    /// Its reel so many clips after the first, what it is about so much larger than others at the most.
+    fn unit_at(
+        &self,
+        solved: &Solved,
+        (clips, larger): (f64, Option<f64>),
+        place: Rect,
+    ) -> Result<Vec<Panel>, NoPicture> {
         let system = self.system_of(solved);
         Ok(match self.view {
             PictureView::Whole | PictureView::Ground => self.whole(solved, place),
-            PictureView::Lens => vec![self.lens(solved, place)],
+            PictureView::Lens => vec![self.lens(solved, larger, place)],
             PictureView::Motion => {
                 let all = self.alike.iter().copied().chain([solved]);
                 let bounds = all
@@ -131,85 +139,58 @@ impl Seen<'_> {
         canvas.panels(&view.scene(), self.style)
     }
 
-    fn lens(&self, solved: &Solved, place: Rect) -> Panel {
+    fn lens(&self, solved: &Solved, larger: Option<f64>, place: Rect) -> Panel {
         let view = self.side_view(solved);
-        let system = view.system;
-        let aim = self.lens.unwrap_or_else(|| {
-            if self.at_lip.is_some() {
-                return self.aim_at_lip(solved, place);
+        let aim = match (self.lens, self.at_lip) {
+            (Some(aim), _) => self.on_one_ground(aim, &view.case),
+            (None, Some(_)) => self.aim_at_lip(solved, place),
+            (None, None) => self.aim_at_sweep(solved, place),
+        };
+        let lens = Lens::aimed(aim, &view.case, 1.0, place, view.system);
+        let mut scene = self.scene_in_lens(solved);
+        if let Some(larger) = larger {
+            for subject in subjects(&mut scene) {
+                subject.drop_verdict();
+                subject.larger = subject.larger.min(larger);
             }
-            // By its width alone: what words leave of its height differs from one picture to the next.
-            let most = place.y0 + FITTED_PART * place.width();
-            let fitted_in = Rect {
-                y1: place.y1.min(most),
-                ..place
-            };
-            let fitted = |solved: &Solved| {
-                let (choice, system) = (LensChoice::default(), self.system_of(solved));
-                Lens::on(&solved.solution, choice, fitted_in, system).enlargement()
-            };
-            let least = self.alike.iter().map(|solved| fitted(solved));
-            let least = least.fold(fitted(solved), f64::min);
-            let choice = LensChoice {
-                enlargement: Some(least),
-                ..LensChoice::default()
-            };
-            // Aimed at the first of them, so that what is held stays in its place.
-            let first = self.alike.first().copied().unwrap_or(solved);
-            Lens::on(&first.solution, choice, place, system).aim(self.hold, &first.case())
-        });
-        let first = self.alike.first().copied().unwrap_or(solved);
-        // The ground of all is that of the first.
-        let up = if self.is_on_one_ground() {
-            aim.hold.place(&first.case()).y - aim.hold.place(&view.case).y
-        } else {
-            0.0
-        };
-        let aim = aim.raised(up);
-        let lens = Lens::aimed(aim, &view.case, 1.0, place, system);
-        let scene = match self.at_lip {
-            Some(at) => view.scene_at_lip(at),
-            None => view.scene(),
-        };
+        }
         lens.panel(&scene, self.style)
     }
 
-    /// The lens that shows the lips of all of them from edge to body, as large as it goes; over the plate
-    /// where there is room for both.
-    fn aim_at_lip(&self, solved: &Solved, place: Rect) -> LensAim {
-        let from_held = |solved: &Solved| {
-            let view = self.side_view(solved);
-            let held = self.hold.place(&view.case).to_vec2();
-            (
-                view.lip_bounds() - held,
-                view.lip_bounds().union_pt((view.lip_bounds().x0, 0.0)) - held,
-            )
-        };
-        let all = self.alike.iter().map(|solved| from_held(solved));
-        let (lips, over_plate) = all.fold(from_held(solved), |all, next| {
-            (all.0.union(next.0), all.1.union(next.1))
-        });
-        let fits = |shown: Rect, enlargement: f64| {
-            let (scale, room) = (enlargement * PAPER_PER_MM, LIP_PART * place.size());
-            scale * shown.width() <= room.width && scale * shown.height() <= room.height
-        };
-        let mut from_largest = ENLARGEMENTS.into_iter().rev();
-        let enlargement = from_largest.find(|enlargement| fits(lips, *enlargement));
-        let enlargement = enlargement.unwrap_or(ENLARGEMENTS[0]);
-        let shown = if fits(over_plate, enlargement) {
-            over_plate
-        } else {
-            lips
-        };
-        let choice = LensChoice {
-            enlargement: Some(enlargement),
-            ..LensChoice::default()
-        };
-        let first = self.alike.first().copied().unwrap_or(solved);
-        let case = first.case();
-        let middle = shown.center() + self.hold.place(&case).to_vec2();
-        let lens = Lens::on(&first.solution, choice, place, self.system_of(first));
-        lens.aim(self.hold, &case).at(middle, &case)
+    fn scene_in_lens(&self, solved: &Solved) -> Scene {
+        let view = self.side_view(solved);
+        match self.at_lip {
+            Some(at) => view.scene_at_lip(at),
+            None => view.scene(),
+        }
+    }
+
+    /// A lens aimed at the first of them, on another: the ground of all is that of the first.
+    fn on_one_ground(&self, aim: LensAim, case: &Case) -> LensAim {
+        let first = self.alike.first().filter(|_| self.is_on_one_ground());
+        first.map_or(aim, |first| {
+            let hold = aim.hold;
+            aim.raised(hold.place(&first.case()).y - hold.place(case).y)
+        })
+    }
+
+    /// How much larger than others what both are about is told, alike in both and in few words: a level is
+    /// told by its colour and its hatching.
+    fn larger_in_both(&self, units: [&Solved; 2], place: Rect) -> Option<f64> {
+        let larger = units
+            .into_iter()
+            .zip(halves(place))
+            .flat_map(|(unit, half)| {
+                let pencil = Pencil::new(self.style, half);
+                let mut scene = self.scene_in_lens(unit);
+                let larger = subjects(&mut scene).map(|subject| {
+                    subject.drop_verdict();
+                    subject.larger_on(&pencil)
+                });
+                larger.collect::<Vec<_>>()
+            });
+        let most = larger.reduce(f64::min);
+        most.map(|most| (BESIDE_KNIFE * most).max(1.0))
     }
 
     /// Two of them in the halves of a rectangle of paper, the left one first; the reels of both at the same
@@ -220,9 +201,11 @@ impl Seen<'_> {
         place: Rect,
     ) -> Result<Vec<Panel>, NoPicture> {
         let times = [1.0, clips_in_one(units).unwrap_or(1.0)];
+        let is_lens = self.view == PictureView::Lens && self.at_lip.is_none();
+        let larger = is_lens.then(|| self.larger_in_both(units, place)).flatten();
         let mut panels = Vec::new();
         for ((solved, half), times) in units.into_iter().zip(halves(place)).zip(times) {
-            panels.extend(self.unit_at(solved, times * self.clips, half)?);
+            panels.extend(self.unit_at(solved, (times * self.clips, larger), half)?);
         }
         Ok(panels)
     }
@@ -257,6 +240,16 @@ impl Seen<'_> {
         };
         Ok(panels.into_iter().map(through).collect())
     }
+}
+
+/// What a lens's drawing is about, where a number tells it.
+fn subjects(scene: &mut Scene) -> impl Iterator<Item = &mut Dimension> {
+    let in_lens = scene.items.iter_mut();
+    let in_lens = in_lens.filter(|item| item.shown_in != ShownIn::Whole);
+    in_lens.filter_map(|item| match &mut item.shape {
+        Shape::Dimension(dimension) if dimension.larger > 1.0 => Some(dimension),
+        _ => None,
+    })
 }
 
 /// How many blades of the second one clip in the time from one of the first one to the next; none where the

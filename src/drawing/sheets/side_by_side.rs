@@ -10,7 +10,7 @@ use super::sheet::Sheet;
 use super::view_picture::{ASIDE, FOOT, FOOT_WORDS, NoPicture, PictureView, SIZE, foot};
 use crate::analysis::Solved;
 use crate::drawing::paper::{Anchor, Numbers, PAPER_PER_MM, Panel, Pencil, Style, Words, letters};
-use crate::drawing::pictures::{ENLARGEMENTS, Hold, Lens, LensAim, LensChoice, MotionOf};
+use crate::drawing::pictures::{ENLARGEMENTS, Hold, Lens, LensAim, LensChoice, MotionOf, Subject};
 use crate::drawing::scene::Role;
 use crate::units::System;
 
@@ -143,6 +143,7 @@ impl SideBySide<'_> {
             hold: Hold::Ground,
             is_pair: true,
             alike: self.units.to_vec(),
+            subject: Subject::Sweep,
             lens: (self.view == PictureView::Lens).then(|| self.lens_aim(left)),
             at_lip: None,
             is_scale_of_row,

@@ -2,10 +2,14 @@
 
 use kurbo::{Point, Vec2};
 
-use super::{GROUND_DEPTH_MM, SideView, Standing, datum_back, label, line};
+use super::{GROUND_DEPTH_MM, SideView, Standing, Subject, datum_back, label, line};
 use crate::analysis::NumberId;
 use crate::drawing::scene::{Dimension, Direction, Role, Scene, Shape, ShownIn};
 use crate::units::Length;
+
+/// How many times as large as others a number is that the drawing is about, in the lens and in the whole.
+const LARGE: f64 = 1.8;
+const LARGER: f64 = 1.5;
 
 /// The edge over the ground, square to it.
 pub(super) struct Cut {
@@ -24,6 +28,7 @@ impl SideView<'_> {
         self.behind_centre(scene);
         self.height_of_cut(scene);
         self.sweep(scene);
+        self.reel_to_soil(scene);
         self.clip_point(scene);
         self.angles(scene);
         self.travel(scene);
@@ -47,9 +52,9 @@ impl SideView<'_> {
             Some(off) => format!("{text} ± {}", self.length(off)),
             None => text.clone(),
         };
-        for (shown_in, y_mm, offset) in [
-            (ShownIn::Whole, -GROUND_DEPTH_MM, 34.0),
-            (ShownIn::Lens, lowest.y.min(edge.y), 88.0),
+        for (shown_in, y_mm, offset, larger) in [
+            (ShownIn::Whole, -GROUND_DEPTH_MM, 34.0, LARGER),
+            (ShownIn::Lens, lowest.y.min(edge.y), 88.0, LARGE),
         ] {
             let mut forms = vec![text.clone(), short.clone()];
             if shown_in == ShownIn::Lens && precise != text {
@@ -66,7 +71,7 @@ impl SideView<'_> {
                 direction: Direction::Across,
                 through: Point::new(edge.x, y_mm),
                 offset,
-                larger: 1.0,
+                larger: self.larger(Subject::BehindCentre, larger),
                 text: forms.remove(0),
                 shorter: forms,
             };
@@ -82,6 +87,7 @@ impl SideView<'_> {
         let text = format!("{} {}", cut.name, self.length(cut.height));
         let shorter = vec![format!("{} {}", cut.short, self.length(cut.height))];
         let aside = front.centre.x + front.radius_mm;
+        let larger = self.larger(Subject::HeightOfCut, LARGER);
         // On the plate ahead of all, where there is room; on ground that rises and falls from the
         // ground straight under the edge.
         let dimension = if self.standing == Standing::Plate {
@@ -92,7 +98,7 @@ impl SideView<'_> {
                 through: Point::new(aside, 0.0),
                 // The number stands between the roller and the line.
                 offset: 22.0,
-                larger: 1.0,
+                larger,
                 text,
                 shorter,
             }
@@ -103,7 +109,7 @@ impl SideView<'_> {
                 direction: Direction::Along,
                 through: cut.ground,
                 offset: 34.0,
-                larger: 1.0,
+                larger,
                 text,
                 shorter,
             }

@@ -93,7 +93,12 @@ impl SideView<'_> {
 fn tells_sweep(item: &Item) -> bool {
     match &item.shape {
         Shape::Dimension(_) | Shape::Ruler(_) => item.shown_in != ShownIn::Whole,
-        Shape::Label(_) => matches!(item.role, Role::BelowCut(_) | Role::Worst(_)),
+        Shape::Label(_) => match item.role {
+            Role::BelowCut(_) | Role::Worst(_) => true,
+            // Its share of the height of cut.
+            Role::Note => item.shown_in == ShownIn::Lens,
+            _ => false,
+        },
         _ => false,
     }
 }

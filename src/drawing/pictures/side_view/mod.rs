@@ -17,6 +17,7 @@ mod lip;
 mod overlay;
 mod reel;
 mod side_plate;
+mod subject;
 mod sweep;
 mod worst;
 
@@ -29,6 +30,7 @@ pub(in crate::drawing) use lip::AtLip;
 pub(super) use reel::blade_section;
 
 pub use overlay::Overlay;
+pub use subject::Subject;
 pub use worst::WorstPlace;
 
 /// How thick plate and soil are drawn.
@@ -70,6 +72,8 @@ pub struct SideView<'a> {
     pub hold: Hold,
     /// What it stands on.
     pub standing: Standing,
+    /// What it is about.
+    pub subject: Subject,
     /// The units of the words.
     pub system: System,
 }
@@ -120,6 +124,7 @@ impl<'a> SideView<'a> {
             overlays: &[],
             hold: Hold::default(),
             standing: Standing::default(),
+            subject: Subject::default(),
             system: solved.unit.system,
         }
     }

@@ -2,7 +2,7 @@
 
 use kurbo::{Arc, BezPath, Point, Shape as _};
 
-use super::{SideView, Standing, label};
+use super::{SideView, Standing, Subject, label};
 use crate::analysis::NumberId;
 use crate::drawing::scene::{
     Dimension, Direction, EXACT_MM, Label, Role, Ruler, RulerStep, Scene, Shape, ShownIn,
@@ -138,7 +138,7 @@ impl SideView<'_> {
             direction,
             through: lowest,
             offset: 40.0,
-            larger: LARGE,
+            larger: self.larger(Subject::Sweep, LARGE),
             text: told.remove(0),
             shorter: told,
         };
@@ -166,7 +166,7 @@ impl SideView<'_> {
             at: lowest,
             offset: (46.0, 62.0).into(),
             has_leader: true,
-            larger: LARGER,
+            larger: self.larger(Subject::Sweep, LARGER),
             text: text.clone(),
             shorter: shorter.to_vec(),
         };
@@ -196,6 +196,7 @@ impl SideView<'_> {
             top: cut.edge,
             beside: self.reel_below_cut().lowest,
             offset: 84.0,
+            larger: self.larger(Subject::HeightOfCut, LARGER),
             steps: steps(self.system),
             text: format!("{} {}", cut.name, self.length(cut.height)),
             shorter: vec![format!("{} {}", cut.short, self.length(cut.height))],

@@ -54,8 +54,9 @@ impl SideView<'_> {
             return;
         };
         let role = Role::Worst(worst.level);
-        // The sweep's own number tells it.
-        let has_its_number = self.sweep_is_worst().is_some();
+        // The sweep's own number tells it, or that of the reel to the soil.
+        let has_its_number =
+            self.sweep_is_worst().is_some() || self.is_told_by_subject(worst.finding);
         // On a part it is ringed: hatching there would read as another material.
         if !is_on_part(worst.finding) {
             scene.add(role, Shape::Hatch(worst.outline.clone()));
