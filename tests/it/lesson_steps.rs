@@ -129,11 +129,11 @@ fn what_enlarges_a_place_of_one_of_two_enlarges_the_same_place_of_the_other() {
     let strokes = |panel: &Panel, half: Rect| -> Vec<Rect> {
         let strokes = panel.marks.iter().filter_map(|mark| match mark {
             // Hatching and leaders go by the paper.
-            Mark::Stroke { role, path, .. }
-                if matches!(role, Role::TipCircle | Role::Roller | Role::Blade) =>
-            {
-                Some(kurbo::Shape::bounding_box(path) - half.origin().to_vec2())
-            }
+            Mark::Stroke {
+                role: Role::TipCircle | Role::Roller | Role::Blade,
+                path,
+                ..
+            } => Some(kurbo::Shape::bounding_box(path) - half.origin().to_vec2()),
             _ => None,
         });
         strokes.collect()
