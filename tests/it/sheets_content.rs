@@ -243,7 +243,14 @@ fn the_setting_sheet_has_its_acceptance_and_lines_to_sign() {
                 assert!(texts.contains(&wanted), "{unit:?}: {wanted}");
             }
             // A unit over its limit is not to be set: nobody signs for it.
-            let to_sign = ["accept", "left", "right", "Set by", "Signature"];
+            let to_sign = [
+                "findings OK at",
+                "left",
+                "right",
+                "Agreed: off by at most",
+                "Set by",
+                "Signature",
+            ];
             let Some(accepted) = &accepted else {
                 assert_eq!(solved.findings.worst(), Level::Over, "{unit:?}");
                 assert!(

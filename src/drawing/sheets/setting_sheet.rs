@@ -89,7 +89,7 @@ pub(super) fn setting_sheet(of: SheetOf) -> Vec<Sheet> {
         if let Some(accepted) = &accepted {
             measured_after(&mut last, solved, accepted, of.system);
             last.blanks(&["Notes"]);
-            last.blanks(&["Set by", "Date", "Signature"]);
+            last.blanks(&["Agreed: off by at most", "Set by", "Date", "Signature"]);
         } else {
             last.heading("Not to be set or run: no reading is accepted, and nobody signs for it");
             last.blanks(&["Notes"]);
@@ -126,7 +126,10 @@ fn measured_after(band: &mut Band, solved: &Solved, accepted: &Acceptance, syste
         format!("{gap_most} at most, at both ends and the middle")
     };
     band.heading("Measured after, on the surface plate");
-    band.column_heads(&cells(PARTS, ["", "set to", "accept", "left", "right"]));
+    band.column_heads(&cells(
+        PARTS,
+        ["", "set to", "findings OK at", "left", "right"],
+    ));
     let rows = [
         (
             "Height of cut",
@@ -151,7 +154,7 @@ fn measured_after(band: &mut Band, solved: &Solved, accepted: &Acceptance, syste
     band.gap(5.0);
     band.words(
         Role::Note,
-        "Accept: one reading anywhere in its range, the others as set: every finding is OK by more than its ± (the gap: up to its OK limit). Where two are off, type both in and check again.",
+        "Set each to its value, as near as the shop has agreed. That range is no allowance for setting: one reading anywhere in it, the others as set, leaves every finding OK by more than its ± (the gap: up to its OK limit). Where two are off, type both in and check again.",
     );
 }
 
