@@ -20,6 +20,7 @@ pub(super) fn plate_text(sheet: &Worksheet, result: &PlateResult, unit: Option<&
     };
     page.heading(sheet, unit);
     page.part("Reel", &result.reel_rows(system));
+    page.part("Knife to reel", &result.knife_rows(system));
     for roller in Roller::ALL {
         let rows = result.roller_rows(roller, system);
         page.part(roller.title(), &rows);

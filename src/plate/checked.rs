@@ -247,17 +247,26 @@ impl<'a> End<'a> {
             1 => 1.0,
             _ => 0.5,
         };
+        let apart = once.zip(half_turn).map(|(once, half_turn)| {
+            let apart_mm = (half_turn.value - once.value).mm();
+            Length::from_mm(apart_mm.abs())
+        });
         let mut gap = GapOfRoller {
             is_of_half_turn: reads.len() > 1,
+            half_turn_apart: apart,
+            is_off_known: true,
             ..GapOfRoller::default()
         };
+        let is_known = |read: &Measured| read.standard > Length::ZERO;
         let mut over_top = 0.0;
         for (read, entry) in reads {
             gap.gap = gap.gap + read.value * share;
             let standard_mm = gap.standard_read.mm().hypot(read.standard.mm() * share);
             gap.standard_read = Length::from_mm(standard_mm);
+            gap.is_off_known &= is_known(&read);
             if entry.is_some_and(GapEntry::is_over_top) {
                 over_top += share;
+                gap.is_off_known &= diameter.as_ref().is_some_and(is_known);
             }
         }
         let of_diameter = diameter.map_or(Length::ZERO, |diameter| diameter.standard);

@@ -25,6 +25,10 @@ pub struct GapOfRoller {
     pub standard_diameter: Length,
     /// Whether it is the mean of two readings half a turn apart.
     pub is_of_half_turn: bool,
+    /// How far apart those two are: how far the roller's surface goes up and down there.
+    pub half_turn_apart: Option<Length>,
+    /// Whether everything it comes from says how far it can be off.
+    pub is_off_known: bool,
 }
 
 impl GapOfRoller {

@@ -568,6 +568,20 @@ fn a_roller_whose_ends_are_to_be_read_again_is_told_neither_to_move_nor_to_stay(
 }
 
 #[test]
+fn a_pass_by_readings_without_their_plus_minus_is_one_for_programs_and_undecided_to_read() {
+    let gaps = [
+        ("left: Gap(\"0.004 in\")", "left: Gap(\"0.0042 in\")"),
+        ("right: Gap(\"0.009 in\")", "right: Gap(\"0.0045 in\")"),
+    ];
+    assert_eq!(json(&gaps)["front"]["verdict"], "pass");
+    let result = result(&gaps);
+    let told = told_of_front(&result);
+    assert!(told.contains("undecided"), "{told}");
+    assert!(told.contains("± not entered"), "{told}");
+    assert_eq!(result.level_of(Step::FrontEnds), Level::Watch);
+}
+
+#[test]
 fn a_reel_that_nobody_read_is_null() {
     let reel = "    reel: (left: \"4.961 in\", middle: \"4.962 in\", right: \"4.960 in\"),\n";
     assert!(json(&[(reel, "")])["reel"].is_null());

@@ -302,7 +302,7 @@ fn the_page_has_every_reading_as_it_was_typed_and_asks_for_no_name_twice() {
         "By A. Fitter",
         "left 0.0045 in",
         "right 0.0095 in",
-        "Done, not OK: front roller ends, fail.",
+        "Done, not OK: knife to reel, watch; front roller ends, fail.",
         "Height of cut, left, middle, right not read",
     ] {
         assert!(page.contains(&packed(said)), "{said} in {page}");
@@ -343,7 +343,7 @@ fn what_was_read_at_the_rear_waits_for_a_front_roller_that_is_not_parallel() {
     let answers = Answers::default();
     let mut window = on_sheet(&file, &answers);
     go_to(&mut window, "Rear roller ends");
-    let told = "The front roller is not parallel: once it was moved, read these ends again.";
+    let told = "The front roller is not parallel: once it has been moved, read these ends again.";
     window.assert_says(told);
     let page = page_of(&mut window, &answers, &folder.path().join("greens.pdf"));
     for said in [

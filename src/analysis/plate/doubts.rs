@@ -1,9 +1,12 @@
 //! Readings that cannot be, or not together: what they are, where they stand, and how bad.
 
+use super::clashes::{half_turns, odd_one_along, odd_places};
+use super::doubt::Doubt;
+use super::knife_gap::knife_gaps;
 use crate::analysis::hours::{HoursAgainst, hours_against};
 use crate::analysis::{Level, Solved};
-use crate::plate::{Readings, Record, SheetField, Side, Station, Step};
-use crate::units::{Angle, Length, Sentence, System};
+use crate::plate::{Readings, Record, Roller, SheetField, Side, Station, Worksheet};
+use crate::units::{Angle, Length, Sentence};
 
 /// The ends of a gauge bar differ by no more (common practice, no source).
 const BAR_ENDS: Length = Length::from_inches(0.005);
@@ -11,77 +14,38 @@ const BAR_ENDS: Length = Length::from_inches(0.005);
 /// The attitude at both ends of a knife differs by no more (common practice, no source).
 const ATTITUDE_ENDS: Angle = Angle::from_deg(0.5);
 
-/// A reading that cannot be, or not beside another.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Doubt {
-    /// Where it stands; it is told under the last of them.
-    pub fields: Vec<SheetField>,
-    /// How bad it is.
-    pub level: Level,
-    /// What it is, to be read after the name of its last field.
-    told: Told,
-}
-
-/// A sentence without its end.
-#[derive(Clone, Debug, PartialEq)]
-enum Told {
-    Sentence(Sentence),
-    Text(String),
+/// Every one of a sheet, in working order.
+pub(super) fn doubts_of(
+    sheet: &Worksheet,
+    readings: &Readings,
+    unit: Option<&Solved>,
+) -> Vec<Doubt> {
+    let turf = unit.map(|unit| unit.document.turf);
+    let mut all: Vec<Doubt> = bar(readings).into_iter().collect();
+    all.extend(unit.into_iter().flat_map(|unit| reel(readings, unit)));
+    all.extend(odd_one_along(readings));
+    let rollers = Roller::ALL.into_iter();
+    all.extend(
+        rollers
+            .clone()
+            .flat_map(|roller| odd_places(readings, roller)),
+    );
+    all.extend(knife_gaps(readings, unit.map(|unit| &unit.unit.limits)));
+    all.extend(rollers.flat_map(|roller| half_turns(sheet, readings, turf, roller)));
+    all.extend(attitude(readings));
+    all
 }
 
 impl Doubt {
-    fn new(fields: &[SheetField], level: Level, told: Sentence) -> Self {
-        Self {
-            fields: fields.to_vec(),
-            level,
-            told: Told::Sentence(told),
-        }
-    }
-
-    /// The step in which it was read; none where it belongs to the whole sheet.
-    #[must_use]
-    pub fn step(&self) -> Option<Step> {
-        self.fields.last().and_then(|field| field.step())
-    }
-
-    /// What it is, without the name of its field and without an end.
-    #[must_use]
-    pub fn told(&self, system: System) -> String {
-        match &self.told {
-            Told::Sentence(sentence) => sentence.shown_in(system),
-            Told::Text(text) => text.clone(),
-        }
-    }
-
-    /// The same as a sentence that stands by itself.
-    #[must_use]
-    pub fn told_alone(&self, system: System) -> String {
-        let name = self
-            .fields
-            .last()
-            .map_or_else(String::new, |field| field.name());
-        format!("{name}: {}.", self.told(system))
-    }
-
-    /// Every one of a sheet, in working order.
-    pub(super) fn all_of(sheet: &Readings, unit: Option<&Solved>) -> Vec<Self> {
-        let bar = bar(sheet).into_iter();
-        let reel = unit.map_or_else(Vec::new, |unit| reel(sheet, unit));
-        bar.chain(reel).chain(attitude(sheet)).collect()
-    }
-
     /// Hours that cannot be beside those of the unit's record.
     #[must_use]
     pub fn of_hours(sheet: &Readings, record: &Record) -> Option<Self> {
         let against = hours_against(sheet.hours?, sheet.day, record);
         let told: Vec<_> = against.iter().map(HoursAgainst::told).collect();
-        (!told.is_empty()).then(|| Self {
-            fields: vec![SheetField::Hours],
-            level: Level::Over,
-            told: Told::Text(format!(
-                "{}; read the clock again, or check the date",
-                told.join(", and ")
-            )),
+        (!told.is_empty()).then(|| {
+            let told = told.join(", and ");
+            let told = format!("{told}; read the clock again, or check the date");
+            Self::in_words(SheetField::Hours, Level::Over, told)
         })
     }
 }
@@ -147,6 +111,7 @@ fn attitude(sheet: &Readings) -> Option<Doubt> {
 mod tests {
     use super::*;
     use crate::plate::{Day, Entry};
+    use crate::units::System;
 
     #[test]
     fn hours_go_on_from_day_to_day() {

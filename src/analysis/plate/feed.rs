@@ -165,7 +165,7 @@ impl PlateResult {
             let Some(roller) = roller.filter(|roller| roller.parallel.is_some()) else {
                 return "not read";
             };
-            match roller.verdict() {
+            match roller.sure_verdict() {
                 _ if roller.again.is_some() => "to be read again",
                 Some(Verdict::Pass) if before.is_some() => "set parallel",
                 Some(Verdict::Pass) => "found parallel",

@@ -3,15 +3,18 @@
 //!
 //! `result.rs` works a sheet out, `roller.rs` one of its rollers: `parallel.rs` judges the ends, `correction.rs` says what its adjuster does, `runout.rs`
 //! judges how round it runs; `cut.rs` foretells the cut, `gauge_bar.rs` chooses the bar, `order.rs`
-//! says how far the work is, `doubts.rs` which readings cannot be, `feed.rs` what a finished sheet gives its unit and its record, `measured_anew.rs` how
+//! says how far the work is, `doubts.rs` which readings cannot be (`clashes.rs`: beside others of their kind; `knife_gap.rs`: between knife and reel; `doubt.rs`: what one is), `feed.rs` what a finished sheet gives its unit and its record, `measured_anew.rs` how
 //! the unit stands as measured then; `notes.rs` has
 //! what to know beside the numbers, `rows.rs` tells it all row by row, for text, paper and spreadsheet.
 
+mod clashes;
 mod correction;
 mod cut;
+mod doubt;
 mod doubts;
 mod feed;
 mod gauge_bar;
+mod knife_gap;
 mod measured_anew;
 mod notes;
 mod order;
@@ -23,7 +26,7 @@ mod runout;
 
 pub use correction::{Correction, Split};
 pub use cut::{CutMeasured, ExpectedCut, PlaceMeasured, RollerShares};
-pub use doubts::Doubt;
+pub use doubt::Doubt;
 pub use feed::Filled;
 pub use gauge_bar::{
     BARS, BarChoice, BarRefused, MOST_TURN, bar_choices, none_can_be_used, recommended,

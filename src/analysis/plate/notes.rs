@@ -24,9 +24,13 @@ impl PlateResult {
         if let Some(again) = result.again {
             notes.push(again.told().to_owned());
         }
-        let is_mixed = result.again == Some(Reread::Mixed);
-        if let Some((_, sentence)) = parallel.read_better().filter(|_| !is_mixed) {
+        let is_open = matches!(result.again, Some(Reread::Mixed | Reread::Clash));
+        if let Some((_, sentence)) = parallel.read_better().filter(|_| !is_open) {
             notes.push(sentence.shown_in(system));
+        }
+        if !parallel.is_off_known && !is_open {
+            let told = "± not entered, so U does not hold all these readings can be off: write each with its ±, like 0.0045 in ± 0.0005 in.";
+            notes.push(told.to_owned());
         }
         let of_bar = self.doubts_of(Step::PlateAndBar);
         notes.extend(of_bar.map(|doubt| doubt.told_alone(system)));

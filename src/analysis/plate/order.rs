@@ -27,10 +27,13 @@ impl StepState {
         }
     }
 
-    /// The words for it, and for how its result is where that is not fine.
+    /// The words for it, and for how its result is where that is not fine: a reading that cannot be is no
+    /// result, and is to be read again.
     #[must_use]
-    pub fn words_with(self, level: Level) -> String {
-        if self == Self::Done && level > Level::Fine {
+    pub fn words_with(self, level: Level, is_read_again: bool) -> String {
+        if self == Self::Done && is_read_again {
+            format!("{}, read again", self.words())
+        } else if self == Self::Done && level > Level::Fine {
             format!("{}, {}", self.words(), level.word())
         } else {
             self.words().to_owned()

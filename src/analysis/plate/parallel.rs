@@ -21,6 +21,8 @@ pub struct Parallel {
     pub verdict: Option<Verdict>,
     /// What makes it uncertain, the most first: each with its share of the variance.
     pub parts: Vec<(Part, f64)>,
+    /// Whether both ends say how far their readings can be off. Where one does not, `expanded` is too small.
+    pub is_off_known: bool,
 }
 
 /// The end of a roller that stands high.
@@ -180,6 +182,7 @@ impl Parallel {
             within,
             verdict: within.map(|within| verdict(out, expanded, within)),
             parts,
+            is_off_known: left.is_off_known && right.is_off_known,
         })
     }
 

@@ -1,7 +1,8 @@
 //! What a whole sheet says.
 
 use super::cut::ExpectedCut;
-use super::doubts::Doubt;
+use super::doubt::Doubt;
+use super::doubts::doubts_of;
 use super::gauge_bar::{BarChoice, bar_choices};
 use super::order::{StepState, order};
 use super::parallel::Verdict;
@@ -57,15 +58,27 @@ impl PlateResult {
             .filter(move |doubt| doubt.step() == Some(step))
     }
 
+    /// Whether something that was read in a step cannot be, and wants reading again.
+    #[must_use]
+    pub fn is_read_again(&self, step: Step) -> bool {
+        self.doubts_of(step).any(Doubt::is_of_reading)
+    }
+
     /// How the result of a step is, whether or not it wants doing again: fine as long as there is none.
     #[must_use]
     pub fn level_of(&self, step: Step) -> Level {
+        let is_off_known = |roller: &RollerResult| {
+            let parallel = roller.parallel.as_ref();
+            parallel.is_some_and(|parallel| parallel.is_off_known)
+        };
         let of_ends = |roller: Roller| {
             let parallel = self.roller(roller).filter(|of| of.parallel.is_some());
-            parallel.map_or(Level::Fine, |roller| match roller.verdict() {
+            parallel.map_or(Level::Fine, |roller| match roller.sure_verdict() {
                 Some(Verdict::Fail) => Level::Over,
                 Some(Verdict::Pass) => Level::Fine,
-                None if roller.again.is_none() && roller.is_left() => Level::Fine,
+                None if roller.again.is_none() && roller.is_left() && is_off_known(roller) => {
+                    Level::Fine
+                }
                 Some(Verdict::CannotTell) | None => Level::Watch,
             })
         };
@@ -111,16 +124,16 @@ impl PlateResult {
     /// cut, else how it stands.
     #[must_use]
     pub fn result_word(&self, step: Step, level: Level) -> &'static str {
-        let of_ends = |roller: Roller| self.roller(roller)?.verdict().map(Verdict::word);
+        let of_ends = |roller: Roller| self.roller(roller)?.sure_verdict().map(Verdict::word);
         let word = match step {
             Step::FrontEnds => of_ends(Roller::Front),
             Step::RearEnds => of_ends(Roller::Rear),
             Step::Height => self.cut.map(|cut| cut.word()),
             _ => None,
         };
-        let is_doubtful = self.doubts_of(step).next().is_some();
+        let is_doubtful = self.is_read_again(step);
         word.filter(|_| !is_doubtful).unwrap_or(if is_doubtful {
-            "doubtful readings"
+            "read again"
         } else {
             level.word()
         })
@@ -136,15 +149,15 @@ impl PlateResult {
         next.map(|(step, _)| *step)
     }
 
-    /// Whether a roller runs out and one of its ends was read in one place of its turn alone: its runout
-    /// passes for slope then.
+    /// Whether a roller runs out and its ends were read in one place of its turn alone: its runout passes for
+    /// slope then.
     #[must_use]
     pub fn wants_half_turn(&self, roller: Roller) -> bool {
         let both = self.roller(roller).zip(self.readings.roller(roller));
         both.is_some_and(|(result, read)| {
             let is_out = |level: Option<Level>| level.is_some_and(|level| level > Level::Fine);
-            let mut ends = [read.left, read.right].into_iter().flatten();
-            ends.any(|end| !end.is_of_half_turn)
+            let ends = read.left.zip(read.right);
+            ends.is_some_and(|(left, right)| !left.is_of_half_turn && !right.is_of_half_turn)
                 && result.runout.iter().any(|station| is_out(station.level))
         })
     }
@@ -163,11 +176,12 @@ impl PlateResult {
             of_roller(readings.front.as_ref()),
             of_roller(readings.rear.as_ref()),
         );
+        let doubts = doubts_of(sheet, &readings, unit);
         if let Some(front) = &mut front {
-            front.again = reread(Roller::Front, sheet, None);
+            front.again = reread(Roller::Front, sheet, &doubts, None);
         }
         if let Some(rear) = &mut rear {
-            rear.again = reread(Roller::Rear, sheet, front.as_ref());
+            rear.again = reread(Roller::Rear, sheet, &doubts, front.as_ref());
         }
         let cut = unit.and_then(|unit| {
             ExpectedCut::of(
@@ -185,7 +199,7 @@ impl PlateResult {
             .map(|((left, right), middle)| middle.value - (left.value + right.value) * 0.5);
         Ok(Self {
             order: order(sheet, &readings, front.as_ref(), rear.as_ref()),
-            doubts: Doubt::all_of(&readings, unit),
+            doubts,
             bar_suits: bar_suits(&readings, unit),
             readings,
             front,

@@ -1,6 +1,7 @@
 //! What a sheet says about one roller.
 
 use super::correction::{Correction, at_adjuster};
+use super::doubt::Doubt;
 use super::parallel::{HighEnd, Parallel, Verdict};
 use super::runout::{RunoutLimits, StationRunout, bow_of};
 use crate::geometry::OutOfCentre;
@@ -13,6 +14,8 @@ use crate::units::Length;
 pub enum Reread {
     /// A roller was moved after some of what stands there was read.
     Mixed,
+    /// What was read after half a turn cannot stand beside what was read before it.
+    Clash,
     /// The front roller is not parallel, and moving it spoils what was read at the rear.
     FrontFirst,
 }
@@ -25,8 +28,11 @@ impl Reread {
             Self::Mixed => {
                 "No verdict: a roller was moved after some of these readings. Read both ends again."
             }
+            Self::Clash => {
+                "No verdict: the readings half a turn apart clash. Read them again before you move the roller."
+            }
             Self::FrontFirst => {
-                "The front roller is not parallel: once it was moved, read these ends again."
+                "The front roller is not parallel: once it has been moved, read these ends again."
             }
         }
     }
@@ -85,7 +91,7 @@ impl RollerResult {
     #[must_use]
     pub fn why_left(&self) -> Option<&'static str> {
         let parallel = self.parallel.as_ref()?;
-        if self.again == Some(Reread::Mixed) {
+        if matches!(self.again, Some(Reread::Mixed | Reread::Clash)) {
             Some("read both ends again first")
         } else if parallel.verdict == Some(Verdict::Pass) {
             Some("leave it: it is as parallel as wanted")
@@ -97,21 +103,39 @@ impl RollerResult {
     }
 
     /// Whether it is as parallel as it is wanted, by readings that belong together; undecided where they
-    /// are of before and after a roller was moved.
+    /// are of before and after a roller was moved. A reading that does not say how far it can be off counts
+    /// as exact here: this is the verdict for programs.
     #[must_use]
     pub fn verdict(&self) -> Option<Verdict> {
         let verdict = self.parallel.as_ref()?.verdict?;
         Some(match self.again {
             Some(Reread::Mixed) => Verdict::CannotTell,
-            Some(Reread::FrontFirst) | None => verdict,
+            Some(Reread::Clash | Reread::FrontFirst) | None => verdict,
+        })
+    }
+
+    /// The verdict a person is told: undecided as well where readings clash, and where a pass rests on
+    /// readings that do not say how far they can be off.
+    #[must_use]
+    pub fn sure_verdict(&self) -> Option<Verdict> {
+        let parallel = self.parallel.as_ref()?;
+        let verdict = self.verdict()?;
+        let is_open =
+            self.again == Some(Reread::Clash) || verdict == Verdict::Pass && !parallel.is_off_known;
+        Some(if is_open {
+            Verdict::CannotTell
+        } else {
+            verdict
         })
     }
 }
 
-/// Why a roller's ends are to be read again, by what the sheet remembers and by how the front roller is.
+/// Why a roller's ends are to be read again, by what the sheet remembers, by whether its readings clash, and
+/// by how the front roller is.
 pub(super) fn reread(
     roller: Roller,
     sheet: &Worksheet,
+    doubts: &[Doubt],
     front: Option<&RollerResult>,
 ) -> Option<Reread> {
     let ends = match roller {
@@ -120,6 +144,9 @@ pub(super) fn reread(
     };
     if sheet.again.contains(&ends) {
         return Some(Reread::Mixed);
+    }
+    if doubts.iter().any(|doubt| doubt.step() == Some(ends)) {
+        return Some(Reread::Clash);
     }
     let is_front_out = front.is_some_and(|front| front.verdict() == Some(Verdict::Fail));
     (roller == Roller::Rear && is_front_out).then_some(Reread::FrontFirst)

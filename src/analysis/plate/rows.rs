@@ -116,12 +116,22 @@ impl PlateResult {
         taper.into_iter().chain(barrel).chain(doubts).collect()
     }
 
+    /// What is not as it should be between knife and reel.
+    #[must_use]
+    pub fn knife_rows(&self, system: System) -> Vec<PlateRow> {
+        self.doubt_rows(Step::KnifeToReel, system)
+    }
+
     /// The rows of a roller; none where nobody read anything of it.
     #[must_use]
     pub fn roller_rows(&self, roller: Roller, system: System) -> Vec<PlateRow> {
         let both = self.roller(roller).zip(self.readings.roller(roller));
         let Some((result, read)) = both else {
             return Vec::new();
+        };
+        let (ends, runout) = match roller {
+            Roller::Front => (Step::FrontEnds, Step::FrontRunout),
+            Roller::Rear => (Step::RearEnds, Step::RearRunout),
         };
         let mut rows = match &result.parallel {
             Some(parallel) => {
@@ -153,6 +163,7 @@ impl PlateResult {
                 rows.extend(correction_rows(correction, side, system));
             }
         }
+        rows.extend(self.doubt_rows(ends, system));
         let of_station = |station: &StationRunout| runout_row(station, system);
         rows.extend(result.runout.iter().map(of_station));
         if let Some(bow) = result.bow {
@@ -167,6 +178,7 @@ impl PlateResult {
         }
         let notes = self.runout_notes(roller, system);
         rows.extend(notes.into_iter().map(PlateRow::sentence));
+        rows.extend(self.doubt_rows(runout, system));
         rows
     }
 
@@ -212,7 +224,7 @@ fn parallel_rows(
             .with(of("± (k = 2)"), Figure::Length(parallel.expanded))
             .with(of("high end"), Figure::Word(parallel.high.word())),
     ];
-    if let (Some(within), Some(verdict)) = (parallel.within, roller.verdict()) {
+    if let (Some(within), Some(verdict)) = (parallel.within, roller.sure_verdict()) {
         let told = format!("within {}: {}", system.length(within), verdict.word());
         let row = PlateRow::new("wanted", told)
             .with(of("wanted within"), Figure::Length(within))

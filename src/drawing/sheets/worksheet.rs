@@ -63,7 +63,7 @@ pub fn worksheet(of: SheetOf, sheet: &Worksheet, result: &PlateResult) -> Vec<Sh
 fn verdict(result: &PlateResult) -> (Level, String) {
     let of = |roller: Roller| {
         let result = result.roller(roller);
-        let (level, told) = match result.and_then(RollerResult::verdict) {
+        let (level, told) = match result.and_then(RollerResult::sure_verdict) {
             _ if result.is_some_and(|result| result.again == Some(Reread::FrontFirst)) => {
                 (Level::Watch, "to be read again")
             }
@@ -113,6 +113,7 @@ fn the_job(band: &mut Band, sheet: &Worksheet, result: &PlateResult, system: Sys
     rows(band, &result.reel_rows(system));
     let gaps = along(&read.knife_to_reel, |read| length(read.gap));
     band.row("Knife to reel", &gaps);
+    rows(band, &result.knife_rows(system));
 }
 
 /// Left, middle and right as they were typed.

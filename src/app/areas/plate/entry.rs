@@ -8,7 +8,7 @@ use egui::{
 
 use super::field_course::FieldCourse;
 use crate::analysis::Level;
-use crate::analysis::plate::{Doubt, PlateResult, Verdict};
+use crate::analysis::plate::{Doubt, PlateResult, Reread, Verdict};
 use crate::app::desk::{Desk, DeskWork as _, SheetWork};
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::{colour, theme};
@@ -80,9 +80,14 @@ impl Entries<'_> {
 
     /// What makes an entry doubtful beside another.
     fn doubt(&self, field: SheetField) -> Option<&Doubt> {
+        self.doubts(field).max_by_key(|doubt| doubt.level)
+    }
+
+    /// All that makes it doubtful.
+    fn doubts(&self, field: SheetField) -> impl Iterator<Item = &Doubt> {
         let doubts = self.result.into_iter().flat_map(|result| &result.doubts);
-        let mut doubts = doubts.chain(self.hours);
-        doubts.find(|doubt| doubt.fields.contains(&field))
+        let doubts = doubts.chain(self.hours);
+        doubts.filter(move |doubt| doubt.fields.contains(&field))
     }
 
     /// An entry without its name.
@@ -150,8 +155,14 @@ impl Entries<'_> {
     /// Whether a roller is not parallel by what was read of it.
     pub fn is_not_parallel(&self, roller: Roller) -> bool {
         let result = self.result.and_then(|result| result.roller(roller));
-        let parallel = result.and_then(|result| result.parallel.as_ref());
-        parallel.is_some_and(|parallel| parallel.verdict == Some(Verdict::Fail))
+        // Readings that clash are a slip to be put right, and say nothing of the roller.
+        result.is_some_and(|result| {
+            result.again != Some(Reread::Clash)
+                && result
+                    .parallel
+                    .as_ref()
+                    .is_some_and(|parallel| parallel.verdict == Some(Verdict::Fail))
+        })
     }
 
     fn hold(&mut self, field: SheetField, text: String, began: String) {
@@ -222,7 +233,12 @@ impl Entries<'_> {
             return;
         };
         let is_told_elsewhere = |doubt: &Doubt| doubt.fields.last() != Some(&field);
-        if self.flaw.is_none() && self.doubt(field).is_some_and(is_told_elsewhere) {
+        let has_loose = |sheet: &SheetWork| sheet.entries().loose_of(field).is_some();
+        if self.flaw.is_none() && !self.desk.sheet().is_some_and(has_loose) {
+            let doubts: Vec<_> = self.doubts(field).collect();
+            for doubt in doubts.iter().filter(|doubt| !is_told_elsewhere(doubt)) {
+                told_ui(ui, doubt.level, &doubt.told_alone(self.desk.system()));
+            }
             return;
         }
         told_ui(ui, level, &format!("{}: {why}.", field.name()));

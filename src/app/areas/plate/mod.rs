@@ -23,7 +23,7 @@ use self::page::Page;
 use self::pages::{Shown, Ways, page_ui};
 use self::picture::{StepPicture, has_picture, scene_of};
 use self::printing::to_print;
-use self::steps::{level_of, next_page, state_of, steps_ui};
+use self::steps::{next_page, stands, state_of, steps_ui};
 use self::tools::tools_ui;
 use self::worked_out::{WorkedOut, Working};
 use super::{About, Area, PagePicture};
@@ -263,8 +263,7 @@ impl PlateArea {
         let last = self.working.last(desk).cloned();
         let state = state_of(self.page, last.as_deref());
         let title = capitalised(self.page.title());
-        let level = level_of(self.page, last.as_deref(), worked_out.hours.as_ref());
-        let stands = state.words_with(level);
+        let stands = stands(self.page, last.as_deref(), worked_out.hours.as_ref());
         ui.label(Lettering::Headline.of(format!("{title}: {stands}")));
         ui.label(Lettering::InShort.of(self.page.what_to_do()));
         if let Some(caution) = self.page.caution() {

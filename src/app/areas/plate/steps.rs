@@ -41,6 +41,16 @@ pub fn level_of(page: Page, result: Option<&PlateResult>, hours: Option<&Doubt>)
     }
 }
 
+/// How a page stands, in words.
+pub fn stands(page: Page, result: Option<&PlateResult>, hours: Option<&Doubt>) -> String {
+    let is_read_again = match page {
+        Page::Job => hours.is_some(),
+        Page::GaugeBar => false,
+        Page::Step(step) => result.is_some_and(|result| result.is_read_again(step)),
+    };
+    state_of(page, result).words_with(level_of(page, result, hours), is_read_again)
+}
+
 /// The pages that are done, and whose result is not as it should be.
 pub fn to_look_at(result: Option<&PlateResult>, hours: Option<&Doubt>) -> usize {
     let is_one = |page: &Page| {
@@ -71,8 +81,9 @@ pub fn steps_ui(
             let followed = Followed::begin(ui);
             ui.spacing_mut().item_spacing.y = 2.0;
             for page in Page::all() {
-                let stands = (state_of(page, result), level_of(page, result, hours));
-                step_ui(ui, front, page, stands, next == Some(page));
+                let sign = (state_of(page, result), level_of(page, result, hours));
+                let stands = stands(page, result, hours);
+                step_ui(ui, front, page, (&stands, sign), next == Some(page));
             }
             followed.bring_in(ui);
         });
@@ -82,10 +93,9 @@ fn step_ui(
     ui: &mut Ui,
     front: &mut Page,
     page: Page,
-    (state, level): (StepState, Level),
+    (stands, (state, level)): (&str, (StepState, Level)),
     is_next: bool,
 ) {
-    let stands = state.words_with(level);
     let title = capitalised(page.title());
     let words = if is_next {
         format!("{title}: next")
@@ -107,7 +117,7 @@ fn step_ui(
         let response = ui
             .with_layout(words_first, |ui| ui.add(button))
             .inner
-            .on_hover_text(&stands)
+            .on_hover_text(stands)
             .accessible_name(format!("Step {title}: {stands}"));
         if response.clicked() {
             *front = page;

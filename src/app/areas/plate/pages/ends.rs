@@ -4,7 +4,7 @@ use egui::Ui;
 
 use super::shown::{Shown, place};
 use crate::analysis::Level;
-use crate::analysis::plate::{HighEnd, Parallel, Reread, Verdict, part_of_doubt};
+use crate::analysis::plate::{HighEnd, Parallel, Reread, RollerResult, Verdict, part_of_doubt};
 use crate::app::areas::plate::entry::{Beside, Entries, number_ui, told_ui};
 use crate::app::widgets::lettering::Lettering;
 use crate::plate::{End, GapWay, Roller, RollerField, SheetField, Side};
@@ -147,7 +147,9 @@ pub enum On {
 pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown, (roller, on): (Roller, On)) {
     let system = shown.system;
     let result = shown.result.as_ref();
-    let again = result.and_then(|result| result.roller(roller)?.again);
+    let of_roller = result.and_then(|result| result.roller(roller));
+    let again = of_roller.and_then(|roller| roller.again);
+    let verdict = of_roller.and_then(RollerResult::sure_verdict);
     let width = shown
         .result
         .as_ref()
@@ -158,8 +160,11 @@ pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown, (roller, on)
     let told = format!("{}{over}", out_told(parallel, system));
     number_ui(ui, "Out of parallel", &told);
     number_ui(ui, "High end", high_told(parallel.high));
-    match (parallel.verdict, parallel.within) {
-        _ if again == Some(Reread::Mixed) => {}
+    match (verdict, parallel.within) {
+        _ if matches!(again, Some(Reread::Mixed | Reread::Clash)) => {}
+        (Some(Verdict::CannotTell), _) if parallel.verdict == Some(Verdict::Pass) => {
+            told_ui(ui, Level::Watch, "Undecided: ± not entered.");
+        }
         (Some(verdict), Some(within)) => verdict_ui(ui, verdict, (within, on), system),
         _ => {
             ui.label("No limit to judge it by: write one under The job.");
