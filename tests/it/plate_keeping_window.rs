@@ -12,8 +12,8 @@ use sweepgauge::store::{open_sheet, open_unit};
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::plate_window::{
-    GREENS, TALL, after, go_to, ground, in_plate, keeping_in, on, on_kept, on_sheet, recovery_in,
-    save, state,
+    GREENS, TALL, after, go_to, ground, in_plate, keeping_in, keys_are_at, on, on_kept, on_sheet,
+    recovery_in, save, state,
 };
 use crate::common::shown::{Answers, Start};
 
@@ -27,6 +27,7 @@ fn a_new_sheet_is_filled_in_and_saved_beside_its_unit() {
     let mut window = in_plate(Start::on_file(&unit).asking(&answers));
     window.click("New sheet for this unit");
     window.assert_says("New sheet");
+    assert_eq!(keys_are_at(&window), "Cutting width");
     // Without its width no sheet can be opened again, and none is written.
     save(&mut window);
     window.assert_says("Not saved. Cutting width");
@@ -469,7 +470,9 @@ fn a_new_sheet_takes_what_belongs_to_the_unit_from_its_last_one_and_a_name_that_
     window.click("New sheet for this unit");
     window.assert_says("Taken from the unit's last sheet, greens-1.plate.ron: Cutting width, ");
     window.assert_silent("not saved");
-    go_to(&mut window, "The job");
+    // The width is known, and who does the work is not.
+    window.assert_says("Write the unit's cutting width, and who does the work on which day.");
+    assert_eq!(keys_are_at(&window), "By");
     assert_eq!(window.entry("Cutting width"), "21 in");
     go_to(&mut window, "Front roller adjuster");
     assert_eq!(window.entry("Front roller, between the adjusters"), "26 in");

@@ -68,9 +68,13 @@ fn a_roller_that_was_moved_is_read_again_and_so_is_what_came_after_it() {
     // Which way it was turned is asked for.
     assert!(window.has_button("I turned it to -174.57°: read again"));
     window.click("I turned it to -5.43°: read again");
-    window.assert_says("\"It stands at\" was changed to -5.43°");
+    window.assert_says("\"Eccentric now\" was changed to -5.43°");
     assert_eq!(state(&window, "Front roller ends"), "to do");
     assert_eq!(state(&window, "Rear roller ends"), "again");
+    // What comes next is not the other roller.
+    window.click("Next step");
+    window.assert_says("Front roller ends: to do");
+    go_to(&mut window, "Front roller adjuster");
     assert_eq!(
         window.entry("Front roller, eccentric stands at"),
         "-5.425 deg"
@@ -446,6 +450,13 @@ fn a_turn_is_read_in_thou_at_places_of_ones_own() {
     window.assert_says("45° is among the places already");
     window.enter_text("Another place of the turn", "30");
     window.assert_silent("among the places already");
+    // It is this roller's place alone, and goes again while nobody read anything there.
+    go_to(&mut window, "Front roller runout");
+    assert!(!window.has_button("Leave out 30°"));
+    go_to(&mut window, "Rear roller runout");
+    window.click("Leave out 30°");
+    assert!(!window.has_button("Leave out 30°"));
+    window.enter_text("Another place of the turn", "30");
     for (deg, read) in [("0", "0"), ("30", "0.5"), ("180", "2")] {
         window.enter_text(&format!("Rear roller, indicator left, at {deg}°"), read);
     }
@@ -466,6 +477,50 @@ fn a_turn_is_read_in_thou_at_places_of_ones_own() {
             ("180 deg", "2 thou")
         ]
     );
+}
+
+#[test]
+fn a_place_that_is_refused_moves_no_row_of_the_turn_and_its_reason_goes_as_it_is_typed_over() {
+    let (_folder, _file, mut window) = on(GREENS, &[]);
+    go_to(&mut window, "Rear roller runout");
+    let first = "Rear roller, indicator left, at 0°";
+    let before = window.field(first).rect();
+    window.enter_text("Another place of the turn", "45");
+    window.assert_says("45° is among the places already");
+    assert_eq!(window.field(first).rect(), before);
+    window.type_over("Another place of the turn", "4");
+    window.assert_silent("is among the places already");
+    assert_eq!(window.field(first).rect(), before);
+}
+
+#[test]
+fn a_turn_that_is_not_read_at_every_place_says_how_many_were() {
+    let (_folder, _file, mut window) = on(GREENS, &[]);
+    let done = "Front roller runout";
+    go_to(&mut window, done);
+    window.assert_silent("Not whole yet");
+    for deg in ["45", "135", "315"] {
+        window.enter_text(&format!("Front roller, indicator left, at {deg}°"), "");
+    }
+    window.assert_says("Not whole yet: left 5 of 8 places read.");
+    assert!(state(&window, done).ends_with(", left 5 of 8 places read"));
+}
+
+#[test]
+fn one_wrong_reading_is_told_once_and_the_head_names_the_step_that_the_list_does() {
+    let (_folder, _file, mut window) = on(GREENS, &[]);
+    let next = "Next: roller bearings";
+    window.assert_says(next);
+    go_to(&mut window, "Front roller ends");
+    window.enter_text("Front roller, leaf that stops, left end", "0.003 in");
+    window.assert_says(next);
+    window.assert_says("Not worked out until the entry marked below is put right.");
+    let why = "write the thinner leaf as the one that goes";
+    let texts = window.texts();
+    let told = texts.iter().filter(|text| text.contains(why)).count();
+    assert_eq!(told, 1, "{texts:#?}");
+    go_to(&mut window, "Rear roller ends");
+    window.assert_says("Not worked out. Front roller");
 }
 
 #[test]

@@ -107,7 +107,8 @@ impl Entries {
     }
 
     /// The places of a turn at which a station was read.
-    pub(super) fn places_read(&self, roller: Roller, station: Station) -> Vec<Place> {
+    #[must_use]
+    pub fn places_read(&self, roller: Roller, station: Station) -> Vec<Place> {
         let in_sheet = self
             .sheet
             .roller(roller)

@@ -117,7 +117,7 @@ impl Entries<'_> {
         if rows == 1 {
             take_all_in_hand(ui, &response, &text);
         }
-        self.course.pass(ui, &response);
+        self.course.pass(ui, &response, text.is_empty());
         if response.changed() {
             // On the way through a number any roller can look out of parallel for a moment.
             let is_first = held_text.is_none_or(|held| held == began);

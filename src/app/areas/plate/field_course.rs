@@ -13,6 +13,10 @@ pub struct FieldCourse {
     is_turned: bool,
     /// Whether this page was.
     begins: bool,
+    /// Whether it begins at its first empty entry.
+    is_blank_first: bool,
+    /// That one.
+    blank: Option<Id>,
     /// What gets the keys next.
     next: Option<Id>,
 }
@@ -23,6 +27,12 @@ impl FieldCourse {
         self.is_turned = true;
     }
 
+    /// The same, at its first entry that is empty.
+    pub fn turn_to_blank(&mut self) {
+        self.turn();
+        self.is_blank_first = true;
+    }
+
     /// Begins with the entries of a page. What was found in the last frame gets the keys now, before it is
     /// shown: it learns that it was entered, and takes its text in hand.
     pub fn begin(&mut self, ui: &Ui) {
@@ -31,11 +41,15 @@ impl FieldCourse {
         }
         self.entries.clear();
         self.left = None;
+        self.blank = None;
         self.begins = std::mem::take(&mut self.is_turned);
     }
 
     /// Takes note of the next entry.
-    pub fn pass(&mut self, ui: &Ui, entry: &Response) {
+    pub fn pass(&mut self, ui: &Ui, entry: &Response, is_empty: bool) {
+        if is_empty && self.blank.is_none() {
+            self.blank = Some(entry.id);
+        }
         if entry.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter)) {
             self.left = Some(self.entries.len());
         }
@@ -47,7 +61,11 @@ impl FieldCourse {
     pub fn go_on(&mut self, ui: &Ui, button: Option<Id>) {
         let to = match self.left.take() {
             Some(left) => self.entries.get(left + 1).copied().or(button),
-            None if self.begins => self.entries.first().copied().or(button),
+            None if self.begins => {
+                let is_blank_first = std::mem::take(&mut self.is_blank_first);
+                let blank = self.blank.filter(|_| is_blank_first);
+                blank.or(self.entries.first().copied()).or(button)
+            }
             None => None,
         };
         if to.is_some() {

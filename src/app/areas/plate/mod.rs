@@ -23,7 +23,7 @@ use self::page::Page;
 use self::pages::{Shown, Ways, page_ui};
 use self::picture::{StepPicture, has_picture, scene_of};
 use self::printing::to_print;
-use self::steps::{next_page, stands, state_of, steps_ui};
+use self::steps::{Unread, next_page, stands, state_of, steps_ui};
 use self::tools::tools_ui;
 use self::worked_out::{WorkedOut, Working};
 use super::{About, Area, PagePicture};
@@ -35,7 +35,7 @@ use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::focus::Followed;
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::words::capitalised;
-use crate::plate::{SheetField, SheetFlaw, Step};
+use crate::plate::{Roller, SheetField, SheetFlaw, Step};
 use crate::printing::plate_table_to_paste;
 
 pub const ABOUT: About = About {
@@ -89,10 +89,12 @@ impl Area for PlateArea {
         };
         self.begin(desk, &worked_out);
         let is_free = !desk.is_asking();
-        Panel::top("plate tools").show(ui, |ui| {
-            ui.add_enabled_ui(is_free, |ui| tools_ui(ui, desk, &worked_out, &beside));
-        });
         let last = self.working.last(desk).cloned();
+        Panel::top("plate tools").show(ui, |ui| {
+            let last = last.as_deref();
+            ui.add_enabled_ui(is_free, |ui| tools_ui(ui, desk, &worked_out, last, &beside));
+        });
+        let unread = self.unread(desk);
         Panel::left("plate steps")
             .exact_size(STEPS)
             .resizable(false)
@@ -102,6 +104,7 @@ impl Area for PlateArea {
                     &mut self.page,
                     last.as_deref(),
                     worked_out.hours.as_ref(),
+                    &unread,
                 );
             });
         CentralPanel::default_margins().show(ui, |ui| {
@@ -180,7 +183,14 @@ fn unmeasured_bar_ui(ui: &mut Ui, desk: &mut Desk) {
 }
 
 impl PlateArea {
-    /// Begins with another sheet at the first page that is not done.
+    /// How much of the rollers' turns was read where that is not all.
+    fn unread(&self, desk: &Desk) -> Unread {
+        let sheet = desk.sheet().map(SheetWork::entries);
+        sheet.map_or_else(Default::default, |entries| self.ways.unread(entries))
+    }
+
+    /// Begins with another sheet at the first page that is not done; with a new one at the job, as long as
+    /// nobody wrote down who does it and at how many hours.
     fn begin(&mut self, desk: &Desk, worked_out: &WorkedOut) {
         let id = desk.sheet().map(SheetWork::id);
         if self.of == id {
@@ -188,6 +198,12 @@ impl PlateArea {
         }
         let result = worked_out.result.as_ref().ok();
         let next = next_page(result.map(|result| &**result));
+        let is_blank = |sheet: &SheetWork| {
+            let fields = [SheetField::By, SheetField::Hours];
+            sheet.file().is_none() && fields.iter().any(|field| !sheet.entries().has(*field))
+        };
+        let is_new = desk.sheet().is_some_and(is_blank);
+        let next = next.filter(|_| !is_new);
         *self = Self {
             working: std::mem::take(&mut self.working),
             beside: std::mem::take(&mut self.beside),
@@ -195,6 +211,9 @@ impl PlateArea {
             page: next.unwrap_or_default(),
             ..Self::default()
         };
+        if is_new {
+            self.course.turn_to_blank();
+        }
     }
 
     /// The sheet's numbers for a spreadsheet.
@@ -251,7 +270,7 @@ impl PlateArea {
                     page_ui(ui, self.page, &mut entries, &shown, &mut self.ways);
                 }
                 ui.add_space(10.0);
-                let next = self.turn_ui(ui);
+                let next = self.turn_ui(ui, &shown);
                 self.course.go_on(ui, next);
                 ui.add_space(14.0);
                 caution_in_short_ui(ui);
@@ -263,7 +282,12 @@ impl PlateArea {
         let last = self.working.last(desk).cloned();
         let state = state_of(self.page, last.as_deref());
         let title = capitalised(self.page.title());
-        let stands = stands(self.page, last.as_deref(), worked_out.hours.as_ref());
+        let stands = stands(
+            self.page,
+            last.as_deref(),
+            worked_out.hours.as_ref(),
+            &self.unread(desk),
+        );
         ui.label(Lettering::Headline.of(format!("{title}: {stands}")));
         ui.label(Lettering::InShort.of(self.page.what_to_do()));
         if let Some(caution) = self.page.caution() {
@@ -304,16 +328,42 @@ impl PlateArea {
             return;
         };
         let text = why_not_worked_out(sheet, flaw);
-        if has_width(sheet) {
+        let field = SheetField::at_path(&flaw.path);
+        let is_told_here = field.is_some_and(|field| {
+            let page = field.step().map_or(Page::Job, Page::Step);
+            page == self.page && sheet.entries().has(field)
+        });
+        if is_told_here {
+            let told = "Not worked out until the entry marked below is put right.";
+            told_ui(ui, Level::Over, told);
+        } else if has_width(sheet) {
             told_ui(ui, Level::Over, &text);
         } else if self.page != Page::Job {
             told_ui(ui, Level::Watch, &text);
         }
     }
 
+    /// The ends to be read again after their roller was moved on this page.
+    fn read_again(&self, shown: &Shown) -> Option<Page> {
+        let (roller, ends) = match self.page {
+            Page::Step(Step::FrontAdjuster) => (Roller::Front, Step::FrontEnds),
+            Page::Step(Step::RearAdjuster) => (Roller::Rear, Step::RearEnds),
+            _ => return None,
+        };
+        let result = shown.result.as_ref()?;
+        let was_moved = result.readings.roller(roller)?.out_before.is_some();
+        let is_open = result.state_of(ends) != StepState::Done;
+        (was_moved && is_open).then_some(Page::Step(ends))
+    }
+
     /// Back to the page before, and on to the next: its button, where there is one.
-    fn turn_ui(&mut self, ui: &mut Ui) -> Option<Id> {
+    fn turn_ui(&mut self, ui: &mut Ui, shown: &Shown) -> Option<Id> {
         let (before, after) = self.page.neighbours();
+        let again = self.read_again(shown);
+        let (way, after) = match again {
+            Some(again) => ("Back", Some(again)),
+            None => ("On", after),
+        };
         let mut next = None;
         ui.horizontal_wrapped(|ui| {
             let size = egui::Vec2::new(120.0, 34.0);
@@ -326,7 +376,7 @@ impl PlateArea {
                 self.course.turn();
             }
             if let Some(after) = after {
-                let text = format!("On to {}", after.title());
+                let text = format!("{way} to {}", after.title());
                 let button = egui::Button::new(Lettering::Name.of(text)).min_size(size);
                 let button = ui.add(button).accessible_name("Next step");
                 next = Some(button.id);

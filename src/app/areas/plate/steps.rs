@@ -10,6 +10,7 @@ use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::look::theme;
 use crate::app::widgets::symbol::symbol;
 use crate::app::widgets::words::capitalised;
+use crate::plate::Step;
 
 /// How a page stands by what was worked out; to do while that is not known.
 pub fn state_of(page: Page, result: Option<&PlateResult>) -> StepState {
@@ -41,14 +42,35 @@ pub fn level_of(page: Page, result: Option<&PlateResult>, hours: Option<&Doubt>)
     }
 }
 
+/// How much of the rollers' turns was read where that is not all, front and rear.
+pub type Unread = [Option<String>; 2];
+
+fn unread_of(page: Page, unread: &Unread) -> Option<&String> {
+    match page {
+        Page::Step(Step::FrontRunout) => unread[0].as_ref(),
+        Page::Step(Step::RearRunout) => unread[1].as_ref(),
+        _ => None,
+    }
+}
+
 /// How a page stands, in words.
-pub fn stands(page: Page, result: Option<&PlateResult>, hours: Option<&Doubt>) -> String {
+pub fn stands(
+    page: Page,
+    result: Option<&PlateResult>,
+    hours: Option<&Doubt>,
+    unread: &Unread,
+) -> String {
     let is_read_again = match page {
         Page::Job => hours.is_some(),
         Page::GaugeBar => false,
         Page::Step(step) => result.is_some_and(|result| result.is_read_again(step)),
     };
-    state_of(page, result).words_with(level_of(page, result, hours), is_read_again)
+    let state = state_of(page, result);
+    let words = state.words_with(level_of(page, result, hours), is_read_again);
+    match unread_of(page, unread) {
+        Some(unread) if state == StepState::Done => format!("{words}, {unread}"),
+        _ => words,
+    }
 }
 
 /// The pages that are done, and whose result is not as it should be.
@@ -71,6 +93,7 @@ pub fn steps_ui(
     front: &mut Page,
     result: Option<&PlateResult>,
     hours: Option<&Doubt>,
+    unread: &Unread,
 ) {
     let next = next_page(result);
     ui.label(Lettering::Heading.of("Steps"));
@@ -81,8 +104,12 @@ pub fn steps_ui(
             let followed = Followed::begin(ui);
             ui.spacing_mut().item_spacing.y = 2.0;
             for page in Page::all() {
-                let sign = (state_of(page, result), level_of(page, result, hours));
-                let stands = stands(page, result, hours);
+                let mut level = level_of(page, result, hours);
+                if unread_of(page, unread).is_some() {
+                    level = level.max(Level::Watch);
+                }
+                let sign = (state_of(page, result), level);
+                let stands = stands(page, result, hours, unread);
                 step_ui(ui, front, page, (&stands, sign), next == Some(page));
             }
             followed.bring_in(ui);

@@ -7,6 +7,7 @@ use super::fill_card::FillCard;
 use super::printing::{to_print, why_not_printable};
 use super::steps::{next_page, to_look_at};
 use super::worked_out::{SheetUnit, WorkedOut};
+use crate::analysis::plate::PlateResult;
 use crate::app::desk::{Desk, DeskWork as _, SheetWork, WorkKind};
 use crate::app::files::{
     Asking, WorkAsking, ask_first, ask_work_first, choose_work, save_work, save_work_as,
@@ -19,7 +20,13 @@ use crate::units::clipped;
 const LONGEST_NAME: usize = 60;
 
 /// The head.
-pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut, beside: &[SheetBeside]) {
+pub fn tools_ui(
+    ui: &mut Ui,
+    desk: &mut Desk,
+    worked_out: &WorkedOut,
+    last: Option<&PlateResult>,
+    beside: &[SheetBeside],
+) {
     ui.add_space(2.0);
     ui.horizontal_wrapped(|ui| {
         if ui.button("New sheet").clicked() {
@@ -66,7 +73,7 @@ pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut, beside: &[
         }
     });
     ui.horizontal_wrapped(|ui| {
-        ui.add(Label::new(Lettering::Heading.of(headline(worked_out))).wrap());
+        ui.add(Label::new(Lettering::Heading.of(headline(worked_out, last))).wrap());
         ui.separator();
         name_ui(ui, desk, worked_out);
     });
@@ -74,10 +81,8 @@ pub fn tools_ui(ui: &mut Ui, desk: &mut Desk, worked_out: &WorkedOut, beside: &[
     ui.add_space(2.0);
 }
 
-/// What the sheet comes to, in a line.
-fn headline(worked_out: &WorkedOut) -> String {
-    let result = worked_out.result.as_ref().ok();
-    let result = result.map(|result| &**result);
+/// What the sheet comes to, in a line: by the last numbers that made sense, as the list of steps.
+fn headline(worked_out: &WorkedOut, result: Option<&PlateResult>) -> String {
     match next_page(result) {
         None => match to_look_at(result, worked_out.hours.as_ref()) {
             0 => "Every step is done".to_owned(),

@@ -8,6 +8,7 @@ use crate::analysis::Level;
 use crate::analysis::plate::{Correction, RollerResult, Split, shifted, shims_miss};
 use crate::app::areas::plate::entry::{Entries, number_ui, told_ui};
 use crate::app::widgets::lettering::Lettering;
+use crate::app::widgets::words::capitalised;
 use crate::geometry::{EccentricTurn, Reach};
 use crate::plate::{AdjusterKind, Roller, RollerField, SheetField, Side};
 use crate::units::{Angle, Length, System, fixed};
@@ -39,7 +40,7 @@ pub fn adjuster_ui(
             );
             entries.row(
                 ui,
-                "It stands at, level forward 0, up +",
+                "Eccentric now (0° = forward, + up)",
                 of(RollerField::Now),
                 "0 deg",
             );
@@ -133,7 +134,10 @@ fn correction_ui(
         .sheet()
         .and_then(|sheet| sheet.sheet().roller(roller)?.adjust)
     else {
-        ui.label("Choose the end to move to see what it takes.");
+        let left = result
+            .why_left()
+            .map(|left| format!("{}.", capitalised(left)));
+        ui.label(left.unwrap_or_else(|| "Choose the end to move to see what it takes.".to_owned()));
         return;
     };
     let Some(down) = result.at_adjuster else {
@@ -235,7 +239,7 @@ fn moved_ui(
     });
     let changed = at.map_or_else(String::new, |at| {
         format!(
-            " \"It stands at\" was changed to {}: type over it if it stands elsewhere.",
+            " \"Eccentric now\" was changed to {}: type over it if it stands elsewhere.",
             system.angle(at)
         )
     });

@@ -1,20 +1,20 @@
 //! The runout of a roller: readings round its turn at three stations, and what they come to.
 
-use egui::{Align, Grid, Layout, ScrollArea, Sense, TextEdit, Ui, UiBuilder, Vec2};
+use egui::{Align, Grid, Layout, RadioButton, ScrollArea, Sense, TextEdit, Ui, UiBuilder, Vec2};
 
 use super::shown::Shown;
+use super::turn::{COUNTS, Turn};
 use crate::analysis::Level;
 use crate::analysis::plate::{
     OnceATurn, RollerResult, RunoutLimits, StationRunout, band_in_the_cut,
 };
 use crate::app::areas::plate::entry::{Entries, number_ui, told_ui};
+use crate::app::desk::SheetWork;
 use crate::app::widgets::lettering::{Lettering, strong};
 use crate::app::widgets::typing::take_all_in_hand;
 use crate::plate::{Place, Roller, RollerField, SheetField, Station};
 use crate::units::{Angle, Quantity, System};
 
-/// How many places are offered to be read round a turn.
-const COUNTS: [u32; 4] = [4, 6, 8, 12];
 /// The narrowest and the widest entry of a reading: the narrowest holds a reading as it is written, the
 /// widest one with its ±.
 const READING: (f32, f32) = (104.0, 176.0);
@@ -23,27 +23,8 @@ const TURN: f32 = 56.0;
 /// Height of a row of readings, and of their headings.
 const ROW: f32 = 38.0;
 const HEADS: f32 = 24.0;
-
-/// Which places of a turn are shown to be read.
-#[derive(Clone, Debug)]
-pub struct Turn {
-    count: u32,
-    own: String,
-    /// Places of one's own, beside the even ones.
-    added: Vec<Place>,
-    problem: Option<String>,
-}
-
-impl Default for Turn {
-    fn default() -> Self {
-        Self {
-            count: 8,
-            own: String::new(),
-            added: Vec::new(),
-            problem: None,
-        }
-    }
-}
+/// Height of the line that says why a place cannot be added.
+const PROBLEM: f32 = 20.0;
 
 /// Entries round the turn, and the numbers of each station.
 pub fn runout_ui(
@@ -57,18 +38,8 @@ pub fn runout_ui(
         return;
     };
     let read = sheet.entries().places_of(roller);
-    let mut places: Vec<_> = if read.is_empty() {
-        Place::round(turn.count).collect()
-    } else {
-        // What was begun by other places is gone on with by these.
-        let is_even = is_even(&read, turn);
-        let even = Place::round(turn.count).filter(|_| is_even);
-        even.chain(read).collect()
-    };
-    places.extend(turn.added.iter().copied());
-    places.sort();
-    places.dedup();
-    places_ui(ui, turn, &places);
+    let places = turn.places(&read);
+    places_ui(ui, turn, &read, &places);
     let unit = match shown.system {
         System::Millimetre => "Readings in mm, from one mark on the roller.",
         System::InchDecimal | System::InchFraction => {
@@ -86,6 +57,11 @@ pub fn runout_ui(
             let field = SheetField::Of(roller, RollerField::Runout(station, *place));
             entries.problem_ui(ui, field);
         }
+    }
+    let sheet = entries.desk.sheet().map(SheetWork::entries);
+    let unread = sheet.and_then(|sheet| turn.unread(sheet, roller));
+    if let Some(unread) = unread.filter(|_| !read.is_empty()) {
+        told_ui(ui, Level::Watch, &format!("Not whole yet: {unread}."));
     }
     also_read_ui(ui, entries, shown.system, roller);
     entries.row(
@@ -106,18 +82,18 @@ pub fn runout_ui(
     }
 }
 
-/// Whether readings lie on places evenly round a turn, but for those of one's own.
-fn is_even(read: &[Place], turn: &Turn) -> bool {
-    let even: Vec<_> = Place::round(turn.count).collect();
-    let mut others = read.iter().filter(|place| !turn.added.contains(place));
-    others.all(|place| even.contains(place))
-}
-
-fn places_ui(ui: &mut Ui, turn: &mut Turn, places: &[Place]) {
+/// Which places are read: so many evenly round the turn, and any of one's own.
+fn places_ui(ui: &mut Ui, turn: &mut Turn, read: &[Place], places: &[Place]) {
+    let count = turn.count(read);
     ui.horizontal_wrapped(|ui| {
         ui.label("Places round the turn");
-        for count in COUNTS {
-            ui.radio_value(&mut turn.count, count, count.to_string());
+        for offered in COUNTS {
+            let radio = RadioButton::new(count == Some(offered), offered.to_string());
+            let radio = ui.add_enabled(turn.can_be(offered, read), radio);
+            let why = "Readings stand at other places of the turn: clear those first";
+            if radio.on_disabled_hover_text(why).clicked() {
+                turn.chosen = Some(offered);
+            }
         }
         ui.separator();
         ui.label("and at");
@@ -126,26 +102,49 @@ fn places_ui(ui: &mut Ui, turn: &mut Turn, places: &[Place]) {
             .desired_width(70.0);
         let own = ui.add(own).accessible_name("Another place of the turn");
         take_all_in_hand(ui, &own, &turn.own);
+        if own.changed() {
+            turn.problem = None;
+        }
         let is_entered = own.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
         if ui.button("Add the place").clicked() || is_entered {
-            match Quantity::<Angle>::typed(&turn.own, "deg") {
-                Ok(angle) => {
-                    let place = Place::at(angle.value().deg());
-                    turn.problem = places
-                        .contains(&place)
-                        .then(|| format!("{}° is among the places already", place.deg()));
-                    if turn.problem.is_none() {
-                        turn.added.push(place);
-                        turn.own.clear();
-                    }
-                }
-                Err(problem) => turn.problem = Some(problem.to_string()),
+            add_own(turn, places);
+        }
+        let empty = turn.added.iter().copied();
+        let empty: Vec<_> = empty.filter(|place| !read.contains(place)).collect();
+        for place in empty {
+            let name = format!("Leave out {}°", place.deg());
+            if ui.button(name).clicked() {
+                turn.added.retain(|added| *added != place);
             }
         }
     });
+    // It has its line whether or not there is anything to tell, so that no row moves under the pointer.
+    let size = Vec2::new(ui.available_width(), PROBLEM);
+    let (place, _) = ui.allocate_exact_size(size, Sense::hover());
     if let Some(problem) = &turn.problem {
         let text = format!("Another place of the turn: {problem}.");
-        told_ui(ui, Level::Over, &text);
+        told_ui(
+            &mut ui.new_child(UiBuilder::new().max_rect(place)),
+            Level::Over,
+            &text,
+        );
+    }
+}
+
+/// Adds the place that is typed, or says why it is none.
+fn add_own(turn: &mut Turn, places: &[Place]) {
+    match Quantity::<Angle>::typed(&turn.own, "deg") {
+        Ok(angle) => {
+            let place = Place::at(angle.value().deg());
+            turn.problem = places
+                .contains(&place)
+                .then(|| format!("{}° is among the places already", place.deg()));
+            if turn.problem.is_none() {
+                turn.added.push(place);
+                turn.own.clear();
+            }
+        }
+        Err(problem) => turn.problem = Some(problem.to_string()),
     }
 }
 
