@@ -85,7 +85,8 @@ fn check_unit(unit: Option<&UnitUse>, path: &str) -> Result<(), LessonFlaw> {
 
 impl UnitUse {
     /// Whether it says which unit.
-    pub(super) fn names_one(&self) -> bool {
+    #[must_use]
+    pub fn names_one(&self) -> bool {
         self.file.is_some() || self.embedded.is_some()
     }
 

@@ -102,7 +102,7 @@ impl LessonPlace {
             Self::View => "view",
             Self::Emphasis => "emphasis",
             Self::Numbers => "numbers",
-            Self::Set => "set for it",
+            Self::Set => "setting of the step",
             Self::Steps => "steps",
         }
     }

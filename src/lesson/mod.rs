@@ -25,7 +25,7 @@ pub use fields::{Figure, FigureOf, Whose, list_of_fields};
 pub use flaw::{LessonFlaw, LessonFlawKind, LessonPlace};
 pub use script::{Emphasis, Held, Lesson, LessonFormat, LessonView, SingleView, Step, UnitUse};
 pub use solved::{
-    Named, ShownFigure, SolvedStep, StepProblem, StepUnits, solve_steps, units_of_steps,
+    Named, ShownFigure, SolvedStep, StepProblem, StepUnits, solve_steps, solve_with, units_of_steps,
 };
 pub use step_move::StepMove;
 pub use text::{LESSON_FILE, parse_lesson, read_lesson, write_lesson};

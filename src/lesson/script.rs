@@ -2,7 +2,8 @@
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
-use crate::unit::{AsRead, Document, GroundEntry, SettingEntry};
+use super::wrong_entry::WrongEntry;
+use crate::unit::{AsRead, Document, Field, GroundEntry, SettingEntry};
 
 /// The format of lessons that this program reads.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -66,9 +67,10 @@ pub struct Step {
     /// What the presenter is reminded of; nobody else sees it.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,
-    /// What was typed for its settings and is no value; in no file.
+    /// What was typed for its settings and is no value, in the order of their fields, the second unit's last;
+    /// in no file.
     #[serde(skip)]
-    pub wrong: Vec<super::wrong_entry::WrongEntry>,
+    pub wrong: Vec<WrongEntry>,
 }
 
 impl Step {
@@ -89,6 +91,21 @@ impl Step {
     #[must_use]
     pub fn is_of_one_blade(&self) -> bool {
         self.emphasis == [Emphasis::Reel]
+    }
+
+    /// Puts what stands wrong in a field in the place of what stood wrong there.
+    pub fn put_wrong(&mut self, wrong: WrongEntry) {
+        let place = |of: &WrongEntry| (of.of_second, of.field);
+        match self.wrong.binary_search_by_key(&place(&wrong), place) {
+            Ok(at) => self.wrong[at] = wrong,
+            Err(at) => self.wrong.insert(at, wrong),
+        }
+    }
+
+    /// Drops what stands wrong in a field for one of its units.
+    pub fn drop_wrong_in(&mut self, of_second: bool, field: Field) {
+        self.wrong
+            .retain(|wrong| (wrong.of_second, wrong.field) != (of_second, field));
     }
 
     /// Drops what stands wrong for one of its units.

@@ -116,9 +116,15 @@ pub fn solve_steps(
     lesson: &Lesson,
     open: impl FnMut(&str) -> Result<Document, String>,
 ) -> Vec<Result<SolvedStep, StepProblem>> {
-    let units = units_of_steps(lesson, open);
+    solve_with(lesson, &units_of_steps(lesson, open))
+}
+
+/// Solves every step of a lesson with its units, which are those of [`units_of_steps`].
+#[must_use]
+pub fn solve_with(lesson: &Lesson, units: &[StepUnits]) -> Vec<Result<SolvedStep, StepProblem>> {
     let steps = lesson.steps.iter().zip(units);
-    steps.map(|(step, units)| solve_step(step, units)).collect()
+    let solved = steps.map(|(step, units)| solve_step(step, units.clone()));
+    solved.collect()
 }
 
 /// A unit with what a step tries on it.

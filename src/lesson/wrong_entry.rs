@@ -22,7 +22,7 @@ impl WrongEntry {
     #[must_use]
     pub fn path(&self, step: usize) -> String {
         let whose = if self.of_second { SECOND } else { FIRST };
-        format!("steps[{step}].{whose}.{}", self.field)
+        format!("steps[{step}].{whose}.{}", self.field.kept_path())
     }
 
     /// The step, whether it is of the second unit, and the field that stand at a path; none where none do.
@@ -31,7 +31,7 @@ impl WrongEntry {
         let (step, rest) = path.strip_prefix("steps[")?.split_once("].")?;
         let (whose, field) = rest.split_once('.')?;
         let of_second = [FIRST, SECOND].iter().position(|name| *name == whose)? == 1;
-        Some((step.parse().ok()?, of_second, Field::at_path(field)?))
+        Some((step.parse().ok()?, of_second, Field::at_kept_path(field)?))
     }
 }
 
@@ -41,19 +41,29 @@ const SECOND: &str = "second";
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::unit::Reading;
 
     #[test]
     fn a_wrong_entry_is_found_by_its_path() {
-        for of_second in [false, true] {
+        let fields = [
+            Field::WantedAttitude,
+            Field::WantedHeightOfCut,
+            Field::WantedReelDiameter,
+            Field::Extension,
+            Reading::RollerSink.into(),
+            Reading::GroundRadius.into(),
+        ];
+        let both = fields.map(|field| [(field, false), (field, true)]);
+        for (field, of_second) in both.into_iter().flatten() {
             let wrong = WrongEntry {
                 of_second,
-                field: Field::WantedAttitude,
+                field,
                 name: String::new(),
                 text: String::new(),
                 why: String::new(),
             };
             let found = WrongEntry::at_path(&wrong.path(3));
-            assert_eq!(found, Some((3, of_second, Field::WantedAttitude)));
+            assert_eq!(found, Some((3, of_second, field)));
         }
         for none in [
             "",

@@ -249,8 +249,8 @@ fn a_setting_and_a_ground_are_typed_for_a_step_and_each_is_a_step_to_take_back()
     assert_eq!(read(&file), before);
     assert_eq!(window.entry("Attitude"), "5 deg");
     // And all of it at once.
-    window.click("As the unit has it");
-    window.assert_says("From 7° to 9°");
+    window.click("As in the step before");
+    window.assert_says("From 9° to 9°");
     window.press_with(Modifiers::COMMAND, Key::Z);
     window.assert_says("From 5° to 9°");
     // A step that went on with the one before is set for itself from here on.
@@ -380,7 +380,7 @@ fn a_step_whose_unit_is_gone_says_so_and_the_others_stay() {
     let folder = lessons();
     fs::remove_file(folder.path().join("seven-inch.ron")).unwrap();
     let (_, mut window) = on(&folder, "behind-centre", &Answers::default());
-    window.click("Step 4: The knife slides back");
+    window.click("Step 4: The knife slides back, to be put right");
     window.assert_says("seven-inch.ron");
     window.assert_says("cannot be shown");
     window.click("Step 3: The edge exactly below the centre");
@@ -395,7 +395,7 @@ fn a_wrong_setting_keeps_its_lesson_from_being_saved_and_is_asked_about() {
     window.click("Step 4: Less and more");
     window.type_over("Attitude", "steep");
     save(&mut window);
-    window.assert_says("Not saved. Step 4, set for it: Attitude: ");
+    window.assert_says("Not saved. Step 4, setting of the step: Attitude: ");
     assert_eq!(fs::read_to_string(&file).unwrap(), before);
     window.assert_says("longer-knife.lesson.ron, not saved");
     window.click("Close lesson");
@@ -419,7 +419,7 @@ fn a_wrong_setting_goes_with_its_step_and_with_no_other() {
     assert_eq!(window.entry("Attitude"), "steep");
     window.assert_says("Step 3: Less and more, to be put right");
     save(&mut window);
-    window.assert_says("Not saved. Step 3, set for it: Attitude: ");
+    window.assert_says("Not saved. Step 3, setting of the step: Attitude: ");
     let other = read(&file).steps[2].title.clone();
     window.click(&format!("Step 4: {other}"));
     assert_ne!(window.entry("Attitude"), "steep");
@@ -453,5 +453,5 @@ fn a_wrong_setting_that_a_dead_window_left_comes_back_with_its_step() {
     window.click("Step 4: Less and more, to be put right");
     assert_eq!(window.entry("Attitude, beside it"), "steep");
     save(&mut window);
-    window.assert_says("Not saved. Step 4, set for it: Attitude, beside it: ");
+    window.assert_says("Not saved. Step 4, setting of the step: Attitude, beside it: ");
 }

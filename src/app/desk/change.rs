@@ -63,7 +63,7 @@ impl Change {
     }
 
     /// The text field it is typed into; none for what is set in another way.
-    pub(super) fn holder(&self) -> Option<Id> {
+    pub(in crate::app) fn holder(&self) -> Option<Id> {
         self.holder
     }
 

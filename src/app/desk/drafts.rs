@@ -43,7 +43,7 @@ impl Slot {
     /// What it is called where work is kept: a field's path, or a word of its own.
     fn path(self) -> String {
         match self {
-            Self::Field(field) => field.to_string(),
+            Self::Field(field) => field.kept_path(),
             Self::OtherReading => "other reading".to_owned(),
             Self::TouchesAt => "touches at".to_owned(),
             Self::Thickness => "thickness".to_owned(),
@@ -64,7 +64,7 @@ impl Slot {
             Self::SecondHeight,
         ];
         let other = others.into_iter().find(|slot| slot.path() == path);
-        other.or_else(|| Field::at_path(path).map(Self::Field))
+        other.or_else(|| Field::at_kept_path(path).map(Self::Field))
     }
 }
 
@@ -173,13 +173,13 @@ impl Drafts {
     }
 
     /// Those that are wrong, by themselves.
-    pub(super) fn only_wrong(&self) -> Self {
+    pub fn only_wrong(&self) -> Self {
         let wrong = self.wrong();
         Self(wrong.map(|(slot, draft)| (*slot, draft.clone())).collect())
     }
 
     /// The typing by which others are wrong than were before; none where the same are.
-    pub(super) fn typed_wrong_since(&self, before: &Self) -> Option<Change> {
+    pub fn typed_wrong_since(&self, before: &Self) -> Option<Change> {
         if self.wrong().eq(before.wrong()) {
             return None;
         }

@@ -65,7 +65,7 @@ impl LessonWork {
             if let Some((step, of_second, field)) = WrongEntry::at_path(&wrong.field)
                 && let Some(step) = lesson.steps.get_mut(step)
             {
-                step.wrong.push(WrongEntry {
+                step.put_wrong(WrongEntry {
                     of_second,
                     field,
                     name: wrong.name.clone(),

@@ -149,6 +149,18 @@ fn a_path_leads_back_to_its_field_and_group() {
 }
 
 #[test]
+fn a_text_is_kept_under_a_path_that_leads_back_to_its_own_field() {
+    let typed = Field::all(&filled()).filter(|field| !matches!(field.kind(), Kind::Choice(_)));
+    for field in typed {
+        assert_eq!(Field::at_kept_path(&field.kept_path()), Some(field));
+    }
+    // A radius that an earlier program kept, as it wrote it.
+    let radius = Field::from(Reading::GroundRadius);
+    assert_eq!(Field::at_kept_path(&radius.to_string()), Some(radius));
+    assert_eq!(Field::at_kept_path("reel.colour"), None);
+}
+
+#[test]
 fn typing_what_stands_there_changes_nothing() {
     let document = filled();
     for field in Field::all(&document) {

@@ -8,6 +8,7 @@ mod step_form;
 mod steps;
 mod texts;
 mod tools;
+mod typed;
 mod units;
 mod worked_out;
 
@@ -83,6 +84,9 @@ impl Area for LessonArea {
                     steps_ui(ui, desk, &mut self.front, &mut self.working);
                 });
             });
+        // A step may have been deleted in this frame.
+        let count = desk.lesson().map_or(0, |work| work.lesson().steps.len());
+        self.front = self.front.min(count.saturating_sub(1));
         CentralPanel::default_margins().show(ui, |ui| {
             ui.add_enabled_ui(is_free, |ui| self.front_ui(ui, desk));
         });

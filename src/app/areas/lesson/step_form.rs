@@ -5,7 +5,7 @@ use egui::{ComboBox, RichText, Ui, Vec2};
 use super::numbers::{insert_ui, numbers_ui};
 use super::picture::StepPicture;
 use super::settings::{SettingsTyped, settings_ui};
-use super::texts::{Began, LessonText, flaw_ui, wrong_ui};
+use super::texts::{Began, LessonText, TextPlace, flaw_ui, wrong_ui};
 use super::units::units_ui;
 use super::worked_out::Working;
 use crate::app::desk::Desk;
@@ -50,8 +50,8 @@ pub fn step_form_ui(
             Some(Ok(solved)) => {
                 ui.label(Lettering::Note.of(format!("Reads: {}", solved.text)));
             }
-            // What is wrong with the text itself stands under it.
-            Some(Err(problem)) if flaws.is_empty() => {
+            // What is wrong with the text or a number itself stands under it.
+            Some(Err(problem)) if !flaws.iter().any(is_in_words) => {
                 wrong_ui(
                     ui,
                     &format!("This step shows why it cannot be shown: {problem}"),
@@ -83,9 +83,7 @@ pub fn step_form_ui(
         solved.and_then(|solved| solved.as_ref().ok()),
         &flaws,
     );
-    if let Some(units) = units {
-        settings_ui(ui, desk, number, &units, settings);
-    }
+    settings_ui(ui, desk, number, units.as_ref(), settings);
     ui.add_space(4.0);
     look_ui(ui, desk, step, &flaws);
     numbers_ui(ui, desk, step);
@@ -95,10 +93,15 @@ pub fn step_form_ui(
         change: "notes of the step",
         hint: "What to point at, what to ask, when to wait; nobody else sees them",
         rows: 3,
-        of: &|lesson| Some(&mut lesson.steps.get_mut(number)?.notes),
+        place: TextPlace::StepNotes(number),
     };
     notes.show(ui, desk, began);
     flaw_ui(ui, &flaws, LessonPlace::Notes);
+}
+
+/// Whether a flaw is in what is read of the step, and says itself why it cannot be filled in.
+fn is_in_words(flaw: &LessonFlaw) -> bool {
+    matches!(flaw.place(), LessonPlace::Text | LessonPlace::Numbers)
 }
 
 /// Title and text.
@@ -114,7 +117,7 @@ fn texts_ui(
         change: "title of the step",
         hint: "A few words over the picture",
         rows: 1,
-        of: &|lesson| Some(&mut lesson.steps.get_mut(number)?.title),
+        place: TextPlace::StepTitle(number),
     };
     title.show(ui, desk, began);
     flaw_ui(ui, flaws, LessonPlace::Title);
@@ -123,7 +126,7 @@ fn texts_ui(
         change: "text of the step",
         hint: "Two or three sentences; a number is a field like {sweep}",
         rows: 4,
-        of: &|lesson| Some(&mut lesson.steps.get_mut(number)?.text),
+        place: TextPlace::StepText(number),
     };
     if let Some(field) = text.show(ui, desk, began) {
         insert_ui(ui, desk, (number, step), &field);

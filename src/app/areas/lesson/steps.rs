@@ -20,25 +20,15 @@ pub fn steps_ui(ui: &mut Ui, desk: &mut Desk, front: &mut usize, working: &mut W
     let Some(work) = desk.lesson() else { return };
     let lesson = work.lesson();
     let count = lesson.steps.len();
-    let flaws = &working.checked(work).steps;
     if count == 0 {
         ui.label(
             "None yet. Bring a unit to the front as it is to be seen, then keep it as a step.",
         );
         return;
     }
-    let titles: Vec<_> = lesson
-        .steps
-        .iter()
-        .enumerate()
-        .map(|(number, step)| {
-            let title = clipped(&step.title, LONGEST).to_string();
-            (
-                title,
-                flaws.get(number).is_some_and(|flaws| !flaws.is_empty()),
-            )
-        })
-        .collect();
+    let titles = lesson.steps.iter();
+    let titles = titles.map(|step| clipped(&step.title, LONGEST).to_string());
+    let titles: Vec<_> = titles.zip(working.why_wrong(work)).collect();
     order_ui(ui, desk, front, count);
     ScrollArea::vertical()
         .id_salt("lesson steps")
@@ -46,8 +36,9 @@ pub fn steps_ui(ui: &mut Ui, desk: &mut Desk, front: &mut usize, working: &mut W
         .show(ui, |ui| {
             let followed = Followed::begin(ui);
             ui.spacing_mut().item_spacing.y = 2.0;
-            for (number, (title, is_wrong)) in titles.iter().enumerate() {
-                if step_ui(ui, number, title, *is_wrong, *front == number) {
+            for (number, (title, why_wrong)) in titles.iter().enumerate() {
+                let why_wrong = why_wrong.as_deref();
+                if step_ui(ui, (number, title), why_wrong, *front == number) {
                     *front = number;
                 }
             }
@@ -100,10 +91,16 @@ fn order_ui(ui: &mut Ui, desk: &mut Desk, front: &mut usize, count: usize) {
     });
 }
 
-fn step_ui(ui: &mut Ui, number: usize, title: &str, is_wrong: bool, is_front: bool) -> bool {
+/// A step in the list; one that is to be put right is marked, and says why under the pointer.
+fn step_ui(
+    ui: &mut Ui,
+    (number, title): (usize, &str),
+    why_wrong: Option<&str>,
+    is_front: bool,
+) -> bool {
     ui.horizontal(|ui| {
         let (place, _) = ui.allocate_exact_size(Vec2::splat(16.0), Sense::hover());
-        if is_wrong {
+        if why_wrong.is_some() {
             symbol(ui, place, Level::Over, theme(ui.ctx()));
         }
         let width = ui.available_width();
@@ -113,8 +110,12 @@ fn step_ui(ui: &mut Ui, number: usize, title: &str, is_wrong: bool, is_front: bo
             .wrap_mode(TextWrapMode::Truncate);
         let words_first = Layout::top_down_justified(Align::Min);
         let button = ui.with_layout(words_first, |ui| ui.add(button)).inner;
-        let wrong = if is_wrong { ", to be put right" } else { "" };
+        let wrong = why_wrong.map_or("", |_| ", to be put right");
         let name = format!("Step {}: {title}{wrong}", number + 1);
+        let button = match why_wrong {
+            Some(why) => button.on_hover_text(why),
+            None => button,
+        };
         button.accessible_name(name).clicked()
     })
     .inner

@@ -24,7 +24,42 @@ pub struct LessonText<'a> {
     /// How many lines it has room for; one is a single line for good.
     pub rows: usize,
     /// Where it stands in the lesson.
-    pub of: &'a dyn Fn(&mut Lesson) -> Option<&mut String>,
+    pub place: TextPlace,
+}
+
+/// Where a text stands in a lesson.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TextPlace {
+    /// The lesson's title.
+    Title,
+    /// The title of a step.
+    StepTitle(usize),
+    /// What is said in a step.
+    StepText(usize),
+    /// A step's notes.
+    StepNotes(usize),
+}
+
+impl TextPlace {
+    fn of(self, lesson: &Lesson) -> Option<&String> {
+        let step = |number: usize| lesson.steps.get(number);
+        match self {
+            Self::Title => Some(&lesson.title),
+            Self::StepTitle(number) => step(number).map(|step| &step.title),
+            Self::StepText(number) => step(number).map(|step| &step.text),
+            Self::StepNotes(number) => step(number).map(|step| &step.notes),
+        }
+    }
+
+    fn of_mut(self, lesson: &mut Lesson) -> Option<&mut String> {
+        let steps = &mut lesson.steps;
+        match self {
+            Self::Title => Some(&mut lesson.title),
+            Self::StepTitle(number) => steps.get_mut(number).map(|step| &mut step.title),
+            Self::StepText(number) => steps.get_mut(number).map(|step| &mut step.text),
+            Self::StepNotes(number) => steps.get_mut(number).map(|step| &mut step.notes),
+        }
+    }
 }
 
 impl LessonText<'_> {
@@ -36,8 +71,7 @@ impl LessonText<'_> {
 
     /// The field alone.
     pub fn field_ui(&self, ui: &mut Ui, desk: &mut Desk, began: &mut Began) -> Option<Response> {
-        let mut lesson = desk.lesson()?.lesson().clone();
-        let before = (self.of)(&mut lesson)?.clone();
+        let before = self.place.of(desk.lesson()?.lesson())?.clone();
         let mut text = before.clone();
         let edit = if self.rows > 1 {
             TextEdit::multiline(&mut text).desired_rows(self.rows)
@@ -71,7 +105,7 @@ impl LessonText<'_> {
 
     fn put(&self, desk: &mut Desk, holder: Option<Id>, text: String) {
         desk.edit_lesson(self.change, holder, |lesson| {
-            if let Some(place) = (self.of)(lesson) {
+            if let Some(place) = self.place.of_mut(lesson) {
                 *place = text;
             }
         });

@@ -2,7 +2,7 @@
 
 use egui::{Button, Label, RichText, Ui};
 
-use super::texts::{Began, LessonText};
+use super::texts::{Began, LessonText, TextPlace};
 use super::worked_out::Working;
 use crate::app::desk::{Desk, DeskWork as _, WorkKind};
 use crate::app::files::{WorkAsking, ask_work_first, choose_work, save_work, save_work_as};
@@ -77,7 +77,7 @@ pub fn tools_ui(
             change: "title of the lesson",
             hint: "What it is about",
             rows: 1,
-            of: &|lesson| Some(&mut lesson.title),
+            place: TextPlace::Title,
         };
         title.field_ui(ui, desk, began);
     });
