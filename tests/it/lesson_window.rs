@@ -2,55 +2,19 @@
 //! is said at once, and what is not saved comes back.
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
-use egui::{Key, Modifiers, Vec2};
+use egui::{Key, Modifiers};
 use sweepgauge::app::{Beginning, Change};
-use sweepgauge::lesson::{Lesson, LessonView, read_lesson};
+use sweepgauge::lesson::{Lesson, LessonView};
 use sweepgauge::units::{Length, Quantity, System};
-use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
+use crate::common::lesson_window::{TALL, in_lesson, lessons, on, read, save};
 use crate::common::shown::{Answers, Start, Window};
-
-const TALL: Vec2 = Vec2::new(1440.0, 1400.0);
-
-/// A folder with the shipped lessons and their units.
-fn lessons() -> TempDir {
-    let folder = TempDir::new().unwrap();
-    let from = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units/lessons");
-    for entry in fs::read_dir(from).unwrap() {
-        let file = entry.unwrap().path();
-        fs::copy(&file, folder.path().join(file.file_name().unwrap())).unwrap();
-    }
-    folder
-}
-
-fn read(file: &Path) -> Lesson {
-    read_lesson(&fs::read_to_string(file).unwrap()).expect("a right lesson")
-}
-
-fn in_lesson(mut start: Start) -> Window {
-    start.size = TALL;
-    let mut window = start.window();
-    window.press_with(Modifiers::COMMAND, Key::Num7);
-    window
-}
-
-/// A window on a lesson of a folder.
-fn on(folder: &TempDir, name: &str, answers: &Answers) -> (PathBuf, Window) {
-    let file = folder.path().join(format!("{name}.lesson.ron"));
-    let mut start = Start::on(DemoUnit::FairwayTrailed.document()).asking(answers);
-    start.beginning = Some(Beginning::with_lesson(&file).expect("a lesson"));
-    (file, in_lesson(start))
-}
 
 fn keep_step(window: &mut Window) {
     window.press_with(Modifiers::COMMAND, Key::K);
-}
-
-fn save(window: &mut Window) {
-    window.press_with(Modifiers::COMMAND, Key::S);
 }
 
 #[test]
@@ -203,68 +167,6 @@ fn a_step_is_moved_by_alt_and_an_arrow_and_back_again() {
 }
 
 #[test]
-fn a_setting_and_a_ground_are_typed_for_a_step_and_each_is_a_step_to_take_back() {
-    let folder = lessons();
-    let (file, mut window) = on(&folder, "longer-knife", &Answers::default());
-    let before = read(&file);
-    window.click("Step 4: Less and more");
-    window.enter_text("Attitude", "6 deg");
-    window.assert_says("From 6° to 9°");
-    window.enter_text("Height of cut, beside it", "0.15 in");
-    window.enter_text("Edge forward", "0.05 in");
-    window.choose("Knife", "longer");
-    window.choose("Shape of the ground", "Crest");
-    window.enter_text("Radius", "9 ft");
-    save(&mut window);
-    let step = read(&file).steps[3].clone();
-    let text = |quantity: &Option<Quantity<Length>>| quantity.as_ref().map(|q| q.text().to_owned());
-    let unit = step.unit.clone().unwrap();
-    let setting = unit.setting.unwrap();
-    assert_eq!(setting.attitude.unwrap().text(), "6 deg");
-    assert_eq!(text(&setting.extension).as_deref(), Some("0.05 in"));
-    assert_eq!(setting.knife.as_deref(), Some("longer"));
-    let radius = unit.ground.unwrap().shape.radius().cloned();
-    assert_eq!(radius.unwrap().text(), "9 ft");
-    let second = step.second.clone().unwrap().setting.unwrap();
-    assert_eq!(text(&second.height_of_cut).as_deref(), Some("0.15 in"));
-    assert_eq!(second.attitude.unwrap().text(), "9 deg");
-    // The file of the unit is as it was, and so are the other steps.
-    let others =
-        |lesson: &Lesson| [lesson.steps[..3].to_vec(), lesson.steps[4..].to_vec()].concat();
-    assert_eq!(others(&read(&file)), others(&before));
-    // What is no angle stays in its field, says why and is in no lesson; Escape brings back what stood there.
-    window.type_over("Attitude", "steep");
-    window.assert_says("Attitude: ");
-    window.press(Key::Escape);
-    assert_eq!(window.entry("Attitude"), "6 deg");
-    // A setting that cannot be is told, and typed over again.
-    window.enter_text("Edge forward", "5 in");
-    window.assert_says("This step shows why it cannot be shown");
-    window.enter_text("Edge forward", "");
-    window.assert_says("Reads: From 6°");
-    for _ in 0..10 {
-        window.press_with(Modifiers::COMMAND, Key::Z);
-    }
-    save(&mut window);
-    assert_eq!(read(&file), before);
-    assert_eq!(window.entry("Attitude"), "5 deg");
-    // And all of it at once.
-    window.click("As in the step before");
-    window.assert_says("From 9° to 9°");
-    window.press_with(Modifiers::COMMAND, Key::Z);
-    window.assert_says("From 5° to 9°");
-    // A step that went on with the one before is set for itself from here on.
-    let (file, mut window) = on(&folder, "behind-centre", &Answers::default());
-    window.click("Step 6: Over two heights of cut");
-    window.enter_text("Height of cut", "0.4 in");
-    window.assert_says("At 0.400 in it is");
-    save(&mut window);
-    let steps = read(&file).steps;
-    assert!(steps[4].unit.is_none());
-    assert!(steps[5].unit.as_ref().unwrap().setting.is_some());
-}
-
-#[test]
 fn what_a_step_shows_is_chosen_and_the_unit_in_front_stands_beside() {
     let folder = lessons();
     let (file, mut window) = on(&folder, "behind-centre", &Answers::default());
@@ -385,73 +287,4 @@ fn a_step_whose_unit_is_gone_says_so_and_the_others_stay() {
     window.assert_says("cannot be shown");
     window.click("Step 3: The edge exactly below the centre");
     window.assert_silent("cannot be shown");
-}
-
-#[test]
-fn a_wrong_setting_keeps_its_lesson_from_being_saved_and_is_asked_about() {
-    let folder = lessons();
-    let (file, mut window) = on(&folder, "longer-knife", &Answers::default());
-    let before = fs::read_to_string(&file).unwrap();
-    window.click("Step 4: Less and more");
-    window.type_over("Attitude", "steep");
-    save(&mut window);
-    window.assert_says("Not saved. Step 4, setting of the step: Attitude: ");
-    assert_eq!(fs::read_to_string(&file).unwrap(), before);
-    window.assert_says("longer-knife.lesson.ron, not saved");
-    window.click("Close lesson");
-    window.assert_says("Unsaved lesson");
-    window.click("Keep editing");
-    assert_eq!(window.entry("Attitude"), "steep");
-    // Taken back, it is gone, and the lesson is as its file holds it.
-    window.press_with(Modifiers::COMMAND, Key::Z);
-    assert_eq!(window.entry("Attitude"), "5 deg");
-    window.assert_silent("longer-knife.lesson.ron, not saved");
-}
-
-#[test]
-fn a_wrong_setting_goes_with_its_step_and_with_no_other() {
-    let folder = lessons();
-    let (file, mut window) = on(&folder, "longer-knife", &Answers::default());
-    let before = fs::read_to_string(&file).unwrap();
-    window.click("Step 4: Less and more");
-    window.type_over("Attitude", "steep");
-    window.press_with(Modifiers::ALT, Key::ArrowUp);
-    assert_eq!(window.entry("Attitude"), "steep");
-    window.assert_says("Step 3: Less and more, to be put right");
-    save(&mut window);
-    window.assert_says("Not saved. Step 3, setting of the step: Attitude: ");
-    let other = read(&file).steps[2].title.clone();
-    window.click(&format!("Step 4: {other}"));
-    assert_ne!(window.entry("Attitude"), "steep");
-    window.click("Step 3: Less and more, to be put right");
-    assert_eq!(window.entry("Attitude"), "steep");
-    assert_eq!(fs::read_to_string(&file).unwrap(), before);
-    // Its step deleted, no other has it.
-    window.click("Delete this step");
-    save(&mut window);
-    window.assert_silent("Not saved.");
-    let steps = read_lesson(&before).expect("a right lesson").steps.len();
-    assert_eq!(read(&file).steps.len(), steps - 1);
-}
-
-#[test]
-fn a_wrong_setting_that_a_dead_window_left_comes_back_with_its_step() {
-    let folder = lessons();
-    let recovery = folder.path().join("recovery");
-    let file = folder.path().join("longer-knife.lesson.ron");
-    let keeping = || Start::on(DemoUnit::FairwayTrailed.document()).keeping_in(&recovery);
-    let mut start = keeping();
-    start.beginning = Some(Beginning::with_lesson(&file).unwrap());
-    let mut window = in_lesson(start);
-    window.click("Step 4: Less and more");
-    window.type_over("Attitude, beside it", "steep");
-    drop(window);
-    let mut window = keeping().window();
-    window.assert_says("Work was not saved");
-    window.assert_says("steep");
-    window.click("Recover");
-    window.click("Step 4: Less and more, to be put right");
-    assert_eq!(window.entry("Attitude, beside it"), "steep");
-    save(&mut window);
-    window.assert_says("Not saved. Step 4, setting of the step: Attitude, beside it: ");
 }

@@ -23,6 +23,7 @@ mod knives_plots;
 mod knives_set_once;
 mod knives_window;
 mod lesson_pictures;
+mod lesson_settings_window;
 mod lesson_sizes;
 mod lesson_steps;
 mod lesson_window;

@@ -103,6 +103,36 @@ fn what_was_not_saved_is_offered_beside_its_file_and_recovered_with_its_wrong_te
 }
 
 #[test]
+fn a_wrong_radius_of_the_ground_comes_back_in_its_own_field() {
+    // As it is kept, and as it was before the radius had a path of its own.
+    for path in ["ground.radius", "ground.shape"] {
+        let bench = Bench::new();
+        let mut window = bench.window();
+        window.unfold_one("Ground");
+        window.choose("Shape", "Crest");
+        window.enter_text("Radius", "round");
+        drop(window);
+        for entry in fs::read_dir(&bench.recovery).unwrap() {
+            let file = entry.unwrap().path();
+            if file.extension().is_some_and(|kind| kind == "recovery") {
+                let kept = fs::read_to_string(&file).unwrap();
+                assert_eq!(kept.matches("ground.radius").count(), 1, "{kept}");
+                fs::write(&file, kept.replace("ground.radius", path)).unwrap();
+            }
+        }
+        let mut window = bench.next_start();
+        window.click("Recover");
+        window.unfold_one("Ground");
+        assert_eq!(window.entry("Radius"), "round", "{path}");
+        window.enter_text("Radius", "20 ft");
+        window.press_with(Modifiers::COMMAND, Key::S);
+        let saved = open_unit(&bench.file).unwrap();
+        let radius = saved.ground.shape.radius().expect("a crest");
+        assert_eq!(radius.text(), "20 ft");
+    }
+}
+
+#[test]
 fn work_that_was_left_is_offered_after_what_a_room_sees_and_not_over_it() {
     let bench = Bench::new();
     let mut window = bench.window();

@@ -4,6 +4,7 @@
 pub mod bus;
 pub mod demo_unit;
 pub mod example;
+pub mod lesson_window;
 pub mod nudge;
 pub mod pdf;
 pub mod plate_window;
