@@ -109,7 +109,7 @@ fn side_ui(
             document.setting.rollers = None;
         }
     }
-    typed.end(desk, (number, side), before, (document, change));
+    typed.end(desk, (number, side), &before, (document, change));
 }
 
 /// The way back from what is set for the step: to the step before where it names no unit of its own, else to

@@ -146,7 +146,7 @@ impl Typed {
         &mut self,
         desk: &mut Desk,
         (number, side): (usize, Side),
-        before: Before,
+        before: &Before,
         (document, change): (Document, Option<Change>),
     ) {
         let wrong: Vec<_> = self.wrong(side).collect();
@@ -156,7 +156,7 @@ impl Typed {
             .flatten();
         let is_set = change.is_some();
         if let Some(change) = change.or(typed_wrong) {
-            self.begin_typing(desk, (number, side), &before, &change);
+            self.begin_typing(desk, (number, side), before, &change);
             let began = self.began.as_ref();
             let began = began.filter(|began| is_set_alike(&began.document, &document));
             desk.edit_lesson_by(&side.undone(change.name()), &change, |lesson| {
@@ -171,7 +171,9 @@ impl Typed {
                     }
                 }
                 step.drop_wrong(side.is_second());
-                wrong.into_iter().for_each(|wrong| step.put_wrong(wrong));
+                for wrong in wrong {
+                    step.put_wrong(wrong);
+                }
             });
             // The next unit to be set here is worked out from this one.
             self.of = None;
