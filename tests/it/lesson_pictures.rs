@@ -48,7 +48,7 @@ fn texts(panels: &[Panel]) -> Vec<(&str, f64)> {
 
 /// The clip point's ring on a panel.
 fn ring(panel: &Panel) -> Rect {
-    let rings = panel.marks.iter().filter_map(|mark| match mark {
+    let mut rings = panel.marks.iter().filter_map(|mark| match mark {
         Mark::Stroke {
             role: Role::Clip,
             path,
@@ -56,7 +56,7 @@ fn ring(panel: &Panel) -> Rect {
         } => Some(path.bounding_box()),
         _ => None,
     });
-    rings.last().expect("the ring about the clip point")
+    rings.next_back().expect("the ring about the clip point")
 }
 
 fn is_lens(step: &Step) -> bool {

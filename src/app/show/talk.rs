@@ -135,16 +135,15 @@ impl Talk {
             MotionOf::Mowing
         };
         let both = solved.second.as_ref();
-        match both.filter(|_| LessonPictures::are_two(step, solved)) {
-            Some(second) => InMotion::of_both([&solved.first, second], shows),
-            None => {
-                let step = step.clone();
-                let wide = move |paper| self.pictures(0.0).clip_on_paper(&step, solved, paper);
-                Some(InMotion {
-                    clip_on_paper: Box::new(wide),
-                    ..InMotion::of(&solved.first, shows)?
-                })
-            }
+        if let Some(second) = both.filter(|_| LessonPictures::are_two(step, solved)) {
+            InMotion::of_both([&solved.first, second], shows)
+        } else {
+            let step = step.clone();
+            let wide = move |paper| self.pictures(0.0).clip_on_paper(&step, solved, paper);
+            Some(InMotion {
+                clip_on_paper: Box::new(wide),
+                ..InMotion::of(&solved.first, shows)?
+            })
         }
     }
 
