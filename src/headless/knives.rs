@@ -14,7 +14,7 @@ use crate::analysis::ranges::attitude_range;
 use crate::analysis::{NumberId, Solution, Solved};
 use crate::command::caution;
 use crate::unit::{Fitted, RowProblem};
-use crate::units::{Angle, Share};
+use crate::units::{Angle, Rollers, Share};
 
 #[derive(Clone, Debug, PartialEq, Serialize)]
 struct KnifeReport<'a> {
@@ -274,9 +274,9 @@ fn plain(solved: &Solved, rows: &[KnifeRow], ranking: &Ranking) -> String {
         }
         let aim = match &row.aim {
             Ok(aim) => format!(
-                "{}; rear roller {} from where it was measured{}",
+                "{}; {} from where it was measured{}",
                 system.angle(aim.attitude),
-                system.roller_move(aim.rear_roller),
+                system.move_of(Rollers::Rear, aim.rear_roller),
                 match aim.certainty {
                     Certainty::Sure => "",
                     Certainty::Reads =>

@@ -56,7 +56,7 @@ const fn in_decimals(system: System) -> System {
 /// positive.
 fn number_and_unit(value: Value, system: System) -> [String; 2] {
     let value = match value {
-        Value::Move(by) => Value::Length(by),
+        Value::Move(by) | Value::MoveOf(_, by) => Value::Length(by),
         other => other,
     };
     let shown = value.shown_in(system);

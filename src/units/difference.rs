@@ -71,7 +71,7 @@ impl Value {
     /// As it is shown, with a sign: a move's words tell a place, not how far two are apart.
     fn with_sign(self, system: System) -> String {
         match self {
-            Self::Move(length) => system.length(length),
+            Self::Move(length) | Self::MoveOf(_, length) => system.length(length),
             other => other.shown_in(system),
         }
     }
@@ -79,8 +79,13 @@ impl Value {
     /// The number that its digits round; none where a kind has no one unit.
     fn in_shown_units(self, system: System) -> Option<f64> {
         match self {
-            Self::Length(length) | Self::Move(length) if system.is_metric() => Some(length.mm()),
-            Self::Length(length) | Self::Move(length) => Some(length.inches()),
+            Self::Length(length) | Self::Move(length) | Self::MoveOf(_, length) => {
+                Some(if system.is_metric() {
+                    length.mm()
+                } else {
+                    length.inches()
+                })
+            }
             Self::Angle(angle) => Some(angle.deg()),
             Self::Share(share) => Some(100.0 * share.of_one()),
             Self::Ratio(ratio) => Some(ratio.number()),

@@ -13,11 +13,8 @@ impl Value {
             Self::Length(length) => Self::Length(read(length, &system.length(length))),
             Self::Limit(limit) => Self::Limit(read(limit, &system.length(limit))),
             Self::Radius(radius) => Self::Radius(read(radius, &system.radius(radius))),
-            Self::Move(by) => {
-                let size = Length::from_mm(by.mm().abs());
-                let size = read(size, &system.length(size));
-                Self::Move(Length::from_mm(size.mm().copysign(by.mm())))
-            }
+            Self::Move(by) => Self::Move(read_move(by, system)),
+            Self::MoveOf(rollers, by) => Self::MoveOf(rollers, read_move(by, system)),
             Self::Angle(angle) => Self::Angle(read::<Angle>(angle, &self.shown_in(system))),
             Self::Share(share) => Self::Share(read::<Share>(share, &self.shown_in(system))),
             Self::Ratio(ratio) => Self::Ratio(read::<Ratio>(ratio, &self.shown_in(system))),
@@ -40,6 +37,13 @@ impl Value {
             .find(|next| (next.base() - here.base()) * side > 0.0)
             .unwrap_or(here)
     }
+}
+
+/// What a roller's move reads as, whichever way it goes.
+fn read_move(by: Length, system: System) -> Length {
+    let size = Length::from_mm(by.mm().abs());
+    let size = read(size, &system.length(size));
+    Length::from_mm(size.mm().copysign(by.mm()))
 }
 
 /// What a shown text stands for; the value itself should it ever not be read back.

@@ -1,6 +1,6 @@
 //! Sentences with quantities in them, kept as values until somebody reads them in their own units.
 
-use super::{Angle, Length, Measure as _, Ratio, Share, Speed, System, Turning};
+use super::{Angle, Length, Measure as _, Ratio, Rollers, Share, Speed, System, Turning};
 
 /// The most quantities one sentence holds.
 const MOST_VALUES: usize = 6;
@@ -28,6 +28,8 @@ pub enum Value {
     Radius(Length),
     /// A roller's move in its bracket, in the shop's words: up is towards the reel.
     Move(Length),
+    /// The same as what is to be done, with the rollers named.
+    MoveOf(Rollers, Length),
 }
 
 impl Value {
@@ -38,7 +40,8 @@ impl Value {
             Self::Length(length)
             | Self::Limit(length)
             | Self::Radius(length)
-            | Self::Move(length) => length.base(),
+            | Self::Move(length)
+            | Self::MoveOf(_, length) => length.base(),
             Self::Angle(angle) => angle.base(),
             Self::Share(share) => share.base(),
             Self::Ratio(ratio) => ratio.base(),
@@ -55,6 +58,7 @@ impl Value {
             Self::Limit(_) => Self::Limit(Length::from_base(base)),
             Self::Radius(_) => Self::Radius(Length::from_base(base)),
             Self::Move(_) => Self::Move(Length::from_base(base)),
+            Self::MoveOf(rollers, _) => Self::MoveOf(rollers, Length::from_base(base)),
             Self::Angle(_) => Self::Angle(Angle::from_base(base)),
             Self::Share(_) => Self::Share(Share::from_base(base)),
             Self::Ratio(_) => Self::Ratio(Ratio::from_base(base)),
@@ -76,6 +80,7 @@ impl Value {
             Self::Turning(turning) => turning.entry(system),
             Self::Radius(length) => system.radius(length),
             Self::Move(length) => system.roller_move(length),
+            Self::MoveOf(rollers, length) => system.move_of(rollers, length),
         }
     }
 
@@ -87,9 +92,11 @@ impl Value {
             Self::Angle(angle) => System::finer_angle(angle, more),
             Self::Share(share) => System::finer_share(share, more),
             Self::Ratio(ratio) => System::finer_ratio(ratio, more),
-            Self::Speed(_) | Self::Turning(_) | Self::Radius(_) | Self::Move(_) => {
-                self.shown_in(system)
-            }
+            Self::Speed(_)
+            | Self::Turning(_)
+            | Self::Radius(_)
+            | Self::Move(_)
+            | Self::MoveOf(..) => self.shown_in(system),
         }
     }
 

@@ -156,18 +156,6 @@ impl System {
     pub(super) fn finer_ratio(ratio: Ratio, more: usize) -> String {
         fixed(ratio.number(), 2 + more)
     }
-
-    /// A roller's move in its bracket to be read: `raise 0.118 in` towards the reel, `lower` from it,
-    /// `unchanged` where it reads as zero.
-    #[must_use]
-    pub fn roller_move(self, moved: Length) -> String {
-        let shown = self.length(Length::from_mm(moved.mm().abs()));
-        match moved.mm() {
-            _ if reads_as_zero(&shown) => "unchanged".to_owned(),
-            mm if mm > 0.0 => format!("raise {shown}"),
-            _ => format!("lower {shown}"),
-        }
-    }
 }
 
 /// How many figures a number has, the zeros before the first not counted.

@@ -5,7 +5,7 @@ use sweepgauge::analysis::advice::{Certainty, Way};
 use sweepgauge::analysis::knives::LipLeft;
 use sweepgauge::analysis::{FindingId, Findings, Level, Solved};
 use sweepgauge::unit::{Document, Field, Fitted, KnifePart, Limits, Reading, Turf, read_text};
-use sweepgauge::units::{Length, Quantity, System, Value};
+use sweepgauge::units::{Length, Quantity, Rollers, System, Value};
 
 use crate::common::by_chance;
 use crate::common::demo_unit::DemoUnit;
@@ -96,18 +96,20 @@ fn typed(before: &Solved, way: &Way, text: &str, system: System) -> Vec<Document
             rear_move: pose.rear_roller.moved + told_move(rear, system),
         };
         document.set_stance(stance, system);
-        for by in [front, rear] {
-            assert!(text.contains(&system.roller_move(by)), "{text}");
-        }
         document
     };
     match *way {
         Way::Attitude {
             to, front, rear, ..
         } => {
+            for (rollers, by) in [(Rollers::Front, front), (Rollers::Rear, rear)] {
+                assert!(text.contains(&system.move_of(rollers, by)), "{text}");
+            }
             vec![set(Field::WantedAttitude, to.into()), moved(front, rear)]
         }
         Way::HeightOfCut { to, rollers, .. } => {
+            let told = system.move_of(Rollers::Both, rollers);
+            assert!(text.contains(&told), "{text}");
             vec![
                 set(Field::WantedHeightOfCut, to.into()),
                 moved(rollers, rollers),

@@ -12,7 +12,7 @@ use sweepgauge::analysis::{Case, FindingId, Solution, Solved};
 use sweepgauge::app::{DEMO_UNIT, Preferences};
 use sweepgauge::drawing::{Hold, OVERLAYS, Overlay, Role as DrawnRole, Shape, SideView, Theme};
 use sweepgauge::unit::{Document, Field, Pieces, read_knife_rows};
-use sweepgauge::units::System;
+use sweepgauge::units::{Rollers, System};
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
@@ -88,10 +88,12 @@ fn assert_rows_shown(window: &Window) {
         let texts = row(window, &found.name);
         let mut wanted = Vec::new();
         wanted.extend(found.aim.ok().map(|aim| system.angle(aim.attitude)));
-        wanted.extend(found.aim.ok().map(|aim| {
-            let rear = system.roller_move(aim.rear_roller);
-            format!("rear roller {rear}")
-        }));
+        wanted.extend(
+            found
+                .aim
+                .ok()
+                .map(|aim| system.move_of(Rollers::Rear, aim.rear_roller)),
+        );
         for reel in &found.life {
             if reel.windows.is_empty() {
                 wanted.push("none".to_owned());

@@ -140,7 +140,7 @@ fn every_cure_on_the_why_sheet_tells_whether_it_ends_at_its_limit_or_its_aim() {
         let solved = Solved::of(&unit.document()).unwrap();
         for sheet in sheets(&solved, SheetKind::Why, Page::ALL[0], solved.unit.system) {
             for text in texts(&sheet) {
-                let told = text.contains("front roller: ") && text.contains("; ");
+                let told = text.contains(" the front roller ") && text.contains("; ");
                 if !told {
                     continue;
                 }

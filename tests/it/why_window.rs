@@ -6,7 +6,7 @@ use sweepgauge::analysis::why::{
 };
 use sweepgauge::analysis::{FindingId, NumberId, Solved};
 use sweepgauge::unit::Document;
-use sweepgauge::units::System;
+use sweepgauge::units::{Rollers, System};
 
 use crate::common::demo_unit::DemoUnit;
 use crate::common::example::{EXAMPLE, example};
@@ -202,7 +202,7 @@ fn the_units_of_the_area_are_the_readers() {
     let (_, why) = worked_out(window.document());
     let attitude = &why.knobs[0];
     let rear = attitude.to_limit.as_ref().unwrap().trial_rollers.1;
-    window.assert_says(&System::Millimetre.roller_move(rear));
+    window.assert_says(&System::Millimetre.move_of(Rollers::Rear, rear));
 }
 
 #[test]

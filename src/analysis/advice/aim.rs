@@ -336,7 +336,11 @@ impl Aim<'_> {
     /// The room wanted inside a limit at best.
     fn room(&self, judged: &Judged, bound: &Bound) -> f64 {
         match judged.value {
-            Value::Length(_) | Value::Limit(_) | Value::Radius(_) | Value::Move(_) => {
+            Value::Length(_)
+            | Value::Limit(_)
+            | Value::Radius(_)
+            | Value::Move(_)
+            | Value::MoveOf(..) => {
                 // The same in whatever units it is read: the unit's own are round.
                 match self.asked.case.unit.system {
                     System::Millimetre => ROOM_MM,

@@ -4,7 +4,7 @@ use super::aim::{Aimed, KeptClear};
 use super::trial::Certainty;
 use crate::analysis::FindingId;
 use crate::analysis::caution::{at_grinder_or_lathe, hands_on};
-use crate::units::{Angle, Length, Sentence, Speed, Turning, Value};
+use crate::units::{Angle, Length, Rollers, Sentence, Speed, Turning, Value};
 
 /// One thing that can be done about a finding. Its quantities are as they read in the units that it
 /// was asked for in.
@@ -106,17 +106,21 @@ impl Way {
                 to, front, rear, ..
             } => Sentence::new(
                 told(
-                    "At this height of cut an attitude of {} clears it and makes no other finding worse: front roller: {}, rear roller: {}, from where they are now.",
-                    "At this height of cut it reads OK at an attitude of {}, but undecided: a limit lies within the ±: front roller: {}, rear roller: {}, from where they are now.",
+                    "At this height of cut an attitude of {} clears it and makes no other finding worse: {}, {}, from where they are now.",
+                    "At this height of cut it reads OK at an attitude of {}, but undecided: a limit lies within the ±: {}, {}, from where they are now.",
                 ),
-                &[to.into(), Value::Move(front), Value::Move(rear)],
+                &[
+                    to.into(),
+                    Value::MoveOf(Rollers::Front, front),
+                    Value::MoveOf(Rollers::Rear, rear),
+                ],
             ),
             Self::HeightOfCut { to, rollers, .. } => Sentence::new(
                 told(
-                    "At this attitude a height of cut of {} clears it and makes no other finding worse: both rollers: {} from where they are now.",
-                    "At this attitude it reads OK at a height of cut of {}, but undecided: a limit lies within the ±: both rollers: {} from where they are now.",
+                    "At this attitude a height of cut of {} clears it and makes no other finding worse: {} from where they are now.",
+                    "At this attitude it reads OK at a height of cut of {}, but undecided: a limit lies within the ±: {} from where they are now.",
                 ),
-                &[to.into(), Value::Move(rollers)],
+                &[to.into(), Value::MoveOf(Rollers::Both, rollers)],
             ),
             Self::GroundSpeed(to, _) => Sentence::new(
                 told(

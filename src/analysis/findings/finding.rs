@@ -23,10 +23,13 @@ pub struct Finding {
 }
 
 impl Finding {
-    /// What it is about.
+    /// What it is about, or what is wrong where it is surely over its limit.
     #[must_use]
     pub const fn title(&self) -> &'static str {
-        self.id.title()
+        match (self.level, self.doubt, self.id.in_soil()) {
+            (Level::Over, None, Some(in_soil)) => in_soil,
+            _ => self.id.title(),
+        }
     }
 
     /// The level that its symbol shows: whatever is undecided should be watched, on whichever side of

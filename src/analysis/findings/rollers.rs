@@ -3,7 +3,7 @@
 use super::{Bound, Case, FindingId, Judged, Level, Rule, Side, Verdict, WindowEnd};
 use crate::analysis::NumberId;
 use crate::geometry::RollerOnPlate;
-use crate::units::{Length, Sentence, Value};
+use crate::units::{Length, Rollers, Sentence, Value};
 
 pub(super) const RULE: Rule = Rule {
     finding: FindingId::Rollers,
@@ -128,8 +128,11 @@ fn judge(case: &Case) -> Option<Verdict> {
     }
     let [front, rear] = Which::BOTH.map(|which| which.of(case).moved);
     let text = Sentence::new(
-        "Set so, from where they were measured: front roller, {}; rear roller, {}; both clear reel and knife.",
-        &[Value::Move(front), Value::Move(rear)],
+        "Set so, from where they were measured: {}, {}; both clear reel and knife.",
+        &[
+            Value::MoveOf(Rollers::Front, front),
+            Value::MoveOf(Rollers::Rear, rear),
+        ],
     );
     Some(Verdict {
         level: Level::Fine,

@@ -68,6 +68,28 @@ impl FindingId {
         self.rule().title
     }
 
+    /// What is wrong where it is over its limit, as far as that is a clearance below zero, which is none.
+    #[must_use]
+    pub const fn in_soil(self) -> Option<&'static str> {
+        match self {
+            Self::Reel => Some("Reel in the soil"),
+            Self::LowEnd => Some("Reel in the soil at the low side"),
+            Self::Cut => Some("Edge in the soil"),
+            Self::Underside => Some("Underside of the knife in the soil"),
+            Self::LowEndUnderside => Some("Underside in the soil at the low side"),
+            Self::Sweep
+            | Self::Ahead
+            | Self::Gap
+            | Self::TopFace
+            | Self::RunoutSwing
+            | Self::Lip
+            | Self::Scrap
+            | Self::Clip
+            | Self::Rollers
+            | Self::Attitude => None,
+        }
+    }
+
     /// The number that it judges, for its uncertainty; none where no one number decides.
     #[must_use]
     pub const fn number(self) -> Option<NumberId> {

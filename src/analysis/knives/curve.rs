@@ -111,6 +111,15 @@ impl Measured {
         }
     }
 
+    /// The same in a word or two, for a key.
+    pub(super) const fn short_name(self) -> &'static str {
+        match self {
+            Self::Sweep => "sweep",
+            Self::BehindCentre => "behind centre",
+            Self::Underside => "underside",
+        }
+    }
+
     /// Its limits at a height of cut.
     #[must_use]
     pub fn limits(self, unit: &Unit, trial: &Trial) -> Vec<MeasuredLimit> {

@@ -26,7 +26,7 @@ impl Sure {
     pub fn told(self, value: Value, system: System) -> String {
         // A ± goes neither up nor down.
         let as_length = |off: f64| match value {
-            Value::Move(_) => Length::from_base(off).into(),
+            Value::Move(_) | Value::MoveOf(..) => Length::from_base(off).into(),
             _ => value.with_base(off),
         };
         let shown = |off: f64| as_length(off).shown_in(system);

@@ -12,7 +12,7 @@ use crate::drawing::{
     Canvas, MotionOf, Panel, PictureView, ShownIn, SideView, Standing, Style, View, lay_out,
     letters, motion_panel, view_panels,
 };
-use crate::units::System;
+use crate::units::{Length, System};
 
 /// What a room sees first.
 pub enum First {
@@ -189,7 +189,8 @@ fn page_slide(page: &Rc<PagePicture>) -> Slide<'static> {
 
 /// A number of a unit, with how it stands where that should be looked at.
 fn large_number(solved: &Solved, id: NumberId, system: System) -> Option<LargeNumber> {
-    let shown = solved.solution.numbers().shown(id, system)?;
+    let numbers = solved.solution.numbers();
+    let shown = numbers.shown(id, system)?;
     let examples = solved.document.example_count();
     let finding = id
         .finding()
@@ -199,8 +200,15 @@ fn large_number(solved: &Solved, id: NumberId, system: System) -> Option<LargeNu
         let word = finding.standing_on(examples).into_owned();
         (level > Level::Fine).then_some((level, word))
     });
+    // A clearance below zero is told as the depth that it is.
+    let in_soil = finding.and_then(|finding| finding.id.in_soil());
+    let deep = numbers.base(id).filter(|clear| *clear < 0.0);
+    let (title, shown) = match in_soil.zip(deep) {
+        Some((title, clear)) => (title, system.length(Length::from_mm(-clear))),
+        None => (id.title(), shown),
+    };
     Some(LargeNumber {
-        title: id.title().to_owned(),
+        title: title.to_owned(),
         shown,
         level,
     })

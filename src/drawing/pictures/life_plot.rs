@@ -2,7 +2,7 @@
 
 use kurbo::{Line, Point, Rect, Shape as _};
 
-use crate::analysis::knives::{Curve, Measured, Trial};
+use crate::analysis::knives::{Curve, Measured, SameLine, Trial};
 use crate::drawing::paper::{Anchor, Axis, Panel, Pencil, Style};
 use crate::drawing::scene::{Role, polyline};
 use crate::unit::Unit;
@@ -27,7 +27,8 @@ const BELOW: f64 = 32.0;
 /// How far around the limits and the values in force the plot reaches, in parts of their span.
 const REACH: f64 = 1.5;
 
-/// Draws one of the measured numbers over the reel's life in a rectangle of paper.
+/// Draws one of the measured numbers over the reel's life in a rectangle of paper. A line that lies on
+/// another one is not drawn over it: the key tells of it.
 #[must_use]
 pub fn life_plot(
     lines: &[LifeLine],
@@ -86,7 +87,10 @@ pub fn life_plot(
     let now = x(now_mm);
     let upright = Line::new((now, frame.y0), (now, frame.y1));
     drawn.stroke(Role::CentreLine, &upright.to_path(0.1));
-    for line in lines {
+    let same = SameLine::of_all(lines.iter().map(|line| &line.curves));
+    let own = lines.iter().zip(same);
+    let own = own.filter(|(_, same)| same.in_plot(measured).is_none());
+    for (line, _) in own {
         for piece in &line.curves[index].pieces {
             let points = piece.iter().map(|point| (x(point[0]), y(point[1])));
             let path = polyline(points);

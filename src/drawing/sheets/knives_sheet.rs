@@ -8,7 +8,7 @@ use super::print_style::of_pictures;
 use super::setting_sheet::{findings, measured};
 use super::sheet::Sheet;
 use crate::analysis::knives::{
-    KnifeRow, Measured, Over, Ranks, Trial, curves, rank, rests_on, sum_text, table,
+    KnifeRow, Measured, Over, Ranks, SameLine, Trial, curves, rank, rests_on, sum_text, table,
 };
 use crate::analysis::{Case, Level, Solution, Solved};
 use crate::drawing::paper::{KNIFE_LINES, OVERLAYS, Panel, Style, letters};
@@ -322,15 +322,23 @@ impl Drawn {
         [key, pictures]
     }
 
-    /// Which line is whose.
+    /// Which line is whose, and for whom that of another is drawn.
     fn names(&self) -> String {
         const PATTERNS: [&str; OVERLAYS] = ["solid line", "long dashes", "dots", "short dashes"];
+        let same = SameLine::of_all(self.lines.iter().map(|line| &line.curves));
+        let name = |place: usize| {
+            let of_line = |knife: &&DrawnKnife| usize::from(knife.place) == place;
+            Some(self.knives.iter().find(of_line)?.name.as_str())
+        };
         let named: Vec<String> = self
             .knives
             .iter()
             .map(|knife| {
-                let pattern = PATTERNS[usize::from(knife.place) % PATTERNS.len()];
-                format!("{pattern}: {}", knife.name)
+                let place = usize::from(knife.place);
+                let pattern = PATTERNS[place % PATTERNS.len()];
+                let told = same.get(place).and_then(|same| same.told(name));
+                let told = told.map_or_else(String::new, |told| format!(" ({told})"));
+                format!("{pattern}: {}{told}", knife.name)
             })
             .collect();
         named.join(";  ")

@@ -89,9 +89,8 @@ pub(super) fn setting_steps(solved: &Solved, system: System) -> Vec<String> {
         let turns = moves_told(moves, &unit.brackets, system);
         let turns = turns.map_or_else(String::new, |told| format!(" {told}"));
         steps.push(format!(
-            "Rollers in their brackets, from where you measured them, unit and reel blocked, gloves on: front, {}; rear, {}; to raise is towards the reel.{turns}",
-            system.roller_move(moves.0),
-            system.roller_move(moves.1)
+            "Rollers in their brackets, from where you measured them, unit and reel blocked, gloves on: {}; to raise is towards the reel.{turns}",
+            system.roller_moves(moves)
         ));
     } else {
         steps.push("Leave both rollers where you measured them.".to_owned());

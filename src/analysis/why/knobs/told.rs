@@ -19,11 +19,7 @@ impl KnobAnswer {
     pub fn told(&self, change: &Change, towards: Towards, system: System) -> String {
         let to = change.trial.shown_in(system);
         let by = change.trial_by.shown_in(system);
-        let rollers = format!(
-            "front roller: {}, rear roller: {}",
-            system.roller_move(change.trial_rollers.0),
-            system.roller_move(change.trial_rollers.1)
-        );
+        let rollers = system.roller_moves(change.trial_rollers);
         let is_met = towards == Towards::Limit && self.is_within;
         let limit = self.limit_word;
         let lead = match towards {

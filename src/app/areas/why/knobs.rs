@@ -325,13 +325,7 @@ impl Row<'_> {
     fn rollers(&self, change: &Change) -> Option<String> {
         let (front, rear) = change.trial_rollers;
         let moved = front.mm().abs().max(rear.mm().abs());
-        (moved > 1e-6).then(|| {
-            format!(
-                "(front roller: {}, rear roller: {})",
-                self.system.roller_move(front),
-                self.system.roller_move(rear)
-            )
-        })
+        (moved > 1e-6).then(|| format!("({})", self.system.roller_moves((front, rear))))
     }
 
     /// The roller moves to the aim, or else to the limit, in turns and spacers; none where these are

@@ -3,15 +3,20 @@
 use egui::{RichText, Sense, Stroke, Ui, vec2};
 
 use super::key::Key;
+use crate::analysis::knives::SameLine;
 use crate::app::areas::knives::inks::{ink, knife_ink, line_sample, paper};
 use crate::drawing::Theme;
 
-/// The line and the name of every knife, and what the other marks mean.
-pub fn legend_ui(ui: &mut Ui, key: &Key, theme: Theme) {
+/// The line and the name of every knife, whose line is drawn for it, and what the other marks mean.
+pub fn legend_ui(ui: &mut Ui, key: &Key, same: &[SameLine], theme: Theme) {
     ui.horizontal_wrapped(|ui| {
-        for ((name, _), &line) in key.knives.iter().zip(&key.lines) {
+        let name_at = |place: usize| key.knives.get(place).map(|(name, _)| name.as_str());
+        for (((name, _), &line), same) in key.knives.iter().zip(&key.lines).zip(same) {
             line_sample(ui, knife_ink(line, theme));
             ui.label(name);
+            if let Some(told) = same.told(name_at) {
+                ui.label(RichText::new(told).weak());
+            }
             ui.add_space(8.0);
         }
         let (place, _) = ui.allocate_exact_size(vec2(12.0, 16.0), Sense::hover());

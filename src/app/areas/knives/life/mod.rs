@@ -70,7 +70,7 @@ impl LifePlots {
         if let Some(note) = plotted.note() {
             ui.label(note);
         }
-        legend_ui(ui, key, theme);
+        legend_ui(ui, key, &worked_out.same, theme);
         let mut clicked = None;
         let mut plot = |ui: &mut Ui, index: usize| {
             if let Some(at) = plot_ui(ui, key, worked_out, index, theme, room) {

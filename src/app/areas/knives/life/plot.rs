@@ -81,7 +81,9 @@ pub fn plot_ui(
                     style,
                     width,
                 } = knife_ink(key.lines[knife], theme);
-                for piece in &plotted.lines[knife] {
+                // A line on another's would read as one of another pattern; the key tells of it.
+                let is_own = worked_out.same[knife].in_plot(measured).is_none();
+                for piece in plotted.lines[knife].iter().filter(|_| is_own) {
                     plot.line(
                         Line::new(name.as_str(), PlotPoints::Borrowed(piece))
                             .color(colour)

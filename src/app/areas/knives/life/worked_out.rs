@@ -5,7 +5,9 @@ use egui_plot::PlotPoint;
 use super::band::LifeBand;
 use super::key::Key;
 use super::words::sentences;
-use crate::analysis::knives::{Curve, Measured, MeasuredLimit, Over, curves, measured_at};
+use crate::analysis::knives::{
+    Curve, Measured, MeasuredLimit, Over, SameLine, curves, measured_at,
+};
 use crate::drawing::Axis;
 use crate::unit::Unit;
 use crate::units::System;
@@ -17,6 +19,8 @@ const REACH: f64 = 1.0;
 #[derive(Debug)]
 pub struct WorkedOut {
     pub plots: [Plotted; 3],
+    /// Of each knife, on whose line its own lies.
+    pub same: Vec<SameLine>,
 }
 
 /// One plot, its values where they stand on its axes.
@@ -73,7 +77,10 @@ impl WorkedOut {
                     .collect(),
             }
         });
-        Self { plots }
+        Self {
+            plots,
+            same: SameLine::of_all(&all),
+        }
     }
 }
 

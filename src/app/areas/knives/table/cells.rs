@@ -18,7 +18,7 @@ use crate::app::widgets::look::colour;
 use crate::app::widgets::symbol::symbol;
 use crate::drawing::{OVERLAYS, Theme};
 use crate::unit::{ExampleCount, Fitted, Knife};
-use crate::units::{Angle, System};
+use crate::units::{Angle, Rollers, System};
 
 /// What a row shows.
 #[expect(
@@ -407,13 +407,9 @@ impl Cells<'_> {
         let why = why.unwrap_or_else(|| "The nearest that holds every limit it can.".to_owned());
         self.number(ui, self.system.angle(aim.attitude))
             .on_hover_text(why);
-        let rear = self.system.roller_move(aim.rear_roller);
-        ui.label(
-            Lettering::FinePrint
-                .of(format!("rear roller {rear}"))
-                .weak(),
-        )
-        .on_hover_text("From where it was measured, height of cut kept");
+        let rear = self.system.move_of(Rollers::Rear, aim.rear_roller);
+        ui.label(Lettering::FinePrint.of(rear).weak())
+            .on_hover_text("From where it was measured, height of cut kept");
     }
 
     fn lip_ui(&self, ui: &mut Ui) {
