@@ -28,6 +28,8 @@ pub enum Figure {
     CrestToScalp,
     /// The radius of the tightest crest on which the knife and its hardware stay clear.
     CrestToDrag,
+    /// How far both rollers go from where they were measured, as what is to be done.
+    RollerMoves,
     /// How deep the reel stands in the ground.
     ReelIntoSoil,
     /// How deep the knife or its hardware stands in the ground.
@@ -71,6 +73,7 @@ impl Figure {
             Self::GroundRadius,
             Self::CrestToScalp,
             Self::CrestToDrag,
+            Self::RollerMoves,
             Self::ReelIntoSoil,
             Self::KnifeIntoSoil,
         ];
@@ -87,6 +90,7 @@ impl Figure {
             Self::GroundRadius => "ground_radius",
             Self::CrestToScalp => "crest_to_scalp",
             Self::CrestToDrag => "crest_to_drag",
+            Self::RollerMoves => "roller_moves",
             Self::ReelIntoSoil => "reel_into_soil",
             Self::KnifeIntoSoil => "knife_into_soil",
             Self::Number(id) => name_of(id),
@@ -103,6 +107,7 @@ impl Figure {
             Self::GroundRadius => "Radius of the ground",
             Self::CrestToScalp => "Tightest crest that the reel clears",
             Self::CrestToDrag => "Tightest crest that the knife clears",
+            Self::RollerMoves => "Roller moves",
             Self::ReelIntoSoil => "Reel into the soil",
             Self::KnifeIntoSoil => "Knife into the soil",
             Self::Number(id) => id.title(),
@@ -143,6 +148,10 @@ impl Figure {
                 let radius = limit.radius().map(|radius| system.radius(radius));
                 radius.ok_or_else(|| self.missing())
             }
+            Self::RollerMoves => {
+                let pose = &solved.solution.pose;
+                Ok(system.roller_moves((pose.front_roller.moved, pose.rear_roller.moved)))
+            }
             Self::ReelIntoSoil => self.into_soil(NumberId::ReelOnGround, solved, system),
             Self::KnifeIntoSoil => self.into_soil(NumberId::UndersideOnGround, solved, system),
         }
@@ -177,7 +186,11 @@ impl Figure {
             Self::KnifeIntoSoil => KNIFE,
             figure => figure,
         };
-        self == other || said == asked
+        let is_a_move = matches!(
+            other,
+            Self::Number(NumberId::FrontRollerMove | NumberId::RearRollerMove)
+        );
+        self == other || said == asked || self == Self::RollerMoves && is_a_move
     }
 
     /// Only numbers can be so many times as large.

@@ -545,7 +545,7 @@ fn the_worst_finding_is_marked_looked_at_and_answered_whatever_it_is() {
         );
         let hatches = marked().filter(|shape| matches!(shape, Shape::Hatch(_)));
         assert_eq!(hatches.count(), usize::from(!is_on_part), "{finding}");
-        let title = finding.title().to_lowercase();
+        let title = worst.title().to_lowercase();
         assert!(scene.words().any(|word| word.contains(&title)), "{finding}");
         // Unasked the lens looks at the clip point; asked, it looks at the worst place.
         let (aim, lens) = Lens::fitted(&view, LensChoice::default(), Hold::Edge, window);
@@ -563,7 +563,7 @@ fn the_worst_finding_is_marked_looked_at_and_answered_whatever_it_is() {
         let judged = Findings::judged(&solved.case(), finding);
         let decides = judged.is_some_and(|judged| judged.level() >= worst.level);
         let printed = sweepgauge::headless::why(&solved, Asked::default());
-        let comes_first = format!("{} comes first: ", finding.title());
+        let comes_first = format!("{} comes first: ", worst.title());
         if finding.is_adjustable() && decides {
             answered += 1;
             assert_eq!(why.comes_first, None, "{finding}");

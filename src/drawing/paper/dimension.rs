@@ -203,8 +203,16 @@ impl Dimension {
                 if self.larger > 1.0 {
                     levels.into_iter().chain(tees).collect()
                 } else {
-                    let upright = [inside.at_most(most), beyond(top, -gap), beyond(foot, gap)];
-                    upright.into_iter().chain(levels).collect()
+                    let inside = inside.at_most(most);
+                    let upright = [beyond(top, -gap), beyond(foot, gap)];
+                    // Along the ground's own slope long upright words would run up through the unit.
+                    if self.direction == Direction::Along {
+                        let first = std::iter::once(inside).chain(levels);
+                        first.chain(upright).collect()
+                    } else {
+                        let first = std::iter::once(inside).chain(upright);
+                        first.chain(levels).collect()
+                    }
                 }
             }
         };

@@ -2,7 +2,7 @@
 
 use kurbo::{Circle, Point, Shape as _};
 
-use super::{SideView, Standing, label, line};
+use super::{SideView, Standing, label, label_or, line};
 use crate::analysis::why::{CrestLimit, CrestLimits};
 use crate::drawing::scene::{EXACT_MM, Role, Scene, Shape, ShownIn};
 use crate::geometry::{GroundShape, Terrain, on_level};
@@ -74,12 +74,18 @@ impl SideView<'_> {
             return;
         };
         let shown = self.system.radius(radius);
-        let text = match origin {
-            Origin::Entered => format!("crest of {shown} radius"),
-            Origin::Tightest => format!("tightest crest it crosses: {shown} radius"),
+        let forms = match origin {
+            Origin::Entered => [
+                format!("crest of {shown} radius"),
+                format!("crest R {shown}"),
+            ],
+            Origin::Tightest => [
+                format!("tightest crest it crosses: {shown} radius"),
+                format!("tightest crest R {shown}"),
+            ],
         };
         if let Some(y) = terrain.surface_mm(front) {
-            let word = label(Point::new(front, y), (-40.0, 36.0), true, text);
+            let word = label_or(Point::new(front, y), (-40.0, 36.0), true, forms);
             scene.add_in(ShownIn::Whole, Role::Clip, word);
         }
         let pose = &self.case.solution.pose;
@@ -99,21 +105,33 @@ impl SideView<'_> {
             }
             let ground = place + terrain.down_at(place) * clear.mm();
             scene.add(Role::Dimension, Shape::Line(line(place, ground)));
-            let told = self.over_crest_text(part, clear);
-            let word = label(place.midpoint(ground), aside, true, told);
+            let told = self.over_crest_forms(part, clear);
+            let word = label_or(place.midpoint(ground), aside, true, told);
             scene.add_in(shown_in, Role::Dimension, word);
             let touch = Circle::new(ground, 0.15).to_path(EXACT_MM);
             scene.add_in(ShownIn::Lens, Role::Dimension, Shape::Line(touch));
         }
     }
 
-    fn over_crest_text(&self, part: &str, clear: Length) -> String {
+    /// It in a sentence, and in fewer words.
+    fn over_crest_forms(&self, part: &str, clear: Length) -> Vec<String> {
         if clear.mm() < -TOUCHING_MM {
-            format!("{part} {} into the crest", self.length(-clear))
+            let deep = self.length(-clear);
+            vec![
+                format!("{part} {deep} into the crest"),
+                format!("{part} {deep} into it"),
+            ]
         } else if clear.mm() < TOUCHING_MM {
-            format!("the {part} touches the crest")
+            vec![
+                format!("the {part} touches the crest"),
+                format!("{part} touches"),
+            ]
         } else {
-            format!("{part} {} over the crest", self.length(clear))
+            let clear = self.length(clear);
+            vec![
+                format!("{part} {clear} over the crest"),
+                format!("{part} {clear} clear"),
+            ]
         }
     }
 
