@@ -1145,9 +1145,9 @@ fn the_sweeps_remedies_bring_the_share_to_the_watch_limit() {
             ("rear roller", "/solution/rear_roller_move_mm"),
         ] {
             let size = number_after(text, name) * INCH;
-            let is_down = text.contains(&format!("{name}: lower"));
+            let is_down = text.contains(&format!("lower the {name}"));
             assert!(
-                is_down || text.contains(&format!("{name}: raise")),
+                is_down || text.contains(&format!("raise the {name}")),
                 "{text}"
             );
             let told = if is_down { -size } else { size };
@@ -1249,7 +1249,7 @@ fn the_other_remedies_are_true() {
 
     let unit = shop.example(&[]);
     let before = numbers(&unit, &["--front-move", "0.6 in", "--rear-move", "0.6 in"]);
-    let down = number_after(text_of(&before, "cut", "over"), "both rollers: lower");
+    let down = number_after(text_of(&before, "cut", "over"), "lower both rollers");
     let moved = format!("{} in", 0.6 - down);
     let after = numbers(&unit, &["--front-move", &moved, "--rear-move", &moved]);
     assert!(number(&after, "/ground/cut_mm") > 0.0);
