@@ -81,7 +81,7 @@ impl SideView<'_> {
             ],
             Origin::Tightest => [
                 format!("tightest crest it crosses: {shown} radius"),
-                format!("tightest crest R {shown}"),
+                format!("tightest crest it crosses: R {shown}"),
             ],
         };
         if let Some(y) = terrain.surface_mm(front) {
