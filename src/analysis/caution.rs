@@ -32,10 +32,11 @@ pub const CAUTION_IN_SHORT: [&str; 2] = [
 ];
 
 /// The same in one line, the longest first, for a strip that is always in view.
-pub const CAUTION_IN_A_LINE: [&str; 3] = [
+pub const CAUTION_IN_A_LINE: [&str; 4] = [
     "Before you touch a unit: engine off, key out, brake on, reel drive disconnected, wheels chocked, unit and reel blocked, cut-resistant gloves. The machine's manual takes precedence.",
-    "Before you touch a unit: engine off, key out, reel drive disconnected, wheels chocked, unit and reel blocked, gloves on.",
-    "Engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.",
+    "Before you touch a unit: engine off, key out, reel drive disconnected, wheels chocked, unit and reel blocked, cut-resistant gloves.",
+    "Engine off, key out, reel drive disconnected, wheels chocked, unit and reel blocked, cut-resistant gloves.",
+    "Engine off, key out, reel drive disconnected, unit and reel blocked, cut-resistant gloves.",
 ];
 
 /// What makes it safe to move a roller, told beside every move.

@@ -38,6 +38,34 @@ impl Difference {
         NumberId::ReelDiameter,
     ];
 
+    /// What two units are set or made otherwise by, where the rest comes from.
+    const CAUSES: [NumberId; 5] = [
+        NumberId::HeightOfCut,
+        NumberId::ReelDiameter,
+        NumberId::Attitude,
+        NumberId::Extension,
+        NumberId::UndersideOverPlate,
+    ];
+    /// So many numbers are told before the cause where it was not chosen.
+    const BEFORE_CAUSE: usize = 2;
+
+    /// The numbers of two units that somebody reads a few of, of those chosen: first what differs, in the order
+    /// chosen, then what reads the same. Where what they are set or made otherwise by was not chosen, it is told
+    /// among the first, unless somebody chose to read fewer.
+    #[must_use]
+    pub fn told_first(chosen: &[NumberId], units: [&Solved; 2], system: System) -> Vec<NumberId> {
+        let differs = |id: &NumberId| !Self::of(*id, units).compared(system).reads_same();
+        let (mut told, same): (Vec<_>, Vec<_>) = chosen.iter().copied().partition(differs);
+        let is_told = Self::CAUSES.iter().any(|cause| told.contains(cause));
+        let has_room = told.is_empty() || chosen.len() > Self::BEFORE_CAUSE;
+        let causes = Self::CAUSES.into_iter();
+        let cause = causes.filter(differs).find(|_| has_room && !is_told);
+        if let Some(cause) = cause {
+            told.insert(told.len().min(Self::BEFORE_CAUSE), cause);
+        }
+        told.into_iter().chain(same).collect()
+    }
+
     /// A number of two units.
     #[must_use]
     pub fn of(id: NumberId, units: [&Solved; 2]) -> Self {

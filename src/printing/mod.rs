@@ -17,7 +17,7 @@ pub use picture::{
 };
 pub use plate_table::plate_table_to_paste;
 pub use sheets::{
-    BoundSheet, FolderBook, Progress, SheetAsked, bound, bound_sheet, bound_worksheet, folder_book,
-    origin_of, with_record,
+    BoundSheet, FolderBook, Progress, SheetAsked, bound, bound_handout, bound_sheet,
+    bound_worksheet, folder_book, origin_of, with_record,
 };
 pub use table::{rows_to_paste, table_to_paste};

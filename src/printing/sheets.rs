@@ -6,11 +6,12 @@ use std::sync::Arc;
 
 use crate::analysis::Solved;
 use crate::analysis::plate::PlateResult;
-use crate::command::Problem;
+use crate::command::{OpenLesson, Problem};
 use crate::drawing::{
-    Awaited, Complained, Origin, Page, PdfBook, Sheet, SheetKind, SheetOf, letters, list_sheet,
-    worksheet,
+    Awaited, Complained, LessonPictures, Origin, Page, PdfBook, STILL, Sheet, SheetKind, SheetOf,
+    handout_sheets, letters, list_sheet, worksheet,
 };
+use crate::lesson::Lesson;
 use crate::plate::{Record, Worksheet};
 use crate::store::{self, FileProblem};
 use crate::unit::Document;
@@ -135,8 +136,8 @@ pub fn bound_sheet(
     };
     bound_pages(
         &title,
-        of,
-        |of| asked.kind.sheets(of, asked.complained),
+        awaited,
+        || asked.kind.sheets(of, asked.complained),
         tell,
     )
 }
@@ -164,21 +165,45 @@ pub fn bound_worksheet(
         system,
         awaited,
     };
-    bound_pages(&title, of, |of| worksheet(of, sheet, &result), tell)
+    bound_pages(&title, awaited, || worksheet(of, sheet, &result), tell)
+}
+
+/// Makes the handout of a lesson, its steps solved with the units of the folder of `file`, and binds it. A
+/// step without numbers stands there with its reason. None when it is no longer awaited, or when `tell`,
+/// which hears how far it is, breaks it off.
+///
+/// # Errors
+/// When the PDF cannot be put together, in words.
+pub fn bound_handout(
+    (lesson, file): (&Lesson, Option<&Path>),
+    page: Page,
+    origin: &Origin,
+    awaited: Awaited,
+    tell: impl FnMut(Progress) -> ControlFlow<()>,
+) -> Result<Option<BoundSheet>, String> {
+    let OpenLesson { lesson, steps, .. } = OpenLesson::as_it_stands(lesson.clone(), file);
+    let pictures = LessonPictures {
+        lesson: &lesson,
+        steps: &steps,
+        clips: STILL,
+    };
+    let title = title_of(&lesson.title);
+    let lay_out = || handout_sheets(pictures, origin, page);
+    bound_pages(&title, awaited, lay_out, tell)
 }
 
 /// Lays pages out and binds them, unless that is given up before.
 fn bound_pages(
     title: &str,
-    of: SheetOf,
-    lay_out: impl FnOnce(SheetOf) -> Vec<Sheet>,
+    awaited: Awaited,
+    lay_out: impl FnOnce() -> Vec<Sheet>,
     mut tell: impl FnMut(Progress) -> ControlFlow<()>,
 ) -> Result<Option<BoundSheet>, String> {
     if tell(Progress { done: 0, of: 0 }).is_break() {
         return Ok(None);
     }
-    let sheets = lay_out(of);
-    if of.awaited.is_given_up() {
+    let sheets = lay_out();
+    if awaited.is_given_up() {
         return Ok(None);
     }
     let of = sheets.len();

@@ -14,7 +14,8 @@ pub struct Compared {
     /// Each of them.
     pub shown: [String; 2],
     /// What the second is more than the first, with its sign: `+0.125 in`, `-2.00°`, `+6.1 points` of two
-    /// shares; `same` where it reads as zero. It is the exact difference, rounded no finer than either is shown.
+    /// shares; `same` where it reads as zero. It is the exact difference, rounded no finer than either is shown; of two
+    /// shares that of the digits shown, which a room subtracts.
     pub more: String,
     /// Whether the digits shown of both differ by something else.
     pub is_about: bool,
@@ -29,6 +30,14 @@ impl Compared {
             (true, true) => "about the same".to_owned(),
             (true, false) => format!("about {}", self.more),
         }
+    }
+}
+
+impl Compared {
+    /// Whether both read the same: neither differs from the other by a digit, or there is none of either.
+    #[must_use]
+    pub fn reads_same(&self) -> bool {
+        self.more == SAME || self.shown[0] == self.shown[1]
     }
 }
 
@@ -49,6 +58,18 @@ impl Value {
         };
         let [one, another, exact] = all.map(|value| value.with_sign(system));
         let (shown_more, is_about) = match [&one, &another, &exact].map(|text| Number::of(text)) {
+            [Some(one), Some(another), Some(exact)] if matches!(self, Self::Share(_)) => {
+                let shown = Number {
+                    value: another.value - one.value,
+                    ..exact
+                };
+                (
+                    shown
+                        .no_finer_than([one, another], Some(shown.value))
+                        .written(),
+                    false,
+                )
+            }
             [Some(one), Some(another), Some(exact)] => {
                 let exact = exact.no_finer_than([one, another], more.in_shown_units(system));
                 let off = (another.value - one.value - exact.value).abs();
@@ -58,7 +79,8 @@ impl Value {
         };
         let told = match self {
             _ if reads_as_zero(&shown_more) => SAME.to_owned(),
-            Self::Share(_) => with_plus(more.base(), shown_more.replace('%', "points")),
+            Self::Share(_) if shown_more.starts_with('-') => shown_more.replace('%', "points"),
+            Self::Share(_) => format!("+{}", shown_more.replace('%', "points")),
             _ => with_plus(more.base(), shown_more),
         };
         Compared {
@@ -192,11 +214,12 @@ mod tests {
         let share = |percent: f64| Value::from(Share::from_base(0.01 * percent));
         let told = |one: Value, other: Value| one.compared(other, System::InchDecimal).told();
         // Shown are 4.1 % and 16.5 %, which differ by 12.4.
-        assert_eq!(told(share(4.146), share(16.48)), "about +12.3 points");
+        assert_eq!(told(share(4.146), share(16.48)), "+12.4 points");
         assert_eq!(told(share(4.1), share(16.5)), "+12.4 points");
-        // Shown are 4.1 % and 4.2 %.
-        assert_eq!(told(share(4.14), share(4.16)), "about the same");
-        assert_eq!(told(share(4.16), share(4.24)), "about +0.1 points");
+        assert_eq!(told(share(16.48), share(4.146)), "-12.4 points");
+        // Shown are 4.1 % and 4.2 %, and twice 4.2 %.
+        assert_eq!(told(share(4.14), share(4.16)), "+0.1 points");
+        assert_eq!(told(share(4.16), share(4.24)), "same");
         assert_eq!(told(share(4.14), share(4.14)), "same");
         assert_eq!(told(inches(0.0036), inches(0.0035)), "-0.0001 in");
         // No finer than what is shown: both read 0.150 in.

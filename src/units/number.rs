@@ -43,6 +43,15 @@ pub(super) fn with_plain_fractions(text: &str) -> Cow<'_, str> {
     Cow::Owned(plain)
 }
 
+/// A text with points for its commas, such as could be typed: after the last one stands a digit.
+fn with_point(text: &str) -> String {
+    let mut pointed = text.replace(',', ".");
+    if pointed.ends_with('.') {
+        pointed.push('5');
+    }
+    pointed
+}
+
 const fn one_letter_fraction(c: char) -> Option<&'static str> {
     Some(match c {
         '½' => "1/2",
@@ -102,7 +111,7 @@ pub(super) fn parse(text: &str) -> Result<f64, NumberProblem> {
         ),
     };
     if body.contains(',') {
-        return Err(NumberProblem::DecimalComma(trimmed.replace(',', ".")));
+        return Err(NumberProblem::DecimalComma(with_point(trimmed)));
     }
     let value = match body.split_once(['/', '⁄']) {
         None => decimal(body).ok_or_else(not_a_number)?,
@@ -168,6 +177,7 @@ mod tests {
             );
         }
         assert!(matches!(parse("3,2"), Err(NumberProblem::DecimalComma(t)) if t == "3.2"));
+        assert!(matches!(parse("5,"), Err(NumberProblem::DecimalComma(t)) if t == "5.5"));
         assert!(matches!(parse("1/0"), Err(NumberProblem::DividesByZero(_))));
         assert!(matches!(
             parse(&"9".repeat(400)),

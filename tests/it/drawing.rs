@@ -1317,6 +1317,29 @@ fn taken_apart(mark: &Mark) -> (Vec<Point>, Mark) {
     (places, rest)
 }
 
+/// What lies under a glass is laid out as without it, its words alone being smaller: so the place looked at
+/// stays where it is.
+#[test]
+fn the_whole_unit_stands_where_it_stood_under_a_glass() {
+    let place = kurbo::Rect::new(20.0, 60.0, 1000.0, 560.0);
+    for (name, solved) in settings() {
+        let bounds = SideView::of(&solved).scene().bounds;
+        let plain = Style {
+            text: 1.4,
+            ..Style::from(Theme::Light)
+        };
+        let under_glass = Style {
+            text: plain.text / 3.0,
+            enlarged: 3.0,
+            ..plain
+        };
+        let views = [plain, under_glass].map(|style| Canvas::whole_in_window(bounds, place, style));
+        assert!((views[0].scale - views[1].scale).abs() < 1e-9, "{name}");
+        let [one, other] = views.map(|view| view.paper_from_world() * kurbo::Point::ORIGIN);
+        assert!((one - other).hypot() < 1e-9, "{name}");
+    }
+}
+
 #[test]
 fn a_picture_in_a_larger_style_has_the_same_marks_as_much_larger() {
     let style = Style {
@@ -1325,6 +1348,7 @@ fn a_picture_in_a_larger_style_has_the_same_marks_as_much_larger() {
         pen: LARGER,
         words: Words::All,
         numbers: Numbers::Shown,
+        enlarged: 1.0,
     };
     let larger = kurbo::Affine::scale(LARGER);
     for (name, solved) in settings() {
@@ -1374,6 +1398,7 @@ fn words_and_pens_are_as_large_as_a_style_says() {
         pen,
         words: Words::All,
         numbers: Numbers::Shown,
+        enlarged: 1.0,
     };
     let plain = lay_out(&scene, &view, ShownIn::Whole, Theme::Dark);
     let wide = lay_out(&scene, &view, ShownIn::Whole, styled(1.0, 3.0));

@@ -22,6 +22,7 @@ mod knives;
 mod knives_plots;
 mod knives_set_once;
 mod knives_window;
+mod lesson_paper_window;
 mod lesson_pictures;
 mod lesson_settings_window;
 mod lesson_sizes;

@@ -11,12 +11,12 @@ use egui_kittest::kittest::NodeT as _;
 use sweepgauge::analysis::{NumberId, Solved};
 use sweepgauge::app::{Beginning, Change, DEMO_UNIT, LessMotion, MotionWish};
 use sweepgauge::command::open_lesson;
-use sweepgauge::lesson::Turned;
+use sweepgauge::lesson::{Turned, read_lesson};
 use sweepgauge::unit::{ClosingReadings, read_text};
 use sweepgauge::units::{Length, Quantity, System};
 
 use crate::common::plate_window::{GREENS, ground};
-use crate::common::shown::{Start, Window, demo_set, document};
+use crate::common::shown::{Answers, Start, Window, demo_set, document};
 use crate::show_window::{all_painted, lessons, painted, telling};
 
 const SCREEN: Vec2 = Vec2::new(1024.0, 768.0);
@@ -533,9 +533,7 @@ fn k_says_kept_only_where_a_step_was_kept_and_else_why_not() {
     window.assert_says("Kept as step 2 of the lesson.");
     window.press_with(Modifiers::SHIFT, Key::ArrowRight);
     window.press(Key::K);
-    window.assert_says(
-        "Kept as step 3 of the lesson. It has what is set, not what the slider tries.",
-    );
+    window.assert_says("Kept as step 3 of the lesson. It has what the slider tries.");
     window.press(Key::D);
     window.press(Key::K);
     window.assert_says("One unit can be kept as a step");
@@ -558,6 +556,68 @@ fn k_says_kept_only_where_a_step_was_kept_and_else_why_not() {
     let mut window = telling(&lessons()[0], 0, SCREEN);
     window.press(Key::K);
     window.assert_says("This is a step already");
+}
+
+#[test]
+fn what_the_slider_tries_stands_beside_as_set_and_is_what_k_keeps() {
+    let folder = tempfile::TempDir::new().unwrap();
+    let out = folder.path().join("made.lesson.ron");
+    let answers = Answers::default();
+    answers.save(&out);
+    let mut start = Start::on(document(DEMO_UNIT)).asking(&answers);
+    start.size = SCREEN;
+    let mut window = start.window();
+    let before = window.document().clone();
+    window.press(Key::F11);
+    for _ in 0..4 {
+        window.press_with(Modifiers::SHIFT, Key::ArrowRight);
+    }
+    window.assert_says("tried here alone");
+    window.press(Key::D);
+    window.assert_silent("no setting is tried");
+    let seen = words(&window);
+    for name in ["As set", "As tried", "Attitude"] {
+        assert!(seen.iter().any(|word| word == name), "{name}: {seen:?}");
+    }
+    // Back, it is still tried, and kept as it is seen.
+    window.press(Key::D);
+    window.assert_says("tried here alone");
+    window.press(Key::K);
+    window.assert_says("It has what the slider tries.");
+    window.press(Key::Escape);
+    assert_eq!(*window.document(), before);
+    window.press_with(Modifiers::COMMAND, Key::Num7);
+    window.press_with(Modifiers::COMMAND, Key::S);
+    let lesson = read_lesson(&std::fs::read_to_string(&out).unwrap()).unwrap();
+    let unit = lesson.steps[0].unit.as_ref().unwrap();
+    let kept = unit.embedded.as_ref().expect("written out");
+    assert_ne!(kept.setting, before.setting);
+    assert_eq!(kept.bench, before.bench);
+}
+
+#[test]
+fn the_up_key_says_how_many_blades_the_reel_went_on() {
+    let mut window = in_motion();
+    window.assert_silent("blade on");
+    window.press(Key::ArrowUp);
+    window.assert_says("standing still, one blade on. Mowing: ");
+    window.press(Key::ArrowUp);
+    window.assert_says("standing still, 2 blades on.");
+}
+
+/// The safety line of a small projector keeps its gloves.
+#[test]
+fn gloves_are_cut_resistant_on_every_screen() {
+    for size in [SCREEN, Vec2::new(900.0, 600.0)] {
+        let mut start = Start::on(document(DEMO_UNIT));
+        start.size = size;
+        let mut window = start.window();
+        window.press(Key::F11);
+        window.assert_says("unit and reel blocked, cut-resistant gloves.");
+        let gloves = painted(&window).into_iter();
+        let gloves = gloves.filter(|word| word.galley.text().contains("gloves"));
+        assert!(gloves.map(|word| word.galley.elided).eq([false]), "{size}");
+    }
 }
 
 #[test]

@@ -11,7 +11,7 @@ use sweepgauge::drawing::{
 };
 use sweepgauge::store::open_unit;
 use sweepgauge::unit::Document;
-use sweepgauge::units::{Quantity, System};
+use sweepgauge::units::{Length, Quantity, System};
 use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
@@ -155,7 +155,7 @@ fn the_differences_are_those_of_the_solutions_with_sign_and_unit() {
     );
     assert_eq!(
         shown(NumberId::SweepShare, System::Millimetre),
-        told("4.1 %", "about +12.3 points", "16.5 %")
+        told("4.1 %", "+12.4 points", "16.5 %")
     );
     // Each of them stands on the picture.
     let panels = drawn(&side_by_side(&pair, PictureView::Whole));
@@ -181,6 +181,41 @@ fn the_differences_are_those_of_the_solutions_with_sign_and_unit() {
             assert!(words.contains(&text), "{text}");
         }
     }
+}
+
+/// What differs is told first, in the order chosen; and what the rest comes from is among it though nobody
+/// chose it.
+#[test]
+fn what_differs_is_told_first_and_its_cause_with_it() {
+    let chosen = [
+        NumberId::BehindCentre,
+        NumberId::SweepBelowCut,
+        NumberId::SweepShare,
+        NumberId::HeightOfCut,
+    ];
+    let told = |chosen: &[NumberId], left: &Solved, right: &Solved| {
+        Difference::told_first(chosen, [left, right], System::InchDecimal)
+    };
+    let [fairway, green] = matched();
+    let alike = [NumberId::BehindCentre, NumberId::SweepBelowCut];
+    let differ = [NumberId::SweepShare, NumberId::HeightOfCut];
+    assert_eq!(told(&chosen, &fairway, &green), [differ, alike].concat());
+    // A smaller reel: what it changes, and itself.
+    let mut ground = fairway.document.as_ref().clone();
+    ground.bench.reel_diameter =
+        Quantity::from_value(Length::from_inches(6.8), System::InchDecimal);
+    let ground = Solved::of(&ground).unwrap();
+    let first = &told(&chosen, &fairway, &ground)[..3];
+    assert_eq!(first[2], NumberId::ReelDiameter, "{first:?}");
+    assert!(chosen.contains(&first[0]) && chosen.contains(&first[1]));
+    // None that differs was chosen; and one alone was, which stays alone while it differs.
+    let first = told(&alike, &fairway, &green);
+    assert_eq!(first[0], NumberId::HeightOfCut, "{first:?}");
+    assert_eq!(first[1..], alike);
+    let share = [NumberId::SweepShare];
+    assert_eq!(told(&share, &fairway, &green), share);
+    // Two that are one.
+    assert_eq!(told(&chosen, &green, &green), chosen);
 }
 
 /// The pair that is shipped: the same behind centre on a fairway and on a green.

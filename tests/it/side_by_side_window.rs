@@ -77,7 +77,7 @@ fn copying_tells_what_it_does_first_is_one_step_and_changes_no_reading() {
     let [fairway, green] = ["fairway", "green"].map(|name| open_unit(&shipped(name)).unwrap());
     assert_picture(&window, &fairway.name, &green.name);
     window.click("Copy settings of the right one…");
-    window.assert_says("and no reading:");
+    window.assert_says("(no reading changes):");
     window.assert_says("0.125 in (now as measured)");
     assert_eq!(*window.document(), before, "told, not done");
     window.click("Copy these settings");
@@ -117,7 +117,7 @@ fn settings_go_into_another_unit_that_is_open_and_into_none_that_is_a_file() {
     window.choose("Right", &format!("Open: {}", green.name));
     window.assert_silent("its file is not open");
     window.click("Copy settings of the left one…");
-    window.assert_says(&format!("This changes in \"{}\"", green.name));
+    window.assert_says(&format!("Settings that change in \"{}\"", green.name));
     window.click("Copy these settings");
     window.assert_says("Copied the settings into");
     window.press(Key::Escape);
@@ -342,6 +342,18 @@ fn a_room_reads_both_from_the_last_row_and_keys_swap_hide_and_enlarge_them() {
                 .find(|text| text.galley.text().ends_with(" points"));
             let share = share.unwrap_or_else(|| panic!("{told}: no difference"));
             let digits = DIGIT * share.galley.job.sections[0].format.font_id.size;
+            assert!(
+                digits >= 0.0235 * high,
+                "{told}: a difference {digits} high"
+            );
+            // The numbers themselves stand in digits for the last row.
+            let numbers = words.iter().filter(|text| {
+                let text = text.galley.text();
+                text.ends_with(" %") && text.starts_with(|c: char| c.is_ascii_digit())
+            });
+            let digits = numbers
+                .map(|text| DIGIT * text.galley.job.sections[0].format.font_id.size)
+                .fold(0.0, f32::max);
             assert!(digits >= 0.05 * high, "{told}: digits {digits} high");
             window.press(key);
         }
@@ -375,6 +387,29 @@ fn a_room_reads_both_from_the_last_row_and_keys_swap_hide_and_enlarge_them() {
         window.press(Key::Escape);
         assert!(window.has_button("File"));
     }
+}
+
+/// The pictures with their names keep half of a small projector's height, over as many numbers as that leaves room for.
+#[test]
+fn the_pictures_of_a_pair_have_half_of_the_screen() {
+    let mut window = sized(
+        Start::on(demo_set("attitude: \"7 deg\", height_of_cut: \"0.4 in\"")),
+        Vec2::new(1024.0, 768.0),
+    );
+    window.press(Key::F11);
+    window.press(Key::D);
+    let words = painted(&window);
+    let place = |text: &str| {
+        let word = words.iter().find(|word| word.galley.text() == text);
+        let word = word.unwrap_or_else(|| panic!("{text} is not there"));
+        word.galley.rect.translate(word.pos.to_vec2())
+    };
+    let pictures = place("difference: right minus left").top() - place("As set").top();
+    assert!(pictures >= 0.5 * 768.0, "{pictures}");
+    let numbers = words
+        .iter()
+        .filter(|word| DIGIT * word.galley.job.sections[0].format.font_id.size >= 0.05 * 768.0);
+    assert!(numbers.count() >= 6, "three rows of two");
 }
 
 #[test]

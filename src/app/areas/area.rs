@@ -58,6 +58,11 @@ pub trait Area {
         None
     }
 
+    /// The step of the open lesson that a room sees first, the first being 0; none where it sees the unit.
+    fn step_shown(&self, _desk: &Desk) -> Option<usize> {
+        None
+    }
+
     /// Whether the form stands beside it.
     fn has_form(&self, _desk: &Desk) -> bool {
         true

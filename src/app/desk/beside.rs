@@ -12,6 +12,8 @@ use crate::unit::Document;
 pub enum Side {
     /// The unit in front, as it is set.
     AsSet,
+    /// The unit in front with a setting that is tried before a room and that no document has.
+    AsTried(Arc<Document>),
     /// The unit in front, as it was measured.
     AsMeasured,
     /// The unit in front with one of its knives, all else as it is set.

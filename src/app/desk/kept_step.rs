@@ -3,6 +3,7 @@
 use super::Desk;
 use crate::drawing::PictureView;
 use crate::lesson::{LessonView, Step};
+use crate::unit::Document;
 
 /// What is said about a step until its maker says something of their own.
 const FIRST_TEXT: &str = "The edge stands {behind_centre} behind centre. The reel sweeps {sweep}, {sweep_share} of the height of cut.";
@@ -14,8 +15,20 @@ impl Desk {
     /// # Errors
     /// When it is not kept, with the reason in a sentence.
     pub fn keep_step_in(&mut self, view: PictureView) -> Result<String, String> {
+        self.keep_step_tried_in(view, None)
+    }
+
+    /// The same with what is tried on the unit in place of its own setting.
+    ///
+    /// # Errors
+    /// When it is not kept, with the reason in a sentence.
+    pub fn keep_step_tried_in(
+        &mut self,
+        view: PictureView,
+        tried: Option<&Document>,
+    ) -> Result<String, String> {
         let is_new = self.lesson().is_none();
-        match self.keep_as_step(begun_with(view)) {
+        match self.keep_as_step(begun_with(view), tried) {
             Ok(_) if is_new => {
                 Ok("A lesson was begun with this step. Give it its words in Lesson.".to_owned())
             }

@@ -93,6 +93,13 @@ impl LessonWork {
         Arc::clone(self.work.shared())
     }
 
+    /// The first eight digits of the SHA-256 of what it was last opened or saved as (FIPS 180-4); none
+    /// while no file holds it so.
+    #[must_use]
+    pub fn digest(&self) -> Option<&str> {
+        self.work.digest()
+    }
+
     /// The folder that its unit files stand in; none while it is in no file and has none of its own.
     #[must_use]
     pub fn folder(&self) -> Option<PathBuf> {

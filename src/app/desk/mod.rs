@@ -69,7 +69,7 @@ pub use sheet_work::{SheetWork, entries_in};
 pub use show_choices::ShowChoices;
 pub use side_work::{DeskWork, WorkKind};
 pub use ticked::{Overlaid, Ticked, line_of};
-pub use to_print::{PlateToPrint, ToPrint};
+pub use to_print::{LessonToPrint, PlateToPrint, ToPrint};
 pub use window_place::WindowPlace;
 pub use with_beside::BesideDrawn;
 pub use with_keeper::document_in;

@@ -1,8 +1,10 @@
 //! What the card opens with on which a sheet is printed or saved.
 
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use crate::drawing::{Origin, SheetKind};
+use crate::lesson::Lesson;
 use crate::plate::Worksheet;
 use crate::unit::Document;
 
@@ -13,6 +15,8 @@ pub enum ToPrint {
     Unit(SheetKind),
     /// A plate sheet as it is filled in.
     Plate(PlateToPrint),
+    /// The handout of a lesson as it is written.
+    Lesson(LessonToPrint),
 }
 
 /// A plate sheet as it is filled in, with the unit that it is worked out for.
@@ -22,6 +26,17 @@ pub struct PlateToPrint {
     pub sheet: Arc<Worksheet>,
     /// Its unit.
     pub unit: Arc<Document>,
+    /// The file that it is kept in.
+    pub origin: Origin,
+}
+
+/// A lesson as it is written, with where its unit files stand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LessonToPrint {
+    /// The lesson.
+    pub lesson: Arc<Lesson>,
+    /// A file of its folder; none while it has no folder yet.
+    pub file_in_folder: Option<PathBuf>,
     /// The file that it is kept in.
     pub origin: Origin,
 }

@@ -18,7 +18,7 @@ pub struct Wishes {
     pub(super) area_wanted: Option<&'static str>,
     pub(super) is_asked_to_show: bool,
     pub(super) step_to_keep: Option<PictureView>,
-    pub(super) kept_step: Option<usize>,
+    pub(super) step_wanted: Option<usize>,
     pub(super) lesson_to_show: Option<usize>,
     pub(super) sheet_wanted: Option<ToPrint>,
 }

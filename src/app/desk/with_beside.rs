@@ -47,7 +47,9 @@ impl Desk {
 
     fn why_not_drawn(&self, side: &Side) -> Option<String> {
         match side {
-            Side::AsSet | Side::AsMeasured | Side::WithKnife(_) => self.why_not_current(),
+            Side::AsSet | Side::AsTried(_) | Side::AsMeasured | Side::WithKnife(_) => {
+                self.why_not_current()
+            }
             Side::Session(_) | Side::Other(_) => None,
         }
     }
@@ -68,6 +70,7 @@ impl Desk {
         };
         match side {
             Side::AsSet => self.good().cloned().ok_or_else(none),
+            Side::AsTried(document) => solve(Arc::clone(document)),
             Side::AsMeasured => otherwise(&|document| document.setting = SettingEntry::default()),
             Side::WithKnife(name) => otherwise(&|document| {
                 let place = document.knives().find(|(_, knife)| knife.name == *name);
@@ -89,15 +92,16 @@ impl Desk {
 
     /// What both sides are called where they stand beside each other.
     pub fn names_of(&self, beside: &Beside) -> [String; 2] {
-        let is_of_front =
-            |side: &Side| matches!(side, Side::AsSet | Side::AsMeasured | Side::WithKnife(_));
+        let is_of_front = |side: &Side| !matches!(side, Side::Session(_) | Side::Other(_));
         let is_one_unit = beside.0.iter().all(is_of_front);
         let unit = || self.document().name.clone();
         beside.0.each_ref().map(|side| match side {
             Side::AsSet if is_one_unit => "As set".to_owned(),
+            Side::AsTried(_) if is_one_unit => "As tried".to_owned(),
             Side::AsMeasured if is_one_unit => "As measured".to_owned(),
             Side::WithKnife(name) if is_one_unit => format!("Knife: {name}"),
             Side::AsSet => unit(),
+            Side::AsTried(_) => format!("{}, as tried", unit()),
             Side::AsMeasured => format!("{}, as measured", unit()),
             Side::WithKnife(name) => format!("{}, knife {name}", unit()),
             Side::Session(id) => {

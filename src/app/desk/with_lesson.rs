@@ -1,15 +1,14 @@
 //! The desk with a lesson.
 
 use std::path::Path;
-use std::sync::Arc;
 
 use egui::Id;
 
 use super::lesson_work::LessonWork;
-use super::{Change, Desk, Session};
+use super::{Change, Desk};
 use crate::lesson::{Lesson, Step, UnitUse};
 use crate::store;
-use crate::unit::{GroundEntry, SettingEntry};
+use crate::unit::{Document, GroundEntry, SettingEntry};
 
 impl Desk {
     /// The lesson that is open.
@@ -40,18 +39,19 @@ impl Desk {
     }
 
     /// Puts a step of the unit in front behind those of the open lesson, or begins a lesson with it. The
-    /// unit comes with it as it is: by its file where that holds it and stands in the lesson's folder, else
-    /// written out.
+    /// unit comes with it as it is, or as it is tried: by its file where that holds it and stands in the
+    /// lesson's folder, else written out.
     ///
     /// # Errors
     /// When drawing and numbers are not those of the unit as it is typed, with the reason.
-    pub fn keep_as_step(&mut self, step: Step) -> Result<usize, String> {
+    pub fn keep_as_step(&mut self, step: Step, tried: Option<&Document>) -> Result<usize, String> {
         let begun = self.lesson().is_none().then(|| {
             let home = self.session().file().map(store::folder_of);
             LessonWork::begun_in(home.map(Path::to_owned))
         });
         let home = begun.as_ref().or(self.lesson());
-        let unit = self.unit_for_step(home.and_then(LessonWork::folder).as_deref())?;
+        let folder = home.and_then(LessonWork::folder);
+        let unit = self.unit_for_step(folder.as_deref(), tried)?;
         if let Some(begun) = begun {
             self.lay_lesson(begun);
             let title = self.document().name.clone();
@@ -66,7 +66,7 @@ impl Desk {
             .lesson()
             .map_or(0, |lesson| lesson.lesson().steps.len());
         let last = steps.saturating_sub(1);
-        self.wishes.kept_step = Some(last);
+        self.wishes.step_wanted = Some(last);
         Ok(last)
     }
 
@@ -76,28 +76,34 @@ impl Desk {
     /// When drawing and numbers are not those of the unit as it is typed, with the reason.
     pub fn unit_in_front_for_step(&self) -> Result<UnitUse, String> {
         let folder = self.lesson().and_then(LessonWork::folder);
-        self.unit_for_step(folder.as_deref())
+        self.unit_for_step(folder.as_deref(), None)
     }
 
-    fn unit_for_step(&self, folder: Option<&Path>) -> Result<UnitUse, String> {
+    fn unit_for_step(
+        &self,
+        folder: Option<&Path>,
+        tried: Option<&Document>,
+    ) -> Result<UnitUse, String> {
         if let Some(why) = self.why_not_current() {
             return Err(why);
         }
-        Ok(by_file(self.session(), folder).unwrap_or_else(|| written_out(self.session())))
+        let file = self.session().file();
+        let document = tried.unwrap_or(self.document());
+        let by_file = by_file(file, document, folder);
+        Ok(by_file.unwrap_or_else(|| written_out(tried.unwrap_or(self.session().settled()))))
     }
 }
 
 /// The unit by its file, with what its setting and its ground have of their own; none where the file does
 /// not hold the rest of it, or stands elsewhere.
-fn by_file(session: &Session, folder: Option<&Path>) -> Option<UnitUse> {
-    let (file, folder) = (session.file()?, folder?);
+fn by_file(file: Option<&Path>, document: &Document, folder: Option<&Path>) -> Option<UnitUse> {
+    let (file, folder) = (file?, folder?);
     let own = std::path::absolute(file).ok()?;
     if own.parent() != std::path::absolute(folder).ok().as_deref() {
         return None;
     }
     let name = file.file_name()?.to_str()?.to_owned();
     let in_file = store::open_unit(file).ok()?;
-    let document = session.document();
     let mut rest = document.clone();
     rest.setting.clone_from(&in_file.setting);
     rest.ground.clone_from(&in_file.ground);
@@ -116,10 +122,9 @@ fn by_file(session: &Session, folder: Option<&Path>) -> Option<UnitUse> {
     })
 }
 
-fn written_out(session: &Session) -> UnitUse {
-    let document = Arc::unwrap_or_clone(Arc::clone(session.settled()));
+fn written_out(document: &Document) -> UnitUse {
     UnitUse {
-        embedded: Some(Box::new(document)),
+        embedded: Some(Box::new(document.clone())),
         ..UnitUse::default()
     }
 }

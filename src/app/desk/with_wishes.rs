@@ -97,8 +97,13 @@ impl Desk {
         self.wishes.lesson_to_show.take()
     }
 
-    /// The step that was kept last; told once.
-    pub fn kept_step(&mut self) -> Option<usize> {
-        self.wishes.kept_step.take()
+    /// Has a step of the lesson brought to the front of its area, the first being 0.
+    pub fn want_step(&mut self, step: usize) {
+        self.wishes.step_wanted = Some(step);
+    }
+
+    /// The step that is to come to the front, as the one that was kept last; told once.
+    pub fn step_wanted(&mut self) -> Option<usize> {
+        self.wishes.step_wanted.take()
     }
 }

@@ -149,8 +149,12 @@ impl App {
         self.areas.bring_to_front(area)
     }
 
-    /// Shows the unit in front to a room, beginning with the picture of the area in front.
-    pub fn show_unit(&mut self, ctx: &Context) {
+    /// Shows what is in front to a room: the lesson that the area in front holds, else the unit, beginning
+    /// with the picture of that area.
+    pub fn show_in_front(&mut self, ctx: &Context) {
+        if let Some(step) = self.areas.front().step_shown(&self.desk) {
+            return self.desk.ask_to_show_lesson(step);
+        }
         let first = first_shown(&mut self.areas, &self.desk);
         self.show.show_unit(ctx, &mut self.desk, first);
         self.fill_screen(ctx);
@@ -243,6 +247,13 @@ impl App {
         self.remembering = self.remembering.take().map(Remembering::without_place);
     }
 
+    /// Leaves dark or light as it is remembered: it was asked for this time only.
+    pub(super) fn keep_no_darkness(&mut self) {
+        let shown = self.desk.preferences().is_dark;
+        let remembering = self.remembering.take();
+        self.remembering = remembering.map(|remembering| remembering.showing_now(shown));
+    }
+
     /// Puts the window where it fits once it is shown.
     pub(super) fn place(&mut self, placing: Placing) {
         self.placing = Some(placing);
@@ -307,9 +318,14 @@ impl App {
             dropped_files(desk, ctx);
         }
         if desk.is_asked_to_show() {
-            let first = first_shown(areas, desk);
-            show.show_unit(ctx, desk, first);
-            ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
+            match areas.front().step_shown(desk) {
+                Some(step) => desk.ask_to_show_lesson(step),
+                None => {
+                    let first = first_shown(areas, desk);
+                    show.show_unit(ctx, desk, first);
+                    ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
+                }
+            }
         }
         if let Some(view) = desk.asked_to_show_beside() {
             show.show_beside(ctx, desk, view);

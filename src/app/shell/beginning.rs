@@ -74,18 +74,19 @@ impl Beginning {
         })
     }
 
-    /// With the first unit that a lesson shows, or the demo unit where it has none: what a room sees when the
-    /// lesson ends. It is no work of anybody's, so what was open last stays that.
+    /// With a lesson of a file, and the first unit that it shows, or the demo unit where it has none: what is
+    /// there when the lesson ends. The unit is no work of anybody's, so what was open last stays that.
     ///
     /// # Errors
-    /// Never with the demo unit that is built in.
-    pub fn behind_lesson(lesson: &OpenLesson) -> Result<Self, FileProblem> {
+    /// When the lesson cannot be read any more.
+    pub fn behind_lesson(lesson: &OpenLesson, file: &Path) -> Result<Self, FileProblem> {
         let first = lesson.steps.iter().find_map(|step| step.as_ref().ok());
         let session = match first {
             Some(step) => Session::new(Document::clone(&step.first.document), None),
             None => Session::demo()?,
         };
         Ok(Self {
+            lesson: Some(LessonWork::open(file)?),
             keeps_last: true,
             ..session.into()
         })

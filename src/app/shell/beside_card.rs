@@ -309,6 +309,7 @@ fn offered(desk: &Desk, beside: &Beside) -> Vec<(Side, String)> {
             let told = match side {
                 Side::Other(other) => clipped(&other.name, LETTERS).to_string(),
                 Side::WithKnife(name) => format!("This unit, knife {}", clipped(name, LETTERS)),
+                Side::AsTried(_) => "This unit, as tried".to_owned(),
                 _ => "Closed since".to_owned(),
             };
             offered.push((side.clone(), told));

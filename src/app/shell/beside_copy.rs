@@ -117,7 +117,9 @@ impl Copying {
         if across.changes.is_empty() {
             ui.label(format!("\"{name}\" is set so already."));
         } else {
-            ui.label(Lettering::Name.of(format!("This changes in \"{name}\", and no reading:")));
+            ui.label(Lettering::Name.of(format!(
+                "Settings that change in \"{name}\" (no reading changes):"
+            )));
         }
         ScrollArea::vertical()
             .id_salt("what copying does")

@@ -6,17 +6,19 @@ use std::sync::Arc;
 use egui::{Align, Button, Context, Layout, Ui, Vec2};
 
 use super::preview::{Preview, blank_page_ui};
-use super::sheet_choices::{paper_ui, sheet_choices_ui};
+use super::sheet_choices::{lesson_choices_ui, paper_ui, sheet_choices_ui};
 use crate::analysis::SolvedId;
 use crate::app::areas::Areas;
-use crate::app::desk::{Ask, Card, Desk, DeskWork, Next, PlateToPrint, PrintJob, ToPrint};
+use crate::app::desk::{
+    Ask, Card, Desk, DeskWork, LessonToPrint, Next, PlateToPrint, PrintJob, ToPrint,
+};
 use crate::app::files::{Refusal, ask_place, ask_place_and_open, file_stem_for};
 use crate::app::widgets::lettering::Lettering;
 use crate::app::widgets::making::{KeptMade, MadeState, Making};
 use crate::drawing::{Awaited, Origin, Sheet};
-use crate::plate::Worksheet;
 use crate::printing::{
-    BoundSheet, Progress, SheetAsked, bound_sheet, bound_worksheet, origin_of, with_record,
+    BoundSheet, Progress, SheetAsked, bound_handout, bound_sheet, bound_worksheet, origin_of,
+    with_record,
 };
 use crate::store;
 use crate::unit::Document;
@@ -25,7 +27,7 @@ use crate::units::System;
 /// What the sheets of the card depend on.
 #[derive(Clone, Debug, PartialEq)]
 struct Key {
-    /// The solve that a unit's sheet is of; none for a plate sheet, which stays as it was.
+    /// The solve that a unit's sheet is of; none for a plate sheet or a lesson, which stay as they were.
     solved: Option<SolvedId>,
     asked: SheetAsked,
     system: System,
@@ -53,6 +55,10 @@ impl Shown {
 pub struct PrintCard {
     /// The plate sheet that is printed; none where it is a sheet of the unit in front.
     plate: Option<PlateToPrint>,
+    /// The lesson whose handout is offered.
+    lesson: Option<LessonToPrint>,
+    /// The handout is chosen, not a sheet of the unit in front.
+    is_handout: bool,
     asked: SheetAsked,
     page: usize,
     shown: KeptMade<Key, Result<Shown, String>>,
@@ -73,26 +79,48 @@ const COMES_AND_GOES: f32 = 84.0;
 /// How large a page is shown at the most.
 const LARGEST: Vec2 = Vec2::new(430.0, 470.0);
 
+/// What a sheet is made of.
+enum Source {
+    Unit(Arc<Document>),
+    Plate(PlateToPrint),
+    Lesson(LessonToPrint),
+}
+
+impl Source {
+    /// What it is called.
+    fn name(&self) -> &str {
+        match self {
+            Self::Unit(document) => &document.name,
+            Self::Plate(plate) => &plate.unit.name,
+            Self::Lesson(lesson) => &lesson.lesson.title,
+        }
+    }
+}
+
 /// Makes a sheet on a thread of its own.
-fn making(
-    ctx: &Context,
-    (document, plate): (Arc<Document>, Option<Arc<Worksheet>>),
-    key: &Key,
-) -> Making<Result<Shown, String>> {
+fn making(ctx: &Context, source: Source, key: &Key) -> Making<Result<Shown, String>> {
     let key = key.clone();
     Making::begin(ctx, "sheet", move |teller| {
         let tell = |progress: Progress| teller.tell(progress.done, progress.of);
         let is_given_up = || teller.is_given_up();
         let awaited = Awaited::unless(&is_given_up);
-        if let Some(sheet) = plate {
-            let read = (key.asked.page, key.system);
-            let bound = bound_worksheet((&sheet, document), read, &key.origin, awaited, tell);
-            return bound.transpose().map(|bound| bound.map(Shown::of));
-        }
-        let origin = with_record(key.origin, &key.asked, key.file.as_deref());
-        let bound = match origin {
-            Ok(origin) => bound_sheet(document, &key.asked, &origin, key.system, awaited, tell),
-            Err(problem) => Err(problem.to_string()),
+        let bound = match source {
+            Source::Plate(PlateToPrint { sheet, unit, .. }) => {
+                let read = (key.asked.page, key.system);
+                bound_worksheet((&sheet, unit), read, &key.origin, awaited, tell)
+            }
+            Source::Lesson(of) => {
+                let lesson = (&*of.lesson, of.file_in_folder.as_deref());
+                bound_handout(lesson, key.asked.page, &key.origin, awaited, tell)
+            }
+            Source::Unit(document) => {
+                match with_record(key.origin, &key.asked, key.file.as_deref()) {
+                    Ok(origin) => {
+                        bound_sheet(document, &key.asked, &origin, key.system, awaited, tell)
+                    }
+                    Err(problem) => Err(problem.to_string()),
+                }
+            }
         };
         bound.transpose().map(|bound| bound.map(Shown::of))
     })
@@ -121,6 +149,11 @@ impl PrintCard {
                 plate: Some(plate),
                 ..Self::default()
             },
+            ToPrint::Lesson(lesson) => Self {
+                lesson: Some(lesson),
+                is_handout: true,
+                ..Self::default()
+            },
         }
     }
 
@@ -128,22 +161,31 @@ impl PrintCard {
     fn named(&self) -> (&'static str, &'static str) {
         match &self.plate {
             Some(_) => ("Plate sheet", "plate"),
+            None if self.is_handout => ("Handout", "handout"),
             None => (self.asked.kind.name(), self.asked.kind.id()),
         }
     }
 
+    /// The lesson whose handout is chosen.
+    fn handout(&self) -> Option<&LessonToPrint> {
+        self.lesson.as_ref().filter(|_| self.is_handout)
+    }
+
     /// What the sheet is made of, with what it depends on; or why it cannot be made.
-    fn source(&self, desk: &Desk) -> Result<(Arc<Document>, Key), String> {
+    fn source(&self, desk: &Desk) -> Result<(Source, Key), String> {
         let (asked, system) = (self.asked, desk.system());
+        let of_work = |origin: &Origin| Key {
+            solved: None,
+            asked,
+            system,
+            origin: origin.clone(),
+            file: None,
+        };
         if let Some(plate) = &self.plate {
-            let key = Key {
-                solved: None,
-                asked,
-                system,
-                origin: plate.origin.clone(),
-                file: None,
-            };
-            return Ok((Arc::clone(&plate.unit), key));
+            return Ok((Source::Plate(plate.clone()), of_work(&plate.origin)));
+        }
+        if let Some(lesson) = self.handout() {
+            return Ok((Source::Lesson(lesson.clone()), of_work(&lesson.origin)));
         }
         let good = desk
             .good()
@@ -160,7 +202,7 @@ impl PrintCard {
             origin: origin_of(file, digest, session.is_changed()),
             file: file.map(Path::to_owned),
         };
-        Ok((Arc::clone(&good.document), key))
+        Ok((Source::Unit(Arc::clone(&good.document)), key))
     }
 
     fn pages_ui(&mut self, ui: &mut Ui, count: usize) {
@@ -235,13 +277,15 @@ impl PrintCard {
         };
         if wanted != Wanted::Printed {
             let is_opened = wanted == Wanted::SavedAndOpened;
-            let is_unsaved =
-                self.plate.is_some() && desk.sheet().is_some_and(DeskWork::has_unsaved);
-            let beside = if is_unsaved {
-                ". This is the page alone: the plate sheet is not saved yet"
-            } else {
-                ""
-            };
+            let is_unsaved = |work: Option<bool>| work == Some(true);
+            let beside =
+                if self.plate.is_some() && is_unsaved(desk.sheet().map(DeskWork::has_unsaved)) {
+                    ". This is the page alone: the plate sheet is not saved yet"
+                } else if self.is_handout && is_unsaved(desk.lesson().map(DeskWork::has_unsaved)) {
+                    ". This is the handout alone: the lesson is not saved yet"
+                } else {
+                    ""
+                };
             let pdf = (&shown.pdf, beside);
             return save(desk, self.named().1, name, pdf, is_opened);
         }
@@ -271,36 +315,43 @@ impl Card for PrintCard {
         }));
         if let Err(why) = self.source(desk) {
             ui.label(why);
+            // The handout can still be chosen.
+            if self.lesson.is_some() && ui.button("Handout of the lesson").clicked() {
+                self.is_handout = true;
+            }
             return close_ui(ui);
         }
         self.refusal.hear(desk);
-        let before = self.asked;
+        let before = (self.asked, self.is_handout);
         let mut next = Next::Stay;
         ui.horizontal_top(|ui| {
             ui.vertical(|ui| {
                 ui.set_width(230.0);
-                match &self.plate {
-                    Some(_) => paper_ui(ui, &mut self.asked.page),
-                    None => sheet_choices_ui(ui, &mut self.asked),
+                match (&self.plate, &self.lesson) {
+                    (Some(_), _) => paper_ui(ui, &mut self.asked.page),
+                    (None, Some(_)) => {
+                        lesson_choices_ui(ui, &mut self.asked, &mut self.is_handout);
+                    }
+                    (None, None) => sheet_choices_ui(ui, &mut self.asked),
                 }
-                if self.asked != before {
+                if (self.asked, self.is_handout) != before {
                     self.page = 0;
                     self.refusal.forget();
                 }
-                let Ok((document, key)) = self.source(desk) else {
+                let Ok((source, key)) = self.source(desk) else {
                     return;
                 };
-                let plate = self.plate.as_ref().map(|plate| Arc::clone(&plate.sheet));
+                let name = source.name().to_owned();
                 let (ctx, preview) = (ui.ctx().clone(), &mut self.preview);
                 self.shown.get(key, |key| {
                     preview.forget();
-                    making(&ctx, (Arc::clone(&document), plate), key)
+                    making(&ctx, source, key)
                 });
                 ui.add_space(10.0);
                 ui.label("Print at 100 %, not fitted to the page.");
                 ui.add_space(6.0);
                 if let Some(wanted) = self.buttons_ui(ui) {
-                    next = self.take(desk, wanted, &document.name);
+                    next = self.take(desk, wanted, &name);
                 }
                 if ui.button("Close").clicked() {
                     next = Next::Close;
@@ -332,7 +383,7 @@ impl Card for PrintCard {
     }
 
     fn works_on_unit(&self) -> bool {
-        self.plate.is_none()
+        self.plate.is_none() && !self.is_handout
     }
 }
 

@@ -1,5 +1,6 @@
 //! Preferences, kept in their file while the window is open.
 
+use std::borrow::Cow;
 use std::path::{Path, PathBuf};
 
 use egui::Context;
@@ -18,6 +19,15 @@ pub struct Remembering {
     is_told: bool,
     /// Where the window stands; none where that is not to be remembered.
     place: Option<WindowPlace>,
+    /// What is dark or light for this start alone, until somebody chooses in the window.
+    only_now: Option<OnlyNow>,
+}
+
+/// Dark or light for one start.
+#[derive(Clone, Copy, Debug)]
+struct OnlyNow {
+    shown: Option<bool>,
+    remembered: Option<bool>,
 }
 
 impl Remembering {
@@ -29,6 +39,27 @@ impl Remembering {
             tried: read.clone(),
             written: read,
             is_told: false,
+            only_now: None,
+        }
+    }
+
+    /// With dark or light left as it was remembered: what is shown was asked for this time only, unless
+    /// somebody chooses another in the window.
+    pub fn showing_now(mut self, shown: Option<bool>) -> Self {
+        let remembered = self.written.is_dark;
+        self.only_now = (shown != remembered).then_some(OnlyNow { shown, remembered });
+        self
+    }
+
+    /// Of what is chosen, what is remembered.
+    fn to_remember<'p>(&mut self, chosen: &'p Preferences) -> Cow<'p, Preferences> {
+        self.only_now = self.only_now.filter(|now| now.shown == chosen.is_dark);
+        match self.only_now {
+            Some(OnlyNow { remembered, .. }) => Cow::Owned(Preferences {
+                is_dark: remembered,
+                ..chosen.clone()
+            }),
+            None => Cow::Borrowed(chosen),
         }
     }
 
@@ -41,16 +72,16 @@ impl Remembering {
     /// Writes what was chosen since the last frame, beside what other windows chose. It waits for the
     /// disk, which a click can.
     pub fn keep(&mut self, desk: &mut Desk) {
-        let chosen = desk.preferences();
+        let chosen = self.to_remember(desk.preferences());
         if *chosen == self.tried {
             return;
         }
         let changed =
             change_preferences(&self.file, |standing: Option<Preferences>| match standing {
-                Some(standing) => standing.with_chosen_between(&self.written, chosen),
-                None => chosen.clone(),
+                Some(standing) => standing.with_chosen_between(&self.written, &chosen),
+                None => Preferences::clone(&chosen),
             });
-        self.tried = chosen.clone();
+        self.tried = chosen.into_owned();
         match changed {
             Ok(damaged) => {
                 self.written = self.tried.clone();
@@ -107,4 +138,30 @@ fn place_now(ctx: &Context, before: WindowPlace) -> WindowPlace {
             is_maximized: false,
         }
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn dark(is_dark: Option<bool>) -> Preferences {
+        Preferences {
+            is_dark,
+            ..Preferences::default()
+        }
+    }
+
+    #[test]
+    fn dark_for_one_start_is_not_remembered_until_it_is_chosen() {
+        for remembered in [None, Some(false)] {
+            let file = Path::new("preferences.ron");
+            let kept = Remembering::new(file, dark(remembered));
+            let mut kept = kept.showing_now(Some(true));
+            let mut remember = |is_dark| kept.to_remember(&dark(is_dark)).is_dark;
+            assert_eq!(remember(Some(true)), remembered);
+            // Chosen in the window, whatever it is.
+            assert_eq!(remember(Some(false)), Some(false));
+            assert_eq!(remember(Some(true)), Some(true));
+        }
+    }
 }

@@ -94,7 +94,7 @@ pub fn open_window(arguments: WindowArguments) -> Result<(), Problem> {
                 None => match beside {
                     Some(other) if arguments.show => app.show_beside(&creation.egui_ctx, other),
                     Some(other) => app.look_beside(other),
-                    None if arguments.show => app.show_unit(&creation.egui_ctx),
+                    None if arguments.show => app.show_in_front(&creation.egui_ctx),
                     None => {}
                 },
             }
@@ -167,6 +167,7 @@ fn area(arguments: &WindowArguments) -> Result<&'static str, Problem> {
     let ids = AREAS.map(|(about, _)| about.id);
     match asked {
         None if arguments.folder().is_some() => Ok("shop"),
+        None if arguments.lesson.is_some() => Ok(LESSON_AREA),
         None => Ok(match arguments.file.as_deref().and_then(kind_of_file) {
             Some(WorkKind::Sheet) => PLATE_AREA,
             Some(WorkKind::Lesson) => LESSON_AREA,
@@ -216,8 +217,8 @@ fn begin(
     lesson: Option<&OpenLesson>,
     remembered: &Preferences,
 ) -> Result<Beginning, Problem> {
-    if let Some(lesson) = lesson {
-        return Ok(Beginning::behind_lesson(lesson)?);
+    if let (Some(lesson), Some(file)) = (lesson, &arguments.lesson) {
+        return Ok(Beginning::behind_lesson(lesson, file)?);
     }
     let tries = arguments.what_if != WhatIf::default();
     let file = arguments.file.as_ref();
@@ -318,6 +319,9 @@ fn create(
         app.keep_preferences_in(&file, read);
         if arguments.size.is_some() {
             app.keep_no_place();
+        }
+        if arguments.dark {
+            app.keep_no_darkness();
         }
     }
     app

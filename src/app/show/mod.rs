@@ -143,8 +143,14 @@ impl Show {
         desk.ask_for_motion();
     }
 
-    fn end(&mut self, ctx: &Context) {
+    fn end(&mut self, ctx: &Context, desk: &mut Desk) {
         let before = self.before;
+        // Where it is made, the step that the room saw last is in front.
+        if let Some(Shown::Lesson(talk)) = &self.shown
+            && desk.lesson().is_some()
+        {
+            desk.want_step(talk.sight(true, false).at);
+        }
         *self = Self::default();
         if let Some(focused) = before.focused {
             ctx.memory_mut(|memory| memory.request_focus(focused));
@@ -192,7 +198,7 @@ impl Show {
 
     /// Opens the presenter's window as the lesson begins.
     pub fn open_presenter(&mut self) {
-        self.presenter.open_or_close();
+        self.presenter.open_over_whole_screen();
     }
 
     /// Does it, or says why it is not done on the slide that is seen.
@@ -207,7 +213,7 @@ impl Show {
 
     fn act(&mut self, act: Act, ui: &Ui, desk: &mut Desk) {
         match act {
-            Act::End => self.end(ui.ctx()),
+            Act::End => self.end(ui.ctx(), desk),
             Act::Next => self.go(1),
             Act::Back => self.go(-1),
             Act::First => self.go(isize::MIN),
@@ -298,34 +304,23 @@ impl Show {
         let Some(Shown::Unit(unit)) = &self.shown else {
             return None;
         };
-        Some(match desk.keep_step_in(unit.view()) {
-            // The slider changes no unit, so no step either.
-            Ok(told)
-                if self
-                    .offered
-                    .slider
-                    .as_ref()
-                    .is_some_and(SliderOf::is_turned) =>
-            {
-                format!("{told} It has what is set, not what the slider tries.")
-            }
-            Ok(told) | Err(told) => told,
-        })
+        let tried = unit.tried(desk);
+        Some(
+            match desk.keep_step_tried_in(unit.view(), tried.as_deref()) {
+                // What the room sees; the unit keeps its setting.
+                Ok(told) if tried.is_some() => format!("{told} It has what the slider tries."),
+                Ok(told) | Err(told) => told,
+            },
+        )
     }
 
     /// From the unit to two side by side in the same picture, and back.
     fn side_by_side_or_back(&mut self, desk: &Desk) {
-        let other = match &self.shown {
-            Some(Shown::Unit(unit)) => {
-                let pair = OfPair::of(desk.beside().clone(), unit.view());
-                Shown::Pair(Box::new(pair))
-            }
-            Some(Shown::Pair(pair)) => {
-                Shown::Unit(OfUnit::beginning_with(First::View(pair.view())))
-            }
-            Some(Shown::Lesson(_)) | None => return,
-        };
-        self.shown = Some(other);
+        self.shown = self.shown.take().map(|shown| match shown {
+            Shown::Unit(unit) => Shown::Pair(Box::new(OfPair::from_unit(unit, desk))),
+            Shown::Pair(pair) => Shown::Unit(pair.into_unit()),
+            Shown::Lesson(talk) => Shown::Lesson(talk),
+        });
         self.ui.picture.show_all();
     }
 
@@ -346,7 +341,7 @@ impl Show {
         }
         self.numbers_asked = None;
         self.is_blank = false;
-        self.turning.clips = 0.0;
+        self.turning.begin_again();
         self.ui.picture.show_all();
     }
 

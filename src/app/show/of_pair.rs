@@ -2,11 +2,12 @@
 
 use std::rc::Rc;
 
+use super::of_unit::{First, OfUnit};
 use super::sizes::{PAIR_NAMES, PAIR_NUMBERS};
 use super::slide::{InMotion, Linked, LinkedSeen, PictureOf, Slide};
 use super::views::Views;
-use crate::analysis::Solved;
-use crate::app::desk::{Beside, BesideDrawn, Desk};
+use crate::analysis::{Difference, Solved};
+use crate::app::desk::{Beside, BesideDrawn, Desk, ShowChoices, Side};
 use crate::drawing::{MotionOf, PairNumbers, PictureView, SideBySide};
 
 /// What is told where both are the same.
@@ -19,6 +20,8 @@ pub(super) struct OfPair {
     views: Views,
     drawn: BesideDrawn,
     sides: [Result<Rc<Solved>, String>; 2],
+    /// The unit that was shown before, with what the slider tries on it.
+    before: Option<Box<OfUnit>>,
 }
 
 impl OfPair {
@@ -28,6 +31,32 @@ impl OfPair {
             views: Views::of(&SideBySide::VIEWS, view),
             drawn: BesideDrawn::default(),
             sides: [Err(String::new()), Err(String::new())],
+            before: None,
+        }
+    }
+
+    /// What is chosen beside each other, or the unit as it is set beside what the slider tries on it.
+    pub(super) fn from_unit(unit: OfUnit, desk: &Desk) -> Self {
+        let (tried, view) = (unit.tried(desk).map(Side::AsTried), unit.view());
+        let beside = tried.map_or_else(
+            || desk.beside().clone(),
+            |tried| Beside([Side::AsSet, tried]),
+        );
+        Self {
+            before: Some(Box::new(unit)),
+            ..Self::of(beside, view)
+        }
+    }
+
+    /// The unit that was shown before, in the picture that is shown now.
+    pub(super) fn into_unit(self) -> OfUnit {
+        let view = self.view();
+        match self.before {
+            Some(mut before) => {
+                before.go_to(view);
+                *before
+            }
+            None => OfUnit::beginning_with(First::View(view)),
         }
     }
 
@@ -77,8 +106,11 @@ impl OfPair {
         let both = [Rc::clone(left), Rc::clone(right)];
         let system = desk.system();
         let of = PictureOf::Pair([left.id, right.id], view, system);
+        let chosen = desk.preferences().show.numbers();
+        let mut ids = Difference::told_first(&chosen, [left, right], system);
+        ids.truncate(ShowChoices::MOST);
         let numbers = PairNumbers {
-            ids: desk.preferences().show.numbers(),
+            ids,
             size: PAIR_NUMBERS,
             name_size: PAIR_NAMES,
             are_hidden: false,

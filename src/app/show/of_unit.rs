@@ -1,6 +1,7 @@
 //! The unit in front, shown to a room: one picture after the other.
 
 use std::rc::Rc;
+use std::sync::Arc;
 
 use super::slide::{InMotion, LargeNumber, PictureOf, Slide};
 use super::tried::Tried;
@@ -12,6 +13,7 @@ use crate::drawing::{
     Canvas, MotionOf, Panel, PictureView, ShownIn, SideView, Standing, Style, View, lay_out,
     letters, motion_panel, view_panels,
 };
+use crate::unit::Document;
 use crate::units::{Length, System};
 
 /// What a room sees first.
@@ -80,6 +82,20 @@ impl OfUnit {
         if let (Some(set), Some(turned)) = (set, turned) {
             self.tried.turn(set, turned, base, desk.system());
         }
+    }
+
+    /// The unit as the slider has it; none while that stands where the unit is set.
+    pub(super) fn tried(&self, desk: &Desk) -> Option<Arc<Document>> {
+        let tried = self
+            .tried
+            .otherwise(desk.good()?, desk.preferences().show.slider?);
+        tried.map(|tried| Arc::clone(&tried.document))
+    }
+
+    /// To a picture of the unit.
+    pub(super) fn go_to(&mut self, view: PictureView) {
+        self.is_page = false;
+        self.views = Views::of(&PictureView::ALL, view);
     }
 
     /// The slider back to what is set.

@@ -241,6 +241,7 @@ fn drawn(draw: &Draw, key: &Key, style: Style, is_chart: bool) -> Result<Vec<Pan
     let small = Style {
         text: style.text / by,
         pen: style.pen / by,
+        enlarged: by,
         ..style
     };
     let panels = draw(place, small, key.clips)?;

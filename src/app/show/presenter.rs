@@ -1,8 +1,9 @@
 //! The presenter's window: a second one beside what the room sees, with what the room is not to see.
 
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::time::Duration;
 
-use egui::{Context, Vec2, ViewportBuilder, ViewportId};
+use egui::{Context, Vec2, ViewportBuilder, ViewportCommand, ViewportId};
 
 use super::keys::{Act, pressed};
 use super::presenter_ui::PresenterUi;
@@ -18,6 +19,8 @@ struct Shared {
     /// What was asked for in the presenter's window.
     asked: Vec<Act>,
     is_closed: bool,
+    /// It is brought before the others until it has the keys; none once that is done.
+    comes_first: Option<Wait>,
     ui: PresenterUi,
 }
 
@@ -26,7 +29,30 @@ struct Shared {
 pub(super) struct Presenter {
     shared: Option<Arc<Mutex<Shared>>>,
     is_wanted: bool,
+    /// It opens once the room's window has the whole screen, which would else come before it.
+    waits: Option<Wait>,
 }
+
+/// Waiting for a window of the desktop.
+#[derive(Clone, Copy, Debug, Default)]
+struct Wait {
+    /// Since when, by the toolkit's clock; none before the first frame.
+    since_s: Option<f64>,
+}
+
+impl Wait {
+    /// How long it takes by now.
+    fn passed_s(&mut self, now: f64) -> f64 {
+        now - *self.since_s.get_or_insert(now)
+    }
+}
+
+/// How long the room's window is waited for, in seconds: not every desktop gives it the whole screen; and how
+/// long its coming before the others takes.
+const LONGEST_WAIT_S: f64 = 1.5;
+const SETTLES_S: f64 = 0.3;
+/// How soon it is tried again to come before the others.
+const AGAIN: Duration = Duration::from_millis(100);
 
 /// What is left of a window whose drawing failed is still worth its keys.
 fn locked(shared: &Mutex<Shared>) -> MutexGuard<'_, Shared> {
@@ -41,6 +67,31 @@ impl Presenter {
     /// Opens the window, or closes it.
     pub(super) fn open_or_close(&mut self) {
         self.is_wanted = !self.is_wanted;
+    }
+
+    /// Opens the window before the room's, once that has the whole screen.
+    pub(super) fn open_over_whole_screen(&mut self) {
+        self.is_wanted = true;
+        self.waits = Some(Wait::default());
+    }
+
+    /// Whether the room's window is still waited for.
+    fn goes_on_waiting(&mut self, ctx: &Context) -> bool {
+        let Some(wait) = &mut self.waits else {
+            return false;
+        };
+        let (now, is_whole) = ctx.input(|input| {
+            let is_whole = input.viewport().fullscreen == Some(true);
+            (input.time, is_whole)
+        });
+        let waited = wait.passed_s(now);
+        let is_over = waited >= LONGEST_WAIT_S || is_whole && waited >= SETTLES_S;
+        if is_over {
+            self.waits = None;
+        } else {
+            ctx.request_repaint();
+        }
+        !is_over
     }
 
     /// What was asked for in it since this was last asked.
@@ -62,11 +113,16 @@ impl Presenter {
             self.shared = None;
             return;
         }
+        let was_waiting = self.waits.is_some();
+        if self.goes_on_waiting(ctx) {
+            return;
+        }
         let shared = self.shared.get_or_insert_with(|| {
             Arc::new(Mutex::new(Shared {
                 sight: sight.clone(),
                 asked: Vec::new(),
                 is_closed: false,
+                comes_first: was_waiting.then(Wait::default),
                 ui: PresenterUi::default(),
             }))
         });
@@ -85,6 +141,7 @@ impl Presenter {
         ctx.show_viewport_deferred(id(), builder, move |ui, _| {
             let shared = &mut *locked(&shared);
             let mut is_asked = false;
+            shared.come_first(ui.ctx());
             if ui.input(|input| input.viewport().close_requested()) {
                 shared.is_closed = true;
                 is_asked = true;
@@ -105,6 +162,20 @@ impl Presenter {
 }
 
 impl Shared {
+    /// Brings the window before the others, which the desktop does by itself only for what a key opened.
+    fn come_first(&mut self, ctx: &Context) {
+        let Some(wait) = &mut self.comes_first else {
+            return;
+        };
+        let (now, is_first) = ctx.input(|input| (input.time, input.viewport().focused));
+        if is_first == Some(true) || wait.passed_s(now) >= LONGEST_WAIT_S {
+            self.comes_first = None;
+        } else {
+            ctx.send_viewport_cmd(ViewportCommand::Focus);
+            ctx.request_repaint_after(AGAIN);
+        }
+    }
+
     /// What is for the presenter alone is done here; all else where the room looks.
     fn take(&mut self, act: Act) {
         match act {

@@ -2,7 +2,10 @@
 
 use std::time::{Duration, Instant};
 
-use egui::{Button, CentralPanel, Label, Rect, RichText, ScrollArea, Sense, Ui, Vec2, WidgetInfo};
+use egui::{
+    Align, Button, CentralPanel, Label, Layout, Rect, RichText, ScrollArea, Sense, TextStyle,
+    TextWrapMode, Ui, UiBuilder, Vec2, WidgetInfo, WidgetText,
+};
 use jiff::ZonedDateTime;
 
 use super::keys::Act;
@@ -20,6 +23,8 @@ use crate::lesson::Step;
 const HEAD: f32 = 34.0;
 /// Size of the clocks, and of the notes.
 const CLOCK: f32 = 26.0;
+/// Paper after a clock.
+const AFTER: f32 = 14.0;
 const NOTES: f32 = 21.0;
 /// From this width on the next step stands beside the notes.
 const BESIDE: f32 = 700.0;
@@ -138,13 +143,26 @@ fn head_ui(ui: &mut Ui, sight: &Sight, step: &Step) -> Option<Act> {
     ui.horizontal_wrapped(|ui| {
         // Each in one piece, wherever the row breaks.
         let clock = |ui: &mut Ui, name: &str, shown: String| {
-            ui.horizontal(|ui| {
-                ui.set_min_height(HEAD);
-                ui.label(Lettering::Note.of(name));
-                let shown = RichText::new(shown).size(CLOCK).family(strong());
-                ui.add(Label::new(shown).extend());
-                ui.add_space(14.0);
-            });
+            let shown = RichText::new(shown).size(CLOCK).family(strong());
+            let texts = [Lettering::Note.of(name).into(), WidgetText::from(shown)];
+            let wide = |text: &WidgetText| {
+                let mode = Some(TextWrapMode::Extend);
+                let laid = text.clone();
+                let laid = laid.into_galley(ui, mode, f32::INFINITY, TextStyle::Body);
+                laid.size().x
+            };
+            let wide = texts.iter().map(wide).sum::<f32>() + ui.spacing().item_spacing.x + AFTER;
+            // All of one height, so that they stand on one line.
+            let (place, _) = ui.allocate_exact_size(Vec2::new(wide, HEAD), Sense::hover());
+            let mut piece = ui.new_child(
+                UiBuilder::new()
+                    .id_salt(name)
+                    .max_rect(place)
+                    .layout(Layout::left_to_right(Align::Center)),
+            );
+            for text in texts {
+                piece.add(Label::new(text).extend());
+            }
         };
         clock(ui, "Time of day", time_of_day());
         clock(ui, "Since the start", since(sight.began));

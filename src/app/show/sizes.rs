@@ -68,6 +68,7 @@ impl Sizes {
             pen: text.max(1.0).sqrt() * 1.2,
             words: Words::All,
             numbers: Numbers::Shown,
+            enlarged: 1.0,
         }
     }
 }

@@ -97,7 +97,7 @@ impl SlideUi {
                 MotionOf::Mowing => ["Stems of grass are an illustration. ", "Illustration. "],
                 MotionOf::OneBlade => [""; 2],
             };
-            let told = [long, short].map(|lead| format!("{lead}The reel: {}", how.turning));
+            let told = [long, short].map(|lead| format!("{lead}{}", how.turning));
             fine_line(
                 ui,
                 place,

@@ -38,6 +38,12 @@ impl Tried {
         away.map_or_else(|| Rc::clone(set), |away| Rc::clone(&away.solved))
     }
 
+    /// The unit as it is tried; none while it stands as it is set.
+    pub(super) fn otherwise(&self, set: &Solved, turned: Turned) -> Option<&Rc<Solved>> {
+        let away = self.away(set, turned).map(|away| &away.solved);
+        away.filter(|tried| tried.document != set.document)
+    }
+
     /// The slider as it stands.
     pub(super) fn slider(&self, set: &Solved, turned: Turned, system: System) -> Option<SliderOf> {
         let away = self.away(set, turned);

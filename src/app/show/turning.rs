@@ -23,6 +23,8 @@ pub(super) struct Turning {
     pub(super) clips: f64,
     pace: Pace,
     is_stopped: bool,
+    /// Blades it went on by key since it moved otherwise.
+    blades_on: u32,
     /// Somebody stopped it or let it go: the desktop's wish counts no more.
     is_chosen: bool,
 }
@@ -33,6 +35,7 @@ impl Default for Turning {
             clips: 0.0,
             pace: Pace::Slow(BEGINS_WITH),
             is_stopped: false,
+            blades_on: 0,
             is_chosen: false,
         }
     }
@@ -67,15 +70,23 @@ impl Turning {
         !self.is_stopped && self.pace != Pace::OneAStep
     }
 
+    /// Back to its first blade.
+    pub(super) fn begin_again(&mut self) {
+        self.clips = 0.0;
+        self.blades_on = 0;
+    }
+
     /// On to where the next blade clips, and stops there.
     pub(super) fn one_clip(&mut self) {
         self.stop();
         self.clips = (self.clips + 1.0).floor();
+        self.blades_on += 1;
     }
 
     /// By so many blades, held by a hand.
     pub(super) fn drag(&mut self, clips: f64) {
         self.stop();
+        self.blades_on = 0;
         self.clips += clips;
     }
 
@@ -110,6 +121,7 @@ impl Turning {
     /// Turns it on for the time that passed, if it goes; at work it makes so many clips a second.
     pub(super) fn pass(&mut self, seconds: f64, real: f64) {
         if self.goes() {
+            self.blades_on = 0;
             self.clips += self.clips_per_s(real) * seconds.min(LONGEST_FRAME_S);
         }
     }
@@ -117,12 +129,13 @@ impl Turning {
     /// How fast it is shown, and how fast it is at work.
     pub(super) fn told(self, real: f64) -> String {
         let shown = match self.pace {
-            Pace::Real if self.goes() => return format!("real speed, {}", blades(real)),
+            Pace::Real if self.goes() => return format!("Shown: real speed, {}.", blades(real)),
             Pace::OneAStep => "one blade a step".to_owned(),
             _ if !self.goes() => "standing still".to_owned(),
             _ => blades(self.clips_per_s(real)),
         };
-        format!("{shown}; {real:.0} blades a second when mowing")
+        let on = self.on();
+        format!("Shown: {shown}{on}. Mowing: {real:.0} blades a second.")
     }
 
     /// The same of two reels by one clock, which make so many clips a second at work.
@@ -133,7 +146,17 @@ impl Turning {
             _ if !self.goes() => "standing still".to_owned(),
             _ => format!("left {}", blades(self.clips_per_s(left))),
         };
-        format!("{shown}; left {left:.0}, right {right:.0} blades a second when mowing")
+        let on = self.on();
+        format!("Shown: {shown}{on}. Mowing: left {left:.0}, right {right:.0} blades a second.")
+    }
+
+    /// How far it went on by key: a blade on, the picture is the same.
+    fn on(self) -> String {
+        match self.blades_on {
+            0 => String::new(),
+            1 => ", one blade on".to_owned(),
+            more => format!(", {more} blades on"),
+        }
     }
 }
 
@@ -163,7 +186,7 @@ mod tests {
         }
         assert_eq!(
             turning.told(REAL),
-            "one blade a step; 133 blades a second when mowing"
+            "Shown: one blade a step. Mowing: 133 blades a second."
         );
         assert!(!turning.goes());
         let mut rates = vec![turning.clips_per_s(REAL)];
@@ -174,11 +197,13 @@ mod tests {
         }
         assert!(rates.is_sorted(), "{rates:?}");
         assert_eq!(rates.last(), Some(&REAL));
-        assert!(told.contains(&"1 blade in 4 seconds; 133 blades a second when mowing".to_owned()));
-        assert!(told.contains(&"1 blade a second; 133 blades a second when mowing".to_owned()));
+        assert!(
+            told.contains(&"Shown: 1 blade in 4 seconds. Mowing: 133 blades a second.".to_owned())
+        );
+        assert!(told.contains(&"Shown: 1 blade a second. Mowing: 133 blades a second.".to_owned()));
         assert_eq!(
             told.last().map(String::as_str),
-            Some("real speed, 133 blades a second")
+            Some("Shown: real speed, 133 blades a second.")
         );
         turning.change_pace(false, REAL);
         assert_eq!(turning.clips_per_s(REAL), 50.0);
@@ -207,9 +232,12 @@ mod tests {
         assert!(turning.clips < 0.2);
         turning.one_clip();
         assert_eq!((turning.clips, turning.goes()), (1.0, false));
+        assert!(turning.told(REAL).contains("standing still, one blade on."));
         turning.one_clip();
+        assert!(turning.told(REAL).contains("standing still, 2 blades on."));
         turning.drag(-0.5);
         assert_eq!(turning.clips, 1.5);
+        assert!(turning.told(REAL).contains("standing still. "));
     }
 
     #[test]
@@ -218,10 +246,10 @@ mod tests {
         for _ in 0..20 {
             turning.change_pace(true, 1.2);
         }
-        assert_eq!(turning.told(1.2), "real speed, 1 blade a second");
+        assert_eq!(turning.told(1.2), "Shown: real speed, 1 blade a second.");
         assert_eq!(
             Turning::default().told_of_two([133.0, 180.4]),
-            "left 1 blade a second; left 133, right 180 blades a second when mowing"
+            "Shown: left 1 blade a second. Mowing: left 133, right 180 blades a second."
         );
     }
 

@@ -22,6 +22,9 @@ pub struct Style {
     pub words: Words,
     /// Whether its numbers are shown.
     pub numbers: Numbers,
+    /// How many times enlarged it is seen through a glass, words and pens being so much smaller beneath it. The
+    /// room that is left for words is that of the picture as it is seen without: so it stays where it is.
+    pub enlarged: f64,
 }
 
 /// Whether a picture shows its numbers.
@@ -55,6 +58,7 @@ impl From<Theme> for Style {
             pen: 1.0,
             words: Words::All,
             numbers: Numbers::Shown,
+            enlarged: 1.0,
         }
     }
 }
@@ -66,6 +70,12 @@ const PLAIN: Size = Size::new(1000.0, 480.0);
 const MOST: f64 = 2.0;
 
 impl Style {
+    /// How many times as large as in the window the words are that room is left for.
+    #[must_use]
+    pub fn room_for_words(self) -> f64 {
+        self.text * self.enlarged
+    }
+
     /// A style for a picture that fills so much of a window.
     #[must_use]
     pub fn filling(theme: Theme, paper: Size) -> Self {
@@ -77,6 +87,7 @@ impl Style {
             pen: text.sqrt(),
             words: Words::All,
             numbers: Numbers::Shown,
+            enlarged: 1.0,
         }
     }
 

@@ -61,7 +61,7 @@ impl Canvas {
     /// under it.
     #[must_use]
     pub fn whole_in_window(bounds: Rect, window: Rect, style: Style) -> View {
-        View::fitting_above(bounds, window, FOOT * style.text)
+        View::fitting_above(bounds, window, FOOT * style.room_for_words())
     }
 
     /// The view of the whole unit on paper, which keeps its size: at the largest scale of the row that

@@ -19,6 +19,7 @@ pub fn list_sheet(title: &str, lines: &[(String, String)], page: Page) -> Vec<Sh
         pen: 0.85,
         words: Words::All,
         numbers: Numbers::Shown,
+        enlarged: 1.0,
     };
     let window = page.upright();
     let area = window.inset(-MARGIN_MM * PAPER_PER_MM);

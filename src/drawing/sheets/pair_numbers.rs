@@ -19,8 +19,15 @@ const GAP: f64 = 16.0;
 const OVER: f64 = 4.0;
 /// Part of the height that numbers take at the most.
 const MOST_NUMBERS: f64 = 0.55;
+/// The same of large ones, which leave the pictures with their names half of a screen.
+const MOST_LARGE_NUMBERS: f64 = 0.36;
 /// Width of a level's symbol beside a number, with its paper, in parts of the number's size.
 const SYMBOL: f64 = 1.2;
+/// How high a name and the difference under it are, in parts of their sizes, and the size of that in parts of
+/// the large numbers'.
+const NAME_HIGH: f64 = 1.3;
+const MORE_HIGH: f64 = 1.4;
+const MORE: f64 = 0.46;
 /// What stands for a number that is hidden.
 const HIDDEN: &str = "?";
 
@@ -61,15 +68,30 @@ impl PairNumbers {
     /// From one number to the next, in the window's sizes of words.
     fn line(&self) -> f64 {
         if self.is_named_above() {
-            1.2 * self.name_size + 1.15 * self.size
+            NAME_HIGH * self.name_size + MORE_HIGH * self.more_size()
         } else {
             1.45 * self.size
         }
     }
 
+    /// Size of the difference: between large numbers it is smaller, so that it has its name over it and the
+    /// row is no higher than the numbers need.
+    fn more_size(&self) -> f64 {
+        if self.is_named_above() {
+            MORE * self.size
+        } else {
+            self.size
+        }
+    }
+
     /// Those that find room.
     fn shown_in(&self, place: Rect, style: Style) -> impl Iterator<Item = NumberId> {
-        let room = MOST_NUMBERS * place.height() - style.text * WAY_HIGH;
+        let most = if self.is_named_above() {
+            MOST_LARGE_NUMBERS
+        } else {
+            MOST_NUMBERS
+        };
+        let room = most * place.height() - style.text * (WAY_HIGH + OVER);
         let line = style.text * self.line();
         let counted = self.ids.iter().zip(1_u8..);
         let shown = counted.take_while(move |(_, count)| f64::from(*count) * line <= room);
@@ -164,7 +186,7 @@ impl Row {
         let wide = |text: &str, size| words.width_of(Role::Heading, text, size);
         let middle = if numbers.is_named_above() {
             let name = wide(&self.name_above(), numbers.name_size);
-            name.max(wide(&self.compared.more, numbers.size))
+            name.max(wide(&self.compared.more, numbers.more_size()))
         } else {
             wide(&self.in_a_line(), numbers.size)
         };
@@ -215,25 +237,24 @@ impl Laid {
     fn row(&self, words: &mut Pencil, numbers: &PairNumbers, row: &Row, (top, foot): (f64, f64)) {
         let (size, name_size) = (self.part * numbers.size, self.part * numbers.name_size);
         let middle = words.window.center().x;
-        let number_y = if numbers.is_named_above() {
-            foot - words.by_text(0.58 * numbers.size)
-        } else {
-            top.midpoint(foot)
-        };
-        let at = Point::new(middle, number_y);
+        let number_y = top.midpoint(foot);
         if numbers.is_named_above() {
+            let more_size = self.part * numbers.more_size();
+            let more_y = foot - words.by_text(0.5 * MORE_HIGH * numbers.more_size());
+            let at = Point::new(middle, more_y);
             let more = row.compared.more.clone();
-            words.sized_text(Role::Heading, at, Anchor::Middle, size, more);
+            words.sized_text(Role::Heading, at, Anchor::Middle, more_size, more);
             // After the number, whose ground would lie over the feet of the letters.
-            let at = Point::new(middle, top + words.by_text(0.6 * numbers.name_size));
+            let name_y = top + words.by_text(0.5 * NAME_HIGH * numbers.name_size);
             words.sized_text(
                 Role::Heading,
-                at,
+                Point::new(middle, name_y),
                 Anchor::Middle,
                 name_size,
                 row.name_above(),
             );
         } else {
+            let at = Point::new(middle, number_y);
             words.sized_text(Role::Heading, at, Anchor::Middle, size, row.in_a_line());
         }
         let beside = self.beside(words, numbers, row);

@@ -38,6 +38,7 @@ pub fn plate_sheet(
         pen: IN_THE_HAND,
         words: Words::All,
         numbers: Numbers::Shown,
+        enlarged: 1.0,
     };
     let window = page.on_its_side();
     let scene = view.scene();

@@ -23,5 +23,6 @@ pub(super) fn on_paper(text: f64) -> Style {
         pen: IN_THE_HAND,
         words: Words::All,
         numbers: Numbers::Shown,
+        enlarged: 1.0,
     }
 }

@@ -222,6 +222,7 @@ impl Seen<'_> {
         self.style = Style {
             text: style.text / glass.scale,
             pen: style.pen / glass.scale,
+            enlarged: glass.scale,
             ..style
         };
         let panels = self.in_halves(units, place)?;

@@ -137,6 +137,7 @@ fn style() -> Style {
         pen: IN_THE_HAND,
         words: Words::All,
         numbers: Numbers::Shown,
+        enlarged: 1.0,
     }
 }
 

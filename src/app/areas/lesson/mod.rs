@@ -1,5 +1,6 @@
 //! The Lesson area: a lesson being made, a step at a time.
 
+mod handout;
 mod no_lesson;
 mod numbers;
 mod picture;
@@ -14,6 +15,7 @@ mod worked_out;
 
 use egui::{CentralPanel, Key, Panel, ScrollArea, Ui};
 
+use self::handout::handout;
 use self::no_lesson::NO_LESSON;
 use self::picture::StepPicture;
 use self::settings::SettingsTyped;
@@ -23,7 +25,7 @@ use self::texts::Began;
 use self::tools::tools_ui;
 use self::worked_out::Working;
 use super::{About, Area};
-use crate::app::desk::{Desk, DeskWork as _, InHand, LessonWork, SessionId, WorkKind};
+use crate::app::desk::{Desk, DeskWork as _, InHand, LessonWork, SessionId, ToPrint, WorkKind};
 use crate::app::files::LESSON_AREA;
 use crate::app::widgets::caution::caution_in_short_ui;
 use crate::app::widgets::focus::Followed;
@@ -58,7 +60,7 @@ impl Area for LessonArea {
     }
 
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) {
-        let kept = desk.kept_step();
+        let kept = desk.step_wanted();
         let Some(lesson) = desk.lesson() else {
             self.of = None;
             CentralPanel::default_margins().show(ui, |ui| NO_LESSON.show(ui, desk, |_, _| {}));
@@ -98,6 +100,17 @@ impl Area for LessonArea {
 
     fn in_hand(&self) -> InHand {
         InHand::Work(WorkKind::Lesson)
+    }
+
+    fn to_print(&mut self, desk: &Desk) -> Result<ToPrint, String> {
+        Ok(handout(desk).map_or_else(ToPrint::default, ToPrint::Lesson))
+    }
+
+    fn step_shown(&self, desk: &Desk) -> Option<usize> {
+        let lesson = desk.lesson()?;
+        let last = lesson.lesson().steps.len().checked_sub(1)?;
+        let is_seen = self.of == Some(lesson.id());
+        Some(if is_seen { self.front.min(last) } else { 0 })
     }
 
     fn table(&mut self, _desk: &Desk) -> Option<Result<String, String>> {

@@ -2,9 +2,10 @@
 
 use egui::{Button, Label, RichText, Ui};
 
+use super::handout::handout;
 use super::texts::{Began, LessonText, TextPlace};
 use super::worked_out::Working;
-use crate::app::desk::{Desk, DeskWork as _, WorkKind};
+use crate::app::desk::{Desk, DeskWork as _, ToPrint, WorkKind};
 use crate::app::files::{WorkAsking, ask_work_first, choose_work, save_work, save_work_as};
 use crate::app::widgets::lettering::strong;
 use crate::drawing::PictureView;
@@ -66,6 +67,17 @@ pub fn tools_ui(
             .on_disabled_hover_text("There is no step yet");
         if show.clicked() {
             desk.ask_to_show_lesson(*front);
+        }
+        let paper = ui
+            .add_enabled(has_steps, Button::new("Handout…"))
+            .on_hover_text(
+                "Prints or saves the lesson as a PDF: picture, text and numbers of each step",
+            )
+            .on_disabled_hover_text("There is no step yet");
+        if paper.clicked()
+            && let Some(handout) = handout(desk)
+        {
+            desk.want_sheet(ToPrint::Lesson(handout));
         }
     });
     ui.horizontal(|ui| {
