@@ -19,7 +19,7 @@ struct Shared {
     /// What was asked for in the presenter's window.
     asked: Vec<Act>,
     is_closed: bool,
-    /// It is brought before the others until it has the keys; none once that is done.
+    /// It is brought before the others for a while; none once that is done.
     comes_first: Option<Wait>,
     ui: PresenterUi,
 }
@@ -49,8 +49,8 @@ impl Wait {
 
 /// How long the room's window is waited for, in seconds: not every desktop gives it the whole screen; and how
 /// long its coming before the others takes.
-const LONGEST_WAIT_S: f64 = 1.5;
-const SETTLES_S: f64 = 0.3;
+const LONGEST_WAIT_S: f64 = 2.0;
+const SETTLES_S: f64 = 1.0;
 /// How soon it is tried again to come before the others.
 const AGAIN: Duration = Duration::from_millis(100);
 
@@ -168,12 +168,14 @@ impl Shared {
             return;
         };
         let (now, is_first) = ctx.input(|input| (input.time, input.viewport().focused));
-        if is_first == Some(true) || wait.passed_s(now) >= LONGEST_WAIT_S {
+        if wait.passed_s(now) >= SETTLES_S {
             self.comes_first = None;
-        } else {
-            ctx.send_viewport_cmd(ViewportCommand::Focus);
-            ctx.request_repaint_after(AGAIN);
+            return;
         }
+        if is_first != Some(true) {
+            ctx.send_viewport_cmd(ViewportCommand::Focus);
+        }
+        ctx.request_repaint_after(AGAIN);
     }
 
     /// What is for the presenter alone is done here; all else where the room looks.
