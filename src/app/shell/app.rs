@@ -318,13 +318,12 @@ impl App {
             dropped_files(desk, ctx);
         }
         if desk.is_asked_to_show() {
-            match areas.front().step_shown(desk) {
-                Some(step) => desk.ask_to_show_lesson(step),
-                None => {
-                    let first = first_shown(areas, desk);
-                    show.show_unit(ctx, desk, first);
-                    ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
-                }
+            if let Some(step) = areas.front().step_shown(desk) {
+                desk.ask_to_show_lesson(step);
+            } else {
+                let first = first_shown(areas, desk);
+                show.show_unit(ctx, desk, first);
+                ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
             }
         }
         if let Some(view) = desk.asked_to_show_beside() {

@@ -52,7 +52,7 @@ impl Remembering {
     }
 
     /// Of what is chosen, what is remembered.
-    fn to_remember<'p>(&mut self, chosen: &'p Preferences) -> Cow<'p, Preferences> {
+    fn of_chosen<'p>(&mut self, chosen: &'p Preferences) -> Cow<'p, Preferences> {
         self.only_now = self.only_now.filter(|now| now.shown == chosen.is_dark);
         match self.only_now {
             Some(OnlyNow { remembered, .. }) => Cow::Owned(Preferences {
@@ -72,7 +72,7 @@ impl Remembering {
     /// Writes what was chosen since the last frame, beside what other windows chose. It waits for the
     /// disk, which a click can.
     pub fn keep(&mut self, desk: &mut Desk) {
-        let chosen = self.to_remember(desk.preferences());
+        let chosen = self.of_chosen(desk.preferences());
         if *chosen == self.tried {
             return;
         }
@@ -157,7 +157,7 @@ mod tests {
             let file = Path::new("preferences.ron");
             let kept = Remembering::new(file, dark(remembered));
             let mut kept = kept.showing_now(Some(true));
-            let mut remember = |is_dark| kept.to_remember(&dark(is_dark)).is_dark;
+            let mut remember = |is_dark| kept.of_chosen(&dark(is_dark)).is_dark;
             assert_eq!(remember(Some(true)), remembered);
             // Chosen in the window, whatever it is.
             assert_eq!(remember(Some(false)), Some(false));
