@@ -1,5 +1,6 @@
 //! The jobs of a unit's record in the order of their days, each with what stood before and after it.
 
+use super::end_high::out_in_line;
 use crate::plate::{Entry, Record};
 use crate::units::{Angle, Length, Measure, Quantity, System};
 
@@ -207,8 +208,8 @@ fn job<'a>(
         if before.is_some() || after.is_some() {
             facts.push(Fact {
                 name,
-                before: shown(before),
-                after: shown(after),
+                before: before.map(|out| out_in_line(system, out.value())),
+                after: after.map(|out| out_in_line(system, out.value())),
                 less: None,
                 replaced_by: None,
             });

@@ -10,6 +10,7 @@ mod caution;
 mod dial;
 mod differences;
 mod due;
+mod end_high;
 mod event_doubts;
 pub mod findings;
 mod hours;
@@ -47,6 +48,7 @@ pub use caution::{
 };
 pub use differences::Difference;
 pub use due::{DUE_RULE, Due, NoDue, When, due_told, when};
+pub use end_high::{out_in_line, out_with_end};
 pub use event_doubts::{EventDoubt, ReelSizes, event_doubts};
 pub use findings::{
     Bound, Case, Doubt, Finding, FindingId, Findings, Judged, Level, Side, Standing, Standings,

@@ -341,6 +341,9 @@ fn a_sheet_changed_or_removed_by_something_else_is_found_while_it_is_open() {
         write_otherwise(&file);
         window.harness.event(Event::WindowFocused(true));
         window.wait_until_it_says("Changed outside");
+        // A click beside it is no answer.
+        window.drag(egui::pos2(6.0, 1700.0), egui::Vec2::ZERO);
+        window.assert_says("Changed outside");
         window.click(answer);
         go_to(&mut window, "The job");
         assert_eq!(window.entry("By"), by);

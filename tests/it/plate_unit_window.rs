@@ -102,6 +102,9 @@ fn the_record_names_what_the_readings_say_and_goes_beside_no_other_unit() {
     let (folder, _file, mut window) = on(GREENS, &[]);
     go_to(&mut window, "Record");
     window.assert_says("front roller not parallel");
+    // What goes into the record is shown, in the words of the page that it was read on.
+    window.assert_says("no end high as far as the readings show");
+    window.assert_says("Knife fitted");
     window.click("Add it to the record");
     let record = record_beside(&folder.path().join("greens-1.ron"));
     let entry = open_record(&record).unwrap().entries.pop().unwrap();
@@ -373,6 +376,9 @@ fn a_sheet_with_every_step_done_prints_the_marks_of_its_results() {
     let page = page_of(&mut window, &answers, &out);
     let told = "Every step is done, not OK: height of cut, not as expected.";
     assert!(page.contains(&packed(told)), "{page}");
+    // The large sign is that of the whole sheet.
+    let head = "Front roller parallel, rear roller parallel, but: height of cut not as expected";
+    assert!(page.contains(&packed(head)), "{page}");
     assert!(
         page.contains(&packed("0.5001 in ± 0.0001 in, 0.4999 in ± 0.0001 in")),
         "{page}"

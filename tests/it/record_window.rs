@@ -99,7 +99,7 @@ fn an_event_is_added_and_a_wrong_one_gets_its_sentence() {
     window.click("Add to the record");
     window.wait_until_it_says("2 events, the last on 2026-11-25");
     window.assert_says("reel diameter 4.71 in before, 4.70 in after, 0.0100 in less");
-    window.assert_says("front roller out of parallel 0.004 in before, 0.0005 in after");
+    window.assert_says("front roller out of parallel 0.0040 in (right end high) before, 0.0005 in (right end high) after");
     let text = fs::read_to_string(record_beside(&file)).unwrap();
     assert!(text.starts_with(&before), "{text}");
     let record = open_record(&record_beside(&file)).unwrap();

@@ -34,8 +34,8 @@ pub use gauge_bar::{
 };
 pub use measured_anew::{MeasuredAnew, NotAsMeasured};
 pub use order::StepState;
-pub use parallel::{HighEnd, Parallel, Part, Verdict, part_of_doubt, starting_parallel};
+pub use parallel::{HighEnd, Parallel, Part, Verdict, starting_parallel};
 pub use result::PlateResult;
 pub use roller::{Reread, RollerResult};
-pub use rows::{Figure, PlateRow, out_with_end, shifted, shims_miss};
+pub use rows::{Figure, PlateRow, shifted, shims_miss};
 pub use runout::{OnceATurn, RunoutLimits, StationRunout, band_in_the_cut, bow_of, runout_level};

@@ -78,8 +78,7 @@ impl Part {
 
 /// How much of what the result can be off by comes from a reading, in words: `share` is that of the
 /// variance, from zero to one.
-#[must_use]
-pub fn part_of_doubt(share: f64) -> &'static str {
+fn part_of_doubt(share: f64) -> &'static str {
     const STEPS: [(f64, &str); 6] = [
         (0.9, "nearly all of the uncertainty"),
         (0.7, "three quarters of the uncertainty"),
@@ -183,6 +182,24 @@ impl Parallel {
             verdict: within.map(|within| verdict(out, expanded, within)),
             parts,
             is_off_known: left.is_off_known && right.is_off_known,
+        })
+    }
+
+    /// What makes it uncertain the most, in words; none where nothing says how far it can be off.
+    #[must_use]
+    pub fn least_sure(&self) -> Option<String> {
+        const ALIKE: f64 = 1e-6;
+        let (part, share) = *self.parts.first()?;
+        let ends = [Part::Left, Part::Right];
+        let other = self.parts.get(1).filter(|(other, of_other)| {
+            ends.contains(&part) && ends.contains(other) && (share - of_other).abs() < ALIKE
+        });
+        Some(match other {
+            Some((_, of_other)) => format!(
+                "the readings at both ends alike, {}",
+                part_of_doubt(share + of_other)
+            ),
+            None => format!("{}, {}", part.name(), part_of_doubt(share)),
         })
     }
 

@@ -2,11 +2,12 @@
 
 use super::correction::Correction;
 use super::cut::ExpectedCut;
-use super::parallel::{HighEnd, Parallel, part_of_doubt};
+use super::parallel::{HighEnd, Parallel};
 use super::result::PlateResult;
 use super::roller::RollerResult;
 use super::runout::StationRunout;
 use crate::analysis::Level;
+use crate::analysis::end_high::out_with_end;
 use crate::plate::{Roller, Side, Step};
 use crate::units::{Angle, Length, System, fixed};
 
@@ -82,17 +83,6 @@ pub fn shims_miss(system: System, left_over: Length) -> String {
         mm if mm.abs() < super::parallel::SAME_MM => "as thick as wanted".to_owned(),
         mm if mm > 0.0 => format!("{size} thinner than wanted"),
         _ => format!("{size} thicker than wanted"),
-    }
-}
-
-/// How far a roller is out of parallel, with the end that stands high.
-#[must_use]
-pub fn out_with_end(system: System, out: Length) -> String {
-    let size = system.length(Length::from_mm(out.mm().abs()));
-    match out.mm() {
-        mm if mm.abs() < super::parallel::SAME_MM => size,
-        mm if mm > 0.0 => format!("{size}, right end high"),
-        _ => format!("{size}, left end high"),
     }
 }
 
@@ -232,8 +222,7 @@ fn parallel_rows(
         rows.push(row);
     }
     rows.extend(notes.iter().map(PlateRow::sentence));
-    if let Some((part, share)) = parallel.parts.first() {
-        let told = format!("{}, {}", part.name(), part_of_doubt(*share));
+    if let Some(told) = parallel.least_sure() {
         rows.push(PlateRow::new("least sure", told));
     }
     rows
@@ -337,11 +326,15 @@ fn runout_row(station: &StationRunout, system: System) -> PlateRow {
         };
         format!("{}{by}: ", level.word())
     };
+    let [read, fitted] = [circle.read, by_fit].map(|length| system.length(length));
+    let both = if read == fitted {
+        format!("{read} read and by the circle fitted")
+    } else {
+        format!("{read} read, {fitted} by the circle fitted")
+    };
     let told = format!(
-        "{}{} read, {} by the circle fitted, high at {}, {} left over",
+        "{}{both}, high at {}, {} left over",
         level.map_or_else(String::new, judged),
-        system.length(circle.read),
-        system.length(by_fit),
         system.round_the_turn(high),
         system.length(circle.left_over),
     );

@@ -331,6 +331,10 @@ impl Card for LeftCard {
         640.0
     }
 
+    fn yields_to_a_click(&self) -> bool {
+        false
+    }
+
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
         let Some(Left { work, .. }) = &self.left else {
             return Next::Close;

@@ -171,6 +171,10 @@ impl Card for Outside {
         480.0
     }
 
+    fn yields_to_a_click(&self) -> bool {
+        false
+    }
+
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
         let file = desk.session().file().map(Path::to_owned);
         let Some(file) = file.filter(|_| desk.session().id() == self.of) else {

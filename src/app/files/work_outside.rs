@@ -182,6 +182,10 @@ impl Card for WorkOutside {
         480.0
     }
 
+    fn yields_to_a_click(&self) -> bool {
+        false
+    }
+
     fn show(&mut self, ui: &mut Ui, desk: &mut Desk) -> Next {
         let (kind, words) = (self.kind, words_of(self.kind));
         let own = desk.work(kind).and_then(DeskWork::file);

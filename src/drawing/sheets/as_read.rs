@@ -20,8 +20,8 @@ pub(super) fn as_read(band: &mut Band, read: &RollerEntry) {
     let lengths = [
         ("Diameter, left", &read.left_diameter),
         ("Diameter, right", &read.right_diameter),
-        ("Read so far apart", &read.measured_apart),
-        ("Adjusters, so far apart", &read.adjusters_apart),
+        ("Between the places read", &read.measured_apart),
+        ("Between the adjusters", &read.adjusters_apart),
     ];
     for (name, length) in lengths {
         if let Some(length) = length {

@@ -117,11 +117,14 @@ fn as_set_told(row: &ShopRow, system: System) -> String {
 }
 
 fn job_lines(band: &mut Band, job: &Job) {
+    let first = band.blocks.len();
     band.words(Role::Heading, &job.head());
     if !job.facts.is_empty() {
         let facts: Vec<String> = job.facts.iter().map(crate::analysis::Fact::told).collect();
         band.words(Role::Note, &facts.join("; "));
     }
+    // What was done keeps to its day.
+    band.keep_together_from(first);
     for part in parts(&job.notes) {
         band.words(Role::Note, &part);
     }

@@ -75,8 +75,31 @@ fn verdict(result: &PlateResult) -> (Level, String) {
         (level, format!("{} roller {told}", roller.word()))
     };
     let [(front, front_told), (rear, rear_told)] = Roller::ALL.map(of);
-    let told = format!("{front_told}, {rear_told}");
-    (front.max(rear), capitalised(&told))
+    let level = front.max(rear);
+    let told = capitalised(&format!("{front_told}, {rear_told}"));
+    // The large tick stands for a sheet on which all is OK, and not for the rollers alone.
+    match but(result).filter(|_| level == Level::Fine) {
+        Some((level, but)) => (level, format!("{told}, but: {but}")),
+        None => (level, told),
+    }
+}
+
+/// What else is not OK, or still to do, with the worst of it; none where all is done and OK.
+fn but(result: &PlateResult) -> Option<(Level, String)> {
+    let marked: Vec<_> = result.done_and_not_fine().collect();
+    let worst = marked.iter().map(|(_, level)| *level).max();
+    let told = |(step, level): (Step, Level)| {
+        format!("{} {}", step.title(), result.result_word(step, level))
+    };
+    let mut told: Vec<String> = marked.into_iter().map(told).collect();
+    let open = result.order.iter();
+    match open.filter(|(_, state)| *state != StepState::Done).count() {
+        0 => {}
+        1 => told.push("1 step still to do".to_owned()),
+        some => told.push(format!("{some} steps still to do")),
+    }
+    let level = worst.unwrap_or(Level::Watch).max(Level::Watch);
+    (!told.is_empty()).then(|| (level, told.join(", ")))
 }
 
 fn the_job(band: &mut Band, sheet: &Worksheet, result: &PlateResult, system: System) {

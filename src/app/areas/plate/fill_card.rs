@@ -96,7 +96,7 @@ impl Card for FillCard {
             ui.label("Undo, in the area Unit, takes it all back in one step.");
         }
         ui.label(match filled {
-            Filled::AsMeasured => "What was read here stands under 1 As measured, with its ±. Where that is another pose, the geometry takes behind centre and the rollers' places along; each keeps its own ±.",
+            Filled::AsMeasured => "What was read here stands under 1 As measured, with its ±. Where the unit stands otherwise than before, behind centre and the rollers' places are worked out anew from it, and each keeps its own ±.",
             Filled::AsSet => "The unit is drawn with another knife, its edge moved or metal off: what was read here goes under 2 As wanted, where no ± counts.",
             Filled::NoSuchPose => "The unit cannot stand as it was read here: there is no such pose with what was measured before. What was read goes under 2 As wanted, where no ± counts, and the window says there what is in its way. Look for a slip: compare reel, height of cut and attitude with 1 As measured before you fill in.",
             Filled::RollersGiven => "The unit is set by its rollers: height of cut and attitude follow from them and are left as they are.",

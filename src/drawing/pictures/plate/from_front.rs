@@ -5,7 +5,7 @@ use kurbo::{Rect, Vec2};
 use crate::analysis::plate::ExpectedCut;
 use crate::drawing::scene::{Role, Scene, Shape, Sketch};
 use crate::plate::{AlongRead, GapOfKnife, Measured, RollerReadings, Side};
-use crate::units::{Angle, Length, System};
+use crate::units::{Angle, Length, Quantity, System};
 
 /// Where left, middle and right are read.
 const PLACES: [f64; 3] = [-70.0, 0.0, 70.0];
@@ -26,6 +26,18 @@ fn spread<const N: usize>(values: [Option<f64>; N]) -> [f64; N] {
     let count = u8::try_from(known.len()).unwrap_or(u8::MAX).max(1);
     let mean = known.iter().sum::<f64>() / f64::from(count);
     values.map(|value| value.map_or(0.0, |value| drawn(value - mean)))
+}
+
+/// A reading with one digit more than a length is shown with, where it was read so finely.
+fn as_read(system: System, length: Length) -> String {
+    let shown = system.length(length);
+    let exact = Quantity::exactly(length, system);
+    let is_finer = exact.text().chars().count() == shown.chars().count() + 1;
+    if is_finer && system != System::InchFraction {
+        exact.text().to_owned()
+    } else {
+        shown
+    }
 }
 
 impl Sketch {
@@ -67,12 +79,12 @@ pub fn bar_picture(bar: Option<[Measured; 2]>, system: System) -> Scene {
     let middle = 0.5 * (left + right);
     sketch.knife_from_front([left, middle, right]);
     for (place, x) in ENDS.into_iter().enumerate() {
-        let number = bar.map(|bar| system.length(bar[place].value));
+        let number = bar.map(|bar| as_read(system, bar[place].value));
         sketch.height(x, (0.0, tops[place]), number);
     }
     sketch.word((0.0, middle + 26.0), "knife");
     sketch.word((0.0, 0.45 * middle), "gauge bar");
-    sketch.word((0.0, -14.0), "plate");
+    sketch.word((0.0, -14.0), "plate; not to scale");
     sketch.scene
 }
 
@@ -101,10 +113,10 @@ pub fn reel_at_places(reel: &AlongRead, system: System) -> Scene {
     );
     sketch.line(Role::CentreLine, (-98.0, middle), (98.0, middle));
     for ((x, half), read) in PLACES.into_iter().zip(half).zip(read) {
-        let number = read.map(|read| system.length(read.value));
+        let number = read.map(|read| as_read(system, read.value));
         sketch.height(x, (middle - half, middle + half), number);
     }
-    sketch.word((0.0, 69.0), "reel");
+    sketch.word((0.0, 69.0), "reel; not to scale");
     sketch.scene
 }
 
@@ -133,7 +145,7 @@ pub fn knife_picture(gaps: &AlongRead<GapOfKnife>, system: System) -> Scene {
         let number = read.map(|read| system.length(read.gap));
         sketch.height(x, (edge, 42.0), number);
     }
-    sketch.word((0.0, -24.0), "knife");
+    sketch.word((0.0, -24.0), "knife; not to scale");
     sketch.scene
 }
 
@@ -192,13 +204,13 @@ pub fn height_picture(height: &AlongRead, cut: Option<&ExpectedCut>, system: Sys
         sketch.line(Role::CutLine, (-96.0, 30.0 + left), (96.0, 30.0 + right));
     }
     for ((x, edge), read) in PLACES.into_iter().zip(edge).zip(read) {
-        let number = read.map(|read| system.length(read.value));
+        let number = read.map(|read| as_read(system, read.value));
         sketch.height(x, (0.0, edge), number);
     }
     let told = if cut.is_some() {
-        "knife; line: cut to expect"
+        "knife; line: cut to expect; not to scale"
     } else {
-        "knife"
+        "knife; not to scale"
     };
     sketch.word((0.0, 62.0), told);
     sketch.scene
@@ -235,5 +247,6 @@ pub fn attitude_picture(attitude: Option<[Measured<Angle>; 2]>, system: System) 
             sketch.scene.add(Role::Dimension, angle);
         }
     }
+    sketch.word((4.0, -6.0), "not to scale");
     sketch.scene
 }

@@ -150,7 +150,7 @@ fn correction_ui(
         .why_left()
         .map_or_else(|| moved(system, -down), ToOwned::to_owned);
     number_ui(ui, &name, &told);
-    // Where the eccentric may stand once it was moved.
+    // Where the eccentric may stand once it has been moved.
     let mut stands = Vec::new();
     match &result.correction {
         _ if result.is_left() => {}
@@ -258,9 +258,9 @@ fn eccentric_ui(
     if let Some(turns) = turns {
         for (name, turn) in ["Turn to, the nearer", "Or turn to"].into_iter().zip(turns) {
             let told = format!(
-                "{}, by {}; {}",
+                "{}, {}; {}",
                 system.angle(turn.to),
-                signed_angle(turn.turn),
+                turned(turn.turn),
                 shifted(system, turn.shift)
             );
             number_ui(ui, name, &told);
@@ -296,9 +296,10 @@ fn thread_ui(ui: &mut Ui, turns: f64) {
     number_ui(ui, "Turn the thread", &told);
 }
 
-fn signed_angle(angle: Angle) -> String {
-    let sign = if angle < Angle::ZERO { "" } else { "+" };
-    format!("{sign}{}°", fixed(angle.deg(), 1))
+/// How far an eccentric turns: up is the way that its angle grows.
+fn turned(angle: Angle) -> String {
+    let way = if angle < Angle::ZERO { "down" } else { "up" };
+    format!("{}° {way}", fixed(angle.deg().abs(), 1))
 }
 
 /// Which way an end goes, and how far.

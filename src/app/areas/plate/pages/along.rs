@@ -150,5 +150,5 @@ pub fn attitude_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
         &system.angle(right.value - left.value),
     );
     let middle = (left.value + right.value) * 0.5;
-    number_ui(ui, "Middle of both", &system.angle(middle));
+    number_ui(ui, "Mean", &system.angle(middle));
 }

@@ -4,7 +4,7 @@ use egui::Ui;
 
 use super::shown::{Shown, place};
 use crate::analysis::Level;
-use crate::analysis::plate::{HighEnd, Parallel, Reread, RollerResult, Verdict, part_of_doubt};
+use crate::analysis::plate::{HighEnd, Parallel, Reread, RollerResult, Verdict};
 use crate::app::areas::plate::entry::{Beside, Entries, number_ui, told_ui};
 use crate::app::widgets::lettering::Lettering;
 use crate::plate::{End, GapWay, Roller, RollerField, SheetField, Side};
@@ -174,8 +174,8 @@ pub fn parallel_ui(ui: &mut Ui, parallel: &Parallel, shown: &Shown, (roller, on)
     for note in notes.unwrap_or_default() {
         told_ui(ui, Level::Watch, &note);
     }
-    if let Some((part, share)) = parallel.parts.first() {
-        let told = format!("Least sure: {}, {}.", part.name(), part_of_doubt(*share));
+    if let Some(told) = parallel.least_sure() {
+        let told = format!("Least sure: {told}.");
         ui.label(Lettering::FinePrint.of(told).weak());
     }
 }

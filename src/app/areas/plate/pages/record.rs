@@ -4,7 +4,8 @@ use egui::Ui;
 
 use super::shown::Shown;
 use crate::analysis::Level;
-use crate::analysis::plate::out_with_end;
+use crate::analysis::out_with_end;
+use crate::analysis::plate::{HighEnd, PlateResult};
 use crate::app::areas::plate::entry::{Entries, number_ui, told_ui};
 use crate::app::areas::plate::worked_out::SheetUnit;
 use crate::app::widgets::lettering::Lettering;
@@ -24,7 +25,7 @@ pub fn record_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
     let unit = shown.unit.solved().map(|unit| &**unit);
     let before = Roller::ALL.map(|roller| result.readings.roller(roller)?.out_before);
     let entry = result.entry(sheet.sheet(), unit, before);
-    entry_ui(ui, &entry, shown.system);
+    entry_ui(ui, &entry, result, shown.system);
     ui.add_space(6.0);
     // The record is that of the unit that the numbers are of.
     let file = match &shown.unit {
@@ -80,7 +81,7 @@ pub fn record_ui(ui: &mut Ui, entries: &mut Entries, shown: &Shown) {
     }
 }
 
-fn entry_ui(ui: &mut Ui, entry: &Entry, system: System) {
+fn entry_ui(ui: &mut Ui, entry: &Entry, result: &PlateResult, system: System) {
     let or_none = |text: &str| {
         if text.is_empty() {
             "not written down".to_owned()
@@ -97,19 +98,38 @@ fn entry_ui(ui: &mut Ui, entry: &Entry, system: System) {
             .as_ref()
             .map_or_else(|| "not read".to_owned(), |length| length.shown_in(system))
     };
-    let out = |out: &Option<crate::units::Quantity<Length>>| {
-        out.as_ref().map_or_else(
-            || "not read".to_owned(),
-            |out| out_with_end(system, out.value()),
-        )
+    // No end is called high where the readings do not show one.
+    let after_told = |roller: Roller, out: Length| {
+        let parallel = result.roller(roller).and_then(|of| of.parallel.as_ref());
+        if parallel.is_some_and(|parallel| parallel.high == HighEnd::Level) {
+            let size = system.length(Length::from_mm(out.mm().abs()));
+            format!("{size}, no end high as far as the readings show")
+        } else {
+            out_with_end(system, out)
+        }
     };
     number_ui(ui, "Reel diameter", &length(&entry.reel_diameter));
     number_ui(ui, "Height of cut", &length(&entry.height_of_cut));
-    for (name, before, after) in [
-        ("Front roller out", &entry.front_before, &entry.front_after),
-        ("Rear roller out", &entry.rear_before, &entry.rear_after),
+    let attitude = entry.attitude.as_ref();
+    let attitude = attitude.map_or_else(|| "not read".to_owned(), |read| read.shown_in(system));
+    number_ui(ui, "Attitude", &attitude);
+    if entry.behind_centre.is_some() {
+        number_ui(ui, "Behind centre", &length(&entry.behind_centre));
+    }
+    if !entry.knife.is_empty() {
+        number_ui(ui, "Knife fitted", &entry.knife);
+    }
+    for (roller, before, after) in [
+        (Roller::Front, &entry.front_before, &entry.front_after),
+        (Roller::Rear, &entry.rear_before, &entry.rear_after),
     ] {
-        let told = format!("before: {}; after: {}", out(before), out(after));
-        number_ui(ui, name, &told);
+        let after = after.as_ref().map(|out| after_told(roller, out.value()));
+        let before = before.as_ref().map(|out| out_with_end(system, out.value()));
+        let told = match (before, after) {
+            (Some(before), Some(after)) => format!("before: {before}; after: {after}"),
+            (Some(before), None) => format!("before: {before}; after: not read"),
+            (None, after) => after.unwrap_or_else(|| "not read".to_owned()),
+        };
+        number_ui(ui, &format!("{} out of parallel", roller.title()), &told);
     }
 }
