@@ -496,3 +496,51 @@ fn every_unit_can_be_laid_out_and_written_as_svg() {
         }
     }
 }
+
+#[test]
+fn the_name_of_a_clip_stands_nearest_to_its_own_ring_or_is_left_out() {
+    const NAMES: [(&str, isize); 5] = [
+        ("two before", -2),
+        ("one before", -1),
+        ("clip", 0),
+        ("one after", 1),
+        ("two after", 2),
+    ];
+    let mut seen = 0;
+    for (solved, kinematics) in units().into_iter().chain(odd_units()) {
+        let drawing = drawing(&solved, &kinematics);
+        let scene = drawing.scene();
+        for (wide, high) in [
+            (380.0, 200.0),
+            (560.0, 260.0),
+            (860.0, 400.0),
+            (1500.0, 640.0),
+        ] {
+            let window = kurbo::Rect::new(0.0, 0.0, wide, high);
+            let canvas = PathCanvas::fitting(&drawing, window, true, 1.0);
+            let to_paper = canvas.close.paper_from_world();
+            let rings = rings(&scene).into_iter().map(|at| (to_paper * at).x);
+            let mut rings: Vec<f64> = rings.collect();
+            rings.sort_by(f64::total_cmp);
+            let nearest_of = |x: f64| {
+                let places = rings.iter().enumerate();
+                let away = |ring: f64| (ring - x).abs();
+                places.min_by(|a, b| away(*a.1).total_cmp(&away(*b.1)))
+            };
+            let panels = canvas.panels(&scene, Theme::Light);
+            for mark in panels.iter().flat_map(|panel| &panel.marks) {
+                let Mark::Text { at, text, .. } = mark else {
+                    continue;
+                };
+                let Some((_, clips)) = NAMES.iter().find(|(name, _)| name == text) else {
+                    continue;
+                };
+                let own = (rings.len() / 2).checked_add_signed(*clips);
+                let nearest = nearest_of(at.x).map(|(place, _)| place);
+                assert_eq!(nearest, own, "{text} at {at:?} of {rings:?} in {window:?}");
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 60, "{seen}");
+}

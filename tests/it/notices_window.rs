@@ -102,8 +102,7 @@ fn a_notice_lies_over_nothing() {
             .collect();
         texts.sort_unstable();
         let saved = format!("Saved {}", file.display());
-        let caution =
-            "Engine off, key out, reel drive disconnected, unit and reel blocked, gloves on.";
+        let caution = "Engine off, key out, reel drive disconnected, unit and reel blocked, cut-resistant gloves.";
         assert_eq!(
             texts,
             ["Close", caution, "Notices", saved.as_str()],

@@ -297,7 +297,7 @@ fn a_job_tells_what_stood_before_it_whatever_the_order_it_was_written_in() {
             "reel diameter 4.90 in, unchanged",
             "knife thin before, long after",
             "metal off top face 0.01 in",
-            "front roller out of parallel 0.004 in before, 0 in after"
+            "front roller out of parallel 0.0040 in (right end high) before, 0.0000 in after"
         ]
     );
 }

@@ -315,10 +315,13 @@ impl Pencil {
         } else {
             about.to_vec()
         };
-        for (across, down) in places {
+        // The name of one of a row of places stands over or under its own.
+        let is_of_row = anchor == Anchor::Middle && matches!(role, Role::Clip | Role::Note);
+        let stays = |(across, _): &(f64, f64)| !is_of_row || across.abs() < 0.3;
+        for (across, down) in places.into_iter().filter(stays) {
             let to = at + offset + Vec2::new(across * wide, down * line);
             let spot = Spot::new(to, anchor);
-            spots.push(if offset == Vec2::ZERO {
+            spots.push(if offset == Vec2::ZERO || is_of_row {
                 spot
             } else {
                 spot.sliding()
