@@ -89,7 +89,7 @@ fn the_print_card_offers_the_handout_first_and_the_units_sheets_beside_it() {
     let handout = text();
     assert!(handout.contains(&packed("Told in the yard")), "{handout}");
     assert!(
-        handout.contains(&packed("Not the setting saved in the file")),
+        handout.contains(&packed("Not as saved in the file")),
         "{handout}"
     );
     window.press_with(Modifiers::COMMAND, Key::P);

@@ -361,7 +361,7 @@ fn a_changed_unit_says_on_paper_that_the_file_does_not_hold_it() {
         window.assert_says("Saved the sheet");
         Pdf::read(&std::fs::read(&out).unwrap()).text(1)
     };
-    let told = packed("Not the setting saved in the file");
+    let told = packed("Not as saved in the file");
     assert!(!text_of(&mut window, "as-it-is.pdf").contains(&told));
     window.enter_text("Height of cut", "0.4 in");
     assert!(text_of(&mut window, "tried.pdf").contains(&told));

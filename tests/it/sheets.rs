@@ -458,11 +458,7 @@ fn paper_and_file_can_be_matched() {
         assert!(run.unwrap().status.success());
         let text = Pdf::read(&std::fs::read(&out).unwrap()).text(1);
         assert!(text.contains(&whole[..8]) && text.contains("greens-walking.ron"));
-        assert_eq!(
-            text.contains(&packed("Not the setting saved")),
-            is_tried,
-            "{text}"
-        );
+        assert_eq!(text.contains(&packed("Not as saved")), is_tried, "{text}");
     }
     assert!(Origin::default().told().contains("Not saved"));
 }

@@ -40,7 +40,7 @@ impl Origin {
         match &self.file {
             None => format!("{program}. Not saved in a file."),
             Some(file) if self.is_changed => {
-                format!("{program}{digest}. Not the setting saved in the file: {file}")
+                format!("{program}{digest}. Not as saved in the file: {file}")
             }
             Some(file) => format!("{program}{digest}. File: {file}"),
         }
