@@ -2,41 +2,19 @@
 //! made as on the command line, and a lesson told from its file lies in the area when it ends.
 
 use std::fs;
-use std::path::Path;
 
-use egui::{Key, Modifiers, Vec2};
+use egui::{Key, Modifiers};
 use sweepgauge::app::Beginning;
 use sweepgauge::command::open_lesson;
-use tempfile::TempDir;
 
 use crate::common::demo_unit::DemoUnit;
+use crate::common::lesson_window::{TALL, lessons, on};
 use crate::common::pdf::{Pdf, packed};
 use crate::common::program::{program, ran};
-use crate::common::shown::{Answers, Start, Window};
+use crate::common::shown::{Answers, Start};
 
 /// What the window says once a sheet is made.
 const SHOWN: &str = "as it will be on paper";
-
-/// A folder with the shipped lessons and their units.
-fn lessons() -> TempDir {
-    let folder = TempDir::new().unwrap();
-    let from = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-units/lessons");
-    for entry in fs::read_dir(from).unwrap() {
-        let file = entry.unwrap().path();
-        fs::copy(&file, folder.path().join(file.file_name().unwrap())).unwrap();
-    }
-    folder
-}
-
-/// The Lesson area with this lesson in it.
-fn in_lesson(file: &Path, answers: &Answers) -> Window {
-    let mut start = Start::on(DemoUnit::FairwayTrailed.document()).asking(answers);
-    start.beginning = Some(Beginning::with_lesson(file).expect("a lesson"));
-    start.size = Vec2::new(1440.0, 1400.0);
-    let mut window = start.window();
-    window.press_with(Modifiers::COMMAND, Key::Num7);
-    window
-}
 
 #[test]
 fn a_handout_from_the_area_is_that_of_the_command_line() {
@@ -53,7 +31,7 @@ fn a_handout_from_the_area_is_that_of_the_command_line() {
     let answers = Answers::default();
     let out = folder.path().join("seen.pdf");
     answers.save(&out);
-    let mut window = in_lesson(&file, &answers);
+    let (_, mut window) = on(&folder, "behind-centre", &answers);
     window.click("Handout…");
     window.wait_until_it_says(SHOWN);
     window.click("Letter");
@@ -70,11 +48,10 @@ fn a_handout_from_the_area_is_that_of_the_command_line() {
 #[test]
 fn the_print_card_offers_the_handout_first_and_the_units_sheets_beside_it() {
     let folder = lessons();
-    let file = folder.path().join("behind-centre.lesson.ron");
     let answers = Answers::default();
     let out = folder.path().join("out.pdf");
     answers.save(&out);
-    let mut window = in_lesson(&file, &answers);
+    let (_, mut window) = on(&folder, "behind-centre", &answers);
     let text = || {
         let pdf = Pdf::read(&fs::read(&out).unwrap());
         let pages = (1..=pdf.pages()).map(|page| pdf.text(page));
@@ -110,8 +87,7 @@ fn the_print_card_offers_the_handout_first_and_the_units_sheets_beside_it() {
 #[test]
 fn f11_shows_the_lesson_at_the_step_in_front_and_elsewhere_the_unit() {
     let folder = lessons();
-    let file = folder.path().join("behind-centre.lesson.ron");
-    let mut window = in_lesson(&file, &Answers::default());
+    let (_, mut window) = on(&folder, "behind-centre", &Answers::default());
     window.click("Step 5: The answer");
     window.press(Key::F11);
     assert!(!window.has_button("File"));
@@ -133,7 +109,7 @@ fn a_lesson_told_from_its_file_lies_in_the_area_at_the_step_shown_last() {
     let opened = open_lesson(&file).unwrap();
     let mut start = Start::on(DemoUnit::FairwayTrailed.document());
     start.beginning = Some(Beginning::behind_lesson(&opened, &file).unwrap());
-    start.size = Vec2::new(1440.0, 1400.0);
+    start.size = TALL;
     start.show = Some(opened);
     let mut window = start.window();
     for _ in 0..4 {

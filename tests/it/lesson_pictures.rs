@@ -59,6 +59,12 @@ fn ring(panel: &Panel) -> Rect {
     rings.next_back().expect("the ring about the clip point")
 }
 
+/// Whether a line of a role is drawn on a panel.
+fn has_line(panel: &Panel, of: Role) -> bool {
+    let mut marks = panel.marks.iter();
+    marks.any(|mark| matches!(mark, Mark::Stroke { role, .. } if *role == of))
+}
+
 fn is_lens(step: &Step) -> bool {
     let is_lens = matches!(
         step.view,
@@ -82,18 +88,9 @@ fn a_lens_holds_the_edge_the_lowest_point_and_the_sweep_of_every_unit_it_is_abou
             for paper in PAPERS {
                 let told = format!("{name}, step {}, {paper:?}", at + 1);
                 let drawn = panels(&shipped, at, paper);
-                let lenses = drawn.iter().filter(|panel| {
-                    let mut marks = panel.marks.iter();
-                    marks.any(|mark| {
-                        matches!(
-                            mark,
-                            Mark::Stroke {
-                                role: Role::LensFrame,
-                                ..
-                            }
-                        )
-                    })
-                });
+                let lenses = drawn
+                    .iter()
+                    .filter(|panel| has_line(panel, Role::LensFrame));
                 let solved = shipped.steps[at].as_ref().unwrap();
                 let units: Vec<&Solved> = match (&step.view, &solved.second) {
                     (LessonView::SideBySide(_), Some(second)) => vec![&solved.first, second],
@@ -223,18 +220,7 @@ fn two_that_are_held_by_their_edges_say_that_their_ground_lines_are_not_level() 
         let says = told.iter().any(|(text, _)| text.contains("one level"));
         let is_held = shipped.lesson.steps[1].held == Held::Edge;
         assert_eq!(says, is_held, "{told:?}");
-        let lenses = drawn.iter().filter(|panel| {
-            let mut marks = panel.marks.iter();
-            marks.any(|mark| {
-                matches!(
-                    mark,
-                    Mark::Stroke {
-                        role: Role::Clip,
-                        ..
-                    }
-                )
-            })
-        });
+        let lenses = drawn.iter().filter(|panel| has_line(panel, Role::Clip));
         lenses.map(|panel| ring(panel).center().y).collect()
     };
     let on_ground = levels(&shipped);
